@@ -1,0 +1,162 @@
+"""What rules emit and the network reads: nodes, allowed days, lags, strengths, reasons.
+
+A day is an int: `date.toordinal()`. Nothing here knows turf.
+"""
+
+from bisect import bisect_right
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import IntEnum
+
+
+class Strength(IntEnum):
+    """How hard a constraint holds; the weakest of a conflict is given up first, a HARD one never."""
+
+    PREFERENCE = 1
+    ADVICE = 2
+    STRONG = 3
+    HARD = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """Why a constraint exists: the rule that made it, a sentence for the customer, and the facts it rests on."""
+
+    rule: str
+    text: str
+    facts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """A day to be chosen. `ideal` is the wished day (None: as early as possible); low `priority` is placed first."""
+
+    id: str
+    priority: int
+    ideal: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class DaySet:
+    """A set of days as sorted, disjoint, non-adjacent closed ranges."""
+
+    ranges: tuple[tuple[int, int], ...]
+
+    @classmethod
+    def of(cls, ranges: Iterable[tuple[int, int]]) -> "DaySet":
+        """The union of closed ranges in any order; empty ranges (end before start) vanish."""
+        merged: list[tuple[int, int]] = []
+        for start, end in sorted(r for r in ranges if r[0] <= r[1]):
+            if merged and start <= merged[-1][1] + 1:
+                merged[-1] = (merged[-1][0], max(end, merged[-1][1]))
+            else:
+                merged.append((start, end))
+        return cls(tuple(merged))
+
+    @classmethod
+    def from_days(cls, days: Iterable[int]) -> "DaySet":
+        """The set of the given days."""
+        return cls.of((day, day) for day in days)
+
+    def __contains__(self, day: int) -> bool:
+        index = bisect_right(self.ranges, (day, float("inf"))) - 1
+        return index >= 0 and self.ranges[index][0] <= day <= self.ranges[index][1]
+
+    def next(self, day: int) -> int | None:
+        """The first member on or after `day`, or None."""
+        index = bisect_right(self.ranges, (day, float("inf"))) - 1
+        if index >= 0 and day <= self.ranges[index][1]:
+            return day
+        return self.ranges[index + 1][0] if index + 1 < len(self.ranges) else None
+
+    def previous(self, day: int) -> int | None:
+        """The last member on or before `day`, or None."""
+        index = bisect_right(self.ranges, (day, float("inf"))) - 1
+        return None if index < 0 else min(day, self.ranges[index][1])
+
+    def intersect(self, other: "DaySet") -> "DaySet":
+        """The days in both sets."""
+        found = []
+        mine, theirs = iter(self.ranges), iter(other.ranges)
+        a, b = next(mine, None), next(theirs, None)
+        while a and b:
+            if max(a[0], b[0]) <= min(a[1], b[1]):
+                found.append((max(a[0], b[0]), min(a[1], b[1])))
+            if a[1] < b[1]:
+                a = next(mine, None)
+            else:
+                b = next(theirs, None)
+        return DaySet.of(found)
+
+    def days(self) -> tuple[int, ...]:
+        """Every member in order."""
+        return tuple(day for start, end in self.ranges for day in range(start, end + 1))
+
+
+@dataclass(frozen=True, slots=True)
+class Days:
+    """A step of a fixed number of whole days (may be negative)."""
+
+    count: int
+
+    def __call__(self, day: int) -> int:
+        return day + self.count
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A step read from a table: `targets[day - origin]`, never decreasing; beyond its ends the end targets hold.
+
+    Working days and growth units become such tables, so the network knows neither.
+    """
+
+    origin: int
+    targets: tuple[int, ...]
+    words: str = ""
+
+    def __post_init__(self) -> None:
+        if not self.targets or any(b < a for a, b in zip(self.targets, self.targets[1:], strict=False)):
+            raise ValueError("a step table must not be empty and must never decrease")
+
+    def __call__(self, day: int) -> int:
+        return self.targets[min(max(day - self.origin, 0), len(self.targets) - 1)]
+
+
+Step = Days | Table
+
+
+@dataclass(frozen=True, slots=True)
+class Allowed:
+    """The days a node may take."""
+
+    id: str
+    node: str
+    days: DaySet
+    strength: Strength
+    reason: Reason
+
+
+@dataclass(frozen=True, slots=True)
+class Lag:
+    """`after` is on or after `minimum(before)` and on or before `maximum(before)`; one of the two steps may be absent."""
+
+    id: str
+    before: str
+    after: str
+    strength: Strength
+    reason: Reason
+    minimum: Step | None = None
+    maximum: Step | None = None
+
+
+Constraint = Allowed | Lag
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Nodes with their constraints, between the first and the last day that may be used at all."""
+
+    nodes: tuple[Node, ...]
+    constraints: tuple[Constraint, ...]
+    first_day: int
+    last_day: int
