@@ -1,0 +1,126 @@
+"""Random problems, and the slow, plain way to solve them, for the tests of the network."""
+
+from collections.abc import Callable, Iterator, Mapping
+from itertools import product
+from random import Random
+
+from turfplan.constraints import Allowed, Constraint, Days, DaySet, Lag, Node, Problem, Reason, Strength, Table
+
+BECAUSE = Reason("test", "because")
+
+
+def allowed(node: str, *ranges: tuple[int, int], id: str = "", strength: Strength = Strength.HARD) -> Allowed:
+    return Allowed(id or f"{node} allowed", node, DaySet.of(ranges), strength, BECAUSE)
+
+
+def lag(
+    before: str,
+    after: str,
+    least: Days | Table | int | None,
+    most: Days | Table | int | None = None,
+    id: str = "",
+    strength: Strength = Strength.HARD,
+) -> Lag:
+    minimum = Days(least) if isinstance(least, int) else least
+    maximum = Days(most) if isinstance(most, int) else most
+    return Lag(id or f"{before} to {after}", before, after, strength, BECAUSE, minimum, maximum)
+
+
+def problem(nodes: list[Node], constraints: list[Constraint], first_day: int = 0, last_day: int = 100) -> Problem:
+    return Problem(tuple(nodes), tuple(constraints), first_day, last_day)
+
+
+def random_table(random: Random, first: int, last: int) -> Table:
+    """A never decreasing table around the identity, with flats and jumps."""
+    origin = first + random.randint(-2, 2)
+    reach = random.randint(-3, 5)
+    noisy = [day + reach + random.choice([-3, 0, 0, 1, 4]) for day in range(origin, last - random.randint(-2, 3))]
+    targets: list[int] = []
+    for value in noisy or [origin + reach]:
+        targets.append(max([value, *targets[-1:]]))
+    return Table(origin, tuple(targets))
+
+
+def random_step(random: Random, first: int, last: int, low: int, high: int) -> Days | Table:
+    if random.random() < 0.3:
+        return random_table(random, first, last)
+    return Days(random.randint(low, high))
+
+
+def random_problem(random: Random, nodes: int, days: int, soft: bool = False) -> Problem:
+    """Any allowed days, any lags in any direction, cycles and lags from a node to itself included."""
+    first = random.randint(0, 3)
+    last = first + days - 1
+    names = [f"n{number}" for number in range(nodes)]
+    strengths = list(Strength) if soft else [Strength.HARD]
+    made: list[Constraint] = []
+    for name in names:
+        for copy in range(random.choice([0, 1, 1, 2])):
+            inside = [day for day in range(first - 1, last + 2) if random.random() < random.choice([0.4, 0.8])]
+            days_set = DaySet.from_days(inside)
+            made.append(Allowed(f"a{copy} {name}", name, days_set, random.choice(strengths), BECAUSE))
+    for number in range(random.randint(0, 2 * nodes)):
+        before, after = random.choice(names), random.choice(names)
+        least = random_step(random, first, last, -4, 4) if random.random() < 0.7 else None
+        most = random_step(random, first, last, -2, 7) if least is None or random.random() < 0.4 else None
+        made.append(Lag(f"l{number}", before, after, random.choice(strengths), BECAUSE, least, most))
+    random.shuffle(made)
+    places = [
+        Node(name, random.randint(0, 2), random.choice([None, random.randint(first - 1, last + 1)])) for name in names
+    ]
+    return Problem(tuple(places), tuple(made), first, last)
+
+
+def random_fixed(random: Random, case: Problem) -> dict[str, int]:
+    """Some done nodes, on any day."""
+    if random.random() < 0.4:
+        return {}
+    return {
+        node.id: random.randint(case.first_day - 2, case.last_day + 1) for node in case.nodes if random.random() < 0.25
+    }
+
+
+def holds(constraint: Constraint, days: Mapping[str, int], fixed: Mapping[str, int]) -> bool:
+    """Whether one constraint holds, by its definition; constraints among done nodes always do."""
+    if isinstance(constraint, Allowed):
+        return constraint.node in fixed or days[constraint.node] in constraint.days.days()
+    if constraint.before in fixed and constraint.after in fixed:
+        return True
+    before, after = days[constraint.before], days[constraint.after]
+    if constraint.minimum is not None and after < constraint.minimum(before):
+        return False
+    return constraint.maximum is None or after <= constraint.maximum(before)
+
+
+def solutions(
+    case: Problem, fixed: Mapping[str, int], constraints: tuple[Constraint, ...] | None = None
+) -> list[dict[str, int]]:
+    """Every solution, by trying node after node and every day."""
+    chosen = case.constraints if constraints is None else constraints
+    names = [node.id for node in case.nodes]
+
+    def extend(days: dict[str, int]) -> Iterator[dict[str, int]]:
+        if len(days) == len(names):
+            yield dict(days)
+            return
+        name = names[len(days)]
+        for day in [fixed[name]] if name in fixed else range(case.first_day, case.last_day + 1):
+            days[name] = day
+            if all(holds(c, days, fixed) for c in chosen if _ripe(c, days, name)):
+                yield from extend(days)
+            del days[name]
+
+    return list(extend({}))
+
+
+def _ripe(constraint: Constraint, days: Mapping[str, int], name: str) -> bool:
+    """Whether `name` is the last of the constraint's nodes to get a day."""
+    ends = (constraint.node,) if isinstance(constraint, Allowed) else (constraint.before, constraint.after)
+    return name in ends and all(end in days for end in ends)
+
+
+def subsets(count: int) -> Iterator[tuple[bool, ...]]:
+    return product((False, True), repeat=count)
+
+
+Cost = Callable[[Mapping[str, int]], tuple[int, ...]]

@@ -1,0 +1,239 @@
+"""The network against definitions, brute force on small problems, and hand-made cases."""
+
+from random import Random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from turfplan.constraints import Allowed, Node, Problem, Strength, Table
+from turfplan.network import Bounds, Conflict, Schedule, bounds, conflict, solve, solve_softly
+
+import network_problems as make
+
+seeds = st.integers(0, 10**9)
+patient = settings(deadline=None, max_examples=150)
+
+
+def brute_choice(case: Problem, fixed: dict[str, int]) -> dict[str, int] | None:
+    """The lexicographic choice by its definition, among every solution."""
+    left = make.solutions(case, fixed)
+    for node in sorted(case.nodes, key=lambda node: (node.priority, node.id)):
+        if not left:
+            return None
+        wish = case.first_day - 99 if node.ideal is None else node.ideal
+        best = min((abs(days[node.id] - wish), days[node.id]) for days in left)
+        left = [days for days in left if days[node.id] == best[1]]
+    return left[0] if left else None
+
+
+@patient
+@given(seeds)
+def test_bounds_are_those_of_every_solution(seed: int) -> None:
+    """Feasibility, earliest and latest days equal those found by trying everything."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(1, 4), random.randint(1, 12))
+    fixed = make.random_fixed(random, case)
+    found = make.solutions(case, fixed)
+    got = bounds(case, fixed)
+    if not found:
+        assert isinstance(got, Conflict)
+        return
+    assert isinstance(got, Bounds)
+    for node in case.nodes:
+        assert got.earliest[node.id] == min(days[node.id] for days in found)
+        assert got.latest[node.id] == max(days[node.id] for days in found)
+    assert dict(got.earliest) in found
+    assert dict(got.latest) in found
+
+
+@patient
+@given(seeds)
+def test_minimum_and_maximum_of_two_solutions_are_solutions(seed: int) -> None:
+    """The vocabulary of constraints is monotone, which everything else rests on."""
+    random = Random(seed)
+    case = make.random_problem(random, 3, 8)
+    fixed = make.random_fixed(random, case)
+    found = make.solutions(case, fixed)
+    if not found:
+        return
+    one, two = random.choice(found), random.choice(found)
+    for pick in (min, max):
+        mixed = {name: pick(one[name], two[name]) for name in one}
+        assert all(make.holds(c, mixed, fixed) for c in case.constraints)
+
+
+@patient
+@given(seeds)
+def test_solve_takes_the_nearest_feasible_day_node_by_node(seed: int) -> None:
+    """The chosen days are the lexicographic optimum found by trying everything."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(1, 4), random.randint(1, 12))
+    fixed = make.random_fixed(random, case)
+    expected = brute_choice(case, fixed)
+    got = solve(case, fixed)
+    if expected is None:
+        assert isinstance(got, Conflict)
+    else:
+        assert isinstance(got, Schedule)
+        assert dict(got.days) == expected
+
+
+@patient
+@given(seeds)
+def test_conflicts_are_irreducible(seed: int) -> None:
+    """A conflict has no solution; without any one of its constraints it has."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(1, 4), random.randint(1, 10), soft=True)
+    fixed = make.random_fixed(random, case)
+    got = conflict(case, fixed)
+    if got is None:
+        assert make.solutions(case, fixed)
+        return
+    assert not make.solutions(case, fixed, got.constraints)
+    for left_out in got.constraints:
+        assert make.solutions(case, fixed, tuple(c for c in got.constraints if c is not left_out))
+
+
+@patient
+@given(seeds)
+def test_no_dropped_constraint_can_be_put_back(seed: int) -> None:
+    """A soft solution keeps what it does not drop, drops nothing HARD, and nothing in vain."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(1, 4), random.randint(1, 9), soft=True)
+    fixed = make.random_fixed(random, case)
+    got = solve_softly(case, fixed)
+    hard = tuple(c for c in case.constraints if c.strength == Strength.HARD)
+    if not make.solutions(case, fixed, hard):
+        assert isinstance(got, Conflict)
+        assert {c.strength for c in got.constraints} <= {Strength.HARD}
+        return
+    assert isinstance(got, Schedule)
+    kept = tuple(c for c in case.constraints if c not in got.dropped)
+    assert all(make.holds(c, got.days, fixed) for c in kept)
+    assert all(c.strength < Strength.HARD for c in got.dropped)
+    for dropped in got.dropped:
+        assert not make.solutions(case, fixed, (*kept, dropped))
+
+
+def test_seed_after_a_working_day_table_and_chain() -> None:
+    """The chain walks from the node over lags and allowed days to where the bound comes from."""
+    workdays = Table(0, (1, 2, 3, 4, 7, 7, 7, 8, 9, 10, 11, 14, 14, 14))
+    case = make.problem(
+        [Node("rake", 2), Node("seed", 1), Node("roll", 3)],
+        [
+            make.allowed("rake", (3, 30)),
+            make.lag("rake", "seed", workdays),
+            make.allowed("seed", (0, 1), (6, 30)),
+            make.lag("seed", "roll", 2),
+        ],
+    )
+    got = solve(case)
+    assert isinstance(got, Schedule)
+    assert dict(got.days) == {"rake": 3, "seed": 6, "roll": 8}
+    story = [(link.node, link.day, link.kind, link.other) for link in got.not_earlier("roll")]
+    assert story == [
+        ("roll", 8, "lag", "seed"),
+        ("seed", 6, "allowed", None),
+        ("seed", 4, "lag", "rake"),
+        ("rake", 3, "allowed", None),
+    ]
+
+
+def test_a_node_at_its_ideal_is_held_by_its_wish_alone() -> None:
+    """Nothing binds a node at its ideal, what follows it is bound by it, and the bounds still tell its limits."""
+    case = make.problem(
+        [Node("seed", 1, 40), Node("feed", 2), Node("dress", 2, 50)],
+        [make.allowed("seed", (30, 60)), make.lag("seed", "feed", 7), make.lag("seed", "dress", -3, 0)],
+    )
+    got = solve(case)
+    assert isinstance(got, Schedule)
+    assert dict(got.days) == {"seed": 40, "feed": 47, "dress": 40}
+    assert [(link.kind, link.day) for link in got.not_earlier("seed")] == [("wish", 40)]
+    assert [(link.kind, link.node) for link in got.not_earlier("feed")] == [("lag", "feed"), ("wish", "seed")]
+    assert [(link.kind, link.node) for link in got.not_later("dress")] == [("lag", "dress"), ("wish", "seed")]
+    assert [(link.kind, link.day) for link in got.bounds.not_earlier("seed")] == [("allowed", 30)]
+    assert [(link.kind, link.day) for link in got.bounds.not_later("seed")] == [("allowed", 60)]
+
+
+def test_done_nodes_stand_off_their_days_and_push_what_follows() -> None:
+    """A done node keeps its actual day, even before the horizon, and binds the open ones."""
+    case = make.problem(
+        [Node("mow", 1), Node("core", 2), Node("seed", 3)],
+        [
+            make.allowed("mow", (20, 30)),
+            make.lag("mow", "core", 3),
+            make.lag("core", "seed", 5, 9),
+            make.lag("mow", "seed", 0, 4),
+        ],
+        first_day=10,
+    )
+    got = solve(case, {"mow": 2, "seed": 16})
+    assert isinstance(got, Schedule)
+    assert dict(got.days) == {"mow": 2, "core": 10, "seed": 16}
+    assert [link.kind for link in got.bounds.not_later("core")] == ["lag", "fixed"]
+
+
+def test_a_lag_that_cannot_end_is_a_conflict_of_its_cycle() -> None:
+    """Two nodes each after the other conflict, and the story goes round once."""
+    case = make.problem([Node("a", 1), Node("b", 1)], [make.lag("a", "b", 1), make.lag("b", "a", 1)], last_day=500)
+    got = conflict(case)
+    assert got is not None
+    assert {c.id for c in got.constraints} == {"a to b", "b to a"}
+    assert len(got.chain) <= 4
+
+
+def test_a_conflict_reads_from_cause_to_limit() -> None:
+    """Constraints come cause first; the chain starts with the limit that cannot be kept."""
+    case = make.problem(
+        [Node("core", 1), Node("seed", 1)],
+        [
+            make.allowed("seed", (10, 15)),
+            make.lag("core", "seed", 7),
+            make.allowed("core", (12, 40)),
+        ],
+    )
+    got = bounds(case)
+    assert isinstance(got, Conflict)
+    assert [c.id for c in got.constraints] == ["core allowed", "core to seed", "seed allowed"]
+    assert [(link.node, link.bound, link.day) for link in got.chain] == [
+        ("seed", "not_after", 15),
+        ("seed", "not_before", 19),
+        ("core", "not_before", 12),
+    ]
+
+
+def test_the_weakest_constraint_of_the_latest_node_goes_first() -> None:
+    """Ties of strength give up the later task."""
+    case = make.problem(
+        [Node("seed", 1, 50), Node("feed", 2, 60)],
+        [
+            make.allowed("seed", (50, 50), strength=Strength.ADVICE),
+            make.lag("seed", "feed", 20),
+            make.allowed("feed", (0, 60), strength=Strength.ADVICE),
+        ],
+    )
+    got = solve_softly(case)
+    assert isinstance(got, Schedule)
+    assert [c.id for c in got.dropped] == ["feed allowed"]
+    assert dict(got.days) == {"seed": 50, "feed": 70}
+
+
+def test_unknown_and_repeated_names_are_errors() -> None:
+    """Names that mean nothing or two things are refused."""
+    good = [Node("a", 1)]
+    for case, fixed in [
+        (make.problem(good, [make.lag("a", "b", 1)]), {}),
+        (make.problem(good * 2, []), {}),
+        (make.problem(good, []), {"b": 3}),
+        (make.problem(good, [make.allowed("a", (0, 3)), make.allowed("a", (2, 3))]), {}),
+    ]:
+        with pytest.raises(ValueError, match=r"ids|no such"):
+            bounds(case, fixed)
+
+
+def test_no_usable_day_is_a_conflict_with_the_horizon() -> None:
+    """Allowed days outside the horizon, or none at all, conflict by themselves."""
+    for days in [(), ((200, 210),)]:
+        got = conflict(make.problem([Node("a", 1)], [make.allowed("a", *days)]))
+        assert got is not None
+        assert [type(c) for c in got.constraints] == [Allowed]

@@ -1,0 +1,21 @@
+"""A monotone temporal network: earliest, latest and chosen days, with reasons; it knows no turf.
+
+Constraints are allowed days and monotone lags, so solutions are closed under componentwise minimum and maximum, and
+propagation of bounds decides everything exactly.
+"""
+
+from turfplan.network.chains import Chain, Link
+from turfplan.network.conflicts import Conflict, conflict
+from turfplan.network.placing import Bounds, Schedule, bounds, solve, solve_softly
+
+__all__ = [
+    "Bounds",
+    "Chain",
+    "Conflict",
+    "Link",
+    "Schedule",
+    "bounds",
+    "conflict",
+    "solve",
+    "solve_softly",
+]

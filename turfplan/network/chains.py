@@ -1,0 +1,103 @@
+"""Turns the events of propagation into chains of binding constraints."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from turfplan.constraints import Allowed, Constraint
+from turfplan.network.net import FAR, Net
+from turfplan.network.propagation import BASE, CHOSEN, Front
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """One binding reason: `node` is not before (or not after) `day`.
+
+    `kind` says why: `allowed` days; a `lag` to the node `other`, which the next link speaks of; the node is done
+    (`fixed`); the `horizon`; or a `wish`: nothing forbids it, the day is its ideal, its published day, or, for a node
+    placed as early as possible, its earliest. `constraint` is present for `allowed` and `lag`. A lag that no day can
+    meet gives a day just past the horizon.
+    """
+
+    node: str
+    day: int
+    bound: Literal["not_before", "not_after"]
+    kind: Literal["allowed", "lag", "fixed", "horizon", "wish"]
+    constraint: Constraint | None = None
+    other: str | None = None
+
+
+Chain = tuple[Link, ...]
+
+
+def chain(net: Net, front: Front, event: int) -> Chain:
+    """The links from the node of `event` back to where its bound comes from; a loop is told once round."""
+    links: list[Link] = []
+    seen: set[tuple[str, str]] = set()
+    while event >= 0:
+        step, event = _links(net, front, event)
+        fresh = [link for link in step if link.constraint is None or (link.node, link.constraint.id) not in seen]
+        links.extend(fresh)
+        seen.update((link.node, link.constraint.id) for link in fresh if link.constraint is not None)
+    return tuple(links)
+
+
+def _links(net: Net, front: Front, event: int) -> tuple[list[Link], int]:
+    """The links of one event, nearest cause first, and the event before it (-1: none)."""
+    node, day, constraint, previous, raw = front.events[event]
+    up = front.side is net.up
+    sign = 1 if up else -1
+    bound: Literal["not_before", "not_after"] = "not_before" if up else "not_after"
+    name = net.ids[node]
+    links = _jumps(net, front, node, raw, day)[::-1]
+    if constraint == CHOSEN:
+        links.append(Link(name, sign * raw, bound, "wish"))
+    elif constraint != BASE:
+        other = net.ids[front.events[previous][0]]
+        edge = net.last_day + 1 if up else 1 - net.first_day
+        links.append(Link(name, sign * (edge if raw >= FAR else raw), bound, "lag", net.constraints[constraint], other))
+    elif net.fixed[node] is not None:
+        links.append(Link(name, sign * raw, bound, "fixed"))
+    elif not links:
+        links.append(Link(name, sign * raw, bound, "horizon"))
+    return links, previous
+
+
+def _jumps(net: Net, front: Front, node: int, raw: int, day: int) -> list[Link]:
+    """How the allowed days carry a bound from `raw` to `day`, the widest jump first at each step.
+
+    Where no day is left (`day` is FAR) the last link names what ends: its day is the last one that could be used,
+    and it bounds the other way.
+    """
+    up = front.side is net.up
+    sign = 1 if up else -1
+    links: list[Link] = []
+    here = raw
+    while here < day:
+        best: tuple[int, Allowed] | None = None
+        for number in net.allowed[node]:
+            limit = net.constraints[number]
+            if not isinstance(limit, Allowed):
+                continue
+            found = limit.days.next(here) if up else limit.days.previous(-here)
+            there = FAR if found is None else sign * found
+            if there > here and (best is None or there > best[0]):
+                best = there, limit
+        if best is None or best[0] == FAR:
+            links.append(_end(net, node, up, best[1] if best else None))
+            break
+        here = best[0]
+        links.append(Link(net.ids[node], sign * here, "not_before" if up else "not_after", "allowed", best[1]))
+    return links
+
+
+def _end(net: Net, node: int, up: bool, limit: Allowed | None) -> Link:
+    """The link that says `node` has no day left on this side: its allowed days, its done day or the horizon end."""
+    bound: Literal["not_before", "not_after"] = "not_after" if up else "not_before"
+    done = net.fixed[node]
+    if limit is not None:
+        ranges = limit.days.ranges
+        edge = (net.last_day if up else net.first_day) if not ranges else ranges[-1][1] if up else ranges[0][0]
+        return Link(net.ids[node], edge, bound, "allowed", limit)
+    if done is not None:
+        return Link(net.ids[node], done, bound, "fixed")
+    return Link(net.ids[node], net.last_day if up else net.first_day, bound, "horizon")

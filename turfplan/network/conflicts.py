@@ -1,0 +1,111 @@
+"""Finds irreducible conflicts, and which constraints to give up when not all can hold."""
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+
+from turfplan.constraints import Constraint, Problem, Strength
+from turfplan.network.chains import Chain, chain
+from turfplan.network.net import build, check_names, nodes_of
+from turfplan.network.propagation import Front, start
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """Constraints that cannot all hold though any of them left out lets the rest hold, cause first.
+
+    `chain` tells it from the other end: its first link is the day some node must not pass, the following ones why that
+    node cannot be before (or after) it. `constraints` is empty when the done days and the horizon leave no room at all.
+    """
+
+    constraints: tuple[Constraint, ...]
+    chain: Chain
+
+
+def conflict(problem: Problem, fixed: Mapping[str, int] | None = None) -> Conflict | None:
+    """An irreducible infeasible subset of the constraints in force, or None when all can hold.
+
+    `fixed` are done nodes: kept at their actual day even outside the horizon and their allowed days. Raises ValueError
+    for unknown or repeated names.
+    """
+    done = fixed or {}
+    check_names(problem, done)
+    return find_conflict(problem, done, problem.constraints)
+
+
+def find_conflict(problem: Problem, fixed: Mapping[str, int], constraints: Collection[Constraint]) -> Conflict | None:
+    """As `conflict`, over some of the problem's constraints.
+
+    Propagation names a sufficient set, the constraints along one chain; a deletion filter then tries to leave out each
+    of them, strongest first so that what remains has something weak to give up.
+    """
+    story = _contradiction(problem, fixed, constraints)
+    if story is None:
+        return None
+    kept = _constraints(story)
+    for candidate in sorted(kept, key=lambda c: (-c.strength, c.id)):
+        if candidate in kept:
+            rest = _contradiction(problem, fixed, [c for c in kept if c.id != candidate.id])
+            if rest is not None:
+                story, kept = rest, _constraints(rest)
+    return Conflict(tuple(reversed(kept)), story)
+
+
+def _contradiction(problem: Problem, fixed: Mapping[str, int], constraints: Collection[Constraint]) -> Chain | None:
+    """The chain that shows some of `constraints` cannot all hold, or None."""
+    net = build(problem, fixed, constraints)
+    front, other = start(net)
+    return None if isinstance(other, Front) else chain(net, front, other)
+
+
+def _constraints(story: Chain) -> list[Constraint]:
+    """The constraints of a chain in its order, each once."""
+    return list({link.constraint.id: link.constraint for link in story if link.constraint is not None}.values())
+
+
+def choose_constraints(
+    problem: Problem, fixed: Mapping[str, int], wishes: Mapping[str, int | None]
+) -> tuple[tuple[Constraint, ...], tuple[Constraint, ...]] | Conflict:
+    """The constraints to keep and those to drop, or the conflict of HARD constraints alone.
+
+    While a conflict remains its weakest constraint goes: lowest strength, then latest node by `wishes` (without a wish:
+    by its earliest day under the HARD constraints; then declaration order), then id. Afterwards each dropped one comes
+    back if it can, strongest first, so none of those left out could be restored.
+    """
+    found = find_conflict(problem, fixed, problem.constraints)
+    if found is None:
+        return problem.constraints, ()
+    times = _times(problem, fixed, wishes)
+    dropped: list[Constraint] = []
+    while found is not None:
+        soft = [c for c in found.constraints if c.strength < Strength.HARD]
+        if not soft:
+            return found
+        by_id = sorted(soft, key=lambda c: c.id)
+        dropped.append(min(by_id, key=lambda c: (c.strength, *(-part for part in _when(c, times)))))
+        found = find_conflict(problem, fixed, _without(problem, dropped))
+    for candidate in sorted(dropped, key=lambda c: (-c.strength, _when(c, times), c.id)):
+        rest = [c for c in dropped if c.id != candidate.id]
+        if _contradiction(problem, fixed, _without(problem, rest)) is None:
+            dropped = rest
+    return _without(problem, dropped), tuple(dropped)
+
+
+def _without(problem: Problem, dropped: Collection[Constraint]) -> tuple[Constraint, ...]:
+    gone = {constraint.id for constraint in dropped}
+    return tuple(c for c in problem.constraints if c.id not in gone)
+
+
+def _when(constraint: Constraint, times: Mapping[str, tuple[int, int]]) -> tuple[int, int]:
+    """The time of the constraint's latest node."""
+    return max(times[name] for name in nodes_of(constraint))
+
+
+def _times(problem: Problem, fixed: Mapping[str, int], wishes: Mapping[str, int | None]) -> dict[str, tuple[int, int]]:
+    """For each node its day (done, wished, or earliest under the HARD constraints) and its place in the declaration."""
+    front, other = start(build(problem, fixed, [c for c in problem.constraints if c.strength == Strength.HARD]))
+    earliest = front.level if isinstance(other, Front) else [problem.first_day] * len(problem.nodes)
+    times = {}
+    for number, node in enumerate(problem.nodes):
+        wish = fixed.get(node.id, wishes.get(node.id))
+        times[node.id] = (earliest[number] if wish is None else wish, number)
+    return times

@@ -1,0 +1,163 @@
+"""A problem compiled to arcs that push bounds.
+
+Both directions share one form. `Net.up` speaks of days: each arc says `target >= step(source)`. `Net.down` says the same
+of negated days, so pushing latest days down is pushing negated days up, and one piece of code does both.
+"""
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+
+from turfplan.constraints import Allowed, Constraint, Days, DaySet, Lag, Problem, Step, Table
+
+FAR = 1 << 40
+"""Beyond every day: a bound that cannot be met (FAR) or that says nothing (-FAR)."""
+
+Arc = tuple[int, int, Callable[[int], int] | None, int]
+"""Target node, shift in days, step used instead of the shift (or None), index of the constraint."""
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One direction of the network: arcs by source node, and each node's usable days as range starts and ends."""
+
+    arcs: tuple[list[Arc], ...]
+    starts: tuple[list[int], ...]
+    ends: tuple[list[int], ...]
+
+    def reach(self, node: int, day: int) -> int:
+        """The first usable day of `node` on or after `day`, FAR if there is none."""
+        starts = self.starts[node]
+        position = bisect_right(starts, day)
+        if position and day <= self.ends[node][position - 1]:
+            return day
+        return starts[position] if position < len(starts) else FAR
+
+
+@dataclass(frozen=True, slots=True)
+class Net:
+    """The compiled problem. `allowed[n]` are the indices of node n's Allowed constraints; `fixed[n]` its done day."""
+
+    ids: tuple[str, ...]
+    index: Mapping[str, int]
+    constraints: tuple[Constraint, ...]
+    allowed: tuple[list[int], ...]
+    fixed: tuple[int | None, ...]
+    first_day: int
+    last_day: int
+    up: Side
+    down: Side
+
+    def usable(self, node: int, first: int, last: int) -> list[int]:
+        """The usable days of `node` from `first` to `last`."""
+        ranges = zip(self.up.starts[node], self.up.ends[node], strict=True)
+        return [day for start, end in ranges for day in range(max(start, first), min(end, last) + 1)]
+
+
+def nodes_of(constraint: Constraint) -> tuple[str, ...]:
+    """The ids of the nodes a constraint speaks of."""
+    return (constraint.node,) if isinstance(constraint, Allowed) else (constraint.before, constraint.after)
+
+
+def first_reaching(step: Step, target: int) -> int:
+    """The first day whose step is on or after `target`: -FAR if every day's is, FAR if no day's is."""
+    if isinstance(step, Days):
+        return target - step.count
+    position = bisect_left(step.targets, target)
+    if position == 0:
+        return -FAR
+    return FAR if position == len(step.targets) else step.origin + position
+
+
+def last_within(step: Step, target: int) -> int:
+    """The last day whose step is on or before `target`: FAR if every day's is, -FAR if no day's is."""
+    if isinstance(step, Days):
+        return target - step.count
+    position = bisect_right(step.targets, target)
+    if position == len(step.targets):
+        return FAR
+    return -FAR if position == 0 else step.origin + position - 1
+
+
+def check_names(problem: Problem, fixed: Mapping[str, int]) -> None:
+    """Raise ValueError for repeated ids, and for constraints or done days of nodes that do not exist."""
+    ids = [node.id for node in problem.nodes]
+    known = set(ids)
+    if len(known) != len(ids):
+        raise ValueError(f"repeated node ids: {sorted({name for name in ids if ids.count(name) > 1})}")
+    names = [constraint.id for constraint in problem.constraints]
+    if len(set(names)) != len(names):
+        raise ValueError(f"repeated constraint ids: {sorted({name for name in names if names.count(name) > 1})}")
+    strangers = set(fixed) - known
+    strangers.update(name for constraint in problem.constraints for name in nodes_of(constraint) if name not in known)
+    if strangers:
+        raise ValueError(f"no such nodes: {sorted(strangers)}")
+
+
+def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Constraint] | None = None) -> Net:
+    """Compile `constraints` (default: all of the problem's), leaving out those that speak of done nodes alone."""
+    ids = tuple(node.id for node in problem.nodes)
+    index = {name: number for number, name in enumerate(ids)}
+    chosen = problem.constraints if constraints is None else constraints
+    active = tuple(c for c in chosen if any(name not in fixed for name in nodes_of(c)))
+    allowed: tuple[list[int], ...] = tuple([] for _ in ids)
+    up: tuple[list[Arc], ...] = tuple([] for _ in ids)
+    down: tuple[list[Arc], ...] = tuple([] for _ in ids)
+    for number, constraint in enumerate(active):
+        if isinstance(constraint, Allowed):
+            allowed[index[constraint.node]].append(number)
+        else:
+            _add_arcs(up, down, constraint, number, index)
+    horizon = DaySet.of([(problem.first_day, problem.last_day)])
+    domains = []
+    for name, numbers in zip(ids, allowed, strict=True):
+        days = horizon if name not in fixed else DaySet.of([(fixed[name], fixed[name])])
+        for number in numbers:
+            limit = active[number]
+            if isinstance(limit, Allowed):
+                days = days.intersect(limit.days)
+        domains.append(days.ranges)
+    return Net(
+        ids,
+        index,
+        active,
+        allowed,
+        tuple(fixed.get(name) for name in ids),
+        problem.first_day,
+        problem.last_day,
+        Side(up, tuple([r[0] for r in d] for d in domains), tuple([r[1] for r in d] for d in domains)),
+        Side(down, tuple([-r[1] for r in d[::-1]] for d in domains), tuple([-r[0] for r in d[::-1]] for d in domains)),
+    )
+
+
+def _add_arcs(
+    up: tuple[list[Arc], ...], down: tuple[list[Arc], ...], lag: Lag, number: int, index: Mapping[str, int]
+) -> None:
+    """The four ways a lag moves bounds: its two steps forward, and their inverses backward."""
+    before, after = index[lag.before], index[lag.after]
+    if isinstance(lag.minimum, Days):
+        up[before].append((after, lag.minimum.count, None, number))
+        down[after].append((before, lag.minimum.count, None, number))
+    elif lag.minimum is not None:
+        least = lag.minimum
+        up[before].append((after, 0, least, number))
+        down[after].append((before, 0, _negated_last(least), number))
+    if isinstance(lag.maximum, Days):
+        up[after].append((before, -lag.maximum.count, None, number))
+        down[before].append((after, -lag.maximum.count, None, number))
+    elif lag.maximum is not None:
+        most = lag.maximum
+        up[after].append((before, 0, _first(most), number))
+        down[before].append((after, 0, _negated(most), number))
+
+
+def _first(step: Table) -> Callable[[int], int]:
+    return lambda day: first_reaching(step, day)
+
+
+def _negated_last(step: Table) -> Callable[[int], int]:
+    return lambda negative_day: -last_within(step, -negative_day)
+
+
+def _negated(step: Table) -> Callable[[int], int]:
+    return lambda negative_day: -step(-negative_day)
