@@ -7,15 +7,19 @@ propagation of bounds decides everything exactly.
 from turfplan.network.chains import Chain, Link
 from turfplan.network.conflicts import Conflict, conflict
 from turfplan.network.placing import Bounds, Schedule, bounds, solve, solve_softly
+from turfplan.network.repairing import Move, Repair, repair
 
 __all__ = [
     "Bounds",
     "Chain",
     "Conflict",
     "Link",
+    "Move",
+    "Repair",
     "Schedule",
     "bounds",
     "conflict",
+    "repair",
     "solve",
     "solve_softly",
 ]

@@ -8,7 +8,7 @@ from turfplan.constraints import Constraint, Node, Problem
 from turfplan.network.chains import Chain, chain
 from turfplan.network.conflicts import Conflict, choose_constraints, find_conflict
 from turfplan.network.net import Net, build, check_names
-from turfplan.network.propagation import Front, at_least, start
+from turfplan.network.propagation import Front, push, start
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,9 +164,9 @@ def place_nodes(net: Net, up: Front, down: Front, wishes: Iterable[tuple[str, in
         if first == last:
             continue
         if wish is None or wish <= first:
-            at_least(down, up.level, node, -first)
+            push(down, up.level, [(node, -first)])
         elif wish >= last:
-            at_least(up, down.level, node, last)
+            push(up, down.level, [(node, last)])
         else:
             up, down = _nearest(up, down, node, wish)
     return up, down
@@ -179,11 +179,11 @@ def _nearest(up: Front, down: Front, node: int, wish: int) -> tuple[Front, Front
     the last feasible day up to there; neither can fail, for the other side's own bound is a solution beyond the wish.
     """
     above, below = up.copy(), down.copy()
-    at_least(above, down.level, node, wish)
-    at_least(below, up.level, node, -wish)
+    push(above, down.level, [(node, wish)])
+    push(below, up.level, [(node, -wish)])
     later, earlier = above.level[node], -below.level[node]
     if wish - earlier <= later - wish:
-        at_least(up, below.level, node, earlier)
+        push(up, below.level, [(node, earlier)])
         return up, below
-    at_least(down, above.level, node, -later)
+    push(down, above.level, [(node, -later)])
     return above, down

@@ -91,14 +91,17 @@ def advance(front: Front, opposite: list[int], seeds: Iterable[int]) -> int | No
     return None
 
 
-def at_least(front: Front, opposite: list[int], node: int, day: int) -> int | None:
-    """Push the bound of `node` to the chosen `day` or beyond, then to the fixpoint; None or the failing event."""
-    if day <= front.level[node]:
-        return None
-    reached = front.side.reach(node, day)
-    front.events.append((node, reached, CHOSEN, -1, day))
-    front.level[node] = reached
-    front.cause[node] = len(front.events) - 1
-    if reached > -opposite[node]:
-        return front.cause[node]
-    return advance(front, opposite, (node,))
+def push(front: Front, opposite: list[int], chosen: Iterable[tuple[int, int]]) -> int | None:
+    """Push nodes to chosen days or beyond, then everything to the fixpoint; None, or the failing event."""
+    seeds = []
+    for node, day in chosen:
+        if day <= front.level[node]:
+            continue
+        reached = front.side.reach(node, day)
+        front.events.append((node, reached, CHOSEN, -1, day))
+        front.level[node] = reached
+        front.cause[node] = len(front.events) - 1
+        if reached > -opposite[node]:
+            return front.cause[node]
+        seeds.append(node)
+    return advance(front, opposite, seeds)
