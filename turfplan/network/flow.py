@@ -27,57 +27,69 @@ def source_side(graph: Graph) -> list[bool]:
     Maximum flow by shortest augmenting paths in layers (Dinitz, 1970); what the source still reaches is that side.
     """
     while True:
-        depths = _depths(graph)
-        if depths[1] < 0:
-            return [depth >= 0 for depth in depths]
-        _fill(graph, depths)
+        distances = _distances(graph)
+        if distances[0] < 0:
+            return _reached(graph)
+        _fill(graph, distances)
 
 
-def _depths(graph: Graph) -> list[int]:
-    """The number of arcs from the source to each node over arcs with room, -1 where there is no way.
-
-    The search stops one layer after the sink is met; without a way to the sink it is complete.
-    """
+def _distances(graph: Graph) -> list[int]:
+    """The least number of arcs with room from each node to the sink, as far as the source needs them; -1: none."""
     outgoing, heads, room = graph.outgoing, graph.heads, graph.room
-    depths = [-1] * len(outgoing)
-    depths[0] = 0
-    queue = deque([0])
-    while queue:
-        tail = queue.popleft()
-        if 0 <= depths[1] <= depths[tail]:
-            break
-        for arc in outgoing[tail]:
-            head = heads[arc]
-            if depths[head] < 0 and room[arc]:
-                depths[head] = depths[tail] + 1
-                queue.append(head)
-    return depths
+    distances = [-1] * len(outgoing)
+    distances[1] = 0
+    queue = deque([1])
+    while queue and distances[0] < 0:
+        head = queue.popleft()
+        farther = distances[head] + 1
+        for arc in outgoing[head]:
+            tail = heads[arc]
+            if distances[tail] < 0 and room[arc ^ 1]:
+                distances[tail] = farther
+                queue.append(tail)
+    return distances
 
 
-def _fill(graph: Graph, depths: list[int]) -> None:
-    """Push flow along the layers until none gets through."""
+def _reached(graph: Graph) -> list[bool]:
+    """Whether the source reaches each node over arcs with room."""
+    reached = [False] * len(graph.outgoing)
+    reached[0] = True
+    stack = [0]
+    while stack:
+        for arc in graph.outgoing[stack.pop()]:
+            head = graph.heads[arc]
+            if graph.room[arc] and not reached[head]:
+                reached[head] = True
+                stack.append(head)
+    return reached
+
+
+def _fill(graph: Graph, distances: list[int]) -> None:
+    """Push flow along shortest paths until none is left."""
     outgoing, heads, room = graph.outgoing, graph.heads, graph.room
     following = [0] * len(outgoing)
     path: list[int] = []
     node = 0
     while True:
         if node == 1:
-            amount = min(room[arc] for arc in path)
+            amount = min([room[arc] for arc in path])
             for arc in path:
                 room[arc] -= amount
                 room[arc ^ 1] += amount
             first_full = next(place for place, arc in enumerate(path) if not room[arc])
             node = heads[path[first_full] ^ 1]
             del path[first_full:]
+        nearer = distances[node] - 1
         arcs = outgoing[node]
-        while following[node] < len(arcs):
-            arc = arcs[following[node]]
-            if room[arc] and depths[heads[arc]] == depths[node] + 1:
+        for place in range(following[node], len(arcs)):
+            arc = arcs[place]
+            if room[arc] and distances[heads[arc]] == nearer:
+                following[node] = place
                 path.append(arc)
                 node = heads[arc]
                 break
-            following[node] += 1
         else:
+            following[node] = len(arcs)
             if not path:
                 return
             node = heads[path.pop() ^ 1]

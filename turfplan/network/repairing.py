@@ -5,7 +5,7 @@ what comes before the cut proves most nodes immovable or movable by a few days o
 """
 
 from bisect import bisect_left
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from turfplan.constraints import Constraint, Problem
@@ -80,10 +80,12 @@ def _least_change(net: Net, up: Front, down: Front, old: Mapping[int, int]) -> M
     guess = _pin((up, down), {node: old[node] for node in stay})
     if fronts is None or guess is None:
         raise AssertionError("nodes that do not push each other must be able to stay together")
-    guess = place_nodes(net, *guess, ((net.ids[node], day) for node, day in old.items()))
-    most = sum(abs(guess[0].level[node] - day) for node, day in old.items())
-    fronts = _narrow(net, fronts, old, most, set(pushes))
-    return _cut(net, fronts, old)
+    best, _ = place_nodes(net, *guess, ((net.ids[node], day) for node, day in old.items()))
+    narrowed = _narrow(net, fronts, old, best.level, pushes.keys())
+    days = {node: narrowed[0].level[node] for node in old}
+    for group in _groups(net, narrowed, old):
+        days.update(_cut(net, narrowed, old, group))
+    return days
 
 
 def _pin(fronts: Fronts, days: Mapping[int, int]) -> Fronts | None:
@@ -113,38 +115,59 @@ def _pushes(up: Front, down: Front, old: Mapping[int, int]) -> dict[int, frozens
     return {node: others & pushed.keys() for node, others in pushed.items()}
 
 
-def _narrow(net: Net, fronts: Fronts, old: Mapping[int, int], most: int, free: Collection[int]) -> Fronts:
-    """The fronts narrowed to where a best repair can lie, given that one moves `most` days in total.
+def _groups(net: Net, fronts: Fronts, old: Mapping[int, int]) -> list[list[int]]:
+    """The nodes with more than one day left that lags among themselves connect to one in `old`, by connection.
 
-    Every node but those `free` to stay moves at least as far as its nearest usable day; what is left of `most` after
-    that is as much farther as any one node can move.
+    Decided nodes carry nothing from one group to another: the bounds already say all they demand.
     """
     up, down = fronts
-    least = {}
-    for node, day in old.items():
-        usable = () if node in free else net.usable(node, up.level[node], -down.level[node])
-        least[node] = min((abs(other - day) for other in usable), default=0)
-    spare = most - sum(least.values())
-    reach = {node: far + spare for node, far in least.items()}
-    highest = [(node, -(day + reach[node])) for node, day in old.items()]
-    lowest = [(node, day - reach[node]) for node, day in old.items()]
-    up, down = up.copy(), down.copy()
+    loose = {node for node in range(len(net.ids)) if up.level[node] < -down.level[node]}
+    groups = []
+    for node in old:
+        if node not in loose:
+            continue
+        loose.discard(node)
+        group = [node]
+        for member in group:
+            for target, *_ in (*net.up.arcs[member], *net.down.arcs[member]):
+                if target in loose:
+                    loose.discard(target)
+                    group.append(target)
+        groups.append(group)
+    return groups
+
+
+def _narrow(net: Net, fronts: Fronts, old: Mapping[int, int], guess: Sequence[int], free: Collection[int]) -> Fronts:
+    """The fronts narrowed to where a best repair can lie, given one with as few moved nodes (`guess`, a day per node).
+
+    Every node but those `free` to stay moves at least as far as its nearest usable day. What the guess moves its group
+    in total beyond that is as much farther as any one node of the group can move.
+    """
+    up, down = fronts[0].copy(), fronts[1].copy()
+    lowest, highest = [], []
+    for group in _groups(net, fronts, old):
+        members = [node for node in group if node in old]
+        least = {}
+        for node in members:
+            usable = () if node in free else net.usable(node, up.level[node], -down.level[node])
+            least[node] = min((abs(day - old[node]) for day in usable), default=0)
+        spare = sum(abs(guess[node] - old[node]) - least[node] for node in members)
+        lowest += [(node, old[node] - least[node] - spare) for node in members]
+        highest += [(node, -(old[node] + least[node] + spare)) for node in members]
     if push(up, down.level, lowest) is not None or push(down, up.level, highest) is not None:
         raise AssertionError("the best repair lies within its own cost")
     return up, down
 
 
-def _cut(net: Net, fronts: Fronts, old: Mapping[int, int]) -> dict[int, int]:
-    """The best days within the fronts, as the smallest minimum cut of a graph of statements "node is on or after day".
+def _cut(net: Net, fronts: Fronts, old: Mapping[int, int], group: Collection[int]) -> dict[int, int]:
+    """The best days of a group within the fronts: the smallest minimum cut over statements "node is on or after day".
 
     A node's statements form a path from source to sink whose arcs cost what the day between them costs; infinite arcs
-    keep every lag (Ishikawa's construction; Picard, 1976, for the closure). The smallest source side is the earliest.
+    keep every lag (Ishikawa's construction, 2003; Picard's closure, 1976). The smallest source side is the earliest.
     """
     up, down = fronts
-    days = {node: up.level[node] for node in old}
-    labels = {node: net.usable(node, up.level[node], -down.level[node]) for node in _undecided(net, up, down, old)}
-    first = {}
-    count = 2
+    labels = {node: net.usable(node, up.level[node], -down.level[node]) for node in group}
+    first, count = {}, 2
     for node, usable in labels.items():
         first[node] = count
         count += len(usable) - 1
@@ -156,27 +179,14 @@ def _cut(net: Net, fronts: Fronts, old: Mapping[int, int]) -> dict[int, int]:
             far = abs(day - old[node]) if node in old else 0
             graph.connect(tail, head, far + big if far else 0, INFINITE if tail and head != 1 else 0)
         for target, shift, step, _ in net.up.arcs[node]:
-            if target not in labels:
-                continue
-            for tail, day in zip(places[:-1], usable, strict=True):
-                position = bisect_left(labels[target], day + shift if step is None else step(day))
+            days = labels.get(target, ())
+            for tail, day in zip(places, usable, strict=False):
+                position = bisect_left(days, day + shift if step is None else step(day))
                 if position:
-                    graph.connect(tail, first[target] + position - 1 if position < len(labels[target]) else 1, INFINITE)
+                    graph.connect(tail, first[target] + position - 1 if position < len(days) else 1, INFINITE)
     inside = source_side(graph)
-    for node, usable in labels.items():
-        if node in old:
-            days[node] = usable[sum(inside[first[node] : first[node] + len(usable) - 1])]
-    return days
-
-
-def _undecided(net: Net, up: Front, down: Front, old: Mapping[int, int]) -> list[int]:
-    """The nodes in `old` with more than one day left, and the others they reach over lags among such nodes."""
-    loose = [-last > first for first, last in zip(up.level, down.level, strict=True)]
-    found = [node for node in old if loose[node]]
-    seen = set(found)
-    for node in found:
-        for target, *_ in (*net.up.arcs[node], *net.down.arcs[node]):
-            if loose[target] and target not in seen:
-                seen.add(target)
-                found.append(target)
-    return found
+    return {
+        node: usable[sum(inside[first[node] : first[node] + len(usable) - 1])]
+        for node, usable in labels.items()
+        if node in old
+    }
