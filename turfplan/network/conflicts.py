@@ -1,12 +1,12 @@
 """Finds irreducible conflicts, and which constraints to give up when not all can hold."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from turfplan.constraints import Constraint, Problem, Strength
 from turfplan.network.chains import Chain, chain
 from turfplan.network.net import build, check_names, nodes_of
-from turfplan.network.propagation import Front, start
+from turfplan.network.propagation import start_up
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,24 +42,31 @@ def find_conflict(problem: Problem, fixed: Mapping[str, int], constraints: Colle
     if story is None:
         return None
     kept = _constraints(story)
-    for candidate in sorted(kept, key=lambda c: (-c.strength, c.id)):
-        if candidate in kept:
-            rest = _contradiction(problem, fixed, [c for c in kept if c.id != candidate.id])
-            if rest is not None:
-                story, kept = rest, _constraints(rest)
-    return Conflict(tuple(reversed(kept)), story)
+    for candidate in sorted(kept.values(), key=lambda c: (-c.strength, c.id)):
+        if candidate.id in kept:
+            rest = [c for c in kept.values() if c.id != candidate.id]
+            shorter = _contradiction(_about(problem, rest), fixed, rest)
+            if shorter is not None:
+                story, kept = shorter, _constraints(shorter)
+    return Conflict(tuple(reversed(kept.values())), story)
+
+
+def _about(problem: Problem, constraints: Collection[Constraint]) -> Problem:
+    """The problem of the nodes alone that `constraints` speak of."""
+    touched = {name for constraint in constraints for name in nodes_of(constraint)}
+    return replace(problem, nodes=tuple(node for node in problem.nodes if node.id in touched))
 
 
 def _contradiction(problem: Problem, fixed: Mapping[str, int], constraints: Collection[Constraint]) -> Chain | None:
     """The chain that shows some of `constraints` cannot all hold, or None."""
     net = build(problem, fixed, constraints)
-    front, other = start(net)
-    return None if isinstance(other, Front) else chain(net, front, other)
+    front, failed = start_up(net)
+    return None if failed is None else chain(net, front, failed)
 
 
-def _constraints(story: Chain) -> list[Constraint]:
-    """The constraints of a chain in its order, each once."""
-    return list({link.constraint.id: link.constraint for link in story if link.constraint is not None}.values())
+def _constraints(story: Chain) -> dict[str, Constraint]:
+    """The constraints of a chain in its order, by id."""
+    return {link.constraint.id: link.constraint for link in story if link.constraint is not None}
 
 
 def choose_constraints(
@@ -102,8 +109,8 @@ def _when(constraint: Constraint, times: Mapping[str, tuple[int, int]]) -> tuple
 
 def _times(problem: Problem, fixed: Mapping[str, int], wishes: Mapping[str, int | None]) -> dict[str, tuple[int, int]]:
     """For each node its day (done, wished, or earliest under the HARD constraints) and its place in the declaration."""
-    front, other = start(build(problem, fixed, [c for c in problem.constraints if c.strength == Strength.HARD]))
-    earliest = front.level if isinstance(other, Front) else [problem.first_day] * len(problem.nodes)
+    front, failed = start_up(build(problem, fixed, [c for c in problem.constraints if c.strength == Strength.HARD]))
+    earliest = front.level if failed is None else [problem.first_day] * len(problem.nodes)
     times = {}
     for number, node in enumerate(problem.nodes):
         wish = fixed.get(node.id, wishes.get(node.id))

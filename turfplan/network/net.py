@@ -108,15 +108,9 @@ def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Cons
             allowed[index[constraint.node]].append(number)
         else:
             _add_arcs(up, down, constraint, number, index)
-    horizon = DaySet.of([(problem.first_day, problem.last_day)])
-    domains = []
-    for name, numbers in zip(ids, allowed, strict=True):
-        days = horizon if name not in fixed else DaySet.of([(fixed[name], fixed[name])])
-        for number in numbers:
-            limit = active[number]
-            if isinstance(limit, Allowed):
-                days = days.intersect(limit.days)
-        domains.append(days.ranges)
+    domains = [
+        _usable_days(problem, active, numbers, fixed.get(name)) for name, numbers in zip(ids, allowed, strict=True)
+    ]
     return Net(
         ids,
         index,
@@ -128,6 +122,24 @@ def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Cons
         Side(up, tuple([r[0] for r in d] for d in domains), tuple([r[1] for r in d] for d in domains)),
         Side(down, tuple([-r[1] for r in d[::-1]] for d in domains), tuple([-r[0] for r in d[::-1]] for d in domains)),
     )
+
+
+def _usable_days(
+    problem: Problem, active: tuple[Constraint, ...], numbers: list[int], done: int | None
+) -> tuple[tuple[int, int], ...]:
+    """The ranges of days one node may take: its done day, or what its Allowed constraints and the horizon share."""
+    if done is not None:
+        return ((done, done),)
+    days: DaySet | None = None
+    for number in numbers:
+        limit = active[number]
+        if isinstance(limit, Allowed):
+            days = limit.days if days is None else days.intersect(limit.days)
+    first, last = problem.first_day, problem.last_day
+    ranges = ((first, last),) if days is None else days.ranges
+    if ranges and first <= ranges[0][0] and ranges[-1][1] <= last:
+        return ranges if first <= last else ()
+    return tuple((max(a, first), min(b, last)) for a, b in ranges if a <= last and first <= b)
 
 
 def _add_arcs(

@@ -115,9 +115,9 @@ def open_fronts(
 ) -> tuple[Net, Front, Front] | Conflict:
     """The compiled problem with both sides at their fixpoints, or an irreducible conflict."""
     net = build(problem, fixed, constraints)
-    up, down = start(net)
-    if isinstance(down, Front):
-        return net, up, down
+    fronts = start(net)
+    if fronts is not None:
+        return net, *fronts
     found = find_conflict(problem, fixed, constraints)
     assert found is not None
     return found

@@ -33,21 +33,23 @@ class Front:
         return Front(self.side, self.level[:], self.cause[:], self.events)
 
 
-def start(net: Net) -> tuple[Front, Front] | tuple[Front, int]:
-    """The earliest and latest bounds (the latter in negated days), or the front and the event that proves there are none."""
-    up, failed = _opening(net, net.up, net.first_day)
+def start(net: Net) -> tuple[Front, Front] | None:
+    """The earliest and the latest solution (the latter in negated days), or None if there is none."""
+    up, failed = start_up(net)
     if failed is not None:
-        return up, failed
-    down, failed = _opening(net, net.down, -net.last_day)
-    if failed is not None:
-        return down, failed
-    failed = advance(up, down.level, range(len(net.ids)))
-    if failed is not None:
-        return up, failed
-    failed = advance(down, up.level, range(len(net.ids)))
-    if failed is not None:
-        return down, failed
+        return None
+    down, _ = _opening(net, net.down, -net.last_day)
+    advance(down, up.level, range(len(net.ids)))
     return up, down
+
+
+def start_up(net: Net) -> tuple[Front, int | None]:
+    """The earliest solution alone, with the event that proves there is none where that is so."""
+    up, failed = _opening(net, net.up, net.first_day)
+    if failed is None:
+        ends = [-ranges[-1] for ranges in net.up.ends]
+        failed = advance(up, ends, range(len(net.ids)))
+    return up, failed
 
 
 def _opening(net: Net, side: Side, edge: int) -> tuple[Front, int | None]:
