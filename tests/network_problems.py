@@ -1,7 +1,6 @@
 """Random problems, and the slow, plain way to solve them, for the tests of the network."""
 
-from collections.abc import Callable, Iterator, Mapping
-from itertools import product
+from collections.abc import Collection, Iterator, Mapping
 from random import Random
 
 from turfplan.constraints import Allowed, Constraint, Days, DaySet, Lag, Node, Problem, Reason, Strength, Table
@@ -119,8 +118,30 @@ def _ripe(constraint: Constraint, days: Mapping[str, int], name: str) -> bool:
     return name in ends and all(end in days for end in ends)
 
 
-def subsets(count: int) -> Iterator[tuple[bool, ...]]:
-    return product((False, True), repeat=count)
+def random_published(random: Random, case: Problem) -> dict[str, int]:
+    """Published days of most nodes, sensible or not, sometimes with one of a node that is gone."""
+    days = {
+        node.id: random.randint(case.first_day - 2, case.last_day + 2) for node in case.nodes if random.random() < 0.85
+    }
+    return days | ({"gone": 4} if random.random() < 0.3 else {})
 
 
-Cost = Callable[[Mapping[str, int]], tuple[int, ...]]
+def counted(case: Problem, published: Mapping[str, int], fixed: Mapping[str, int]) -> dict[str, int]:
+    """The published days a repair is measured by: of nodes that exist and are not done."""
+    names = {node.id for node in case.nodes} - set(fixed)
+    return {name: day for name, day in published.items() if name in names}
+
+
+def change(days: Mapping[str, int], old: Mapping[str, int]) -> tuple[int, int]:
+    """How many nodes moved, and by how many days in total."""
+    return sum(days[name] != day for name, day in old.items()), sum(abs(days[name] - day) for name, day in old.items())
+
+
+def nearest(case: Problem, left: list[dict[str, int]], names: Collection[str]) -> list[dict[str, int]]:
+    """Of some solutions those that place the named nodes in turn, each nearest its ideal."""
+    for node in sorted(case.nodes, key=lambda node: (node.priority, node.id)):
+        if node.id in names and left:
+            wish = case.first_day - 99 if node.ideal is None else node.ideal
+            best = min((abs(days[node.id] - wish), days[node.id]) for days in left)[1]
+            left = [days for days in left if days[node.id] == best]
+    return left

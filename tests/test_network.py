@@ -1,29 +1,31 @@
 """The network against definitions, brute force on small problems, and hand-made cases."""
 
+from dataclasses import replace
 from random import Random
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from turfplan.constraints import Allowed, Node, Problem, Strength, Table
-from turfplan.network import Bounds, Conflict, Schedule, bounds, conflict, solve, solve_softly
+from turfplan.constraints import Allowed, Constraint, Days, DaySet, Node, Step, Strength, Table
+from turfplan.network import (
+    Bounds,
+    Conflict,
+    MinimalNetwork,
+    Repair,
+    Schedule,
+    bounds,
+    conflict,
+    minimal_network,
+    options,
+    repair,
+    solve,
+    solve_softly,
+)
 
 import network_problems as make
 
 seeds = st.integers(0, 10**9)
 patient = settings(deadline=None, max_examples=150)
-
-
-def brute_choice(case: Problem, fixed: dict[str, int]) -> dict[str, int] | None:
-    """The lexicographic choice by its definition, among every solution."""
-    left = make.solutions(case, fixed)
-    for node in sorted(case.nodes, key=lambda node: (node.priority, node.id)):
-        if not left:
-            return None
-        wish = case.first_day - 99 if node.ideal is None else node.ideal
-        best = min((abs(days[node.id] - wish), days[node.id]) for days in left)
-        left = [days for days in left if days[node.id] == best[1]]
-    return left[0] if left else None
 
 
 @patient
@@ -69,13 +71,13 @@ def test_solve_takes_the_nearest_feasible_day_node_by_node(seed: int) -> None:
     random = Random(seed)
     case = make.random_problem(random, random.randint(1, 4), random.randint(1, 12))
     fixed = make.random_fixed(random, case)
-    expected = brute_choice(case, fixed)
+    found = make.solutions(case, fixed)
     got = solve(case, fixed)
-    if expected is None:
+    if not found:
         assert isinstance(got, Conflict)
-    else:
-        assert isinstance(got, Schedule)
-        assert dict(got.days) == expected
+        return
+    assert isinstance(got, Schedule)
+    assert [dict(got.days)] == make.nearest(case, found, {node.id for node in case.nodes})
 
 
 @patient
@@ -113,6 +115,177 @@ def test_no_dropped_constraint_can_be_put_back(seed: int) -> None:
     assert all(c.strength < Strength.HARD for c in got.dropped)
     for dropped in got.dropped:
         assert not make.solutions(case, fixed, (*kept, dropped))
+
+
+@patient
+@given(seeds)
+def test_repair_is_the_least_change(seed: int) -> None:
+    """Fewest moves, then fewest days, then the earliest days, then new nodes where solve would put them."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(1, 4), random.randint(1, 12), soft=random.random() < 0.5)
+    fixed = make.random_fixed(random, case)
+    published = make.random_published(random, case)
+    old = make.counted(case, published, fixed)
+    got = repair(case, published, fixed)
+    if isinstance(got, Conflict):
+        assert isinstance(solve_softly(case, fixed), Conflict)
+        return
+    kept = tuple(c for c in case.constraints if c not in got.dropped)
+    found = make.solutions(case, fixed, kept)
+    least = min(make.change(days, old) for days in found)
+    best = [days for days in found if make.change(days, old) == least]
+    earliest = {name: min(days[name] for days in best) for name in old}
+    left = [days for days in best if all(days[name] == day for name, day in earliest.items())]
+    names = {node.id for node in case.nodes} - set(old)
+    assert [dict(got.days)] == make.nearest(case, left, names)
+    assert {(move.node, move.was, move.now) for move in got.moved} == {
+        (name, day, got.days[name]) for name, day in old.items() if got.days[name] != day
+    }
+
+
+@patient
+@given(seeds)
+def test_options_are_the_smallest_that_help(seed: int) -> None:
+    """Each option lets a solution exist, a day less does not, and parts left out could not help."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(1, 3), random.randint(1, 8))
+    fixed = make.random_fixed(random, case)
+    found = conflict(case, fixed)
+    if found is None:
+        return
+    for option in options(case, fixed, found):
+        given = option.constraint
+        among = case.constraints if option.remaining is None else found.constraints
+        rest = tuple(c for c in among if c != given)
+        assert bool(make.solutions(case, fixed, tuple(c for c in case.constraints if c != given))) == (
+            option.remaining is None
+        )
+        if option.relaxed is None or option.days is None:
+            assert option.part == "drop"
+            assert make.solutions(case, fixed, rest)
+            continue
+        assert make.solutions(case, fixed, (*rest, option.relaxed))
+        less = _relaxed(given, option.part, option.days - 1)
+        assert not make.solutions(case, fixed, (*rest, less))
+        assert _relaxed(given, option.part, option.days) == option.relaxed
+    assert {option.constraint.id for option in options(case, fixed, found)} == {c.id for c in found.constraints}
+
+
+def _relaxed(given: Constraint, part: str, days: int) -> Constraint:
+    """The constraint with one part wider by some days."""
+    if isinstance(given, Allowed):
+        before, after = (days, 0) if part == "earlier" else (0, days)
+        return replace(given, days=DaySet.of([(a - before, b + after) for a, b in given.days.ranges]))
+    return replace(given, **{part: _moved(getattr(given, part), -days if part == "minimum" else days)})
+
+
+def _moved(step: Step, days: int) -> Step:
+    if isinstance(step, Days):
+        return Days(step.count + days)
+    return Table(step.origin, tuple(day + days for day in step.targets), step.words)
+
+
+def test_options_offer_a_later_end_a_shorter_wait_or_an_earlier_start() -> None:
+    """A late seeding can be saved by four days on any side, or by leaving a constraint out."""
+    case = make.problem(
+        [Node("core", 1), Node("seed", 1)],
+        [make.allowed("seed", (10, 15)), make.lag("core", "seed", 7), make.allowed("core", (12, 40))],
+    )
+    found = conflict(case)
+    assert found is not None
+    assert [(option.constraint.id, option.part, option.days) for option in options(case, {}, found)] == [
+        ("core allowed", "earlier", 4),
+        ("core allowed", "drop", None),
+        ("core to seed", "minimum", 4),
+        ("core to seed", "drop", None),
+        ("seed allowed", "later", 4),
+        ("seed allowed", "drop", None),
+    ]
+
+
+def test_options_say_what_conflict_remains() -> None:
+    """Where two things are wrong, mending one says what is still wrong."""
+    case = make.problem(
+        [Node("core", 1), Node("seed", 1)],
+        [
+            make.allowed("seed", (10, 15)),
+            make.allowed("seed", (17, 20), id="seed crew"),
+            make.allowed("core", (10, 15)),
+            make.allowed("core", (30, 40), id="core crew"),
+        ],
+    )
+    found = conflict(case)
+    assert found is not None
+    for option in options(case, {}, found):
+        assert option.remaining is not None
+        assert not set(option.remaining.constraints) & set(found.constraints)
+
+
+def test_repair_keeps_a_schedule_that_still_holds() -> None:
+    """A published schedule that holds is returned unchanged, even where ideals lie elsewhere."""
+    case = make.problem([Node("a", 1, 10), Node("b", 1, 12)], [make.lag("a", "b", 2, 9)])
+    got = repair(case, {"a": 30, "b": 37})
+    assert isinstance(got, Repair)
+    assert dict(got.days) == {"a": 30, "b": 37}
+    assert got.moved == ()
+    assert [link.kind for link in got.schedule.not_earlier("b")] == ["wish"]
+
+
+def test_repair_moves_the_one_rather_than_the_many() -> None:
+    """A longer wait is met by moving the single node before it, not the three after it."""
+    case = make.problem(
+        [Node("a", 1), Node("b", 1), Node("c", 1), Node("d", 1)],
+        [make.lag("a", "b", 14), make.lag("b", "c", 7), make.lag("c", "d", 7)],
+    )
+    got = repair(case, {"a": 40, "b": 47, "c": 54, "d": 61})
+    assert isinstance(got, Repair)
+    assert [(move.node, move.was, move.now) for move in got.moved] == [("a", 40, 33)]
+
+
+def test_repair_pushes_on_what_a_late_task_holds_up() -> None:
+    """A task done late moves what must wait for it, and the chain says so."""
+    case = make.problem(
+        [Node("a", 1), Node("b", 1), Node("c", 1), Node("d", 1)],
+        [make.lag("a", "b", 7), make.lag("b", "c", 7), make.lag("a", "d", 7)],
+    )
+    got = repair(case, {"a": 40, "b": 47, "c": 57, "d": 60}, {"a": 45})
+    assert isinstance(got, Repair)
+    assert [(move.node, move.was, move.now) for move in got.moved] == [("b", 47, 52), ("c", 57, 59)]
+    story = [(link.kind, link.node, link.day) for link in got.schedule.not_earlier("c")]
+    assert story == [("lag", "c", 59), ("lag", "b", 52), ("fixed", "a", 45)]
+
+
+@patient
+@given(seeds)
+def test_minimal_network_is_that_of_every_solution(seed: int) -> None:
+    """Days and differences are the extremes found by trying everything."""
+    random = Random(seed)
+    names = ["a", "b", "c"]
+    made: list[Constraint] = []
+    for number in range(random.randint(0, 5)):
+        before, after = random.sample(names, 2)
+        made.append(make.lag(before, after, random.randint(-4, 4), random.randint(-1, 6), id=f"l{number}"))
+    made.append(make.allowed("a", (random.randint(-1, 3), random.randint(3, 12))))
+    case = make.problem([Node(name, 1) for name in names], made, 0, 9)
+    found = make.solutions(case, {})
+    got = minimal_network(case)
+    if not found:
+        assert isinstance(got, Conflict)
+        return
+    assert isinstance(got, MinimalNetwork)
+    for one in names:
+        assert got.days[one] == (min(days[one] for days in found), max(days[one] for days in found))
+        for two in set(names) - {one}:
+            gaps = [days[two] - days[one] for days in found]
+            assert got.differences[one, two] == (min(gaps), max(gaps))
+
+
+def test_minimal_network_refuses_gaps_and_tables() -> None:
+    """Shortest paths know neither gaps among allowed days nor step tables."""
+    nodes = [Node("a", 1), Node("b", 1)]
+    for limit in (make.allowed("a", (0, 1), (5, 6)), make.lag("a", "b", Table(0, (1, 2)))):
+        with pytest.raises(ValueError, match="minimal network needs"):
+            minimal_network(make.problem(nodes, [limit]))
 
 
 def test_seed_after_a_working_day_table_and_chain() -> None:

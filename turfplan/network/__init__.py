@@ -6,7 +6,9 @@ propagation of bounds decides everything exactly.
 
 from turfplan.network.chains import Chain, Link
 from turfplan.network.conflicts import Conflict, conflict
+from turfplan.network.minimal import MinimalNetwork, minimal_network
 from turfplan.network.placing import Bounds, Schedule, bounds, solve, solve_softly
+from turfplan.network.relaxing import Relaxation, options
 from turfplan.network.repairing import Move, Repair, repair
 
 __all__ = [
@@ -14,11 +16,15 @@ __all__ = [
     "Chain",
     "Conflict",
     "Link",
+    "MinimalNetwork",
     "Move",
+    "Relaxation",
     "Repair",
     "Schedule",
     "bounds",
     "conflict",
+    "minimal_network",
+    "options",
     "repair",
     "solve",
     "solve_softly",

@@ -57,6 +57,11 @@ def _about(problem: Problem, constraints: Collection[Constraint]) -> Problem:
     return replace(problem, nodes=tuple(node for node in problem.nodes if node.id in touched))
 
 
+def feasible(problem: Problem, fixed: Mapping[str, int], constraints: Collection[Constraint]) -> bool:
+    """Whether all of `constraints` can hold."""
+    return start_up(build(problem, fixed, constraints))[1] is None
+
+
 def _contradiction(problem: Problem, fixed: Mapping[str, int], constraints: Collection[Constraint]) -> Chain | None:
     """The chain that shows some of `constraints` cannot all hold, or None."""
     net = build(problem, fixed, constraints)
@@ -92,7 +97,7 @@ def choose_constraints(
         found = find_conflict(problem, fixed, _without(problem, dropped))
     for candidate in sorted(dropped, key=lambda c: (-c.strength, _when(c, times), c.id)):
         rest = [c for c in dropped if c.id != candidate.id]
-        if _contradiction(problem, fixed, _without(problem, rest)) is None:
+        if feasible(problem, fixed, _without(problem, rest)):
             dropped = rest
     return _without(problem, dropped), tuple(dropped)
 
