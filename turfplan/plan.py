@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer
 
-from turfplan.units import System
+from turfplan.units import System, us_twin
 
 Status = Literal["NEEDS-ACTION", "IN-PROCESS", "COMPLETED", "CANCELLED"]
 Phase = Literal["prepare", "surface", "level", "seed", "care", "finish"]
@@ -42,6 +42,20 @@ class Amount(Record):
     unit_us: str
     reason: str
     facts: tuple[str, ...] = ()
+
+    @classmethod
+    def of(cls, item: str, value: float, unit: str, reason: str, facts: tuple[str, ...] = ()) -> "Amount":
+        """An amount from its SI value, with the US twin worked out; at most six decimals are kept."""
+        value_us, unit_us = us_twin(value, unit)
+        return cls(
+            item=item,
+            value=round(value, 6),
+            unit=unit,
+            value_us=round(value_us, 6),
+            unit_us=unit_us,
+            reason=reason,
+            facts=facts,
+        )
 
 
 class Series(Record):

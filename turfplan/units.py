@@ -269,3 +269,17 @@ def format_number(value: float, *, fractions: bool = False) -> str:
 def pretty_unit(unit: str) -> str:
     """The unit as it is printed, with raised figures."""
     return _PRETTY.get(unit, unit)
+
+
+_TWINS = {
+    "m3": ("yd3", "volume"), "kg": ("lb", "mass"), "m2": ("ft2", "area"), "mm": ("in", "length"), "g/m2": ("lb/1000ft2", "areal_mass"),
+    "L": ("gal", "volume"), "mm/h": ("in/h", "water_rate"), "kg/m3": ("lb/yd3", "density"), "C": ("F", "temperature"),
+}  # fmt: skip
+
+
+def us_twin(value: float, unit: str) -> tuple[float, str]:
+    """A value in a unit of the plan (m3, kg, m2, mm, g/m2, L, ...) with its customary US twin; min and counts stay."""
+    if unit not in _TWINS:
+        return value, unit
+    twin, dimension = _TWINS[unit]
+    return from_inside(convert(value, unit, dimension), twin, dimension), twin

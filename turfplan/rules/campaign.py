@@ -1,0 +1,156 @@
+"""The ways through a season that are compared: which sessions of growth take the passes, and when seed goes down."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from turfplan.rules.draft import OpenDays, Pass
+from turfplan.rules.passes import SEEDED, plan_passes, sessions_needed
+from turfplan.rules.setting import Setting
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """One stretch of growth in which passes are spread: its number, the open days, its passes, whether it ends with seed."""
+
+    number: int
+    window: OpenDays
+    passes: tuple[Pass, ...]
+    sows: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Campaign:
+    """One way through the season, with what it costs in the judgement of the trade (lower is better)."""
+
+    id: str
+    name: str
+    why: tuple[str, ...]
+    sessions: tuple[Session, ...]
+    sow_window: OpenDays | None
+    cost: float
+
+    @property
+    def sow_on_pass(self) -> bool:
+        """True where the seed goes on the last pass."""
+        return any(session.sows for session in self.sessions)
+
+    @property
+    def passes(self) -> tuple[Pass, ...]:
+        """Every pass in order."""
+        return tuple(p for session in self.sessions for p in session.passes)
+
+
+def campaigns(setting: Setting) -> tuple[tuple[Campaign, ...], tuple[tuple[str, str], ...]]:
+    """The campaigns worth comparing, best first by cost, and those ruled out at once as (name, reason)."""
+    sessions = _sessions_in_reach(setting)
+    found: list[Campaign] = []
+    ruled_out: list[tuple[str, str]] = []
+    for sow in _sow_choices(setting):
+        for stretch, why_not in _stretches(setting, sessions, sow):
+            if why_not:
+                ruled_out.append((_words(setting, stretch, sow)[1], why_not))
+            else:
+                found.append(_campaign(setting, stretch, sow))
+    wanted = setting.brief.season.campaign
+    chosen = [c for c in found if wanted in ("auto", c.id)]
+    if wanted != "auto":
+        ruled_out += [(c.name, f"the brief asks for {wanted}") for c in found if c.id != wanted]
+    ranked = sorted(chosen, key=lambda c: (c.cost, _first_day(c)))
+    return tuple(ranked[: round(setting.book.si("campaign.candidates_most"))]), tuple(dict.fromkeys(ruled_out))
+
+
+def _first_day(campaign: Campaign) -> date:
+    days = [s.window.start for s in campaign.sessions]
+    return min([*days, campaign.sow_window.start] if campaign.sow_window else days or [date.max])
+
+
+def _in_reach(setting: Setting, windows: Iterable[OpenDays]) -> list[OpenDays]:
+    """The windows of which some day is still to come and inside the plan's days."""
+    return [w for w in windows if w.end.toordinal() >= setting.first_day and w.start.toordinal() <= setting.last_day]
+
+
+def _sessions_in_reach(setting: Setting) -> list[OpenDays]:
+    return _in_reach(setting, setting.open("topdress")) if setting.bands else []
+
+
+def _sow_choices(setting: Setting) -> list[OpenDays | None]:
+    """The windows in which this lawn could be seeded or planted; [None] when it is neither."""
+    if setting.sowing is None:
+        return [None]
+    if setting.intent == "winter_overseed":
+        return list(_in_reach(setting, (w for w in setting.open("overseed") if w.season in ("autumn", "winter"))))
+    choices = _in_reach(setting, setting.open(setting.sowing))
+    if setting.cool and setting.sowing in ("seed", "overseed"):
+        # Seed that cannot come up before winter may wait for spring in the ground: a named plan B.
+        choices += _in_reach(setting, setting.open("dormant_seed"))
+    return list(choices)
+
+
+def _stretches(
+    setting: Setting, sessions: list[OpenDays], sow: OpenDays | None
+) -> Iterable[tuple[tuple[OpenDays, ...], str | None]]:
+    """Runs of consecutive sessions that could carry the fill for this seeding date, each with a reason against it or None."""
+    need = sessions_needed(setting)
+    if need == 0:
+        yield (), None
+        return
+    before = [w for w in sessions if sow is None or w.start <= sow.end]
+    if len(before) < need:
+        yield tuple(before), f"the fill needs {need} sessions of growth and only {len(before)} lie in reach before it"
+        return
+    for count in (need, need + 1):
+        if sow is not None and len(before) >= count:
+            yield tuple(before[-count:]), None
+        elif sow is None:
+            for first in range(0, len(before) - count + 1):
+                yield tuple(before[first : first + count]), None
+
+
+def _words(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None) -> tuple[str, str]:
+    """The id and the name of the campaign that these sessions and this seeding make."""
+    halves = [_half(setting, w) for w in stretch]
+    years = {w.start.year for w in stretch}
+    sow_half = _half(setting, sow) if sow is not None else None
+    if not setting.cool:
+        key = "two_years" if len(years) > 1 else "summer"
+    elif sow is not None and sow.operation == "dormant_seed":
+        key = "dormant"
+    elif len(stretch) > 2:
+        key = "two_years"
+    elif len(stretch) == 2:
+        key = "spring_then_autumn" if halves[-1] == "autumn" else "autumn_then_spring"
+    else:
+        key = sow_half or (halves[-1] if halves else "autumn")
+    last = sow or (stretch[-1] if stretch else None)
+    year = f" {last.start.year}" if last else ""
+    return key, f"{setting.book.campaigns[key].name}{year}"
+
+
+def _half(setting: Setting, window: OpenDays) -> str:
+    """Spring or autumn: the half of the growing year that a window's best day lies in."""
+    month = (window.best.month + 6 - 1) % 12 + 1 if setting.climate.southern else window.best.month
+    return "spring" if month <= 6 else "autumn"
+
+
+def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None) -> Campaign:
+    key, name = _words(setting, stretch, sow)
+    entry = setting.book.campaigns[key]
+    on_pass = (
+        sow is not None
+        and setting.sowing in SEEDED
+        and sow.operation != "dormant_seed"
+        and setting.intent != "winter_overseed"
+        and bool(stretch)
+    )
+    passes = plan_passes(setting, len(stretch), on_pass)
+    sessions = tuple(
+        Session(number, window, tuple(p for p in passes if p.session == number), on_pass and number == len(stretch))
+        for number, window in enumerate(stretch, 1)
+    )
+    book = setting.book
+    last = sow or (stretch[-1] if stretch else None)
+    ready = date.fromordinal(setting.first_day)
+    waiting = max(0.0, ((last.start - ready).days - 210) / 365) if last else 0.0
+    cost = book.si(entry.cost) + waiting * book.si("campaign.cost_year_of_waiting") + 0.1 * len(stretch)
+    return Campaign(key, name, entry.why, sessions, sow, cost)

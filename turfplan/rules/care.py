@@ -1,0 +1,122 @@
+"""Care after the work: first mow, colour, feeding, preventer, last mow."""
+
+from collections.abc import Sequence
+
+from turfplan.constraints import Allowed, DaySet, Reason, Strength
+from turfplan.rules.build import CARE, FINISH, make
+from turfplan.rules.campaign import Campaign
+from turfplan.rules.draft import Draft, OpenDays
+from turfplan.rules.feed import Feed, FeedingPlan
+from turfplan.rules.passes import SEEDED
+from turfplan.rules.seed import emergence
+from turfplan.rules.setting import Setting
+
+
+def care(setting: Setting, campaign: Campaign, feeding: FeedingPlan) -> list[Draft]:
+    """The tasks of care, in the year of the work."""
+    drafts: list[Draft] = []
+    sown = setting.sowing is not None and campaign.sow_window is not None
+    if sown:
+        drafts.append(_first_mow(setting, campaign))
+    up = emergence(setting, campaign)
+    if up is not None and feeding.compost_feeds:
+        drafts.append(
+            make(
+                setting, "inspect", "colour", why="No starter was given: the compost feeds. The colour tells whether it is enough.",
+                priority=CARE, anchor="sowing", offset=up.last + 35, title="Look: is the new grass pale?",
+                how=(
+                    f"Pale and slow: feed {setting.rate(setting.book.si('starter.rescue_rate'))} of nitrogen where it is legal and the grass still grows.",
+                    "Green and growing: leave it.",
+                ),
+                go="Compare with a well-fed patch, in daylight.", fallback="The next free day.", facts=("starter.rescue_rate",),
+            )
+        )  # fmt: skip
+    if feeding.starter is not None:
+        drafts.append(_starter(setting, campaign, feeding.starter))
+    drafts += [_feed(setting, feed) for feed in feeding.feeds]
+    preventer = _preventer(setting, campaign)
+    if preventer is not None:
+        drafts.append(preventer)
+    if _last_mow_in_reach(setting, campaign):
+        drafts.append(
+            make(
+                setting, "last_mow", why="Grass that goes into winter at its usual height, free of leaves, comes out of it best.",
+                priority=FINISH, ideal=_last_mow_in_reach(setting, campaign),
+            )
+        )  # fmt: skip
+    return drafts
+
+
+def feed_days(setting: Setting, feeding: FeedingPlan, drafts: Sequence[Draft]) -> list[Allowed]:
+    """Each feeding keeps to its own window."""
+    ids = {d.id for d in drafts}
+    return [
+        Allowed(
+            f"window:feed_nitrogen.{feed.key}", f"feed_nitrogen.{feed.key}",
+            DaySet.of([(feed.start.toordinal(), feed.end.toordinal())]), Strength.STRONG,
+            Reason("window.feed_nitrogen", feed.reason, feed.facts),
+        )
+        for feed in feeding.feeds if f"feed_nitrogen.{feed.key}" in ids
+    ]  # fmt: skip
+
+
+def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
+    up = emergence(setting, campaign)
+    book, sown = setting.book, setting.sown
+    target = book.fact(f"species.{sown.id}.mow_height").high_si
+    height = target * book.si("mowing.first_mow_factor")
+    planted = up is None
+    return make(
+        setting, "first_mow",
+        why="The first cut makes young grass tiller, and keeps the old grass from shading it.",
+        priority=CARE, anchor="plant" if planted else "sowing",
+        offset=21 if up is None else (up.mow_least + up.mow_most) // 2,
+        words={"height": setting.length(height, "height")}, facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
+    )  # fmt: skip
+
+
+def _starter(setting: Setting, campaign: Campaign, feed: Feed) -> Draft:
+    return make(
+        setting, "starter_feed", why=feed.reason, priority=CARE, session=campaign.sessions[-1].number if campaign.sow_on_pass else 0,
+        anchor="sowing", facts=feed.facts,
+    )  # fmt: skip
+
+
+def _feed(setting: Setting, feed: Feed) -> Draft:
+    return make(
+        setting, "feed_nitrogen", feed.key, why=feed.reason, priority=CARE, ideal=feed.best.toordinal(), facts=feed.facts,
+        position=feed.best.toordinal(),
+    )  # fmt: skip
+
+
+def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
+    """A crabgrass preventer only in a spring that is far enough from any seed, before and after."""
+    hold = round(setting.book.fact("herbicides.unknown.hold").high_si)
+    rest = round(setting.book.si("seeding.no_dressing"))
+    sow = campaign.sow_window if setting.sowing in SEEDED else None
+    for window in setting.open("preemergent"):
+        if window.end.toordinal() < setting.first_day or window.start.toordinal() > setting.last_day:
+            continue
+        if sow is not None:
+            before = (sow.start - window.end).days
+            after = (window.start - sow.end).days
+            dormant = sow.operation == "dormant_seed"
+            if not (before >= hold or (after >= rest and not dormant)):
+                continue
+        if not setting.cool:
+            continue
+        return make(
+            setting, "preemergent", why="Crabgrass comes up in the open places; a barrier laid now stops it, where no seed is in the way.",
+            priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts,
+        )  # fmt: skip
+    return None
+
+
+def _last_mow_in_reach(setting: Setting, campaign: Campaign) -> int | None:
+    last_work: OpenDays | None = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
+    for window in setting.open("last_mow"):
+        if last_work is not None and window.end < last_work.start:
+            continue
+        if setting.first_day <= window.best.toordinal() <= setting.last_day:
+            return window.best.toordinal()
+    return None

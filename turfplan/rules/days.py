@@ -1,0 +1,136 @@
+"""Which days a task may take: days off for work, delivery days, and the open windows of its operation."""
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from turfplan.constraints import Allowed, DaySet, Lag, Reason, Strength
+from turfplan.rules.campaign import Campaign
+from turfplan.rules.draft import Draft, OpenDays
+from turfplan.rules.order import SOWING
+from turfplan.rules.setting import Setting
+from turfplan.rules.steps import span_step
+
+# Operations bound to a window, with how hard it binds. What is missing here is bound by its order of work alone.
+_WINDOW_STRENGTH = {
+    "dethatch": Strength.STRONG,
+    "core_aerate": Strength.ADVICE,
+    "lift_and_fill": Strength.ADVICE,
+    "soil_test": Strength.ADVICE,
+    "weed_control": Strength.ADVICE,
+    "preemergent": Strength.STRONG,
+    "last_mow": Strength.STRONG,
+    "settle_check": Strength.ADVICE,
+    "touch_up": Strength.STRONG,
+}
+
+
+def day_constraints(setting: Setting, campaign: Campaign, drafts: Sequence[Draft]) -> tuple[Allowed | Lag, ...]:
+    """Every constraint on the days of single tasks, and the length of those that take more than one working day."""
+    found: list[Allowed | Lag] = []
+    for draft in drafts:
+        found += _calendar(setting, draft)
+        found += _windows(setting, campaign, draft)
+        if draft.operation in SOWING or draft.operation == "plant":
+            found += _watering_people(setting, draft)
+            found += _herbicide_holds(setting, draft)
+    return tuple(found)
+
+
+def _calendar(setting: Setting, draft: Draft) -> list[Allowed | Lag]:
+    delivery = draft.operation == "delivery"
+    days = setting.delivery_days if delivery else setting.work_days
+    why = (
+        "It is a day on which the supplier delivers and somebody is there."
+        if delivery and setting.brief.delivery.allowed_weekdays
+        else "It is one of the days you can work."
+    )
+    reason = Reason("calendar.work_days", why)
+    found: list[Allowed | Lag] = [Allowed(f"work_days:{draft.id}", draft.start_node, days, Strength.HARD, reason)]
+    if draft.duration_days > 1:
+        step = span_step(days, setting.first_day, setting.last_day, draft.duration_days)
+        words = f"The work takes {draft.duration_days} working days."
+        found.append(
+            Lag(
+                f"length:{draft.id}",
+                draft.start_node,
+                draft.end_node,
+                Strength.HARD,
+                Reason("work.length", words),
+                step,
+                step,
+            )
+        )
+    return found
+
+
+def _allow(draft: Draft, name: str, ranges: Iterable[tuple[date, date]], strength: Strength, reason: Reason) -> Allowed:
+    days = DaySet.of((a.toordinal(), b.toordinal()) for a, b in ranges)
+    return Allowed(f"{name}:{draft.id}", draft.start_node, days, strength, reason)
+
+
+def _windows(setting: Setting, campaign: Campaign, draft: Draft) -> list[Allowed]:
+    operation = draft.operation
+    if operation == "topdress":
+        window = campaign.sessions[draft.session - 1].window
+        return [_window(draft, (window,), Strength.STRONG)]
+    if (operation in SOWING or operation == "plant") and campaign.sow_window:
+        return [_window(draft, (campaign.sow_window,), Strength.HARD)]
+    if operation == "feed_nitrogen" or operation not in _WINDOW_STRENGTH:
+        return []
+    windows = setting.open(operation)
+    return [_window(draft, windows, _WINDOW_STRENGTH[operation])] if windows else []
+
+
+def _window(draft: Draft, windows: Sequence[OpenDays], strength: Strength) -> Allowed:
+    text = (
+        windows[0].reason
+        if len({w.reason for w in windows}) == 1
+        else " Or: ".join(dict.fromkeys(w.reason for w in windows))
+    )
+    facts = tuple(dict.fromkeys(f for w in windows for f in w.facts))
+    reason = Reason(f"window.{windows[0].rule or draft.operation}", text, facts)
+    return _allow(draft, "window", ((w.start, w.end) for w in windows), strength, reason)
+
+
+def _watering_people(setting: Setting, draft: Draft) -> list[Allowed]:
+    """Seed is not sown while nobody can water through the first weeks."""
+    if draft.operation == "dormant_seed" or not setting.brief.calendar.away:
+        return []
+    weeks = round(setting.book.si("seeding.watering_commitment"))
+    blocked = [(s.start.toordinal() - weeks, s.end.toordinal()) for s in setting.brief.calendar.away]
+    free = DaySet.from_days(
+        d for d in range(setting.first_day, setting.last_day + 1) if not any(a <= d <= b for a, b in blocked)
+    )
+    reason = Reason(
+        "seed.somebody_waters",
+        f"Somebody must water for {weeks} days from seeding: seed that has swollen and dries out is dead.",
+        ("seeding.watering_commitment",),
+    )
+    return [Allowed(f"away:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
+
+
+def _herbicide_holds(setting: Setting, draft: Draft) -> list[Allowed]:
+    """The days that a weed killer, by its active ingredient, asks for before seed may follow."""
+    found = []
+    for use in setting.brief.history.herbicides:
+        key = use.active_ingredient.strip().lower().replace(" ", "_").replace("-", "_")
+        name = f"herbicides.{key}.hold" if key in setting.book.herbicides else "herbicides.unknown.hold"
+        hold = round(setting.book.fact(name).high_si)
+        until = use.on.toordinal() + hold
+        known = key in setting.book.herbicides
+        words = (
+            f"{use.active_ingredient} of {use.on:%Y-%m-%d} keeps seed from growing for about {hold // 7} weeks; the label decides if it says longer."
+            if known
+            else f"{use.active_ingredient} is not in the book: {hold // 7} weeks are kept free of seed; read the label."
+        )
+        days = DaySet.of([(max(until, setting.first_day), setting.last_day)])
+        found.append(
+            Allowed(
+                f"herbicide.{key}:{draft.id}",
+                draft.start_node,
+                days,
+                Strength.HARD,
+                Reason("seed.herbicide_hold", words, (name,)),
+            )
+        )
+    return found

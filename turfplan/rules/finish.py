@@ -1,0 +1,40 @@
+"""Finishing: see how the fill has settled, and make good what is still low."""
+
+from turfplan.rules.build import FINISH, make
+from turfplan.rules.campaign import Campaign
+from turfplan.rules.draft import Draft
+from turfplan.rules.setting import Setting
+
+
+def finish(setting: Setting, campaign: Campaign, touch_up_m3: float) -> tuple[list[Draft], list[str]]:
+    """The check and the touch-up in the next season of growth that has time for both, and notes when there is none."""
+    if not campaign.sessions:
+        return [], []
+    book = setting.book
+    last = max(
+        campaign.sessions[-1].window.best,
+        campaign.sow_window.best if campaign.sow_window else campaign.sessions[-1].window.best,
+    ).toordinal()
+    ready = last + round(book.si("order.settle_check_least"))
+    lead = round(book.si("order.touch_up_lead"))
+    rest = round(book.si("seeding.no_dressing")) if setting.sowing else 0
+    for window in setting.open("touch_up") or setting.open("topdress"):
+        if window.end.toordinal() < max(ready + lead, last + rest) + 7 or window.end.toordinal() > setting.last_day:
+            continue
+        best = max(window.best.toordinal(), ready + lead, last + rest)
+        depth = min(book.si("topdress.touch_up_depth"), book.si("passes.hard_cap"))
+        return [
+            make(
+                setting, "settle_check", why="Loose fill settles over a winter or a wet season: measure before you add.",
+                priority=FINISH, anchor="touch_up", offset=-10,
+            ),
+            make(
+                setting, "touch_up", why="A little is always missing somewhere; thin spots are touched up once, with the same mix.",
+                priority=FINISH, ideal=best, loose_m3=touch_up_m3, area_m2=setting.area_m2 * book.si("topdress.touch_up_share"),
+                depth_mm=depth, words={"depth": setting.length(depth)},
+                facts=("topdress.touch_up_depth", "topdress.touch_up_share"),
+            ),
+        ], []  # fmt: skip
+    return [], [
+        "The settle check and the touch-up fall after the last day of the plan: look again in the next season of growth."
+    ]

@@ -1,0 +1,130 @@
+"""Levelling: receiving the mix, the passes, working each in, and the mowing between them."""
+
+from collections.abc import Mapping
+
+from turfplan.rules.build import CARE, LAST_PASS, PASS, PREPARE, SURFACE, make
+from turfplan.rules.campaign import Campaign, Session
+from turfplan.rules.draft import Draft
+from turfplan.rules.setting import Setting
+
+
+def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], spacing_days: int) -> list[Draft]:
+    """The tasks of every session; `loose_m3` gives the loose volume of each pass, `spacing_days` the wished distance."""
+    drafts: list[Draft] = []
+    total = len(campaign.passes)
+    for session in campaign.sessions:
+        drafts += _receive(setting, session, sum(loose_m3[p.number] for p in session.passes))
+        for index, layer in enumerate(session.passes):
+            last = index == len(session.passes) - 1
+            drafts += _pass(setting, campaign, session, index, total, loose_m3[layer.number], spacing_days, last)
+        if not session.sows:
+            drafts.append(
+                make(
+                    setting, "inspect", f"leaf_tips.{session.number}" if len(campaign.sessions) > 1 else "leaf_tips",
+                    why="What stays buried more than a week or two dies.", priority=CARE, session=session.number,
+                    anchor=f"topdress.{session.passes[-1].number}", offset=8,
+                    words={"what": "are the leaf tips through?"}, title="Look: are the leaf tips through?",
+                    how=(
+                        "Tips should stand clear everywhere. Buried patches: brush or rake them free and water lightly.",
+                        "Bare patches after two weeks: note them for seed or plugs.",
+                    ),
+                    go="Any day you are there.", fallback="The next free day.",
+                )
+            )  # fmt: skip
+    return drafts
+
+
+def _receive(setting: Setting, session: Session, loose: float) -> list[Draft]:
+    first = f"topdress.{session.passes[0].number}"
+    return [
+        make(
+            setting, "delivery", str(session.number), why="The mix must be there, and dry, before the day it is spread.",
+            priority=SURFACE, session=session.number, position=session.number, anchor=first, offset=-7, loose_m3=loose,
+        ),
+        make(
+            setting, "dry_material", str(session.number), why="Wet material clumps, smears and stays on top of the grass.",
+            priority=PREPARE, session=session.number, position=session.number, anchor=first, offset=-1,
+        ),
+    ]  # fmt: skip
+
+
+def _pass(
+    setting: Setting,
+    campaign: Campaign,
+    session: Session,
+    index: int,
+    total: int,
+    loose: float,
+    spacing: int,
+    last: bool,
+) -> list[Draft]:
+    layer = session.passes[index]
+    area = setting.area_m2 * setting.covered_share
+    after = len(session.passes) - 1 - index
+    # The wished day counts back from the seed, or forward from the window's best day where nothing is sown.
+    best = session.window.best.toordinal()
+    place = {"anchor": "sowing", "offset": -spacing * after} if session.sows else {"ideal": best + spacing * index}
+    incorporate = setting.book.operations["incorporate"]
+    working_in = sum(setting.book.si(name) for name in incorporate.labour) * area
+    spread = make(
+        setting, "topdress", str(layer.number), why=_why(setting, campaign), priority=LAST_PASS if last else PASS,
+        session=session.number, position=layer.number, area_m2=area, loose_m3=loose, depth_mm=layer.depth_mm,
+        words={"n": str(layer.number), "of": str(total), "depth": setting.length(layer.depth_mm)},
+        facts=layer.facts, extra_hours=working_in, cautions=_site_cautions(setting),
+        **place,
+    )  # type: ignore[arg-type]  # fmt: skip
+    # Spreading and dragging go on together, so that the tips show the same day: one span of days, hours told apart.
+    spread = _share_hours(spread, working_in)
+    seeded = layer.seeded
+    drag = make(
+        setting, "incorporate", str(layer.number), why="The mix belongs between the plants, not on the leaves.",
+        priority=CARE, session=session.number, position=layer.number, area_m2=area, anchor=spread.id,
+        words={
+            "water_in": "Leave the watering until the seed is on."
+            if seeded
+            else "The same evening water lightly, about 1/4 in (6 mm), to settle it; then 1/2 in (12 mm) every three to four days for two weeks."
+        },
+    )  # fmt: skip
+    drafts = [spread, _as_long_as(drag, spread)]
+    if index:
+        drafts.append(
+            make(
+                setting, "mow", str(layer.number), why="The next pass goes on grass that has grown through and been cut.",
+                priority=CARE, session=session.number, position=layer.number, anchor=spread.id, offset=-1,
+            )
+        )  # fmt: skip
+    return drafts
+
+
+def _share_hours(spread: Draft, working_in: float) -> Draft:
+    from dataclasses import replace
+
+    return replace(spread, person_hours=round(spread.person_hours - working_in, 2))
+
+
+def _as_long_as(draft: Draft, other: Draft) -> Draft:
+    from dataclasses import replace
+
+    return replace(draft, duration_days=other.duration_days)
+
+
+def _why(setting: Setting, campaign: Campaign) -> str:
+    total = setting.length(setting.depth_mm)
+    if len(campaign.passes) == 1:
+        return f"{total} of fill fits into one pass."
+    return f"{total} of fill is divided over {len(campaign.passes)} passes, each thin enough for the grass to grow through."
+
+
+def _site_cautions(setting: Setting) -> tuple[str, ...]:
+    """What the owner said about the site, as cautions of the spreading itself."""
+    site = setting.brief.site
+    found = []
+    if (site.slope_percent or 0) / 100 > setting.book.si("site.slope_steep"):
+        found.append("Steep ground: thin layers only, and nothing loose before a storm; it washes.")
+    if site.septic_field:
+        found.append(
+            "Septic field: wheelbarrows only, no machines, and no change of the cover without the installer's word."
+        )
+    if site.building:
+        found.append("At the house keep 6 in (15 cm) below the siding and the fall away from the wall.")
+    return tuple(found)

@@ -1,0 +1,80 @@
+"""The order of work: turns the rules of `order.toml` into lags between the tasks of one campaign."""
+
+from collections.abc import Iterable, Mapping, Sequence, Set
+
+from turfplan.agronomy import OrderRule
+from turfplan.constraints import Days, Lag, Reason, Step, Strength
+from turfplan.rules.draft import Draft
+from turfplan.rules.setting import Setting
+from turfplan.rules.steps import growth_step, workday_step
+
+SOWING = ("seed", "overseed", "dormant_seed")
+
+
+def order_lags(
+    setting: Setting, drafts: Sequence[Draft], flags: Set[str], computed: Mapping[str, float]
+) -> tuple[Lag, ...]:
+    """Every lag between two tasks that a rule of the book asks for.
+
+    `flags` are the words that hold of this season; `computed` are the numbers that rules name as `setting.…` and that
+    follow from the lawn, in days or units of growth.
+    """
+    lags: list[Lag] = []
+    for rule in setting.book.order:
+        if not set(rule.when) <= flags:
+            continue
+        for before in _matching(drafts, rule.before):
+            for after in _matching(drafts, rule.after):
+                if before.id != after.id and _paired(rule, before, after):
+                    lags.append(_lag(setting, rule, before, after, computed))
+    return tuple(lags)
+
+
+def _matching(drafts: Sequence[Draft], selector: str) -> Iterable[Draft]:
+    """The tasks a selector names: an operation, `sowing`, a task id, or the first or last of each session."""
+    operation, _, pick = selector.partition(".")
+    exact = [d for d in drafts if d.id == selector]
+    if exact:
+        return exact
+    found = [d for d in drafts if d.operation == operation or (operation == "sowing" and d.operation in SOWING)]
+    if pick in ("first", "last"):
+        choose = min if pick == "first" else max
+        sessions = sorted({d.session for d in found})
+        return [choose((d for d in found if d.session == s), key=lambda d: d.position) for s in sessions]
+    return found if pick in ("", "previous", "next") else []
+
+
+def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:
+    """Whether a rule binds two tasks: neighbours by number where it says so, else tasks of one session."""
+    if rule.before.endswith(".previous"):
+        same_kind = before.operation == after.operation
+        same_session = before.session == after.session or before.operation == "topdress"
+        return before.position == after.position - 1 and same_session and (same_kind or before.session == after.session)
+    if rule.after.endswith(".next"):
+        return before.position == after.position
+    return before.session == after.session or 0 in (before.session, after.session)
+
+
+def _lag(setting: Setting, rule: OrderRule, before: Draft, after: Draft, computed: Mapping[str, float]) -> Lag:
+    def step(name: str | None) -> Step | None:
+        if name is None:
+            return None
+        number = computed[name] if name in computed else setting.book.si(name)
+        if rule.unit == "growth":
+            return growth_step(setting.climate, setting.species.season, setting.first_day, setting.last_day, number)
+        if rule.unit == "workdays":
+            days = setting.business_days
+            return workday_step(days, setting.first_day - 60, setting.last_day, round(number))
+        return Days(round(number))
+
+    named = [n for n in (rule.minimum, rule.maximum) if n is not None and n not in computed]
+    return Lag(
+        id=f"{rule.id}:{before.id}>{after.id}",
+        before=before.end_node,
+        after=after.start_node,
+        strength=Strength[rule.strength.upper()],
+        reason=Reason(rule.id, rule.reason, tuple(named)),
+        # A rule that names only a limit, or no number at all, still says which comes first.
+        minimum=step(rule.minimum) or Days(0),
+        maximum=step(rule.maximum),
+    )

@@ -1,0 +1,218 @@
+"""How the fill is divided into sessions and passes, and which mix is spread."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from turfplan.agronomy import Book
+from turfplan.rules.draft import Pass
+from turfplan.rules.setting import Setting
+from turfplan.units import INCH_MM, System
+
+SEEDED = ("overseed", "seed", "dormant_seed")
+
+
+@dataclass(frozen=True, slots=True)
+class MixChoice:
+    """The dry mix to spread: its id and name, the parts by volume, and why this one."""
+
+    id: str
+    name: str
+    parts: Mapping[str, float]
+    reason: str
+    cautions: tuple[str, ...] = ()
+    disagreements: tuple[str, ...] = ()
+    facts: tuple[str, ...] = ()
+
+    @property
+    def compost_share(self) -> float:
+        """The share of compost by volume."""
+        return self.parts.get("compost", 0.0)
+
+
+def choose_mix(setting: Setting) -> MixChoice:
+    """The mix for this lawn: what the owner asked for, else by seeding, depth, soil and grass."""
+    book, brief = setting.book, setting.brief
+    said = _experts_on_sand(setting)
+    if brief.leveling.parts:
+        parts = dict(brief.leveling.parts)
+        name = ", ".join(f"{share:.0%} {item}" for item, share in parts.items())
+        return MixChoice(
+            "own", name, parts, "The mix is the one asked for in the brief.", _warnings(setting, parts), said
+        )
+    if brief.leveling.material != "auto":
+        mix = book.mixes[brief.leveling.material]
+        return MixChoice(
+            mix.id, mix.name, _parts(book, mix.id), "The mix is the one asked for in the brief.",
+            _warnings(setting, _parts(book, mix.id)), said,
+        )  # fmt: skip
+    chosen, reason, facts = _by_rule(setting)
+    mix = book.mixes[chosen]
+    return MixChoice(
+        chosen, mix.name, _parts(book, chosen), reason, _warnings(setting, _parts(book, chosen)), said, facts
+    )
+
+
+def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
+    """Mix id, reason and facts by the rules of the trade."""
+    book = setting.book
+    limit = book.si("topdress.sand_limit")
+    if setting.sowing in SEEDED and setting.intent != "winter_overseed":
+        return (
+            "topsoil_sand_compost",
+            "Seed goes with it: half topsoil, a quarter fine sand, a quarter compost; the compost feeds the seedlings.",
+            tuple(f"mixes.topsoil_sand_compost.{part}" for part in _parts(book, "topsoil_sand_compost")),
+        )
+    sandy = not book.soils[setting.soil].fine and setting.soil in book.mixes["sand"].soils
+    creeping = setting.species.id in book.mixes["sand"].species
+    depth = setting.length(setting.depth_mm)
+    if setting.depth_mm <= limit + 1e-6 and (sandy or creeping):
+        why = "the soil is sandy" if sandy else f"{setting.species.name.lower()} creeps and grows up through it"
+        return (
+            "sand",
+            f"Straight sand: {depth} is no more than straight sand may level in all, and {why}.",
+            ("topdress.sand_limit",),
+        )
+    return (
+        "topsoil_sand",
+        (
+            f"Half dry topsoil, half dry fine sand: {depth} is deeper than straight sand may go, so the soil's make-up is kept."
+            if setting.depth_mm > limit
+            else "Half dry topsoil, half dry fine sand: a layer like the soil below, on which straight sand would sit as a foreign layer."
+        ),
+        tuple(f"mixes.topsoil_sand.{part}" for part in _parts(book, "topsoil_sand")),
+    )
+
+
+def _parts(book: Book, mix: str) -> dict[str, float]:
+    return {item: book.si(f"mixes.{mix}.{item}") for item in book.mixes[mix].parts}
+
+
+def _warnings(setting: Setting, parts: Mapping[str, float]) -> tuple[str, ...]:
+    warned: list[str] = []
+    sand, limit = parts.get("sand", 0.0), setting.book.si("topdress.sand_limit")
+    if sand > 0.8 and setting.depth_mm > limit + 1e-6:
+        warned.append(
+            f"Straight sand levels only up to {setting.length(limit)} in all; {setting.length(setting.depth_mm)} of it changes "
+            "the soil: half topsoil, half sand is safer."
+        )
+    if sand > 0.8 and setting.book.soils[setting.soil].fine:
+        warned.append(
+            "Sand over a clay or silt soil is a layer, not an improvement: keep it thin, and never mix a little sand into clay."
+        )
+    compost_mm = parts.get("compost", 0.0) * setting.depth_mm
+    if compost_mm > setting.book.si("compost.year_depth_max") + 1e-6:
+        warned.append(
+            f"More than {setting.length(setting.book.si('compost.year_depth_max'))} of compost a year overfeeds and softens the surface."
+        )
+    if parts.get("compost", 0.0) and setting.brief.site.water_body:
+        warned.append("Compost is not recommended beside water: its phosphorus washes off. Ask for a mix without it.")
+    return tuple(warned)
+
+
+def _experts_on_sand(setting: Setting) -> tuple[str, ...]:
+    if not setting.bands:
+        return ()
+    return (
+        "Experts disagree on sand over clay: Florida and Penn State advise against it, Georgia accepts river sand on bermuda and "
+        "zoysia in thin layers. This plan keeps to material like the soil unless the brief asks otherwise.",
+        "Experts disagree on depth: Iowa State goes up to half an inch a pass, Georgia to a quarter on warm-season grass, the "
+        "British custom is 1 to 4 kg/m² (about 1 to 3 mm). This plan takes the least that fits the grass.",
+    )
+
+
+def low_floor(setting: Setting, seeded: bool) -> tuple[float, tuple[str, ...]]:
+    """The height in mm below which this grass is never cut before a pass, and the facts behind it."""
+    name = f"species.{setting.species.id}.low_cut_floor"
+    if seeded and setting.book.get(f"{name}_seeded"):
+        name += "_seeded"
+    return setting.book.si(name), (name,)
+
+
+def pass_cap(setting: Setting, seeded: bool) -> tuple[float, str, tuple[str, ...]]:
+    """The deepest pass this turf bears, in mm: the least of the hard cap, the habit's, a third of the height, thin turf's."""
+    book, species = setting.book, setting.species.id
+    hard = "passes.hard_cap"
+    limits = [(book.si(hard), "half an inch is the most at one time", hard)]
+    hollow = setting.covered_share < 1.0
+    habit = f"species.{species}.pass_cap"
+    if seeded and book.get(f"{habit}_seeded"):
+        habit += "_seeded"
+    if not hollow:
+        limits.append((book.si(habit), f"the most {setting.species.name.lower()} grows through", habit))
+        slow = setting.condition in ("thin", "patchy") or setting.thatch_mm > book.si("dethatch.limit")
+        if slow and not seeded:
+            limits.append((book.si("passes.thin_cap"), "thin or thatchy turf takes no more", "passes.thin_cap"))
+    if species not in book.campaigns["summer"].strong:
+        floor, facts = low_floor(setting, seeded)
+        limits.append(
+            (floor * book.si("passes.height_share"), "a third of the height left after the low cut", facts[0])
+        )
+    depth, why, fact = min(limits, key=lambda limit: limit[0])
+    return depth, why, (fact,)
+
+
+def sessions_needed(setting: Setting) -> int:
+    """How many sessions of growth the fill asks for (0 when nothing is filled)."""
+    depth = setting.mean_fill_mm
+    if depth <= 0:
+        return 0
+    book = setting.book
+    strong = setting.species.id in book.campaigns["summer"].strong
+    one = book.si("campaign.fill_strong_summer" if strong else "campaign.fill_one_session")
+    if depth <= one + 1e-6:
+        return 1
+    each = max(book.si("campaign.fill_two_sessions") / 2, one)
+    return max(2, math.ceil(depth / each - 1e-9))
+
+
+def plan_passes(setting: Setting, sessions: int, seeded_last: bool) -> tuple[Pass, ...]:
+    """Divides the fill over sessions and each session's share into passes, each within its cap.
+
+    The depths are ones that people can measure (1/8 in or 1 mm) and add up to the whole; a pass under half the others
+    can only be the last.
+    """
+    if not setting.bands or sessions < 1:
+        return ()
+    plain, plain_why, plain_facts = pass_cap(setting, seeded=False)
+    sown, sown_why, sown_facts = pass_cap(setting, seeded=True)
+    passes: list[Pass] = []
+    left = setting.depth_mm
+    done = 0.0
+    for session in range(1, sessions + 1):
+        with_seed = seeded_last and session == sessions
+        share = left / (sessions - session + 1)
+        depths = _divide(share if session < sessions else left, plain, sown if with_seed else plain, _step(setting))
+        for position, depth in enumerate(depths, 1):
+            is_sown = with_seed and position == len(depths)
+            volume = sum(
+                band.share * setting.area_m2 * max(0.0, min(depth, band.depth_mm - done)) / 1000
+                for band in setting.bands
+            )
+            passes.append(
+                Pass(
+                    len(passes) + 1, session, depth, volume, is_sown,
+                    sown if is_sown else plain, sown_why if is_sown else plain_why, sown_facts if is_sown else plain_facts,
+                )
+            )  # fmt: skip
+            done += depth
+            left -= depth
+    return tuple(passes)
+
+
+def _step(setting: Setting) -> float:
+    return INCH_MM / 8 if setting.system is System.US else 1.0
+
+
+def _divide(depth: float, cap: float, last_cap: float, step: float) -> Sequence[float]:
+    """Depths of the passes of one session, the last at most `last_cap`, the others at most `cap`."""
+    others = max(0, math.ceil((depth - last_cap) / cap - 1e-9))
+    count = others + 1
+    each = min(cap, max(step, math.floor(depth / count / step + 0.5) * step))
+    depths = [each] * others
+    rest = depth - sum(depths)
+    while rest > last_cap + 1e-6:
+        # Rounding left too much for the last pass: one more pass shares it.
+        depths.append(min(cap, rest / 2))
+        rest = depth - sum(depths)
+    return (*depths, rest) if rest > 1e-6 else depths

@@ -1,0 +1,262 @@
+"""Everything a plan needs to know about its lawn, with each missing answer assumed and said."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from turfplan.agronomy import Book, Species
+from turfplan.brief import WEEKDAYS, Brief, Intent, Weekday
+from turfplan.climate.record import Climate
+from turfplan.constraints import DaySet
+from turfplan.rules.draft import Band, OpenDays
+from turfplan.units import System, read_as
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """A lawn, resolved: nothing in it is unknown, and `assumptions` says what was not told.
+
+    Lengths in mm, areas in m2, days as ordinals. `bands` are the parts of the lawn that are levelled by passes;
+    `lift_share` and `lift_depth_mm` the hollows too deep for that.
+    """
+
+    brief: Brief
+    book: Book
+    climate: Climate
+    today: date
+    first_day: int
+    last_day: int
+    system: System
+    country: str | None
+    area_m2: float
+    species: Species
+    stand: tuple[str, ...]
+    sown: Species
+    soil: str
+    thatch_mm: float
+    condition: str
+    intent: Intent
+    sowing: str | None
+    bands: tuple[Band, ...]
+    lift_share: float
+    lift_depth_mm: float
+    settle_share: float
+    weekdays: tuple[Weekday, ...]
+    work_days: DaySet
+    delivery_days: DaySet
+    business_days: DaySet
+    people: int
+    hours_per_day: float
+    haul_m: float
+    lead_days: int
+    assumptions: tuple[str, ...] = ()
+    windows: tuple[OpenDays, ...] = ()
+    closed: tuple[str, ...] = field(default=())
+
+    @property
+    def depth_mm(self) -> float:
+        """The settled fill where the passes are deepest, mm."""
+        return max((band.depth_mm for band in self.bands), default=0.0)
+
+    @property
+    def mean_fill_mm(self) -> float:
+        """The settled fill of the passes averaged over the whole area, mm."""
+        return sum(band.depth_mm * band.share for band in self.bands)
+
+    @property
+    def cool(self) -> bool:
+        """True for a cool-season grass."""
+        return self.species.season == "cool"
+
+    @property
+    def covered_share(self) -> float:
+        """The share of the area that the passes cover."""
+        return min(1.0, sum(band.share for band in self.bands))
+
+    def open(self, operation: str) -> tuple[OpenDays, ...]:
+        """The windows of an operation in order of time."""
+        return tuple(sorted((w for w in self.windows if w.operation == operation), key=lambda w: w.start))
+
+    def length(self, mm: float, kind: str = "depth", rounding: str = "nearest") -> str:
+        """A length in the words of the brief's units."""
+        return read_as(mm, kind, self.system, rounding).text
+
+    def rate(self, g_m2: float) -> str:
+        """A rate per area in the words of the brief's units."""
+        return read_as(g_m2, "rate", self.system).text
+
+
+def weekday_days(first: int, last: int, weekdays: Sequence[str]) -> DaySet:
+    """The days from first to last (ordinals, both included) that fall on the given weekdays."""
+    wanted = {WEEKDAYS.index(day) for day in weekdays}  # type: ignore[arg-type]  # checked by the brief
+    return DaySet.from_days(d for d in range(first, last + 1) if (d - 1) % 7 in wanted)
+
+
+def without(days: DaySet, spans: Sequence[tuple[int, int]]) -> DaySet:
+    """The days of a set that lie in none of the closed spans."""
+    return DaySet.from_days(d for d in days.days() if not any(a <= d <= b for a, b in spans))
+
+
+def resolve(
+    brief: Brief,
+    book: Book,
+    climate: Climate,
+    today: date,
+    *,
+    horizon: tuple[date, date] | None = None,
+    area_m2: float | None = None,
+    bands: Sequence[Band] | None = None,
+) -> Setting:
+    """The brief with every missing answer assumed. `area_m2` and `bands` come from shapes or a survey when there are any."""
+    told: list[str] = []
+    first, last = horizon or _horizon(brief, book, today)
+    country = brief.place.country or ("US" if brief.place.postal_code else None)
+    system = brief.units or (System.US if country == "US" else System.METRIC)
+    if brief.units is None and country is None:
+        told.append("No country was given: metric units are used.")
+    species = book.species[brief.dominant.species]
+    sown = book.species[brief.seeding.species or _default_seed(brief, species)]
+    start, end = first.toordinal(), last.toordinal()
+    weekdays: tuple[Weekday, ...] = brief.calendar.weekdays or ("sat", "sun")
+    if brief.calendar.weekdays is None:
+        told.append("No working days were given: Saturdays and Sundays are used.")
+    closed = [(s.start.toordinal(), s.end.toordinal()) for s in brief.calendar.unavailable]
+    work = without(weekday_days(start, end, weekdays), closed)
+    delivery = (
+        without(weekday_days(start, end, brief.delivery.allowed_weekdays), closed)
+        if brief.delivery.allowed_weekdays
+        else work
+    )
+    area = area_m2 if area_m2 is not None else brief.lawn.area_m2 or 0.0
+    shallow, lift_share, lift_depth = _bands(brief, book, bands, system, told)
+    return Setting(
+        brief=brief,
+        book=book,
+        climate=climate,
+        today=today,
+        first_day=start,
+        last_day=end,
+        system=system,
+        country=country,
+        area_m2=area,
+        species=species,
+        stand=_stand(brief, told),
+        sown=sown,
+        soil=_soil(brief, told),
+        thatch_mm=_thatch(brief, book, system, told),
+        condition=brief.lawn.condition or _assume("thin", "The lawn is taken to be thin.", told),
+        intent=brief.seeding.intent,
+        sowing=_sowing(brief.seeding.intent, species.season),
+        bands=shallow,
+        lift_share=lift_share,
+        lift_depth_mm=lift_depth,
+        settle_share=_settle(brief, book, bool(shallow), told),
+        weekdays=weekdays,
+        work_days=work,
+        delivery_days=delivery,
+        business_days=weekday_days(start - 60, end, ("mon", "tue", "wed", "thu", "fri")),
+        **_labour(brief, book, system, told),  # type: ignore[arg-type]  # people, hours_per_day, haul_m, lead_days
+        assumptions=tuple(told),
+    )
+
+
+def _assume(value: str, sentence: str, told: list[str]) -> str:
+    told.append(sentence)
+    return value
+
+
+def _horizon(brief: Brief, book: Book, today: date) -> tuple[date, date]:
+    start = max(brief.season.start or today, today)
+    last = brief.season.until or (brief.season.start or today) + timedelta(days=round(book.si("setting.horizon_days")))
+    return start, last
+
+
+def _default_seed(brief: Brief, species: Species) -> str:
+    return "perennial_ryegrass" if brief.seeding.intent == "winter_overseed" else species.id
+
+
+def _sowing(intent: Intent, season: str) -> str | None:
+    """The operation that an intent asks for: warm-season grass is seeded with its own kind by `seed`."""
+    if intent in ("none",):
+        return None
+    if intent == "plant":
+        return "plant"
+    if intent == "dormant":
+        return "dormant_seed"
+    if intent == "winter_overseed":
+        return "overseed"
+    return "overseed" if season == "cool" and intent in ("overseed", "patch") else "seed"
+
+
+def _stand(brief: Brief, told: list[str]) -> tuple[str, ...]:
+    counted = tuple(g.species for g in brief.lawn.grass if g.share >= 0.2)
+    if len(brief.lawn.grass) > 1:
+        told.append("In the mixed stand the windows are those that suit every grass with a fifth of the cover or more.")
+    return counted or (brief.dominant.species,)
+
+
+def _soil(brief: Brief, told: list[str]) -> str:
+    soil = (brief.lawn.soil or "").strip().lower().replace(" ", "_").replace("-", "_")
+    return soil or _assume("loam", "The soil was not named: loam is assumed.", told)
+
+
+def _thatch(brief: Brief, book: Book, system: System, told: list[str]) -> float:
+    if brief.lawn.thatch_mm is not None:
+        return brief.lawn.thatch_mm
+    thatch = book.si("setting.thatch_assumed")
+    told.append(f"Thatch was not measured: {read_as(thatch, 'depth', system).text} is assumed, too little to remove.")
+    return thatch
+
+
+def _settle(brief: Brief, book: Book, fills: bool, told: list[str]) -> float:
+    if brief.leveling.settle_percent is not None:
+        return brief.leveling.settle_percent / 100
+    share = book.si("topdress.settle_allowance")
+    if fills:
+        told.append(f"Loose material is taken to settle by {share:.0%}; no turf source prints a figure.")
+    return share
+
+
+def _bands(
+    brief: Brief, book: Book, given: Sequence[Band] | None, system: System, told: list[str]
+) -> tuple[tuple[Band, ...], float, float]:
+    """What the passes level, and the share and mean depth of hollows to lift and fill instead."""
+    lows = list(given) if given is not None else [Band(low.depth_mm, low.share) for low in brief.leveling.lows]
+    limit = book.si("site.deep_limit")
+    deep = [band for band in lows if band.depth_mm > limit]
+    share = sum(band.share for band in deep)
+    depth = sum(band.depth_mm * band.share for band in deep) / share if share else 0.0
+    shallow = [band for band in lows if band.depth_mm <= limit and band.depth_mm > 0]
+    mean = brief.leveling.depth_mm
+    if mean and not shallow:
+        # The mean over the whole area holds the hollows too: what they take is lifted and filled, the rest is spread.
+        rest = mean - share * depth
+        shallow = [Band(rest / (1 - share), 1 - share)] if rest > 0.1 and share < 1 else []
+    if deep:
+        told.append(
+            f"Hollows deeper than {read_as(limit, 'depth', system).text} ({share:.0%} of the lawn) are lifted and filled, not top-dressed."
+        )
+    return tuple(sorted(shallow, key=lambda band: -band.depth_mm)), share, depth
+
+
+def _labour(brief: Brief, book: Book, system: System, told: list[str]) -> dict[str, float | int]:
+    work = brief.work
+    people = work.people or round(book.si("setting.people_assumed"))
+    # Times are held in minutes inside.
+    hours = work.hours_per_day or book.si("setting.hours_per_day_assumed") / 60
+    haul_m = (
+        work.haul_distance_mm if work.haul_distance_mm is not None else book.si("setting.haul_distance_assumed")
+    ) / 1000
+    lead = (
+        brief.delivery.lead_days
+        if brief.delivery.lead_days is not None
+        else round(book.si("setting.lead_days_assumed"))
+    )
+    if work.people is None or work.hours_per_day is None or work.haul_distance_mm is None:
+        told.append(
+            f"Work is reckoned for {people} {'person' if people == 1 else 'people'}, {hours:g} hours a day and "
+            f"{read_as(haul_m * 1000, 'distance', system).text} of wheeling."
+        )
+    if brief.delivery.lead_days is None:
+        told.append(f"The supplier is taken to need {lead} days from order to delivery.")
+    return {"people": people, "hours_per_day": hours, "haul_m": haul_m, "lead_days": lead}
