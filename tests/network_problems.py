@@ -1,6 +1,7 @@
 """Random problems, and the slow, plain way to solve them, for the tests of the network."""
 
 from collections.abc import Collection, Iterator, Mapping
+from dataclasses import replace
 from random import Random
 
 from turfplan.constraints import Allowed, Constraint, Days, DaySet, Lag, Node, Problem, Reason, Strength, Table
@@ -145,3 +146,62 @@ def nearest(case: Problem, left: list[dict[str, int]], names: Collection[str]) -
             best = min((abs(days[node.id] - wish), days[node.id]) for days in left)[1]
             left = [days for days in left if days[node.id] == best]
     return left
+
+
+def season(random: Random, nodes: int, span: int) -> Problem:
+    """A season: nodes in time order, each after one or two earlier ones, within a window with gaps.
+
+    Windows and lags leave room around the ideals, so that most seasons have a solution with everything kept.
+    """
+    ideals = sorted(random.randint(20, 20 + span) for _ in range(nodes))
+    last = span + 60
+    made: list[Constraint] = []
+    gaps = random.choice([0.1, 0.3, 0.6])
+    for number, ideal in enumerate(ideals):
+        window = range(ideal - random.randint(5, span // 2), ideal + random.randint(5, span // 2) + 1)
+        inside = DaySet.from_days(day for day in window if day == ideal or random.random() > gaps)
+        made.append(Allowed(f"window {number:02}", f"n{number:02}", inside, random.choice(list(Strength)), BECAUSE))
+        for earlier in {
+            random.randrange(max(0, number - 5), number) for _ in range(random.choice([1, 1, 2]) if number else 0)
+        }:
+            wait = ideal - ideals[earlier]
+            least = Days(wait - random.randint(0, 6))
+            most = Days(wait + random.randint(0, 9)) if random.random() < 0.5 else None
+            name = f"lag {earlier:02} {number:02}"
+            if random.random() < 0.2:
+                slow = random.randint(0, 3)
+                targets = tuple(day + least.count - slow + (day % 7 == 0) for day in range(last + 1))
+                least_step: Days | Table = Table(0, targets)
+            else:
+                least_step = least
+            strength = random.choice(list(Strength))
+            made.append(Lag(name, f"n{earlier:02}", f"n{number:02}", strength, BECAUSE, least_step, most))
+    random.shuffle(made)
+    places = [Node(f"n{number:02}", random.randint(1, 4), ideal) for number, ideal in enumerate(ideals)]
+    return Problem(tuple(places), tuple(made), 0, last)
+
+
+def slip(random: Random, case: Problem, days: Mapping[str, int], kind: str) -> tuple[Problem, dict[str, int]]:
+    """What may happen to a published season: the problem after it, and the done nodes.
+
+    `late`: the first tasks are done, the last of them late; `rain`: no work for some days; `slower`: some waits grow; `none`: nothing.
+    """
+    if kind == "none":
+        return case, {}
+    if kind == "late":
+        done = sorted(days, key=lambda name: (days[name], name))[: random.randint(1, 1 + len(days) // 4)]
+        fixed = {name: days[name] + random.randint(-2, 3) for name in done}
+        fixed[done[-1]] = days[done[-1]] + random.randint(1, 15)
+        return case, fixed
+    if kind == "rain":
+        start = random.randint(20, case.last_day - 40)
+        dry = DaySet.of([(case.first_day, start), (start + random.randint(2, 15), case.last_day)])
+        limits = [Allowed(f"rain {node.id}", node.id, dry, Strength.STRONG, BECAUSE) for node in case.nodes]
+        return replace(case, constraints=(*case.constraints, *limits)), {}
+    grown = [
+        replace(c, minimum=Days(c.minimum.count + random.randint(0, 7)))
+        if isinstance(c, Lag) and isinstance(c.minimum, Days) and random.random() < 0.3
+        else c
+        for c in case.constraints
+    ]
+    return replace(case, constraints=tuple(grown)), {}

@@ -1,15 +1,18 @@
 """The network against definitions, brute force on small problems, and hand-made cases."""
 
 from dataclasses import replace
+from itertools import pairwise
 from random import Random
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from turfplan.constraints import Allowed, Constraint, Days, DaySet, Node, Step, Strength, Table
+from turfplan.constraints import Allowed, Constraint, Days, DaySet, Node, Problem, Step, Strength, Table
 from turfplan.network import (
     Bounds,
+    Chain,
     Conflict,
+    Link,
     MinimalNetwork,
     Repair,
     Schedule,
@@ -115,6 +118,61 @@ def test_no_dropped_constraint_can_be_put_back(seed: int) -> None:
     assert all(c.strength < Strength.HARD for c in got.dropped)
     for dropped in got.dropped:
         assert not make.solutions(case, fixed, (*kept, dropped))
+
+
+def _implied(link: Link, value: int, case: Problem) -> int | None:
+    """The best bound that a link's constraint alone gives its node, from the bound of the node it names (or its own)."""
+    up = link.bound == "not_before"
+    days = range(case.first_day - 60, case.last_day + 60)
+    if isinstance(link.constraint, Allowed):
+        inside = [day for day in link.constraint.days.days() if (day >= value if up else day <= value)]
+    else:
+        reach = range(value, days[-1]) if up else range(days[0], value + 1)
+        ends = ("before", "after") if link.node == link.constraint.before else ("after", "before")
+        names = {ends[0]: link.node, ends[1]: link.other}
+        inside = [
+            day
+            for day in days
+            for other in reach
+            if make.holds(link.constraint, {names[ends[0]]: day, names[ends[1]]: other}, {})
+        ]
+    return (min(inside) if up else max(inside)) if inside else None
+
+
+def _follows(chain: Chain, node: str, day: int, case: Problem) -> None:
+    """Each link's day comes from the next one's, the first is the node's own, the last needs no other."""
+    assert (chain[0].node, chain[0].day) == (node, day)
+    for link, cause in pairwise(chain):
+        assert link.kind in ("allowed", "lag")
+        assert cause.node == (link.other or link.node)
+        assert link.day == _implied(link, cause.day, case)
+    if chain[-1].kind == "allowed":
+        edge = case.first_day if chain[-1].bound == "not_before" else case.last_day
+        assert chain[-1].day == _implied(chain[-1], edge, case)
+    else:
+        assert chain[-1].kind in ("fixed", "horizon", "wish")
+
+
+@patient
+@given(seeds)
+def test_chains_derive_each_day_from_the_next(seed: int) -> None:
+    """Following a chain from its end with the constraints' own definitions gives the bounds and the chosen days."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(1, 4), random.randint(4, 12))
+    case = replace(case, constraints=tuple(c for c in case.constraints if nodes_differ(c)))
+    fixed = make.random_fixed(random, case)
+    got = solve(case, fixed)
+    if isinstance(got, Conflict):
+        return
+    for node in case.nodes:
+        _follows(got.bounds.not_earlier(node.id), node.id, got.earliest[node.id], case)
+        _follows(got.bounds.not_later(node.id), node.id, got.latest[node.id], case)
+        _follows(got.not_earlier(node.id), node.id, got.days[node.id], case)
+        _follows(got.not_later(node.id), node.id, got.days[node.id], case)
+
+
+def nodes_differ(constraint: Constraint) -> bool:
+    return isinstance(constraint, Allowed) or constraint.before != constraint.after
 
 
 @patient

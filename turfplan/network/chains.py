@@ -30,15 +30,20 @@ Chain = tuple[Link, ...]
 
 
 def chain(net: Net, front: Front, event: int) -> Chain:
-    """The links from the node of `event` back to where its bound comes from; a loop is told once round."""
+    """The links from the node of `event` back to where its bound comes from."""
     links: list[Link] = []
-    seen: set[tuple[str, str]] = set()
     while event >= 0:
         step, event = _links(net, front, event)
-        fresh = [link for link in step if link.constraint is None or (link.node, link.constraint.id) not in seen]
-        links.extend(fresh)
-        seen.update((link.node, link.constraint.id) for link in fresh if link.constraint is not None)
+        links += step
     return tuple(links)
+
+
+def contradiction(net: Net, front: Front, event: int) -> Chain:
+    """As `chain`, for an event that proves there is no solution: a cycle of lags is told once round, not to the end."""
+    told: dict[tuple[str, str], Link] = {}
+    for link in chain(net, front, event):
+        told.setdefault((link.node, link.constraint.id if link.constraint else link.kind), link)
+    return tuple(told.values())
 
 
 def _links(net: Net, front: Front, event: int) -> tuple[list[Link], int]:

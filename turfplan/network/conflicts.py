@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
 from turfplan.constraints import Constraint, Problem, Strength
-from turfplan.network.chains import Chain, chain
+from turfplan.network.chains import Chain, contradiction
 from turfplan.network.net import build, check_names, nodes_of
 from turfplan.network.propagation import start_up
 
@@ -66,7 +66,7 @@ def _contradiction(problem: Problem, fixed: Mapping[str, int], constraints: Coll
     """The chain that shows some of `constraints` cannot all hold, or None."""
     net = build(problem, fixed, constraints)
     front, failed = start_up(net)
-    return None if failed is None else chain(net, front, failed)
+    return None if failed is None else contradiction(net, front, failed)
 
 
 def _constraints(story: Chain) -> dict[str, Constraint]:
