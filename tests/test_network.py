@@ -7,7 +7,7 @@ from random import Random
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from turfplan.constraints import Allowed, Constraint, Days, DaySet, Node, Problem, Step, Strength, Table
+from turfplan.constraints import Allowed, Constraint, Days, DaySet, Lag, Node, Problem, Step, Strength, Table
 from turfplan.network import (
     Bounds,
     Chain,
@@ -121,20 +121,20 @@ def test_no_dropped_constraint_can_be_put_back(seed: int) -> None:
 
 
 def _implied(link: Link, value: int, case: Problem) -> int | None:
-    """The best bound that a link's constraint alone gives its node, from the bound of the node it names (or its own)."""
+    """The best bound that a link's binding step alone gives its node, from the bound of the node it names (or its own)."""
     up = link.bound == "not_before"
     days = range(case.first_day - 60, case.last_day + 60)
-    if isinstance(link.constraint, Allowed):
-        inside = [day for day in link.constraint.days.days() if (day >= value if up else day <= value)]
+    limit = link.constraint
+    if isinstance(limit, Allowed):
+        inside = [day for day in limit.days.days() if (day >= value if up else day <= value)]
     else:
+        assert isinstance(limit, Lag)
+        alone = replace(limit, maximum=None) if link.step == "minimum" else replace(limit, minimum=None)
         reach = range(value, days[-1]) if up else range(days[0], value + 1)
-        ends = ("before", "after") if link.node == link.constraint.before else ("after", "before")
-        names = {ends[0]: link.node, ends[1]: link.other}
         inside = [
             day
             for day in days
-            for other in reach
-            if make.holds(link.constraint, {names[ends[0]]: day, names[ends[1]]: other}, {})
+            if any(make.holds(alone, {link.node: day, link.other or "": other}, {}) for other in reach)
         ]
     return (min(inside) if up else max(inside)) if inside else None
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from turfplan.constraints import Allowed, Constraint
+from turfplan.constraints import Allowed, Constraint, Lag
 from turfplan.network.net import FAR, Net
 from turfplan.network.propagation import BASE, CHOSEN, Front
 
@@ -24,6 +24,14 @@ class Link:
     kind: Literal["allowed", "lag", "fixed", "horizon", "wish"]
     constraint: Constraint | None = None
     other: str | None = None
+
+    @property
+    def step(self) -> Literal["minimum", "maximum"] | None:
+        """Which step of the lag binds (of a lag from a node to itself: not told apart); None for other kinds."""
+        if not isinstance(self.constraint, Lag):
+            return None
+        forward = self.node == self.constraint.after
+        return "minimum" if forward == (self.bound == "not_before") else "maximum"
 
 
 Chain = tuple[Link, ...]
