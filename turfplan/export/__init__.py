@@ -1,0 +1,1 @@
+"""Turns a plan into text or bytes: calendars, checklists, the season book, the order sheet."""

@@ -1,0 +1,354 @@
+"""Writes the weekly checklist: one page for each week that has work."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Literal
+
+from turfplan.export.sheets import (
+    DAYS_IN_WEEK,
+    MONTHS,
+    PHASE_LETTER,
+    PHASE_NAME,
+    WEEKDAYS,
+    amount_text,
+    bought_text,
+    day_text,
+    days_of,
+    item_text,
+    look_of,
+    monday_of,
+    plain_name,
+    series_days,
+    short_name,
+    shown,
+    span_text,
+    task_days,
+)
+from turfplan.export.templates import render
+from turfplan.plan import Plan, Task
+from turfplan.units import System, format_number
+
+State = Literal["open", "done", "skipped", "held", "overdue"]
+Fit = Literal["roomy", "close", "tight", "spread"]
+# A page of print at the roomy size holds about this many lines of text; measured on Letter, the shorter paper.
+ROOMY_LINES, CLOSE_LINES, TIGHT_LINES = 46, 55, 66
+LEAST_NOTE_LINES, MOST_NOTE_LINES = 3, 14
+WIDE_LINE, STEP_LINE, CARE_LINE = 96, 58, 40
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """How much of what, with room for what was really used."""
+
+    item: str
+    planned: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution beside a step, with the letter by which later jobs of the page refer to it."""
+
+    letter: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One task as a week's page shows it."""
+
+    number: int
+    anchor: str
+    task: Task
+    state: State
+    days: tuple[date, ...]
+    when: str
+    stamp: tuple[str, str, str]
+    phase_letter: str
+    phase_name: str
+    quantities: tuple[Quantity, ...]
+    cautions: tuple[Caution, ...]
+    cautions_above: str
+    window: str
+    hours: str
+    fallback_day: str | None
+    closed_note: str
+
+
+@dataclass(frozen=True, slots=True)
+class WaterRow:
+    """One watering series in this week: when, how long, and on which of the seven days."""
+
+    task: Task
+    label: str
+    clock: str
+    minutes: int
+    on: tuple[bool, ...]
+    amounts: tuple[Quantity, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ahead:
+    """One line of the look-ahead."""
+
+    when: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class WeekSheet:
+    """Everything on the page of one week."""
+
+    key: str
+    first: date
+    title: str
+    days: tuple[tuple[str, str, str], ...]
+    marks: tuple[str, ...]
+    summary: str
+    jobs: tuple[Job, ...]
+    water: tuple[WaterRow, ...]
+    water_cautions: tuple[str, ...]
+    ahead_title: str
+    ahead: tuple[Ahead, ...]
+    fit: Fit
+    note_lines: int
+
+
+def checklist_html(plan: Plan, week: date | None = None, large: bool = False, paper: str | None = None) -> str:
+    """The checklist as a page that stands alone: all weeks that have work, or the one that holds the day `week`.
+
+    Past weeks are left out of the whole checklist unless something in them is still open. `paper` is letter or a4.
+    """
+    weeks = week_sheets(plan, week)
+    name = plain_name(plan.lawn.name)
+    return render(
+        "print/checklist.html.jinja",
+        plan=plan,
+        weeks=weeks,
+        name=name,
+        short=short_name(name),
+        look=look_of(plan, paper, large=large),
+        overdue=_overdue(plan),
+        made=day_text(plan.now.date(), plan.lawn.units, weekday=False, year=True),
+    )
+
+
+def week_sheets(plan: Plan, week: date | None = None) -> tuple[WeekSheet, ...]:
+    """The pages: of the week that holds `week`, else of every week with work from the present one on."""
+    tasks = shown(plan.tasks)
+    if week is not None:
+        return (_sheet(plan, tasks, monday_of(week)),)
+    present = monday_of(plan.now.date())
+    mondays = {monday_of(day) for task in tasks if task.closed is None for day in task_days(task)}
+    mondays |= {m for m in (monday_of(d) for t in tasks for d in task_days(t)) if m >= present}
+    return tuple(_sheet(plan, tasks, monday) for monday in sorted(mondays))
+
+
+def _sheet(plan: Plan, tasks: Sequence[Task], monday: date) -> WeekSheet:
+    """One page: the jobs, the watering and the look-ahead of the week that begins on `monday`."""
+    system = plan.lawn.units
+    week = days_of(monday)
+    here = [task for task in tasks if set(week).intersection(task_days(task))]
+    single = [task for task in here if task.series is None]
+    jobs = tuple(_jobs(f"week-{monday.isoformat()}", single, system))
+    water = tuple(_water_row(task, week, system) for task in here if task.series is not None)
+    water_cautions = tuple(dict.fromkeys(c for row in water for c in row.task.cautions))
+    ahead_title, ahead = _ahead(tasks, monday, system)
+    lines = _lines_needed(jobs, water, ahead, water_cautions)
+    return WeekSheet(
+        key=f"week-{monday.isoformat()}",
+        first=monday,
+        title=span_text(week[0], week[-1], system, weekday=False, year=True),
+        days=tuple(stamp_of(day) for day in week),
+        marks=tuple(", ".join(str(job.number) for job in jobs if day in job.days) for day in week),
+        summary=_summary(jobs, water),
+        jobs=jobs,
+        water=water,
+        water_cautions=water_cautions,
+        ahead_title=ahead_title,
+        ahead=ahead,
+        fit=_fit(lines),
+        note_lines=max(LEAST_NOTE_LINES, min(MOST_NOTE_LINES, int((ROOMY_LINES - lines) / 1.4))),
+    )
+
+
+def stamp_of(day: date) -> tuple[str, str, str]:
+    """Weekday, day and month as the date stamp beside a job shows them."""
+    return WEEKDAYS[day.weekday()], str(day.day), MONTHS[day.month - 1]
+
+
+def _jobs(key: str, tasks: Iterable[Task], system: System) -> Iterator[Job]:
+    """The numbered jobs of a week; a caution already printed on the page is referred to by its letter."""
+    letters: dict[str, str] = {}
+    for number, task in enumerate(tasks, start=1):
+        again = [letters[text] for text in task.cautions if text in letters]
+        fresh = [text for text in dict.fromkeys(task.cautions) if text not in letters]
+        letters.update({text: chr(ord("A") + (len(letters) + n) % 26) for n, text in enumerate(fresh)})
+        days = task_days(task)
+        yield Job(
+            number=number,
+            anchor=f"{key}-{task.id}",
+            task=task,
+            state=_state(task),
+            days=days,
+            when=span_text(days[0], days[-1], system),
+            stamp=stamp_of(days[0]),
+            phase_letter=PHASE_LETTER[task.phase],
+            phase_name=PHASE_NAME[task.phase],
+            quantities=quantities(task, system),
+            cautions=tuple(Caution(letters[text], text) for text in fresh),
+            cautions_above=" and ".join(sorted(again)),
+            window=_window(task, system),
+            hours=hours_text(task.person_hours),
+            fallback_day=day_text(task.fallback_day, system) if task.fallback_day else None,
+            closed_note=_closed_note(task, system),
+        )
+
+
+def quantities(task: Task, system: System) -> tuple[Quantity, ...]:
+    """The amounts of a task as people measure them."""
+    return tuple(Quantity(item_text(a.item), amount_text(a, system), a.reason) for a in task.amounts)
+
+
+def hours_text(person_hours: float) -> str:
+    """Labour in half hours: "2 1/2 person-hours"; nothing for less than a quarter of an hour."""
+    halves = round(person_hours * 2)
+    if person_hours < 0.25:
+        return ""
+    if halves <= 1:
+        return "half a person-hour" if halves == 1 else "a quarter of a person-hour"
+    text = f"{halves // 2}" + (" 1/2" if halves % 2 else "")
+    return f"{text} person-hour" + ("" if halves == 2 else "s")
+
+
+def _state(task: Task) -> State:
+    if task.closed == "done":
+        return "done"
+    if task.closed == "skipped":
+        return "skipped"
+    if task.held:
+        return "held"
+    return "overdue" if task.overdue else "open"
+
+
+def _closed_note(task: Task, system: System) -> str:
+    """What became of a closed task, with the amounts that were really used."""
+    if task.closed == "skipped":
+        return "Skipped."
+    if task.closed != "done":
+        return ""
+    start, end = (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
+    used = ", ".join(
+        bought_text(a.value, a.unit, a.value_us, a.unit_us, system)
+        for a in (task.actual.amounts if task.actual else ())
+    )
+    share = f", {task.actual.share:.0%} of it" if task.actual and task.actual.share < 1 else ""
+    return f"Done {span_text(start, end, system)}{share}{': ' + used if used else ''}."
+
+
+def _window(task: Task, system: System) -> str:
+    """The days that would also do, where there is more than one."""
+    if task.window.start == task.window.end or task.closed:
+        return ""
+    return f"Any day from {span_text(task.window.start, task.window.end, system, weekday=False)} would do."
+
+
+def _water_row(task: Task, week: Sequence[date], system: System) -> WaterRow:
+    """A watering series cut to one week."""
+    assert task.series is not None  # the caller picked tasks that repeat
+    days = set(series_days(task.series))
+    return WaterRow(
+        task=task,
+        label=task.title,
+        clock=clock_text(task.series.start_time.hour, task.series.start_time.minute, system),
+        minutes=task.series.minutes,
+        on=tuple(day in days for day in week),
+        amounts=quantities(task, system),
+    )
+
+
+def clock_text(hour: int, minute: int, system: System) -> str:
+    """A time of day: "6:00 am" in the United States, "06:00" elsewhere."""
+    if system is not System.US:
+        return f"{hour:02d}:{minute:02d}"
+    return f"{(hour - 1) % 12 + 1}:{minute:02d} {'am' if hour < 12 else 'pm'}"
+
+
+def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> str:
+    """The week in one line: how many jobs, how much labour, how much watering."""
+    parts = []
+    if jobs:
+        hours = hours_text(sum(job.task.person_hours for job in jobs if job.state not in ("done", "skipped")))
+        count = f"{len(jobs)} job" + ("" if len(jobs) == 1 else "s")
+        parts.append(f"{count}, about {hours}" if hours else count)
+    runs = sum(sum(row.on) for row in water)
+    if runs:
+        minutes = sum(row.minutes * sum(row.on) for row in water)
+        parts.append(f"{runs} watering{'' if runs == 1 else 's'}, {format_number(minutes)} minutes in all")
+    return "; ".join(parts) if parts else "No work this week"
+
+
+def _ahead(tasks: Sequence[Task], monday: date, system: System) -> tuple[str, tuple[Ahead, ...]]:
+    """Next week's work, or else the next work there is."""
+    following = days_of(monday + timedelta(days=DAYS_IN_WEEK))
+    to_come = [(day, t) for t in tasks if t.closed is None for day in task_days(t) if day >= following[0]]
+    if not to_come:
+        return "After this week", ()
+    first = min(monday_of(day) for day, _ in to_come)
+    lines = _ahead_lines([(day, t) for day, t in to_come if monday_of(day) == first], system)
+    if first == following[0]:
+        return f"Next week, {span_text(following[0], following[-1], system, weekday=False)}", lines
+    return "Next week is free. Then comes", lines
+
+
+def _ahead_lines(days: Sequence[tuple[date, Task]], system: System) -> tuple[Ahead, ...]:
+    """One line for each job, and one for all watering."""
+    first_days: dict[str, tuple[date, Task]] = {}
+    for day, task in days:
+        if task.series is None:
+            first_days.setdefault(task.id, (day, task))
+    lines = [(day, Ahead(day_text(day, system), task.title)) for day, task in first_days.values()]
+    runs = sorted(day for day, task in days if task.series is not None)
+    if runs:
+        count = f"{len(runs)} watering{'' if len(runs) == 1 else 's'}"
+        many = runs[0] != runs[-1]
+        until = f", the last {day_text(runs[-1], system)}" if many else ""
+        lines.append((runs[0], Ahead(day_text(runs[0], system), f"{'First of ' if many else ''}{count}{until}")))
+    return tuple(line for _, line in sorted(lines, key=lambda pair: pair[0]))
+
+
+def _overdue(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """Tasks whose days have passed without an answer."""
+    return tuple(
+        (task.title, span_text(task.start, task.end, plan.lawn.units))
+        for task in shown(plan.tasks)
+        if task.overdue and task.closed is None
+    )
+
+
+def _lines_needed(
+    jobs: Sequence[Job], water: Sequence[WaterRow], ahead: Sequence[Ahead], cautions: Sequence[str]
+) -> float:
+    """About how many lines of print the week takes, from the length of its text."""
+    lines = 9.0 + max(len(ahead), LEAST_NOTE_LINES) + 1.3 * len(water) + sum(_lines(c, WIDE_LINE) for c in cautions)
+    for job in jobs:
+        if job.closed_note:
+            lines += 4.0
+            continue
+        width = STEP_LINE if job.cautions else WIDE_LINE
+        steps = sum(_lines(step, width) for step in job.task.how) + 1.2 * len(job.quantities)
+        steps += _lines(f"{job.task.go or ''}{job.task.fallback or ''}", width) + (1 if job.cautions_above else 0)
+        care = sum(_lines(c.text, CARE_LINE) + 0.5 for c in job.cautions)
+        lines += 3.2 + max(steps, care) + _lines(job.task.why + job.window, WIDE_LINE)
+    return lines
+
+
+def _fit(lines: float) -> Fit:
+    """How closely the page must be set for that many lines to fit on it; a week too full for one page takes two."""
+    sizes: tuple[tuple[Fit, int], ...] = (("roomy", ROOMY_LINES), ("close", CLOSE_LINES), ("tight", TIGHT_LINES))
+    return next((fit for fit, most in sizes if lines <= most), "spread")
+
+
+def _lines(text: str, width: int) -> int:
+    return -(-len(text) // width)

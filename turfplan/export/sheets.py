@@ -1,0 +1,174 @@
+"""What every printed sheet shares: paper, weeks, and the words for days and amounts."""
+
+import unicodedata
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+from typing import Literal
+
+from turfplan.export.templates import stylesheet
+from turfplan.plan import Amount, Phase, Plan, Series, Task
+from turfplan.units import System, format_number, pretty_unit, read_as
+
+Paper = Literal["letter", "a4"]
+LETTER_COUNTRIES = frozenset({"US", "CA"})
+DAYS_IN_WEEK = 7
+WEEKDAY_KEYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+SHORT_NAME = 60
+# Written out, not asked of the machine's locale: the same plan gives the same page everywhere.
+WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+PHASE_LETTER: dict[Phase, str] = {"prepare": "P", "surface": "O", "level": "L", "seed": "S", "care": "C", "finish": "F"}
+PHASE_NAME: dict[Phase, str] = {
+    "prepare": "Prepare",
+    "surface": "Open the turf",
+    "level": "Level",
+    "seed": "Seed",
+    "care": "Care",
+    "finish": "Finish",
+}
+# The unit of an amount decides how it is read aloud and which way it is rounded: what can run short is rounded up.
+_READ: dict[str, tuple[str, str]] = {
+    "m3": ("volume", "up"),
+    "kg": ("mass", "up"),
+    "m2": ("area", "nearest"),
+    "mm": ("depth", "nearest"),
+    "g/m2": ("rate", "nearest"),
+    "L": ("water_volume", "up"),
+    "min": ("minutes", "up"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How a sheet is set: the paper, large print or not, and the stylesheet to write into the page."""
+
+    paper: Paper
+    large: bool
+    css: str
+
+
+def look_of(plan: Plan, paper: str | None = None, *, large: bool = False) -> Look:
+    """The look of a sheet of this plan; paper is Letter in the United States and Canada, A4 elsewhere."""
+    return Look(paper_of(plan, paper), large, stylesheet())
+
+
+def paper_of(plan: Plan, paper: str | None = None) -> Paper:
+    """`letter` or `a4`: as asked, else by country, else by the units people there read."""
+    if paper is not None:
+        if paper not in ("letter", "a4"):
+            raise ValueError(f"paper is letter or a4, not {paper!r}")
+        return "letter" if paper == "letter" else "a4"
+    if plan.place.country:
+        return "letter" if plan.place.country in LETTER_COUNTRIES else "a4"
+    return "letter" if plan.lawn.units is System.US else "a4"
+
+
+def monday_of(day: date) -> date:
+    """The Monday of that day's week; a week runs to Sunday, so that a weekend of work stays on one page."""
+    return day - timedelta(days=day.weekday())
+
+
+def days_of(first: date, count: int = DAYS_IN_WEEK) -> tuple[date, ...]:
+    """`count` days in a row."""
+    return tuple(first + timedelta(days=n) for n in range(count))
+
+
+def day_text(day: date, system: System, *, weekday: bool = True, year: bool = False) -> str:
+    """A date as it is read aloud: "Sat, Aug 14" or "Sat 14 Aug", with the year where it is asked for."""
+    name, month = WEEKDAYS[day.weekday()], MONTHS[day.month - 1]
+    if system is System.US:
+        text = f"{month} {day.day}" + (f", {day.year}" if year else "")
+        return f"{name}, {text}" if weekday else text
+    text = f"{day.day} {month}" + (f" {day.year}" if year else "")
+    return f"{name} {text}" if weekday else text
+
+
+def span_text(start: date, end: date, system: System, *, weekday: bool = True, year: bool = False) -> str:
+    """One day, or first to last day."""
+    if start == end:
+        return day_text(start, system, weekday=weekday, year=year)
+    first = day_text(start, system, weekday=weekday, year=year and start.year != end.year)
+    return f"{first} to {day_text(end, system, weekday=weekday, year=year)}"
+
+
+def amount_text(amount: Amount, system: System) -> str:
+    """An amount as people measure it; volumes, weights and minutes are rounded up, so that nothing runs short."""
+    if amount.unit in _READ:
+        kind, rounding = _READ[amount.unit]
+        return read_as(amount.value, kind, system, rounding).text
+    return bought_text(amount.value, amount.unit, amount.value_us, amount.unit_us, system)
+
+
+def bought_text(value: float, unit: str, value_us: float, unit_us: str, system: System) -> str:
+    """A quantity already rounded to how it is sold, in the units of the reader."""
+    number, name = (value_us, unit_us) if system is System.US else (value, unit)
+    return f"{format_number(number, fractions=name == 'in')} {pretty_unit(name)}".strip()
+
+
+def item_text(item: str) -> str:
+    """The name of an amount's item with a capital: `hold_back` becomes "Hold back"."""
+    words = item.replace("_", " ").strip()
+    return words[:1].upper() + words[1:]
+
+
+def series_days(series: Series) -> tuple[date, ...]:
+    """Every day on which a repeated job runs."""
+    count = (series.end - series.start).days + 1
+    return tuple(
+        day
+        for day in days_of(series.start, count)
+        if day not in series.skip and (not series.weekdays or WEEKDAY_KEYS[day.weekday()] in series.weekdays)
+    )
+
+
+def task_days(task: Task) -> tuple[date, ...]:
+    """The days a task asks for: those of its series, else first to last day; a done one keeps the days it was done."""
+    if task.series is not None:
+        return series_days(task.series)
+    start, end = (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
+    return days_of(start, (end - start).days + 1)
+
+
+def shown(tasks: Iterable[Task]) -> tuple[Task, ...]:
+    """Tasks that belong on paper, in the order they are done: by day, and within a day what others wait for first."""
+    kept = [t for t in tasks if t.closed == "skipped" or (t.closed != "dropped" and t.status != "CANCELLED")]
+    depth = _depths(kept)
+    phases = list(PHASE_LETTER)
+
+    def rank(task: Task) -> tuple[object, ...]:
+        clock = task.series.start_time if task.series else time()
+        return task.start, depth[task.id], phases.index(task.phase), clock, task.end, task.id
+
+    return tuple(sorted(kept, key=rank))
+
+
+def _depths(tasks: Iterable[Task]) -> dict[str, int]:
+    """How many tasks of the same day stand one after the other before each task."""
+    known = {task.id: task for task in tasks}
+    depths: dict[str, int] = {}
+
+    def depth(task: Task, seen: frozenset[str]) -> int:
+        if task.id not in depths:
+            before = [
+                known[i] for i in task.depends_on if i in known and i not in seen and known[i].start == task.start
+            ]
+            depths[task.id] = max((depth(b, seen | {task.id}) + 1 for b in before), default=0)
+        return depths[task.id]
+
+    for task in known.values():
+        depth(task, frozenset({task.id}))
+    return depths
+
+
+def plain_name(text: str) -> str:
+    """A typed name without control characters and line breaks, which no page can hold; never empty."""
+    kept = "".join(" " if unicodedata.category(c) in ("Cc", "Cs", "Zl", "Zp") else c for c in text)
+    return " ".join(kept.split()) or "Lawn"
+
+
+def short_name(text: str, most: int = SHORT_NAME) -> str:
+    """A name that fits a running head: cut at `most` characters, with three dots."""
+    name = plain_name(text)
+    return name if len(name) <= most else name[: most - 1].rstrip() + "…"
