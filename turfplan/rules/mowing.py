@@ -1,0 +1,44 @@
+"""How high, how low and how often grass is mown."""
+
+from math import floor
+
+from turfplan.agronomy import Book
+
+ONE_THIRD = 1 / 3  # the rule's own name: no mowing takes more than a third of the height
+
+
+def due_height_mm(height_mm: float) -> float:
+    """Height at which grass kept at `height_mm` is due, so that the mowing takes a third of it."""
+    return height_mm / (1 - ONE_THIRD)
+
+
+def mowing_interval_days(
+    book: Book, height_mm: float, growth_potential: float, *, full_growth_mm_day: float | None = None
+) -> int:
+    """Days between mowings at a height: the time in which growth adds what one mowing may take off.
+
+    `growth_potential` is 0 to 1; `full_growth_mm_day` the leaf growth at 1 (default: the book's, read for tall fescue and
+    the best there is for other grasses). Between 1 day and the book's longest interval.
+    """
+    full = full_growth_mm_day if full_growth_mm_day is not None else book.si("mowing.full_growth_mm_day")
+    longest = round(book.si("mowing.longest_interval"))
+    growth = full * growth_potential
+    if growth <= 0:
+        return longest
+    room = due_height_mm(height_mm) - height_mm
+    return max(1, min(longest, floor(room / growth + 1e-9)))
+
+
+def low_cut_steps(from_mm: float, floor_mm: float) -> tuple[float, ...]:
+    """Heights of the cuts from the present height down to the floor by the one-third rule, the floor last.
+
+    Empty where the grass is low enough already.
+    """
+    heights: list[float] = []
+    height = from_mm
+    while height > floor_mm + 0.05:
+        height = max(floor_mm, height * (1 - ONE_THIRD))
+        # A last sliver is not worth a cut of its own: the last two share the way.
+        heights.append(floor_mm if height < floor_mm * 1.02 else height)
+        height = heights[-1]
+    return tuple(heights)

@@ -1,0 +1,143 @@
+"""What a soil test asks for beside nitrogen: lime, potassium, and phosphorus where the law allows it."""
+
+from dataclasses import dataclass
+from datetime import date
+from math import ceil
+
+from turfplan.agronomy import Book
+from turfplan.brief import Brief
+
+MONTHS_IN_YEAR = 12
+
+
+@dataclass(frozen=True, slots=True)
+class LimePlan:
+    """Lime of a soil test: pure lime and product per area, and the parts it is given in, months apart."""
+
+    pure_g_m2: float
+    product_g_m2: float
+    parts_g_m2: tuple[float, ...]
+    gap_months: tuple[int, int]
+    reason: str
+    facts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Nutrient:
+    """Phosphate (P2O5) or potash (K2O) to give, g/m2 a year; a rate of 0 comes with the reason for none."""
+
+    item: str
+    rate_g_m2: float
+    reason: str
+    facts: tuple[str, ...]
+
+
+def split_lime(product_g_m2: float, most_g_m2: float) -> tuple[float, ...]:
+    """Equal parts of lime, none more than the surface takes at once."""
+    count = max(1, ceil(product_g_m2 / most_g_m2 - 1e-9))
+    return (product_g_m2 / count,) * count
+
+
+def lime_product_g_m2(pure_g_m2: float, cce_percent: float) -> float:
+    """Product for an amount of pure lime: amount x 100 / calcium carbonate equivalent."""
+    return pure_g_m2 * 100 / cce_percent
+
+
+def lime_plan(brief: Brief, book: Book, species_id: str, *, fresh_ground: bool = False) -> LimePlan | None:
+    """Lime by soil test, or None where no test asks for it. On `fresh_ground` all of it is worked in at once.
+
+    The table of the Penn State laboratory: exchangeable acidity and the pH goal give pure lime.
+    """
+    test = brief.soil_test
+    if test.ph is None or test.acidity_cmol_kg is None:
+        return None
+    goal = book.si(f"lime.ph_goal_{species_id}")
+    if test.ph >= goal:
+        return None
+    pure, row = _lime_table_g_m2(book, test.acidity_cmol_kg, goal)
+    cce = brief.feeding.lime_cce_percent or book.si("lime.cce_assumed") * 100
+    product = lime_product_g_m2(pure, cce)
+    most = book.si("lime.single_max")
+    parts = (product,) if fresh_ground else split_lime(product, most)
+    gap = book.fact("lime.split_gap")
+    said = "" if brief.feeding.lime_cce_percent else " (assumed)"
+    reason = (
+        f"Soil pH {test.ph:g}, goal {goal:g}, acidity {test.acidity_cmol_kg:g}: lime by the laboratory's table, for a product of "
+        f"{cce:g} % calcium carbonate equivalent{said}"
+        + (
+            f", in {len(parts)} parts so that the surface takes it"
+            if len(parts) > 1
+            else ", worked in before seeding"
+            if fresh_ground
+            else ""
+        )
+        + "."
+    )
+    months = (round(gap.low_si / (365.25 / MONTHS_IN_YEAR)), round(gap.high_si / (365.25 / MONTHS_IN_YEAR)))
+    return LimePlan(
+        pure, product, parts, months, reason, (row, "lime.single_max", "lime.split_gap", f"lime.ph_goal_{species_id}")
+    )
+
+
+def _lime_table_g_m2(book: Book, acidity_cmol_kg: float, goal_ph: float) -> tuple[float, str]:
+    """Pure lime of the table: the row of the next higher acidity, for the goal printed nearest from above."""
+    goals = (6.0, 6.5, 7.0)
+    printed = next((g for g in goals if g >= goal_ph - 1e-9), goals[-1])
+    names = sorted(n for n in book.facts if n.startswith(f"lime.goal_{round(printed * 10)}_acidity_"))
+    rows = sorted((int(name.rsplit("_", 1)[1]) / 10, name) for name in names)
+    row = next((name for acidity, name in rows if acidity >= acidity_cmol_kg - 1e-9), rows[-1][1])
+    return book.si(row), row
+
+
+def potassium_plan(brief: Brief, book: Book) -> Nutrient | None:
+    """Potash by the level the laboratory found; None without a test."""
+    level = brief.soil_test.potassium
+    if level is None:
+        return None
+    name = f"feeding.potash_{level}"
+    rate = book.si(name)
+    if rate <= 0:
+        return Nutrient("potash", 0.0, "The soil test finds enough potassium: none is given.", (name,))
+    return Nutrient(
+        "potash",
+        rate,
+        f"Potassium is {level} in the soil test: potash over the year, in two parts; the laboratory's own rate comes first.",
+        (name,),
+    )
+
+
+def phosphorus_plan(brief: Brief, book: Book, *, seeded: bool, compost: bool, today: date) -> Nutrient | None:
+    """Phosphate by law first, then by soil test; without either none is given, with the reason."""
+    test, law = brief.soil_test, brief.local.phosphorus
+    if law == "banned":
+        return Nutrient(
+            "phosphate", 0.0, "Phosphorus is banned here (brief): use a product whose middle number is 0.", ()
+        )
+    age = None if test.on is None else (today - test.on).days
+    oldest = book.si("feeding.soil_test_age")
+    names = ("feeding.soil_test_age",)
+    if test.phosphorus is None or age is None or age > oldest:
+        what = (
+            "No soil test"
+            if test.phosphorus is None
+            else "The soil test is older than the law accepts"
+            if age
+            else "The soil test has no date"
+        )
+        return Nutrient(
+            "phosphate",
+            0.0,
+            f"{what}: phosphorus is given only where a test shows the need and the law allows it; use a product whose middle number is 0.",
+            names,
+        )
+    if test.phosphorus != "low":
+        return Nutrient("phosphate", 0.0, f"Phosphorus is {test.phosphorus} in the soil test: none is needed.", names)
+    if compost:
+        return Nutrient(
+            "phosphate", 0.0, "Phosphorus is low, but the compost brings some: test again next year.", names
+        )
+    rate = book.si("feeding.phosphate_low") if seeded else book.si("feeding.phosphate_low_established")
+    ask = " The law here asks for this test: keep the report." if law == "test" else " Ask what the law says here."
+    return Nutrient(
+        "phosphate", rate, f"Phosphorus is low in a recent soil test.{ask}", (*names, "feeding.phosphate_low")
+    )

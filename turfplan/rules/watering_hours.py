@@ -1,0 +1,127 @@
+"""On which days and at which hours watering is lawful and sensible here."""
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from math import ceil
+
+from turfplan.brief import WEEKDAYS, Span, Water
+
+DAY_MIN = 24 * 60
+
+
+@dataclass(frozen=True, slots=True)
+class Law:
+    """The watering law of a place as the owner looked it up. A permit frees the weekdays, not the hours nor a ban."""
+
+    weekdays: tuple[str, ...] | None
+    parity: str | None
+    banned: tuple[Span, ...]
+    spans: tuple[tuple[int, int], ...]
+    permit: bool
+
+    @property
+    def restricts_days(self) -> bool:
+        """True where some days of an ordinary week are closed."""
+        return self.parity is not None or (self.weekdays is not None and len(set(self.weekdays)) < len(WEEKDAYS))
+
+    def open(self, day: date, *, permitted: bool = False) -> bool:
+        """True where watering is allowed on that day; `permitted`: new seed, with the permit in hand."""
+        if any(span.start <= day <= span.end for span in self.banned):
+            return False
+        if permitted and self.permit:
+            return True
+        if self.weekdays is not None and WEEKDAYS[day.weekday()] not in self.weekdays:
+            return False
+        return self.parity is None or day.day % 2 == (1 if self.parity == "odd" else 0)
+
+    def longest_gap_days(self) -> int:
+        """Most days from one lawful watering day to the next in an ordinary year, without a permit and without bans."""
+        start = date(2027, 1, 1)
+        ordinary = Law(self.weekdays, self.parity, (), self.spans, False)
+        days = [n for n in range(365) if ordinary.open(start + timedelta(n))]
+        return max((b - a for a, b in itertools.pairwise(days)), default=365)
+
+    @property
+    def open_min(self) -> int:
+        """Lawful minutes of a day."""
+        return sum(end - start for start, end in self.spans)
+
+
+def law_of(water: Water) -> Law:
+    """The law as the brief tells it; without allowed hours the whole day is open."""
+    spans: list[tuple[int, int]] = []
+    for text in water.allowed_hours:
+        start, end = (int(part[:2]) * 60 + int(part[3:]) for part in text.split("-"))
+        # Hours that run over midnight belong to two days.
+        spans.extend([(start, end)] if start < end else [(0, end), (start, DAY_MIN)])
+    return Law(
+        water.allowed_weekdays, water.parity, water.banned, tuple(sorted(spans)) or ((0, DAY_MIN),), water.permit
+    )
+
+
+def place(wishes: Sequence[float], elapsed_min: Sequence[int], gap_min: float, law: Law) -> list[list[int | None]]:
+    """Start minutes of each session and zone, near the wished times and inside the lawful hours.
+
+    Zones run one after the other, sessions at least `gap_min` apart. None stands where the hours hold the run no more.
+    """
+    placed: list[list[int | None]] = []
+    free = 0.0
+    for wish in wishes:
+        session: list[int | None] = []
+        wanted = max(wish, free)
+        for elapsed in elapsed_min:
+            start = _start(wanted, free, elapsed, law)
+            session.append(start)
+            if start is not None:
+                free = wanted = start + elapsed
+        placed.append(session)
+        free += gap_min
+    return placed
+
+
+def _start(wish: float, free: float, elapsed_min: int, law: Law) -> int | None:
+    """The lawful start nearest to the wished one that is not before `free`, in steps of five minutes where there is room."""
+    choice = [
+        (min(max(wish, first, free), last - elapsed_min), max(first, free))
+        for first, last in law.spans
+        if last - elapsed_min >= max(first, free)
+    ]
+    if not choice:
+        return None
+    start, earliest = min(choice, key=lambda pair: abs(pair[0] - wish))
+    rounded = int(start // 5 * 5)
+    return rounded if rounded >= earliest else ceil(start)
+
+
+def session_names(starts: Sequence[int]) -> tuple[str, ...]:
+    """The words for times of the day, as they stand in task ids; a second one in the same part of the day gets a number."""
+    words = (
+        ("morning", 9),
+        ("forenoon", 11),
+        ("midday", 13),
+        ("afternoon", 15),
+        ("late-afternoon", 17),
+        ("evening", 20),
+    )
+    names: list[str] = []
+    for start in starts:
+        word = next((word for word, hour in words if start < hour * 60), "night")
+        same = sum(1 for name in names if name == word or name.startswith(f"{word}-{len(names)}"))
+        names.append(word if not same else f"{word}-{len(names) + 1}")
+    return tuple(names)
+
+
+def spread(days: Sequence[date], count: int) -> tuple[date, ...]:
+    """`count` of the days as evenly apart as they lie, the first one included."""
+    if count >= len(days):
+        return tuple(days)
+    span = (days[-1] - days[0]).days or 1
+    chosen: list[date] = []
+    for number in range(count):
+        wish = days[0] + timedelta(round(number * (span + 1) / count))
+        left = [day for day in days if not chosen or day > chosen[-1]]
+        if left:
+            chosen.append(min(left, key=lambda day: abs((day - wish).days)))
+    return tuple(chosen)

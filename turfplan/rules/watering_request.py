@@ -1,0 +1,138 @@
+"""What the watering of a season depends on, with its numbers looked up once."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, time, timedelta
+
+from turfplan.agronomy import Book
+from turfplan.brief import Water
+from turfplan.climate.record import Climate
+from turfplan.irrigation import RunTime, Zone, run_time
+from turfplan.rules.water_balance import Soil, crop_coefficients, daily, effective_rain_year, soil_of
+from turfplan.rules.watering_hours import Law, law_of
+from turfplan.units import System
+
+WEEK = 7
+
+
+@dataclass(frozen=True, slots=True)
+class WeatherDay:
+    """What is known of one day, measured or forecast: rain that fell, reference evapotranspiration where known."""
+
+    rain_mm: float | None = None
+    et0_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class KnownSeries:
+    """A watering as the calendar has it."""
+
+    start: date
+    end: date
+    start_time: time
+    minutes: int
+    weekdays: tuple[str, ...]
+    skip: tuple[date, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WateringRequest:
+    """Everything the watering of one season depends on, after the work has its dates.
+
+    `passes` are the days of top-dressing; `germination_days` the days from sowing within which the species is up (the
+    late end), `germinated_on` the day it was seen; `first_mow_on` ends the seedling stage where known. `weather` holds
+    measured days (journal, weather file) and forecast days. `start` and `end` bound the account. `previous` are the series
+    that the calendar already has, by id, seen from `today`.
+    """
+
+    water: Water
+    book: Book
+    climate: Climate
+    season: str
+    soil: str
+    area_m2: float
+    zones: tuple[Zone, ...]
+    start: date
+    end: date
+    system: System = System.US
+    seeded_on: date | None = None
+    dormant: bool = False
+    planted_on: date | None = None
+    passes: tuple[date, ...] = ()
+    germination_days: int = 21
+    germinated_on: date | None = None
+    first_mow_on: date | None = None
+    slope_percent: float = 0.0
+    monthly_kc: bool = False
+    away: tuple[tuple[date, date], ...] = ()
+    weather: Mapping[date, WeatherDay] = field(default_factory=dict)
+    previous: Mapping[str, KnownSeries] = field(default_factory=dict)
+    today: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """A request with its numbers looked up once: soil, law, and the days of the account from `first`."""
+
+    request: WateringRequest
+    soil: Soil
+    law: Law
+    first: date
+    et0_mm: tuple[float, ...]
+    rain_mm: tuple[float, ...]
+    usable_rain_mm: tuple[float, ...]
+    kc: tuple[float, ...]
+    storage_mm: float
+
+    def at(self, day: date) -> int:
+        """Index of a day in the daily tuples."""
+        return (day - self.first).days
+
+    def mean_et0_mm(self, start: date, end: date) -> float:
+        """Mean reference evapotranspiration of the days from start to end."""
+        part = self.et0_mm[self.at(start) : self.at(end) + 1]
+        return sum(part) / len(part)
+
+    def mean_rain_mm(self, start: date, end: date) -> float:
+        """Mean normal rain that grass can use, of the days from start to end."""
+        part = self.usable_rain_mm[self.at(start) : self.at(end) + 1]
+        return sum(part) / len(part)
+
+    def crop_et_mm(self, day: date, *, seedling: bool, wet: bool) -> float:
+        """Evapotranspiration without stress: of mature grass, of a young stand, or of a surface that is kept wet."""
+        kc = self.kc[day.month - 1]
+        if wet:
+            kc = self.request.book.si("water.kc_wet_surface")
+        elif seedling:
+            kc = self.request.book.si(f"water.kc_{self.request.season}_initial")
+        return kc * self.et0_mm[self.at(day)]
+
+    def run(self, depth_mm: float, zone: Zone) -> RunTime:
+        """A depth on a zone in as many cycles as soil and slope ask for."""
+        book = self.request.book
+        return run_time(
+            depth_mm,
+            zone,
+            intake_mm_h=self.soil.intake_mm_h,
+            storage_mm=self.storage_mm,
+            soak_min=book.si("water.soak_gap"),
+        )
+
+
+def ground_of(request: WateringRequest) -> Ground:
+    """The numbers of a request: normals laid on its days, with what is known of the weather in their place."""
+    book = request.book
+    last = request.end + timedelta(WEEK)
+    soil = soil_of(book, request.soil, request.season)
+    kc = crop_coefficients(book, request.season, monthly=request.monthly_kc)
+    storage = soil.ready_mm(book.si("water.root_depth"))
+    et0 = daily(request.climate.et0_mm, request.start, last)
+    rain = daily(request.climate.rain_mm, request.start, last)
+    usable = daily(effective_rain_year(request.climate, kc, storage), request.start, last)
+    for day, weather in request.weather.items():
+        index = (day - request.start).days
+        if 0 <= index < len(et0) and weather.et0_mm is not None:
+            et0[index] = weather.et0_mm
+    level, per_percent = book.si("water.surface_storage"), book.si("water.storage_loss_per_percent")
+    held = max(book.si("water.surface_storage_least"), level - per_percent * request.slope_percent)
+    return Ground(request, soil, law_of(request.water), request.start, tuple(et0), tuple(rain), tuple(usable), kc, held)

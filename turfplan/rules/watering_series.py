@@ -1,0 +1,249 @@
+"""The waterings of a season as calendar series: by stage, week, session of the day and zone."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+from math import ceil
+
+from turfplan.brief import WEEKDAYS
+from turfplan.irrigation import RunTime, Zone, applied_mm, water_amount
+from turfplan.plan import Amount
+from turfplan.rules.watering_hours import place, session_names, spread
+from turfplan.rules.watering_request import WEEK, Ground
+from turfplan.rules.watering_stages import STAGE_WORDS, Need, Stage, need_of
+from turfplan.units import read_as
+
+TENDER = ("germination", "establishment", "rooting")
+
+
+@dataclass(frozen=True, slots=True)
+class WaterRun:
+    """One repeated watering: a calendar series for one stage, week, session and zone.
+
+    `depth_mm` is what the driest quarter of the zone gets at each run, `applied_mm` the mean; `title` names minutes and
+    zone. `zone` is None for a lawn with one zone, and where all zones share a series.
+    """
+
+    id: str
+    title: str
+    stage: str
+    session: str
+    zone: str | None
+    start: date
+    end: date
+    start_time: time
+    minutes: int
+    weekdays: tuple[str, ...]
+    skip: tuple[date, ...]
+    depth_mm: float
+    applied_mm: float
+    area_m2: float
+    cycles: int
+    soak_min: int
+    amounts: tuple[Amount, ...]
+    why: str
+    how: tuple[str, ...]
+    facts: tuple[str, ...] = ()
+
+    def days(self) -> tuple[date, ...]:
+        """The days on which it runs."""
+        return series_days(self.start, self.end, self.weekdays, self.skip)
+
+
+def series_days(start: date, end: date, weekdays: Sequence[str], skip: Sequence[date]) -> tuple[date, ...]:
+    """The days of a series: every day or the given weekdays from start to end, less those to skip."""
+    days = (start + timedelta(n) for n in range((end - start).days + 1))
+    return tuple(d for d in days if d not in skip and (not weekdays or WEEKDAYS[d.weekday()] in weekdays))
+
+
+def season_runs(ground: Ground, plan: Sequence[Stage]) -> tuple[tuple[WaterRun, ...], tuple[str, ...]]:
+    """The runs of every stage in order, and the cautions about what the law or the hours do not let through.
+
+    Zones share one series where a series for each would crowd the calendar.
+    """
+    request = ground.request
+    cautions: list[str] = []
+    runs = [run for stage in plan for run in _stage_runs(ground, stage, cautions, together=False)]
+    if len(runs) > request.book.si("water.most_tasks") and len(request.zones) > 1:
+        cautions.clear()
+        runs = [run for stage in plan for run in _stage_runs(ground, stage, cautions, together=True)]
+    return tuple(runs), tuple(dict.fromkeys(cautions))
+
+
+def _stage_runs(ground: Ground, stage: Stage, cautions: list[str], *, together: bool) -> list[WaterRun]:
+    weeks: list[tuple[date, date, Need]] = []
+    start = stage.start
+    while start <= stage.end:
+        end = min(stage.end, start + timedelta(WEEK - 1))
+        weeks.append((start, end, need_of(ground, stage, start, end)))
+        start = end + timedelta(1)
+    # One number of runs a day for a whole stage: people keep a rhythm, and ids stay.
+    runs = max(need.runs for _, _, need in weeks)
+    found: list[WaterRun] = []
+    for number, (start, end, need) in enumerate(weeks, 1):
+        if need.depth_mm < ground.request.book.si("water.least_run") and stage.name not in TENDER:
+            span = f"{start:%b} {start.day} to {end:%b} {end.day}"
+            cautions.append(f"{STAGE_WORDS[stage.name]}: rain usually does it from {span}; water if it stays dry.")
+            continue
+        days = _days(ground, stage, start, end, need, cautions)
+        if days:
+            found.extend(_Week(ground, stage, number, days, need, together).runs(runs, cautions))
+    return found
+
+
+def _days(ground: Ground, stage: Stage, start: date, end: date, need: Need, cautions: list[str]) -> tuple[date, ...]:
+    """The days of a week on which it is watered: lawful ones, as many as needed, evenly apart."""
+    law, words = ground.law, STAGE_WORDS[stage.name]
+    every = [start + timedelta(n) for n in range((end - start).days + 1)]
+    lawful = [day for day in every if law.open(day, permitted=stage.name in TENDER)]
+    if stage.name == "settle" and not lawful:
+        later = (start + timedelta(n) for n in range(1, WEEK))
+        lawful = [next((day for day in later if law.open(day)), start)]
+        cautions.append(
+            f"{words}: watering is not allowed on {start:%A} {start:%b} {start.day}; it waits for {lawful[0]:%A}."
+        )
+        return tuple(lawful)
+    if need.days is None:
+        if len(lawful) < len(every):
+            cautions.append(
+                f"{words}: {len(every) - len(lawful)} of the {len(every)} days from {start:%b} {start.day} are closed to "
+                "watering, and this stage must not dry out: ask for a permit, or sow when rain helps."
+            )
+        return tuple(lawful)
+    if not lawful:
+        cautions.append(f"{words}: no day from {start:%b} {start.day} to {end:%b} {end.day} is open to watering.")
+    return spread(lawful, ceil(need.days * len(every) / WEEK - 1e-9)) if lawful else ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Week:
+    """One week of a stage on its way to series."""
+
+    ground: Ground
+    stage: Stage
+    number: int
+    days: tuple[date, ...]
+    need: Need
+    together: bool
+
+    def runs(self, count: int, cautions: list[str]) -> list[WaterRun]:
+        """The series of the week: as many sessions a day as fit, each zone after the other."""
+        zones, book = self.ground.request.zones, self.ground.request.book
+        day_mm = self.need.depth_mm * self.need.runs
+        times: list[RunTime] = []
+        starts: list[list[int | None]] = []
+        for sessions in range(count, 0, -1):
+            times = [self.ground.run(day_mm / sessions, zone) for zone in zones]
+            starts = place(
+                self._wishes(sessions), [t.elapsed_min for t in times], book.si("water.session_gap"), self.ground.law
+            )
+            if all(start is not None for session in starts for start in session):
+                break
+        words = STAGE_WORDS[self.stage.name]
+        if len(starts) < count:
+            cautions.append(
+                f"{words}: the lawful hours hold {len(starts)} of {count} runs a day; each is longer instead."
+            )
+        for zone, start in zip(zones, starts[0], strict=True):
+            if start is None:
+                cautions.append(
+                    f"{words}: the lawful hours of a day are too short for {zone.name}: sow or dress a part now and the rest later, "
+                    "or ask for longer hours."
+                )
+        depth = day_mm / len(starts)
+        held = [session for session in starts if any(start is not None for start in session)]
+        names = session_names([next(start for start in session if start is not None) for session in held])
+        if self.together:
+            return [self._joint(name, session, times, depth) for name, session in zip(names, held, strict=True)]
+        return [
+            self._run(name, start, zone, when, depth)
+            for name, session in zip(names, held, strict=True)
+            for zone, start, when in zip(zones, session, times, strict=True)
+            if start is not None
+        ]
+
+    def _wishes(self, count: int) -> list[float]:
+        book = self.ground.request.book
+        if self.stage.name == "settle":
+            return [book.si("water.start_evening")]
+        first, last = book.si("water.start_morning"), book.si("water.start_afternoon")
+        return [first] if count == 1 else [first + n * (last - first) / (count - 1) for n in range(count)]
+
+    def _run(self, name: str, start: int, zone: Zone, when: RunTime, depth_mm: float) -> WaterRun:
+        label = zone.name if zone.key else ""
+        mean_mm = applied_mm(when.minutes, zone.rate_mm_h)
+        how = self._how(when, depth_mm, zone)
+        return self._record(name, zone.key, label, start, when, depth_mm, mean_mm, zone.area_m2, how, zone.facts)
+
+    def _joint(self, name: str, session: Sequence[int | None], times: Sequence[RunTime], depth_mm: float) -> WaterRun:
+        """One series for all zones of a session, run one after the other."""
+        zones = [(z, t, s) for z, t, s in zip(self.ground.request.zones, times, session, strict=True) if s is not None]
+        start = min(s for _, _, s in zones)
+        minutes = sum(t.minutes for _, t, _ in zones)
+        whole = RunTime(minutes, 1, 0)
+        area = sum(z.area_m2 for z, _, _ in zones)
+        mean_mm = sum(applied_mm(t.minutes, z.rate_mm_h) * z.area_m2 for z, t, _ in zones) / area
+        how = tuple(f"{z.name}: {line}" for z, t, _ in zones for line in self._how(t, depth_mm, z))
+        facts = tuple(dict.fromkeys(f for z, _, _ in zones for f in z.facts))
+        return self._record(name, None, "all zones", start, whole, depth_mm, mean_mm, area, how, facts)
+
+    def _how(self, when: RunTime, depth_mm: float, zone: Zone) -> tuple[str, ...]:
+        system = self.ground.request.system
+        lines = [
+            f"{when.minutes} min puts down {read_as(depth_mm, 'rain', system).text} where least falls, at "
+            f"{read_as(zone.rate_mm_h, 'water_rate', system).text} ({zone.rate_reason})."
+        ]
+        if when.cycles > 1:
+            lines.append(
+                f"In {when.cycles} cycles of {when.cycle_min} min, {when.soak_min} min apart, so that nothing runs off."
+            )
+        return tuple(lines)
+
+    def _record(
+        self,
+        session: str,
+        zone: str | None,
+        label: str,
+        start_min: int,
+        when: RunTime,
+        depth_mm: float,
+        mean_mm: float,
+        area_m2: float,
+        how: tuple[str, ...],
+        facts: tuple[str, ...],
+    ) -> WaterRun:
+        first, last = self.days[0], self.days[-1]
+        weekdays, skip = _pattern(self.days)
+        parts = ["water", self.stage.key, f"w{self.number}", session, *([zone] if zone else [])]
+        each = f"{when.minutes} min" + (f" in {when.cycles} cycles" if when.cycles > 1 else "")
+        reason = f"{mean_mm:.1f} mm over {area_m2:.0f} m² on {len(self.days)} days"
+        return WaterRun(
+            id=".".join(parts),
+            title=f"{STAGE_WORDS[self.stage.name]}: {each}" + (f", {label}" if label else ""),
+            stage=self.stage.name,
+            session=session,
+            zone=zone,
+            start=first,
+            end=last,
+            start_time=time(start_min // 60, start_min % 60),
+            minutes=when.minutes,
+            weekdays=weekdays,
+            skip=skip,
+            depth_mm=depth_mm,
+            applied_mm=mean_mm,
+            area_m2=area_m2,
+            cycles=when.cycles,
+            soak_min=when.soak_min,
+            amounts=(water_amount(mean_mm * len(self.days), area_m2, reason, self.need.facts),),
+            why=self.need.why,
+            how=how,
+            facts=tuple(dict.fromkeys((*self.need.facts, *facts))),
+        )
+
+
+def _pattern(days: Sequence[date]) -> tuple[tuple[str, ...], tuple[date, ...]]:
+    """Days within a week as weekdays to run; every day in a row needs none. A week holds no weekday twice: no skips."""
+    if (days[-1] - days[0]).days + 1 == len(days):
+        return (), ()
+    chosen = {WEEKDAYS[day.weekday()] for day in days}
+    return tuple(day for day in WEEKDAYS if day in chosen), ()

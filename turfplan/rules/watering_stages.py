@@ -1,0 +1,182 @@
+"""The stages of watering, which end by growth, and what each asks for."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from math import ceil
+from typing import Literal
+
+from turfplan.agronomy import Book
+from turfplan.rules.watering_request import WEEK, Ground, WateringRequest
+from turfplan.units import read_as
+
+StageName = Literal["settle", "recover", "germination", "establishment", "rooting", "weaning"]
+STAGE_WORDS: dict[str, str] = {
+    "settle": "Settle the new layer",
+    "recover": "Water the dressed lawn",
+    "germination": "Keep the seed moist",
+    "establishment": "Water the seedlings",
+    "rooting": "Water the new plants",
+    "weaning": "Water deeper, less often",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One stretch of days watered alike; `number` tells passes apart."""
+
+    name: StageName
+    start: date
+    end: date
+    number: int | None = None
+
+    @property
+    def key(self) -> str:
+        """Its part of a task id."""
+        return self.name if self.number is None else f"{self.name}.{self.number}"
+
+
+def stages(request: WateringRequest) -> tuple[Stage, ...]:
+    """The stages of the season in order of time: what each pass, the seed and the plants ask for."""
+    book = request.book
+    found: list[Stage] = []
+    anchors = sorted(d for d in (request.seeded_on, request.planted_on) if d is not None and not request.dormant)
+    passes = sorted(request.passes)
+    for number, day in enumerate(passes, 1):
+        follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
+        found.extend(_after_pass(book, day, number, follows))
+    if request.seeded_on and not request.dormant:
+        found.extend(_seed_stages(request, request.seeded_on))
+    if request.planted_on:
+        found.extend(_plant_stages(book, request.planted_on))
+    return tuple(
+        stage if stage.end <= request.end else Stage(stage.name, stage.start, request.end, stage.number)
+        for stage in sorted(found, key=lambda s: (s.start, s.key))
+        if request.start <= stage.start <= request.end
+    )
+
+
+def _after_pass(book: Book, day: date, number: int, follows: date | None) -> list[Stage]:
+    """Settling on the evening of a pass and two weeks of recovery, cut short before the surface must be dry again."""
+    if follows is not None and (follows - day).days <= book.si("water.seed_follows_days"):
+        return []
+    end = day + timedelta(round(book.si("water.recover_days")))
+    if follows is not None:
+        end = min(end, follows - timedelta(round(book.si("water.dry_before_pass")) + 1))
+    settle = Stage("settle", day, day, number)
+    first = day + timedelta(round(book.si("water.recover_first")))
+    return [settle, Stage("recover", first, end, number)] if first <= end else [settle]
+
+
+def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
+    book = request.book
+    up = request.germinated_on or sown + timedelta(request.germination_days - 1)
+    mown = request.first_mow_on or up + timedelta(round(book.si("setting.seedling_growth_days")))
+    mown = max(mown, up + timedelta(1))
+    weaned = mown + timedelta(round(book.si("water.weaning_days")))
+    return [
+        Stage("germination", sown, up),
+        Stage("establishment", up + timedelta(1), mown),
+        Stage("weaning", mown + timedelta(1), weaned),
+    ]
+
+
+def _plant_stages(book: Book, planted: date) -> list[Stage]:
+    rooted = planted + timedelta(round(book.si("water.rooting_days")))
+    weaned = rooted + timedelta(round(book.si("water.weaning_days")))
+    return [Stage("rooting", planted, rooted), Stage("weaning", rooted + timedelta(1), weaned)]
+
+
+def root_depth_mm(request: WateringRequest, day: date) -> float:
+    """Depth of the roots that are watered for on a day: from the seed's, deepening daily after emergence, to the lawn's."""
+    book, full = request.book, request.book.si("water.root_depth")
+    sown = request.seeded_on if not request.dormant else None
+    begun = max((d for d in (sown, request.planted_on) if d is not None and d <= day), default=None)
+    if begun is None:
+        return full
+    start = (
+        begun if begun == request.planted_on else (request.germinated_on or begun + timedelta(request.germination_days))
+    )
+    grown = book.si("water.root_growth") * max(0, (day - start).days)
+    return min(full, book.si("water.seed_moist_depth") + grown)
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """What a week of a stage asks for: runs a day on the days watered, water for each, how many days a week, and why."""
+
+    runs: int
+    depth_mm: float
+    days: int | None
+    why: str
+    facts: tuple[str, ...]
+
+
+def need_of(ground: Ground, stage: Stage, start: date, end: date) -> Need:
+    """The need of the days from start to end of a stage."""
+    system = ground.request.system
+    book, et0 = ground.request.book, ground.mean_et0_mm(start, end)
+    if stage.name == "settle":
+        depth = book.si("water.settle_depth")
+        return Need(
+            1,
+            depth,
+            1,
+            "A light watering the same evening settles the new layer among the leaves.",
+            ("water.settle_depth",),
+        )
+    if stage.name == "recover":
+        return _recover_need(ground, start, end)
+    if stage.name in ("germination", "rooting", "establishment"):
+        return _moist_need(ground, stage, start, et0)
+    kc = ground.kc[start.month - 1]
+    net = max(0.0, kc * et0 - ground.mean_rain_mm(start, end))
+    ready = ground.soil.ready_mm(root_depth_mm(ground.request, start), kc * et0)
+    fewest, most = book.fact("water.weaning_per_week").low_si, book.fact("water.weaning_per_week").high_si
+    days = round(min(most, max(fewest, WEEK * net / ready if ready else most)))
+    why = (
+        f"Grass uses about {read_as(WEEK * kc * et0, 'rain', system).text} a week now and rain usually brings "
+        f"{read_as(WEEK * ground.mean_rain_mm(start, end), 'rain', system).text} it can use; fewer, deeper runs send roots down."
+    )
+    return Need(
+        1,
+        WEEK * net / days,
+        days,
+        why,
+        ("water.weaning_per_week", "water.root_depth", "water.root_growth", *ground.soil.facts),
+    )
+
+
+def _recover_need(ground: Ground, start: date, end: date) -> Need:
+    book = ground.request.book
+    gap = book.si("water.recover_gap")
+    rain = gap * ground.mean_rain_mm(start, end)
+    depth = max(0.0, book.si("water.recover_depth") - rain)
+    why = "For two weeks after a pass the covered grass is watered every three to four days, less what rain usually brings."
+    return Need(1, depth, ceil(WEEK / gap), why, ("water.recover_depth", "water.recover_gap", "water.recover_days"))
+
+
+def _moist_need(ground: Ground, stage: Stage, start: date, et0_mm: float) -> Need:
+    """Daily water of a stage that must not dry out, in as many runs as its shallow layer needs.
+
+    Normal rain is not counted on: it does not come daily, and seed that dries once is dead. Real rain skips runs.
+    """
+    book, system = ground.request.book, ground.request.system
+    coefficient = "water.kc_wet_surface" if stage.name == "germination" else f"water.kc_{ground.request.season}_initial"
+    need = book.si(coefficient) * et0_mm
+    ready = ground.soil.ready_mm(root_depth_mm(ground.request, start), need)
+    event = book.si("water.light_event")
+    most = round(book.fact("water.runs_a_day").high_si) if stage.name == "germination" else 2
+    runs = min(most, max(1, ceil(need / event - 1e-9) if stage.name == "germination" else 1, ceil(need / ready - 1e-9)))
+    depth = max(need / runs, book.si("water.least_run"))
+    layer = read_as(root_depth_mm(ground.request, start), "depth", system).text
+    why = (
+        f"The top {layer} of this soil gives {read_as(ready, 'rain', system).text} before it is too dry, and a day takes "
+        f"{read_as(need, 'rain', system).text}: {runs} {'run' if runs == 1 else 'short runs'} a day."
+    )
+    return Need(
+        runs,
+        depth,
+        None,
+        why,
+        (coefficient, "water.light_event", "water.least_run", "water.seed_moist_depth", *ground.soil.facts),
+    )
