@@ -338,6 +338,7 @@ class Plan(Record):
     real_years: tuple[Real, ...] = ()
     fill: Fill | None = None
     sources: dict[str, str] = Field(default_factory=dict)
+    citations: dict[str, str] = Field(default_factory=dict)
     alarm: tuple[int, Clock] | None = None
     retired: tuple[Retired, ...] = ()
 
