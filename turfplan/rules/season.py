@@ -8,7 +8,8 @@ from turfplan.rules.campaign import Campaign
 from turfplan.rules.care import care, feed_days
 from turfplan.rules.days import day_constraints
 from turfplan.rules.draft import Draft, SeasonDraft
-from turfplan.rules.feed import FeedingPlan, low_cut_steps
+from turfplan.rules.feed import FeedingPlan
+from turfplan.rules.mowing import low_cut_steps
 from turfplan.rules.finish import finish
 from turfplan.rules.level import level
 from turfplan.rules.order import SOWING, order_lags
@@ -100,7 +101,7 @@ def _low_cuts(setting: Setting, campaign: Campaign) -> tuple[float, ...]:
     seeded = setting.sowing in SOWING and len(campaign.sessions) <= 1
     floor, _ = low_floor(setting, seeded)
     usual = setting.book.fact(f"species.{setting.species.id}.mow_height").high_si
-    return low_cut_steps(usual, floor)
+    return low_cut_steps(setting.book, usual, floor)
 
 
 def _wash_and_anchor(drafts: Sequence[Draft]) -> list[Draft]:

@@ -1,0 +1,115 @@
+"""`turfplan plan`: the main job."""
+
+import json
+import sys
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import typer
+
+if TYPE_CHECKING:
+    from turfplan.plan import Plan
+
+DAY = ["%Y-%m-%d"]
+
+
+def plan(
+    brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief, a TOML file."),
+    output: Path | None = typer.Option(None, "-o", "--output", metavar="DIR", help="Folder for the outputs; the same folder again re-plans."),
+    today: datetime | None = typer.Option(None, "--today", formats=DAY, help="Plan as if it were this day."),
+    as_json: bool = typer.Option(False, "--json", help="Print the plan as one JSON object."),
+    pdf: bool = typer.Option(False, "--pdf", help="Write checklist.pdf too (needs the extra pdf)."),
+    assume: str | None = typer.Option(None, "--assume", help="not-done: tasks that are over without an entry are planned again."),
+    weather: Path | None = typer.Option(None, "--weather", metavar="FILE", help="A saved forecast or daily weather file."),
+    weather_url: str | None = typer.Option(None, "--weather-url", metavar="URL", help="A forecast server (non-commercial use without a key)."),
+) -> None:
+    """Plan a season, or plan it again after the journal or the brief has changed.
+
+    Example: turfplan plan examples/cool-overseed.toml -o out
+    """
+    from turfplan.cli.running import now_of, output_folder, outputs, read_input
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.planner import make_plan
+    from turfplan.readers.journal import read_journal
+    from turfplan.readers.plan_file import read_plan
+    from turfplan.store.folder import folder_lock, write_outputs
+
+    if assume not in (None, "not-done"):
+        raise TurfplanError(Problem("--assume", "is not known", repr(assume), "not-done"))
+    given = read_input(brief, weather_file=weather, weather_url=weather_url)
+    folder = output_folder(brief, output)
+    for warning in given.warnings:
+        print(f"note: {warning}", file=sys.stderr)
+    with folder_lock(folder):
+        journal = read_journal(given.file.journal)
+        for warning in journal.warnings:
+            print(f"note: {warning}", file=sys.stderr)
+        previous = read_plan(folder)
+        if previous is not None and given.file.brief.lawn.id and previous.lawn_id != given.file.brief.lawn.id:
+            raise TurfplanError(
+                Problem(str(folder), "holds the plan of another lawn", previous.lawn_id, given.file.brief.lawn.id, "choose another folder with -o")
+            )  # fmt: skip
+        made = make_plan(
+            given.file.brief, given.book, given.climate, journal.entries, previous,
+            now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, weather=given.weather,
+            brief_sha256=given.file.sha256, assume_not_done=assume == "not-done",
+        )  # fmt: skip
+        if made.conflict is not None:
+            _cannot(made, as_json)
+            raise typer.Exit(4)
+        files = dict(outputs(made))
+        if pdf:
+            from turfplan.export.pdf import to_pdf
+
+            files["checklist.pdf"] = to_pdf(files["checklist.html"].decode(), made)
+        write_outputs(folder, files)
+    if as_json:
+        print(json.dumps(made.model_dump(mode="json", by_alias=True), ensure_ascii=False))
+    else:
+        _summary(made, folder)
+
+
+def _cannot(made: "Plan", as_json: bool) -> None:
+    """Print why no plan is possible and what would be."""
+    if as_json:
+        print(json.dumps(made.model_dump(mode="json", by_alias=True), ensure_ascii=False))
+        return
+    assert made.conflict is not None
+    print("This cannot be done as asked:")
+    for reason in made.conflict.reasons:
+        print(f"  - {reason}")
+    for rejected in made.rejected:
+        print(f"  not {rejected.campaign}: {rejected.reason}")
+    if made.options:
+        print("What can be done, each checked by planning it:")
+        for number, option in enumerate(made.options, 1):
+            print(f"  {number}. {option.title} ({option.change}). {option.reason}")
+
+
+def _summary(made: "Plan", folder: Path) -> None:
+    """A short summary of the season in the words of the brief's units."""
+    from turfplan.wording import day_text
+
+    print(f"{made.lawn.name}: {made.campaign_name}")
+    for line in made.campaign_reason[:3]:
+        print(f"  {line}")
+    print(f"Dates rest on {made.climate.source}; they may be off by about {made.climate.error_days} days.")
+    for caution in made.cautions[:1]:
+        print(f"  ! {caution}")
+    for task in sorted(made.tasks, key=lambda t: (t.start, t.id)):
+        if task.series is None and task.status != "CANCELLED":
+            mark = {"done": "done", "skipped": "skipped"}.get(task.closed or "", "overdue" if task.overdue else "")
+            until = f" to {day_text(task.end)}" if task.end != task.start else ""
+            print(f"  {day_text(task.start)}{until}  {task.title}{f'  ({mark})' if mark else ''}")
+    series = [t for t in made.tasks if t.series is not None and t.status != "CANCELLED"]
+    if series:
+        print(f"  and {len(series)} watering series from {day_text(min(t.start for t in series))} to {day_text(max(t.end for t in series))}")
+    for line in made.order:
+        print(f"Order: {line.name}, {line.text}; by {day_text(line.order_by)}, on site by {day_text(line.deliver_by)}")
+    for change in made.changes:
+        print(f"Changed: {change.task} {change.kind}: {change.before or '-'} -> {change.after or '-'}. {change.because}")
+    for task in made.tasks:
+        if task.overdue:
+            print(f"Overdue: {task.title}. Was it done? `turfplan log BRIEF done {task.id} --on {task.end}` or `… skipped {task.id} --on {task.end}`")
+    print(f"Written to {folder}: season.ics, checklist.html, order.html, plan.json and tables", file=sys.stderr)

@@ -1,0 +1,110 @@
+"""What several commands share: read a brief with all that belongs to it, plan it, and write its folder."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time
+from pathlib import Path
+from typing import TYPE_CHECKING
+from zoneinfo import ZoneInfo
+
+if TYPE_CHECKING:
+    from turfplan.agronomy import Book
+    from turfplan.brief import Brief
+    from turfplan.climate.record import Climate
+    from turfplan.plan import Plan
+    from turfplan.planner import Ground, Weather
+    from turfplan.readers.brief import BriefFile
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """Everything beside the brief that planning it reads."""
+
+    book: "Book"
+    climate: "Climate"
+    ground: "Ground | None"
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """A brief's file with everything that planning it reads."""
+
+    file: "BriefFile"
+    book: "Book"
+    climate: "Climate"
+    ground: "Ground | None"
+    weather: "Weather | None"
+    warnings: tuple[str, ...]
+
+
+def input_of(brief: "Brief", folder: Path) -> Given:
+    """The book of the brief's region, the climate of its place, its shapes or survey; file names start from `folder`.
+
+    Faults of names and of the place are reported together.
+    """
+    from turfplan.errors import TurfplanError
+    from turfplan.planner import check_brief
+    from turfplan.readers.book import load_book
+    from turfplan.readers.ground import read_ground
+    from turfplan.readers.place import climate_of
+    from turfplan.readers.region import region_of
+
+    problems = list(check_brief(brief, load_book()))
+    climate = None
+    try:
+        climate = climate_of(brief.place, folder)
+    except TurfplanError as error:
+        problems += error.problems
+    if problems or climate is None:
+        raise TurfplanError(problems)
+    book = load_book(region_of(brief, climate))
+    return Given(book, climate, read_ground(brief, folder, book))
+
+
+def read_input(path: Path, *, weather_file: Path | None = None, weather_url: str | None = None) -> Input:
+    """A brief file with everything that planning it reads, and weather where there is any."""
+    from turfplan.errors import TurfplanError
+    from turfplan.readers.brief import read_brief
+    from turfplan.readers.weather import read_weather
+
+    file = read_brief(path)
+    try:
+        given = input_of(file.brief, file.folder)
+    except TurfplanError as error:
+        raise error.located(str(path)) from None
+    weather, warnings = read_weather(given.climate, weather_file, weather_url)
+    return Input(file, given.book, given.climate, given.ground, weather, warnings)
+
+
+def now_of(today: date | None, timezone: str) -> datetime:
+    """The moment a plan is made: the given day's midnight in the lawn's zone, else this moment."""
+    if today is None:
+        return datetime.now(UTC)
+    return datetime.combine(today, time(), ZoneInfo(timezone))
+
+
+def outputs(plan: "Plan") -> Mapping[str, bytes]:
+    """The files of a plan's folder by name: pure functions of the plan."""
+    from turfplan.export.calendar import season_ics
+    from turfplan.export.changes import changes_html
+    from turfplan.export.checklist import checklist_html
+    from turfplan.export.order import order_html
+    from turfplan.export.plan_json import plan_to_json
+    from turfplan.export.table import order_csv, tasks_csv
+
+    files = {
+        "plan.json": plan_to_json(plan),
+        "season.ics": season_ics(plan),
+        "checklist.html": checklist_html(plan).encode(),
+        "order.html": order_html(plan).encode(),
+        "tasks.csv": tasks_csv(plan).encode(),
+        "order.csv": order_csv(plan).encode(),
+    }
+    if plan.revision > 1:
+        files["changes.html"] = changes_html(plan).encode()
+    return files
+
+
+def output_folder(brief: Path, chosen: Path | None) -> Path:
+    """Where the outputs of a brief go: the folder that was named, else one beside the brief under its name."""
+    return chosen if chosen is not None else brief.with_suffix("")

@@ -1,0 +1,67 @@
+"""`turfplan why`: the reasons for one task."""
+
+import json
+from pathlib import Path
+
+import typer
+
+
+def why(
+    brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief whose plan is explained."),
+    task: str = typer.Argument(..., metavar="TASK", help="A task id such as topdress.1."),
+    output: Path | None = typer.Option(None, "-o", "--output", metavar="DIR", help="The folder of the plan."),
+    as_json: bool = typer.Option(False, "--json", help="Print one JSON object."),
+) -> None:
+    """Why a task is not earlier, not later, and why this much.
+
+    Example: turfplan why examples/cool-overseed.toml topdress.1 -o out
+    """
+    from turfplan.cli.running import output_folder
+    from turfplan.errors import Problem, TurfplanError, nearest
+    from turfplan.readers.book import load_book
+    from turfplan.readers.brief import read_brief
+    from turfplan.readers.journal import read_journal
+    from turfplan.readers.plan_file import read_plan
+    from turfplan.wording import amount_text, day_text
+
+    folder = output_folder(brief, output)
+    plan = read_plan(folder)
+    if plan is None:
+        raise TurfplanError(Problem(str(folder), "holds no plan yet", hint=f"first `turfplan plan {brief} -o {folder}`"))
+    found = plan.task(task)
+    if found is None:
+        names = [t.id for t in plan.tasks]
+        near = nearest(task, names)
+        raise TurfplanError(Problem("TASK", "no such task", task, ", ".join(names), near and f"did you mean {near!r}?"))
+    book = load_book(plan.place.region)
+    file = read_brief(brief)
+    stale = file.sha256 != plan.brief_sha256 or len(read_journal(file.journal).entries) != plan.journal_entries
+    facts = [book.fact_text(name) for name in found.facts if book.get(name) is not None]
+    if as_json:
+        print(
+            json.dumps(
+                {"schema": 1, "task": found.id, "why": found.why, "not_earlier": found.not_earlier, "not_later": found.not_later,
+                 "amounts": [a.model_dump(mode="json") for a in found.amounts], "facts": facts, "changed_since": stale},
+                ensure_ascii=False,
+            )
+        )  # fmt: skip
+        return
+    until = f" to {day_text(found.end)}" if found.end != found.start else ""
+    print(f"{found.title}: {day_text(found.start)}{until}")
+    print(f"Why at all: {found.why}")
+    print(f"Open from {day_text(found.window.start)} to {day_text(found.window.end)}; best {day_text(found.best)}.")
+    for head, lines in (("Why not earlier", found.not_earlier), ("Why not later", found.not_later)):
+        print(f"{head}:")
+        for line in lines:
+            print(f"  - {line}")
+    if found.amounts:
+        print("Why this much:")
+        for amount in found.amounts:
+            print(f"  - {amount.item}: {amount_text(amount, plan.lawn.units)}. {amount.reason}")
+    if facts:
+        print("It rests on:")
+        for fact in facts:
+            print(f"  - {fact}")
+    print(f"Dates rest on {plan.climate.source}; about {plan.climate.error_days} days either way.")
+    if stale:
+        print("The brief or the journal has changed since this plan was made: plan again.")

@@ -1,0 +1,59 @@
+"""`turfplan windows`: when each operation is open."""
+
+import json
+from datetime import UTC, datetime
+from pathlib import Path
+
+import typer
+
+
+def windows(
+    latitude: float | None = typer.Option(None, "--latitude", min=-90, max=90, help="Degrees, north positive."),
+    longitude: float | None = typer.Option(None, "--longitude", min=-180, max=180, help="Degrees, east positive."),
+    postal_code: str | None = typer.Option(None, "--postal-code", help="US postal code."),
+    climate_zone: str | None = typer.Option(None, "--climate-zone", help="Hardiness zone, Köppen class or turf zone."),
+    grass: str = typer.Option(..., "--grass", metavar="SPECIES", help="For example tall_fescue."),
+    year: int | None = typer.Option(None, "--year", min=1900, max=2200, help="Windows that start in this year."),
+    normals: Path | None = typer.Option(None, "--normals", metavar="FILE", help="Your own normals or daily series."),
+    as_json: bool = typer.Option(False, "--json", help="Print one JSON object."),
+) -> None:
+    """When each operation is open at a place for a grass.
+
+    Example: turfplan windows --postal-code 17601 --grass tall_fescue
+    """
+    from turfplan.brief import parse_brief
+    from turfplan.errors import Problem, TurfplanError, nearest
+    from turfplan.readers.book import load_book
+    from turfplan.readers.place import climate_of
+    from turfplan.readers.region import region_of
+    from turfplan.rules.windows import Settings, operation_windows
+    from turfplan.wording import day_text
+
+    place = {"latitude": latitude, "longitude": longitude, "postal_code": postal_code, "climate_zone": climate_zone,
+             "normals": str(normals.resolve()) if normals else None}  # fmt: skip
+    brief = parse_brief(
+        {"lawn": {"area": "100 m2", "grass": grass}, "place": {k: v for k, v in place.items() if v is not None}}
+    )
+    book = load_book()
+    if grass not in book.species:
+        near = nearest(grass, book.species)
+        raise TurfplanError(Problem("--grass", "unknown grass", repr(grass), ", ".join(book.species), near and f"did you mean {near!r}?"))
+    climate = climate_of(brief.place, Path.cwd())
+    book = load_book(region_of(brief, climate))
+    asked = year or datetime.now(UTC).year
+    result = operation_windows(climate, book, (grass,), asked, Settings())
+    rows = [
+        {"operation": w.operation, "season": w.season, "start": w.start.isoformat(), "end": w.end.isoformat(),
+         "best": w.best.isoformat(), "reason": w.reason, "source": w.source}
+        for w in result.windows
+    ]  # fmt: skip
+    closed = [{"operation": c.operation, "reason": c.reason} for c in result.closed]
+    if as_json:
+        print(json.dumps({"schema": 1, "year": asked, "source": climate.source, "error_days": climate.error_days, "windows": rows,
+                          "closed": closed}, ensure_ascii=False))  # fmt: skip
+        return
+    print(f"{book.species[grass].name} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way")
+    for w in result.windows:
+        print(f"  {w.operation:14} {w.season:7} {day_text(w.start)} to {day_text(w.end)}, best {day_text(w.best)}  {w.reason}")
+    for c in result.closed:
+        print(f"  {c.operation:14} closed  {c.reason}")

@@ -1,0 +1,185 @@
+"""Puts dated drafts, amounts and reasons together into the records of a plan."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+
+from turfplan.constraints import Allowed, Strength
+from turfplan.plan import Task, Window
+from turfplan.planner.comparing import Candidate, plain_titles
+from turfplan.planner.explaining import reasons, wish_earlier, wish_later
+from turfplan.planner.quantities import (
+    Bought,
+    material_orders,
+    pass_amounts,
+    plant_amounts,
+    seed_amounts,
+    small_orders,
+    straw_amounts,
+)
+from turfplan.plan import Amount
+from turfplan.rules.draft import Draft
+from turfplan.rules.feed import FeedingPlan
+from turfplan.rules.setting import Setting
+from turfplan.units import read_as
+
+
+def with_amounts(setting: Setting, candidate: Candidate) -> tuple[dict[str, Draft], list[Bought]]:
+    """Every draft with its amounts, in order, and what has to be bought for them."""
+    orders = material_orders(setting, candidate.campaign, candidate.mix, candidate.volumes)
+    by_task: dict[str, Bought] = {}
+    for line in orders:
+        by_task.setdefault(line.deliver_task, line)
+        if line.order_task:
+            by_task.setdefault(line.order_task, line)
+    drafts: dict[str, Draft] = {}
+    for draft in candidate.season.drafts:
+        amounts = _amounts(setting, candidate, draft, by_task.get(draft.id))
+        drafts[draft.id] = replace(draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **_words(setting, draft, amounts, by_task)})
+    return drafts, orders + small_orders(setting, drafts)
+
+
+def _amounts(setting: Setting, candidate: Candidate, draft: Draft, bought: Bought | None) -> tuple[Amount, ...]:
+    if draft.operation == "topdress":
+        return pass_amounts(setting, candidate.mix, draft)
+    if draft.operation in ("seed", "overseed", "dormant_seed"):
+        return seed_amounts(setting)
+    if draft.operation == "plant":
+        return plant_amounts(setting, draft)
+    if draft.operation == "cover":
+        return straw_amounts(setting)
+    if draft.operation in ("order_material", "delivery") and bought is not None:
+        return (Amount.of("volume", bought.value, "m3", bought.reason, bought.facts),)
+    if draft.operation in ("touch_up", "lift_and_fill"):
+        what = "Settled depth where it is filled."
+        return (
+            Amount.of("depth", draft.depth_mm, "mm", what, draft.facts),
+            Amount.of("volume", draft.loose_m3, "m3", "Area times depth, with room for settling.", ("topdress.settle_allowance",)),
+        )
+    if draft.operation == "starter_feed" and candidate.feeding.starter is not None:
+        return feed_amounts(candidate.feeding, "starter")
+    if draft.operation == "feed_nitrogen":
+        return feed_amounts(candidate.feeding, draft.id.removeprefix("feed_nitrogen."))
+    return ()
+
+
+def feed_amounts(feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
+    """The amounts of one feeding: rate of nitrogen, nitrogen in all, and the product where its analysis is known."""
+    feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
+    return next((feed.amounts for feed in feeds if feed.key == key), ())
+
+
+def _words(setting: Setting, draft: Draft, amounts: tuple[Amount, ...], bought: Mapping[str, Bought]) -> dict[str, str]:
+    """The words that fill the operation's title and instructions."""
+    words: dict[str, str] = {}
+    line = bought.get(draft.id)
+    if line is not None:
+        words |= {"amount": read_as(line.value, "volume", setting.system, "up").text, "material": _short(line.name)}
+    kinds = {"kg": "mass", "m2": "area", "m3": "volume", "g/m2": "rate"}
+    main = next((a for a in amounts if a.item in ("seed", "sod", "plugs", "sprigs", "straw", "nitrogen rate")), None)
+    if main is not None and "amount" not in words:
+        words["amount"] = (
+            read_as(main.value, kinds[main.unit], setting.system, "up" if main.item != "nitrogen rate" else "nearest").text
+            if main.unit in kinds
+            else f"{main.value:,.0f}" + (f" {main.unit}" if main.unit == "bales" else "")
+        )
+        if main.item == "nitrogen rate":
+            words["amount"] += " N"
+    return words
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= 24 else "mix"
+
+
+class _Filling(dict[str, str]):
+    """Leaves an unknown word standing in its braces, for the checker to find."""
+
+    def __missing__(self, key: str) -> str:
+        return "{" + key + "}"
+
+
+def tasks_of(setting: Setting, candidate: Candidate, drafts: Mapping[str, Draft]) -> tuple[Task, ...]:
+    """Every draft as a task of the plan, in order of date."""
+    titles = plain_titles(setting, candidate.season)
+    found = [task_of(setting, candidate, draft, titles) for draft in drafts.values()]
+    return tuple(sorted(found, key=lambda t: (t.start, t.id)))
+
+
+def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mapping[str, str]) -> Task:
+    """One draft on its days, with words, reasons, window and fallback day."""
+    schedule = candidate.dated.schedule
+    entry = setting.book.operations[draft.operation]
+    start, end = schedule.days[draft.start_node], schedule.days[draft.end_node]
+    words = _Filling(draft.words)
+    window = _window(setting, candidate, draft, start)
+    strongest = max(
+        (c.strength for c in candidate.season.constraints if isinstance(c, Allowed) and c.node == draft.id), default=Strength.ADVICE
+    )
+    ideal = next((n.ideal for n in candidate.dated.problem.nodes if n.id == draft.start_node), None)
+    return Task(
+        id=draft.id, uid="", operation=draft.operation, phase=draft.phase,
+        title=(draft.title or entry.title).format_map(words),
+        why=draft.why, start=date.fromordinal(start), end=date.fromordinal(end),
+        best=_best(window, ideal if ideal is not None else start),
+        duration_days=draft.duration_days, person_hours=draft.person_hours, window=window,
+        not_earlier=reasons(
+            schedule.not_earlier(draft.start_node), titles, wish_earlier(draft, titles), "It is the first day on which it can be done."
+        ),
+        not_later=reasons(
+            schedule.not_later(draft.start_node), titles, wish_later(draft, titles), "It is the last day on which it can be done."
+        ),
+        amounts=draft.amounts,
+        how=tuple(line.format_map(words) for line in (draft.how or entry.how)),
+        go=(draft.go or entry.go or "").format_map(words) or None,
+        fallback=(draft.fallback or entry.fallback or "").format_map(words) or None,
+        fallback_day=_fallback(setting, draft, end, window), cautions=draft.cautions,
+        depends_on=_depends(candidate, draft), facts=tuple(dict.fromkeys((*draft.facts, *_constraint_facts(candidate, draft)))),
+        strength=strongest.name.lower(), alarm=entry.alarm,  # type: ignore[arg-type]  # the four names are the literal's
+    )  # fmt: skip
+
+
+def _best(window: Window, day: int) -> date:
+    return min(max(date.fromordinal(day), window.start), window.end)
+
+
+def _window(setting: Setting, candidate: Candidate, draft: Draft, chosen: int) -> Window:
+    """The open days of the task: its operation's window where it has one, else from its earliest to its latest day."""
+    limits = candidate.dated.schedule.bounds
+    low, high = limits.earliest[draft.start_node], limits.latest[draft.start_node]
+    for constraint in candidate.season.constraints:
+        named = isinstance(constraint, Allowed) and constraint.node == draft.id and constraint.id.startswith("window:")
+        if named and constraint not in candidate.dated.dropped:
+            assert isinstance(constraint, Allowed)
+            for start, end in constraint.days.ranges:
+                if start <= chosen <= end:
+                    return Window(start=date.fromordinal(max(start, setting.first_day)), end=date.fromordinal(end))
+    return Window(start=date.fromordinal(min(low, chosen)), end=date.fromordinal(max(high, chosen)))
+
+
+def _fallback(setting: Setting, draft: Draft, end: int, window: Window) -> date | None:
+    """The next working day inside the window, for when the day will not do."""
+    days = setting.delivery_days if draft.operation == "delivery" else setting.work_days
+    following = days.next(end + 1)
+    if following is None or following > window.end.toordinal():
+        return None
+    return date.fromordinal(following)
+
+
+def _depends(candidate: Candidate, draft: Draft) -> tuple[str, ...]:
+    """The tasks that must be done first."""
+    found = []
+    for constraint in candidate.season.constraints:
+        before, after = getattr(constraint, "before", None), getattr(constraint, "after", None)
+        if before and after and after == draft.start_node and before.removesuffix("@end") != draft.id:
+            found.append(before.removesuffix("@end"))
+    return tuple(dict.fromkeys(found))
+
+
+def _constraint_facts(candidate: Candidate, draft: Draft) -> list[str]:
+    found: list[str] = []
+    for constraint in candidate.season.constraints:
+        node = getattr(constraint, "node", None) or getattr(constraint, "after", None)
+        if node == draft.start_node:
+            found += constraint.reason.facts
+    return found

@@ -1,0 +1,70 @@
+"""Checks the names and the sense of a brief against the book."""
+
+from collections.abc import Iterable
+
+from turfplan.agronomy import Book
+from turfplan.brief import Brief
+from turfplan.errors import Problem, nearest
+
+
+def check_brief(brief: Brief, book: Book) -> tuple[Problem, ...]:
+    """Every name that the book does not know, and every wish that contradicts itself."""
+    found: list[Problem] = []
+    for number, grass in enumerate(brief.lawn.grass):
+        where = "lawn.grass" if len(brief.lawn.grass) == 1 else f"lawn.grass.{number}.species"
+        found += _known(where, grass.species, book.species, "grass")
+    if brief.lawn.soil:
+        found += _known("lawn.soil", brief.lawn.soil.strip().lower().replace(" ", "_").replace("-", "_"), book.soils, "soil texture")
+    if brief.leveling.material != "auto":
+        found += _known("leveling.material", brief.leveling.material, ("auto", *book.mixes), "mix")
+    for item in brief.leveling.parts or {}:
+        found += _known(f"leveling.parts.{item}", item, book.materials, "material")
+    if brief.seeding.species:
+        found += _known("seeding.species", brief.seeding.species, book.species, "grass")
+    if brief.season.campaign != "auto":
+        found += _known("season.campaign", brief.season.campaign, ("auto", *book.campaigns), "campaign")
+    if brief.place.region:
+        found += _known("place.region", brief.place.region, book.region_ids, "region")
+    return tuple(found + list(_sense(brief, book)))
+
+
+def _known(where: str, name: str, known: Iterable[str], what: str) -> list[Problem]:
+    names = tuple(known)
+    if name in names:
+        return []
+    near = nearest(name, names)
+    return [Problem(where, f"unknown {what}", repr(name), ", ".join(names), near and f"did you mean {near!r}?")]
+
+
+def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
+    intent = brief.seeding.intent
+    sown = book.species.get(brief.seeding.species or brief.dominant.species)
+    lawn = book.species.get(brief.dominant.species)
+    if sown is None or lawn is None:
+        return
+    if intent in ("patch", "overseed", "renovate", "dormant") and not sown.seedable:
+        yield Problem(
+            "seeding.intent", f"{sown.name} is not grown from seed", repr(intent), "none, plant",
+            'plant plugs or sod: intent = "plant"',
+        )  # fmt: skip
+    if intent == "plant" and not sown.plantable:
+        yield Problem("seeding.intent", f"{sown.name} is sown, not planted", repr(intent), "none, patch, overseed, renovate, dormant")
+    if intent == "plant" and brief.seeding.form and brief.seeding.form not in sown.plantable:
+        yield Problem("seeding.form", f"{sown.name} is not sold as {brief.seeding.form}", repr(brief.seeding.form), ", ".join(sown.plantable))
+    if intent == "dormant" and lawn.season == "warm":
+        yield Problem("seeding.intent", "warm-season grass is not sown dormant", repr(intent), "none, overseed, renovate, plant")
+    if intent == "winter_overseed" and lawn.season == "cool":
+        yield Problem(
+            "seeding.intent", "winter overseeding is for warm-season lawns", repr(intent), "none, patch, overseed, renovate, dormant",
+            'a cool-season lawn stays green: use "overseed"',
+        )  # fmt: skip
+    if intent == "none" and not (brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey):
+        yield Problem(
+            "seeding.intent", "nothing is to be done: no fill and no seed", repr(intent), None,
+            'give [leveling] depth, or a seeding intent such as "overseed"',
+        )  # fmt: skip
+    if brief.water.possible is False and intent in ("overseed", "renovate", "plant", "patch", "winter_overseed"):
+        yield Problem(
+            "water.possible", f"without water nothing can be sown or planted (intent {intent!r})", "False", None,
+            'use intent = "none", or "dormant" for cool-season grass',
+        )  # fmt: skip

@@ -1,0 +1,128 @@
+"""Plans every campaign that is worth it and keeps the best, with a reason for each that it rejects."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from turfplan.constraints import Strength
+from turfplan.network import Conflict
+from turfplan.planner.dating import Dated, date_season, weak_enough
+from turfplan.planner.explaining import conflict_sentences
+from turfplan.planner.quantities import loose_volumes
+from turfplan.rules.campaign import Campaign, campaigns
+from turfplan.rules.draft import Draft, SeasonDraft
+from turfplan.rules.feed import FeedingPlan
+from turfplan.rules.passes import MixChoice, choose_mix
+from turfplan.rules.season import Volumes, draft_season
+from turfplan.rules.setting import Setting
+
+Feeder = Callable[[Setting, Campaign, MixChoice], FeedingPlan]
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A campaign with its tasks on days, and its cost in the judgement of the trade."""
+
+    campaign: Campaign
+    mix: MixChoice
+    feeding: FeedingPlan
+    volumes: Volumes
+    season: SeasonDraft
+    dated: Dated
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """The best candidate (None: nothing can be done as asked), the rejected as (name, reason), and the conflict met first."""
+
+    best: Candidate | None
+    rejected: tuple[tuple[str, str], ...]
+    conflict: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Drafted:
+    """A campaign with its drafted season, before any day is chosen."""
+
+    campaign: Campaign
+    mix: MixChoice
+    feeding: FeedingPlan
+    volumes: Volumes
+    season: SeasonDraft
+
+
+def draft_campaign(setting: Setting, campaign: Campaign, feeder: Feeder, *, permit: bool) -> Drafted:
+    """Mix, volumes, feeding and every task of one campaign."""
+    mix = choose_mix(setting)
+    volumes = loose_volumes(setting, campaign, mix)
+    feeding = feeder(setting, campaign, mix)
+    season = draft_season(setting, campaign, mix, feeding, volumes, permit=permit)
+    return Drafted(campaign, mix, feeding, volumes, season)
+
+
+def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
+    """Dates every campaign; the cheapest that keeps all hard and strong rules is best."""
+    possible, ruled_out = campaigns(setting)
+    rejected = list(ruled_out)
+    conflict: tuple[str, ...] = ()
+    found: list[Candidate] = []
+    for campaign in possible:
+        drafted = draft_campaign(setting, campaign, feeder, permit=permit)
+        dated = date_season(setting, drafted.season)
+        titles = plain_titles(setting, drafted.season)
+        if isinstance(dated, Conflict):
+            said = conflict_sentences(dated, titles)
+            conflict = conflict or said
+            rejected.append((campaign.name, " ".join(said)))
+        elif not weak_enough(dated):
+            said = conflict_sentences(tuple(c for c in dated.dropped if c.strength >= Strength.STRONG), titles)
+            conflict = conflict or said
+            rejected.append((campaign.name, "It would break a rule of good practice. " + " ".join(said)))
+        else:
+            found.append(
+                Candidate(
+                    campaign, drafted.mix, drafted.feeding, drafted.volumes, drafted.season, dated,
+                    campaign.cost + given_up(setting, dated),
+                )
+            )  # fmt: skip
+    found.sort(key=lambda c: (c.cost, max(c.dated.schedule.days.values(), default=0)))
+    if not found:
+        if not conflict:
+            conflict = tuple(f"{name}: {reason}" for name, reason in rejected) or tuple(setting.closed)
+        return Comparison(None, tuple(dict.fromkeys(rejected)), conflict)
+    best = found[0]
+    rejected += [(c.campaign.name, _second_best(setting, best, c)) for c in found[1:]]
+    seen: dict[str, str] = {}
+    for name, reason in rejected:
+        if name != best.campaign.name:
+            seen.setdefault(name, reason)
+    return Comparison(best, tuple(seen.items()))
+
+
+def given_up(setting: Setting, dated: Dated) -> float:
+    """What the constraints that were given up cost."""
+    names = {Strength.ADVICE: "campaign.cost_advice_rule", Strength.PREFERENCE: "campaign.cost_preference"}
+    return sum(setting.book.si(names.get(c.strength, "campaign.cost_strong_rule")) for c in dated.dropped)
+
+
+def plain_titles(setting: Setting, season: SeasonDraft) -> Mapping[str, str]:
+    """The names of the tasks as reasons quote them: the operation, with its number where there are several."""
+    return {draft.id: plain_title(setting, draft, season) for draft in season.drafts}
+
+
+def plain_title(setting: Setting, draft: Draft, season: SeasonDraft) -> str:
+    """The name of one task without its amounts."""
+    name = draft.title.split(":")[0] if draft.title else setting.book.operations[draft.operation].name
+    several = sum(d.operation == draft.operation for d in season.drafts) > 1
+    if draft.operation in ("feed_nitrogen", "inspect"):
+        return f"{name} ({draft.id.split('.', 1)[1].replace('_', ' ')})" if "." in draft.id else name
+    return f"{name} {draft.id.rsplit('.', 1)[1]}" if several and "." in draft.id else name
+
+
+def _second_best(setting: Setting, best: Candidate, other: Candidate) -> str:
+    """Why a campaign that could be done was not chosen."""
+    entry = setting.book.campaigns[other.campaign.id]
+    cost = setting.book.fact(entry.cost).note or ""
+    if other.campaign.id == best.campaign.id:
+        return "It can be done, but later or in more sessions than needed."
+    return f"It can be done, but {cost}." if cost else "It can be done, but the chosen one suits the grass better."

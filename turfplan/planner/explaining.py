@@ -1,0 +1,57 @@
+"""Turns chains of binding constraints into sentences that a homeowner understands.
+
+No sentence quotes the date of another task: it would change whenever that task moves.
+"""
+
+from collections.abc import Mapping
+
+from turfplan.constraints import Constraint
+from turfplan.network import Chain, Conflict
+from turfplan.rules.draft import Draft
+
+LONGEST_CHAIN = 4
+
+
+def reasons(chain: Chain, titles: Mapping[str, str], wish: str, nothing: str) -> tuple[str, ...]:
+    """The sentences of a chain, nearest cause first; `wish` speaks where nothing but the ideal holds the day."""
+    found: list[str] = []
+    for link in chain:
+        if link.kind == "wish":
+            found.append(wish)
+        elif link.constraint is not None and link.constraint.reason.text:
+            other = titles.get((link.other or "").removesuffix("@end"))
+            found.append(link.constraint.reason.text + (f" (It hangs on “{other}”.)" if other else ""))
+        elif link.kind == "fixed":
+            found.append("What it hangs on is done.")
+        elif link.kind == "horizon":
+            found.append("The plan starts then." if link.bound == "not_before" else "The plan ends then.")
+    unique = tuple(dict.fromkeys(found))[:LONGEST_CHAIN]
+    return unique or (nothing,)
+
+
+def wish_earlier(draft: Draft, titles: Mapping[str, str]) -> str:
+    """Why a task is not earlier where it stands on its wished day."""
+    if draft.anchor and draft.anchor in titles:
+        way = "in good time for" if draft.offset < 0 else "at the right distance from" if draft.offset > 0 else "with"
+        return f"Earlier brings nothing: this day is {way} “{titles[draft.anchor]}”."
+    return "It is the best day of its window; earlier is possible but not better."
+
+
+def wish_later(draft: Draft, titles: Mapping[str, str]) -> str:
+    """Why a task is not later where it stands on its wished day."""
+    if draft.anchor and draft.anchor in titles:
+        if draft.offset < 0:
+            return f"Later would leave too little time before “{titles[draft.anchor]}”."
+        return f"Later is possible; this day keeps step with “{titles[draft.anchor]}”."
+    return "Later is possible inside its window, but the grass has less time after it."
+
+
+def conflict_sentences(conflict: Conflict | tuple[Constraint, ...], titles: Mapping[str, str]) -> tuple[str, ...]:
+    """The rules that cannot all hold, in words, each once."""
+    constraints = conflict.constraints if isinstance(conflict, Conflict) else conflict
+    found: list[str] = []
+    for constraint in constraints:
+        node = getattr(constraint, "node", None) or getattr(constraint, "after", "")
+        title = titles.get(node.removesuffix("@end"), node)
+        found.append(f"{title}: {constraint.reason.text}")
+    return tuple(dict.fromkeys(found)) or ("The days of the plan are too few for the work.",)

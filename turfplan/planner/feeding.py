@@ -1,0 +1,68 @@
+"""Asks the feeding rules for one campaign, and turns what they answer into amounts."""
+
+from datetime import date, timedelta
+
+from turfplan.amounts.feed import feed_amounts
+from turfplan.plan import Amount, Ledger, Task
+from turfplan.planner.comparing import Candidate, Feeder
+from turfplan.rules.campaign import Campaign
+from turfplan.rules.feed import Demand, FeedingPlan, feeding_plan, nitrogen_ledger
+from turfplan.rules.passes import SEEDED, MixChoice
+from turfplan.rules.setting import Setting
+
+
+def feeder_for(setting: Setting) -> Feeder:
+    """The feeding rules bound to a lawn."""
+    return _feed
+
+
+def _feed(setting: Setting, campaign: Campaign, mix: MixChoice) -> FeedingPlan:
+    compost_mm = sum(p.depth_mm for p in campaign.passes) * mix.compost_share
+    last = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
+    # Feeding is planned for the work and the growth that follows it: to the end of the plan.
+    end = date.fromordinal(setting.last_day)
+    windows = [*setting.windows]
+    if campaign.sow_window is not None:
+        windows = [w for w in windows if w.operation not in SEEDED] + [campaign.sow_window]
+    start = date.fromordinal(setting.first_day)
+    return feeding_plan(
+        setting.brief, setting.book, setting.climate, setting.species.id,
+        seeded=setting.sowing in SEEDED and setting.intent != "winter_overseed" and last is not None,
+        compost_depth_mm=compost_mm, compost_in_mix=mix.compost_share > 0 and bool(campaign.sessions),
+        campaign_windows=windows, year_start=start, year_end=min(end, start + timedelta(days=548)),
+        soil=setting.soil, system=setting.system,
+    )  # fmt: skip
+
+
+def amounts_of_feed(setting: Setting, feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
+    """Nitrogen by rate and in all, and the product where the brief says its analysis."""
+    feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
+    feed = next((f for f in feeds if f.key == key), None)
+    if feed is None:
+        return ()
+    product = setting.brief.feeding
+    return feed_amounts(
+        feed.rate_g_m2, setting.area_m2, product.analysis, slow_release_percent=product.slow_release_percent,
+        reason=feed.reason, facts=feed.facts,
+    )  # fmt: skip
+
+
+def nitrogen_account(setting: Setting, candidate: Candidate, tasks: tuple[Task, ...]) -> Ledger:
+    """The weekly account of nitrogen: feedings on their days, compost over its year, growth taking its share."""
+    given: dict[date, float] = {}
+    for task in tasks:
+        for amount in task.amounts:
+            if amount.item == "nitrogen" and amount.unit == "g/m2":
+                given[task.start] = given.get(task.start, 0.0) + amount.value
+    credit = candidate.feeding.credit
+    passes = [t for t in tasks if t.operation == "topdress"]
+    whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
+    compost = [
+        (t.start, credit.g_m2 * a.value / whole) for t in passes for a in t.amounts if a.item == "depth" and credit is not None
+    ]
+    start = date.fromordinal(setting.first_day)
+    end = min(date.fromordinal(setting.last_day), start + timedelta(days=548))
+    return nitrogen_ledger(
+        setting.climate, Demand(candidate.feeding.budget_g_m2, setting.species.season), start, end, given, compost,
+        candidate.feeding.notes,
+    )  # fmt: skip

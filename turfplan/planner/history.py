@@ -1,0 +1,159 @@
+"""What the journal and the calendar say about the tasks of the plan before: done, skipped, held, overdue, still open."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from turfplan.constraints import Allowed, Constraint, DaySet, Reason, Strength
+from turfplan.agronomy import Book
+from turfplan.journal import JournalEntry, standing
+from turfplan.plan import Actual, Amount, Plan, Task
+from turfplan.rules.draft import Draft
+
+
+@dataclass(frozen=True, slots=True)
+class History:
+    """The past of a plan, by task id; days are ordinals.
+
+    `done` holds what is over (the last day it was worked on), `part_done` the share of what is begun, `overdue` what is
+    over without an entry, `held` what was moved by hand, `not_before` the first day still possible after rain or refusal.
+    """
+
+    done: Mapping[str, int] = field(default_factory=dict)
+    actual: Mapping[str, Actual] = field(default_factory=dict)
+    part_done: Mapping[str, float] = field(default_factory=dict)
+    skipped: frozenset[str] = frozenset()
+    overdue: Mapping[str, int] = field(default_factory=dict)
+    held: Mapping[str, int] = field(default_factory=dict)
+    not_before: Mapping[str, tuple[int, str]] = field(default_factory=dict)
+    published: Mapping[str, int] = field(default_factory=dict)
+    germinated: date | None = None
+    missing_mm: float | None = None
+    soil: tuple[tuple[date, float], ...] = ()
+    rain: Mapping[date, float] = field(default_factory=dict)
+    because: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def fixed(self) -> dict[str, int]:
+        """Every task whose day is not to be chosen any more."""
+        return {**self.overdue, **self.held, **self.done}
+
+
+def read_history(
+    book: Book, journal: Sequence[JournalEntry], previous: Plan | None, today: date, *, assume_not_done: bool = False
+) -> History:
+    """The standing entries of a journal against the plan before."""
+    entries = standing(journal)
+    tasks = {t.id: t for t in previous.tasks} if previous is not None else {}
+    done: dict[str, int] = {}
+    actual: dict[str, Actual] = {}
+    part: dict[str, float] = {}
+    skipped: set[str] = set()
+    held: dict[str, int] = {}
+    blocked: dict[str, tuple[int, str]] = {}
+    because: dict[str, str] = {}
+    not_done: set[str] = set()
+    for entry in entries:
+        if entry.kind in ("done", "delivered") and entry.task and entry.on:
+            share = min(1.0, part.get(entry.task, 0.0) + entry.share)
+            part[entry.task] = share
+            first = actual[entry.task].start if entry.task in actual else entry.on
+            actual[entry.task] = Actual(start=min(first, entry.on), end=max(first, entry.on), amounts=_used(entry), share=share)
+            if share >= 1 - 1e-9:
+                done[entry.task] = entry.on.toordinal()
+            held.pop(entry.task, None)
+            because[entry.task] = "It is logged as done."
+        elif entry.kind == "skipped" and entry.task:
+            skipped.add(entry.task)
+        elif entry.kind == "moved" and entry.task and entry.to:
+            held[entry.task] = entry.to.toordinal()
+            because[entry.task] = "It was moved by hand."
+        elif entry.kind in ("rained_off", "refused") and entry.on:
+            for name in _hit(book, entry, tasks, held):
+                words = "It was rained off." if entry.kind == "rained_off" else "The load was refused."
+                wait = 1 if entry.kind == "rained_off" else 2
+                blocked[name] = (entry.on.toordinal() + wait, words)
+                because[name] = words
+                held.pop(name, None)
+        elif entry.kind == "not_done" and entry.task:
+            not_done.add(entry.task)
+    open_tasks = [t for t in tasks.values() if t.closed is None and t.status != "CANCELLED" and t.id not in done and t.id not in skipped]
+    over = {
+        t.id: (t.actual.end if t.actual and t.actual.share >= 1 else t.end).toordinal()
+        for t in open_tasks
+        if t.end < today and t.id not in not_done and t.id not in blocked and not assume_not_done and t.id not in held and t.series is None
+    }
+    return History(
+        done=done,
+        actual=actual,
+        part_done={name: share for name, share in part.items() if share < 1 - 1e-9},
+        skipped=frozenset(skipped),
+        overdue=over,
+        held={name: day for name, day in held.items() if name not in done and name not in skipped},
+        not_before=blocked,
+        published={t.id: t.start.toordinal() for t in open_tasks if t.series is None},
+        germinated=next((e.on for e in entries if e.quantity == "germination" and e.value), None),
+        missing_mm=next((e.value for e in reversed(entries) if e.quantity == "depth_missing"), None),
+        soil=tuple((e.on, e.value) for e in entries if e.quantity == "soil_temperature" and e.on and e.value is not None),
+        rain={e.on: e.value for e in entries if e.quantity == "rain" and e.on and e.value is not None},
+        because=because,
+    )
+
+
+def _used(entry: JournalEntry) -> tuple[Amount, ...]:
+    if entry.amount is None or entry.unit is None:
+        return ()
+    return (Amount.of("used", entry.amount, entry.unit, "As logged."),)
+
+
+def _hit(book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mapping[str, int]) -> list[str]:
+    """The tasks that rain on a day, or a refused load, has put off."""
+    if entry.task:
+        return [entry.task]
+    found = []
+    for task in tasks.values():
+        day = held.get(task.id)
+        starts = date.fromordinal(day) if day is not None else task.start
+        ends = starts + (task.end - task.start)
+        wet = task.operation in book.operations and book.operations[task.operation].weather in ("dry", "dry_ground")
+        if entry.on and starts <= entry.on <= ends and wet and task.closed is None:
+            found.append(task.id)
+    return found
+
+
+def history_constraints(history: History, drafts: Sequence[Draft], today: date, last_day: int) -> tuple[Constraint, ...]:
+    """Open tasks lie on or after today, and after the day that rain or a refusal took from them."""
+    found: list[Constraint] = []
+    fixed = history.fixed
+    for draft in drafts:
+        if draft.id in fixed:
+            continue
+        first = today.toordinal()
+        found.append(
+            Allowed(f"today:{draft.id}", draft.start_node, DaySet.of([(first, last_day)]), Strength.HARD, Reason("history.today", ""))
+        )
+        if draft.id in history.not_before:
+            day, words = history.not_before[draft.id]
+            found.append(
+                Allowed(
+                    f"put_off:{draft.id}", draft.start_node, DaySet.of([(day, last_day)]), Strength.HARD,
+                    Reason("history.put_off", words),
+                )
+            )  # fmt: skip
+    return tuple(found)
+
+
+def dry_day_constraints(book: Book, drafts: Sequence[Draft], wet_days: Mapping[date, float], first: int, last: int) -> tuple[Constraint, ...]:
+    """Spreading keeps off days with rain in the forecast, and off the day after a real soaking, as long as other rules let it."""
+    if not wet_days:
+        return ()
+    slight, soaking = book.si("weather.dry_day_rain"), book.si("weather.soaking_rain")
+    bad = {d.toordinal() for d, rain in wet_days.items() if rain > slight}
+    bad |= {(d + timedelta(days=1)).toordinal() for d, rain in wet_days.items() if rain > soaking}
+    days = DaySet.from_days(d for d in range(first, last + 1) if d not in bad)
+    reason = Reason("weather.dry_day", "Rain is forecast: the mix must be dry, and stay dry until it is worked in.", ("weather.dry_day_rain",))
+    return tuple(
+        Allowed(f"dry:{d.id}", d.start_node, days, Strength.STRONG if d.operation == "topdress" else Strength.ADVICE, reason)
+        for d in drafts
+        if book.operations[d.operation].weather == "dry"
+    )

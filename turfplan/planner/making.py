@@ -1,0 +1,135 @@
+"""The story of a plan on one screen: resolve, compare, date, reckon, explain, check, number."""
+
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import UTC, date, datetime
+from zoneinfo import ZoneInfo
+
+from turfplan import __version__
+from turfplan.agronomy import Book
+from turfplan.brief import Brief
+from turfplan.check import check_plan
+from turfplan.climate.record import Climate
+from turfplan.errors import TurfplanError
+from turfplan.journal import JournalEntry
+from turfplan.plan import Fill, Plan
+from turfplan.planner.assembling import tasks_of, with_amounts
+from turfplan.planner.briefing import check_brief
+from turfplan.planner.comparing import Comparison, compare
+from turfplan.planner.feeding import feeder_for
+from turfplan.planner.history import History, read_history
+from turfplan.planner.openings import with_windows
+from turfplan.planner.options import ways_out
+from turfplan.planner.quantities import order_lines
+from turfplan.planner.replanning import compare_again
+from turfplan.planner.telling import frame
+from turfplan.planner.watering import watered
+from turfplan.revision import revise
+from turfplan.rules.draft import Band
+from turfplan.rules.setting import Setting, resolve
+from turfplan.rules.water import Verdict, WeatherDay, watering_verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """What shapes or a survey say of the ground: the area, the bands of fill, and the map for the sheets."""
+
+    area_m2: float
+    bands: tuple[Band, ...] | None = None
+    fill: Fill | None = None
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Weather:
+    """Days of weather that are known: measured ones, and a forecast."""
+
+    days: Mapping[date, WeatherDay] = field(default_factory=dict)
+    forecast_from: date | None = None
+
+
+class UnsoundPlanError(AssertionError):
+    """A finished plan failed the independent check: a fault of this program, never of the brief."""
+
+
+def make_plan(
+    brief: Brief,
+    book: Book,
+    climate: Climate,
+    journal: Sequence[JournalEntry] = (),
+    previous: Plan | None = None,
+    *,
+    now: datetime,
+    ground: Ground | None = None,
+    weather: Weather | None = None,
+    brief_sha256: str = "",
+    assume_not_done: bool = False,
+    options: bool = True,
+) -> Plan:
+    """The season of one lawn. Pure: the same arguments give the same plan.
+
+    `now` is aware; today is its date in the lawn's zone. With the plan before (`previous`) and a longer `journal` it
+    re-plans with the fewest moved tasks. A plan that cannot be done as asked comes back with `conflict` and `options`
+    and no tasks. Raises TurfplanError for names or wishes that the book does not bear out.
+    """
+    if problems := check_brief(brief, book):
+        raise TurfplanError(problems)
+    today = now.astimezone(ZoneInfo(climate.timezone)).date()
+    history = read_history(book, journal, previous, today, assume_not_done=assume_not_done)
+    setting = _setting(brief, book, climate, today, previous, ground)
+    verdict = watering_verdict(brief, book, climate, setting.sown.id)
+    weather = weather or Weather()
+    if previous is not None and not previous.conflict:
+        comparison = compare_again(setting, feeder_for(setting), verdict, previous, history, weather.days)
+    else:
+        comparison = _compare(setting, verdict)
+    shell = frame(setting, verdict, comparison, now=now, lawn_id=lawn_id_of(brief, climate, previous),
+                  brief_sha256=brief_sha256, journal_entries=len(journal), ground=ground)  # fmt: skip
+    if comparison.best is None:
+        found = ways_out(brief, book, climate, now, ground, make_plan) if options else ()
+        return shell.model_copy(update={"options": found})
+    drafts, bought = with_amounts(setting, comparison.best)
+    tasks = tasks_of(setting, comparison.best, drafts)
+    runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days)
+    tasks = (*tasks, *runs)
+    days = {task.id: (task.start, task.end) for task in tasks}
+    lines = order_lines(bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day))
+    plan = shell.model_copy(
+        update={"tasks": tasks, "order": lines, "ledgers": ledgers, "cautions": tuple(dict.fromkeys((*shell.cautions, *said)))}
+    )
+    plan = revise(plan, previous, now, history=history.as_record(), journal=journal)
+    if faults := check_plan(plan, brief, book):
+        raise UnsoundPlanError("; ".join(faults))
+    return plan
+
+
+def _setting(
+    brief: Brief, book: Book, climate: Climate, today: date, previous: Plan | None, ground: Ground | None
+) -> Setting:
+    horizon = (previous.horizon.start, previous.horizon.end) if previous is not None else None
+    setting = resolve(
+        brief, book, climate, today, horizon=horizon,
+        area_m2=ground.area_m2 if ground else None, bands=ground.bands if ground else None,
+    )  # fmt: skip
+    return with_windows(setting)
+
+
+def _compare(setting: Setting, verdict: Verdict) -> Comparison:
+    """The campaigns compared; where seed cannot be kept moist there is nothing to compare."""
+    needs_water = setting.sowing in ("seed", "overseed", "plant")
+    if needs_water and not verdict.ok:
+        return Comparison(None, (), verdict.reasons)
+    return compare(setting, feeder_for(setting), permit=needs_water and verdict.needs_permit)
+
+
+def lawn_id_of(brief: Brief, climate: Climate, previous: Plan | None) -> str:
+    """The lawn's id: the brief's, else the one that was given once, else one derived from what the lawn is."""
+    if brief.lawn.id:
+        return brief.lawn.id
+    if previous is not None:
+        return previous.lawn_id
+    what = f"{brief.lawn.name}\n{climate.latitude:.3f} {climate.longitude:.3f}\n{brief.lawn.area_m2}"
+    return "lawn-" + hashlib.sha256(what.encode()).hexdigest()[:10]
+
+

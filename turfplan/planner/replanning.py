@@ -1,0 +1,122 @@
+"""Plans again: the same campaign, its done tasks where they happened, the open ones moved as little as possible."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date
+
+from turfplan.constraints import Strength
+from turfplan.network import Conflict
+from turfplan.plan import Plan
+from turfplan.planner.comparing import Candidate, Comparison, Drafted, Feeder, compare, draft_campaign, plain_titles
+from turfplan.planner.dating import repair_season
+from turfplan.planner.explaining import conflict_sentences
+from turfplan.planner.history import History, dry_day_constraints, history_constraints
+from turfplan.rules.campaign import Campaign, campaigns
+from turfplan.rules.draft import SeasonDraft
+from turfplan.rules.setting import Setting
+from turfplan.rules.water import Verdict, WeatherDay
+
+
+def compare_again(
+    setting: Setting,
+    feeder: Feeder,
+    verdict: Verdict,
+    previous: Plan,
+    history: History,
+    weather: Mapping[date, WeatherDay],
+) -> Comparison:
+    """The campaign of the plan before, repaired; only when it can no longer be done are the others compared."""
+    needs_water = setting.sowing in ("seed", "overseed", "plant")
+    if needs_water and not verdict.ok:
+        return Comparison(None, (), verdict.reasons)
+    permit = needs_water and verdict.needs_permit
+    possible, ruled_out = campaigns(_from_the_start(setting))
+    kept = [c for c in possible if c.id == previous.campaign] or list(possible)
+    conflict: tuple[str, ...] = ()
+    for campaign in sorted(kept, key=lambda c: _distance(c, previous)):
+        drafted = draft_campaign(setting, campaign, feeder, permit=permit)
+        result = _repaired(setting, drafted, history, weather)
+        if isinstance(result, tuple):
+            conflict = conflict or result
+            continue
+        rejected = tuple((r.campaign, r.reason) for r in previous.rejected)
+        return Comparison(result, rejected or ruled_out, ())
+    fresh = compare(setting, feeder, permit=permit)
+    return fresh if fresh.best is not None else Comparison(None, fresh.rejected, conflict or fresh.conflict)
+
+
+def _from_the_start(setting: Setting) -> Setting:
+    """Campaigns are named as on the first day of the plan, whatever has passed since."""
+    return setting
+
+
+def _distance(campaign: Campaign, previous: Plan) -> int:
+    """How far the sowing, or the last session, of a campaign lies from the plan before, in days."""
+    sown = [t.start for t in previous.tasks if t.operation in ("seed", "overseed", "dormant_seed", "plant") and t.status != "CANCELLED"]
+    last = [t.start for t in previous.tasks if t.operation == "topdress" and t.status != "CANCELLED"]
+    there = max(sown or last, default=None)
+    here = campaign.sow_window.best if campaign.sow_window else campaign.sessions[-1].window.best if campaign.sessions else None
+    count = abs(len(campaign.sessions) - _sessions_of(previous))
+    return (abs((here - there).days) if here and there else 0) + 1000 * count
+
+
+def _sessions_of(previous: Plan) -> int:
+    return sum(t.operation == "delivery" and t.status != "CANCELLED" for t in previous.tasks)
+
+
+def _repaired(
+    setting: Setting, drafted: Drafted, history: History, weather: Mapping[date, WeatherDay]
+) -> Candidate | tuple[str, ...]:
+    season = _without_skipped(drafted.season, history)
+    rain = {day: w.rain_mm for day, w in weather.items() if w.rain_mm is not None and day >= setting.today}
+    season = replace(
+        season,
+        constraints=(
+            *season.constraints,
+            *history_constraints(history, season.drafts, setting.today, setting.last_day),
+            *dry_day_constraints(setting.book, season.drafts, rain, setting.first_day, setting.last_day),
+        ),
+    )
+    fixed = _fixed_nodes(season, history)
+    dated = repair_season(setting, season, _published_nodes(season, history), fixed)
+    titles = plain_titles(setting, season)
+    if isinstance(dated, Conflict):
+        return conflict_sentences(dated, titles)
+    lost = [c for c in dated.dropped if c.strength >= Strength.STRONG and c.id.startswith("window:")]
+    if lost:
+        return conflict_sentences(tuple(lost), titles)
+    return Candidate(
+        drafted.campaign, drafted.mix, drafted.feeding, drafted.volumes, season, dated, drafted.campaign.cost
+    )
+
+
+def _without_skipped(season: SeasonDraft, history: History) -> SeasonDraft:
+    """A season without the tasks that were skipped, and without the rules that bound them."""
+    gone = set(history.skipped) - set(history.done)
+    if not gone:
+        return season
+    drafts = tuple(d for d in season.drafts if d.id not in gone)
+
+    def speaks_of_gone(constraint: object) -> bool:
+        names = (getattr(constraint, name, "") or "" for name in ("node", "before", "after"))
+        return any(name.removesuffix("@end") in gone for name in names)
+
+    return replace(season, drafts=drafts, constraints=tuple(c for c in season.constraints if not speaks_of_gone(c)))
+
+
+def _fixed_nodes(season: SeasonDraft, history: History) -> dict[str, int]:
+    """Start and end nodes of what is done, overdue or held."""
+    fixed: dict[str, int] = {}
+    for draft in season.drafts:
+        day = history.fixed.get(draft.id)
+        if day is None:
+            continue
+        fixed[draft.end_node] = day
+        if draft.duration_days > 1:
+            began = history.actual[draft.id].start.toordinal() if draft.id in history.actual else history.published.get(draft.id, day)
+            fixed[draft.start_node] = min(began, day)
+    return fixed
+
+
+def _published_nodes(season: SeasonDraft, history: History) -> dict[str, int]:
+    return {d.id: history.published[d.id] for d in season.drafts if d.id in history.published}

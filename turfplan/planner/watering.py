@@ -1,0 +1,65 @@
+"""Turns the waterings of a dated season into tasks, and brings both accounts of the plan."""
+
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+from turfplan.amounts.sprinkler import zones
+from turfplan.plan import Ledger, Series, Task, Window
+from turfplan.planner.comparing import Candidate
+from turfplan.planner.feeding import nitrogen_account
+from turfplan.planner.history import History
+from turfplan.rules.passes import SEEDED
+from turfplan.rules.setting import Setting
+from turfplan.rules.water import WateringRequest, WaterRun, WeatherDay, season_watering
+
+
+def watered(
+    setting: Setting, candidate: Candidate, tasks: tuple[Task, ...], history: History, weather: Mapping[date, WeatherDay]
+) -> tuple[tuple[Task, ...], tuple[Ledger, ...], tuple[str, ...]]:
+    """Watering tasks, the accounts of water and nitrogen, and what the plan must say about water."""
+    sowing = next((t for t in tasks if t.operation in SEEDED), None)
+    planting = next((t for t in tasks if t.operation == "plant"), None)
+    passes = tuple(t.end for t in tasks if t.operation == "topdress")
+    first_mow = next((t.start for t in tasks if t.operation == "first_mow"), None)
+    known = {**{day: WeatherDay(rain_mm=rain) for day, rain in history.rain.items()}, **weather}
+    start = date.fromordinal(setting.first_day)
+    water = setting.brief.water
+    request = WateringRequest(
+        water=water, book=setting.book, climate=setting.climate, season=setting.species.season, soil=setting.soil,
+        area_m2=setting.area_m2, zones=zones(water, setting.book, setting.area_m2), start=start,
+        end=min(date.fromordinal(setting.last_day), start + timedelta(days=548)), system=setting.system,
+        seeded_on=sowing.end if sowing else None, dormant=bool(sowing and sowing.operation == "dormant_seed"),
+        planted_on=planting.end if planting else None, passes=passes,
+        germination_days=round(setting.book.fact(f"species.{setting.sown.id}.germination_days").high_si),
+        germinated_on=history.germinated, first_mow_on=first_mow,
+        slope_percent=setting.brief.site.slope_percent or 0.0,
+        away=tuple((s.start, s.end) for s in setting.brief.calendar.away), weather=known,
+    )  # fmt: skip
+    plan = season_watering(request)
+    anchor = {"settle": "topdress", "recover": "topdress"}
+    runs = tuple(_task(run, _anchor(tasks, run, anchor)) for run in plan.series)
+    ledgers = (plan.ledger, nitrogen_account(setting, candidate, tasks))
+    return runs, ledgers, plan.cautions
+
+
+def _anchor(tasks: tuple[Task, ...], run: WaterRun, anchor: Mapping[str, str]) -> Task | None:
+    """The task that a watering follows: the pass it settles, or the sowing or planting."""
+    if run.stage in anchor:
+        before = [t for t in tasks if t.operation == "topdress" and t.end <= run.start]
+        return max(before, key=lambda t: t.end, default=None)
+    return next((t for t in tasks if t.operation in (*SEEDED, "plant")), None)
+
+
+def _task(run: WaterRun, anchor: Task | None) -> Task:
+    days = run.days()
+    after = f"It follows “{anchor.title}”." if anchor is not None else "It begins with the plan."
+    return Task(
+        id=run.id, uid="", operation="water", phase="seed" if run.stage not in ("settle", "recover") else "level",
+        title=run.title, why=run.why, start=days[0], end=days[-1], best=days[0], duration_days=1, person_hours=0.0,
+        window=Window(start=run.start, end=run.end), not_earlier=(after,), not_later=(run.why,),
+        amounts=run.amounts, how=run.how, go="Skip it after real rain; look at the soil, not at the clock.",
+        fallback=None, depends_on=(anchor.id,) if anchor is not None else (), facts=run.facts, strength="strong",
+        series=Series(
+            start=run.start, end=run.end, start_time=run.start_time, minutes=run.minutes, weekdays=run.weekdays, skip=run.skip
+        ),
+    )  # type: ignore[call-arg]  # the aliases `from` and `to` may also be given by field name  # fmt: skip

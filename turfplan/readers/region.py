@@ -1,0 +1,14 @@
+"""Which regional overlay of the book a brief gets."""
+
+from turfplan.agronomy import choose_region
+from turfplan.brief import Brief
+from turfplan.climate.record import Climate
+
+
+def region_of(brief: Brief, climate: Climate) -> str | None:
+    """The region that the brief names, else the one its place lies in, else None."""
+    place = brief.place
+    if place.region:
+        return place.region
+    country = place.country or ("US" if place.postal_code else None)
+    return choose_region(country, place.state or climate.state, climate.koppen, climate.latitude, climate.longitude)
