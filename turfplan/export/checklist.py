@@ -24,6 +24,7 @@ from turfplan.export.sheets import (
     shown,
     span_text,
     task_days,
+    today_of,
 )
 from turfplan.export.templates import render
 from turfplan.plan import Plan, Task
@@ -130,7 +131,7 @@ def checklist_html(plan: Plan, week: date | None = None, large: bool = False, pa
         short=short_name(name),
         look=look_of(plan, paper, large=large),
         overdue=_overdue(plan),
-        made=day_text(plan.now.date(), plan.lawn.units, weekday=False, year=True),
+        made=day_text(today_of(plan), plan.lawn.units, weekday=False, year=True),
     )
 
 
@@ -139,7 +140,7 @@ def week_sheets(plan: Plan, week: date | None = None) -> tuple[WeekSheet, ...]:
     tasks = shown(plan.tasks)
     if week is not None:
         return (_sheet(plan, tasks, monday_of(week)),)
-    present = monday_of(plan.now.date())
+    present = monday_of(today_of(plan))
     mondays = {monday_of(day) for task in tasks if task.closed is None for day in task_days(task)}
     mondays |= {m for m in (monday_of(d) for t in tasks for d in task_days(t)) if m >= present}
     return tuple(_sheet(plan, tasks, monday) for monday in sorted(mondays))

@@ -12,6 +12,7 @@ from turfplan.export.sheets import (
     short_name,
     shown,
     span_text,
+    today_of,
 )
 from turfplan.export.templates import render
 from turfplan.plan import OrderLine, Plan, Task
@@ -50,11 +51,11 @@ def order_html(plan: Plan, paper: str | None = None, large: bool = False) -> str
         "print/order.html.jinja",
         plan=plan,
         lines=order_lines(plan),
-        receiving=_receiving(plan.tasks, plan.lawn.units),
+        receiving=receiving(plan.tasks, plan.lawn.units),
         name=name,
         short=short_name(name),
         look=look_of(plan, paper, large=large),
-        made=day_text(plan.now.date(), plan.lawn.units, weekday=False, year=True),
+        made=day_text(today_of(plan), plan.lawn.units, weekday=False, year=True),
     )
 
 
@@ -93,7 +94,7 @@ def _loads(line: OrderLine, system: System) -> tuple[str, ...]:
     return tuple(f"{format_number(load)} {pretty_unit(line.unit)}" for load in line.loads)
 
 
-def _receiving(tasks: Iterable[Task], system: System) -> tuple[tuple[Task, str], ...]:
+def receiving(tasks: Iterable[Task], system: System) -> tuple[tuple[Task, str], ...]:
     """The tasks of the day of delivery that are still to come, each with its day."""
     return tuple(
         (task, span_text(task.start, task.end, system))

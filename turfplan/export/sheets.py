@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, time, timedelta
 from typing import Literal
+from zoneinfo import ZoneInfo
 
 from turfplan.export.templates import stylesheet
 from turfplan.plan import Amount, Phase, Plan, Series, Task
@@ -63,6 +64,11 @@ def paper_of(plan: Plan, paper: str | None = None) -> Paper:
     if plan.place.country:
         return "letter" if plan.place.country in LETTER_COUNTRIES else "a4"
     return "letter" if plan.lawn.units is System.US else "a4"
+
+
+def today_of(plan: Plan) -> date:
+    """The day on which the plan was made, where the lawn is."""
+    return plan.now.astimezone(ZoneInfo(plan.timezone)).date()
 
 
 def monday_of(day: date) -> date:

@@ -1,0 +1,272 @@
+"""Writes the season book: everything the plan knows, to keep through the year."""
+
+import base64
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from turfplan.export.charts import soil_chart, timeline
+from turfplan.export.checklist import Quantity, quantities, week_sheets
+from turfplan.export.glossary import operation_name, terms_in
+from turfplan.export.ledger_charts import LedgerChart, ledger_chart
+from turfplan.export.order import order_lines, receiving
+from turfplan.export.sheets import (
+    MONTHS,
+    day_text,
+    look_of,
+    plain_name,
+    short_name,
+    shown,
+    span_text,
+    today_of,
+)
+from turfplan.export.templates import render
+from turfplan.plan import Fill, Plan, Task
+from turfplan.units import System, pretty_unit, read_as
+
+HEADLINES = (
+    "order_material",
+    "delivery",
+    "core_aerate",
+    "topdress",
+    "seed",
+    "overseed",
+    "dormant_seed",
+    "plant",
+    "first_mow",
+)
+JUDGEMENT = (
+    "Sources marked as judgement are ours: no publication was found; they are meant to be corrected by your own notes."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture as an address that holds the picture itself."""
+
+    caption: str
+    address: str
+
+
+@dataclass(frozen=True, slots=True)
+class FillView:
+    """The fill map with its figures as people read them."""
+
+    mean_depth: str
+    volume: str
+    reach: str
+    notes: tuple[str, ...]
+    pictures: tuple[Picture, ...]
+    stake_header: tuple[str, ...]
+    stakes: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Reasoned:
+    """One task with its days, amounts and reasons, and the numbers of the notes that stand behind them."""
+
+    task: Task
+    when: str
+    window: str
+    quantities: tuple[Quantity, ...]
+    notes: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """One numbered note: what is cited, and the first place that cites it."""
+
+    number: int
+    text: str
+
+
+def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
+    """The season book as a page that stands alone. `paper` is letter or a4."""
+    system, name = plan.lawn.units, plain_name(plan.lawn.name)
+    tasks = shown(plan.tasks)
+    notes = _notes(plan, tasks)
+    numbers = {text: note.number for text, note in notes.items()}
+    return render(
+        "print/book.html.jinja",
+        plan=plan,
+        name=name,
+        short=short_name(name),
+        look=look_of(plan, paper, large=large),
+        made=day_text(today_of(plan), system, weekday=False, year=True),
+        facts=_lawn_facts(plan),
+        headlines=_headlines(tasks, system),
+        timeline=timeline(plan) if tasks else None,
+        soil=soil_chart(plan),
+        frosts=_frosts(plan),
+        windows=_windows(plan),
+        weeks=week_sheets(plan),
+        lines=order_lines(plan),
+        receiving=receiving(plan.tasks, system),
+        fill=_fill(plan.fill, system) if plan.fill else None,
+        ledgers=_ledgers(plan),
+        reasoned=tuple(_reasoned(task, system, plan, numbers) for task in tasks if task.series is None),
+        watering=_watering(tasks),
+        notes=tuple(notes.values()),
+        judgement=JUDGEMENT,
+        glossary=terms_in(" ".join(_all_words(plan))),
+        operation_name=operation_name,
+    )
+
+
+def _lawn_facts(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """The lawn in a few lines for the cover."""
+    lawn, system = plan.lawn, plan.lawn.units
+    grass = ", ".join(f"{g.name}" + (f" {g.share:.0%}" if g.share < 1 else "") for g in lawn.grass)
+    facts = [
+        ("Area", read_as(lawn.area_m2, "area", system).text),
+        ("Grass", grass),
+        ("Soil", lawn.soil.replace("_", " ")),
+        ("Stand", lawn.condition),
+        ("Thatch", read_as(lawn.thatch_mm, "depth", system).text),
+        ("Fill, settled", read_as(lawn.depth_mm, "depth", system).text if lawn.depth_mm else "none"),
+        ("Mix", (lawn.mix or "none").replace("_", " ")),
+        ("Seeding", lawn.intent.replace("_", " ")),
+    ]
+    place = ", ".join(text for text in (plan.place.name, plan.place.state, plan.place.country) if text)
+    return (*facts, ("Place", place or f"{plan.place.latitude:.2f}, {plan.place.longitude:.2f}"))
+
+
+def _headlines(tasks: Iterable[Task], system: System) -> tuple[tuple[str, str], ...]:
+    """The days that matter most."""
+    return tuple(
+        (span_text(task.start, task.end, system, year=True), task.title)
+        for task in tasks
+        if task.operation in HEADLINES
+    )
+
+
+def _frosts(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """The median frosts as days of any year; both are written as month and day in the plan."""
+    found = (("Last frost of spring", plan.climate.last_frost), ("First frost of autumn", plan.climate.first_frost))
+    return tuple((words, _month_day(text, plan.lawn.units)) for words, text in found if text)
+
+
+def _month_day(text: str, system: System) -> str:
+    month, day = (int(part) for part in text.split("-"))
+    return f"{MONTHS[month - 1]} {day}" if system is System.US else f"{day} {MONTHS[month - 1]}"
+
+
+def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
+    """Every window of the operations that the plan uses: name, days, best day, reason, source."""
+    used = {task.operation for task in shown(plan.tasks)}
+    first = min((task.start for task in plan.tasks), default=today_of(plan))
+    return tuple(
+        (
+            operation_name(w.operation),
+            span_text(w.start, w.end, plan.lawn.units, weekday=False, year=True),
+            day_text(w.best, plan.lawn.units, weekday=False),
+            w.reason,
+            plan.sources.get(w.source, w.source),
+        )
+        for w in sorted(plan.windows, key=lambda w: (w.start, w.operation))
+        if w.operation in used and w.end >= first
+    )
+
+
+def _ledgers(plan: Plan) -> tuple[LedgerChart, ...]:
+    charts = (ledger_chart(ledger, plan.lawn.units) for ledger in plan.ledgers)
+    return tuple(chart for chart in charts if chart is not None)
+
+
+def _fill(fill: Fill, system: System) -> FillView:
+    columns = tuple(dict.fromkeys(key for stake in fill.stakes for key in stake))
+    reach = " to ".join(
+        read_as(v, "volume", system, rounding).text
+        for v, rounding in ((fill.volume_low_m3, "down"), (fill.volume_high_m3, "up"))
+    )
+    return FillView(
+        mean_depth=read_as(fill.mean_depth_mm, "depth", system).text,
+        volume=read_as(fill.volume_m3, "volume", system, "up").text,
+        reach=reach,
+        notes=fill.notes,
+        pictures=tuple(Picture(caption, _address(svg)) for caption, svg in fill.pictures),
+        stake_header=tuple(_stake_name(column, system) for column in columns),
+        stakes=tuple(tuple(_stake_value(c, stake.get(c), system) for c in columns) for stake in fill.stakes),
+    )
+
+
+def _address(svg: str) -> str:
+    """A picture as a data address: nothing inside it can act on the page, and its ids cannot clash with the page's."""
+    return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode("ascii")
+
+
+def _stake_name(column: str, system: System) -> str:
+    if column.endswith("_mm"):
+        return column.removesuffix("_mm").replace("_", " ").capitalize()
+    if column.endswith("_m"):
+        unit = "ft" if system is System.US else "m"
+        return f"{column.removesuffix('_m').replace('_', ' ').capitalize()}, {pretty_unit(unit)}"
+    return column.replace("_", " ").capitalize()
+
+
+def _stake_value(column: str, value: object, system: System) -> str:
+    """A figure of a stake: depths in mm are read as depths, places in m as distances."""
+    if value is None:
+        return "–"
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        if column.endswith("_mm"):
+            return (
+                read_as(abs(value), "depth", system).text if value >= 0 else "−" + read_as(-value, "depth", system).text
+            )
+        if column.endswith("_m"):
+            return f"{value / 0.3048 if system is System.US else value:.1f}"
+    return str(value)
+
+
+def _reasoned(task: Task, system: System, plan: Plan, numbers: Mapping[str, int]) -> Reasoned:
+    texts = dict.fromkeys(_citation(plan, fact) for fact in _facts_of(task))
+    return Reasoned(
+        task=task,
+        when=span_text(task.start, task.end, system, year=True),
+        window=span_text(task.window.start, task.window.end, system, weekday=False, year=True),
+        quantities=quantities(task, system),
+        notes=tuple(sorted(numbers[text] for text in texts if text is not None)),
+    )
+
+
+def _facts_of(task: Task) -> tuple[str, ...]:
+    return (*task.facts, *(fact for amount in task.amounts for fact in amount.facts))
+
+
+def _citation(plan: Plan, fact: str) -> str | None:
+    """The words of a note: what the plan cites under that name, None where it cites nothing."""
+    return plan.citations.get(fact) or plan.sources.get(fact)
+
+
+def _notes(plan: Plan, tasks: Iterable[Task]) -> dict[str, Note]:
+    """The numbered notes in the order in which the reasons first cite them; equal words share a number."""
+    texts = dict.fromkeys(
+        text
+        for facts in (*(_facts_of(t) for t in tasks), *(line.facts for line in plan.order))
+        for fact in facts
+        if (text := _citation(plan, fact)) is not None
+    )
+    return {text: Note(number, text) for number, text in enumerate(texts, start=1)}
+
+
+def _watering(tasks: Iterable[Task]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """The reasons of each stage of watering, once."""
+    stages: dict[str, list[str]] = {}
+    for task in tasks:
+        if task.series is not None:
+            stages.setdefault(task.title.split(":")[0], []).append(task.why)
+    return tuple((stage, tuple(dict.fromkeys(why for why in whys if why))) for stage, whys in stages.items())
+
+
+def _all_words(plan: Plan) -> Iterable[str]:
+    """All sentences of the plan, to find the words that need a meaning."""
+    for task in plan.tasks:
+        yield from (task.title, task.why, task.go or "", task.fallback or "", *task.how, *task.cautions)
+    for line in plan.order:
+        yield from (line.name, line.reason, line.text, *line.questions, *line.acceptance)
+    yield from (*plan.cautions, *plan.assumptions, *plan.disagreements, *plan.campaign_reason)
+    yield from (
+        "window best day soil temperature person-hour",
+        *(note for ledger in plan.ledgers for note in ledger.notes),
+    )
+    if plan.ledgers:
+        yield "nitrogen evaporation"

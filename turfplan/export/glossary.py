@@ -1,0 +1,89 @@
+"""The plain meaning of each word of the trade that a sheet uses."""
+
+import re
+from collections.abc import Mapping
+from types import MappingProxyType
+
+OPERATION_NAMES: Mapping[str, str] = MappingProxyType(
+    {
+        "diagnose": "Find the cause",
+        "soil_test": "Soil test",
+        "locate_utilities": "Mark utilities",
+        "irrigation_check": "Water check",
+        "permit": "Watering permit",
+        "weed_control": "Weeds",
+        "order_material": "Order",
+        "delivery": "Delivery",
+        "dry_material": "Dry the mix",
+        "raise_fittings": "Raise fittings",
+        "lift_and_fill": "Lift and fill",
+        "mow_low": "Low cut",
+        "dethatch": "Dethatch",
+        "core_aerate": "Core-aerate",
+        "topdress": "Top-dress",
+        "incorporate": "Work it in",
+        "mow": "Mow between passes",
+        "seed": "Seed",
+        "overseed": "Overseed",
+        "dormant_seed": "Dormant seed",
+        "plant": "Plant",
+        "roll": "Roll lightly",
+        "cover": "Cover",
+        "starter_feed": "Starter feed",
+        "water": "Water",
+        "inspect": "Look",
+        "first_mow": "First mow",
+        "feed_nitrogen": "Feed",
+        "preemergent": "Crabgrass preventer",
+        "last_mow": "Last mow",
+        "settle_check": "Settle check",
+        "touch_up": "Touch-up",
+    }
+)
+
+# Word, the forms in which a text shows it (as a pattern), and its meaning.
+_TERMS: tuple[tuple[str, str, str], ...] = (
+    ("Best day", r"best\b", "The day of a window on which the work is likeliest to succeed."),
+    ("Canopy", r"canop(y|ies)", "The leaves of the lawn, seen as a layer between you and the soil."),
+    ("Catch can", r"catch[ -_]cans?", "A straight-sided can set on the lawn to measure how much a sprinkler gives."),
+    ("Clay, loam, silt", r"\b(clay|loam|silt)", "Soils by grain: clay is finest and sticky, silt is floury, loam is a mixture with sand."),
+    ("Compost", r"compost", "Plant matter rotted until it is dark, crumbly and smells of earth."),
+    ("Compost credit", r"compost credit|credit", "Nitrogen that compost gives in its first year, counted as feeding."),
+    ("Cool-season, warm-season grass", r"(cool|warm)-season", "Grass that grows most in spring and autumn, or most in the heat of summer."),
+    ("Core-aerate", r"(core-)?aerat", "Pull plugs of soil out with hollow tines, so that air, water and mix get in."),
+    ("Dethatch", r"dethatch|scarif", "Comb the thatch out with blades or tines."),
+    ("Dormant", r"dormant", "Alive but not growing, as grass in frost or seed in cold soil."),
+    ("Drag", r"\bdrag", "Pull a mat or the back of a rake over the mix to work it down between the leaves."),
+    ("Establishment", r"establish", "The weeks from sowing until the young grass can be treated like the rest."),
+    ("Evaporation from grass (ET)", r"\bET0?\b|evapo", "Water that the soil and the grass lose to the air, as a depth like rain."),
+    ("Fill", r"\bfill\b", "What has to be added to make the ground even; its depth is the mean over the area."),
+    ("Germination", r"germinat", "The seed waking and sending out its first root and leaf."),
+    ("Leaf tips", r"\btips\b", "The ends of the grass leaves; they must show after each pass, or the grass below dies."),
+    ("Low cut", r"low cut|mow low", "Mowing below the usual height, in steps, so that the mix reaches the soil."),
+    ("Mix", r"\bmix(es|ture)?\b", "What is spread: topsoil, sand and compost in set shares, dry and blended by machine."),
+    ("Nitrogen (N)", r"nitrogen|\bN\b", "The food that makes grass grow green; it is given by weight over an area."),
+    ("Overseed", r"overseed", "Sow into grass that stays."),
+    ("Pass", r"\bpass(es)?\b", "One thin layer of mix over the whole lawn."),
+    ("Person-hour", r"person-hour", "One person working for one hour; two people do two in an hour."),
+    ("Phosphorus (P)", r"phosphor|\bP\b", "Food for young roots; many places allow it only where a soil test asks for it."),
+    ("Preventer", r"pre-?emergent|preventer", "A weedkiller that stops seed from coming up, grass seed too."),
+    ("Screened", r"screen", "Shaken through a sieve, so that nothing larger than its openings is left."),
+    ("Settle", r"settl", "Sink together under rain and watering; the order holds more so that enough is left."),
+    ("Soil temperature", r"soil temperature", "The warmth of the soil 4 in (10 cm) down; it decides when seed wakes and roots grow."),
+    ("Starter feed", r"starter", "Fertilizer given with the seed; left out where compost feeds it."),
+    ("Thatch", r"thatch", "The brown felt of dead stems between the leaves and the soil."),
+    ("Tine", r"\btines?\b", "The spike of an aerator."),
+    ("Top-dress", r"top-?dress", "Spread a thin layer of mix over living grass."),
+    ("Window", r"\bwindows?\b", "The days on which a job may be done here with this grass."),
+)  # fmt: skip
+
+
+def operation_name(operation: str) -> str:
+    """What a kind of work is called on every sheet."""
+    known = OPERATION_NAMES.get(operation)
+    return known if known else operation.replace("_", " ").capitalize()
+
+
+def terms_in(text: str) -> tuple[tuple[str, str], ...]:
+    """The words of the trade that `text` uses, with their meanings, in order of the alphabet."""
+    return tuple((word, meaning) for word, pattern, meaning in _TERMS if re.search(pattern, text, re.IGNORECASE))
