@@ -1,1 +1,1 @@
-"""A place becomes daily curves, soil temperature, frost dates, degree days and reference evapotranspiration."""
+"""A place becomes daily curves, soil temperature, frost dates, growth and degree days, each with its source and error."""

@@ -1,0 +1,101 @@
+"""The climate of one place: daily normals with their source and error band."""
+
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+
+from turfplan.climate.growth import growth_potential
+
+DAYS = 365
+Curve = tuple[float, ...]
+
+
+def day_index(day: date) -> int:
+    """The place of a date in a 365-day curve, 0 to 364; 29 February shares 28 February's."""
+    index = day.timetuple().tm_yday - 1
+    leap = day.year % 4 == 0 and (day.year % 100 != 0 or day.year % 400 == 0)
+    return index - 1 if leap and index >= 59 else index
+
+
+def date_of(index: int, year: int) -> date:
+    """The date in `year` at a place of a 365-day curve (any integer; whole years are carried over)."""
+    years, rest = divmod(round(index), DAYS)
+    first = date(2001, 1, 1).toordinal() + rest
+    plain = date.fromordinal(first)
+    return date(year + years, plain.month, plain.day)
+
+
+@dataclass(frozen=True, slots=True)
+class Frost:
+    """The date of the last or first frost as places in the year, 0 to 364: median, and the days passed in one year of ten.
+
+    `early_10` lies before the median, `late_10` after it: after a last frost's `late_10`, only one year in ten still
+    freezes; before a first frost's `early_10`, one in ten has frozen already. They may leave 0 to 364 where the season
+    runs over New Year.
+    """
+
+    median: int
+    early_10: int
+    late_10: int
+    source: str
+    error_days: int
+
+
+@dataclass(frozen=True)
+class Climate:
+    """Daily normals of one place, 365 values each, by place in the year (`day_index`).
+
+    Temperatures in degrees Celsius, rain and reference evapotranspiration in mm a day. `error_days` is how far a date
+    read from these curves may be off, `air_error_c` and `soil_error_c` the error of a daily mean. `last_frost` and
+    `first_frost` are None where frost is rarer than every other year.
+    """
+
+    latitude: float
+    longitude: float
+    elevation_m: float | None
+    timezone: str
+    koppen: str | None
+    source: str
+    error_days: int
+    air_error_c: float
+    soil_error_c: float
+    air_mean_c: Curve
+    air_min_c: Curve
+    air_max_c: Curve
+    rain_mm: Curve
+    soil_5cm_c: Curve
+    soil_10cm_c: Curve
+    et0_mm: Curve
+    last_frost: Frost | None
+    first_frost: Frost | None
+    attribution: str = ""
+    state: str | None = None
+    frost_free: bool = False
+
+    @property
+    def southern(self) -> bool:
+        """True south of the equator."""
+        return self.latitude < 0
+
+    def air_c(self, day: date) -> float:
+        """Normal daily mean air temperature."""
+        return self.air_mean_c[day_index(day)]
+
+    def soil_c(self, day: date, depth_cm: int = 10) -> float:
+        """Normal daily mean soil temperature at 5 or 10 cm."""
+        return (self.soil_5cm_c if depth_cm == 5 else self.soil_10cm_c)[day_index(day)]
+
+    @cached_property
+    def _growth(self) -> dict[str, Curve]:
+        return {season: tuple(growth_potential(t, season) for t in self.air_mean_c) for season in ("cool", "warm")}
+
+    def growth_curve(self, season: str) -> Curve:
+        """Growth potential of cool- or warm-season grass, 0 to 1, for each place in the year."""
+        return self._growth[season]
+
+    def growth_potential(self, day: date, season: str) -> float:
+        """Growth potential of cool- or warm-season grass on a day, 0 to 1."""
+        return self._growth[season][day_index(day)]
+
+    def __hash__(self) -> int:
+        return hash((self.latitude, self.longitude, self.source, self.air_mean_c[:30]))
