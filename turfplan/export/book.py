@@ -265,7 +265,7 @@ def _all_words(plan: Plan) -> Iterable[str]:
         yield from (line.name, line.reason, line.text, *line.questions, *line.acceptance)
     yield from (*plan.cautions, *plan.assumptions, *plan.disagreements, *plan.campaign_reason)
     yield from (
-        "window best day soil temperature person-hour",
+        "thatch fill mix window best day soil temperature person-hour",
         *(note for ledger in plan.ledgers for note in ledger.notes),
     )
     if plan.ledgers:

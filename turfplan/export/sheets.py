@@ -1,7 +1,7 @@
 """What every printed sheet shares: paper, weeks, and the words for days and amounts."""
 
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, time, timedelta
 from typing import Literal
@@ -140,32 +140,26 @@ def task_days(task: Task) -> tuple[date, ...]:
 def shown(tasks: Iterable[Task]) -> tuple[Task, ...]:
     """Tasks that belong on paper, in the order they are done: by day, and within a day what others wait for first."""
     kept = [t for t in tasks if t.closed == "skipped" or (t.closed != "dropped" and t.status != "CANCELLED")]
-    depth = _depths(kept)
+    ordered: list[Task] = []
+    for start in sorted({task.start for task in kept}):
+        ordered += _in_order([task for task in kept if task.start == start])
+    return tuple(ordered)
+
+
+def _in_order(tasks: Sequence[Task]) -> Iterator[Task]:
+    """The tasks of one first day: nothing before what it waits for, else by phase, time of day and id."""
     phases = list(PHASE_LETTER)
 
-    def rank(task: Task) -> tuple[object, ...]:
-        clock = task.series.start_time if task.series else time()
-        return task.start, depth[task.id], phases.index(task.phase), clock, task.end, task.id
+    def rank(task: Task) -> tuple[int, time, date, str]:
+        return phases.index(task.phase), task.series.start_time if task.series else time(), task.end, task.id
 
-    return tuple(sorted(kept, key=rank))
-
-
-def _depths(tasks: Iterable[Task]) -> dict[str, int]:
-    """How many tasks of the same day stand one after the other before each task."""
-    known = {task.id: task for task in tasks}
-    depths: dict[str, int] = {}
-
-    def depth(task: Task, seen: frozenset[str]) -> int:
-        if task.id not in depths:
-            before = [
-                known[i] for i in task.depends_on if i in known and i not in seen and known[i].start == task.start
-            ]
-            depths[task.id] = max((depth(b, seen | {task.id}) + 1 for b in before), default=0)
-        return depths[task.id]
-
-    for task in known.values():
-        depth(task, frozenset({task.id}))
-    return depths
+    waiting = sorted(tasks, key=rank)
+    while waiting:
+        names = {task.id for task in waiting}
+        # A circle cannot be ordered; then the first by rank goes.
+        following = next((t for t in waiting if not names.intersection(t.depends_on) - {t.id}), waiting[0])
+        waiting.remove(following)
+        yield following
 
 
 def plain_name(text: str) -> str:

@@ -1,0 +1,404 @@
+"""The printed sheets say what the plan says, in the reader's units, and stand alone."""
+
+import re
+from datetime import date, timedelta
+from html.parser import HTMLParser
+from itertools import pairwise
+
+import jinja2
+import pytest
+from turfplan.export.book import book_html
+from turfplan.export.changes import changes_html
+from turfplan.export.checklist import checklist_html, hours_text, week_sheets
+from turfplan.export.glossary import OPERATION_NAMES, terms_in
+from turfplan.export.order import order_html
+from turfplan.export.sheets import (
+    amount_text,
+    day_text,
+    paper_of,
+    plain_name,
+    series_days,
+    short_name,
+    shown,
+    span_text,
+    task_days,
+)
+from turfplan.export.templates import coded, environment, stylesheet, templates_dir
+from turfplan.plan import Plan
+from turfplan.units import System
+
+from page_plan import DUST, FIRST_WATERING, on, page_plan, task
+
+WRITERS = {"checklist": checklist_html, "order": order_html, "book": book_html, "changes": changes_html}
+HOSTILE = {
+    "markup": '</title><script>alert("x")</script>&amp;<img src=x onerror=alert(1)>',
+    "long": "a very long lawn name " * 13 + "end of it",
+    "unbroken": "x" * 300,
+    "emoji": "🌱🏡 lawn 👩‍🌾",
+    "right to left": "حديقة خلفية ‮ lawn",
+    "control": "back\x00\x1b[31m\nlawn\u2028",
+    "quotes": "\"'`{{ 7 * 7 }}{% raw %}",
+}
+VOID = {"meta", "img", "br", "hr", "input", "link", "path", "rect", "circle", "polyline", "polygon", "line", "stop"}
+
+
+class Outline(HTMLParser):
+    """What a page is made of: elements, ids, references, headings, text."""
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.tags: list[str] = []
+        self.ids: list[str] = []
+        self.references: list[str] = []
+        self.addresses: list[str] = []
+        self.headings: list[int] = []
+        self.words: list[str] = []
+        self.open: list[str] = []
+        self.feed(html)
+        self.close()
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append(tag)
+        if tag not in VOID:
+            self.open.append(tag)
+        if re.fullmatch(r"h[1-6]", tag):
+            self.headings.append(int(tag[1]))
+        for name, value in attrs:
+            if name == "id":
+                self.ids.append(value or "")
+            elif name in ("aria-labelledby", "aria-describedby"):
+                self.references += (value or "").split()
+            elif name in ("href", "src", "xlink:href"):
+                self.addresses.append(value or "")
+            self.references += re.findall(r"url\(#([^)]+)\)", value or "")
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag not in VOID:
+            assert self.open.pop() == tag, f"{tag} closes something else"
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.handle_starttag(tag, attrs)
+        if tag not in VOID:
+            self.open.pop()
+
+    def handle_data(self, data: str) -> None:
+        if not self.open or self.open[-1] != "style":
+            self.words.append(data)
+
+    @property
+    def text(self) -> str:
+        return " ".join(" ".join(self.words).split())
+
+
+@pytest.fixture(params=[System.US, System.METRIC])
+def plan(request: pytest.FixtureRequest) -> Plan:
+    """The invented plan in both systems of units."""
+    return page_plan(request.param)
+
+
+@pytest.mark.parametrize("writer", WRITERS)
+def test_every_page_is_well_formed_and_its_references_lead_somewhere(plan: Plan, writer: str) -> None:
+    """Elements close, ids are unique, every reference and inner link has its target."""
+    page = Outline(WRITERS[writer](plan))
+    assert not page.open
+    assert len(page.ids) == len(set(page.ids))
+    inner = [a[1:] for a in page.addresses if a.startswith("#")]
+    assert set(page.references + inner) <= set(page.ids)
+
+
+@pytest.mark.parametrize("writer", WRITERS)
+def test_every_page_stands_alone(plan: Plan, writer: str) -> None:
+    """No address leads out of the file, and no script is in it."""
+    html = WRITERS[writer](plan)
+    page = Outline(html)
+    assert all(a.startswith(("#", "data:image/svg+xml")) for a in page.addresses)
+    assert "script" not in page.tags and "link" not in page.tags
+    assert "@import" not in html and not re.search(r"url\((?!#)", html)
+
+
+@pytest.mark.parametrize("writer", WRITERS)
+def test_headings_never_skip_a_level(plan: Plan, writer: str) -> None:
+    """One first heading, and each deeper one a single step down."""
+    levels = Outline(WRITERS[writer](plan)).headings
+    assert levels.count(1) == 1
+    assert levels[0] == 1
+    assert all(after - before <= 1 for before, after in pairwise(levels))
+
+
+@pytest.mark.parametrize("writer", WRITERS)
+@pytest.mark.parametrize("kind", HOSTILE)
+def test_a_hostile_lawn_name_is_only_text(writer: str, kind: str) -> None:
+    """Markup, templates, control characters, long names and other scripts stay words on the page."""
+    html = WRITERS[writer](page_plan(name=HOSTILE[kind]))
+    page = Outline(html)
+    assert not page.open
+    assert "script" not in page.tags and "{{" not in kind
+    assert page.tags.count("img") == (1 if writer == "book" else 0)
+    assert "49" not in re.findall(r"<title>(.*?)</title>", html)[0]
+    assert not re.search(r"[\x00-\x08\x0b\x0c\x0e-\x1f]", html)
+    assert short_name(HOSTILE[kind])[:20] in page.text
+
+
+def test_the_same_plan_gives_the_same_page(plan: Plan) -> None:
+    """Pages hold no clock and no chance."""
+    for write in WRITERS.values():
+        assert write(plan) == write(plan)
+
+
+def test_every_open_task_stands_on_the_page_of_each_of_its_days(plan: Plan) -> None:
+    """A job or a watering is on every weekly page that one of its days falls in, and on no other."""
+    sheets = {sheet.first: sheet for sheet in week_sheets(plan)}
+    for item in shown(plan.tasks):
+        if item.closed:
+            continue
+        wanted = {day - timedelta(days=day.weekday()) for day in task_days(item)}
+        found = {m for m, s in sheets.items() if item.id in [j.task.id for j in s.jobs] + [r.task.id for r in s.water]}
+        assert found == wanted, item.id
+
+
+def test_a_job_is_printed_with_day_amount_rule_steps_caution_and_reason(plan: Plan) -> None:
+    """Everything that is needed outside stands beside the job."""
+    text = Outline(checklist_html(plan, on(8, 14))).text
+    for item in (plan.task("topdress.1"), plan.task("seed")):
+        assert item is not None
+        assert item.title in text
+        assert span_text(item.start, item.end, plan.lawn.units) in text
+        assert all(amount_text(a, plan.lawn.units) in text for a in item.amounts)
+        assert f"Only if: {item.go} If not: {item.fallback}" in text
+        assert all(step in text for step in (*item.how, *item.cautions))
+        assert f"Why now: {item.why}" in text
+        assert day_text(item.fallback_day, plan.lawn.units) in text
+
+
+def test_a_caution_is_printed_once_on_a_page_and_then_named_by_its_letter(plan: Plan) -> None:
+    """The second job with the same danger points to the words above."""
+    text = Outline(checklist_html(plan, on(8, 14))).text
+    assert text.count(DUST) == 1
+    assert len(re.findall(r"Caution [A-Z]( and [A-Z])* above holds here too", text)) >= 2
+
+
+def test_jobs_of_one_day_stand_in_the_order_in_which_they_are_done() -> None:
+    """What others wait for comes first: the low cut before the tines, the tines before the mix."""
+    (sheet,) = week_sheets(page_plan(), on(8, 14))
+    names = [job.task.id for job in sheet.jobs]
+    assert names.index("mow_low.1") < names.index("core_aerate.1") < names.index("topdress.1") < names.index("seed")
+
+
+def test_a_watering_has_a_box_on_each_of_its_days_and_no_other(plan: Plan) -> None:
+    """Weekdays and left-out days of a series are kept."""
+    for sheet in week_sheets(plan):
+        for row in sheet.water:
+            assert row.task.series is not None
+            days = [sheet.first + timedelta(days=n) for n, ticked in enumerate(row.on) if ticked]
+            assert days == [
+                d for d in series_days(row.task.series) if sheet.first <= d < sheet.first + timedelta(days=7)
+            ]
+    last = plan.task("water.germination.w3.morning")
+    assert last is not None and last.series is not None
+    assert series_days(last.series) == (on(9, 4),)
+
+
+def test_a_week_without_work_is_left_out_but_can_be_asked_for(plan: Plan) -> None:
+    """Asked for by a day, an empty week says so and what comes next."""
+    empty = on(9, 8)
+    assert all(not sheet.first <= empty < sheet.first + timedelta(days=7) for sheet in week_sheets(plan))
+    text = Outline(checklist_html(plan, empty)).text
+    assert "No work this week" in text
+    assert "First mow of the new grass" in text
+
+
+def test_the_look_ahead_names_next_week(plan: Plan) -> None:
+    """The page of one week lists the jobs of the next, and waterings in one line."""
+    (sheet,) = week_sheets(plan, on(8, 4))
+    assert sheet.ahead_title.startswith("Next week")
+    assert [line.title for line in sheet.ahead][:2] == ["Receive 7 yd³ of mix", "Mow low to 2 in"]
+    (sheet,) = week_sheets(plan, on(8, 14))
+    assert [line.title for line in sheet.ahead] == [
+        f"First of 14 waterings, the last {day_text(on(8, 22), plan.lawn.units)}"
+    ]
+
+
+def test_what_was_dropped_is_not_printed_and_what_was_done_says_so(plan: Plan) -> None:
+    """A cancelled job leaves the page; a done one is printed as done when its week is asked for."""
+    assert "Roll once, lightly" not in Outline(checklist_html(plan)).text
+    assert "soil sample" not in Outline(checklist_html(plan)).text
+    assert f"Done {day_text(on(7, 3), plan.lawn.units)}." in Outline(checklist_html(plan, on(7, 3))).text
+
+
+def test_an_overdue_task_opens_the_checklist() -> None:
+    """A job past its day without an answer is asked about first."""
+    late = task("dethatch", "surface", "Dethatch, rake up and remove", on(7, 20), overdue=True)
+    text = Outline(checklist_html(page_plan(tasks=(late, task("seed", "seed", "Sow", on(8, 20)))))).text
+    assert text.index("Past their day, without an answer") < text.index("Sow")
+    assert "Dethatch, rake up and remove, Tue, Jul 20" in text
+
+
+def test_a_full_week_is_set_closer_and_an_empty_one_has_room_for_notes() -> None:
+    """The page is filled: less text, more lines to write on."""
+    (full,) = week_sheets(page_plan(), on(8, 14))
+    (light,) = week_sheets(page_plan(), on(9, 18))
+    assert full.fit != "roomy" and light.fit == "roomy"
+    assert light.note_lines > full.note_lines >= 3
+
+
+def test_paper_follows_the_country_then_the_units() -> None:
+    """Letter in the United States and Canada, A4 elsewhere, and as asked above all."""
+    assert paper_of(page_plan(System.US)) == "letter"
+    assert paper_of(page_plan(System.METRIC, country="CA")) == "letter"
+    assert paper_of(page_plan(System.METRIC, country="NZ")) == "a4"
+    assert paper_of(page_plan(System.US), "a4") == "a4"
+    assert "@page { size: a4; }" in checklist_html(page_plan(), paper="a4")
+    with pytest.raises(ValueError, match="letter or a4"):
+        paper_of(page_plan(), "legal")
+
+
+def test_large_print_changes_only_the_size() -> None:
+    """The words are the same."""
+    plain, large = checklist_html(page_plan()), checklist_html(page_plan(), large=True)
+    assert 'class="sheet large"' in large and 'class="sheet"' in plain
+    assert Outline(plain).text == Outline(large).text
+
+
+def test_days_are_read_as_people_there_read_them() -> None:
+    """Month first in the United States, day first elsewhere; the year once."""
+    assert day_text(on(8, 14), System.US, year=True) == "Sat, Aug 14, 2027"
+    assert day_text(on(8, 14), System.METRIC, year=True) == "Sat 14 Aug 2027"
+    assert span_text(on(8, 14), on(8, 15), System.METRIC, weekday=False, year=True) == "14 Aug to 15 Aug 2027"
+    assert (
+        span_text(date(2027, 12, 30), date(2028, 1, 2), System.US, weekday=False, year=True)
+        == "Dec 30, 2027 to Jan 2, 2028"
+    )
+
+
+def test_what_can_run_short_is_rounded_up() -> None:
+    """Volumes go up to a quarter yard or a tenth of a cubic metre, weights to a pound or half a kilogram."""
+    made = page_plan().task("topdress.1")
+    assert made is not None
+    depth, volume = made.amounts
+    assert amount_text(volume, System.US) == "6.5 yd³"
+    assert amount_text(volume, System.METRIC) == "4.9 m³"
+    assert amount_text(depth, System.US) == "3/8 in"
+    assert amount_text(depth, System.METRIC) == "10 mm"
+
+
+@pytest.mark.parametrize(
+    ("hours", "text"),
+    [
+        (0.1, ""),
+        (0.3, "half a person-hour"),
+        (1.0, "1 person-hour"),
+        (9.4, "9 1/2 person-hours"),
+        (12, "12 person-hours"),
+    ],
+)
+def test_labour_is_said_in_half_hours(hours: float, text: str) -> None:
+    """Nobody plans a job to the minute."""
+    assert hours_text(hours) == text
+
+
+def test_the_order_sheet_has_amounts_dates_loads_questions_and_checks(plan: Plan) -> None:
+    """The supplier and whoever receives the load find all they need."""
+    text = Outline(order_html(plan)).text
+    for line in plan.order:
+        assert line.name in text
+        assert day_text(line.order_by, plan.lawn.units, year=True) in text
+        assert day_text(line.deliver_by, plan.lawn.units, year=True) in text
+        assert all(words in text for words in (*line.questions, *line.acceptance, line.reason))
+    loads = ("6 yd³", "1 yd³") if plan.lawn.units is System.US else ("4.59 m³", "0.765 m³")
+    assert all(load in text for load in loads)
+    assert "Receive 7 yd³ of mix" in text
+
+
+def test_an_order_of_nothing_is_said_plainly() -> None:
+    """A plan that buys nothing prints no delivery card."""
+    text = Outline(order_html(page_plan(order=()))).text
+    assert "Nothing has to be bought." in text
+    assert "On the day of delivery" not in text
+
+
+def test_the_book_holds_every_part_of_the_plan(plan: Plan) -> None:
+    """Cover, reasons, assumptions, what was rejected, disagreements, cautions, notes: nothing of the plan is lost."""
+    text = Outline(book_html(plan)).text
+    wanted = [*plan.campaign_reason, *plan.assumptions, *plan.disagreements, *plan.cautions, plan.rejected[0].reason]
+    for item in shown(plan.tasks):
+        if item.series is None:
+            wanted += [item.title, item.why, *item.not_earlier, *item.not_later, *(a.reason for a in item.amounts)]
+    wanted += [plan.citations["a.fact"], plan.sources["bulletin"], plan.climate.source, plan.windows[0].reason]
+    assert [words for words in wanted if words not in text] == []
+
+
+def test_equal_citations_share_one_note() -> None:
+    """A fact that many tasks rest on is printed once in the notes and cited by its number."""
+    html = book_html(page_plan())
+    assert html.count('id="note-1"') == 1 and 'id="note-2"' not in html
+    assert html.count('href="#note-1"') == len([t for t in shown(page_plan().tasks) if t.series is None])
+
+
+def test_the_picture_of_a_survey_cannot_reach_the_page() -> None:
+    """A picture is carried as an image of its own, so that nothing in it runs or clashes."""
+    bad = page_plan().fill.model_copy(update={"pictures": (("Map", "<svg xmlns='x'><script>alert(1)</script></svg>"),)})
+    page = Outline(book_html(page_plan(fill=bad)))
+    assert "script" not in page.tags and "alert" not in page.text
+
+
+def test_the_glossary_explains_the_words_that_are_used_and_no_other() -> None:
+    """A word of the trade on the sheets has its line; a plan without it does not print it."""
+    text = Outline(book_html(page_plan())).text
+    assert "Thatch The brown felt" in text
+    assert dict(terms_in("Top-dress a thin pass.")).keys() == {"Top-dress", "Pass"}
+
+
+def test_kinds_of_work_are_called_the_same_everywhere() -> None:
+    """The names on charts are those of the data file that writes the titles."""
+    import tomllib
+    from importlib.resources import files
+
+    data = tomllib.loads((files("turfplan") / "data" / "operations.toml").read_text(encoding="utf-8"))
+    names = {key: entry["name"] for key, entry in data.items() if isinstance(entry, dict) and "name" in entry}
+    assert names == dict(OPERATION_NAMES)
+
+
+def test_changes_are_told_with_before_after_and_reason() -> None:
+    """Each change names its task by its title; without changes the page says so."""
+    text = Outline(changes_html(page_plan())).text
+    assert "Moved to other days" in text
+    assert "Sow 25 lb of tall fescue seed Aug 14 Aug 15 Rain on the day before." in text
+    assert "Nothing changed" in Outline(changes_html(page_plan(changes=()))).text
+
+
+def test_a_plan_without_tasks_still_prints() -> None:
+    """An impossible plan has no tasks, and its pages say so instead of failing."""
+    bare = page_plan(tasks=(), order=(), ledgers=(), windows=(), fill=None)
+    assert "No work is planned." in Outline(checklist_html(bare)).text
+    assert "No work is planned." in Outline(book_html(bare)).text
+
+
+def test_a_name_missing_from_a_template_is_an_error() -> None:
+    """Templates never print nothing in silence."""
+    with pytest.raises(jinja2.UndefinedError):
+        environment().from_string("{{ absent }}").render()
+
+
+def test_the_templates_are_found_beside_the_package_or_in_the_checkout() -> None:
+    """There is a stylesheet where the templates are."""
+    assert (templates_dir() / "static" / "page.css").is_file()
+    assert "</" not in stylesheet()
+
+
+def test_commands_in_sentences_are_set_as_code_and_escaped() -> None:
+    """Between back ticks stands a command; a lone back tick stays what it is."""
+    assert coded("log it (`log <x>`).") == "log it (<code>log &lt;x&gt;</code>)."
+    assert coded("a ` b <i>") == "a ` b &lt;i&gt;"
+
+
+def test_names_lose_what_paper_cannot_hold() -> None:
+    """Control characters and line breaks become spaces; an empty name becomes a word."""
+    assert plain_name("a\x00b\n c") == "a b c"
+    assert plain_name("\x07") == "Lawn"
+    assert len(short_name("x" * 300)) == 60
+
+
+def test_watering_begins_where_the_plan_says() -> None:
+    """The invented season waters from the seed day on, so that these tests look at a week with both."""
+    (sheet,) = week_sheets(page_plan(), FIRST_WATERING)
+    assert sheet.jobs and sheet.water
