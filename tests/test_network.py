@@ -3,6 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 from random import Random
+from unittest import mock
 
 import pytest
 from hypothesis import given, settings
@@ -21,6 +22,7 @@ from turfplan.network import (
     minimal_network,
     options,
     repair,
+    repairing,
     solve,
     solve_softly,
 )
@@ -203,6 +205,23 @@ def test_repair_is_the_least_change(seed: int) -> None:
 
 @patient
 @given(seeds)
+def test_what_precedes_the_cut_changes_nothing_but_the_speed(seed: int) -> None:
+    """The cut over every day of every node gives the repair that the small cut gives."""
+    random = Random(seed)
+    case = make.season(random, random.randint(3, 9), 30)
+    error = random.choice([2, 12])
+    published = {node.id: (node.ideal or 0) + random.randint(-error, error) for node in case.nodes}
+    published = {name: day for name, day in published.items() if random.random() < 0.9}
+    got = repair(case, published)
+    with (
+        mock.patch.object(repairing, "_pushes", lambda *_: {}),
+        mock.patch.object(repairing, "_narrow", lambda net, fronts, *_: fronts),
+    ):
+        assert repair(case, published) == got
+
+
+@patient
+@given(seeds)
 def test_options_are_the_smallest_that_help(seed: int) -> None:
     """Each option lets a solution exist, a day less does not, and parts left out could not help."""
     random = Random(seed)
@@ -261,6 +280,17 @@ def test_options_offer_a_later_end_a_shorter_wait_or_an_earlier_start() -> None:
     ]
 
 
+def test_options_find_every_number_of_days() -> None:
+    """The search for the smallest number of days skips none."""
+    for late in range(1, 50):
+        case = make.problem([Node("a", 1)], [make.allowed("a", (0, 20)), make.allowed("a", (20 + late, 90), id="b")])
+        found = conflict(case)
+        assert found is not None
+        days = {(option.constraint.id, option.part): option.days for option in options(case, {}, found)}
+        assert days["a allowed", "later"] == late
+        assert days["b", "earlier"] == late
+
+
 def test_options_say_what_conflict_remains() -> None:
     """Where two things are wrong, mending one says what is still wrong."""
     case = make.problem(
@@ -298,6 +328,23 @@ def test_repair_moves_the_one_rather_than_the_many() -> None:
     got = repair(case, {"a": 40, "b": 47, "c": 54, "d": 61})
     assert isinstance(got, Repair)
     assert [(move.node, move.was, move.now) for move in got.moved] == [("a", 40, 33)]
+
+
+def test_repair_weighs_a_jump_either_way_with_all_it_takes_along() -> None:
+    """A node that must leave its day goes the way that moves fewer others, and takes those all the way."""
+    names = ["s", "t", "u", "w"]
+    case = make.problem(
+        [Node(name, 1) for name in names],
+        [
+            make.allowed("s", (5, 5), (20, 20)),
+            make.lag("s", "t", 0),
+            make.lag("u", "s", 0),
+            make.lag("w", "s", 0),
+        ],
+    )
+    got = repair(case, dict.fromkeys(names, 14))
+    assert isinstance(got, Repair)
+    assert dict(got.days) == {"s": 20, "t": 20, "u": 14, "w": 14}
 
 
 def test_repair_pushes_on_what_a_late_task_holds_up() -> None:
@@ -384,6 +431,17 @@ def test_a_node_at_its_ideal_is_held_by_its_wish_alone() -> None:
     assert [(link.kind, link.node) for link in got.not_later("dress")] == [("lag", "dress"), ("wish", "seed")]
     assert [(link.kind, link.day) for link in got.bounds.not_earlier("seed")] == [("allowed", 30)]
     assert [(link.kind, link.day) for link in got.bounds.not_later("seed")] == [("allowed", 60)]
+
+
+def test_the_widest_allowed_days_explain_a_jump() -> None:
+    """Where several limits keep a node away, the chain names those that carry it farthest."""
+    case = make.problem(
+        [Node("a", 1)],
+        [make.allowed("a", (5, 90), id="short"), make.allowed("a", (9, 20), (30, 90), id="long")],
+    )
+    got = bounds(case)
+    assert isinstance(got, Bounds)
+    assert [(link.constraint.id, link.day) for link in got.not_earlier("a") if link.constraint] == [("long", 9)]
 
 
 def test_done_nodes_stand_off_their_days_and_push_what_follows() -> None:
