@@ -18,7 +18,8 @@ LITRES_IN_M3 = 1000.0
 class Zone:
     """One valve, or the one hose: area, mean application rate, and the evenness of its driest quarter (0 to 1).
 
-    `key` is its part of a task id, None where there is a single zone. `rate_reason` says where the rate comes from.
+    `key` is its part of a task id, None where there is a single zone. `rate_reason` says where the rate comes from;
+    `exposure` is the share of a sunny zone's water that it needs.
     """
 
     key: str | None
@@ -28,7 +29,7 @@ class Zone:
     uniformity: float = 1.0
     rate_reason: str = ""
     measured: bool = False
-    shaded: bool = False
+    exposure: float = 1.0
     facts: tuple[str, ...] = ()
 
 

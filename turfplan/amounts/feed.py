@@ -1,8 +1,7 @@
 """How much product a rate of nitrogen, lime or a nutrient comes to, for a lawn and by the bag's own numbers."""
 
-from turfplan.agronomy import Book
 from turfplan.errors import Problem, TurfplanError
-from turfplan.fertilizer import Analysis, parse_analysis
+from turfplan.fertilizer import parse_analysis
 from turfplan.plan import Amount
 from turfplan.units import LB_PER_1000FT2_G_M2, POUND_KG
 
@@ -72,36 +71,6 @@ def feed_amounts(
         found.append(
             rate_amount("slow_nitrogen", slow, f"{slow_release_percent:g} % of the nitrogen is slowly released", facts)
         )
-    return tuple(found)
-
-
-def product_cautions(
-    rate_g_m2: float,
-    analysis: str,
-    book: Book,
-    *,
-    phosphate_wanted_g_m2: float = 0.0,
-    slow_release_percent: float | None = None,
-    soluble_cap_g_m2: float | None = None,
-) -> tuple[str, ...]:
-    """What a bag brings that was not asked for: phosphorus without need, much quick nitrogen, more than the law allows."""
-    bag: Analysis = parse_analysis(analysis)
-    found = []
-    if bag.phosphate_percent > 0 and phosphate_wanted_g_m2 <= 0:
-        found.append(
-            f"{bag} brings phosphorus that neither test nor law supports here: choose a product whose middle number is 0."
-        )
-    slow = (slow_release_percent or 0.0) / 100
-    wanted = book.si("feeding.slow_share")
-    if slow < wanted:
-        found.append(f"Choose a product with {wanted:.0%} or more of its nitrogen slowly released.")
-    quick = rate_g_m2 * (1 - slow)
-    if soluble_cap_g_m2 is not None and quick > soluble_cap_g_m2 + 1e-9:
-        found.append(
-            f"{quick / LB_PER_1000FT2_G_M2:.2f} lb/1000 ft² ({quick:.1f} g/m²) of quick nitrogen is more than the rule here allows at once."
-        )
-    if rate_g_m2 > book.si("feeding.single_max") + 1e-9:
-        found.append("More nitrogen than grass takes at once: split the feeding.")
     return tuple(found)
 
 

@@ -154,7 +154,8 @@ def _key(name: str, number: int) -> str:
 
 
 def _zone(source: WaterZone, key: str | None, area_m2: float, water: Water, book: Book, where: str) -> Zone:
-    shaded = source.sun == "shade"
+    sun = source.sun or "full"
+    exposure = book.si(f"water.exposure_{sun}")
     assumed = book.si("water.uniformity_assumed")
     minutes = source.catch_minutes or water.catch_minutes
     if source.catch_cans_mm and minutes:
@@ -162,9 +163,9 @@ def _zone(source: WaterZone, key: str | None, area_m2: float, water: Water, book
         reason = f"{found.cans} catch cans: the driest quarter gets {found.uniformity:.0%} of the mean"
         evenness = max(found.uniformity, book.si("water.uniformity_floor"))
         facts = (*found.facts, "water.uniformity_floor")
-        return Zone(key, source.name, area_m2, found.rate_mm_h, evenness, reason, True, shaded, facts)
+        return Zone(key, source.name, area_m2, found.rate_mm_h, evenness, reason, True, exposure, facts)
     rate, reason, facts = _rate(source, area_m2, water, book)
-    return Zone(key, source.name, area_m2, rate, assumed, reason, False, shaded, (*facts, "water.uniformity_assumed"))
+    return Zone(key, source.name, area_m2, rate, assumed, reason, False, exposure, (*facts, "water.uniformity_assumed"))
 
 
 def _rate(source: WaterZone, area_m2: float, water: Water, book: Book) -> tuple[float, str, tuple[str, ...]]:

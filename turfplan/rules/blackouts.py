@@ -12,13 +12,15 @@ from turfplan.brief import Brief
 class Blackout:
     """A yearly stretch without nitrogen, month and day, both included; may run over New Year.
 
-    `cap_g_m2` is the most nitrogen at once that the same rule allows outside it, where it names one.
+    `cap_g_m2` is the most nitrogen at once that the same rule allows outside it, `soluble_g_m2` the most quick nitrogen,
+    where it names them.
     """
 
     start: tuple[int, int]
     end: tuple[int, int]
     words: str
     cap_g_m2: float | None = None
+    soluble_g_m2: float | None = None
 
     def holds(self, day: date) -> bool:
         """True where the day lies inside."""

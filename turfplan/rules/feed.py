@@ -4,37 +4,26 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import ceil
-from typing import Protocol
 
 from turfplan.agronomy import Book
 from turfplan.brief import Brief
 from turfplan.climate.record import Climate
 from turfplan.rules.blackouts import Blackout, blackouts_of, free_days
 from turfplan.rules.compost import CompostCredit, compost_credit
+from turfplan.rules.feeding_slots import OpenWindow, Season, Slot, after_sowing, share_out, slots_of, sowing_of
 from turfplan.rules.mowing import low_cut_steps
 from turfplan.rules.nitrogen_ledger import Demand, nitrogen_ledger
 from turfplan.rules.nutrients import LimePlan, Nutrient, lime_plan, phosphorus_plan, potassium_plan
+from turfplan.rules.product import product_cautions
 from turfplan.units import System, read_as
 
 __all__ = ["Demand", "Feed", "FeedingPlan", "feeding_plan", "low_cut_steps", "nitrogen_ledger"]
 
-SOWINGS = ("seed", "overseed", "dormant_seed", "plant")
 YEAR = 365
-
-
-class OpenWindow(Protocol):
-    """Days on which an operation is open."""
-
-    @property
-    def operation(self) -> str: ...
-    @property
-    def season(self) -> str: ...
-    @property
-    def start(self) -> date: ...
-    @property
-    def end(self) -> date: ...
-    @property
-    def best(self) -> date: ...
+OTHER_NUTRIENTS = (
+    "Iron greens grass without making it grow, and other nutrients are given only where a test or a pale, well-fed lawn asks "
+    "for them: advice, not part of the plan."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,19 +62,6 @@ class FeedingPlan:
     compost_feeds: bool
 
 
-@dataclass(frozen=True, slots=True)
-class _Slot:
-    """A day on which a feeding could be given."""
-
-    key: str
-    window: OpenWindow
-    start: date
-    end: date
-    best: date
-    weight: float
-    cap_g_m2: float
-
-
 def feeding_plan(
     brief: Brief,
     book: Book,
@@ -106,30 +82,32 @@ def feeding_plan(
     `campaign_windows` are the open windows of every operation; those of `feed_nitrogen` take feedings. `compost_depth_mm`
     is compost alone, settled, of all passes. `seeded`: seed (not plants) is sown this season.
     """
-    season = book.species[species_id].season
     blackouts, cautions = blackouts_of(brief, book)
+    season = Season(brief, book, climate, species_id, blackouts)
     budget, why = _budget(brief, book, species_id)
     credit = compost_credit(brief, book, compost_depth_mm) if compost_depth_mm > 0 else None
     given = sum(n.rate_g_m2 for n in brief.history.nitrogen if 0 <= (year_start - n.on).days < YEAR)
-    notes = [why, *([credit.reason(system)] if credit else [])]
-    starter, starter_reason = _starter(
-        brief, book, seeded, compost_in_mix, campaign_windows, blackouts, year_start, year_end
-    )
+    notes = [why, *([credit.reason(system)] if credit else []), OTHER_NUTRIENTS]
+    sowing = sowing_of(campaign_windows, year_start, year_end)
+    starter, starter_reason = _starter(season, seeded, compost_in_mix, sowing, (year_start, year_end))
+    fed_at_sowing = sowing if starter is not None or (seeded and compost_in_mix) else None
     feeds: list[Feed] = []
     skipped: list[tuple[str, str]] = []
-    for number in range(max(1, ceil(((year_end - year_start).days + 1) / YEAR))):
-        first = year_start + timedelta(YEAR * number)
-        last = min(year_end, first + timedelta(YEAR - 1))
-        left = budget
-        if number == 0:
-            left -= given + (credit.g_m2 if credit else 0.0) + (starter.rate_g_m2 if starter else 0.0)
+    spent = given + (starter.rate_g_m2 if starter else 0.0)
+    for first, last in _years(year_start, year_end):
         windows = [w for w in campaign_windows if w.operation == "feed_nitrogen" and first <= w.best <= last]
-        slots = _slots(brief, book, climate, species_id, season, windows, blackouts, (first, last), skipped)
-        slots = _after_starter(slots, starter, round(book.si("feeding.least_gap")), skipped)
-        feeds += _share_out(book, slots, left, budget, system, skipped)
+        slots = slots_of(season, windows, first, last, skipped)
+        slots = after_sowing(slots, fed_at_sowing, starter is not None, season.gap_days, skipped)
+        left = min(budget - (spent if first == year_start else 0.0), sum(s.cap_g_m2 for s in slots))
+        # Compost lowers what would have been given, also where the limits hold that below the budget.
+        left -= credit.g_m2 if credit and first == year_start else 0.0
+        feeds += [_feed(slot, rate, budget, system) for slot, rate in share_out(book, slots, left, system, skipped)]
     if given:
         notes.append(f"{read_as(given, 'rate', system).text} of nitrogen was given in the last year and counts.")
-    cautions.extend(_cautions(book, species_id, budget))
+    cautions.extend(_cautions(brief, book, species_id, blackouts))
+    phosphorus = phosphorus_plan(brief, book, seeded=seeded, compost=compost_in_mix, today=year_start)
+    if brief.feeding.analysis is not None:
+        cautions.extend(_bag_cautions(season, feeds, starter, phosphorus, system))
     return FeedingPlan(
         starter,
         starter_reason,
@@ -137,7 +115,7 @@ def feeding_plan(
         tuple(dict.fromkeys(skipped)),
         lime_plan(brief, book, species_id, fresh_ground=seeded and brief.seeding.intent == "renovate"),
         potassium_plan(brief, book),
-        phosphorus_plan(brief, book, seeded=seeded, compost=compost_in_mix, today=year_start),
+        phosphorus,
         tuple(dict.fromkeys(cautions)),
         tuple(notes),
         budget,
@@ -160,195 +138,64 @@ def _budget(brief: Brief, book: Book, species_id: str) -> tuple[float, str]:
     return max(fact.low_si, budget * (1 - credit)), f"{words}; clippings left lying{said} give back about {credit:.0%}."
 
 
+def _years(start: date, end: date) -> list[tuple[date, date]]:
+    """The plan's days cut into years from its first day."""
+    count = max(1, ceil(((end - start).days + 1) / YEAR))
+    firsts = [start + timedelta(YEAR * n) for n in range(count)]
+    return [(first, min(end, first + timedelta(YEAR - 1))) for first in firsts]
+
+
 def _starter(
-    brief: Brief,
-    book: Book,
-    seeded: bool,
-    compost_in_mix: bool,
-    windows: Sequence[OpenWindow],
-    blackouts: Sequence[Blackout],
-    year_start: date,
-    year_end: date,
+    season: Season, seeded: bool, compost_in_mix: bool, sowing: OpenWindow | None, year: tuple[date, date]
 ) -> tuple[Feed | None, str]:
     if not seeded:
         return None, "Nothing is sown: no starter is needed."
     if compost_in_mix:
-        return (
-            None,
-            "The top-dressing mix holds compost, which feeds the seedlings: no starter fertilizer is used (common practice).",
-        )
-    if brief.seeding.intent == "dormant":
+        why = "The top-dressing mix holds compost, which feeds the seedlings: no starter fertilizer is used (common practice)."
+        return None, why
+    if season.brief.seeding.intent == "dormant":
         return None, "Dormant seed takes up nothing before spring: no starter now."
-    sowing = next((w for w in windows if w.operation in SOWINGS and year_start <= w.best <= year_end), None)
-    start, end, best = (sowing.start, sowing.end, sowing.best) if sowing else (year_start, year_end, year_start)
-    free = free_days(start, end, blackouts)
+    start, end, best = (sowing.start, sowing.end, sowing.best) if sowing else (*year, year[0])
+    free = free_days(start, end, season.blackouts)
     if not free:
-        return None, f"A starter would fall into the blackout ({blackouts[0].words}): none is given."
-    rate = book.si("feeding.starter_rate")
-    why = "Seed without compost gets a starter, once, with the seed: nitrogen for the seedlings, phosphorus only where test and law allow."
-    inside = min(
-        free,
-        key=lambda span: (
-            0 if span[0] <= best <= span[1] else min(abs((span[0] - best).days), abs((span[1] - best).days))
-        ),
+        return None, f"A starter would fall into the blackout ({season.blackouts[0].words}): none is given."
+    why = (
+        "Seed without compost gets a starter, once, with the seed: nitrogen for the seedlings, phosphorus only where test "
+        "and law allow."
     )
-    day = min(max(best, inside[0]), inside[1])
-    season = sowing.season if sowing else "autumn"
-    return Feed("starter", season, rate, inside[0], inside[1], day, why, ("feeding.starter_rate",)), why
+    first, last = min(free, key=lambda span: max((span[0] - best).days, (best - span[1]).days, 0))
+    day = min(max(best, first), last)
+    rate = min(season.book.si("feeding.starter_rate"), *(b.cap_g_m2 for b in season.blackouts if b.cap_g_m2), 1e9)
+    return Feed("starter", sowing.season if sowing else "", rate, first, last, day, why, ("feeding.starter_rate",)), why
 
 
-def _slots(
-    brief: Brief,
-    book: Book,
-    climate: Climate,
-    species_id: str,
-    season: str,
-    windows: Sequence[OpenWindow],
-    blackouts: Sequence[Blackout],
-    year: tuple[date, date],
-    skipped: list[tuple[str, str]],
-) -> list[_Slot]:
-    """The days that could take a feeding, at least a gap apart, with growth as their weight."""
-    gap, cap = (
-        round(book.si("feeding.least_gap")),
-        min([book.si("feeding.single_max"), *(b.cap_g_m2 for b in blackouts if b.cap_g_m2)]),
+def _feed(slot: Slot, rate_g_m2: float, budget_g_m2: float, system: System) -> Feed:
+    rate, budget, cap = (read_as(x, "rate", system).text for x in (rate_g_m2, budget_g_m2, slot.cap_g_m2))
+    why = (
+        f"{rate} of nitrogen of the season's {budget}, shared out by how strongly grass grows then ({slot.weight:.0%} of its "
+        f"best), never more than {cap} at once."
     )
-    slots: list[_Slot] = []
-    for window in sorted(windows, key=lambda w: w.start):
-        reason = _closed(brief, book, species_id, season, window)
-        if reason:
-            skipped.append((window.season, reason))
-            continue
-        spans = free_days(max(window.start, year[0]), min(window.end, year[1]), blackouts)
-        if not spans:
-            skipped.append(
-                (window.season, f"The whole window lies in a blackout: {', '.join(b.words for b in blackouts)}.")
-            )
-        for start, end in spans:
-            days = _spaced(start, end, window.best, gap)
-            for first, last, day in _around(days, start, end, round(book.si("feeding.tolerance"))):
-                weight = climate.growth_potential(day, season)
-                late = (
-                    season == "cool"
-                    and window.season in ("autumn", "winter")
-                    and weight < book.si("feeding.late_growth")
-                )
-                if late and not brief.local.late_nitrogen:
-                    skipped.append(("late", _late_words(brief)))
-                    continue
-                part = (
-                    book.si(f"feeding.cap_{season}_{window.season}")
-                    if f"feeding.cap_{season}_{window.season}" in book.facts
-                    else cap
-                )
-                slots.append(
-                    _Slot(
-                        "late" if late else window.season, window, first, last, day, max(weight, 0.05), min(cap, part)
-                    )
-                )
-    return slots
-
-
-def _after_starter(
-    slots: Sequence[_Slot], starter: Feed | None, gap: int, skipped: list[tuple[str, str]]
-) -> list[_Slot]:
-    """The slots that are not within a gap of the starter, which already feeds then."""
-    if starter is None:
-        return list(slots)
-    near = [s for s in slots if starter.start - timedelta(gap) < s.best < starter.end + timedelta(gap)]
-    skipped += [(slot.key, "The starter feeds the lawn at that time.") for slot in near]
-    return [slot for slot in slots if slot not in near]
-
-
-def _late_words(brief: Brief) -> str:
-    said = (
-        "the brief leaves it out"
-        if brief.local.late_nitrogen is False
-        else "states differ, and the default is to leave it out"
-    )
-    return (
-        "Nitrogen after growth has slowed: greens the lawn early next spring and thickens it, but more of it can leach or run off; "
-        f"{said} (local.late_nitrogen)."
-    )
-
-
-def _spaced(start: date, end: date, best: date, gap: int) -> list[date]:
-    """The best day and the days a gap before and after it, as far as the span reaches."""
-    middle = min(max(best, start), end)
-    before = [middle - timedelta(gap * n) for n in range((middle - start).days // gap, 0, -1)]
-    after = [middle + timedelta(gap * n) for n in range(1, (end - middle).days // gap + 1)]
-    return [*before, middle, *after]
-
-
-def _around(days: Sequence[date], start: date, end: date, tolerance: int) -> list[tuple[date, date, date]]:
-    """First, last and best day of each feeding: the whole span for one alone, else a few days around each."""
-    if len(days) == 1:
-        return [(start, end, days[0])]
-    step = timedelta(tolerance)
-    return [(max(start, day - step), min(end, day + step), day) for day in days]
-
-
-def _closed(brief: Brief, book: Book, species_id: str, season: str, window: OpenWindow) -> str | None:
-    if season == "cool" and window.season == "summer":
-        return "No nitrogen on cool-season grass in summer heat: it burns and feeds disease."
-    if species_id == "centipede" and window.season == "spring":
-        return "Centipede takes no nitrogen in spring (North Carolina State)."
-    return None
-
-
-def _share_out(
-    book: Book,
-    slots: Sequence[_Slot],
-    left_g_m2: float,
-    budget_g_m2: float,
-    system: System,
-    skipped: list[tuple[str, str]],
-) -> list[Feed]:
-    """The nitrogen that is left, on as few slots as its limits allow, by growth; what fits in none is left out."""
-    least = book.si("feeding.least_rate")
-    if left_g_m2 < least:
-        skipped += [
-            (slot.key, "What was given and what compost gives already cover the season's nitrogen.") for slot in slots
-        ]
-        return []
-    chosen: list[_Slot] = []
-    for slot in sorted(slots, key=lambda s: (-s.weight, s.best)):
-        if sum(s.cap_g_m2 for s in chosen) < left_g_m2 - 1e-9:
-            chosen.append(slot)
-    chosen.sort(key=lambda s: s.best)
-    rates = _water_fill([s.weight for s in chosen], [s.cap_g_m2 for s in chosen], left_g_m2)
     facts = ("feeding.single_max", "feeding.least_gap", "feeding.clippings_credit")
-    feeds = []
-    for slot, rate in zip(chosen, rates, strict=True):
-        if rate < least:
-            skipped.append((slot.key, f"Less than {read_as(least, 'rate', system).text} would be left for it."))
-            continue
-        why = (
-            f"{read_as(rate, 'rate', system).text} of nitrogen of the season's {read_as(budget_g_m2, 'rate', system).text}, shared out by how "
-            f"strongly grass grows then ({slot.weight:.0%} of its best), never more than {read_as(slot.cap_g_m2, 'rate', system).text} at once."
+    return Feed(slot.key, slot.window.season, rate_g_m2, slot.start, slot.end, slot.best, why, facts)
+
+
+def _bag_cautions(
+    season: Season, feeds: Sequence[Feed], starter: Feed | None, phosphorus: Nutrient | None, system: System
+) -> list[str]:
+    """What the bag in the brief brings along, judged at the largest feeding. Raises TurfplanError for an impossible bag."""
+    given = [feed.rate_g_m2 for feed in (*feeds, *([starter] if starter else []))]
+    soluble = [b.soluble_g_m2 for b in season.blackouts if b.soluble_g_m2 is not None]
+    return list(
+        product_cautions(
+            max(given, default=0.0),
+            season.brief.feeding.analysis or "",
+            season.book,
+            phosphate_wanted_g_m2=phosphorus.rate_g_m2 if phosphorus else 0.0,
+            slow_release_percent=season.brief.feeding.slow_release_percent,
+            soluble_cap_g_m2=min(soluble, default=None),
+            system=system,
         )
-        feeds.append(Feed(slot.key, slot.window.season, rate, slot.start, slot.end, slot.best, why, facts))
-    return feeds
-
-
-def _water_fill(weights: Sequence[float], caps: Sequence[float], total: float) -> list[float]:
-    """Parts of a total in the proportion of their weights, none above its cap; what does not fit is left."""
-    rates = [0.0] * len(weights)
-    open_parts = set(range(len(weights)))
-    left = total
-    while open_parts and left > 1e-9:
-        weight = sum(weights[i] for i in open_parts)
-        wished = {i: left * weights[i] / weight for i in open_parts}
-        full = {i for i in open_parts if rates[i] + wished[i] >= caps[i] - 1e-12}
-        if not full:
-            for i in open_parts:
-                rates[i] += wished[i]
-            break
-        for i in full:
-            left -= caps[i] - rates[i]
-            rates[i] = caps[i]
-        open_parts -= full
-    return rates
+    )
 
 
 def _numbered(feeds: Sequence[Feed]) -> list[Feed]:
@@ -361,8 +208,19 @@ def _numbered(feeds: Sequence[Feed]) -> list[Feed]:
     return found
 
 
-def _cautions(book: Book, species_id: str, budget_g_m2: float) -> list[str]:
-    high = book.fact(f"species.{species_id}.nitrogen_year").high_si
-    if budget_g_m2 > high + 1e-9:
-        return [f"The nitrogen planned is more than {book.species[species_id].name} should get."]
-    return []
+def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Blackout]) -> list[str]:
+    """What is said about nitrogen that was given: too much at once or in a year, or in a blackout."""
+    found, given = [], brief.history.nitrogen
+    most, high = book.fact("feeding.single_max"), book.fact(f"species.{species_id}.nitrogen_year")
+    for use in given:
+        if use.rate_g_m2 > most.high_si + 1e-9:
+            found.append(
+                f"The nitrogen of {use.on} was more than grass takes at once (source {most.source}): the rest burns or leaches."
+            )
+        found += [f"The nitrogen of {use.on} fell into a blackout: {b.words}." for b in blackouts if b.holds(use.on)]
+    years = [sum(n.rate_g_m2 for n in given if 0 <= (use.on - n.on).days < YEAR) for use in given]
+    if years and max(years) > high.high_si + 1e-9:
+        found.append(
+            f"{book.species[species_id].name} got more than its yearly range of nitrogen (source {high.source}): give none until it is used up."
+        )
+    return found

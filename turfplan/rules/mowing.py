@@ -1,8 +1,10 @@
 """How high, how low and how often grass is mown."""
 
+from datetime import date
 from math import floor
 
 from turfplan.agronomy import Book
+from turfplan.climate.record import Climate
 
 ONE_THIRD = 1 / 3  # the rule's own name: no mowing takes more than a third of the height
 
@@ -42,3 +44,19 @@ def low_cut_steps(from_mm: float, floor_mm: float) -> tuple[float, ...]:
         heights.append(floor_mm if height < floor_mm * 1.02 else height)
         height = heights[-1]
     return tuple(heights)
+
+
+def mowing_notes(book: Book, climate: Climate, species_id: str, year: int) -> tuple[str, ...]:
+    """The usual interval of each month in which grass grows, at the middle of the species' mowing heights."""
+    height = book.fact(f"species.{species_id}.mow_height")
+    middle = (height.low_si + height.high_si) / 2
+    season, least = book.species[species_id].season, book.si("water.dormant_growth")
+    months: dict[int, list[str]] = {}
+    for month in range(1, 13):
+        growth = climate.growth_potential(date(year, month, 15), season)
+        if growth >= least:
+            months.setdefault(mowing_interval_days(book, middle, growth), []).append(f"{date(year, month, 1):%B}")
+    return tuple(
+        f"Mow about every {days} days in {', '.join(names)}; never more than a third off."
+        for days, names in months.items()
+    )

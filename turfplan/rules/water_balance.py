@@ -126,9 +126,10 @@ def effective_rain_share(rain_mm_month: float, et_mm_month: float, storage_mm: f
 
     Pe = SF (0.70917 P^0.82416 - 0.11556) 10^(0.02426 ETc) with the storage factor SF = 0.531747 + 0.295164 D -
     0.057697 D^2 + 0.003804 D^3, in inches (USDA National Engineering Handbook, part 623, chapter 2, equations 2-84 and
-    2-85; from TR-21, 1970; written from memory). Not more than the rain, nor than the month's use.
+    2-85; from TR-21, 1970; written from memory). D holds from 0.75 to 7 in, the ends of its table. Not more than the rain, nor than the month's use.
     """
-    rain, et, storage = rain_mm_month / INCH_MM, et_mm_month / INCH_MM, min(storage_mm / INCH_MM, 6.0)
+    rain, et = rain_mm_month / INCH_MM, et_mm_month / INCH_MM
+    storage = min(7.0, max(0.75, storage_mm / INCH_MM))
     if rain <= 0:
         return 0.0
     factor = 0.531747 + 0.295164 * storage - 0.057697 * storage**2 + 0.003804 * storage**3

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from turfplan.plan import Ledger, LedgerWeek
 from turfplan.rules.water_balance import Store, day_flow, depletion_share, reroot
 from turfplan.rules.watering_request import WEEK, Ground
-from turfplan.rules.watering_stages import Stage, root_depth_mm
+from turfplan.rules.watering_stages import STAGE_WORDS, Stage
 from turfplan.units import read_as
 
 DECIMALS = 3
@@ -34,65 +34,55 @@ def account(ground: Ground, plan: Sequence[Stage], watered: Mapping[date, tuple[
     Outside the stages mature grass is watered when its allowable depletion is reached, on a lawful day, where watering is
     possible. Known rain counts whole; of normal rain the share that grass can use, the rest is lost.
     """
-    request, book, soil = ground.request, ground.request.book, ground.soil
-    full = book.si("water.root_depth")
-    staged = [(s.start, s.end) for s in plan]
-    sown = [(s.start, s.end) for s in plan if s.name in ("germination", "establishment", "rooting", "weaning")]
-    tender = {
-        s.start + timedelta(n) for s in plan if s.name == "germination" for n in range((s.end - s.start).days + 1)
-    }
+    request, soil, full = ground.request, ground.soil, ground.root_mm
+    sown = _days_of(plan, ("germination", "establishment", "rooting", "weaning"))
+    wet, staged = _days_of(plan, ("germination",)), _days_of(plan, tuple(STAGE_WORDS))
+    evenness = sum(z.uniformity * z.area_m2 for z in request.zones) / sum(z.area_m2 for z in request.zones)
+    light, least, rest = (request.book.si(f"water.{n}") for n in ("light_rain_share", "least_run", "dormant_growth"))
     store = Store(full, 0.0, 0.0)
     found: list[DayBook] = []
-    evenness = sum(z.uniformity * z.area_m2 for z in request.zones) / sum(z.area_m2 for z in request.zones)
     for number in range((request.end - request.start).days + 1):
         day = request.start + timedelta(number)
-        store = reroot(store, root_depth_mm(request, day), full)
-        crop = ground.crop_et_mm(day, seedling=any(a <= day <= b for a, b in sown), wet=day in tender)
-        rain, idle = _rain(ground, day, ground.rain_mm[number])
+        store = reroot(store, ground.root_depth_mm(day), full)
+        crop = ground.crop_et_mm(day, seedling=day in sown, wet=day in wet)
+        rain, idle = _rain(ground, day, light)
         share = depletion_share(soil.depletion_share, crop)
-        mature = not any(a <= day <= b for a, b in staged)
+        mature = day not in staged
         water = watered.get(day, (0.0, 0.0))[0]
-        if mature and request.water.possible is not False:
-            water += _mature_watering_mm(ground, day, store, crop, rain, share) / evenness
+        if mature and request.water.possible is not False and store.depletion_mm > least and ground.growing(day, rest):
+            water += _mature_watering_mm(ground, day, store, crop - rain, share) / evenness
         flow = day_flow(store, soil, crop, rain, water, share)
         store = flow.store
+        lost = flow.lost_mm + idle
         found.append(
             DayBook(
-                day,
-                rain + idle,
-                water,
-                flow.et_mm,
-                flow.lost_mm + idle,
-                store.missing_mm,
-                store.depletion_mm,
-                flow.stress,
-                mature,
+                day, rain + idle, water, flow.et_mm, lost, store.missing_mm, store.depletion_mm, flow.stress, mature
             )
         )
     return tuple(found)
 
 
-def _rain(ground: Ground, day: date, normal_mm: float) -> tuple[float, float]:
+def _days_of(plan: Sequence[Stage], names: Sequence[str]) -> frozenset[date]:
+    return frozenset(s.start + timedelta(n) for s in plan if s.name in names for n in range((s.end - s.start).days + 1))
+
+
+def _rain(ground: Ground, day: date, light_share: float) -> tuple[float, float]:
     """Rain that reaches the roots, and rain that does not (runs off, dries on the leaves, or drains at once)."""
+    index = ground.at(day)
     known = ground.request.weather.get(day)
     if known is not None and known.rain_mm is not None:
-        light = ground.request.book.si("water.light_rain_share") * ground.et0_mm[ground.at(day)]
-        return (0.0, known.rain_mm) if known.rain_mm <= light else (known.rain_mm, 0.0)
-    usable = ground.usable_rain_mm[ground.at(day)]
-    return usable, max(0.0, normal_mm - usable)
+        dries = known.rain_mm <= light_share * ground.et0_mm[index]
+        return (0.0, known.rain_mm) if dries else (known.rain_mm, 0.0)
+    return ground.usable_rain_mm[index], max(0.0, ground.rain_mm[index] - ground.usable_rain_mm[index])
 
 
-def _mature_watering_mm(ground: Ground, day: date, store: Store, crop_mm: float, rain_mm: float, share: float) -> float:
-    """Refill when use would pass the allowable depletion before the next lawful day; never while grass rests."""
-    climate, book = ground.request.climate, ground.request.book
-    if not ground.law.open(day) or climate.growth_potential(day, ground.request.season) < book.si(
-        "water.dormant_growth"
-    ):
+def _mature_watering_mm(ground: Ground, day: date, store: Store, net_mm: float, share: float) -> float:
+    """Refill when a day's net use would pass the allowable depletion before the next lawful day."""
+    if not ground.law.open(day):
         return 0.0
     wait = next((n for n in range(1, 15) if ground.law.open(day + timedelta(n))), 15)
     ready = share * ground.soil.total_mm(store.root_mm)
-    ahead = store.depletion_mm + wait * (crop_mm - rain_mm)
-    return store.depletion_mm if ahead > ready and store.depletion_mm > book.si("water.least_run") else 0.0
+    return store.depletion_mm if store.depletion_mm + wait * net_mm > ready else 0.0
 
 
 def ledger_of(books: Sequence[DayBook], notes: Sequence[str]) -> Ledger:

@@ -6,7 +6,6 @@ from datetime import date, timedelta
 
 from turfplan.rules.watering_request import WEEK, Ground, KnownSeries
 from turfplan.rules.watering_series import WaterRun, series_days
-from turfplan.rules.watering_stages import root_depth_mm
 
 
 def skip_for_rain(ground: Ground, runs: Sequence[WaterRun]) -> tuple[WaterRun, ...]:
@@ -45,7 +44,7 @@ def _days_off(
     while day <= last:
         crop = ground.crop_et_mm(day, seedling=True, wet=day in wet)
         fallen = rain.get(day, 0.0)
-        ready = ground.soil.ready_mm(root_depth_mm(ground.request, day), crop)
+        ready = ground.soil.ready_mm(ground.root_depth_mm(day), crop)
         if day in given:
             after = upcoming[day]
             wait = min(WEEK, (after - day).days) if after is not None else 1
@@ -54,7 +53,7 @@ def _days_off(
                 off.add(day)
         water = 0.0 if day in off else given.get(day, 0.0)
         missing = max(missing - fallen - water, -crop) + crop
-        missing = min(missing, ground.soil.total_mm(root_depth_mm(ground.request, day)))
+        missing = min(missing, ground.soil.total_mm(ground.root_depth_mm(day)))
         day += timedelta(1)
     return off
 

@@ -6,6 +6,7 @@ from datetime import date, time, timedelta
 
 from turfplan.agronomy import Book
 from turfplan.brief import Water
+from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2, hargreaves_mm
 from turfplan.climate.record import Climate
 from turfplan.irrigation import RunTime, Zone, run_time
 from turfplan.rules.water_balance import Soil, crop_coefficients, daily, effective_rain_year, soil_of
@@ -21,6 +22,21 @@ class WeatherDay:
 
     rain_mm: float | None = None
     et0_mm: float | None = None
+
+
+def weather_day(
+    day: date,
+    latitude_deg: float,
+    *,
+    rain_mm: float | None = None,
+    min_c: float | None = None,
+    max_c: float | None = None,
+) -> WeatherDay:
+    """A day of a weather file or forecast: evapotranspiration by Hargreaves where both extremes are known."""
+    if min_c is None or max_c is None:
+        return WeatherDay(rain_mm)
+    ra = extraterrestrial_mj_m2(latitude_deg, day.timetuple().tm_yday)
+    return WeatherDay(rain_mm, hargreaves_mm(min_c, max_c, ra))
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,15 +85,24 @@ class WateringRequest:
     previous: Mapping[str, KnownSeries] = field(default_factory=dict)
     today: date | None = None
 
+    def up_on(self, sown: date) -> date:
+        """The day the seed is up: as seen, else the late end of what is usual."""
+        return self.germinated_on or sown + timedelta(self.germination_days - 1)
+
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """A request with its numbers looked up once: soil, law, and the days of the account from `first`."""
+    """A request with its numbers looked up once: soil, law, roots, and the days of the account from `first`."""
 
     request: WateringRequest
     soil: Soil
     law: Law
     first: date
+    root_mm: float
+    seed_root_mm: float
+    root_growth_mm_day: float
+    kc_wet: float
+    kc_young: float
     et0_mm: tuple[float, ...]
     rain_mm: tuple[float, ...]
     usable_rain_mm: tuple[float, ...]
@@ -102,10 +127,24 @@ class Ground:
         """Evapotranspiration without stress: of mature grass, of a young stand, or of a surface that is kept wet."""
         kc = self.kc[day.month - 1]
         if wet:
-            kc = self.request.book.si("water.kc_wet_surface")
+            kc = self.kc_wet
         elif seedling:
-            kc = self.request.book.si(f"water.kc_{self.request.season}_initial")
+            kc = self.kc_young
         return kc * self.et0_mm[self.at(day)]
+
+    def root_depth_mm(self, day: date) -> float:
+        """Depth of the roots that are watered for: from the seed's, deepening daily after emergence, to the lawn's."""
+        request = self.request
+        sown = request.seeded_on if not request.dormant else None
+        begun = max((d for d in (sown, request.planted_on) if d is not None and d <= day), default=None)
+        if begun is None:
+            return self.root_mm
+        up = begun if begun == request.planted_on else request.up_on(begun)
+        return min(self.root_mm, self.seed_root_mm + self.root_growth_mm_day * max(0, (day - up).days))
+
+    def growing(self, day: date, least: float) -> bool:
+        """True where grass grows at `least` of its best or more by the usual warmth of the day."""
+        return self.request.climate.growth_potential(day, self.request.season) >= least
 
     def run(self, depth_mm: float, zone: Zone) -> RunTime:
         """A depth on a zone in as many cycles as soil and slope ask for."""
@@ -125,14 +164,29 @@ def ground_of(request: WateringRequest) -> Ground:
     last = request.end + timedelta(WEEK)
     soil = soil_of(book, request.soil, request.season)
     kc = crop_coefficients(book, request.season, monthly=request.monthly_kc)
-    storage = soil.ready_mm(book.si("water.root_depth"))
+    root = book.si("water.root_depth")
     et0 = daily(request.climate.et0_mm, request.start, last)
     rain = daily(request.climate.rain_mm, request.start, last)
-    usable = daily(effective_rain_year(request.climate, kc, storage), request.start, last)
+    usable = daily(effective_rain_year(request.climate, kc, soil.ready_mm(root)), request.start, last)
     for day, weather in request.weather.items():
         index = (day - request.start).days
         if 0 <= index < len(et0) and weather.et0_mm is not None:
             et0[index] = weather.et0_mm
     level, per_percent = book.si("water.surface_storage"), book.si("water.storage_loss_per_percent")
     held = max(book.si("water.surface_storage_least"), level - per_percent * request.slope_percent)
-    return Ground(request, soil, law_of(request.water), request.start, tuple(et0), tuple(rain), tuple(usable), kc, held)
+    return Ground(
+        request=request,
+        soil=soil,
+        law=law_of(request.water),
+        first=request.start,
+        root_mm=root,
+        seed_root_mm=book.si("water.seed_moist_depth"),
+        root_growth_mm_day=book.si("water.root_growth"),
+        kc_wet=book.si("water.kc_wet_surface"),
+        kc_young=book.si(f"water.kc_{request.season}_initial"),
+        et0_mm=tuple(et0),
+        rain_mm=tuple(rain),
+        usable_rain_mm=tuple(usable),
+        kc=kc,
+        storage_mm=held,
+    )

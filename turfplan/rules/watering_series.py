@@ -133,7 +133,7 @@ class _Week:
         times: list[RunTime] = []
         starts: list[list[int | None]] = []
         for sessions in range(count, 0, -1):
-            times = [self.ground.run(day_mm / sessions, zone) for zone in zones]
+            times = [self.ground.run(zone.exposure * day_mm / sessions, zone) for zone in zones]
             starts = place(
                 self._wishes(sessions), [t.elapsed_min for t in times], book.si("water.session_gap"), self.ground.law
             )
@@ -156,7 +156,7 @@ class _Week:
         if self.together:
             return [self._joint(name, session, times, depth) for name, session in zip(names, held, strict=True)]
         return [
-            self._run(name, start, zone, when, depth)
+            self._run(name, start, zone, when, depth * zone.exposure)
             for name, session in zip(names, held, strict=True)
             for zone, start, when in zip(zones, session, times, strict=True)
             if start is not None
@@ -183,7 +183,7 @@ class _Week:
         whole = RunTime(minutes, 1, 0)
         area = sum(z.area_m2 for z, _, _ in zones)
         mean_mm = sum(applied_mm(t.minutes, z.rate_mm_h) * z.area_m2 for z, t, _ in zones) / area
-        how = tuple(f"{z.name}: {line}" for z, t, _ in zones for line in self._how(t, depth_mm, z))
+        how = tuple(f"{z.name}: {line}" for z, t, _ in zones for line in self._how(t, depth_mm * z.exposure, z))
         facts = tuple(dict.fromkeys(f for z, _, _ in zones for f in z.facts))
         return self._record(name, None, "all zones", start, whole, depth_mm, mean_mm, area, how, facts)
 

@@ -69,7 +69,7 @@ def _after_pass(book: Book, day: date, number: int, follows: date | None) -> lis
 
 def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
     book = request.book
-    up = request.germinated_on or sown + timedelta(request.germination_days - 1)
+    up = request.up_on(sown)
     mown = request.first_mow_on or up + timedelta(round(book.si("setting.seedling_growth_days")))
     mown = max(mown, up + timedelta(1))
     weaned = mown + timedelta(round(book.si("water.weaning_days")))
@@ -84,20 +84,6 @@ def _plant_stages(book: Book, planted: date) -> list[Stage]:
     rooted = planted + timedelta(round(book.si("water.rooting_days")))
     weaned = rooted + timedelta(round(book.si("water.weaning_days")))
     return [Stage("rooting", planted, rooted), Stage("weaning", rooted + timedelta(1), weaned)]
-
-
-def root_depth_mm(request: WateringRequest, day: date) -> float:
-    """Depth of the roots that are watered for on a day: from the seed's, deepening daily after emergence, to the lawn's."""
-    book, full = request.book, request.book.si("water.root_depth")
-    sown = request.seeded_on if not request.dormant else None
-    begun = max((d for d in (sown, request.planted_on) if d is not None and d <= day), default=None)
-    if begun is None:
-        return full
-    start = (
-        begun if begun == request.planted_on else (request.germinated_on or begun + timedelta(request.germination_days))
-    )
-    grown = book.si("water.root_growth") * max(0, (day - start).days)
-    return min(full, book.si("water.seed_moist_depth") + grown)
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +116,7 @@ def need_of(ground: Ground, stage: Stage, start: date, end: date) -> Need:
         return _moist_need(ground, stage, start, et0)
     kc = ground.kc[start.month - 1]
     net = max(0.0, kc * et0 - ground.mean_rain_mm(start, end))
-    ready = ground.soil.ready_mm(root_depth_mm(ground.request, start), kc * et0)
+    ready = ground.soil.ready_mm(ground.root_depth_mm(start), kc * et0)
     fewest, most = book.fact("water.weaning_per_week").low_si, book.fact("water.weaning_per_week").high_si
     days = round(min(most, max(fewest, WEEK * net / ready if ready else most)))
     why = (
@@ -163,12 +149,12 @@ def _moist_need(ground: Ground, stage: Stage, start: date, et0_mm: float) -> Nee
     book, system = ground.request.book, ground.request.system
     coefficient = "water.kc_wet_surface" if stage.name == "germination" else f"water.kc_{ground.request.season}_initial"
     need = book.si(coefficient) * et0_mm
-    ready = ground.soil.ready_mm(root_depth_mm(ground.request, start), need)
+    ready = ground.soil.ready_mm(ground.root_depth_mm(start), need)
     event = book.si("water.light_event")
     most = round(book.fact("water.runs_a_day").high_si) if stage.name == "germination" else 2
     runs = min(most, max(1, ceil(need / event - 1e-9) if stage.name == "germination" else 1, ceil(need / ready - 1e-9)))
     depth = max(need / runs, book.si("water.least_run"))
-    layer = read_as(root_depth_mm(ground.request, start), "depth", system).text
+    layer = read_as(ground.root_depth_mm(start), "depth", system).text
     why = (
         f"The top {layer} of this soil gives {read_as(ready, 'rain', system).text} before it is too dry, and a day takes "
         f"{read_as(need, 'rain', system).text}: {runs} {'run' if runs == 1 else 'short runs'} a day."

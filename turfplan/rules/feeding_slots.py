@@ -1,0 +1,215 @@
+"""On which days a season's nitrogen can be given, and how it is shared out among them."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Protocol
+
+from turfplan.agronomy import Book
+from turfplan.brief import Brief
+from turfplan.climate.record import Climate
+from turfplan.rules.blackouts import Blackout, free_days
+from turfplan.units import System, read_as
+
+SOWINGS = ("seed", "overseed", "dormant_seed", "plant")
+RESTING = 0.05  # weight of a day on which grass hardly grows, so that shares stay defined
+
+Skips = list[tuple[str, str]]
+
+
+class OpenWindow(Protocol):
+    """Days on which an operation is open."""
+
+    @property
+    def operation(self) -> str:
+        """The operation that is open."""
+        ...
+
+    @property
+    def season(self) -> str:
+        """spring, summer, autumn or winter, where the lawn lies."""
+        ...
+
+    @property
+    def start(self) -> date:
+        """First open day."""
+        ...
+
+    @property
+    def end(self) -> date:
+        """Last open day."""
+        ...
+
+    @property
+    def best(self) -> date:
+        """The best day."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """A day on which a feeding could be given."""
+
+    key: str
+    window: OpenWindow
+    start: date
+    end: date
+    best: date
+    weight: float
+    cap_g_m2: float
+
+
+@dataclass(frozen=True, slots=True)
+class Season:
+    """What the choice of feeding days depends on."""
+
+    brief: Brief
+    book: Book
+    climate: Climate
+    species_id: str
+    blackouts: tuple[Blackout, ...]
+
+    @property
+    def kind(self) -> str:
+        """cool or warm."""
+        return self.book.species[self.species_id].season
+
+    @property
+    def gap_days(self) -> int:
+        """Days between feedings at least."""
+        return round(self.book.si("feeding.least_gap"))
+
+    def cap_g_m2(self, window: OpenWindow) -> float:
+        """Most nitrogen at once in a window: the book's, a rule's, and the window's own."""
+        part = f"feeding.cap_{self.kind}_{window.season}"
+        caps = [self.book.si("feeding.single_max"), *(b.cap_g_m2 for b in self.blackouts if b.cap_g_m2)]
+        return min([*caps, self.book.si(part)] if part in self.book.facts else caps)
+
+
+def sowing_of(windows: Sequence[OpenWindow], start: date, end: date) -> OpenWindow | None:
+    """The window in which seed or plants go in, if any."""
+    return next((w for w in windows if w.operation in SOWINGS and start <= w.best <= end), None)
+
+
+def slots_of(season: Season, windows: Sequence[OpenWindow], first: date, last: date, skipped: Skips) -> list[Slot]:
+    """The days from first to last that could take a feeding, at least a gap apart, with growth as their weight."""
+    found: list[Slot] = []
+    for window in sorted(windows, key=lambda w: w.start):
+        reason = _closed(season, window)
+        if reason:
+            skipped.append((window.season, reason))
+            continue
+        spans = free_days(max(window.start, first), min(window.end, last), season.blackouts)
+        if not spans:
+            words = ", ".join(b.words for b in season.blackouts)
+            skipped.append((window.season, f"The whole window lies in a blackout: {words}."))
+        tolerance = round(season.book.si("feeding.tolerance"))
+        for start, end in spans:
+            days = _spaced(start, end, window.best, season.gap_days)
+            found += [
+                s for part in _around(days, start, end, tolerance) if (s := _slot(season, window, *part, skipped))
+            ]
+    return found
+
+
+def _slot(season: Season, window: OpenWindow, start: date, end: date, best: date, skipped: Skips) -> Slot | None:
+    weight = season.climate.growth_potential(best, season.kind)
+    slowed = weight < season.book.si("feeding.late_growth")
+    late = season.kind == "cool" and window.season in ("autumn", "winter") and slowed
+    if late and not season.brief.local.late_nitrogen:
+        skipped.append(("late", _late_words(season.brief)))
+        return None
+    key = "late" if late else window.season
+    return Slot(key, window, start, end, best, max(weight, RESTING), season.cap_g_m2(window))
+
+
+def after_sowing(
+    slots: Sequence[Slot], sowing: OpenWindow | None, starter: bool, gap: int, skipped: Skips
+) -> list[Slot]:
+    """The slots that are not within a gap of the sowing, when starter or compost feeds already."""
+    if sowing is None:
+        return list(slots)
+    near = [s for s in slots if sowing.start - timedelta(gap) < s.best < sowing.end + timedelta(gap)]
+    why = (
+        "The starter feeds the lawn at that time."
+        if starter
+        else "The compost feeds the seedlings at that time; their colour four to six weeks after they are up tells whether it is enough."
+    )
+    skipped += [(slot.key, why) for slot in near]
+    return [slot for slot in slots if slot not in near]
+
+
+def _late_words(brief: Brief) -> str:
+    said = (
+        "the brief leaves it out"
+        if brief.local.late_nitrogen is False
+        else "states differ, and the default is to leave it out"
+    )
+    return (
+        "Nitrogen after growth has slowed: greens the lawn early next spring and thickens it, but more of it can leach or run off; "
+        f"{said} (local.late_nitrogen)."
+    )
+
+
+def _spaced(start: date, end: date, best: date, gap: int) -> list[date]:
+    """The best day and the days a gap before and after it, as far as the span reaches."""
+    middle = min(max(best, start), end)
+    before = [middle - timedelta(gap * n) for n in range((middle - start).days // gap, 0, -1)]
+    after = [middle + timedelta(gap * n) for n in range(1, (end - middle).days // gap + 1)]
+    return [*before, middle, *after]
+
+
+def _around(days: Sequence[date], start: date, end: date, tolerance: int) -> list[tuple[date, date, date]]:
+    """First, last and best day of each feeding: the whole span for one alone, else a few days around each."""
+    if len(days) == 1:
+        return [(start, end, days[0])]
+    step = timedelta(tolerance)
+    return [(max(start, day - step), min(end, day + step), day) for day in days]
+
+
+def _closed(season: Season, window: OpenWindow) -> str | None:
+    if season.kind == "cool" and window.season == "summer":
+        return "No nitrogen on cool-season grass in summer heat: it burns and feeds disease."
+    if season.species_id == "centipede" and window.season == "spring":
+        return "Centipede takes no nitrogen in spring (North Carolina State)."
+    return None
+
+
+def share_out(
+    book: Book, slots: Sequence[Slot], left_g_m2: float, system: System, skipped: Skips
+) -> list[tuple[Slot, float]]:
+    """The nitrogen that is left, on as few slots as their limits allow, by growth; what fits in none is left out."""
+    least = book.si("feeding.least_rate")
+    if left_g_m2 < least:
+        why = "What was given and what compost gives already cover the season's nitrogen."
+        skipped += [(slot.key, why) for slot in slots]
+        return []
+    chosen: list[Slot] = []
+    for slot in sorted(slots, key=lambda s: (-s.weight, s.best)):
+        if sum(s.cap_g_m2 for s in chosen) < left_g_m2 - 1e-9:
+            chosen.append(slot)
+    chosen.sort(key=lambda s: s.best)
+    rates = water_fill([s.weight for s in chosen], [s.cap_g_m2 for s in chosen], left_g_m2)
+    small = f"Less than {read_as(least, 'rate', system).text} would be left for it."
+    skipped += [(slot.key, small) for slot, rate in zip(chosen, rates, strict=True) if rate < least]
+    return [(slot, rate) for slot, rate in zip(chosen, rates, strict=True) if rate >= least]
+
+
+def water_fill(weights: Sequence[float], caps: Sequence[float], total: float) -> list[float]:
+    """Parts of a total in the proportion of their weights, none above its cap; what does not fit is left."""
+    rates = [0.0] * len(weights)
+    open_parts = set(range(len(weights)))
+    left = total
+    while open_parts and left > 1e-9:
+        weight = sum(weights[i] for i in open_parts)
+        wished = {i: left * weights[i] / weight for i in open_parts}
+        full = {i for i in open_parts if rates[i] + wished[i] >= caps[i] - 1e-12}
+        if not full:
+            for i in open_parts:
+                rates[i] += wished[i]
+            break
+        for i in full:
+            left -= caps[i] - rates[i]
+            rates[i] = caps[i]
+        open_parts -= full
+    return rates
