@@ -34,26 +34,44 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], list[s
     """The blackouts in force and what must be said about them.
 
     What the brief says wins, also an empty list. Else the published rule of the state is kept to and named, so that the
-    owner can confirm or change it; where none is known, the plan asks.
+    owner can confirm or change it; where none is known, the plan asks. Limits on a single feeding hold in either case.
     """
+    state = state_of(brief)
+    caps = tuple(_rule(book, f"law.{state}_nitrogen_{name}_max") for name in ("single", "soluble"))
     if brief.local.nitrogen_blackouts is not None:
         spans = brief.local.nitrogen_blackouts
-        return tuple(
-            Blackout(_pair(s.start), _pair(s.end), f"no nitrogen {s.start} to {s.end} (brief)") for s in spans
-        ), []
-    rule = book.nitrogen_rules.get(f"{brief.place.country or 'US'}-{brief.place.state}") if brief.place.state else None
-    if rule is None:
+        said = (
+            Blackout(_pair(s.start), _pair(s.end), f"no nitrogen {s.start} to {s.end} (brief)", *caps) for s in spans
+        )
+        return tuple(said), []
+    names = (f"law.{state}_nitrogen_from", f"law.{state}_nitrogen_to")
+    if any(name not in book.facts for name in names):
         return (), [
             "Fertilizer rules are local (state, county, town): look up blackout dates and distances to water, and enter them as "
             "local.nitrogen_blackouts; none is assumed."
         ]
-    spans_found = tuple(
-        Blackout(_pair(start), _pair(end), f"no nitrogen {start} to {end} ({rule.words})", rule.cap_g_m2)
-        for start, end in rule.spans
+    first, last = (_month_day(book.si(name)) for name in names)
+    words = f"no nitrogen from {first[0]:02}-{first[1]:02} to {last[0]:02}-{last[1]:02} in {(brief.place.state or '').upper()}"
+    caution = (
+        f"State rule as read: {words} (source {book.fact(names[0]).source}). Confirm it where you live and enter "
+        "local.nitrogen_blackouts; this plan keeps to it until you do."
     )
-    return spans_found, [
-        f"{rule.words} Confirm it locally and enter local.nitrogen_blackouts; this plan keeps to it until you do."
-    ]
+    return (Blackout(first, last, words, *caps),), [caution]
+
+
+def state_of(brief: Brief) -> str:
+    """The state as it stands in the names of state rules, such as us_ny."""
+    return f"{brief.place.country or 'US'}_{brief.place.state or ''}".lower()
+
+
+def _rule(book: Book, name: str) -> float | None:
+    return book.si(name) if name in book.facts else None
+
+
+def _month_day(day_of_year: float) -> tuple[int, int]:
+    # Any year without a 29 February: rules name a month and a day.
+    day = date(2027, 1, 1) + timedelta(round(day_of_year) - 1)
+    return day.month, day.day
 
 
 def _pair(month_day: str) -> tuple[int, int]:

@@ -31,7 +31,7 @@ def compost_credit(brief: Brief, book: Book, depth_mm: float) -> CompostCredit:
 
     The analysis in the brief, where given, takes the place of the usual range of nitrogen.
     """
-    names = ("compost.density", "compost.dry_share", "compost.nitrogen", "compost.first_year_share")
+    names = ("materials.compost.density", "compost.dry_share", "compost.nitrogen", "compost.first_year_share")
     density, dry, nitrogen, share = (book.fact(name) for name in names)
     # kg/m3 x mm = g/m2
     dry_g_m2 = density.si * depth_mm * dry.si

@@ -105,6 +105,11 @@ def feeding_plan(
     if given:
         notes.append(f"{read_as(given, 'rate', system).text} of nitrogen was given in the last year and counts.")
     cautions.extend(_cautions(brief, book, species_id, blackouts))
+    if brief.site.water_body:
+        setback = read_as(book.si("feeding.water_setback"), "distance", system).text
+        cautions.append(
+            f"Keep fertilizer {setback} from open water, and compost well away from it; the distance is set locally."
+        )
     phosphorus = phosphorus_plan(brief, book, seeded=seeded, compost=compost_in_mix, today=year_start)
     if brief.feeding.analysis is not None:
         cautions.extend(_bag_cautions(season, feeds, starter, phosphorus, system))

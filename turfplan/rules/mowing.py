@@ -22,7 +22,7 @@ def mowing_interval_days(
     `growth_potential` is 0 to 1; `full_growth_mm_day` the leaf growth at 1 (default: the book's, read for tall fescue and
     the best there is for other grasses). Between 1 day and the book's longest interval.
     """
-    full = full_growth_mm_day if full_growth_mm_day is not None else book.si("mowing.full_growth_mm_day")
+    full = full_growth_mm_day if full_growth_mm_day is not None else book.si("mowing.full_growth")
     longest = round(book.si("mowing.longest_interval"))
     growth = full * growth_potential
     if growth <= 0:

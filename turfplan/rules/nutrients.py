@@ -6,6 +6,7 @@ from math import ceil
 
 from turfplan.agronomy import Book
 from turfplan.brief import Brief
+from turfplan.rules.blackouts import state_of
 
 MONTHS_IN_YEAR = 12
 
@@ -110,34 +111,37 @@ def phosphorus_plan(brief: Brief, book: Book, *, seeded: bool, compost: bool, to
     """Phosphate by law first, then by soil test; without either none is given, with the reason."""
     test, law = brief.soil_test, brief.local.phosphorus
     if law == "banned":
-        return Nutrient(
-            "phosphate", 0.0, "Phosphorus is banned here (brief): use a product whose middle number is 0.", ()
+        return _no_phosphate("Phosphorus is banned here (brief)", ())
+    rule = f"law.{state_of(brief)}_phosphorus_test_age"
+    known = law is None and rule in book.facts
+    oldest = rule if known else "feeding.soil_test_age"
+    if test.phosphorus is None:
+        return _no_phosphate(
+            "No soil test: phosphorus is given only where one shows the need and the law allows it", (oldest,)
         )
-    age = None if test.on is None else (today - test.on).days
-    oldest = book.si("feeding.soil_test_age")
-    names = ("feeding.soil_test_age",)
-    if test.phosphorus is None or age is None or age > oldest:
-        what = (
-            "No soil test"
-            if test.phosphorus is None
-            else "The soil test is older than the law accepts"
-            if age
-            else "The soil test has no date"
-        )
-        return Nutrient(
-            "phosphate",
-            0.0,
-            f"{what}: phosphorus is given only where a test shows the need and the law allows it; use a product whose middle number is 0.",
-            names,
-        )
+    if test.on is None:
+        return _no_phosphate("The soil test has no date, and the law asks how old it is", (oldest,))
+    if (today - test.on).days > book.si(oldest):
+        return _no_phosphate(f"The soil test of {test.on} is too old", (oldest,))
     if test.phosphorus != "low":
-        return Nutrient("phosphate", 0.0, f"Phosphorus is {test.phosphorus} in the soil test: none is needed.", names)
+        return _no_phosphate(f"Phosphorus is {test.phosphorus} in the soil test: none is needed", (oldest,))
     if compost:
-        return Nutrient(
-            "phosphate", 0.0, "Phosphorus is low, but the compost brings some: test again next year.", names
-        )
-    rate = book.si("feeding.phosphate_low") if seeded else book.si("feeding.phosphate_low_established")
-    ask = " The law here asks for this test: keep the report." if law == "test" else " Ask what the law says here."
-    return Nutrient(
-        "phosphate", rate, f"Phosphorus is low in a recent soil test.{ask}", (*names, "feeding.phosphate_low")
+        return _no_phosphate("Phosphorus is low, but the compost brings some: test again next year", (oldest,))
+    name = "feeding.phosphate_low" if seeded else "feeding.phosphate_low_established"
+    ask = (
+        "The state asks for this test as read; confirm it"
+        if known
+        else "The law here asks for this test"
+        if law == "test"
+        else "Ask what the law says here"
     )
+    return Nutrient(
+        "phosphate",
+        book.si(name),
+        f"Phosphorus is low in a recent soil test. {ask}, and keep the report.",
+        (oldest, name),
+    )
+
+
+def _no_phosphate(why: str, facts: tuple[str, ...]) -> Nutrient:
+    return Nutrient("phosphate", 0.0, f"{why}: use a product whose middle number is 0.", facts)
