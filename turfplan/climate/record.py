@@ -19,7 +19,7 @@ def day_index(day: date) -> int:
 
 def date_of(index: int, year: int) -> date:
     """The date in `year` at a place of a 365-day curve (any integer; whole years are carried over)."""
-    years, rest = divmod(round(index), DAYS)
+    years, rest = divmod(index, DAYS)
     first = date(2001, 1, 1).toordinal() + rest
     plain = date.fromordinal(first)
     return date(year + years, plain.month, plain.day)

@@ -1,0 +1,98 @@
+"""Builds the climate of a place from monthly means, with whatever better is known put in their stead."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from turfplan.climate.curves import LENGTHS, daily_curve
+from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2, hargreaves_mm
+from turfplan.climate.models import Models, daily_range_c, estimate_frost, monthly_to_daily_rain, soil_from_air
+from turfplan.climate.record import Climate, Frost
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A place: coordinates, zone, Köppen class, state; elevation in m where the user gave one."""
+
+    latitude: float
+    longitude: float
+    timezone: str
+    koppen: str | None = None
+    elevation_m: float | None = None
+    state: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Normals:
+    """Monthly or daily normals as they were read: twelve or 365 values each, degrees C and mm (a month, or a day).
+
+    Minimum and maximum may be missing; frost dates are given where the file holds them.
+    """
+
+    mean_c: tuple[float, ...]
+    rain_mm: tuple[float, ...]
+    min_c: tuple[float, ...] | None = None
+    max_c: tuple[float, ...] | None = None
+    last_frost: Frost | None = None
+    first_frost: Frost | None = None
+    frost_known: bool = False
+
+
+def build_climate(
+    models: Models,
+    spot: Spot,
+    normals: Normals,
+    *,
+    source: str,
+    error_days: int,
+    air_error_c: float,
+    attribution: str = "",
+    last_frost: Frost | None = None,
+    first_frost: Frost | None = None,
+) -> Climate:
+    """Daily curves, soil, frost and reference evapotranspiration from normals; given frost dates win over estimates."""
+    mean = _curve(normals.mean_c)
+    rain = normals.rain_mm if len(normals.rain_mm) == 365 else monthly_to_daily_rain(normals.rain_mm)
+    monthly_rain = _monthly(normals.rain_mm)
+    if normals.min_c is not None and normals.max_c is not None:
+        low, high = _curve(normals.min_c), _curve(normals.max_c)
+    else:
+        spans = daily_curve(daily_range_c(models, _months_of(normals.mean_c), monthly_rain, spot.latitude))
+        low = tuple(m - s / 2 for m, s in zip(mean, spans, strict=True))
+        high = tuple(m + s / 2 for m, s in zip(mean, spans, strict=True))
+    last, first = normals.last_frost, normals.first_frost
+    if not normals.frost_known:
+        last, first = estimate_frost(models, low, mean, monthly_rain, spot.latitude)
+    et0 = tuple(
+        hargreaves_mm(a, b, extraterrestrial_mj_m2(spot.latitude, day + 1))
+        for day, (a, b) in enumerate(zip(low, high, strict=True))
+    )
+    last, first = last_frost or last, first_frost or first
+    return Climate(
+        latitude=spot.latitude, longitude=spot.longitude, elevation_m=spot.elevation_m, timezone=spot.timezone,
+        koppen=spot.koppen, source=source, error_days=error_days, air_error_c=air_error_c,
+        soil_error_c=round((models.number("soil_10cm", "error_c") ** 2 + air_error_c**2) ** 0.5, 2),
+        air_mean_c=mean, air_min_c=low, air_max_c=high, rain_mm=tuple(rain),
+        soil_5cm_c=soil_from_air(models, mean, 5, periodic=True), soil_10cm_c=soil_from_air(models, mean, 10, periodic=True),
+        et0_mm=et0, last_frost=last, first_frost=first, attribution=attribution, state=spot.state, frost_free=last is None,
+    )  # fmt: skip
+
+
+def _curve(values: Sequence[float]) -> tuple[float, ...]:
+    return tuple(values) if len(values) == 365 else daily_curve(values)
+
+
+def _months_of(values: Sequence[float]) -> tuple[float, ...]:
+    if len(values) == 12:
+        return tuple(values)
+    return tuple(part / length for part, length in zip(_monthly(values), LENGTHS, strict=True))
+
+
+def _monthly(values: Sequence[float]) -> tuple[float, ...]:
+    """Monthly sums of daily values; monthly values as they are."""
+    if len(values) == 12:
+        return tuple(values)
+    sums, start = [], 0
+    for length in LENGTHS:
+        sums.append(sum(values[start : start + length]))
+        start += length
+    return tuple(sums)

@@ -1,0 +1,67 @@
+"""Daily curves from monthly values, so that every month's mean comes back."""
+
+from collections.abc import Sequence
+
+LENGTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+_ROUNDS = 40
+
+
+def daily_curve(monthly: Sequence[float]) -> tuple[float, ...]:
+    """365 daily values whose means over each month are the given ones (to 0.01), joined smoothly over New Year.
+
+    Straight lines between values at mid-month are corrected until the means come back: the iteration of Rymes & Myers
+    (2001), "Mean preserving algorithm for smoothly interpolating averaged data", Solar Energy 71(4), in its idea.
+    """
+    starts = [sum(LENGTHS[:m]) for m in range(12)]
+    centres = [start + length / 2 for start, length in zip(starts, LENGTHS, strict=True)]
+    knots = list(monthly)
+    days = _between(knots, centres)
+    for _ in range(_ROUNDS):
+        errors = [
+            target - sum(days[start : start + length]) / length
+            for target, start, length in zip(monthly, starts, LENGTHS, strict=True)
+        ]
+        if max(abs(e) for e in errors) < 0.005:
+            break
+        knots = [knot + error for knot, error in zip(knots, errors, strict=True)]
+        days = _between(knots, centres)
+    return tuple(days)
+
+
+def _between(knots: Sequence[float], centres: Sequence[float]) -> list[float]:
+    """A periodic cubic (Catmull-Rom) through knots at the middle of each month, at the middle of each day."""
+    days: list[float] = []
+    month = 11
+    for day in range(365):
+        x = day + 0.5
+        while True:
+            left = centres[month] - (365 if month == 11 and x < centres[11] and day < 60 else 0)
+            right = centres[(month + 1) % 12] + (365 if month == 11 and day > 300 else 0)
+            if x <= right or (month == 11 and day > 300):
+                break
+            month = (month + 1) % 12
+        part = (x - left) / (right - left)
+        a, b, c, d = (knots[(month + k) % 12] for k in (-1, 0, 1, 2))
+        days.append(b + 0.5 * part * (c - a + part * (2 * a - 5 * b + 4 * c - d + part * (3 * (b - c) + d - a))))
+    return days
+
+
+def crossing(curve: Sequence[float], threshold: float, *, rising: bool, start: int, length: int = 365) -> int | None:
+    """The first place in the year from `start` on (may pass 364) at which a periodic curve crosses a threshold, or None."""
+    size = len(curve)
+    for k in range(start, start + length):
+        before, after = curve[(k - 1) % size], curve[k % size]
+        if (rising and before < threshold <= after) or (not rising and before >= threshold > after):
+            return k
+    return None
+
+
+def rolling_mean(curve: Sequence[float], days: int) -> tuple[float, ...]:
+    """The trailing mean over so many days of a periodic curve."""
+    size = len(curve)
+    total = sum(curve[-k % size] for k in range(days))
+    found = []
+    for day in range(size):
+        found.append(total / days)
+        total += curve[(day + 1) % size] - curve[(day + 1 - days) % size]
+    return tuple(found)
