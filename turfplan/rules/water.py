@@ -94,7 +94,20 @@ def watering_verdict(
     return Verdict(not reasons, tuple(reasons), short, tuple(cautions), closed, facts)
 
 
-_MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"]
+_MONTHS = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+]
 
 
 def _rain_words(climate: Climate, book: Book) -> str:

@@ -11,6 +11,7 @@ from turfplan.rules.watering_stages import STAGE_WORDS, Stage
 from turfplan.units import read_as
 
 DECIMALS = 3
+LONGEST_WAIT = 15  # days looked ahead for the next lawful one
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +50,9 @@ def account(ground: Ground, plan: Sequence[Stage], watered: Mapping[date, tuple[
         share = depletion_share(soil.depletion_share, crop)
         mature = day not in staged
         water = watered.get(day, (0.0, 0.0))[0]
-        if mature and request.water.possible is not False and store.depletion_mm > least and ground.growing(day, rest):
-            water += _mature_watering_mm(ground, day, store, crop - rain, share) / evenness
+        if mature and request.water.possible is not False and store.depletion_mm > least:
+            wanted = _mature_watering_mm(ground, day, store, crop - rain, share)
+            water += wanted / evenness if wanted and ground.growing(day, rest) else 0.0
         flow = day_flow(store, soil, crop, rain, water, share)
         store = flow.store
         lost = flow.lost_mm + idle
@@ -78,10 +80,10 @@ def _rain(ground: Ground, day: date, light_share: float) -> tuple[float, float]:
 
 def _mature_watering_mm(ground: Ground, day: date, store: Store, net_mm: float, share: float) -> float:
     """Refill when a day's net use would pass the allowable depletion before the next lawful day."""
-    if not ground.law.open(day):
-        return 0.0
-    wait = next((n for n in range(1, 15) if ground.law.open(day + timedelta(n))), 15)
     ready = share * ground.soil.total_mm(store.root_mm)
+    if store.depletion_mm + LONGEST_WAIT * max(0.0, net_mm) <= ready or not ground.law.open(day):
+        return 0.0
+    wait = next((n for n in range(1, LONGEST_WAIT) if ground.law.open(day + timedelta(n))), LONGEST_WAIT)
     return store.depletion_mm if store.depletion_mm + wait * net_mm > ready else 0.0
 
 

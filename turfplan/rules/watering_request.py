@@ -134,13 +134,17 @@ class Ground:
 
     def root_depth_mm(self, day: date) -> float:
         """Depth of the roots that are watered for: from the seed's, deepening daily after emergence, to the lawn's."""
+        begun, up = None, None
         request = self.request
-        sown = request.seeded_on if not request.dormant else None
-        begun = max((d for d in (sown, request.planted_on) if d is not None and d <= day), default=None)
-        if begun is None:
+        if request.seeded_on is not None and not request.dormant and request.seeded_on <= day:
+            begun, up = request.seeded_on, request.up_on(request.seeded_on)
+        planted = request.planted_on
+        if planted is not None and planted <= day and (begun is None or planted >= begun):
+            begun, up = planted, planted
+        if up is None:
             return self.root_mm
-        up = begun if begun == request.planted_on else request.up_on(begun)
-        return min(self.root_mm, self.seed_root_mm + self.root_growth_mm_day * max(0, (day - up).days))
+        grown = self.root_growth_mm_day * (day.toordinal() - up.toordinal())
+        return self.seed_root_mm if grown <= 0 else min(self.root_mm, self.seed_root_mm + grown)
 
     def growing(self, day: date, least: float) -> bool:
         """True where grass grows at `least` of its best or more by the usual warmth of the day."""

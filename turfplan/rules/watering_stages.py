@@ -115,30 +115,45 @@ def need_of(ground: Ground, stage: Stage, start: date, end: date) -> Need:
     if stage.name in ("germination", "rooting", "establishment"):
         return _moist_need(ground, stage, start, et0)
     kc = ground.kc[start.month - 1]
-    net = max(0.0, kc * et0 - ground.mean_rain_mm(start, end))
+    counted = book.si("water.counted_rain_share")
+    net = max(0.0, kc * et0 - counted * ground.mean_rain_mm(start, end))
     ready = ground.soil.ready_mm(ground.root_depth_mm(start), kc * et0)
     fewest, most = book.fact("water.weaning_per_week").low_si, book.fact("water.weaning_per_week").high_si
     days = round(min(most, max(fewest, WEEK * net / ready if ready else most)))
     why = (
         f"Grass uses about {read_as(WEEK * kc * et0, 'rain', system).text} a week now and rain usually brings "
-        f"{read_as(WEEK * ground.mean_rain_mm(start, end), 'rain', system).text} it can use; fewer, deeper runs send roots down."
+        f"{read_as(WEEK * ground.mean_rain_mm(start, end), 'rain', system).text} it can use, of which {counted:.0%} is counted on; fewer, deeper runs send roots down."
     )
     return Need(
         1,
         WEEK * net / days,
         days,
         why,
-        ("water.weaning_per_week", "water.root_depth", "water.root_growth", *ground.soil.facts),
+        (
+            "water.weaning_per_week",
+            "water.counted_rain_share",
+            "water.root_depth",
+            "water.root_growth",
+            *ground.soil.facts,
+        ),
     )
 
 
 def _recover_need(ground: Ground, start: date, end: date) -> Need:
     book = ground.request.book
     gap = book.si("water.recover_gap")
-    rain = gap * ground.mean_rain_mm(start, end)
+    rain = gap * book.si("water.counted_rain_share") * ground.mean_rain_mm(start, end)
     depth = max(0.0, book.si("water.recover_depth") - rain)
-    why = "For two weeks after a pass the covered grass is watered every three to four days, less what rain usually brings."
-    return Need(1, depth, ceil(WEEK / gap), why, ("water.recover_depth", "water.recover_gap", "water.recover_days"))
+    why = (
+        "For two weeks after a pass the covered grass is watered every three to four days, less part of the usual rain."
+    )
+    return Need(
+        1,
+        depth,
+        ceil(WEEK / gap),
+        why,
+        ("water.recover_depth", "water.recover_gap", "water.recover_days", "water.counted_rain_share"),
+    )
 
 
 def _moist_need(ground: Ground, stage: Stage, start: date, et0_mm: float) -> Need:
@@ -148,7 +163,7 @@ def _moist_need(ground: Ground, stage: Stage, start: date, et0_mm: float) -> Nee
     """
     book, system = ground.request.book, ground.request.system
     coefficient = "water.kc_wet_surface" if stage.name == "germination" else f"water.kc_{ground.request.season}_initial"
-    need = book.si(coefficient) * et0_mm
+    need = book.si("water.seed_margin") * book.si(coefficient) * et0_mm
     ready = ground.soil.ready_mm(ground.root_depth_mm(start), need)
     event = book.si("water.light_event")
     most = round(book.fact("water.runs_a_day").high_si) if stage.name == "germination" else 2
@@ -156,7 +171,7 @@ def _moist_need(ground: Ground, stage: Stage, start: date, et0_mm: float) -> Nee
     depth = max(need / runs, book.si("water.least_run"))
     layer = read_as(ground.root_depth_mm(start), "depth", system).text
     why = (
-        f"The top {layer} of this soil gives {read_as(ready, 'rain', system).text} before it is too dry, and a day takes "
+        f"The top {layer} of this soil gives {read_as(ready, 'rain', system).text} before it is too dry, and a sunny day takes "
         f"{read_as(need, 'rain', system).text}: {runs} {'run' if runs == 1 else 'short runs'} a day."
     )
     return Need(
@@ -164,5 +179,12 @@ def _moist_need(ground: Ground, stage: Stage, start: date, et0_mm: float) -> Nee
         depth,
         None,
         why,
-        (coefficient, "water.light_event", "water.least_run", "water.seed_moist_depth", *ground.soil.facts),
+        (
+            coefficient,
+            "water.seed_margin",
+            "water.light_event",
+            "water.least_run",
+            "water.seed_moist_depth",
+            *ground.soil.facts,
+        ),
     )

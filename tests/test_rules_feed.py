@@ -1,0 +1,274 @@
+"""Nitrogen of a season: budget, split, blackouts, compost, starter, lime, account."""
+
+import itertools
+from datetime import date, timedelta
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from turfplan.brief import Brief
+from turfplan.errors import TurfplanError
+from turfplan.rules.feed import Demand, FeedingPlan, feeding_plan, nitrogen_ledger
+from turfplan.rules.nutrients import lime_plan, phosphorus_plan, potassium_plan
+from turfplan.rules.product import product_cautions
+from turfplan.units import LB_PER_1000FT2_G_M2
+
+import water_cases as cases
+
+BOOK, COOL = cases.book(), cases.cool_climate()
+WARM = cases.warm_climate()
+POUND = LB_PER_1000FT2_G_M2
+
+
+def plan(brief: Brief | None = None, species: str = "tall_fescue", **changes: object) -> FeedingPlan:
+    basis: dict[str, object] = {
+        "seeded": False,
+        "compost_depth_mm": 0.0,
+        "compost_in_mix": False,
+        "campaign_windows": cases.COOL_OPENINGS if BOOK.species[species].season == "cool" else cases.WARM_OPENINGS,
+        "year_start": date(2027, 3, 1),
+        "year_end": date(2028, 2, 28),
+    }
+    climate = COOL if BOOK.species[species].season == "cool" else WARM
+    return feeding_plan(brief or cases.brief(), BOOK, climate, species, **{**basis, **changes})  # type: ignore[arg-type]
+
+
+def total(found: FeedingPlan) -> float:
+    return sum(feed.rate_g_m2 for feed in found.feeds) + (found.starter.rate_g_m2 if found.starter else 0.0)
+
+
+def test_feedings_stay_inside_their_limits() -> None:
+    """Never more than 1 lb/1,000 ft2 at once, never above the budget, the budget inside the species' range."""
+    found = plan()
+    fact = BOOK.fact(cases.NITROGEN["tall_fescue"])
+    assert found.feeds
+    assert all(0 < feed.rate_g_m2 <= BOOK.si("feeding.single_max") + 1e-9 for feed in found.feeds)
+    assert total(found) <= found.budget_g_m2 + 1e-9
+    assert fact.low_si - 1e-9 <= found.budget_g_m2 <= fact.high_si + 1e-9
+
+
+def test_cool_season_grass_is_fed_mostly_in_autumn_and_never_in_summer() -> None:
+    """Autumn outweighs spring; a summer window is refused with its reason."""
+    hot = cases.Opening("feed_nitrogen", "summer", date(2027, 6, 15), date(2027, 8, 10), date(2027, 7, 10))
+    found = plan(campaign_windows=(*cases.COOL_OPENINGS, hot))
+    parts = {s: sum(f.rate_g_m2 for f in found.feeds if f.season == s) for s in ("spring", "summer", "autumn")}
+    assert parts["autumn"] > parts["spring"] > 0 == parts["summer"]
+    assert any(key == "summer" and "heat" in why for key, why in found.skipped)
+
+
+def test_warm_season_grass_is_fed_while_it_grows() -> None:
+    """Bermuda gets its nitrogen from late spring to midsummer."""
+    found = plan(species="bermuda_common")
+    assert found.feeds
+    assert {feed.season for feed in found.feeds} <= {"spring", "summer"}
+
+
+def test_centipede_takes_nothing_in_spring() -> None:
+    """No nitrogen on centipede from March to May (North Carolina State)."""
+    found = plan(species="centipede")
+    assert all(feed.season != "spring" for feed in found.feeds)
+    assert any("Centipede" in why for _, why in found.skipped)
+
+
+def test_feedings_are_weeks_apart() -> None:
+    """Even on the last day of one window and the first of the next they are four weeks apart."""
+    found = plan(cases.brief(lawn={"condition": "bare"}, local={"late_nitrogen": True}))
+    feeds = sorted(found.feeds, key=lambda f: f.best)
+    assert len(feeds) >= 2
+    for one, two in itertools.pairwise(feeds):
+        assert (two.start - one.end).days >= 28 or one.season != two.season
+
+
+def test_late_nitrogen_is_a_choice_with_both_reasons() -> None:
+    """Left out by default, with the case for and against; given when the brief asks for it."""
+    default = plan()
+    assert any(key == "late" and "next spring" in why and "leach" in why for key, why in default.skipped)
+    asked = plan(cases.brief(local={"late_nitrogen": True}))
+    assert not any(key == "late" and "leach" in why for key, why in asked.skipped)
+
+
+def test_compost_takes_the_place_of_the_starter_and_of_later_feed() -> None:
+    """With compost in the mix no starter, with the reason, and less nitrogen afterwards."""
+    without = plan(seeded=True)
+    with_compost = plan(seeded=True, compost_in_mix=True, compost_depth_mm=6.35)
+    assert without.starter is not None and without.starter.rate_g_m2 == pytest.approx(POUND)
+    assert with_compost.starter is None and "compost" in with_compost.starter_reason
+    assert with_compost.compost_feeds
+    assert with_compost.credit is not None
+    assert total(with_compost) < total(without)
+    bare, rich = plan(), plan(compost_depth_mm=6.35, compost_in_mix=True)
+    assert total(rich) < total(bare)
+
+
+def test_compost_credit_of_a_quarter_inch() -> None:
+    """1/4 in is about 0.23 to 1.16 lb N/1,000 ft2 at 10 per cent first-year use (design notes), by depth in proportion."""
+    credit = plan(compost_depth_mm=6.35, compost_in_mix=True).credit
+    assert credit is not None
+    assert credit.low_g_m2 <= 0.23 * POUND <= credit.g_m2 <= 1.17 * POUND <= credit.high_g_m2
+    double = plan(compost_depth_mm=12.7, compost_in_mix=True).credit
+    assert double is not None and double.g_m2 == pytest.approx(2 * credit.g_m2)
+    rich = plan(
+        cases.brief(feeding={"compost_nitrogen_percent": 2.5}), compost_depth_mm=6.35, compost_in_mix=True
+    ).credit
+    assert rich is not None and rich.g_m2 > credit.g_m2
+
+
+def test_no_starter_without_seed_or_for_dormant_seed() -> None:
+    """A starter feeds seedlings and nothing else."""
+    assert plan().starter is None
+    dormant = plan(cases.brief(seeding={"intent": "dormant"}), seeded=True)
+    assert dormant.starter is None and "Dormant" in dormant.starter_reason
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(1, 12), st.integers(1, 28), st.integers(10, 200), st.booleans())
+def test_nothing_is_fed_in_a_blackout(month: int, day: int, length: int, seeded: bool) -> None:
+    """No window of a feeding, starter included, touches a blackout of the brief, also over New Year."""
+    start = date(2027, month, day)
+    end = start + timedelta(length)
+    blackout = {"from": f"{start:%m-%d}", "to": f"{end:%m-%d}" if f"{end:%m-%d}" != "02-29" else "02-28"}
+    found = plan(cases.brief(local={"nitrogen_blackouts": [blackout]}), seeded=seeded)
+    first, last = blackout["from"], blackout["to"]
+    for feed in (*found.feeds, *([found.starter] if found.starter else [])):
+        for n in range((feed.end - feed.start).days + 1):
+            point = f"{feed.start + timedelta(n):%m-%d}"
+            inside = first <= point <= last if first <= last else point >= first or point <= last
+            assert not inside
+        assert feed.start <= feed.best <= feed.end
+
+
+def test_unknown_local_rules_are_asked_for_not_assumed() -> None:
+    """Without local rules the plan says to look them up; an empty list in the brief silences it."""
+    assert any("none is assumed" in c for c in plan().cautions)
+    assert not any("blackout" in c for c in plan(cases.brief(local={"nitrogen_blackouts": []})).cautions)
+
+
+def test_a_state_rule_is_kept_to_and_named() -> None:
+    """New York's winter months are closed without a word in the brief, with the request to confirm; the brief wins."""
+    late = cases.Opening("feed_nitrogen", "winter", date(2027, 11, 20), date(2027, 12, 20), date(2027, 12, 10))
+    policy = {"late_nitrogen": True}
+    place = {"latitude": 43.0, "longitude": -76.0, "country": "US", "state": "NY"}
+    found = plan(cases.brief(place=place, local=policy), campaign_windows=(late,))
+    assert [feed.end for feed in found.feeds] == [date(2027, 11, 30)]
+    assert any("Confirm" in caution and "NY" in caution for caution in found.cautions)
+    own = plan(cases.brief(place=place, local={**policy, "nitrogen_blackouts": []}), campaign_windows=(late,))
+    assert max(feed.end for feed in own.feeds) > date(2027, 11, 30)
+
+
+def test_a_state_limit_caps_each_feeding() -> None:
+    """Maryland: 0.9 lb at once, 0.7 of it quick; an all-quick bag is pointed out."""
+    place = {"latitude": 39.0, "longitude": -77.0, "country": "US", "state": "MD"}
+    found = plan(cases.brief(place=place, feeding={"analysis": "30-0-0"}), seeded=True)
+    assert found.starter is not None and found.starter.rate_g_m2 == pytest.approx(0.9 * POUND)
+    assert any("quick nitrogen" in caution for caution in found.cautions)
+
+
+def test_a_state_phosphorus_rule_sets_the_age_of_the_test() -> None:
+    """Connecticut accepts a test for two years: one of 30 months is too old there, and good where none is known."""
+    test = {"phosphorus": "low", "on": date(2024, 9, 1)}
+    there = cases.brief(place={"latitude": 41.0, "longitude": -73.0, "country": "US", "state": "CT"}, soil_test=test)
+    elsewhere = cases.brief(soil_test=test)
+    rates = [phosphorus_plan(b, BOOK, seeded=True, compost=False, today=date(2027, 3, 1)) for b in (there, elsewhere)]
+    assert [r.rate_g_m2 > 0 for r in rates if r] == [False, True]
+
+
+def test_what_was_given_counts() -> None:
+    """Nitrogen of the last year lowers the season's; a lawn that has had all gets none, with the reason."""
+    some = plan(cases.brief(history={"nitrogen": [{"rate": "1 lb/1000ft2", "on": date(2026, 11, 1)}]}))
+    assert total(some) < total(plan())
+    all_of_it = plan(cases.brief(history={"nitrogen": [{"rate": "4 lb/1000ft2", "on": date(2026, 11, 1)}]}))
+    assert all_of_it.feeds == () and any("already cover" in why for _, why in all_of_it.skipped)
+    assert any("more than" in c and "source" in c for c in all_of_it.cautions)
+
+
+def test_returned_clippings_save_nitrogen() -> None:
+    """Clippings taken away leave more to give."""
+    removed = plan(cases.brief(feeding={"clippings": "removed"}))
+    returned = plan(cases.brief(feeding={"clippings": "returned"}))
+    assert removed.budget_g_m2 > returned.budget_g_m2
+
+
+def test_lime_by_the_table_of_the_laboratory() -> None:
+    """pH 5.8 and acidity 5.8 for tall fescue: the table's pounds, corrected by CCE, split above 100 lb."""
+    test = {"ph": 5.8, "acidity_cmol_kg": 11.0, "on": date(2027, 1, 10)}
+    found = lime_plan(cases.brief(soil_test=test, feeding={"lime_cce_percent": 100}), BOOK, "tall_fescue")
+    assert found is not None
+    assert found.pure_g_m2 / POUND == pytest.approx(210)
+    assert len(found.parts_g_m2) == 3 and sum(found.parts_g_m2) == pytest.approx(found.product_g_m2)
+    weak = lime_plan(cases.brief(soil_test=test, feeding={"lime_cce_percent": 80}), BOOK, "tall_fescue")
+    assert weak is not None and weak.product_g_m2 == pytest.approx(found.product_g_m2 / 0.8)
+    fresh = lime_plan(cases.brief(soil_test=test), BOOK, "tall_fescue", fresh_ground=True)
+    assert fresh is not None and len(fresh.parts_g_m2) == 1
+
+
+def test_no_lime_without_a_test_or_above_the_goal() -> None:
+    """Lime follows a test alone, and none is given where the pH is high enough."""
+    assert lime_plan(cases.brief(), BOOK, "tall_fescue") is None
+    assert lime_plan(cases.brief(soil_test={"ph": 6.8, "acidity_cmol_kg": 2.0}), BOOK, "tall_fescue") is None
+
+
+@pytest.mark.parametrize(
+    ("law", "test", "rate_is_positive"),
+    [
+        ("banned", {"phosphorus": "low", "on": date(2027, 1, 1)}, False),
+        ("test", {}, False),
+        ("test", {"phosphorus": "low", "on": date(2023, 1, 1)}, False),
+        ("test", {"phosphorus": "high", "on": date(2027, 1, 1)}, False),
+        ("test", {"phosphorus": "low", "on": date(2027, 1, 1)}, True),
+        ("free", {"phosphorus": "low", "on": date(2027, 1, 1)}, True),
+        ("free", {}, False),
+    ],
+)
+def test_phosphorus_by_law_then_by_test(law: str, test: dict[str, object], rate_is_positive: bool) -> None:
+    """Given only where a recent test finds it low and the law lets it; each refusal has its reason."""
+    brief = cases.brief(local={"phosphorus": law}, soil_test=test)
+    found = phosphorus_plan(brief, BOOK, seeded=True, compost=False, today=date(2027, 3, 1))
+    assert found is not None and found.reason
+    assert (found.rate_g_m2 > 0) is rate_is_positive
+
+
+def test_potash_by_test() -> None:
+    """Low asks for more than medium, high for none, no test for no answer."""
+    rates = [potassium_plan(cases.brief(soil_test={"potassium": level}), BOOK) for level in ("low", "medium", "high")]
+    assert [r.rate_g_m2 for r in rates if r] == sorted((r.rate_g_m2 for r in rates if r), reverse=True)
+    assert rates[2] is not None and rates[2].rate_g_m2 == 0
+    assert potassium_plan(cases.brief(), BOOK) is None
+
+
+@settings(max_examples=40, deadline=None)
+@given(
+    st.lists(st.tuples(st.integers(0, 364), st.floats(0, 5)), max_size=8),
+    st.floats(0, 6),
+    st.floats(0, 20),
+    st.integers(0, 364),
+)
+def test_the_nitrogen_account_closes_every_week(
+    feeds: list[tuple[int, float]], credit: float, demand: float, spread: int
+) -> None:
+    """Balance before plus the week's entries is the balance after, to 0.01 g/m2; nothing is lost over the year."""
+    start, end = date(2027, 3, 1), date(2028, 2, 28)
+    given_g: dict[date, float] = {}
+    for offset, rate in feeds:
+        given_g[start + timedelta(offset)] = given_g.get(start + timedelta(offset), 0.0) + rate
+    ledger = nitrogen_ledger(COOL, Demand(demand, "cool"), start, end, given_g, [(start + timedelta(spread), credit)])
+    balance = ledger.opening
+    for week in ledger.weeks:
+        assert week.balance == pytest.approx(balance + sum(week.entries.values()), abs=0.01)
+        balance = week.balance
+    assert sum(w.entries["feed"] for w in ledger.weeks) == pytest.approx(sum(given_g.values()), abs=0.01)
+    assert -sum(w.entries["growth"] for w in ledger.weeks) == pytest.approx(demand, abs=0.02)
+    assert sum(w.entries["compost"] for w in ledger.weeks) <= credit + 0.01
+
+
+def test_cautions_about_a_bag() -> None:
+    """Unwanted phosphorus, all-quick nitrogen, too much at once, more quick nitrogen than the rule allows."""
+    found = " ".join(product_cautions(1.5 * POUND, "10-10-10", BOOK, soluble_cap_g_m2=0.7 * POUND))
+    assert "phosphorus" in found and "slowly" in found and "split" in found and "allows" in found
+    assert product_cautions(0.9 * POUND, "30-0-4", BOOK, slow_release_percent=50, soluble_cap_g_m2=0.7 * POUND) == ()
+
+
+def test_the_bag_of_the_brief_is_judged() -> None:
+    """10-10-10 without a soil test: phosphorus that nobody asked for."""
+    assert any("brings phosphorus" in c for c in plan(cases.brief(feeding={"analysis": "10-10-10"})).cautions)
+    with pytest.raises(TurfplanError, match="add up to more"):
+        plan(cases.brief(feeding={"analysis": "60-30-20"}))

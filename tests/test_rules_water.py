@@ -1,0 +1,323 @@
+"""Waterings of a season: stages, law, rain, accounts."""
+
+import itertools
+from datetime import date, time, timedelta
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from turfplan.brief import WEEKDAYS
+from turfplan.rules.water import KnownSeries, WateringPlan, WaterRun, WeatherDay, season_watering, watering_verdict
+
+import water_cases as cases
+
+BOOK, COOL, SOUTH = cases.book(), cases.cool_climate(), cases.south_climate()
+SOWN = date(2027, 8, 28)
+quick = settings(max_examples=40, deadline=None)
+
+
+def runs_of(plan: WateringPlan, stage: str) -> list[WaterRun]:
+    return [run for run in plan.series if run.stage == stage]
+
+
+def minutes_of(plan: WateringPlan) -> int:
+    return sum(run.minutes * len(run.days()) for run in plan.series)
+
+
+def test_seed_is_watered_daily_then_less_often_and_deeper() -> None:
+    """Germination several times a day, seedlings at least daily, weaning two or three times a week and deeper."""
+    plan = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
+    names = [stage.name for stage in plan.stages]
+    assert names == ["germination", "establishment", "weaning"]
+    first = runs_of(plan, "germination")
+    assert first[0].start == SOWN
+    assert len({run.session for run in first}) >= 2
+    assert all(run.weekdays == () for run in first)
+    weaning = runs_of(plan, "weaning")
+    assert all(2 <= len(run.days()) <= 3 for run in weaning if (run.end - run.start).days >= 4)
+    assert min(run.depth_mm for run in weaning) > max(run.depth_mm for run in first)
+
+
+def test_every_recurrence_ends_within_a_week_and_ids_are_unique() -> None:
+    """No endless events; ids say stage, week and session and are never repeated; a season stays readable."""
+    plan = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, passes=(date(2027, 4, 10), date(2027, 5, 22))))
+    assert all(0 <= (run.end - run.start).days < 7 for run in plan.series)
+    ids = [run.id for run in plan.series]
+    assert len(set(ids)) == len(ids) <= 60
+    assert "water.germination.w1.morning" in ids
+    assert all(f"{run.minutes} min" in run.title for run in plan.series)
+
+
+def test_a_pass_without_seed_is_settled_then_watered_for_two_weeks() -> None:
+    """0.2 to 0.3 in the same evening, then every three to four days, less usual rain, for two weeks."""
+    day = date(2027, 4, 10)
+    plan = season_watering(cases.request(BOOK, COOL, passes=(day,)))
+    settle, *recover = plan.series
+    assert settle.stage == "settle" and settle.days() == (day,) and settle.start_time >= time(17)
+    assert 5.0 <= settle.depth_mm <= 7.7
+    days = sorted(d for run in recover for d in run.days())
+    assert all(run.stage == "recover" and run.depth_mm <= 12.7 + 1e-9 for run in recover)
+    assert day + timedelta(3) <= days[0] and days[-1] <= day + timedelta(14)
+    assert all(2 <= (b - a).days <= 5 for a, b in itertools.pairwise(days))
+
+
+def test_a_seeded_pass_is_not_settled_apart() -> None:
+    """The seed's own watering settles the last layer."""
+    plan = season_watering(cases.request(BOOK, COOL, passes=(SOWN,), seeded_on=SOWN))
+    assert not runs_of(plan, "settle") and not runs_of(plan, "recover")
+
+
+def test_watering_stops_in_time_for_a_dry_surface_before_the_next_pass() -> None:
+    """No watering on the day before a pass nor on the day itself, until its own evening."""
+    first, second = date(2027, 4, 10), date(2027, 4, 20)
+    plan = season_watering(cases.request(BOOK, COOL, passes=(first, second)))
+    days = {d for run in plan.series for d in run.days() if run.id.startswith("water.recover.1")}
+    assert days and max(days) < second - timedelta(1)
+
+
+def test_germination_that_is_seen_ends_the_seed_stage() -> None:
+    """The stage follows growth: seen early, everything after moves up; seen late, the seed is kept moist longer."""
+    usual = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
+    early = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, germinated_on=SOWN + timedelta(9)))
+    late = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, germinated_on=SOWN + timedelta(27)))
+    ends = [next(s.end for s in plan.stages if s.name == "germination") for plan in (early, usual, late)]
+    assert ends == sorted(ends) and ends[0] == SOWN + timedelta(9) and ends[2] == SOWN + timedelta(27)
+    assert early.stages[1].start == SOWN + timedelta(10)
+
+
+def test_dormant_seed_is_left_alone() -> None:
+    """Nothing is watered in the cold; a note says what to do in spring."""
+    plan = season_watering(cases.request(BOOK, COOL, seeded_on=date(2027, 12, 1), dormant=True))
+    assert plan.series == ()
+    assert any("Dormant" in note for note in plan.notes)
+
+
+def test_without_water_there_are_no_runs() -> None:
+    """`possible = false` leaves rain alone, in the account too."""
+    given = cases.brief(water={"possible": False})
+    plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
+    assert plan.series == ()
+    assert all(week.entries["watering"] == 0 for week in plan.ledger.weeks)
+
+
+def test_twice_the_rate_takes_half_the_minutes() -> None:
+    """To whole minutes of each run."""
+    slow = season_watering(
+        cases.request(BOOK, COOL, cases.brief(water={"application_rate": "0.5 in/h"}), seeded_on=SOWN)
+    )
+    fast = season_watering(cases.request(BOOK, COOL, cases.brief(water={"application_rate": "1 in/h"}), seeded_on=SOWN))
+    assert [r.id for r in slow.series] == [r.id for r in fast.series]
+    for one, two in zip(slow.series, fast.series, strict=True):
+        assert two.minutes == pytest.approx(one.minutes / 2, abs=0.76)
+
+
+def test_clay_gets_more_and_shorter_cycles_than_sand() -> None:
+    """The same half inch runs in one go on sand and in several cycles on clay."""
+    given = cases.brief(water={"application_rate": "1.5 in/h"})
+    passes = (date(2027, 4, 10),)
+    clay = season_watering(cases.request(BOOK, COOL, given, passes=passes, soil="clay")).series
+    sand = season_watering(cases.request(BOOK, COOL, given, passes=passes, soil="sand")).series
+    assert clay[0].minutes == sand[0].minutes
+    assert clay[0].cycles > sand[0].cycles == 1
+    assert any("cycles" in line for line in clay[0].how)
+
+
+def test_a_slope_asks_for_more_cycles() -> None:
+    """Steep ground holds less before water runs off."""
+    given = cases.brief(water={"application_rate": "1.5 in/h"})
+    flat = season_watering(cases.request(BOOK, COOL, given, passes=(date(2027, 4, 10),)))
+    steep = season_watering(cases.request(BOOK, COOL, given, passes=(date(2027, 4, 10),), slope_percent=15))
+    assert steep.series[0].cycles > flat.series[0].cycles
+
+
+@quick
+@given(
+    st.sets(st.sampled_from(WEEKDAYS), min_size=1), st.sampled_from([None, "odd", "even"]), st.booleans(), st.booleans()
+)
+def test_no_run_breaks_the_law(weekdays: set[str], parity: str | None, banned: bool, permit: bool) -> None:
+    """Weekdays, odd and even dates, hours and bans are kept to; a permit frees days for new seed, never a ban or an hour."""
+    water = {
+        "application_rate": "1 in/h",
+        "allowed_weekdays": sorted(weekdays),
+        "allowed_hours": ["05:00-09:30", "18:00-21:00"],
+        "permit": permit,
+        **({"parity": parity} if parity else {}),
+        **({"banned": [{"from": date(2027, 9, 3), "to": date(2027, 9, 9)}]} if banned else {}),
+    }
+    plan = season_watering(cases.request(BOOK, COOL, cases.brief(water=water), seeded_on=SOWN))
+    for run in plan.series:
+        ends = run.start_time.hour * 60 + run.start_time.minute + run.minutes + (run.cycles - 1) * run.soak_min
+        starts = run.start_time.hour * 60 + run.start_time.minute
+        assert (starts >= 300 and ends <= 570) or (starts >= 1080 and ends <= 1260)
+        for day in run.days():
+            assert not (banned and date(2027, 9, 3) <= day <= date(2027, 9, 9))
+            free = permit and run.stage in ("germination", "establishment")
+            assert free or WEEKDAYS[day.weekday()] in weekdays
+            assert free or parity is None or day.day % 2 == (1 if parity == "odd" else 0)
+
+
+def test_zones_follow_each_other_and_carry_their_name() -> None:
+    """Each zone has its own minutes and id, and starts when the one before has ended."""
+    zones = [
+        {"name": "Front", "area": "1500 ft2", "head": "spray"},
+        {"name": "Back", "area": "2500 ft2", "head": "rotor", "sun": "shade"},
+    ]
+    plan = season_watering(cases.request(BOOK, COOL, cases.brief(water={"zones": zones}), seeded_on=SOWN))
+    front = next(r for r in plan.series if r.id == "water.germination.w1.morning.front")
+    back = next(r for r in plan.series if r.id == "water.germination.w1.morning.back")
+    assert back.minutes > front.minutes
+    assert back.depth_mm < front.depth_mm
+    gap = (back.start_time.hour - front.start_time.hour) * 60 + back.start_time.minute - front.start_time.minute
+    assert gap == front.minutes
+    assert "Front" in front.title and "Back" in back.title
+
+
+def test_many_zones_share_a_series_and_a_readable_calendar() -> None:
+    """Six valves do not make two hundred events: each session is one event that lists the zones."""
+    zones = [{"name": f"Zone {n}", "area": "600 ft2", "head": "spray"} for n in range(1, 7)]
+    plan = season_watering(
+        cases.request(BOOK, COOL, cases.brief(water={"zones": zones}), seeded_on=SOWN, passes=(date(2027, 4, 10),))
+    )
+    assert 0 < len(plan.series) <= 60
+    assert all(run.zone is None for run in plan.series)
+    assert sum("Zone" in line for line in plan.series[0].how) >= 6
+
+
+@quick
+@given(st.sampled_from(["sand", "loam", "clay"]), st.floats(0, 6), st.booleans(), st.integers(0, 300))
+def test_the_water_account_closes_every_week(soil: str, rain: float, dry: bool, offset: int) -> None:
+    """Balance before plus the week's entries is the balance after, to 0.1 mm, with normals and with real rain."""
+    weather = {
+        date(2027, 3, 1) + timedelta(offset + n): WeatherDay(rain_mm=0.0 if dry else 4 * rain) for n in range(0, 40, 3)
+    }
+    sown = date(2027, 3, 20) + timedelta(offset)
+    plan = season_watering(cases.request(BOOK, COOL, soil=soil, weather=weather, seeded_on=sown, end=date(2028, 8, 1)))
+    balance = plan.ledger.opening
+    for week in plan.ledger.weeks:
+        assert week.balance == pytest.approx(balance + sum(week.entries.values()), abs=0.1)
+        balance = week.balance
+    assert plan.ledger.weeks[0].start == date(2027, 3, 1) and plan.ledger.weeks[-1].end == date(2028, 8, 1)
+
+
+def test_a_rainy_week_cancels_runs() -> None:
+    """Fifteen millimetres a day turn off the whole week, and no day outside it."""
+    dry = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
+    week = {SOWN + timedelta(7 + n): WeatherDay(rain_mm=15.0) for n in range(7)}
+    wet = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, weather=week))
+    turned_off = {d for r in dry.series for d in r.days()} - {d for r in wet.series for d in r.days()}
+    assert set(week) <= turned_off
+    assert all(day <= max(week) + timedelta(2) for day in turned_off)
+    assert minutes_of(wet) < minutes_of(dry)
+
+
+def test_a_drizzle_cancels_nothing() -> None:
+    """Less than the day takes does not turn a watering off."""
+    weather = {SOWN + timedelta(n): WeatherDay(rain_mm=0.5) for n in range(21)}
+    wet = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, weather=weather))
+    dry = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
+    assert [r.days() for r in runs_of(wet, "germination")] == [r.days() for r in runs_of(dry, "germination")]
+
+
+def known(plan: WateringPlan) -> dict[str, KnownSeries]:
+    return {r.id: KnownSeries(r.start, r.end, r.start_time, r.minutes, r.weekdays, r.skip) for r in plan.series}
+
+
+def test_a_finished_week_is_never_touched_and_the_running_one_only_gains_days_off() -> None:
+    """Rain in the second week and heat after it: week 1 is as it was, week 2 loses days, week 3 may change minutes."""
+    before = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
+    today = SOWN + timedelta(10)
+    weather = {SOWN + timedelta(n): WeatherDay(rain_mm=20.0) for n in range(9, 12)}
+    weather |= {SOWN + timedelta(n): WeatherDay(et0_mm=8.0) for n in range(14, 21)}
+    after = season_watering(
+        cases.request(BOOK, COOL, seeded_on=SOWN, weather=weather, previous=known(before), today=today)
+    )
+    old, new = known(before), known(after)
+    for name, series in new.items():
+        if name in old and old[name].end < today:
+            assert series == old[name]
+        elif name in old and old[name].start <= today:
+            assert set(old[name].skip) <= set(series.skip)
+            assert (series.start, series.end, series.minutes, series.weekdays, series.start_time) == (
+                old[name].start, old[name].end, old[name].minutes, old[name].weekdays, old[name].start_time,
+            )  # fmt: skip
+    assert any(new[n].skip != old[n].skip for n in new if ".w2." in n and n in old)
+    assert any(new[n].minutes > old[n].minutes for n in new if n.startswith("water.germination.w3"))
+
+
+def test_planning_again_changes_nothing() -> None:
+    """The same request with its own result as the calendar, on any later day, gives the same series."""
+    weather = {SOWN + timedelta(9): WeatherDay(rain_mm=20.0)}
+    first = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, weather=weather))
+    for later in (0, 8, 10, 30, 90):
+        again = season_watering(
+            cases.request(
+                BOOK, COOL, seeded_on=SOWN, weather=weather, previous=known(first), today=SOWN + timedelta(later)
+            )
+        )
+        assert again.series == first.series
+
+
+def test_hours_too_short_for_a_run_are_said() -> None:
+    """A slow sprinkler in a half-hour window: no run is squeezed in, the plan says what to do."""
+    given = cases.brief(water={"flow": "5 gpm", "allowed_hours": ["06:00-06:20"]}, lawn={"area": "6000 ft2"})
+    plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
+    assert not runs_of(plan, "germination")
+    assert any("too short" in caution for caution in plan.cautions)
+
+
+def test_cost_and_volume_follow_depth_area_and_price() -> None:
+    """Litres are millimetres times square metres; the cost is the user's price."""
+    given = cases.brief(water={"application_rate": "0.5 in/h", "price_per_m3": 2.5})
+    plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
+    area = given.lawn.area_m2 or 0.0
+    assert plan.totals.volume_l == pytest.approx((plan.totals.stages_mm + plan.totals.mature_mm) * area)
+    assert plan.totals.cost == pytest.approx(plan.totals.volume_l / 1000 * 2.5)
+    runs = sum(a.value for run in plan.series for a in run.amounts)
+    assert runs == pytest.approx(plan.totals.stages_mm * area, rel=0.001)
+
+
+def test_warm_season_grass_uses_less_water() -> None:
+    """The same summer takes less from warm-season grass (FAO-56 Table 12)."""
+    cool = season_watering(cases.request(BOOK, COOL, season="cool"))
+    warm = season_watering(cases.request(BOOK, COOL, season="warm"))
+    used = [sum(week.entries["evapotranspiration"] for week in p.ledger.weeks) for p in (cool, warm)]
+    assert abs(used[1]) < abs(used[0])
+
+
+def test_southern_summer_is_watered_in_january() -> None:
+    """Mature grass in the south needs its water around the turn of the year."""
+    plan = season_watering(cases.request(BOOK, SOUTH, start=date(2027, 6, 1), end=date(2028, 5, 31)))
+    month = {m: sum(w.entries["watering"] for w in plan.ledger.weeks if w.start.month == m) for m in (1, 7)}
+    assert month[1] > month[7]
+
+
+def test_verdict_without_water_names_the_reason() -> None:
+    """No water, no seed."""
+    verdict = watering_verdict(cases.brief(water={"possible": False}), BOOK, COOL, "tall_fescue")
+    assert not verdict.ok and "dries out" in verdict.reasons[0]
+
+
+def test_verdict_asks_for_a_permit_on_few_days() -> None:
+    """Two days a week: no seed without a permit, and another season is offered; with the permit, sow and mind its end."""
+    few = {"allowed_weekdays": ["tue", "sat"]}
+    refused = watering_verdict(cases.brief(water=few), BOOK, COOL, "kentucky_bluegrass")
+    assert not refused.ok and refused.needs_permit
+    assert "dormant" in refused.reasons[0] and "season" in refused.reasons[0]
+    granted = watering_verdict(cases.brief(water={**few, "permit": True}), BOOK, COOL, "kentucky_bluegrass")
+    assert granted.ok and granted.needs_permit and any("permit" in c for c in granted.cautions)
+
+
+def test_verdict_on_odd_days_is_that_of_few_days() -> None:
+    """Every other day is not every day."""
+    assert not watering_verdict(cases.brief(water={"parity": "odd"}), BOOK, COOL, "tall_fescue").ok
+    assert watering_verdict(cases.brief(water={"possible": True}), BOOK, COOL, "tall_fescue").ok
+
+
+def test_a_ban_closes_the_days_before_it_to_sowing() -> None:
+    """Seed sown shortly before a ban would dry: those days are closed, with the reason."""
+    ban = {"banned": [{"from": date(2027, 9, 1), "to": date(2027, 9, 30)}]}
+    verdict = watering_verdict(cases.brief(water=ban), BOOK, COOL, "tall_fescue")
+    (closed,) = verdict.closed
+    assert closed[1] == date(2027, 9, 30)
+    assert closed[0] <= date(2027, 8, 10)
+    assert any("banned" in caution for caution in verdict.cautions)
