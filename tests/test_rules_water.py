@@ -257,12 +257,27 @@ def test_planning_again_changes_nothing() -> None:
         assert again.series == first.series
 
 
+def test_work_before_the_start_of_the_account_keeps_its_watering() -> None:
+    """A plan made anew in mid-season still has the series of the seed that was sown before."""
+    whole = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
+    late = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, start=SOWN + timedelta(10)))
+    assert late.series == whole.series
+    assert late.ledger.weeks[0].start == SOWN
+
+
 def test_hours_too_short_for_a_run_are_said() -> None:
     """A slow sprinkler in a half-hour window: no run is squeezed in, the plan says what to do."""
     given = cases.brief(water={"flow": "5 gpm", "allowed_hours": ["06:00-06:20"]}, lawn={"area": "6000 ft2"})
     plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
     assert not runs_of(plan, "germination")
     assert any("too short" in caution for caution in plan.cautions)
+
+
+def test_an_uneven_zone_is_named_with_what_to_mend() -> None:
+    """The advice of a catch-can test stands among the cautions of the season."""
+    water = {"catch_cans": ["1 mm", "2 mm", "12 mm", "12 mm", "15 mm", "15 mm", "16 mm", "16 mm"], "catch_minutes": 20}
+    plan = season_watering(cases.request(BOOK, COOL, cases.brief(water=water), seeded_on=SOWN))
+    assert any("nozzle" in caution for caution in plan.cautions)
 
 
 def test_cost_and_volume_follow_depth_area_and_price() -> None:

@@ -19,7 +19,7 @@ class Zone:
     """One valve, or the one hose: area, mean application rate, and the evenness of its driest quarter (0 to 1).
 
     `key` is its part of a task id, None where there is a single zone. `rate_reason` says where the rate comes from;
-    `exposure` is the share of a sunny zone's water that it needs.
+    `exposure` is the share of a sunny zone's water that it needs, `advice` what a catch-can test says should be mended.
     """
 
     key: str | None
@@ -30,6 +30,7 @@ class Zone:
     rate_reason: str = ""
     measured: bool = False
     exposure: float = 1.0
+    advice: tuple[str, ...] = ()
     facts: tuple[str, ...] = ()
 
 

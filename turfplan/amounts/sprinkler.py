@@ -163,9 +163,11 @@ def _zone(source: WaterZone, key: str | None, area_m2: float, water: Water, book
         reason = f"{found.cans} catch cans: the driest quarter gets {found.uniformity:.0%} of the mean"
         evenness = max(found.uniformity, book.si("water.uniformity_floor"))
         facts = (*found.facts, "water.uniformity_floor")
-        return Zone(key, source.name, area_m2, found.rate_mm_h, evenness, reason, True, exposure, facts)
+        return Zone(key, source.name, area_m2, found.rate_mm_h, evenness, reason, True, exposure, found.advice, facts)
     rate, reason, facts = _rate(source, area_m2, water, book)
-    return Zone(key, source.name, area_m2, rate, assumed, reason, False, exposure, (*facts, "water.uniformity_assumed"))
+    return Zone(
+        key, source.name, area_m2, rate, assumed, reason, False, exposure, (), (*facts, "water.uniformity_assumed")
+    )
 
 
 def _rate(source: WaterZone, area_m2: float, water: Water, book: Book) -> tuple[float, str, tuple[str, ...]]:

@@ -171,6 +171,8 @@ def season_watering(request: WateringRequest) -> WateringPlan:
     runs = skip_for_rain(ground, runs)
     if request.previous and request.today is not None:
         runs = settle_with(request.previous, runs, request.today, request.book.si("water.minutes_tolerance"))
+    # A week that rain has taken over altogether is no series any more.
+    runs = tuple(run for run in runs if run.days())
     watered = _watered_mm(runs, request.area_m2)
     books = account(ground, plan, watered)
     totals = _totals(ground, watered, books)
@@ -217,10 +219,8 @@ def _own_cautions(ground: Ground, runs: Sequence[WaterRun]) -> tuple[str, ...]:
             found.append(
                 f"Watering falls due while nobody is there ({start} to {end}): set a timer or ask a neighbour."
             )
-    poor = request.book.si("water.uniformity_poor")
     for zone in request.zones:
-        if zone.measured and zone.uniformity < poor:
-            found.append(f"{zone.name}: water falls too unevenly to raise seed; mend the heads before sowing.")
+        found += [f"{zone.name}: {line[0].lower()}{line[1:]}" for line in zone.advice]
         if not zone.measured:
             found.append(f"{zone.name}: run times rest on {zone.rate_reason}; set out catch cans to be sure.")
     return tuple(found)

@@ -42,8 +42,8 @@ def account(ground: Ground, plan: Sequence[Stage], watered: Mapping[date, tuple[
     light, least, rest = (request.book.si(f"water.{n}") for n in ("light_rain_share", "least_run", "dormant_growth"))
     store = Store(full, 0.0, 0.0)
     found: list[DayBook] = []
-    for number in range((request.end - request.start).days + 1):
-        day = request.start + timedelta(number)
+    for number in range((request.end - ground.first).days + 1):
+        day = ground.first + timedelta(number)
         store = reroot(store, ground.root_depth_mm(day), full)
         crop = ground.crop_et_mm(day, seedling=day in sown, wet=day in wet)
         rain, idle = _rain(ground, day, light)

@@ -85,6 +85,12 @@ class WateringRequest:
     previous: Mapping[str, KnownSeries] = field(default_factory=dict)
     today: date | None = None
 
+    @property
+    def first_day(self) -> date:
+        """First day of the account: the start, or the first work before it."""
+        work = (d for d in (self.seeded_on, self.planted_on, *self.passes) if d is not None)
+        return min(self.start, *work, self.start)
+
     def up_on(self, sown: date) -> date:
         """The day the seed is up: as seen, else the late end of what is usual."""
         return self.germinated_on or sown + timedelta(self.germination_days - 1)
@@ -165,15 +171,15 @@ class Ground:
 def ground_of(request: WateringRequest) -> Ground:
     """The numbers of a request: normals laid on its days, with what is known of the weather in their place."""
     book = request.book
-    last = request.end + timedelta(WEEK)
+    first, last = request.first_day, request.end + timedelta(WEEK)
     soil = soil_of(book, request.soil, request.season)
     kc = crop_coefficients(book, request.season, monthly=request.monthly_kc)
     root = book.si("water.root_depth")
-    et0 = daily(request.climate.et0_mm, request.start, last)
-    rain = daily(request.climate.rain_mm, request.start, last)
-    usable = daily(effective_rain_year(request.climate, kc, soil.ready_mm(root)), request.start, last)
+    et0 = daily(request.climate.et0_mm, first, last)
+    rain = daily(request.climate.rain_mm, first, last)
+    usable = daily(effective_rain_year(request.climate, kc, soil.ready_mm(root)), first, last)
     for day, weather in request.weather.items():
-        index = (day - request.start).days
+        index = (day - first).days
         if 0 <= index < len(et0) and weather.et0_mm is not None:
             et0[index] = weather.et0_mm
     level, per_percent = book.si("water.surface_storage"), book.si("water.storage_loss_per_percent")
@@ -182,7 +188,7 @@ def ground_of(request: WateringRequest) -> Ground:
         request=request,
         soil=soil,
         law=law_of(request.water),
-        first=request.start,
+        first=first,
         root_mm=root,
         seed_root_mm=book.si("water.seed_moist_depth"),
         root_growth_mm_day=book.si("water.root_growth"),

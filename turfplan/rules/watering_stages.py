@@ -51,7 +51,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     return tuple(
         stage if stage.end <= request.end else Stage(stage.name, stage.start, request.end, stage.number)
         for stage in sorted(found, key=lambda s: (s.start, s.key))
-        if request.start <= stage.start <= request.end
+        if stage.start <= request.end
     )
 
 
