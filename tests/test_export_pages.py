@@ -395,7 +395,7 @@ def test_names_lose_what_paper_cannot_hold() -> None:
     """Control characters and line breaks become spaces; an empty name becomes a word."""
     assert plain_name("a\x00b\n c") == "a b c"
     assert plain_name("\x07") == "Lawn"
-    assert len(short_name("x" * 300)) == 60
+    assert len(short_name("x" * 300)) == 40
 
 
 def test_watering_begins_where_the_plan_says() -> None:

@@ -82,7 +82,7 @@ class Note:
 def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
     """The season book as a page that stands alone. `paper` is letter or a4."""
     system, name = plan.lawn.units, plain_name(plan.lawn.name)
-    tasks = shown(plan.tasks)
+    look, tasks = look_of(plan, paper, large=large), shown(plan.tasks)
     notes = _notes(plan, tasks)
     numbers = {text: note.number for text, note in notes.items()}
     return render(
@@ -90,7 +90,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         plan=plan,
         name=name,
         short=short_name(name),
-        look=look_of(plan, paper, large=large),
+        look=look,
         made=day_text(today_of(plan), system, weekday=False, year=True),
         facts=_lawn_facts(plan),
         headlines=_headlines(tasks, system),
@@ -98,7 +98,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         soil=soil_chart(plan),
         frosts=_frosts(plan),
         windows=_windows(plan),
-        weeks=week_sheets(plan),
+        weeks=week_sheets(plan, None, look),
         lines=order_lines(plan),
         receiving=receiving(plan.tasks, system),
         fill=_fill(plan.fill, system) if plan.fill else None,

@@ -5,12 +5,14 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Literal
 
+from turfplan.export.fitting import Fit, JobText, WeekText, fit_of, lengths
 from turfplan.export.sheets import (
     DAYS_IN_WEEK,
     MONTHS,
     PHASE_LETTER,
     PHASE_NAME,
     WEEKDAYS,
+    Look,
     amount_text,
     bought_text,
     day_text,
@@ -30,12 +32,9 @@ from turfplan.export.templates import render
 from turfplan.plan import Plan, Task
 from turfplan.units import System, format_number
 
+# The blanks for the day and the hours beside a job take the room of that many characters.
+FILL_IN_LENGTH = 46
 State = Literal["open", "done", "skipped", "held", "overdue"]
-Fit = Literal["roomy", "close", "tight", "spread"]
-# A page of print at the roomy size holds about this many lines of text; measured on Letter, the shorter paper.
-ROOMY_LINES, CLOSE_LINES, TIGHT_LINES = 46, 55, 66
-LEAST_NOTE_LINES, MOST_NOTE_LINES = 3, 14
-WIDE_LINE, STEP_LINE, CARE_LINE = 96, 58, 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +84,7 @@ class WaterRow:
     label: str
     clock: str
     minutes: int
+    minutes_words: str
     on: tuple[bool, ...]
     amounts: tuple[Quantity, ...]
 
@@ -121,7 +121,8 @@ def checklist_html(plan: Plan, week: date | None = None, large: bool = False, pa
 
     Past weeks are left out of the whole checklist unless something in them is still open. `paper` is letter or a4.
     """
-    weeks = week_sheets(plan, week)
+    look = look_of(plan, paper, large=large)
+    weeks = week_sheets(plan, week, look)
     name = plain_name(plan.lawn.name)
     return render(
         "print/checklist.html.jinja",
@@ -129,24 +130,25 @@ def checklist_html(plan: Plan, week: date | None = None, large: bool = False, pa
         weeks=weeks,
         name=name,
         short=short_name(name),
-        look=look_of(plan, paper, large=large),
+        look=look,
         overdue=_overdue(plan),
         made=day_text(today_of(plan), plan.lawn.units, weekday=False, year=True),
     )
 
 
-def week_sheets(plan: Plan, week: date | None = None) -> tuple[WeekSheet, ...]:
+def week_sheets(plan: Plan, week: date | None = None, look: Look | None = None) -> tuple[WeekSheet, ...]:
     """The pages: of the week that holds `week`, else of every week with work from the present one on."""
+    look = look or look_of(plan)
     tasks = shown(plan.tasks)
     if week is not None:
-        return (_sheet(plan, tasks, monday_of(week)),)
+        return (_sheet(plan, tasks, monday_of(week), look),)
     present = monday_of(today_of(plan))
     mondays = {monday_of(day) for task in tasks if task.closed is None for day in task_days(task)}
     mondays |= {m for m in (monday_of(d) for t in tasks for d in task_days(t)) if m >= present}
-    return tuple(_sheet(plan, tasks, monday) for monday in sorted(mondays))
+    return tuple(_sheet(plan, tasks, monday, look) for monday in sorted(mondays))
 
 
-def _sheet(plan: Plan, tasks: Sequence[Task], monday: date) -> WeekSheet:
+def _sheet(plan: Plan, tasks: Sequence[Task], monday: date, look: Look) -> WeekSheet:
     """One page: the jobs, the watering and the look-ahead of the week that begins on `monday`."""
     system = plan.lawn.units
     week = days_of(monday)
@@ -156,7 +158,7 @@ def _sheet(plan: Plan, tasks: Sequence[Task], monday: date) -> WeekSheet:
     water = tuple(_water_row(task, week, system) for task in here if task.series is not None)
     water_cautions = tuple(dict.fromkeys(c for row in water for c in row.task.cautions))
     ahead_title, ahead = _ahead(tasks, monday, system)
-    lines = _lines_needed(jobs, water, ahead, water_cautions)
+    fitting = fit_of(_week_text(jobs, water, water_cautions, ahead), look.paper, large=look.large)
     return WeekSheet(
         key=f"week-{monday.isoformat()}",
         first=monday,
@@ -169,8 +171,8 @@ def _sheet(plan: Plan, tasks: Sequence[Task], monday: date) -> WeekSheet:
         water_cautions=water_cautions,
         ahead_title=ahead_title,
         ahead=ahead,
-        fit=_fit(lines),
-        note_lines=max(LEAST_NOTE_LINES, min(MOST_NOTE_LINES, int((ROOMY_LINES - lines) / 1.4))),
+        fit=fitting.fit,
+        note_lines=fitting.note_lines,
     )
 
 
@@ -189,7 +191,7 @@ def _jobs(key: str, tasks: Iterable[Task], system: System) -> Iterator[Job]:
         days = task_days(task)
         yield Job(
             number=number,
-            anchor=f"{key}-{task.id}",
+            anchor=f"{key}-{task.id.replace('.', '-')}",
             task=task,
             state=_state(task),
             days=days,
@@ -259,11 +261,13 @@ def _water_row(task: Task, week: Sequence[date], system: System) -> WaterRow:
     """A watering series cut to one week."""
     assert task.series is not None  # the caller picked tasks that repeat
     days = set(series_days(task.series))
+    minutes = f"{task.series.minutes} min"
     return WaterRow(
         task=task,
         label=task.title,
         clock=clock_text(task.series.start_time.hour, task.series.start_time.minute, system),
         minutes=task.series.minutes,
+        minutes_words="" if minutes in task.title else minutes,
         on=tuple(day in days for day in week),
         amounts=quantities(task, system),
     )
@@ -328,28 +332,27 @@ def _overdue(plan: Plan) -> tuple[tuple[str, str], ...]:
     )
 
 
-def _lines_needed(
-    jobs: Sequence[Job], water: Sequence[WaterRow], ahead: Sequence[Ahead], cautions: Sequence[str]
-) -> float:
-    """About how many lines of print the week takes, from the length of its text."""
-    lines = 9.0 + max(len(ahead), LEAST_NOTE_LINES) + 1.3 * len(water) + sum(_lines(c, WIDE_LINE) for c in cautions)
-    for job in jobs:
-        if job.closed_note:
-            lines += 4.0
-            continue
-        width = STEP_LINE if job.cautions else WIDE_LINE
-        steps = sum(_lines(step, width) for step in job.task.how) + 1.2 * len(job.quantities)
-        steps += _lines(f"{job.task.go or ''}{job.task.fallback or ''}", width) + (1 if job.cautions_above else 0)
-        care = sum(_lines(c.text, CARE_LINE) + 0.5 for c in job.cautions)
-        lines += 3.2 + max(steps, care) + _lines(job.task.why + job.window, WIDE_LINE)
-    return lines
-
-
-def _fit(lines: float) -> Fit:
-    """How closely the page must be set for that many lines to fit on it; a week too full for one page takes two."""
-    sizes: tuple[tuple[Fit, int], ...] = (("roomy", ROOMY_LINES), ("close", CLOSE_LINES), ("tight", TIGHT_LINES))
-    return next((fit for fit, most in sizes if lines <= most), "spread")
-
-
-def _lines(text: str, width: int) -> int:
-    return -(-len(text) // width)
+def _week_text(
+    jobs: Sequence[Job], water: Sequence[WaterRow], cautions: Sequence[str], ahead: Sequence[Ahead]
+) -> WeekText:
+    """How long everything on the page is."""
+    return WeekText(
+        jobs=tuple(
+            JobText(
+                title=len(job.task.title) + 6,
+                facts=len(f"{job.phase_name}{job.when}{job.hours}") + FILL_IN_LENGTH,
+                rule=len(" ".join(text for text in (job.task.go, job.task.fallback, job.fallback_day) if text)) + 38,
+                steps=lengths(job.task.how),
+                quantities=len(job.quantities),
+                cautions=lengths(caution.text for caution in job.cautions),
+                again=bool(job.cautions_above),
+                why=len(job.task.why + job.window) + 9,
+                closed=bool(job.closed_note),
+            )
+            for job in jobs
+        ),
+        water_labels=lengths(f"{row.label} at {row.clock} {row.minutes_words}" for row in water),
+        water_rule=max((len(row.task.go or "") + 18 for row in water), default=0),
+        water_cautions=lengths(cautions),
+        ahead=lengths(f"{line.when} {line.title}" for line in ahead),
+    )

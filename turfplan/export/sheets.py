@@ -15,7 +15,7 @@ Paper = Literal["letter", "a4"]
 LETTER_COUNTRIES = frozenset({"US", "CA"})
 DAYS_IN_WEEK = 7
 WEEKDAY_KEYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-SHORT_NAME = 60
+SHORT_NAME = 40
 # Written out, not asked of the machine's locale: the same plan gives the same page everywhere.
 WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
