@@ -235,9 +235,9 @@ def test_an_overdue_task_opens_the_checklist() -> None:
 
 def test_a_full_week_is_set_closer_and_an_empty_one_has_room_for_notes() -> None:
     """The page is filled: less text, more lines to write on."""
-    (full,) = week_sheets(page_plan(), on(8, 14))
-    (light,) = week_sheets(page_plan(), on(9, 18))
-    assert full.fit != "roomy" and light.fit == "roomy"
+    (full,) = week_sheets(page_plan(System.METRIC), on(8, 14))
+    (light,) = week_sheets(page_plan(System.METRIC), on(9, 18))
+    assert full.fit == "tight" and light.fit == "roomy"
     assert light.note_lines > full.note_lines >= 3
 
 
