@@ -144,7 +144,9 @@ def test_no_run_breaks_the_law(weekdays: set[str], parity: str | None, banned: b
         **({"parity": parity} if parity else {}),
         **({"banned": [{"from": date(2027, 9, 3), "to": date(2027, 9, 9)}]} if banned else {}),
     }
-    plan = season_watering(cases.request(BOOK, COOL, cases.brief(water=water), seeded_on=SOWN))
+    plan = season_watering(
+        cases.request(BOOK, COOL, cases.brief(water=water), seeded_on=SOWN, passes=(date(2027, 4, 10),))
+    )
     for run in plan.series:
         ends = run.start_time.hour * 60 + run.start_time.minute + run.minutes + (run.cycles - 1) * run.soak_min
         starts = run.start_time.hour * 60 + run.start_time.minute
@@ -265,12 +267,28 @@ def test_work_before_the_start_of_the_account_keeps_its_watering() -> None:
     assert late.ledger.weeks[0].start == SOWN
 
 
-def test_hours_too_short_for_a_run_are_said() -> None:
-    """A slow sprinkler in a half-hour window: no run is squeezed in, the plan says what to do."""
-    given = cases.brief(water={"flow": "5 gpm", "allowed_hours": ["06:00-06:20"]}, lawn={"area": "6000 ft2"})
-    plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
-    assert not runs_of(plan, "germination")
-    assert any("too short" in caution for caution in plan.cautions)
+def test_hours_too_short_for_the_water_are_said() -> None:
+    """A slow sprinkler in twenty lawful minutes: nothing is squeezed in; in two hours, the part that fits, with its share."""
+    for until, runs in (("06:20", False), ("08:00", True)):
+        water = {"flow": "5 gpm", "allowed_hours": [f"06:00-{until}"]}
+        plan = season_watering(
+            cases.request(BOOK, COOL, cases.brief(water=water, lawn={"area": "6000 ft2"}), seeded_on=SOWN)
+        )
+        assert bool(runs_of(plan, "germination")) is runs
+        assert all(run.minutes <= 120 for run in plan.series)
+        assert any("too short" in caution for caution in plan.cautions)
+
+
+def test_deep_runs_that_do_not_fit_are_spread_over_more_days() -> None:
+    """Two long runs a week become several shorter ones with the same water where the hours are short."""
+    long = cases.brief(water={"application_rate": "0.25 in/h"})
+    short = cases.brief(water={"application_rate": "0.25 in/h", "allowed_hours": ["05:00-06:00"]})
+    plans = [season_watering(cases.request(BOOK, COOL, b, seeded_on=SOWN)) for b in (long, short)]
+    weeks = [[r for r in runs_of(plan, "weaning") if ".w1." in r.id] for plan in plans]
+    days = [sum(len(r.days()) for r in week) for week in weeks]
+    water = [sum(r.depth_mm * len(r.days()) for r in week) for week in weeks]
+    assert days[1] > days[0]
+    assert water[1] == pytest.approx(water[0], rel=0.05)
 
 
 def test_an_uneven_zone_is_named_with_what_to_mend() -> None:

@@ -11,6 +11,7 @@ from turfplan.rules.watering_stages import STAGE_WORDS, Stage
 from turfplan.units import read_as
 
 DECIMALS = 3
+LONG_RUN_MIN = 180  # from here on hours read better than minutes
 LONGEST_WAIT = 15  # days looked ahead for the next lawful one
 
 
@@ -135,9 +136,13 @@ def mature_notes(ground: Ground, books: Sequence[DayBook]) -> tuple[str, ...]:
         minutes = round(
             60 * each / (sum(z.rate_mm_h * z.area_m2 for z in request.zones) / sum(z.area_m2 for z in request.zones))
         )
+        long = (
+            f"about {minutes} min at a time"
+            if minutes <= LONG_RUN_MIN
+            else f"about {minutes / 60:.0f} hours at a time, in parts"
+        )
         notes.append(
             f"{days[0].day:%B %Y}: grass that has rooted needs about {read_as(weekly, 'rain', request.system).text} of water a week "
-            f"beside the usual rain, about {minutes} min at a time, every {max(1, round(len(days) / len(runs)))} days; "
-            "none after real rain."
+            f"beside the usual rain, {long}, every {max(1, round(len(days) / len(runs)))} days; none after real rain."
         )
     return tuple(notes)

@@ -61,24 +61,27 @@ def law_of(water: Water) -> Law:
     )
 
 
-def place(wishes: Sequence[float], elapsed_min: Sequence[int], gap_min: float, law: Law) -> list[list[int | None]]:
+def place(
+    wishes: Sequence[float], elapsed_min: Sequence[int], gap_min: float, law: Law
+) -> tuple[tuple[int, ...], ...] | None:
     """Start minutes of each session and zone, near the wished times and inside the lawful hours.
 
-    Zones run one after the other, sessions at least `gap_min` apart. None stands where the hours hold the run no more.
+    Zones run one after the other, sessions at least `gap_min` apart. None where the hours do not hold every run.
     """
-    placed: list[list[int | None]] = []
+    placed: list[tuple[int, ...]] = []
     free = 0.0
     for wish in wishes:
-        session: list[int | None] = []
+        session: list[int] = []
         wanted = max(wish, free)
         for elapsed in elapsed_min:
             start = _start(wanted, free, elapsed, law)
+            if start is None:
+                return None
             session.append(start)
-            if start is not None:
-                free = wanted = start + elapsed
-        placed.append(session)
+            free = wanted = start + elapsed
+        placed.append(tuple(session))
         free += gap_min
-    return placed
+    return tuple(placed)
 
 
 def _start(wish: float, free: float, elapsed_min: int, law: Law) -> int | None:

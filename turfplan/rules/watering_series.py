@@ -85,82 +85,100 @@ def _stage_runs(ground: Ground, stage: Stage, cautions: list[str], *, together: 
             span = f"{start:%b} {start.day} to {end:%b} {end.day}"
             cautions.append(f"{STAGE_WORDS[stage.name]}: rain usually does it from {span}; water if it stays dry.")
             continue
-        days = _days(ground, stage, start, end, need, cautions)
-        if days:
-            found.extend(_Week(ground, stage, number, days, need, together).runs(runs, cautions))
+        lawful = _lawful(ground, stage, start, end, cautions)
+        count = len(lawful) if need.days is None else ceil(need.days * ((end - start).days + 1) / WEEK - 1e-9)
+        if lawful:
+            found.extend(_Week(ground, stage, number, lawful, count, need, together).runs(runs, cautions))
     return found
 
 
-def _days(ground: Ground, stage: Stage, start: date, end: date, need: Need, cautions: list[str]) -> tuple[date, ...]:
-    """The days of a week on which it is watered: lawful ones, as many as needed, evenly apart."""
+def _lawful(ground: Ground, stage: Stage, start: date, end: date, cautions: list[str]) -> tuple[date, ...]:
+    """The days of a week that are open to watering; a caution where that is too few."""
     law, words = ground.law, STAGE_WORDS[stage.name]
     every = [start + timedelta(n) for n in range((end - start).days + 1)]
     lawful = [day for day in every if law.open(day, permitted=stage.name in TENDER)]
     if stage.name == "settle" and not lawful:
-        later = (start + timedelta(n) for n in range(1, WEEK))
-        lawful = [next((day for day in later if law.open(day)), start)]
+        lawful = [day for n in range(1, WEEK) if law.open(day := start + timedelta(n))][:1]
+        until = f"it waits for {lawful[0]:%A}" if lawful else "it is left out"
+        cautions.append(f"{words}: watering is not allowed on {start:%A} {start:%b} {start.day}; {until}.")
+    elif stage.name in TENDER and len(lawful) < len(every):
         cautions.append(
-            f"{words}: watering is not allowed on {start:%A} {start:%b} {start.day}; it waits for {lawful[0]:%A}."
+            f"{words}: {len(every) - len(lawful)} of the {len(every)} days from {start:%b} {start.day} are closed to "
+            "watering, and this stage must not dry out: ask for a permit, or sow when rain helps."
         )
-        return tuple(lawful)
-    if need.days is None:
-        if len(lawful) < len(every):
-            cautions.append(
-                f"{words}: {len(every) - len(lawful)} of the {len(every)} days from {start:%b} {start.day} are closed to "
-                "watering, and this stage must not dry out: ask for a permit, or sow when rain helps."
-            )
-        return tuple(lawful)
-    if not lawful:
+    elif not lawful:
         cautions.append(f"{words}: no day from {start:%b} {start.day} to {end:%b} {end.day} is open to watering.")
-    return spread(lawful, ceil(need.days * len(every) / WEEK - 1e-9)) if lawful else ()
+    return tuple(lawful)
+
+
+@dataclass(frozen=True, slots=True)
+class _Fit:
+    """A way to put the water of a week into the lawful hours: days, sessions a day, share of the water that fits."""
+
+    days: tuple[date, ...]
+    depth_mm: float
+    share: float
+    times: tuple[RunTime, ...]
+    starts: tuple[tuple[int, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
 class _Week:
-    """One week of a stage on its way to series."""
+    """One week of a stage on its way to series: its lawful days, and how many of them are wished for."""
 
     ground: Ground
     stage: Stage
     number: int
-    days: tuple[date, ...]
+    lawful: tuple[date, ...]
+    count: int
     need: Need
     together: bool
 
-    def runs(self, count: int, cautions: list[str]) -> list[WaterRun]:
+    def runs(self, sessions: int, cautions: list[str]) -> list[WaterRun]:
         """The series of the week: as many sessions a day as fit, each zone after the other."""
-        zones, book = self.ground.request.zones, self.ground.request.book
-        day_mm = self.need.depth_mm * self.need.runs
-        times: list[RunTime] = []
-        starts: list[list[int | None]] = []
-        for sessions in range(count, 0, -1):
-            times = [self.ground.run(zone.exposure * day_mm / sessions, zone) for zone in zones]
-            starts = place(
-                self._wishes(sessions), [t.elapsed_min for t in times], book.si("water.session_gap"), self.ground.law
-            )
-            if all(start is not None for session in starts for start in session):
-                break
         words = STAGE_WORDS[self.stage.name]
-        if len(starts) < count:
+        fit = self._fit(sessions)
+        if fit is None:
             cautions.append(
-                f"{words}: the lawful hours hold {len(starts)} of {count} runs a day; each is longer instead."
+                f"{words}: the lawful hours of a day are too short for this lawn and sprinkler: do a part now and the rest "
+                "later, ask for longer hours, or get a faster sprinkler."
             )
-        for zone, start in zip(zones, starts[0], strict=True):
-            if start is None:
-                cautions.append(
-                    f"{words}: the lawful hours of a day are too short for {zone.name}: sow or dress a part now and the rest later, "
-                    "or ask for longer hours."
-                )
-        depth = day_mm / len(starts)
-        held = [session for session in starts if any(start is not None for start in session)]
-        names = session_names([next(start for start in session if start is not None) for session in held])
+            return []
+        if len(fit.starts) < sessions and fit.share == 1:
+            cautions.append(
+                f"{words}: the lawful hours hold {len(fit.starts)} of {sessions} runs a day; each is longer instead."
+            )
+        if fit.share < 1:
+            cautions.append(
+                f"{words}: the lawful hours are too short and hold {fit.share:.0%} of the water: do that part of the lawn now "
+                "and the rest later, or ask for longer hours."
+            )
+        names = session_names([session[0] for session in fit.starts])
+        zones = self.ground.request.zones
         if self.together:
-            return [self._joint(name, session, times, depth) for name, session in zip(names, held, strict=True)]
+            return [self._joint(name, fit, session) for name, session in zip(names, fit.starts, strict=True)]
         return [
-            self._run(name, start, zone, when, depth * zone.exposure)
-            for name, session in zip(names, held, strict=True)
-            for zone, start, when in zip(zones, session, times, strict=True)
-            if start is not None
+            self._run(name, fit, start, zone, when)
+            for name, session in zip(names, fit.starts, strict=True)
+            for zone, start, when in zip(zones, session, fit.times, strict=True)
         ]
+
+    def _fit(self, sessions: int) -> _Fit | None:
+        """The first way that fits: fewer sessions a day, then more days, then less water."""
+        day_mm = self.need.depth_mm * self.need.runs
+        days = spread(self.lawful, self.count)
+        more = [spread(self.lawful, n) for n in range(len(days) + 1, len(self.lawful) + 1)]
+        ways = [(days, number, 1.0) for number in range(sessions, 0, -1)]
+        ways += [(wider, 1, 1.0) for wider in more]
+        ways += [(more[-1] if more else days, 1, share / 10) for share in range(9, 2, -1)]
+        for chosen, number, share in ways:
+            depth = day_mm * share * len(days) / len(chosen) / number
+            times = tuple(self.ground.run(zone.exposure * depth, zone) for zone in self.ground.request.zones)
+            gap = self.ground.request.book.si("water.session_gap")
+            starts = place(self._wishes(number), [t.elapsed_min for t in times], gap, self.ground.law)
+            if starts is not None:
+                return _Fit(chosen, depth, share, times, starts)
+        return None
 
     def _wishes(self, count: int) -> list[float]:
         book = self.ground.request.book
@@ -169,23 +187,25 @@ class _Week:
         first, last = book.si("water.start_morning"), book.si("water.start_afternoon")
         return [first] if count == 1 else [first + n * (last - first) / (count - 1) for n in range(count)]
 
-    def _run(self, name: str, start: int, zone: Zone, when: RunTime, depth_mm: float) -> WaterRun:
+    def _run(self, name: str, fit: _Fit, start: int, zone: Zone, when: RunTime) -> WaterRun:
+        depth_mm = fit.depth_mm * zone.exposure
         label = zone.name if zone.key else ""
         mean_mm = applied_mm(when.minutes, zone.rate_mm_h)
         how = self._how(when, depth_mm, zone)
-        return self._record(name, zone.key, label, start, when, depth_mm, mean_mm, zone.area_m2, how, zone.facts)
+        return self._record(
+            name, zone.key, label, fit.days, start, when, depth_mm, mean_mm, zone.area_m2, how, zone.facts
+        )
 
-    def _joint(self, name: str, session: Sequence[int | None], times: Sequence[RunTime], depth_mm: float) -> WaterRun:
+    def _joint(self, name: str, fit: _Fit, starts: Sequence[int]) -> WaterRun:
         """One series for all zones of a session, run one after the other."""
-        zones = [(z, t, s) for z, t, s in zip(self.ground.request.zones, times, session, strict=True) if s is not None]
-        start = min(s for _, _, s in zones)
-        minutes = sum(t.minutes for _, t, _ in zones)
-        whole = RunTime(minutes, 1, 0)
-        area = sum(z.area_m2 for z, _, _ in zones)
-        mean_mm = sum(applied_mm(t.minutes, z.rate_mm_h) * z.area_m2 for z, t, _ in zones) / area
-        how = tuple(f"{z.name}: {line}" for z, t, _ in zones for line in self._how(t, depth_mm * z.exposure, z))
-        facts = tuple(dict.fromkeys(f for z, _, _ in zones for f in z.facts))
-        return self._record(name, None, "all zones", start, whole, depth_mm, mean_mm, area, how, facts)
+        zones = tuple(zip(self.ground.request.zones, fit.times, strict=True))
+        whole = RunTime(sum(t.minutes for _, t in zones), 1, 0)
+        area = sum(z.area_m2 for z, _ in zones)
+        mean_mm = sum(applied_mm(t.minutes, z.rate_mm_h) * z.area_m2 for z, t in zones) / area
+        depth_mm = sum(fit.depth_mm * z.exposure * z.area_m2 for z, _ in zones) / area
+        how = tuple(f"{z.name}: {line}" for z, t in zones for line in self._how(t, fit.depth_mm * z.exposure, z))
+        facts = tuple(dict.fromkeys(f for z, _ in zones for f in z.facts))
+        return self._record(name, None, "all zones", fit.days, starts[0], whole, depth_mm, mean_mm, area, how, facts)
 
     def _how(self, when: RunTime, depth_mm: float, zone: Zone) -> tuple[str, ...]:
         system = self.ground.request.system
@@ -204,6 +224,7 @@ class _Week:
         session: str,
         zone: str | None,
         label: str,
+        days: tuple[date, ...],
         start_min: int,
         when: RunTime,
         depth_mm: float,
@@ -212,38 +233,37 @@ class _Week:
         how: tuple[str, ...],
         facts: tuple[str, ...],
     ) -> WaterRun:
-        first, last = self.days[0], self.days[-1]
-        weekdays, skip = _pattern(self.days)
+        weekdays = _weekdays(days)
         parts = ["water", self.stage.key, f"w{self.number}", session, *([zone] if zone else [])]
         each = f"{when.minutes} min" + (f" in {when.cycles} cycles" if when.cycles > 1 else "")
-        reason = f"{mean_mm:.1f} mm over {area_m2:.0f} m² on {len(self.days)} days"
+        reason = f"{mean_mm:.1f} mm over {area_m2:.0f} m² on {len(days)} days"
         return WaterRun(
             id=".".join(parts),
             title=f"{STAGE_WORDS[self.stage.name]}: {each}" + (f", {label}" if label else ""),
             stage=self.stage.name,
             session=session,
             zone=zone,
-            start=first,
-            end=last,
+            start=days[0],
+            end=days[-1],
             start_time=time(start_min // 60, start_min % 60),
             minutes=when.minutes,
             weekdays=weekdays,
-            skip=skip,
+            skip=(),
             depth_mm=depth_mm,
             applied_mm=mean_mm,
             area_m2=area_m2,
             cycles=when.cycles,
             soak_min=when.soak_min,
-            amounts=(water_amount(mean_mm * len(self.days), area_m2, reason, self.need.facts),),
+            amounts=(water_amount(mean_mm * len(days), area_m2, reason, self.need.facts),),
             why=self.need.why,
             how=how,
             facts=tuple(dict.fromkeys((*self.need.facts, *facts))),
         )
 
 
-def _pattern(days: Sequence[date]) -> tuple[tuple[str, ...], tuple[date, ...]]:
-    """Days within a week as weekdays to run; every day in a row needs none. A week holds no weekday twice: no skips."""
+def _weekdays(days: Sequence[date]) -> tuple[str, ...]:
+    """Days within a week as the weekdays to run; every day in a row needs none. A week holds no weekday twice: no skips."""
     if (days[-1] - days[0]).days + 1 == len(days):
-        return (), ()
+        return ()
     chosen = {WEEKDAYS[day.weekday()] for day in days}
-    return tuple(day for day in WEEKDAYS if day in chosen), ()
+    return tuple(day for day in WEEKDAYS if day in chosen)

@@ -81,7 +81,7 @@ def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
 
 
 def _plant_stages(book: Book, planted: date) -> list[Stage]:
-    rooted = planted + timedelta(round(book.si("water.rooting_days")))
+    rooted = planted + timedelta(round(book.si("water.rooting_days")) - 1)
     weaned = rooted + timedelta(round(book.si("water.weaning_days")))
     return [Stage("rooting", planted, rooted), Stage("weaning", rooted + timedelta(1), weaned)]
 
