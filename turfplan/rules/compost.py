@@ -31,10 +31,10 @@ def compost_credit(brief: Brief, book: Book, depth_mm: float) -> CompostCredit:
 
     The analysis in the brief, where given, takes the place of the usual range of nitrogen.
     """
-    names = ("materials.compost.density", "compost.dry_share", "compost.nitrogen", "compost.first_year_share")
-    density, dry, nitrogen, share = (book.fact(name) for name in names)
+    names = ("materials.compost.density", "materials.compost.moisture", "compost.nitrogen", "compost.first_year_share")
+    density, moisture, nitrogen, share = (book.fact(name) for name in names)
     # kg/m3 x mm = g/m2
-    dry_g_m2 = density.si * depth_mm * dry.si
+    dry_g_m2 = density.si * depth_mm * (1 - moisture.si)
     given = brief.feeding.compost_nitrogen_percent
     low, middle, high = (given / 100,) * 3 if given is not None else (nitrogen.low_si, nitrogen.si, nitrogen.high_si)
     return CompostCredit(
