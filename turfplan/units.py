@@ -81,7 +81,7 @@ _DIMENSIONS: dict[str, tuple[str, dict[str, float]]] = {
     "labour": ("h/m3", {"h/m3": 1, "h/yd3": 1 / CUBIC_YARD_M3}),
     "labour_area": ("h/m2", {"h/m2": 1, "h/1000ft2": 1 / THOUSAND_SQUARE_FEET_M2, "h/ft2": 1 / SQUARE_FOOT_M2, "h/100m2": 0.01}),
     "per_mass": ("1/kg", {"1/kg": 1, "seeds/lb": 1 / POUND_KG, "seeds/kg": 1}),
-    "per_area": ("1/m2", {"1/m2": 1, "1/ft2": 1 / SQUARE_FOOT_M2}),
+    "per_area": ("1/m2", {"1/m2": 1, "1/ft2": 1 / SQUARE_FOOT_M2, "1/1000ft2": 1 / THOUSAND_SQUARE_FEET_M2}),
     "degree_days": ("degC day", {"degC day": 1, "degF day": 1 / FAHRENHEIT_PER_CELSIUS}),
     "temperature_difference": ("K", {"K": 1, "degC": 1, "degF": 1 / FAHRENHEIT_PER_CELSIUS}),
     "radiation": ("MJ/m2/day", {"MJ/m2/day": 1, "W/m2": 0.0864}),

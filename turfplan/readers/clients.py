@@ -12,7 +12,14 @@ from turfplan.errors import Problem, TurfplanError
 
 _ID = re.compile(r"^[a-z0-9-]{1,40}$")
 _LISTS = frozenset(
-    {"calendar.weekdays", "water.allowed_weekdays", "water.allowed_hours", "water.catch_cans", "delivery.allowed_weekdays", "work.machines"}
+    {
+        "calendar.weekdays",
+        "water.allowed_weekdays",
+        "water.allowed_hours",
+        "water.catch_cans",
+        "delivery.allowed_weekdays",
+        "work.machines",
+    }
 )
 _DATES = frozenset({"season.from", "season.until", "soil_test.on"})
 
@@ -40,7 +47,14 @@ def read_clients(path: Path) -> tuple[ClientRow, ...]:
     reader = csv.DictReader(text.splitlines())
     columns = reader.fieldnames or []
     if "id" not in columns:
-        raise TurfplanError(Problem(str(path), "has no column `id`", ", ".join(columns) or "nothing", "id, lawn.area, lawn.grass, place.postal_code, …"))
+        raise TurfplanError(
+            Problem(
+                str(path),
+                "has no column `id`",
+                ", ".join(columns) or "nothing",
+                "id, lawn.area, lawn.grass, place.postal_code, …",
+            )
+        )
     seen: set[str] = set()
     return tuple(_row(path, number, row, seen) for number, row in _numbered(reader))
 
@@ -54,7 +68,12 @@ def _row(path: Path, line: int, row: dict[str, Any], seen: set[str]) -> ClientRo
     where = f"{path}: line {line}"
     client = (row.get("id") or "").strip()
     if not _ID.match(client):
-        return ClientRow(line, client, None, TurfplanError(Problem(f"{where}: id", "is not a client id", repr(client), "1 to 40 of a-z, 0-9 and -")))
+        return ClientRow(
+            line,
+            client,
+            None,
+            TurfplanError(Problem(f"{where}: id", "is not a client id", repr(client), "1 to 40 of a-z, 0-9 and -")),
+        )
     if client in seen:
         return ClientRow(line, client, None, TurfplanError(Problem(f"{where}: id", "is used twice", repr(client))))
     seen.add(client)
@@ -87,7 +106,9 @@ def _value(column: str, text: str) -> Any:
         return [part.strip() for part in text.split(";") if part.strip()]
     if text.lower() in ("true", "false"):
         return text.lower() == "true"
-    if column in ("place.latitude", "place.longitude") or column.endswith(("_percent", "_share", "people", "hours_per_day", "lead_days", "_minutes", "shade_hours", ".ph")):
+    if column in ("place.latitude", "place.longitude") or column.endswith(
+        ("_percent", "_share", "people", "hours_per_day", "lead_days", "_minutes", "shade_hours", ".ph")
+    ):
         try:
             return float(text) if "." in text or "e" in text.lower() else int(text)
         except ValueError:

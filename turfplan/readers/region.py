@@ -3,6 +3,7 @@
 from turfplan.agronomy import choose_region
 from turfplan.brief import Brief
 from turfplan.climate.record import Climate
+from turfplan.readers.book import load_book
 
 
 def region_of(brief: Brief, climate: Climate) -> str | None:
@@ -11,4 +12,4 @@ def region_of(brief: Brief, climate: Climate) -> str | None:
     if place.region:
         return place.region
     country = place.country or ("US" if place.postal_code else None)
-    return choose_region(country, place.state or climate.state, climate.koppen, climate.latitude, climate.longitude)
+    return choose_region(load_book().overlays, country, place.state or climate.state, climate.koppen)

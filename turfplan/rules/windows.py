@@ -1,0 +1,283 @@
+"""When each operation is open at a place for a grass, from its climate and the rules of `windows.toml`."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from turfplan.agronomy import Book
+from turfplan.climate.curves import crossing
+from turfplan.climate.record import DAYS, Climate, date_of
+from turfplan.timing import AnyCondition, WindowRule
+from turfplan.units import System, read_as
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """Regional policy: None leaves it to the region's overlay, else to the default (no)."""
+
+    late_nitrogen: bool | None = None
+    spring_aeration: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Window:
+    """One window: first, last and best day, both ends included, with the season of its best day and the reasons."""
+
+    operation: str
+    season: str
+    start: date
+    end: date
+    best: date
+    reason: str
+    source: str
+    rule: str
+    facts: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Closed:
+    """An operation that a rule does not open here, and why."""
+
+    operation: str
+    rule: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Openings:
+    """Every window that starts in one year, and what stays closed."""
+
+    windows: tuple[Window, ...]
+    closed: tuple[Closed, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Year:
+    """One growing year as day numbers: it runs from the coldest day over the hottest to the next coldest."""
+
+    climate: Climate
+    book: Book
+    species: str
+    coldest: int
+    hottest: int
+
+
+def operation_windows(
+    climate: Climate, book: Book, species: str | Sequence[str], year: int, settings: Settings | None = None
+) -> Openings:
+    """Every window that starts in `year`, in order of time, for one grass or the grasses of a mixed stand.
+
+    For a mixed stand a window is what suits every grass; where that is empty the first grass decides.
+    """
+    stand = (species,) if isinstance(species, str) else tuple(species)
+    answers = [_windows_of(climate, book, grass, year, settings or Settings()) for grass in stand]
+    windows = answers[0].windows
+    for other in answers[1:]:
+        windows = tuple(_shared(window, other.windows) for window in windows)
+    ordered = sorted(windows, key=lambda w: (w.start, w.operation))
+    return Openings(tuple(ordered), answers[0].closed)
+
+
+def _shared(window: Window, others: Iterable[Window]) -> Window:
+    """The part of a window that another grass likes too, or the window itself where there is none."""
+    for other in others:
+        start, end = max(window.start, other.start), min(window.end, other.end)
+        if other.operation == window.operation and start <= end:
+            return replace(window, start=start, end=end, best=min(max(window.best, start), end))
+    return window
+
+
+def _windows_of(climate: Climate, book: Book, species: str, year: int, settings: Settings) -> Openings:
+    season = book.species[species].season
+    mean = climate.air_mean_c
+    coldest = mean.index(min(mean))
+    hottest = mean.index(max(mean))
+    # Day numbers are counted so that coldest < hottest < coldest + 365.
+    growing = _Year(climate, book, species, coldest, hottest if hottest > coldest else hottest + DAYS)
+    found: list[Window] = []
+    closed: list[Closed] = []
+    for rule in book.windows:
+        if rule.grass not in ("any", season) or (rule.species and species not in rule.species):
+            continue
+        if rule.setting is not None and not _policy(book, settings, rule.setting):
+            closed.append(Closed(rule.operation, rule.id, f"Left out by policy ({rule.setting.replace('_', ' ')}); states differ."))
+            continue
+        span = _span(growing, rule)
+        if isinstance(span, str):
+            closed.append(Closed(rule.operation, rule.id, span))
+            continue
+        for cycle in (year - 1, year, year + 1):
+            window = _window(growing, rule, span, cycle)
+            if window.start.year == year:
+                found.append(window)
+    return Openings(tuple(found), tuple(closed))
+
+
+def _policy(book: Book, settings: Settings, name: str) -> bool:
+    asked: bool | None = getattr(settings, name)
+    return bool(book.setting(name)) if asked is None else asked
+
+
+def _span(year: _Year, rule: WindowRule) -> tuple[int, int] | str:
+    """First and last day number of a rule's window, or why it has none here."""
+    opens: list[int] = []
+    closes: list[int] = []
+    for conditions, days in ((rule.opens, opens), (rule.closes, closes)):
+        for condition in conditions:
+            day = _day(year, rule, condition)
+            if day is None and condition.never == "closed":
+                return f"{_words(year, condition)} does not happen here."
+            if day is not None:
+                days.append(day)
+    if not opens or not closes:
+        return "Nothing here opens it, or nothing closes it: the year has no such season."
+    start, end = max(opens), min(closes) - 1
+    least = round(year.book.si(rule.least_days))
+    if end - start + 1 < least:
+        return f"It would open after it closes: {_words(year, rule.opens[0])} comes too late before {_words(year, rule.closes[0])}."
+    return start, end
+
+
+def _day(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None:
+    """The day number on which a condition is met in the rule's half of the year, or None."""
+    day = _event(year, rule, condition)
+    if day is not None and condition.shift is not None:
+        day += round(year.book.si(_named(year, condition.shift)))
+    return day
+
+
+def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None:
+    book, climate = year.book, year.climate
+    rise, fall = year.hottest - year.coldest, year.coldest + DAYS - year.hottest
+    match condition.kind:
+        case "air_rising":
+            return crossing(climate.air_mean_c, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 1)
+        case "air_falling":
+            return crossing(climate.air_mean_c, book.si(_named(year, condition.threshold)), rising=False, start=year.hottest, length=fall + 1)
+        case "soil_rising":
+            return crossing(climate.soil_10cm_c, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 15)
+        case "soil_falling":
+            return crossing(climate.soil_10cm_c, book.si(_named(year, condition.threshold)), rising=False, start=year.hottest, length=fall + 1)
+        case "growth_rising":
+            curve = climate.growth_curve(book.species[year.species].season)
+            return crossing(curve, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 1)
+        case "growth_falling":
+            curve = climate.growth_curve(book.species[year.species].season)
+            start = year.hottest if rule.half != "rising" else year.coldest
+            return crossing(curve, book.si(_named(year, condition.threshold)), rising=False, start=start, length=fall + rise)
+        case "last_frost":
+            frost = climate.last_frost
+            return None if frost is None else _after(frost.median, year.coldest) + round(book.si(_named(year, condition.days)))
+        case "first_frost":
+            frost = climate.first_frost
+            return None if frost is None else _after(frost.median, year.hottest) + round(book.si(_named(year, condition.days)))
+        case "before_first_frost":
+            frost = climate.first_frost
+            return None if frost is None else _after(frost.median, year.hottest) - round(book.si(_named(year, condition.days)))
+        case "hottest":
+            return year.hottest + round(book.si(_named(year, condition.days)))
+        case "coldest":
+            return year.coldest + round(book.si(_named(year, condition.days)))
+        case "rain_returns":
+            return _rain_returns(year, book.si(_named(year, condition.share)))
+        case "degree_days_left":
+            return _degree_days_left(year, book.si(_named(year, condition.sum)), book.si(_named(year, condition.base)))
+
+
+def _named(year: _Year, name: str) -> str:
+    return name.replace("{species}", year.species)
+
+
+def _after(index: int, start: int) -> int:
+    """The first day number on or after `start` that has this place in the year."""
+    return start + (index - start) % DAYS
+
+
+def _rain_returns(year: _Year, share: float) -> int | None:
+    """The first day after the hottest on which the coming month's rain makes good a share of evapotranspiration.
+
+    None where it does so on the hottest day already: summers there are not dry.
+    """
+    rain, et0 = year.climate.rain_mm, year.climate.et0_mm
+
+    def enough(day: int) -> bool:
+        days = [(day + k) % DAYS for k in range(30)]
+        return sum(rain[d] for d in days) >= share * sum(et0[d] for d in days)
+
+    if enough(year.hottest):
+        return None
+    return next((day for day in range(year.hottest, year.coldest + DAYS) if enough(day)), None)
+
+
+def _degree_days_left(year: _Year, needed: float, base_c: float) -> int | None:
+    frost = year.climate.first_frost
+    last = year.coldest + DAYS if frost is None else _after(frost.median, year.hottest)
+    total = 0.0
+    for day in range(last - 1, year.coldest, -1):
+        total += max(0.0, year.climate.air_mean_c[day % DAYS] - base_c)
+        if total >= needed:
+            return day
+    return None
+
+
+def _window(year: _Year, rule: WindowRule, span: tuple[int, int], cycle: int) -> Window:
+    start, end = span
+    best = start + round((end - start) * year.book.si(rule.best))
+    first = date_of(start, cycle)
+    days = [first + timedelta(days=k - start) for k in (start, end, best)]
+    facts = tuple(
+        dict.fromkeys(
+            _named(year, value)
+            for condition in (*rule.opens, *rule.closes)
+            for key, value in condition.model_dump().items()
+            if key not in ("kind", "never") and isinstance(value, str)
+        )
+    )
+    return Window(
+        rule.operation, season_of(days[2], southern=year.climate.southern), days[0], days[1], days[2], _reason(year, rule),
+        rule.source, rule.id, facts,
+    )  # fmt: skip
+
+
+def season_of(day: date, *, southern: bool) -> str:
+    """The local meteorological season of a day: March to May is spring in the north and autumn in the south."""
+    index = (day.month % 12) // 3
+    return ("winter", "spring", "summer", "autumn")[(index + 2) % 4 if southern else index]
+
+
+def _reason(year: _Year, rule: WindowRule) -> str:
+    return rule.reason.format(
+        opens=_words(year, rule.opens[0]), closes=_words(year, rule.closes[0]), grass=year.book.species[year.species].name
+    )
+
+
+def _words(year: _Year, condition: AnyCondition) -> str:
+    """A condition in the words of a sentence; temperatures in both units, since a rule does not know its reader."""
+    book = year.book
+
+    def degrees(name: str) -> str:
+        value = book.si(_named(year, name))
+        return f"{read_as(value, 'temperature', System.US).text} ({read_as(value, 'temperature', System.METRIC).text})"
+
+    def days(name: str) -> str:
+        count = round(book.si(_named(year, name)))
+        return f"{abs(count)} days {'after' if count >= 0 else 'before'}"
+
+    match condition.kind:
+        case "air_rising" | "air_falling":
+            return f"air {'rising' if condition.kind == 'air_rising' else 'falling'} through a daily mean of {degrees(condition.threshold)}"
+        case "soil_rising" | "soil_falling":
+            return f"soil {'warming' if condition.kind == 'soil_rising' else 'cooling'} through {degrees(condition.threshold)}"
+        case "growth_rising" | "growth_falling":
+            word = "growth picking up" if condition.kind == "growth_rising" else "growth slowing down"
+            return f"{word} through {book.si(_named(year, condition.threshold)):.0%} of its best"
+        case "last_frost" | "first_frost":
+            return f"{days(condition.days)} the usual {condition.kind.replace('_', ' ')}"
+        case "before_first_frost":
+            return f"{round(book.si(_named(year, condition.days)))} days before the usual first frost"
+        case "hottest" | "coldest":
+            return f"{days(condition.days)} the {condition.kind} day of the year"
+        case "rain_returns":
+            return "rain coming back after the dry summer"
+        case "degree_days_left":
+            return "too little warmth left before the first frost"
