@@ -10,7 +10,17 @@ from turfplan.brief import Brief
 from turfplan.climate.record import Climate
 from turfplan.rules.blackouts import Blackout, blackouts_of, free_days
 from turfplan.rules.compost import CompostCredit, compost_credit
-from turfplan.rules.feeding_slots import OpenWindow, Season, Slot, after_sowing, share_out, slots_of, sowing_of
+from turfplan.rules.feeding_slots import (
+    LATE_NITROGEN,
+    OpenWindow,
+    Season,
+    Slot,
+    after_sowing,
+    late_policy,
+    share_out,
+    slots_of,
+    sowing_of,
+)
 from turfplan.rules.mowing import low_cut_steps
 from turfplan.rules.nitrogen_ledger import Demand, nitrogen_ledger
 from turfplan.rules.nutrients import LimePlan, Nutrient, lime_plan, phosphorus_plan, potassium_plan
@@ -101,7 +111,9 @@ def feeding_plan(
         left = min(budget - (spent if first == year_start else 0.0), sum(s.cap_g_m2 for s in slots))
         # Compost lowers what would have been given, also where the limits hold that below the budget.
         left -= credit.g_m2 if credit and first == year_start else 0.0
-        feeds += [_feed(slot, rate, budget, system) for slot, rate in share_out(book, slots, left, system, skipped)]
+        feeds += [
+            _feed(season, slot, rate, budget, system) for slot, rate in share_out(book, slots, left, system, skipped)
+        ]
     if given:
         notes.append(f"{read_as(given, 'rate', system).text} of nitrogen was given in the last year and counts.")
     cautions.extend(_cautions(brief, book, species_id, blackouts))
@@ -174,12 +186,14 @@ def _starter(
     return Feed("starter", sowing.season if sowing else "", rate, first, last, day, why, ("feeding.starter_rate",)), why
 
 
-def _feed(slot: Slot, rate_g_m2: float, budget_g_m2: float, system: System) -> Feed:
+def _feed(season: Season, slot: Slot, rate_g_m2: float, budget_g_m2: float, system: System) -> Feed:
     rate, budget, cap = (read_as(x, "rate", system).text for x in (rate_g_m2, budget_g_m2, slot.cap_g_m2))
     why = (
         f"{rate} of nitrogen of the season's {budget}, shared out by how strongly grass grows then ({slot.weight:.0%} of its "
         f"best), never more than {cap} at once."
     )
+    if slot.key == "late":
+        why = f"{why} {LATE_NITROGEN} {late_policy(season)[1]}"
     facts = ("feeding.single_max", "feeding.least_gap", "feeding.clippings_credit")
     return Feed(slot.key, slot.window.season, rate_g_m2, slot.start, slot.end, slot.best, why, facts)
 

@@ -116,8 +116,8 @@ def _slot(season: Season, window: OpenWindow, start: date, end: date, best: date
     weight = season.climate.growth_potential(best, season.kind)
     slowed = weight < season.book.si("feeding.late_growth")
     late = season.kind == "cool" and window.season in ("autumn", "winter") and slowed
-    if late and not season.brief.local.late_nitrogen:
-        skipped.append(("late", _late_words(season.brief)))
+    if late and not late_policy(season)[0]:
+        skipped.append(("late", f"{LATE_NITROGEN} {late_policy(season)[1]}"))
         return None
     key = "late" if late else window.season
     return Slot(key, window, start, end, best, max(weight, RESTING), season.cap_g_m2(window))
@@ -139,16 +139,19 @@ def after_sowing(
     return [slot for slot in slots if slot not in near]
 
 
-def _late_words(brief: Brief) -> str:
-    said = (
-        "the brief leaves it out"
-        if brief.local.late_nitrogen is False
-        else "states differ, and the default is to leave it out"
-    )
-    return (
-        "Nitrogen after growth has slowed: greens the lawn early next spring and thickens it, but more of it can leach or run off; "
-        f"{said} (local.late_nitrogen)."
-    )
+LATE_NITROGEN = "Nitrogen after growth has slowed greens the lawn early next spring and thickens it; but more of it can leach or run off."
+
+
+def late_policy(season: Season) -> tuple[bool, str]:
+    """Whether late nitrogen is given, and who says so: the brief, the habit of the region, or the default."""
+    asked = season.brief.local.late_nitrogen
+    if asked is not None:
+        return asked, f"The brief {'asks for it' if asked else 'leaves it out'}."
+    habit = season.book.setting("late_nitrogen")
+    if habit is not None:
+        custom = "It is usual" if habit else "It is usually left out"
+        return habit, f"{custom} in {season.book.region_name}; change it with local.late_nitrogen."
+    return False, "States differ, and the default is to leave it out (local.late_nitrogen)."
 
 
 def _spaced(start: date, end: date, best: date, gap: int) -> list[date]:
