@@ -201,6 +201,14 @@ def test_lime_by_the_table_of_the_laboratory() -> None:
     assert fresh is not None and len(fresh.parts_g_m2) == 1
 
 
+def test_every_grass_has_a_budget_and_a_lime_goal() -> None:
+    """The book knows the yearly nitrogen and the pH goal of each grass it can plan for."""
+    for name in BOOK.species:
+        fact = BOOK.fact(f"species.{name}.nitrogen_year")
+        assert 0 < fact.low_si < fact.high_si
+        assert 5 <= BOOK.si(f"lime.ph_goal_{name}") <= 7
+
+
 def test_no_lime_without_a_test_or_above_the_goal() -> None:
     """Lime follows a test alone, and none is given where the pH is high enough."""
     assert lime_plan(cases.brief(), BOOK, "tall_fescue") is None

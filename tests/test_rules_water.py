@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from turfplan.brief import WEEKDAYS
 from turfplan.rules.water import KnownSeries, WateringPlan, WaterRun, WeatherDay, season_watering, watering_verdict
+from turfplan.rules.water_balance import soil_of
 
 import water_cases as cases
 
@@ -307,6 +308,25 @@ def test_cost_and_volume_follow_depth_area_and_price() -> None:
     assert plan.totals.cost == pytest.approx(plan.totals.volume_l / 1000 * 2.5)
     runs = sum(a.value for run in plan.series for a in run.amounts)
     assert runs == pytest.approx(plan.totals.stages_mm * area, rel=0.001)
+
+
+def test_the_notes_say_how_much_water_and_at_which_price() -> None:
+    """Volume in the user's units and the cost where a price was given."""
+    given = cases.brief(water={"application_rate": "0.5 in/h", "price_per_m3": 2.5})
+    plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
+    note = next(n for n in plan.notes if "takes about" in n)
+    assert "gal" in note and f"{plan.totals.cost:,.0f}" in note
+
+
+@pytest.mark.parametrize("season", ["cool", "warm"])
+def test_every_soil_has_its_water_numbers(season: str) -> None:
+    """The book knows what each texture class holds and takes in, in plausible bounds."""
+    for name in BOOK.soils:
+        soil = soil_of(BOOK, name, season)
+        assert 50 <= soil.capacity_mm_m <= 250
+        assert 0.3 <= soil.depletion_share <= 0.6
+        assert 1 <= soil.intake_mm_h <= 60
+    assert soil_of(BOOK, "clay", season).intake_mm_h < soil_of(BOOK, "loam", season).intake_mm_h
 
 
 def test_warm_season_grass_uses_less_water() -> None:

@@ -18,6 +18,7 @@ from turfplan.rules.watering_replan import settle_with, skip_for_rain
 from turfplan.rules.watering_request import Ground, KnownSeries, WateringRequest, WeatherDay, ground_of, weather_day
 from turfplan.rules.watering_series import WaterRun, season_runs, series_days
 from turfplan.rules.watering_stages import Stage, stages
+from turfplan.units import read_as
 
 __all__ = [
     "KnownSeries",
@@ -176,7 +177,7 @@ def season_watering(request: WateringRequest) -> WateringPlan:
     watered = _watered_mm(runs, request.area_m2)
     books = account(ground, plan, watered)
     totals = _totals(ground, watered, books)
-    notes = (*_stage_notes(request, plan), *mature_notes(ground, books))
+    notes = (*_stage_notes(request, plan), *_total_notes(request, totals), *mature_notes(ground, books))
     return WateringPlan(runs, ledger_of(books, notes), totals, cautions + _own_cautions(ground, runs), notes, plan)
 
 
@@ -209,6 +210,19 @@ def _stage_notes(request: WateringRequest, plan: Sequence[Stage]) -> tuple[str, 
     if request.seeded_on and request.dormant:
         notes.append("Dormant seed is not watered now: it waits for spring; water once it swells if spring is dry.")
     return tuple(notes)
+
+
+def _total_notes(request: WateringRequest, totals: Totals) -> tuple[str, ...]:
+    if totals.volume_l <= 0:
+        return ()
+    staged, mature = (
+        read_as(litres(depth, request.area_m2) / LITRES_IN_M3, "water_volume", request.system).text
+        for depth in (totals.stages_mm, totals.mature_mm)
+    )
+    price = "" if totals.cost is None else f" At the price in the brief that comes to about {totals.cost:,.0f}."
+    return (
+        f"The work takes about {staged} of water, rooted grass outside it about {mature} in a usual season.{price}",
+    )
 
 
 def _own_cautions(ground: Ground, runs: Sequence[WaterRun]) -> tuple[str, ...]:
