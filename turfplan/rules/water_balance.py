@@ -8,6 +8,7 @@ what drains from the second is gone.
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from turfplan.agronomy import Book
 from turfplan.climate.record import Climate
@@ -65,8 +66,7 @@ def stress(depletion_mm: float, total_mm: float, ready_mm: float) -> float:
     return max(0.0, (total_mm - depletion_mm) / (total_mm - ready_mm)) if total_mm > ready_mm else 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Store:
+class Store(NamedTuple):
     """Water missing from field capacity: in the root zone and in the soil below it."""
 
     root_mm: float
@@ -79,8 +79,7 @@ class Store:
         return self.depletion_mm + self.below_mm
 
 
-@dataclass(frozen=True, slots=True)
-class Flow:
+class Flow(NamedTuple):
     """What one day did: evapotranspiration, water that left below or ran off, and the store afterwards."""
 
     et_mm: float

@@ -1,22 +1,22 @@
 """The account of water over a dated season: each day's flows, the weeks of the ledger, and advice for mature grass."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from turfplan.plan import Ledger, LedgerWeek
 from turfplan.rules.water_balance import Store, day_flow, depletion_share, reroot
 from turfplan.rules.watering_request import WEEK, Ground
-from turfplan.rules.watering_stages import STAGE_WORDS, Stage
+from turfplan.rules.watering_stages import Stage
 from turfplan.units import read_as
 
 DECIMALS = 3
+YOUNG = ("germination", "establishment", "rooting", "weaning")
 LONG_RUN_MIN = 180  # from here on hours read better than minutes
 LONGEST_WAIT = 15  # days looked ahead for the next lawful one
 
 
-@dataclass(frozen=True, slots=True)
-class DayBook:
+class DayBook(NamedTuple):
     """One day of the account, mm: what came, what went, what was missing in the profile at its end."""
 
     day: date
@@ -37,21 +37,19 @@ def account(ground: Ground, plan: Sequence[Stage], watered: Mapping[date, tuple[
     possible. Known rain counts whole; of normal rain the share that grass can use, the rest is lost.
     """
     request, soil, full = ground.request, ground.soil, ground.root_mm
-    sown = _days_of(plan, ("germination", "establishment", "rooting", "weaning"))
-    wet, staged = _days_of(plan, ("germination",)), _days_of(plan, tuple(STAGE_WORDS))
     evenness = sum(z.uniformity * z.area_m2 for z in request.zones) / sum(z.area_m2 for z in request.zones)
-    light, least, rest = (request.book.si(f"water.{n}") for n in ("light_rain_share", "least_run", "dormant_growth"))
+    least, rest = request.book.si("water.least_run"), request.book.si("water.dormant_growth")
+    waters = request.water.possible is not False
+    track = _track(ground, plan)
     store = Store(full, 0.0, 0.0)
     found: list[DayBook] = []
-    for number in range((request.end - ground.first).days + 1):
+    for number, crop in enumerate(track.crop_mm):
         day = ground.first + timedelta(number)
-        store = reroot(store, ground.root_depth_mm(day), full)
-        crop = ground.crop_et_mm(day, seedling=day in sown, wet=day in wet)
-        rain, idle = _rain(ground, day, light)
+        rain, idle, mature = track.rain_mm[number], track.idle_mm[number], track.mature[number]
+        store = reroot(store, track.root_mm[number], full)
         share = depletion_share(soil.depletion_share, crop)
-        mature = day not in staged
-        water = watered.get(day, (0.0, 0.0))[0]
-        if mature and request.water.possible is not False and store.depletion_mm > least:
+        water = watered[day][0] if day in watered else 0.0
+        if mature and waters and store.depletion_mm > least:
             wanted = _mature_watering_mm(ground, day, store, crop - rain, share)
             water += wanted / evenness if wanted and ground.growing(day, rest) else 0.0
         flow = day_flow(store, soil, crop, rain, water, share)
@@ -65,18 +63,44 @@ def account(ground: Ground, plan: Sequence[Stage], watered: Mapping[date, tuple[
     return tuple(found)
 
 
-def _days_of(plan: Sequence[Stage], names: Sequence[str]) -> frozenset[date]:
-    return frozenset(s.start + timedelta(n) for s in plan if s.name in names for n in range((s.end - s.start).days + 1))
+class _Track(NamedTuple):
+    """What each day of the account brings by itself, by number of the day."""
+
+    crop_mm: list[float]
+    root_mm: list[float]
+    rain_mm: list[float]
+    idle_mm: list[float]
+    mature: list[bool]
 
 
-def _rain(ground: Ground, day: date, light_share: float) -> tuple[float, float]:
-    """Rain that reaches the roots, and rain that does not (runs off, dries on the leaves, or drains at once)."""
-    index = ground.at(day)
-    known = ground.request.weather.get(day)
-    if known is not None and known.rain_mm is not None:
-        dries = known.rain_mm <= light_share * ground.et0_mm[index]
-        return (0.0, known.rain_mm) if dries else (known.rain_mm, 0.0)
-    return ground.usable_rain_mm[index], max(0.0, ground.rain_mm[index] - ground.usable_rain_mm[index])
+def _track(ground: Ground, plan: Sequence[Stage]) -> _Track:
+    """Use of water, root depth, rain that reaches the roots and rain that does not, and whether a day lies in no stage."""
+    request = ground.request
+    days = (request.end - ground.first).days + 1
+    et0 = ground.et0_mm[:days]
+    months = (ground.first + timedelta(number) for number in range(days))
+    crop = [et * ground.kc[day.month - 1] for et, day in zip(et0, months, strict=True)]
+    root, mature = [ground.root_mm] * days, [True] * days
+    for stage in plan:
+        for number in range(ground.at(stage.start), ground.at(stage.end) + 1):
+            mature[number] = False
+            if stage.name in YOUNG:
+                crop[number] = et0[number] * (ground.kc_wet if stage.name == "germination" else ground.kc_young)
+    for begun in (request.seeded_on, request.planted_on):
+        number = ground.at(begun) if begun is not None else days
+        while number < days and (depth := ground.root_depth_mm(ground.first + timedelta(number))) < ground.root_mm:
+            root[number] = depth
+            number += 1
+    rain = list(ground.usable_rain_mm[:days])
+    idle = [max(0.0, whole - used) for whole, used in zip(ground.rain_mm, rain, strict=False)]
+    light = request.book.si("water.light_rain_share")
+    for day, known in request.weather.items():
+        number = ground.at(day)
+        if known.rain_mm is not None and 0 <= number < days:
+            # A light rain dries on the leaves (FAO-56, chapter 8).
+            dries = known.rain_mm <= light * et0[number]
+            rain[number], idle[number] = (0.0, known.rain_mm) if dries else (known.rain_mm, 0.0)
+    return _Track(crop, root, rain, idle, mature)
 
 
 def _mature_watering_mm(ground: Ground, day: date, store: Store, net_mm: float, share: float) -> float:
