@@ -209,6 +209,15 @@ def test_every_grass_has_a_budget_and_a_lime_goal() -> None:
         assert 5 <= BOOK.si(f"lime.ph_goal_{name}") <= 7
 
 
+def test_the_notes_say_what_the_soil_test_asks_for() -> None:
+    """Lime with its parts and the gap, potash with its rate, phosphate with the reason for none."""
+    test = {"ph": 5.6, "acidity_cmol_kg": 11.0, "potassium": "low", "on": date(2027, 1, 10)}
+    notes = " ".join(plan(cases.brief(soil_test=test)).notes)
+    assert "Lime: 3 times" in notes and "4 to 6 months apart" in notes
+    assert "Potash: 2 lb" in notes
+    assert "Phosphate: none" in notes
+
+
 def test_no_lime_without_a_test_or_above_the_goal() -> None:
     """Lime follows a test alone, and none is given where the pH is high enough."""
     assert lime_plan(cases.brief(), BOOK, "tall_fescue") is None

@@ -14,6 +14,7 @@ from turfplan.rules.feeding_slots import (
     LATE_NITROGEN,
     OpenWindow,
     Season,
+    Skips,
     Slot,
     after_sowing,
     late_policy,
@@ -23,7 +24,7 @@ from turfplan.rules.feeding_slots import (
 )
 from turfplan.rules.mowing import low_cut_steps
 from turfplan.rules.nitrogen_ledger import Demand, nitrogen_ledger
-from turfplan.rules.nutrients import LimePlan, Nutrient, lime_plan, phosphorus_plan, potassium_plan
+from turfplan.rules.nutrients import LimePlan, Nutrient, lime_plan, phosphorus_plan, potassium_plan, soil_test_notes
 from turfplan.rules.product import product_cautions
 from turfplan.units import System, read_as
 
@@ -92,53 +93,82 @@ def feeding_plan(
     `campaign_windows` are the open windows of every operation; those of `feed_nitrogen` take feedings. `compost_depth_mm`
     is compost alone, settled, of all passes. `seeded`: seed (not plants) is sown this season.
     """
+    # Longer than most functions: half of it only names the parts of the record.
     blackouts, cautions = blackouts_of(brief, book)
     season = Season(brief, book, climate, species_id, blackouts)
     budget, why = _budget(brief, book, species_id)
     credit = compost_credit(brief, book, compost_depth_mm) if compost_depth_mm > 0 else None
-    given = sum(n.rate_g_m2 for n in brief.history.nitrogen if 0 <= (year_start - n.on).days < YEAR)
-    notes = [why, *([credit.reason(system)] if credit else []), OTHER_NUTRIENTS]
     sowing = sowing_of(campaign_windows, year_start, year_end)
     starter, starter_reason = _starter(season, seeded, compost_in_mix, sowing, (year_start, year_end))
+    given = sum(n.rate_g_m2 for n in brief.history.nitrogen if 0 <= (year_start - n.on).days < YEAR)
+    year = _Year(budget, given + (starter.rate_g_m2 if starter else 0.0), credit.g_m2 if credit else 0.0)
     fed_at_sowing = sowing if starter is not None or (seeded and compost_in_mix) else None
-    feeds: list[Feed] = []
-    skipped: list[tuple[str, str]] = []
-    spent = given + (starter.rate_g_m2 if starter else 0.0)
-    for first, last in _years(year_start, year_end):
-        windows = [w for w in campaign_windows if w.operation == "feed_nitrogen" and first <= w.best <= last]
-        slots = slots_of(season, windows, first, last, skipped)
-        slots = after_sowing(slots, fed_at_sowing, starter is not None, season.gap_days, skipped)
-        left = min(budget - (spent if first == year_start else 0.0), sum(s.cap_g_m2 for s in slots))
-        # Compost lowers what would have been given, also where the limits hold that below the budget.
-        left -= credit.g_m2 if credit and first == year_start else 0.0
-        feeds += [
-            _feed(season, slot, rate, budget, system) for slot, rate in share_out(book, slots, left, system, skipped)
-        ]
-    if given:
-        notes.append(f"{read_as(given, 'rate', system).text} of nitrogen was given in the last year and counts.")
-    cautions.extend(_cautions(brief, book, species_id, blackouts))
-    if brief.site.water_body:
-        setback = read_as(book.si("feeding.water_setback"), "distance", system).text
-        cautions.append(
-            f"Keep fertilizer {setback} from open water, and compost well away from it; the distance is set locally."
-        )
-    phosphorus = phosphorus_plan(brief, book, seeded=seeded, compost=compost_in_mix, today=year_start)
-    if brief.feeding.analysis is not None:
-        cautions.extend(_bag_cautions(season, feeds, starter, phosphorus, system))
-    return FeedingPlan(
-        starter,
-        starter_reason,
-        tuple(_numbered(feeds)),
-        tuple(dict.fromkeys(skipped)),
-        lime_plan(brief, book, species_id, fresh_ground=seeded and brief.seeding.intent == "renovate"),
-        potassium_plan(brief, book),
-        phosphorus,
-        tuple(dict.fromkeys(cautions)),
-        tuple(notes),
-        budget,
-        credit,
-        compost_in_mix and seeded,
+    skipped: Skips = []
+    feeds = _feeds(
+        season, campaign_windows, (year_start, year_end), year, fed_at_sowing, starter is not None, system, skipped
     )
+    lime = lime_plan(brief, book, species_id, fresh_ground=seeded and brief.seeding.intent == "renovate")
+    potassium = potassium_plan(brief, book)
+    phosphorus = phosphorus_plan(brief, book, seeded=seeded, compost=compost_in_mix, today=year_start)
+    cautions += _cautions(brief, book, species_id, blackouts, system)
+    if brief.feeding.analysis is not None:
+        cautions += _bag_cautions(season, feeds, starter, phosphorus, system)
+    counted = f"{read_as(given, 'rate', system).text} of nitrogen was given in the last year and counts."
+    notes = (
+        why,
+        *([credit.reason(system)] if credit else []),
+        *([counted] if given else []),
+        *soil_test_notes(lime, (potassium, phosphorus), system),
+        OTHER_NUTRIENTS,
+    )
+    return FeedingPlan(
+        starter=starter,
+        starter_reason=starter_reason,
+        feeds=tuple(_numbered(feeds)),
+        skipped=tuple(dict.fromkeys(skipped)),
+        lime=lime,
+        potassium=potassium,
+        phosphorus=phosphorus,
+        cautions=tuple(dict.fromkeys(cautions)),
+        notes=notes,
+        budget_g_m2=budget,
+        credit=credit,
+        compost_feeds=compost_in_mix and seeded,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Year:
+    """Nitrogen of a year, g/m2: the budget, what is spent of the first year's, and what compost gives in it."""
+
+    budget_g_m2: float
+    spent_g_m2: float
+    credit_g_m2: float
+
+
+def _feeds(
+    season: Season,
+    windows: Sequence[OpenWindow],
+    span: tuple[date, date],
+    year: _Year,
+    sowing: OpenWindow | None,
+    starter: bool,
+    system: System,
+    skipped: Skips,
+) -> list[Feed]:
+    """The feedings of each year of the plan; `sowing` is set where starter or compost feeds the seedlings."""
+    found: list[Feed] = []
+    for first, last in _years(*span):
+        open_windows = [w for w in windows if w.operation == "feed_nitrogen" and first <= w.best <= last]
+        slots = slots_of(season, open_windows, first, last, skipped)
+        slots = after_sowing(slots, sowing, starter, season.gap_days, skipped)
+        new = first == span[0]
+        left = min(year.budget_g_m2 - (year.spent_g_m2 if new else 0.0), sum(s.cap_g_m2 for s in slots))
+        # Compost lowers what would have been given, also where the limits hold that below the budget.
+        left -= year.credit_g_m2 if new else 0.0
+        shares = share_out(season.book, slots, left, system, skipped)
+        found += [_feed(season, slot, rate, year.budget_g_m2, system) for slot, rate in shares]
+    return found
 
 
 def _budget(brief: Brief, book: Book, species_id: str) -> tuple[float, str]:
@@ -227,7 +257,7 @@ def _numbered(feeds: Sequence[Feed]) -> list[Feed]:
     return found
 
 
-def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Blackout]) -> list[str]:
+def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Blackout], system: System) -> list[str]:
     """What is said about nitrogen that was given: too much at once or in a year, or in a blackout."""
     found, given = [], brief.history.nitrogen
     most, high = book.fact("feeding.single_max"), book.fact(f"species.{species_id}.nitrogen_year")
@@ -237,6 +267,11 @@ def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Bla
                 f"The nitrogen of {use.on} was more than grass takes at once (source {most.source}): the rest burns or leaches."
             )
         found += [f"The nitrogen of {use.on} fell into a blackout: {b.words}." for b in blackouts if b.holds(use.on)]
+    if brief.site.water_body:
+        setback = read_as(book.si("feeding.water_setback"), "distance", system).text
+        found.append(
+            f"Keep fertilizer {setback} from open water, and compost well away from it; the distance is set locally."
+        )
     years = [sum(n.rate_g_m2 for n in given if 0 <= (use.on - n.on).days < YEAR) for use in given]
     if years and max(years) > high.high_si + 1e-9:
         found.append(

@@ -1,5 +1,6 @@
 """What a soil test asks for beside nitrogen: lime, potassium, and phosphorus where the law allows it."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from math import ceil
@@ -7,6 +8,7 @@ from math import ceil
 from turfplan.agronomy import Book
 from turfplan.brief import Brief
 from turfplan.rules.blackouts import state_of
+from turfplan.units import System, read_as
 
 MONTHS_IN_YEAR = 12
 
@@ -145,3 +147,17 @@ def phosphorus_plan(brief: Brief, book: Book, *, seeded: bool, compost: bool, to
 
 def _no_phosphate(why: str, facts: tuple[str, ...]) -> Nutrient:
     return Nutrient("phosphate", 0.0, f"{why}: use a product whose middle number is 0.", facts)
+
+
+def soil_test_notes(lime: LimePlan | None, nutrients: Sequence[Nutrient | None], system: System) -> tuple[str, ...]:
+    """What the soil test asks for, in sentences: lime with its parts, then each nutrient or why it is left out."""
+    found = []
+    if lime is not None:
+        part = read_as(lime.parts_g_m2[0], "rate", system, "up").text
+        times = f"{len(lime.parts_g_m2)} times {part}, {lime.gap_months[0]} to {lime.gap_months[1]} months apart"
+        found.append(f"Lime: {times if len(lime.parts_g_m2) > 1 else f'{part} once'}. {lime.reason}")
+    for nutrient in nutrients:
+        if nutrient is not None:
+            amount = read_as(nutrient.rate_g_m2, "rate", system).text if nutrient.rate_g_m2 > 0 else "none"
+            found.append(f"{nutrient.item.capitalize()}: {amount}. {nutrient.reason}")
+    return tuple(found)
