@@ -1,6 +1,7 @@
 """Waterings of a season: stages, law, rain, accounts."""
 
 import itertools
+from dataclasses import replace
 from datetime import date, time, timedelta
 
 import pytest
@@ -335,6 +336,17 @@ def test_warm_season_grass_uses_less_water() -> None:
     warm = season_watering(cases.request(BOOK, COOL, season="warm"))
     used = [sum(week.entries["evapotranspiration"] for week in p.ledger.weeks) for p in (cool, warm)]
     assert abs(used[1]) < abs(used[0])
+
+
+def test_california_uses_its_own_monthly_coefficients() -> None:
+    """There the year's use follows the University of California's table, elsewhere FAO-56's."""
+    here, there = (
+        season_watering(cases.request(BOOK, climate))
+        for climate in (replace(COOL, state="CA"), replace(COOL, state="PA"))
+    )
+    used = [sum(week.entries["evapotranspiration"] for week in p.ledger.weeks) for p in (here, there)]
+    assert used[0] != used[1]
+    assert season_watering(cases.request(BOOK, COOL, monthly_kc=True)).ledger == here.ledger
 
 
 def test_southern_summer_is_watered_in_january() -> None:

@@ -224,7 +224,12 @@ def _feed(season: Season, slot: Slot, rate_g_m2: float, budget_g_m2: float, syst
     )
     if slot.key == "late":
         why = f"{why} {LATE_NITROGEN} {late_policy(season)[1]}"
-    facts = ("feeding.single_max", "feeding.least_gap", "feeding.clippings_credit")
+    facts = (
+        f"species.{season.species_id}.nitrogen_year",
+        "feeding.single_max",
+        "feeding.least_gap",
+        "feeding.clippings_credit",
+    )
     return Feed(slot.key, slot.window.season, rate_g_m2, slot.start, slot.end, slot.best, why, facts)
 
 

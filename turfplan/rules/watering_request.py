@@ -173,7 +173,9 @@ def ground_of(request: WateringRequest) -> Ground:
     book = request.book
     first, last = request.first_day, request.end + timedelta(WEEK)
     soil = soil_of(book, request.soil, request.season)
-    kc = crop_coefficients(book, request.season, monthly=request.monthly_kc)
+    # California has a monthly table of its own; elsewhere FAO-56 holds.
+    monthly = request.monthly_kc or request.climate.state == "CA"
+    kc = crop_coefficients(book, request.season, monthly=monthly)
     root = book.si("water.root_depth")
     et0 = daily(request.climate.et0_mm, first, last)
     rain = daily(request.climate.rain_mm, first, last)
