@@ -8,7 +8,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from turfplan.brief import WEEKDAYS
-from turfplan.rules.water import KnownSeries, WateringPlan, WaterRun, WeatherDay, season_watering, watering_verdict
+from turfplan.plan import Series, Task, Window
+from turfplan.rules.water import (
+    KnownSeries,
+    WateringPlan,
+    WaterRun,
+    WeatherDay,
+    known_series,
+    season_watering,
+    watering_verdict,
+)
 from turfplan.rules.water_balance import soil_of
 
 import water_cases as cases
@@ -246,6 +255,37 @@ def test_a_finished_week_is_never_touched_and_the_running_one_only_gains_days_of
             )  # fmt: skip
     assert any(new[n].skip != old[n].skip for n in new if ".w2." in n and n in old)
     assert any(new[n].minutes > old[n].minutes for n in new if n.startswith("water.germination.w3"))
+
+
+def test_grass_seen_early_turns_off_the_rest_of_the_running_seed_week() -> None:
+    """The running week keeps its dates and loses the days after emergence; the coming seed week is gone."""
+    before = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
+    up, today = SOWN + timedelta(9), SOWN + timedelta(10)
+    after = season_watering(
+        cases.request(BOOK, COOL, seeded_on=SOWN, germinated_on=up, previous=known(before), today=today)
+    )
+    week = next(run for run in after.series if run.id == "water.germination.w2.morning")
+    assert week.end == known(before)[week.id].end
+    assert max(week.days()) == up
+    assert not any(run.id.startswith("water.germination.w3") for run in after.series)
+    assert min(d for r in runs_of(after, "establishment") for d in r.days()) == today
+
+
+def test_series_are_read_from_the_tasks_of_a_plan() -> None:
+    """Open watering tasks with a series are known by id; others are not."""
+    series = Series(start=SOWN, end=SOWN + timedelta(6), start_time=time(6), minutes=12, skip=(SOWN,))
+    basis = {
+        "uid": "u", "phase": "seed", "title": "Water", "start": SOWN, "end": SOWN, "best": SOWN,
+        "window": Window(start=SOWN, end=SOWN),
+    }  # fmt: skip
+    tasks = [
+        Task(id="water.germination.w1.morning", operation="water", series=series, **basis),
+        Task(id="water.germination.w2.morning", operation="water", series=series, status="CANCELLED", **basis),
+        Task(id="seed", operation="seed", **basis),
+    ]
+    assert known_series(tasks) == {
+        "water.germination.w1.morning": KnownSeries(SOWN, SOWN + timedelta(6), time(6), 12, (), (SOWN,))
+    }
 
 
 def test_planning_again_changes_nothing() -> None:

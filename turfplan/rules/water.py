@@ -1,7 +1,7 @@
 """Whether a lawn can be watered as its work asks, and the waterings and the water account of a dated season."""
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -9,7 +9,7 @@ from turfplan.agronomy import Book
 from turfplan.brief import Brief
 from turfplan.climate.record import Climate
 from turfplan.irrigation import LITRES_IN_M3, Zone, litres, run_minutes
-from turfplan.plan import Ledger
+from turfplan.plan import Ledger, Task
 from turfplan.rules.mowing import low_cut_steps, mowing_interval_days
 from turfplan.rules.water_balance import month_totals
 from turfplan.rules.water_ledger import DayBook, account, ledger_of, mature_notes
@@ -28,6 +28,7 @@ __all__ = [
     "WateringPlan",
     "WateringRequest",
     "WeatherDay",
+    "known_series",
     "low_cut_steps",
     "mowing_interval_days",
     "season_watering",
@@ -147,6 +148,17 @@ class Totals:
     mature_mm: float
     volume_l: float
     cost: float | None
+
+
+def known_series(tasks: Iterable[Task]) -> dict[str, KnownSeries]:
+    """The watering series of a plan's tasks by id, as a request takes them for `previous`."""
+    return {
+        t.id: KnownSeries(
+            t.series.start, t.series.end, t.series.start_time, t.series.minutes, t.series.weekdays, t.series.skip
+        )
+        for t in tasks
+        if t.series is not None and t.operation == "water" and t.status != "CANCELLED"
+    }
 
 
 @dataclass(frozen=True, slots=True)
