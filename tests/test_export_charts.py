@@ -171,7 +171,7 @@ def test_what_came_in_stands_on_the_line_and_what_went_out_hangs_below() -> None
     assert rain.height == pytest.approx(watering.height, abs=0.11) == pytest.approx(used.height, abs=0.11)
     assert points(chart.balance)[-1] == (chart.axis.right, pytest.approx(rain.y, abs=0.11))
     assert points(chart.balance)[0] == (chart.axis.left, chart.zero_y)
-    assert len({b.pattern for b in chart.blocks}) == 3
+    assert len({k.pattern for k in chart.kinds}) == 3
 
 
 def test_the_table_adds_up_to_the_account() -> None:

@@ -13,8 +13,7 @@ from turfplan.export.checklist import checklist_html, hours_text, week_sheets
 from turfplan.export.glossary import OPERATION_NAMES, terms_in
 from turfplan.export.order import order_html
 from turfplan.export.sheets import (
-    amount_text,
-    day_text,
+    near_text,
     paper_of,
     plain_name,
     series_days,
@@ -26,6 +25,7 @@ from turfplan.export.sheets import (
 from turfplan.export.templates import coded, environment, stylesheet, templates_dir
 from turfplan.plan import Plan
 from turfplan.units import System
+from turfplan.wording import amount_text, day_text
 
 from page_plan import DUST, FIRST_WATERING, on, page_plan, task
 
@@ -167,7 +167,7 @@ def test_a_job_is_printed_with_day_amount_rule_steps_caution_and_reason(plan: Pl
         assert f"Only if: {item.go} If not: {item.fallback}" in text
         assert all(step in text for step in (*item.how, *item.cautions))
         assert f"Why now: {item.why}" in text
-        assert day_text(item.fallback_day, plan.lawn.units) in text
+        assert near_text(item.fallback_day, plan.lawn.units) in text
 
 
 def test_a_caution_is_printed_once_on_a_page_and_then_named_by_its_letter(plan: Plan) -> None:
@@ -214,7 +214,7 @@ def test_the_look_ahead_names_next_week(plan: Plan) -> None:
     assert [line.title for line in sheet.ahead][:2] == ["Receive 7 yd³ of mix", "Mow low to 2 in"]
     (sheet,) = week_sheets(plan, on(8, 14))
     assert [line.title for line in sheet.ahead] == [
-        f"First of 14 waterings, the last {day_text(on(8, 22), plan.lawn.units)}"
+        f"First of 14 waterings, the last {near_text(on(8, 22), plan.lawn.units)}"
     ]
 
 
@@ -222,7 +222,7 @@ def test_what_was_dropped_is_not_printed_and_what_was_done_says_so(plan: Plan) -
     """A cancelled job leaves the page; a done one is printed as done when its week is asked for."""
     assert "Roll once, lightly" not in Outline(checklist_html(plan)).text
     assert "soil sample" not in Outline(checklist_html(plan)).text
-    assert f"Done {day_text(on(7, 3), plan.lawn.units)}." in Outline(checklist_html(plan, on(7, 3))).text
+    assert f"Done {near_text(on(7, 3), plan.lawn.units)}." in Outline(checklist_html(plan, on(7, 3))).text
 
 
 def test_an_overdue_task_opens_the_checklist() -> None:
@@ -261,8 +261,8 @@ def test_large_print_changes_only_the_size() -> None:
 
 def test_days_are_read_as_people_there_read_them() -> None:
     """Month first in the United States, day first elsewhere; the year once."""
-    assert day_text(on(8, 14), System.US, year=True) == "Sat, Aug 14, 2027"
-    assert day_text(on(8, 14), System.METRIC, year=True) == "Sat 14 Aug 2027"
+    assert day_text(on(8, 14), System.US) == "Sat, Aug 14, 2027"
+    assert day_text(on(8, 14), System.METRIC) == "Sat 14 Aug 2027"
     assert span_text(on(8, 14), on(8, 15), System.METRIC, weekday=False, year=True) == "14 Aug to 15 Aug 2027"
     assert (
         span_text(date(2027, 12, 30), date(2028, 1, 2), System.US, weekday=False, year=True)
@@ -279,6 +279,10 @@ def test_what_can_run_short_is_rounded_up() -> None:
     assert amount_text(volume, System.METRIC) == "4.9 m³"
     assert amount_text(depth, System.US) == "3/8 in"
     assert amount_text(depth, System.METRIC) == "10 mm"
+    run = page_plan().task("water.germination.w1.morning")
+    assert run is not None
+    assert amount_text(run.amounts[0], System.US) == "240 gal"
+    assert amount_text(run.amounts[0], System.METRIC) == "900 L"
 
 
 @pytest.mark.parametrize(
@@ -301,8 +305,8 @@ def test_the_order_sheet_has_amounts_dates_loads_questions_and_checks(plan: Plan
     text = Outline(order_html(plan)).text
     for line in plan.order:
         assert line.name in text
-        assert day_text(line.order_by, plan.lawn.units, year=True) in text
-        assert day_text(line.deliver_by, plan.lawn.units, year=True) in text
+        assert day_text(line.order_by, plan.lawn.units) in text
+        assert day_text(line.deliver_by, plan.lawn.units) in text
         assert all(words in text for words in (*line.questions, *line.acceptance, line.reason))
     loads = ("6 yd³", "1 yd³") if plan.lawn.units is System.US else ("4.59 m³", "0.765 m³")
     assert all(load in text for load in loads)

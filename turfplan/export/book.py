@@ -9,19 +9,11 @@ from turfplan.export.checklist import Quantity, quantities, week_sheets
 from turfplan.export.glossary import operation_name, terms_in
 from turfplan.export.ledger_charts import LedgerChart, ledger_chart
 from turfplan.export.order import order_lines, receiving
-from turfplan.export.sheets import (
-    MONTHS,
-    day_text,
-    look_of,
-    plain_name,
-    short_name,
-    shown,
-    span_text,
-    today_of,
-)
+from turfplan.export.sheets import look_of, made_text, near_text, plain_name, short_name, shown, span_text, today_of
 from turfplan.export.templates import render
 from turfplan.plan import Fill, Plan, Task
 from turfplan.units import System, pretty_unit, read_as
+from turfplan.wording import MONTHS
 
 HEADLINES = (
     "order_material",
@@ -91,7 +83,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         name=name,
         short=short_name(name),
         look=look,
-        made=day_text(today_of(plan), system, weekday=False, year=True),
+        made=made_text(plan),
         facts=_lawn_facts(plan),
         headlines=_headlines(tasks, system),
         timeline=timeline(plan) if tasks else None,
@@ -99,6 +91,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         frosts=_frosts(plan),
         windows=_windows(plan),
         weeks=week_sheets(plan, None, look),
+        cautions=_cautions(plan, tasks),
         lines=order_lines(plan),
         receiving=receiving(plan.tasks, system),
         fill=_fill(plan.fill, system) if plan.fill else None,
@@ -139,6 +132,12 @@ def _headlines(tasks: Iterable[Task], system: System) -> tuple[tuple[str, str], 
     )
 
 
+def _cautions(plan: Plan, tasks: Iterable[Task]) -> dict[str, int]:
+    """Every caution of the plan and its tasks once, numbered."""
+    texts = dict.fromkeys((*plan.cautions, *(text for task in tasks for text in task.cautions)))
+    return {text: number for number, text in enumerate(texts, start=1)}
+
+
 def _frosts(plan: Plan) -> tuple[tuple[str, str], ...]:
     """The median frosts as days of any year; both are written as month and day in the plan."""
     found = (("Last frost of spring", plan.climate.last_frost), ("First frost of autumn", plan.climate.first_frost))
@@ -158,7 +157,7 @@ def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
         (
             operation_name(w.operation),
             span_text(w.start, w.end, plan.lawn.units, weekday=False, year=True),
-            day_text(w.best, plan.lawn.units, weekday=False),
+            near_text(w.best, plan.lawn.units, weekday=False),
             w.reason,
             plan.sources.get(w.source, w.source),
         )

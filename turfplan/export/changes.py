@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from turfplan.export.sheets import day_text, look_of, plain_name, short_name, today_of
+from turfplan.export.sheets import look_of, made_text, plain_name, short_name
 from turfplan.export.templates import render
 from turfplan.plan import Change, Plan
 
@@ -43,7 +43,7 @@ def changes_html(plan: Plan, paper: str | None = None, large: bool = False) -> s
         name=name,
         short=short_name(name),
         look=look_of(plan, paper, large=large),
-        made=day_text(today_of(plan), plan.lawn.units, weekday=False, year=True),
+        made=made_text(plan),
     )
 
 

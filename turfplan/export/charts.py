@@ -9,18 +9,10 @@ from datetime import date, timedelta
 from math import ceil, floor
 
 from turfplan.export.glossary import operation_name
-from turfplan.export.sheets import (
-    MONTHS,
-    PHASE_LETTER,
-    PHASE_NAME,
-    day_text,
-    plain_name,
-    shown,
-    span_text,
-    today_of,
-)
+from turfplan.export.sheets import PHASE_LETTER, PHASE_NAME, near_text, plain_name, shown, span_text, today_of
 from turfplan.plan import Plan, Task
 from turfplan.units import System, from_inside
+from turfplan.wording import MONTHS
 
 WIDTH = 720.0
 LABEL_WIDTH = 168.0
@@ -190,7 +182,7 @@ def timeline(plan: Plan, uid: str = "timeline") -> Timeline:
         months=months_of(axis),
         rows=rows,
         today_x=axis.x(today) if axis.first <= today <= axis.last else None,
-        today=day_text(today, plan.lawn.units, weekday=False),
+        today=near_text(today, plan.lawn.units, weekday=False),
         legend=tuple((letter, PHASE_NAME[phase]) for phase, letter in PHASE_LETTER.items() if phase in phases),
     )
 
@@ -348,7 +340,7 @@ def _window_bands(plan: Plan, axis: Axis, top: float) -> tuple[WindowBand, ...]:
                 best=tuple(axis.x(w.best) for w in windows if axis.first <= w.best <= axis.last),
                 days="; ".join(
                     f"{span_text(w.start, w.end, plan.lawn.units, weekday=False, year=True)}, "
-                    f"best {day_text(w.best, plan.lawn.units, weekday=False)}"
+                    f"best {near_text(w.best, plan.lawn.units, weekday=False)}"
                     for w in windows
                 ),
             )

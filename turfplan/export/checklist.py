@@ -8,18 +8,14 @@ from typing import Literal
 from turfplan.export.fitting import Fit, JobText, WeekText, fit_of, lengths
 from turfplan.export.sheets import (
     DAYS_IN_WEEK,
-    MONTHS,
     PHASE_LETTER,
     PHASE_NAME,
-    WEEKDAYS,
     Look,
-    amount_text,
-    bought_text,
-    day_text,
     days_of,
-    item_text,
     look_of,
+    made_text,
     monday_of,
+    near_text,
     plain_name,
     series_days,
     short_name,
@@ -31,6 +27,7 @@ from turfplan.export.sheets import (
 from turfplan.export.templates import render
 from turfplan.plan import Plan, Task
 from turfplan.units import System, format_number
+from turfplan.wording import MONTHS, WEEKDAYS, amount_text, bought_text, item_text
 
 # The blanks for the day and the hours beside a job take the room of that many characters.
 FILL_IN_LENGTH = 46
@@ -86,6 +83,7 @@ class WaterRow:
     minutes: int
     minutes_words: str
     on: tuple[bool, ...]
+    days: str
     amounts: tuple[Quantity, ...]
 
 
@@ -132,7 +130,7 @@ def checklist_html(plan: Plan, week: date | None = None, large: bool = False, pa
         short=short_name(name),
         look=look,
         overdue=_overdue(plan),
-        made=day_text(today_of(plan), plan.lawn.units, weekday=False, year=True),
+        made=made_text(plan),
     )
 
 
@@ -204,7 +202,7 @@ def _jobs(key: str, tasks: Iterable[Task], system: System) -> Iterator[Job]:
             cautions_above=" and ".join(sorted(again)),
             window=_window(task, system),
             hours=hours_text(task.person_hours),
-            fallback_day=day_text(task.fallback_day, system) if task.fallback_day else None,
+            fallback_day=near_text(task.fallback_day, system) if task.fallback_day else None,
             closed_note=_closed_note(task, system),
         )
 
@@ -269,8 +267,16 @@ def _water_row(task: Task, week: Sequence[date], system: System) -> WaterRow:
         minutes=task.series.minutes,
         minutes_words="" if minutes in task.title else minutes,
         on=tuple(day in days for day in week),
+        days=_day_list([day for day in week if day in days], system),
         amounts=quantities(task, system),
     )
+
+
+def _day_list(days: Sequence[date], system: System) -> str:
+    """Days in words: a run as first to last, else one by one."""
+    if len(days) > 2 and (days[-1] - days[0]).days + 1 == len(days):
+        return f"daily {span_text(days[0], days[-1], system)}"
+    return ", ".join(near_text(day, system) for day in days)
 
 
 def clock_text(hour: int, minute: int, system: System) -> str:
@@ -313,13 +319,13 @@ def _ahead_lines(days: Sequence[tuple[date, Task]], system: System) -> tuple[Ahe
     for day, task in days:
         if task.series is None:
             first_days.setdefault(task.id, (day, task))
-    lines = [(day, Ahead(day_text(day, system), task.title)) for day, task in first_days.values()]
+    lines = [(day, Ahead(near_text(day, system), task.title)) for day, task in first_days.values()]
     runs = sorted(day for day, task in days if task.series is not None)
     if runs:
         count = f"{len(runs)} watering{'' if len(runs) == 1 else 's'}"
         many = runs[0] != runs[-1]
-        until = f", the last {day_text(runs[-1], system)}" if many else ""
-        lines.append((runs[0], Ahead(day_text(runs[0], system), f"{'First of ' if many else ''}{count}{until}")))
+        until = f", the last {near_text(runs[-1], system)}" if many else ""
+        lines.append((runs[0], Ahead(near_text(runs[0], system), f"{'First of ' if many else ''}{count}{until}")))
     return tuple(line for _, line in sorted(lines, key=lambda pair: pair[0]))
 
 

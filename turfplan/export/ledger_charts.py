@@ -10,9 +10,9 @@ from math import ceil, floor, log10
 from types import MappingProxyType
 
 from turfplan.export.charts import WIDTH, Axis, Month, Tick, months_of
-from turfplan.export.sheets import MONTHS
 from turfplan.plan import Ledger, LedgerWeek
 from turfplan.units import System, format_number, from_inside, pretty_unit
+from turfplan.wording import MONTHS
 
 PLOT_TOP, PLOT_HEIGHT, FOOT_HEIGHT = 30.0, 200.0, 8.0
 LETTER_HEIGHT, LETTER_WIDTH = 11.0, 9.0
@@ -37,13 +37,13 @@ _UNITS: Mapping[str, tuple[str, str, str]] = MappingProxyType(
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """What one kind of entry adds in one week, stacked on the others."""
+    """What one kind of entry (its letter) adds in one week, stacked on the others; `letter` where it is printed."""
 
     x: float
     y: float
     width: float
     height: float
-    pattern: str
+    kind: str
     letter: str
 
 
@@ -169,7 +169,7 @@ def _blocks(ledger: Ledger, axis: Axis, kinds: Mapping[str, Kind], y: Callable[[
             else:
                 down += value
             placed.append(
-                (name, Block(x + 0.5, top, max(width - 1.0, 1.0), round(foot - top, 1), kinds[name].pattern, ""))
+                (name, Block(x + 0.5, top, max(width - 1.0, 1.0), round(foot - top, 1), kinds[name].letter, ""))
             )
     for name, kind in kinds.items():
         own = [n for n, (owner, _) in enumerate(placed) if owner == name]
@@ -177,7 +177,7 @@ def _blocks(ledger: Ledger, axis: Axis, kinds: Mapping[str, Kind], y: Callable[[
         if largest is not None:
             block = placed[largest][1]
             if block.height >= LETTER_HEIGHT and block.width >= LETTER_WIDTH:
-                placed[largest] = (name, Block(block.x, block.y, block.width, block.height, block.pattern, kind.letter))
+                placed[largest] = (name, Block(block.x, block.y, block.width, block.height, block.kind, kind.letter))
     return [block for _, block in placed]
 
 

@@ -3,20 +3,11 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from turfplan.export.sheets import (
-    bought_text,
-    day_text,
-    item_text,
-    look_of,
-    plain_name,
-    short_name,
-    shown,
-    span_text,
-    today_of,
-)
+from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown, span_text
 from turfplan.export.templates import render
 from turfplan.plan import OrderLine, Plan, Task
 from turfplan.units import System, format_number, pretty_unit
+from turfplan.wording import bought_text, day_text, item_text
 
 RECEIVING = ("delivery", "dry_material")
 
@@ -55,7 +46,7 @@ def order_html(plan: Plan, paper: str | None = None, large: bool = False) -> str
         name=name,
         short=short_name(name),
         look=look_of(plan, paper, large=large),
-        made=day_text(today_of(plan), plan.lawn.units, weekday=False, year=True),
+        made=made_text(plan),
     )
 
 
@@ -71,8 +62,8 @@ def _line(number: int, line: OrderLine, system: System) -> LineView:
         name=line.name or item_text(line.item),
         amount=bought_text(line.value, line.unit, line.value_us, line.unit_us, system),
         line=line,
-        order_by=day_text(line.order_by, system, year=True),
-        deliver_by=day_text(line.deliver_by, system, year=True),
+        order_by=day_text(line.order_by, system),
+        deliver_by=day_text(line.deliver_by, system),
         parts=tuple(
             PartView(
                 item_text(part.item),

@@ -8,17 +8,15 @@ from typing import Literal
 from zoneinfo import ZoneInfo
 
 from turfplan.export.templates import stylesheet
-from turfplan.plan import Amount, Phase, Plan, Series, Task
-from turfplan.units import System, format_number, pretty_unit, read_as
+from turfplan.plan import Phase, Plan, Series, Task
+from turfplan.units import System
+from turfplan.wording import day_text
 
 Paper = Literal["letter", "a4"]
 LETTER_COUNTRIES = frozenset({"US", "CA"})
 DAYS_IN_WEEK = 7
 WEEKDAY_KEYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 SHORT_NAME = 40
-# Written out, not asked of the machine's locale: the same plan gives the same page everywhere.
-WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 PHASE_LETTER: dict[Phase, str] = {"prepare": "P", "surface": "O", "level": "L", "seed": "S", "care": "C", "finish": "F"}
 PHASE_NAME: dict[Phase, str] = {
@@ -28,16 +26,6 @@ PHASE_NAME: dict[Phase, str] = {
     "seed": "Seed",
     "care": "Care",
     "finish": "Finish",
-}
-# The unit of an amount decides how it is read aloud and which way it is rounded: what can run short is rounded up.
-_READ: dict[str, tuple[str, str]] = {
-    "m3": ("volume", "up"),
-    "kg": ("mass", "up"),
-    "m2": ("area", "nearest"),
-    "mm": ("depth", "nearest"),
-    "g/m2": ("rate", "nearest"),
-    "L": ("water_volume", "up"),
-    "min": ("minutes", "up"),
 }
 
 
@@ -81,14 +69,14 @@ def days_of(first: date, count: int = DAYS_IN_WEEK) -> tuple[date, ...]:
     return tuple(first + timedelta(days=n) for n in range(count))
 
 
-def day_text(day: date, system: System, *, weekday: bool = True, year: bool = False) -> str:
-    """A date as it is read aloud: "Sat, Aug 14" or "Sat 14 Aug", with the year where it is asked for."""
-    name, month = WEEKDAYS[day.weekday()], MONTHS[day.month - 1]
-    if system is System.US:
-        text = f"{month} {day.day}" + (f", {day.year}" if year else "")
-        return f"{name}, {text}" if weekday else text
-    text = f"{day.day} {month}" + (f" {day.year}" if year else "")
-    return f"{name} {text}" if weekday else text
+def near_text(day: date, system: System, *, weekday: bool = True) -> str:
+    """A day of the season at hand, without its year: "Sat, Aug 14" or "Sat 14 Aug"."""
+    return day_text(day, system, weekday=weekday, year=False)
+
+
+def made_text(plan: Plan) -> str:
+    """The day on which the plan was made, in words."""
+    return day_text(today_of(plan), plan.lawn.units, weekday=False)
 
 
 def span_text(start: date, end: date, system: System, *, weekday: bool = True, year: bool = False) -> str:
@@ -97,26 +85,6 @@ def span_text(start: date, end: date, system: System, *, weekday: bool = True, y
         return day_text(start, system, weekday=weekday, year=year)
     first = day_text(start, system, weekday=weekday, year=year and start.year != end.year)
     return f"{first} to {day_text(end, system, weekday=weekday, year=year)}"
-
-
-def amount_text(amount: Amount, system: System) -> str:
-    """An amount as people measure it; volumes, weights and minutes are rounded up, so that nothing runs short."""
-    if amount.unit in _READ:
-        kind, rounding = _READ[amount.unit]
-        return read_as(amount.value, kind, system, rounding).text
-    return bought_text(amount.value, amount.unit, amount.value_us, amount.unit_us, system)
-
-
-def bought_text(value: float, unit: str, value_us: float, unit_us: str, system: System) -> str:
-    """A quantity already rounded to how it is sold, in the units of the reader."""
-    number, name = (value_us, unit_us) if system is System.US else (value, unit)
-    return f"{format_number(number, fractions=name == 'in')} {pretty_unit(name)}".strip()
-
-
-def item_text(item: str) -> str:
-    """The name of an amount's item with a capital: `hold_back` becomes "Hold back"."""
-    words = item.replace("_", " ").strip()
-    return words[:1].upper() + words[1:]
 
 
 def series_days(series: Series) -> tuple[date, ...]:

@@ -1,0 +1,133 @@
+"""Pages on a screen: no barrier that a checker finds, nothing cut off on a narrow one, valid HTML."""
+
+import shutil
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from turfplan.export.book import book_html
+from turfplan.export.changes import changes_html
+from turfplan.export.checklist import checklist_html
+from turfplan.export.order import order_html
+
+from page_plan import page_plan
+
+WRITERS = {"checklist": checklist_html, "order": order_html, "book": book_html, "changes": changes_html}
+CHROMIUM = "/usr/bin/chromium"
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+@pytest.fixture(scope="module")
+def pages(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
+    """Every kind of page as a file."""
+    folder = tmp_path_factory.mktemp("pages")
+    for name, write in WRITERS.items():
+        (folder / f"{name}.html").write_text(write(page_plan()), encoding="utf-8")
+    return {name: folder / f"{name}.html" for name in WRITERS}
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Any]:
+    """A browser without a window."""
+    api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+    if not Path(CHROMIUM).exists():
+        pytest.skip(f"{CHROMIUM} is not installed")
+    with api.sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield opened
+        opened.close()
+
+
+@pytest.fixture(scope="module")
+def axe() -> str:
+    """The accessibility checker's script."""
+    resources = pytest.importorskip("axe_core_python", reason="axe-core-python is not installed")
+    return (Path(resources.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", WRITERS)
+@pytest.mark.parametrize(("scheme", "medium"), [("light", "screen"), ("dark", "screen"), ("light", "print")])
+def test_the_checker_finds_no_barrier(
+    browser: Any, axe: str, pages: dict[str, Path], name: str, scheme: str, medium: str
+) -> None:
+    """Contrast, names, order and roles hold in light, dark and print."""
+    page = browser.new_page()
+    page.emulate_media(media=medium, color_scheme=scheme)
+    page.goto(pages[name].as_uri())
+    page.evaluate(axe)
+    found = page.evaluate("axe.run(document)")
+    page.close()
+    assert [(v["id"], v["nodes"][0]["html"]) for v in found["violations"]] == []
+    assert len(found["passes"]) > 10
+
+
+@pytest.mark.parametrize("name", WRITERS)
+def test_a_narrow_screen_needs_no_sideways_scrolling(browser: Any, pages: dict[str, Path], name: str) -> None:
+    """At 320 px the page is as wide as the screen; only tables and charts scroll, inside a frame that takes the keyboard."""
+    page = browser.new_page(viewport={"width": 320, "height": 700})
+    page.goto(pages[name].as_uri())
+    assert page.evaluate("document.documentElement.scrollWidth") == 320
+    wide = page.evaluate(
+        "[...document.querySelectorAll('table, svg.chart')].filter(e => e.getBoundingClientRect().right > 321)"
+        ".filter(e => !e.closest('.scroll[tabindex=\"0\"][aria-label]')).length"
+    )
+    page.close()
+    assert wide == 0
+
+
+def test_pages_work_without_scripts_and_ask_for_nothing(browser: Any, pages: dict[str, Path]) -> None:
+    """With JavaScript off the same text is there, and no request leaves the file."""
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(pages["book"].as_uri())
+    assert "The season at a glance" in page.inner_text("body")
+    context.close()
+    assert [url for url in asked if not url.startswith(("file:", "data:"))] == []
+
+
+def test_the_keyboard_reaches_the_skip_link_first(browser: Any, pages: dict[str, Path]) -> None:
+    """The first stop of the Tab key jumps over the navigation and can be seen."""
+    page = browser.new_page()
+    page.goto(pages["checklist"].as_uri())
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.textContent") == "Skip to the weeks"
+    assert page.evaluate("document.activeElement.getBoundingClientRect().left") >= 0
+    page.keyboard.press("Enter")
+    assert page.evaluate("location.hash") == "#main"
+    page.close()
+
+
+def test_a_browser_prints_one_page_for_a_week(browser: Any, pages: dict[str, Path], tmp_path: Path) -> None:
+    """Printed from the browser the checklist has the pages that the PDF has."""
+    if shutil.which("pdfinfo") is None:
+        pytest.skip("pdfinfo is not installed")
+    page = browser.new_page()
+    page.goto(pages["checklist"].as_uri())
+    page.pdf(path=str(tmp_path / "printed.pdf"), prefer_css_page_size=True)
+    page.close()
+    info = subprocess.run(["pdfinfo", str(tmp_path / "printed.pdf")], check=True, capture_output=True, text=True).stdout
+    weeks = checklist_html(page_plan()).count('class="week ')
+    spread = checklist_html(page_plan()).count('fit-spread"')
+    assert "612 x 792 pts (letter)" in info
+    assert int(info.split("Pages:")[1].split()[0]) == weeks + spread
+
+
+def test_the_validator_finds_nothing(pages: dict[str, Path]) -> None:
+    """html-validate's recommended rules hold on every page."""
+    tool = shutil.which("html-validate")
+    if tool is None:
+        pytest.skip("html-validate is not installed")
+    checked = subprocess.run([tool, *map(str, pages.values())], capture_output=True, text=True)
+    assert checked.returncode == 0, checked.stdout
