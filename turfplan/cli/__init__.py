@@ -67,7 +67,9 @@ class LazyGroup(TyperGroup):
         return super().resolve_command(ctx, args)
 
 
-app = typer.Typer(cls=LazyGroup, add_completion=False, rich_markup_mode=None, pretty_exceptions_enable=False, no_args_is_help=True)
+app = typer.Typer(
+    cls=LazyGroup, add_completion=False, rich_markup_mode=None, pretty_exceptions_enable=False, no_args_is_help=True
+)
 
 
 def _version(value: bool) -> None:
@@ -79,7 +81,9 @@ def _version(value: bool) -> None:
 
 
 @app.callback()
-def _root(version: bool = typer.Option(False, "--version", callback=_version, is_eager=True, help="Print the version.")) -> None:
+def _root(
+    version: bool = typer.Option(False, "--version", callback=_version, is_eager=True, help="Print the version."),
+) -> None:
     """Plan a whole lawn renovation over one season.
 
     Example: turfplan plan examples/cool-overseed.toml -o out

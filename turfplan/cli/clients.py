@@ -8,7 +8,9 @@ from pathlib import Path
 
 import typer
 
-app = typer.Typer(add_completion=False, rich_markup_mode=None, no_args_is_help=True, help="Plan for every client of a file.")
+app = typer.Typer(
+    add_completion=False, rich_markup_mode=None, no_args_is_help=True, help="Plan for every client of a file."
+)
 
 
 @app.callback()
@@ -21,7 +23,9 @@ def _clients() -> None:
 
 @app.command("plan")
 def plan_clients(
-    file: Path = typer.Argument(..., metavar="CLIENTS.csv", help="One row a lawn; columns are the brief's keys, dotted, plus id."),
+    file: Path = typer.Argument(
+        ..., metavar="CLIENTS.csv", help="One row a lawn; columns are the brief's keys, dotted, plus id."
+    ),
     output: Path = typer.Option(..., "-o", "--output", metavar="DIR", help="One folder for each client is made in it."),
     today: datetime | None = typer.Option(None, "--today", formats=["%Y-%m-%d"], help="Plan as if it were this day."),
     processes: int = typer.Option(2, "--processes", min=1, max=16, help="How many plans are made at once."),
@@ -52,7 +56,9 @@ def plan_clients(
     _write_table(output / "summary.csv", heads, results)
     widths = [max(len(str(r[k])) for r in (heads, *results)) for k in range(len(heads))]
     for result in (heads, *results):
-        print("  ".join(str(cell)[:60].ljust(min(width, 60)) for cell, width in zip(result, widths, strict=True)).rstrip())
+        print(
+            "  ".join(str(cell)[:60].ljust(min(width, 60)) for cell, width in zip(result, widths, strict=True)).rstrip()
+        )
     print(f"{len(rows) - failed} of {len(rows)} planned into {output}", file=sys.stderr)
     if failed:
         raise typer.Exit(3)
@@ -82,7 +88,9 @@ def _one(job: tuple) -> tuple[str, str, str, str, str, str]:  # type: ignore[typ
         return (row.id, "not written", str(error), "", "", "")
 
 
-def _planned(client: str, brief: object, base: Path, folder: Path, today: datetime | None) -> tuple[str, str, str, str, str, str]:
+def _planned(
+    client: str, brief: object, base: Path, folder: Path, today: datetime | None
+) -> tuple[str, str, str, str, str, str]:
     import hashlib
 
     from turfplan.brief import Brief
@@ -102,7 +110,14 @@ def _planned(client: str, brief: object, base: Path, folder: Path, today: dateti
             now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, brief_sha256=digest,
         )  # fmt: skip
         if made.conflict is not None:
-            return (client, "not possible", " ".join(made.conflict.reasons), "", "", "; ".join(o.title for o in made.options))
+            return (
+                client,
+                "not possible",
+                " ".join(made.conflict.reasons),
+                "",
+                "",
+                "; ".join(o.title for o in made.options),
+            )
         write_outputs(folder, outputs(made))
     work = [t for t in made.tasks if t.series is None]
     main = [t for t in work if t.operation in ("seed", "overseed", "dormant_seed", "plant", "topdress")]

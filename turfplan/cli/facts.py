@@ -6,7 +6,9 @@ import typer
 
 
 def facts(
-    name: str | None = typer.Argument(None, metavar="NAME", help="A fact or the start of its name, such as species.zoysia."),
+    name: str | None = typer.Argument(
+        None, metavar="NAME", help="A fact or the start of its name, such as species.zoysia."
+    ),
     region: str | None = typer.Option(None, "--region", help="With the overlay of this region."),
     brief_schema: bool = typer.Option(False, "--brief-schema", help="Print the JSON schema of the brief."),
     as_json: bool = typer.Option(False, "--json", help="Print one JSON object."),
@@ -28,9 +30,16 @@ def facts(
     rows = facts_table(book, name or "")
     if not rows:
         near = nearest(name or "", book.facts)
-        raise TurfplanError(Problem("NAME", "no fact of that name", repr(name), None, near and f"did you mean {near!r}?"))
+        raise TurfplanError(
+            Problem("NAME", "no fact of that name", repr(name), None, near and f"did you mean {near!r}?")
+        )
     if as_json:
-        print(json.dumps({"schema": 1, "facts": [row.as_dict() for row in rows], "judgements": sum(r.judgement for r in rows)}, ensure_ascii=False))
+        print(
+            json.dumps(
+                {"schema": 1, "facts": [row.as_dict() for row in rows], "judgements": sum(r.judgement for r in rows)},
+                ensure_ascii=False,
+            )
+        )
         return
     width = max(len(row.name) for row in rows)
     for row in rows:

@@ -20,9 +20,15 @@ def new(
     latitude: float | None = typer.Option(None, "--latitude", min=-90, max=90),
     longitude: float | None = typer.Option(None, "--longitude", min=-180, max=180),
     country: str | None = typer.Option(None, "--country", help="ISO 3166, for example US."),
-    depth: str | None = typer.Option(None, "--depth", help='Mean fill everywhere, for example "1 in"; "0 in" for none.'),
-    hollow_share: float | None = typer.Option(None, "--hollow-share", min=0.01, max=1, help="If only hollows are low: their share of the area."),
-    intent: str | None = typer.Option(None, "--intent", help="none, patch, overseed, renovate, dormant, plant or winter_overseed."),
+    depth: str | None = typer.Option(
+        None, "--depth", help='Mean fill everywhere, for example "1 in"; "0 in" for none.'
+    ),
+    hollow_share: float | None = typer.Option(
+        None, "--hollow-share", min=0.01, max=1, help="If only hollows are low: their share of the area."
+    ),
+    intent: str | None = typer.Option(
+        None, "--intent", help="none, patch, overseed, renovate, dormant, plant or winter_overseed."
+    ),
     weekdays: str | None = typer.Option(None, "--weekdays", help="Days of work, for example sat,sun."),
     force: bool = typer.Option(False, "--force", help="Write over an existing file."),
 ) -> None:
@@ -33,7 +39,9 @@ def new(
     from turfplan.errors import Problem, TurfplanError
 
     if file.exists() and not force:
-        raise TurfplanError(Problem(str(file), "exists already", hint="choose another name, or --force to write over it"))
+        raise TurfplanError(
+            Problem(str(file), "exists already", hint="choose another name, or --force to write over it")
+        )
     asks = sys.stdin.isatty() and sys.stderr.isatty()
     missing: list[Problem] = []
 
@@ -47,7 +55,17 @@ def new(
         missing.append(Problem(option, "is needed", None, None, f"asked as: {question}"))
         return ""
 
-    lines = _lines(answer, name, area, grass, soil, (postal_code, latitude, longitude, country), (depth, hollow_share), intent, weekdays)
+    lines = _lines(
+        answer,
+        name,
+        area,
+        grass,
+        soil,
+        (postal_code, latitude, longitude, country),
+        (depth, hollow_share),
+        intent,
+        weekdays,
+    )
     if missing:
         raise TurfplanError(missing)
     text = "\n".join(lines) + "\n"
@@ -86,16 +104,27 @@ def _lines(
     else:
         where = answer(postal_code, "--postal-code", "US postal code, or latitude and longitude with a comma between?")
         parts = [part.strip() for part in where.split(",")]
-        lines += [f"latitude = {parts[0]}", f"longitude = {parts[1]}"] if len(parts) == 2 else [f"postal_code = {_quoted(where)}"]
+        lines += (
+            [f"latitude = {parts[0]}", f"longitude = {parts[1]}"]
+            if len(parts) == 2
+            else [f"postal_code = {_quoted(where)}"]
+        )
     if country:
         lines.append(f"country = {_quoted(country)}")
     depth, share = fill
     deep = answer(depth, "--depth", "How much is to be filled, on average (0 in for none)?", "0 in")
     lines += ["", "[leveling]"]
     if share is None and depth is None and deep.split()[0] not in ("0", "0.0"):
-        everywhere = answer(None, "--hollow-share", "Is it that low everywhere (e), or only in hollows: which share of the lawn (for example 0.1)?", "e")
+        everywhere = answer(
+            None,
+            "--hollow-share",
+            "Is it that low everywhere (e), or only in hollows: which share of the lawn (for example 0.1)?",
+            "e",
+        )
         share = None if everywhere.lower().startswith("e") else float(everywhere)
-    lines.append(f"depth = {_quoted(deep)}" if share is None else f"lows = [{{ depth = {_quoted(deep)}, share = {share} }}]")
+    lines.append(
+        f"depth = {_quoted(deep)}" if share is None else f"lows = [{{ depth = {_quoted(deep)}, share = {share} }}]"
+    )
     wish = answer(intent, "--intent", f"Seed or plant? One of {', '.join(INTENTS)}", "none")
     days = answer(weekdays, "--weekdays", "On which days can you work?", "sat,sun")
     week = ", ".join(_quoted(day.strip()) for day in days.split(",") if day.strip())

@@ -16,13 +16,21 @@ DAY = ["%Y-%m-%d"]
 
 def plan(
     brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief, a TOML file."),
-    output: Path | None = typer.Option(None, "-o", "--output", metavar="DIR", help="Folder for the outputs; the same folder again re-plans."),
+    output: Path | None = typer.Option(
+        None, "-o", "--output", metavar="DIR", help="Folder for the outputs; the same folder again re-plans."
+    ),
     today: datetime | None = typer.Option(None, "--today", formats=DAY, help="Plan as if it were this day."),
     as_json: bool = typer.Option(False, "--json", help="Print the plan as one JSON object."),
     pdf: bool = typer.Option(False, "--pdf", help="Write checklist.pdf too (needs the extra pdf)."),
-    assume: str | None = typer.Option(None, "--assume", help="not-done: tasks that are over without an entry are planned again."),
-    weather: Path | None = typer.Option(None, "--weather", metavar="FILE", help="A saved forecast or daily weather file."),
-    weather_url: str | None = typer.Option(None, "--weather-url", metavar="URL", help="A forecast server (non-commercial use without a key)."),
+    assume: str | None = typer.Option(
+        None, "--assume", help="not-done: tasks that are over without an entry are planned again."
+    ),
+    weather: Path | None = typer.Option(
+        None, "--weather", metavar="FILE", help="A saved forecast or daily weather file."
+    ),
+    weather_url: str | None = typer.Option(
+        None, "--weather-url", metavar="URL", help="A forecast server (non-commercial use without a key)."
+    ),
 ) -> None:
     """Plan a season, or plan it again after the journal or the brief has changed.
 
@@ -104,12 +112,18 @@ def _summary(made: "Plan", folder: Path) -> None:
             print(f"  {day_text(task.start)}{until}  {task.title}{f'  ({mark})' if mark else ''}")
     series = [t for t in made.tasks if t.series is not None and t.status != "CANCELLED"]
     if series:
-        print(f"  and {len(series)} watering series from {day_text(min(t.start for t in series))} to {day_text(max(t.end for t in series))}")
+        print(
+            f"  and {len(series)} watering series from {day_text(min(t.start for t in series))} to {day_text(max(t.end for t in series))}"
+        )
     for line in made.order:
         print(f"Order: {line.name}, {line.text}; by {day_text(line.order_by)}, on site by {day_text(line.deliver_by)}")
     for change in made.changes:
-        print(f"Changed: {change.task} {change.kind}: {change.before or '-'} -> {change.after or '-'}. {change.because}")
+        print(
+            f"Changed: {change.task} {change.kind}: {change.before or '-'} -> {change.after or '-'}. {change.because}"
+        )
     for task in made.tasks:
         if task.overdue:
-            print(f"Overdue: {task.title}. Was it done? `turfplan log BRIEF done {task.id} --on {task.end}` or `… skipped {task.id} --on {task.end}`")
+            print(
+                f"Overdue: {task.title}. Was it done? `turfplan log BRIEF done {task.id} --on {task.end}` or `… skipped {task.id} --on {task.end}`"
+            )
     print(f"Written to {folder}: season.ics, checklist.html, order.html, plan.json and tables", file=sys.stderr)

@@ -27,7 +27,9 @@ def why(
     folder = output_folder(brief, output)
     plan = read_plan(folder)
     if plan is None:
-        raise TurfplanError(Problem(str(folder), "holds no plan yet", hint=f"first `turfplan plan {brief} -o {folder}`"))
+        raise TurfplanError(
+            Problem(str(folder), "holds no plan yet", hint=f"first `turfplan plan {brief} -o {folder}`")
+        )
     found = plan.task(task)
     if found is None:
         names = [t.id for t in plan.tasks]

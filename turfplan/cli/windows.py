@@ -27,7 +27,6 @@ def windows(
     from turfplan.readers.place import climate_of
     from turfplan.readers.region import region_of
     from turfplan.rules.windows import Settings, operation_windows
-    from turfplan.wording import day_text
 
     place = {"latitude": latitude, "longitude": longitude, "postal_code": postal_code, "climate_zone": climate_zone,
              "normals": str(normals.resolve()) if normals else None}  # fmt: skip
@@ -37,7 +36,11 @@ def windows(
     book = load_book()
     if grass not in book.species:
         near = nearest(grass, book.species)
-        raise TurfplanError(Problem("--grass", "unknown grass", repr(grass), ", ".join(book.species), near and f"did you mean {near!r}?"))
+        raise TurfplanError(
+            Problem(
+                "--grass", "unknown grass", repr(grass), ", ".join(book.species), near and f"did you mean {near!r}?"
+            )
+        )
     climate = climate_of(brief.place, Path.cwd())
     book = load_book(region_of(brief, climate))
     asked = year or datetime.now(UTC).year
@@ -52,8 +55,14 @@ def windows(
         print(json.dumps({"schema": 1, "year": asked, "source": climate.source, "error_days": climate.error_days, "windows": rows,
                           "closed": closed}, ensure_ascii=False))  # fmt: skip
         return
-    print(f"{book.species[grass].name} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way")
+    from turfplan.wording import day_text
+
+    print(
+        f"{book.species[grass].name} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way"
+    )
     for w in result.windows:
-        print(f"  {w.operation:14} {w.season:7} {day_text(w.start)} to {day_text(w.end)}, best {day_text(w.best)}  {w.reason}")
+        print(
+            f"  {w.operation:14} {w.season:7} {day_text(w.start)} to {day_text(w.end)}, best {day_text(w.best)}  {w.reason}"
+        )
     for c in result.closed:
         print(f"  {c.operation:14} closed  {c.reason}")

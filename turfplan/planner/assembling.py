@@ -5,9 +5,10 @@ from dataclasses import replace
 from datetime import date
 
 from turfplan.constraints import Allowed, Strength
-from turfplan.plan import Task, Window
+from turfplan.plan import Amount, Task, Window
 from turfplan.planner.comparing import Candidate, plain_titles
 from turfplan.planner.explaining import reasons, wish_earlier, wish_later
+from turfplan.planner.feeding import amounts_of_feed
 from turfplan.planner.quantities import (
     Bought,
     material_orders,
@@ -17,9 +18,7 @@ from turfplan.planner.quantities import (
     small_orders,
     straw_amounts,
 )
-from turfplan.plan import Amount
 from turfplan.rules.draft import Draft
-from turfplan.rules.feed import FeedingPlan
 from turfplan.rules.setting import Setting
 from turfplan.units import read_as
 
@@ -35,7 +34,9 @@ def with_amounts(setting: Setting, candidate: Candidate) -> tuple[dict[str, Draf
     drafts: dict[str, Draft] = {}
     for draft in candidate.season.drafts:
         amounts = _amounts(setting, candidate, draft, by_task.get(draft.id))
-        drafts[draft.id] = replace(draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **_words(setting, draft, amounts, by_task)})
+        drafts[draft.id] = replace(
+            draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **_words(setting, draft, amounts, by_task)}
+        )
     return drafts, orders + small_orders(setting, drafts)
 
 
@@ -54,19 +55,19 @@ def _amounts(setting: Setting, candidate: Candidate, draft: Draft, bought: Bough
         what = "Settled depth where it is filled."
         return (
             Amount.of("depth", draft.depth_mm, "mm", what, draft.facts),
-            Amount.of("volume", draft.loose_m3, "m3", "Area times depth, with room for settling.", ("topdress.settle_allowance",)),
+            Amount.of(
+                "volume",
+                draft.loose_m3,
+                "m3",
+                "Area times depth, with room for settling.",
+                ("topdress.settle_allowance",),
+            ),
         )
     if draft.operation == "starter_feed" and candidate.feeding.starter is not None:
-        return feed_amounts(candidate.feeding, "starter")
+        return amounts_of_feed(setting, candidate.feeding, "starter")
     if draft.operation == "feed_nitrogen":
-        return feed_amounts(candidate.feeding, draft.id.removeprefix("feed_nitrogen."))
+        return amounts_of_feed(setting, candidate.feeding, draft.id.removeprefix("feed_nitrogen."))
     return ()
-
-
-def feed_amounts(feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
-    """The amounts of one feeding: rate of nitrogen, nitrogen in all, and the product where its analysis is known."""
-    feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
-    return next((feed.amounts for feed in feeds if feed.key == key), ())
 
 
 def _words(setting: Setting, draft: Draft, amounts: tuple[Amount, ...], bought: Mapping[str, Bought]) -> dict[str, str]:
@@ -76,14 +77,14 @@ def _words(setting: Setting, draft: Draft, amounts: tuple[Amount, ...], bought: 
     if line is not None:
         words |= {"amount": read_as(line.value, "volume", setting.system, "up").text, "material": _short(line.name)}
     kinds = {"kg": "mass", "m2": "area", "m3": "volume", "g/m2": "rate"}
-    main = next((a for a in amounts if a.item in ("seed", "sod", "plugs", "sprigs", "straw", "nitrogen rate")), None)
+    main = next((a for a in amounts if a.item in ("seed", "sod", "plugs", "sprigs", "straw", "nitrogen")), None)
     if main is not None and "amount" not in words:
         words["amount"] = (
-            read_as(main.value, kinds[main.unit], setting.system, "up" if main.item != "nitrogen rate" else "nearest").text
+            read_as(main.value, kinds[main.unit], setting.system, "up" if main.item != "nitrogen" else "nearest").text
             if main.unit in kinds
             else f"{main.value:,.0f}" + (f" {main.unit}" if main.unit == "bales" else "")
         )
-        if main.item == "nitrogen rate":
+        if main.item == "nitrogen":
             words["amount"] += " N"
     return words
 
@@ -114,7 +115,8 @@ def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mappin
     words = _Filling(draft.words)
     window = _window(setting, candidate, draft, start)
     strongest = max(
-        (c.strength for c in candidate.season.constraints if isinstance(c, Allowed) and c.node == draft.id), default=Strength.ADVICE
+        (c.strength for c in candidate.season.constraints if isinstance(c, Allowed) and c.node == draft.id),
+        default=Strength.ADVICE,
     )
     ideal = next((n.ideal for n in candidate.dated.problem.nodes if n.id == draft.start_node), None)
     return Task(

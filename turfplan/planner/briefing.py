@@ -14,7 +14,9 @@ def check_brief(brief: Brief, book: Book) -> tuple[Problem, ...]:
         where = "lawn.grass" if len(brief.lawn.grass) == 1 else f"lawn.grass.{number}.species"
         found += _known(where, grass.species, book.species, "grass")
     if brief.lawn.soil:
-        found += _known("lawn.soil", brief.lawn.soil.strip().lower().replace(" ", "_").replace("-", "_"), book.soils, "soil texture")
+        found += _known(
+            "lawn.soil", brief.lawn.soil.strip().lower().replace(" ", "_").replace("-", "_"), book.soils, "soil texture"
+        )
     if brief.leveling.material != "auto":
         found += _known("leveling.material", brief.leveling.material, ("auto", *book.mixes), "mix")
     for item in brief.leveling.parts or {}:
@@ -48,11 +50,23 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
             'plant plugs or sod: intent = "plant"',
         )  # fmt: skip
     if intent == "plant" and not sown.plantable:
-        yield Problem("seeding.intent", f"{sown.name} is sown, not planted", repr(intent), "none, patch, overseed, renovate, dormant")
+        yield Problem(
+            "seeding.intent",
+            f"{sown.name} is sown, not planted",
+            repr(intent),
+            "none, patch, overseed, renovate, dormant",
+        )
     if intent == "plant" and brief.seeding.form and brief.seeding.form not in sown.plantable:
-        yield Problem("seeding.form", f"{sown.name} is not sold as {brief.seeding.form}", repr(brief.seeding.form), ", ".join(sown.plantable))
+        yield Problem(
+            "seeding.form",
+            f"{sown.name} is not sold as {brief.seeding.form}",
+            repr(brief.seeding.form),
+            ", ".join(sown.plantable),
+        )
     if intent == "dormant" and lawn.season == "warm":
-        yield Problem("seeding.intent", "warm-season grass is not sown dormant", repr(intent), "none, overseed, renovate, plant")
+        yield Problem(
+            "seeding.intent", "warm-season grass is not sown dormant", repr(intent), "none, overseed, renovate, plant"
+        )
     if intent == "winter_overseed" and lawn.season == "cool":
         yield Problem(
             "seeding.intent", "winter overseeding is for warm-season lawns", repr(intent), "none, patch, overseed, renovate, dormant",

@@ -67,6 +67,10 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
     conflict: tuple[str, ...] = ()
     found: list[Candidate] = []
     for campaign in possible:
+        if found and campaign.cost > min(c.cost for c in found):
+            # Giving rules up only adds to a cost, so this one cannot win: it need not be dated.
+            rejected.append((campaign.name, _second_best(setting, found[0].campaign, campaign)))
+            continue
         drafted = draft_campaign(setting, campaign, feeder, permit=permit)
         dated = date_season(setting, drafted.season)
         titles = plain_titles(setting, drafted.season)
@@ -91,7 +95,7 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             conflict = tuple(f"{name}: {reason}" for name, reason in rejected) or tuple(setting.closed)
         return Comparison(None, tuple(dict.fromkeys(rejected)), conflict)
     best = found[0]
-    rejected += [(c.campaign.name, _second_best(setting, best, c)) for c in found[1:]]
+    rejected += [(c.campaign.name, _second_best(setting, best.campaign, c.campaign)) for c in found[1:]]
     seen: dict[str, str] = {}
     for name, reason in rejected:
         if name != best.campaign.name:
@@ -119,10 +123,9 @@ def plain_title(setting: Setting, draft: Draft, season: SeasonDraft) -> str:
     return f"{name} {draft.id.rsplit('.', 1)[1]}" if several and "." in draft.id else name
 
 
-def _second_best(setting: Setting, best: Candidate, other: Candidate) -> str:
-    """Why a campaign that could be done was not chosen."""
-    entry = setting.book.campaigns[other.campaign.id]
-    cost = setting.book.fact(entry.cost).note or ""
-    if other.campaign.id == best.campaign.id:
-        return "It can be done, but later or in more sessions than needed."
-    return f"It can be done, but {cost}." if cost else "It can be done, but the chosen one suits the grass better."
+def _second_best(setting: Setting, best: Campaign, other: Campaign) -> str:
+    """Why a campaign that does not break a rule at first sight was not chosen."""
+    if other.id == best.id:
+        return "Later, or in more sessions, than needed."
+    note = setting.book.fact(setting.book.campaigns[other.id].cost).note
+    return f"Not as good for this lawn: {note}."

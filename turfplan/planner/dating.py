@@ -69,7 +69,9 @@ def anchored_wishes(drafts: Sequence[Draft], days: Mapping[str, int]) -> dict[st
                 wishes[draft.id] = days[draft.id]
             else:
                 # The main tasks stand where the first round put them; the rest hangs on wishes.
-                base = days[anchor.end_node if draft.offset > 0 else anchor.id] if anchor.priority <= 2 else wish(anchor)
+                base = (
+                    days[anchor.end_node if draft.offset > 0 else anchor.id] if anchor.priority <= 2 else wish(anchor)
+                )
                 wishes[draft.id] = base + draft.offset
         return wishes[draft.id]
 
@@ -91,7 +93,9 @@ def repair_season(
     }
     problem = problem_of(setting, season, wishes)
     result = repair(
-        problem, {n: day for n, day in published.items() if n in known}, {n: day for n, day in fixed.items() if n in known}
+        problem,
+        {n: day for n, day in published.items() if n in known},
+        {n: day for n, day in fixed.items() if n in known},
     )
     if isinstance(result, Conflict):
         return result

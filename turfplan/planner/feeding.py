@@ -58,7 +58,10 @@ def nitrogen_account(setting: Setting, candidate: Candidate, tasks: tuple[Task, 
     passes = [t for t in tasks if t.operation == "topdress"]
     whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
     compost = [
-        (t.start, credit.g_m2 * a.value / whole) for t in passes for a in t.amounts if a.item == "depth" and credit is not None
+        (t.start, credit.g_m2 * a.value / whole)
+        for t in passes
+        for a in t.amounts
+        if a.item == "depth" and credit is not None
     ]
     start = date.fromordinal(setting.first_day)
     end = min(date.fromordinal(setting.last_day), start + timedelta(days=548))

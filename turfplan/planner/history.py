@@ -8,6 +8,7 @@ from turfplan.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.agronomy import Book
 from turfplan.journal import JournalEntry, standing
 from turfplan.plan import Actual, Amount, Plan, Task
+from turfplan.revision import Past
 from turfplan.rules.draft import Draft
 
 
@@ -38,6 +39,13 @@ class History:
         """Every task whose day is not to be chosen any more."""
         return {**self.overdue, **self.held, **self.done}
 
+    def as_record(self) -> Past:
+        """What the numbering and stamping of a plan needs to know of it."""
+        return Past(
+            done=self.done, actual=self.actual, part_done=self.part_done, skipped=self.skipped, overdue=self.overdue,
+            held=self.held, because=self.because,
+        )  # fmt: skip
+
 
 def read_history(
     book: Book, journal: Sequence[JournalEntry], previous: Plan | None, today: date, *, assume_not_done: bool = False
@@ -58,7 +66,9 @@ def read_history(
             share = min(1.0, part.get(entry.task, 0.0) + entry.share)
             part[entry.task] = share
             first = actual[entry.task].start if entry.task in actual else entry.on
-            actual[entry.task] = Actual(start=min(first, entry.on), end=max(first, entry.on), amounts=_used(entry), share=share)
+            actual[entry.task] = Actual(
+                start=min(first, entry.on), end=max(first, entry.on), amounts=_used(entry), share=share
+            )
             if share >= 1 - 1e-9:
                 done[entry.task] = entry.on.toordinal()
             held.pop(entry.task, None)
@@ -77,11 +87,20 @@ def read_history(
                 held.pop(name, None)
         elif entry.kind == "not_done" and entry.task:
             not_done.add(entry.task)
-    open_tasks = [t for t in tasks.values() if t.closed is None and t.status != "CANCELLED" and t.id not in done and t.id not in skipped]
+    open_tasks = [
+        t
+        for t in tasks.values()
+        if t.closed is None and t.status != "CANCELLED" and t.id not in done and t.id not in skipped
+    ]
     over = {
         t.id: (t.actual.end if t.actual and t.actual.share >= 1 else t.end).toordinal()
         for t in open_tasks
-        if t.end < today and t.id not in not_done and t.id not in blocked and not assume_not_done and t.id not in held and t.series is None
+        if t.end < today
+        and t.id not in not_done
+        and t.id not in blocked
+        and not assume_not_done
+        and t.id not in held
+        and t.series is None
     }
     return History(
         done=done,
@@ -94,7 +113,9 @@ def read_history(
         published={t.id: t.start.toordinal() for t in open_tasks if t.series is None},
         germinated=next((e.on for e in entries if e.quantity == "germination" and e.value), None),
         missing_mm=next((e.value for e in reversed(entries) if e.quantity == "depth_missing"), None),
-        soil=tuple((e.on, e.value) for e in entries if e.quantity == "soil_temperature" and e.on and e.value is not None),
+        soil=tuple(
+            (e.on, e.value) for e in entries if e.quantity == "soil_temperature" and e.on and e.value is not None
+        ),
         rain={e.on: e.value for e in entries if e.quantity == "rain" and e.on and e.value is not None},
         because=because,
     )
@@ -121,7 +142,9 @@ def _hit(book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mappi
     return found
 
 
-def history_constraints(history: History, drafts: Sequence[Draft], today: date, last_day: int) -> tuple[Constraint, ...]:
+def history_constraints(
+    history: History, drafts: Sequence[Draft], today: date, last_day: int
+) -> tuple[Constraint, ...]:
     """Open tasks lie on or after today, and after the day that rain or a refusal took from them."""
     found: list[Constraint] = []
     fixed = history.fixed
@@ -130,7 +153,13 @@ def history_constraints(history: History, drafts: Sequence[Draft], today: date, 
             continue
         first = today.toordinal()
         found.append(
-            Allowed(f"today:{draft.id}", draft.start_node, DaySet.of([(first, last_day)]), Strength.HARD, Reason("history.today", ""))
+            Allowed(
+                f"today:{draft.id}",
+                draft.start_node,
+                DaySet.of([(first, last_day)]),
+                Strength.HARD,
+                Reason("history.today", ""),
+            )
         )
         if draft.id in history.not_before:
             day, words = history.not_before[draft.id]
@@ -143,7 +172,9 @@ def history_constraints(history: History, drafts: Sequence[Draft], today: date, 
     return tuple(found)
 
 
-def dry_day_constraints(book: Book, drafts: Sequence[Draft], wet_days: Mapping[date, float], first: int, last: int) -> tuple[Constraint, ...]:
+def dry_day_constraints(
+    book: Book, drafts: Sequence[Draft], wet_days: Mapping[date, float], first: int, last: int
+) -> tuple[Constraint, ...]:
     """Spreading keeps off days with rain in the forecast, and off the day after a real soaking, as long as other rules let it."""
     if not wet_days:
         return ()
@@ -151,9 +182,15 @@ def dry_day_constraints(book: Book, drafts: Sequence[Draft], wet_days: Mapping[d
     bad = {d.toordinal() for d, rain in wet_days.items() if rain > slight}
     bad |= {(d + timedelta(days=1)).toordinal() for d, rain in wet_days.items() if rain > soaking}
     days = DaySet.from_days(d for d in range(first, last + 1) if d not in bad)
-    reason = Reason("weather.dry_day", "Rain is forecast: the mix must be dry, and stay dry until it is worked in.", ("weather.dry_day_rain",))
+    reason = Reason(
+        "weather.dry_day",
+        "Rain is forecast: the mix must be dry, and stay dry until it is worked in.",
+        ("weather.dry_day_rain",),
+    )
     return tuple(
-        Allowed(f"dry:{d.id}", d.start_node, days, Strength.STRONG if d.operation == "topdress" else Strength.ADVICE, reason)
+        Allowed(
+            f"dry:{d.id}", d.start_node, days, Strength.STRONG if d.operation == "topdress" else Strength.ADVICE, reason
+        )
         for d in drafts
         if book.operations[d.operation].weather == "dry"
     )

@@ -94,9 +94,16 @@ def make_plan(
     runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days)
     tasks = (*tasks, *runs)
     days = {task.id: (task.start, task.end) for task in tasks}
-    lines = order_lines(bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day))
+    lines = order_lines(
+        bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
+    )
     plan = shell.model_copy(
-        update={"tasks": tasks, "order": lines, "ledgers": ledgers, "cautions": tuple(dict.fromkeys((*shell.cautions, *said)))}
+        update={
+            "tasks": tasks,
+            "order": lines,
+            "ledgers": ledgers,
+            "cautions": tuple(dict.fromkeys((*shell.cautions, *said))),
+        }
     )
     plan = revise(plan, previous, now, history=history.as_record(), journal=journal)
     if faults := check_plan(plan, brief, book):
@@ -131,5 +138,3 @@ def lawn_id_of(brief: Brief, climate: Climate, previous: Plan | None) -> str:
         return previous.lawn_id
     what = f"{brief.lawn.name}\n{climate.latitude:.3f} {climate.longitude:.3f}\n{brief.lawn.area_m2}"
     return "lawn-" + hashlib.sha256(what.encode()).hexdigest()[:10]
-
-

@@ -27,4 +27,6 @@ def with_windows(setting: Setting) -> Setting:
                 )
             )  # fmt: skip
         closed += [f"{c.operation}: {c.reason}" for c in result.closed]
-    return replace(setting, windows=tuple(sorted(found, key=lambda w: (w.start, w.operation))), closed=tuple(dict.fromkeys(closed)))
+    return replace(
+        setting, windows=tuple(sorted(found, key=lambda w: (w.start, w.operation))), closed=tuple(dict.fromkeys(closed))
+    )

@@ -55,11 +55,19 @@ def _changes(brief: Brief, book: Book, today: date, southern: bool) -> Iterator[
         yield "Sow dormant: seed that waits for spring", 'intent = "dormant"', _with(brief, "seeding", intent="dormant")
     if leveling.depth_mm:
         half = leveling.depth_mm / 2
-        yield "Fill half as deep now, the rest another year", 'depth = "half of it"', _with(brief, "leveling", depth_mm=half)
+        yield (
+            "Fill half as deep now, the rest another year",
+            'depth = "half of it"',
+            _with(brief, "leveling", depth_mm=half),
+        )
     if brief.calendar.weekdays is not None and len(brief.calendar.weekdays) < 7:
         yield "Work on any day of the week", 'weekdays = ["mon", …, "sun"]', _with(brief, "calendar", weekdays=WEEKDAYS)
     if brief.calendar.away or brief.calendar.unavailable:
-        yield "Be there, or have somebody water, while you are away", "away = []", _with(brief, "calendar", away=(), unavailable=())
+        yield (
+            "Be there, or have somebody water, while you are away",
+            "away = []",
+            _with(brief, "calendar", away=(), unavailable=()),
+        )
     if brief.water.allowed_weekdays is not None and not brief.water.permit:
         yield "Get a permit to water new seed", "permit = true", _with(brief, "water", permit=True)
     if seeding.intent not in ("none",) and (leveling.depth_mm or leveling.lows):

@@ -55,12 +55,18 @@ def loose_volumes(setting: Setting, campaign: Campaign, mix: MixChoice) -> Volum
     lift = setting.lift_share * setting.area_m2 * setting.lift_depth_mm / 1000
     touch = book.si("topdress.touch_up_share") * setting.area_m2 * book.si("topdress.touch_up_depth") / 1000
     lift_settle = max(setting.settle_share, book.si("topdress.settle_deep"))
-    return Volumes(passes, loose_volume_m3(lift, lift_settle), loose_volume_m3(touch, setting.settle_share) if passes else 0.0)
+    return Volumes(
+        passes, loose_volume_m3(lift, lift_settle), loose_volume_m3(touch, setting.settle_share) if passes else 0.0
+    )
 
 
 def densities(setting: Setting) -> dict[str, float]:
     """Loose dry densities of every material of the book, kg/m3."""
-    return {item: setting.book.si(f"materials.{item}.density") for item in setting.book.materials if setting.book.get(f"materials.{item}.density")}
+    return {
+        item: setting.book.si(f"materials.{item}.density")
+        for item in setting.book.materials
+        if setting.book.get(f"materials.{item}.density")
+    }
 
 
 def pass_amounts(setting: Setting, mix: MixChoice, draft: Draft) -> tuple[Amount, ...]:
@@ -108,7 +114,11 @@ def seed_amounts(setting: Setting) -> tuple[Amount, ...]:
     rate = asked or book.si(name)
     area = setting.area_m2 * (book.si("seeding.patch_share") if setting.intent == "patch" else 1.0)
     live = 1.0
-    words = "rate asked for in the brief" if asked else ("rate for a new lawn" if new else "overseeding rate, about half of a new lawn's")
+    words = (
+        "rate asked for in the brief"
+        if asked
+        else ("rate for a new lawn" if new else "overseeding rate, about half of a new lawn's")
+    )
     if brief.seeding.purity_percent and brief.seeding.germination_percent:
         live = pure_live_share(brief.seeding.purity_percent, brief.seeding.germination_percent)
         words += f"; the bag holds {live:.0%} live seed, so more of it is sown"
@@ -118,7 +128,13 @@ def seed_amounts(setting: Setting) -> tuple[Amount, ...]:
     return (
         Amount.of("seed rate", rate, "g/m2", words[:1].upper() + words[1:] + ".", facts),
         Amount.of("seed", total, "kg", f"Rate times {_area(setting, area)}; {words}.", facts),
-        Amount.of("seed held back", total * reserve, "kg", "Part of the seed is kept for bare and washed spots.", ("seeding.reserve",)),
+        Amount.of(
+            "seed held back",
+            total * reserve,
+            "kg",
+            "Part of the seed is kept for bare and washed spots.",
+            ("seeding.reserve",),
+        ),
     )
 
 
@@ -134,14 +150,26 @@ def plant_amounts(setting: Setting, draft: Draft) -> tuple[Amount, ...]:
     share = 1.0 if setting.condition == "bare" or setting.intent == "renovate" else book.si("planting.thin_share")
     count = plugs_needed(setting.area_m2 * share, spacing)
     reason = f"One each {setting.length(spacing, 'height')} both ways over {_area(setting, setting.area_m2 * share)}: area divided by spacing squared."
-    return (Amount.of(form, count, "pieces", reason, (fact if book.get(fact) else "planting.plug_spacing", "planting.thin_share")),)
+    return (
+        Amount.of(
+            form, count, "pieces", reason, (fact if book.get(fact) else "planting.plug_spacing", "planting.thin_share")
+        ),
+    )
 
 
 def straw_amounts(setting: Setting) -> tuple[Amount, ...]:
     """Bales of straw for the slope."""
     book = setting.book
     each = 1 / book.si("seeding.straw_bales")
-    return (Amount.of("straw", counted(setting.area_m2, each), "bales", "One bale covers so much that half the soil shows.", ("seeding.straw_bales",)),)
+    return (
+        Amount.of(
+            "straw",
+            counted(setting.area_m2, each),
+            "bales",
+            "One bale covers so much that half the soil shows.",
+            ("seeding.straw_bales",),
+        ),
+    )
 
 
 def material_orders(setting: Setting, campaign: Campaign, mix: MixChoice, volumes: Volumes) -> list[Bought]:
@@ -162,7 +190,11 @@ def _mix_line(setting: Setting, mix: MixChoice, session: int, loose_m3: float, t
     volume = sold_volume_m3(loose_m3 + touch_up_m3, setting.system)
     load = mixture(volume, mix.parts, densities(setting))
     loads = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
-    spare = f", {read_as(touch_up_m3, 'volume', setting.system, 'up').text} of it kept dry for the touch-up" if touch_up_m3 else ""
+    spare = (
+        f", {read_as(touch_up_m3, 'volume', setting.system, 'up').text} of it kept dry for the touch-up"
+        if touch_up_m3
+        else ""
+    )
     reason = (
         f"The passes of session {session} take {read_as(loose_m3, 'volume', setting.system, 'up', step=0.05).text} loose, "
         f"settling allowance included{spare}; rounded up to what is sold. {mix.reason}"
@@ -182,7 +214,14 @@ def _parts(load: Mixture, shares: Mapping[str, float]) -> tuple[Part, ...]:
     for item, volume in load.parts_m3.items():
         value_us, unit_us = us_twin(volume, "m3")
         found.append(
-            Part(item=item, value=round(volume, 6), unit="m3", value_us=round(value_us, 6), unit_us=unit_us, share=shares[item])
+            Part(
+                item=item,
+                value=round(volume, 6),
+                unit="m3",
+                value_us=round(value_us, 6),
+                unit_us=unit_us,
+                share=shares[item],
+            )
         )
     return tuple(found)
 
@@ -256,7 +295,9 @@ def _seed_questions(item: str) -> tuple[str, ...]:
     )
 
 
-def order_lines(bought: list[Bought], days: Mapping[str, tuple[date, date]], lead_days: int, small_lead: int, first: date) -> tuple[OrderLine, ...]:
+def order_lines(
+    bought: list[Bought], days: Mapping[str, tuple[date, date]], lead_days: int, small_lead: int, first: date
+) -> tuple[OrderLine, ...]:
     """The order with its dates: order by the day of the order task, else the lead time before the work that needs it."""
     from datetime import timedelta
 
@@ -288,5 +329,3 @@ def quoted_depth(setting: Setting) -> str | None:
         f"The quoted load of {read_as(quoted, 'volume', setting.system).text} settles to {setting.length(depth, rounding='down')} "
         f"over {_area(setting, setting.area_m2 * (setting.covered_share or 1.0))}."
     )
-
-

@@ -52,10 +52,20 @@ def _from_the_start(setting: Setting) -> Setting:
 
 def _distance(campaign: Campaign, previous: Plan) -> int:
     """How far the sowing, or the last session, of a campaign lies from the plan before, in days."""
-    sown = [t.start for t in previous.tasks if t.operation in ("seed", "overseed", "dormant_seed", "plant") and t.status != "CANCELLED"]
+    sown = [
+        t.start
+        for t in previous.tasks
+        if t.operation in ("seed", "overseed", "dormant_seed", "plant") and t.status != "CANCELLED"
+    ]
     last = [t.start for t in previous.tasks if t.operation == "topdress" and t.status != "CANCELLED"]
     there = max(sown or last, default=None)
-    here = campaign.sow_window.best if campaign.sow_window else campaign.sessions[-1].window.best if campaign.sessions else None
+    here = (
+        campaign.sow_window.best
+        if campaign.sow_window
+        else campaign.sessions[-1].window.best
+        if campaign.sessions
+        else None
+    )
     count = abs(len(campaign.sessions) - _sessions_of(previous))
     return (abs((here - there).days) if here and there else 0) + 1000 * count
 
@@ -113,7 +123,11 @@ def _fixed_nodes(season: SeasonDraft, history: History) -> dict[str, int]:
             continue
         fixed[draft.end_node] = day
         if draft.duration_days > 1:
-            began = history.actual[draft.id].start.toordinal() if draft.id in history.actual else history.published.get(draft.id, day)
+            began = (
+                history.actual[draft.id].start.toordinal()
+                if draft.id in history.actual
+                else history.published.get(draft.id, day)
+            )
             fixed[draft.start_node] = min(began, day)
     return fixed
 

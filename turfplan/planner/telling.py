@@ -182,7 +182,13 @@ def _site(setting: Setting) -> list[str]:
 def _windows(setting: Setting) -> tuple[OperationWindow, ...]:
     return tuple(
         OperationWindow(
-            operation=w.operation, season=w.season, start=w.start, end=w.end, best=w.best, reason=w.reason, source=w.source
+            operation=w.operation,
+            season=w.season,
+            start=w.start,
+            end=w.end,
+            best=w.best,
+            reason=w.reason,
+            source=w.source,
         )
         for w in setting.windows
     )
@@ -195,5 +201,3 @@ def _sources(setting: Setting) -> dict[str, str]:
 def _alarm(setting: Setting) -> tuple[int, object] | None:  # type: ignore[type-arg]
     alarm = setting.brief.calendar.alarm
     return None if alarm is False else (alarm.days_before, alarm.at)
-
-

@@ -14,7 +14,11 @@ from turfplan.rules.water import WateringRequest, WaterRun, WeatherDay, season_w
 
 
 def watered(
-    setting: Setting, candidate: Candidate, tasks: tuple[Task, ...], history: History, weather: Mapping[date, WeatherDay]
+    setting: Setting,
+    candidate: Candidate,
+    tasks: tuple[Task, ...],
+    history: History,
+    weather: Mapping[date, WeatherDay],
 ) -> tuple[tuple[Task, ...], tuple[Ledger, ...], tuple[str, ...]]:
     """Watering tasks, the accounts of water and nitrogen, and what the plan must say about water."""
     sowing = next((t for t in tasks if t.operation in SEEDED), None)

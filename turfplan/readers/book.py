@@ -46,7 +46,11 @@ def load_book(region: str | None = None) -> Book:
         return book
     if region not in book.overlays:
         near = nearest(region, book.overlays)
-        raise TurfplanError(Problem("region", "unknown region", repr(region), ", ".join(book.overlays), near and f"did you mean {near!r}?"))
+        raise TurfplanError(
+            Problem(
+                "region", "unknown region", repr(region), ", ".join(book.overlays), near and f"did you mean {near!r}?"
+            )
+        )
     return with_region(book, region)
 
 
@@ -59,7 +63,8 @@ def with_region(book: Book, region: str) -> Book:
     """The book with the facts of an overlay in place of its own, and the local names of the grasses."""
     overlay = book.overlays[region]
     species = {
-        key: value.model_copy(update={"name": overlay.terms.get(value.name, value.name)}) for key, value in book.species.items()
+        key: value.model_copy(update={"name": overlay.terms.get(value.name, value.name)})
+        for key, value in book.species.items()
     }
     operations = {
         key: value.model_copy(
@@ -150,7 +155,9 @@ def _is_fact(value: Any) -> bool:
     return isinstance(value, dict)
 
 
-def _things(file: str, tables: dict[str, Any], model: type[BaseModel], facts: dict[str, Fact], faults: list[Problem]) -> dict[str, Any]:
+def _things(
+    file: str, tables: dict[str, Any], model: type[BaseModel], facts: dict[str, Fact], faults: list[Problem]
+) -> dict[str, Any]:
     """Things with words: their inline tables are facts, everything else is words."""
     found = {}
     for key, table in tables.items():
@@ -173,7 +180,11 @@ def _groups(file: str, tables: dict[str, Any], facts: dict[str, Fact], faults: l
             if dotted in facts:
                 faults.append(Problem(f"{file}.toml: {dotted}", "is in the book twice"))
             elif not _is_fact(value):
-                faults.append(Problem(f"{file}.toml: {dotted}", "is not a fact", repr(value), "{ value = …, unit = …, source = … }"))
+                faults.append(
+                    Problem(
+                        f"{file}.toml: {dotted}", "is not a fact", repr(value), "{ value = …, unit = …, source = … }"
+                    )
+                )
             elif (fact := _fact(f"{file}.toml", dotted, value, faults)) is not None:
                 facts[dotted] = fact
 
@@ -212,34 +223,61 @@ def _overlay(file: str, table: dict[str, Any], facts: Mapping[str, Fact], faults
     for name, value in table.get("facts", {}).items():
         if name not in facts:
             near = nearest(name, facts)
-            faults.append(Problem(f"{file}.toml: {name}", "changes a fact that the book does not have", None, None, near and f"did you mean {near!r}?"))
+            faults.append(
+                Problem(
+                    f"{file}.toml: {name}",
+                    "changes a fact that the book does not have",
+                    None,
+                    None,
+                    near and f"did you mean {near!r}?",
+                )
+            )
         elif (fact := _fact(f"{file}.toml", name, value, faults)) is not None:
             changed[name] = fact
     return _validated(f"{file}.toml", {**table, "id": file.removeprefix("regions/"), "facts": changed}, Overlay, faults)
 
 
 def _check_names(
-    facts: Mapping[str, Fact], words: dict[str, dict[str, Any]], order: list[OrderRule], windows: list[WindowRule], faults: list[Problem]
+    facts: Mapping[str, Fact],
+    words: dict[str, dict[str, Any]],
+    order: list[OrderRule],
+    windows: list[WindowRule],
+    faults: list[Problem],
 ) -> None:
     """Every fact, caution, operation and material that a record names must be there."""
 
     def fact_known(where: str, name: str | None) -> None:
         if name is not None and name not in facts and name not in COMPUTED:
             near = nearest(name, (*facts, *COMPUTED))
-            faults.append(Problem(where, "names a fact that the book does not have", name, None, near and f"did you mean {near!r}?"))
+            faults.append(
+                Problem(
+                    where, "names a fact that the book does not have", name, None, near and f"did you mean {near!r}?"
+                )
+            )
 
     for operation in words["operations"].values():
         for name in (*operation.labour, operation.hours_min):
             fact_known(f"operations.toml: {operation.id}", name)
         for caution in operation.cautions:
             if caution not in words["cautions"]:
-                faults.append(Problem(f"operations.toml: {operation.id}", "names an unknown caution", caution, ", ".join(words["cautions"])))
+                faults.append(
+                    Problem(
+                        f"operations.toml: {operation.id}",
+                        "names an unknown caution",
+                        caution,
+                        ", ".join(words["cautions"]),
+                    )
+                )
     for rule in order:
         for name in (rule.minimum, rule.maximum):
             fact_known(f"order.toml: {rule.id}", name)
         for selector in (rule.before, rule.after):
             if selector.split(".")[0] not in (*words["operations"], "sowing"):
-                faults.append(Problem(f"order.toml: {rule.id}", "names an unknown operation", selector, ", ".join(words["operations"])))
+                faults.append(
+                    Problem(
+                        f"order.toml: {rule.id}", "names an unknown operation", selector, ", ".join(words["operations"])
+                    )
+                )
     for mix in words["mixes"].values():
         for part in mix.parts:
             if part not in words["materials"] or f"mixes.{mix.id}.{part}" not in facts:
@@ -252,7 +290,11 @@ def _check_names(
 
 
 def _check_sources(
-    facts: Mapping[str, Fact], words: dict[str, dict[str, Any]], overlays: Iterable[Overlay], sources: Mapping[str, Source], faults: list[Problem]
+    facts: Mapping[str, Fact],
+    words: dict[str, dict[str, Any]],
+    overlays: Iterable[Overlay],
+    sources: Mapping[str, Source],
+    faults: list[Problem],
 ) -> None:
     """No unknown source, and none that nothing rests on."""
     used: set[str] = set()

@@ -63,7 +63,7 @@ def feed_days(setting: Setting, feeding: FeedingPlan, drafts: Sequence[Draft]) -
 def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
     up = emergence(setting, campaign)
     book, sown = setting.book, setting.sown
-    target = book.fact(f"species.{sown.id}.mow_height").high_si
+    target = book.fact(f"species.{sown.id}.mow_height").low_si
     height = target * book.si("mowing.first_mow_factor")
     planted = up is None
     return make(

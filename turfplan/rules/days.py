@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable, Sequence
 from datetime import date
+from functools import lru_cache
 
-from turfplan.constraints import Allowed, DaySet, Lag, Reason, Strength
+from turfplan.constraints import Allowed, Days, DaySet, Lag, Reason, Strength
 from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft, OpenDays
 from turfplan.rules.order import SOWING
@@ -49,6 +50,14 @@ def _calendar(setting: Setting, draft: Draft) -> list[Allowed | Lag]:
     if draft.duration_days > 1:
         step = span_step(days, setting.first_day, setting.last_day, draft.duration_days)
         words = f"The work takes {draft.duration_days} working days."
+        if _longest_run(days) >= draft.duration_days:
+            together = Reason(
+                "work.in_one_go", "What is begun is finished on the days that follow, so that nothing lies half spread."
+            )
+            most = Days(draft.duration_days - 1)
+            found.append(
+                Lag(f"in_one_go:{draft.id}", draft.start_node, draft.end_node, Strength.STRONG, together, maximum=most)
+            )
         found.append(
             Lag(
                 f"length:{draft.id}",
@@ -61,6 +70,12 @@ def _calendar(setting: Setting, draft: Draft) -> list[Allowed | Lag]:
             )
         )
     return found
+
+
+@lru_cache(maxsize=64)
+def _longest_run(days: DaySet) -> int:
+    """The longest stretch of days on end in a set."""
+    return max((end - start + 1 for start, end in days.ranges), default=0)
 
 
 def _allow(draft: Draft, name: str, ranges: Iterable[tuple[date, date]], strength: Strength, reason: Reason) -> Allowed:

@@ -66,6 +66,9 @@ def season_flags(setting: Setting, campaign: Campaign) -> frozenset[str]:
         "sow_on_pass": campaign.sow_on_pass,
         "no_passes": not campaign.sessions,
         "grows_on": not dormant,
+        "sown_in_autumn": campaign.sow_window is not None
+        and not dormant
+        and campaign.sow_window.season in ("summer", "autumn"),
     }
     return frozenset(name for name, holds in flags.items() if holds)
 
@@ -101,7 +104,7 @@ def _low_cuts(setting: Setting, campaign: Campaign) -> tuple[float, ...]:
     seeded = setting.sowing in SOWING and len(campaign.sessions) <= 1
     floor, _ = low_floor(setting, seeded)
     usual = setting.book.fact(f"species.{setting.species.id}.mow_height").high_si
-    return low_cut_steps(setting.book, usual, floor)
+    return low_cut_steps(usual, floor)
 
 
 def _wash_and_anchor(drafts: Sequence[Draft]) -> list[Draft]:

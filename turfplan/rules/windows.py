@@ -100,7 +100,11 @@ def _windows_of(climate: Climate, book: Book, species: str, year: int, settings:
         if rule.grass not in ("any", season) or (rule.species and species not in rule.species):
             continue
         if rule.setting is not None and not _policy(book, settings, rule.setting):
-            closed.append(Closed(rule.operation, rule.id, f"Left out by policy ({rule.setting.replace('_', ' ')}); states differ."))
+            closed.append(
+                Closed(
+                    rule.operation, rule.id, f"Left out by policy ({rule.setting.replace('_', ' ')}); states differ."
+                )
+            )
             continue
         span = _span(growing, rule)
         if isinstance(span, str):
@@ -151,29 +155,69 @@ def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None
     rise, fall = year.hottest - year.coldest, year.coldest + DAYS - year.hottest
     match condition.kind:
         case "air_rising":
-            return crossing(climate.air_mean_c, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 1)
+            return crossing(
+                climate.air_mean_c,
+                book.si(_named(year, condition.threshold)),
+                rising=True,
+                start=year.coldest,
+                length=rise + 1,
+            )
         case "air_falling":
-            return crossing(climate.air_mean_c, book.si(_named(year, condition.threshold)), rising=False, start=year.hottest, length=fall + 1)
+            return crossing(
+                climate.air_mean_c,
+                book.si(_named(year, condition.threshold)),
+                rising=False,
+                start=year.hottest,
+                length=fall + 1,
+            )
         case "soil_rising":
-            return crossing(climate.soil_10cm_c, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 15)
+            return crossing(
+                climate.soil_10cm_c,
+                book.si(_named(year, condition.threshold)),
+                rising=True,
+                start=year.coldest,
+                length=rise + 15,
+            )
         case "soil_falling":
-            return crossing(climate.soil_10cm_c, book.si(_named(year, condition.threshold)), rising=False, start=year.hottest, length=fall + 1)
+            return crossing(
+                climate.soil_10cm_c,
+                book.si(_named(year, condition.threshold)),
+                rising=False,
+                start=year.hottest,
+                length=fall + 1,
+            )
         case "growth_rising":
             curve = climate.growth_curve(book.species[year.species].season)
-            return crossing(curve, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 1)
+            return crossing(
+                curve, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 1
+            )
         case "growth_falling":
             curve = climate.growth_curve(book.species[year.species].season)
             start = year.hottest if rule.half != "rising" else year.coldest
-            return crossing(curve, book.si(_named(year, condition.threshold)), rising=False, start=start, length=fall + rise)
+            return crossing(
+                curve, book.si(_named(year, condition.threshold)), rising=False, start=start, length=fall + rise
+            )
         case "last_frost":
             frost = climate.last_frost
-            return None if frost is None else _after(frost.median, year.coldest) + round(book.si(_named(year, condition.days)))
+            return (
+                None
+                if frost is None
+                else _after(frost.median, year.coldest) + round(book.si(_named(year, condition.days)))
+            )
         case "first_frost":
             frost = climate.first_frost
-            return None if frost is None else _after(frost.median, year.hottest) + round(book.si(_named(year, condition.days)))
+            return (
+                None
+                if frost is None
+                else _after(frost.median, year.hottest) + round(book.si(_named(year, condition.days)))
+            )
         case "before_first_frost":
             frost = climate.first_frost
-            return None if frost is None else _after(frost.median, year.hottest) - round(book.si(_named(year, condition.days)))
+            return (
+                None
+                if frost is None
+                else _after(frost.median, year.hottest) - round(book.si(_named(year, condition.days)))
+            )
         case "hottest":
             return year.hottest + round(book.si(_named(year, condition.days)))
         case "coldest":
@@ -247,7 +291,9 @@ def season_of(day: date, *, southern: bool) -> str:
 
 def _reason(year: _Year, rule: WindowRule) -> str:
     return rule.reason.format(
-        opens=_words(year, rule.opens[0]), closes=_words(year, rule.closes[0]), grass=year.book.species[year.species].name
+        opens=_words(year, rule.opens[0]),
+        closes=_words(year, rule.closes[0]),
+        grass=year.book.species[year.species].name,
     )
 
 

@@ -1,0 +1,1 @@
+"""Shapes or a survey become area, fill depth and passes."""
