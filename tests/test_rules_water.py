@@ -7,6 +7,7 @@ from datetime import date, time, timedelta
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from turfplan.amounts.sprinkler import zones
 from turfplan.brief import WEEKDAYS
 from turfplan.plan import Series, Task, Window
 from turfplan.rules.water import (
@@ -416,6 +417,45 @@ def test_verdict_on_odd_days_is_that_of_few_days() -> None:
     """Every other day is not every day."""
     assert not watering_verdict(cases.brief(water={"parity": "odd"}), BOOK, COOL, "tall_fescue").ok
     assert watering_verdict(cases.brief(water={"possible": True}), BOOK, COOL, "tall_fescue").ok
+
+
+def test_a_grass_without_seed_is_judged_by_its_plants() -> None:
+    """Plugs and sod need water until they root; the same grass planted needs it for fewer days than sown."""
+    few = {"allowed_weekdays": ["tue", "sat"]}
+    verdict = watering_verdict(cases.brief(water=few), BOOK, COOL, "st_augustine")
+    assert not verdict.ok and "new plants" in verdict.reasons[0]
+    open_water = {"banned": [{"from": date(2027, 9, 1), "to": date(2027, 9, 30)}]}
+    sown = watering_verdict(cases.brief(water=open_water), BOOK, COOL, "zoysia")
+    planted = watering_verdict(cases.brief(water=open_water, seeding={"intent": "plant"}), BOOK, COOL, "zoysia")
+    assert sown.closed[0][0] < planted.closed[0][0]
+
+
+def test_hours_too_short_for_seed_are_said_with_the_share_that_fits() -> None:
+    """5 gpm on 6,000 ft2 in three lawful hours: sow a part now."""
+    given = cases.brief(lawn={"area": "6000 ft2"}, water={"flow": "5 gpm", "allowed_hours": ["06:00-09:00"]})
+    found = zones(given.water, BOOK, given.lawn.area_m2 or 0.0)
+    assert any("of the lawn now" in c for c in watering_verdict(given, BOOK, COOL, "tall_fescue", found).cautions)
+    assert not any("of the lawn now" in c for c in watering_verdict(given, BOOK, COOL, "tall_fescue").cautions)
+
+
+def test_steep_clay_is_watered_more_often_rather_than_in_many_cycles() -> None:
+    """Never more cycles than are sensible; the same water goes on more days, and runoff is warned of."""
+    given = cases.brief(water={"application_rate": "1.5 in/h"})
+    flat = season_watering(cases.request(BOOK, COOL, given, passes=(date(2027, 4, 10),), soil="clay"))
+    steep = season_watering(
+        cases.request(BOOK, COOL, given, passes=(date(2027, 4, 10),), soil="clay", slope_percent=20)
+    )
+    most = BOOK.si("water.cycles_most")
+    assert all(run.cycles <= most for plan in (flat, steep) for run in plan.series)
+    days = [sum(len(run.days()) for run in runs_of(plan, "recover")) for plan in (flat, steep)]
+    assert days[1] > days[0]
+
+
+def test_resting_grass_is_not_weaned_with_water() -> None:
+    """Sown late, the deep runs would fall into winter: they are left out, with the reason."""
+    plan = season_watering(cases.request(BOOK, COOL, seeded_on=date(2027, 10, 10)))
+    assert not any(day >= date(2027, 12, 1) for run in runs_of(plan, "weaning") for day in run.days())
+    assert any("rests" in caution for caution in plan.cautions)
 
 
 def test_a_ban_closes_the_days_before_it_to_sowing() -> None:

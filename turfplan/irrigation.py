@@ -41,6 +41,7 @@ class RunTime:
     minutes: int
     cycles: int
     soak_min: int
+    runs_off: bool = False
 
     @property
     def cycle_min(self) -> int:
@@ -69,13 +70,24 @@ def minutes_before_runoff(rate_mm_h: float, intake_mm_h: float, storage_mm: floa
 
 
 def run_time(
-    depth_mm: float, zone: Zone, *, intake_mm_h: float, storage_mm: float, soak_min: float, least_min: int = 1
+    depth_mm: float,
+    zone: Zone,
+    *,
+    intake_mm_h: float,
+    storage_mm: float,
+    soak_min: float,
+    most_cycles: int = 99,
+    least_min: int = 1,
 ) -> RunTime:
-    """The run that puts `depth_mm` on a zone without runoff: more, shorter cycles the slower the soil takes water in."""
+    """The run that puts `depth_mm` on a zone without runoff: more, shorter cycles the slower the soil takes water in.
+
+    Never more than `most_cycles`: `runs_off` of the result is true where that is too few.
+    """
     minutes = max(least_min, round(run_minutes(depth_mm, zone.rate_mm_h, zone.uniformity)))
     longest = minutes_before_runoff(zone.rate_mm_h, intake_mm_h, storage_mm)
-    cycles = max(1, min(minutes, ceil(minutes / longest - 1e-9)))
-    return RunTime(minutes, cycles, round(soak_min) if cycles > 1 else 0)
+    wanted = max(1, min(minutes, ceil(minutes / longest - 1e-9)))
+    cycles = min(wanted, most_cycles)
+    return RunTime(minutes, cycles, round(soak_min) if cycles > 1 else 0, wanted > most_cycles)
 
 
 def litres(depth_mm: float, area_m2: float) -> float:

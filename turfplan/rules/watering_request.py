@@ -165,6 +165,7 @@ class Ground:
             intake_mm_h=self.soil.intake_mm_h,
             storage_mm=self.storage_mm,
             soak_min=book.si("water.soak_gap"),
+            most_cycles=round(book.si("water.cycles_most")),
         )
 
 

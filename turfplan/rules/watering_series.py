@@ -85,6 +85,9 @@ def _stage_runs(ground: Ground, stage: Stage, cautions: list[str], *, together: 
             span = f"{start:%b} {start.day} to {end:%b} {end.day}"
             cautions.append(f"{STAGE_WORDS[stage.name]}: rain usually does it from {span}; water if it stays dry.")
             continue
+        if stage.name not in TENDER and not ground.growing(start, ground.request.book.si("water.dormant_growth")):
+            cautions.append(f"{STAGE_WORDS[stage.name]}: from {start:%b} {start.day} grass rests and is not watered.")
+            break
         lawful = _lawful(ground, stage, start, end, cautions)
         count = len(lawful) if need.days is None else ceil(need.days * ((end - start).days + 1) / WEEK - 1e-9)
         if lawful:
@@ -121,6 +124,11 @@ class _Fit:
     times: tuple[RunTime, ...]
     starts: tuple[tuple[int, ...], ...]
 
+    @property
+    def runs_off(self) -> bool:
+        """True where a zone would need more cycles than are sensible."""
+        return any(time.runs_off for time in self.times)
+
 
 @dataclass(frozen=True, slots=True)
 class _Week:
@@ -153,6 +161,11 @@ class _Week:
                 f"{words}: the lawful hours are too short and hold {fit.share:.0%} of the water: do that part of the lawn now "
                 "and the rest later, or ask for longer hours."
             )
+        if fit.runs_off:
+            cautions.append(
+                f"{words}: the sprinkler is faster than this ground takes water in, even in {fit.times[0].cycles} cycles: watch "
+                "for runoff, stop, let it soak, and go on; a slower sprinkler helps."
+            )
         names = session_names([session[0] for session in fit.starts])
         zones = self.ground.request.zones
         if self.together:
@@ -164,21 +177,25 @@ class _Week:
         ]
 
     def _fit(self, sessions: int) -> _Fit | None:
-        """The first way that fits: fewer sessions a day, then more days, then less water."""
-        day_mm = self.need.depth_mm * self.need.runs
+        """The first way that fits without runoff: fewer sessions a day, then more days; else one that fits, else less water."""
         days = spread(self.lawful, self.count)
         more = [spread(self.lawful, n) for n in range(len(days) + 1, len(self.lawful) + 1)]
         ways = [(days, number, 1.0) for number in range(sessions, 0, -1)]
         ways += [(wider, 1, 1.0) for wider in more]
-        ways += [(more[-1] if more else days, 1, share / 10) for share in range(9, 2, -1)]
-        for chosen, number, share in ways:
-            depth = day_mm * share * len(days) / len(chosen) / number
-            times = tuple(self.ground.run(zone.exposure * depth, zone) for zone in self.ground.request.zones)
-            gap = self.ground.request.book.si("water.session_gap")
-            starts = place(self._wishes(number), [t.elapsed_min for t in times], gap, self.ground.law)
-            if starts is not None:
-                return _Fit(chosen, depth, share, times, starts)
-        return None
+        fits = [fit for way in ways if (fit := self._tried(*way, len(days))) is not None]
+        whole = next((fit for fit in fits if not fit.runs_off), fits[-1] if fits else None)
+        if whole is not None:
+            return whole
+        less = (self._tried(more[-1] if more else days, 1, part / 10, len(days)) for part in range(9, 2, -1))
+        return next((fit for fit in less if fit is not None), None)
+
+    def _tried(self, days: tuple[date, ...], sessions: int, share: float, wished: int) -> _Fit | None:
+        """The week's water on these days in so many sessions, or None where the lawful hours do not hold it."""
+        depth = self.need.depth_mm * self.need.runs * share * wished / len(days) / sessions
+        times = tuple(self.ground.run(zone.exposure * depth, zone) for zone in self.ground.request.zones)
+        gap = self.ground.request.book.si("water.session_gap")
+        starts = place(self._wishes(sessions), [t.elapsed_min for t in times], gap, self.ground.law)
+        return None if starts is None else _Fit(days, depth, share, times, starts)
 
     def _wishes(self, count: int) -> list[float]:
         book = self.ground.request.book
