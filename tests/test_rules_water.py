@@ -73,6 +73,17 @@ def test_a_pass_without_seed_is_settled_then_watered_for_two_weeks() -> None:
     assert all(2 <= (b - a).days <= 5 for a, b in itertools.pairwise(days))
 
 
+def test_settling_waits_for_a_lawful_day_and_recovery_for_the_settling() -> None:
+    """A pass on Sunday where Wednesday and Saturday are open: settled on Wednesday, watered from Saturday on."""
+    sunday = date(2027, 5, 30)
+    given = cases.brief(water={"application_rate": "0.5 in/h", "allowed_weekdays": ["wed", "sat"]})
+    plan = season_watering(cases.request(BOOK, COOL, given, passes=(sunday,)))
+    (settle,) = runs_of(plan, "settle")
+    assert settle.days() == (date(2027, 6, 2),)
+    assert min(d for run in runs_of(plan, "recover") for d in run.days()) == date(2027, 6, 5)
+    assert any("Wednesday" in caution for caution in plan.cautions)
+
+
 def test_a_seeded_pass_is_not_settled_apart() -> None:
     """The seed's own watering settles the last layer."""
     plan = season_watering(cases.request(BOOK, COOL, passes=(SOWN,), seeded_on=SOWN))

@@ -6,6 +6,7 @@ from math import ceil
 from typing import Literal
 
 from turfplan.agronomy import Book
+from turfplan.rules.watering_hours import Law, law_of
 from turfplan.rules.watering_request import WEEK, Ground, WateringRequest
 from turfplan.units import read_as
 
@@ -43,7 +44,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     passes = sorted(request.passes)
     for number, day in enumerate(passes, 1):
         follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
-        found.extend(_after_pass(book, day, number, follows))
+        found.extend(_after_pass(book, law_of(request.water), day, number, follows))
     if request.seeded_on and not request.dormant:
         found.extend(_seed_stages(request, request.seeded_on))
     if request.planted_on:
@@ -55,7 +56,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     )
 
 
-def _after_pass(book: Book, day: date, number: int, follows: date | None) -> list[Stage]:
+def _after_pass(book: Book, law: Law, day: date, number: int, follows: date | None) -> list[Stage]:
     """Settling on the evening of a pass and two weeks of recovery, cut short before the surface must be dry again."""
     if follows is not None and (follows - day).days <= book.si("water.seed_follows_days"):
         return []
@@ -63,7 +64,8 @@ def _after_pass(book: Book, day: date, number: int, follows: date | None) -> lis
     if follows is not None:
         end = min(end, follows - timedelta(round(book.si("water.dry_before_pass")) + 1))
     settle = Stage("settle", day, day, number)
-    first = day + timedelta(round(book.si("water.recover_first")))
+    settled = next((d for n in range(WEEK) if law.open(d := day + timedelta(n))), day)
+    first = settled + timedelta(round(book.si("water.recover_first")))
     return [settle, Stage("recover", first, end, number)] if first <= end else [settle]
 
 
