@@ -15,12 +15,18 @@ LONGEST_CHAIN = 4
 def reasons(chain: Chain, titles: Mapping[str, str], wish: str, nothing: str) -> tuple[str, ...]:
     """The sentences of a chain, nearest cause first; `wish` speaks where nothing but the ideal holds the day."""
     found: list[str] = []
-    for link in chain:
+    start = chain[0].node.removesuffix("@end") if chain else ""
+    for place, link in enumerate(chain):
+        node = link.node.removesuffix("@end")
+        if place and node == start:
+            # The chain has come back to the task itself: the rest would only say it again.
+            break
         if link.kind == "wish":
-            found.append(wish)
+            found.append(wish if node == start else f"“{titles.get(node, node)}” is on its best day.")
         elif link.constraint is not None and link.constraint.reason.text:
-            other = titles.get((link.other or "").removesuffix("@end"))
-            found.append(link.constraint.reason.text + (f" (It hangs on “{other}”.)" if other else ""))
+            other = (link.other or "").removesuffix("@end")
+            known = titles.get(other) if other != start else None
+            found.append(link.constraint.reason.text + (f" (It hangs on “{known}”.)" if known else ""))
         elif link.kind == "fixed":
             found.append("What it hangs on is done.")
         elif link.kind == "horizon":

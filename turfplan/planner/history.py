@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
-from turfplan.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.agronomy import Book
+from turfplan.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.journal import JournalEntry, standing
 from turfplan.plan import Actual, Amount, Plan, Task
 from turfplan.revision import Past

@@ -2,11 +2,10 @@
 
 import hashlib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from datetime import UTC, date, datetime
+from dataclasses import dataclass, field
+from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
-from turfplan import __version__
 from turfplan.agronomy import Book
 from turfplan.brief import Brief
 from turfplan.check import check_plan
@@ -18,7 +17,7 @@ from turfplan.planner.assembling import tasks_of, with_amounts
 from turfplan.planner.briefing import check_brief
 from turfplan.planner.comparing import Comparison, compare
 from turfplan.planner.feeding import feeder_for
-from turfplan.planner.history import History, read_history
+from turfplan.planner.history import read_history
 from turfplan.planner.openings import with_windows
 from turfplan.planner.options import ways_out
 from turfplan.planner.quantities import order_lines

@@ -89,7 +89,7 @@ def pass_amounts(setting: Setting, mix: MixChoice, draft: Draft) -> tuple[Amount
         ),
         Amount.of("weight per area", load.mass_kg / area, "kg/m2", "The weight spread over the area of the pass."),
         Amount.of(
-            "barrow loads", counted(draft.loose_m3, barrow), "loads", f"At {read_as(barrow * 1000, 'water_volume', System.METRIC, step=5).text} a load.",
+            "barrow loads", counted(draft.loose_m3, barrow), "loads", f"At {_barrow(setting, barrow)} a load.",
             ("labour.barrow",),
         ),
     )  # fmt: skip
@@ -97,6 +97,10 @@ def pass_amounts(setting: Setting, mix: MixChoice, draft: Draft) -> tuple[Amount
 
 def _cap_words(setting: Setting, draft: Draft) -> str:
     return "thin enough for the leaf tips to show the same day."
+
+
+def _barrow(setting: Setting, volume_m3: float) -> str:
+    return f"{volume_m3 / 0.028316846592:.0f} ft³" if setting.system is System.US else f"{volume_m3 * 1000:.0f} L"
 
 
 def _area(setting: Setting, area_m2: float) -> str:

@@ -34,7 +34,7 @@ def watered(
         end=min(date.fromordinal(setting.last_day), start + timedelta(days=548)), system=setting.system,
         seeded_on=sowing.end if sowing else None, dormant=bool(sowing and sowing.operation == "dormant_seed"),
         planted_on=planting.end if planting else None, passes=passes,
-        germination_days=round(setting.book.fact(f"species.{setting.sown.id}.germination_days").high_si),
+        germination_days=_germination_days(setting),
         germinated_on=history.germinated, first_mow_on=first_mow,
         slope_percent=setting.brief.site.slope_percent or 0.0,
         away=tuple((s.start, s.end) for s in setting.brief.calendar.away), weather=known,
@@ -44,6 +44,12 @@ def watered(
     runs = tuple(_task(run, _anchor(tasks, run, anchor)) for run in plan.series)
     ledgers = (plan.ledger, nitrogen_account(setting, candidate, tasks))
     return runs, ledgers, plan.cautions
+
+
+def _germination_days(setting: Setting) -> int:
+    """Days within which the seed is up; for a grass that is never sown, those of any grass."""
+    fact = setting.book.get(f"species.{setting.sown.id}.germination_days") or setting.book.fact("seeding.germination_days")
+    return round(fact.high_si)
 
 
 def _anchor(tasks: tuple[Task, ...], run: WaterRun, anchor: Mapping[str, str]) -> Task | None:

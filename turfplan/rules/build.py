@@ -33,6 +33,7 @@ def make(
     cautions: tuple[str, ...] = (),
     facts: tuple[str, ...] = (),
     extra_hours: float = 0.0,
+    window: tuple[int, int] | None = None,
 ) -> Draft:
     """A draft of `operation`; its id is the operation, or `operation.key`. Area defaults to the whole lawn."""
     entry = setting.book.operations[operation]
@@ -60,6 +61,7 @@ def make(
         facts=facts,
         depth_mm=depth_mm,
         loose_m3=loose_m3,
+        window=window,
     )
 
 

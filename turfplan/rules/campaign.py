@@ -7,6 +7,7 @@ from datetime import date
 from turfplan.rules.draft import OpenDays, Pass
 from turfplan.rules.passes import SEEDED, plan_passes, sessions_needed
 from turfplan.rules.setting import Setting
+from turfplan.rules.steps import growth_step
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,11 +100,11 @@ def _stretches(
     if len(before) < need:
         yield tuple(before), f"the fill needs {need} sessions of growth and only {len(before)} lie in reach before it"
         return
-    for count in (need, need + 1):
+    for count in range(need, need + 1 + round(setting.book.si("campaign.extra_sessions"))):
         if sow is not None and len(before) >= count:
             yield tuple(before[-count:]), None
         elif sow is None:
-            for first in range(0, len(before) - count + 1):
+            for first in range(len(before) - count + 1):
                 yield tuple(before[first : first + count]), None
 
 
@@ -133,6 +134,18 @@ def _half(setting: Setting, window: OpenDays) -> str:
     return "spring" if month <= 6 else "autumn"
 
 
+def _room(setting: Setting, window: OpenDays) -> int:
+    """How many passes a session has time for at the growth of its days, with a week's slack for rain and weekends."""
+    book, season = setting.book, setting.species.season
+    grow = growth_step(setting.climate, season, setting.first_day, setting.last_day, book.si(f"passes.growth_{season}"))
+    slack, least = round(book.si("passes.slack_days")), round(book.si(f"species.{setting.species.id}.pass_interval_min"))
+    day, last, count = max(window.start.toordinal(), setting.first_day), window.end.toordinal(), 1
+    while max(grow(day), day + least) + slack <= last:
+        day = max(grow(day), day + least) + slack
+        count += 1
+    return count
+
+
 def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None) -> Campaign:
     key, name = _words(setting, stretch, sow)
     entry = setting.book.campaigns[key]
@@ -143,7 +156,7 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
         and setting.intent != "winter_overseed"
         and bool(stretch)
     )
-    passes = plan_passes(setting, len(stretch), on_pass)
+    passes = plan_passes(setting, [_room(setting, window) for window in stretch], on_pass)
     sessions = tuple(
         Session(number, window, tuple(p for p in passes if p.session == number), on_pass and number == len(stretch))
         for number, window in enumerate(stretch, 1)
@@ -151,6 +164,6 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
     book = setting.book
     last = sow or (stretch[-1] if stretch else None)
     ready = date.fromordinal(setting.first_day)
-    waiting = max(0.0, ((last.start - ready).days - 210) / 365) if last else 0.0
+    waiting = max(0.0, ((last.start - ready).days - book.si("campaign.waiting_grace")) / 365) if last else 0.0
     cost = book.si(entry.cost) + waiting * book.si("campaign.cost_year_of_waiting") + 0.1 * len(stretch)
     return Campaign(key, name, entry.why, sessions, sow, cost)

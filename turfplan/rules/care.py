@@ -105,9 +105,11 @@ def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
                 continue
         if not setting.cool:
             continue
+        spring = next((s.number for s in campaign.sessions if s.window.start <= window.end and window.start <= s.window.end), -1)
         return make(
             setting, "preemergent", why="Crabgrass comes up in the open places; a barrier laid now stops it, where no seed is in the way.",
-            priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts,
+            priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts, session=spring,
+            window=(window.start.toordinal(), window.end.toordinal()),
         )  # fmt: skip
     return None
 

@@ -93,6 +93,8 @@ def _windows(setting: Setting, campaign: Campaign, draft: Draft) -> list[Allowed
     if operation == "feed_nitrogen" or operation not in _WINDOW_STRENGTH:
         return []
     windows = setting.open(operation)
+    if draft.window is not None:
+        windows = tuple(w for w in windows if (w.start.toordinal(), w.end.toordinal()) == draft.window)
     return [_window(draft, windows, _WINDOW_STRENGTH[operation])] if windows else []
 
 

@@ -11,8 +11,8 @@ from turfplan.plan import Amount, Phase
 class Draft:
     """A task before it has a day.
 
-    `session` is the session of levelling work it belongs to (0: none). `position` counts equal operations in order of
-    time, from 1. The wished day is `ideal`, or `offset` days after the task `anchor`. `words` fill the title and the
+    `session` is the session of levelling work it belongs to (0: bound to all of them, -1: to none). `position` counts equal operations in order of
+    time, from 1. `window` narrows the open days of the operation to one stretch. The wished day is `ideal`, or `offset` days after the task `anchor`. `words` fill the title and the
     instructions of the operation.
     """
 
@@ -39,7 +39,7 @@ class Draft:
     alarm: bool | None = None
     depth_mm: float = 0.0
     loose_m3: float = 0.0
-    strength: str = "strong"
+    window: tuple[int, int] | None = None
 
     @property
     def start_node(self) -> str:

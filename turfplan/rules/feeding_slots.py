@@ -1,8 +1,9 @@
 """On which days a season's nitrogen can be given, and how it is shared out among them."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from itertools import pairwise
 from typing import Protocol
 
 from turfplan.agronomy import Book
@@ -187,15 +188,31 @@ def share_out(
         why = "What was given and what compost gives already cover the season's nitrogen."
         skipped += [(slot.key, why) for slot in slots]
         return []
+    gap = round(book.si("feeding.least_gap"))
     chosen: list[Slot] = []
     for slot in sorted(slots, key=lambda s: (-s.weight, s.best)):
-        if sum(s.cap_g_m2 for s in chosen) < left_g_m2 - 1e-9:
+        if sum(s.cap_g_m2 for s in chosen) >= left_g_m2 - 1e-9:
+            break
+        if all(abs((slot.best - other.best).days) >= gap for other in chosen):
             chosen.append(slot)
-    chosen.sort(key=lambda s: s.best)
+        else:
+            skipped.append((slot.key, f"Less than {gap} days from a feeding at a time of stronger growth."))
+    chosen = _apart(sorted(chosen, key=lambda s: s.best), round(book.low_si("feeding.least_gap")))
     rates = water_fill([s.weight for s in chosen], [s.cap_g_m2 for s in chosen], left_g_m2)
     small = f"Less than {read_as(least, 'rate', system).text} would be left for it."
     skipped += [(slot.key, small) for slot, rate in zip(chosen, rates, strict=True) if rate < least]
     return [(slot, rate) for slot, rate in zip(chosen, rates, strict=True) if rate >= least]
+
+
+def _apart(slots: Sequence[Slot], least: int) -> list[Slot]:
+    """The slots with their days cut so that two feedings are never closer than `least` days, whichever days are taken."""
+    found = list(slots)
+    for number, (one, two) in enumerate(pairwise(slots)):
+        slack = max(0, (two.best - one.best).days - least)
+        before, after = found[number], found[number + 1]
+        found[number] = replace(before, end=min(before.end, one.best + timedelta(slack // 2)))
+        found[number + 1] = replace(after, start=max(after.start, two.best - timedelta(slack // 2)))
+    return found
 
 
 def water_fill(weights: Sequence[float], caps: Sequence[float], total: float) -> list[float]:

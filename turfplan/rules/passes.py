@@ -166,28 +166,26 @@ def sessions_needed(setting: Setting) -> int:
     return max(2, math.ceil(depth / each - 1e-9))
 
 
-def plan_passes(setting: Setting, sessions: int, seeded_last: bool) -> tuple[Pass, ...]:
+def plan_passes(setting: Setting, room: Sequence[int], seeded_last: bool) -> tuple[Pass, ...]:
     """Divides the fill over sessions and each session's share into passes, each within its cap.
 
-    The depths are ones that people can measure (1/8 in or 1 mm) and add up to the whole; a pass under half the others
-    can only be the last.
+    `room` is how many passes each session has time for; the fill is shared out in that proportion, none above what a
+    session may bear. The depths are ones that people can measure (1/8 in or 1 mm) and add up to the whole; a pass under
+    half the others can only be the last.
     """
-    if not setting.bands or sessions < 1:
+    if not setting.bands or not room:
         return ()
     plain, plain_why, plain_facts = pass_cap(setting, seeded=False)
     sown, sown_why, sown_facts = pass_cap(setting, seeded=True)
     passes: list[Pass] = []
-    left = setting.depth_mm
     done = 0.0
-    for session in range(1, sessions + 1):
-        with_seed = seeded_last and session == sessions
-        share = left / (sessions - session + 1)
-        depths = _divide(share if session < sessions else left, plain, sown if with_seed else plain, _step(setting))
+    for session, share in enumerate(_shares(setting, room), 1):
+        with_seed = seeded_last and session == len(room)
+        depths = _divide(share, plain, sown if with_seed else plain, _step(setting))
         for position, depth in enumerate(depths, 1):
             is_sown = with_seed and position == len(depths)
             volume = sum(
-                band.share * setting.area_m2 * max(0.0, min(depth, band.depth_mm - done)) / 1000
-                for band in setting.bands
+                band.share * setting.area_m2 * max(0.0, min(depth, band.depth_mm - done)) / 1000 for band in setting.bands
             )
             passes.append(
                 Pass(
@@ -196,8 +194,22 @@ def plan_passes(setting: Setting, sessions: int, seeded_last: bool) -> tuple[Pas
                 )
             )  # fmt: skip
             done += depth
-            left -= depth
     return tuple(passes)
+
+
+def _shares(setting: Setting, room: Sequence[int]) -> list[float]:
+    """The fill of each session in mm: in proportion to its room, in steps that people can measure, the rest in the last."""
+    step, left, rooms = _step(setting), setting.depth_mm, sum(room)
+    shares: list[float] = []
+    for number, places in enumerate(room):
+        if number == len(room) - 1:
+            shares.append(left)
+            break
+        share = min(left, max(step, math.floor(left * places / rooms / step + 0.5) * step))
+        shares.append(share)
+        left -= share
+        rooms -= places
+    return shares
 
 
 def _step(setting: Setting) -> float:

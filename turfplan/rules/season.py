@@ -9,9 +9,9 @@ from turfplan.rules.care import care, feed_days
 from turfplan.rules.days import day_constraints
 from turfplan.rules.draft import Draft, SeasonDraft
 from turfplan.rules.feed import FeedingPlan
-from turfplan.rules.mowing import low_cut_steps
 from turfplan.rules.finish import finish
 from turfplan.rules.level import level
+from turfplan.rules.mowing import low_cut_steps
 from turfplan.rules.order import SOWING, order_lags
 from turfplan.rules.passes import MixChoice, low_floor
 from turfplan.rules.prepare import prepare
