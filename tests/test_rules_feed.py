@@ -1,7 +1,7 @@
 """Nitrogen of a season: budget, split, blackouts, compost, starter, lime, account."""
 
-import itertools
 from datetime import date, timedelta
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -70,13 +70,21 @@ def test_centipede_takes_nothing_in_spring() -> None:
     assert any("Centipede" in why for _, why in found.skipped)
 
 
-def test_feedings_are_weeks_apart() -> None:
-    """Even on the last day of one window and the first of the next they are four weeks apart."""
-    found = plan(cases.brief(lawn={"condition": "bare"}, local={"late_nitrogen": True}))
-    feeds = sorted(found.feeds, key=lambda f: f.best)
-    assert len(feeds) >= 2
-    for one, two in itertools.pairwise(feeds):
-        assert (two.start - one.end).days >= 28 or one.season != two.season
+@pytest.mark.parametrize("species", ["tall_fescue", "bermuda_common", "zoysia"])
+def test_feedings_are_weeks_apart(species: str) -> None:
+    """Whichever days of their windows are taken, two feedings are four weeks apart or more."""
+    near = (
+        cases.Opening("feed_nitrogen", "autumn", date(2027, 10, 1), date(2027, 11, 20), date(2027, 10, 15)),
+        cases.Opening("feed_nitrogen", "summer", date(2027, 5, 25), date(2027, 7, 1), date(2027, 6, 5)),
+    )
+    for extra in ((), near):
+        windows = (*(cases.COOL_OPENINGS if species == "tall_fescue" else cases.WARM_OPENINGS), *extra)
+        brief = cases.brief(lawn={"condition": "bare"}, local={"late_nitrogen": True})
+        feeds = sorted(plan(brief, species, campaign_windows=windows).feeds, key=lambda f: f.best)
+        assert len(feeds) >= 2
+        assert all((two.start - one.end).days >= 28 for one, two in pairwise(feeds))
+        assert all(feed.start <= feed.best <= feed.end for feed in feeds)
+        assert all((feed.end - feed.start).days >= 6 for feed in feeds)
 
 
 def test_late_nitrogen_is_a_choice_with_both_reasons() -> None:
