@@ -228,7 +228,9 @@ def printed(fact: Fact) -> str:
     """The number of a fact with its range and unit, as its source prints them."""
     unit = f" {pretty_unit(fact.unit)}" if fact.unit else ""
     spread = (
-        f"{format_number(fact.low)} to {format_number(fact.high)}" if fact.low is not None and fact.high is not None else ""
+        f"{format_number(fact.low)} to {format_number(fact.high)}"
+        if fact.low is not None and fact.high is not None
+        else ""
     )
     if fact.value is None:
         return f"{spread}{unit}"

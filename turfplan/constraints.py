@@ -100,6 +100,7 @@ class Days:
     count: int
 
     def __call__(self, day: int) -> int:
+        """The day so many days on."""
         return day + self.count
 
 
@@ -119,6 +120,7 @@ class Table:
             raise ValueError("a step table must not be empty and must never decrease")
 
     def __call__(self, day: int) -> int:
+        """The day the table gives."""
         return self.targets[min(max(day - self.origin, 0), len(self.targets) - 1)]
 
 

@@ -213,7 +213,7 @@ def _changes(plan: Plan, pairs: Sequence[tuple[Task, Task | None]], past: Past) 
                     kind=kind,
                     before=day_text(before.start, units),
                     because=because or "The plan no longer needs it.",
-                )  # type: ignore[arg-type]
+                )
             )
         elif (before.start, before.end, before.series) != (
             after.start,

@@ -115,8 +115,8 @@ def _summary(made: "Plan", folder: Path) -> None:
         print(
             f"  and {len(series)} watering series from {day_text(min(t.start for t in series))} to {day_text(max(t.end for t in series))}"
         )
-    for line in made.order:
-        print(f"Order: {line.name}, {line.text}; by {day_text(line.order_by)}, on site by {day_text(line.deliver_by)}")
+    for item in made.order:
+        print(f"Order: {item.name}, {item.text}; by {day_text(item.order_by)}, on site by {day_text(item.deliver_by)}")
     for change in made.changes:
         print(
             f"Changed: {change.task} {change.kind}: {change.before or '-'} -> {change.after or '-'}. {change.because}"

@@ -11,7 +11,7 @@ from turfplan.export.ledger_charts import LedgerChart, ledger_chart
 from turfplan.export.order import order_lines, receiving
 from turfplan.export.sheets import look_of, made_text, near_text, plain_name, short_name, shown, span_text, today_of
 from turfplan.export.templates import render
-from turfplan.plan import Fill, Plan, Task
+from turfplan.plan import Fill, OperationWindow, Plan, Task
 from turfplan.units import System, pretty_unit, read_as
 from turfplan.wording import MONTHS
 
@@ -84,6 +84,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         short=short_name(name),
         look=look,
         made=made_text(plan),
+        contents=_contents(plan, bool(tasks), bool(notes)),
         facts=_lawn_facts(plan),
         headlines=_headlines(tasks, system),
         timeline=timeline(plan) if tasks else None,
@@ -103,6 +104,23 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         glossary=terms_in(" ".join(_all_words(plan))),
         operation_name=operation_name,
     )
+
+
+def _contents(plan: Plan, has_tasks: bool, has_notes: bool) -> tuple[tuple[str, str], ...]:
+    """The chapters that this plan fills, with the names of their places in the page."""
+    chapters = (
+        ("glance", "The season at a glance", has_tasks),
+        ("cautions", "Cautions", True),
+        ("climate", "Climate and open days", True),
+        ("weeks", "Week by week", bool(week_sheets(plan))),
+        ("order", "What to buy", True),
+        ("fill", "The fill map", plan.fill is not None),
+        ("ledgers", "Water and nitrogen", any(ledger.weeks for ledger in plan.ledgers)),
+        ("reasons", "Reasons", True),
+        ("words", "Words", True),
+        ("notes", "Notes", has_notes),
+    )
+    return tuple((anchor, words) for anchor, words, there in chapters if there)
 
 
 def _lawn_facts(plan: Plan) -> tuple[tuple[str, str], ...]:
@@ -150,19 +168,28 @@ def _month_day(text: str, system: System) -> str:
 
 
 def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
-    """Every window of the operations that the plan uses: name, days, best day, reason, source."""
-    used = {task.operation for task in shown(plan.tasks)}
-    first = min((task.start for task in plan.tasks), default=today_of(plan))
+    """The windows of the operations that the plan uses, within its season: name, days, best day, reason, source.
+
+    A window that comes again with the same reason the year after is told once, with both its days.
+    """
+    tasks = shown(plan.tasks)
+    used = {task.operation for task in tasks}
+    first = min((task.start for task in tasks), default=today_of(plan))
+    last = max((task.end for task in tasks), default=today_of(plan))
+    groups: dict[tuple[str, str, str], list[OperationWindow]] = {}
+    for window in sorted(plan.windows, key=lambda w: (w.start, w.operation)):
+        if window.operation in used and window.end >= first and window.start <= last:
+            groups.setdefault((window.operation, window.reason, window.source), []).append(window)
+    system = plan.lawn.units
     return tuple(
         (
-            operation_name(w.operation),
-            span_text(w.start, w.end, plan.lawn.units, weekday=False, year=True),
-            near_text(w.best, plan.lawn.units, weekday=False),
-            w.reason,
-            plan.sources.get(w.source, w.source),
+            operation_name(operation),
+            "; ".join(span_text(w.start, w.end, system, weekday=False, year=True) for w in windows),
+            "; ".join(near_text(w.best, system, weekday=False) for w in windows),
+            reason,
+            plan.sources.get(source, source),
         )
-        for w in sorted(plan.windows, key=lambda w: (w.start, w.operation))
-        if w.operation in used and w.end >= first
+        for (operation, reason, source), windows in groups.items()
     )
 
 

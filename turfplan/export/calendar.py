@@ -26,7 +26,7 @@ def season_ics(plan: Plan, source_url: str | None = None) -> bytes:
         calendar.add_component(vtimezone(plan.timezone, plan.horizon.start.year))
     for task in tasks:
         calendar.add_component(_event(plan, task))
-    return calendar.to_ical(sorted=False)
+    return bytes(calendar.to_ical(sorted=False))
 
 
 def todos_ics(plan: Plan) -> bytes:
@@ -41,7 +41,7 @@ def todos_ics(plan: Plan) -> bytes:
         todo.add("due", task.published.end + timedelta(days=1))
         todo.add("status", task.status)
         calendar.add_component(todo)
-    return calendar.to_ical(sorted=False)
+    return bytes(calendar.to_ical(sorted=False))
 
 
 def _head(plan: Plan, source_url: str | None) -> Calendar:
@@ -106,7 +106,7 @@ def _series(plan: Plan, series: Series, event: Event) -> None:
     event.add("dtend", datetime.combine(days[0], series.start_time, zone) + timedelta(minutes=series.minutes))
     rule: dict[str, object] = {"FREQ": "WEEKLY" if series.weekdays else "DAILY"}
     if series.weekdays:
-        rule["BYDAY"] = [day[:2].upper() for day in sorted(series.weekdays, key=WEEKDAYS.index)]  # type: ignore[arg-type]
+        rule["BYDAY"] = [day[:2].upper() for day in sorted(series.weekdays, key=WEEKDAYS.index)]
     rule["COUNT"] = len(days)
     event.add("rrule", vRecur(rule))
     skipped = [datetime.combine(day, series.start_time, zone) for day in series.skip if day in days]

@@ -30,17 +30,21 @@ from turfplan.units import System, format_number
 from turfplan.wording import MONTHS, WEEKDAYS, amount_text, bought_text, item_text
 
 # The blanks for the day and the hours beside a job take the room of that many characters.
-FILL_IN_LENGTH = 46
+FILL_IN_LENGTH, USED_LENGTH = 46, 20
+# Amounts that are measured again on the day: volumes and weights, but not those reckoned from others.
+WRITTEN_DOWN = ("m3", "kg", "bales", "pieces", "")
+RECKONED = ("weight", "water", "nitrogen total", "nitrogen_total")
 State = Literal["open", "done", "skipped", "held", "overdue"]
 
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
-    """How much of what, with room for what was really used."""
+    """How much of what; `used` where the amount that was really used is worth writing down."""
 
     item: str
     planned: str
     reason: str
+    used: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,7 +166,7 @@ def _sheet(plan: Plan, tasks: Sequence[Task], monday: date, look: Look) -> WeekS
         first=monday,
         title=span_text(week[0], week[-1], system, weekday=False, year=True),
         days=tuple(stamp_of(day) for day in week),
-        marks=tuple(", ".join(str(job.number) for job in jobs if day in job.days) for day in week),
+        marks=tuple(_marks(jobs, day) for day in week),
         summary=_summary(jobs, water),
         jobs=jobs,
         water=water,
@@ -172,6 +176,17 @@ def _sheet(plan: Plan, tasks: Sequence[Task], monday: date, look: Look) -> WeekS
         fit=fitting.fit,
         note_lines=fitting.note_lines,
     )
+
+
+def _marks(jobs: Sequence[Job], day: date) -> str:
+    """The numbers of the jobs of a day; in brackets where only some days between first and last are worked."""
+    found = []
+    for job in jobs:
+        if day in job.days:
+            sure = job.task.duration_days >= len(job.days) or day in (job.days[0], job.days[-1]) or job.closed_note
+            if sure or job.task.duration_days > 2:
+                found.append(str(job.number) if sure else f"({job.number})")
+    return ", ".join(found)
 
 
 def stamp_of(day: date) -> tuple[str, str, str]:
@@ -193,7 +208,7 @@ def _jobs(key: str, tasks: Iterable[Task], system: System) -> Iterator[Job]:
             task=task,
             state=_state(task),
             days=days,
-            when=span_text(days[0], days[-1], system),
+            when=_when(task, days, system),
             stamp=stamp_of(days[0]),
             phase_letter=PHASE_LETTER[task.phase],
             phase_name=PHASE_NAME[task.phase],
@@ -207,9 +222,21 @@ def _jobs(key: str, tasks: Iterable[Task], system: System) -> Iterator[Job]:
         )
 
 
+def _when(task: Task, days: Sequence[date], system: System) -> str:
+    """First to last day, with the number of working days where not all between are worked."""
+    text = span_text(days[0], days[-1], system)
+    if task.closed is None and 1 < task.duration_days < len(days):
+        return f"{text} ({task.duration_days} working days)"
+    return text
+
+
 def quantities(task: Task, system: System) -> tuple[Quantity, ...]:
-    """The amounts of a task as people measure them."""
-    return tuple(Quantity(item_text(a.item), amount_text(a, system), a.reason) for a in task.amounts)
+    """The amounts of a task as people measure them; one that has no US unit is left out where US units are read."""
+    return tuple(
+        Quantity(item_text(a.item), amount_text(a, system), a.reason, a.unit in WRITTEN_DOWN and a.item not in RECKONED)
+        for a in task.amounts
+        if not (system is System.US and a.unit_us == a.unit == "kg/m2")
+    )
 
 
 def hours_text(person_hours: float) -> str:
@@ -349,7 +376,7 @@ def _week_text(
                 facts=len(f"{job.phase_name}{job.when}{job.hours}") + FILL_IN_LENGTH,
                 rule=len(" ".join(text for text in (job.task.go, job.task.fallback, job.fallback_day) if text)) + 38,
                 steps=lengths(job.task.how),
-                quantities=len(job.quantities),
+                quantities=sum(len(f"{q.item} {q.planned}") + (USED_LENGTH if q.used else 3) for q in job.quantities),
                 cautions=lengths(caution.text for caution in job.cautions),
                 again=bool(job.cautions_above),
                 why=len(job.task.why + job.window) + 9,

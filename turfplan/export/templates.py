@@ -41,7 +41,16 @@ def environment() -> Environment:
         auto_reload=False,
     )
     made.filters["coded"] = coded
+    made.filters["sentence"] = sentence
     return made
+
+
+def sentence(text: str) -> str:
+    """A text with a capital at its beginning and a stop at its end."""
+    text = text.strip()
+    if not text:
+        return ""
+    return text[:1].upper() + text[1:] + ("" if text[-1] in ".!?…" else ".")
 
 
 def coded(text: str) -> Markup:

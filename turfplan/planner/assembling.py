@@ -137,7 +137,7 @@ def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mappin
         fallback=(draft.fallback or entry.fallback or "").format_map(words) or None,
         fallback_day=_fallback(setting, draft, end, window), cautions=draft.cautions,
         depends_on=_depends(candidate, draft), facts=tuple(dict.fromkeys((*draft.facts, *_constraint_facts(candidate, draft)))),
-        strength=strongest.name.lower(), alarm=entry.alarm,  # type: ignore[arg-type]  # the four names are the literal's
+        strength=strongest.name.lower(), alarm=entry.alarm,
     )  # fmt: skip
 
 

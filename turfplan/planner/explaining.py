@@ -5,7 +5,7 @@ No sentence quotes the date of another task: it would change whenever that task 
 
 from collections.abc import Mapping
 
-from turfplan.constraints import Constraint
+from turfplan.constraints import Allowed, Constraint
 from turfplan.network import Chain, Conflict
 from turfplan.rules.draft import Draft
 
@@ -57,7 +57,7 @@ def conflict_sentences(conflict: Conflict | tuple[Constraint, ...], titles: Mapp
     constraints = conflict.constraints if isinstance(conflict, Conflict) else conflict
     found: list[str] = []
     for constraint in constraints:
-        node = getattr(constraint, "node", None) or getattr(constraint, "after", "")
+        node = constraint.node if isinstance(constraint, Allowed) else constraint.after
         title = titles.get(node.removesuffix("@end"), node)
         found.append(f"{title}: {constraint.reason.text}")
     return tuple(dict.fromkeys(found)) or ("The days of the plan are too few for the work.",)

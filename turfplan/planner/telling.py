@@ -32,9 +32,12 @@ class GroundLike(Protocol):
     """The part of the ground that the plan tells of."""
 
     @property
-    def fill(self) -> Fill | None: ...
+    def fill(self) -> Fill | None:
+        """The fill map, if there is one."""
+
     @property
-    def notes(self) -> tuple[str, ...]: ...
+    def notes(self) -> tuple[str, ...]:
+        """What was assumed of the ground."""
 
 
 def frame(
@@ -76,7 +79,7 @@ def frame(
         fill=ground.fill if ground else None,
         sources=_sources(setting),
         alarm=_alarm(setting),
-    )  # type: ignore[call-arg]  # `schema` has its default under its field name
+    )
 
 
 def _tzdata() -> str:
@@ -198,6 +201,6 @@ def _sources(setting: Setting) -> dict[str, str]:
     return {key: f"{source.institution}: {source.title}" for key, source in sorted(setting.book.sources.items())}
 
 
-def _alarm(setting: Setting) -> tuple[int, object] | None:  # type: ignore[type-arg]
+def _alarm(setting: Setting) -> tuple[int, object] | None:
     alarm = setting.brief.calendar.alarm
     return None if alarm is False else (alarm.days_before, alarm.at)

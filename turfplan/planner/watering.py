@@ -48,7 +48,9 @@ def watered(
 
 def _germination_days(setting: Setting) -> int:
     """Days within which the seed is up; for a grass that is never sown, those of any grass."""
-    fact = setting.book.get(f"species.{setting.sown.id}.germination_days") or setting.book.fact("seeding.germination_days")
+    fact = setting.book.get(f"species.{setting.sown.id}.germination_days") or setting.book.fact(
+        "seeding.germination_days"
+    )
     return round(fact.high_si)
 
 
@@ -72,4 +74,4 @@ def _task(run: WaterRun, anchor: Task | None) -> Task:
         series=Series(
             start=run.start, end=run.end, start_time=run.start_time, minutes=run.minutes, weekdays=run.weekdays, skip=run.skip
         ),
-    )  # type: ignore[call-arg]  # the aliases `from` and `to` may also be given by field name  # fmt: skip
+    )  # fmt: skip

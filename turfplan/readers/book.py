@@ -130,7 +130,9 @@ def _assemble(raw: dict[str, dict[str, Any]], version: str, faults: list[Problem
         return None
     return Book(
         facts=facts, sources=sources, order=tuple(order), windows=tuple(windows), overlays=overlays, version=version,
-        supplier_questions=tuple(supplier.get("questions", ())), acceptance=tuple(supplier.get("acceptance", ())), **words,
+        supplier_questions=tuple(supplier.get("questions", ())), acceptance=tuple(supplier.get("acceptance", ())),
+        species=words["species"], materials=words["materials"], mixes=words["mixes"], soils=words["soils"], herbicides=words["herbicides"],
+        cautions=words["cautions"], campaigns=words["campaigns"], operations=words["operations"],
     )  # fmt: skip
 
 

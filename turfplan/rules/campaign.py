@@ -52,7 +52,9 @@ def campaigns(setting: Setting) -> tuple[tuple[Campaign, ...], tuple[tuple[str, 
             if why_not:
                 ruled_out.append((_words(setting, stretch, sow)[1], why_not))
             else:
-                found.append(_campaign(setting, stretch, sow))
+                campaign = _campaign(setting, stretch, sow)
+                if all(session.passes for session in campaign.sessions):
+                    found.append(campaign)
     wanted = setting.brief.season.campaign
     chosen = [c for c in found if wanted in ("auto", c.id)]
     if wanted != "auto":
@@ -138,7 +140,10 @@ def _room(setting: Setting, window: OpenDays) -> int:
     """How many passes a session has time for at the growth of its days, with a week's slack for rain and weekends."""
     book, season = setting.book, setting.species.season
     grow = growth_step(setting.climate, season, setting.first_day, setting.last_day, book.si(f"passes.growth_{season}"))
-    slack, least = round(book.si("passes.slack_days")), round(book.si(f"species.{setting.species.id}.pass_interval_min"))
+    slack, least = (
+        round(book.si("passes.slack_days")),
+        round(book.si(f"species.{setting.species.id}.pass_interval_min")),
+    )
     day, last, count = max(window.start.toordinal(), setting.first_day), window.end.toordinal(), 1
     while max(grow(day), day + least) + slack <= last:
         day = max(grow(day), day + least) + slack

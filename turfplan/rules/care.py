@@ -105,10 +105,12 @@ def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
                 continue
         if not setting.cool:
             continue
-        spring = next((s.number for s in campaign.sessions if s.window.start <= window.end and window.start <= s.window.end), -1)
+        if any(s.window.start <= window.end and window.start <= s.window.end for s in campaign.sessions):
+            # A pass buries the barrier and tines break it: no preventer in a spring of work.
+            continue
         return make(
             setting, "preemergent", why="Crabgrass comes up in the open places; a barrier laid now stops it, where no seed is in the way.",
-            priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts, session=spring,
+            priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts, session=-1,
             window=(window.start.toordinal(), window.end.toordinal()),
         )  # fmt: skip
     return None

@@ -182,26 +182,37 @@ def _closed(season: Season, window: OpenWindow) -> str | None:
 def share_out(
     book: Book, slots: Sequence[Slot], left_g_m2: float, system: System, skipped: Skips
 ) -> list[tuple[Slot, float]]:
-    """The nitrogen that is left, on as few slots as their limits allow, by growth; what fits in none is left out."""
+    """The nitrogen that is left, shared out by growth; what fits in no feeding is left out."""
     least = book.si("feeding.least_rate")
     if left_g_m2 < least:
         why = "What was given and what compost gives already cover the season's nitrogen."
         skipped += [(slot.key, why) for slot in slots]
         return []
-    gap = round(book.si("feeding.least_gap"))
-    chosen: list[Slot] = []
-    for slot in sorted(slots, key=lambda s: (-s.weight, s.best)):
-        if sum(s.cap_g_m2 for s in chosen) >= left_g_m2 - 1e-9:
-            break
-        if all(abs((slot.best - other.best).days) >= gap for other in chosen):
-            chosen.append(slot)
-        else:
-            skipped.append((slot.key, f"Less than {gap} days from a feeding at a time of stronger growth."))
-    chosen = _apart(sorted(chosen, key=lambda s: s.best), round(book.low_si("feeding.least_gap")))
+    chosen = _chosen(slots, left_g_m2, round(book.si("feeding.least_gap")), skipped)
+    chosen = _apart(chosen, round(book.low_si("feeding.least_gap")))
     rates = water_fill([s.weight for s in chosen], [s.cap_g_m2 for s in chosen], left_g_m2)
     small = f"Less than {read_as(least, 'rate', system).text} would be left for it."
     skipped += [(slot.key, small) for slot, rate in zip(chosen, rates, strict=True) if rate < least]
     return [(slot, rate) for slot, rate in zip(chosen, rates, strict=True) if rate >= least]
+
+
+def _chosen(slots: Sequence[Slot], left_g_m2: float, gap: int, skipped: Skips) -> list[Slot]:
+    """The slots to use, in order of time: those of stronger growth first, a gap apart.
+
+    One more than the fewest that hold the nitrogen, so that it goes along with growth rather than in as big doses as may be.
+    """
+    strong = sorted(slots, key=lambda s: (-s.weight, s.best))
+    apart: list[Slot] = []
+    for slot in strong:
+        if all(abs((slot.best - other.best).days) >= gap for other in apart):
+            apart.append(slot)
+        else:
+            skipped.append((slot.key, f"Less than {gap} days from a feeding at a time of stronger growth."))
+    fewest = next(
+        (n for n in range(1, len(apart)) if sum(s.cap_g_m2 for s in apart[:n]) >= left_g_m2 - 1e-9), len(apart)
+    )
+    skipped += [(slot.key, "The season's nitrogen fits into fewer feedings.") for slot in apart[fewest + 1 :]]
+    return sorted(apart[: fewest + 1], key=lambda s: s.best)
 
 
 def _apart(slots: Sequence[Slot], least: int) -> list[Slot]:

@@ -72,7 +72,7 @@ def _pass(
         words={"n": str(layer.number), "of": str(total), "depth": setting.length(layer.depth_mm)},
         facts=layer.facts, extra_hours=working_in, cautions=_site_cautions(setting),
         **place,
-    )  # type: ignore[arg-type]  # fmt: skip
+    )  # fmt: skip
     # Spreading and dragging go on together, so that the tips show the same day: one span of days, hours told apart.
     spread = _share_hours(spread, working_in)
     seeded = layer.seeded

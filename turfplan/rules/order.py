@@ -52,7 +52,9 @@ def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:
         return before.position == after.position - 1 and same_session and (same_kind or before.session == after.session)
     if rule.after.endswith(".next"):
         return before.position == after.position
-    return before.session == after.session or (0 in (before.session, after.session) and -1 not in (before.session, after.session))
+    return before.session == after.session or (
+        0 in (before.session, after.session) and -1 not in (before.session, after.session)
+    )
 
 
 def _lag(setting: Setting, rule: OrderRule, before: Draft, after: Draft, computed: Mapping[str, float]) -> Lag:

@@ -167,64 +167,57 @@ def sessions_needed(setting: Setting) -> int:
 
 
 def plan_passes(setting: Setting, room: Sequence[int], seeded_last: bool) -> tuple[Pass, ...]:
-    """Divides the fill over sessions and each session's share into passes, each within its cap.
+    """Divides the fill into the fewest passes within their caps, and those over the sessions by the room each has.
 
-    `room` is how many passes each session has time for; the fill is shared out in that proportion, none above what a
-    session may bear. The depths are ones that people can measure (1/8 in or 1 mm) and add up to the whole; a pass under
-    half the others can only be the last.
+    `room` is how many passes each session has time for. The depths are ones that people can measure (1/8 in or 1 mm) and
+    add up to the whole; the last pass takes the rest.
     """
     if not setting.bands or not room:
         return ()
     plain, plain_why, plain_facts = pass_cap(setting, seeded=False)
-    sown, sown_why, sown_facts = pass_cap(setting, seeded=True)
+    last, last_why, last_facts = pass_cap(setting, seeded=True) if seeded_last else (plain, plain_why, plain_facts)
+    depths = _depths(setting.depth_mm, len(room), plain, last, _step(setting))
+    sessions = _sessions(len(depths), room)
     passes: list[Pass] = []
     done = 0.0
-    for session, share in enumerate(_shares(setting, room), 1):
-        with_seed = seeded_last and session == len(room)
-        depths = _divide(share, plain, sown if with_seed else plain, _step(setting))
-        for position, depth in enumerate(depths, 1):
-            is_sown = with_seed and position == len(depths)
-            volume = sum(
-                band.share * setting.area_m2 * max(0.0, min(depth, band.depth_mm - done)) / 1000 for band in setting.bands
+    for number, (depth, session) in enumerate(zip(depths, sessions, strict=True), 1):
+        is_last = number == len(depths)
+        volume = sum(
+            band.share * setting.area_m2 * max(0.0, min(depth, band.depth_mm - done)) / 1000 for band in setting.bands
+        )
+        passes.append(
+            Pass(
+                number, session, depth, volume, seeded_last and is_last,
+                last if is_last else plain, last_why if is_last else plain_why, last_facts if is_last else plain_facts,
             )
-            passes.append(
-                Pass(
-                    len(passes) + 1, session, depth, volume, is_sown,
-                    sown if is_sown else plain, sown_why if is_sown else plain_why, sown_facts if is_sown else plain_facts,
-                )
-            )  # fmt: skip
-            done += depth
+        )  # fmt: skip
+        done += depth
     return tuple(passes)
-
-
-def _shares(setting: Setting, room: Sequence[int]) -> list[float]:
-    """The fill of each session in mm: in proportion to its room, in steps that people can measure, the rest in the last."""
-    step, left, rooms = _step(setting), setting.depth_mm, sum(room)
-    shares: list[float] = []
-    for number, places in enumerate(room):
-        if number == len(room) - 1:
-            shares.append(left)
-            break
-        share = min(left, max(step, math.floor(left * places / rooms / step + 0.5) * step))
-        shares.append(share)
-        left -= share
-        rooms -= places
-    return shares
 
 
 def _step(setting: Setting) -> float:
     return INCH_MM / 8 if setting.system is System.US else 1.0
 
 
-def _divide(depth: float, cap: float, last_cap: float, step: float) -> Sequence[float]:
-    """Depths of the passes of one session, the last at most `last_cap`, the others at most `cap`."""
-    others = max(0, math.ceil((depth - last_cap) / cap - 1e-9))
-    count = others + 1
-    each = min(cap, max(step, math.floor(depth / count / step + 0.5) * step))
-    depths = [each] * others
-    rest = depth - sum(depths)
-    while rest > last_cap + 1e-6:
-        # Rounding left too much for the last pass: one more pass shares it.
-        depths.append(min(cap, rest / 2))
-        rest = depth - sum(depths)
-    return (*depths, rest) if rest > 1e-6 else depths
+def _depths(total: float, least: int, plain: float, last: float, step: float) -> list[float]:
+    """Depths of the fewest passes (at least `least`) that carry the total, even as far as measuring allows."""
+    count = least + max(0, math.ceil((total - (least - 1) * plain - last) / plain - 1e-9))
+    each = min(plain, max(step, math.floor(total / count / step + 0.5) * step))
+    if total - (count - 1) * each > last + 1e-6:
+        # Rounding down left too much for the last pass: the others go to what they may bear.
+        each = min(plain, (total - last) / (count - 1)) if count > 1 else each
+    depths: list[float] = []
+    left = total
+    while len(depths) < count - 1 and left > each + 1e-6:
+        depths.append(each)
+        left -= each
+    return [*depths, left]
+
+
+def _sessions(count: int, room: Sequence[int]) -> list[int]:
+    """The session of each pass: one in each, the others where most room is left, earlier sessions first."""
+    places = [1] * len(room)
+    for _ in range(count - len(room)):
+        free = [r - p for r, p in zip(room, places, strict=True)]
+        places[free.index(max(free))] += 1
+    return [number for number, held in enumerate(places, 1) for _ in range(held)][:count]

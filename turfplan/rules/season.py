@@ -21,6 +21,10 @@ from turfplan.rules.steps import workday_step
 from turfplan.rules.surface import aerates, surface
 
 
+# Tasks that may be left out: the renovation stands without them.
+WISHED = ("preemergent", "last_mow", "settle_check", "touch_up")
+
+
 @dataclass(frozen=True, slots=True)
 class Volumes:
     """Loose volumes in m3 that the amounts gave: of each pass by number, of the deep hollows, of the touch-up."""
@@ -46,6 +50,8 @@ def draft_season(
         *care(setting, campaign, feeding),
         *finishing,
     ]
+    drafts, left_out = _with_a_day(setting, drafts)
+    notes += left_out
     drafts = _wash_and_anchor(drafts)
     flags = season_flags(setting, campaign)
     constraints: tuple[Constraint, ...] = (
@@ -105,6 +111,26 @@ def _low_cuts(setting: Setting, campaign: Campaign) -> tuple[float, ...]:
     floor, _ = low_floor(setting, seeded)
     usual = setting.book.fact(f"species.{setting.species.id}.mow_height").high_si
     return low_cut_steps(usual, floor)
+
+
+def _with_a_day(setting: Setting, drafts: Sequence[Draft]) -> tuple[list[Draft], list[str]]:
+    """Leaves out what is only wished for where its window holds no day of work, and says so."""
+    kept: list[Draft] = []
+    notes: list[str] = []
+    for draft in drafts:
+        spans = (
+            [draft.window]
+            if draft.window
+            else [(w.start.toordinal(), w.end.toordinal()) for w in setting.open(draft.operation)]
+        )
+        reachable = any((day := setting.work_days.next(start)) is not None and day <= end for start, end in spans)
+        if draft.operation in WISHED and spans and not reachable:
+            notes.append(
+                f"{setting.book.operations[draft.operation].name}: no day of work lies in its window, so it is left out."
+            )
+        else:
+            kept.append(draft)
+    return kept, notes
 
 
 def _wash_and_anchor(drafts: Sequence[Draft]) -> list[Draft]:

@@ -88,7 +88,7 @@ class Setting:
 
 def weekday_days(first: int, last: int, weekdays: Sequence[str]) -> DaySet:
     """The days from first to last (ordinals, both included) that fall on the given weekdays."""
-    wanted = {WEEKDAYS.index(day) for day in weekdays}  # type: ignore[arg-type]  # checked by the brief
+    wanted = {WEEKDAYS.index(day) for day in weekdays}
     return DaySet.from_days(d for d in range(first, last + 1) if (d - 1) % 7 in wanted)
 
 
@@ -128,6 +128,7 @@ def resolve(
         else work
     )
     area = area_m2 if area_m2 is not None else brief.lawn.area_m2 or 0.0
+    people, hours, haul_m, lead_days = _labour(brief, book, system, told)
     shallow, lift_share, lift_depth = _bands(brief, book, bands, system, told)
     return Setting(
         brief=brief,
@@ -155,7 +156,10 @@ def resolve(
         work_days=work,
         delivery_days=delivery,
         business_days=weekday_days(start - 60, end, ("mon", "tue", "wed", "thu", "fri")),
-        **_labour(brief, book, system, told),  # type: ignore[arg-type]  # people, hours_per_day, haul_m, lead_days
+        people=people,
+        hours_per_day=hours,
+        haul_m=haul_m,
+        lead_days=lead_days,
         assumptions=tuple(told),
     )
 
@@ -239,7 +243,7 @@ def _bands(
     return tuple(sorted(shallow, key=lambda band: -band.depth_mm)), share, depth
 
 
-def _labour(brief: Brief, book: Book, system: System, told: list[str]) -> dict[str, float | int]:
+def _labour(brief: Brief, book: Book, system: System, told: list[str]) -> tuple[int, float, float, int]:
     work = brief.work
     people = work.people or round(book.si("setting.people_assumed"))
     # Times are held in minutes inside.
@@ -259,4 +263,4 @@ def _labour(brief: Brief, book: Book, system: System, told: list[str]) -> dict[s
         )
     if brief.delivery.lead_days is None:
         told.append(f"The supplier is taken to need {lead} days from order to delivery.")
-    return {"people": people, "hours_per_day": hours, "haul_m": haul_m, "lead_days": lead}
+    return people, hours, haul_m, lead
