@@ -20,7 +20,6 @@ from turfplan.rules.setting import Setting
 from turfplan.rules.steps import workday_step
 from turfplan.rules.surface import aerates, surface
 
-
 # Tasks that may be left out: the renovation stands without them.
 WISHED = ("preemergent", "last_mow", "settle_check", "touch_up")
 
