@@ -11,9 +11,10 @@ from turfplan.cli import print as print_command
 from turfplan.cli.print import Sheet, print_sheet
 from turfplan.errors import MissingToolError, TurfplanError
 from turfplan.export.book import book_html
-from turfplan.export.checklist import checklist_html, week_sheets
+from turfplan.export.checklist import checklist_html
 from turfplan.export.order import order_html
 from turfplan.export.pdf import to_pdf
+from turfplan.export.weeks import week_sheets
 from turfplan.units import System
 
 from page_plan import on, page_plan

@@ -5,12 +5,24 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from turfplan.export.charts import soil_chart, timeline
-from turfplan.export.checklist import Quantity, quantities, week_sheets
 from turfplan.export.glossary import operation_name, terms_in
 from turfplan.export.ledger_charts import LedgerChart, ledger_chart
 from turfplan.export.order import order_lines, receiving
-from turfplan.export.sheets import look_of, made_text, near_text, plain_name, short_name, shown, span_text, today_of
+from turfplan.export.quantities import Quantity, quantities
+from turfplan.export.runs import day_list, runs_of
+from turfplan.export.sheets import (
+    look_of,
+    made_text,
+    near_text,
+    plain_name,
+    short_name,
+    shown,
+    span_text,
+    task_days,
+    today_of,
+)
 from turfplan.export.templates import render
+from turfplan.export.weeks import week_sheets
 from turfplan.plan import Fill, OperationWindow, Plan, Task
 from turfplan.units import System, pretty_unit, read_as
 from turfplan.wording import MONTHS
@@ -97,6 +109,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         receiving=receiving(plan.tasks, system),
         fill=_fill(plan.fill, system) if plan.fill else None,
         ledgers=_ledgers(plan),
+        runs=runs_of(((t, day_list(task_days(t), system)) for t in tasks if t.series is not None), system),
         reasoned=tuple(_reasoned(task, system, plan, numbers) for task in tasks if task.series is None),
         watering=_watering(tasks),
         notes=tuple(notes.values()),
@@ -116,6 +129,7 @@ def _contents(plan: Plan, has_tasks: bool, has_notes: bool) -> tuple[tuple[str, 
         ("order", "What to buy", True),
         ("fill", "The fill map", plan.fill is not None),
         ("ledgers", "Water and nitrogen", any(ledger.weeks for ledger in plan.ledgers)),
+        ("runs", "All waterings", any(t.series for t in shown(plan.tasks))),
         ("reasons", "Reasons", True),
         ("words", "Words", True),
         ("notes", "Notes", has_notes),

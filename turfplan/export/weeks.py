@@ -1,0 +1,285 @@
+"""Lays out the weeks of a plan: what stands on the page of each."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Literal
+
+from turfplan.export.fitting import Fit, JobText, WeekText, fit_of, lengths
+from turfplan.export.quantities import Quantity, hours_text, quantities
+from turfplan.export.runs import Runs, WaterRow, runs_of, water_row
+from turfplan.export.sheets import (
+    DAYS_IN_WEEK,
+    PHASE_LETTER,
+    PHASE_NAME,
+    Look,
+    days_of,
+    look_of,
+    monday_of,
+    near_text,
+    shown,
+    span_text,
+    task_days,
+    today_of,
+)
+from turfplan.plan import Plan, Task
+from turfplan.units import System, format_number
+from turfplan.wording import MONTHS, WEEKDAYS, bought_text
+
+# The blanks for the day and the hours beside a job take the room of that many characters.
+FILL_IN_LENGTH, USED_LENGTH = 46, 20
+State = Literal["open", "done", "skipped", "held", "overdue"]
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution beside a step, with the letter by which later jobs of the page refer to it."""
+
+    letter: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """One task as a week's page shows it."""
+
+    number: int
+    anchor: str
+    task: Task
+    state: State
+    days: tuple[date, ...]
+    when: str
+    stamp: tuple[str, str, str]
+    phase_letter: str
+    phase_name: str
+    quantities: tuple[Quantity, ...]
+    cautions: tuple[Caution, ...]
+    cautions_above: str
+    window: str
+    hours: str
+    fallback_day: str | None
+    closed_note: str
+    continued: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Ahead:
+    """One line of the look-ahead."""
+
+    when: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class WeekSheet:
+    """Everything on the page of one week."""
+
+    key: str
+    first: date
+    title: str
+    days: tuple[tuple[str, str, str], ...]
+    marks: tuple[str, ...]
+    summary: str
+    jobs: tuple[Job, ...]
+    water: tuple[WaterRow, ...]
+    runs: tuple[Runs, ...]
+    water_cautions: tuple[str, ...]
+    ahead_title: str
+    ahead: tuple[Ahead, ...]
+    fit: Fit
+    note_lines: int
+
+
+def week_sheets(plan: Plan, week: date | None = None, look: Look | None = None) -> tuple[WeekSheet, ...]:
+    """The pages: of the week that holds `week`, else of every week with work from the present one on."""
+    look = look or look_of(plan)
+    tasks = shown(plan.tasks)
+    if week is not None:
+        return (_sheet(plan, tasks, monday_of(week), look),)
+    present = monday_of(today_of(plan))
+    mondays = {monday_of(day) for task in tasks if task.closed is None for day in task_days(task)}
+    mondays |= {m for m in (monday_of(d) for t in tasks for d in task_days(t)) if m >= present}
+    return tuple(_sheet(plan, tasks, monday, look) for monday in sorted(mondays))
+
+
+def _sheet(plan: Plan, tasks: Sequence[Task], monday: date, look: Look) -> WeekSheet:
+    """One page: the jobs, the watering and the look-ahead of the week that begins on `monday`."""
+    system = plan.lawn.units
+    week = days_of(monday)
+    here = [task for task in tasks if set(week).intersection(task_days(task))]
+    single = [task for task in here if task.series is None]
+    jobs = tuple(_jobs(monday, single, system))
+    water = tuple(water_row(task, week, system) for task in here if task.series is not None)
+    water_cautions = tuple(dict.fromkeys(c for row in water for c in row.task.cautions))
+    ahead_title, ahead = _ahead(tasks, monday, system)
+    fitting = fit_of(_week_text(jobs, water, water_cautions, ahead), look.paper, large=look.large)
+    return WeekSheet(
+        key=f"week-{monday.isoformat()}",
+        first=monday,
+        title=span_text(week[0], week[-1], system, weekday=False, year=True),
+        days=tuple(stamp_of(day) for day in week),
+        marks=tuple(_marks(jobs, day) for day in week),
+        summary=_summary(jobs, water),
+        jobs=jobs,
+        water=water,
+        runs=runs_of(((row.task, row.days) for row in water), system),
+        water_cautions=water_cautions,
+        ahead_title=ahead_title,
+        ahead=ahead,
+        fit=fitting.fit,
+        note_lines=fitting.note_lines,
+    )
+
+
+def _marks(jobs: Sequence[Job], day: date) -> str:
+    """The numbers of the jobs of a day; in brackets where only some days between first and last are worked."""
+    found = []
+    for job in jobs:
+        if day in job.days:
+            sure = job.task.duration_days >= len(job.days) or day in (job.days[0], job.days[-1]) or job.closed_note
+            if sure or job.task.duration_days > 2:
+                found.append(str(job.number) if sure else f"({job.number})")
+    return ", ".join(found)
+
+
+def stamp_of(day: date) -> tuple[str, str, str]:
+    """Weekday, day and month as the date stamp beside a job shows them."""
+    return WEEKDAYS[day.weekday()], str(day.day), MONTHS[day.month - 1]
+
+
+def _jobs(monday: date, tasks: Iterable[Task], system: System) -> Iterator[Job]:
+    """The numbered jobs of a week; a caution already printed on the page is referred to by its letter."""
+    letters: dict[str, str] = {}
+    for number, task in enumerate(tasks, start=1):
+        again = [letters[text] for text in task.cautions if text in letters]
+        fresh = [text for text in dict.fromkeys(task.cautions) if text not in letters]
+        letters.update({text: chr(ord("A") + (len(letters) + n) % 26) for n, text in enumerate(fresh)})
+        days = task_days(task)
+        yield Job(
+            number=number,
+            anchor=f"week-{monday.isoformat()}-{task.id.replace('.', '-')}",
+            task=task,
+            state=_state(task),
+            days=days,
+            when=_when(task, days, system),
+            stamp=stamp_of(days[0]),
+            phase_letter=PHASE_LETTER[task.phase],
+            phase_name=PHASE_NAME[task.phase],
+            quantities=quantities(task, system),
+            cautions=tuple(Caution(letters[text], text) for text in fresh),
+            cautions_above=" and ".join(sorted(again)),
+            window=_window(task, system),
+            hours=hours_text(task.person_hours),
+            fallback_day=near_text(task.fallback_day, system) if task.fallback_day else None,
+            closed_note=_closed_note(task, system),
+            continued=days[0] < monday,
+        )
+
+
+def _when(task: Task, days: Sequence[date], system: System) -> str:
+    """First to last day, with the number of working days where not all between are worked."""
+    text = span_text(days[0], days[-1], system)
+    if task.closed is None and 1 < task.duration_days < len(days):
+        return f"{text} ({task.duration_days} working days)"
+    return text
+
+
+def _state(task: Task) -> State:
+    if task.closed == "done":
+        return "done"
+    if task.closed == "skipped":
+        return "skipped"
+    if task.held:
+        return "held"
+    return "overdue" if task.overdue else "open"
+
+
+def _closed_note(task: Task, system: System) -> str:
+    """What became of a closed task, with the amounts that were really used."""
+    if task.closed == "skipped":
+        return "Skipped."
+    if task.closed != "done":
+        return ""
+    start, end = (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
+    used = ", ".join(
+        bought_text(a.value, a.unit, a.value_us, a.unit_us, system)
+        for a in (task.actual.amounts if task.actual else ())
+    )
+    share = f", {task.actual.share:.0%} of it" if task.actual and task.actual.share < 1 else ""
+    return f"Done {span_text(start, end, system)}{share}{': ' + used if used else ''}."
+
+
+def _window(task: Task, system: System) -> str:
+    """The days that would also do, where there is more than one."""
+    if task.window.start == task.window.end or task.closed:
+        return ""
+    return f"Any day from {span_text(task.window.start, task.window.end, system, weekday=False)} would do."
+
+
+def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> str:
+    """The week in one line: how many jobs, how much labour, how much watering."""
+    parts = []
+    if jobs:
+        hours = hours_text(sum(job.task.person_hours for job in jobs if job.state not in ("done", "skipped")))
+        count = f"{len(jobs)} job" + ("" if len(jobs) == 1 else "s")
+        parts.append(f"{count}, about {hours}" if hours else count)
+    runs = sum(sum(row.on) for row in water)
+    if runs:
+        minutes = sum(row.minutes * sum(row.on) for row in water)
+        parts.append(f"{runs} watering{'' if runs == 1 else 's'}, {format_number(minutes)} minutes in all")
+    return "; ".join(parts) if parts else "No work this week"
+
+
+def _ahead(tasks: Sequence[Task], monday: date, system: System) -> tuple[str, tuple[Ahead, ...]]:
+    """Next week's work, or else the next work there is."""
+    following = days_of(monday + timedelta(days=DAYS_IN_WEEK))
+    to_come = [(day, t) for t in tasks if t.closed is None for day in task_days(t) if day >= following[0]]
+    if not to_come:
+        return "After this week", ()
+    first = min(monday_of(day) for day, _ in to_come)
+    lines = _ahead_lines([(day, t) for day, t in to_come if monday_of(day) == first], system)
+    if first == following[0]:
+        return f"Next week, {span_text(following[0], following[-1], system, weekday=False)}", lines
+    return "Next week is free. Then comes", lines
+
+
+def _ahead_lines(days: Sequence[tuple[date, Task]], system: System) -> tuple[Ahead, ...]:
+    """One line for each job, and one for all watering."""
+    first_days: dict[str, tuple[date, Task]] = {}
+    for day, task in days:
+        if task.series is None:
+            first_days.setdefault(task.id, (day, task))
+    lines = [(day, Ahead(near_text(day, system), task.title)) for day, task in first_days.values()]
+    runs = sorted(day for day, task in days if task.series is not None)
+    if runs:
+        count = f"{len(runs)} watering{'' if len(runs) == 1 else 's'}"
+        many = runs[0] != runs[-1]
+        until = f", the last {near_text(runs[-1], system)}" if many else ""
+        lines.append((runs[0], Ahead(near_text(runs[0], system), f"{'First of ' if many else ''}{count}{until}")))
+    return tuple(line for _, line in sorted(lines, key=lambda pair: pair[0]))
+
+
+def _week_text(
+    jobs: Sequence[Job], water: Sequence[WaterRow], cautions: Sequence[str], ahead: Sequence[Ahead]
+) -> WeekText:
+    """How long everything on the page is."""
+    return WeekText(
+        jobs=tuple(
+            JobText(
+                title=len(job.task.title) + 6,
+                facts=len(f"{job.phase_name}{job.when}{job.hours}") + FILL_IN_LENGTH,
+                rule=len(" ".join(text for text in (job.task.go, job.task.fallback, job.fallback_day) if text)) + 38,
+                steps=lengths(job.task.how),
+                quantities=sum(len(f"{q.item} {q.planned}") + (USED_LENGTH if q.used else 3) for q in job.quantities),
+                cautions=lengths(caution.text for caution in job.cautions),
+                again=bool(job.cautions_above),
+                why=len(job.task.why + job.window) + 9,
+                closed=bool(job.closed_note),
+            )
+            for job in jobs
+        ),
+        water_labels=lengths(f"{row.label} at {row.clock} {row.minutes_words}" for row in water),
+        water_rule=max((len(row.task.go or "") + 18 for row in water), default=0),
+        water_cautions=lengths(cautions),
+        ahead=lengths(f"{line.when} {line.title}" for line in ahead),
+    )
