@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from turfplan.export.charts import soil_chart, timeline
 from turfplan.export.glossary import operation_name, terms_in
 from turfplan.export.ledger_charts import LedgerChart, ledger_chart
-from turfplan.export.order import order_lines, receiving
+from turfplan.export.order import delivery_cards, order_lines
 from turfplan.export.quantities import Quantity, quantities
 from turfplan.export.runs import day_list, runs_of
 from turfplan.export.sheets import (
@@ -106,7 +106,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         weeks=week_sheets(plan, None, look),
         cautions=_cautions(plan, tasks),
         lines=order_lines(plan),
-        receiving=receiving(plan.tasks, system),
+        cards=delivery_cards(plan, order_lines(plan)),
         fill=_fill(plan.fill, system) if plan.fill else None,
         ledgers=_ledgers(plan),
         runs=runs_of(((t, day_list(task_days(t), system)) for t in tasks if t.series is not None), system),

@@ -1,15 +1,13 @@
-"""Writes the order sheet for the supplier with the delivery card for the day."""
+"""Writes the order sheet for the supplier with a card for each day of delivery."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown, span_text
-from turfplan.export.templates import render
+from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown
+from turfplan.export.templates import capital, render
 from turfplan.plan import OrderLine, Plan, Task
 from turfplan.units import System, format_number, pretty_unit
 from turfplan.wording import bought_text, day_text, item_text
-
-RECEIVING = ("delivery", "dry_material")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,16 +31,28 @@ class LineView:
     deliver_by: str
     parts: tuple[PartView, ...]
     loads: tuple[str, ...]
+    same_questions: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """What comes on one day, with the tasks of receiving it."""
+
+    anchor: str
+    day: str
+    lines: tuple[LineView, ...]
+    tasks: tuple[Task, ...]
 
 
 def order_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
-    """The order sheet and, on its own page, the delivery card; a page that stands alone. `paper` is letter or a4."""
+    """The order sheet and a card for each day of delivery; a page that stands alone. `paper` is letter or a4."""
     name = plain_name(plan.lawn.name)
+    lines = order_lines(plan)
     return render(
         "print/order.html.jinja",
         plan=plan,
-        lines=order_lines(plan),
-        receiving=receiving(plan.tasks, plan.lawn.units),
+        lines=lines,
+        cards=delivery_cards(plan, lines),
         name=name,
         short=short_name(name),
         look=look_of(plan, paper, large=large),
@@ -51,15 +61,20 @@ def order_html(plan: Plan, paper: str | None = None, large: bool = False) -> str
 
 
 def order_lines(plan: Plan) -> tuple[LineView, ...]:
-    """What is bought, the earliest order first."""
-    lines = sorted(plan.order, key=lambda line: (line.order_by, line.deliver_by, line.item))
-    return tuple(_line(number, line, plan.lawn.units) for number, line in enumerate(lines, start=1))
+    """What is bought, the earliest order first; equal questions are printed once."""
+    views: list[LineView] = []
+    asked: dict[tuple[str, ...], str] = {}
+    for line in sorted(plan.order, key=lambda line: (line.order_by, line.deliver_by, line.item)):
+        view = _line(len(views) + 1, line, asked.get(line.questions), plan.lawn.units)
+        asked.setdefault(line.questions, f"{view.name}, {view.amount}")
+        views.append(view)
+    return tuple(views)
 
 
-def _line(number: int, line: OrderLine, system: System) -> LineView:
+def _line(number: int, line: OrderLine, same_questions: str | None, system: System) -> LineView:
     return LineView(
         anchor=f"order-{number}",
-        name=line.name or item_text(line.item),
+        name=capital(line.name or item_text(line.item)),
         amount=bought_text(line.value, line.unit, line.value_us, line.unit_us, system),
         line=line,
         order_by=day_text(line.order_by, system),
@@ -73,6 +88,7 @@ def _line(number: int, line: OrderLine, system: System) -> LineView:
             for part in line.parts
         ),
         loads=_loads(line, system),
+        same_questions=same_questions,
     )
 
 
@@ -85,10 +101,17 @@ def _loads(line: OrderLine, system: System) -> tuple[str, ...]:
     return tuple(f"{format_number(load)} {pretty_unit(line.unit)}" for load in line.loads)
 
 
-def receiving(tasks: Iterable[Task], system: System) -> tuple[tuple[Task, str], ...]:
-    """The tasks of the day of delivery that are still to come, each with its day."""
+def delivery_cards(plan: Plan, lines: Sequence[LineView]) -> tuple[Card, ...]:
+    """A card for each day on which something is tipped or checked: what comes, and how it is received."""
+    brought = [view for view in lines if view.loads or view.line.acceptance]
+    deliveries = [task for task in shown(plan.tasks) if task.operation == "delivery" and task.closed is None]
+    days = sorted({view.line.deliver_by for view in brought} | {task.start for task in deliveries})
     return tuple(
-        (task, span_text(task.start, task.end, system))
-        for task in shown(tasks)
-        if task.operation in RECEIVING and task.closed is None
+        Card(
+            anchor=f"delivery-{day.isoformat()}",
+            day=day_text(day, plan.lawn.units),
+            lines=tuple(view for view in brought if view.line.deliver_by == day),
+            tasks=tuple(task for task in deliveries if task.start == day),
+        )
+        for day in days
     )

@@ -42,15 +42,19 @@ def environment() -> Environment:
     )
     made.filters["coded"] = coded
     made.filters["sentence"] = sentence
+    made.filters["capital"] = capital
     return made
+
+
+def capital(text: str) -> str:
+    """A text with a capital at its beginning."""
+    return text[:1].upper() + text[1:]
 
 
 def sentence(text: str) -> str:
     """A text with a capital at its beginning and a stop at its end."""
     text = text.strip()
-    if not text:
-        return ""
-    return text[:1].upper() + text[1:] + ("" if text[-1] in ".!?…" else ".")
+    return capital(text) + ("" if not text or text[-1] in ".!?…" else ".")
 
 
 def coded(text: str) -> Markup:
