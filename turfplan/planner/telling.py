@@ -6,6 +6,7 @@ from importlib.metadata import PackageNotFoundError, version
 from typing import Protocol
 
 from turfplan import __version__
+from turfplan.agronomy import Book, citation, printed
 from turfplan.climate.record import Climate
 from turfplan.plan import (
     ClimateFacts,
@@ -14,9 +15,11 @@ from turfplan.plan import (
     GrassPart,
     LawnFacts,
     OperationWindow,
+    OrderLine,
     PlaceFacts,
     Plan,
     Rejected,
+    Task,
     Window,
 )
 from turfplan.planner.comparing import Comparison
@@ -204,3 +207,17 @@ def _sources(setting: Setting) -> dict[str, str]:
 def _alarm(setting: Setting) -> tuple[int, object] | None:
     alarm = setting.brief.calendar.alarm
     return None if alarm is False else (alarm.days_before, alarm.at)
+
+
+def citations_of(book: Book, tasks: Iterable[Task], lines: Iterable[OrderLine]) -> dict[str, str]:
+    """What stands behind each fact that a task, an amount or an order names: the fact, its value and its source."""
+    names = {name for task in tasks for name in task.facts}
+    names |= {name for task in tasks for amount in task.amounts for name in amount.facts}
+    names |= {name for line in lines for name in line.facts}
+    found = {}
+    for name in sorted(names):
+        fact = book.get(name)
+        if fact is not None:
+            words = name.replace(".", ", ").replace("_", " ")
+            found[name] = f"{words[:1].upper()}{words[1:]}: {printed(fact)}. {citation(book, fact)}"
+    return found
