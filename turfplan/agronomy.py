@@ -219,7 +219,7 @@ def facts_table(book: Book, prefix: str = "") -> tuple[FactRow, ...]:
 
 def _rows(book: Book, prefix: str) -> Iterator[FactRow]:
     for name in sorted(book.facts):
-        if name == prefix or name.startswith(prefix if prefix.endswith(".") or not prefix else prefix):
+        if name.startswith(prefix):
             fact = book.facts[name]
             yield FactRow(name, printed(fact), citation(book, fact), fact.is_judgement, fact)
 

@@ -4,6 +4,7 @@ It shares no code with the rules or the network, so that one mistake cannot hide
 history and are not judged.
 """
 
+import itertools
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date, timedelta
 
@@ -59,21 +60,22 @@ def _calendar(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> It
 def _order(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
     passes = _kind(tasks, "topdress")
     sowings = [t for t in tasks if t.operation in SOWINGS]
-    for marks, core in ((m, c) for m in _kind(tasks, "locate_utilities")[:1] for c in _kind(tasks, "core_aerate")):
-        if marks.end >= core.start:
-            yield f"{core.id}: tines on {core.start} before the marks of {marks.end}"
+    every_mark = _kind(plan.tasks, "locate_utilities")
+    for core in _kind(tasks, "core_aerate"):
+        if every_mark and not [m for m in every_mark if m.end < core.start]:
+            yield f"{core.id}: tines on {core.start} without marks before them"
     for core in _kind(tasks, "core_aerate"):
         later = [p for p in passes if p.start >= core.start]
         if passes and not later and not sowings:
             yield f"{core.id}: no pass follows"
-        lows = [m for m in _kind(tasks, "mow_low") if m.start <= core.start]
-        if _kind(tasks, "mow_low") and not lows:
+        every_cut = _kind(plan.tasks, "mow_low")
+        if every_cut and not [m for m in every_cut if m.start <= core.start]:
             yield f"{core.id}: not mown low before it"
     for thatch in _kind(tasks, "dethatch"):
         cores = [c for c in _kind(tasks, "core_aerate") if c.start >= thatch.start]
         if _kind(tasks, "core_aerate") and not cores:
             yield f"{thatch.id}: after the aeration"
-        if not [m for m in _kind(tasks, "mow_low") if m.start <= thatch.start]:
+        if not [m for m in _kind(plan.tasks, "mow_low") if m.start <= thatch.start]:
             yield f"{thatch.id}: not mown low before it"
     for sowing in sowings:
         if [c for c in _kind(tasks, "core_aerate") if c.start > sowing.start and (c.start - sowing.start).days < 60]:
@@ -105,7 +107,7 @@ def _spacing(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Ite
     passes = sorted(
         (t for t in plan.tasks if t.operation == "topdress" and t.status != "CANCELLED"), key=lambda t: t.start
     )
-    for before, after in zip(passes, passes[1:], strict=False):
+    for before, after in itertools.pairwise(passes):
         if after in tasks and (after.start - before.end).days < least:
             yield f"{after.id}: {(after.start - before.end).days} days after {before.id}; the grass needs {least}"
 

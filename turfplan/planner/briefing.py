@@ -3,8 +3,10 @@
 from collections.abc import Iterable
 
 from turfplan.agronomy import Book
+from turfplan.amounts.sprinkler import zones
 from turfplan.brief import Brief
-from turfplan.errors import Problem, nearest
+from turfplan.errors import Problem, TurfplanError, nearest
+from turfplan.fertilizer import parse_analysis
 
 
 def check_brief(brief: Brief, book: Book) -> tuple[Problem, ...]:
@@ -27,7 +29,7 @@ def check_brief(brief: Brief, book: Book) -> tuple[Problem, ...]:
         found += _known("season.campaign", brief.season.campaign, ("auto", *book.campaigns), "campaign")
     if brief.place.region:
         found += _known("place.region", brief.place.region, book.region_ids, "region")
-    return tuple(found + list(_sense(brief, book)))
+    return tuple(found + list(_sense(brief, book)) + list(_bags_and_cans(brief, book)))
 
 
 def _known(where: str, name: str, known: Iterable[str], what: str) -> list[Problem]:
@@ -36,6 +38,21 @@ def _known(where: str, name: str, known: Iterable[str], what: str) -> list[Probl
         return []
     near = nearest(name, names)
     return [Problem(where, f"unknown {what}", repr(name), ", ".join(names), near and f"did you mean {near!r}?")]
+
+
+def _bags_and_cans(brief: Brief, book: Book) -> Iterable[Problem]:
+    """Faults of catch cans, flows and the analysis on a bag."""
+    try:
+        zones(brief.water, book, brief.lawn.area_m2 or 100.0)
+    except TurfplanError as error:
+        yield from error.problems
+    if brief.feeding.analysis:
+        try:
+            parse_analysis(brief.feeding.analysis)
+        except TurfplanError as error:
+            yield from (
+                Problem(p.where or "feeding.analysis", p.message, p.got, p.allowed, p.hint) for p in error.problems
+            )
 
 
 def _sense(brief: Brief, book: Book) -> Iterable[Problem]:

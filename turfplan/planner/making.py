@@ -2,11 +2,12 @@
 
 import hashlib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from turfplan.agronomy import Book
+from turfplan.amounts.sprinkler import zones
 from turfplan.brief import Brief
 from turfplan.check import check_plan
 from turfplan.climate.record import Climate
@@ -21,8 +22,8 @@ from turfplan.planner.history import read_history
 from turfplan.planner.openings import with_windows
 from turfplan.planner.options import ways_out
 from turfplan.planner.quantities import order_lines
-from turfplan.planner.replanning import compare_again
-from turfplan.planner.telling import frame
+from turfplan.planner.replanning import compare_again, with_kept_words
+from turfplan.planner.telling import citations_of, frame
 from turfplan.planner.watering import watered
 from turfplan.revision import revise
 from turfplan.rules.draft import Band
@@ -77,7 +78,8 @@ def make_plan(
     today = now.astimezone(ZoneInfo(climate.timezone)).date()
     history = read_history(book, journal, previous, today, assume_not_done=assume_not_done)
     setting = _setting(brief, book, climate, today, previous, ground)
-    verdict = watering_verdict(brief, book, climate, setting.sown.id)
+    verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
+    setting = replace(setting, no_sowing=tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed))
     weather = weather or Weather()
     if previous is not None and not previous.conflict:
         comparison = compare_again(setting, feeder_for(setting), verdict, previous, history, weather.days)
@@ -90,8 +92,8 @@ def make_plan(
         return shell.model_copy(update={"options": found})
     drafts, bought = with_amounts(setting, comparison.best)
     tasks = tasks_of(setting, comparison.best, drafts)
-    runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days)
-    tasks = (*tasks, *runs)
+    runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days, previous)
+    tasks = with_kept_words((*tasks, *runs), previous, brief_sha256, book.version)
     days = {task.id: (task.start, task.end) for task in tasks}
     lines = order_lines(
         bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
@@ -100,6 +102,7 @@ def make_plan(
         update={
             "tasks": tasks,
             "order": lines,
+            "citations": citations_of(book, tasks, lines),
             "ledgers": ledgers,
             "cautions": tuple(dict.fromkeys((*shell.cautions, *said))),
         }

@@ -6,7 +6,7 @@ from datetime import date
 
 from turfplan.constraints import Strength
 from turfplan.network import Conflict
-from turfplan.plan import Plan
+from turfplan.plan import Plan, Task
 from turfplan.planner.comparing import Candidate, Comparison, Drafted, Feeder, compare, draft_campaign, plain_titles
 from turfplan.planner.dating import repair_season
 from turfplan.planner.explaining import conflict_sentences
@@ -30,7 +30,7 @@ def compare_again(
     if needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
     permit = needs_water and verdict.needs_permit
-    possible, ruled_out = campaigns(_from_the_start(setting))
+    possible, ruled_out = campaigns(setting)
     kept = [c for c in possible if c.id == previous.campaign] or list(possible)
     conflict: tuple[str, ...] = ()
     for campaign in sorted(kept, key=lambda c: _distance(c, previous)):
@@ -43,11 +43,6 @@ def compare_again(
         return Comparison(result, rejected or ruled_out, ())
     fresh = compare(setting, feeder, permit=permit)
     return fresh if fresh.best is not None else Comparison(None, fresh.rejected, conflict or fresh.conflict)
-
-
-def _from_the_start(setting: Setting) -> Setting:
-    """Campaigns are named as on the first day of the plan, whatever has passed since."""
-    return setting
 
 
 def _distance(campaign: Campaign, previous: Plan) -> int:
@@ -134,3 +129,27 @@ def _fixed_nodes(season: SeasonDraft, history: History) -> dict[str, int]:
 
 def _published_nodes(season: SeasonDraft, history: History) -> dict[str, int]:
     return {d.id: history.published[d.id] for d in season.drafts if d.id in history.published}
+
+
+def with_kept_words(
+    tasks: tuple[Task, ...], previous: Plan | None, brief_sha256: str, data_version: str
+) -> tuple[Task, ...]:
+    """Tasks that have not moved keep the reasons they were published with, as long as brief and book are the same.
+
+    A repair explains a day by its published day; the first plan explained it by the rules, and that stays true.
+    """
+    if previous is None or (previous.brief_sha256, previous.data_version) != (brief_sha256, data_version):
+        return tasks
+    old = {t.id: t for t in previous.tasks}
+    return tuple(_kept(task, old.get(task.id)) for task in tasks)
+
+
+def _kept(task: Task, before: Task | None) -> Task:
+    if before is None or (before.start, before.end) != (task.start, task.end):
+        return task
+    return task.model_copy(
+        update={
+            "not_earlier": before.not_earlier, "not_later": before.not_later, "window": before.window, "best": before.best,
+            "fallback_day": before.fallback_day,
+        }
+    )  # fmt: skip

@@ -4,13 +4,13 @@ from collections.abc import Mapping
 from datetime import date, timedelta
 
 from turfplan.amounts.sprinkler import zones
-from turfplan.plan import Ledger, Series, Task, Window
+from turfplan.plan import Ledger, Plan, Series, Task, Window
 from turfplan.planner.comparing import Candidate
 from turfplan.planner.feeding import nitrogen_account
 from turfplan.planner.history import History
 from turfplan.rules.passes import SEEDED
 from turfplan.rules.setting import Setting
-from turfplan.rules.water import WateringRequest, WaterRun, WeatherDay, season_watering
+from turfplan.rules.water import WateringRequest, WaterRun, WeatherDay, known_series, season_watering
 
 
 def watered(
@@ -19,6 +19,7 @@ def watered(
     tasks: tuple[Task, ...],
     history: History,
     weather: Mapping[date, WeatherDay],
+    previous: Plan | None = None,
 ) -> tuple[tuple[Task, ...], tuple[Ledger, ...], tuple[str, ...]]:
     """Watering tasks, the accounts of water and nitrogen, and what the plan must say about water."""
     sowing = next((t for t in tasks if t.operation in SEEDED), None)
@@ -38,6 +39,7 @@ def watered(
         germinated_on=history.germinated, first_mow_on=first_mow,
         slope_percent=setting.brief.site.slope_percent or 0.0,
         away=tuple((s.start, s.end) for s in setting.brief.calendar.away), weather=known,
+        previous=known_series(previous.tasks) if previous is not None else {}, today=setting.today,
     )  # fmt: skip
     plan = season_watering(request)
     anchor = {"settle": "topdress", "recover": "topdress"}

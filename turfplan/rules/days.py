@@ -8,7 +8,7 @@ from turfplan.constraints import Allowed, Days, DaySet, Lag, Reason, Strength
 from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft, OpenDays
 from turfplan.rules.order import SOWING
-from turfplan.rules.setting import Setting
+from turfplan.rules.setting import Setting, without
 from turfplan.rules.steps import span_step
 
 # Operations bound to a window, with how hard it binds. What is missing here is bound by its order of work alone.
@@ -33,6 +33,7 @@ def day_constraints(setting: Setting, campaign: Campaign, drafts: Sequence[Draft
         found += _windows(setting, campaign, draft)
         if draft.operation in SOWING or draft.operation == "plant":
             found += _watering_people(setting, draft)
+            found += _watering_bans(setting, draft)
             found += _herbicide_holds(setting, draft)
     return tuple(found)
 
@@ -124,6 +125,15 @@ def _watering_people(setting: Setting, draft: Draft) -> list[Allowed]:
         ("seeding.watering_commitment",),
     )
     return [Allowed(f"away:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
+
+
+def _watering_bans(setting: Setting, draft: Draft) -> list[Allowed]:
+    """Nothing is sown or planted whose first weeks would fall into a watering ban."""
+    if draft.operation == "dormant_seed" or not setting.no_sowing:
+        return []
+    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.no_sowing)
+    words = "A watering ban would fall into the weeks in which the young grass must be watered."
+    return [Allowed(f"ban:{draft.id}", draft.start_node, free, Strength.HARD, Reason("seed.watering_ban", words))]
 
 
 def _herbicide_holds(setting: Setting, draft: Draft) -> list[Allowed]:

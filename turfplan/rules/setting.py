@@ -52,6 +52,7 @@ class Setting:
     assumptions: tuple[str, ...] = ()
     windows: tuple[OpenDays, ...] = ()
     closed: tuple[str, ...] = field(default=())
+    no_sowing: tuple[tuple[int, int], ...] = ()
 
     @property
     def depth_mm(self) -> float:

@@ -1,0 +1,1 @@
+"""The served feed and pages."""
