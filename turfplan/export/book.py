@@ -22,7 +22,7 @@ from turfplan.export.sheets import (
     today_of,
 )
 from turfplan.export.templates import render
-from turfplan.export.weeks import week_sheets
+from turfplan.export.weeks import WeekSheet, week_sheets
 from turfplan.plan import Fill, OperationWindow, Plan, Task
 from turfplan.units import System, pretty_unit, read_as
 from turfplan.wording import MONTHS
@@ -38,6 +38,8 @@ HEADLINES = (
     "plant",
     "first_mow",
 )
+# The nearest causes of a day; `turfplan why` tells the whole chain.
+NEAREST_REASONS = 2
 JUDGEMENT = (
     "Sources marked as judgement are ours: no publication was found; they are meant to be corrected by your own notes."
 )
@@ -71,6 +73,8 @@ class Reasoned:
     task: Task
     when: str
     window: str
+    not_earlier: str
+    not_later: str
     quantities: tuple[Quantity, ...]
     notes: tuple[int, ...]
 
@@ -87,7 +91,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
     """The season book as a page that stands alone. `paper` is letter or a4."""
     system, name = plan.lawn.units, plain_name(plan.lawn.name)
     look, tasks = look_of(plan, paper, large=large), shown(plan.tasks)
-    notes = _notes(plan, tasks)
+    notes, weeks = _notes(plan, tasks), week_sheets(plan, None, look)
     numbers = {text: note.number for text, note in notes.items()}
     return render(
         "print/book.html.jinja",
@@ -96,15 +100,16 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         short=short_name(name),
         look=look,
         made=made_text(plan),
-        contents=_contents(plan, bool(tasks), bool(notes)),
+        contents=_contents(plan, bool(tasks), bool(weeks), bool(notes)),
         facts=_lawn_facts(plan),
         headlines=_headlines(tasks, system),
         timeline=timeline(plan) if tasks else None,
         soil=soil_chart(plan),
         frosts=_frosts(plan),
         windows=_windows(plan),
-        weeks=week_sheets(plan, None, look),
+        weeks=weeks,
         cautions=_cautions(plan, tasks),
+        told=_told(weeks),
         lines=order_lines(plan),
         cards=delivery_cards(plan, order_lines(plan)),
         fill=_fill(plan.fill, system) if plan.fill else None,
@@ -119,13 +124,13 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
     )
 
 
-def _contents(plan: Plan, has_tasks: bool, has_notes: bool) -> tuple[tuple[str, str], ...]:
+def _contents(plan: Plan, has_tasks: bool, has_weeks: bool, has_notes: bool) -> tuple[tuple[str, str], ...]:
     """The chapters that this plan fills, with the names of their places in the page."""
     chapters = (
         ("glance", "The season at a glance", has_tasks),
         ("cautions", "Cautions", True),
         ("climate", "Climate and open days", True),
-        ("weeks", "Week by week", bool(week_sheets(plan))),
+        ("weeks", "Week by week", has_weeks),
         ("order", "What to buy", True),
         ("fill", "The fill map", plan.fill is not None),
         ("ledgers", "Water and nitrogen", any(ledger.weeks for ledger in plan.ledgers)),
@@ -168,6 +173,19 @@ def _cautions(plan: Plan, tasks: Iterable[Task]) -> dict[str, int]:
     """Every caution of the plan and its tasks once, numbered."""
     texts = dict.fromkeys((*plan.cautions, *(text for task in tasks for text in task.cautions)))
     return {text: number for number, text in enumerate(texts, start=1)}
+
+
+def _told(weeks: Iterable[WeekSheet]) -> dict[str, str]:
+    """The jobs whose steps and rule were told before, with the day of the job that told them."""
+    first: dict[tuple[object, ...], tuple[str, str]] = {}
+    told = {}
+    for week in weeks:
+        for job in week.jobs:
+            task = job.task
+            name, when = first.setdefault((task.operation, task.how, task.go, task.fallback), (task.id, job.when))
+            if name != task.id:
+                told[task.id] = when
+    return told
 
 
 def _frosts(plan: Plan) -> tuple[tuple[str, str], ...]:
@@ -263,6 +281,8 @@ def _reasoned(task: Task, system: System, plan: Plan, numbers: Mapping[str, int]
         task=task,
         when=span_text(task.start, task.end, system, year=True),
         window=span_text(task.window.start, task.window.end, system, weekday=False, year=True),
+        not_earlier=" ".join(task.not_earlier[:NEAREST_REASONS]),
+        not_later=" ".join(task.not_later[:NEAREST_REASONS]),
         quantities=quantities(task, system),
         notes=tuple(sorted(numbers[text] for text in texts if text is not None)),
     )

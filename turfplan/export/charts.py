@@ -3,7 +3,7 @@
 Coordinates are those of the SVG viewBox: x to the right, y downward, `WIDTH` wide.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, floor
@@ -199,7 +199,7 @@ def _groups(tasks: Iterable[Task]) -> list[tuple[str, list[Task]]]:
 
 
 def _row(name: str, tasks: Sequence[Task], y: float, axis: Axis, system: System) -> Row:
-    bars = tuple(_bar(task, y, axis, system) for task in tasks)
+    bars = tuple(_bar(task, y, axis, system) for task in (tasks if tasks[0].series is None else _runs(tasks)))
     spans = [(task.actual.start, task.actual.end) if task.actual else (task.start, task.end) for task in tasks]
     if tasks[0].series is not None:
         spans = [(min(s for s, _ in spans), max(e for _, e in spans))]
@@ -213,6 +213,20 @@ def _row(name: str, tasks: Sequence[Task], y: float, axis: Axis, system: System)
         phase=PHASE_LETTER[tasks[0].phase],
         days="; ".join(dict.fromkeys(span_text(s, e, system, year=True) for s, e in spans)),
     )
+
+
+def _runs(tasks: Sequence[Task]) -> Iterator[Task]:
+    """One task for each stretch of waterings without a free day between them, under the title of its first."""
+    stretch: Task | None = None
+    for task in sorted(tasks, key=lambda t: t.start):
+        if stretch is not None and task.start <= stretch.end + timedelta(days=1) and task.closed == stretch.closed:
+            stretch = stretch.model_copy(update={"end": max(stretch.end, task.end)})
+            continue
+        if stretch is not None:
+            yield stretch
+        stretch = task
+    if stretch is not None:
+        yield stretch
 
 
 def _meets(task: Task, axis: Axis) -> bool:

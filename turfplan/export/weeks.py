@@ -1,6 +1,6 @@
 """Lays out the weeks of a plan: what stands on the page of each."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Literal
@@ -28,6 +28,8 @@ from turfplan.wording import MONTHS, WEEKDAYS, bought_text
 
 # The blanks for the day and the hours beside a job take the room of that many characters.
 FILL_IN_LENGTH, USED_LENGTH = 46, 20
+# Monday -> task -> its days in that week.
+ByWeek = Mapping[date, Mapping[Task, list[date]]]
 State = Literal["open", "done", "skipped", "held", "overdue"]
 
 
@@ -91,27 +93,40 @@ class WeekSheet:
 
 
 def week_sheets(plan: Plan, week: date | None = None, look: Look | None = None) -> tuple[WeekSheet, ...]:
-    """The pages: of the week that holds `week`, else of every week with work from the present one on."""
+    """The pages: of the week that holds `week`, else of every week with work from the present one on.
+
+    An earlier week has its page as long as a job of it is open.
+    """
     look = look or look_of(plan)
-    tasks = shown(plan.tasks)
+    by_week = _by_week(shown(plan.tasks))
     if week is not None:
-        return (_sheet(plan, tasks, monday_of(week), look),)
+        return (_sheet(plan, by_week, monday_of(week), look),)
     present = monday_of(today_of(plan))
-    mondays = {monday_of(day) for task in tasks if task.closed is None for day in task_days(task)}
-    mondays |= {m for m in (monday_of(d) for t in tasks for d in task_days(t)) if m >= present}
-    return tuple(_sheet(plan, tasks, monday, look) for monday in sorted(mondays))
+    return tuple(
+        _sheet(plan, by_week, monday, look)
+        for monday, tasks in sorted(by_week.items())
+        if monday >= present or any(task.closed is None and task.series is None for task in tasks)
+    )
 
 
-def _sheet(plan: Plan, tasks: Sequence[Task], monday: date, look: Look) -> WeekSheet:
+def _by_week(tasks: Iterable[Task]) -> ByWeek:
+    """The tasks of each week, named by its Monday, with their days in it; in the order of the tasks."""
+    weeks: dict[date, dict[Task, list[date]]] = {}
+    for task in tasks:
+        for day in task_days(task):
+            weeks.setdefault(monday_of(day), {}).setdefault(task, []).append(day)
+    return weeks
+
+
+def _sheet(plan: Plan, by_week: ByWeek, monday: date, look: Look) -> WeekSheet:
     """One page: the jobs, the watering and the look-ahead of the week that begins on `monday`."""
     system = plan.lawn.units
     week = days_of(monday)
-    here = [task for task in tasks if set(week).intersection(task_days(task))]
-    single = [task for task in here if task.series is None]
-    jobs = tuple(_jobs(monday, single, system))
+    here = by_week.get(monday, {})
+    jobs = tuple(_jobs(monday, [task for task in here if task.series is None], system))
     water = tuple(water_row(task, week, system) for task in here if task.series is not None)
     water_cautions = tuple(dict.fromkeys(c for row in water for c in row.task.cautions))
-    ahead_title, ahead = _ahead(tasks, monday, system)
+    ahead_title, ahead = _ahead(by_week, monday, system)
     fitting = fit_of(_week_text(jobs, water, water_cautions, ahead), look.paper, large=look.large)
     return WeekSheet(
         key=f"week-{monday.isoformat()}",
@@ -230,16 +245,17 @@ def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> str:
     return "; ".join(parts) if parts else "No work this week"
 
 
-def _ahead(tasks: Sequence[Task], monday: date, system: System) -> tuple[str, tuple[Ahead, ...]]:
+def _ahead(by_week: ByWeek, monday: date, system: System) -> tuple[str, tuple[Ahead, ...]]:
     """Next week's work, or else the next work there is."""
-    following = days_of(monday + timedelta(days=DAYS_IN_WEEK))
-    to_come = [(day, t) for t in tasks if t.closed is None for day in task_days(t) if day >= following[0]]
-    if not to_come:
+    later = sorted(m for m, tasks in by_week.items() if m > monday and any(t.closed is None for t in tasks))
+    if not later:
         return "After this week", ()
-    first = min(monday_of(day) for day, _ in to_come)
-    lines = _ahead_lines([(day, t) for day, t in to_come if monday_of(day) == first], system)
-    if first == following[0]:
-        return f"Next week, {span_text(following[0], following[-1], system, weekday=False)}", lines
+    days = [(day, task) for task, days in by_week[later[0]].items() if task.closed is None for day in days]
+    lines = _ahead_lines(days, system)
+    following = monday + timedelta(days=DAYS_IN_WEEK)
+    if later[0] == following:
+        last = following + timedelta(days=DAYS_IN_WEEK - 1)
+        return f"Next week, {span_text(following, last, system, weekday=False)}", lines
     return "Next week is free. Then comes", lines
 
 
