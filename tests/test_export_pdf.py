@@ -8,12 +8,13 @@ from typing import Any
 
 import pytest
 from turfplan.cli import print as print_command
-from turfplan.cli.print import Sheet, print_sheet
+from turfplan.cli.print import PaperSize, Sheet, print_sheet
 from turfplan.errors import MissingToolError, TurfplanError
 from turfplan.export.book import book_html
 from turfplan.export.checklist import checklist_html
 from turfplan.export.order import order_html
 from turfplan.export.pdf import to_pdf
+from turfplan.export.plan_json import plan_to_json
 from turfplan.export.weeks import week_sheets
 from turfplan.units import System
 
@@ -61,6 +62,16 @@ def test_the_pdf_carries_title_author_and_the_day_of_the_plan(book_pdf: Path) ->
     assert "Back lawn: season book" in info
     assert "turfplan" in info
     assert "2027-08-03T16:00:00" in info
+
+
+def test_every_picture_says_what_it_shows(book_pdf: Path) -> None:
+    """Each figure of the PDF has a text in its stead, charts and samples of the legend alike."""
+    if shutil.which("qpdf") is None:
+        pytest.skip("qpdf is not installed")
+    plain = subprocess.run(
+        ["qpdf", "--qdf", "--object-streams=disable", str(book_pdf), "-"], check=True, capture_output=True
+    ).stdout
+    assert plain.count(b"/S /Figure") == plain.count(b"/Alt (") + plain.count(b"/Alt <") > 10
 
 
 def test_chapters_are_bookmarks(book_pdf: Path) -> None:
@@ -185,6 +196,17 @@ def test_print_writes_to_the_file_that_is_named(folder: Path) -> None:
     """A name that ends in .pdf asks for a PDF; the page lies beside it."""
     print_sheet(Path("brief.toml"), Sheet.ORDER, output=folder / "mine.pdf")
     assert (folder / "mine.pdf").read_bytes().startswith(b"%PDF") and (folder / "mine.html").is_file()
+
+
+def test_print_reads_the_plan_of_the_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The plan.json in the folder is what is printed; a folder without one is an error that says what to do first."""
+    with pytest.raises(TurfplanError, match="holds no plan yet"):
+        print_sheet(Path("brief.toml"), Sheet.ORDER, output=tmp_path)
+    (tmp_path / "plan.json").write_bytes(plan_to_json(page_plan(name="Read from the folder")))
+    print_sheet(Path("brief.toml"), Sheet.ORDER, paper=PaperSize.A4, output=tmp_path)
+    html = (tmp_path / "order.html").read_text(encoding="utf-8")
+    assert "Read from the folder" in html and "size: a4" in html
+    assert capsys.readouterr().out == f"{tmp_path / 'order.html'}\n"
 
 
 @pytest.mark.parametrize(("week", "sheet"), [("14 August", Sheet.WEEK), ("2027-08-14", Sheet.BOOK)])
