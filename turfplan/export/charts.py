@@ -12,7 +12,7 @@ from turfplan.export.glossary import operation_name
 from turfplan.export.sheets import PHASE_LETTER, PHASE_NAME, near_text, plain_name, shown, span_text, today_of
 from turfplan.plan import Plan, Task
 from turfplan.units import System, from_inside
-from turfplan.wording import MONTHS
+from turfplan.wording import MONTHS, shortened
 
 WIDTH = 720.0
 LABEL_WIDTH = 168.0
@@ -21,6 +21,7 @@ ROW_HEIGHT = 19.0
 BAR_HEIGHT = 12.0
 LEAST_BAR_WIDTH = 5.0
 HEAD_HEIGHT = 34.0
+LONGEST_ROW_NAME = 26
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,13 +189,11 @@ def timeline(plan: Plan, uid: str = "timeline") -> Timeline:
 
 
 def _groups(tasks: Iterable[Task]) -> list[tuple[str, list[Task]]]:
-    """Tasks of one kind share a row; watering has one row for each stage."""
+    """Tasks of one kind share a row; watering has one row for each stage, called as its titles begin."""
     groups: dict[str, list[Task]] = {}
     for task in tasks:
-        name = operation_name(task.operation)
-        if task.series is not None and task.id.count(".") >= 1:
-            name = f"{name}: {task.id.split('.')[1].replace('_', ' ')}"
-        groups.setdefault(name, []).append(task)
+        name = operation_name(task.operation) if task.series is None else task.title.split(":")[0]
+        groups.setdefault(shortened(name, LONGEST_ROW_NAME), []).append(task)
     return list(groups.items())
 
 

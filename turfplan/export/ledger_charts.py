@@ -15,7 +15,7 @@ from turfplan.units import System, format_number, from_inside, pretty_unit
 from turfplan.wording import MONTHS
 
 PLOT_TOP, PLOT_HEIGHT, FOOT_HEIGHT = 30.0, 200.0, 8.0
-LETTER_HEIGHT, LETTER_WIDTH = 11.0, 9.0
+LETTER_HEIGHT, LETTER_WIDTH = 11.0, 6.0
 LEDGER_LEFT, LEDGER_RIGHT = 56.0, WIDTH - 8.0
 # Entry of a ledger -> its letter, its name and the pattern that tells it apart in grey.
 _ENTRIES: Mapping[str, tuple[str, str, str]] = MappingProxyType(
