@@ -250,13 +250,13 @@ def _timeline_words(rows: Sequence[Row]) -> str:
     return " ".join(f"{row.name}: {row.days}." for row in rows)
 
 
-SOIL_TOP, SOIL_HEIGHT, BAND_GAP = 30.0, 190.0, 18.0
+SOIL_TOP, SOIL_BOTTOM, BAND_GAP = 30.0, 220.0, 18.0
 YEAR_DAYS = 365
 
 
 def soil_chart(plan: Plan, uid: str = "soil") -> SoilChart | None:
     """Soil temperature with its error band, air temperature and windows; None where the plan holds no curve."""
-    climate, system = plan.climate, plan.lawn.units
+    climate = plan.climate
     if not climate.soil_10cm_c:
         return None
     axis = season_axis(shown(plan.tasks), today_of(plan), YEAR_DAYS)
@@ -264,43 +264,34 @@ def soil_chart(plan: Plan, uid: str = "soil") -> SoilChart | None:
     soil = [_at(climate.day_of_year, climate.soil_10cm_c, day) for day in days]
     air = [_at(climate.day_of_year, climate.air_mean_c, day) for day in days] if climate.air_mean_c else []
     error = climate.soil_error_c
-    unit = "F" if system is System.US else "C"
-    low, high, step = _nice(min([*soil, *air]) - error, max([*soil, *air]) + error, unit)
-    bottom = SOIL_TOP + SOIL_HEIGHT
-
-    def y(celsius: float) -> float:
-        value = from_inside(celsius, unit, "temperature")
-        return round(bottom - (value - low) / (high - low) * SOIL_HEIGHT, 1)
+    scale = _scale([*soil, *air], error, "F" if plan.lawn.units is System.US else "C")
 
     def line(values: Sequence[float]) -> str:
-        return " ".join(f"{axis.x(day):g},{y(value):g}" for day, value in zip(days, values, strict=True))
+        return " ".join(f"{axis.x(day):g},{scale.y(value):g}" for day, value in zip(days, values, strict=True))
 
     upper = line([value + error for value in soil])
     lower = " ".join(reversed(line([value - error for value in soil]).split()))
-    bands = _window_bands(plan, axis, bottom + 26)
-    reach = f"{from_inside(error, 'deg' + unit, 'temperature_difference'):.0f} °{unit}"
+    bands = _window_bands(plan, axis, SOIL_BOTTOM + 26)
+    reach = f"{from_inside(error, 'deg' + scale.unit, 'temperature_difference'):.0f} °{scale.unit}"
     return SoilChart(
         uid=uid,
         title="Soil temperature and the days that are open",
-        words=f"Soil temperature 4 in (10 cm) down, from {min(soil):.0f} to {max(soil):.0f} °C, with a band of {reach} up "
-        f"and down; below it the days on which each kind of work is open.",
+        words=f"Soil temperature 4 in (10 cm) down, from {scale.words(min(soil))} to {scale.words(max(soil))}, with a band of "
+        f"{reach} up and down; below it the days on which each kind of work is open.",
         width=WIDTH,
-        height=bottom + 26 + len(bands) * BAND_GAP + 6,
+        height=SOIL_BOTTOM + 26 + len(bands) * BAND_GAP + 6,
         axis=axis,
         months=months_of(axis),
-        ticks=tuple(
-            Tick(round(bottom - (v - low) / (high - low) * SOIL_HEIGHT, 1), f"{v:g}")
-            for v in (low + n * step for n in range(round((high - low) / step) + 1))
-        ),
-        unit=f"°{unit}",
+        ticks=scale.ticks(),
+        unit=f"°{scale.unit}",
         soil=line(soil),
         band=f"{upper} {lower}",
         air=line(air) if air else "",
         plot_top=SOIL_TOP,
-        plot_bottom=bottom,
+        plot_bottom=SOIL_BOTTOM,
         frosts=_frost_marks(plan, axis),
         bands=bands,
-        table=_month_table(plan, axis, unit),
+        table=_month_table(plan, axis, scale.unit),
         error=reach,
     )
 
@@ -330,11 +321,39 @@ def _at(days: Sequence[int], values: Sequence[float], day: date) -> float:
     return values[before] + (values[after] - values[before]) * share
 
 
-def _nice(low_c: float, high_c: float, unit: str) -> tuple[float, float, float]:
-    """Round ends and step of a temperature axis in the unit of the reader."""
-    low, high = (from_inside(value, unit, "temperature") for value in (low_c, high_c))
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """A temperature axis with round ends, in the unit of the reader."""
+
+    low: float
+    high: float
+    step: float
+    unit: str
+
+    def place(self, value: float) -> float:
+        """The y of a temperature in the axis's own unit."""
+        return round(SOIL_BOTTOM - (value - self.low) / (self.high - self.low) * (SOIL_BOTTOM - SOIL_TOP), 1)
+
+    def y(self, celsius: float) -> float:
+        """The y of a temperature."""
+        return self.place(from_inside(celsius, self.unit, "temperature"))
+
+    def words(self, celsius: float) -> str:
+        """A temperature as the reader says it."""
+        return f"{from_inside(celsius, self.unit, 'temperature'):.0f} °{self.unit}"
+
+    def ticks(self) -> tuple[Tick, ...]:
+        """A mark at each step, from the lowest up."""
+        values = (self.low + n * self.step for n in range(round((self.high - self.low) / self.step) + 1))
+        return tuple(Tick(self.place(value), f"{value:g}") for value in values)
+
+
+def _scale(curve_c: Sequence[float], error_c: float, unit: str) -> _Scale:
+    """The axis that holds a curve and its error band."""
+    ends = (min(curve_c) - error_c, max(curve_c) + error_c)
+    low, high = (from_inside(value, unit, "temperature") for value in ends)
     step = 10.0 if unit == "F" else 5.0
-    return floor(low / step) * step, ceil(high / step) * step, step
+    return _Scale(floor(low / step) * step, ceil(high / step) * step, step, unit)
 
 
 def _window_bands(plan: Plan, axis: Axis, top: float) -> tuple[WindowBand, ...]:
