@@ -25,10 +25,14 @@ class AirRising(Condition):
 
 
 class AirFalling(Condition):
-    """The normal daily mean air temperature falls through a threshold."""
+    """The normal daily mean air temperature falls through a threshold.
+
+    With `only_above` it counts only where the hottest day is warmer than that: cool summers are timed by other things.
+    """
 
     kind: Literal["air_falling"]
     threshold: str
+    only_above: str | None = None
 
 
 class SoilRising(Condition):
@@ -95,9 +99,17 @@ class DegreeDaysLeft(Condition):
     base: str
 
 
+class WarmthLeft(Condition):
+    """The last day with so many degree days over a base still to come before the coldest day of the year."""
+
+    kind: Literal["warmth_left"]
+    sum: str
+    base: str
+
+
 AnyCondition = Annotated[
     AirRising | AirFalling | SoilRising | SoilFalling | FromFrost | FromHottest | FromColdest | GrowthRising | GrowthFalling
-    | RainReturns | DegreeDaysLeft,
+    | RainReturns | DegreeDaysLeft | WarmthLeft,
     Field(discriminator="kind"),
 ]  # fmt: skip
 

@@ -163,6 +163,8 @@ def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None
                 length=rise + 1,
             )
         case "air_falling":
+            if condition.only_above is not None and max(climate.air_mean_c) < book.si(_named(year, condition.only_above)):
+                return None
             return crossing(
                 climate.air_mean_c,
                 book.si(_named(year, condition.threshold)),
@@ -224,8 +226,9 @@ def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None
             return year.coldest + round(book.si(_named(year, condition.days)))
         case "rain_returns":
             return _rain_returns(year, book.si(_named(year, condition.share)))
-        case "degree_days_left":
-            return _degree_days_left(year, book.si(_named(year, condition.sum)), book.si(_named(year, condition.base)))
+        case "degree_days_left" | "warmth_left":
+            needed, base = book.si(_named(year, condition.sum)), book.si(_named(year, condition.base))
+            return _degree_days_left(year, needed, base, frost_ends=condition.kind == "degree_days_left")
 
 
 def _named(year: _Year, name: str) -> str:
@@ -253,9 +256,10 @@ def _rain_returns(year: _Year, share: float) -> int | None:
     return next((day for day in range(year.hottest, year.coldest + DAYS) if enough(day)), None)
 
 
-def _degree_days_left(year: _Year, needed: float, base_c: float) -> int | None:
+def _degree_days_left(year: _Year, needed: float, base_c: float, *, frost_ends: bool) -> int | None:
+    """The last day with so many degree days still to come before the first frost, or before the coldest day."""
     frost = year.climate.first_frost
-    last = year.coldest + DAYS if frost is None else _after(frost.median, year.hottest)
+    last = year.coldest + DAYS if frost is None or not frost_ends else _after(frost.median, year.hottest)
     total = 0.0
     for day in range(last - 1, year.coldest, -1):
         total += max(0.0, year.climate.air_mean_c[day % DAYS] - base_c)
@@ -327,3 +331,5 @@ def _words(year: _Year, condition: AnyCondition) -> str:
             return "rain coming back after the dry summer"
         case "degree_days_left":
             return "too little warmth left before the first frost"
+        case "warmth_left":
+            return "too little warmth left for seedlings to establish before winter"

@@ -5,23 +5,22 @@ from collections.abc import Sequence
 
 from turfplan.brief import Shape
 from turfplan.errors import Problem, TurfplanError
+from turfplan.site.polygons import Point, Ring, crossing_sides, inside, rings_cross, signed_area
 
-Point = tuple[float, float]
+CIRCLE_CORNERS = 96
 
 
 def area_of_shapes(shapes: Sequence[Shape]) -> float:
-    """Area in m2 of all shapes less all holes; raises TurfplanError for crossing polygons and for holes that take all."""
-    faults: list[Problem] = []
-    total = 0.0
-    for number, shape in enumerate(shapes, 1):
-        where = f"lawn.shape.{number}"
-        if shape.kind == "polygon" and (fault := _crossing(shape.points_mm)):
-            faults.append(
-                Problem(
-                    where, "the outline crosses itself", fault, None, "give the corners in order, all the way round"
-                )
-            )
-        total += (-1 if shape.hole else 1) * area_of_shape(shape)
+    """Area in m2 of all shapes less all holes; raises TurfplanError with every fault of theirs.
+
+    Faults are outlines that cross themselves, triangles whose sides do not meet, drawn polygons that overlap (their area
+    would count twice), holes outside the lawn, and holes that take all of it.
+    """
+    faults = [fault for number, shape in enumerate(shapes, 1) for fault in _faults(f"lawn.shape.{number}", shape)]
+    if faults:
+        raise TurfplanError(faults)
+    faults = _misplaced(shapes)
+    total = sum((-1 if shape.hole else 1) * area_of_shape(shape) for shape in shapes)
     if total <= 0:
         faults.append(Problem("lawn.shape", "no lawn is left once the holes are taken out", f"{total:.1f} m2"))
     if faults:
@@ -30,35 +29,134 @@ def area_of_shapes(shapes: Sequence[Shape]) -> float:
 
 
 def area_of_shape(shape: Shape) -> float:
-    """Area of one shape in m2."""
+    """Area of one shape in m2; a triangle by base and height, or by its three sides (Heron's formula)."""
     if shape.kind == "rectangle":
         return (shape.length_mm or 0.0) * (shape.width_mm or 0.0) / 1e6
     if shape.kind == "circle":
-        return math.pi * (shape.radius_mm or 0.0) ** 2 / 1e6
+        return math.pi * radius_mm(shape) ** 2 / 1e6
     if shape.kind == "triangle":
-        return (shape.base_mm or 0.0) * (shape.height_mm or 0.0) / 2e6
+        sides = _sides(shape)
+        return heron_area(*sides) / 1e6 if sides else (shape.base_mm or 0.0) * (shape.height_mm or 0.0) / 2e6
     return polygon_area(shape.points_mm) / 1e6
 
 
 def polygon_area(points: Sequence[Point]) -> float:
     """Area inside a closed outline by the shoelace formula, whatever its direction, in the square of its unit."""
-    pairs = zip(points, (*points[1:], points[0]), strict=True)
-    return abs(sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairs)) / 2
+    return abs(signed_area(points))
 
 
-def _crossing(points: Sequence[Point]) -> str | None:
-    """The two sides that cross, in words, or None for a simple outline."""
-    sides = list(zip(points, (*points[1:], points[0]), strict=True))
-    for i, first in enumerate(sides):
-        for j in range(i + 2, len(sides)):
-            if (i, j) != (0, len(sides) - 1) and _cross(*first, *sides[j]):
-                return f"side {i + 1} and side {j + 1}"
+def heron_area(a: float, b: float, c: float) -> float:
+    """Area of a triangle from its sides; Kahan's arrangement of Heron's formula, which stays exact for thin ones."""
+    c, b, a = sorted((a, b, c))
+    return math.sqrt(max(0.0, (a + (b + c)) * (c - (a - b)) * (c + (a - b)) * (a + (b - c)))) / 4
+
+
+def radius_mm(shape: Shape) -> float:
+    """The radius of a circle, whether its radius or its diameter was given."""
+    return shape.radius_mm if shape.radius_mm else (shape.diameter_mm or 0.0) / 2
+
+
+def ring_of_m(shape: Shape) -> Ring:
+    """The outline of a shape in m, in the coordinates of the survey: from `at` (its corner; a circle's centre), else from 0, 0.
+
+    A circle is drawn with corners moved out a little, so that its area is exact.
+    """
+    x, y = ((v / 1000) for v in (shape.at_mm or (0.0, 0.0)))
+    if shape.kind == "polygon":
+        return tuple((x + px / 1000, y + py / 1000) for px, py in shape.points_mm)
+    if shape.kind == "circle":
+        turn = 2 * math.pi / CIRCLE_CORNERS
+        reach = radius_mm(shape) / 1000 * math.sqrt(turn / math.sin(turn))
+        return tuple((x + reach * math.cos(n * turn), y + reach * math.sin(n * turn)) for n in range(CIRCLE_CORNERS))
+    if shape.kind == "rectangle":
+        length, width = (shape.length_mm or 0.0) / 1000, (shape.width_mm or 0.0) / 1000
+        return ((x, y), (x + length, y), (x + length, y + width), (x, y + width))
+    sides = _sides(shape)
+    if sides is None:
+        return ((x, y), (x + (shape.base_mm or 0.0) / 1000, y), (x, y + (shape.height_mm or 0.0) / 1000))
+    a, b, c = (side / 1000 for side in sides)
+    across = (a * a + c * c - b * b) / (2 * a)
+    return ((x, y), (x + a, y), (x + across, y + math.sqrt(max(0.0, c * c - across * across))))
+
+
+def is_placed(shape: Shape) -> bool:
+    """True where the brief says where a shape lies: a polygon by its points, any other by `at`."""
+    return shape.kind == "polygon" or shape.at_mm is not None
+
+
+def _sides(shape: Shape) -> tuple[float, float, float] | None:
+    if shape.a_mm and shape.b_mm and shape.c_mm:
+        return shape.a_mm, shape.b_mm, shape.c_mm
     return None
 
 
-def _turn(a: Point, b: Point, c: Point) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+def _faults(where: str, shape: Shape) -> list[Problem]:
+    """What is wrong with one shape by itself."""
+    if shape.kind == "triangle" and (sides := _sides(shape)) and 2 * max(sides) >= sum(sides):
+        return [Problem(where, "these three sides do not meet in a triangle", None, "each side shorter than the other two together")]
+    if shape.kind != "polygon":
+        return []
+    if len(set(shape.points_mm)) < 3:
+        return [Problem(where, "has fewer than three different corners")]
+    if found := crossing_sides(shape.points_mm):
+        return [
+            Problem(
+                where, "the outline crosses itself", f"side {found[0]} and side {found[1]}", None,
+                "give the corners in order, all the way round",
+            )
+        ]  # fmt: skip
+    if polygon_area(shape.points_mm) == 0:
+        return [Problem(where, "the corners lie in one line and enclose no area")]
+    return []
 
 
-def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
-    return _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
+def _misplaced(shapes: Sequence[Shape]) -> list[Problem]:
+    """Drawn lawns that overlap and drawn holes that lie outside of every drawn lawn."""
+    placed = [(f"lawn.shape.{n}", shape, ring_of_m(shape)) for n, shape in enumerate(shapes, 1) if is_placed(shape)]
+    lawns = [(where, ring) for where, shape, ring in placed if not shape.hole]
+    holes = [(where, ring) for where, shape, ring in placed if shape.hole]
+    faults = [
+        Problem(where, "overlaps another shape, whose area would count twice", other, None, "draw one outline around both")
+        for n, (where, ring) in enumerate(lawns)
+        for other, second in lawns[:n]
+        if overlap(ring, second)
+    ]
+    if len(lawns) == sum(not shape.hole for shape in shapes):
+        faults += [
+            Problem(where, "the hole does not lie inside the lawn", None, None, "a hole is cut out of a shape around it")
+            for where, ring in holes
+            if not any(holds(lawn, ring) for _, lawn in lawns)
+        ]
+    faults += [
+        Problem(where, "overlaps another hole, which would be taken out twice", other)
+        for n, (where, ring) in enumerate(holes)
+        for other, second in holes[:n]
+        if overlap(ring, second)
+    ]
+    return faults
+
+
+def overlap(first: Ring, second: Ring) -> bool:
+    """True where two outlines share area; sharing a side is no overlap."""
+    if rings_cross(first, second):
+        return True
+    return any(inside(b, *middle(a)) for a, b in ((first, second), (second, first)))
+
+
+def holds(outer: Ring, inner: Ring) -> bool:
+    """True where the inner outline lies within the outer one, or shares sides with it."""
+    return not rings_cross(outer, inner) and inside(outer, *middle(inner))
+
+
+def middle(ring: Ring) -> Point:
+    """A point surely inside an outline: halfway along the widest stretch of a level line through it."""
+    ys = sorted({y for _, y in ring})
+    level = max(((b - a, (a + b) / 2) for a, b in zip(ys, ys[1:], strict=False)), default=(0.0, ys[0]))[1]
+    crossings = sorted(
+        x0 + (level - y0) * (x1 - x0) / (y1 - y0)
+        for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True)
+        if (y0 > level) != (y1 > level)
+    )
+    spans = list(zip(crossings[::2], crossings[1::2], strict=False))
+    left, right = max(spans, key=lambda span: span[1] - span[0], default=(ring[0][0], ring[0][0]))
+    return (left + right) / 2, level

@@ -1,0 +1,112 @@
+"""Plans made in tests: examples from disk and small briefs written here, always on a fixed day."""
+
+from collections.abc import Mapping
+from copy import deepcopy
+from datetime import UTC, date, datetime
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from turfplan.brief import Brief, parse_brief
+from turfplan.cli.running import input_of
+from turfplan.journal import JournalEntry
+from turfplan.plan import Plan, Task
+from turfplan.planner import make_plan
+from turfplan.readers.brief import read_brief
+
+ROOT = Path(__file__).parents[1]
+EXAMPLES = ROOT / "examples"
+SHARED = ROOT.parent / "shared"
+TODAY = datetime(2027, 2, 1, 12, tzinfo=UTC)
+NAMES = tuple(sorted(p.stem for p in EXAMPLES.glob("*.toml")))
+POSSIBLE = tuple(name for name in NAMES if name != "late-start")
+
+PLAIN: dict[str, Any] = {
+    "lawn": {
+        "id": "test-lawn", "name": "Test lawn", "area": "5000 ft2", "grass": "tall_fescue", "soil": "clay loam",
+        "thatch": "0.2 in", "condition": "thin",
+    },
+    "place": {"postal_code": "17601", "country": "US"},
+    "leveling": {"depth": "0.5 in"},
+    "seeding": {"intent": "overseed"},
+    "water": {"possible": True, "application_rate": "1.2 in/h"},
+    "calendar": {"weekdays": ["sat", "sun"]},
+    "season": {"from": date(2027, 3, 1)},
+    "work": {"people": 2, "hours_per_day": 6},
+}  # fmt: skip
+
+
+def merged(*changes: Mapping[str, Any]) -> dict[str, Any]:
+    """The plain brief with tables of changes laid over it; None takes a key away."""
+    data = deepcopy(PLAIN)
+    for change in changes:
+        for table, values in change.items():
+            if values is None:
+                data.pop(table, None)
+                continue
+            here = data.setdefault(table, {})
+            for key, value in values.items():
+                if value is None:
+                    here.pop(key, None)
+                else:
+                    here[key] = value
+    return data
+
+
+def brief_of(*changes: Mapping[str, Any]) -> Brief:
+    """The plain brief with changes."""
+    return parse_brief(merged(*changes))
+
+
+def plan_of(
+    *changes: Mapping[str, Any],
+    now: datetime = TODAY,
+    journal: tuple[JournalEntry, ...] = (),
+    previous: Plan | None = None,
+    **options: Any,
+) -> Plan:
+    """The plan of the plain brief with changes."""
+    return plan_brief(brief_of(*changes), now=now, journal=journal, previous=previous, **options)
+
+
+def plan_brief(
+    brief: Brief, now: datetime = TODAY, journal: tuple[JournalEntry, ...] = (), previous: Plan | None = None, **options: Any
+) -> Plan:
+    """The plan of a brief."""
+    given = input_of(brief, EXAMPLES)
+    options.setdefault("brief_sha256", str(hash(brief.model_dump_json())))
+    return make_plan(brief, given.book, given.climate, journal, previous, now=now, ground=given.ground, **options)
+
+
+@lru_cache(maxsize=32)
+def example(name: str) -> Plan:
+    """The plan of an example."""
+    return plan_brief(example_brief(name))
+
+
+@lru_cache(maxsize=32)
+def example_brief(name: str) -> Brief:
+    """The brief of an example."""
+    return read_brief(EXAMPLES / f"{name}.toml").brief
+
+
+def kind(plan: Plan, operation: str) -> list[Task]:
+    """The tasks of one operation, by date."""
+    return sorted((t for t in plan.tasks if t.operation == operation and t.status != "CANCELLED"), key=lambda t: t.start)
+
+
+def first(plan: Plan, operation: str) -> Task:
+    """The first task of an operation; fails when there is none."""
+    found = kind(plan, operation)
+    assert found, f"no {operation} in {[t.id for t in plan.tasks]}"
+    return found[0]
+
+
+def amount(task: Task, item: str) -> float:
+    """The SI value of one amount of a task."""
+    return next(a.value for a in task.amounts if a.item == item)
+
+
+def depth_total(plan: Plan) -> float:
+    """The settled depth of all passes, mm."""
+    return sum(amount(t, "depth") for t in kind(plan, "topdress"))

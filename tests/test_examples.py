@@ -1,0 +1,170 @@
+"""Every example through the planner, against what an agronomist and a calendar expect."""
+
+import subprocess
+import sys
+from datetime import date, datetime, timedelta
+
+import pytest
+import recurring_ical_events
+from golden_text import golden_text
+from icalendar import Calendar
+from planning import EXAMPLES, NAMES, POSSIBLE, ROOT, SHARED, amount, depth_total, example, example_brief, kind
+
+from turfplan.export.calendar import season_ics
+from turfplan.plan import Plan
+
+SOWINGS = ("seed", "overseed", "dormant_seed")
+YARD3_PER_1000FT2_AT_HALF_INCH = 1.543  # AGRONOMY: geometry, 1000 ft2 x 1/24 ft / 27
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_golden(name: str) -> None:
+    """The plan reads as it did when it was last read by hand; rewrite with `python tests/golden_text.py`."""
+    expected = (ROOT / "tests" / "golden" / f"{name}.txt").read_text(encoding="utf-8")
+    assert golden_text(example(name)) == expected
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_golden_has_doubts_beside_it(name: str) -> None:
+    """Each golden plan was read as an agronomist, and what was doubted is written down."""
+    text = (ROOT / "tests" / "golden" / f"{name}.md").read_text(encoding="utf-8")
+    assert "Doubts" in text and len(text) > 200
+
+
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_passes_add_up(name: str) -> None:
+    """No pass is over half an inch, none under half the others unless it is the last, and together they are the depth."""
+    plan = example(name)
+    depths = [amount(t, "depth") for t in kind(plan, "topdress")]
+    assert all(depth <= 12.7 + 1e-6 for depth in depths)
+    assert all(depth >= max(depths) / 2 - 1e-6 for depth in depths[:-1])
+    assert sum(depths) == pytest.approx(plan.lawn.depth_mm, abs=0.01)
+
+
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_order_covers_the_passes(name: str) -> None:
+    """What is ordered covers every pass, and never less than geometry."""
+    plan, brief = example(name), example_brief(name)
+    ordered = sum(line.value for line in plan.order if line.item == "mix")
+    spread = sum(amount(t, "volume") for t in kind(plan, "topdress"))
+    assert ordered >= spread - 1e-9
+    if not brief.leveling.lows:
+        half_inches = depth_total(plan) / 12.7
+        geometry = YARD3_PER_1000FT2_AT_HALF_INCH * 0.764554858 * plan.lawn.area_m2 / 92.90304 * half_inches
+        assert ordered >= geometry * 0.999
+
+
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_no_starter_with_compost(name: str) -> None:
+    """Compost in the mix takes the place of a starter, and the plan says why."""
+    plan = example(name)
+    compost = any(part.item == "compost" for line in plan.order for part in line.parts)
+    if compost:
+        assert not kind(plan, "starter_feed")
+        assert any("compost" in sentence and "starter" in sentence for sentence in plan.campaign_reason)
+
+
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_order_of_work(name: str) -> None:
+    """Marks before tines, low cut before dethatching before coring before the first pass, passes before or with the seed."""
+    plan = example(name)
+    for number, core in enumerate(kind(plan, "core_aerate"), 1):
+        marks = [t for t in kind(plan, "locate_utilities") if t.end < core.start]
+        assert marks, number
+        assert [t for t in kind(plan, "mow_low") if t.start <= core.start]
+        assert [t for t in kind(plan, "topdress") if t.start >= core.start] or not kind(plan, "topdress")
+    for thatch in kind(plan, "dethatch"):
+        assert [t for t in kind(plan, "mow_low") if t.start <= thatch.start]
+        assert all(thatch.start <= core.start for core in kind(plan, "core_aerate"))
+    sowing = [t for t in plan.tasks if t.operation in SOWINGS]
+    for task in sowing:
+        assert all(layer.end <= task.start for layer in kind(plan, "topdress"))
+        assert all(cut.start > task.end + timedelta(days=4) for cut in kind(plan, "first_mow"))
+
+
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_work_only_on_allowed_days(name: str) -> None:
+    """Every job lies on a day of work, deliveries on a day of delivery, none while unavailable."""
+    plan, brief = example(name), example_brief(name)
+    names = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+    for task in plan.tasks:
+        if task.series is not None:
+            continue
+        days = brief.calendar.weekdays
+        if task.operation == "delivery" and brief.delivery.allowed_weekdays:
+            days = brief.delivery.allowed_weekdays
+        assert names[task.start.weekday()] in (days or ("sat", "sun")), task.id
+        assert not any(s.start <= task.start <= s.end for s in brief.calendar.unavailable), task.id
+
+
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_every_task_explains_itself(name: str) -> None:
+    """Why at all, why not earlier, why not later, and why this much, for every task."""
+    for task in example(name).tasks:
+        assert task.why and task.not_earlier and task.not_later, task.id
+        for sentence in (*task.not_earlier, *task.not_later, task.why):
+            assert sentence.strip()[-1] in ".)”!?", (task.id, sentence)
+        assert all(a.reason for a in task.amounts), task.id
+
+
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_feed_equals_the_plan(name: str) -> None:
+    """Each event, repeated ones too, lies in the feed on the days that plan.json says."""
+    plan = example(name)
+    calendar = Calendar.from_ical(season_ics(plan))
+    span = (plan.horizon.start, plan.horizon.end + timedelta(days=2))
+    found: dict[str, set[date]] = {}
+    for event in recurring_ical_events.of(calendar).between(*span):
+        start = event["DTSTART"].dt
+        found.setdefault(str(event["UID"]), set()).add(start.date() if isinstance(start, datetime) else start)
+    for task in plan.tasks:
+        expected = {task.start} if task.series is None else set(_days(plan, task.id))
+        assert found[task.uid] == expected, task.id
+
+
+def _days(plan: Plan, task_id: str) -> list[date]:
+    task = plan.task(task_id)
+    assert task is not None and task.series is not None
+    series, names = task.series, ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+    days = [series.start + timedelta(days=k) for k in range((series.end - series.start).days + 1)]
+    return [d for d in days if (not series.weekdays or names[d.weekday()] in series.weekdays) and d not in series.skip]
+
+
+@pytest.mark.skipif(not (SHARED / "tools").is_dir(), reason="the outside feed checker is not beside this checkout")
+@pytest.mark.parametrize("name", POSSIBLE)
+def test_outside_feed_checker(name: str, tmp_path: object) -> None:
+    """The independent checker finds nothing in the feed."""
+    path = EXAMPLES.parent / ".pytest_cache" / f"{name}.ics"
+    path.parent.mkdir(exist_ok=True)
+    path.write_bytes(season_ics(example(name)))
+    run = subprocess.run([sys.executable, str(SHARED / "tools" / "check_feed.py"), str(path)], capture_output=True, text=True, check=False)
+    assert run.returncode == 0, run.stdout[-2000:] + run.stderr[-500:]
+
+
+def test_late_start_offers_ways_out() -> None:
+    """A start that is too late is told as a conflict with ways out that were planned through."""
+    plan = example("late-start")
+    assert plan.conflict is not None and plan.tasks == ()
+    assert plan.options and all("Checked" in option.reason for option in plan.options)
+
+
+def test_two_inches_are_never_promised_in_one_year() -> None:
+    """Two inches of fill are spread over two years, in spring and autumn."""
+    plan = example("deep-two-inches")
+    years = {t.start.year for t in kind(plan, "topdress")}
+    assert len(years) == 2
+    for year in years:
+        assert sum(amount(t, "depth") for t in kind(plan, "topdress") if t.start.year == year) <= 38.1 + 1e-6
+
+
+def test_southern_summer() -> None:
+    """South of the equator the work on warm-season grass lies between October and March."""
+    plan = example("southern-hemisphere")
+    assert all(t.start.month in (10, 11, 12, 1, 2, 3) for t in kind(plan, "topdress") + kind(plan, "seed"))
+
+
+def test_metric_reads_metric() -> None:
+    """A metric brief prints millimetres and kilograms, and no inches in its titles."""
+    plan = example("british-metric")
+    words = " ".join(t.title for t in plan.tasks)
+    assert " mm" in words and " in," not in words and "yd" not in words
