@@ -75,6 +75,7 @@ def _text_schema(example: str) -> WithJsonSchema:
 
 Depth = Annotated[float, _quantity("length", 0, DEEPEST_MM), _text_schema("1 in")]
 Length = Annotated[float, _quantity("length", 0, 2e6), _text_schema("60 ft")]
+Coordinate = Annotated[float, _quantity("length", -2e6, 2e6, positive=False), _text_schema("12 ft")]
 Area = Annotated[float, _quantity("area", SMALLEST_AREA_M2, LARGEST_AREA_M2), _text_schema("4200 ft2")]
 Volume = Annotated[float, _quantity("volume", 0.01, 1e5), _text_schema("6 yd3")]
 WaterRate = Annotated[float, _quantity("water_rate", 1.0, 125.0), _text_schema("1.3 in/h")]
@@ -102,31 +103,52 @@ class GrassShare(Part):
 
 
 class Shape(Part):
-    """One shape of the lawn, or a hole in it: a rectangle, circle, triangle or polygon."""
+    """One shape of the lawn, or a hole in it: a rectangle, circle, triangle or polygon.
+
+    `at` places it where a survey or other shapes share its coordinates: a corner, or the middle of a circle. A shape with
+    a `name` and a `depth` of its own is a zone.
+    """
 
     kind: Literal["rectangle", "circle", "triangle", "polygon"]
-    name: str | None = None
+    name: Annotated[str, Field(min_length=1, max_length=80)] | None = None
     hole: bool = False
     length_mm: Length | None = Field(None, alias="length")
     width_mm: Length | None = Field(None, alias="width")
     radius_mm: Length | None = Field(None, alias="radius")
+    diameter_mm: Length | None = Field(None, alias="diameter")
     base_mm: Length | None = Field(None, alias="base")
     height_mm: Length | None = Field(None, alias="height")
-    points_mm: tuple[tuple[Length, Length], ...] = Field((), alias="points")
+    a_mm: Length | None = Field(None, alias="a")
+    b_mm: Length | None = Field(None, alias="b")
+    c_mm: Length | None = Field(None, alias="c")
+    points_mm: tuple[tuple[Coordinate, Coordinate], ...] = Field((), alias="points")
+    at_mm: tuple[Coordinate, Coordinate] | None = Field(None, alias="at")
+    depth_mm: Depth | None = Field(None, alias="depth")
+    grass: str | None = None
+    sun: Literal["full", "part", "shade"] | None = None
 
     @model_validator(mode="after")
     def _has_its_sides(self) -> Self:
-        needs = {
-            "rectangle": ("length", "width"),
-            "circle": ("radius",),
-            "triangle": ("base", "height"),
-            "polygon": ("points",),
-        }[self.kind]
-        missing = [name for name in needs if not getattr(self, f"{name}_mm")]
-        if missing:
-            raise ValueError(f"a {self.kind} needs {' and '.join(missing)}")
+        ways = {
+            "rectangle": (("length", "width"),),
+            "circle": (("radius",), ("diameter",)),
+            "triangle": (("base", "height"), ("a", "b", "c")),
+            "polygon": (("points",),),
+        }
+        given = {
+            name for way in (w for kind in ways.values() for w in kind) for name in way if getattr(self, f"{name}_mm")
+        }
+        known = ways[self.kind]
+        complete = [way for way in known if given.issuperset(way)]
+        if not complete:
+            words = ", or ".join(" and ".join(way) for way in known)
+            raise ValueError(f"a {self.kind} needs {words}")
+        if surplus := sorted(given.difference(complete[0])):
+            raise ValueError(f"a {self.kind} given by {' and '.join(complete[0])} takes no {' or '.join(surplus)}")
         if self.kind == "polygon" and len(self.points_mm) < 3:
             raise ValueError("a polygon needs three points or more")
+        if self.hole and (self.depth_mm or self.grass or self.sun):
+            raise ValueError("a hole has no depth, grass or sun")
         return self
 
 

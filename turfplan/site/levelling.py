@@ -73,7 +73,13 @@ def _faults(readings: Sequence[Reading]) -> list[Problem]:
     faults: list[Problem] = []
     if readings[0].back_mm is None:
         faults.append(
-            Problem(readings[0].name, "the first line needs a back reading", None, None, "begin on a point whose height is known or taken as 0")
+            Problem(
+                readings[0].name,
+                "the first line needs a back reading",
+                None,
+                None,
+                "begin on a point whose height is known or taken as 0",
+            )
         )
     for reading in readings[1:]:
         if reading.fore_mm is None:

@@ -1,11 +1,12 @@
 """The area of a lawn drawn from simple shapes, with holes for beds, trees and buildings."""
 
+import itertools
 import math
 from collections.abc import Sequence
 
 from turfplan.brief import Shape
 from turfplan.errors import Problem, TurfplanError
-from turfplan.site.polygons import Point, Ring, crossing_sides, inside, rings_cross, signed_area
+from turfplan.site.polygons import Point, Ring, crossing_sides, rings_cross, signed_area
 
 CIRCLE_CORNERS = 96
 
@@ -93,7 +94,14 @@ def _sides(shape: Shape) -> tuple[float, float, float] | None:
 def _faults(where: str, shape: Shape) -> list[Problem]:
     """What is wrong with one shape by itself."""
     if shape.kind == "triangle" and (sides := _sides(shape)) and 2 * max(sides) >= sum(sides):
-        return [Problem(where, "these three sides do not meet in a triangle", None, "each side shorter than the other two together")]
+        return [
+            Problem(
+                where,
+                "these three sides do not meet in a triangle",
+                None,
+                "each side shorter than the other two together",
+            )
+        ]
     if shape.kind != "polygon":
         return []
     if len(set(shape.points_mm)) < 3:
@@ -116,14 +124,18 @@ def _misplaced(shapes: Sequence[Shape]) -> list[Problem]:
     lawns = [(where, ring) for where, shape, ring in placed if not shape.hole]
     holes = [(where, ring) for where, shape, ring in placed if shape.hole]
     faults = [
-        Problem(where, "overlaps another shape, whose area would count twice", other, None, "draw one outline around both")
+        Problem(
+            where, "overlaps another shape, whose area would count twice", other, None, "draw one outline around both"
+        )
         for n, (where, ring) in enumerate(lawns)
         for other, second in lawns[:n]
         if overlap(ring, second)
     ]
     if len(lawns) == sum(not shape.hole for shape in shapes):
         faults += [
-            Problem(where, "the hole does not lie inside the lawn", None, None, "a hole is cut out of a shape around it")
+            Problem(
+                where, "the hole does not lie inside the lawn", None, None, "a hole is cut out of a shape around it"
+            )
             for where, ring in holes
             if not any(holds(lawn, ring) for _, lawn in lawns)
         ]
@@ -138,25 +150,41 @@ def _misplaced(shapes: Sequence[Shape]) -> list[Problem]:
 
 def overlap(first: Ring, second: Ring) -> bool:
     """True where two outlines share area; sharing a side is no overlap."""
-    if rings_cross(first, second):
-        return True
-    return any(inside(b, *middle(a)) for a, b in ((first, second), (second, first)))
+    return rings_cross(first, second) or any(
+        min(b, d) - max(a, c) > _touch(first)
+        for at in _levels(first, second)
+        for a, b in spans(first, at)
+        for c, d in spans(second, at)
+    )
 
 
 def holds(outer: Ring, inner: Ring) -> bool:
     """True where the inner outline lies within the outer one, or shares sides with it."""
-    return not rings_cross(outer, inner) and inside(outer, *middle(inner))
+    slack = _touch(outer)
+    return not rings_cross(outer, inner) and all(
+        any(c <= a + slack and b <= d + slack for c, d in spans(outer, at))
+        for at in _levels(outer, inner)
+        for a, b in spans(inner, at)
+    )
 
 
-def middle(ring: Ring) -> Point:
-    """A point surely inside an outline: halfway along the widest stretch of a level line through it."""
-    ys = sorted({y for _, y in ring})
-    level = max(((b - a, (a + b) / 2) for a, b in zip(ys, ys[1:], strict=False)), default=(0.0, ys[0]))[1]
+def spans(ring: Ring, level: float) -> list[tuple[float, float]]:
+    """The stretches of the level line y = `level` that lie inside an outline, from left to right."""
     crossings = sorted(
         x0 + (level - y0) * (x1 - x0) / (y1 - y0)
         for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True)
         if (y0 > level) != (y1 > level)
     )
-    spans = list(zip(crossings[::2], crossings[1::2], strict=False))
-    left, right = max(spans, key=lambda span: span[1] - span[0], default=(ring[0][0], ring[0][0]))
-    return (left + right) / 2, level
+    return list(zip(crossings[::2], crossings[1::2], strict=False))
+
+
+def _levels(first: Ring, second: Ring) -> list[float]:
+    """Level lines halfway between the heights of neighbouring corners: between them no side begins or ends."""
+    ys = sorted({y for _, y in (*first, *second)})
+    return [(a + b) / 2 for a, b in itertools.pairwise(ys)]
+
+
+def _touch(ring: Ring) -> float:
+    """Less than this, in the outline's unit, is touching: a millionth of its reach."""
+    xs = [x for x, _ in ring]
+    return 1e-6 * (max(xs) - min(xs))
