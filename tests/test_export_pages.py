@@ -25,8 +25,8 @@ from turfplan.export.sheets import (
 )
 from turfplan.export.templates import coded, environment, stylesheet, templates_dir
 from turfplan.export.weeks import week_sheets
-from turfplan.plan import Plan
-from turfplan.units import System
+from turfplan.plan import Amount, Plan
+from turfplan.units import CUBIC_YARD_M3, System
 from turfplan.wording import amount_text, day_text
 
 from page_plan import DUST, FIRST_WATERING, on, page_plan, task
@@ -285,6 +285,15 @@ def test_what_can_run_short_is_rounded_up() -> None:
     assert run is not None
     assert amount_text(run.amounts[0], System.US) == "240 gal"
     assert amount_text(run.amounts[0], System.METRIC) == "900 L"
+
+
+def test_an_exact_load_is_not_pushed_up_by_the_decimals_of_the_file() -> None:
+    """16.75 yd³ written as cubic metres with six decimals still reads 16.75 yd³."""
+    load = Amount(
+        item="volume", value=round(16.75 * CUBIC_YARD_M3, 6), unit="m3", value_us=16.75, unit_us="yd3", reason=""
+    )
+    assert load.value > 16.75 * CUBIC_YARD_M3
+    assert amount_text(load, System.US) == "16.75 yd³"
 
 
 @pytest.mark.parametrize(

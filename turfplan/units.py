@@ -214,6 +214,7 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "minutes": ("min", 1.0, "min", 1.0),
     "water_rate": ("in/h", 0.05, "mm/h", 1.0),
 }
+HAIR = 1e-4  # of a step: far below what anybody can measure
 _READING_DIMENSION = {
     "depth": "length", "height": "length", "distance": "length", "rain": "length", "area": "area", "volume": "volume",
     "water_volume": "volume", "mass": "mass", "rate": "areal_mass", "temperature": "temperature", "minutes": "time",
@@ -243,8 +244,8 @@ def read_as(value: float, kind: str, system: System, rounding: str = "nearest", 
     step = step or default_step
     amount = from_inside(value, unit, _READING_DIMENSION[kind])
     steps = amount / step
-    # A hair of float error must not push an exact half yard up to the next quarter.
-    rounded = {"nearest": math.floor(steps + 0.5), "up": math.ceil(steps - 1e-9), "down": math.floor(steps + 1e-9)}[
+    # A hair of error (floats, the six decimals of plan.json) must not push an exact half yard up to the next quarter.
+    rounded = {"nearest": math.floor(steps + 0.5), "up": math.ceil(steps - HAIR), "down": math.floor(steps + HAIR)}[
         rounding
     ] * step
     if rounded == 0 and amount > 0 and kind not in ("temperature",):

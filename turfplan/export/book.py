@@ -1,7 +1,7 @@
 """Writes the season book: everything the plan knows, to keep through the year."""
 
 import base64
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from turfplan.export.charts import soil_chart, timeline
@@ -27,19 +27,9 @@ from turfplan.plan import Fill, OperationWindow, Plan, Task
 from turfplan.units import System, pretty_unit, read_as
 from turfplan.wording import MONTHS
 
-HEADLINES = (
-    "order_material",
-    "delivery",
-    "core_aerate",
-    "topdress",
-    "seed",
-    "overseed",
-    "dormant_seed",
-    "plant",
-    "first_mow",
-)
-# The nearest causes of a day; `turfplan why` tells the whole chain.
-NEAREST_REASONS = 2
+HEADLINES = ("order_material", "topdress", "seed", "overseed", "dormant_seed", "plant", "first_mow")
+# Reasons that hold for every job; the nearest other one is told, and `turfplan why` tells the whole chain.
+COMMON_REASONS = ("It is one of the days you can work.", "The day before is full", "What it hangs on is done.")
 JUDGEMENT = (
     "Sources marked as judgement are ours: no publication was found; they are meant to be corrected by your own notes."
 )
@@ -281,11 +271,17 @@ def _reasoned(task: Task, system: System, plan: Plan, numbers: Mapping[str, int]
         task=task,
         when=span_text(task.start, task.end, system, year=True),
         window=span_text(task.window.start, task.window.end, system, weekday=False, year=True),
-        not_earlier=" ".join(task.not_earlier[:NEAREST_REASONS]),
-        not_later=" ".join(task.not_later[:NEAREST_REASONS]),
+        not_earlier=_nearest(task.not_earlier),
+        not_later=_nearest(task.not_later),
         quantities=quantities(task, system),
         notes=tuple(sorted(numbers[text] for text in texts if text is not None)),
     )
+
+
+def _nearest(reasons: Sequence[str]) -> str:
+    """The nearest reason that is this job's own, else the nearest there is."""
+    own = (reason for reason in reasons if not reason.startswith(COMMON_REASONS))
+    return next(own, reasons[0] if reasons else "")
 
 
 def _facts_of(task: Task) -> tuple[str, ...]:
