@@ -9,7 +9,10 @@ from turfplan.wording import amount_text
 def golden_text(plan: Plan) -> str:
     """The lines of the golden file of a plan."""
     units = plan.lawn.units
-    lines = [f"campaign  {plan.campaign}: {plan.campaign_name}", *(f"why       {line}" for line in plan.campaign_reason)]
+    lines = [
+        f"campaign  {plan.campaign}: {plan.campaign_name}",
+        *(f"why       {line}" for line in plan.campaign_reason),
+    ]
     if plan.conflict is not None:
         lines += [f"conflict  {line}" for line in plan.conflict.reasons]
         lines += [f"option    {o.title} ({o.change}): {o.reason}" for o in plan.options]
@@ -17,11 +20,16 @@ def golden_text(plan: Plan) -> str:
         until = f"..{task.end:%m-%d}" if task.end != task.start else ""
         window = f"[{task.window.start:%Y-%m-%d} {task.window.end:%Y-%m-%d}]"
         amounts = "; ".join(f"{a.item} {amount_text(a, units)}" for a in task.amounts)
-        lines.append(f"{task.start:%a %Y-%m-%d}{until:7} {task.id:22} {task.title}  {window}" + (f"  {amounts}" if amounts else ""))
+        lines.append(
+            f"{task.start:%a %Y-%m-%d}{until:7} {task.id:22} {task.title}  {window}"
+            + (f"  {amounts}" if amounts else "")
+        )
     for task in sorted((t for t in plan.tasks if t.series is not None), key=lambda t: (t.start, t.id)):
         assert task.series is not None
         days = ",".join(task.series.weekdays) or "daily"
-        lines.append(f"{task.start:%Y-%m-%d}..{task.end:%m-%d} {task.series.start_time:%H:%M} {task.series.minutes:3} min {days:8} {task.id}")
+        lines.append(
+            f"{task.start:%Y-%m-%d}..{task.end:%m-%d} {task.series.start_time:%H:%M} {task.series.minutes:3} min {days:8} {task.id}"
+        )
     for line in plan.order:
         lines.append(f"order     {line.item}: {line.text}; order by {line.order_by}, deliver by {line.deliver_by}")
     lines += [f"rejected  {r.campaign}: {r.reason}" for r in plan.rejected]

@@ -70,7 +70,11 @@ def plan_of(
 
 
 def plan_brief(
-    brief: Brief, now: datetime = TODAY, journal: tuple[JournalEntry, ...] = (), previous: Plan | None = None, **options: Any
+    brief: Brief,
+    now: datetime = TODAY,
+    journal: tuple[JournalEntry, ...] = (),
+    previous: Plan | None = None,
+    **options: Any,
 ) -> Plan:
     """The plan of a brief."""
     given = input_of(brief, EXAMPLES)
@@ -92,7 +96,9 @@ def example_brief(name: str) -> Brief:
 
 def kind(plan: Plan, operation: str) -> list[Task]:
     """The tasks of one operation, by date."""
-    return sorted((t for t in plan.tasks if t.operation == operation and t.status != "CANCELLED"), key=lambda t: t.start)
+    return sorted(
+        (t for t in plan.tasks if t.operation == operation and t.status != "CANCELLED"), key=lambda t: t.start
+    )
 
 
 def first(plan: Plan, operation: str) -> Task:

@@ -6,12 +6,12 @@ from datetime import date, datetime, timedelta
 
 import pytest
 import recurring_ical_events
-from golden_text import golden_text
 from icalendar import Calendar
-from planning import EXAMPLES, NAMES, POSSIBLE, ROOT, SHARED, amount, depth_total, example, example_brief, kind
-
 from turfplan.export.calendar import season_ics
 from turfplan.plan import Plan
+
+from golden_text import golden_text
+from planning import EXAMPLES, NAMES, POSSIBLE, ROOT, SHARED, amount, depth_total, example, example_brief, kind
 
 SOWINGS = ("seed", "overseed", "dormant_seed")
 YARD3_PER_1000FT2_AT_HALF_INCH = 1.543  # AGRONOMY: geometry, 1000 ft2 x 1/24 ft / 27
@@ -137,7 +137,12 @@ def test_outside_feed_checker(name: str, tmp_path: object) -> None:
     path = EXAMPLES.parent / ".pytest_cache" / f"{name}.ics"
     path.parent.mkdir(exist_ok=True)
     path.write_bytes(season_ics(example(name)))
-    run = subprocess.run([sys.executable, str(SHARED / "tools" / "check_feed.py"), str(path)], capture_output=True, text=True, check=False)
+    run = subprocess.run(
+        [sys.executable, str(SHARED / "tools" / "check_feed.py"), str(path)],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     assert run.returncode == 0, run.stdout[-2000:] + run.stderr[-500:]
 
 

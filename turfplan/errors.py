@@ -35,6 +35,10 @@ class TurfplanError(Exception):
         self.problems: tuple[Problem, ...] = (problems,) if isinstance(problems, Problem) else tuple(problems)
         super().__init__("\n".join(str(problem) for problem in self.problems))
 
+    def __reduce__(self) -> tuple[type["TurfplanError"], tuple[tuple[Problem, ...]]]:
+        """Travels between processes with its problems, not with their words."""
+        return type(self), (self.problems,)
+
     def located(self, where: str) -> "TurfplanError":
         """The same problems with `where` put before each place, for example the name of the file."""
         return type(self)(

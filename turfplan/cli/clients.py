@@ -8,9 +8,7 @@ from pathlib import Path
 
 import typer
 
-app = typer.Typer(
-    add_completion=False, rich_markup_mode=None, no_args_is_help=True, help="Plan for every client of a file."
-)
+app = typer.Typer(add_completion=False, rich_markup_mode=None, no_args_is_help=True)
 
 
 @app.callback()

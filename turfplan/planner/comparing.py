@@ -95,7 +95,7 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             conflict = tuple(f"{name}: {reason}" for name, reason in rejected) or tuple(setting.closed)
         return Comparison(None, tuple(dict.fromkeys(rejected)), conflict)
     best = found[0]
-    rejected += [(c.campaign.name, _second_best(setting, best.campaign, c.campaign)) for c in found[1:]]
+    rejected += [(c.campaign.name, _runner_up(setting, best, c)) for c in found[1:]]
     seen: dict[str, str] = {}
     for name, reason in rejected:
         if name != best.campaign.name:
@@ -121,6 +121,14 @@ def plain_title(setting: Setting, draft: Draft, season: SeasonDraft) -> str:
     if draft.operation in ("feed_nitrogen", "inspect"):
         return f"{name} ({draft.id.split('.', 1)[1].replace('_', ' ')})" if "." in draft.id else name
     return f"{name} {draft.id.rsplit('.', 1)[1]}" if several and "." in draft.id else name
+
+
+def _runner_up(setting: Setting, best: Candidate, other: Candidate) -> str:
+    """Why a campaign that was dated was not chosen: the advice it gives up, else what speaks for the better one."""
+    if other.dated.dropped:
+        titles = plain_titles(setting, other.season)
+        return "It would go against advice. " + " ".join(conflict_sentences(other.dated.dropped, titles))
+    return _second_best(setting, best.campaign, other.campaign)
 
 
 def _second_best(setting: Setting, best: Campaign, other: Campaign) -> str:

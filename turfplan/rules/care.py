@@ -86,6 +86,7 @@ def _feed(setting: Setting, feed: Feed) -> Draft:
     return make(
         setting, "feed_nitrogen", feed.key, why=feed.reason, priority=CARE, ideal=feed.best.toordinal(), facts=feed.facts,
         position=feed.best.toordinal(),
+        window=(feed.start.toordinal(), feed.end.toordinal()),
     )  # fmt: skip
 
 

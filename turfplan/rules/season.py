@@ -21,7 +21,7 @@ from turfplan.rules.steps import workday_step
 from turfplan.rules.surface import aerates, surface
 
 # Tasks that may be left out: the renovation stands without them.
-WISHED = ("preemergent", "last_mow", "settle_check", "touch_up")
+WISHED = ("feed_nitrogen", "preemergent", "last_mow", "settle_check", "touch_up")
 
 
 @dataclass(frozen=True, slots=True)

@@ -163,7 +163,9 @@ def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None
                 length=rise + 1,
             )
         case "air_falling":
-            if condition.only_above is not None and max(climate.air_mean_c) < book.si(_named(year, condition.only_above)):
+            if condition.only_above is not None and max(climate.air_mean_c) < book.si(
+                _named(year, condition.only_above)
+            ):
                 return None
             return crossing(
                 climate.air_mean_c,

@@ -1,0 +1,244 @@
+"""The command line: exit codes, what goes to stdout and stderr, and what is left alone."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from planning import EXAMPLES, ROOT
+
+RUN = [sys.executable, "-m", "turfplan"]
+
+
+def run(*words: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    """One call of the command in a process of its own."""
+    return subprocess.run([*RUN, *words], capture_output=True, text=True, cwd=cwd or ROOT, check=False, timeout=120)
+
+
+def written(tmp_path: Path, text: str | bytes, name: str = "lawn.toml") -> Path:
+    """A brief on disk."""
+    path = tmp_path / name
+    path.write_bytes(text if isinstance(text, bytes) else text.encode())
+    return path
+
+
+GOOD = (
+    '[lawn]\narea = "4000 ft2"\ngrass = "tall_fescue"\n[place]\npostal_code = "17601"\n[seeding]\nintent = "overseed"\n'
+)
+
+
+def test_plan_writes_its_folder(tmp_path: Path) -> None:
+    """The main job writes calendar, checklist, order and plan, and prints a summary on stdout."""
+    out = tmp_path / "out"
+    done = run("plan", str(EXAMPLES / "cool-overseed.toml"), "-o", str(out), "--today", "2027-02-01")
+    assert done.returncode == 0, done.stderr
+    assert {"season.ics", "checklist.html", "order.html", "plan.json", "tasks.csv", "order.csv"} <= {
+        p.name for p in out.iterdir()
+    }
+    assert "Top-dress pass 1 of" in done.stdout and "Order:" in done.stdout
+    assert done.stderr.startswith("Written to")
+
+
+def test_plan_json_is_one_object(tmp_path: Path) -> None:
+    """--json prints one object with its schema, equal to plan.json."""
+    out = tmp_path / "out"
+    done = run("plan", str(EXAMPLES / "bermuda-sand.toml"), "-o", str(out), "--today", "2027-02-01", "--json")
+    data = json.loads(done.stdout)
+    assert data["schema"] == 1 and data == json.loads((out / "plan.json").read_text(encoding="utf-8"))
+
+
+def test_not_possible_is_4_and_writes_nothing(tmp_path: Path) -> None:
+    """A plan that cannot be done exits with 4, prints ways out, and leaves no folder."""
+    out = tmp_path / "out"
+    done = run("plan", str(EXAMPLES / "late-start.toml"), "-o", str(out), "--today", "2027-10-10")
+    assert done.returncode == 4
+    assert "cannot be done as asked" in done.stdout and "each checked" in done.stdout
+    assert not out.exists()
+
+
+BAD = {
+    "unknown key": (GOOD.replace("grass", "gras", 1), ("lawn.gras", "did you mean 'grass'?")),
+    "wrong unit": (GOOD.replace("4000 ft2", "4000 acres2"), ("lawn.area", "unknown unit")),
+    "wrong dimension": (GOOD.replace("4000 ft2", "40 ft"), ("lawn.area", "is a unit of length")),
+    "negative area": (GOOD.replace("4000 ft2", "-4 ft2"), ("lawn.area", "negative")),
+    "absurd area": (GOOD.replace("4000 ft2", "900 acres"), ("lawn.area", "out of any sensible range")),
+    "absurd depth": (GOOD + '[leveling]\ndepth = "9 ft"\n', ("leveling.depth", "out of any sensible range")),
+    "unknown species": (GOOD.replace("tall_fescue", "tall_fescu"), ("lawn.grass", "did you mean 'tall_fescue'?")),
+    "impossible date": (GOOD + '[season]\nfrom = "2027-02-30"\n', ("season.from",)),
+    "until before from": (GOOD + "[season]\nfrom = 2027-05-01\nuntil = 2027-04-01\n", ("season", "not after")),
+    "depth without area": ('[lawn]\ngrass = "tall_fescue"\n[place]\npostal_code = "17601"\n[leveling]\ndepth = "1 in"\n', ("lawn", "area")),
+    "seed for none": (GOOD.replace("tall_fescue", "st_augustine"), ("seeding.intent", "not grown from seed")),
+    "unknown postal code": (GOOD.replace("17601", "00000"), ("place.postal_code", "not known")),
+    "empty": ("", ("is empty",)),
+    "binary": (b"\x00\x01\x02" * 50, ("not a text file",)),
+    "not toml": ("area 4000", ("is not TOML",)),
+    "sea": (GOOD.replace('postal_code = "17601"', "latitude = 30\nlongitude = -40"), ("open sea",)),
+    "pole": (GOOD.replace('postal_code = "17601"', "latitude = -89\nlongitude = 10"), ("place",)),
+    "quantity without unit": (GOOD.replace('"4000 ft2"', '"4000"'), ("lawn.area", "unit is missing")),
+    "number for a quantity": (GOOD.replace('"4000 ft2"', "4000"), ("lawn.area", "text with a unit")),
+    "catch cans without minutes": (GOOD + '[water]\ncatch_cans = ["0.3 in", "0.4 in"]\n', ("water", "catch_minutes")),
+    "bag over 100": (GOOD + '[feeding]\nanalysis = "60-40-20"\n', ("feeding.analysis",)),
+    "no water for seed": (GOOD + "[water]\npossible = false\n", ("water.possible",)),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_bad_brief(name: str, tmp_path: Path) -> None:
+    """Every kind of bad brief exits with 3, says where and what, and writes nothing."""
+    text, needles = BAD[name]
+    out = tmp_path / "out"
+    done = run("plan", str(written(tmp_path, text)), "-o", str(out))
+    assert done.returncode == 3, (done.stdout, done.stderr)
+    assert done.stderr.startswith("error:") and "Traceback" not in done.stderr
+    for needle in needles:
+        assert needle in done.stderr, done.stderr
+    assert not out.exists() and done.stdout == ""
+
+
+def test_all_errors_at_once(tmp_path: Path) -> None:
+    """Faults of form are told together, each on a line of its own."""
+    text = GOOD.replace("4000 ft2", "4 in").replace("overseed", "oversead") + 'colour = "green"\n'
+    done = run("plan", str(written(tmp_path, text)))
+    assert done.returncode == 3
+    assert sum(line.startswith("error:") for line in done.stderr.splitlines()) == 3
+
+
+def test_names_and_place_are_told_together(tmp_path: Path) -> None:
+    """An unknown grass and an unknown postal code are one report."""
+    done = run("plan", str(written(tmp_path, GOOD.replace("tall_fescue", "tal_fescue").replace("17601", "00000"))))
+    assert "unknown grass" in done.stderr and "place.postal_code" in done.stderr
+
+
+def test_missing_file_and_folder(tmp_path: Path) -> None:
+    """A file that is not there and a folder in its place are told plainly."""
+    assert "no such file" in run("plan", str(tmp_path / "none.toml")).stderr
+    assert "is a folder" in run("plan", str(tmp_path)).stderr
+
+
+def test_usage_is_2_with_the_nearest_command() -> None:
+    """A misspelt command exits with 2 and names the nearest one."""
+    done = run("pln")
+    assert done.returncode == 2 and "Did you mean 'plan'?" in done.stderr
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="root writes into read-only folders")
+def test_read_only_folder(tmp_path: Path) -> None:
+    """A folder that cannot be written is an error, and what is in it stands."""
+    out = tmp_path / "out"
+    out.mkdir()
+    out.chmod(0o500)
+    done = run("plan", str(EXAMPLES / "bermuda-sand.toml"), "-o", str(out))
+    assert done.returncode == 3 and "cannot be written" in done.stderr
+
+
+def test_full_disk_keeps_the_previous_outputs(tmp_path: Path) -> None:
+    """When the disk is full the outputs of the run before stand untouched, and nothing half-written is left."""
+    out = tmp_path / "out"
+    brief = written(tmp_path, GOOD)
+    assert run("plan", str(brief), "-o", str(out), "--today", "2027-02-01").returncode == 0
+    before = {p.name: p.read_bytes() for p in out.iterdir() if p.is_file()}
+    brief.write_text(GOOD.replace("4000", "5000"), encoding="utf-8")
+    code = (
+        "import resource, sys; resource.setrlimit(resource.RLIMIT_FSIZE, (2000, 2000)); import signal; "
+        "signal.signal(signal.SIGXFSZ, signal.SIG_IGN); from turfplan.cli import main; main(sys.argv[1:])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-B", "-c", code, "plan", str(brief), "-o", str(out), "--today", "2027-02-02"],
+        capture_output=True, text=True, check=False, cwd=ROOT,
+    )  # fmt: skip
+    assert done.returncode == 3 and "could not be written" in done.stderr, done.stderr
+    assert {p.name: p.read_bytes() for p in out.iterdir() if p.is_file()} == before
+
+
+def test_help_is_light() -> None:
+    """--help imports neither icalendar, pydantic nor jinja2, and begins with an example."""
+    code = (
+        "import sys\nfrom turfplan.cli import main\n"
+        "try:\n    main(['--help'])\nexcept SystemExit:\n    pass\n"
+        "bad = [m for m in ('icalendar', 'pydantic', 'jinja2', 'sqlite3', 'starlette', 'numpy') if m in sys.modules]\n"
+        "sys.exit('loaded: ' + ', '.join(bad) if bad else 0)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False, cwd=ROOT)
+    assert done.returncode == 0, done.stderr
+    assert "Example:" in done.stdout
+
+
+@pytest.mark.parametrize("command", ["new", "plan", "windows", "why", "facts", "log", "print", "clients"])
+def test_every_help_has_an_example(command: str) -> None:
+    """The help of each command shows an example."""
+    done = run(command, "--help")
+    assert done.returncode == 0 and "Example: turfplan" in done.stdout, done.stdout + done.stderr
+
+
+def test_why_answers(tmp_path: Path) -> None:
+    """`why` tells not earlier, not later and how much, and notices that the brief has changed."""
+    brief = written(tmp_path, GOOD + '[leveling]\ndepth = "0.5 in"\n')
+    assert run("plan", str(brief), "--today", "2027-02-01").returncode == 0
+    done = run("why", str(brief), "topdress.1")
+    for needle in ("Why not earlier", "Why not later", "Why this much", "It rests on"):
+        assert needle in done.stdout
+    assert "plan again" not in done.stdout
+    brief.write_text(brief.read_text(encoding="utf-8") + "\n", encoding="utf-8")
+    assert "plan again" in run("why", str(brief), "topdress.1").stdout
+    assert "did you mean 'topdress.1'" in run("why", str(brief), "topdres.1").stderr
+
+
+def test_windows_json() -> None:
+    """`windows --json` prints the contract's object, for both hemispheres."""
+    for place in (("--postal-code", "17601"), ("--latitude", "-37.8", "--longitude", "145")):
+        data = json.loads(run("windows", *place, "--grass", "tall_fescue", "--year", "2027", "--json").stdout)
+        assert data["schema"] == 1
+        assert {"operation", "season", "start", "end", "best", "reason", "source"} <= set(data["windows"][0])
+        autumn = [w for w in data["windows"] if w["operation"] == "overseed" and w["season"] in ("autumn", "summer")]
+        assert autumn and (autumn[0]["start"][5:7] in ("08", "09")) == (place[0] == "--postal-code")
+
+
+def test_facts_count_judgement() -> None:
+    """`facts` prints numbers with sources and counts the judgement."""
+    done = run("facts", "species.tall_fescue")
+    assert "species.tall_fescue.mow_height" in done.stdout and "judgement" in done.stdout.splitlines()[-1]
+    assert run("facts", "species.tall_fescu").returncode in (0, 3)
+    assert "did you mean" in run("facts", "topdress.setle").stderr
+
+
+def test_new_without_a_terminal(tmp_path: Path) -> None:
+    """`new` needs its answers as options where there is no terminal, tells all that are missing, and writes a brief that plans."""
+    path = tmp_path / "mine.toml"
+    done = run("new", str(path))
+    assert done.returncode == 3 and "--area" in done.stderr and "--grass" in done.stderr and not path.exists()
+    words = (
+        "--area",
+        "3000 ft2",
+        "--grass",
+        "zoysia",
+        "--postal-code",
+        "30606",
+        "--depth",
+        "0.25 in",
+        "--intent",
+        "none",
+    )
+    assert run("new", str(path), *words).returncode == 0
+    assert run("new", str(path), *words).returncode == 3
+    assert run("plan", str(path), "--today", "2027-02-01").returncode == 0
+
+
+def test_clients_report_a_bad_row_and_go_on(tmp_path: Path) -> None:
+    """Each row gets a folder; a bad row is told and never stops the rest."""
+    done = run("clients", "plan", str(EXAMPLES / "clients.csv"), "-o", str(tmp_path / "out"), "--today", "2027-02-01")
+    assert done.returncode == 3
+    assert "elm-05" in done.stderr and "lawn.area" in done.stderr
+    folders = {p.name for p in (tmp_path / "out").iterdir() if p.is_dir()}
+    assert folders == {"ash-01", "birch-02", "cedar-03", "dogwood-04"}
+    assert len((tmp_path / "out" / "summary.csv").read_text(encoding="utf-8").splitlines()) == 6
+
+
+def test_another_lawns_folder_is_refused(tmp_path: Path) -> None:
+    """A folder that holds another lawn's plan is not written over."""
+    out = tmp_path / "out"
+    assert run("plan", str(EXAMPLES / "bermuda-sand.toml"), "-o", str(out), "--today", "2027-02-01").returncode == 0
+    done = run("plan", str(EXAMPLES / "cool-overseed.toml"), "-o", str(out), "--today", "2027-02-01")
+    assert done.returncode == 3 and "another lawn" in done.stderr

@@ -1,0 +1,192 @@
+"""The story of a survey on one screen: ground, cells, target, limits, depths, doubt, passes, stakes, sentences."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+from scipy.sparse import csr_matrix
+
+from turfplan.errors import Problem, TurfplanError
+from turfplan.site import limits, telling
+from turfplan.site.cells import Cells, cells_of, check_rings
+from turfplan.site.gridding import grid_of
+from turfplan.site.ground import Ground, ground_of, mesh_to, spacing_m
+from turfplan.site.levelling import Leveled
+from turfplan.site.outliers import outliers_of
+from turfplan.site.passes import classes_of, layers, pass_depths, zone_fill
+from turfplan.site.polygons import Ring, hull
+from turfplan.site.records import (
+    FillResult,
+    Order,
+    Outlier,
+    PassFill,
+    SurveyPoint,
+    SurveySettings,
+    ZoneFill,
+)
+from turfplan.site.stakes import stakes_of
+from turfplan.site.target import own_fall_matrix, plane_matrix, straightedge
+from turfplan.site.thinning import thinned
+from turfplan.site.uncertainty import Reach, errors_of_reading, halves, reach_of
+
+Floats = npt.NDArray[np.float64]
+FEW_POINTS = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Surface:
+    """Ground and target at the cells, mm, and how both follow from measured heights (one column a survey)."""
+
+    ground_mm: Floats
+    target_mm: Floats
+    read: Callable[[Floats], tuple[Floats, Floats]]
+    beyond: npt.NDArray[np.bool_]
+
+
+def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Leveled | None) -> FillResult:
+    """See `survey.fill_from_survey`."""
+    ground = ground_of(points, settings)
+    outline = settings.outline or _outline(points, ground)
+    check_rings(outline, settings.holes)
+    lean = ground.xy_m.mean(axis=0)
+    cells = cells_of(outline, settings.holes, settings.cells_wanted, (float(lean[0]), float(lean[1])))
+    surface = surface_of(ground, cells, settings)
+    bounded = limits.apply(points, cells, surface.ground_mm, surface.target_mm, settings)
+    depth = settled_depth(bounded.target_mm - surface.ground_mm, bounded, settings)
+    reach = _reach(ground, cells, surface, bounded, depth, settings)
+    area = cells.each_m2
+    zones = _zones(depth, cells, points, settings)
+    cut = float((np.clip(surface.ground_mm - bounded.target_mm, 0.0, None) * area).sum()) / 1000
+    volume = float((depth * area).sum()) / 1000
+    outliers = outliers_of(ground, settings)
+    finished = bounded.target_mm if settings.allow_cut else np.maximum(surface.ground_mm, bounded.target_mm)
+    drained = limits.drainage(points, cells, surface.ground_mm, finished, bounded, settings)
+    result = FillResult(
+        area_m2=cells.area_m2, mean_fill_mm=volume / cells.area_m2 * 1000, deepest_mm=float(depth.max()), volume_m3=volume,
+        low_m3=reach.low_m3, high_m3=reach.high_m3, cut_m3=cut if settings.allow_cut else 0.0, doubt=reach.doubt,
+        classes=classes_of(depth, area, settings), zones=zones, passes=_all_passes(zones), order=_order(reach, volume, cells, settings),
+        points=ground.count, spacing_m=spacing_m(ground, cells), grid=grid_of(cells, surface.ground_mm, finished, depth),
+        outline=tuple(outline), holes=settings.holes, features=tuple(p for p in points if p.feature != "ground"),
+        stakes=stakes_of(cells, depth, settings), outliers=outliers, drainage=drained,
+        misclosure_mm=leveled.misclosure_mm if leveled else None,
+    )  # fmt: skip
+    high = np.where(settings.allow_cut, 0.0, surface.ground_mm - bounded.target_mm)
+    return telling.told(result, settings, ground.notes, leveled, telling.Seen(
+        beyond_share=float(area[surface.beyond].sum() / cells.area_m2), proud_mm=float(high.max()),
+        proud_m2=float(area[high > max(settings.least_mm, 3 * settings.instrument_error_mm)].sum()), bounded=bounded.notes,
+    ))  # fmt: skip
+
+
+def settled_depth(missing: Floats, bounded: limits.Bounded, settings: SurveySettings) -> Floats:
+    """The fill at each cell, mm: what is missing, not over its limit, nothing where nothing may lie or too little is missing."""
+    depth = np.minimum(np.clip(missing, 0.0, None), bounded.most_mm[:, None] if missing.ndim == 2 else bounded.most_mm)
+    # A difference that rounding leaves behind is no fill.
+    return np.where(depth > max(settings.least_mm, 1e-6), depth, 0.0)
+
+
+def surface_of(ground: Ground, cells: Cells, settings: SurveySettings) -> Surface:
+    """Ground and target at the cells."""
+    xy = np.round(cells.to_frame(ground.xy_m), 7)
+    middle = settings.target == "fill_only"
+    mesh = mesh_to(xy, cells.middle_m if middle else cells.centroid_m)
+    target = _target_reader(xy, ground, cells, mesh.matrix, settings)
+
+    def read(heights: Floats) -> tuple[Floats, Floats]:
+        here = mesh.matrix @ heights
+        return here, target(heights, here)
+
+    bare, wanted = read(ground.height_mm)
+    return Surface(bare, wanted, read, mesh.beyond)
+
+
+def _target_reader(
+    xy: Floats, ground: Ground, cells: Cells, mesh: csr_matrix, settings: SurveySettings
+) -> Callable[[Floats, Floats], Floats]:
+    """The target at the cells from measured heights and the ground there."""
+    if settings.target == "line":
+        return lambda heights, here: np.zeros_like(here)
+    if settings.target == "fill_only":
+        return lambda heights, here: _each_column(lambda h: straightedge(cells, h, settings.straightedge_m), here)
+    if settings.target == "plane":
+        plane = plane_matrix(mesh, cells.centroid_m, cells.each_m2)
+        return lambda heights, here: plane @ heights
+    nodes = thinned(xy, settings.span_m)
+    mean = nodes.matrix
+    inner = own_fall_matrix(nodes.xy_m, mean @ ground.height_mm, settings.span_m, settings.instrument_error_mm)
+    spread = mesh_to(nodes.xy_m, cells.centroid_m).matrix
+    return lambda heights, here: spread @ (inner @ (mean @ heights))
+
+
+def _each_column(work: Callable[[Floats], Floats], heights: Floats) -> Floats:
+    if heights.ndim == 1:
+        return work(heights)
+    return np.stack([work(column) for column in heights.T], axis=1)
+
+
+def _outline(points: Sequence[SurveyPoint], ground: Ground) -> tuple[Ring, ...]:
+    """The lawn's outline where none was drawn: the edge points in order, else the hull of all points."""
+    edge = tuple((p.x_m, p.y_m) for p in points if p.feature == "edge")
+    if len(edge) >= 3:
+        return (edge,)
+    if edge:
+        raise TurfplanError(Problem("points", "an outline needs three edge points or more", str(len(edge))))
+    return (hull((float(x), float(y)) for x, y in ground.xy_m),)
+
+
+def _reach(
+    ground: Ground, cells: Cells, surface: Surface, bounded: limits.Bounded, depth: Floats, settings: SurveySettings
+) -> Reach:
+    area = cells.each_m2
+    shift = bounded.target_mm - surface.target_mm
+    errors = errors_of_reading(ground, settings, 24 if settings.target == "fill_only" else 60)
+    bare, wanted = surface.read(ground.height_mm[:, None] + errors)
+    trials = settled_depth(wanted + shift[:, None] - bare, bounded, settings)
+
+    def volume_of(kept: npt.NDArray[np.int64]) -> float:
+        part = Ground(ground.xy_m[kept], ground.height_mm[kept], ground.setup[kept], (), ())
+        found = surface_of(part, cells, settings)
+        return float((settled_depth(found.target_mm + shift - found.ground_mm, bounded, settings) * area).sum()) / 1000
+
+    few = ground.count < FEW_POINTS
+    return reach_of(
+        float((depth * area).sum()) / 1000, (trials * area[:, None]).sum(axis=0) / 1000,
+        () if few else halves(ground, volume_of), few=few and settings.target != "line",
+    )  # fmt: skip
+
+
+def _zones(depth: Floats, cells: Cells, points: Sequence[SurveyPoint], settings: SurveySettings) -> tuple[ZoneFill, ...]:
+    """The fill of each zone; cells in no zone are the lawn."""
+    names, member = limits.zone_of_cells(cells, points, settings)
+    grass = {zone.name: (zone.grass, zone.sun) for zone in settings.zones}
+    return tuple(
+        zone_fill(name, depth[member == n], cells.each_m2[member == n], cells.area_m2, settings, *grass.get(name, (None, None)))
+        for n, name in enumerate(names)
+        if (member == n).any()
+    )
+
+
+def _all_passes(zones: Sequence[ZoneFill]) -> tuple[PassFill, ...]:
+    """Each pass over all zones that need it."""
+    most = max((len(zone.passes) for zone in zones), default=0)
+    found = []
+    for number in range(most):
+        here = [zone.passes[number] for zone in zones if number < len(zone.passes)]
+        found.append(
+            PassFill(number + 1, max(p.depth_mm for p in here), sum(p.area_m2 for p in here), sum(p.volume_m3 for p in here))
+        )
+    return tuple(found)
+
+
+def _order(reach: Reach, volume: float, cells: Cells, settings: SurveySettings) -> Order:
+    """Loose material: settled volume and its allowance for settling, with a reserve for touching up."""
+    reserve = cells.area_m2 * settings.touch_up_share * settings.touch_up_mm / 1000 * (1 + settings.settle_share)
+    return Order(
+        reach.low_m3 * (1 + settings.settle_low) + (reserve if volume else 0.0),
+        volume * (1 + settings.settle_share) + (reserve if volume else 0.0),
+        reach.high_m3 * (1 + settings.settle_high) + (reserve if volume else 0.0),
+        reserve if volume else 0.0,
+    )
+
+
+__all__ = ["Outlier", "fill_of", "layers", "outliers_of", "pass_depths", "settled_depth", "surface_of"]
