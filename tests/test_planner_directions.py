@@ -12,7 +12,9 @@ def test_deeper_fill_needs_more() -> None:
     """More depth: more material, more passes or sessions, never a pass over its cap."""
     shallow, deep = plan_of({"leveling": {"depth": "0.25 in"}}), plan_of({"leveling": {"depth": "1 in"}})
     assert len(kind(deep, "topdress")) > len(kind(shallow, "topdress"))
-    assert sum(o.value for o in deep.order if o.item == "mix") > 3.5 * sum(o.value for o in shallow.order if o.item == "mix")
+    assert sum(o.value for o in deep.order if o.item == "mix") > 3.5 * sum(
+        o.value for o in shallow.order if o.item == "mix"
+    )
     assert depth_total(deep) == pytest.approx(25.4) and depth_total(shallow) == pytest.approx(6.35)
 
 
@@ -58,7 +60,9 @@ def test_mix_follows_seed_depth_soil_and_grass() -> None:
         "seed": plan_of().lawn.mix,
         "clay": plan_of({"seeding": {"intent": "none"}}).lawn.mix,
         "sandy": plan_of({"seeding": {"intent": "none"}, "lawn": {"soil": "sandy loam"}}).lawn.mix,
-        "sandy and deep": plan_of({"seeding": {"intent": "none"}, "lawn": {"soil": "sandy loam"}, "leveling": {"depth": "1 in"}}).lawn.mix,
+        "sandy and deep": plan_of(
+            {"seeding": {"intent": "none"}, "lawn": {"soil": "sandy loam"}, "leveling": {"depth": "1 in"}}
+        ).lawn.mix,
     }
     assert mixes["seed"] and "compost" in mixes["seed"]
     assert mixes["clay"] == mixes["sandy and deep"] == "topsoil and sand, half and half"
@@ -99,7 +103,10 @@ def test_later_start_never_plans_earlier() -> None:
 def test_herbicide_holds_the_seed() -> None:
     """Prodiamine in June keeps seed off until sixteen weeks are over; the reason names it."""
     held = plan_of(
-        {"history": {"herbicides": [{"active_ingredient": "prodiamine", "on": date(2027, 6, 1)}]}, "leveling": {"depth": "0.25 in"}}
+        {
+            "history": {"herbicides": [{"active_ingredient": "prodiamine", "on": date(2027, 6, 1)}]},
+            "leveling": {"depth": "0.25 in"},
+        }
     )
     sowing = next(t for t in held.tasks if t.operation in ("overseed", "dormant_seed"))
     assert sowing.start >= date(2027, 6, 1) + timedelta(weeks=16)
@@ -108,14 +115,18 @@ def test_herbicide_holds_the_seed() -> None:
 
 def test_nobody_to_water_moves_the_seed() -> None:
     """Away in September: seed goes before or after, never where nobody waters its first three weeks."""
-    away = plan_of({"calendar": {"away": [{"from": date(2027, 9, 5), "to": date(2027, 9, 20)}]}, "leveling": {"depth": "0.25 in"}})
+    away = plan_of(
+        {"calendar": {"away": [{"from": date(2027, 9, 5), "to": date(2027, 9, 20)}]}, "leveling": {"depth": "0.25 in"}}
+    )
     sowing = next(t for t in away.tasks if t.operation in ("overseed", "seed", "dormant_seed"))
     assert not date(2027, 8, 15) <= sowing.start <= date(2027, 9, 20)
 
 
 def test_watering_ban_moves_the_seed() -> None:
     """A ban in late summer moves the seed out of its way, with the reason."""
-    banned = plan_of({"water": {"banned": [{"from": date(2027, 8, 1), "to": date(2027, 9, 20)}]}, "leveling": {"depth": "0.25 in"}})
+    banned = plan_of(
+        {"water": {"banned": [{"from": date(2027, 8, 1), "to": date(2027, 9, 20)}]}, "leveling": {"depth": "0.25 in"}}
+    )
     sowing = next(t for t in banned.tasks if t.operation in ("overseed", "seed", "dormant_seed"))
     assert not date(2027, 7, 1) <= sowing.start <= date(2027, 9, 20)
     assert any("banned" in c for c in banned.cautions)
@@ -125,7 +136,10 @@ def test_two_watering_days_without_permit_stop_the_seed() -> None:
     """Two legal days a week and no permit: no seed; a permit, dormant seed or no seed are the ways out."""
     plan = plan_of({"water": {"allowed_weekdays": ["tue", "sat"]}})
     assert plan.conflict is not None and any("days between waterings" in r for r in plan.conflict.reasons)
-    assert {o.title for o in plan.options} & {"Get a permit to water new seed", "Sow dormant: seed that waits for spring"}
+    assert {o.title for o in plan.options} & {
+        "Get a permit to water new seed",
+        "Sow dormant: seed that waits for spring",
+    }
     assert kind(plan_of({"water": {"allowed_weekdays": ["tue", "sat"], "permit": True}}), "permit")
 
 
@@ -133,7 +147,11 @@ def test_thatch_is_removed_only_where_it_must_and_may() -> None:
     """Thatch over half an inch is taken off tall fescue; never by machine off St. Augustine."""
     assert not kind(plan_of(), "dethatch")
     assert kind(plan_of({"lawn": {"thatch": "0.6 in"}}), "dethatch")
-    stolons = {"lawn": {"grass": "st_augustine", "thatch": "0.6 in"}, "place": {"postal_code": "32607"}, "seeding": {"intent": "none"}}
+    stolons = {
+        "lawn": {"grass": "st_augustine", "thatch": "0.6 in"},
+        "place": {"postal_code": "32607"},
+        "seeding": {"intent": "none"},
+    }
     assert not kind(plan_of(stolons, {"leveling": {"depth": "0.25 in"}}), "dethatch")
 
 
@@ -153,7 +171,10 @@ def test_bumps_that_come_back_are_diagnosed_first() -> None:
 
 def test_fewer_hands_take_longer() -> None:
     """One person takes more days over a pass than four; the person-hours stay the same."""
-    one, four = plan_of({"work": {"people": 1}, "calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]}}), plan_of({"work": {"people": 4}})
+    one, four = (
+        plan_of({"work": {"people": 1}, "calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]}}),
+        plan_of({"work": {"people": 4}}),
+    )
     assert first(one, "topdress").duration_days > first(four, "topdress").duration_days
     hours = [t.person_hours / amount(t, "volume") for t in (first(one, "topdress"), first(four, "topdress"))]
     assert hours[0] == pytest.approx(hours[1], rel=0.15)
@@ -196,7 +217,14 @@ def test_coarse_zone_widens_the_error() -> None:
 )  # fmt: skip
 def test_every_species_has_a_plan(grass: str, code: str) -> None:
     """Each grass, where it grows, gets a sound plan for a quarter inch without seed."""
-    plan = plan_of({"lawn": {"grass": grass}, "place": {"postal_code": code}, "seeding": {"intent": "none"}, "leveling": {"depth": "0.25 in"}})
+    plan = plan_of(
+        {
+            "lawn": {"grass": grass},
+            "place": {"postal_code": code},
+            "seeding": {"intent": "none"},
+            "leveling": {"depth": "0.25 in"},
+        }
+    )
     assert plan.conflict is None, plan.conflict
     assert depth_total(plan) == pytest.approx(6.35)
 
@@ -208,7 +236,10 @@ def test_swapping_species_soil_or_place_changes_windows_passes_mix_and_water() -
     sand = plan_of({"leveling": {"depth": "1 in"}, "lawn": {"soil": "sand"}})
     north = plan_of({"leveling": {"depth": "1 in"}, "place": {"postal_code": "55406"}})
     assert amount(first(base, "overseed"), "seed") > 2 * amount(first(blue, "overseed"), "seed")
-    assert first(base, "first_mow").start - first(base, "overseed").start < first(blue, "first_mow").start - first(blue, "overseed").start
+    assert (
+        first(base, "first_mow").start - first(base, "overseed").start
+        < first(blue, "first_mow").start - first(blue, "overseed").start
+    )
     water = [sorted((t.id, t.series.minutes) for t in p.tasks if t.series) for p in (base, sand, north, blue)]
     assert water[0] != water[1] and water[0] != water[2] and water[0] != water[3]
     assert [t.start for t in kind(base, "topdress")] != [t.start for t in kind(north, "topdress")]

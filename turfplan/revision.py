@@ -56,11 +56,11 @@ def revise(
     pairs = [(task, old.get(task.id)) for task in (*told, *kept)]
     changed = (
         previous is None
-        or any(_shown(a) != (_shown(b) if b else None) for a, b in pairs)
+        or any(b is None or _shown(draft, a) != _shown(previous, b) for a, b in pairs)
         or _head(draft) != _head(previous)
     )
     changed = changed or (previous is not None and len(retired) > 0)
-    tasks = tuple(_stamped(task, before, stamp) for task, before in pairs)
+    tasks = tuple(_stamped(draft, previous, task, before, stamp) for task, before in pairs)
     news = _changes(draft, pairs, past) if previous is not None else ()
     return draft.model_copy(
         update={
@@ -77,9 +77,11 @@ def _head(plan: Plan | None) -> tuple[str, ...]:
     return () if plan is None else (plan.lawn.name, plan.campaign_name, plan.climate.source, plan.timezone)
 
 
-def _shown(task: Task) -> tuple[object, ...]:
+def _shown(plan: Plan, task: Task) -> tuple[object, ...]:
     """What the feed shows of a task."""
-    return (task.published, task.status, task.series, task.alarm and task.closed is None, task.phase)
+    cancelled = task.status == "CANCELLED"
+    rings = None if cancelled or not task.alarm or task.series is not None else plan.alarm
+    return (task.published, cancelled, None if cancelled else task.series, rings, task.phase)
 
 
 def _frozen(before: Task, after: Task, today: date) -> bool:
@@ -167,11 +169,11 @@ def _gone(plan: Plan, missing: Sequence[Task], past: Past, moment: datetime) -> 
     return kept, retired
 
 
-def _stamped(task: Task, before: Task | None, stamp: datetime) -> Task:
+def _stamped(plan: Plan, previous: Plan | None, task: Task, before: Task | None, stamp: datetime) -> Task:
     """Sequence and stamps: the sequence rises with dates, repetition or state, the stamp with anything that is shown."""
-    if before is None:
+    if before is None or previous is None:
         return task.model_copy(update={"sequence": 0, "created": stamp, "last_modified": stamp})
-    same = _shown(task) == _shown(before)
+    same = _shown(plan, task) == _shown(previous, before)
     timing = _timing(task) != _timing(before)
     return task.model_copy(
         update={

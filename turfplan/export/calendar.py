@@ -92,7 +92,7 @@ def _event(plan: Plan, task: Task) -> Event:
         event.add("dtend", task.published.end + timedelta(days=1))
     event.add("transp", "TRANSPARENT")
     event.add("status", "CANCELLED" if cancelled else "CONFIRMED")
-    if task.alarm and plan.alarm is not None and not cancelled and task.closed is None and task.series is None:
+    if task.alarm and plan.alarm is not None and not cancelled and task.series is None:
         event.add_component(_alarm(plan, task))
     return event
 
