@@ -18,10 +18,15 @@ class Condition(BaseModel):
 
 
 class AirRising(Condition):
-    """The normal daily mean air temperature rises through a threshold."""
+    """The normal daily mean air temperature rises through a threshold.
+
+    `latest` is the day, counted from the hottest one, from which the condition holds anyway: in mild summers growth is then as
+    strong as it gets.
+    """
 
     kind: Literal["air_rising"]
     threshold: str
+    latest: str | None = None
 
 
 class AirFalling(Condition):

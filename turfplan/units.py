@@ -214,6 +214,8 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "minutes": ("min", 1.0, "min", 1.0),
     "water_rate": ("in/h", 0.05, "mm/h", 1.0),
 }
+# Small masses are weighed finer: below this many of the unit, in these steps.
+_FINE = {"lb": (5.0, 0.25), "kg": (5.0, 0.1)}
 HAIR = 1e-4  # of a step: far below what anybody can measure
 _READING_DIMENSION = {
     "depth": "length", "height": "length", "distance": "length", "rain": "length", "area": "area", "volume": "volume",
@@ -241,8 +243,9 @@ def read_as(value: float, kind: str, system: System, rounding: str = "nearest", 
     """
     us_unit, us_step, metric_unit, metric_step = _READING[kind]
     unit, default_step = (us_unit, us_step) if system is System.US else (metric_unit, metric_step)
-    step = step or default_step
     amount = from_inside(value, unit, _READING_DIMENSION[kind])
+    if step is None:
+        step = _FINE[unit][1] if unit in _FINE and amount < _FINE[unit][0] else default_step
     steps = amount / step
     # A hair of error (floats, the six decimals of plan.json) must not push an exact half yard up to the next quarter.
     rounded = {"nearest": math.floor(steps + 0.5), "up": math.ceil(steps - HAIR), "down": math.floor(steps + HAIR)}[

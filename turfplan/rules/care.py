@@ -71,7 +71,7 @@ def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
         why="The first cut makes young grass tiller, and keeps the old grass from shading it.",
         priority=CARE, anchor="plant" if planted else "sowing",
         offset=21 if up is None else (up.mow_least + up.mow_most) // 2,
-        words={"height": setting.length(height, "height")}, facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
+        words={"height": setting.cut(height)}, facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
     )  # fmt: skip
 
 

@@ -82,6 +82,10 @@ class Setting:
         """A length in the words of the brief's units."""
         return read_as(mm, kind, self.system, rounding).text
 
+    def cut(self, mm: float) -> str:
+        """A height of cut as a mower is set: eighths of an inch or 5 mm, never below what is asked."""
+        return read_as(mm, "height", self.system, "up", step=0.125 if self.system is System.US else 5.0).text
+
     def rate(self, g_m2: float) -> str:
         """A rate per area in the words of the brief's units."""
         return read_as(g_m2, "rate", self.system).text

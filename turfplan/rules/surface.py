@@ -23,7 +23,7 @@ def surface(setting: Setting, campaign: Campaign, low_cuts: tuple[float, ...], l
                 make(
                     setting, "mow_low", str(position), why=_why_low(setting, campaign), priority=SURFACE, session=session,
                     position=step, anchor=target, offset=lead if step < len(low_cuts) else -1,
-                    words={"height": setting.length(height)},
+                    words={"height": setting.cut(height)},
                     facts=low_floor(setting, _sows(setting, campaign, number))[1],
                 )
             )  # fmt: skip

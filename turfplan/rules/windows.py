@@ -155,13 +155,12 @@ def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None
     rise, fall = year.hottest - year.coldest, year.coldest + DAYS - year.hottest
     match condition.kind:
         case "air_rising":
-            return crossing(
-                climate.air_mean_c,
-                book.si(_named(year, condition.threshold)),
-                rising=True,
-                start=year.coldest,
-                length=rise + 1,
-            )
+            threshold = book.si(_named(year, condition.threshold))
+            day = crossing(climate.air_mean_c, threshold, rising=True, start=year.coldest, length=rise + 1)
+            if condition.latest is None:
+                return day
+            anyway = year.hottest + round(book.si(condition.latest))
+            return anyway if day is None else min(day, anyway)
         case "air_falling":
             if condition.only_above is not None and max(climate.air_mean_c) < book.si(
                 _named(year, condition.only_above)

@@ -10,6 +10,7 @@ from scipy.sparse import csr_matrix
 from turfplan.errors import Problem, TurfplanError
 from turfplan.site import limits, telling
 from turfplan.site.cells import Cells, cells_of, check_rings
+from turfplan.site.drainage import drainage
 from turfplan.site.gridding import grid_of
 from turfplan.site.ground import Ground, ground_of, mesh_to, spacing_m
 from turfplan.site.levelling import Leveled
@@ -29,6 +30,7 @@ from turfplan.site.stakes import stakes_of
 from turfplan.site.target import own_fall_matrix, plane_matrix, straightedge
 from turfplan.site.thinning import thinned
 from turfplan.site.uncertainty import Reach, errors_of_reading, halves, reach_of
+from turfplan.site.zones import zone_of_cells
 
 Floats = npt.NDArray[np.float64]
 FEW_POINTS = 12
@@ -61,14 +63,14 @@ def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Le
     volume = float((depth * area).sum()) / 1000
     outliers = outliers_of(ground, settings)
     finished = bounded.target_mm if settings.allow_cut else np.maximum(surface.ground_mm, bounded.target_mm)
-    drained = limits.drainage(points, cells, surface.ground_mm, finished, bounded, settings)
+    drained = drainage(points, cells, finished, settings)
     result = FillResult(
         area_m2=cells.area_m2, mean_fill_mm=volume / cells.area_m2 * 1000, deepest_mm=float(depth.max()), volume_m3=volume,
         low_m3=reach.low_m3, high_m3=reach.high_m3, cut_m3=cut if settings.allow_cut else 0.0, doubt=reach.doubt,
         classes=classes_of(depth, area, settings), zones=zones, passes=_all_passes(zones), order=_order(reach, volume, cells, settings),
         points=ground.count, spacing_m=spacing_m(ground, cells), grid=grid_of(cells, surface.ground_mm, finished, depth),
         outline=tuple(outline), holes=settings.holes, features=tuple(p for p in points if p.feature != "ground"),
-        stakes=stakes_of(cells, depth, settings), outliers=outliers, drainage=drained,
+        stakes=stakes_of(cells, depth, settings), outliers=outliers, cautions=bounded.cautions, drainage=drained,
         misclosure_mm=leveled.misclosure_mm if leveled else None,
     )  # fmt: skip
     high = np.where(settings.allow_cut, 0.0, surface.ground_mm - bounded.target_mm)
@@ -155,12 +157,21 @@ def _reach(
     )  # fmt: skip
 
 
-def _zones(depth: Floats, cells: Cells, points: Sequence[SurveyPoint], settings: SurveySettings) -> tuple[ZoneFill, ...]:
+def _zones(
+    depth: Floats, cells: Cells, points: Sequence[SurveyPoint], settings: SurveySettings
+) -> tuple[ZoneFill, ...]:
     """The fill of each zone; cells in no zone are the lawn."""
-    names, member = limits.zone_of_cells(cells, points, settings)
+    names, member = zone_of_cells(cells, points, settings)
     grass = {zone.name: (zone.grass, zone.sun) for zone in settings.zones}
     return tuple(
-        zone_fill(name, depth[member == n], cells.each_m2[member == n], cells.area_m2, settings, *grass.get(name, (None, None)))
+        zone_fill(
+            name,
+            depth[member == n],
+            cells.each_m2[member == n],
+            cells.area_m2,
+            settings,
+            *grass.get(name, (None, None)),
+        )
         for n, name in enumerate(names)
         if (member == n).any()
     )
@@ -173,7 +184,9 @@ def _all_passes(zones: Sequence[ZoneFill]) -> tuple[PassFill, ...]:
     for number in range(most):
         here = [zone.passes[number] for zone in zones if number < len(zone.passes)]
         found.append(
-            PassFill(number + 1, max(p.depth_mm for p in here), sum(p.area_m2 for p in here), sum(p.volume_m3 for p in here))
+            PassFill(
+                number + 1, max(p.depth_mm for p in here), sum(p.area_m2 for p in here), sum(p.volume_m3 for p in here)
+            )
         )
     return tuple(found)
 

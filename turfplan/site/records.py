@@ -58,7 +58,7 @@ class SurveySettings:
     holes: tuple[Ring, ...] = ()
     zones: tuple[ZoneOutline, ...] = ()
     least_mm: float = 0.0
-    span_m: float = 3.5
+    span_m: float = 5.0
     straightedge_m: float = 3.0
     allow_cut: bool = False
     instrument_error_mm: float = 3.0
@@ -72,6 +72,7 @@ class SurveySettings:
     fall_distance_m: float | None = None
     fall_to_swale: float | None = None
     below_paving_mm: float = 0.0
+    paving_taper_m: float = 1.0
     trunk_clear_m: float | None = None
     root_zone_m: float | None = None
     root_fill_mm: float | None = None

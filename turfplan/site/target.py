@@ -22,7 +22,7 @@ BIWEIGHT = 4.685
 MEDIAN_TO_SIGMA = 1.4826
 LEAST_NEIGHBOURS = 12
 MOST_PAIRS = 600_000
-FLAT_SHARE = 0.7
+FLAT_SHARE = 0.8
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,7 @@ def own_fall_matrix(xy: Floats, height: Floats, span_m: float, floor_mm: float) 
 
 
 def neighbours(xy: Floats, span_m: float) -> Near:
-    """Every node's neighbours: full weight up to seven tenths of the span, falling to none at its end."""
+    """Every node's neighbours: full weight up to eight tenths of the span, falling to none at its end."""
     tree = cKDTree(xy)
     most = min(LEAST_NEIGHBOURS, len(xy))
     # A little beyond the twelfth neighbour, so that it keeps some weight.
