@@ -78,7 +78,11 @@ def _order(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Itera
         if not [m for m in _kind(plan.tasks, "mow_low") if m.start <= thatch.start]:
             yield f"{thatch.id}: not mown low before it"
     for sowing in sowings:
-        if [c for c in _kind(tasks, "core_aerate") if c.start > sowing.start and (c.start - sowing.start).days < 60]:
+        if [
+            c
+            for c in _kind(tasks, "core_aerate")
+            if c.start > sowing.start and (c.start - sowing.start).days < book.si("seeding.no_dressing")
+        ]:
             yield f"{sowing.id}: the aeration tears up the seed"
         for cut in _kind(tasks, "first_mow"):
             least = book.fact(f"species.{_seed_species(plan, brief)}.germination_days").low_si
@@ -92,10 +96,11 @@ def _order(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Itera
 
 def _passes(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
     every = [t for t in plan.tasks if t.operation == "topdress" and t.closed != "dropped" and t.status != "CANCELLED"]
+    most = book.si("passes.hard_cap")
     depths = [(t, amount.value) for t in every for amount in t.amounts if amount.item == "depth"]
     for task, depth in depths:
-        if depth > 12.7 + 0.01:
-            yield f"{task.id}: {depth:.1f} mm in one pass; half an inch is the most"
+        if depth > most + 0.01:
+            yield f"{task.id}: {depth:.1f} mm in one pass; {most:.1f} mm is the most"
     total = sum(depth for _, depth in depths)
     journal_changed = any(t.closed for t in every)
     if depths and not journal_changed and abs(total - plan.lawn.depth_mm) > 0.05:
@@ -103,7 +108,7 @@ def _passes(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iter
 
 
 def _spacing(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
-    least = 21 if book.species[brief.dominant.species].season == "cool" else 13
+    least = round(book.si(f"species.{brief.dominant.species}.pass_interval_min"))
     passes = sorted(
         (t for t in plan.tasks if t.operation == "topdress" and t.status != "CANCELLED"), key=lambda t: t.start
     )
@@ -115,7 +120,7 @@ def _spacing(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Ite
 def _seed(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
     for sowing in (t for t in tasks if t.operation in SOWINGS):
         for layer in _kind(tasks, "topdress"):
-            if sowing.end < layer.start < sowing.end + timedelta(days=42):
+            if sowing.end < layer.start < sowing.end + timedelta(days=book.si("seeding.no_dressing")):
                 yield f"{layer.id}: spread over the seed of {sowing.end}"
         for span in brief.calendar.away:
             if (

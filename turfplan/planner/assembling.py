@@ -125,12 +125,8 @@ def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mappin
         why=draft.why, start=date.fromordinal(start), end=date.fromordinal(end),
         best=_best(window, ideal if ideal is not None else start),
         duration_days=draft.duration_days, person_hours=draft.person_hours, window=window,
-        not_earlier=reasons(
-            schedule.not_earlier(draft.start_node), titles, wish_earlier(draft, titles), "It is the first day on which it can be done."
-        ),
-        not_later=reasons(
-            schedule.not_later(draft.start_node), titles, wish_later(draft, titles), "It is the last day on which it can be done."
-        ),
+        not_earlier=_reasons(candidate, draft, titles, earlier=True),
+        not_later=_reasons(candidate, draft, titles, earlier=False),
         amounts=draft.amounts,
         how=tuple(line.format_map(words) for line in (draft.how or entry.how)),
         go=(draft.go or entry.go or "").format_map(words) or None,
@@ -139,6 +135,19 @@ def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mappin
         depends_on=_depends(candidate, draft), facts=tuple(dict.fromkeys((*draft.facts, *_constraint_facts(candidate, draft)))),
         strength=strongest.name.lower(), alarm=entry.alarm,
     )  # fmt: skip
+
+
+def _reasons(candidate: Candidate, draft: Draft, titles: Mapping[str, str], *, earlier: bool) -> tuple[str, ...]:
+    """Why not earlier, or not later: what holds the chosen day; where only a wish does, what would hold it in the end."""
+    schedule, node = candidate.dated.schedule, draft.start_node
+    chain = schedule.not_earlier(node) if earlier else schedule.not_later(node)
+    wish = wish_earlier(draft, titles) if earlier else wish_later(draft, titles)
+    nothing = f"It is the {'first' if earlier else 'last'} day on which it can be done."
+    found = reasons(chain, titles, wish, nothing)
+    if chain and chain[0].kind == "wish":
+        limits = schedule.bounds.not_earlier(node) if earlier else schedule.bounds.not_later(node)
+        found += tuple(line for line in reasons(limits, titles, wish, nothing)[:2] if line not in found)
+    return found
 
 
 def _best(window: Window, day: int) -> date:

@@ -5,28 +5,27 @@ from datetime import date
 
 from turfplan.rules.draft import OpenDays
 from turfplan.rules.setting import Setting
-from turfplan.rules.windows import Settings, operation_windows
+from turfplan.rules.windows import Settings, windows_of_years
 
 
 def with_windows(setting: Setting) -> Setting:
     """The setting with the windows of its grass (and of the grass that is sown) over every year the plan touches."""
     first, last = date.fromordinal(setting.first_day), date.fromordinal(setting.last_day)
     found: list[OpenDays] = []
-    closed: list[str] = []
     local = setting.brief.local
     policy = Settings(late_nitrogen=local.late_nitrogen, spring_aeration=local.spring_aeration)
-    for year in range(first.year - 1, last.year + 1):
-        result = operation_windows(setting.climate, setting.book, setting.stand, year, policy)
-        for window in result.windows:
-            if window.end < first or window.start > last:
-                continue
-            found.append(
-                OpenDays(
-                    window.operation, window.season, window.start, window.end, window.best, window.reason, window.source,
-                    window.rule, window.facts,
-                )
-            )  # fmt: skip
-        closed += [f"{c.operation}: {c.reason}" for c in result.closed]
+    years = range(first.year - 1, last.year + 1)
+    result = windows_of_years(setting.climate, setting.book, setting.stand, years, policy)
+    for window in result.windows:
+        if window.end < first or window.start > last:
+            continue
+        found.append(
+            OpenDays(
+                window.operation, window.season, window.start, window.end, window.best, window.reason, window.source,
+                window.rule, window.facts,
+            )
+        )  # fmt: skip
+    closed = [f"{c.operation}: {c.reason}" for c in result.closed]
     return replace(
         setting, windows=tuple(sorted(found, key=lambda w: (w.start, w.operation))), closed=tuple(dict.fromkeys(closed))
     )

@@ -21,7 +21,7 @@ from turfplan.rules.passes import MixChoice
 from turfplan.rules.season import Volumes
 from turfplan.rules.setting import Setting
 from turfplan.rules.surface import removes_cores
-from turfplan.units import System, read_as, us_twin
+from turfplan.units import System, convert, from_inside, read_as, us_twin
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,8 +76,8 @@ def pass_amounts(setting: Setting, mix: MixChoice, draft: Draft) -> tuple[Amount
     load = mixture(draft.loose_m3, mix.parts, densities(setting))
     barrow = book.si("labour.barrow")
     settle = f"{setting.settle_share:.0%}"
-    return (
-        Amount.of("depth", draft.depth_mm, "mm", f"Settled depth of this pass; {_cap_words(setting, draft)}", draft.facts),
+    found = [
+        Amount.of("depth", draft.depth_mm, "mm", f"Settled depth of this pass; {draft.words['cap']}.", draft.facts),
         Amount.of(
             "volume", draft.loose_m3, "m3",
             f"{setting.length(draft.depth_mm)} over {_area(setting, area)} and {settle} more, because loose material settles.",
@@ -87,20 +87,25 @@ def pass_amounts(setting: Setting, mix: MixChoice, draft: Draft) -> tuple[Amount
             "weight", load.mass_kg, "kg", "Volume times the dry density of its parts; damp material weighs more.",
             tuple(f"materials.{item}.density" for item in mix.parts),
         ),
-        Amount.of("weight per area", load.mass_kg / area, "kg/m2", "The weight spread over the area of the pass."),
         Amount.of(
             "barrow loads", counted(draft.loose_m3, barrow), "loads", f"At {_barrow(setting, barrow)} a load.",
             ("labour.barrow",),
         ),
-    )  # fmt: skip
-
-
-def _cap_words(setting: Setting, draft: Draft) -> str:
-    return "thin enough for the leaf tips to show the same day."
+    ]  # fmt: skip
+    if setting.system is System.METRIC:
+        # The trade in metric countries reads passes by weight.
+        found.append(
+            Amount.of("weight per area", load.mass_kg / area, "kg/m2", "The weight spread over the area of the pass.")
+        )
+    return tuple(found)
 
 
 def _barrow(setting: Setting, volume_m3: float) -> str:
-    return f"{volume_m3 / 0.028316846592:.0f} ft³" if setting.system is System.US else f"{volume_m3 * 1000:.0f} L"
+    return (
+        f"{from_inside(volume_m3, 'ft3', 'volume'):.0f} ft³"
+        if setting.system is System.US
+        else f"{volume_m3 * 1000:.0f} L"
+    )
 
 
 def _area(setting: Setting, area_m2: float) -> str:
@@ -232,7 +237,9 @@ def _parts(load: Mixture, shares: Mapping[str, float]) -> tuple[Part, ...]:
 
 def _bulk_text(setting: Setting, volume: float, mass_kg: float, loads: tuple[float, ...]) -> str:
     words = read_as(volume, "volume", setting.system, "up").text
-    weight = f"{mass_kg / 907.18474:.1f} tons" if setting.system is System.US else f"{mass_kg / 1000:.1f} t"
+    weight = (
+        f"{from_inside(mass_kg, 'ton', 'mass'):.1f} tons" if setting.system is System.US else f"{mass_kg / 1000:.1f} t"
+    )
     each = read_as(loads[0], "volume", setting.system, "up", step=0.05).text
     return f"{words} (about {weight})" + (f" in {len(loads)} loads of {each}" if len(loads) > 1 else "")
 
@@ -286,7 +293,7 @@ def _sold(amount: Amount, system: System) -> float:
     if amount.unit != "kg":
         return amount.value
     measure = read_as(amount.value, "mass", system, "up")
-    return measure.value * (0.45359237 if system is System.US else 1.0)
+    return convert(measure.value, measure.unit, "mass")
 
 
 def _seed_questions(item: str) -> tuple[str, ...]:

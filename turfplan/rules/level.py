@@ -69,7 +69,10 @@ def _pass(
     spread = make(
         setting, "topdress", str(layer.number), why=_why(setting, campaign), priority=LAST_PASS if last else PASS,
         session=session.number, position=layer.number, area_m2=area, loose_m3=loose, depth_mm=layer.depth_mm,
-        words={"n": str(layer.number), "of": str(total), "depth": setting.length(layer.depth_mm)},
+        words={
+            "n": str(layer.number), "of": str(total), "depth": setting.length(layer.depth_mm),
+            "cap": f"at most {setting.length(layer.cap_mm, rounding='down')} here, {layer.cap_reason}",
+        },
         facts=layer.facts, extra_hours=working_in, cautions=_site_cautions(setting),
         **place,
     )  # fmt: skip

@@ -69,8 +69,15 @@ def operation_windows(
 
     For a mixed stand a window is what suits every grass; where that is empty the first grass decides.
     """
+    return windows_of_years(climate, book, species, (year,), settings)
+
+
+def windows_of_years(
+    climate: Climate, book: Book, species: str | Sequence[str], years: Sequence[int], settings: Settings | None = None
+) -> Openings:
+    """As `operation_windows`, over several years; the rules are worked out once."""
     stand = (species,) if isinstance(species, str) else tuple(species)
-    answers = [_windows_of(climate, book, grass, year, settings or Settings()) for grass in stand]
+    answers = [_windows_of(climate, book, grass, years, settings or Settings()) for grass in stand]
     windows = answers[0].windows
     for other in answers[1:]:
         windows = tuple(_shared(window, other.windows) for window in windows)
@@ -87,7 +94,7 @@ def _shared(window: Window, others: Iterable[Window]) -> Window:
     return window
 
 
-def _windows_of(climate: Climate, book: Book, species: str, year: int, settings: Settings) -> Openings:
+def _windows_of(climate: Climate, book: Book, species: str, years: Sequence[int], settings: Settings) -> Openings:
     season = book.species[species].season
     mean = climate.air_mean_c
     coldest = mean.index(min(mean))
@@ -110,10 +117,10 @@ def _windows_of(climate: Climate, book: Book, species: str, year: int, settings:
         if isinstance(span, str):
             closed.append(Closed(rule.operation, rule.id, span))
             continue
-        for cycle in (year - 1, year, year + 1):
-            window = _window(growing, rule, span, cycle)
-            if window.start.year == year:
-                found.append(window)
+        words, facts = _reason(growing, rule), _facts(growing, rule)
+        for cycle in range(min(years) - 1, max(years) + 2):
+            if date_of(span[0], cycle).year in years:
+                found.append(_window(growing, rule, span, cycle, words, facts))
     return Openings(tuple(found), tuple(closed))
 
 
@@ -269,23 +276,26 @@ def _degree_days_left(year: _Year, needed: float, base_c: float, *, frost_ends: 
     return None
 
 
-def _window(year: _Year, rule: WindowRule, span: tuple[int, int], cycle: int) -> Window:
+def _window(
+    year: _Year, rule: WindowRule, span: tuple[int, int], cycle: int, words: str, facts: tuple[str, ...]
+) -> Window:
     start, end = span
-    best = start + round((end - start) * year.book.si(rule.best))
     first = date_of(start, cycle)
-    days = [first + timedelta(days=k - start) for k in (start, end, best)]
-    facts = tuple(
-        dict.fromkeys(
-            _named(year, value)
-            for condition in (*rule.opens, *rule.closes)
-            for key, value in condition.model_dump().items()
-            if key not in ("kind", "never") and isinstance(value, str)
-        )
-    )
-    return Window(
-        rule.operation, season_of(days[2], southern=year.climate.southern), days[0], days[1], days[2], _reason(year, rule),
-        rule.source, rule.id, facts,
-    )  # fmt: skip
+    best = first + timedelta(days=round((end - start) * year.book.si(rule.best)))
+    season = season_of(best, southern=year.climate.southern)
+    last = first + timedelta(days=end - start)
+    return Window(rule.operation, season, first, last, best, words, rule.source, rule.id, facts)
+
+
+def _facts(year: _Year, rule: WindowRule) -> tuple[str, ...]:
+    """The facts a rule rests on, each once."""
+    names = [
+        _named(year, value)
+        for condition in (*rule.opens, *rule.closes)
+        for key, value in condition.model_dump().items()
+        if key not in ("kind", "never") and isinstance(value, str)
+    ]
+    return tuple(dict.fromkeys(name for name in names if name != "windows.zero"))
 
 
 def season_of(day: date, *, southern: bool) -> str:
