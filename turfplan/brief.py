@@ -225,11 +225,15 @@ class Low(Part):
 
 
 class Leveling(Part):
-    """How much is to be filled and with what; `depth` is the mean settled fill over the whole area."""
+    """How much is to be filled and with what; `depth` is the mean settled fill over the whole area.
+
+    `target` is the surface a survey is leveled to: the lawn's own fall (the default), one plane, or a straightedge's.
+    """
 
     depth_mm: Depth | None = Field(None, alias="depth")
     lows: tuple[Low, ...] = ()
     survey: str | None = None
+    target: Literal["own_fall", "plane", "fill_only"] | None = None
     material: str = "auto"
     parts: Mapping[str, Share] | None = None
     settle_percent: Annotated[float, Field(ge=0, le=20)] | None = None
@@ -238,6 +242,8 @@ class Leveling(Part):
     def _agrees(self) -> Self:
         if self.survey and (self.depth_mm or self.lows):
             raise ValueError("survey already gives the depth: leave out depth and lows")
+        if self.target and not self.survey:
+            raise ValueError("target says how a survey is leveled: it needs survey")
         if self.lows and sum(low.share for low in self.lows) > 1:
             raise ValueError("the shares of lows add up to more than 1")
         if self.parts is not None and abs(sum(self.parts.values()) - 1) > 0.01:

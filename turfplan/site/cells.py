@@ -53,7 +53,7 @@ class Cells:
         """Places of the frame as places of the survey."""
         c, s = math.cos(self.angle), math.sin(self.angle)
         turned = np.column_stack([c * xy[:, 0] - s * xy[:, 1], s * xy[:, 0] + c * xy[:, 1]])
-        return turned + np.array(self.centre_m)
+        return np.asarray(turned + np.array(self.centre_m), dtype=np.float64)
 
 
 def check_rings(outline: Sequence[Ring], holes: Sequence[Ring]) -> None:
@@ -111,8 +111,8 @@ def _shares(
     cell = wide * deep
     area = np.zeros((rows, columns))
     moment = np.zeros((rows, columns, 2))
-    xs = -length / 2 + (np.arange(columns) + 0.5) * wide
-    ys = -width / 2 + (np.arange(rows) + 0.5) * deep
+    xs: Floats = -length / 2 + (np.arange(columns, dtype=np.float64) + 0.5) * wide
+    ys: Floats = -width / 2 + (np.arange(rows, dtype=np.float64) + 0.5) * deep
     for sign, ring in framed:
         edge = _touched(ring, columns, rows, length, width)
         within = _inside(ring, xs, ys) & ~edge

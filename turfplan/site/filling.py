@@ -34,6 +34,8 @@ from turfplan.site.zones import zone_of_cells
 
 Floats = npt.NDArray[np.float64]
 FEW_POINTS = 12
+# Ground read better than it was said to be is judged by its own spread, down to this share of the stated error.
+SCALE_FLOOR = 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +117,9 @@ def _target_reader(
         return lambda heights, here: plane @ heights
     nodes = thinned(xy, settings.span_m)
     mean = nodes.matrix
-    inner = own_fall_matrix(nodes.xy_m, mean @ ground.height_mm, settings.span_m, settings.instrument_error_mm)
+    inner = own_fall_matrix(
+        nodes.xy_m, mean @ ground.height_mm, settings.span_m, SCALE_FLOOR * settings.instrument_error_mm
+    )
     spread = mesh_to(nodes.xy_m, cells.centroid_m).matrix
     return lambda heights, here: spread @ (inner @ (mean @ heights))
 

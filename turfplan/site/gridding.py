@@ -15,15 +15,16 @@ def grid_of(cells: Cells, ground_mm: Floats, target_mm: Floats, fill_mm: Floats)
     """The grid with x to the right and y up, as nearly as the lawn's own box allows (within 45 degrees)."""
     quarter = round(cells.angle / (math.pi / 2))
     angle = cells.angle - quarter * math.pi / 2
-    layers = [_turned(cells, values, quarter) for values in (ground_mm, target_mm, fill_mm)]
+    ground, target, fill = (_listed(_turned(cells, values, quarter)) for values in (ground_mm, target_mm, fill_mm))
     share = _turned(cells, cells.share, quarter)
     wide, deep = (cells.width_m, cells.depth_m) if quarter % 2 == 0 else (cells.depth_m, cells.width_m)
     rows, columns = share.shape
     c, s = math.cos(angle), math.sin(angle)
     x, y = -(columns - 1) / 2 * wide, -(rows - 1) / 2 * deep
+    shares = tuple(round(float(v), 4) for v in np.nan_to_num(share).ravel())
     return FillGrid(
         cells.centre_m[0] + c * x - s * y, cells.centre_m[1] + s * x + c * y, angle, wide, deep, columns, rows,
-        *(_listed(layer) for layer in layers), tuple(round(float(v), 4) for v in np.nan_to_num(share).ravel()),
+        ground, target, fill, shares,
     )  # fmt: skip
 
 

@@ -36,7 +36,8 @@ class Ground:
 def ground_of(points: Sequence[SurveyPoint], settings: SurveySettings) -> Ground:
     """The points that stand on the ground, checked; raises TurfplanError naming every point that cannot be used."""
     faults = _broken(points)
-    used = [p for p in points if p.feature != "paving" and p.height_mm is not None]
+    # Paving and swales lie beside the lawn: they bound its target, and are no part of its ground.
+    used = [p for p in points if p.feature not in ("paving", "swale") and p.height_mm is not None]
     if not faults and len(used) < 3:
         faults.append(
             Problem(

@@ -155,7 +155,7 @@ def _clear_of_trunks(
     held = float(((np.clip(bounded.target_mm, None, None) > 0) & (most < np.inf)).any())
     notes = bounded.notes
     if held and settings.trunk_clear_m is not None:
-        clear = read_as(settings.trunk_clear_m * 1000, "distance", settings.system).text
+        clear = read_as(settings.trunk_clear_m * 1000, "height", settings.system).text
         notes = (*notes, f"Nothing is spread within {clear} of a trunk; the flare of its roots stays open.")
         if settings.root_fill_mm is not None:
             deep = read_as(settings.root_fill_mm, "depth", settings.system, "down").text

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Literal
 
+from turfplan.site.levelling import Leveled
 from turfplan.site.polygons import Ring
 from turfplan.units import System
 
@@ -78,6 +79,28 @@ class SurveySettings:
     root_fill_mm: float | None = None
     stake_spacing_m: float = 3.0
     cells_wanted: int = 3000
+
+
+@dataclass(frozen=True, slots=True)
+class LowSpot:
+    """One hollow of a list: length and width in m, its mean or its deepest depth in mm, and its place where it was given."""
+
+    name: str
+    length_m: float
+    width_m: float
+    mean_mm: float | None = None
+    deepest_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Survey:
+    """What a survey file holds: points or a list of hollows, whether heights are depths below a line, and the level run."""
+
+    points: tuple[SurveyPoint, ...] = ()
+    lows: tuple[LowSpot, ...] = ()
+    below_line: bool = False
+    leveled: Leveled | None = None
+    error_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -67,7 +67,8 @@ def _volume(result: FillResult, settings: SurveySettings) -> str:
 
 
 def _doubt(result: FillResult, settings: SurveySettings) -> list[str]:
-    doubt, found = result.doubt, []
+    doubt = result.doubt
+    found: list[str] = []
     if result.volume_m3 <= 0:
         return found
     if doubt.noise_m3 > 0.05 * result.volume_m3:
