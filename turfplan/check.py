@@ -125,7 +125,7 @@ def _seed(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterat
         for span in brief.calendar.away:
             if (
                 sowing.operation != "dormant_seed"
-                and span.start <= sowing.end + timedelta(days=14)
+                and span.start < sowing.end + timedelta(days=book.si("seeding.watering_commitment"))
                 and span.end >= sowing.start
             ):
                 yield f"{sowing.id}: nobody can water from {span.start} to {span.end}"

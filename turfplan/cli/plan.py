@@ -21,6 +21,7 @@ def plan(
     ),
     today: datetime | None = typer.Option(None, "--today", formats=DAY, help="Plan as if it were this day."),
     as_json: bool = typer.Option(False, "--json", help="Print the plan as one JSON object."),
+    todos: bool = typer.Option(False, "--todos", help="Write todos.ics too: the jobs as a to-do list."),
     pdf: bool = typer.Option(False, "--pdf", help="Write checklist.pdf too (needs the extra pdf)."),
     assume: str | None = typer.Option(
         None, "--assume", help="not-done: tasks that are over without an entry are planned again."
@@ -67,6 +68,10 @@ def plan(
             _cannot(made, as_json)
             raise typer.Exit(4)
         files = dict(outputs(made))
+        if todos:
+            from turfplan.export.calendar import todos_ics
+
+            files["todos.ics"] = todos_ics(made)
         if pdf:
             from turfplan.export.pdf import to_pdf
 

@@ -46,7 +46,11 @@ def campaigns(setting: Setting) -> tuple[tuple[Campaign, ...], tuple[tuple[str, 
     """The campaigns worth comparing, best first by cost, and those ruled out at once as (name, reason)."""
     sessions = _sessions_in_reach(setting)
     found: list[Campaign] = []
-    ruled_out: list[tuple[str, str]] = []
+    ruled_out: list[tuple[str, str]] = [
+        (_words(setting, (), window)[1], f"its last safe day, {window.end:%Y-%m-%d}, is over when the plan begins")
+        for window in setting.missed
+        if window.operation == setting.sowing
+    ]
     for sow in _sow_choices(setting):
         for stretch, why_not in _stretches(setting, sessions, sow):
             if why_not:

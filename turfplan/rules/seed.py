@@ -4,9 +4,10 @@ from dataclasses import dataclass
 
 from turfplan.rules.build import CARE, SOW, make
 from turfplan.rules.campaign import Campaign
-from turfplan.rules.draft import Draft
+from turfplan.rules.draft import Draft, OpenDays
 from turfplan.rules.setting import Setting
 from turfplan.rules.steps import growth_step
+from turfplan.wording import day_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +99,7 @@ def _sowing(setting: Setting, campaign: Campaign, session: int) -> Draft:
         form = setting.brief.seeding.form or (sown.plantable[0] if sown.plantable else "plugs")
         return make(
             setting, "plant", why=f"{sown.name} is planted, not seeded, or planting was asked for.", priority=SOW, session=session,
-            ideal=window.best.toordinal(), words={"grass": sown.name, "form": form},
+            ideal=window.best.toordinal(), words={"grass": sown.name, "form": form, **_deadline(setting, window)},
         )  # fmt: skip
     cover = book.si(f"species.{sown.id}.seed_cover_max")
     why = {
@@ -110,6 +111,17 @@ def _sowing(setting: Setting, campaign: Campaign, session: int) -> Draft:
         why += f" {sown.name} also fills gaps by itself, so the rate stays low."
     return make(
         setting, operation, why=why, priority=SOW, session=session, ideal=window.best.toordinal(),
-        words={"grass": sown.name, "cover": setting.length(cover, "depth", "down")},
+        words={"grass": sown.name, "cover": setting.length(cover, "depth", "down"), **_deadline(setting, window)},
         facts=(f"species.{sown.id}.seed_cover_max",),
     )  # fmt: skip
+
+
+def _deadline(setting: Setting, window: OpenDays) -> dict[str, str]:
+    """The last safe day in words, and what is left after it."""
+    if window.operation == "plant" or not setting.cool:
+        left = "the same window next year"
+    elif window.season == "spring":
+        left = "wait for late summer, the better season"
+    else:
+        left = "dormant seed in early winter, or spring as the second best; log what happened and plan again"
+    return {"last_safe": day_text(window.end, setting.system), "plan_b": left}

@@ -52,6 +52,7 @@ class Setting:
     assumptions: tuple[str, ...] = ()
     windows: tuple[OpenDays, ...] = ()
     closed: tuple[str, ...] = field(default=())
+    missed: tuple[OpenDays, ...] = ()
     no_sowing: tuple[tuple[int, int], ...] = ()
 
     @property
