@@ -2,7 +2,7 @@
 
 Every quantity is written as a text with a unit and held in the inside unit that its field name ends in. `None` means
 "not said": the planner then assumes a value and says so. Names of grasses, soils, mixes and regions are checked
-against the book by `planner.check_brief`; this module checks form alone.
+against the book by `planner.check_brief`; this module checks form alone. It is longer than others: one table of records.
 """
 
 import re
