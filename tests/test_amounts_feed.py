@@ -1,6 +1,7 @@
 """Product weights for a lawn, and what a bag brings along."""
 
 import pytest
+
 from turfplan.amounts.feed import feed_amounts, mass_amount
 from turfplan.errors import TurfplanError
 from turfplan.units import LB_PER_1000FT2_G_M2

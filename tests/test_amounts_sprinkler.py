@@ -3,6 +3,8 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
+import water_cases as cases
 from turfplan.amounts.sprinkler import (
     audit,
     christiansen_uniformity,
@@ -14,8 +16,6 @@ from turfplan.amounts.sprinkler import (
 )
 from turfplan.errors import TurfplanError
 from turfplan.units import FOOT_M, GALLON_L, INCH_MM
-
-import water_cases as cases
 
 BOOK = cases.book()
 cans = st.lists(st.floats(0.5, 40), min_size=4, max_size=40)

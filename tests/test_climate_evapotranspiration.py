@@ -3,6 +3,7 @@
 from random import Random
 
 import pytest
+
 from turfplan.climate import evapotranspiration as et
 
 

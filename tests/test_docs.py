@@ -6,12 +6,12 @@ import re
 from pathlib import Path
 
 import pytest
-from turfplan.brief import Brief, _inner_model
-from turfplan.cli import COMMANDS, app
-from turfplan.readers.book import load_book
 from typer.testing import CliRunner
 
 from planning import ROOT
+from turfplan.brief import Brief, _inner_model
+from turfplan.cli import COMMANDS, app
+from turfplan.readers.book import load_book
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")

@@ -7,11 +7,11 @@ from datetime import date, datetime, timedelta
 import pytest
 import recurring_ical_events
 from icalendar import Calendar
-from turfplan.export.calendar import season_ics
-from turfplan.plan import Plan
 
 from golden_text import golden_text
 from planning import EXAMPLES, NAMES, POSSIBLE, ROOT, SHARED, amount, depth_total, example, example_brief, kind
+from turfplan.export.calendar import season_ics
+from turfplan.plan import Plan
 
 SOWINGS = ("seed", "overseed", "dormant_seed")
 YARD3_PER_1000FT2_AT_HALF_INCH = 1.543  # AGRONOMY: geometry, 1000 ft2 x 1/24 ft / 27

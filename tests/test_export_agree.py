@@ -8,6 +8,8 @@ from html.parser import HTMLParser
 import pytest
 import recurring_ical_events
 from icalendar import Calendar
+
+from page_plan import page_plan
 from turfplan.export.book import book_html
 from turfplan.export.calendar import season_ics
 from turfplan.export.checklist import checklist_html
@@ -16,8 +18,6 @@ from turfplan.export.sheets import monday_of, span_text
 from turfplan.plan import Plan, Published, Task
 from turfplan.units import System
 from turfplan.wording import amount_text, description, summary
-
-from page_plan import page_plan
 
 
 class Text(HTMLParser):

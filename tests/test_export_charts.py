@@ -4,6 +4,8 @@ import re
 from datetime import date, timedelta
 
 import pytest
+
+from page_plan import climate, ledgers, on, page_plan, task
 from turfplan.export.book import book_html
 from turfplan.export.charts import (
     LABEL_WIDTH,
@@ -19,8 +21,6 @@ from turfplan.export.ledger_charts import ledger_chart
 from turfplan.export.sheets import PHASE_LETTER
 from turfplan.plan import Ledger, LedgerWeek
 from turfplan.units import System
-
-from page_plan import climate, ledgers, on, page_plan, task
 
 RIGHT = WIDTH - RIGHT_MARGIN
 

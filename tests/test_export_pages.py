@@ -7,6 +7,8 @@ from itertools import pairwise
 
 import jinja2
 import pytest
+
+from page_plan import DUST, FIRST_WATERING, on, page_plan, task
 from turfplan.export.book import book_html
 from turfplan.export.changes import changes_html
 from turfplan.export.checklist import checklist_html
@@ -28,8 +30,6 @@ from turfplan.export.weeks import week_sheets
 from turfplan.plan import Amount, Plan
 from turfplan.units import CUBIC_YARD_M3, System
 from turfplan.wording import amount_text, day_text
-
-from page_plan import DUST, FIRST_WATERING, on, page_plan, task
 
 WRITERS = {"checklist": checklist_html, "order": order_html, "book": book_html, "changes": changes_html}
 HOSTILE = {

@@ -7,6 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
+from page_plan import on, page_plan
 from turfplan.cli import print as print_command
 from turfplan.cli.print import PaperSize, Sheet, print_sheet
 from turfplan.errors import MissingToolError, TurfplanError
@@ -17,8 +19,6 @@ from turfplan.export.pdf import to_pdf
 from turfplan.export.plan_json import plan_to_json
 from turfplan.export.weeks import week_sheets
 from turfplan.units import System
-
-from page_plan import on, page_plan
 
 pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
 

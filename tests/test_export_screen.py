@@ -7,12 +7,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+
+from page_plan import page_plan
 from turfplan.export.book import book_html
 from turfplan.export.changes import changes_html
 from turfplan.export.checklist import checklist_html
 from turfplan.export.order import order_html
-
-from page_plan import page_plan
 
 WRITERS = {"checklist": checklist_html, "order": order_html, "book": book_html, "changes": changes_html}
 CHROMIUM = "/usr/bin/chromium"

@@ -3,6 +3,7 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+
 from turfplan.errors import TurfplanError
 from turfplan.fertilizer import K2O_PER_K, P2O5_PER_P, parse_analysis
 

@@ -7,6 +7,8 @@ from random import Random
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+import network_problems as make
 from turfplan.constraints import Allowed, Constraint, Lag, Node, Problem, Strength, Table
 from turfplan.network import (
     Bounds,
@@ -19,8 +21,6 @@ from turfplan.network import (
     solve,
     solve_softly,
 )
-
-import network_problems as make
 
 seeds = st.integers(0, 10**9)
 patient = settings(deadline=None, max_examples=150)

@@ -5,10 +5,10 @@ from collections.abc import Mapping
 from random import Random
 
 import pytest
-from turfplan.constraints import Allowed, Constraint, Days, Problem, Step
-from turfplan.network import Conflict, Schedule, repair, solve_softly
 
 import network_problems as make
+from turfplan.constraints import Allowed, Constraint, Days, Problem, Step
+from turfplan.network import Conflict, Schedule, repair, solve_softly
 
 cp_model = pytest.importorskip("ortools.sat.python.cp_model", reason="the oracle, ortools, is not installed")
 

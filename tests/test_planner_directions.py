@@ -3,6 +3,7 @@
 from datetime import date, timedelta
 
 import pytest
+
 from planning import amount, depth_total, first, kind, plan_of
 
 MEADOW = {"latitude": 41.6, "longitude": -93.6}

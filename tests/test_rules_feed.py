@@ -6,14 +6,14 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+import water_cases as cases
 from turfplan.brief import Brief
 from turfplan.errors import TurfplanError
 from turfplan.rules.feed import Demand, FeedingPlan, feeding_plan, nitrogen_ledger
 from turfplan.rules.nutrients import lime_plan, phosphorus_plan, potassium_plan
 from turfplan.rules.product import product_cautions
 from turfplan.units import LB_PER_1000FT2_G_M2
-
-import water_cases as cases
 
 BOOK, COOL = cases.book(), cases.cool_climate()
 WARM = cases.warm_climate()

@@ -3,10 +3,10 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from turfplan.rules.mowing import due_height_mm, low_cut_steps, mowing_interval_days, mowing_notes
-from turfplan.units import INCH_MM
 
 import water_cases as cases
+from turfplan.rules.mowing import due_height_mm, low_cut_steps, mowing_interval_days, mowing_notes
+from turfplan.units import INCH_MM
 
 BOOK = cases.book()
 

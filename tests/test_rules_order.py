@@ -5,6 +5,8 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+
+from planning import EXAMPLES, ROOT, TODAY, brief_of, example_brief
 from turfplan.brief import Brief
 from turfplan.cli.running import input_of
 from turfplan.constraints import Lag
@@ -14,8 +16,6 @@ from turfplan.planner.openings import with_windows
 from turfplan.readers.book import load_book
 from turfplan.rules.setting import resolve
 from turfplan.rules.water import watering_verdict
-
-from planning import EXAMPLES, ROOT, TODAY, brief_of, example_brief
 
 CASES: dict[str, dict[str, Any]] = tomllib.loads((ROOT / "tests" / "cases" / "order.toml").read_text(encoding="utf-8"))
 # Rules that may give way as advice: their days are looked at only where the plan could keep them.

@@ -7,6 +7,8 @@ from datetime import date, time, timedelta
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
+import water_cases as cases
 from turfplan.amounts.sprinkler import zones
 from turfplan.brief import WEEKDAYS
 from turfplan.plan import Series, Task, Window
@@ -20,8 +22,6 @@ from turfplan.rules.water import (
     watering_verdict,
 )
 from turfplan.rules.water_balance import soil_of
-
-import water_cases as cases
 
 BOOK, COOL, SOUTH = cases.book(), cases.cool_climate(), cases.south_climate()
 SOWN = date(2027, 8, 28)

@@ -10,11 +10,11 @@ from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
+
+import water_cases as cases
 from turfplan.climate.record import Climate, day_index
 from turfplan.rules.water import WateringRequest, WeatherDay, season_watering, weather_day
 from turfplan.rules.watering_request import ground_of
-
-import water_cases as cases
 
 Weather = dict[date, tuple[float, float, float, float]]
 YEARS = range(1983, 2018)

@@ -1,5 +1,6 @@
 """Seasons that go their own way: twelve scripted ones, each version checked against the one before it."""
 
+import itertools
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -9,8 +10,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from planning import SHARED, brief_of, kind, plan_brief
 
+from planning import SHARED, brief_of, kind, plan_brief
 from turfplan.brief import Brief
 from turfplan.export.calendar import season_ics
 from turfplan.export.plan_json import plan_to_json
@@ -179,7 +180,7 @@ SEASONS: tuple[Callable[[Season], None], ...] = (
 
 def pairs(versions: list[Plan]) -> Iterator[tuple[Plan, Plan]]:
     """Each version with the one before it."""
-    return zip(versions, versions[1:], strict=False)
+    return itertools.pairwise(versions)
 
 
 @pytest.mark.parametrize("script", SEASONS, ids=lambda f: f.__name__)

@@ -6,10 +6,10 @@ from time import perf_counter
 
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
-from turfplan.constraints import Problem
-from turfplan.network import Schedule, bounds, conflict, repair, solve, solve_softly
 
 import network_problems as make
+from turfplan.constraints import Problem
+from turfplan.network import Schedule, bounds, conflict, repair, solve, solve_softly
 
 NODES, SPAN = 70, 200
 

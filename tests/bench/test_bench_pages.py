@@ -2,10 +2,9 @@
 
 import time
 
+from page_plan import page_plan
 from turfplan.export.book import book_html
 from turfplan.export.checklist import checklist_html
-
-from page_plan import page_plan
 
 
 def best_of(times: int, work: object) -> float:

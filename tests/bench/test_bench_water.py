@@ -6,10 +6,10 @@ from math import exp
 from time import perf_counter
 
 from pytest_benchmark.fixture import BenchmarkFixture
-from turfplan.climate import evapotranspiration as et
-from turfplan.rules.water import season_watering
 
 import water_cases as cases
+from turfplan.climate import evapotranspiration as et
+from turfplan.rules.water import season_watering
 
 THIRTY_YEARS = 10_957
 

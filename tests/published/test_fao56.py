@@ -5,6 +5,7 @@ memory and carry the example's number.
 """
 
 import pytest
+
 from turfplan.climate import evapotranspiration as et
 
 

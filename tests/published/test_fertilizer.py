@@ -1,6 +1,7 @@
 """Printed answers of fertilizer, lime and run-time sums, each with its source."""
 
 import pytest
+
 from turfplan.fertilizer import parse_analysis
 from turfplan.irrigation import run_minutes
 from turfplan.rules.nutrients import lime_product_g_m2, split_lime

@@ -1,9 +1,8 @@
 """Worked scheduling examples from the literature."""
 
+import network_problems as make
 from turfplan.constraints import Node
 from turfplan.network import MinimalNetwork, Schedule, minimal_network, solve
-
-import network_problems as make
 
 DURATIONS = {"A": 6, "B": 2, "C": 2, "D": 3, "F": 2, "E": 4, "G": 1}
 FOLLOWS = {"B": "A", "C": "A", "D": "B", "F": "C", "E": "DF", "G": "E"}

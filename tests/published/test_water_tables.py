@@ -4,9 +4,9 @@ import csv
 from pathlib import Path
 
 import pytest
-from turfplan.units import LB_PER_1000FT2_G_M2
 
 import water_cases as cases
+from turfplan.units import LB_PER_1000FT2_G_M2
 
 COLLECTED = Path(__file__).parents[3] / "shared" / "data" / "agronomy"
 BOOK = cases.book()
