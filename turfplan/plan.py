@@ -291,8 +291,34 @@ class Real(Record):
     reason: str
 
 
+class FillMap(Record):
+    """A surveyed lawn as a grid of cells, row by row from below: bare ground and settled fill in mm, None outside the lawn.
+
+    The middle of the first cell lies at (`x_m`, `y_m`) of the survey; a row runs in the direction `angle` (radians against
+    the clock from the x axis); cells are `width_m` by `depth_m`. Rings, features and stakes are in m of the survey; `north`
+    is the bearing of north in degrees against the clock from the x axis.
+    """
+
+    x_m: float
+    y_m: float
+    angle: float
+    width_m: float
+    depth_m: float
+    columns: int
+    rows: int
+    ground_mm: tuple[float | None, ...]
+    fill_mm: tuple[float | None, ...]
+    outline: tuple[tuple[tuple[float, float], ...], ...]
+    holes: tuple[tuple[tuple[float, float], ...], ...] = ()
+    features: tuple[tuple[str, tuple[tuple[float, float], ...]], ...] = ()
+    stakes: tuple[tuple[str, float, float, float], ...] = ()
+    least_mm: float = 0.0
+    deep_limit_mm: float | None = None
+    north: float | None = None
+
+
 class Fill(Record):
-    """The map of a surveyed lawn as the sheets show it: SVG pictures and the stakes."""
+    """The map of a surveyed lawn as the sheets show it: the cells that pictures are drawn from, and the stakes."""
 
     mean_depth_mm: float
     volume_m3: float
@@ -300,6 +326,7 @@ class Fill(Record):
     volume_high_m3: float
     notes: tuple[str, ...] = ()
     pictures: tuple[tuple[str, str], ...] = ()
+    map: FillMap | None = None
     stakes: tuple[dict[str, Any], ...] = ()
 
 

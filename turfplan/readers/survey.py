@@ -1,18 +1,19 @@
 """Reads a survey from a table and says what it means for the fill."""
 
+import math
 from collections.abc import Sequence
 from pathlib import Path
 
 from turfplan.agronomy import Book
 from turfplan.brief import Brief, Shape
 from turfplan.errors import TurfplanError
-from turfplan.plan import Fill
+from turfplan.plan import Fill, FillMap
 from turfplan.planner import Ground
 from turfplan.readers.survey_table import read_survey
 from turfplan.rules.draft import Band
 from turfplan.site.hollows import fill_from_lows
 from turfplan.site.polygons import Ring
-from turfplan.site.records import FillResult, Survey, SurveySettings, ZoneOutline
+from turfplan.site.records import FillResult, Survey, SurveyPoint, SurveySettings, ZoneOutline
 from turfplan.site.shapes import holds, ring_of_m
 from turfplan.site.survey import fill_from_survey
 from turfplan.units import System, read_as
@@ -27,21 +28,21 @@ def ground_of_survey(brief: Brief, path: Path, book: Book, area_m2: float | None
     `area_m2` is the lawn's area by the brief: shares of the surveyed area are taken over to it.
     """
     try:
-        result, notes = survey_result(brief, path, book, area_m2)
+        result, settings = survey_result(brief, path, book, area_m2)
     except TurfplanError as error:
         raise error.located(path.name) from None
     area = area_m2 if area_m2 is not None else result.area_m2
-    return Ground(area, bands_of(result), fill_of(result), (*notes, *result.cautions))
+    notes = (*_fits(result, area_m2, settings.system), *result.cautions)
+    return Ground(area, bands_of(result), fill_of(result, settings), notes)
 
 
-def survey_result(brief: Brief, path: Path, book: Book, area_m2: float | None) -> tuple[FillResult, tuple[str, ...]]:
-    """The survey's result with the book's limits, and notes on how it fits the brief."""
+def survey_result(brief: Brief, path: Path, book: Book, area_m2: float | None) -> tuple[FillResult, SurveySettings]:
+    """What the survey file of a brief says, with the limits of the book that it was read by."""
     survey = read_survey(path)
     settings = settings_of(brief, book, survey)
     if survey.lows:
-        return fill_from_lows(survey.lows, area_m2 or 0.0, settings), ()
-    result = fill_from_survey(survey.points, settings, survey.leveled)
-    return result, _fits(result, area_m2, settings.system)
+        return fill_from_lows(survey.lows, area_m2 or 0.0, settings), settings
+    return fill_from_survey(survey.points, settings, survey.leveled), settings
 
 
 def settings_of(brief: Brief, book: Book, survey: Survey) -> SurveySettings:
@@ -124,17 +125,55 @@ def bands_of(result: FillResult) -> tuple[Band, ...]:
     return tuple(Band(volume / area, area / total) for _, (volume, area) in sorted(sums.items()) if area / total > 1e-4)
 
 
-def fill_of(result: FillResult) -> Fill:
+def fill_of(result: FillResult, settings: SurveySettings) -> Fill:
     """The result as the plan keeps it."""
     return Fill(
         mean_depth_mm=round(result.mean_fill_mm, 3), volume_m3=round(result.volume_m3, 4),
         volume_low_m3=round(result.low_m3, 4), volume_high_m3=round(result.high_m3, 4), notes=result.notes,
         stakes=tuple(
-            {"stake": s.sign, "place": s.words.split(": ")[1], "depth_mm": round(s.depth_mm, 1),
+            {"stake": s.sign, "place": s.words.split(": ")[1], "fill_mm": round(s.depth_mm, 1),
              "work": "lift and fill" if s.passes is None else f"{s.passes} pass{'es' if s.passes != 1 else ''}"}
             for s in result.stakes
         ),
+        map=_map_of(result, settings),
     )  # fmt: skip
+
+
+def _map_of(result: FillResult, settings: SurveySettings) -> FillMap | None:
+    """The grid and what is drawn on it, rounded to what a picture shows."""
+    grid = result.grid
+    if grid is None:
+        return None
+    north = next((p for p in result.features if p.feature == "north"), None)
+    return FillMap(
+        x_m=round(grid.x_m, 4), y_m=round(grid.y_m, 4), angle=round(grid.angle, 6), width_m=round(grid.width_m, 5),
+        depth_m=round(grid.depth_m, 5), columns=grid.columns, rows=grid.rows,
+        ground_mm=_rounded(grid.ground_mm), fill_mm=_rounded(grid.fill_mm),
+        outline=_short(result.outline), holes=_short(result.holes), features=_lines(result.features),
+        stakes=tuple((s.sign, round(s.x_m, 2), round(s.y_m, 2), round(s.depth_mm, 1)) for s in result.stakes),
+        least_mm=settings.least_mm, deep_limit_mm=settings.deep_limit_mm,
+        north=math.degrees(math.atan2(north.y_m, north.x_m)) if north else None,
+    )  # fmt: skip
+
+
+def _rounded(values: Sequence[float | None]) -> tuple[float | None, ...]:
+    return tuple(None if v is None else round(v, 1) for v in values)
+
+
+def _short(rings: Sequence[Ring]) -> tuple[Ring, ...]:
+    return tuple(tuple((round(x, 3), round(y, 3)) for x, y in ring) for ring in rings)
+
+
+def _lines(points: Sequence[SurveyPoint]) -> tuple[tuple[str, Ring], ...]:
+    """Walls, paving and swales as lines, each trunk by itself; points that follow each other belong together."""
+    lines: list[tuple[str, list[tuple[float, float]]]] = []
+    for point in points:
+        if point.feature in ("edge", "north"):
+            continue
+        if not lines or lines[-1][0] != point.feature or point.feature == "trunk":
+            lines.append((point.feature, []))
+        lines[-1][1].append((round(point.x_m, 3), round(point.y_m, 3)))
+    return tuple((feature, tuple(line)) for feature, line in lines)
 
 
 def _fits(result: FillResult, area_m2: float | None, system: System) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError, nearest
 from turfplan.site.levelling import Reading, level_run
-from turfplan.site.records import FEATURES, Feature, LowSpot, Survey, SurveyPoint
+from turfplan.site.records import FEATURES, HEIGHTLESS, Feature, LowSpot, Survey, SurveyPoint
 from turfplan.units import dimension_of, parse_quantity, units_of
 
 LARGEST_BYTES = 20_000_000
@@ -215,7 +215,7 @@ def _points(
             )
             continue
         missing = [name for name in ("x", "y") if name not in row.mm]
-        if height is None and feature not in ("trunk", "edge"):
+        if height is None and feature not in HEIGHTLESS:
             missing.append("depth" if sign < 0 else "height")
         if missing:
             faults.append(Problem(row.name, f"has no {' and no '.join(missing)}"))

@@ -57,7 +57,7 @@ def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Le
     cells = cells_of(outline, settings.holes, settings.cells_wanted, (float(lean[0]), float(lean[1])))
     surface = surface_of(ground, cells, settings)
     bounded = limits.apply(points, cells, surface.ground_mm, surface.target_mm, settings)
-    depth = settled_depth(bounded.target_mm - surface.ground_mm, bounded, settings)
+    depth = settled_depth(bounded.target_mm - surface.ground_mm, bounded, settings.least_mm)
     reach = _reach(ground, cells, surface, bounded, depth, settings)
     area = cells.each_m2
     zones = _zones(depth, cells, points, settings)
@@ -82,11 +82,11 @@ def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Le
     ))  # fmt: skip
 
 
-def settled_depth(missing: Floats, bounded: limits.Bounded, settings: SurveySettings) -> Floats:
+def settled_depth(missing: Floats, bounded: limits.Bounded, least_mm: float) -> Floats:
     """The fill at each cell, mm: what is missing, not over its limit, nothing where nothing may lie or too little is missing."""
     depth = np.minimum(np.clip(missing, 0.0, None), bounded.most_mm[:, None] if missing.ndim == 2 else bounded.most_mm)
     # A difference that rounding leaves behind is no fill.
-    return np.where(depth > max(settings.least_mm, 1e-6), depth, 0.0)
+    return np.where(depth > max(least_mm, 1e-6), depth, 0.0)
 
 
 def surface_of(ground: Ground, cells: Cells, settings: SurveySettings) -> Surface:
@@ -143,22 +143,23 @@ def _outline(points: Sequence[SurveyPoint], ground: Ground) -> tuple[Ring, ...]:
 def _reach(
     ground: Ground, cells: Cells, surface: Surface, bounded: limits.Bounded, depth: Floats, settings: SurveySettings
 ) -> Reach:
-    area = cells.each_m2
-    shift = bounded.target_mm - surface.target_mm
-    errors = errors_of_reading(ground, settings, 24 if settings.target == "fill_only" else 60)
-    bare, wanted = surface.read(ground.height_mm[:, None] + errors)
-    trials = settled_depth(wanted + shift[:, None] - bare, bounded, settings)
+    """The band around the volume, from volumes in which no shallow fill is left out."""
+    area = cells.each_m2[:, None] / 1000
+    shift = (bounded.target_mm - surface.target_mm)[:, None]
+
+    def volumes(bare: Floats, wanted: Floats) -> Floats:
+        return np.asarray((settled_depth(wanted + shift - bare, bounded, 0.0) * area).sum(axis=0))
 
     def volume_of(kept: npt.NDArray[np.int64]) -> float:
         part = Ground(ground.xy_m[kept], ground.height_mm[kept], ground.setup[kept], (), ())
         found = surface_of(part, cells, settings)
-        return float((settled_depth(found.target_mm + shift - found.ground_mm, bounded, settings) * area).sum()) / 1000
+        return float(volumes(found.ground_mm[:, None], found.target_mm[:, None])[0])
 
-    few = ground.count < FEW_POINTS
-    return reach_of(
-        float((depth * area).sum()) / 1000, (trials * area[:, None]).sum(axis=0) / 1000,
-        () if few else halves(ground, volume_of), few=few and settings.target != "line",
-    )  # fmt: skip
+    whole = float(volumes(surface.ground_mm[:, None], surface.target_mm[:, None])[0])
+    errors = errors_of_reading(ground, settings, 24 if settings.target == "fill_only" else 60)
+    trials = volumes(*surface.read(ground.height_mm[:, None] + errors))
+    parts = () if ground.count < FEW_POINTS else halves(ground, volume_of)
+    return reach_of(float((depth * area[:, 0]).sum()), whole, trials, parts)
 
 
 def _zones(

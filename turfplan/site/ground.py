@@ -10,7 +10,7 @@ from scipy.spatial import Delaunay, QhullError, cKDTree
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.site.cells import Cells
-from turfplan.site.records import SurveyPoint, SurveySettings
+from turfplan.site.records import HEIGHTLESS, SurveyPoint, SurveySettings
 
 Floats = npt.NDArray[np.float64]
 # Closer than this, two rods stood on the same spot.
@@ -37,7 +37,7 @@ def ground_of(points: Sequence[SurveyPoint], settings: SurveySettings) -> Ground
     """The points that stand on the ground, checked; raises TurfplanError naming every point that cannot be used."""
     faults = _broken(points)
     # Paving and swales lie beside the lawn: they bound its target, and are no part of its ground.
-    used = [p for p in points if p.feature not in ("paving", "swale") and p.height_mm is not None]
+    used = [p for p in points if p.feature not in ("paving", "swale", "north") and p.height_mm is not None]
     if not faults and len(used) < 3:
         faults.append(
             Problem(
@@ -69,7 +69,7 @@ def _broken(points: Sequence[SurveyPoint]) -> list[Problem]:
         values = [point.x_m, point.y_m, *([] if point.height_mm is None else [point.height_mm])]
         if not all(np.isfinite(values)):
             faults.append(Problem(name, "is not a number", ", ".join(f"{v:g}" for v in values), "finite numbers"))
-        elif point.height_mm is None and point.feature not in ("trunk", "edge"):
+        elif point.height_mm is None and point.feature not in HEIGHTLESS:
             faults.append(Problem(name, f"a point of {point.feature} needs a height"))
     return faults
 

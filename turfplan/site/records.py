@@ -7,9 +7,10 @@ from turfplan.site.levelling import Leveled
 from turfplan.site.polygons import Ring
 from turfplan.units import System
 
-Feature = Literal["ground", "wall", "paving", "trunk", "edge", "swale"]
+Feature = Literal["ground", "wall", "paving", "trunk", "edge", "swale", "north"]
 Target = Literal["own_fall", "plane", "fill_only", "line"]
-FEATURES: tuple[Feature, ...] = ("ground", "wall", "paving", "trunk", "edge", "swale")
+FEATURES: tuple[Feature, ...] = ("ground", "wall", "paving", "trunk", "edge", "swale", "north")
+HEIGHTLESS: tuple[Feature, ...] = ("trunk", "edge", "north")
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,9 +18,9 @@ class SurveyPoint:
     """One measured place: x and y in m, height in mm above a datum of its own, and what it stands on.
 
     `wall` is ground at a building, `paving` the top of a path's edge, `trunk` a tree, `edge` the outline of the lawn in
-    order, `swale` the bottom of a ditch or drain that takes the water. A depth below a string line is a negative height
-    with the target `line`. `setup` is the number of the instrument's setup it was read from. Only trunks and edges may
-    have no height.
+    order, `swale` the bottom of a ditch or drain that takes the water, `north` any spot due north of the origin. A depth
+    below a string line is a negative height with the target `line`. `setup` is the number of the instrument's setup it was
+    read from. Trunks, edges and north need no height.
     """
 
     x_m: float
@@ -178,7 +179,7 @@ class Order:
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
-    """Where the error of the volume comes from, in m3: readings (90 %), gaps between points, and what noise adds."""
+    """Where the error of the volume comes from, in m3: readings (90 %), gaps between points, and what noise adds by itself."""
 
     readings_m3: float
     gaps_m3: float

@@ -71,7 +71,7 @@ def _doubt(result: FillResult, settings: SurveySettings) -> list[str]:
     found: list[str] = []
     if result.volume_m3 <= 0:
         return found
-    if doubt.noise_m3 > 0.05 * result.volume_m3:
+    if doubt.noise_m3 > 0.05 * result.volume_m3 and settings.least_mm < settings.instrument_error_mm:
         found.append(
             f"Errors of reading only ever add fill: {_volume_text(doubt.noise_m3, settings)} of it may be such error. Reading more finely, or each point twice, lessens it."
         )
