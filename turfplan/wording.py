@@ -8,6 +8,8 @@ from turfplan.plan import Amount, Task
 from turfplan.units import System, convert, dimension_of, format_number, pretty_unit, read_as
 
 LONGEST_SUMMARY = 60
+# Controls, direction and format marks, half characters, private ones: nothing that a reader sees.
+_UNSEEN = ("Cc", "Cf", "Cs", "Co")
 # Written out, not asked of the machine's locale: the same plan gives the same words everywhere.
 WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
@@ -56,12 +58,9 @@ def item_text(item: str) -> str:
 
 def plain_text(text: str) -> str:
     """A text of the user's on one line, without control and direction marks."""
-    kept = "".join(
-        " " if c in "\r\n\t" else c
-        for c in text
-        if unicodedata.category(c) not in ("Cf", "Cs", "Co") and (c in "\r\n\t" or unicodedata.category(c) != "Cc")
-    )
-    return " ".join(kept.split())
+    if not text.isprintable():
+        text = "".join(" " if c in "\r\n\t" else c for c in text if c in "\r\n\t" or unicodedata.category(c) not in _UNSEEN)
+    return " ".join(text.split())
 
 
 def shortened(text: str, most: int = LONGEST_SUMMARY) -> str:

@@ -12,7 +12,7 @@ Curve = tuple[float, ...]
 
 def day_index(day: date) -> int:
     """The place of a date in a 365-day curve, 0 to 364; 29 February shares 28 February's."""
-    index = day.timetuple().tm_yday - 1
+    index = day.toordinal() - date(day.year, 1, 1).toordinal()
     leap = day.year % 4 == 0 and (day.year % 100 != 0 or day.year % 400 == 0)
     return index - 1 if leap and index >= 59 else index
 

@@ -1,11 +1,12 @@
 """Plans every campaign that is worth it and keeps the best, with a reason for each that it rejects."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from turfplan.constraints import Strength
 from turfplan.network import Conflict
-from turfplan.planner.dating import Dated, date_season, weak_enough
+from turfplan.network import conflict as find_conflict
+from turfplan.planner.dating import Dated, date_season, problem_of
 from turfplan.planner.explaining import conflict_sentences
 from turfplan.planner.quantities import loose_volumes
 from turfplan.rules.campaign import Campaign, campaigns
@@ -72,16 +73,17 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             rejected.append((campaign.name, _second_best(setting, found[0].campaign, campaign)))
             continue
         drafted = draft_campaign(setting, campaign, feeder, permit=permit)
-        dated = date_season(setting, drafted.season)
         titles = plain_titles(setting, drafted.season)
+        # Advice may give way; a campaign that cannot keep the hard and strong rules need not be dated at all.
+        strict = problem_of(setting, drafted.season)
+        strict = replace(strict, constraints=tuple(c for c in strict.constraints if c.strength >= Strength.STRONG))
+        broken = find_conflict(strict)
+        dated = date_season(setting, drafted.season) if broken is None else broken
         if isinstance(dated, Conflict):
             said = conflict_sentences(dated, titles)
             conflict = conflict or said
-            rejected.append((campaign.name, " ".join(said)))
-        elif not weak_enough(dated):
-            said = conflict_sentences(tuple(c for c in dated.dropped if c.strength >= Strength.STRONG), titles)
-            conflict = conflict or said
-            rejected.append((campaign.name, "It would break a rule of good practice. " + " ".join(said)))
+            soft = any(c.strength < Strength.HARD for c in dated.constraints)
+            rejected.append((campaign.name, ("It would break a rule of good practice. " if soft else "") + " ".join(said)))
         else:
             found.append(
                 Candidate(

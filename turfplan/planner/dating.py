@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from turfplan.constraints import Constraint, Node, Problem, Strength
+from turfplan.constraints import Constraint, Node, Problem
 from turfplan.network import Conflict, Repair, Schedule, repair, solve_softly
 from turfplan.rules.draft import Draft, SeasonDraft
 from turfplan.rules.setting import Setting
@@ -100,8 +100,3 @@ def repair_season(
     if isinstance(result, Conflict):
         return result
     return Dated(season, problem, result.schedule, result)
-
-
-def weak_enough(dated: Dated) -> bool:
-    """True where nothing of strength STRONG or more had to be given up."""
-    return all(c.strength < Strength.STRONG for c in dated.dropped)
