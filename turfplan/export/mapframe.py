@@ -1,0 +1,206 @@
+"""Places a surveyed lawn on the paper of its maps: where a cell, a tick, a label and the scale bar stand."""
+
+import math
+from collections import deque
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from turfplan.export.contours import Loop
+from turfplan.plan import FillMap
+from turfplan.units import FOOT_M, System
+
+WIDTH, TALLEST = 720.0, 560.0
+LEFT, RIGHT, TOP = 46.0, 20.0, 20.0
+# A lawn turned by less than this has its survey's axes along the paper.
+STRAIGHT = 0.01
+LABEL_ROOM = 34.0
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A text at a place."""
+
+    x: float
+    y: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """The scale bar: where it begins, how long it is, and what it measures."""
+
+    x: float
+    y: float
+    length: float
+    half: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """How places of the survey and cells of the grid become places on the paper."""
+
+    origin_x_m: float
+    origin_y_m: float
+    angle: float
+    cell_m: tuple[float, float]
+    low_m: tuple[float, float]
+    per_m: float
+    width: float
+    bottom: float
+
+    def place(self, x_m: float, y_m: float) -> tuple[float, float]:
+        """A place of the survey on the paper."""
+        dx, dy = x_m - self.origin_x_m, y_m - self.origin_y_m
+        c, s = math.cos(self.angle), math.sin(self.angle)
+        return self._paper(c * dx + s * dy, -s * dx + c * dy)
+
+    def cell(self, column: float, row: float) -> tuple[float, float]:
+        """The middle of a cell on the paper."""
+        return self._paper(column * self.cell_m[0], row * self.cell_m[1])
+
+    def _paper(self, across_m: float, up_m: float) -> tuple[float, float]:
+        return (
+            round(LEFT + (across_m - self.low_m[0]) * self.per_m, 1),
+            round(self.bottom - (up_m - self.low_m[1]) * self.per_m, 1),
+        )
+
+    def label_spot(self, loop: Loop, found: FillMap, taken: Sequence[Mark]) -> tuple[float, float] | None:
+        """The place of a line inside the lawn that is furthest from other labels, or None where there is no room."""
+        best, room = None, LABEL_ROOM
+        for column, row in loop:
+            c, r = round(column), round(row)
+            if (
+                not (1 <= c < found.columns - 1 and 1 <= r < found.rows - 1)
+                or found.fill_mm[r * found.columns + c] is None
+            ):
+                continue
+            x, y = self.cell(column, row)
+            free = min((math.hypot(x - m.x, y - m.y) for m in taken), default=1e6)
+            # In the middle of the line's run rather than at its ends under the outline.
+            if free > room:
+                best, room = (x, y), min(free, 3 * LABEL_ROOM) + 1e-6
+        return best
+
+
+def frame_of(found: FillMap) -> Frame:
+    """The frame in which the lawn and all its features fit the paper."""
+    c, s = math.cos(found.angle), math.sin(found.angle)
+
+    def turned(x: float, y: float) -> tuple[float, float]:
+        dx, dy = x - found.x_m, y - found.y_m
+        return c * dx + s * dy, -s * dx + c * dy
+
+    spots = [turned(*p) for ring in found.outline for p in ring]
+    spots += [turned(*p) for _, line in found.features for p in line]
+    low = (min(x for x, _ in spots), min(y for _, y in spots))
+    high = (max(x for x, _ in spots), max(y for _, y in spots))
+    per_m = min((WIDTH - LEFT - RIGHT) / (high[0] - low[0]), TALLEST / (high[1] - low[1]))
+    bottom = TOP + (high[1] - low[1]) * per_m
+    return Frame(found.x_m, found.y_m, found.angle, (found.width_m, found.depth_m), low, per_m, WIDTH, round(bottom, 1))
+
+
+def path(traced: Sequence[Loop], frame: Frame) -> str:
+    """Closed lines in cells as SVG path data."""
+    return "".join(
+        "M" + " ".join(f"{x:g},{y:g}" for x, y in (frame.cell(*point) for point in loop)) + "Z" for loop in traced
+    )
+
+
+def ticks_of(found: FillMap, frame: Frame, system: System) -> tuple[tuple[str, float, float, str], ...]:
+    """Ticks along the survey's own axes as (axis, x, y, number); none where the lawn lies askew to them."""
+    if abs(found.angle) > STRAIGHT:
+        return ()
+    unit = FOOT_M if system is System.US else 1.0
+    xs = [x for ring in found.outline for x, _ in ring]
+    ys = [y for ring in found.outline for _, y in ring]
+    step = _round_step((max(xs) - min(xs)) / unit / 8, system)
+    marks: list[tuple[str, float, float, str]] = []
+    for axis, low, high in (("x", min(xs), max(xs)), ("y", min(ys), max(ys))):
+        for n in range(math.ceil(low / unit / step - 1e-6), math.floor(high / unit / step + 1e-6) + 1):
+            value = n * step * unit
+            x, y = frame.place(value, min(ys)) if axis == "x" else frame.place(min(xs), value)
+            marks.append((axis, x, frame.bottom if axis == "x" else y, f"{n * step:g}"))
+    return tuple(marks)
+
+
+def _round_step(wished: float, system: System) -> float:
+    steps = (1, 2, 5, 10, 20, 25, 50, 100, 200) if system is System.US else (0.5, 1, 2, 5, 10, 20, 50, 100)
+    return next((float(step) for step in steps if step >= wished), 500.0)
+
+
+def scale_of(frame: Frame, system: System) -> Scale:
+    """A bar of a round length, about a fifth of the paper."""
+    unit = FOOT_M if system is System.US else 1.0
+    step = _round_step((frame.width / 6) / frame.per_m / unit, system)
+    name = "ft" if system is System.US else "m"
+    return Scale(LEFT, frame.bottom + 34, round(step * unit * frame.per_m, 1), f"{step / 2:g}", f"{step:g} {name}")
+
+
+def letter_spots(
+    found: FillMap, spans: Sequence[tuple[str, float, float]], frame: Frame, taken: Sequence[Mark]
+) -> tuple[Mark, ...]:
+    """A letter in the middle of every patch of a class that has room for one."""
+    marks: list[Mark] = []
+    kind = [
+        next((sign for sign, low, high in spans if low < v <= high), "") if v is not None else "" for v in found.fill_mm
+    ]
+    depth = _from_edge(kind, found)
+    seen = [False] * len(kind)
+    room = 15.0 / (frame.per_m * min(found.width_m, found.depth_m))
+    for start, sign in enumerate(kind):
+        if not sign or seen[start]:
+            continue
+        patch = _patch(start, kind, seen, found)
+        spot = max(patch, key=lambda n: depth[n])
+        if depth[spot] < room:
+            continue
+        x, y = frame.cell(spot % found.columns, spot // found.columns)
+        if all(math.hypot(x - m.x - 6, y - m.y) > 20 for m in (*taken, *marks)):
+            marks.append(Mark(x, y, sign))
+    return tuple(marks)
+
+
+def _neighbours(n: int, found: FillMap) -> list[int]:
+    row, column = divmod(n, found.columns)
+    near = []
+    if column:
+        near.append(n - 1)
+    if column + 1 < found.columns:
+        near.append(n + 1)
+    if row:
+        near.append(n - found.columns)
+    if row + 1 < found.rows:
+        near.append(n + found.columns)
+    return near
+
+
+def _from_edge(kind: Sequence[str], found: FillMap) -> list[int]:
+    """How many cells each cell lies from one of another class."""
+    depth = [0] * len(kind)
+    queue: deque[int] = deque()
+    for n, sign in enumerate(kind):
+        near = _neighbours(n, found)
+        if len(near) < 4 or any(kind[m] != sign for m in near):
+            depth[n] = 1
+            queue.append(n)
+    while queue:
+        n = queue.popleft()
+        for m in _neighbours(n, found):
+            if depth[m] == 0:
+                depth[m] = depth[n] + 1
+                queue.append(m)
+    return depth
+
+
+def _patch(start: int, kind: Sequence[str], seen: list[bool], found: FillMap) -> list[int]:
+    """All cells of one class that hang together with the first."""
+    patch, queue = [start], deque([start])
+    seen[start] = True
+    while queue:
+        for m in _neighbours(queue.popleft(), found):
+            if not seen[m] and kind[m] == kind[start]:
+                seen[m] = True
+                patch.append(m)
+                queue.append(m)
+    return patch
