@@ -59,7 +59,9 @@ def item_text(item: str) -> str:
 def plain_text(text: str) -> str:
     """A text of the user's on one line, without control and direction marks."""
     if not text.isprintable():
-        text = "".join(" " if c in "\r\n\t" else c for c in text if c in "\r\n\t" or unicodedata.category(c) not in _UNSEEN)
+        text = "".join(
+            " " if c in "\r\n\t" else c for c in text if c in "\r\n\t" or unicodedata.category(c) not in _UNSEEN
+        )
     return " ".join(text.split())
 
 

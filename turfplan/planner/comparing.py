@@ -83,7 +83,9 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             said = conflict_sentences(dated, titles)
             conflict = conflict or said
             soft = any(c.strength < Strength.HARD for c in dated.constraints)
-            rejected.append((campaign.name, ("It would break a rule of good practice. " if soft else "") + " ".join(said)))
+            rejected.append(
+                (campaign.name, ("It would break a rule of good practice. " if soft else "") + " ".join(said))
+            )
         else:
             found.append(
                 Candidate(

@@ -62,12 +62,12 @@ def check_rings(outline: Sequence[Ring], holes: Sequence[Ring]) -> None:
     for kind, rings in (("outline", outline), ("hole", holes)):
         for number, ring in enumerate(rings, 1):
             where = f"{kind} {number}"
-            if len(set(ring)) < 3 or signed_area(ring) == 0:
-                faults.append(Problem(where, "encloses no area", f"{len(set(ring))} different corners"))
-            elif found := crossing_sides(ring):
+            if len(set(ring)) >= 3 and (found := crossing_sides(ring)):
                 faults.append(
                     Problem(where, "crosses itself", f"side {found[0]} and side {found[1]}", None, "give the corners in order, all the way round")
                 )  # fmt: skip
+            elif len(set(ring)) < 3 or signed_area(ring) == 0:
+                faults.append(Problem(where, "encloses no area", f"{len(set(ring))} different corners"))
     if faults:
         raise TurfplanError(faults)
 

@@ -33,7 +33,6 @@ from turfplan.site.uncertainty import Reach, errors_of_reading, halves, reach_of
 from turfplan.site.zones import zone_of_cells
 
 Floats = npt.NDArray[np.float64]
-FEW_POINTS = 12
 # Ground read better than it was said to be is judged by its own spread, down to this share of the stated error.
 SCALE_FLOOR = 0.2
 
@@ -158,7 +157,7 @@ def _reach(
     whole = float(volumes(surface.ground_mm[:, None], surface.target_mm[:, None])[0])
     errors = errors_of_reading(ground, settings, 24 if settings.target == "fill_only" else 60)
     trials = volumes(*surface.read(ground.height_mm[:, None] + errors))
-    parts = () if ground.count < FEW_POINTS else halves(ground, volume_of)
+    parts = () if ground.count < telling.FEW_POINTS else halves(ground, volume_of)
     return reach_of(float((depth * area[:, 0]).sum()), whole, trials, parts)
 
 

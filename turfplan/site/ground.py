@@ -14,7 +14,9 @@ from turfplan.site.records import HEIGHTLESS, SurveyPoint, SurveySettings
 
 Floats = npt.NDArray[np.float64]
 # Closer than this, two rods stood on the same spot.
-SAME_PLACE_M = 0.02
+SAME_PLACE_M = 0.002
+# Two sound readings of one spot lie this many standard errors apart once in tens of thousands.
+SAME_HEIGHT_ERRORS = 6.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,14 +96,14 @@ def _joined(
     starts = np.searchsorted(label[order], np.arange(count))
     top = np.maximum.reduceat(height[order], starts)
     bottom = np.minimum.reduceat(height[order], starts)
-    allowed = max(4 * settings.instrument_error_mm, 0.01)
+    allowed = max(SAME_HEIGHT_ERRORS * settings.instrument_error_mm, 0.01)
     faults = []
     for group in np.nonzero(top - bottom > allowed)[0]:
         members = [names[i] for i in np.nonzero(label == group)[0]]
         faults.append(
             Problem(
                 " and ".join(members[:4]), "stand on the same spot with different heights",
-                f"{top[group] - bottom[group]:.0f} mm apart", f"up to {allowed:.0f} mm, four times the error of a reading",
+                f"{top[group] - bottom[group]:.0f} mm apart", f"up to {allowed:.0f} mm, six times the error of a reading",
                 "measure that spot again and keep one reading",
             )
         )  # fmt: skip

@@ -14,6 +14,9 @@ TARGETS = {
 }
 
 
+FEW_POINTS = 12
+
+
 @dataclass(frozen=True, slots=True)
 class Seen:
     """What the reckoning noticed: ground outside of the points, high spots, and how limits changed the target."""
@@ -57,6 +60,8 @@ def _volume_text(m3: float, settings: SurveySettings, rounding: str = "nearest")
 
 
 def _volume(result: FillResult, settings: SurveySettings) -> str:
+    if result.volume_m3 <= 0 and result.points < FEW_POINTS:
+        return f"{result.points} points lie in one plane: nothing is seen to be missing, and so few points see little."
     if result.volume_m3 <= 0:
         return f"From {result.points} points: nothing is missing; no material is needed."
     return (
@@ -115,7 +120,7 @@ def _coverage(result: FillResult, settings: SurveySettings, seen: Seen) -> list[
         said.append(
             f"{seen.beyond_share:.0%} of the lawn lies outside of the points and takes the height of the nearest ones: measure its edge and corners too."
         )
-    if result.points < 12 and settings.target != "line":
+    if result.points < FEW_POINTS and settings.target != "line":
         said.append(
             f"{result.points} points show how the lawn lies, not its hollows: the volume may be anything up to twice what is printed."
         )

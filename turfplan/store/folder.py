@@ -12,7 +12,7 @@ from turfplan.errors import Problem, TurfplanError
 
 COMMIT = "plan.json"
 LOCK_SECONDS = 20.0
-_TEMPORARY = ".turfplan-"
+_TEMPORARY = ".turfplan-new-"
 
 
 @contextmanager

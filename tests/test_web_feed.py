@@ -1,0 +1,285 @@
+"""The served feed: what a subscriber gets, and what nobody else learns."""
+
+import gzip
+import socket
+import threading
+import time
+from datetime import UTC, datetime, timedelta
+from email.utils import format_datetime
+from pathlib import Path
+from urllib.parse import quote
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from planning import EXAMPLES, example
+from turfplan.cli.running import outputs
+from turfplan.store import index as store
+from turfplan.store.folder import write_outputs
+from turfplan.web.feed import etag_of, feed_answer
+
+pytest.importorskip("starlette", reason="the extra web is not installed")
+from starlette.testclient import TestClient  # after the skip
+
+from turfplan.web.app import Settings, create_app
+
+CONTENT = b"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nEND:VCALENDAR\r\n"
+AT = datetime(2027, 3, 1, 12, tzinfo=UTC)
+
+
+def test_answer_carries_its_validators() -> None:
+    """200: the type, exact length, a strong validator, the day of publishing, private caching, inline."""
+    answer = feed_answer(CONTENT, AT, {})
+    assert answer.status == 200 and answer.body == CONTENT
+    assert answer.headers["Content-Type"] == "text/calendar; charset=utf-8"
+    assert answer.headers["Content-Length"] == str(len(CONTENT)) and answer.headers["ETag"] == etag_of(CONTENT)
+    assert answer.headers["Last-Modified"] == "Mon, 01 Mar 2027 12:00:00 GMT"
+    assert answer.headers["Cache-Control"] == "private, max-age=3600, must-revalidate"
+    assert answer.headers["Content-Disposition"].startswith("inline")
+
+
+@pytest.mark.parametrize(
+    ("headers", "status"),
+    [
+        ({"if-none-match": etag_of(CONTENT)}, 304),
+        ({"if-none-match": f'"other", W/{etag_of(CONTENT)}'}, 304),
+        ({"if-none-match": "*"}, 304),
+        ({"if-none-match": '"other"'}, 200),
+        ({"if-none-match": '"other"', "if-modified-since": format_datetime(AT + timedelta(days=1), usegmt=True)}, 200),
+        ({"if-modified-since": "Sun, 01 Mar 2026 12:00:00 GMT"}, 200),
+        ({"if-modified-since": "not a date"}, 200),
+        ({"if-modified-since": "Fri, 31 Dec 9999 23:59:59 GMT"}, 200),
+    ],
+)
+def test_conditions(headers: dict[str, str], status: int) -> None:
+    """If-None-Match (lists, star, weak) goes before dates, and dates are really compared."""
+    assert feed_answer(CONTENT, AT, headers).status == status
+
+
+def test_date_of_publishing_is_enough() -> None:
+    """A reader with only the date of publishing is told that nothing changed."""
+    past = datetime(2026, 3, 1, tzinfo=UTC)
+    assert feed_answer(CONTENT, past, {"if-modified-since": format_datetime(past, usegmt=True)}).status == 304
+
+
+def test_compression_only_where_asked() -> None:
+    """Gzip only for those who ask and while it is on; its validator differs, and both are honoured."""
+    zipped = feed_answer(CONTENT, AT, {"accept-encoding": "br, gzip;q=0.5"})
+    assert gzip.decompress(zipped.body) == CONTENT and zipped.headers["ETag"] != etag_of(CONTENT)
+    assert feed_answer(CONTENT, AT, {"accept-encoding": "gzip;q=0"}).body == CONTENT
+    assert feed_answer(CONTENT, AT, {"accept-encoding": "gzip"}, compress=False).body == CONTENT
+    assert feed_answer(CONTENT, AT, {"accept-encoding": "gzip", "if-none-match": zipped.headers["ETag"]}).status == 304
+
+
+@given(
+    st.dictionaries(st.sampled_from(["if-none-match", "if-modified-since", "accept-encoding"]), st.text(max_size=200))
+)
+@settings(max_examples=300, deadline=None)
+def test_any_header_is_answered(headers: dict[str, str]) -> None:
+    """Whatever a reader sends, it gets 200 or 304."""
+    assert feed_answer(CONTENT, AT, headers).status in (200, 304)
+
+
+@pytest.fixture
+def lawn(tmp_path: Path) -> tuple[Path, Path]:
+    """A plan folder and an index."""
+    folder = tmp_path / "bermuda"
+    folder.mkdir()
+    write_outputs(folder, outputs(example("bermuda-sand")))
+    return folder, tmp_path / "lawns.index"
+
+
+def served(index: Path, **options: object) -> TestClient:
+    """A client of the application."""
+    app = create_app(Settings(index=index, hosts=("testserver",), per_minute=100_000, **options))  # type: ignore[arg-type]
+    return TestClient(app, follow_redirects=False)
+
+
+def issued(index: Path, folder: Path, kind: str, brief: Path | None = None) -> str:
+    """A token of a kind."""
+    with store.opened(index) as connection:
+        return store.issue(connection, store.add_lawn(connection, folder, brief), kind)  # type: ignore[arg-type]
+
+
+def test_feed_is_served_and_revoked(lawn: tuple[Path, Path]) -> None:
+    """The feed's bytes are the folder's; HEAD has no body; a revoked address is gone; an unknown one is not there."""
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    client = served(index)
+    got = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+    assert got.status_code == 200 and got.content == (folder / "season.ics").read_bytes()
+    head = client.head(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+    assert head.status_code == 200 and head.content == b"" and head.headers["content-length"] == str(len(got.content))
+    assert client.get(f"/feed/{token}.ics", headers={"if-none-match": got.headers["etag"]}).status_code == 304
+    with store.opened(index) as connection:
+        assert store.revoke(connection, 1)
+    assert client.get(f"/feed/{token}.ics").status_code == 410
+    assert client.get("/feed/" + "x" * 43 + ".ics").status_code == 404
+
+
+def test_last_good_bytes_are_served(lawn: tuple[Path, Path]) -> None:
+    """While the folder is broken the last good feed goes on, with its old date."""
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    client = served(index)
+    good = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+    for broken in (b"", b"BEGIN:VCALENDAR\r\nhalf"):
+        (folder / "season.ics").write_bytes(broken)
+        again = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+        assert again.content == good.content and again.headers["last-modified"] == good.headers["last-modified"]
+
+
+def test_kinds_do_not_open_each_other(lawn: tuple[Path, Path]) -> None:
+    """A feed token opens no page, a page token no feed, a read token writes nothing; none is told apart from unknown."""
+    folder, index = lawn
+    brief = EXAMPLES / "bermuda-sand.toml"
+    feed, read = issued(index, folder, "feed"), issued(index, folder, "read", brief)
+    client = served(index)
+    assert client.get(f"/lawn/{feed}").status_code == client.get(f"/feed/{read}.ics").status_code == 404
+    assert client.get(f"/lawn/{read}").status_code == 200
+    assert client.post(f"/lawn/{read}", data={"task": "soil_test", "on": "2027-04-01"}).status_code == 403
+
+
+def test_tokens_are_kept_hashed(lawn: tuple[Path, Path]) -> None:
+    """The index never holds a token, only its hash."""
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    with store.opened(index) as connection:
+        connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    assert token.encode() not in index.read_bytes() and len(token) >= 22
+
+
+def test_tick_writes_the_journal(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """A tick with an edit token writes one entry and comes back to the page; a bad form is answered with 422 and its words."""
+    folder, index = lawn
+    brief = tmp_path / "lawn.toml"
+    brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
+    planned: list[int] = []
+    token = issued(index, folder, "edit", brief)
+    client = served(index, replan=lambda lawn: planned.append(lawn.id))
+    done = client.post(f"/lawn/{token}", data={"task": "soil_test", "on": "2027-05-01"})
+    assert done.status_code == 303 and planned == [1]
+    assert '"kind":"done"' in (tmp_path / "lawn.journal.jsonl").read_text(encoding="utf-8")
+    bad = client.post(f"/lawn/{token}", data={"task": "soil_tset", "on": "tomorrow"})
+    assert bad.status_code == 422 and "year-month-day" in bad.text and "Choose one of the jobs" in bad.text
+    for headers in ({"origin": "https://elsewhere.example"}, {"sec-fetch-site": "cross-site"}):
+        assert (
+            client.post(f"/lawn/{token}", data={"task": "soil_test", "on": "2027-05-01"}, headers=headers).status_code
+            == 403
+        )
+    assert len((tmp_path / "lawn.journal.jsonl").read_text(encoding="utf-8").splitlines()) == 1
+
+
+def test_headers_guard_every_answer(lawn: tuple[Path, Path]) -> None:
+    """Policy, no referrer, no index on every answer, unknown paths too; another host name is turned away."""
+    folder, index = lawn
+    client = served(index)
+    for path in ("/", "/lawn/abc", f"/feed/{issued(index, folder, 'feed')}.ics", "/static/web.css"):
+        headers = client.get(path).headers
+        assert (
+            "default-src 'self'" in headers["content-security-policy"] and headers["referrer-policy"] == "no-referrer"
+        )
+        assert "noindex" in headers["x-robots-tag"]
+    assert client.get("/", headers={"host": "elsewhere.example"}).status_code == 400
+    assert client.get("/robots.txt").text.count("feed") == 0
+
+
+@given(st.text(max_size=60))
+@settings(max_examples=150, deadline=None)
+def test_guesses_learn_nothing(guess: str) -> None:
+    """Traversal, markup, line ends, other alphabets: each guess is answered alike, with no file and no header of its own."""
+    folder = EXAMPLES.parent / ".pytest_cache"
+    folder.mkdir(exist_ok=True)
+    client = served(folder / "guess.index")
+    for path in (f"/feed/{quote(guess, safe='')}.ics", f"/lawn/{quote(guess, safe='')}"):
+        got = client.get(path)
+        assert got.status_code in (404, 405) and got.text in ("Not found.", "This address no longer works.")
+        assert not {"set-cookie", "location", "server"} & set(got.headers)
+
+
+def test_too_many_requests_are_turned_away(lawn: tuple[Path, Path]) -> None:
+    """A flood from one address is answered with 429 and when to come again."""
+    _, index = lawn
+    client = TestClient(create_app(Settings(index=index, hosts=("testserver",), per_minute=5)))
+    answers = [client.get("/nothing").status_code for _ in range(8)]
+    assert answers[:5] == [404] * 5 and answers[5:] == [429] * 3
+
+
+def test_hostile_names_are_only_text(lawn: tuple[Path, Path]) -> None:
+    """A lawn named with markup, direction marks and line ends shows as text."""
+    folder, index = lawn
+    plan = example("bermuda-sand")
+    name = "<script>alert(1)</script>\u202e\r\nX-Evil: 1 \U0001f33f"
+    plan = plan.model_copy(update={"lawn": plan.lawn.model_copy(update={"name": name})})
+    write_outputs(folder, outputs(plan))
+    text = served(index).get(f"/lawn/{issued(index, folder, 'read')}").text
+    assert "<script>" not in text and "&lt;script&gt;" in text
+
+
+def test_many_readers_while_planning_again(lawn: tuple[Path, Path]) -> None:
+    """Sixty-four readers while the folder is written over and over: never an error, never half a feed."""
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    client = served(index)
+    versions = [outputs(example(name)) for name in ("bermuda-sand", "cool-overseed")]
+    whole = {v["season.ics"] for v in versions}
+    stop, faults = threading.Event(), []
+
+    def read() -> None:
+        while not stop.is_set():
+            got = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+            if got.status_code != 200 or got.content not in whole:
+                faults.append((got.status_code, len(got.content)))
+
+    readers = [threading.Thread(target=read) for _ in range(64)]
+    for reader in readers:
+        reader.start()
+    end = time.monotonic() + 3
+    turn = 0
+    while time.monotonic() < end:
+        write_outputs(folder, versions[turn % 2])
+        turn += 1
+    stop.set()
+    for reader in readers:
+        reader.join()
+    assert not faults[:3] and turn > 3
+
+
+def test_index_backup_and_restore(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """A copy taken while in use brings the tokens back; a damaged one is refused."""
+    from turfplan.errors import TurfplanError
+
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    store.backup(index, tmp_path / "copy")
+    index.unlink()
+    store.restore(index, tmp_path / "copy")
+    assert served(index).get(f"/feed/{token}.ics").status_code == 200
+    (tmp_path / "bad").write_bytes(b"no index")
+    with pytest.raises(TurfplanError):
+        store.restore(index, tmp_path / "bad")
+
+
+def free_port() -> int:
+    """A port of this machine that nobody listens on."""
+    with socket.socket() as one:
+        one.bind(("127.0.0.1", 0))
+        return int(one.getsockname()[1])
+
+
+def test_publish_is_stable_and_whole(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """`publish` writes the same name each time, a name that cannot be guessed, with the feed's bytes."""
+    from typer.testing import CliRunner
+
+    from turfplan.cli import app
+
+    folder, _ = lawn
+    names = set()
+    for _ in range(2):
+        done = CliRunner().invoke(app, ["publish", str(folder), "--to", str(tmp_path / "web")])
+        assert done.exit_code == 0, done.output
+        names.add(next(line for line in done.stdout.splitlines() if line.endswith(".ics")))
+    assert len(names) == 1
+    path = Path(names.pop())
+    assert len(path.stem) == 44 and path.read_bytes() == (folder / "season.ics").read_bytes()
