@@ -136,7 +136,7 @@ def _span(year: _Year, rule: WindowRule) -> tuple[int, int] | str:
     for conditions, days in ((rule.opens, opens), (rule.closes, closes)):
         for condition in conditions:
             day = _day(year, rule, condition)
-            if day is None and condition.never == "closed":
+            if day is None and (condition.never == "closed" or _too_warm(year, condition, opening=conditions is rule.opens)):
                 return f"{_words(year, condition)} does not happen here."
             if day is not None:
                 days.append(day)
@@ -147,6 +147,14 @@ def _span(year: _Year, rule: WindowRule) -> tuple[int, int] | str:
     if end - start + 1 < least:
         return f"It would open after it closes: {_words(year, rule.opens[0])} comes too late before {_words(year, rule.closes[0])}."
     return start, end
+
+
+def _too_warm(year: _Year, condition: AnyCondition, *, opening: bool) -> bool:
+    """Whether a threshold is never crossed because it is always warmer: the heat never ends, or was never away."""
+    kinds = ("air_falling",) if opening else ("air_rising",)
+    if condition.kind not in kinds:
+        return False
+    return min(year.climate.air_mean_c) >= year.book.si(_named(year, condition.threshold))
 
 
 def _day(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None:

@@ -27,7 +27,7 @@ from turfplan.site.records import (
     ZoneFill,
 )
 from turfplan.site.stakes import stakes_of
-from turfplan.site.target import own_fall_matrix, plane_matrix, straightedge
+from turfplan.site.target import own_fall_matrix, plane_of, straightedge
 from turfplan.site.thinning import thinned
 from turfplan.site.uncertainty import Reach, errors_of_reading, halves, reach_of
 from turfplan.site.zones import zone_of_cells
@@ -112,8 +112,8 @@ def _target_reader(
     if settings.target == "fill_only":
         return lambda heights, here: _each_column(lambda h: straightedge(cells, h, settings.straightedge_m), here)
     if settings.target == "plane":
-        plane = plane_matrix(mesh, cells.centroid_m, cells.each_m2)
-        return lambda heights, here: plane @ heights
+        basis, terms = plane_of(mesh, cells.centroid_m, cells.each_m2)
+        return lambda heights, here: np.asarray(basis @ (terms @ heights))
     nodes = thinned(xy, settings.span_m)
     mean = nodes.matrix
     inner = own_fall_matrix(

@@ -15,6 +15,8 @@ from turfplan.site.records import HEIGHTLESS, SurveyPoint, SurveySettings
 Floats = npt.NDArray[np.float64]
 # Closer than this, two rods stood on the same spot.
 SAME_PLACE_M = 0.002
+# Triangles a place may walk through on its way; on the way from the nearest point it passes a handful.
+MOST_STEPS = 100
 # Two sound readings of one spot lie this many standard errors apart once in tens of thousands.
 SAME_HEIGHT_ERRORS = 6.0
 
@@ -139,20 +141,10 @@ def mesh_to(xy: Floats, places: Floats) -> Mesh:
         raise TurfplanError(
             Problem("points", "no triangles can be drawn through them", None, None, "are they in one line?")
         ) from error
-    simplex = mesh.find_simplex(places)
+    simplex, shares = _located(mesh, xy, places)
     beyond = simplex < 0
-    rows, columns, values = [], [], []
     within = np.nonzero(~beyond)[0]
-    if len(within):
-        move = mesh.transform[simplex[within]]
-        two = np.einsum("nij,nj->ni", move[:, :2], places[within] - move[:, 2])
-        shares = np.column_stack([two, 1 - two.sum(axis=1)])
-        # A sliver along the hull has no transform; its places are read from the hull's edge instead.
-        sound = np.isfinite(shares).all(axis=1)
-        beyond[within[~sound]] = True
-        rows.append(np.repeat(within[sound], 3))
-        columns.append(mesh.simplices[simplex[within[sound]]].ravel())
-        values.append(shares[sound].ravel())
+    rows, columns, values = [np.repeat(within, 3)], [mesh.simplices[simplex[within]].ravel()], [shares[within].ravel()]
     outside = np.nonzero(beyond)[0]
     if len(outside):
         pairs, share = _nearest_on_hull(xy, mesh.convex_hull, places[outside])
@@ -162,6 +154,45 @@ def mesh_to(xy: Floats, places: Floats) -> Mesh:
     shape = (len(places), len(xy))
     matrix = csr_matrix((np.concatenate(values), (np.concatenate(rows), np.concatenate(columns))), shape=shape)
     return Mesh(matrix, beyond)
+
+
+def _located(mesh: Delaunay, xy: Floats, places: Floats) -> tuple[npt.NDArray[np.int64], Floats]:
+    """The triangle that holds each place (-1 for none), and the place's shares of its corners.
+
+    All places walk at once, from a triangle at the nearest point toward the place, over the side it lies furthest beyond
+    (the visibility walk: Devillers, Pion and Teillaud, Int. J. Found. Comput. Sci. 13, 2002; it ends on Delaunay triangles).
+    """
+    at = mesh.vertex_to_simplex[cKDTree(xy).query(places)[1]].astype(np.int64)
+    shares = np.zeros((len(places), 3))
+    walking = np.nonzero(at >= 0)[0]
+    for _ in range(MOST_STEPS):
+        corners = xy[mesh.simplices[at[walking]]]
+        found = _corner_shares(corners, places[walking])
+        shares[walking] = found
+        side = np.argmin(found, axis=1)
+        out = found[np.arange(len(walking)), side] < -1e-9
+        at[walking[out]] = mesh.neighbors[at[walking[out]], side[out]]
+        walking = walking[out]
+        walking = walking[at[walking] >= 0]
+        if not len(walking):
+            break
+    at[walking] = -1
+    at[~np.isfinite(shares).all(axis=1)] = -1
+    return at, shares
+
+
+def _corner_shares(corners: Floats, places: Floats) -> Floats:
+    """Barycentric coordinates of places in triangles; a flat triangle sends its place on."""
+    a, b, c = corners[:, 0], corners[:, 1], corners[:, 2]
+    whole = _cross(b - a, c - a)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        first = _cross(b - places, c - places) / whole
+        second = _cross(c - places, a - places) / whole
+    return np.nan_to_num(np.column_stack([first, second, 1 - first - second]), nan=-1.0, posinf=1e9, neginf=-1e9)
+
+
+def _cross(u: Floats, v: Floats) -> Floats:
+    return np.asarray(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0])
 
 
 def _nearest_on_hull(xy: Floats, edges: npt.NDArray[np.int32], places: Floats) -> tuple[npt.NDArray[np.int32], Floats]:

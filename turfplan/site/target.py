@@ -36,13 +36,17 @@ class Near:
     starts: Ints
 
 
-def plane_matrix(ground: csr_matrix, places: Floats, area: Floats) -> csr_matrix:
-    """The plane of least squares over the lawn's area, at its cells, as a matrix on the measured heights."""
+def plane_of(ground: csr_matrix, places: Floats, area: Floats) -> tuple[Floats, Floats]:
+    """The plane of least squares over the lawn's area as two matrices: cells by three terms, and three terms by points.
+
+    Their product with the measured heights is the plane at the cells; it is weighted by area, so that places where points
+    crowd do not count more.
+    """
     centre = np.average(places, axis=0, weights=area)
     basis = np.column_stack([np.ones(len(places)), places - centre])
     normal = basis.T @ (basis * area[:, None])
-    solve = np.linalg.lstsq(normal, (basis * area[:, None]).T, rcond=None)[0]
-    return csr_matrix(basis @ (ground.T @ solve.T).T)
+    terms = np.linalg.lstsq(normal, (basis * area[:, None]).T, rcond=None)[0]
+    return basis, np.asarray((ground.T @ terms.T).T)
 
 
 def own_fall_matrix(xy: Floats, height: Floats, span_m: float, floor_mm: float) -> csr_matrix:
