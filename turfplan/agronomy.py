@@ -93,6 +93,7 @@ class Operation(Entry):
     weather: Literal["any", "dry", "dry_ground", "growing"] = "any"
     labour: tuple[str, ...] = ()
     hours_min: str | None = None
+    amounts: Literal["pass", "fill", "seed", "plants", "straw", "load", "starter", "feed"] | None = None
     alarm: bool = False
     inspect: str | None = None
 

@@ -1,6 +1,6 @@
 """Puts dated drafts, amounts and reasons together into the records of a plan."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import date
 
@@ -11,6 +11,7 @@ from turfplan.planner.explaining import reasons, wish_earlier, wish_later
 from turfplan.planner.feeding import amounts_of_feed
 from turfplan.planner.quantities import (
     Bought,
+    fill_amounts,
     material_orders,
     pass_amounts,
     plant_amounts,
@@ -41,33 +42,20 @@ def with_amounts(setting: Setting, candidate: Candidate) -> tuple[dict[str, Draf
 
 
 def _amounts(setting: Setting, candidate: Candidate, draft: Draft, bought: Bought | None) -> tuple[Amount, ...]:
-    if draft.operation == "topdress":
-        return pass_amounts(setting, candidate.mix, draft)
-    if draft.operation in ("seed", "overseed", "dormant_seed"):
-        return seed_amounts(setting)
-    if draft.operation == "plant":
-        return plant_amounts(setting, draft)
-    if draft.operation == "cover":
-        return straw_amounts(setting)
-    if draft.operation in ("order_material", "delivery") and bought is not None:
-        return (Amount.of("volume", bought.value, "m3", bought.reason, bought.facts),)
-    if draft.operation in ("touch_up", "lift_and_fill"):
-        what = "Settled depth where it is filled."
-        return (
-            Amount.of("depth", draft.depth_mm, "mm", what, draft.facts),
-            Amount.of(
-                "volume",
-                draft.loose_m3,
-                "m3",
-                "Area times depth, with room for settling.",
-                ("topdress.settle_allowance",),
-            ),
-        )
-    if draft.operation == "starter_feed" and candidate.feeding.starter is not None:
-        return amounts_of_feed(setting, candidate.feeding, "starter")
-    if draft.operation == "feed_nitrogen":
-        return amounts_of_feed(setting, candidate.feeding, draft.id.removeprefix("feed_nitrogen."))
-    return ()
+    """The amounts of a task, of the kind that its operation names in the book."""
+    kind = setting.book.operations[draft.operation].amounts
+    if kind == "load":
+        return () if bought is None else (Amount.of("volume", bought.value, "m3", bought.reason, bought.facts),)
+    reckon: dict[str | None, Callable[[], tuple[Amount, ...]]] = {
+        "pass": lambda: pass_amounts(setting, candidate.mix, draft),
+        "fill": lambda: fill_amounts(draft),
+        "seed": lambda: seed_amounts(setting),
+        "plants": lambda: plant_amounts(setting, draft),
+        "straw": lambda: straw_amounts(setting),
+        "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
+        "feed": lambda: amounts_of_feed(setting, candidate.feeding, draft.id.split(".", 1)[-1]),
+    }
+    return reckon.get(kind, tuple)()
 
 
 def _words(setting: Setting, draft: Draft, amounts: tuple[Amount, ...], bought: Mapping[str, Bought]) -> dict[str, str]:

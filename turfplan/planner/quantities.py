@@ -166,6 +166,16 @@ def plant_amounts(setting: Setting, draft: Draft) -> tuple[Amount, ...]:
     )
 
 
+def fill_amounts(draft: Draft) -> tuple[Amount, ...]:
+    """Depth and loose volume where only a part of the lawn is filled."""
+    return (
+        Amount.of("depth", draft.depth_mm, "mm", "Settled depth where it is filled.", draft.facts),
+        Amount.of(
+            "volume", draft.loose_m3, "m3", "Area times depth, with room for settling.", ("topdress.settle_allowance",)
+        ),
+    )
+
+
 def straw_amounts(setting: Setting) -> tuple[Amount, ...]:
     """Bales of straw for the slope."""
     book = setting.book

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from turfplan.agronomy import Book
 from turfplan.climate.curves import crossing
 from turfplan.climate.record import DAYS, Climate, date_of
-from turfplan.timing import AnyCondition, WindowRule
+from turfplan.timing import AirFalling, AirRising, AnyCondition, WindowRule
 from turfplan.units import System, read_as
 
 
@@ -136,7 +136,9 @@ def _span(year: _Year, rule: WindowRule) -> tuple[int, int] | str:
     for conditions, days in ((rule.opens, opens), (rule.closes, closes)):
         for condition in conditions:
             day = _day(year, rule, condition)
-            if day is None and (condition.never == "closed" or _too_warm(year, condition, opening=conditions is rule.opens)):
+            if day is None and (
+                condition.never == "closed" or _too_warm(year, condition, opening=conditions is rule.opens)
+            ):
                 return f"{_words(year, condition)} does not happen here."
             if day is not None:
                 days.append(day)
@@ -151,8 +153,7 @@ def _span(year: _Year, rule: WindowRule) -> tuple[int, int] | str:
 
 def _too_warm(year: _Year, condition: AnyCondition, *, opening: bool) -> bool:
     """Whether a threshold is never crossed because it is always warmer: the heat never ends, or was never away."""
-    kinds = ("air_falling",) if opening else ("air_rising",)
-    if condition.kind not in kinds:
+    if not isinstance(condition, AirFalling if opening else AirRising):
         return False
     return min(year.climate.air_mean_c) >= year.book.si(_named(year, condition.threshold))
 

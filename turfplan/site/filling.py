@@ -5,22 +5,22 @@ from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
-from scipy.sparse import csr_matrix
+from scipy.spatial import cKDTree
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.site import limits, telling
 from turfplan.site.cells import Cells, cells_of, check_rings
 from turfplan.site.drainage import drainage
 from turfplan.site.gridding import grid_of
-from turfplan.site.ground import Ground, ground_of, mesh_to, spacing_m
+from turfplan.site.ground import Ground, Mesh, ground_of, mesh_to, spacing_m
+from turfplan.site.lattice import lattice_of
 from turfplan.site.levelling import Leveled
 from turfplan.site.outliers import outliers_of
-from turfplan.site.passes import classes_of, layers, pass_depths, zone_fill
+from turfplan.site.passes import classes_of, zone_fill
 from turfplan.site.polygons import Ring, hull
 from turfplan.site.records import (
     FillResult,
     Order,
-    Outlier,
     PassFill,
     SurveyPoint,
     SurveySettings,
@@ -93,18 +93,27 @@ def surface_of(ground: Ground, cells: Cells, settings: SurveySettings) -> Surfac
     xy = np.round(cells.to_frame(ground.xy_m), 7)
     middle = settings.target == "fill_only"
     mesh = mesh_to(xy, cells.middle_m if middle else cells.centroid_m)
-    target = _target_reader(xy, ground, cells, mesh.matrix, settings)
+    target = _target_reader(xy, ground, cells, mesh, settings)
+
+    measured = np.nonzero(~mesh.beyond)[0]
+    beyond = np.nonzero(mesh.beyond)[0] if len(measured) else measured
+    # Rounded, so that of several cells at one distance the same one is taken however the survey lies.
+    places = np.round(cells.centroid_m, 6)
+    beside = measured[cKDTree(places[measured]).query(places[beyond])[1]] if len(measured) else beyond
 
     def read(heights: Floats) -> tuple[Floats, Floats]:
-        here = mesh.matrix @ heights
-        return here, target(heights, here)
+        here = np.asarray(mesh.matrix @ heights)
+        wanted = target(heights, here)
+        # Beyond the points as much is missing as at their nearest cell: a slope that runs on asks for no fill.
+        here[beyond] = wanted[beyond] - (wanted - here)[beside]
+        return here, wanted
 
     bare, wanted = read(ground.height_mm)
     return Surface(bare, wanted, read, mesh.beyond)
 
 
 def _target_reader(
-    xy: Floats, ground: Ground, cells: Cells, mesh: csr_matrix, settings: SurveySettings
+    xy: Floats, ground: Ground, cells: Cells, mesh: Mesh, settings: SurveySettings
 ) -> Callable[[Floats, Floats], Floats]:
     """The target at the cells from measured heights and the ground there."""
     if settings.target == "line":
@@ -112,15 +121,13 @@ def _target_reader(
     if settings.target == "fill_only":
         return lambda heights, here: _each_column(lambda h: straightedge(cells, h, settings.straightedge_m), here)
     if settings.target == "plane":
-        basis, terms = plane_of(mesh, cells.centroid_m, cells.each_m2)
+        basis, terms = plane_of(mesh.matrix, cells.centroid_m, np.where(mesh.beyond, 0.0, cells.each_m2))
         return lambda heights, here: np.asarray(basis @ (terms @ heights))
-    nodes = thinned(xy, settings.span_m)
-    mean = nodes.matrix
-    inner = own_fall_matrix(
-        nodes.xy_m, mean @ ground.height_mm, settings.span_m, SCALE_FLOOR * settings.instrument_error_mm
-    )
-    spread = mesh_to(nodes.xy_m, cells.centroid_m).matrix
-    return lambda heights, here: spread @ (inner @ (mean @ heights))
+    means = thinned(xy, settings.span_m)
+    lattice = lattice_of(cells)
+    floor = SCALE_FLOOR * settings.instrument_error_mm
+    inner = own_fall_matrix(lattice.xy_m, means.xy_m, means.matrix @ ground.height_mm, settings.span_m, floor)
+    return lambda heights, here: lattice.matrix @ (inner @ (means.matrix @ heights))
 
 
 def _each_column(work: Callable[[Floats], Floats], heights: Floats) -> Floats:
@@ -204,6 +211,3 @@ def _order(reach: Reach, volume: float, cells: Cells, settings: SurveySettings) 
         reach.high_m3 * (1 + settings.settle_high) + (reserve if volume else 0.0),
         reserve if volume else 0.0,
     )
-
-
-__all__ = ["Outlier", "fill_of", "layers", "outliers_of", "pass_depths", "settled_depth", "surface_of"]

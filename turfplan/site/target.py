@@ -21,16 +21,19 @@ Ints = npt.NDArray[np.int64]
 BIWEIGHT = 4.685
 MEDIAN_TO_SIGMA = 1.4826
 LEAST_NEIGHBOURS = 12
-MOST_PAIRS = 600_000
 FLAT_SHARE = 0.8
 
 
 @dataclass(frozen=True, slots=True)
 class Near:
-    """Pairs of a node and a point near it: offsets in m, weights by distance, and where each node's pairs begin."""
+    """Pairs of a node and a point near it: offsets in m, weights by distance, and where each node's pairs begin.
+
+    `nearest` is the point nearest to each node; heights are reckoned from it, so that no digits are lost.
+    """
 
     node: Ints
     point: Ints
+    nearest: Ints
     offset_m: Floats
     weight: Floats
     starts: Ints
@@ -49,33 +52,35 @@ def plane_of(ground: csr_matrix, places: Floats, area: Floats) -> tuple[Floats, 
     return basis, np.asarray((ground.T @ terms.T).T)
 
 
-def own_fall_matrix(xy: Floats, height: Floats, span_m: float, floor_mm: float) -> csr_matrix:
-    """The lawn's own fall at each point, as a matrix on the measured heights.
+def own_fall_matrix(nodes: Floats, xy: Floats, height: Floats, span_m: float, floor_mm: float) -> csr_matrix:
+    """The lawn's own fall at the nodes, as a matrix on the measured heights.
 
-    At each point a plane is fitted to the points within `span_m` (or the nearest twelve), first by least absolute
+    At each node a plane is fitted to the points within `span_m` (or the nearest twelve), first by least absolute
     deviations, then by Tukey's biweight, so that hollows and rises that take up less than half of that ground do not
     pull it. The scale of the biweight is the median deviation of the same ground, at least `floor_mm`.
     """
-    near = neighbours(xy, span_m)
+    near = neighbours(nodes, xy, span_m)
     weight = _robust_weights(near, height, floor_mm)
-    return _fit_matrix(near, weight, len(xy))
+    return _fit_matrix(near, weight, len(nodes), len(xy))
 
 
-def neighbours(xy: Floats, span_m: float) -> Near:
-    """Every node's neighbours: full weight up to eight tenths of the span, falling to none at its end."""
+def neighbours(nodes: Floats, xy: Floats, span_m: float) -> Near:
+    """Every node's points: full weight up to eight tenths of the span, falling to none at its end."""
     tree = cKDTree(xy)
     most = min(LEAST_NEIGHBOURS, len(xy))
+    away, index = (np.asarray(found).reshape(len(nodes), -1) for found in tree.query(nodes, k=most))
     # A little beyond the twelfth neighbour, so that it keeps some weight.
-    reach = np.maximum(span_m, 1.25 * np.asarray(tree.query(xy, k=most)[0]).reshape(len(xy), -1)[:, -1])
-    lists = tree.query_ball_point(xy, reach)
+    reach = np.maximum(span_m, 1.25 * away[:, -1])
+    lists = tree.query_ball_point(nodes, reach)
     sizes = np.array([len(found) for found in lists])
     point = np.concatenate([np.array(found, dtype=np.int64) for found in lists])
-    node = np.repeat(np.arange(len(xy)), sizes)
-    offset = xy[point] - xy[node]
+    node = np.repeat(np.arange(len(nodes)), sizes)
+    offset = xy[point] - nodes[node]
     share = np.linalg.norm(offset, axis=1) / reach[node]
     fade = np.clip((share - FLAT_SHARE) / (1 - FLAT_SHARE), 0.0, 1.0)
     weight = (1 - fade**2) ** 2
-    return Near(node, point, offset, weight, np.concatenate([[0], np.cumsum(sizes)[:-1]]).astype(np.int64))
+    starts = np.concatenate([[0], np.cumsum(sizes)[:-1]]).astype(np.int64)
+    return Near(node, point, index[:, 0].astype(np.int64), offset, weight, starts)
 
 
 def _solve(near: Near, weight: Floats, value: Floats) -> Floats:
@@ -112,7 +117,7 @@ def _medians(near: Near, values: Floats, use: npt.NDArray[np.bool_]) -> Floats:
 
 
 def _robust_weights(near: Near, height: Floats, floor_mm: float, absolute: int = 12, biweight: int = 4) -> Floats:
-    value = height[near.point] - height[near.node]
+    value = height[near.point] - height[near.nearest[near.node]]
     tiny = max(floor_mm * 0.05, 1e-4)
     weight = near.weight
     residual = _residuals(near, _solve(near, weight, value), value)
@@ -128,16 +133,16 @@ def _robust_weights(near: Near, height: Floats, floor_mm: float, absolute: int =
     return weight
 
 
-def _fit_matrix(near: Near, weight: Floats, count: int) -> csr_matrix:
-    """The height of each node's plane at the node, as weights on its neighbours."""
+def _fit_matrix(near: Near, weight: Floats, nodes: int, points: int) -> csr_matrix:
+    """The height of each node's plane at the node, as weights on its points."""
     dx, dy = near.offset_m[:, 0], near.offset_m[:, 1]
     terms = (weight, weight * dx, weight * dy, weight * dx * dx, weight * dx * dy, weight * dy * dy)
     sums = [np.add.reduceat(term, near.starts) for term in terms]
-    unit = np.zeros((count, 3, 1))
+    unit = np.zeros((nodes, 3, 1))
     unit[:, 0] = 1.0
     row = np.linalg.solve(_normal(*sums), unit)[..., 0][near.node]
     values = weight * (row[:, 0] + row[:, 1] * dx + row[:, 2] * dy)
-    return csr_matrix((values, (near.node, near.point)), shape=(count, count))
+    return csr_matrix((values, (near.node, near.point)), shape=(nodes, points))
 
 
 def straightedge(cells: Cells, height: Floats, length_m: float) -> Floats:
