@@ -165,7 +165,18 @@ def _reach(
     errors = errors_of_reading(ground, settings, 24 if settings.target == "fill_only" else 60)
     trials = volumes(*surface.read(ground.height_mm[:, None] + errors))
     parts = () if ground.count < telling.FEW_POINTS else halves(ground, volume_of)
-    return reach_of(float((depth * area[:, 0]).sum()), whole, trials, parts)
+    missing = settled_depth(bounded.target_mm - surface.ground_mm, bounded, 0.0)
+    pieces = _pieces(ground, cells, missing)
+    return reach_of(float((depth * area[:, 0]).sum()), whole, trials, parts, pieces)
+
+
+def _pieces(ground: Ground, cells: Cells, missing: Floats) -> Floats:
+    """The volume that rests on each point, m3: the ground nearer to it than to any other, as deep as at the point."""
+    places = cells.to_frame(ground.xy_m)
+    owner = np.asarray(cKDTree(places).query(cells.centroid_m)[1])
+    area = np.bincount(owner, cells.each_m2, minlength=ground.count)
+    here = missing[np.asarray(cKDTree(cells.centroid_m).query(places)[1])]
+    return np.asarray(area * here / 1000)
 
 
 def _zones(

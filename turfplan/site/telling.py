@@ -15,6 +15,8 @@ TARGETS = {
 
 
 FEW_POINTS = 12
+# Hollows of lawns are seldom wider: points further apart than this miss some of them altogether.
+WIDEST_M = 2.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +121,11 @@ def _coverage(result: FillResult, settings: SurveySettings, seen: Seen) -> list[
     if seen.beyond_share > 0.02:
         said.append(
             f"{seen.beyond_share:.0%} of the lawn lies outside of the points and takes the height of the nearest ones: measure its edge and corners too."
+        )
+    if result.spacing_m > WIDEST_M and settings.target != "line":
+        far = read_as(result.spacing_m * 1000, "distance", settings.system).text
+        said.append(
+            f"The points stand about {far} apart: a hollow narrower than that may lie between them unseen, and no figure here knows of it."
         )
     if result.points < FEW_POINTS and settings.target != "line":
         said.append(

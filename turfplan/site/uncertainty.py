@@ -14,8 +14,9 @@ Floats = npt.NDArray[np.float64]
 # Two-sided 90 % of the normal distribution.
 NINETY = 1.6449
 TRIALS = 60
-# Chosen on simulated lawns with hollows of known volume, so that nine bands of ten hold it; see the tests.
-LOW_WAY_BACK, HIGH_WAY_BACK = 1.5, 0.5
+# Chosen on simulated lawns with hollows of known volume, so that nine bands of ten hold it where the points are no
+# further apart than the hollows are wide; see the tests.
+WAY_BACK = 1.5
 SEED = 20_270_301
 
 
@@ -42,28 +43,37 @@ def errors_of_reading(ground: Ground, settings: SurveySettings, trials: int = TR
     return np.concatenate([half, -half], axis=1)
 
 
-def reach_of(volume_m3: float, whole_m3: float, trials_m3: Floats, halves_m3: tuple[float, ...]) -> Reach:
-    """The band around a volume from surveys disturbed once more, and from surveys with half of the points.
+def reach_of(
+    volume_m3: float, whole_m3: float, trials_m3: Floats, halves_m3: tuple[float, ...], pieces_m3: Floats
+) -> Reach:
+    """The band around a volume from surveys disturbed once more, from half surveys, and from how many points it rests on.
 
     `whole_m3` is the volume with no shallow fill left out, the others are of its kind; `volume_m3`, which is printed, always
     lies in the band. Without halves (too few points) the ground between the points may hold anything up to the whole.
 
     Noise only ever adds fill, since what is missing is never below nought. Reading every point with the same error again
     shows by how much (simulation extrapolation: Cook and Stefanski, J. Am. Stat. Assoc. 89, 1994). How far the way back to
-    no error goes depends on the ground: the low end takes off half as much again as was added, the high end half of it.
+    no error goes depends on the ground: the low end takes off half as much again as was added, the high end nothing.
     """
     spread = float(trials_m3.std(ddof=1)) if len(trials_m3) > 1 else 0.0
     added = max(0.0, float(trials_m3.mean()) - whole_m3) if len(trials_m3) else 0.0
-    gaps = _gaps(whole_m3, halves_m3) if halves_m3 else whole_m3
+    gaps = max(_moved(whole_m3, halves_m3), _counted(pieces_m3)) if halves_m3 else whole_m3
     band = ((NINETY * spread) ** 2 + gaps**2) ** 0.5
-    low = max(0.0, min(volume_m3, whole_m3 - LOW_WAY_BACK * added - band))
-    high = max(volume_m3, whole_m3 - HIGH_WAY_BACK * added + band)
-    return Reach(low, high, Doubt(NINETY * spread, gaps, added))
+    low = max(0.0, min(volume_m3, whole_m3 - WAY_BACK * added - band))
+    return Reach(low, max(volume_m3, whole_m3 + band), Doubt(NINETY * spread, gaps, added))
 
 
-def _gaps(whole_m3: float, halves_m3: tuple[float, ...]) -> float:
-    """What the ground between the points may hold: the root mean square by which half of the points change the volume."""
+def _moved(whole_m3: float, halves_m3: tuple[float, ...]) -> float:
+    """The root mean square by which half of the points change the volume."""
     return float((sum((half - whole_m3) ** 2 for half in halves_m3) / len(halves_m3)) ** 0.5)
+
+
+def _counted(pieces_m3: Floats) -> float:
+    """The error of a volume that is counted point by point, each point standing for its piece of ground.
+
+    The root of the sum of squares, as for things counted at random: ten points in hollows leave a third in doubt.
+    """
+    return float(np.sqrt((pieces_m3**2).sum()))
 
 
 def halves(ground: Ground, volume_of: Callable[[npt.NDArray[np.int64]], float]) -> tuple[float, ...]:
