@@ -35,15 +35,18 @@ def _from_buildings(
         return []
     worst: float | None = None
     for line in lines_of(points, "wall", cells):
-        away, along, height = nearest(line, cells.centroid_m)
+        away, along, _ = nearest(line, cells.centroid_m)
         far = min(reach, float(away.max()))
-        end = (away > 0.75 * far) & (away <= 1.1 * far)
-        if far < reach / 4 or not end.any():
+        strip = away <= far
+        if far < reach / 4 or strip.sum() < 3:
             continue
-        falls = (height - finished_mm)[end] / away[end] / 1000
-        bins = np.round(along[end]).astype(int)
-        here = min(float(falls[bins == place].mean()) for place in np.unique(bins))
-        worst = here if worst is None else min(worst, here)
+        bins = np.round(along).astype(int)
+        for place in np.unique(bins[strip]):
+            here = strip & (bins == place)
+            # Read over the strip itself: near the wall the ground may have been raised.
+            if here.sum() > 2 and np.ptp(away[here]) > far / 2:
+                fall = -float(np.polyfit(away[here], finished_mm[here], 1)[0]) / 1000
+                worst = fall if worst is None else min(worst, fall)
     if worst is None or worst >= wanted - 0.002:
         return []
     distance = read_as(reach * 1000, "distance", settings.system).text

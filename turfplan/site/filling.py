@@ -35,6 +35,8 @@ from turfplan.site.zones import zone_of_cells
 Floats = npt.NDArray[np.float64]
 # Ground read better than it was said to be is judged by its own spread, down to this share of the stated error.
 SCALE_FLOOR = 0.2
+# What rounding places to a tenth of a micrometre leaves behind on a slope is no fill.
+NO_FILL_MM = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +59,11 @@ def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Le
     surface = surface_of(ground, cells, settings)
     bounded = limits.apply(points, cells, surface.ground_mm, surface.target_mm, settings)
     depth = settled_depth(bounded.target_mm - surface.ground_mm, bounded, settings.least_mm)
-    reach = _reach(ground, cells, surface, bounded, depth, settings)
     area = cells.each_m2
+    volume = float((depth * area).sum()) / 1000
+    reach = _reach(ground, cells, surface, bounded, volume, settings)
     zones = _zones(depth, cells, points, settings)
     cut = float((np.clip(surface.ground_mm - bounded.target_mm, 0.0, None) * area).sum()) / 1000
-    volume = float((depth * area).sum()) / 1000
     outliers = outliers_of(ground, settings)
     finished = bounded.target_mm if settings.allow_cut else np.maximum(surface.ground_mm, bounded.target_mm)
     drained = drainage(points, cells, finished, settings)
@@ -84,8 +86,7 @@ def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Le
 def settled_depth(missing: Floats, bounded: limits.Bounded, least_mm: float) -> Floats:
     """The fill at each cell, mm: what is missing, not over its limit, nothing where nothing may lie or too little is missing."""
     depth = np.minimum(np.clip(missing, 0.0, None), bounded.most_mm[:, None] if missing.ndim == 2 else bounded.most_mm)
-    # A difference that rounding leaves behind is no fill.
-    return np.where(depth > max(least_mm, 1e-6), depth, 0.0)
+    return np.where(depth > max(least_mm, NO_FILL_MM), depth, 0.0)
 
 
 def surface_of(ground: Ground, cells: Cells, settings: SurveySettings) -> Surface:
@@ -105,7 +106,11 @@ def surface_of(ground: Ground, cells: Cells, settings: SurveySettings) -> Surfac
         here = np.asarray(mesh.matrix @ heights)
         wanted = target(heights, here)
         # Beyond the points as much is missing as at their nearest cell: a slope that runs on asks for no fill.
-        here[beyond] = wanted[beyond] - (wanted - here)[beside]
+        missing = (wanted - here)[beside]
+        if middle:
+            wanted[beyond] = here[beyond] + missing
+        else:
+            here[beyond] = wanted[beyond] - missing
         return here, wanted
 
     bare, wanted = read(ground.height_mm)
@@ -119,7 +124,11 @@ def _target_reader(
     if settings.target == "line":
         return lambda heights, here: np.zeros_like(here)
     if settings.target == "fill_only":
-        return lambda heights, here: _each_column(lambda h: straightedge(cells, h, settings.straightedge_m), here)
+        # The straightedge rests on measured ground alone.
+        rest = np.where(mesh.beyond, -np.inf, 0.0)
+        return lambda heights, here: _each_column(
+            lambda h: straightedge(cells, h + rest, settings.straightedge_m), here
+        )
     if settings.target == "plane":
         basis, terms = plane_of(mesh.matrix, cells.centroid_m, np.where(mesh.beyond, 0.0, cells.each_m2))
         return lambda heights, here: np.asarray(basis @ (terms @ heights))
@@ -147,7 +156,7 @@ def _outline(points: Sequence[SurveyPoint], ground: Ground) -> tuple[Ring, ...]:
 
 
 def _reach(
-    ground: Ground, cells: Cells, surface: Surface, bounded: limits.Bounded, depth: Floats, settings: SurveySettings
+    ground: Ground, cells: Cells, surface: Surface, bounded: limits.Bounded, volume_m3: float, settings: SurveySettings
 ) -> Reach:
     """The band around the volume, from volumes in which no shallow fill is left out."""
     area = cells.each_m2[:, None] / 1000
@@ -167,7 +176,7 @@ def _reach(
     parts = () if ground.count < telling.FEW_POINTS else halves(ground, volume_of)
     missing = settled_depth(bounded.target_mm - surface.ground_mm, bounded, 0.0)
     pieces = _pieces(ground, cells, missing)
-    return reach_of(float((depth * area[:, 0]).sum()), whole, trials, parts, pieces)
+    return reach_of(volume_m3, whole, trials, parts, pieces)
 
 
 def _pieces(ground: Ground, cells: Cells, missing: Floats) -> Floats:

@@ -19,6 +19,7 @@ SAME_PLACE_M = 0.002
 MOST_STEPS = 100
 # Two sound readings of one spot lie this many standard errors apart once in tens of thousands.
 SAME_HEIGHT_ERRORS = 6.0
+SAME_HEIGHT_MM = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +99,7 @@ def _joined(
     starts = np.searchsorted(label[order], np.arange(count))
     top = np.maximum.reduceat(height[order], starts)
     bottom = np.minimum.reduceat(height[order], starts)
-    allowed = max(SAME_HEIGHT_ERRORS * settings.instrument_error_mm, 0.01)
+    allowed = max(SAME_HEIGHT_ERRORS * settings.instrument_error_mm, SAME_HEIGHT_MM)
     faults = []
     for group in np.nonzero(top - bottom > allowed)[0]:
         members = [names[i] for i in np.nonzero(label == group)[0]]

@@ -7,6 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from turfplan.site.cells import Cells
+from turfplan.site.drainage import ponds
 from turfplan.site.lines import Line, lines_of, nearest
 from turfplan.site.records import SurveyPoint, SurveySettings
 from turfplan.units import read_as
@@ -32,10 +33,10 @@ def apply(
     if settings.target == "plane" and settings.fall_to_swale is not None:
         bounded = _steepened(bounded, points, cells, ground_mm, settings)
     for line in lines_of(points, "wall", cells):
-        bounded = _away_from_wall(bounded, line, cells, ground_mm, settings)
+        bounded = _away_from_wall(bounded, line, points, cells, ground_mm, settings)
     for line in lines_of(points, "paving", cells):
         bounded = _meets_paving(bounded, line, cells, ground_mm, settings)
-    return _clear_of_trunks(bounded, points, cells, settings)
+    return _clear_of_trunks(bounded, points, cells, ground_mm, settings)
 
 
 def _steepened(
@@ -67,7 +68,14 @@ def _downhill(target_mm: Floats, points: Sequence[SurveyPoint], cells: Cells) ->
     return toward / length if length > 1e-9 else np.zeros(2)
 
 
-def _away_from_wall(bounded: Bounded, line: Line, cells: Cells, ground_mm: Floats, settings: SurveySettings) -> Bounded:
+def _away_from_wall(
+    bounded: Bounded,
+    line: Line,
+    points: Sequence[SurveyPoint],
+    cells: Cells,
+    ground_mm: Floats,
+    settings: SurveySettings,
+) -> Bounded:
     """Along a building: raised where passes can give the fall, else no fill that would lessen the fall there is."""
     fall, reach = settings.fall_from_building, settings.fall_distance_m
     if fall is None or reach is None:
@@ -91,8 +99,9 @@ def _away_from_wall(bounded: Bounded, line: Line, cells: Cells, ground_mm: Float
             f"Along the building the ground is raised by up to {deep} so that it falls {fall:.0%} away from the wall."
         )
         return replace(bounded, target_mm=target, notes=(*bounded.notes, note))
-    # The fall there is must not get less: no fill above the line that falls away from the foot of the wall.
-    line_mm = np.maximum(height - fall * 1000 * away, ground_mm)
+    # The fall there is must not get less: no fill above the line that falls away from the foot of the wall; a hollow that
+    # holds water is filled until it overflows, since it drains nowhere as it is.
+    line_mm = np.maximum(height - fall * 1000 * away, ground_mm + ponds(points, cells, ground_mm))
     target[strip] = np.minimum(target, line_mm)[strip]
     return replace(bounded, target_mm=target)
 
@@ -139,7 +148,7 @@ def _meets_paving(bounded: Bounded, line: Line, cells: Cells, ground_mm: Floats,
 
 
 def _clear_of_trunks(
-    bounded: Bounded, points: Sequence[SurveyPoint], cells: Cells, settings: SurveySettings
+    bounded: Bounded, points: Sequence[SurveyPoint], cells: Cells, ground_mm: Floats, settings: SurveySettings
 ) -> Bounded:
     """No fill against a trunk, and no more over its roots than they bear."""
     trunks = [p for p in points if p.feature == "trunk"]
@@ -152,7 +161,7 @@ def _clear_of_trunks(
         most[away < settings.root_zone_m] = settings.root_fill_mm
     if settings.trunk_clear_m is not None:
         most[away < settings.trunk_clear_m] = 0.0
-    held = float(((np.clip(bounded.target_mm, None, None) > 0) & (most < np.inf)).any())
+    held = bool((bounded.target_mm - ground_mm > most + 0.5).any())
     notes = bounded.notes
     if held and settings.trunk_clear_m is not None:
         clear = read_as(settings.trunk_clear_m * 1000, "height", settings.system).text

@@ -41,7 +41,7 @@ def layers(depth: Floats, area: Floats, depths: Sequence[float]) -> tuple[PassFi
 def classes_of(depth: Floats, area: Floats, settings: SurveySettings) -> tuple[FillClass, ...]:
     """The lawn by what is done to it, from nothing to lifting turf; classes without area are left out."""
     total = float(area.sum())
-    most = max(1, math.ceil(settings.deep_limit_mm / settings.cap_mm - 1e-9))
+    most = max(1, math.ceil(min(settings.deep_limit_mm, float(depth.max())) / settings.cap_mm - 1e-9))
     found = []
     for number in range(most + 1):
         low = 0.0 if number == 0 else max(settings.least_mm, (number - 1) * settings.cap_mm)

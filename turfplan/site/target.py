@@ -149,7 +149,7 @@ def straightedge(cells: Cells, height: Floats, length_m: float) -> Floats:
     """The surface that a straightedge of `length_m` leaves when it has been laid everywhere and every gap below it filled.
 
     At each cell: the highest chord through it between two places of the ground no further apart than the straightedge,
-    in sixteen directions. `height` is that of the cells' middles; never below it.
+    in sixteen directions. `height` is that of the cells' middles, minus infinity where it may not rest; never below it.
     """
     full = np.full((cells.rows, cells.columns), -np.inf)
     full[cells.row, cells.column] = height

@@ -1,0 +1,106 @@
+"""The printed band holds the truth in nine surveys of ten."""
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from lawn_surveys import BOOK_LIKE, EXACT, added, bowl, bowl_m3, grid, points_at, rectangle, slope
+from turfplan.site.records import SurveyPoint
+from turfplan.site.survey import fill_from_survey
+
+pytest.importorskip("scipy")
+SURVEYS = 200
+
+
+def simulated(seed: int) -> tuple[tuple[SurveyPoint, ...], float, float, tuple[tuple[float, float], ...]]:
+    """A lawn with a few hollows of known volume on a slope, surveyed with simulated errors: points, truth, error, outline.
+
+    Sizes, hollows, spacing (0.75 to 2.5 m), the error of a reading (1 to 5 mm), and whether the grid is walked exactly or
+    roughly are drawn at random.
+    """
+    random = np.random.default_rng(seed)
+    length, width = random.uniform(12, 30), random.uniform(10, 20)
+    hollows: list[tuple[float, float, float, float]] = []
+    for _ in range(60):
+        radius = random.uniform(1.0, 2.0)
+        x, y = random.uniform(radius, length - radius), random.uniform(radius, width - radius)
+        if len(hollows) < 8 and all(math.hypot(x - a, y - b) > radius + r for a, b, r, _ in hollows):
+            hollows.append((x, y, radius, random.uniform(15, 50)))
+    error, step = float(random.choice([1.0, 2.0, 3.0, 5.0])), float(random.choice([0.75, 1.0, 1.5, 2.0, 2.5]))
+    across, up = round(length / step) + 1, round(width / step) + 1
+    xs, ys = (a.ravel() for a in np.meshgrid(np.linspace(0, length, across), np.linspace(0, width, up)))
+    if random.random() < 0.5:
+        inner = (xs > 0) & (xs < length) & (ys > 0) & (ys < width)
+        xs, ys = (v + np.where(inner, random.uniform(-0.4, 0.4, v.shape) * step, 0) for v in (xs, ys))
+    ground = added(slope(random.uniform(-4, 4), random.uniform(-2, 2)), *(bowl(*hollow) for hollow in hollows))
+    heights = ground(xs, ys) + random.normal(0, error, xs.shape)
+    truth = sum(bowl_m3(radius, depth) for _, _, radius, depth in hollows)
+    return points_at(xs, ys, heights), truth, error, rectangle(length, width)
+
+
+@pytest.mark.parametrize("least_mm", [0.0, 3.0])
+def test_the_band_holds_the_truth_in_nine_surveys_of_ten(least_mm: float) -> None:
+    """200 random lawns and surveys; the band is also no wider than the fill itself, in the middle of them."""
+    held, widths, errors = 0, [], []
+    for seed in range(SURVEYS):
+        points, truth, error, ring = simulated(seed)
+        settings = replace(
+            BOOK_LIKE,
+            instrument_error_mm=error,
+            outline=(ring,),
+            cells_wanted=600,
+            least_mm=least_mm,
+            deep_limit_mm=1e6,
+        )
+        found = fill_from_survey(points, settings)
+        held += found.low_m3 <= truth <= found.high_m3
+        widths.append((found.high_m3 - found.low_m3) / truth)
+        errors.append(found.volume_m3 / truth - 1)
+    assert held >= 0.9 * SURVEYS
+    assert np.median(widths) < 1.0
+    if least_mm:
+        # With the shallow noise left out the volume itself is right on average, too.
+        assert abs(np.mean(errors)) < 0.1
+
+
+def test_the_volume_lies_in_its_own_band() -> None:
+    """Whatever is left out."""
+    for seed in range(12):
+        points, _, error, ring = simulated(seed)
+        for least in (0.0, 3.0, 8.0):
+            found = fill_from_survey(
+                points, replace(BOOK_LIKE, instrument_error_mm=error, outline=(ring,), least_mm=least)
+            )
+            assert 0 <= found.low_m3 <= found.volume_m3 <= found.high_m3
+
+
+def test_more_points_and_finer_readings_narrow_the_band() -> None:
+    """Of the same ground."""
+
+    def width(across: int, up: int, error: float) -> float:
+        ground = added(slope(-2), bowl(6, 5, 1.9, 34), bowl(14, 9, 2.0, 30))
+        random = np.random.default_rng(3)
+        points = grid(20, 14, across, up, lambda x, y: ground(x, y) + random.normal(0, error, x.shape))
+        found = fill_from_survey(points, replace(BOOK_LIKE, instrument_error_mm=error))
+        return found.high_m3 - found.low_m3
+
+    assert width(41, 29, 2.0) < width(21, 15, 2.0) < width(11, 8, 2.0)
+    assert width(21, 15, 1.0) < width(21, 15, 6.0)
+
+
+def test_a_setup_that_was_off_is_part_of_the_doubt() -> None:
+    """Two setups with an error between them: more doubt than one."""
+    points = grid(20, 14, 21, 15, added(slope(-2), bowl(9, 7, 2, 40)))
+    two = tuple(replace(p, setup=2 if p.x_m > 9 else 1) for p in points)
+    alone = fill_from_survey(two, replace(EXACT, instrument_error_mm=1.0))
+    joined = fill_from_survey(two, replace(EXACT, instrument_error_mm=1.0, setup_error_mm=8.0))
+    assert joined.doubt.readings_m3 > 1.5 * alone.doubt.readings_m3
+
+
+def test_few_points_leave_everything_in_doubt() -> None:
+    """Five points, one of them low: anything from nothing to twice as much."""
+    found = fill_from_survey(points_at([0, 10, 0, 10, 5], [0, 0, 10, 10, 5], [0, 0, 0, 0, -30]), BOOK_LIKE)
+    assert found.low_m3 == 0.0
+    assert found.high_m3 >= 2 * found.volume_m3
