@@ -140,25 +140,37 @@ def scale_of(frame: Frame, system: System) -> Scale:
 def letter_spots(
     found: FillMap, spans: Sequence[tuple[str, float, float]], frame: Frame, taken: Sequence[Mark]
 ) -> tuple[Mark, ...]:
-    """A letter in the middle of every patch of a class that has room for one."""
+    """A letter in the middle of every patch of a class that has room for one, and one letter at least for every class."""
     marks: list[Mark] = []
-    kind = [
-        next((sign for sign, low, high in spans if low < v <= high), "") if v is not None else "" for v in found.fill_mm
-    ]
+    kind = [next((s for s, low, high in spans if v is not None and low < v <= high), "") for v in found.fill_mm]
     depth = _from_edge(kind, found)
     seen = [False] * len(kind)
     room = 15.0 / (frame.per_m * min(found.width_m, found.depth_m))
+    best: dict[str, list[int]] = {}
     for start, sign in enumerate(kind):
         if not sign or seen[start]:
             continue
         patch = _patch(start, kind, seen, found)
+        best.setdefault(sign, []).extend(patch)
         spot = max(patch, key=lambda n: depth[n])
-        if depth[spot] < room:
-            continue
-        x, y = frame.cell(spot % found.columns, spot // found.columns)
-        if all(math.hypot(x - m.x - 6, y - m.y) > 20 for m in (*taken, *marks)):
-            marks.append(Mark(x, y, sign))
+        if depth[spot] >= room:
+            _put(spot, sign, 20.0, found, frame, taken, marks)
+    for sign, cells in best.items():
+        if all(mark.text != sign for mark in marks):
+            # Widest first; a narrow ring takes its letter where no other stands.
+            any(_put(n, sign, 11.0, found, frame, taken, marks) for n in sorted(cells, key=lambda n: -depth[n]))
     return tuple(marks)
+
+
+def _put(
+    spot: int, sign: str, apart: float, found: FillMap, frame: Frame, taken: Sequence[Mark], marks: list[Mark]
+) -> bool:
+    """Puts a letter on a cell unless another mark stands too near."""
+    x, y = frame.cell(spot % found.columns, spot // found.columns)
+    free = all(math.hypot(x - m.x - 6, y - m.y) > apart for m in (*taken, *marks))
+    if free:
+        marks.append(Mark(x, y, sign))
+    return free
 
 
 def _neighbours(n: int, found: FillMap) -> list[int]:
