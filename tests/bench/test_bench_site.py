@@ -1,0 +1,71 @@
+"""Speed and memory of a survey of 2,500 points, from points to maps."""
+
+import subprocess
+import sys
+from collections.abc import Callable
+from math import exp
+from time import perf_counter
+
+from pytest_benchmark.fixture import BenchmarkFixture
+
+from lawn_surveys import BOOK_LIKE, added, bowl, scattered, slope
+from turfplan.export.contours import field_of
+from turfplan.export.maps import fill_map, ground_map, pass_map, svg_of
+from turfplan.readers.survey import fill_of
+from turfplan.site.survey import fill_from_survey
+from turfplan.units import System
+
+POINTS = scattered(40, 25, 2496, added(slope(-2), bowl(12, 8, 2, 40), bowl(30, 15, 1.8, 30)), 1)
+MOST_MB = 300
+
+
+def best_time(work: Callable[[], object]) -> float:
+    """The shortest of several runs, which other work on the machine disturbs least."""
+    times = []
+    for _ in range(5):
+        begin = perf_counter()
+        work()
+        times.append(perf_counter() - begin)
+    return min(times)
+
+
+def plain_loop() -> float:
+    """A million exponentials: about 0.1 s on a slow machine."""
+    return sum(exp(-0.001 * (n % 365)) for n in range(1_000_000))
+
+
+def points_to_maps() -> int:
+    """Volumes, classes, stakes, and the four maps as SVG."""
+    found = fill_of(fill_from_survey(POINTS, BOOK_LIKE), BOOK_LIKE).map
+    assert found is not None
+    depths = (10.0, 10.0, 10.0, 10.0)
+    drawn = (ground_map(found, System.US), fill_map(found, depths, System.US), pass_map(found, depths, 1, System.US))
+    return sum(len(svg_of(picture)) for picture in drawn)
+
+
+def test_2500_points_to_volumes_and_maps(benchmark: BenchmarkFixture) -> None:
+    """At most ten plain loops: two seconds where a loop takes 0.2 s."""
+    points_to_maps()
+    benchmark(points_to_maps)
+    assert benchmark.stats.stats.min < 10 * best_time(plain_loop)
+
+
+def test_contours_cost_less_than_the_survey(benchmark: BenchmarkFixture) -> None:
+    """Filling a grid out to its margin and tracing is no part to worry about."""
+    found = fill_of(fill_from_survey(POINTS, BOOK_LIKE), BOOK_LIKE).map
+    assert found is not None
+    benchmark(field_of, found.fill_mm, found.columns, found.rows)
+    assert benchmark.stats.stats.min < best_time(lambda: fill_from_survey(POINTS, BOOK_LIKE))
+
+
+def test_2500_points_stay_within_300_megabytes() -> None:
+    """The whole process, libraries included."""
+    code = (
+        "import resource, sys\n"
+        f"sys.path.insert(0, {str(__file__).rsplit('/', 2)[0]!r})\n"
+        "from bench.test_bench_site import points_to_maps\n"
+        "points_to_maps()\n"
+        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert float(done.stdout) < MOST_MB
