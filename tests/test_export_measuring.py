@@ -5,7 +5,7 @@ from html import unescape
 
 import pytest
 
-from turfplan.export.measuring import measuring_html
+from turfplan.export.measuring import BLANK_LINES, measuring_html
 from turfplan.readers.book import load_book
 from turfplan.site.measuring import METHODS, Accuracy
 from turfplan.units import System
@@ -45,7 +45,7 @@ def test_the_page_is_well_formed_and_has_lines_to_write_on() -> None:
     body = sheet(System.US).split("</head>")[1].replace("</html>", "").replace("&#160;", " ")
     tables = ET.fromstring(body).findall(".//table")
     assert len(tables) == 2
-    assert len(tables[1].findall(".//td")) == 30 * len(tables[1].findall(".//th"))
+    assert len(tables[1].findall(".//td")) == BLANK_LINES * len(tables[1].findall(".//th"))
 
 
 def test_without_a_table_of_accuracy_the_rest_stands() -> None:

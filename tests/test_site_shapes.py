@@ -14,7 +14,7 @@ from pydantic import ValidationError
 from turfplan.brief import Shape
 from turfplan.errors import TurfplanError
 from turfplan.site.polygons import centroid, clip_to_box, crossing_sides, hull, least_box, rotated, signed_area
-from turfplan.site.shapes import area_of_shapes, heron_area, overlap, ring_of_m, spans
+from turfplan.site.shapes import area_of_shapes, heron_area, overlap, ring_of_m, spans, zones_of_shapes
 from turfplan.units import SQUARE_FOOT_M2
 
 
@@ -53,6 +53,23 @@ def test_holes_are_taken_out_and_shapes_added() -> None:
         shape(kind="rectangle", length="3 m", width="2 m", hole=True),
     ]
     assert area_of_shapes(lawn) == pytest.approx(200 + 12 - math.pi - 6)
+
+
+def test_zones_have_their_own_area_depth_grass_and_sun() -> None:
+    """A placed hole belongs to the zone around it, another to all; shares add up to one."""
+    lawn = [
+        polygon((0, 0), (10, 0), (10, 10), (0, 10), name="front", depth="12 mm", sun="full"),
+        polygon((20, 0), (30, 0), (30, 20), (20, 20), name="back", grass="fine_fescue"),
+        shape(kind="circle", radius="2 m", hole=True, at=["5 m", "5 m"]),
+        shape(kind="rectangle", length="3 m", width="2 m", hole=True),
+    ]
+    front, back = zones_of_shapes(lawn)
+    assert (front.name, front.depth_mm, front.sun, back.grass) == ("front", 12.0, "full", "fine_fescue")
+    whole = 300 - 4 * math.pi
+    assert front.area_m2 == pytest.approx((100 - 4 * math.pi) * (1 - 6 / whole))
+    assert front.area_m2 + back.area_m2 == pytest.approx(area_of_shapes(lawn))
+    assert front.share + back.share == pytest.approx(1.0)
+    assert zones_of_shapes([shape(kind="circle", radius="2 m")])[0].name == "zone 1"
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ from turfplan.export.templates import render, stylesheet
 from turfplan.site.measuring import GENERAL, METHODS, Accuracy, Method
 from turfplan.units import System, from_inside, read_as
 
-BLANK_LINES = 30
+BLANK_LINES = 26
 
 
 @dataclass(frozen=True, slots=True)

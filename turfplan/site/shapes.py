@@ -3,6 +3,7 @@
 import itertools
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from turfplan.brief import Shape
 from turfplan.errors import Problem, TurfplanError
@@ -27,6 +28,51 @@ def area_of_shapes(shapes: Sequence[Shape]) -> float:
     if faults:
         raise TurfplanError(faults)
     return total
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """A part of the lawn that was drawn by itself: its area less its holes, and its depth, grass and sun where they were said."""
+
+    name: str
+    area_m2: float
+    share: float
+    depth_mm: float | None
+    grass: str | None
+    sun: str | None
+
+
+def zones_of_shapes(shapes: Sequence[Shape]) -> tuple[Zone, ...]:
+    """Every lawn shape as a zone; their shares of the area add up to 1.
+
+    A hole that was placed is taken out of the zone around it; what the other holes take is shared out by area.
+    """
+    total = area_of_shapes(shapes)
+    lawns = [(f"zone {n}", shape) for n, shape in enumerate((s for s in shapes if not s.hole), 1)]
+    areas = [area_of_shape(shape) for _, shape in lawns]
+    loose = 0.0
+    for hole in (shape for shape in shapes if shape.hole):
+        around = [
+            n
+            for n, (_, lawn) in enumerate(lawns)
+            if is_placed(hole) and is_placed(lawn) and holds(ring_of_m(lawn), ring_of_m(hole))
+        ]
+        if around:
+            areas[around[0]] -= area_of_shape(hole)
+        else:
+            loose += area_of_shape(hole)
+    left = sum(areas)
+    return tuple(
+        Zone(
+            shape.name or name,
+            area * (1 - loose / left),
+            area / left * (left - loose) / total,
+            shape.depth_mm,
+            shape.grass,
+            shape.sun,
+        )
+        for (name, shape), area in zip(lawns, areas, strict=True)
+    )
 
 
 def area_of_shape(shape: Shape) -> float:
