@@ -171,49 +171,42 @@ def _ring(value: Any, where: str, faults: list[Problem]) -> Ring | None:
 
 
 def _faults(where: str, outline: Outline, near: tuple[float, float] | None) -> list[Problem]:
-    for longitude, latitude in (p for ring in (outline.outer, *outline.holes) for p in ring):
-        if abs(latitude) > 90 or abs(longitude) > 180:
-            swapped = abs(longitude) <= 90 and abs(latitude) <= 180
-            return [
-                Problem(
-                    where, "latitude and longitude are swapped" if swapped else "is not on the Earth",
-                    f"[{longitude:g}, {latitude:g}]", "longitude -180 to 180, then latitude -90 to 90", HINT_ORDER,
-                )
-            ]  # fmt: skip
-    longitude, latitude = outline.outer[0]
-    if near is not None and distance_m((longitude, latitude), (near[1], near[0])) > FAR_FROM_PLACE_M:
-        turned = distance_m((latitude, longitude), (near[1], near[0])) if abs(longitude) <= 90 else math.inf
-        message = (
-            "latitude and longitude are swapped"
-            if turned < FAR_FROM_PLACE_M
-            else "lies far from the place of the brief"
-        )
-        return [
-            Problem(where, message, f"[{longitude:g}, {latitude:g}]", f"near [{near[1]:g}, {near[0]:g}]", HINT_ORDER)
-        ]
-    if abs(latitude) > FARTHEST_LATITUDE and abs(longitude) <= FARTHEST_LATITUDE:
-        return [
-            Problem(
-                where,
-                "latitude and longitude look swapped: no lawn grows there",
-                f"[{longitude:g}, {latitude:g}]",
-                None,
-                HINT_ORDER,
-            )
-        ]
+    """What is wrong with one polygon: where it lies first, then its shape."""
+    misplaced = _misplaced(where, outline, near)
+    if misplaced is not None:
+        return [misplaced]
+    outer, *holes = to_plane((outline.outer, *outline.holes))
     found = []
-    for n, ring in enumerate(to_plane((outline.outer, *outline.holes)), 1):
-        name = where if n == 1 else f"{where}, hole {n - 1}"
+    for n, ring in enumerate((outer, *holes)):
         if sides := crossing_sides(ring):
+            name = where if n == 0 else f"{where}, hole {n}"
             found.append(Problem(name, "the outline crosses itself", f"side {sides[0]} and side {sides[1]}"))
-    if not found and outline.holes:
-        outer, *holes = to_plane((outline.outer, *outline.holes))
+    if not found:
         found += [
             Problem(f"{where}, hole {n}", "does not lie inside its polygon")
             for n, hole in enumerate(holes, 1)
             if not holds(outer, hole)
         ]
     return found
+
+
+def _misplaced(where: str, outline: Outline, near: tuple[float, float] | None) -> Problem | None:
+    """The fault of a polygon that lies where no lawn can be, most often for its coordinates being swapped."""
+    for x, y in (p for ring in (outline.outer, *outline.holes) for p in ring):
+        if abs(y) > 90 or abs(x) > 180:
+            swapped = abs(x) <= 90 and abs(y) <= 180
+            words = "latitude and longitude are swapped" if swapped else "is not on the Earth"
+            allowed = "longitude -180 to 180, then latitude -90 to 90"
+            return Problem(where, words, f"[{x:g}, {y:g}]", allowed, HINT_ORDER)
+    x, y = outline.outer[0]
+    got = f"[{x:g}, {y:g}]"
+    if near is not None and distance_m((x, y), (near[1], near[0])) > FAR_FROM_PLACE_M:
+        swapped = abs(x) <= 90 and distance_m((y, x), (near[1], near[0])) < FAR_FROM_PLACE_M
+        words = "latitude and longitude are swapped" if swapped else "lies far from the place of the brief"
+        return Problem(where, words, got, f"near [{near[1]:g}, {near[0]:g}]", HINT_ORDER)
+    if abs(y) > FARTHEST_LATITUDE and abs(x) <= FARTHEST_LATITUDE:
+        return Problem(where, "latitude and longitude look swapped: no lawn grows there", got, None, HINT_ORDER)
+    return None
 
 
 def _together(outlines: list[Outline]) -> list[Problem]:
