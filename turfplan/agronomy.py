@@ -7,7 +7,7 @@ from typing import Any, Literal
 from pydantic import BaseModel, ConfigDict
 
 from turfplan.facts import Fact, Source
-from turfplan.plan import Phase
+from turfplan.plan import Phase, Role
 from turfplan.timing import WindowRule
 from turfplan.units import format_number, pretty_unit
 
@@ -86,6 +86,7 @@ class Operation(Entry):
     name: str
     phase: Phase
     title: str
+    roles: tuple[Role, ...] = ()
     how: tuple[str, ...]
     go: str | None = None
     fallback: str | None = None

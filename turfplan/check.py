@@ -10,11 +10,7 @@ from datetime import date, timedelta
 
 from turfplan.agronomy import Book
 from turfplan.brief import WEEKDAYS, Brief
-from turfplan.plan import Plan, Task
-
-SOWINGS = ("seed", "overseed", "dormant_seed")
-# The order every renovation keeps, whatever its rules say: earlier operations end before later ones start.
-_SURFACE_ORDER = ("mow_low", "dethatch", "core_aerate")
+from turfplan.plan import Plan, Role, Task
 
 
 def check_plan(plan: Plan, brief: Brief, book: Book) -> tuple[str, ...]:
@@ -49,7 +45,7 @@ def _calendar(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> It
     for task in tasks:
         if task.series is not None or task.held:
             continue
-        allowed = (brief.delivery.allowed_weekdays or days) if task.operation == "delivery" else days
+        allowed = (brief.delivery.allowed_weekdays or days) if task.plays("delivery") else days
         for day in (task.start, task.end):
             if WEEKDAYS[day.weekday()] not in allowed:
                 yield f"{task.id}: {day} is a {WEEKDAYS[day.weekday()]}, not a day of work"
@@ -58,33 +54,33 @@ def _calendar(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> It
 
 
 def _order(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
-    passes = _kind(tasks, "topdress")
-    sowings = [t for t in tasks if t.operation in SOWINGS]
-    every_mark = _kind(plan.tasks, "locate_utilities")
-    for core in _kind(tasks, "core_aerate"):
+    passes = _kind(tasks, "spreading")
+    sowings = _kind(tasks, "sowing")
+    every_mark = _kind(plan.tasks, "marking")
+    for core in _kind(tasks, "coring"):
         if every_mark and not [m for m in every_mark if m.end < core.start]:
             yield f"{core.id}: tines on {core.start} without marks before them"
-    for core in _kind(tasks, "core_aerate"):
+    for core in _kind(tasks, "coring"):
         later = [p for p in passes if p.start >= core.start]
         if passes and not later and not sowings:
             yield f"{core.id}: no pass follows"
-        every_cut = _kind(plan.tasks, "mow_low")
+        every_cut = _kind(plan.tasks, "low_cut")
         if every_cut and not [m for m in every_cut if m.start <= core.start]:
             yield f"{core.id}: not mown low before it"
-    for thatch in _kind(tasks, "dethatch"):
-        cores = [c for c in _kind(tasks, "core_aerate") if c.start >= thatch.start]
-        if _kind(tasks, "core_aerate") and not cores:
+    for thatch in _kind(tasks, "thatching"):
+        cores = [c for c in _kind(tasks, "coring") if c.start >= thatch.start]
+        if _kind(tasks, "coring") and not cores:
             yield f"{thatch.id}: after the aeration"
-        if not [m for m in _kind(plan.tasks, "mow_low") if m.start <= thatch.start]:
+        if not [m for m in _kind(plan.tasks, "low_cut") if m.start <= thatch.start]:
             yield f"{thatch.id}: not mown low before it"
     for sowing in sowings:
         if [
             c
-            for c in _kind(tasks, "core_aerate")
+            for c in _kind(tasks, "coring")
             if c.start > sowing.start and (c.start - sowing.start).days < book.si("seeding.no_dressing")
         ]:
             yield f"{sowing.id}: the aeration tears up the seed"
-        for cut in _kind(tasks, "first_mow"):
+        for cut in _kind(tasks, "first_cut"):
             least = book.fact(f"species.{_seed_species(plan, brief)}.germination_days").low_si
             if (cut.start - sowing.end).days < least:
                 yield f"{cut.id}: {cut.start} is before the seed of {sowing.end} can be up"
@@ -95,7 +91,7 @@ def _order(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Itera
 
 
 def _passes(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
-    every = [t for t in plan.tasks if t.operation == "topdress" and t.closed != "dropped" and t.status != "CANCELLED"]
+    every = [t for t in plan.tasks if t.plays("spreading") and t.closed != "dropped" and t.status != "CANCELLED"]
     most = book.si("passes.hard_cap")
     depths = [(t, amount.value) for t in every for amount in t.amounts if amount.item == "depth"]
     for task, depth in depths:
@@ -109,41 +105,39 @@ def _passes(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iter
 
 def _spacing(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
     least = round(book.si(f"species.{brief.dominant.species}.pass_interval_min"))
-    passes = sorted(
-        (t for t in plan.tasks if t.operation == "topdress" and t.status != "CANCELLED"), key=lambda t: t.start
-    )
+    passes = sorted((t for t in plan.tasks if t.plays("spreading") and t.status != "CANCELLED"), key=lambda t: t.start)
     for before, after in itertools.pairwise(passes):
         if after in tasks and (after.start - before.end).days < least:
             yield f"{after.id}: {(after.start - before.end).days} days after {before.id}; the grass needs {least}"
 
 
 def _seed(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
-    for sowing in (t for t in tasks if t.operation in SOWINGS):
-        for layer in _kind(tasks, "topdress"):
+    for sowing in _kind(tasks, "sowing"):
+        for layer in _kind(tasks, "spreading"):
             if sowing.end < layer.start < sowing.end + timedelta(days=book.si("seeding.no_dressing")):
                 yield f"{layer.id}: spread over the seed of {sowing.end}"
         for span in brief.calendar.away:
             if (
-                sowing.operation != "dormant_seed"
+                not sowing.plays("dormant")
                 and span.start < sowing.end + timedelta(days=book.si("seeding.watering_commitment"))
                 and span.end >= sowing.start
             ):
                 yield f"{sowing.id}: nobody can water from {span.start} to {span.end}"
-        if brief.water.possible is False and sowing.operation != "dormant_seed":
+        if brief.water.possible is False and not sowing.plays("dormant"):
             yield f"{sowing.id}: there is no water for the seed"
 
 
 def _starter(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
     compost = any(part.item == "compost" for line in plan.order for part in line.parts)
     for task in tasks:
-        if compost and task.operation == "starter_feed":
+        if compost and task.plays("starter"):
             yield f"{task.id}: the mix holds compost, no starter is given"
 
 
 def _bought(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
-    needed = sum(a.value for t in _kind(tasks, "topdress") for a in t.amounts if a.item == "volume")
+    needed = sum(a.value for t in _kind(tasks, "spreading") for a in t.amounts if a.item == "volume")
     bought = sum(line.value for line in plan.order if line.item == "mix")
-    done = any(t.closed for t in plan.tasks if t.operation in ("topdress", "delivery", "order_material"))
+    done = any(t.closed for t in plan.tasks if t.plays("spreading", "delivery", "ordering"))
     if needed and not done and bought < needed - 1e-6:
         yield f"{bought:.2f} m3 are ordered and {needed:.2f} m3 are spread"
     for line in plan.order:
@@ -166,7 +160,7 @@ def _watering(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> It
 
 def _feeding(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
     for task in tasks:
-        if task.operation not in ("feed_nitrogen", "starter_feed"):
+        if not task.plays("feeding"):
             continue
         for span in brief.local.nitrogen_blackouts or ():
             day = f"{task.start:%m-%d}"
@@ -186,8 +180,8 @@ def _words(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Itera
                 yield f"{task.id}: {amount.item} has no reason"
 
 
-def _kind(tasks: Sequence[Task], operation: str) -> list[Task]:
-    return [t for t in tasks if t.operation == operation]
+def _kind(tasks: Sequence[Task], role: Role) -> list[Task]:
+    return [t for t in tasks if t.plays(role)]
 
 
 def _seed_species(plan: Plan, brief: Brief) -> str:

@@ -12,6 +12,11 @@ from turfplan.units import System, us_twin
 
 Status = Literal["NEEDS-ACTION", "IN-PROCESS", "COMPLETED", "CANCELLED"]
 Phase = Literal["prepare", "surface", "level", "seed", "care", "finish"]
+# The parts that tasks play in a renovation; `headline` marks what a reader looks for first.
+Role = Literal[
+    "marking", "low_cut", "thatching", "coring", "ordering", "delivery", "spreading", "sowing", "dormant", "planting",
+    "first_cut", "feeding", "starter", "headline",
+]  # fmt: skip
 Closed = Literal["done", "skipped", "dropped"]
 Stamp = Annotated[
     datetime, PlainSerializer(lambda d: d.isoformat().replace("+00:00", "Z"), return_type=str, when_used="json")
@@ -88,12 +93,13 @@ class Published(Record):
 
 
 class Task(Record):
-    """One thing to do, with its dates, reasons and amounts."""
+    """One thing to do, with its dates, reasons and amounts; the book says which roles its operation plays."""
 
     id: str
     uid: str
     operation: str
     phase: Phase
+    roles: tuple[Role, ...] = ()
     title: str
     why: str = ""
     start: date
@@ -125,6 +131,10 @@ class Task(Record):
     change: str | None = None
     published: Published | None = None
     alarm: bool = False
+
+    def plays(self, *roles: Role) -> bool:
+        """Whether the task plays one of these roles, as the book gives them to its operation."""
+        return any(role in self.roles for role in roles)
 
 
 class Part(Record):

@@ -118,7 +118,7 @@ def _planned(
             )
         write_outputs(folder, outputs(made))
     work = [t for t in made.tasks if t.series is None]
-    main = [t for t in work if t.operation in ("seed", "overseed", "dormant_seed", "plant", "topdress")]
+    main = [t for t in work if t.plays("spreading", "sowing", "planting")]
     order = "; ".join(f"{line.name} {line.text}" for line in made.order)
     return (
         client, "planned", made.campaign_name, min(t.start for t in work).isoformat(), max(t.end for t in main).isoformat(), order,

@@ -27,7 +27,6 @@ from turfplan.plan import Fill, OperationWindow, Plan, Task
 from turfplan.units import System, pretty_unit, read_as
 from turfplan.wording import MONTHS
 
-HEADLINES = ("order_material", "topdress", "seed", "overseed", "dormant_seed", "plant", "first_mow")
 # Reasons that hold for every job; the nearest other one is told, and `turfplan why` tells the whole chain.
 COMMON_REASONS = ("It is one of the days you can work.", "The day before is full", "What it hangs on is done.")
 JUDGEMENT = (
@@ -153,9 +152,7 @@ def _lawn_facts(plan: Plan) -> tuple[tuple[str, str], ...]:
 def _headlines(tasks: Iterable[Task], system: System) -> tuple[tuple[str, str], ...]:
     """The days that matter most."""
     return tuple(
-        (span_text(task.start, task.end, system, year=True), task.title)
-        for task in tasks
-        if task.operation in HEADLINES
+        (span_text(task.start, task.end, system, year=True), task.title) for task in tasks if task.plays("headline")
     )
 
 

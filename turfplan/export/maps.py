@@ -199,7 +199,7 @@ def replace_fill(found: FillMap, fill: Cells) -> FillMap:
 
 def _pass_depths(plan: Plan) -> tuple[float, ...]:
     """The settled depth of every pass that the plan holds, in order."""
-    passes = [t for t in plan.tasks if t.operation == "topdress" and t.closed not in ("skipped", "dropped")]
+    passes = [t for t in plan.tasks if t.plays("spreading") and t.closed not in ("skipped", "dropped")]
     numbered = sorted(passes, key=lambda task: (task.start, task.id))
     return tuple(a.value for task in numbered for a in task.amounts if a.item == "depth" and a.value > 0)
 

@@ -104,7 +104,7 @@ def _loads(line: OrderLine, system: System) -> tuple[str, ...]:
 def delivery_cards(plan: Plan, lines: Sequence[LineView]) -> tuple[Card, ...]:
     """A card for each day on which something is tipped or checked: what comes, and how it is received."""
     brought = [view for view in lines if view.loads or view.line.acceptance]
-    deliveries = [task for task in shown(plan.tasks) if task.operation == "delivery" and task.closed is None]
+    deliveries = [task for task in shown(plan.tasks) if task.plays("delivery") and task.closed is None]
     days = sorted({view.line.deliver_by for view in brought} | {task.start for task in deliveries})
     return tuple(
         Card(

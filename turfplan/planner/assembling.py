@@ -108,7 +108,7 @@ def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mappin
     )
     ideal = next((n.ideal for n in candidate.dated.problem.nodes if n.id == draft.start_node), None)
     return Task(
-        id=draft.id, uid="", operation=draft.operation, phase=draft.phase,
+        id=draft.id, uid="", operation=draft.operation, phase=draft.phase, roles=entry.roles,
         title=(draft.title or entry.title).format_map(words),
         why=draft.why, start=date.fromordinal(start), end=date.fromordinal(end),
         best=_best(window, ideal if ideal is not None else start),
@@ -158,7 +158,7 @@ def _window(setting: Setting, candidate: Candidate, draft: Draft, chosen: int) -
 
 def _fallback(setting: Setting, draft: Draft, end: int, window: Window) -> date | None:
     """The next working day inside the window, for when the day will not do."""
-    days = setting.delivery_days if draft.operation == "delivery" else setting.work_days
+    days = setting.delivery_days if "delivery" in setting.book.operations[draft.operation].roles else setting.work_days
     following = days.next(end + 1)
     if following is None or following > window.end.toordinal():
         return None

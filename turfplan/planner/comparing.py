@@ -121,10 +121,13 @@ def plain_titles(setting: Setting, season: SeasonDraft) -> Mapping[str, str]:
 def plain_title(setting: Setting, draft: Draft, season: SeasonDraft) -> str:
     """The name of one task without its amounts."""
     name = draft.title.split(":")[0] if draft.title else setting.book.operations[draft.operation].name
+    _, dot, mark = draft.id.partition(".")
+    if not dot:
+        return name
+    if not mark.replace(".", "").isdigit():
+        return f"{name} ({mark.replace('_', ' ')})"
     several = sum(d.operation == draft.operation for d in season.drafts) > 1
-    if draft.operation in ("feed_nitrogen", "inspect"):
-        return f"{name} ({draft.id.split('.', 1)[1].replace('_', ' ')})" if "." in draft.id else name
-    return f"{name} {draft.id.rsplit('.', 1)[1]}" if several and "." in draft.id else name
+    return f"{name} {draft.id.rsplit('.', 1)[1]}" if several else name
 
 
 def _runner_up(setting: Setting, best: Candidate, other: Candidate) -> str:

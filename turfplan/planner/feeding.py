@@ -55,7 +55,7 @@ def nitrogen_account(setting: Setting, candidate: Candidate, tasks: tuple[Task, 
             if amount.item == "nitrogen" and amount.unit == "g/m2":
                 given[task.start] = given.get(task.start, 0.0) + amount.value
     credit = candidate.feeding.credit
-    passes = [t for t in tasks if t.operation == "topdress"]
+    passes = [t for t in tasks if t.plays("spreading")]
     whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
     compost = [
         (t.start, credit.g_m2 * a.value / whole)

@@ -189,7 +189,11 @@ def dry_day_constraints(
     )
     return tuple(
         Allowed(
-            f"dry:{d.id}", d.start_node, days, Strength.STRONG if d.operation == "topdress" else Strength.ADVICE, reason
+            f"dry:{d.id}",
+            d.start_node,
+            days,
+            Strength.STRONG if "spreading" in book.operations[d.operation].roles else Strength.ADVICE,
+            reason,
         )
         for d in drafts
         if book.operations[d.operation].weather == "dry"

@@ -22,7 +22,7 @@ from turfplan.planner.history import read_history
 from turfplan.planner.openings import with_windows
 from turfplan.planner.options import ways_out
 from turfplan.planner.quantities import order_lines
-from turfplan.planner.replanning import compare_again, with_kept_words
+from turfplan.planner.replanning import compare_again, with_kept_words, with_roles
 from turfplan.planner.telling import citations_of, frame
 from turfplan.planner.watering import watered
 from turfplan.revision import revise
@@ -76,6 +76,7 @@ def make_plan(
     if problems := check_brief(brief, book):
         raise TurfplanError(problems)
     today = now.astimezone(ZoneInfo(climate.timezone)).date()
+    previous = with_roles(previous, book) if previous is not None else None
     history = read_history(book, journal, previous, today, assume_not_done=assume_not_done)
     setting = _setting(brief, book, climate, today, previous, ground)
     verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))

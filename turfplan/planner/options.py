@@ -32,7 +32,7 @@ def ways_out(
 
 
 def _told(plan: Plan) -> str:
-    work = [t for t in plan.tasks if t.operation in ("topdress", "seed", "overseed", "dormant_seed", "plant")]
+    work = [t for t in plan.tasks if t.plays("spreading", "sowing", "planting")]
     if not work:
         return f"Then it is {plan.campaign_name}."
     first, last = min(t.start for t in work), max(t.end for t in work)

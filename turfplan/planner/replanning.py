@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
+from turfplan.agronomy import Book
 from turfplan.constraints import Strength
 from turfplan.network import Conflict
 from turfplan.plan import Plan, Task
@@ -45,14 +46,21 @@ def compare_again(
     return fresh if fresh.best is not None else Comparison(None, fresh.rejected, conflict or fresh.conflict)
 
 
+def with_roles(plan: Plan, book: Book) -> Plan:
+    """The plan before with the roles that the book in force gives its operations; an older program wrote none."""
+    tasks = tuple(
+        task.model_copy(update={"roles": book.operations[task.operation].roles})
+        if task.operation in book.operations
+        else task
+        for task in plan.tasks
+    )
+    return plan.model_copy(update={"tasks": tasks})
+
+
 def _distance(campaign: Campaign, previous: Plan) -> int:
     """How far the sowing, or the last session, of a campaign lies from the plan before, in days."""
-    sown = [
-        t.start
-        for t in previous.tasks
-        if t.operation in ("seed", "overseed", "dormant_seed", "plant") and t.status != "CANCELLED"
-    ]
-    last = [t.start for t in previous.tasks if t.operation == "topdress" and t.status != "CANCELLED"]
+    sown = [t.start for t in previous.tasks if t.plays("sowing", "planting") and t.status != "CANCELLED"]
+    last = [t.start for t in previous.tasks if t.plays("spreading") and t.status != "CANCELLED"]
     there = max(sown or last, default=None)
     here = (
         campaign.sow_window.best
@@ -66,7 +74,7 @@ def _distance(campaign: Campaign, previous: Plan) -> int:
 
 
 def _sessions_of(previous: Plan) -> int:
-    return sum(t.operation == "delivery" and t.status != "CANCELLED" for t in previous.tasks)
+    return sum(t.plays("delivery") and t.status != "CANCELLED" for t in previous.tasks)
 
 
 def _repaired(

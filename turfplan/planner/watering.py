@@ -8,7 +8,6 @@ from turfplan.plan import Ledger, Plan, Series, Task, Window
 from turfplan.planner.comparing import Candidate
 from turfplan.planner.feeding import nitrogen_account
 from turfplan.planner.history import History
-from turfplan.rules.passes import SEEDED
 from turfplan.rules.setting import Setting
 from turfplan.rules.water import WateringRequest, WaterRun, WeatherDay, known_series, season_watering
 
@@ -22,10 +21,10 @@ def watered(
     previous: Plan | None = None,
 ) -> tuple[tuple[Task, ...], tuple[Ledger, ...], tuple[str, ...]]:
     """Watering tasks, the accounts of water and nitrogen, and what the plan must say about water."""
-    sowing = next((t for t in tasks if t.operation in SEEDED), None)
-    planting = next((t for t in tasks if t.operation == "plant"), None)
-    passes = tuple(t.end for t in tasks if t.operation == "topdress")
-    first_mow = next((t.start for t in tasks if t.operation == "first_mow"), None)
+    sowing = next((t for t in tasks if t.plays("sowing")), None)
+    planting = next((t for t in tasks if t.plays("planting")), None)
+    passes = tuple(t.end for t in tasks if t.plays("spreading"))
+    first_mow = next((t.start for t in tasks if t.plays("first_cut")), None)
     known = {**{day: WeatherDay(rain_mm=rain) for day, rain in history.rain.items()}, **weather}
     start = date.fromordinal(setting.first_day)
     water = setting.brief.water
@@ -33,7 +32,7 @@ def watered(
         water=water, book=setting.book, climate=setting.climate, season=setting.species.season, soil=setting.soil,
         area_m2=setting.area_m2, zones=zones(water, setting.book, setting.area_m2), start=start,
         end=min(date.fromordinal(setting.last_day), start + timedelta(days=548)), system=setting.system,
-        seeded_on=sowing.end if sowing else None, dormant=bool(sowing and sowing.operation == "dormant_seed"),
+        seeded_on=sowing.end if sowing else None, dormant=bool(sowing and sowing.plays("dormant")),
         planted_on=planting.end if planting else None, passes=passes,
         germination_days=_germination_days(setting),
         germinated_on=history.germinated, first_mow_on=first_mow,
@@ -59,9 +58,9 @@ def _germination_days(setting: Setting) -> int:
 def _anchor(tasks: tuple[Task, ...], run: WaterRun, anchor: Mapping[str, str]) -> Task | None:
     """The task that a watering follows: the pass it settles, or the sowing or planting."""
     if run.stage in anchor:
-        before = [t for t in tasks if t.operation == "topdress" and t.end <= run.start]
+        before = [t for t in tasks if t.plays("spreading") and t.end <= run.start]
         return max(before, key=lambda t: t.end, default=None)
-    return next((t for t in tasks if t.operation in (*SEEDED, "plant")), None)
+    return next((t for t in tasks if t.plays("sowing", "planting")), None)
 
 
 def _task(run: WaterRun, anchor: Task | None) -> Task:
