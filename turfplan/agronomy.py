@@ -29,6 +29,7 @@ class Species(Entry):
     spreads: bool
     plantable: tuple[str, ...] = ()
     dethatch: Literal["ok", "light", "never"] = "ok"
+    winter_cover: bool = False
     source: str
 
 
@@ -170,6 +171,11 @@ class Book:
     def high_si(self, name: str) -> float:
         """The high end of a fact in the inside unit."""
         return self.facts[name].high_si
+
+    @property
+    def winter_cover(self) -> str:
+        """The grass that greens a dormant lawn for one winter."""
+        return next(grass.id for grass in self.species.values() if grass.winter_cover)
 
     @property
     def region_ids(self) -> tuple[str, ...]:

@@ -81,7 +81,7 @@ def _order(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Itera
         ]:
             yield f"{sowing.id}: the aeration tears up the seed"
         for cut in _kind(tasks, "first_cut"):
-            least = book.fact(f"species.{_seed_species(plan, brief)}.germination_days").low_si
+            least = book.fact(f"species.{_seed_species(book, brief)}.germination_days").low_si
             if (cut.start - sowing.end).days < least:
                 yield f"{cut.id}: {cut.start} is before the seed of {sowing.end} can be up"
     for delivery in _kind(tasks, "delivery"):
@@ -184,10 +184,10 @@ def _kind(tasks: Sequence[Task], role: Role) -> list[Task]:
     return [t for t in tasks if t.plays(role)]
 
 
-def _seed_species(plan: Plan, brief: Brief) -> str:
+def _seed_species(book: Book, brief: Brief) -> str:
     if brief.seeding.species:
         return brief.seeding.species
-    return "perennial_ryegrass" if brief.seeding.intent == "winter_overseed" else brief.dominant.species
+    return book.winter_cover if brief.seeding.intent == "winter_overseed" else brief.dominant.species
 
 
 def _series_days(task: Task) -> list[date]:

@@ -121,7 +121,7 @@ def resolve(
     if brief.units is None and country is None:
         told.append("No country was given: metric units are used.")
     species = book.species[brief.dominant.species]
-    sown = book.species[brief.seeding.species or _default_seed(brief, species)]
+    sown = book.species[brief.seeding.species or _default_seed(brief, book, species)]
     start, end = first.toordinal(), last.toordinal()
     weekdays: tuple[Weekday, ...] = brief.calendar.weekdays or ("sat", "sun")
     if brief.calendar.weekdays is None:
@@ -181,8 +181,8 @@ def _horizon(brief: Brief, book: Book, today: date) -> tuple[date, date]:
     return start, last
 
 
-def _default_seed(brief: Brief, species: Species) -> str:
-    return "perennial_ryegrass" if brief.seeding.intent == "winter_overseed" else species.id
+def _default_seed(brief: Brief, book: Book, species: Species) -> str:
+    return book.winter_cover if brief.seeding.intent == "winter_overseed" else species.id
 
 
 def _sowing(intent: Intent, season: str) -> str | None:
