@@ -205,6 +205,10 @@ class TestPlans:
     def test_a_plan_with_a_survey_has_its_maps(self) -> None:
         """Ground, finished ground, fill, and each pass of the plan."""
         plan = page_plan()
+        tasks = tuple(
+            t.model_copy(update={"roles": ("spreading",)}) if t.operation == "topdress" else t for t in plan.tasks
+        )
+        plan = plan.model_copy(update={"tasks": tasks})
         surveyed = plan.model_copy(
             update={
                 "fill": Fill(mean_depth_mm=1.0, volume_m3=1.0, volume_low_m3=0.5, volume_high_m3=1.5, map=lawn_map())
