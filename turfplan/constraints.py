@@ -18,6 +18,9 @@ class Strength(IntEnum):
     HARD = 4
 
 
+_EVER = float("inf")
+
+
 @dataclass(frozen=True, slots=True)
 class Reason:
     """Why a constraint exists: the rule that made it, a sentence for the customer, and the facts it rests on."""
@@ -59,34 +62,32 @@ class DaySet:
         return cls.of((day, day) for day in days)
 
     def __contains__(self, day: int) -> bool:
-        index = bisect_right(self.ranges, (day, float("inf"))) - 1
+        index = bisect_right(self.ranges, (day, _EVER)) - 1
         return index >= 0 and self.ranges[index][0] <= day <= self.ranges[index][1]
 
     def next(self, day: int) -> int | None:
         """The first member on or after `day`, or None."""
-        index = bisect_right(self.ranges, (day, float("inf"))) - 1
+        index = bisect_right(self.ranges, (day, _EVER)) - 1
         if index >= 0 and day <= self.ranges[index][1]:
             return day
         return self.ranges[index + 1][0] if index + 1 < len(self.ranges) else None
 
     def previous(self, day: int) -> int | None:
         """The last member on or before `day`, or None."""
-        index = bisect_right(self.ranges, (day, float("inf"))) - 1
+        index = bisect_right(self.ranges, (day, _EVER)) - 1
         return None if index < 0 else min(day, self.ranges[index][1])
 
     def intersect(self, other: "DaySet") -> "DaySet":
         """The days in both sets."""
-        found = []
-        mine, theirs = iter(self.ranges), iter(other.ranges)
-        a, b = next(mine, None), next(theirs, None)
-        while a and b:
-            if max(a[0], b[0]) <= min(a[1], b[1]):
-                found.append((max(a[0], b[0]), min(a[1], b[1])))
-            if a[1] < b[1]:
-                a = next(mine, None)
-            else:
-                b = next(theirs, None)
-        return DaySet.of(found)
+        few, many = sorted((self.ranges, other.ranges), key=len)
+        found: list[tuple[int, int]] = []
+        for start, end in few:
+            first = max(bisect_right(many, (start, _EVER)) - 1, 0)
+            for low, high in many[first : bisect_right(many, (end, _EVER))]:
+                if high >= start:
+                    found.append((low if low > start else start, high if high < end else end))
+        # What lay apart in either set lies apart in both: there is nothing to merge.
+        return DaySet(tuple(found))
 
     def days(self) -> tuple[int, ...]:
         """Every member in order."""

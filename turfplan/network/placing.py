@@ -106,6 +106,9 @@ def solve_softly(problem: Problem, fixed: Mapping[str, int] | None = None) -> Sc
     """
     done = fixed or {}
     check_names(problem, done)
+    net = build(problem, done, problem.constraints)
+    if (fronts := start(net)) is not None:
+        return _placed(problem, (net, *fronts), ())
     choice = choose_constraints(problem, done, {node.id: node.ideal for node in problem.nodes})
     return choice if isinstance(choice, Conflict) else place(problem, done, *choice)
 
@@ -139,6 +142,10 @@ def place(
     opened = open_fronts(problem, fixed, constraints)
     if isinstance(opened, Conflict):
         return opened
+    return _placed(problem, opened, dropped)
+
+
+def _placed(problem: Problem, opened: tuple[Net, Front, Front], dropped: tuple[Constraint, ...]) -> Schedule:
     net, up, down = opened
     limits = bounds_of(net, up, down)
     up, down = place_nodes(net, up, down, ((node.id, node.ideal) for node in in_turn(problem.nodes)))

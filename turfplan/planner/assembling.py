@@ -1,10 +1,10 @@
 """Puts dated drafts, amounts and reasons together into the records of a plan."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 
-from turfplan.constraints import Allowed, Strength
+from turfplan.constraints import Allowed, Constraint, Strength
 from turfplan.plan import Amount, Task, Window
 from turfplan.planner.comparing import Candidate, plain_titles
 from turfplan.planner.explaining import reasons, wish_earlier, wish_later
@@ -91,21 +91,30 @@ class _Filling(dict[str, str]):
 def tasks_of(setting: Setting, candidate: Candidate, drafts: Mapping[str, Draft]) -> tuple[Task, ...]:
     """Every draft as a task of the plan, in order of date."""
     titles = plain_titles(setting, candidate.season)
-    found = [task_of(setting, candidate, draft, titles) for draft in drafts.values()]
+    bound = _bound(candidate)
+    found = [task_of(setting, candidate, draft, titles, bound.get(draft.start_node, [])) for draft in drafts.values()]
     return tuple(sorted(found, key=lambda t: (t.start, t.id)))
 
 
-def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mapping[str, str]) -> Task:
-    """One draft on its days, with words, reasons, window and fallback day."""
+def _bound(candidate: Candidate) -> dict[str, list[Constraint]]:
+    """By node, the constraints that allow its days or hold it behind another."""
+    found: dict[str, list[Constraint]] = {}
+    for constraint in candidate.season.constraints:
+        node = constraint.node if isinstance(constraint, Allowed) else constraint.after
+        found.setdefault(node, []).append(constraint)
+    return found
+
+
+def task_of(
+    setting: Setting, candidate: Candidate, draft: Draft, titles: Mapping[str, str], bound: Sequence[Constraint]
+) -> Task:
+    """One draft on its days, with words, reasons, window and fallback day; `bound` are the constraints on its first day."""
     schedule = candidate.dated.schedule
     entry = setting.book.operations[draft.operation]
     start, end = schedule.days[draft.start_node], schedule.days[draft.end_node]
     words = _Filling(draft.words)
-    window = _window(setting, candidate, draft, start)
-    strongest = max(
-        (c.strength for c in candidate.season.constraints if isinstance(c, Allowed) and c.node == draft.id),
-        default=Strength.ADVICE,
-    )
+    window = _window(setting, candidate, draft, start, bound)
+    strongest = max((c.strength for c in bound if isinstance(c, Allowed)), default=Strength.ADVICE)
     ideal = next((n.ideal for n in candidate.dated.problem.nodes if n.id == draft.start_node), None)
     return Task(
         id=draft.id, uid="", operation=draft.operation, phase=draft.phase, roles=entry.roles,
@@ -120,7 +129,8 @@ def task_of(setting: Setting, candidate: Candidate, draft: Draft, titles: Mappin
         go=(draft.go or entry.go or "").format_map(words) or None,
         fallback=(draft.fallback or entry.fallback or "").format_map(words) or None,
         fallback_day=_fallback(setting, draft, end, window), cautions=draft.cautions,
-        depends_on=_depends(candidate, draft), facts=tuple(dict.fromkeys((*draft.facts, *_constraint_facts(candidate, draft)))),
+        depends_on=_depends(draft, bound),
+        facts=tuple(dict.fromkeys((*draft.facts, *(fact for constraint in bound for fact in constraint.reason.facts)))),
         strength=strongest.name.lower(), alarm=entry.alarm,
     )  # fmt: skip
 
@@ -142,14 +152,13 @@ def _best(window: Window, day: int) -> date:
     return min(max(date.fromordinal(day), window.start), window.end)
 
 
-def _window(setting: Setting, candidate: Candidate, draft: Draft, chosen: int) -> Window:
+def _window(setting: Setting, candidate: Candidate, draft: Draft, chosen: int, bound: Sequence[Constraint]) -> Window:
     """The open days of the task: its operation's window where it has one, else from its earliest to its latest day."""
     limits = candidate.dated.schedule.bounds
     low, high = limits.earliest[draft.start_node], limits.latest[draft.start_node]
-    for constraint in candidate.season.constraints:
-        named = isinstance(constraint, Allowed) and constraint.node == draft.id and constraint.id.startswith("window:")
-        if named and constraint not in candidate.dated.dropped:
-            assert isinstance(constraint, Allowed)
+    dropped = {constraint.id for constraint in candidate.dated.dropped}
+    for constraint in bound:
+        if isinstance(constraint, Allowed) and constraint.id.startswith("window:") and constraint.id not in dropped:
             for start, end in constraint.days.ranges:
                 if start <= chosen <= end:
                     return Window(start=date.fromordinal(max(start, setting.first_day)), end=date.fromordinal(end))
@@ -165,20 +174,7 @@ def _fallback(setting: Setting, draft: Draft, end: int, window: Window) -> date 
     return date.fromordinal(following)
 
 
-def _depends(candidate: Candidate, draft: Draft) -> tuple[str, ...]:
+def _depends(draft: Draft, bound: Sequence[Constraint]) -> tuple[str, ...]:
     """The tasks that must be done first."""
-    found = []
-    for constraint in candidate.season.constraints:
-        before, after = getattr(constraint, "before", None), getattr(constraint, "after", None)
-        if before and after and after == draft.start_node and before.removesuffix("@end") != draft.id:
-            found.append(before.removesuffix("@end"))
-    return tuple(dict.fromkeys(found))
-
-
-def _constraint_facts(candidate: Candidate, draft: Draft) -> list[str]:
-    found: list[str] = []
-    for constraint in candidate.season.constraints:
-        node = getattr(constraint, "node", None) or getattr(constraint, "after", None)
-        if node == draft.start_node:
-            found += constraint.reason.facts
-    return found
+    before = [c.before.removesuffix("@end") for c in bound if not isinstance(c, Allowed)]
+    return tuple(dict.fromkeys(name for name in before if name != draft.id))
