@@ -124,7 +124,8 @@ class WindowRule(BaseModel):
 
     `grass` is cool, warm or any; `species` narrows it further. `half` says where in the year the rule looks: rising is
     from the coldest day to the hottest, falling from the hottest to the next coldest. Names of facts may hold `{species}`.
-    `optimum` is the share of the window, from its start, that is better than the rest.
+    `best` is the share of the way from the first day to the last at which the best day lies; with `best_within` it lies no
+    more than so many days after the first, however long the window.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -136,6 +137,7 @@ class WindowRule(BaseModel):
     opens: tuple[AnyCondition, ...]
     closes: tuple[AnyCondition, ...]
     best: str
+    best_within: str | None = None
     least_days: str = "windows.least_days"
     setting: str | None = None
     reason: str
@@ -143,7 +145,7 @@ class WindowRule(BaseModel):
 
     def fact_names(self) -> tuple[str, ...]:
         """The facts that the rule names, except those that depend on the species."""
-        names = [self.best, self.least_days]
+        names = [self.best, self.least_days, *([self.best_within] if self.best_within else [])]
         for condition in (*self.opens, *self.closes):
             names += [
                 value

@@ -1,5 +1,6 @@
 """When each operation is open at a place for a grass, from its climate and the rules of `windows.toml`."""
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -290,7 +291,11 @@ def _window(
 ) -> Window:
     start, end = span
     first = date_of(start, cycle)
-    best = first + timedelta(days=round((end - start) * year.book.si(rule.best)))
+    after = (end - start) * year.book.si(rule.best)
+    if rule.best_within is not None:
+        after = min(after, year.book.si(rule.best_within))
+    # Half a day belongs to the earlier one.
+    best = first + timedelta(days=math.ceil(after - 0.5))
     season = season_of(best, southern=year.climate.southern)
     last = first + timedelta(days=end - start)
     return Window(rule.operation, season, first, last, best, words, rule.source, rule.id, facts)
