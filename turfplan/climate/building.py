@@ -1,7 +1,7 @@
 """Builds the climate of a place from monthly means, with whatever better is known put in their stead."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from turfplan.climate.curves import LENGTHS, daily_curve
 from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2, hargreaves_mm
@@ -25,7 +25,8 @@ class Spot:
 class Normals:
     """Monthly or daily normals as they were read: twelve or 365 values each, degrees C and mm (a month, or a day).
 
-    Minimum and maximum may be missing; frost dates are given where the file holds them.
+    Minimum and maximum may be missing; frost dates are given where the file holds them. `elevation_m` is the height of the
+    ground that they hold for.
     """
 
     mean_c: tuple[float, ...]
@@ -35,6 +36,7 @@ class Normals:
     last_frost: Frost | None = None
     first_frost: Frost | None = None
     frost_known: bool = False
+    elevation_m: float | None = None
 
 
 def build_climate(
@@ -49,14 +51,20 @@ def build_climate(
     last_frost: Frost | None = None,
     first_frost: Frost | None = None,
 ) -> Climate:
-    """Daily curves, soil, frost and reference evapotranspiration from normals; given frost dates win over estimates."""
+    """Daily curves, soil, frost and reference evapotranspiration from normals; given frost dates win over estimates.
+
+    Where the height of the place is given, temperatures are brought to it from the height that the normals hold for.
+    """
+    normals = at_height(models, normals, spot.elevation_m)
     mean = _curve(normals.mean_c)
     rain = normals.rain_mm if len(normals.rain_mm) == 365 else monthly_to_daily_rain(normals.rain_mm)
     monthly_rain = _monthly(normals.rain_mm)
     if normals.min_c is not None and normals.max_c is not None:
         low, high = _curve(normals.min_c), _curve(normals.max_c)
     else:
-        spans = daily_curve(daily_range_c(models, _months_of(normals.mean_c), monthly_rain, spot.latitude))
+        spans = daily_curve(
+            daily_range_c(models, _months_of(normals.mean_c), monthly_rain, spot.latitude, normals.elevation_m or 0.0)
+        )
         low = tuple(m - s / 2 for m, s in zip(mean, spans, strict=True))
         high = tuple(m + s / 2 for m, s in zip(mean, spans, strict=True))
     last, first = normals.last_frost, normals.first_frost
@@ -74,6 +82,21 @@ def build_climate(
         air_mean_c=mean, air_min_c=low, air_max_c=high, rain_mm=tuple(rain),
         soil_5cm_c=soil_from_air(models, mean, 5, periodic=True), soil_10cm_c=soil_from_air(models, mean, 10, periodic=True),
         et0_mm=et0, last_frost=last, first_frost=first, attribution=attribution, state=spot.state, frost_free=last is None,
+    )  # fmt: skip
+
+
+def at_height(models: Models, normals: Normals, elevation_m: float | None) -> Normals:
+    """Normals brought to another height by the lapse rate; as they are where one of the heights is not known."""
+    if elevation_m is None or normals.elevation_m is None:
+        return normals
+    change = models.number("lapse", "c_per_m") * (elevation_m - normals.elevation_m)
+
+    def moved(values: tuple[float, ...]) -> tuple[float, ...]:
+        return tuple(value + change for value in values)
+
+    return replace(
+        normals, mean_c=moved(normals.mean_c), min_c=normals.min_c and moved(normals.min_c),
+        max_c=normals.max_c and moved(normals.max_c), elevation_m=elevation_m,
     )  # fmt: skip
 
 

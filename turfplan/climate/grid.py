@@ -1,8 +1,9 @@
-"""The packed world grid: monthly mean temperature and rain of land cells, and how a place is read from it.
+"""The packed world grid of monthly climate, read at a place.
 
-The pack is a header line of JSON (ending in a newline), then one zlib block for each row of latitude. A block holds the
-cell numbers of the row (uint16), then month by month the mean temperature (int16, tenths of a degree Celsius) and month
-by month the rain (uint16, mm a month), all little-endian.
+The pack is a header line of JSON (ending in a newline), then one zlib block for each row of latitude, whose numbers are
+cells of land from west to east: cell number, twelve mean temperatures (tenths of a degree Celsius), twelve rains (mm a
+month), height of the ground (m). Temperatures are stored as changes from the month before, then every line as changes from
+the cell before; the changes are folded to whole numbers from 0 up (0, -1, 1, -2, …), first the low bytes, then the high.
 """
 
 import json
@@ -10,22 +11,32 @@ import math
 import sys
 import zlib
 from array import array
-from collections.abc import Mapping
+from bisect import bisect_left
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from itertools import accumulate
 
 from turfplan.errors import Problem, TurfplanError
 
 MONTHS = 12
-# Beyond this distance the nearest land cell says nothing about a place.
+# Cell number, temperatures, rains, height.
+LINES = 1 + MONTHS + MONTHS + 1
+# Beyond this distance, in steps of the grid, the nearest land cell says nothing about a place.
 FARTHEST_CELLS = 1.5
 
 
 @dataclass(frozen=True, slots=True)
 class Months:
-    """Twelve monthly means: temperature in degrees Celsius, rain in mm a month, and how many cells they come from."""
+    """Twelve monthly means of a place: temperature in degrees Celsius, rain in mm a month.
+
+    `elevation_m` is the height of the ground they hold for, `relief_m` how much it differs between the cells around the
+    place (highest less lowest), `cells` how many cells they come from.
+    """
 
     mean_c: tuple[float, ...]
     rain_mm: tuple[float, ...]
+    elevation_m: float
+    relief_m: float
     cells: int
 
 
@@ -39,6 +50,18 @@ class Grid:
     blob: bytes
     attribution: str
     source: str
+    sha256: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One cell of land: row from the south and column eastward from Greenwich, temperatures, rains, height."""
+
+    row: int
+    column: int
+    mean_c: tuple[float, ...]
+    rain_mm: tuple[float, ...]
+    elevation_m: float
 
 
 def open_grid(pack: bytes) -> Grid:
@@ -47,33 +70,46 @@ def open_grid(pack: bytes) -> Grid:
     try:
         head = json.loads(line)
         rows = {int(row): (int(offset), int(size)) for row, offset, size in head["rows"]}
-        return Grid(head["step"], head["south"], rows, blob, head["attribution"], head["source"])
+        return Grid(head["step"], head["south"], rows, blob, head["attribution"], head["source"], head["sha256"])
     except (ValueError, KeyError, TypeError) as error:
-        raise TurfplanError(Problem("climate grid", f"is damaged ({error})", hint="install turfplan again")) from None
+        raise _damaged(error) from None
 
 
-def _row(grid: Grid, row: int) -> dict[int, tuple[tuple[float, ...], tuple[float, ...]]]:
+def _damaged(error: Exception) -> TurfplanError:
+    return TurfplanError(Problem("climate grid", f"is damaged ({error})", hint="install turfplan again"))
+
+
+def _lines(grid: Grid, row: int) -> list[list[int]]:
+    """The numbers of a row as `LINES` lists side by side, each with one number a cell; empty lists without land."""
     if row not in grid.rows:
-        return {}
+        return [[] for _ in range(LINES)]
     offset, size = grid.rows[row]
-    raw = zlib.decompress(grid.blob[offset : offset + size])
-    numbers = array("H")
-    count = int.from_bytes(raw[:2], "little")
-    width = 2 * count
-    numbers.frombytes(raw[2 : 2 + width])
-    temperature, rain = array("h"), array("H")
-    temperature.frombytes(raw[2 + width : 2 + width + MONTHS * width])
-    rain.frombytes(raw[2 + width + MONTHS * width :])
+    try:
+        raw = zlib.decompress(grid.blob[offset : offset + size])
+    except zlib.error as error:
+        raise _damaged(error) from None
+    whole = bytearray(len(raw))
+    whole[0::2], whole[1::2] = raw[: len(raw) // 2], raw[len(raw) // 2 :]
+    folded = array("H", bytes(whole))
     if sys.byteorder == "big":
-        for values in (numbers, temperature, rain):
-            values.byteswap()
-    return {
-        cell: (
-            tuple(temperature[month * count + k] / 10 for month in range(MONTHS)),
-            tuple(float(rain[month * count + k]) for month in range(MONTHS)),
-        )
-        for k, cell in enumerate(numbers)
-    }
+        folded.byteswap()
+    changes = [(value >> 1) ^ -(value & 1) for value in folded]
+    count = len(changes) // LINES
+    return [list(accumulate(changes[k * count : (k + 1) * count])) for k in range(LINES)]
+
+
+def _cell(row: int, lines: list[list[int]], place: int) -> Cell:
+    temperatures = accumulate(lines[1 + month][place] for month in range(MONTHS))
+    rains = (lines[1 + MONTHS + month][place] for month in range(MONTHS))
+    return Cell(
+        row, lines[0][place], tuple(t / 10 for t in temperatures), tuple(map(float, rains)), float(lines[-1][place])
+    )
+
+
+def cells_of_row(grid: Grid, row: int) -> list[Cell]:
+    """The cells of land of a row, west to east from Greenwich; none for a row without land."""
+    lines = _lines(grid, row)
+    return [_cell(row, lines, place) for place in range(len(lines[0]))]
 
 
 def months_at(grid: Grid, latitude: float, longitude: float) -> Months:
@@ -83,7 +119,6 @@ def months_at(grid: Grid, latitude: float, longitude: float) -> Months:
     """
     y = (latitude - grid.south) / grid.step
     x = (longitude % 360) / grid.step
-    columns = round(360 / grid.step)
     if not -0.5 <= y <= max(grid.rows) + 0.5:
         raise TurfplanError(
             Problem(
@@ -91,36 +126,59 @@ def months_at(grid: Grid, latitude: float, longitude: float) -> Months:
                 f"{grid.south:g} to {grid.south + max(grid.rows) * grid.step:g}", "give your own normals: normals = \"file.csv\"",
             )
         )  # fmt: skip
-    bottom, left = math.floor(y), math.floor(x)
-    rows = {row: _row(grid, row) for row in range(bottom - 1, bottom + 3)}
-    near = []
-    for row in (bottom, bottom + 1):
-        for column in (left, left + 1):
-            cell = rows[row].get(column % columns)
-            weight = (1 - abs(y - row)) * (1 - abs(x - column))
-            if cell is not None and weight > 1e-9:
-                near.append((weight, cell))
-    if not near:
-        found = [
-            (math.hypot(y - row, (x - column) * math.cos(math.radians(latitude))), cell)
-            for row, cells in rows.items()
-            for column in range(left - 1, left + 3)
-            if (cell := cells.get(column % columns)) is not None
-        ]
-        if not found or min(found)[0] > FARTHEST_CELLS:
-            raise TurfplanError(
-                Problem(
-                    "place",
-                    "no land near this place",
-                    f"{latitude:g}, {longitude:g}",
-                    None,
-                    "are latitude and longitude swapped, or a sign lost?",
-                )
+    around = _weighed(grid, y, x) or _nearest(grid, y, x, latitude)
+    if not around:
+        raise TurfplanError(
+            Problem(
+                "place", "no land near this place", f"{latitude:g}, {longitude:g}", None,
+                "are latitude and longitude swapped, or a sign lost?",
             )
-        near = [(1.0, min(found)[1])]
-    total = sum(weight for weight, _ in near)
+        )  # fmt: skip
+    total = sum(weight for weight, _ in around)
 
-    def blend(part: int, month: int) -> float:
-        return sum(weight * cell[part][month] for weight, cell in near) / total
+    def blend(value: Callable[[Cell], float]) -> float:
+        return sum(weight * value(cell) for weight, cell in around) / total
 
-    return Months(tuple(blend(0, m) for m in range(MONTHS)), tuple(blend(1, m) for m in range(MONTHS)), len(near))
+    heights = [cell.elevation_m for _, cell in around]
+    return Months(
+        tuple(blend(lambda cell, m=m: cell.mean_c[m]) for m in range(MONTHS)),  # type: ignore[misc]  # m is bound at once
+        tuple(blend(lambda cell, m=m: cell.rain_mm[m]) for m in range(MONTHS)),  # type: ignore[misc]  # the same
+        blend(lambda cell: cell.elevation_m),
+        max(heights) - min(heights),
+        len(around),
+    )
+
+
+def _weighed(grid: Grid, y: float, x: float) -> list[tuple[float, Cell]]:
+    """The land cells at the corners of the square around a place, with their weights."""
+    columns = round(360 / grid.step)
+    bottom, left = math.floor(y), math.floor(x)
+    found = []
+    for row in (bottom, bottom + 1):
+        if abs(y - row) >= 1:
+            continue
+        lines = _lines(grid, row)
+        for column in (left, left + 1):
+            place = bisect_left(lines[0], column % columns)
+            weight = (1 - abs(y - row)) * (1 - abs(x - column))
+            if weight > 1e-9 and place < len(lines[0]) and lines[0][place] == column % columns:
+                found.append((weight, _cell(row, lines, place)))
+    return found
+
+
+def _nearest(grid: Grid, y: float, x: float, latitude: float) -> list[tuple[float, Cell]]:
+    """The nearest land cell near enough, as the only one; empty where there is none."""
+    columns = round(360 / grid.step)
+    narrow = math.cos(math.radians(latitude))
+    found = []
+    for row in range(math.floor(y) - 1, math.floor(y) + 3):
+        lines = _lines(grid, row)
+        for place, column in enumerate(lines[0]):
+            away = abs((x - column + columns / 2) % columns - columns / 2)
+            distance = math.hypot(y - row, away * narrow)
+            if distance <= FARTHEST_CELLS:
+                found.append((distance, row, place, lines))
+    if not found:
+        return []
+    _, row, place, lines = min(found, key=lambda one: one[:3])
+    return [(1.0, _cell(row, lines, place))]

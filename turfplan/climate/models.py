@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from turfplan.climate.curves import LENGTHS
+from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2
 from turfplan.climate.record import DAYS, Curve, Frost
 
 
@@ -24,19 +25,38 @@ class Models:
         return tuple(float(x) for x in self.tables[table][key])
 
 
-def daily_range_c(
-    models: Models, mean_c: Sequence[float], rain_mm: Sequence[float], latitude: float
-) -> tuple[float, ...]:
-    """The mean daily range (maximum less minimum) of each month, degrees C, from the grid's own signals; at least 3."""
-    coefficients = models.line("diurnal", "coefficients")
+def range_signals(
+    mean_c: Sequence[float], rain_mm: Sequence[float], latitude: float, elevation_m: float
+) -> tuple[tuple[float, ...], ...]:
+    """For each month what the daily range is estimated from, in the order of its coefficients.
+
+    1; annual amplitude of the monthly means (C); ln(rain of the month + 5 mm); ln(mean monthly rain + 5 mm); cosine and
+    sine of the month's angle, half a year on in the south; sunshine above the air on the month's middle day (MJ/m2); height
+    of the ground (km) times amplitude over 20 C.
+    """
     amplitude = max(mean_c) - min(mean_c)
     mean_rain = math.log(sum(rain_mm) / 12 + 5)
     found = []
-    for month, rain in enumerate(rain_mm):
+    start = 0
+    for month, (rain, length) in enumerate(zip(rain_mm, LENGTHS, strict=True)):
         angle = 2 * math.pi * (month + 0.5) / 12 + (math.pi if latitude < 0 else 0.0)
-        signals = (1.0, amplitude, math.log(rain + 5), mean_rain, math.cos(angle), math.sin(angle), abs(latitude))
-        found.append(max(3.0, sum(c * s for c, s in zip(coefficients, signals, strict=True))))
+        sun = extraterrestrial_mj_m2(latitude, start + length // 2 + 1)
+        height = elevation_m / 1000 * amplitude / 20
+        found.append((1.0, amplitude, math.log(rain + 5), mean_rain, math.cos(angle), math.sin(angle), sun, height))
+        start += length
     return tuple(found)
+
+
+def daily_range_c(
+    models: Models, mean_c: Sequence[float], rain_mm: Sequence[float], latitude: float, elevation_m: float
+) -> tuple[float, ...]:
+    """The mean daily range (maximum less minimum) of each month, degrees C, from the grid's own signals."""
+    coefficients = models.line("diurnal", "coefficients")
+    least, most = models.number("diurnal", "least_c"), models.number("diurnal", "most_c")
+    return tuple(
+        min(most, max(least, sum(c * s for c, s in zip(coefficients, signals, strict=True))))
+        for signals in range_signals(mean_c, rain_mm, latitude, elevation_m)
+    )
 
 
 def soil_from_air(
@@ -65,29 +85,53 @@ def estimate_frost(
     models: Models, air_min_c: Curve, air_mean_c: Curve, rain_mm: Sequence[float], latitude: float
 ) -> tuple[Frost | None, Frost | None]:
     """Median last and first frost from the curves, or None twice where frost is rarer than every other year."""
-    hottest = air_mean_c.index(max(air_mean_c))
-    shift = 0 if latitude >= 0 else 6
-    spring_rain = math.log(rain_mm[(3 + shift) % 12] + rain_mm[(4 + shift) % 12] + 5)
-    amplitude = max(air_mean_c) - min(air_mean_c)
-    risk = {season: _risk(models, f"frost_{season}", air_min_c, air_mean_c) for season in ("spring", "autumn")}
-    if sum(risk["autumn"]) < models.number("frost", "rare_count"):
+    if coldest_night_c(models, min(air_min_c), max(air_mean_c) - min(air_mean_c)) > 0:
         return None, None
     # Days are counted as in the northern year, where the lines were fitted; the south is half a year away.
-    half = 0 if latitude >= 0 else 182
-    last = _where(risk["spring"], hottest, -1, models.number("frost_spring", "count"))
-    first = _where(risk["autumn"], hottest, 1, models.number("frost_autumn", "count"))
-    if last is None or first is None:
-        return None, None
-    spring = _line(models, "frost_spring", last + half, amplitude, spring_rain) - half
-    autumn = _line(models, "frost_autumn", first + half, amplitude, spring_rain) - half
+    half = 0 if latitude >= 0 else DAYS // 2
+    found = []
+    for season in ("spring", "autumn"):
+        day = frost_day(models, season, air_min_c, air_mean_c)
+        if day is None:
+            return None, None
+        table = f"frost_{season}"
+        signals = frost_signals(day + half, air_mean_c, rain_mm, latitude)
+        line = sum(c * s for c, s in zip(models.line(table, "line"), signals, strict=True)) - half
+        found.append((line, round(models.number(table, "error_days"))))
     spread = round(models.number("frost", "one_in_ten_days"))
     words = "estimate from the climate curves, good to two or three weeks"
 
-    def frost(day: float, table: str) -> Frost:
+    def frost(day: float, error_days: int) -> Frost:
         middle = round(day) % DAYS
-        return Frost(middle, middle - spread, middle + spread, words, round(models.number(table, "error_days")))
+        return Frost(middle, middle - spread, middle + spread, words, error_days)
 
-    return frost(spring, "frost_spring"), frost(autumn, "frost_autumn")
+    return frost(*found[0]), frost(*found[1])
+
+
+def coldest_night_c(models: Models, coldest_min_c: float, amplitude_c: float) -> float:
+    """The coldest night of a middling year, degrees C, from the lowest normal minimum and the annual amplitude of the mean."""
+    table = "coldest_night"
+    return coldest_min_c - models.number(table, "below_c") - models.number(table, "per_amplitude") * amplitude_c
+
+
+def frost_day(models: Models, season: str, air_min_c: Curve, air_mean_c: Curve) -> float | None:
+    """The day beyond which, seen from the hottest one, freezing nights add up to the fitted count; None where they do not.
+
+    Counted from 1 January: before the hottest day in spring, after it in autumn, so it may leave 0 to 364.
+    """
+    hottest = air_mean_c.index(max(air_mean_c))
+    risk = _risk(models, f"frost_{season}", air_min_c, air_mean_c)
+    way = -1 if season == "spring" else 1
+    return _where(risk, hottest, way, models.number(f"frost_{season}", "count"))
+
+
+def frost_signals(
+    day: float, air_mean_c: Curve, rain_mm: Sequence[float], latitude: float
+) -> tuple[float, float, float, float]:
+    """What a date of frost is estimated from: 1; `frost_day`; annual amplitude (C); ln(rain of spring's middle + 5 mm)."""
+    shift = 0 if latitude >= 0 else 6
+    spring_rain = math.log(rain_mm[(3 + shift) % 12] + rain_mm[(4 + shift) % 12] + 5)
+    return 1.0, day, max(air_mean_c) - min(air_mean_c), spring_rain
 
 
 def _risk(models: Models, table: str, air_min_c: Curve, air_mean_c: Curve) -> list[float]:
@@ -100,19 +144,16 @@ def _risk(models: Models, table: str, air_min_c: Curve, air_mean_c: Curve) -> li
     ]
 
 
-def _where(risk: Sequence[float], hottest: int, way: int, count: float) -> int | None:
+def _where(risk: Sequence[float], hottest: int, way: int, count: float) -> float | None:
     """The day, going from the hottest one backward or forward, at which the risks have added up to `count`."""
     total = 0.0
     for step in range(DAYS):
-        total += risk[(hottest + way * step) % DAYS]
-        if total >= count:
-            return hottest + way * step
+        more = risk[(hottest + way * step) % DAYS]
+        if total + more >= count:
+            # Part of a day, so that the date follows the curves without steps.
+            return hottest + way * (step - 1 + (count - total) / more)
+        total += more
     return None
-
-
-def _line(models: Models, table: str, day: float, amplitude: float, rain: float) -> float:
-    a, b, c, d = models.line(table, "line")
-    return a + b * day + c * amplitude + d * rain
 
 
 def monthly_to_daily_rain(rain_mm: Sequence[float]) -> tuple[float, ...]:

@@ -52,7 +52,7 @@ def climate_of(place: Place, folder: Path) -> Climate:
     spot = _with_koppen(spot, months)
     band = "zone_days" if rough else "grid_days"
     return build_climate(
-        models, spot, Normals(months.mean_c, months.rain_mm),
+        models, spot, Normals(months.mean_c, months.rain_mm, elevation_m=months.elevation_m),
         source=f"climate normals of the world grid ({load_grid().source}) at {where}",
         error_days=round(models.number("bands", band)),
         air_error_c=models.number("mean", "error_c") * (2 if rough else 1), attribution=load_grid().attribution,
