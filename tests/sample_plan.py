@@ -16,6 +16,7 @@ from turfplan.plan import (
     PlaceFacts,
     Plan,
     Rejected,
+    Role,
     Series,
     Task,
     Window,
@@ -25,12 +26,17 @@ from turfplan.units import CUBIC_YARD_M3, POUND_KG, System
 
 NOW = datetime(2027, 2, 1, 9, 30, tzinfo=UTC)
 SEED_DAY = date(2027, 9, 12)
-# Half a year and a day: the same season on the other side of the equator, on the same weekdays.
+# 26 weeks: the same season on the other side of the equator, on the same weekdays.
 SOUTH = timedelta(days=182)
 DUST = "Dry sand throws up dust that harms the lungs: wear a respirator, work upwind, damp the air and not the pile."
 LINES = "Buried gas, power and water lines: have them marked before a tine goes in."
 ENGINES = "Shoes, glasses and ear protection; stop the engine before you reach in."
 LAW = "Keep to the allowed watering days and hours; a permit for new seed ends on its date."
+_ROLES: dict[str, tuple[Role, ...]] = {
+    "order_material": ("ordering", "headline"), "locate_utilities": ("marking",), "mow_low": ("low_cut",), "delivery": ("delivery",),
+    "dethatch": ("thatching",), "core_aerate": ("coring",), "topdress": ("spreading", "headline"), "overseed": ("sowing", "headline"),
+    "starter_feed": ("feeding", "starter"), "first_mow": ("first_cut", "headline"), "feed_nitrogen": ("feeding",),
+}  # fmt: skip
 # id, phase, title, first day, days, hours, amounts as (item, SI value, unit), cautions, alarm
 _JOBS: tuple[tuple[str, str, str, date, int, float, tuple[tuple[str, float, str], ...], tuple[str, ...], bool], ...] = (
     ("soil_test", "prepare", "Take a soil sample and send it in", date(2027, 3, 13), 1, 1.0, (), (), False),
@@ -79,7 +85,7 @@ def job(
         "amounts": tuple(Amount.of(item, value, unit, "Area times depth.") for item, value, unit in amounts),
         "how": ("First one way, then across.", "Sweep the path, last of all."), "go": "Grass and soil are dry.",
         "fallback": "Wet: the next free day.", "fallback_day": end + timedelta(days=7), "cautions": cautions, "alarm": alarm,
-        "facts": ("a.fact",), "depends_on": (),
+        "facts": ("a.fact",), "depends_on": (), "roles": _ROLES.get(task_id.split(".")[0], ()),
     }  # fmt: skip
     return Task(**(given | more))
 

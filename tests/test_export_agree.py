@@ -15,9 +15,10 @@ from turfplan.export.calendar import season_ics
 from turfplan.export.checklist import checklist_html
 from turfplan.export.plan_json import plan_to_json
 from turfplan.export.sheets import monday_of, span_text
-from turfplan.plan import Plan, Published, Task
+from turfplan.plan import Plan, Task
+from turfplan.revision import publish
 from turfplan.units import System
-from turfplan.wording import amount_text, description, summary
+from turfplan.wording import amount_text, summary
 
 
 class Text(HTMLParser):
@@ -46,20 +47,7 @@ class Text(HTMLParser):
 
 def published(plan: Plan) -> Plan:
     """The plan with the words that its feed shows."""
-    tasks = [
-        task.model_copy(
-            update={
-                "published": Published(
-                    summary=summary(task),
-                    description=description(task, plan.lawn.units),
-                    start=task.start,
-                    end=task.end,
-                )
-            }
-        )
-        for task in plan.tasks
-    ]
-    return plan.model_copy(update={"tasks": tuple(tasks)})
+    return plan.model_copy(update={"tasks": tuple(publish(plan, task) for task in plan.tasks)})
 
 
 @pytest.fixture(scope="module", params=[System.US, System.METRIC])

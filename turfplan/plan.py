@@ -84,12 +84,19 @@ class Actual(Record):
 
 
 class Published(Record):
-    """The words and dates that the feed last showed; history is re-emitted from here, never made anew."""
+    """All that the feed last showed of a task: words, days, runs, reminder; the calendar is written from this alone.
+
+    History is re-emitted from here, never made anew. `series` holds what repeats, `alarm` days before and clock time.
+    """
 
     summary: str
     description: str
     start: date
     end: date
+    category: Phase
+    cancelled: bool = False
+    series: Series | None = None
+    alarm: tuple[int, Clock] | None = None
 
 
 class Task(Record):

@@ -1,17 +1,27 @@
 """Numbers and stamps a plan against the one before: identities kept, history untouched, changes told."""
 
 import hashlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
-from turfplan.journal import JournalEntry
+from turfplan.brief import WEEKDAYS
+from turfplan.errors import Problem, TurfplanError
 from turfplan.plan import Actual, Change, Plan, Published, Retired, Series, Task
-from turfplan.wording import day_text, description, summary
+from turfplan.wording import amounts_text, cancelled_summary, day_text, days_text, description, runs_text, summary
 
-# How long a cancelled entry stays in the feed, so that every subscriber sees it go: slow clients poll once a day.
+# How long a cancelled entry stays in the feed before its number is retired. Not agronomy but a custom of feeds: slow
+# clients poll once a day, and somebody back from a holiday should still see what has gone.
 GRACE = timedelta(days=30)
+NEW = "It is new in the plan."
+BACK = "It is back in the plan."
+NOT_NEEDED = "The plan no longer needs it."
+SKIPPED = "It was skipped."
+FOLLOWS = "What comes before it has moved."
+OTHER_NEED = "The amounts follow the brief or what was used."
+OTHER_WATER = "Watering follows the work and the weather."
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,209 +37,317 @@ class Past:
     because: Mapping[str, str] = field(default_factory=dict)
 
 
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """One revision under way: the draft, the plan before, what has happened, and the lawn's today."""
+
+    draft: Plan
+    previous: Plan | None
+    past: Past
+    today: date
+
+    def reason(self, task_id: str, otherwise: str) -> str:
+        return self.past.because.get(task_id) or otherwise
+
+    def is_over(self, task: Task) -> bool:
+        """Whether the feed shows a task on days that have gone by."""
+        return task.published is not None and task.published.end < self.today
+
+
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """A task beside what it was in the plan before (None: it is new), with what is told of the difference."""
+
+    task: Task
+    before: Task | None
+    news: Change | None = None
+
+    @property
+    def shows_the_same(self) -> bool:
+        return self.before is not None and self.before.published == self.task.published
+
+
 def uid(lawn_id: str, task_id: str) -> str:
     """The calendar identity of a task: the same for ever, whatever its date, title or place in the order."""
     return hashlib.sha256(f"turfplan/1\n{lawn_id}\n{task_id}".encode()).hexdigest()[:32] + "@turfplan"
 
 
-def revise(
-    draft: Plan,
-    previous: Plan | None,
-    now: datetime,
-    *,
-    history: Past | None = None,
-    journal: Sequence[JournalEntry] = (),
-) -> Plan:
+def revise(draft: Plan, previous: Plan | None, now: datetime, *, history: Past | None = None) -> Plan:
     """The draft with identities, states, stamps and changes.
 
-    `revision` rises only when something that the feed shows has changed; then the stamp is the later of now and a second
-    after the previous stamp. Running again with nothing new gives the same published content and the same stamps.
+    `now` is aware. `revision` rises only when something that the feed shows has changed; then the stamp is the later of
+    now and a second after the previous stamp. Running again with nothing new gives the same published content and the
+    same stamps, however much later. Raises TurfplanError when the plan before is another lawn's.
     """
-    past = history or Past()
-    today = now.astimezone(ZoneInfo(draft.timezone)).date()
-    old = {task.id: task for task in previous.tasks} if previous is not None else {}
+    if previous is not None and previous.lawn_id != draft.lawn_id:
+        raise TurfplanError(
+            Problem("lawn.id", "is not the lawn of the plan before", repr(draft.lawn_id), repr(previous.lawn_id))
+        )
+    run = _Run(draft, previous, history or Past(), now.astimezone(ZoneInfo(draft.timezone)).date())
     moment = now.astimezone(UTC).replace(microsecond=0)
     stamp = moment if previous is None else max(moment, previous.stamp + timedelta(seconds=1))
-    told = [_now(draft, task, old.get(task.id), past, today) for task in draft.tasks]
-    known = {task.id for task in told}
-    kept, retired = _gone(draft, [t for t in old.values() if t.id not in known], past, moment)
-    pairs = [(task, old.get(task.id)) for task in (*told, *kept)]
-    changed = (
-        previous is None
-        or any(b is None or _shown(draft, a) != _shown(previous, b) for a, b in pairs)
-        or _head(draft) != _head(previous)
-    )
-    changed = changed or (previous is not None and len(retired) > 0)
-    tasks = tuple(_stamped(draft, previous, task, before, stamp) for task, before in pairs)
-    news = _changes(draft, pairs, past) if previous is not None else ()
+    old = {task.id: task for task in previous.tasks} if previous is not None else {}
+    steps = [_step(run, task, old.pop(task.id, None)) for task in draft.tasks]
+    steps += [_missing(run, task) for task in old.values()]
+    changed = previous is None or _head(draft) != _head(previous) or not all(s.shows_the_same for s in steps)
+    retired: list[Retired] = []
+    if changed and previous is not None:
+        # Only together with another change: on a later day the same brief and journal must give the same bytes.
+        gone = {s.task.id for s in steps if s.before and s.task.id in old and _out_of_grace(s.before, moment)}
+        retired = [Retired(id=name, on=run.today) for name in sorted(gone)]
+        steps = [s for s in steps if s.task.id not in gone]
+    tasks = sorted((_stamped(step, stamp) for step in steps), key=lambda t: (t.start, t.id))
+    fresh = changed and previous is not None
     return draft.model_copy(
         update={
-            "tasks": tuple(sorted(tasks, key=lambda t: (t.start, t.id))),
+            "tasks": tuple(tasks),
             "revision": 1 if previous is None else previous.revision + changed,
             "stamp": stamp if changed or previous is None else previous.stamp,
-            "changes": news if changed or previous is None else previous.changes,
+            "changes": tuple(s.news for s in steps if s.news) if fresh else previous.changes if previous else (),
             "retired": (*(previous.retired if previous is not None else ()), *retired),
         }
     )
 
 
-def _head(plan: Plan | None) -> tuple[str, ...]:
-    return () if plan is None else (plan.lawn.name, plan.campaign_name, plan.climate.source, plan.timezone)
+def rule_days(series: Series) -> tuple[date, ...]:
+    """The days on which a series runs, before any is left out."""
+    days = (series.start + timedelta(days=n) for n in range((series.end - series.start).days + 1))
+    return tuple(day for day in days if not series.weekdays or WEEKDAYS[day.weekday()] in series.weekdays)
 
 
-def _shown(plan: Plan, task: Task) -> tuple[object, ...]:
-    """What the feed shows of a task."""
-    cancelled = task.status == "CANCELLED"
-    rings = None if cancelled or not task.alarm or task.series is not None else plan.alarm
-    return (task.published, cancelled, None if cancelled else task.series, rings, task.phase)
-
-
-def _frozen(before: Task, after: Task, today: date) -> bool:
-    """Whether an entry is history: closed, or over with the same dates as now."""
-    if before.published is None:
-        return False
-    if before.closed is not None:
-        return before.closed == after.closed
-    over = before.published.end < today
-    return (
-        over
-        and (before.start, before.end, before.series) == (after.start, after.end, after.series)
-        and after.closed is None
+def publish(plan: Plan, task: Task) -> Task:
+    """The task with what the feed shows of it, made anew from what it is."""
+    series = None if task.series is None else _plain(task.series)
+    shown = Published(
+        summary=summary(task),
+        description=description(task, plan.lawn.units),
+        start=task.start,
+        end=task.end,
+        category=task.phase,
+        series=series,
+        alarm=plan.alarm if task.alarm and series is None else None,
     )
+    return task.model_copy(update={"published": shown})
 
 
-def _now(plan: Plan, task: Task, before: Task | None, past: Past, today: date) -> Task:
-    """A task of the draft with its identity, its state, and the words that are published of it."""
-    done = task.id in past.done
-    actual = past.actual.get(task.id)
-    state = {
-        "uid": uid(plan.lawn_id, task.id),
-        "status": "COMPLETED" if done else "IN-PROCESS" if task.id in past.part_done else "NEEDS-ACTION",
-        "closed": "done" if done else None,
-        "overdue": task.id in past.overdue,
-        "held": task.id in past.held,
-        "actual": actual,
-    }
-    if task.series is not None and task.end < today:
-        state["status"] = "COMPLETED"
-    task = task.model_copy(update=state)
-    if before is not None and done and actual is not None:
-        task = _done_on(task, before, actual, today)
-    if before is not None and _frozen(before, task, today):
-        return task.model_copy(
-            update={
-                "published": before.published, "change": before.change, "status": before.status, "series": before.series,
-                "title": before.title, "alarm": before.alarm,
-            }
-        )  # fmt: skip
-    moved = before is not None and (before.start, before.end) != (task.start, task.end)
-    change = before.change if before is not None else None
-    if moved and before is not None and task.series is None:
-        because = past.because.get(task.id) or "What comes before it has moved."
-        change = f"was {day_text(before.start, plan.lawn.units)}. {because}"
-    task = task.model_copy(update={"change": change})
-    words = Published(
-        summary=summary(task), description=description(task, plan.lawn.units), start=task.start, end=task.end
-    )
-    return task.model_copy(update={"published": words})
-
-
-def _done_on(task: Task, before: Task, actual: Actual, today: date) -> Task:
-    """Done on another day: an entry that is not over yet moves to that day, one that is over stays where it was."""
-    if before.end < today and before.closed is None:
-        return task.model_copy(update={"start": before.start, "end": before.end})
-    if before.closed is not None:
-        return task.model_copy(update={"start": before.start, "end": before.end})
-    return task.model_copy(update={"start": actual.start, "end": actual.end})
-
-
-def _gone(plan: Plan, missing: Sequence[Task], past: Past, moment: datetime) -> tuple[list[Task], list[Retired]]:
-    """Tasks the draft no longer has: history stays, open ones are cancelled, and leave the feed after their grace."""
-    kept: list[Task] = []
-    retired: list[Retired] = []
-    for task in missing:
-        if task.closed is not None or task.status == "COMPLETED":
-            away = task.status == "CANCELLED" and task.last_modified is not None and moment - task.last_modified > GRACE
-            if away and task.closed == "dropped":
-                retired.append(Retired(id=task.id, on=moment.date()))
-            else:
-                kept.append(task)
-            continue
-        closed = "skipped" if task.id in past.skipped else "dropped"
-        words = task.published
-        if words is not None:
-            words = words.model_copy(
-                update={"summary": summary(task.model_copy(update={"title": f"Cancelled: {task.title}"}))}
-            )
-        kept.append(
-            task.model_copy(
-                update={"status": "CANCELLED", "closed": closed, "published": words, "overdue": False, "alarm": False}
-            )
-        )
-    return kept, retired
-
-
-def _stamped(plan: Plan, previous: Plan | None, task: Task, before: Task | None, stamp: datetime) -> Task:
-    """Sequence and stamps: the sequence rises with dates, repetition or state, the stamp with anything that is shown."""
-    if before is None or previous is None:
-        return task.model_copy(update={"sequence": 0, "created": stamp, "last_modified": stamp})
-    same = _shown(plan, task) == _shown(previous, before)
-    timing = _timing(task) != _timing(before)
-    return task.model_copy(
+def _plain(series: Series) -> Series:
+    """The one way of writing a series down: from its first to its last day, and only days that it would run on left out."""
+    days = rule_days(series)
+    return series.model_copy(
         update={
-            "sequence": before.sequence + timing,
-            "created": before.created or stamp,
-            "last_modified": before.last_modified if same else stamp,
+            "start": days[0],
+            "end": days[-1],
+            "weekdays": tuple(day for day in WEEKDAYS if day in series.weekdays),
+            "skip": tuple(sorted(set(series.skip) & set(days))),
         }
     )
 
 
-def _timing(task: Task) -> tuple[object, ...]:
-    """What the sequence number watches: dates, repetition, and whether it is cancelled."""
-    words = task.published
-    series: Series | None = task.series
-    repetition = None if series is None or task.status == "CANCELLED" else series
-    return (words and (words.start, words.end), repetition, task.status == "CANCELLED")
+def _head(plan: Plan) -> tuple[str, ...]:
+    """What the feed shows beside the tasks."""
+    return plan.lawn.name, plan.campaign_name, plan.climate.source, plan.timezone
 
 
-def _changes(plan: Plan, pairs: Sequence[tuple[Task, Task | None]], past: Past) -> tuple[Change, ...]:
-    """What differs from the plan before, told for people."""
-    found: list[Change] = []
-    units = plan.lawn.units
-    for after, before in pairs:
-        because = past.because.get(after.id, "")
-        if before is None:
-            found.append(
-                Change(
-                    task=after.id,
-                    kind="added",
-                    after=day_text(after.start, units),
-                    because=because or "It is new in the plan.",
-                )
-            )
-        elif after.closed != before.closed and after.closed is not None:
-            kind = {"done": "done", "skipped": "skipped", "dropped": "dropped"}[after.closed]
-            found.append(
-                Change(
-                    task=after.id,
-                    kind=kind,
-                    before=day_text(before.start, units),
-                    because=because or "The plan no longer needs it.",
-                )
-            )
-        elif (before.start, before.end, before.series) != (
-            after.start,
-            after.end,
-            after.series,
-        ) and after.closed is None:
-            found.append(
-                Change(
-                    task=after.id, kind="moved", before=day_text(before.start, units), after=day_text(after.start, units),
-                    because=because or "What comes before it has moved.",
-                )
-            )  # fmt: skip
-        elif [(a.item, a.value) for a in before.amounts] != [
-            (a.item, a.value) for a in after.amounts
-        ] and after.closed is None:
-            found.append(Change(task=after.id, kind="amount", because="The amounts follow the brief or what was used."))
-    return tuple(found)
+def _step(run: _Run, task: Task, before: Task | None) -> _Step:
+    """A task of the draft with its identity, its state, and what is published of it."""
+    task = task.model_copy(update=_state(run, task, before))
+    if before is None:
+        task = task.model_copy(update={"change": None if run.previous is None else run.reason(task.id, NEW)})
+        after = days_text(task.start, task.end, run.draft.lawn.units)
+        return _Step(
+            publish(run.draft, task), None, Change(task=task.id, kind="added", after=after, because=task.change or NEW)
+        )
+    if _is_history(run, task, before):
+        kept = {name: getattr(task, name) for name in ("uid", "status", "closed", "overdue", "held", "actual")}
+        return _Step(before.model_copy(update=kept), before, _closing(run, task, before))
+    if task.closed == "done":
+        task = task.model_copy(update=_done_days(task, before))
+    news = _news(run, task, before)
+    sentence = _sentence(run, task, before)
+    return _Step(publish(run.draft, task.model_copy(update={"change": sentence})), before, news)
+
+
+def _state(run: _Run, task: Task, before: Task | None) -> dict[str, Any]:
+    """Identity and state, which history takes on too."""
+    past, name = run.past, task.id
+    done = name in past.done
+    status = "COMPLETED" if done else "IN-PROCESS" if name in past.part_done else "NEEDS-ACTION"
+    over = before is not None and run.is_over(before) and not _reopened(run, task)
+    last = before.end if over and before is not None else task.end
+    if task.series is not None and last < run.today:
+        status = "COMPLETED"
+    return {
+        "uid": uid(run.draft.lawn_id, name), "status": status, "closed": "done" if done else None,
+        "overdue": name in past.overdue, "held": name in past.held, "actual": past.actual.get(name),
+    }  # fmt: skip
+
+
+def _reopened(run: _Run, task: Task) -> bool:
+    """Whether an open task lies on a day still to come, and so leaves the past if it was there."""
+    return task.closed is None and task.id not in run.past.done and task.end >= run.today
+
+
+def _is_history(run: _Run, task: Task, before: Task) -> bool:
+    """Whether the feed's entry stays as it is: closed as before, or over and not planned again."""
+    if before.published is None:
+        return False
+    if before.closed is not None and before.closed == task.closed:
+        return True
+    return run.is_over(before) and not _reopened(run, task)
+
+
+def _done_days(task: Task, before: Task) -> dict[str, date]:
+    """The days of a task done before its days in the feed were over: those on which it was done, if they are others."""
+    if task.actual is None or before.start <= task.actual.start <= task.actual.end <= before.end:
+        return {"start": before.start, "end": before.end}
+    return {"start": task.actual.start, "end": task.actual.end}
+
+
+def _missing(run: _Run, before: Task) -> _Step:
+    """A task that the draft no longer has: history stays, a running series ends early, an open task is cancelled."""
+    done, skipped = before.id in run.past.done, before.id in run.past.skipped
+    if before.published is None or (before.closed is not None and not (done and before.closed != "done")):
+        return _Step(before, before)
+    finished = before.series is not None and run.is_over(before)
+    closed = "done" if done else "skipped" if skipped else None if finished else "dropped"
+    state: dict[str, Any] = {
+        "closed": closed,
+        "status": "COMPLETED" if done or finished else "CANCELLED",
+        "overdue": False,
+        "held": False,
+        "actual": run.past.actual.get(before.id),
+    }
+    task = before.model_copy(update=state)
+    news = _closing(run, task, before)
+    if run.is_over(before):
+        return _Step(task, before, news)
+    if done:
+        task = task.model_copy(update=_done_days(task, before))
+        task = task.model_copy(update={"change": _sentence(run, task, before)})
+        return _Step(publish(run.draft, task), before, news)
+    because = run.reason(before.id, SKIPPED if skipped else NOT_NEEDED)
+    return _Step(_cut_short(run, task, because) or _cancelled(run, task, because), before, news)
+
+
+def _cut_short(run: _Run, task: Task, because: str) -> Task | None:
+    """A running series without its days from today on; None for anything else: the days that went by stay in the feed."""
+    if task.series is None:
+        return None
+    left_out = tuple(day for day in rule_days(task.series) if day >= run.today)
+    ran = [day for day in rule_days(task.series) if day < run.today and day not in task.series.skip]
+    if not ran:
+        return None
+    series = task.series.model_copy(update={"skip": tuple(sorted({*task.series.skip, *left_out}))})
+    update = {"series": series, "end": ran[-1], "status": "COMPLETED", "change": f"It ended early. {because}"}
+    return publish(run.draft, task.model_copy(update=update))
+
+
+def _cancelled(run: _Run, task: Task, because: str) -> Task:
+    """A task that will not be done: still in the feed on its days, named cancelled, without reminder or repetition."""
+    task = publish(run.draft, task.model_copy(update={"change": because, "alarm": False}))
+    assert task.published is not None  # publish has just made it
+    shown = task.published.model_copy(
+        update={"summary": cancelled_summary(task), "cancelled": True, "series": None, "alarm": None}
+    )
+    return task.model_copy(update={"published": shown})
+
+
+def _out_of_grace(task: Task, moment: datetime) -> bool:
+    """Whether a dropped task has been shown as cancelled for long enough."""
+    shown = task.published is not None and task.published.cancelled and task.closed == "dropped"
+    return shown and task.last_modified is not None and moment - task.last_modified > GRACE
+
+
+def _stamped(step: _Step, stamp: datetime) -> Task:
+    """Sequence and stamps: the sequence rises with days, repetition or cancelling, the stamp with anything that is shown."""
+    before, task = step.before, step.task
+    if before is None:
+        return task.model_copy(update={"sequence": 0, "created": stamp, "last_modified": stamp})
+    return task.model_copy(
+        update={
+            "sequence": before.sequence + (_timing(task.published) != _timing(before.published)),
+            "created": before.created or stamp,
+            "last_modified": before.last_modified if step.shows_the_same else stamp,
+        }
+    )
+
+
+def _timing(shown: Published | None) -> tuple[object, ...]:
+    """What the sequence number watches: DTSTART, DTEND, RRULE, EXDATE and STATUS."""
+    if shown is None:
+        return ()
+    return shown.cancelled, shown.series or (shown.start, shown.end)
+
+
+def _moved(task: Task, before: Task) -> bool:
+    if task.series is not None and before.series is not None:
+        return _plain(task.series) != _plain(before.series)
+    return (task.start, task.end) != (before.start, before.end)
+
+
+def _when(run: _Run, task: Task) -> str:
+    """A task's days, or its runs, in words."""
+    if task.series is not None:
+        return runs_text(task.series, run.draft.lawn.units)
+    return days_text(task.start, task.end, run.draft.lawn.units)
+
+
+def _sentence(run: _Run, task: Task, before: Task) -> str | None:
+    """What has changed of a task, for its text in the feed; what was told before stands until something new is."""
+    if before.status == "CANCELLED" and task.closed is None:
+        return run.reason(task.id, BACK)
+    if _moved(task, before):
+        return _moved_words(run, task, before)
+    units = run.draft.lawn.units
+    if amounts_text(task, units) != amounts_text(before, units) and before.amounts:
+        return f"was {amounts_text(before, units)}. {run.reason(task.id, OTHER_NEED)}"
+    return before.change
+
+
+def _moved_words(run: _Run, task: Task, before: Task) -> str:
+    """What a task's days were, or which runs of a series are left out now."""
+    units, because = run.draft.lawn.units, run.reason(task.id, FOLLOWS)
+    if task.series is None or before.series is None:
+        return f"was {_when(run, before)}. {because}"
+    now, was = _plain(task.series), _plain(before.series)
+    fewer = sorted(set(now.skip) - set(was.skip))
+    if fewer and now.model_copy(update={"skip": was.skip}) == was:
+        days = " and ".join(day_text(day, units) for day in fewer)
+        return f"no run on {days}. {run.reason(task.id, OTHER_WATER)}"
+    return f"was {runs_text(was, units)}. {run.reason(task.id, OTHER_WATER)}"
+
+
+def _closing(run: _Run, task: Task, before: Task) -> Change | None:
+    """The news that a task is done, skipped or no longer needed."""
+    if task.closed is None or task.closed == before.closed:
+        return None
+    otherwise = {"done": "It is logged as done.", "skipped": SKIPPED, "dropped": NOT_NEEDED}[task.closed]
+    return Change(
+        task=task.id, kind=task.closed, before=_when(run, before), because=run.reason(task.id, otherwise)
+    )  # fmt: skip
+
+
+def _news(run: _Run, task: Task, before: Task) -> Change | None:
+    """What differs from the plan before, told for people: how it ended, its days, its amounts, what to do."""
+    units = run.draft.lawn.units
+    if closing := _closing(run, task, before):
+        return closing
+    if before.status == "CANCELLED":
+        return Change(task=task.id, kind="added", after=_when(run, task), because=run.reason(task.id, BACK))
+    if _moved(task, before):
+        return Change(
+            task=task.id, kind="moved", before=_when(run, before), after=_when(run, task), because=run.reason(task.id, OTHER_WATER if task.series else FOLLOWS),
+        )  # fmt: skip
+    was, now = amounts_text(before, units), amounts_text(task, units)
+    if was != now:
+        return Change(
+            task=task.id,
+            kind="amount",
+            before=was or None,
+            after=now or None,
+            because=run.reason(task.id, OTHER_NEED),
+        )
+    done_alike = ("title", "how", "go", "fallback", "cautions")
+    if any(getattr(task, name) != getattr(before, name) for name in done_alike):
+        return Change(task=task.id, kind="reworded", because="How it is done follows the brief or the book.")
+    return None

@@ -2,9 +2,9 @@
 
 import re
 import unicodedata
-from datetime import date
+from datetime import date, time
 
-from turfplan.plan import Amount, Task
+from turfplan.plan import Amount, Series, Task
 from turfplan.units import System, convert, dimension_of, format_number, pretty_unit, read_as
 
 LONGEST_SUMMARY = 60
@@ -50,6 +50,34 @@ def bought_text(value: float, unit: str, value_us: float, unit_us: str, system: 
     return f"{format_number(number, fractions=name == 'in')} {pretty_unit(name)}".strip()
 
 
+def days_text(
+    start: date, end: date, system: System = System.METRIC, *, weekday: bool = True, year: bool = True
+) -> str:
+    """One day, or the first to the last of several, in words."""
+    if start == end:
+        return day_text(start, system, weekday=weekday, year=year)
+    first = day_text(start, system, weekday=weekday, year=year and start.year != end.year)
+    return f"{first} to {day_text(end, system, weekday=weekday, year=year)}"
+
+
+def clock_text(clock: time, system: System) -> str:
+    """A time of day: "6:00 am" in the United States, "06:00" elsewhere."""
+    if system is not System.US:
+        return f"{clock.hour:02d}:{clock.minute:02d}"
+    return f"{(clock.hour - 1) % 12 + 1}:{clock.minute:02d} {'am' if clock.hour < 12 else 'pm'}"
+
+
+def runs_text(series: Series, system: System) -> str:
+    """When a series runs: minutes, time of day, weekdays, first and last day, days left out."""
+    text = f"{series.minutes} min at {clock_text(series.start_time, system)}"
+    if series.weekdays:
+        text += " on " + " and ".join(day.capitalize() for day in series.weekdays)
+    text += f", {days_text(series.start, series.end, system)}"
+    if series.skip:
+        text += ", not on " + " and ".join(day_text(day, system, year=False) for day in series.skip)
+    return text
+
+
 def item_text(item: str) -> str:
     """The name of an amount's item with a capital: `hold_back` becomes "Hold back"."""
     words = item.replace("_", " ").strip()
@@ -74,9 +102,25 @@ def shortened(text: str, most: int = LONGEST_SUMMARY) -> str:
     return cut + "…"
 
 
+def named_amount(amount: Amount, system: System) -> str:
+    """What and how much: "Volume 7.5 yd³"; a unit that is part of the name is said once: "Barrow loads 33"."""
+    name, text = item_text(amount.item), amount_text(amount, system)
+    return f"{name} {text}".removesuffix(f" {amount.unit}") if name.endswith(f" {amount.unit}") else f"{name} {text}"
+
+
+def amounts_text(task: Task, system: System) -> str:
+    """All amounts of a task in one line; empty for a task without any."""
+    return "; ".join(named_amount(amount, system) for amount in task.amounts)
+
+
 def summary(task: Task) -> str:
-    """The title of a calendar entry, at most 60 characters."""
+    """The title of a calendar entry, at most 60 characters, cut at a word's end."""
     return shortened(task.title)
+
+
+def cancelled_summary(task: Task) -> str:
+    """The title of an entry that will not be done; it says so itself, for the programs that do not look at the status."""
+    return shortened(f"Cancelled: {task.title}")
 
 
 def description(task: Task, system: System) -> str:
@@ -84,22 +128,23 @@ def description(task: Task, system: System) -> str:
 
     It quotes no other task's date, no "today" and no version, so that it changes only when this task does.
     """
-    parts = [task.why]
-    if task.change:
-        parts.append(f"Changed: {task.change}")
-    if task.amounts:
-        parts.append(
-            "How much: " + "; ".join(f"{item_text(a.item)} {amount_text(a, system)}" for a in task.amounts) + "."
-        )
-    parts += [f"- {line}" for line in task.how]
-    if task.go:
-        parts.append(f"Only if: {task.go}")
-    if task.fallback:
-        parts.append(f"If not: {task.fallback}")
-    if task.not_earlier:
-        parts.append(f"Not earlier: {task.not_earlier[0]}")
-    if task.not_later:
-        parts.append(f"Not later: {task.not_later[0]}")
-    if task.cautions:
-        parts.append("Take care: " + " ".join(task.cautions))
-    return "\n".join(plain_text(part) for part in parts if part)
+    lines = [
+        task.why,
+        *(f"Changed: {change}" for change in (task.change,) if change),
+        *(f"How much: {amounts}." for amounts in (amounts_text(task, system),) if amounts),
+        *(f"- {step}" for step in task.how),
+        *(f"Only if: {go}" for go in (task.go,) if go),
+        _fallback(task, system),
+        *(f"Not earlier: {reason}" for reason in task.not_earlier[:1]),
+        *(f"Not later: {reason}" for reason in task.not_later[:1]),
+        *(("Take care: " + " ".join(task.cautions),) if task.cautions else ()),
+    ]
+    return "\n".join(plain for line in lines if (plain := plain_text(line)))
+
+
+def _fallback(task: Task, system: System) -> str:
+    """What to do when the day will not do, and the next day that would."""
+    if not task.fallback:
+        return ""
+    following = f" The next such day: {day_text(task.fallback_day, system)}." if task.fallback_day else ""
+    return f"If not: {task.fallback}{following}"

@@ -1,61 +1,65 @@
-"""The season as an iCalendar file (RFC 5545, 7986): what a calendar shows, and nothing that makes it flicker."""
+"""Writes the season as an iCalendar file (RFC 5545, 7986, 9074): what a calendar shows, and nothing that makes it flicker."""
 
 import hashlib
 from collections.abc import Iterable
-from datetime import date, datetime, timedelta
-from zoneinfo import ZoneInfo
+from datetime import UTC, date, datetime, time, timedelta
 
 from icalendar import Alarm, Calendar, Event, Todo
-from icalendar.prop import vDuration, vRecur, vText, vUri
+from icalendar.prop import vDatetime, vDDDLists, vDuration, vRecur, vText, vUri
 
 from turfplan.brief import WEEKDAYS
-from turfplan.export.timezone import vtimezone
-from turfplan.plan import Plan, Series, Task
+from turfplan.export.timezone import vtimezone, zone_rules
+from turfplan.plan import Plan, Published, Series, Task
+from turfplan.revision import rule_days
 from turfplan.wording import plain_text
 
 PRODID = "-//turfplan//season//EN"
 REFRESH = timedelta(hours=12)
 COLOR = "seagreen"
+PERCENT = {"NEEDS-ACTION": 0, "IN-PROCESS": 50, "COMPLETED": 100, "CANCELLED": 0}
 
 
 def season_ics(plan: Plan, source_url: str | None = None) -> bytes:
-    """The calendar of a plan. Bytes depend on the plan's published content alone, not on when they are made."""
-    calendar = _head(plan, source_url)
-    tasks = [t for t in sorted(plan.tasks, key=lambda t: t.id) if t.published is not None]
-    if any(t.series is not None for t in tasks):
-        calendar.add_component(vtimezone(plan.timezone, plan.horizon.start.year))
-    for task in tasks:
-        calendar.add_component(_event(plan, task))
+    """The calendar of a plan: UTF-8 bytes that depend on what the plan has published alone, not on when they are made.
+
+    `source_url` is where the feed is served, if it is.
+    """
+    calendar = _head(plan, source_url, plan.stamp)
+    shown = _shown(plan.tasks)
+    if any(entry.series is not None for _, entry in shown):
+        calendar.add_component(vtimezone(plan.timezone, plan.horizon.start.year, plan.horizon.end.year))
+    for task, entry in shown:
+        calendar.add_component(_event(plan, task, entry))
     return bytes(calendar.to_ical(sorted=False))
 
 
 def todos_ics(plan: Plan) -> bytes:
-    """The open and done jobs as a to-do list, for the programs that keep such lists."""
-    calendar = _head(plan, None)
-    for task in sorted(plan.tasks, key=lambda t: t.id):
-        if task.published is None or task.series is not None:
-            continue
-        todo = Todo()
-        _common(plan, task, todo)
-        todo.add("dtstart", task.published.start)
-        todo.add("due", task.published.end + timedelta(days=1))
-        todo.add("status", task.status)
-        calendar.add_component(todo)
+    """The jobs of a plan as a to-do list with their states, for the programs that keep such lists; waterings are left out."""
+    calendar = _head(plan, None, plan.stamp)
+    for task, entry in _shown(plan.tasks):
+        if task.series is None:
+            calendar.add_component(_todo(plan, task, entry))
     return bytes(calendar.to_ical(sorted=False))
 
 
-def _head(plan: Plan, source_url: str | None) -> Calendar:
+def _shown(tasks: Iterable[Task]) -> list[tuple[Task, Published]]:
+    """The published tasks, in the one order that no re-planning changes."""
+    return [(t, t.published) for t in sorted(tasks, key=lambda t: t.id) if t.published is not None]
+
+
+def _head(plan: Plan, source_url: str | None, stamp: datetime) -> Calendar:
     calendar = Calendar()
     calendar.add("version", "2.0")
     calendar.add("prodid", PRODID)
     calendar.add("calscale", "GREGORIAN")
     name = plain_text(plan.lawn.name) or "Lawn"
     words = plain_text(f"Lawn renovation: {plan.campaign_name}. Dates rest on {plan.climate.source}.")
+    # Both spellings, the standard's and the older one; as vText, else icalendar writes X- properties unescaped.
     for key, value in (("name", name), ("x-wr-calname", name), ("description", words), ("x-wr-caldesc", words)):
         calendar.add(key, vText(value))
     calendar.add("x-wr-timezone", vText(plan.timezone))
     calendar.add("color", vText(COLOR))
-    calendar.add("last-modified", plan.stamp)
+    calendar.add("last-modified", stamp)
     refresh = vDuration(REFRESH)
     refresh.params["VALUE"] = "DURATION"
     calendar.add("refresh-interval", refresh)
@@ -67,68 +71,96 @@ def _head(plan: Plan, source_url: str | None) -> Calendar:
     return calendar
 
 
-def _common(plan: Plan, task: Task, component: Event | Todo) -> None:
+def _common(plan: Plan, task: Task, entry: Published, component: Event | Todo) -> None:
     """What events and to-dos share: identity, stamps, words."""
-    assert task.published is not None
     component.add("uid", task.uid)
     component.add("dtstamp", task.last_modified or plan.stamp)
     component.add("created", task.created or plan.stamp)
     component.add("last-modified", task.last_modified or plan.stamp)
     component.add("sequence", task.sequence)
-    component.add("summary", vText(task.published.summary))
-    component.add("description", vText(task.published.description))
-    component.add("categories", [task.phase])
+    component.add("summary", vText(entry.summary))
+    component.add("description", vText(entry.description))
+    component.add("categories", [entry.category])
 
 
-def _event(plan: Plan, task: Task) -> Event:
+def _event(plan: Plan, task: Task, entry: Published) -> Event:
     event = Event()
-    _common(plan, task, event)
-    assert task.published is not None
-    cancelled = task.status == "CANCELLED"
-    if task.series is not None and not cancelled:
-        _series(plan, task.series, event)
+    _common(plan, task, entry, event)
+    if entry.series is not None:
+        _repeat(plan.timezone, entry.series, event)
     else:
-        event.add("dtstart", task.published.start)
-        event.add("dtend", task.published.end + timedelta(days=1))
+        event.add("dtstart", entry.start)
+        event.add("dtend", entry.end + timedelta(days=1))
     event.add("transp", "TRANSPARENT")
-    event.add("status", "CANCELLED" if cancelled else "CONFIRMED")
-    if task.alarm and plan.alarm is not None and not cancelled and task.series is None:
-        event.add_component(_alarm(plan, task))
+    event.add("status", "CANCELLED" if entry.cancelled else "CONFIRMED")
+    if entry.alarm is not None:
+        event.add_component(_alarm(task.uid, entry.summary, *entry.alarm))
     return event
 
 
-def _series(plan: Plan, series: Series, event: Event) -> None:
-    """A repeated job in the lawn's zone: COUNT, not UNTIL; days to skip as EXDATE in the form of DTSTART."""
-    zone = ZoneInfo(plan.timezone)
-    days = tuple(_days(series))
-    first = datetime.combine(days[0], series.start_time, zone)
-    event.add("dtstart", first)
-    event.add("dtend", datetime.combine(days[0], series.start_time, zone) + timedelta(minutes=series.minutes))
-    rule: dict[str, object] = {"FREQ": "WEEKLY" if series.weekdays else "DAILY"}
+def _todo(plan: Plan, task: Task, entry: Published) -> Todo:
+    todo = Todo()
+    _common(plan, task, entry, todo)
+    todo.add("dtstart", entry.start)
+    todo.add("due", entry.end + timedelta(days=1))
+    todo.add("status", "CANCELLED" if entry.cancelled else task.status)
+    todo.add("percent-complete", 0 if entry.cancelled else PERCENT[task.status])
+    return todo
+
+
+def _repeat(timezone: str, series: Series, event: Event) -> None:
+    """A repeated job in the lawn's zone: COUNT, not UNTIL; days left out as EXDATE in the form of DTSTART."""
+    days = list(rule_days(series))
+    skipped = [day for day in series.skip if day in days]
+    if not _exists(days[0], series.start_time, timezone):
+        # DTSTART must be a time that the clock shows: the series begins a run earlier, and that run is left out.
+        earlier = _run_before(series)
+        days.insert(0, earlier)
+        skipped.insert(0, earlier)
+    first = datetime.combine(days[0], series.start_time)
+    end = _instant(first, timezone) + timedelta(minutes=series.minutes)
+    event.add("dtstart", _local(first, timezone))
+    event.add("dtend", _local(end.astimezone(zone_rules(timezone)).replace(tzinfo=None), timezone))
+    rule: dict[str, object] = {"FREQ": "WEEKLY" if series.weekdays else "DAILY", "COUNT": len(days)}
     if series.weekdays:
-        rule["BYDAY"] = [day[:2].upper() for day in sorted(series.weekdays, key=WEEKDAYS.index)]
-    rule["COUNT"] = len(days)
+        rule["BYDAY"] = [day[:2].upper() for day in series.weekdays]
     event.add("rrule", vRecur(rule))
-    skipped = [datetime.combine(day, series.start_time, zone) for day in series.skip if day in days]
     if skipped:
-        event.add("exdate", skipped)
+        left_out = vDDDLists([datetime.combine(day, series.start_time) for day in skipped])
+        left_out.params["TZID"] = timezone
+        event.add("exdate", left_out)
 
 
-def _days(series: Series) -> Iterable[date]:
-    """The days of a series before any is skipped."""
-    for step in range((series.end - series.start).days + 1):
-        day = series.start + timedelta(days=step)
-        if not series.weekdays or WEEKDAYS[day.weekday()] in series.weekdays:
-            yield day
+def _run_before(series: Series) -> date:
+    """The day of the run that would come before a series' first."""
+    day = series.start - timedelta(days=1)
+    while series.weekdays and WEEKDAYS[day.weekday()] not in series.weekdays:
+        day -= timedelta(days=1)
+    return day
 
 
-def _alarm(plan: Plan, task: Task) -> Alarm:
+def _instant(local: datetime, timezone: str) -> datetime:
+    return local.replace(tzinfo=zone_rules(timezone)).astimezone(UTC)
+
+
+def _exists(day: date, at: time, timezone: str) -> bool:
+    """Whether the clock of a zone shows that time on that day: in spring an hour is left out."""
+    local = datetime.combine(day, at)
+    return _instant(local, timezone).astimezone(zone_rules(timezone)).replace(tzinfo=None) == local
+
+
+def _local(moment: datetime, timezone: str) -> vDatetime:
+    """A local time with its zone, also where the zone is UTC itself."""
+    written = vDatetime(moment)
+    written.params["TZID"] = timezone
+    return written
+
+
+def _alarm(uid: str, summary: str, days: int, at: time) -> Alarm:
     """One reminder; its offset counts from the midnight that begins the day."""
-    assert plan.alarm is not None and task.published is not None
-    days, at = plan.alarm
     alarm = Alarm()
-    alarm.add("uid", hashlib.sha256(f"{task.uid}\nalarm".encode()).hexdigest()[:32] + "@turfplan")
+    alarm.add("uid", hashlib.sha256(f"{uid}\nalarm".encode()).hexdigest()[:32] + "@turfplan")
     alarm.add("action", "DISPLAY")
-    alarm.add("description", vText(task.published.summary))
+    alarm.add("description", vText(summary))
     alarm.add("trigger", timedelta(hours=at.hour, minutes=at.minute) - timedelta(days=days))
     return alarm

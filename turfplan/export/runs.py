@@ -2,12 +2,13 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import date, time
+from datetime import date
 
 from turfplan.export.quantities import Quantity, quantities
 from turfplan.export.sheets import near_text, series_days, span_text
 from turfplan.plan import Task
 from turfplan.units import System
+from turfplan.wording import clock_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,10 +73,3 @@ def day_list(days: Sequence[date], system: System) -> str:
     if len(days) > 2 and (days[-1] - days[0]).days + 1 == len(days):
         return f"daily {span_text(days[0], days[-1], system)}"
     return ", ".join(near_text(day, system) for day in days)
-
-
-def clock_text(clock: time, system: System) -> str:
-    """A time of day: "6:00 am" in the United States, "06:00" elsewhere."""
-    if system is not System.US:
-        return f"{clock:%H:%M}"
-    return f"{(clock.hour - 1) % 12 + 1}:{clock.minute:02d} {'am' if clock.hour < 12 else 'pm'}"

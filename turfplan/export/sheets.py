@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from turfplan.export.templates import stylesheet
 from turfplan.plan import Phase, Plan, Series, Task
 from turfplan.units import System
-from turfplan.wording import day_text
+from turfplan.wording import day_text, days_text
 
 Paper = Literal["letter", "a4"]
 LETTER_COUNTRIES = frozenset({"US", "CA"})
@@ -81,10 +81,7 @@ def made_text(plan: Plan) -> str:
 
 def span_text(start: date, end: date, system: System, *, weekday: bool = True, year: bool = False) -> str:
     """One day, or first to last day."""
-    if start == end:
-        return day_text(start, system, weekday=weekday, year=year)
-    first = day_text(start, system, weekday=weekday, year=year and start.year != end.year)
-    return f"{first} to {day_text(end, system, weekday=weekday, year=year)}"
+    return days_text(start, end, system, weekday=weekday, year=year)
 
 
 def series_days(series: Series) -> tuple[date, ...]:

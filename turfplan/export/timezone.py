@@ -1,10 +1,13 @@
-"""A time zone as a VTIMEZONE with recurrence rules, from the footer of its compiled file in the tzdata package."""
+"""Writes a time zone as a VTIMEZONE, with recurrence rules from the footer of its compiled file in the tzdata package."""
 
+import itertools
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from functools import lru_cache
 from importlib.resources import files
+from importlib.resources.abc import Traversable
 from zoneinfo import ZoneInfo
 
 from icalendar import Timezone, TimezoneDaylight, TimezoneStandard
@@ -18,17 +21,112 @@ _POSIX = re.compile(
     r"(?:(?P<dst>[A-Za-z]{3,}|<[^>]+>)(?P<dstoff>[-+]?[\d:]+)?,(?P<start>[^,]+),(?P<end>.+))?$"
 )
 _RULE = re.compile(r"^M(?P<month>\d+)\.(?P<week>\d)\.(?P<day>\d)(?:/(?P<time>[-+]?[\d:]+))?$")
+_NAME = re.compile(r"[A-Za-z0-9+_-]+(?:/[A-Za-z0-9+_-]+)*")
 _DAYS = ("SU", "MO", "TU", "WE", "TH", "FR", "SA")
+_LAST_WEEK = 5
+_DAY, _SECOND = timedelta(days=1), timedelta(seconds=1)
 
 
 @dataclass(frozen=True, slots=True)
-class _Change:
-    """A yearly change of the clock: month, week (5: last), weekday (0 Sunday) and local time as an interval."""
+class _Yearly:
+    """A yearly change of the clock: month, week (5: the last), weekday (0: Sunday), local time of day before it, new offset."""
 
     month: int
     week: int
     day: int
     at: timedelta
+    before: timedelta
+    after: timedelta
+    name: str
+
+    def moment(self, year: int) -> datetime:
+        """The change of a year in the local time before it."""
+        if self.week == _LAST_WEEK:
+            last = datetime(year + (self.month == 12), self.month % 12 + 1, 1) - _DAY  # noqa: DTZ001  # local clock time
+            day = last - timedelta(days=((last.weekday() + 1) % 7 - self.day) % 7)
+        else:
+            first = datetime(year, self.month, 1)  # noqa: DTZ001  # local clock time
+            day = first + timedelta(days=(self.day - (first.weekday() + 1) % 7) % 7 + 7 * (self.week - 1))
+        return day + self.at
+
+
+@dataclass(frozen=True, slots=True)
+class _Change:
+    """One change of the clock, in the local time before it."""
+
+    local: datetime
+    before: timedelta
+    after: timedelta
+    name: str
+
+
+@lru_cache(maxsize=64)
+def zone_rules(zone: str) -> ZoneInfo:
+    """The rules of a zone from the tzdata package, not from the machine, so that bytes do not differ between machines."""
+    with _file(zone).open("rb") as opened:
+        return ZoneInfo.from_file(opened, key=zone)
+
+
+@lru_cache(maxsize=64)
+def vtimezone(zone: str, first_year: int, last_year: int) -> Timezone:
+    """The VTIMEZONE of a zone, right from the year before `first_year` to the year after `last_year`.
+
+    It has recurrence rules where the zone's rule says all that happens in those years, else each change one by one.
+    Raises TurfplanError for a zone that is not in the data.
+    """
+    years = range(first_year - 1, last_year + 2)
+    changes = tuple(_changes(zone, years))
+    found = Timezone()
+    found.add("tzid", zone)
+    rules = _rules(zone)
+    by_rule = tuple(sorted((r.moment(y), r.before, r.after) for r in rules for y in years))
+    if by_rule == tuple((c.local, c.before, c.after) for c in changes):
+        for rule in rules:
+            found.add_component(_part(rule.moment(years[0]), rule.before, rule.after, rule.name, _recurrence(rule)))
+    if not rules or len(found.subcomponents) == 0:
+        start = datetime(years[0], 1, 1, tzinfo=UTC).astimezone(zone_rules(zone))
+        offset = start.utcoffset() or timedelta(0)
+        # A day early: the first change must find the zone as it was before it.
+        found.add_component(_part(start.replace(tzinfo=None) - _DAY, offset, offset, start.tzname() or zone))
+        for change in changes:
+            found.add_component(_part(change.local, change.before, change.after, change.name))
+    return found
+
+
+def _file(zone: str) -> Traversable:
+    if not _NAME.fullmatch(zone):
+        raise TurfplanError(
+            Problem("timezone", "is not the name of a zone", repr(zone), hint="for example Europe/London")
+        )
+    path = files("tzdata").joinpath("zoneinfo", *zone.split("/"))
+    if not path.is_file() or path.read_bytes()[:4] != b"TZif":
+        raise TurfplanError(
+            Problem("timezone", "is not in the zone data", repr(zone), hint="for example Europe/London")
+        )
+    return path
+
+
+def _rules(zone: str) -> tuple[_Yearly, ...]:
+    """The two yearly changes that the footer of the zone's file states; none for a zone without, or with rarer forms."""
+    footer = _file(zone).read_bytes().rstrip(b"\n").rsplit(b"\n", 1)[-1].decode("ascii")
+    match = _POSIX.match(footer)
+    if match is None or match["dst"] is None:
+        return ()
+    standard = -_interval(match["off"])
+    daylight = -_interval(match["dstoff"]) if match["dstoff"] else standard + timedelta(hours=1)
+    start = _yearly(match["start"], standard, daylight, match["dst"])
+    end = _yearly(match["end"], daylight, standard, match["std"])
+    return (start, end) if start is not None and end is not None else ()
+
+
+def _yearly(text: str, before: timedelta, after: timedelta, name: str) -> _Yearly | None:
+    match = _RULE.match(text)
+    if match is None:
+        return None
+    at = _interval(match["time"]) if match["time"] else timedelta(hours=2)
+    if not timedelta(0) <= at < _DAY:
+        return None
+    return _Yearly(int(match["month"]), int(match["week"]), int(match["day"]), at, before, after, name.strip("<>"))
 
 
 def _interval(text: str) -> timedelta:
@@ -37,102 +135,37 @@ def _interval(text: str) -> timedelta:
     return sign * timedelta(hours=parts[0], minutes=parts[1], seconds=parts[2])
 
 
-@lru_cache(maxsize=64)
-def _footer(zone: str) -> str:
-    try:
-        path = files("tzdata") / "zoneinfo"
-        for part in zone.split("/"):
-            path = path / part
-        raw = path.read_bytes()
-    except (FileNotFoundError, IsADirectoryError, ModuleNotFoundError, ValueError):
-        raise TurfplanError(Problem("timezone", "is not in the zone data", repr(zone))) from None
-    return raw.rstrip(b"\n").rsplit(b"\n", 1)[-1].decode("ascii")
+def _recurrence(rule: _Yearly) -> vRecur:
+    week = -1 if rule.week == _LAST_WEEK else rule.week
+    return vRecur({"FREQ": "YEARLY", "BYMONTH": rule.month, "BYDAY": f"{week}{_DAYS[rule.day]}"})
 
 
-@lru_cache(maxsize=64)
-def vtimezone(zone: str, year: int) -> Timezone:
-    """The VTIMEZONE of a zone, valid from the start of `year` on by today's rules of that zone."""
-    match = _POSIX.match(_footer(zone))
-    found = Timezone()
-    found.add("tzid", zone)
-    if match is None:
-        return _from_transitions(found, zone, year)
-    standard = -_interval(match["off"])
-    if match["dst"] is None:
-        return _fixed(found, standard, match["std"], year)
-    daylight = -_interval(match["dstoff"]) if match["dstoff"] else standard + timedelta(hours=1)
-    start, end = _change(match["start"]), _change(match["end"])
-    if start is None or end is None:
-        return _from_transitions(found, zone, year)
-    found.add_component(_part(TimezoneDaylight(), start, standard, daylight, match["dst"], year))
-    found.add_component(_part(TimezoneStandard(), end, daylight, standard, match["std"], year))
-    return found
-
-
-def _change(text: str) -> _Change | None:
-    match = _RULE.match(text)
-    if match is None:
-        return None
-    at = _interval(match["time"]) if match["time"] else timedelta(hours=2)
-    if not timedelta(0) <= at < timedelta(hours=24):
-        return None
-    return _Change(int(match["month"]), int(match["week"]), int(match["day"]), at)
-
-
-def _first(change: _Change, year: int) -> datetime:
-    """The local moment of a change in a year."""
-    if change.week == 5:
-        last = datetime(year + (change.month == 12), change.month % 12 + 1, 1) - timedelta(days=1)  # noqa: DTZ001  # local clock time
-        day = last - timedelta(days=((last.weekday() + 1) % 7 - change.day) % 7)
-    else:
-        first = datetime(year, change.month, 1)  # noqa: DTZ001  # local clock time
-        day = first + timedelta(days=(change.day - (first.weekday() + 1) % 7) % 7 + 7 * (change.week - 1))
-    return day + change.at
+def _changes(zone: str, years: range) -> Iterator[_Change]:
+    """Every change of the clock in those years (in UTC), in order."""
+    info = zone_rules(zone)
+    start, end = datetime(years[0], 1, 1, tzinfo=UTC), datetime(years[-1] + 1, 1, 1, tzinfo=UTC)
+    days = (start + n * _DAY for n in range((end - start).days + 1))
+    for low, high in itertools.pairwise(days):
+        before, after = low.astimezone(info).utcoffset(), high.astimezone(info).utcoffset()
+        if before == after or before is None or after is None:
+            continue
+        while high - low > _SECOND:
+            middle = low + timedelta(seconds=(high - low) // _SECOND // 2)
+            if middle.astimezone(info).utcoffset() == before:
+                low = middle
+            else:
+                high = middle
+        yield _Change((high + before).replace(tzinfo=None), before, after, high.astimezone(info).tzname() or zone)
 
 
 def _part(
-    part: TimezoneDaylight | TimezoneStandard,
-    change: _Change,
-    before: timedelta,
-    after: timedelta,
-    name: str,
-    year: int,
+    start: datetime, before: timedelta, after: timedelta, name: str, recurrence: vRecur | None = None
 ) -> TimezoneDaylight | TimezoneStandard:
-    part.add("dtstart", _first(change, year - 1))
+    part = TimezoneDaylight() if after > before else TimezoneStandard()
+    part.add("dtstart", start)
     part.add("tzoffsetfrom", before)
     part.add("tzoffsetto", after)
-    part.add("tzname", name.strip("<>"))
-    week = -1 if change.week == 5 else change.week
-    part.add("rrule", vRecur({"FREQ": "YEARLY", "BYMONTH": change.month, "BYDAY": f"{week}{_DAYS[change.day]}"}))
+    part.add("tzname", name)
+    if recurrence is not None:
+        part.add("rrule", recurrence)
     return part
-
-
-def _fixed(found: Timezone, offset: timedelta, name: str, year: int) -> Timezone:
-    part = TimezoneStandard()
-    part.add("dtstart", datetime(year - 1, 1, 1))  # noqa: DTZ001  # local clock time
-    part.add("tzoffsetfrom", offset)
-    part.add("tzoffsetto", offset)
-    part.add("tzname", name.strip("<>"))
-    found.add_component(part)
-    return found
-
-
-def _from_transitions(found: Timezone, zone: str, year: int) -> Timezone:
-    """For a zone whose rule cannot be said as a recurrence: each change of five years, one by one."""
-    info = ZoneInfo(zone)
-    start = datetime(year - 1, 1, 1, tzinfo=UTC)
-    _fixed(found, start.astimezone(info).utcoffset() or timedelta(0), start.astimezone(info).tzname() or zone, year)
-    moment, end = start, datetime(year + 4, 1, 1, tzinfo=UTC)
-    before = moment.astimezone(info).utcoffset() or timedelta(0)
-    while moment < end:
-        moment += timedelta(hours=1)
-        after = moment.astimezone(info).utcoffset() or timedelta(0)
-        if after != before:
-            part = TimezoneDaylight() if after > before else TimezoneStandard()
-            part.add("dtstart", (moment + before).replace(tzinfo=None))
-            part.add("tzoffsetfrom", before)
-            part.add("tzoffsetto", after)
-            part.add("tzname", moment.astimezone(info).tzname() or zone)
-            found.add_component(part)
-            before = after
-    return found

@@ -108,7 +108,7 @@ def make_plan(
             "cautions": tuple(dict.fromkeys((*shell.cautions, *said))),
         }
     )
-    plan = revise(plan, previous, now, history=history.as_record(), journal=journal)
+    plan = revise(plan, previous, now, history=history.as_record())
     if faults := check_plan(plan, brief, book):
         raise UnsoundPlanError("; ".join(faults))
     return plan
