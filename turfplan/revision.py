@@ -1,14 +1,15 @@
 """Numbers and stamps a plan against the one before: identities kept, history untouched, changes told."""
 
 import hashlib
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass, field, fields
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
 from turfplan.brief import WEEKDAYS
 from turfplan.errors import Problem, TurfplanError
+from turfplan.numbering import feed_id, in_feed_words, in_order_of_date
 from turfplan.plan import Actual, Change, Plan, Published, Retired, Series, Task
 from turfplan.wording import amounts_text, cancelled_summary, day_text, days_text, description, runs_text, summary
 
@@ -35,6 +36,22 @@ class Past:
     overdue: Mapping[str, int] = field(default_factory=dict)
     held: Mapping[str, int] = field(default_factory=dict)
     because: Mapping[str, str] = field(default_factory=dict)
+
+    def named(self, retired: Collection[str]) -> "Past":
+        """The same with the ids of a feed that has retired some."""
+        if not retired:
+            return self
+        renamed = {
+            field.name: {feed_id(name, retired): value for name, value in getattr(self, field.name).items()}
+            for field in fields(self)
+            if field.name != "skipped"
+        }
+        return Past(**renamed, skipped=frozenset(feed_id(name, retired) for name in self.skipped))
+
+    @property
+    def told(self) -> frozenset[str]:
+        """The tasks of which something is written down: they keep their numbers."""
+        return self.skipped.union(self.done, self.actual, self.part_done, self.overdue, self.held, self.because)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +92,8 @@ def uid(lawn_id: str, task_id: str) -> str:
 def revise(draft: Plan, previous: Plan | None, now: datetime, *, history: Past | None = None) -> Plan:
     """The draft with identities, states, stamps and changes.
 
-    `now` is aware. `revision` rises only when something that the feed shows has changed; then the stamp is the later of
+    The draft and its `history` use the ids of the rules (`numbering`); the plan before has those of the feed. `now` is
+    aware. `revision` rises only when something that the feed shows has changed; then the stamp is the later of
     now and a second after the previous stamp. Running again with nothing new gives the same published content and the
     same stamps, however much later. Raises TurfplanError when the plan before is another lawn's.
     """
@@ -83,30 +101,35 @@ def revise(draft: Plan, previous: Plan | None, now: datetime, *, history: Past |
         raise TurfplanError(
             Problem("lawn.id", "is not the lawn of the plan before", repr(draft.lawn_id), repr(previous.lawn_id))
         )
-    run = _Run(draft, previous, history or Past(), now.astimezone(ZoneInfo(draft.timezone)).date())
+    past, retired_before = history or Past(), frozenset(r.id for r in previous.retired) if previous else frozenset()
+    drafted = in_feed_words(in_order_of_date(draft.tasks, past.told), retired_before)
+    run = _Run(draft, previous, past.named(retired_before), now.astimezone(ZoneInfo(draft.timezone)).date())
     moment = now.astimezone(UTC).replace(microsecond=0)
     stamp = moment if previous is None else max(moment, previous.stamp + timedelta(seconds=1))
     old = {task.id: task for task in previous.tasks} if previous is not None else {}
-    steps = [_step(run, task, old.pop(task.id, None)) for task in draft.tasks]
+    steps = [_step(run, task, old.pop(task.id, None)) for task in drafted]
     steps += [_missing(run, task) for task in old.values()]
-    changed = previous is None or _head(draft) != _head(previous) or not all(s.shows_the_same for s in steps)
-    retired: list[Retired] = []
-    if changed and previous is not None:
-        # Only together with another change: on a later day the same brief and journal must give the same bytes.
-        gone = {s.task.id for s in steps if s.before and s.task.id in old and _out_of_grace(s.before, moment)}
-        retired = [Retired(id=name, on=run.today) for name in sorted(gone)]
-        steps = [s for s in steps if s.task.id not in gone]
+    if previous is None:
+        return _numbered(draft, steps, stamp, {"revision": 1, "stamp": stamp})
+    if _head(draft) == _head(previous) and all(step.shows_the_same for step in steps):
+        same = ("revision", "stamp", "changes", "retired")
+        return _numbered(draft, steps, stamp, {name: getattr(previous, name) for name in same})
+    # Numbers retire only together with another change: on a later day alone the bytes must stay.
+    gone = [step.task.id for step in steps if step.task.id in old and _out_of_grace(old[step.task.id], moment)]
+    steps = [step for step in steps if step.task.id not in gone]
+    changed = {
+        "revision": previous.revision + 1,
+        "stamp": stamp,
+        "changes": tuple(step.news for step in steps if step.news),
+        "retired": (*previous.retired, *(Retired(id=name, on=run.today) for name in sorted(gone))),
+    }
+    return _numbered(draft, steps, stamp, changed)
+
+
+def _numbered(draft: Plan, steps: Iterable[_Step], stamp: datetime, update: dict[str, Any]) -> Plan:
+    """The draft with its tasks stamped, in order of date."""
     tasks = sorted((_stamped(step, stamp) for step in steps), key=lambda t: (t.start, t.id))
-    fresh = changed and previous is not None
-    return draft.model_copy(
-        update={
-            "tasks": tuple(tasks),
-            "revision": 1 if previous is None else previous.revision + changed,
-            "stamp": stamp if changed or previous is None else previous.stamp,
-            "changes": tuple(s.news for s in steps if s.news) if fresh else previous.changes if previous else (),
-            "retired": (*(previous.retired if previous is not None else ()), *retired),
-        }
-    )
+    return draft.model_copy(update={"tasks": tuple(tasks), **update})
 
 
 def rule_days(series: Series) -> tuple[date, ...]:

@@ -13,6 +13,7 @@ from turfplan.check import check_plan
 from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
 from turfplan.journal import JournalEntry
+from turfplan.numbering import in_rules_words
 from turfplan.plan import Fill, Plan
 from turfplan.planner.assembling import tasks_of, with_amounts
 from turfplan.planner.briefing import check_brief
@@ -77,7 +78,9 @@ def make_plan(
         raise TurfplanError(problems)
     today = now.astimezone(ZoneInfo(climate.timezone)).date()
     previous = with_roles(previous, book) if previous is not None else None
-    history = read_history(book, journal, previous, today, assume_not_done=assume_not_done)
+    published = previous
+    previous, entries = in_rules_words(previous, journal)
+    history = read_history(book, entries, previous, today, assume_not_done=assume_not_done)
     setting = _setting(brief, book, climate, today, previous, ground)
     verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
     setting = replace(setting, no_sowing=tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed))
@@ -108,7 +111,7 @@ def make_plan(
             "cautions": tuple(dict.fromkeys((*shell.cautions, *said))),
         }
     )
-    plan = revise(plan, previous, now, history=history.as_record())
+    plan = revise(plan, published, now, history=history.as_record())
     if faults := check_plan(plan, brief, book):
         raise UnsoundPlanError("; ".join(faults))
     return plan
