@@ -75,7 +75,7 @@ BAD = {
     "empty": ("", ("is empty",)),
     "binary": (b"\x00\x01\x02" * 50, ("not a text file",)),
     "not toml": ("area 4000", ("is not TOML",)),
-    "sea": (GOOD.replace('postal_code = "17601"', "latitude = 30\nlongitude = -40"), ("open sea",)),
+    "sea": (GOOD.replace('postal_code = "17601"', "latitude = 30\nlongitude = -40"), ("no land near this place",)),
     "pole": (GOOD.replace('postal_code = "17601"', "latitude = -89\nlongitude = 10"), ("place",)),
     "quantity without unit": (GOOD.replace('"4000 ft2"', '"4000"'), ("lawn.area", "unit is missing")),
     "number for a quantity": (GOOD.replace('"4000 ft2"', "4000"), ("lawn.area", "text with a unit")),

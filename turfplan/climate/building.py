@@ -25,18 +25,28 @@ class Spot:
 class Normals:
     """Monthly or daily normals as they were read: twelve or 365 values each, degrees C and mm (a month, or a day).
 
-    Minimum and maximum may be missing; frost dates are given where the file holds them. `elevation_m` is the height of the
+    Minimum, maximum and rain may be missing (rain must be put in before a climate is built); frost dates are given where the file holds them. `elevation_m` is the height of the
     ground that they hold for.
     """
 
     mean_c: tuple[float, ...]
-    rain_mm: tuple[float, ...]
+    rain_mm: tuple[float, ...] | None
     min_c: tuple[float, ...] | None = None
     max_c: tuple[float, ...] | None = None
     last_frost: Frost | None = None
     first_frost: Frost | None = None
     frost_known: bool = False
     elevation_m: float | None = None
+
+    def months_c(self) -> tuple[float, ...]:
+        """The mean temperature of each month."""
+        return _months_of(self.mean_c)
+
+    def months_mm(self) -> tuple[float, ...]:
+        """The rain of each month; raises ValueError where there is none."""
+        if self.rain_mm is None:
+            raise ValueError("these normals have no rain")
+        return _monthly(self.rain_mm)
 
 
 def build_climate(
@@ -57,8 +67,9 @@ def build_climate(
     """
     normals = at_height(models, normals, spot.elevation_m)
     mean = _curve(normals.mean_c)
-    rain = normals.rain_mm if len(normals.rain_mm) == 365 else monthly_to_daily_rain(normals.rain_mm)
-    monthly_rain = _monthly(normals.rain_mm)
+    monthly_rain = normals.months_mm()
+    whole = normals.rain_mm is not None and len(normals.rain_mm) == 365
+    rain = normals.rain_mm if whole and normals.rain_mm else monthly_to_daily_rain(monthly_rain)
     if normals.min_c is not None and normals.max_c is not None:
         low, high = _curve(normals.min_c), _curve(normals.max_c)
     else:

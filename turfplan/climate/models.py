@@ -85,7 +85,9 @@ def estimate_frost(
     models: Models, air_min_c: Curve, air_mean_c: Curve, rain_mm: Sequence[float], latitude: float
 ) -> tuple[Frost | None, Frost | None]:
     """Median last and first frost from the curves, or None twice where frost is rarer than every other year."""
-    if coldest_night_c(models, min(air_min_c), max(air_mean_c) - min(air_mean_c)) > 0:
+    amplitude = max(air_mean_c) - min(air_mean_c)
+    margin = models.number("frost", "free_above_c") + models.number("frost", "free_per_amplitude") * amplitude
+    if min(air_min_c) > margin:
         return None, None
     # Days are counted as in the northern year, where the lines were fitted; the south is half a year away.
     half = 0 if latitude >= 0 else DAYS // 2
@@ -110,8 +112,8 @@ def estimate_frost(
 
 def coldest_night_c(models: Models, coldest_min_c: float, amplitude_c: float) -> float:
     """The coldest night of a middling year, degrees C, from the lowest normal minimum and the annual amplitude of the mean."""
-    table = "coldest_night"
-    return coldest_min_c - models.number(table, "below_c") - models.number(table, "per_amplitude") * amplitude_c
+    constant, per_min, per_amplitude = models.line("coldest_night", "line")
+    return constant + per_min * coldest_min_c + per_amplitude * amplitude_c
 
 
 def frost_day(models: Models, season: str, air_min_c: Curve, air_mean_c: Curve) -> float | None:

@@ -1,22 +1,39 @@
-"""A run of real days: temperatures and rain, with holes where nothing is known."""
+"""A run of real days of weather, with holes where nothing is known."""
 
 from dataclasses import dataclass
 from datetime import date
 
+Column = tuple[float | None, ...]
+
 
 @dataclass(frozen=True, slots=True)
 class DailySeries:
-    """Days without a break; degrees Celsius and mm; None where a value is missing or was flagged."""
+    """Days without a break; degrees Celsius and mm a day; None where a value is missing or was flagged.
+
+    `et0_mm` (reference evapotranspiration) and `soil_c` (the uppermost 7 to 10 cm) are None as a whole where the source
+    has no such column.
+    """
 
     dates: tuple[date, ...]
-    min_c: tuple[float | None, ...]
-    max_c: tuple[float | None, ...]
-    mean_c: tuple[float | None, ...]
-    rain_mm: tuple[float | None, ...]
+    tmin_c: Column
+    tmax_c: Column
+    tmean_c: Column
+    rain_mm: Column
+    et0_mm: Column | None = None
+    soil_c: Column | None = None
 
-    def whole_years(self) -> int:
-        """How many calendar years have a temperature on nine days of ten or more."""
+    def whole_years(self, share: float) -> tuple[int, ...]:
+        """The calendar years with a mean temperature on at least such a share of their days."""
         known: dict[int, int] = {}
-        for day, mean in zip(self.dates, self.mean_c, strict=True):
+        for day, mean in zip(self.dates, self.tmean_c, strict=True):
             known[day.year] = known.get(day.year, 0) + (mean is not None)
-        return sum(count >= 0.9 * 365 for count in known.values())
+        return tuple(year for year, count in sorted(known.items()) if count >= share * 365)
+
+    def gaps(self) -> tuple[int, int]:
+        """Days without a mean temperature, and the longest run of them."""
+        missing = longest = run = 0
+        for mean in self.tmean_c:
+            run = run + 1 if mean is None else 0
+            missing += mean is None
+            longest = max(longest, run)
+        return missing, longest

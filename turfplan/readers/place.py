@@ -1,6 +1,9 @@
 """Finds a place by postal code, coordinates or zone, and reads its climate from what is known best."""
 
+import math
 import tomllib
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 from importlib.resources import files
@@ -11,8 +14,9 @@ from turfplan.climate.building import Normals, Spot, build_climate
 from turfplan.climate.grid import Grid, Months, months_at, open_grid
 from turfplan.climate.models import Models
 from turfplan.climate.record import Climate, Frost, day_index
-from turfplan.climate.zones import place_of_zone
+from turfplan.climate.zones import ZonePlace, place_of_zone, read_zones, zone_words
 from turfplan.errors import Problem, TurfplanError
+from turfplan.readers.postal import postal_place
 
 
 @lru_cache(maxsize=1)
@@ -27,81 +31,142 @@ def load_models() -> Models:
     return Models(tomllib.loads((files("turfplan") / "data" / "climate" / "models.toml").read_text(encoding="utf-8")))
 
 
-def climate_at(latitude: float, longitude: float) -> Climate:
+def load_zones() -> tuple[ZonePlace, ...]:
+    """The places that stand for climate zones, by country."""
+    text = (files("turfplan") / "data" / "climate" / "zones.csv").read_text(encoding="utf-8")
+    return read_zones(text.splitlines())
+
+
+def climate_at(latitude: float, longitude: float, *, elevation_m: float | None = None) -> Climate:
     """The climate of coordinates from the packed grid; raises TurfplanError for the sea, a pole, or anything off the grid."""
-    return climate_of(Place(latitude=latitude, longitude=longitude), Path())
+    place = Place(latitude=latitude, longitude=longitude)
+    if elevation_m is not None:
+        place = place.model_copy(update={"elevation_mm": elevation_m * 1000})
+    return climate_of(place, Path())
 
 
 def climate_of(place: Place, folder: Path) -> Climate:
     """The climate of a place in a brief: the user's own normals, else the grid; frost dates of the brief win over both.
 
-    File names start from `folder`. A typed climate zone stands in for coordinates, with a wider error.
+    File names start from `folder`. A typed climate zone stands in for coordinates, with a wider error. Normals that say
+    where their station is stand for its place where the brief gives none.
     """
-    models = load_models()
-    spot, where, rough = _spot(place)
-    last, first = _user_frosts(place)
     if place.normals is not None:
-        from turfplan.readers.climate_files import read_climate_file
-
-        found = read_climate_file(folder / place.normals, spot.latitude, spot.longitude)
-        return build_climate(
-            models, spot, found.normals, source=found.source, error_days=round(models.number("bands", "normals_days")),
-            air_error_c=found.air_error_c, last_frost=last, first_frost=first,
-        )  # fmt: skip
-    months = months_at(load_grid(), spot.latitude, spot.longitude)
-    spot = _with_koppen(spot, months)
-    band = "zone_days" if rough else "grid_days"
+        return _from_file(place, folder / place.normals)
+    models, grid = load_models(), load_grid()
+    where = _whereabouts(place)
+    months = months_at(grid, where.latitude, where.longitude)
+    spot = _spot(place, where, months.mean_c, months.rain_mm)
+    error_c, days = _grid_error(models, months, where.spread_c, corrected=spot.elevation_m is not None)
+    last, first = _user_frosts(place)
+    height = (
+        f", brought from {months.elevation_m:.0f} to {spot.elevation_m:.0f} m" if spot.elevation_m is not None else ""
+    )
     return build_climate(
         models, spot, Normals(months.mean_c, months.rain_mm, elevation_m=months.elevation_m),
-        source=f"climate normals of the world grid ({load_grid().source}) at {where}",
-        error_days=round(models.number("bands", band)),
-        air_error_c=models.number("mean", "error_c") * (2 if rough else 1), attribution=load_grid().attribution,
-        last_frost=last, first_frost=first,
+        source=f"climate normals of the world grid ({grid.source}) at {where.words}{height}{_hilly(models, months, spot)}",
+        error_days=days, air_error_c=error_c, attribution=grid.attribution, last_frost=last, first_frost=first,
     )  # fmt: skip
 
 
-def _spot(place: Place) -> tuple[Spot, str, bool]:
-    """The spot, the words for it, and whether it stands for a whole zone."""
-    from tzfpy import get_tz
+def _from_file(place: Place, path: Path) -> Climate:
+    """The climate in the user's file; a place that the brief gives must be near the file's station."""
+    from turfplan.readers.climate_files import read_climate_file
 
-    rough = False
-    state: str | None = place.state
+    models = load_models()
+    given = place.latitude is not None or place.postal_code is not None or place.climate_zone is not None
+    where = _whereabouts(place) if given else None
+    near = None if where is None else (where.latitude, where.longitude)
+    found = read_climate_file(path, models, near, rough=where is not None and where.rough)
+    if where is None:
+        if found.station is None:
+            raise TurfplanError(
+                Problem("place", f"{path.name} does not say where it was measured", None, None, "give latitude and longitude, or postal_code")
+            )  # fmt: skip
+        where = _Whereabouts(*found.station, f"the station of {path.name}")
+    last, first = _user_frosts(place)
+    normals = found.normals
+    if normals.rain_mm is None:
+        normals = replace(normals, rain_mm=months_at(load_grid(), where.latitude, where.longitude).rain_mm)
+    spot = _spot(place, where, normals.months_c(), normals.months_mm())
+    return build_climate(
+        models, spot, normals, source=found.source, error_days=round(models.number("bands", "normals_days")),
+        air_error_c=models.number("files", "error_c"), last_frost=last, first_frost=first,
+    )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _Whereabouts:
+    """Coordinates with the words for them; `rough` and its spread (C) where they stand for a whole zone."""
+
+    latitude: float
+    longitude: float
+    words: str
+    state: str | None = None
+    timezone: str | None = None
+    spread_c: float = 0.0
+    rough: bool = False
+
+
+def _whereabouts(place: Place) -> _Whereabouts:
     if place.latitude is not None and place.longitude is not None:
-        latitude, longitude = place.latitude, place.longitude
-        where = f"{latitude:.2f}, {longitude:.2f}"
-    elif place.postal_code is not None:
-        latitude, longitude, found_state = _postal(place)
-        state = state or found_state
-        where = f"postal code {place.postal_code}"
-    elif place.climate_zone is not None:
-        zones = tomllib.loads((files("turfplan") / "data" / "climate" / "zones.toml").read_text(encoding="utf-8"))
-        latitude, longitude, words = place_of_zone(zones, place.climate_zone, place.country)
-        where, rough = f"a place that stands for {words}", True
-    else:
-        raise TurfplanError(
-            Problem(
-                "place",
-                "normals alone do not say where the lawn lies",
-                None,
-                None,
-                "give latitude and longitude, or postal_code",
-            )
-        )
-    zone = place.timezone or get_tz(longitude, latitude)
-    if not zone or (zone.startswith("Etc/") and place.timezone is None):
-        raise TurfplanError(
-            Problem(
-                "place",
-                "lies in the open sea",
-                f"{latitude:g}, {longitude:g}",
-                None,
-                "are latitude and longitude swapped, or a sign lost?",
-            )
-        )
+        return _Whereabouts(place.latitude, place.longitude, f"{place.latitude:.2f}, {place.longitude:.2f}")
+    if place.postal_code is not None:
+        if place.country not in (None, "US"):
+            raise TurfplanError(
+                Problem(
+                    "place.postal_code", "only US postal codes are known", repr(place.postal_code), None,
+                    "give latitude and longitude",
+                )
+            )  # fmt: skip
+        found = postal_place(place.postal_code)
+        words = f"postal code {place.postal_code}"
+        return _Whereabouts(found.latitude, found.longitude, words, found.state, found.timezone)
+    zone = place_of_zone(load_zones(), place.climate_zone or "", place.country)
+    words = zone_words(zone, country_said=place.country is not None)
+    return _Whereabouts(zone.latitude, zone.longitude, words, spread_c=zone.spread_c, rough=True)
+
+
+def _spot(place: Place, where: _Whereabouts, mean_c: Sequence[float], rain_mm: Sequence[float]) -> Spot:
+    from climaclass import MonthlyClimate, classify
+
     if place.timezone is not None:
         _check_zone(place.timezone)
-    elevation = None if place.elevation_mm is None else place.elevation_mm / 1000
-    return Spot(latitude, longitude, zone, None, elevation, state), where, rough
+    zone = place.timezone or where.timezone or _timezone_at(where)
+    koppen = str(classify(MonthlyClimate(temp=list(mean_c), precip=list(rain_mm)))["koppen"].code)
+    elevation_m = None if place.elevation_mm is None else place.elevation_mm / 1000
+    return Spot(where.latitude, where.longitude, zone, koppen, elevation_m, place.state or where.state)
+
+
+def _timezone_at(where: _Whereabouts) -> str:
+    from tzfpy import get_tz
+
+    zone = get_tz(where.longitude, where.latitude)
+    if not zone or zone.startswith("Etc/"):
+        raise TurfplanError(
+            Problem(
+                "place", "lies in the open sea", f"{where.latitude:g}, {where.longitude:g}", None,
+                "are latitude and longitude swapped, or a sign lost?",
+            )
+        )  # fmt: skip
+    return zone
+
+
+def _grid_error(models: Models, months: Months, spread_c: float, *, corrected: bool) -> tuple[float, int]:
+    """Error of a daily mean (C) and of dates: more where the ground is steep and its height is not known, or in a whole zone."""
+    base = models.number("mean", "error_c")
+    steep = 0.0 if corrected else models.number("mean", "error_per_relief_c_per_m") * months.relief_m
+    more = math.hypot(steep, spread_c)
+    days = math.hypot(models.number("bands", "grid_days"), more / models.number("bands", "c_per_day"))
+    return round(math.hypot(base, more), 2), round(days)
+
+
+def _hilly(models: Models, months: Months, spot: Spot) -> str:
+    """What to say where the height of the lawn would make the answer better."""
+    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
+    if spot.elevation_m is not None or steep <= models.number("mean", "error_c"):
+        return ""
+    return f"; the ground around differs by {months.relief_m:.0f} m: give the elevation for a better answer"
 
 
 def _check_zone(zone: str) -> None:
@@ -113,35 +178,6 @@ def _check_zone(zone: str) -> None:
         raise TurfplanError(
             Problem("place.timezone", "unknown time zone", repr(zone), None, "for example America/Chicago")
         ) from None
-
-
-def _postal(place: Place) -> tuple[float, float, str]:
-    import zipcodes
-
-    code = (place.postal_code or "").strip()
-    if place.country not in (None, "US"):
-        raise TurfplanError(
-            Problem(
-                "place.postal_code", "only US postal codes are known", repr(code), None, "give latitude and longitude"
-            )
-        )
-    hint = "five digits, for example 17601; or give latitude and longitude"
-    if not (code[:5].isdigit() and len(code[:5]) == 5 and (len(code) == 5 or (code[5] == "-" and code[6:].isdigit()))):
-        raise TurfplanError(Problem("place.postal_code", "is not a US postal code", repr(code), None, hint))
-    known = zipcodes.matching(code[:5])  # type: ignore[no-untyped-call]  # the library has no hints
-    found = [entry for entry in known if entry.get("lat") and entry.get("long")]
-    if not found:
-        raise TurfplanError(Problem("place.postal_code", "is not known", repr(code), None, hint))
-    return float(found[0]["lat"]), float(found[0]["long"]), str(found[0]["state"])
-
-
-def _with_koppen(spot: Spot, months: Months) -> Spot:
-    from dataclasses import replace
-
-    from climaclass import MonthlyClimate, classify
-
-    climate = MonthlyClimate(temp=list(months.mean_c), precip=list(months.rain_mm))
-    return replace(spot, koppen=str(classify(climate)["koppen"].code))
 
 
 def _user_frosts(place: Place) -> tuple[Frost | None, Frost | None]:

@@ -14,6 +14,7 @@ from turfplan.climate.series import DailySeries
 from turfplan.errors import Problem, TurfplanError
 from turfplan.planner import Weather
 from turfplan.readers.climate_files import read_series
+from turfplan.readers.place import load_models
 from turfplan.rules.watering_request import weather_day
 
 TIMEOUT_S = 10.0
@@ -27,15 +28,16 @@ KEYLESS = (
 
 def read_weather(climate: Climate, file: Path | None, url: str | None) -> tuple[Weather | None, tuple[str, ...]]:
     """Weather by day with what the user must know about it; None when nothing was given."""
+    place = (climate.latitude, climate.longitude)
     if url is not None:
-        return _weather(climate, read_series(_fetched(climate, url), climate.latitude, climate.longitude)), (KEYLESS,)
+        return _weather(climate, read_series(_fetched(climate, url), load_models(), place)), (KEYLESS,)
     if file is not None:
-        return _weather(climate, read_series(file, climate.latitude, climate.longitude)), ()
+        return _weather(climate, read_series(file, load_models(), place)), ()
     return None, ()
 
 
 def _weather(climate: Climate, series: DailySeries) -> Weather:
-    columns = zip(series.dates, series.rain_mm, series.min_c, series.max_c, strict=True)
+    columns = zip(series.dates, series.rain_mm, series.tmin_c, series.tmax_c, strict=True)
     return Weather(
         {
             day: weather_day(day, climate.latitude, rain_mm=rain, min_c=low, max_c=high)

@@ -1,0 +1,51 @@
+"""Builds the packed table of US postal codes: `python -m turfplan.readers.build_postal OUT`.
+
+Needs the package zipcodes 3.0.0 (MIT), which turfplan itself does not: it takes half a second to open. Its coordinates are
+those of GeoNames (CC BY 4.0). Military codes, which lie nowhere, are left out. Time zones are found at the coordinates.
+"""
+
+import hashlib
+import json
+import sys
+import zlib
+from array import array
+from pathlib import Path
+
+VERSION = "3.0.0"
+
+
+def build(out: Path) -> None:
+    """Write the pack; raises SystemExit when the package is another version than the pinned one."""
+    import zipcodes
+    from tzfpy import get_tz
+
+    if zipcodes.__version__ != VERSION:
+        raise SystemExit(f"zipcodes {zipcodes.__version__} is not the pinned {VERSION}")
+    entries = sorted(
+        (entry["zip_code"], round(float(entry["lat"]) * 100), round(float(entry["long"]) * 100), entry["state"])
+        for entry in zipcodes.list_all()  # type: ignore[no-untyped-call]  # the library has no hints
+        if entry["zip_code_type"] != "MILITARY" and (float(entry["lat"]), float(entry["long"])) != (0.0, 0.0)
+    )
+    rows = [(code, lat, lon, state, get_tz(lon / 100, lat / 100)) for code, lat, lon, state in entries]
+    states, zones = sorted({row[3] for row in rows}), sorted({row[4] for row in rows})
+    blocks, offset, blob = [], 0, b""
+    for digit in "0123456789":
+        part = [row for row in rows if row[0][0] == digit]
+        numbers = array("H", [int(row[0][1:]) for row in part])
+        places = array("h", [row[1] for row in part] + [row[2] for row in part])
+        if sys.byteorder == "big":
+            numbers.byteswap()
+            places.byteswap()
+        words = bytes(states.index(row[3]) for row in part) + bytes(zones.index(row[4]) for row in part)
+        packed = zlib.compress(numbers.tobytes() + places.tobytes() + words, 9)
+        blocks.append((offset, len(packed)))
+        offset += len(packed)
+        blob += packed
+    head = {"blocks": blocks, "states": states, "timezones": zones, "count": len(rows),
+            "source": f"zipcodes {VERSION} (MIT), coordinates from GeoNames (CC BY 4.0)",
+            "sha256": hashlib.sha256(blob).hexdigest()}  # fmt: skip
+    out.write_bytes(json.dumps(head, separators=(",", ":")).encode() + b"\n" + blob)
+
+
+if __name__ == "__main__":
+    build(Path(sys.argv[1]))

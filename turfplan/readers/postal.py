@@ -1,0 +1,62 @@
+"""Finds a US postal code in the packed table that comes with turfplan.
+
+The pack is a header line of JSON, then one zlib block for each first digit, whose lines are, little-endian: the other four
+digits (uint16, rising), latitude and longitude (int16, hundredths of a degree), state and time zone (one byte each, places
+in the lists of the header).
+"""
+
+import json
+import sys
+import zlib
+from array import array
+from bisect import bisect_left
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib.resources import files
+from typing import Any
+
+from turfplan.errors import Problem, TurfplanError
+
+HINT = "five digits, for example 17601; or give latitude and longitude"
+
+
+@dataclass(frozen=True, slots=True)
+class PostalPlace:
+    """Where a postal code lies: degrees (to a hundredth), state, IANA time zone."""
+
+    latitude: float
+    longitude: float
+    state: str
+    timezone: str
+
+
+@lru_cache(maxsize=1)
+def _pack() -> tuple[dict[str, Any], bytes]:
+    line, _, blob = (files("turfplan") / "data" / "climate" / "postal.bin").read_bytes().partition(b"\n")
+    return json.loads(line), blob
+
+
+def postal_place(code: str) -> PostalPlace:
+    """The place of a US postal code (17601 or 17601-1234); raises TurfplanError for one that is malformed or not known."""
+    text = code.strip()
+    five, plus = text[:5], text[5:]
+    if not (five.isdecimal() and five.isascii() and len(five) == 5 and (not plus or _is_plus_four(plus))):
+        raise TurfplanError(Problem("place.postal_code", "is not a US postal code", repr(code), None, HINT))
+    head, blob = _pack()
+    offset, size = head["blocks"][int(five[0])]
+    raw = zlib.decompress(blob[offset : offset + size])
+    count = len(raw) // 8
+    numbers, places = array("H", raw[: 2 * count]), array("h", raw[2 * count : 6 * count])
+    if sys.byteorder == "big":
+        numbers.byteswap()
+        places.byteswap()
+    at = bisect_left(numbers, int(five[1:]))
+    if at == count or numbers[at] != int(five[1:]):
+        raise TurfplanError(Problem("place.postal_code", "is not known", repr(code), None, HINT))
+    state, zone = raw[6 * count + at], raw[7 * count + at]
+    return PostalPlace(places[at] / 100, places[count + at] / 100, head["states"][state], head["timezones"][zone])
+
+
+def _is_plus_four(text: str) -> bool:
+    digits = text.removeprefix("-")
+    return text.startswith("-") and len(digits) == 4 and digits.isdecimal() and digits.isascii()
