@@ -105,7 +105,8 @@ def _planned(
         journal = read_journal(folder / "journal.jsonl")
         made = make_plan(
             brief, given.book, given.climate, journal.entries, read_plan(folder),
-            now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, brief_sha256=digest,
+            now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, real_years=given.real_years,
+            brief_sha256=digest,
         )  # fmt: skip
         if made.conflict is not None:
             return (

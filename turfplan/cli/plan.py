@@ -26,6 +26,9 @@ def plan(
     assume: str | None = typer.Option(
         None, "--assume", help="not-done: tasks that are over without an entry are planned again."
     ),
+    fall_back: bool = typer.Option(
+        False, "--fall-back", help="Use the world grid where the brief's own climate file cannot be used."
+    ),
     weather: Path | None = typer.Option(
         None, "--weather", metavar="FILE", help="A saved forecast or daily weather file."
     ),
@@ -46,7 +49,7 @@ def plan(
 
     if assume not in (None, "not-done"):
         raise TurfplanError(Problem("--assume", "is not known", repr(assume), "not-done"))
-    given = read_input(brief, weather_file=weather, weather_url=weather_url)
+    given = read_input(brief, weather_file=weather, weather_url=weather_url, fall_back=fall_back)
     folder = output_folder(brief, output)
     for warning in given.warnings:
         print(f"note: {warning}", file=sys.stderr)
@@ -61,7 +64,7 @@ def plan(
             )  # fmt: skip
         made = make_plan(
             given.file.brief, given.book, given.climate, journal.entries, previous,
-            now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, weather=given.weather,
+            now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, weather=given.weather, real_years=given.real_years,
             brief_sha256=given.file.sha256, assume_not_done=assume == "not-done",
         )  # fmt: skip
         if made.conflict is not None:
@@ -110,11 +113,13 @@ def _summary(made: "Plan", folder: Path) -> None:
     print(f"Dates rest on {made.climate.source}; they may be off by about {made.climate.error_days} days.")
     for caution in made.cautions[:1]:
         print(f"  ! {caution}")
+    years = {r.task: f"  [would have worked in {r.worked} of {r.years} years]" for r in made.real_years}
     for task in sorted(made.tasks, key=lambda t: (t.start, t.id)):
         if task.series is None and task.status != "CANCELLED":
             mark = {"done": "done", "skipped": "skipped"}.get(task.closed or "", "overdue" if task.overdue else "")
+            real = years.get(task.id, "")
             until = f" to {day_text(task.end)}" if task.end != task.start else ""
-            print(f"  {day_text(task.start)}{until}  {task.title}{f'  ({mark})' if mark else ''}")
+            print(f"  {day_text(task.start)}{until}  {task.title}{f'  ({mark})' if mark else ''}{real}")
     series = [t for t in made.tasks if t.series is not None and t.status != "CANCELLED"]
     if series:
         print(

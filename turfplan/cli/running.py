@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 if TYPE_CHECKING:
     from turfplan.agronomy import Book
     from turfplan.brief import Brief
+    from turfplan.climate.real_years import RealYear
     from turfplan.climate.record import Climate
     from turfplan.plan import Plan
     from turfplan.planner import Ground, Weather
@@ -23,6 +24,8 @@ class Given:
     book: "Book"
     climate: "Climate"
     ground: "Ground | None"
+    real_years: "tuple[RealYear, ...]" = ()
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,33 +38,37 @@ class Input:
     ground: "Ground | None"
     weather: "Weather | None"
     warnings: tuple[str, ...]
+    real_years: "tuple[RealYear, ...]" = ()
 
 
-def input_of(brief: "Brief", folder: Path) -> Given:
+def input_of(brief: "Brief", folder: Path, *, fall_back: bool = False) -> Given:
     """The book of the brief's region, the climate of its place, its shapes or survey; file names start from `folder`.
 
-    Faults of names and of the place are reported together.
+    Faults of names and of the place are reported together. With `fall_back` the world grid stands in for a climate file
+    that cannot be used.
     """
     from turfplan.errors import TurfplanError
     from turfplan.planner import check_brief
     from turfplan.readers.book import load_book
     from turfplan.readers.ground import read_ground
-    from turfplan.readers.place import climate_of
+    from turfplan.readers.place import located
     from turfplan.readers.region import region_of
 
     problems = list(check_brief(brief, load_book()))
-    climate = None
+    place = None
     try:
-        climate = climate_of(brief.place, folder)
+        place = located(brief.place, folder, fall_back=fall_back)
     except TurfplanError as error:
         problems += error.problems
-    if problems or climate is None:
+    if problems or place is None:
         raise TurfplanError(problems)
-    book = load_book(region_of(brief, climate))
-    return Given(book, climate, read_ground(brief, folder, book))
+    book = load_book(region_of(brief, place.climate))
+    return Given(book, place.climate, read_ground(brief, folder, book), place.years, place.notes)
 
 
-def read_input(path: Path, *, weather_file: Path | None = None, weather_url: str | None = None) -> Input:
+def read_input(
+    path: Path, *, weather_file: Path | None = None, weather_url: str | None = None, fall_back: bool = False
+) -> Input:
     """A brief file with everything that planning it reads, and weather where there is any."""
     from turfplan.errors import TurfplanError
     from turfplan.readers.brief import read_brief
@@ -69,11 +76,11 @@ def read_input(path: Path, *, weather_file: Path | None = None, weather_url: str
 
     file = read_brief(path)
     try:
-        given = input_of(file.brief, file.folder)
+        given = input_of(file.brief, file.folder, fall_back=fall_back)
     except TurfplanError as error:
         raise error.located(str(path)) from None
     weather, warnings = read_weather(given.climate, weather_file, weather_url)
-    return Input(file, given.book, given.climate, given.ground, weather, warnings)
+    return Input(file, given.book, given.climate, given.ground, weather, (*given.notes, *warnings), given.real_years)
 
 
 def now_of(today: date | None, timezone: str) -> datetime:

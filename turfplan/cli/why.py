@@ -38,12 +38,14 @@ def why(
     book = load_book(plan.place.region)
     file = read_brief(brief)
     stale = file.sha256 != plan.brief_sha256 or len(read_journal(file.journal).entries) != plan.journal_entries
+    real = next((r for r in plan.real_years if r.task == found.id), None)
     facts = [book.fact_text(name) for name in found.facts if book.get(name) is not None]
     if as_json:
         print(
             json.dumps(
                 {"schema": 1, "task": found.id, "why": found.why, "not_earlier": found.not_earlier, "not_later": found.not_later,
-                 "amounts": [a.model_dump(mode="json") for a in found.amounts], "facts": facts, "changed_since": stale},
+                 "amounts": [a.model_dump(mode="json") for a in found.amounts], "facts": facts, "changed_since": stale,
+                 "real_years": None if real is None else real.model_dump(mode="json")},
                 ensure_ascii=False,
             )
         )  # fmt: skip
@@ -60,6 +62,8 @@ def why(
         print("Why this much:")
         for amount in found.amounts:
             print(f"  - {amount.item}: {amount_text(amount, plan.lawn.units)}. {amount.reason}")
+    if real is not None:
+        print(f"In real years it would have worked in {real.worked} of {real.years}. {real.reason}")
     if facts:
         print("It rests on:")
         for fact in facts:

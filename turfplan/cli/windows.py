@@ -1,10 +1,15 @@
 """`turfplan windows`: when each operation is open."""
 
 import json
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import typer
+
+if TYPE_CHECKING:
+    from turfplan.rules.real_years import Record
+    from turfplan.rules.windows import Window
 
 
 def windows(
@@ -24,8 +29,9 @@ def windows(
     from turfplan.brief import parse_brief
     from turfplan.errors import Problem, TurfplanError, nearest
     from turfplan.readers.book import load_book
-    from turfplan.readers.place import climate_of
+    from turfplan.readers.place import located
     from turfplan.readers.region import region_of
+    from turfplan.rules.real_years import record_of
     from turfplan.rules.windows import Settings, operation_windows
 
     place = {"latitude": latitude, "longitude": longitude, "postal_code": postal_code, "climate_zone": climate_zone,
@@ -41,13 +47,16 @@ def windows(
                 "--grass", "unknown grass", repr(grass), ", ".join(book.species), near and f"did you mean {near!r}?"
             )
         )
-    climate = climate_of(brief.place, Path.cwd())
+    place_found = located(brief.place, Path.cwd())
+    climate = place_found.climate
     book = load_book(region_of(brief, climate))
     asked = year or datetime.now(UTC).year
     result = operation_windows(climate, book, (grass,), asked, Settings())
+    record = record_of(place_found.years, book, (grass,))
     rows = [
         {"operation": w.operation, "season": w.season, "start": w.start.isoformat(), "end": w.end.isoformat(),
-         "best": w.best.isoformat(), "reason": w.reason, "source": w.source}
+         "best": w.best.isoformat(), "reason": w.reason, "source": w.source,
+         **(_real(record, w) if record else {})}
         for w in result.windows
     ]  # fmt: skip
     closed = [{"operation": c.operation, "reason": c.reason} for c in result.closed]
@@ -60,9 +69,39 @@ def windows(
     print(
         f"{book.species[grass].name} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way"
     )
-    for w in result.windows:
+    for w, row in zip(result.windows, rows, strict=True):
         print(
             f"  {w.operation:14} {w.season:7} {day_text(w.start)} to {day_text(w.end)}, best {day_text(w.best)}  {w.reason}"
         )
+        if record:
+            print(f"{'':26}{_real_words(row)}")
     for c in result.closed:
         print(f"  {c.operation:14} closed  {c.reason}")
+
+
+def _real(record: "Record", window: "Window") -> dict[str, object]:
+    """What real years say of a window: when it opened and closed in eight years of ten, and how often its best day would do."""
+    spread = record.spread(window.rule, window.start.year)
+    tally = record.tally(window.operation, window.rule, window.best)
+
+    def days(span: "tuple[date, date] | None") -> list[str] | None:
+        return None if span is None else [day.isoformat() for day in span]
+
+    return {
+        "years": spread.years, "opened": spread.opened, "start_spread": days(spread.start), "end_spread": days(spread.end),
+        "best_worked": tally.worked, "best_told": tally.sentence(),
+    }  # fmt: skip
+
+
+def _real_words(row: "dict[str, Any]") -> str:
+    if row["start_spread"] is None or row["end_spread"] is None:
+        return f"real years: it opened in none of {row['years']}"
+    from turfplan.wording import day_text
+
+    opened, closed = (
+        " and ".join(day_text(date.fromisoformat(day)) for day in row[key]) for key in ("start_spread", "end_spread")
+    )
+    return (
+        f"real years: opened between {opened}, closed between {closed} in eight of ten; the best day worked in "
+        f"{row['best_worked']} of {row['years']} ({row['best_told']})"
+    )

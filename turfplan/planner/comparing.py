@@ -8,6 +8,7 @@ from turfplan.network import Conflict
 from turfplan.network import conflict as find_conflict
 from turfplan.planner.dating import Dated, date_season, problem_of
 from turfplan.planner.explaining import conflict_sentences
+from turfplan.planner.judging import sturdier
 from turfplan.planner.quantities import loose_volumes
 from turfplan.rules.campaign import Campaign, campaigns
 from turfplan.rules.draft import Draft, SeasonDraft
@@ -99,6 +100,8 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             conflict = tuple(f"{name}: {reason}" for name, reason in rejected) or tuple(setting.closed)
         return Comparison(None, tuple(dict.fromkeys(rejected)), conflict)
     best = found[0]
+    season, dated = sturdier(setting, best.season, best.dated, lambda other: date_season(setting, other))
+    best = replace(best, season=season, dated=dated)
     rejected += [(c.campaign.name, _runner_up(setting, best, c)) for c in found[1:]]
     seen: dict[str, str] = {}
     for name, reason in rejected:

@@ -10,6 +10,7 @@ from turfplan.agronomy import Book
 from turfplan.amounts.sprinkler import zones
 from turfplan.brief import Brief
 from turfplan.check import check_plan
+from turfplan.climate.real_years import RealYear
 from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
 from turfplan.journal import JournalEntry
@@ -20,6 +21,7 @@ from turfplan.planner.briefing import check_brief
 from turfplan.planner.comparing import Comparison, compare
 from turfplan.planner.feeding import feeder_for
 from turfplan.planner.history import read_history
+from turfplan.planner.judging import judged
 from turfplan.planner.openings import with_windows
 from turfplan.planner.options import ways_out
 from turfplan.planner.quantities import order_lines
@@ -64,13 +66,14 @@ def make_plan(
     now: datetime,
     ground: Ground | None = None,
     weather: Weather | None = None,
+    real_years: Sequence[RealYear] = (),
     brief_sha256: str = "",
     assume_not_done: bool = False,
     options: bool = True,
 ) -> Plan:
     """The season of one lawn. Pure: the same arguments give the same plan.
 
-    `now` is aware; today is its date in the lawn's zone. With the plan before (`previous`) and a longer `journal` it
+    `real_years` of a daily series judge every date, and choose among dates that are as good as each other. `now` is aware; today is its date in the lawn's zone. With the plan before (`previous`) and a longer `journal` it
     re-plans with the fewest moved tasks. A plan that cannot be done as asked comes back with `conflict` and `options`
     and no tasks. Raises TurfplanError for names or wishes that the book does not bear out.
     """
@@ -81,7 +84,7 @@ def make_plan(
     published = previous
     previous, entries = in_rules_words(previous, journal)
     history = read_history(book, entries, previous, today, assume_not_done=assume_not_done)
-    setting = _setting(brief, book, climate, today, previous, ground)
+    setting = _setting(brief, book, climate, today, previous, ground, real_years)
     verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
     setting = replace(setting, no_sowing=tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed))
     weather = weather or Weather()
@@ -112,20 +115,22 @@ def make_plan(
         }
     )
     plan = revise(plan, published, now, history=history.as_record())
+    plan = plan.model_copy(update={"real_years": judged(setting, plan.tasks)})
     if faults := check_plan(plan, brief, book):
         raise UnsoundPlanError("; ".join(faults))
     return plan
 
 
 def _setting(
-    brief: Brief, book: Book, climate: Climate, today: date, previous: Plan | None, ground: Ground | None
-) -> Setting:
+    brief: Brief, book: Book, climate: Climate, today: date, previous: Plan | None, ground: Ground | None,
+    real_years: Sequence[RealYear],
+) -> Setting:  # fmt: skip
     horizon = (previous.horizon.start, previous.horizon.end) if previous is not None else None
     setting = resolve(
         brief, book, climate, today, horizon=horizon,
         area_m2=ground.area_m2 if ground else None, bands=ground.bands if ground else None,
     )  # fmt: skip
-    return with_windows(setting)
+    return with_windows(setting, real_years)
 
 
 def _compare(setting: Setting, verdict: Verdict) -> Comparison:

@@ -1,9 +1,12 @@
 """Lays the windows of every operation on the years of a plan."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
+from turfplan.climate.real_years import RealYear
 from turfplan.rules.draft import OpenDays
+from turfplan.rules.real_years import record_of
 from turfplan.rules.setting import Setting
 from turfplan.rules.windows import Settings, windows_of_years
 
@@ -11,8 +14,8 @@ from turfplan.rules.windows import Settings, windows_of_years
 JUST_MISSED_DAYS = 150
 
 
-def with_windows(setting: Setting) -> Setting:
-    """The setting with the windows of its grass (and of the grass that is sown) over every year the plan touches."""
+def with_windows(setting: Setting, real_years: Sequence[RealYear] = ()) -> Setting:
+    """The setting with the windows of its grass over every year the plan touches, and what real years say of them."""
     first, last = date.fromordinal(setting.first_day), date.fromordinal(setting.last_day)
     found: list[OpenDays] = []
     over: list[OpenDays] = []
@@ -33,5 +36,6 @@ def with_windows(setting: Setting) -> Setting:
         setting,
         windows=tuple(sorted(found, key=lambda w: (w.start, w.operation))),
         closed=tuple(dict.fromkeys(closed)),
+        record=record_of(real_years, setting.book, setting.stand, policy),
         missed=tuple(w for w in over if (first - w.end).days <= JUST_MISSED_DAYS),
     )

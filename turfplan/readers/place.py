@@ -13,6 +13,7 @@ from turfplan.brief import Place
 from turfplan.climate.building import Normals, Spot, build_climate
 from turfplan.climate.grid import Grid, Months, months_at, open_grid
 from turfplan.climate.models import Models
+from turfplan.climate.real_years import RealYear, real_years
 from turfplan.climate.record import Climate, Frost, day_index
 from turfplan.climate.zones import ZonePlace, place_of_zone, read_zones, zone_words
 from turfplan.errors import Problem, TurfplanError
@@ -45,14 +46,42 @@ def climate_at(latitude: float, longitude: float, *, elevation_m: float | None =
     return climate_of(place, Path())
 
 
+@dataclass(frozen=True, slots=True)
+class Located:
+    """The climate of a place, the real years of the user's series where there is one, and what the user must know."""
+
+    climate: Climate
+    years: tuple[RealYear, ...] = ()
+    notes: tuple[str, ...] = ()
+
+
 def climate_of(place: Place, folder: Path) -> Climate:
+    """The climate of a place in a brief; as `located`."""
+    return located(place, folder).climate
+
+
+def located(place: Place, folder: Path, *, fall_back: bool = False) -> Located:
     """The climate of a place in a brief: the user's own normals, else the grid; frost dates of the brief win over both.
 
     File names start from `folder`. A typed climate zone stands in for coordinates, with a wider error. Normals that say
-    where their station is stand for its place where the brief gives none.
+    where their station is stand for its place where the brief gives none. A file that cannot be used is an error, unless
+    `fall_back` asks for the grid in its stead.
     """
-    if place.normals is not None:
+    if place.normals is None:
+        return Located(_from_grid(place))
+    try:
         return _from_file(place, folder / place.normals)
+    except TurfplanError as error:
+        if not fall_back or not _says_where(place):
+            raise
+        climate = _from_grid(place.model_copy(update={"normals": None}))
+        said = "; ".join(str(problem) for problem in error.problems)
+        return Located(
+            climate, (), (f"{place.normals} was left out ({said}); the world grid stands in for it, as asked",)
+        )
+
+
+def _from_grid(place: Place) -> Climate:
     models, grid = load_models(), load_grid()
     where = _whereabouts(place)
     months = months_at(grid, where.latitude, where.longitude)
@@ -69,13 +98,12 @@ def climate_of(place: Place, folder: Path) -> Climate:
     )  # fmt: skip
 
 
-def _from_file(place: Place, path: Path) -> Climate:
+def _from_file(place: Place, path: Path) -> Located:
     """The climate in the user's file; a place that the brief gives must be near the file's station."""
     from turfplan.readers.climate_files import read_climate_file
 
     models = load_models()
-    given = place.latitude is not None or place.postal_code is not None or place.climate_zone is not None
-    where = _whereabouts(place) if given else None
+    where = _whereabouts(place) if _says_where(place) else None
     near = None if where is None else (where.latitude, where.longitude)
     found = read_climate_file(path, models, near, rough=where is not None and where.rough)
     if where is None:
@@ -89,10 +117,11 @@ def _from_file(place: Place, path: Path) -> Climate:
     if normals.rain_mm is None:
         normals = replace(normals, rain_mm=months_at(load_grid(), where.latitude, where.longitude).rain_mm)
     spot = _spot(place, where, normals.months_c(), normals.months_mm())
-    return build_climate(
+    climate = build_climate(
         models, spot, normals, source=found.source, error_days=round(models.number("bands", "normals_days")),
         air_error_c=models.number("files", "error_c"), last_frost=last, first_frost=first,
     )  # fmt: skip
+    return Located(climate, real_years(found.series, climate, models) if found.series is not None else ())
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +135,11 @@ class _Whereabouts:
     timezone: str | None = None
     spread_c: float = 0.0
     rough: bool = False
+
+
+def _says_where(place: Place) -> bool:
+    """Whether the brief itself says where the lawn lies."""
+    return place.latitude is not None or place.postal_code is not None or place.climate_zone is not None
 
 
 def _whereabouts(place: Place) -> _Whereabouts:

@@ -9,6 +9,7 @@ from turfplan.brief import WEEKDAYS, Brief, Intent, Weekday
 from turfplan.climate.record import Climate
 from turfplan.constraints import DaySet
 from turfplan.rules.draft import Band, OpenDays
+from turfplan.rules.real_years import Record
 from turfplan.units import System, read_as
 
 
@@ -54,6 +55,7 @@ class Setting:
     closed: tuple[str, ...] = field(default=())
     missed: tuple[OpenDays, ...] = ()
     no_sowing: tuple[tuple[int, int], ...] = ()
+    record: Record | None = None
 
     @property
     def depth_mm(self) -> float:
