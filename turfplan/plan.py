@@ -247,6 +247,7 @@ class ClimateFacts(Record):
     air_mean_c: tuple[float, ...] = ()
     soil_10cm_c: tuple[float, ...] = ()
     soil_error_c: float = 0.0
+    soil_error_days: int = 0
     rain_mm: tuple[float, ...] = ()
     et0_mm: tuple[float, ...] = ()
 

@@ -61,13 +61,13 @@ def windows(
     ]  # fmt: skip
     closed = [{"operation": c.operation, "reason": c.reason} for c in result.closed]
     if as_json:
-        print(json.dumps({"schema": 1, "year": asked, "source": climate.source, "error_days": climate.error_days, "windows": rows,
+        print(json.dumps({"schema": 1, "year": asked, "source": climate.source, "error_days": climate.error_days, "soil_error_days": climate.soil_error_days, "windows": rows,
                           "closed": closed}, ensure_ascii=False))  # fmt: skip
         return
     from turfplan.wording import day_text
 
     print(
-        f"{book.species[grass].name} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way"
+        f"{book.species[grass].name} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way, {climate.soil_error_days} where soil temperature decides"
     )
     for w, row in zip(result.windows, rows, strict=True):
         print(

@@ -93,6 +93,7 @@ def build_climate(
         air_mean_c=mean, air_min_c=low, air_max_c=high, rain_mm=tuple(rain),
         soil_5cm_c=soil_from_air(models, mean, 5, periodic=True), soil_10cm_c=soil_from_air(models, mean, 10, periodic=True),
         et0_mm=et0, last_frost=last, first_frost=first, attribution=attribution, state=spot.state, frost_free=last is None,
+        soil_error_days=max(error_days, round(models.number("bands", "soil_days"))),
     )  # fmt: skip
 
 

@@ -46,7 +46,8 @@ class Climate:
     """Daily normals of one place, 365 values each, by place in the year (`day_index`).
 
     Temperatures in degrees Celsius, rain and reference evapotranspiration in mm a day. `error_days` is how far a date
-    read from these curves may be off, `air_error_c` and `soil_error_c` the error of a daily mean. `last_frost` and
+    read from these curves may be off, `soil_error_days` one read from the soil, `air_error_c` and `soil_error_c` the error of a
+    daily mean. `last_frost` and
     `first_frost` are None where frost is rarer than every other year.
     """
 
@@ -71,6 +72,7 @@ class Climate:
     attribution: str = ""
     state: str | None = None
     frost_free: bool = False
+    soil_error_days: int = 0
 
     @property
     def southern(self) -> bool:

@@ -128,6 +128,7 @@ def _climate(climate: Climate) -> ClimateFacts:
         source=climate.source, error_days=climate.error_days, attribution=climate.attribution,
         last_frost=words(climate.last_frost), first_frost=words(climate.first_frost), day_of_year=days,
         air_mean_c=every(climate.air_mean_c), soil_10cm_c=every(climate.soil_10cm_c), soil_error_c=round(climate.soil_error_c, 2),
+        soil_error_days=climate.soil_error_days,
         rain_mm=every(climate.rain_mm, 2), et0_mm=every(climate.et0_mm, 2),
     )  # fmt: skip
 
