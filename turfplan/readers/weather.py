@@ -30,10 +30,27 @@ def read_weather(climate: Climate, file: Path | None, url: str | None) -> tuple[
     """Weather by day with what the user must know about it; None when nothing was given."""
     place = (climate.latitude, climate.longitude)
     if url is not None:
-        return _weather(climate, read_series(_fetched(climate, url), load_models(), place)), (KEYLESS,)
+        return _weather(climate, _answered(climate, url)), (KEYLESS,)
     if file is not None:
         return _weather(climate, read_series(file, load_models(), place)), ()
     return None, ()
+
+
+def _answered(climate: Climate, url: str) -> DailySeries:
+    """The days of the server's answer; one that is none is told as the server's and not kept."""
+    path = _fetched(climate, url)
+    try:
+        return read_series(path, load_models(), (climate.latitude, climate.longitude))
+    except TurfplanError as error:
+        path.unlink(missing_ok=True)
+        said = "; ".join(str(problem).removeprefix(f"{path.name}: ") for problem in error.problems)
+        raise _refused(url, f"gave an answer that cannot be used ({said})") from None
+
+
+def _refused(url: str, said: str) -> TurfplanError:
+    host = urllib.parse.urlsplit(url).netloc
+    hint = "plan without it, or give a saved file with --weather"
+    return TurfplanError(Problem("--weather-url", f"{host} {said}", None, None, hint))
 
 
 def _weather(climate: Climate, series: DailySeries) -> Weather:
@@ -88,7 +105,4 @@ def _asked(address: str) -> bytes:
             said = "did not answer with JSON"
             break
         time.sleep(0.2 * attempt)
-    host = urllib.parse.urlsplit(address).netloc
-    raise TurfplanError(
-        Problem("--weather-url", f"{host} {said}", None, None, "plan without it, or give a saved file with --weather")
-    )
+    raise _refused(address, said)

@@ -82,7 +82,7 @@ def table(lines: Lines, needed: Sequence[str]) -> list[tuple[int, dict[str, str]
                 )
             rows.append((reader.line_num, row))
     except csv.Error as error:
-        raise lines.fault(reader.line_num, None, f"is not CSV ({error})") from None
+        raise lines.fault(reader.reader.line_num, None, f"is cut off or not CSV ({error})") from None
     if not rows:
         raise lines.fault(2, None, "is missing: the file ends after its head")
     return rows
