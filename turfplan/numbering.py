@@ -1,7 +1,7 @@
 """Hands out task numbers once: a number that has left the feed never comes back, whatever the rules call the task.
 
-Rules count from one each time; a feed remembers. With `topdress.3` retired, what the rules call `topdress.3` is
-`topdress.4` in the feed. A task without a number that comes back after it was retired is `raise_fittings.again2`.
+Rules name their tasks alike each time; a feed remembers. With `topdress.3` retired, what the rules call `topdress.3` is
+`topdress.3.again2` in the feed, an entry of its own; every other task keeps the name it has.
 """
 
 import re
@@ -16,31 +16,19 @@ _AGAIN = re.compile(r"(?P<name>.+)\.again\d+")
 
 def feed_id(rules_id: str, retired: Collection[str]) -> str:
     """What the feed calls a task that the rules call `rules_id`."""
-    match = _NUMBERED.fullmatch(rules_id)
-    if match is None:
-        name, turn = rules_id, 1
-        while name in retired:
-            turn += 1
-            name = f"{rules_id}.again{turn}"
-        return name
-    left, number = int(match["number"]), 0
-    while left:
-        number += 1
-        left -= f"{match['kin']}.{number}" not in retired
-    return f"{match['kin']}.{number}"
+    name, turn = rules_id, 1
+    while name in retired:
+        turn += 1
+        name = f"{rules_id}.again{turn}"
+    return name
 
 
 def rules_id(feed_id: str, retired: Collection[str]) -> str | None:
     """What the rules call a task that the feed calls `feed_id`: the inverse of `feed_id`; None for a retired task."""
     if feed_id in retired:
         return None
-    if again := _AGAIN.fullmatch(feed_id):
-        return again["name"]
-    match = _NUMBERED.fullmatch(feed_id)
-    if match is None:
-        return feed_id
-    gone = sum(f"{match['kin']}.{n}" in retired for n in range(1, int(match["number"])))
-    return f"{match['kin']}.{int(match['number']) - gone}"
+    again = _AGAIN.fullmatch(feed_id)
+    return again["name"] if again else feed_id
 
 
 def in_rules_words(

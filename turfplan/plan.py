@@ -86,7 +86,8 @@ class Actual(Record):
 class Published(Record):
     """All that the feed last showed of a task: words, days, runs, reminder; the calendar is written from this alone.
 
-    History is re-emitted from here, never made anew. `series` holds what repeats, `alarm` days before and clock time.
+    History is re-emitted from here, never made anew. `series` holds what repeats, at clock times of `timezone`; `alarm`
+    is days before and clock time.
     """
 
     summary: str
@@ -96,6 +97,7 @@ class Published(Record):
     category: Phase
     cancelled: bool = False
     series: Series | None = None
+    timezone: str | None = None
     alarm: tuple[int, Clock] | None = None
 
 

@@ -64,6 +64,7 @@ class _Run:
     today: date
 
     def reason(self, task_id: str, otherwise: str) -> str:
+        """Why a task has changed: what the journal says, else the given words."""
         return self.past.because.get(task_id) or otherwise
 
     def is_over(self, task: Task) -> bool:
@@ -81,6 +82,7 @@ class _Step:
 
     @property
     def shows_the_same(self) -> bool:
+        """Whether a subscriber sees no difference."""
         return self.before is not None and self.before.published == self.task.published
 
 
@@ -140,17 +142,17 @@ def rule_days(series: Series) -> tuple[date, ...]:
 
 def publish(plan: Plan, task: Task) -> Task:
     """The task with what the feed shows of it, made anew from what it is."""
-    series = None if task.series is None else _plain(task.series)
     shown = Published(
-        summary=summary(task),
-        description=description(task, plan.lawn.units),
-        start=task.start,
-        end=task.end,
-        category=task.phase,
-        series=series,
-        alarm=plan.alarm if task.alarm and series is None else None,
-    )
-    return task.model_copy(update={"published": shown})
+        summary=summary(task), description=description(task, plan.lawn.units), start=task.start, end=task.end, category=task.phase
+    )  # fmt: skip
+    if task.series is None:
+        return task.model_copy(
+            update={"published": shown.model_copy(update={"alarm": plan.alarm if task.alarm else None})}
+        )
+    series = _plain(task.series)
+    runs = [day for day in rule_days(series) if day not in series.skip] or [series.end]
+    repeated = {"series": series, "timezone": plan.timezone, "start": series.start, "end": runs[-1]}
+    return task.model_copy(update={"published": shown.model_copy(update=repeated)})
 
 
 def _plain(series: Series) -> Series:
@@ -168,7 +170,7 @@ def _plain(series: Series) -> Series:
 
 def _head(plan: Plan) -> tuple[str, ...]:
     """What the feed shows beside the tasks."""
-    return plan.lawn.name, plan.campaign_name, plan.climate.source, plan.timezone
+    return plan.lawn.name, plan.timezone
 
 
 def _step(run: _Run, task: Task, before: Task | None) -> _Step:
@@ -270,7 +272,7 @@ def _cancelled(run: _Run, task: Task, because: str) -> Task:
     task = publish(run.draft, task.model_copy(update={"change": because, "alarm": False}))
     assert task.published is not None  # publish has just made it
     shown = task.published.model_copy(
-        update={"summary": cancelled_summary(task), "cancelled": True, "series": None, "alarm": None}
+        update={"summary": cancelled_summary(task), "cancelled": True, "series": None, "timezone": None, "alarm": None}
     )
     return task.model_copy(update={"published": shown})
 
@@ -299,7 +301,7 @@ def _timing(shown: Published | None) -> tuple[object, ...]:
     """What the sequence number watches: DTSTART, DTEND, RRULE, EXDATE and STATUS."""
     if shown is None:
         return ()
-    return shown.cancelled, shown.series or (shown.start, shown.end)
+    return shown.cancelled, shown.timezone, shown.series or (shown.start, shown.end)
 
 
 def _moved(task: Task, before: Task) -> bool:

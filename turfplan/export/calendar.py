@@ -26,8 +26,8 @@ def season_ics(plan: Plan, source_url: str | None = None) -> bytes:
     """
     calendar = _head(plan, source_url, plan.stamp)
     shown = _shown(plan.tasks)
-    if any(entry.series is not None for _, entry in shown):
-        calendar.add_component(vtimezone(plan.timezone, plan.horizon.start.year, plan.horizon.end.year))
+    for zone in sorted({entry.timezone for _, entry in shown if entry.timezone is not None}):
+        calendar.add_component(vtimezone(zone, plan.horizon.start.year, plan.horizon.end.year))
     for task, entry in shown:
         calendar.add_component(_event(plan, task, entry))
     return bytes(calendar.to_ical(sorted=False))
@@ -53,7 +53,8 @@ def _head(plan: Plan, source_url: str | None, stamp: datetime) -> Calendar:
     calendar.add("prodid", PRODID)
     calendar.add("calscale", "GREGORIAN")
     name = plain_text(plan.lawn.name) or "Lawn"
-    words = plain_text(f"Lawn renovation: {plan.campaign_name}. Dates rest on {plan.climate.source}.")
+    # No campaign, no source: what may change while every entry stays has no place in the file.
+    words = "The jobs of a lawn's season: the days, how much of what, and why. A printed sheet may be older than this."
     # Both spellings, the standard's and the older one; as vText, else icalendar writes X- properties unescaped.
     for key, value in (("name", name), ("x-wr-calname", name), ("description", words), ("x-wr-caldesc", words)):
         calendar.add(key, vText(value))
@@ -86,8 +87,8 @@ def _common(plan: Plan, task: Task, entry: Published, component: Event | Todo) -
 def _event(plan: Plan, task: Task, entry: Published) -> Event:
     event = Event()
     _common(plan, task, entry, event)
-    if entry.series is not None:
-        _repeat(plan.timezone, entry.series, event)
+    if entry.series is not None and entry.timezone is not None:
+        _repeat(entry.timezone, entry.series, event)
     else:
         event.add("dtstart", entry.start)
         event.add("dtend", entry.end + timedelta(days=1))
