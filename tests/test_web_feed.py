@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from planning import EXAMPLES, example
 from turfplan.cli.running import outputs
 from turfplan.store import index as store
+from turfplan.store import tokens
 from turfplan.store.folder import write_outputs
 from turfplan.web.feed import etag_of, feed_answer
 
@@ -99,7 +100,7 @@ def served(index: Path, **options: object) -> TestClient:
 def issued(index: Path, folder: Path, kind: str, brief: Path | None = None) -> str:
     """A token of a kind."""
     with store.opened(index) as connection:
-        return store.issue(connection, store.add_lawn(connection, folder, brief), kind)  # type: ignore[arg-type]
+        return tokens.issue(connection, store.add_lawn(connection, folder, brief), kind)  # type: ignore[arg-type]
 
 
 def test_feed_is_served_and_revoked(lawn: tuple[Path, Path]) -> None:
@@ -113,7 +114,7 @@ def test_feed_is_served_and_revoked(lawn: tuple[Path, Path]) -> None:
     assert head.status_code == 200 and head.content == b"" and head.headers["content-length"] == str(len(got.content))
     assert client.get(f"/feed/{token}.ics", headers={"if-none-match": got.headers["etag"]}).status_code == 304
     with store.opened(index) as connection:
-        assert store.revoke(connection, 1)
+        assert tokens.revoke(connection, 1)
     assert client.get(f"/feed/{token}.ics").status_code == 410
     assert client.get("/feed/" + "x" * 43 + ".ics").status_code == 404
 
@@ -185,15 +186,18 @@ def test_headers_guard_every_answer(lawn: tuple[Path, Path]) -> None:
     assert client.get("/robots.txt").text.count("feed") == 0
 
 
-@given(st.text(max_size=60))
+@pytest.fixture(scope="module")
+def empty(tmp_path_factory: pytest.TempPathFactory) -> TestClient:
+    """A server without any lawn."""
+    return served(tmp_path_factory.mktemp("guess") / "guess.index")
+
+
+@given(guess=st.text(max_size=60))
 @settings(max_examples=150, deadline=None)
-def test_guesses_learn_nothing(guess: str) -> None:
+def test_guesses_learn_nothing(empty: TestClient, guess: str) -> None:
     """Traversal, markup, line ends, other alphabets: each guess is answered alike, with no file and no header of its own."""
-    folder = EXAMPLES.parent / ".pytest_cache"
-    folder.mkdir(exist_ok=True)
-    client = served(folder / "guess.index")
     for path in (f"/feed/{quote(guess, safe='')}.ics", f"/lawn/{quote(guess, safe='')}"):
-        got = client.get(path)
+        got = empty.get(path)
         assert got.status_code in (404, 405) and got.text in ("Not found.", "This address no longer works.")
         assert not {"set-cookie", "location", "server"} & set(got.headers)
 
@@ -283,3 +287,72 @@ def test_publish_is_stable_and_whole(lawn: tuple[Path, Path], tmp_path: Path) ->
     assert len(names) == 1
     path = Path(names.pop())
     assert len(path.stem) == 44 and path.read_bytes() == (folder / "season.ics").read_bytes()
+
+
+def test_page_shows_its_own_feed(lawn: tuple[Path, Path]) -> None:
+    """The page of a token links a feed of its own, by https and webcal and as a QR code; that feed is the lawn's."""
+    folder, index = lawn
+    token = issued(index, folder, "read")
+    client = served(index, base_url="https://lawns.example")
+    text = client.get(f"/lawn/{token}").text
+    feed = tokens.feed_of_page(token)
+    assert (
+        f'href="https://lawns.example/feed/{feed}.ics"' in text
+        and f'href="webcal://lawns.example/feed/{feed}.ics"' in text
+    )
+    assert "data:image/svg+xml;base64," in text and token not in text
+    got = client.get(f"/feed/{feed}.ics", headers={"accept-encoding": "identity"})
+    assert got.status_code == 200 and got.content == (folder / "season.ics").read_bytes()
+
+
+def test_page_takes_its_own_address_back(lawn: tuple[Path, Path]) -> None:
+    """With the box ticked the page and its feed are gone for good, other addresses stay; without it nothing happens."""
+    folder, index = lawn
+    token, other = issued(index, folder, "read"), issued(index, folder, "feed")
+    client = served(index)
+    feed = tokens.feed_of_page(token)
+    assert client.post(f"/lawn/{token}", data={"do": "revoke"}).status_code == 422
+    assert client.get(f"/lawn/{token}").status_code == client.get(f"/feed/{feed}.ics").status_code == 200
+    assert client.post(f"/lawn/{token}", data={"do": "revoke", "sure": "yes"}).status_code == 410
+    assert client.get(f"/lawn/{token}").status_code == client.get(f"/feed/{feed}.ics").status_code == 410
+    assert client.get(f"/feed/{other}.ics").status_code == 200
+    elsewhere = client.post(
+        f"/lawn/{issued(index, folder, 'read')}",
+        data={"do": "revoke", "sure": "yes"},
+        headers={"origin": "https://x.example"},
+    )
+    assert elsewhere.status_code == 403
+
+
+def test_index_is_made_again_from_the_folders(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """Without its index a lawn is served again under its identity once its folder is named; a moved folder keeps its tokens."""
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    moved = folder.rename(tmp_path / "elsewhere")
+    (found,) = store.rebuild(index, [(moved, None)])
+    assert found.folder == moved.resolve()
+    assert served(index).get(f"/feed/{token}.ics").status_code == 200
+    (again,) = store.rebuild(tmp_path / "new.index", [(moved, None)])
+    assert again.lawn_id == found.lawn_id
+    assert served(tmp_path / "new.index").get(f"/feed/{token}.ics").status_code == 404
+
+
+def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
+    """Each numbered migration runs once and in order; an index of a newer program is refused, untouched."""
+    import sqlite3
+    from contextlib import closing
+
+    from turfplan.errors import TurfplanError
+
+    path = tmp_path / "old.index"
+    with closing(sqlite3.connect(path)) as old:
+        for statement in store.MIGRATIONS[0]:
+            old.execute(statement)
+        old.execute("PRAGMA user_version = 1")
+        old.commit()
+    with store.opened(path) as connection:
+        assert connection.execute("PRAGMA user_version").fetchone()[0] == len(store.MIGRATIONS)
+        assert connection.execute("SELECT count(*) FROM sqlite_master WHERE name = 'token_by_lawn'").fetchone()[0] == 1
+        connection.execute(f"PRAGMA user_version = {len(store.MIGRATIONS) + 1}")
+    with pytest.raises(TurfplanError, match="newer turfplan"), store.opened(path):
+        pass

@@ -32,6 +32,7 @@ def serve(
     host: str = typer.Option("127.0.0.1", "--host", help="The address to listen on; only this machine unless you ask."),
     port: int = typer.Option(PORT, "--port", min=1, max=65535),
     allow_host: list[str] = typer.Option([], "--allow-host", help="A host name that requests may use."),
+    base_url: str | None = typer.Option(None, "--base-url", help="The public address, where a proxy stands before it."),
     gzip: bool = typer.Option(True, "--gzip/--no-gzip", help="Compress where the reader asks for it."),
 ) -> None:
     """Serve the feeds and pages of the lawns in the index.
@@ -46,10 +47,11 @@ def serve(
 
     with store.opened(index) as connection:
         for folder in folders or []:
-            store.add_lawn(connection, _folder(folder))
+            store.add_lawn(connection, _folder(folder), store.brief_beside(folder))
     hosts = tuple(dict.fromkeys((host, "127.0.0.1", "localhost", *allow_host)))
-    app = create_app(Settings(index=index, hosts=hosts, compress=gzip, replan=_replan))
-    print(f"Serving on http://{host}:{port}; addresses come from `turfplan tokens issue`", file=sys.stderr)
+    public = (base_url or f"http://{host}:{port}").rstrip("/")
+    app = create_app(Settings(index=index, base_url=public, hosts=hosts, compress=gzip, replan=_replan))
+    print(f"Serving on {public}; addresses come from `turfplan tokens issue`", file=sys.stderr)
     # The access log would print the path, and with it the token.
     uvicorn.run(app, host=host, port=port, access_log=False, log_level="warning", server_header=False)
 
@@ -91,25 +93,27 @@ def tokens(
     """
     from turfplan.errors import Problem, TurfplanError
     from turfplan.store import index as store
+    from turfplan.store import tokens as kept
 
     with store.opened(index) as connection:
         if action == "list":
-            for token in store.tokens(connection):
+            for token in kept.listed(connection):
                 state = f"revoked {token.revoked}" if token.revoked else "in use"
                 print(f"{token.id:4}  {token.kind:5} {state:32} {token.label or '-':20} {token.lawn.folder}")
         elif action == "revoke":
-            if what is None or not what.isdigit() or not store.revoke(connection, int(what)):
+            if what is None or not what.isdigit() or not kept.revoke(connection, int(what)):
                 raise TurfplanError(
                     Problem("N", "is not the number of a token", what, None, "`turfplan tokens list` shows them")
                 )
             print(f"Token {what} is revoked: its address now answers that it is gone.")
         elif action == "issue":
-            if what is None or kind not in store.KINDS:
+            if what is None or kind not in kept.KINDS:
                 raise TurfplanError(
-                    Problem("--kind" if what else "DIR", "is needed", kind if what else None, ", ".join(store.KINDS))
+                    Problem("--kind" if what else "DIR", "is needed", kind if what else None, ", ".join(kept.KINDS))
                 )
-            lawn = store.add_lawn(connection, _folder(Path(what)), brief)
-            _show(store.issue(connection, lawn, kind, label), kind, base_url)
+            folder = _folder(Path(what))
+            lawn = store.add_lawn(connection, folder, brief or store.brief_beside(folder))
+            _show(kept.issue(connection, lawn, kind, label), kind, base_url)
         else:
             raise TurfplanError(Problem("action", "is not known", action, "issue, list, revoke"))
 

@@ -4,6 +4,7 @@ import hashlib
 import json
 import os
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -39,7 +40,7 @@ def read_journal(path: Path) -> JournalFile:
     faults: list[Problem] = []
     warnings: list[str] = []
     lines = raw.split(b"\n")
-    torn = lines.pop() if lines and lines[-1] else (lines.pop() if lines else b"")
+    torn = lines.pop()
     for number, line in enumerate(lines, 1):
         if not line.strip():
             continue
@@ -67,21 +68,21 @@ def read_journal(path: Path) -> JournalFile:
 def append_entry(path: Path, make: Callable[[JournalFile], JournalEntry]) -> JournalEntry:
     """Add one entry, made from the journal as it stands, under a lock and forced to the disk.
 
-    A torn last line is closed off first, so that nothing after it is lost.
+    A torn last line is taken away first, so that nothing after it is lost. When the disk refuses the entry, the file is as it
+    was before: an entry counts exactly when this returns.
     """
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         with FileLock(str(path) + ".lock", timeout=LOCK_SECONDS):
             entry = make(read_journal(path))
-            line = _line(entry)
-            with path.open("ab") as out:
-                if out.tell() and not _ends_whole(path):
-                    line = b"\n" + line if _entry(_last_line(path)) is not None else line
-                    if not line.startswith(b"\n"):
-                        out.truncate(out.tell() - len(_last_line(path)))
-                out.write(line)
-                out.flush()
-                os.fsync(out.fileno())
+            fresh = not path.exists()
+            handle = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_BINARY", 0), 0o666)
+            try:
+                _add(handle, _line(entry))
+            finally:
+                os.close(handle)
+            if fresh:
+                _sync_folder(path.parent)
     except Timeout:
         raise TurfplanError(
             Problem(str(path), "is in use by another run of turfplan", hint="wait for it to end")
@@ -89,6 +90,36 @@ def append_entry(path: Path, make: Callable[[JournalFile], JournalEntry]) -> Jou
     except OSError as error:
         raise TurfplanError(Problem(str(path), f"cannot be written ({error.strerror or error})")) from None
     return entry
+
+
+def _add(handle: int, line: bytes) -> None:
+    """Writes a line at the end of an open journal and forces it to the disk, or leaves the file as it was."""
+    size = os.fstat(handle).st_size
+    with os.fdopen(os.dup(handle), "rb") as source:
+        tail = source.read(size).rsplit(b"\n", 1)[-1]
+    torn = bool(tail) and _entry(tail) is None
+    keep = size - len(tail) if torn else size
+    if tail and not torn:
+        line = b"\n" + line
+    try:
+        os.ftruncate(handle, keep)
+        os.lseek(handle, keep, os.SEEK_SET)
+        while line:
+            line = line[os.write(handle, line) :]
+        os.fsync(handle)
+    except OSError:
+        os.ftruncate(handle, keep)
+        raise
+
+
+def _sync_folder(folder: Path) -> None:
+    """Makes a new file's name last through a power cut where the system can."""
+    with suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
 
 
 def _line(entry: JournalEntry) -> bytes:
@@ -111,13 +142,3 @@ def _entry(line: bytes) -> JournalEntry | None:
         return JournalEntry.model_validate_json(body)
     except (ValueError, KeyError, TypeError, ValidationError):
         return None
-
-
-def _ends_whole(path: Path) -> bool:
-    with path.open("rb") as source:
-        source.seek(-1, os.SEEK_END)
-        return source.read(1) == b"\n"
-
-
-def _last_line(path: Path) -> bytes:
-    return path.read_bytes().rsplit(b"\n", 1)[-1]

@@ -3,164 +3,216 @@
 The folders are the truth: everything here but the tokens can be made again from them.
 """
 
-import hashlib
-import secrets
+import json
+import os
 import sqlite3
-from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from collections.abc import Iterable, Iterator
+from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import Literal
 
 from turfplan.errors import Problem, TurfplanError
 
-TokenKind = Literal["feed", "read", "edit"]
-KINDS: tuple[TokenKind, ...] = ("feed", "read", "edit")
 BUSY_MS = 10_000
-# Numbered migrations: each is run once, in order, inside one transaction with its number.
-MIGRATIONS = (
-    """
-    CREATE TABLE lawn (id INTEGER PRIMARY KEY, folder TEXT NOT NULL UNIQUE, brief TEXT, added TEXT NOT NULL);
-    CREATE TABLE token (
-        id INTEGER PRIMARY KEY, lawn INTEGER NOT NULL REFERENCES lawn(id), kind TEXT NOT NULL, hash TEXT NOT NULL UNIQUE,
-        label TEXT NOT NULL, made TEXT NOT NULL, revoked TEXT
-    );
-    CREATE TABLE published (lawn INTEGER PRIMARY KEY REFERENCES lawn(id), bytes BLOB NOT NULL, at TEXT NOT NULL);
-    """,
+# Numbered migrations: each is run once, in order, inside one transaction with its number; never edited, only added to.
+MIGRATIONS: tuple[tuple[str, ...], ...] = (
+    (
+        "CREATE TABLE lawn (id INTEGER PRIMARY KEY, folder TEXT NOT NULL UNIQUE, brief TEXT, lawn_id TEXT NOT NULL, added TEXT NOT NULL)",
+        "CREATE TABLE token (id INTEGER PRIMARY KEY, lawn INTEGER NOT NULL REFERENCES lawn(id), "
+        "page INTEGER REFERENCES token(id), kind TEXT NOT NULL CHECK (kind IN ('feed', 'read', 'edit')), "
+        "hash TEXT NOT NULL UNIQUE, label TEXT NOT NULL, created TEXT NOT NULL, revoked TEXT)",
+        "CREATE TABLE published (lawn INTEGER PRIMARY KEY REFERENCES lawn(id), stamp TEXT NOT NULL, bytes BLOB NOT NULL, at TEXT NOT NULL)",
+    ),
+    ("CREATE INDEX token_by_lawn ON token (lawn)",),
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Lawn:
-    """A lawn that is served: its folder and, where ticks are taken, its brief."""
+    """A lawn that is served: its folder, its identity, and, where ticks are taken, its brief."""
 
     id: int
     folder: Path
     brief: Path | None
-
-
-@dataclass(frozen=True, slots=True)
-class Token:
-    """What is known of a token; the token itself is shown once and never kept."""
-
-    id: int
-    lawn: Lawn
-    kind: TokenKind
-    label: str
-    made: str
-    revoked: str | None
+    lawn_id: str
 
 
 @dataclass(frozen=True, slots=True)
 class Published:
-    """The bytes of a feed and when they were published (UTC, whole seconds)."""
+    """The bytes of a feed, the stamp of the plan they came from, and when they were published (UTC, whole seconds)."""
 
     content: bytes
+    stamp: str
     at: datetime
 
 
-def hash_of(token: str) -> str:
-    """What is kept of a token: its SHA-256, so that a stolen index opens no feed."""
-    return hashlib.sha256(token.encode()).hexdigest()
+@contextmanager
+def opened(path: Path, *, create: bool = True) -> Iterator[sqlite3.Connection]:
+    """The index, migrated. Raises TurfplanError when it cannot be used, or is not there and may not be made."""
+    with closing(connect(path, create=create)) as connection:
+        try:
+            yield connection
+        except sqlite3.Error as error:
+            raise _unusable(path, error) from None
+
+
+def connect(path: Path, *, create: bool = True, any_thread: bool = False) -> sqlite3.Connection:
+    """A connection to the index, migrated; the caller closes it. Only its owner may read the file.
+
+    It belongs to the thread that opened it, unless `any_thread` leaves it to the caller that one at a time uses it.
+    """
+    if not create and not path.is_file():
+        raise TurfplanError(Problem(str(path), "no such index", hint="`turfplan serve DIR` makes one"))
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
+        connection = sqlite3.connect(
+            path, timeout=BUSY_MS / 1000, isolation_level=None, check_same_thread=not any_thread
+        )
+    except (sqlite3.Error, OSError) as error:
+        raise _unusable(path, error) from None
+    try:
+        connection.execute("PRAGMA foreign_keys = ON")
+        connection.execute("PRAGMA journal_mode = WAL")
+        _migrate(connection, path)
+    except sqlite3.Error as error:
+        connection.close()
+        raise _unusable(path, error) from None
+    except TurfplanError:
+        connection.close()
+        raise
+    return connection
+
+
+def _unusable(path: Path, error: Exception) -> TurfplanError:
+    return TurfplanError(
+        Problem(str(path), f"the index cannot be used ({error})", hint="`turfplan restore` brings a copy back")
+    )
 
 
 @contextmanager
-def opened(path: Path) -> Iterator[sqlite3.Connection]:
-    """The index, migrated; a transaction is committed when the block ends well."""
+def changing(connection: sqlite3.Connection) -> Iterator[None]:
+    """One change of the index: everything in the block or nothing of it, one writer at a time."""
+    connection.execute("BEGIN IMMEDIATE")
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with closing(sqlite3.connect(path, timeout=BUSY_MS / 1000, isolation_level=None)) as connection:
-            connection.execute("PRAGMA journal_mode = WAL")
-            connection.execute(f"PRAGMA busy_timeout = {BUSY_MS}")
-            connection.execute("PRAGMA foreign_keys = ON")
-            _migrate(connection)
-            yield connection
-    except sqlite3.Error as error:
+        yield
+    except BaseException:
+        connection.execute("ROLLBACK")
+        raise
+    connection.execute("COMMIT")
+
+
+def _version(connection: sqlite3.Connection) -> int:
+    return int(connection.execute("PRAGMA user_version").fetchone()[0])
+
+
+def _migrate(connection: sqlite3.Connection, path: Path) -> None:
+    """Brings the index to the newest form; another process may do the same at this moment."""
+    if _version(connection) > len(MIGRATIONS):
         raise TurfplanError(
-            Problem(str(path), f"the index cannot be used ({error})", hint="`turfplan restore` brings a copy back")
-        ) from None
+            Problem(
+                str(path), "was written by a newer turfplan", f"form {_version(connection)}", f"up to {len(MIGRATIONS)}"
+            )
+        )
+    while _version(connection) < len(MIGRATIONS):
+        with changing(connection):
+            number = _version(connection)
+            if number < len(MIGRATIONS):
+                for statement in MIGRATIONS[number]:
+                    connection.execute(statement)
+                connection.execute(f"PRAGMA user_version = {number + 1}")
 
 
-def _migrate(connection: sqlite3.Connection) -> None:
-    version = connection.execute("PRAGMA user_version").fetchone()[0]
-    if version > len(MIGRATIONS):
-        raise TurfplanError(Problem("index", "was written by a newer turfplan", str(version), str(len(MIGRATIONS))))
-    for number in range(version, len(MIGRATIONS)):
-        connection.executescript(f"BEGIN IMMEDIATE; {MIGRATIONS[number]} PRAGMA user_version = {number + 1}; COMMIT;")
-
-
-def _now() -> str:
+def now_text() -> str:
+    """This moment (UTC, whole seconds) as the index keeps it."""
     return datetime.now(UTC).replace(microsecond=0).isoformat()
 
 
+def lawn_id_of(folder: Path) -> str | None:
+    """The identity that a folder's plan.json carries; None where there is no plan that can be read."""
+    try:
+        found = json.loads((folder / "plan.json").read_bytes())["lawn_id"]
+    except (OSError, ValueError, KeyError, TypeError):
+        return None
+    return found if isinstance(found, str) else None
+
+
+def brief_beside(folder: Path) -> Path | None:
+    """The brief that a folder's plan is made from by default: the TOML file of its name beside it; None without one."""
+    folder = folder.resolve()
+    brief = folder.with_name(folder.name + ".toml")
+    return brief if brief.is_file() else None
+
+
 def add_lawn(connection: sqlite3.Connection, folder: Path, brief: Path | None = None) -> Lawn:
-    """The lawn of a folder, added when it is new."""
-    place = str(folder.resolve())
-    connection.execute(
-        "INSERT INTO lawn (folder, brief, added) VALUES (?, ?, ?) "
-        "ON CONFLICT (folder) DO UPDATE SET brief = coalesce(excluded.brief, brief)",
-        (place, str(brief.resolve()) if brief else None, _now()),
-    )
-    row = connection.execute("SELECT id, folder, brief FROM lawn WHERE folder = ?", (place,)).fetchone()
-    return Lawn(row[0], Path(row[1]), Path(row[2]) if row[2] else None)
+    """The lawn of a folder, added when it is new. A folder that was moved keeps its lawn, and with it its tokens.
+
+    Raises TurfplanError when the folder holds no plan that can be read.
+    """
+    lawn_id = lawn_id_of(folder)
+    if lawn_id is None:
+        raise TurfplanError(Problem(str(folder), "holds no plan", hint="first `turfplan plan BRIEF -o DIR`"))
+    place, beside = str(folder.resolve()), str(brief.resolve()) if brief else None
+    with changing(connection):
+        known = connection.execute("SELECT 1 FROM lawn WHERE folder = ?", (place,)).fetchone()
+        for row in () if known else _lawn_rows(connection, "WHERE lawn_id = ?", (lawn_id,)):
+            if lawn_id_of(Path(row[1])) is None:
+                connection.execute("UPDATE lawn SET folder = ?, brief = ? WHERE id = ?", (place, beside, row[0]))
+                break
+        connection.execute(
+            "INSERT INTO lawn (folder, brief, lawn_id, added) VALUES (?, ?, ?, ?) ON CONFLICT (folder) "
+            "DO UPDATE SET brief = coalesce(excluded.brief, brief), lawn_id = excluded.lawn_id",
+            (place, beside, lawn_id, now_text()),
+        )
+        (row,) = _lawn_rows(connection, "WHERE folder = ?", (place,))
+    return lawn_of(row)
 
 
-def issue(connection: sqlite3.Connection, lawn: Lawn, kind: TokenKind, label: str = "") -> str:
-    """A new token of 256 bits, one for each subscriber; it is returned once and only its hash is kept."""
-    token = secrets.token_urlsafe(32)
-    connection.execute(
-        "INSERT INTO token (lawn, kind, hash, label, made) VALUES (?, ?, ?, ?, ?)",
-        (lawn.id, kind, hash_of(token), label, _now()),
-    )
-    return token
+def _lawn_rows(connection: sqlite3.Connection, where: str, values: tuple[str, ...] = ()) -> list[tuple[int, str, str | None, str]]:  # fmt: skip
+    return connection.execute(f"SELECT id, folder, brief, lawn_id FROM lawn {where} ORDER BY id", values).fetchall()
 
 
-_SELECT = (
-    "SELECT token.id, lawn.id, lawn.folder, lawn.brief, token.kind, token.label, token.made, token.revoked "
-    "FROM token JOIN lawn ON lawn.id = token.lawn"
-)
+def lawn_of(row: tuple[int, str, str | None, str]) -> Lawn:
+    """The record of a row of the table of lawns: id, folder, brief, lawn_id."""
+    return Lawn(row[0], Path(row[1]), Path(row[2]) if row[2] else None, row[3])
 
 
-def _token(row: tuple[int, int, str, str | None, TokenKind, str, str, str | None]) -> Token:
-    lawn = Lawn(row[1], Path(row[2]), Path(row[3]) if row[3] else None)
-    return Token(row[0], lawn, row[4], row[5], row[6], row[7])
+def lawns(connection: sqlite3.Connection) -> tuple[Lawn, ...]:
+    """Every lawn of the index, in the order in which they came."""
+    return tuple(lawn_of(row) for row in _lawn_rows(connection, ""))
 
 
-def find(connection: sqlite3.Connection, token: str) -> Token | None:
-    """What a token opens, or None; it is looked up by its hash, so that no comparison tells how near a guess is."""
-    row = connection.execute(f"{_SELECT} WHERE token.hash = ?", (hash_of(token),)).fetchone()
-    return _token(row) if row else None
+def publish(connection: sqlite3.Connection, lawn: Lawn, content: bytes, stamp: str) -> Published:
+    """Keeps the bytes of a feed as the last good ones. The moment of publishing changes with the bytes and always rises.
 
-
-def tokens(connection: sqlite3.Connection) -> tuple[Token, ...]:
-    """Every token that was issued, by number."""
-    return tuple(_token(row) for row in connection.execute(f"{_SELECT} ORDER BY token.id"))
-
-
-def revoke(connection: sqlite3.Connection, number: int) -> bool:
-    """Takes a token back for good; False when there is none of that number."""
-    done = connection.execute("UPDATE token SET revoked = coalesce(revoked, ?) WHERE id = ?", (_now(), number))
-    return done.rowcount > 0
-
-
-def publish_bytes(connection: sqlite3.Connection, lawn: Lawn, content: bytes) -> Published:
-    """Keeps the bytes of a feed; the moment of publishing changes only with the bytes."""
-    known = published(connection, lawn)
-    if known is not None and known.content == content:
-        return known
-    at = _now()
-    connection.execute(
-        "INSERT INTO published (lawn, bytes, at) VALUES (?, ?, ?) ON CONFLICT (lawn) DO UPDATE SET bytes = excluded.bytes, at = excluded.at",
-        (lawn.id, content, at),
-    )
-    return Published(content, datetime.fromisoformat(at))
+    Two versions never share a moment: a reader that knows only the date must learn of each.
+    """
+    with changing(connection):
+        known = published(connection, lawn)
+        if known is not None and known.content == content:
+            return known
+        at = datetime.now(UTC).replace(microsecond=0)
+        if known is not None:
+            at = max(at, known.at + timedelta(seconds=1))
+        connection.execute(
+            "INSERT INTO published (lawn, stamp, bytes, at) VALUES (?, ?, ?, ?) ON CONFLICT (lawn) "
+            "DO UPDATE SET stamp = excluded.stamp, bytes = excluded.bytes, at = excluded.at",
+            (lawn.id, stamp, content, at.isoformat()),
+        )
+    return Published(content, stamp, at)
 
 
 def published(connection: sqlite3.Connection, lawn: Lawn) -> Published | None:
     """The last good bytes of a lawn's feed, or None."""
-    row = connection.execute("SELECT bytes, at FROM published WHERE lawn = ?", (lawn.id,)).fetchone()
-    return Published(bytes(row[0]), datetime.fromisoformat(row[1])) if row else None
+    row = connection.execute("SELECT bytes, stamp, at FROM published WHERE lawn = ?", (lawn.id,)).fetchone()
+    return Published(bytes(row[0]), row[1], datetime.fromisoformat(row[2])) if row else None
+
+
+def rebuild(path: Path, folders: Iterable[tuple[Path, Path | None]]) -> tuple[Lawn, ...]:
+    """The index made again from plan folders (each with its brief or None); tokens that it still holds stay."""
+    with opened(path) as connection:
+        return tuple(add_lawn(connection, folder, brief) for folder, brief in folders)
 
 
 def backup(path: Path, to: Path) -> None:
@@ -168,25 +220,36 @@ def backup(path: Path, to: Path) -> None:
     if to.exists():
         raise TurfplanError(Problem(str(to), "exists already", hint="choose another name"))
     temporary = to.with_name(f".{to.name}.new")
-    with opened(path) as connection, closing(sqlite3.connect(temporary)) as copy:
-        connection.backup(copy)
-    temporary.replace(to)
+    try:
+        with opened(path, create=False) as connection:
+            temporary.unlink(missing_ok=True)
+            os.close(os.open(temporary, os.O_RDWR | os.O_CREAT | os.O_EXCL, 0o600))
+            with closing(sqlite3.connect(temporary)) as copy:
+                connection.backup(copy)
+                # One file, nothing beside it: a copy is carried about.
+                copy.execute("PRAGMA journal_mode = DELETE")
+        os.replace(temporary, to)
+    except OSError as error:
+        raise TurfplanError(Problem(str(to), f"cannot be written ({error.strerror or error})")) from None
+    finally:
+        with suppress(OSError):
+            temporary.unlink(missing_ok=True)
 
 
 def restore(path: Path, copy: Path) -> None:
-    """Puts a copy in the place of the index, after looking that it is whole."""
+    """Puts a copy in the place of the index, also under a running server, after looking that the copy is whole."""
     if not copy.is_file():
         raise TurfplanError(Problem(str(copy), "no such file"))
     try:
-        with closing(sqlite3.connect(f"file:{copy}?mode=ro", uri=True)) as source:
+        with closing(sqlite3.connect(f"{copy.resolve().as_uri()}?mode=ro", uri=True)) as source:
             whole = source.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
-            whole = (
-                whole and source.execute("SELECT count(*) FROM sqlite_master WHERE name = 'token'").fetchone()[0] == 1
-            )
-            if not whole:
-                raise TurfplanError(Problem(str(copy), "is not a whole copy of an index"))
+            names = {row[0] for row in source.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+            if not whole or not {"lawn", "token", "published"} <= names or _version(source) > len(MIGRATIONS):
+                raise TurfplanError(Problem(str(copy), "is not a whole copy of an index that this turfplan can read"))
             path.parent.mkdir(parents=True, exist_ok=True)
-            with closing(sqlite3.connect(path)) as target:
+            os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
+            with closing(sqlite3.connect(path, timeout=BUSY_MS / 1000)) as target:
                 source.backup(target)
-    except sqlite3.Error as error:
+    except (sqlite3.Error, OSError) as error:
         raise TurfplanError(Problem(str(copy), f"cannot be restored ({error})")) from None
+    connect(path).close()

@@ -12,6 +12,7 @@ from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
 from starlette.applications import Starlette
+from starlette.concurrency import run_in_threadpool
 from starlette.middleware import Middleware
 from starlette.middleware.trustedhost import TrustedHostMiddleware
 from starlette.requests import Request
@@ -23,8 +24,10 @@ from turfplan.errors import TurfplanError
 from turfplan.export.templates import render, stylesheet
 from turfplan.plan import Plan, Task
 from turfplan.readers.plan_file import read_plan
-from turfplan.store import index
+from turfplan.store import tokens
+from turfplan.store.index import Lawn
 from turfplan.web.feed import feed_answer
+from turfplan.web.shelf import Shelf
 from turfplan.web.ticking import tick
 from turfplan.wording import day_text
 
@@ -38,7 +41,7 @@ SECURITY = {
 GONE, UNKNOWN = "This address no longer works.", "Not found."
 PAGE_DAYS = 14
 LARGEST_FORM = 10_000
-Replan = Callable[[index.Lawn], None]
+Replan = Callable[[Lawn], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,14 +102,15 @@ class Guard:
 
 def create_app(settings: Settings) -> Starlette:
     """The application: feeds, a page for each lawn, ticks, the stylesheet; everything else is not there."""
+    shelf = Shelf(settings.index)
 
     async def feed(request: Request) -> Response:
-        token = _token(settings, request.path_params["token"])
+        token = shelf.find(request.path_params["token"])
         if token is None or token.kind != "feed":
             return PlainTextResponse(UNKNOWN, 404)
         if token.revoked:
             return PlainTextResponse(GONE, 410)
-        found = current_feed(settings.index, token.lawn)
+        found = shelf.feed(token.lawn)
         if found is None:
             return PlainTextResponse("This lawn has no plan yet.", 404)
         headers = {
@@ -115,19 +119,20 @@ def create_app(settings: Settings) -> Starlette:
             if name in request.headers
         }
         answer = feed_answer(
-            found.content, found.at, headers, head=request.method == "HEAD", compress=settings.compress
-        )
+            found.published.content, found.published.at, headers, head=request.method == "HEAD", compress=settings.compress,
+            etag=found.etag, zipped_form=lambda: found.zipped,
+        )  # fmt: skip
         return Response(answer.body, answer.status, dict(answer.headers))
 
     async def page(request: Request) -> Response:
-        token = _token(settings, request.path_params["token"])
+        text = request.path_params["token"]
+        token = shelf.find(text)
         if token is None or token.kind == "feed":
             return PlainTextResponse(UNKNOWN, 404)
         if token.revoked:
             return PlainTextResponse(GONE, 410)
-        if request.method == "POST":
-            return await _tick(settings, request, token)
-        return _page(settings, request, token, {})
+        visit = Visit(settings, request, token, tokens.feed_of_page(text))
+        return await _posted(visit, shelf) if request.method == "POST" else _page(visit, {})
 
     async def style(request: Request) -> Response:
         return Response(
@@ -157,33 +162,28 @@ async def _nothing(request: Request, error: Exception) -> Response:
     return PlainTextResponse(UNKNOWN, getattr(error, "status_code", 404))
 
 
-def _token(settings: Settings, token: str) -> index.Token | None:
-    if not 20 <= len(token) <= 100:
-        return None
-    with index.opened(settings.index) as connection:
-        return index.find(connection, token)
+@dataclass(frozen=True, slots=True)
+class Visit:
+    """A request for a page, what its token opens, and the token of the feed that belongs to the page."""
+
+    settings: Settings
+    request: Request
+    token: tokens.Token
+    feed: str
+
+    @property
+    def https_link(self) -> str:
+        """Where the page's own feed is."""
+        return f"{self.settings.base_url.rstrip('/')}/feed/{self.feed}.ics"
+
+    @property
+    def webcal_link(self) -> str:
+        """The same address as calendar programs take it from a link."""
+        return "webcal://" + self.https_link.split("://", 1)[1]
 
 
-def current_feed(path: Path, lawn: index.Lawn) -> index.Published | None:
-    """The feed of a lawn: the folder's bytes when they are whole, else the last good ones."""
-    with index.opened(path) as connection:
-        try:
-            content = (lawn.folder / "season.ics").read_bytes()
-        except OSError:
-            content = b""
-        if content.startswith(b"BEGIN:VCALENDAR\r\n") and content.endswith(b"END:VCALENDAR\r\n"):
-            return index.publish_bytes(connection, lawn, content)
-        return index.published(connection, lawn)
-
-
-def _page(
-    settings: Settings,
-    request: Request,
-    token: index.Token,
-    errors: dict[str, str],
-    status: int = 200,
-    form: dict[str, str] | None = None,
-) -> Response:
+def _page(visit: Visit, errors: dict[str, str], status: int = 200, form: dict[str, str] | None = None) -> Response:
+    token = visit.token
     try:
         plan = read_plan(token.lawn.folder)
     except TurfplanError:
@@ -194,10 +194,10 @@ def _page(
     html = render(
         "web/lawn.html.jinja", lawn=plan.lawn.name, campaign=plan.campaign_name, jobs=_jobs(plan, today), overdue=_overdue(plan),
         edits=token.kind == "edit" and token.lawn.brief is not None, errors=errors, form=form or {}, today=today.isoformat(),
-        source=plan.climate.source, error_days=plan.climate.error_days, changes=plan.changes,
+        source=plan.climate.source, error_days=plan.climate.error_days, changes=plan.changes, https_link=visit.https_link,
+        webcal_link=visit.webcal_link, qr=qr_data_uri(visit.https_link), label=token.label,
     )  # fmt: skip
-    headers = {"Cache-Control": "private, no-cache", "ETag": f'"{plan.revision}-{plan.journal_entries}-{token.kind}"'}
-    return HTMLResponse(html, status, headers)
+    return HTMLResponse(html, status, {"Cache-Control": "private, no-store"})
 
 
 def _jobs(plan: Plan, today: date) -> list[dict[str, object]]:
@@ -229,25 +229,36 @@ def _by_day(task: Task) -> tuple[date, str]:
     return task.start, task.id
 
 
-async def _tick(settings: Settings, request: Request, token: index.Token) -> Response:
-    """Takes one tick: only from this site's own pages, only with an edit token, answered by the page again."""
-    if token.kind != "edit" or token.lawn.brief is None:
-        return PlainTextResponse("This address may only be read.", 403)
-    origin = request.headers.get("origin")
-    site = request.headers.get("sec-fetch-site", "same-origin")
-    if site not in ("same-origin", "none") or (
-        origin is not None and urlsplit(origin).netloc != request.headers.get("host")
-    ):
-        return PlainTextResponse("A tick must come from this page.", 403)
+async def _posted(visit: Visit, shelf: Shelf) -> Response:
+    """A form of the page: only from this site's own pages; a tick only with an edit token; answered by the page again."""
+    request, token = visit.request, visit.token
+    if not _from_here(request):
+        return PlainTextResponse("A form must come from this page.", 403)
     if int(request.headers.get("content-length") or LARGEST_FORM + 1) > LARGEST_FORM:
         return PlainTextResponse("Too large.", 413)
     form = {key: str(value) for key, value in (await request.form()).items()}
+    if form.get("do") == "revoke":
+        # Asked on the page itself: the box must be ticked, since nothing brings the address back.
+        if form.get("sure") != "yes":
+            return _page(visit, {"sure": "Tick the box first: the address stops working for good."}, 422, form)
+        shelf.revoke(token)
+        return PlainTextResponse(GONE, 410)
+    if token.kind != "edit" or token.lawn.brief is None:
+        return PlainTextResponse("This address may only be read.", 403)
     errors = tick(token.lawn.folder, token.lawn.brief, form)
     if errors:
-        return _page(settings, request, token, errors, 422, form)
-    if settings.replan is not None:
-        settings.replan(token.lawn)
+        return _page(visit, errors, 422, form)
+    if visit.settings.replan is not None:
+        # Planning takes seconds; the feeds go on meanwhile.
+        await run_in_threadpool(visit.settings.replan, token.lawn)
     return Response(status_code=303, headers={"Location": request.url.path})
+
+
+def _from_here(request: Request) -> bool:
+    origin, site = request.headers.get("origin"), request.headers.get("sec-fetch-site", "same-origin")
+    return site in ("same-origin", "none") and (
+        origin is None or urlsplit(origin).netloc == request.headers.get("host")
+    )
 
 
 def qr_data_uri(text: str) -> str:

@@ -2,7 +2,7 @@
 
 import gzip
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from email.utils import format_datetime, parsedate_to_datetime
@@ -25,15 +25,22 @@ def etag_of(content: bytes) -> str:
 
 
 def feed_answer(
-    content: bytes, published: datetime, request: Mapping[str, str], *, head: bool = False, compress: bool = True
+    content: bytes,
+    published: datetime,
+    request: Mapping[str, str],
+    *,
+    head: bool = False,
+    compress: bool = True,
+    etag: str | None = None,
+    zipped_form: Callable[[], bytes] | None = None,
 ) -> Answer:
     """200 with the feed, or 304 when the reader has it; `request` has lower-case names.
 
     If-None-Match goes before If-Modified-Since. Compression only where it is asked for; the compressed form has a
-    validator of its own.
+    validator of its own. `etag` and `zipped_form` save working them out again where they are known.
     """
     zipped = compress and _accepts_gzip(request.get("accept-encoding", ""))
-    plain_tag = etag_of(content)
+    plain_tag = etag or etag_of(content)
     tag = plain_tag[:-1] + '-gzip"' if zipped else plain_tag
     headers = {
         "ETag": tag,
@@ -43,7 +50,9 @@ def feed_answer(
     }
     if _not_modified(request, {tag, plain_tag}, published):
         return Answer(304, headers, b"")
-    body = gzip.compress(content, 6, mtime=0) if zipped else content
+    body = content
+    if zipped:
+        body = zipped_form() if zipped_form else gzip.compress(content, 6, mtime=0)
     headers |= {
         "Content-Type": "text/calendar; charset=utf-8",
         "Content-Disposition": 'inline; filename="season.ics"',
