@@ -4,6 +4,7 @@ import math
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 
+from sample_plan import ROLES
 from turfplan.plan import (
     Amount,
     Change,
@@ -49,7 +50,7 @@ def task(task_id: str, phase: str, title: str, start: date, days: int = 1, **mor
     """A task with a window around it and words of its own, so that a page can be searched for them."""
     end = start + timedelta(days=days - 1)
     plain: dict[str, Any] = {
-        "id": task_id, "uid": f"{task_id}@turfplan", "operation": task_id.split(".")[0], "phase": phase, "title": title,
+        "roles": ROLES.get(task_id.split(".")[0], ()), "id": task_id, "uid": f"{task_id}@turfplan", "operation": task_id.split(".")[0], "phase": phase, "title": title,
         "why": f"Why {title}.", "start": start, "end": end, "best": start, "duration_days": days, "person_hours": 2.0,
         "window": Window(start=start - timedelta(days=3), end=end + timedelta(days=9)), "facts": ("a.fact",),
         "how": (f"First step of {task_id}.", f"Second step of {task_id}."), "go": f"Only when {task_id} can be done.",

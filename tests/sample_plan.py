@@ -32,9 +32,9 @@ DUST = "Dry sand throws up dust that harms the lungs: wear a respirator, work up
 LINES = "Buried gas, power and water lines: have them marked before a tine goes in."
 ENGINES = "Shoes, glasses and ear protection; stop the engine before you reach in."
 LAW = "Keep to the allowed watering days and hours; a permit for new seed ends on its date."
-_ROLES: dict[str, tuple[Role, ...]] = {
+ROLES: dict[str, tuple[Role, ...]] = {
     "order_material": ("ordering", "headline"), "locate_utilities": ("marking",), "mow_low": ("low_cut",), "delivery": ("delivery",),
-    "dethatch": ("thatching",), "core_aerate": ("coring",), "topdress": ("spreading", "headline"), "overseed": ("sowing", "headline"),
+    "dethatch": ("thatching",), "core_aerate": ("coring",), "topdress": ("spreading", "headline"), "seed": ("sowing", "headline"), "overseed": ("sowing", "headline"),
     "starter_feed": ("feeding", "starter"), "first_mow": ("first_cut", "headline"), "feed_nitrogen": ("feeding",),
 }  # fmt: skip
 # id, phase, title, first day, days, hours, amounts as (item, SI value, unit), cautions, alarm
@@ -85,7 +85,7 @@ def job(
         "amounts": tuple(Amount.of(item, value, unit, "Area times depth.") for item, value, unit in amounts),
         "how": ("First one way, then across.", "Sweep the path, last of all."), "go": "Grass and soil are dry.",
         "fallback": "Wet: the next free day.", "fallback_day": end + timedelta(days=7), "cautions": cautions, "alarm": alarm,
-        "facts": ("a.fact",), "depends_on": (), "roles": _ROLES.get(task_id.split(".")[0], ()),
+        "facts": ("a.fact",), "depends_on": (), "roles": ROLES.get(task_id.split(".")[0], ()),
     }  # fmt: skip
     return Task(**(given | more))
 

@@ -159,9 +159,7 @@ def _watering(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> It
 
 
 def _feeding(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
-    for task in tasks:
-        if not task.plays("feeding"):
-            continue
+    for task in _kind(tasks, "feeding"):
         for span in brief.local.nitrogen_blackouts or ():
             day = f"{task.start:%m-%d}"
             inside = span.start <= day <= span.end if span.start <= span.end else day >= span.start or day <= span.end

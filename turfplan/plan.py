@@ -143,7 +143,11 @@ class Task(Record):
 
     def plays(self, *roles: Role) -> bool:
         """Whether the task plays one of these roles, as the book gives them to its operation."""
-        return any(role in self.roles for role in roles)
+        # Asked of every task by every check: a plain loop is several times as quick as any() over a generator.
+        for role in roles:  # noqa: SIM110
+            if role in self.roles:
+                return True
+        return False
 
 
 class Part(Record):

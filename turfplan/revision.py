@@ -143,12 +143,11 @@ def rule_days(series: Series) -> tuple[date, ...]:
 def publish(plan: Plan, task: Task) -> Task:
     """The task with what the feed shows of it, made anew from what it is."""
     shown = Published(
-        summary=summary(task), description=description(task, plan.lawn.units), start=task.start, end=task.end, category=task.phase
+        summary=summary(task), description=description(task, plan.lawn.units), start=task.start, end=task.end, category=task.phase,
+        alarm=plan.alarm if task.alarm and task.series is None else None,
     )  # fmt: skip
     if task.series is None:
-        return task.model_copy(
-            update={"published": shown.model_copy(update={"alarm": plan.alarm if task.alarm else None})}
-        )
+        return task.model_copy(update={"published": shown})
     series = _plain(task.series)
     runs = [day for day in rule_days(series) if day not in series.skip] or [series.end]
     repeated = {"series": series, "timezone": plan.timezone, "start": series.start, "end": runs[-1]}
@@ -175,9 +174,11 @@ def _head(plan: Plan) -> tuple[str, ...]:
 
 def _step(run: _Run, task: Task, before: Task | None) -> _Step:
     """A task of the draft with its identity, its state, and what is published of it."""
-    task = task.model_copy(update=_state(run, task, before))
+    state = _state(run, task, before)
     if before is None:
-        task = task.model_copy(update={"change": None if run.previous is None else run.reason(task.id, NEW)})
+        state["change"] = None if run.previous is None else run.reason(task.id, NEW)
+    task = task.model_copy(update=state)
+    if before is None:
         after = days_text(task.start, task.end, run.draft.lawn.units)
         return _Step(
             publish(run.draft, task), None, Change(task=task.id, kind="added", after=after, because=task.change or NEW)

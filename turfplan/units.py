@@ -9,6 +9,7 @@ import re
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from functools import lru_cache
 
 from turfplan.errors import Problem, TurfplanError, nearest
 
@@ -119,11 +120,13 @@ def units_of(dimension: str) -> tuple[str, ...]:
     return _TEMPERATURE if dimension == "temperature" else tuple(_DIMENSIONS[dimension][1])
 
 
+@lru_cache(maxsize=256)
 def _canonical(unit: str) -> str:
     unit = " ".join(unit.split())
     return _SPELLINGS.get(unit, _SPELLINGS.get(unit.lower(), unit))
 
 
+@lru_cache(maxsize=256)
 def dimension_of(unit: str) -> str | None:
     """The dimension a written unit belongs to, or None for an unknown unit."""
     unit = _canonical(unit)

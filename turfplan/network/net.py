@@ -17,21 +17,31 @@ Arc = tuple[int, int, Callable[[int], int] | None, int]
 """Target node, shift in days, step used instead of the shift (or None), index of the constraint."""
 
 
+Columns = tuple[tuple[int, ...], tuple[int, ...]]
+"""The usable days of one node: where its ranges start, and where they end."""
+
+
 @dataclass(frozen=True, slots=True)
 class Side:
-    """One direction of the network: arcs by source node, and each node's usable days as range starts and ends."""
+    """One direction of the network: arcs by source node, and each node's usable days (both directions share them)."""
 
+    up: bool
     arcs: tuple[list[Arc], ...]
-    starts: tuple[list[int], ...]
-    ends: tuple[list[int], ...]
+    usable: tuple[Columns, ...]
 
     def reach(self, node: int, day: int) -> int:
-        """The first usable day of `node` on or after `day`, FAR if there is none."""
-        starts = self.starts[node]
-        position = bisect_right(starts, day)
-        if position and day <= self.ends[node][position - 1]:
-            return day
-        return starts[position] if position < len(starts) else FAR
+        """The first usable day of `node` on or after `day` in this direction, FAR if there is none."""
+        starts, ends = self.usable[node]
+        if self.up:
+            position = bisect_right(starts, day)
+            if position and day <= ends[position - 1]:
+                return day
+            return starts[position] if position < len(starts) else FAR
+        position = bisect_right(starts, -day)
+        if not position:
+            return FAR
+        last = -ends[position - 1]
+        return day if day > last else last
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +60,7 @@ class Net:
 
     def usable(self, node: int, first: int, last: int) -> list[int]:
         """The usable days of `node` from `first` to `last`."""
-        ranges = zip(self.up.starts[node], self.up.ends[node], strict=True)
+        ranges = zip(*self.up.usable[node], strict=True)
         return [day for start, end in ranges for day in range(max(start, first), min(end, last) + 1)]
 
 
@@ -99,7 +109,7 @@ def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Cons
     ids = tuple(node.id for node in problem.nodes)
     index = {name: number for number, name in enumerate(ids)}
     chosen = problem.constraints if constraints is None else constraints
-    active = tuple(c for c in chosen if any(name not in fixed for name in nodes_of(c)))
+    active = tuple(c for c in chosen if any(name not in fixed for name in nodes_of(c))) if fixed else tuple(chosen)
     allowed: tuple[list[int], ...] = tuple([] for _ in ids)
     up: tuple[list[Arc], ...] = tuple([] for _ in ids)
     down: tuple[list[Arc], ...] = tuple([] for _ in ids)
@@ -108,9 +118,10 @@ def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Cons
             allowed[index[constraint.node]].append(number)
         else:
             _add_arcs(up, down, constraint, number, index)
-    domains = [
-        _usable_days(problem, active, numbers, fixed.get(name)) for name, numbers in zip(ids, allowed, strict=True)
-    ]
+    usable = tuple(
+        _columns(_usable_days(problem, active, numbers, fixed.get(name)))
+        for name, numbers in zip(ids, allowed, strict=True)
+    )
     return Net(
         ids,
         index,
@@ -119,9 +130,17 @@ def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Cons
         tuple(fixed.get(name) for name in ids),
         problem.first_day,
         problem.last_day,
-        Side(up, tuple([r[0] for r in d] for d in domains), tuple([r[1] for r in d] for d in domains)),
-        Side(down, tuple([-r[1] for r in d[::-1]] for d in domains), tuple([-r[0] for r in d[::-1]] for d in domains)),
+        Side(True, up, usable),
+        Side(False, down, usable),
     )
+
+
+def _columns(ranges: tuple[tuple[int, int], ...]) -> Columns:
+    """The ranges apart, as starts and ends."""
+    if not ranges:
+        return (), ()
+    starts, ends = zip(*ranges, strict=True)
+    return starts, ends
 
 
 def _usable_days(

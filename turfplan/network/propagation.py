@@ -47,7 +47,7 @@ def start_up(net: Net) -> tuple[Front, int | None]:
     """The earliest solution alone, with the event that proves there is none where that is so."""
     up, failed = _opening(net, net.up, net.first_day)
     if failed is None:
-        ends = [-ranges[-1] for ranges in net.up.ends]
+        ends = [-ends[-1] for _, ends in net.up.usable]
         failed = advance(up, ends, range(len(net.ids)))
     return up, failed
 
@@ -57,7 +57,7 @@ def _opening(net: Net, side: Side, edge: int) -> tuple[Front, int | None]:
     front = Front(side, [], [], [])
     failed = None
     for node, fixed in enumerate(net.fixed):
-        raw = edge if fixed is None else side.starts[node][0]
+        raw = edge if fixed is None else fixed if side.up else -fixed
         day = side.reach(node, raw)
         if day == FAR and failed is None:
             failed = node

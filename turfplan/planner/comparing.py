@@ -1,5 +1,6 @@
 """Plans every campaign that is worth it and keeps the best, with a reason for each that it rejects."""
 
+from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
@@ -118,18 +119,18 @@ def given_up(setting: Setting, dated: Dated) -> float:
 
 def plain_titles(setting: Setting, season: SeasonDraft) -> Mapping[str, str]:
     """The names of the tasks as reasons quote them: the operation, with its number where there are several."""
-    return {draft.id: plain_title(setting, draft, season) for draft in season.drafts}
+    number = Counter(draft.operation for draft in season.drafts)
+    return {draft.id: plain_title(setting, draft, several=number[draft.operation] > 1) for draft in season.drafts}
 
 
-def plain_title(setting: Setting, draft: Draft, season: SeasonDraft) -> str:
-    """The name of one task without its amounts."""
+def plain_title(setting: Setting, draft: Draft, *, several: bool) -> str:
+    """The name of one task without its amounts; with its number where there are `several` of its operation."""
     name = draft.title.split(":")[0] if draft.title else setting.book.operations[draft.operation].name
     _, dot, mark = draft.id.partition(".")
     if not dot:
         return name
     if not mark.replace(".", "").isdigit():
         return f"{name} ({mark.replace('_', ' ')})"
-    several = sum(d.operation == draft.operation for d in season.drafts) > 1
     return f"{name} {draft.id.rsplit('.', 1)[1]}" if several else name
 
 

@@ -1,6 +1,6 @@
 """The order of work: turns the rules of `order.toml` into lags between the tasks of one campaign."""
 
-from collections.abc import Iterable, Mapping, Sequence, Set
+from collections.abc import Mapping, Sequence
 
 from turfplan.agronomy import OrderRule
 from turfplan.constraints import Days, Lag, Reason, Step, Strength
@@ -12,7 +12,7 @@ SOWING = ("seed", "overseed", "dormant_seed")
 
 
 def order_lags(
-    setting: Setting, drafts: Sequence[Draft], flags: Set[str], computed: Mapping[str, float]
+    setting: Setting, drafts: Sequence[Draft], flags: frozenset[str], computed: Mapping[str, float]
 ) -> tuple[Lag, ...]:
     """Every lag between two tasks that a rule of the book asks for.
 
@@ -20,17 +20,24 @@ def order_lags(
     follow from the lawn, in days or units of growth.
     """
     lags: list[Lag] = []
+    named: dict[str, Sequence[Draft]] = {}
+
+    def matching(selector: str) -> Sequence[Draft]:
+        if selector not in named:
+            named[selector] = _matching(drafts, selector)
+        return named[selector]
+
     for rule in setting.book.order:
-        if not set(rule.when) <= flags:
+        if not flags.issuperset(rule.when):
             continue
-        for before in _matching(drafts, rule.before):
-            for after in _matching(drafts, rule.after):
+        for before in matching(rule.before):
+            for after in matching(rule.after):
                 if before.id != after.id and _paired(rule, before, after):
                     lags.append(_lag(setting, rule, before, after, computed))
     return tuple(lags)
 
 
-def _matching(drafts: Sequence[Draft], selector: str) -> Iterable[Draft]:
+def _matching(drafts: Sequence[Draft], selector: str) -> Sequence[Draft]:
     """The tasks a selector names: an operation, `sowing`, a task id, or the first or last of each session."""
     operation, _, pick = selector.partition(".")
     exact = [d for d in drafts if d.id == selector]

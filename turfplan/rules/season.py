@@ -140,8 +140,9 @@ def _wash_and_anchor(drafts: Sequence[Draft]) -> list[Draft]:
     sowing = next((d.id for d in drafts if d.operation in SOWING or d.operation == "plant"), None)
     anchored: list[Draft] = []
     for draft in drafts:
-        anchor = sowing if draft.anchor == "sowing" else draft.anchor
-        anchored.append(replace(draft, anchor=anchor if anchor in ids and anchor != draft.id else None))
+        named = sowing if draft.anchor == "sowing" else draft.anchor
+        anchor = named if named in ids and named != draft.id else None
+        anchored.append(draft if anchor == draft.anchor else replace(draft, anchor=anchor))
     return anchored
 
 

@@ -115,9 +115,8 @@ def day_flow(
         # Grass cannot take more than the root zone holds.
         over = max(0.0, depletion - total)
         return Flow(et - over, 0.0, factor, Store(store.root_mm, depletion - over, store.below_mm))
-    drained = -depletion
-    below = max(0.0, store.below_mm - drained)
-    return Flow(et, drained - (store.below_mm - below), factor, Store(store.root_mm, 0.0, below))
+    kept = min(-depletion, store.below_mm)
+    return Flow(et, -depletion - kept, factor, Store(store.root_mm, 0.0, store.below_mm - kept))
 
 
 def effective_rain_share(rain_mm_month: float, et_mm_month: float, storage_mm: float) -> float:
