@@ -7,7 +7,7 @@ propagation of bounds decides everything exactly.
 from turfplan.network.chains import Chain, Link
 from turfplan.network.conflicts import Conflict, conflict
 from turfplan.network.minimal import MinimalNetwork, minimal_network
-from turfplan.network.placing import Bounds, Schedule, bounds, solve, solve_softly
+from turfplan.network.placing import Bounds, Schedule, bounds, place_again, solve, solve_softly
 from turfplan.network.relaxing import Relaxation, options
 from turfplan.network.repairing import Move, Repair, repair
 
@@ -25,6 +25,7 @@ __all__ = [
     "conflict",
     "minimal_network",
     "options",
+    "place_again",
     "repair",
     "solve",
     "solve_softly",

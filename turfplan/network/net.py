@@ -118,10 +118,7 @@ def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Cons
             allowed[index[constraint.node]].append(number)
         else:
             _add_arcs(up, down, constraint, number, index)
-    usable = tuple(
-        _columns(_usable_days(problem, active, numbers, fixed.get(name)))
-        for name, numbers in zip(ids, allowed, strict=True)
-    )
+    usable = _usable_days(problem, active, allowed, tuple(fixed.get(name) for name in ids))
     return Net(
         ids,
         index,
@@ -135,30 +132,41 @@ def build(problem: Problem, fixed: Mapping[str, int], constraints: Iterable[Cons
     )
 
 
-def _columns(ranges: tuple[tuple[int, int], ...]) -> Columns:
-    """The ranges apart, as starts and ends."""
+def _usable_days(
+    problem: Problem, active: tuple[Constraint, ...], allowed: tuple[list[int], ...], fixed: tuple[int | None, ...]
+) -> tuple[Columns, ...]:
+    """For each node its done day, or what its Allowed constraints and the horizon share."""
+    # Most nodes hang on the very same sets of days (those of work): each combination is worked out once.
+    known: dict[tuple[int, ...], Columns] = {}
+    found: list[Columns] = []
+    for numbers, done in zip(allowed, fixed, strict=True):
+        if done is not None:
+            found.append(((done,), (done,)))
+            continue
+        sets = [limit.days for number in numbers if isinstance(limit := active[number], Allowed)]
+        key = tuple(map(id, sets))
+        if key not in known:
+            known[key] = _shared(sets, problem.first_day, problem.last_day)
+        found.append(known[key])
+    return tuple(found)
+
+
+def _shared(sets: list[DaySet], first: int, last: int) -> Columns:
+    """The days of the horizon that are in all of the sets, as starts and ends of ranges."""
+    if first > last:
+        return (), ()
+    ranges: tuple[tuple[int, int], ...] = ((first, last),)
+    if sets:
+        days = sets[0]
+        for other in sets[1:]:
+            days = days.intersect(other)
+        ranges = days.ranges
+    if ranges and not (first <= ranges[0][0] and ranges[-1][1] <= last):
+        ranges = tuple((max(a, first), min(b, last)) for a, b in ranges if a <= last and first <= b)
     if not ranges:
         return (), ()
     starts, ends = zip(*ranges, strict=True)
     return starts, ends
-
-
-def _usable_days(
-    problem: Problem, active: tuple[Constraint, ...], numbers: list[int], done: int | None
-) -> tuple[tuple[int, int], ...]:
-    """The ranges of days one node may take: its done day, or what its Allowed constraints and the horizon share."""
-    if done is not None:
-        return ((done, done),)
-    days: DaySet | None = None
-    for number in numbers:
-        limit = active[number]
-        if isinstance(limit, Allowed):
-            days = limit.days if days is None else days.intersect(limit.days)
-    first, last = problem.first_day, problem.last_day
-    ranges = ((first, last),) if days is None else days.ranges
-    if ranges and first <= ranges[0][0] and ranges[-1][1] <= last:
-        return ranges if first <= last else ()
-    return tuple((max(a, first), min(b, last)) for a, b in ranges if a <= last and first <= b)
 
 
 def _add_arcs(

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
-from turfplan.constraints import Constraint, Node, Problem
+from turfplan.constraints import Constraint, Node, Problem, Strength
 from turfplan.network.chains import Chain, chain
 from turfplan.network.conflicts import Conflict, choose_constraints, find_conflict
 from turfplan.network.net import Net, build, check_names
@@ -99,18 +99,33 @@ def solve(problem: Problem, fixed: Mapping[str, int] | None = None) -> Schedule 
     return place(problem, done, problem.constraints, ())
 
 
-def solve_softly(problem: Problem, fixed: Mapping[str, int] | None = None) -> Schedule | Conflict:
-    """As `solve`, giving up the weakest constraints of each conflict first; a Conflict only of HARD constraints.
+def solve_softly(
+    problem: Problem, fixed: Mapping[str, int] | None = None, *, keep: Strength = Strength.HARD
+) -> Schedule | Conflict:
+    """As `solve`, giving up the weakest constraints of each conflict first; a Conflict only of constraints to `keep`.
 
-    No constraint in `dropped` could be put back without a conflict.
+    Constraints of the strength `keep` or more are never given up. No constraint in `dropped` could be put back without
+    a conflict.
     """
     done = fixed or {}
     check_names(problem, done)
     net = build(problem, done, problem.constraints)
     if (fronts := start(net)) is not None:
         return _placed(problem, (net, *fronts), ())
+    if keep < Strength.HARD:
+        found = find_conflict(problem, done, [c for c in problem.constraints if c.strength >= keep])
+        if found is not None:
+            return found
     choice = choose_constraints(problem, done, {node.id: node.ideal for node in problem.nodes})
     return choice if isinstance(choice, Conflict) else place(problem, done, *choice)
+
+
+def place_again(schedule: Schedule, nodes: Iterable[Node]) -> Schedule:
+    """The same nodes under the same constraints with other ideals or priorities: the bounds stand, only days are chosen anew."""
+    trail = schedule.bounds._trail  # noqa: SLF001 (the bounds are this module's own)
+    wishes = ((node.id, node.ideal) for node in in_turn(nodes))
+    up, down = place_nodes(trail.net, trail.up.copy(), trail.down.copy(), wishes)
+    return schedule_of(trail.net, schedule.bounds, schedule.dropped, up, down)
 
 
 def open_fronts(

@@ -6,8 +6,7 @@ from dataclasses import dataclass, replace
 
 from turfplan.constraints import Strength
 from turfplan.network import Conflict
-from turfplan.network import conflict as find_conflict
-from turfplan.planner.dating import Dated, date_season, problem_of
+from turfplan.planner.dating import Dated, date_season
 from turfplan.planner.explaining import conflict_sentences
 from turfplan.planner.judging import sturdier
 from turfplan.planner.quantities import loose_volumes
@@ -76,11 +75,8 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             continue
         drafted = draft_campaign(setting, campaign, feeder, permit=permit)
         titles = plain_titles(setting, drafted.season)
-        # Advice may give way; a campaign that cannot keep the hard and strong rules need not be dated at all.
-        strict = problem_of(setting, drafted.season)
-        strict = replace(strict, constraints=tuple(c for c in strict.constraints if c.strength >= Strength.STRONG))
-        broken = find_conflict(strict)
-        dated = date_season(setting, drafted.season) if broken is None else broken
+        # Advice may give way; a campaign that cannot keep the hard and strong rules is no candidate.
+        dated = date_season(setting, drafted.season, keep=Strength.STRONG)
         if isinstance(dated, Conflict):
             said = conflict_sentences(dated, titles)
             conflict = conflict or said

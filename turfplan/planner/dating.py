@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from turfplan.constraints import Constraint, Node, Problem
-from turfplan.network import Conflict, Repair, Schedule, repair, solve_softly
+from turfplan.constraints import Constraint, Node, Problem, Strength
+from turfplan.network import Conflict, Repair, Schedule, place_again, repair, solve_softly
 from turfplan.rules.draft import Draft, SeasonDraft
 from turfplan.rules.setting import Setting
 
@@ -39,9 +39,14 @@ def problem_of(setting: Setting, season: SeasonDraft, wishes: Mapping[str, int] 
     return Problem(tuple(nodes), season.constraints, setting.first_day, setting.last_day)
 
 
-def date_season(setting: Setting, season: SeasonDraft, fixed: Mapping[str, int] | None = None) -> Dated | Conflict:
-    """Dates a season afresh: the main tasks first, then what is wished some days before or after them."""
-    rough = solve_softly(problem_of(setting, season), fixed)
+def date_season(
+    setting: Setting, season: SeasonDraft, fixed: Mapping[str, int] | None = None, *, keep: Strength = Strength.HARD
+) -> Dated | Conflict:
+    """Dates a season afresh: the main tasks first, then what is wished some days before or after them.
+
+    Constraints of the strength `keep` or more are never given up: where they cannot all hold, that is a conflict.
+    """
+    rough = solve_softly(problem_of(setting, season), fixed, keep=keep)
     if isinstance(rough, Conflict):
         return rough
     wishes = anchored_wishes(season.drafts, rough.days)
@@ -49,10 +54,7 @@ def date_season(setting: Setting, season: SeasonDraft, fixed: Mapping[str, int] 
     # What had to be given up is known by now; the second round starts from what is left.
     gone = {constraint.id for constraint in rough.dropped}
     problem = replace(problem, constraints=tuple(c for c in problem.constraints if c.id not in gone))
-    final = solve_softly(problem, fixed)
-    if isinstance(final, Conflict):
-        return final
-    return Dated(season, problem, replace(final, dropped=(*rough.dropped, *final.dropped)))
+    return Dated(season, problem, place_again(rough, problem.nodes))
 
 
 def anchored_wishes(drafts: Sequence[Draft], days: Mapping[str, int]) -> dict[str, int]:
