@@ -1,6 +1,7 @@
 """Daily curves from monthly values, so that every month's mean comes back."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 LENGTHS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 _ROUNDS = 40
@@ -48,12 +49,13 @@ def _between(knots: Sequence[float], centres: Sequence[float]) -> list[float]:
 
 def crossing(curve: Sequence[float], threshold: float, *, rising: bool, start: int, length: int = 365) -> int | None:
     """The first place in the year from `start` on (may pass 364) at which a periodic curve crosses a threshold, or None."""
-    size = len(curve)
-    for k in range(start, start + length):
-        before, after = curve[(k - 1) % size], curve[k % size]
-        if (rising and before < threshold <= after) or (not rising and before >= threshold > after):
-            return k
-    return None
+    first = (start - 1) % len(curve)
+    rounds = 1 + (first + length) // len(curve)
+    days = (tuple(curve) * rounds)[first : first + length + 1]
+    steps = enumerate(pairwise(days), start)
+    if rising:
+        return next((k for k, (before, after) in steps if before < threshold <= after), None)
+    return next((k for k, (before, after) in steps if before >= threshold > after), None)
 
 
 def rolling_mean(curve: Sequence[float], days: int) -> tuple[float, ...]:

@@ -122,7 +122,7 @@ def solve_softly(
 
 def place_again(schedule: Schedule, nodes: Iterable[Node]) -> Schedule:
     """The same nodes under the same constraints with other ideals or priorities: the bounds stand, only days are chosen anew."""
-    trail = schedule.bounds._trail  # noqa: SLF001 (the bounds are this module's own)
+    trail = schedule.bounds._trail
     wishes = ((node.id, node.ideal) for node in in_turn(nodes))
     up, down = place_nodes(trail.net, trail.up.copy(), trail.down.copy(), wishes)
     return schedule_of(trail.net, schedule.bounds, schedule.dropped, up, down)

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from turfplan.climate.record import Climate
 from turfplan.plan import Ledger, LedgerWeek
+from turfplan.rules.water_balance import daily
 
 DECIMALS = 4
 YEAR = 365
@@ -33,34 +34,40 @@ def nitrogen_ledger(
     `compost` holds days of spreading with the first-year credit of each (g/m2): it is released over the year after, in
     proportion to growth potential. Entries carry their sign; each balance is the one before plus the week's entries.
     """
-    days = [start + timedelta(n) for n in range((end - start).days + 1)]
-    growth = [climate.growth_potential(day, demand.season) for day in days]
-    year = sum(climate.growth_potential(start + timedelta(n), demand.season) for n in range(YEAR)) or 1.0
+    count = (end - start).days + 1
+    curve = climate.growth_curve(demand.season)
+    growth = daily(curve, start, end)
+    year = sum(daily(curve, start, start + timedelta(YEAR - 1))) or 1.0
     taken = [demand.year_g_m2 * g / year for g in growth]
-    released = _released(climate, demand.season, days, growth, compost)
+    released = _released(curve, start, growth, compost)
+    given = [0.0] * count
+    for day, rate in given_g_m2.items():
+        if start <= day <= end:
+            given[(day - start).days] += rate
     weeks: list[LedgerWeek] = []
-    sums = {"feed": 0.0, "compost": 0.0, "growth": 0.0}
-    balance, first = 0.0, start
-    for number, day in enumerate(days):
-        sums["feed"] += given_g_m2.get(day, 0.0)
-        sums["compost"] += released[number]
-        sums["growth"] -= taken[number]
-        if day.weekday() == 6 or day == end:
-            entries = {name: round(value, DECIMALS) for name, value in sums.items()}
-            balance = round(balance + sum(entries.values()), DECIMALS)
-            weeks.append(LedgerWeek(start=first, end=day, entries=entries, balance=balance))
-            sums = dict.fromkeys(sums, 0.0)
-            first = day + timedelta(1)
+    balance, first = 0.0, 0
+    while first < count:
+        last = min(count, first + 7 - (start.weekday() + first) % 7)
+        entries = {
+            "feed": round(sum(given[first:last]), DECIMALS),
+            "compost": round(sum(released[first:last]), DECIMALS),
+            "growth": round(0.0 - sum(taken[first:last]), DECIMALS),
+        }
+        balance = round(balance + sum(entries.values()), DECIMALS)
+        days = {"start": start + timedelta(first), "end": start + timedelta(last - 1)}
+        weeks.append(LedgerWeek(**days, entries=entries, balance=balance))
+        first = last
     return Ledger(item="nitrogen", unit="g/m2", opening=0.0, weeks=tuple(weeks), notes=tuple(notes))
 
 
 def _released(
-    climate: Climate, season: str, days: Sequence[date], growth: Sequence[float], compost: Sequence[tuple[date, float]]
+    curve: Sequence[float], start: date, growth: Sequence[float], compost: Sequence[tuple[date, float]]
 ) -> list[float]:
-    found = [0.0] * len(days)
+    """What compost gives on each day from `start`: its credit over the year after spreading, in step with growth."""
+    found = [0.0] * len(growth)
     for spread_on, credit in compost:
-        whole = sum(climate.growth_potential(spread_on + timedelta(n), season) for n in range(YEAR)) or 1.0
-        for number, day in enumerate(days):
-            if spread_on <= day < spread_on + timedelta(YEAR):
-                found[number] += credit * growth[number] / whole
+        whole = sum(daily(curve, spread_on, spread_on + timedelta(YEAR - 1))) or 1.0
+        begun = (spread_on - start).days
+        for number in range(max(0, begun), min(len(growth), begun + YEAR)):
+            found[number] += credit * growth[number] / whole
     return found

@@ -30,10 +30,14 @@ def order_lags(
     for rule in setting.book.order:
         if not flags.issuperset(rule.when):
             continue
-        for before in matching(rule.before):
-            for after in matching(rule.after):
-                if before.id != after.id and _paired(rule, before, after):
-                    lags.append(_lag(setting, rule, before, after, computed))
+        pairs = [
+            (before, after)
+            for before in matching(rule.before)
+            for after in matching(rule.after)
+            if before.id != after.id and _paired(rule, before, after)
+        ]
+        if pairs:
+            lags.extend(_lags(setting, rule, pairs, computed))
     return tuple(lags)
 
 
@@ -64,7 +68,11 @@ def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:
     )
 
 
-def _lag(setting: Setting, rule: OrderRule, before: Draft, after: Draft, computed: Mapping[str, float]) -> Lag:
+def _lags(
+    setting: Setting, rule: OrderRule, pairs: Sequence[tuple[Draft, Draft]], computed: Mapping[str, float]
+) -> list[Lag]:
+    """One rule between each of the pairs of tasks that it binds."""
+
     def step(name: str | None) -> Step | None:
         if name is None:
             return None
@@ -77,13 +85,10 @@ def _lag(setting: Setting, rule: OrderRule, before: Draft, after: Draft, compute
         return Days(round(number))
 
     named = [n for n in (rule.minimum, rule.maximum) if n is not None and n not in computed]
-    return Lag(
-        id=f"{rule.id}:{before.id}>{after.id}",
-        before=before.end_node,
-        after=after.start_node,
-        strength=Strength[rule.strength.upper()],
-        reason=Reason(rule.id, rule.reason, tuple(named)),
-        # A rule that names only a limit, or no number at all, still says which comes first.
-        minimum=step(rule.minimum) or Days(0),
-        maximum=step(rule.maximum),
-    )
+    reason, strength = Reason(rule.id, rule.reason, tuple(named)), Strength[rule.strength.upper()]
+    # A rule that names only a limit, or no number at all, still says which comes first.
+    least, most = step(rule.minimum) or Days(0), step(rule.maximum)
+    return [
+        Lag(f"{rule.id}:{before.id}>{after.id}", before.end_node, after.start_node, strength, reason, least, most)
+        for before, after in pairs
+    ]

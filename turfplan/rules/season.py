@@ -117,13 +117,12 @@ def _with_a_day(setting: Setting, drafts: Sequence[Draft]) -> tuple[list[Draft],
     kept: list[Draft] = []
     notes: list[str] = []
     for draft in drafts:
-        spans = (
-            [draft.window]
-            if draft.window
-            else [(w.start.toordinal(), w.end.toordinal()) for w in setting.open(draft.operation)]
-        )
+        spans: Sequence[tuple[int, int]] = ()
+        if draft.operation in WISHED:
+            windows = setting.open(draft.operation)
+            spans = [draft.window] if draft.window else [(w.start.toordinal(), w.end.toordinal()) for w in windows]
         reachable = any((day := setting.work_days.next(start)) is not None and day <= end for start, end in spans)
-        if draft.operation in WISHED and spans and not reachable:
+        if spans and not reachable:
             notes.append(
                 f"{setting.book.operations[draft.operation].name}: no day of work lies in its window, so it is left out."
             )

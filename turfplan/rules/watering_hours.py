@@ -28,13 +28,19 @@ class Law:
 
     def open(self, day: date, *, permitted: bool = False) -> bool:
         """True where watering is allowed on that day; `permitted`: new seed, with the permit in hand."""
-        if any(span.start <= day <= span.end for span in self.banned):
+        if self.banned and any(span.start <= day <= span.end for span in self.banned):
             return False
         if permitted and self.permit:
             return True
         if self.weekdays is not None and WEEKDAYS[day.weekday()] not in self.weekdays:
             return False
         return self.parity is None or day.day % 2 == (1 if self.parity == "odd" else 0)
+
+    def days_open(self, first: date, count: int) -> list[bool]:
+        """Whether each of `count` days from `first` is open to ordinary watering."""
+        if not (self.banned or self.restricts_days):
+            return [True] * count
+        return [self.open(first + timedelta(number)) for number in range(count)]
 
     def longest_gap_days(self) -> int:
         """Most days from one lawful watering day to the next in an ordinary year, without a permit and without bans."""
