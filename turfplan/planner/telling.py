@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from datetime import UTC, date, datetime, timedelta
+from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from typing import Protocol
 
@@ -85,6 +86,7 @@ def frame(
     )
 
 
+@cache
 def _tzdata() -> str:
     try:
         return version("tzdata")
