@@ -7,6 +7,7 @@ from bisect import bisect_right
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import IntEnum
+from functools import cached_property
 
 
 class Strength(IntEnum):
@@ -39,11 +40,19 @@ class Node:
     ideal: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class DaySet:
     """A set of days as sorted, disjoint, non-adjacent closed ranges."""
 
     ranges: tuple[tuple[int, int], ...]
+
+    @cached_property
+    def columns(self) -> tuple[tuple[int, ...], tuple[int, ...]]:
+        """The ranges apart, as starts and ends."""
+        if not self.ranges:
+            return (), ()
+        starts, ends = zip(*self.ranges, strict=True)
+        return starts, ends
 
     @classmethod
     def of(cls, ranges: Iterable[tuple[int, int]]) -> "DaySet":

@@ -155,18 +155,14 @@ def _shared(sets: list[DaySet], first: int, last: int) -> Columns:
     """The days of the horizon that are in all of the sets, as starts and ends of ranges."""
     if first > last:
         return (), ()
-    ranges: tuple[tuple[int, int], ...] = ((first, last),)
-    if sets:
-        days = sets[0]
-        for other in sets[1:]:
-            days = days.intersect(other)
-        ranges = days.ranges
-    if ranges and not (first <= ranges[0][0] and ranges[-1][1] <= last):
-        ranges = tuple((max(a, first), min(b, last)) for a, b in ranges if a <= last and first <= b)
-    if not ranges:
-        return (), ()
-    starts, ends = zip(*ranges, strict=True)
-    return starts, ends
+    if not sets:
+        return (first,), (last,)
+    days = sets[0]
+    for other in sets[1:]:
+        days = days.intersect(other)
+    if days.ranges and not (first <= days.ranges[0][0] and days.ranges[-1][1] <= last):
+        days = DaySet(tuple((max(a, first), min(b, last)) for a, b in days.ranges if a <= last and first <= b))
+    return days.columns
 
 
 def _add_arcs(
