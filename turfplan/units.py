@@ -183,7 +183,9 @@ def parse_quantity(text: object, dimension: str) -> float:
     match = _QUANTITY.match(text)
     if not match:
         raise TurfplanError(Problem("", "not a quantity", repr(text), None, hint))
-    number = float(sum(Fraction(part) for part in match["number"].split()))
+    # The sign of a mixed number belongs to all of it: minus one and a half.
+    size = float(sum(Fraction(part) for part in match["number"].lstrip("+-").split()))
+    number = -size if match["number"].startswith("-") else size
     if not math.isfinite(number):
         raise TurfplanError(Problem("", "not a finite number", repr(text), None, hint))
     if not match["unit"] and dimension not in ("share", "count"):

@@ -142,9 +142,7 @@ def _rows(cells: Sequence[tuple[int, Sequence[str]]], columns: Sequence[tuple[st
                 words[name] = cell
                 continue
             try:
-                # The sign belongs to the whole of a mixed number: -1 1/2 is less than -1.
-                size = parse_quantity(f"{cell.lstrip('+-−')} {unit}", "length")
-                mm[name] = -size if cell[0] in "-−" else size
+                mm[name] = parse_quantity(f"{cell.replace('−', '-')} {unit}", "length")
             except TurfplanError:
                 faults.append(
                     Problem(f"line {line}: {name}_{unit}", "is not a number", repr(cell), "a number like 12.5 or 3 1/4")
