@@ -1,6 +1,6 @@
 """Turns the waterings of a dated season into tasks, and brings both accounts of the plan."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 
 from turfplan.amounts.sprinkler import zones
@@ -41,8 +41,9 @@ def watered(
         previous=known_series(previous.tasks) if previous is not None else {}, today=setting.today,
     )  # fmt: skip
     plan = season_watering(request)
-    anchor = {"settle": "topdress", "recover": "topdress"}
-    runs = tuple(_task(run, _anchor(tasks, run, anchor)) for run in plan.series)
+    spreading = sorted((t for t in tasks if t.plays("spreading")), key=lambda t: t.end)
+    young = next((t for t in tasks if t.plays("sowing", "planting")), None)
+    runs = tuple(_task(run, _anchor(run, spreading, young)) for run in plan.series)
     ledgers = (plan.ledger, nitrogen_account(setting, candidate, tasks))
     return runs, ledgers, plan.cautions
 
@@ -55,12 +56,11 @@ def _germination_days(setting: Setting) -> int:
     return round(fact.high_si)
 
 
-def _anchor(tasks: tuple[Task, ...], run: WaterRun, anchor: Mapping[str, str]) -> Task | None:
-    """The task that a watering follows: the pass it settles, or the sowing or planting."""
-    if run.stage in anchor:
-        before = [t for t in tasks if t.plays("spreading") and t.end <= run.start]
-        return max(before, key=lambda t: t.end, default=None)
-    return next((t for t in tasks if t.plays("sowing", "planting")), None)
+def _anchor(run: WaterRun, spreading: Sequence[Task], young: Task | None) -> Task | None:
+    """The task that a watering follows: the last of the passes before it, or the sowing or planting (`young`)."""
+    if run.stage not in ("settle", "recover"):
+        return young
+    return next((t for t in reversed(spreading) if t.end <= run.start), None)
 
 
 def _task(run: WaterRun, anchor: Task | None) -> Task:

@@ -80,6 +80,8 @@ def _pair(month_day: str) -> tuple[int, int]:
 
 def free_days(start: date, end: date, blackouts: Sequence[Blackout]) -> list[tuple[date, date]]:
     """The stretches from start to end that lie in no blackout."""
+    if not blackouts:
+        return [(start, end)] if start <= end else []
     found: list[tuple[date, date]] = []
     day = start
     while day <= end:

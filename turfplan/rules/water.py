@@ -8,7 +8,7 @@ from datetime import date
 from turfplan.irrigation import LITRES_IN_M3, litres
 from turfplan.plan import Ledger, Task
 from turfplan.rules.mowing import low_cut_steps, mowing_interval_days
-from turfplan.rules.water_ledger import DayBook, account, ledger_of, mature_notes
+from turfplan.rules.water_ledger import DayBooks, account, ledger_of, mature_notes
 from turfplan.rules.watering_replan import settle_with, skip_for_rain
 from turfplan.rules.watering_request import Ground, KnownSeries, WateringRequest, WeatherDay, ground_of, weather_day
 from turfplan.rules.watering_series import WaterRun, season_runs, series_days
@@ -87,20 +87,20 @@ def season_watering(request: WateringRequest) -> WateringPlan:
     return WateringPlan(runs, ledger_of(books, notes), totals, cautions + _own_cautions(ground, runs), notes, plan)
 
 
-def _watered_mm(runs: Sequence[WaterRun], area_m2: float) -> Mapping[date, tuple[float, float]]:
-    """Depth of each day over the whole lawn: the mean that falls, and what the driest quarter gets."""
-    found: dict[date, list[float]] = defaultdict(lambda: [0.0, 0.0])
+def _watered_mm(runs: Sequence[WaterRun], area_m2: float) -> Mapping[date, float]:
+    """Mean depth that falls on each day over the whole lawn."""
+    found: dict[date, float] = defaultdict(float)
     for run in runs:
+        depth_mm = run.applied_mm * run.area_m2 / area_m2
         for day in run.days():
-            found[day][0] += run.applied_mm * run.area_m2 / area_m2
-            found[day][1] += run.depth_mm * run.area_m2 / area_m2
-    return {day: (mean, least) for day, (mean, least) in found.items()}
+            found[day] += depth_mm
+    return found
 
 
-def _totals(ground: Ground, watered: Mapping[date, tuple[float, float]], books: Sequence[DayBook]) -> Totals:
+def _totals(ground: Ground, watered: Mapping[date, float], books: DayBooks) -> Totals:
     request = ground.request
-    staged = sum(mean for mean, _ in watered.values())
-    mature = sum(book.watering_mm for book in books if book.mature)
+    staged = sum(watered.values())
+    mature = books.mature_watering_mm()
     volume = litres(staged + mature, request.area_m2)
     price = request.water.price_per_m3
     return Totals(staged, mature, volume, None if price is None else volume / LITRES_IN_M3 * price)

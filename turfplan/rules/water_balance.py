@@ -56,7 +56,8 @@ def soil_of(book: Book, soil: str, season: str) -> Soil:
 
 def depletion_share(table_share: float, et_mm: float) -> float:
     """Allowable depletion on a day that uses `et_mm`: p = table + 0.04 (5 - ETc), between 0.1 and 0.8 (page 162)."""
-    return min(0.8, max(0.1, table_share + 0.04 * (SATURATED_ET_MM - et_mm)))
+    share = table_share + 0.04 * (SATURATED_ET_MM - et_mm)
+    return 0.1 if share < 0.1 else min(share, 0.8)
 
 
 def stress(depletion_mm: float, total_mm: float, ready_mm: float) -> float:
@@ -79,15 +80,6 @@ class Store(NamedTuple):
         return self.depletion_mm + self.below_mm
 
 
-class Flow(NamedTuple):
-    """What one day did: evapotranspiration, water that left below or ran off, and the store afterwards."""
-
-    et_mm: float
-    lost_mm: float
-    stress: float
-    store: Store
-
-
 def reroot(store: Store, root_mm: float, profile_mm: float) -> Store:
     """The same water seen from another root depth: what the roots reach (or leave) changes hands, nothing is lost."""
     if root_mm == store.root_mm:
@@ -101,22 +93,23 @@ def reroot(store: Store, root_mm: float, profile_mm: float) -> Store:
 
 
 def day_flow(
-    store: Store, soil: Soil, et_crop_mm: float, rain_mm: float, watering_mm: float, ready_share: float
-) -> Flow:
-    """One day of the account: equation 85 with stress by equation 84.
+    store: Store, total_mm: float, ready_mm: float, et_crop_mm: float, rain_mm: float, watering_mm: float
+) -> tuple[float, float, Store]:
+    """One day of the account, equation 85 with stress by equation 84: evapotranspiration, water lost, the store afterwards.
 
-    `rain_mm` is what reaches the soil, `watering_mm` what sprinklers put down; `ready_share` is the allowable depletion.
+    `total_mm` and `ready_mm` are what the root zone holds and gives without stress, `rain_mm` is what reaches the soil,
+    `watering_mm` what sprinklers put down; what is lost left below or ran off.
     """
-    total = soil.total_mm(store.root_mm)
-    factor = stress(store.depletion_mm, total, ready_share * total)
-    et = factor * et_crop_mm
-    depletion = store.depletion_mm - rain_mm - watering_mm + et
-    if depletion >= 0:
+    root, missing, below = store
+    et = et_crop_mm if missing <= ready_mm else stress(missing, total_mm, ready_mm) * et_crop_mm
+    depletion = missing - rain_mm - watering_mm + et
+    if depletion > total_mm:
         # Grass cannot take more than the root zone holds.
-        over = max(0.0, depletion - total)
-        return Flow(et - over, 0.0, factor, Store(store.root_mm, depletion - over, store.below_mm))
-    kept = min(-depletion, store.below_mm)
-    return Flow(et, -depletion - kept, factor, Store(store.root_mm, 0.0, store.below_mm - kept))
+        return et - (depletion - total_mm), 0.0, Store(root, total_mm, below)
+    if depletion >= 0:
+        return et, 0.0, Store(root, depletion, below)
+    kept = min(-depletion, below)
+    return et, -depletion - kept, Store(root, 0.0, below - kept)
 
 
 def effective_rain_share(rain_mm_month: float, et_mm_month: float, storage_mm: float) -> float:
@@ -146,6 +139,11 @@ def daily(values: Sequence[float], first: date, last: date) -> list[float]:
         end = last.timetuple().tm_yday if year == last.year else len(whole)
         found.extend(whole[start:end])
     return found
+
+
+def by_month(values: Sequence[float], first: date, last: date) -> list[float]:
+    """A value for each month, January first, laid on the days from first to last."""
+    return daily([values[month] for month in _MONTH], first, last)
 
 
 def crop_coefficients(book: Book, season: str, *, monthly: bool) -> tuple[float, ...]:

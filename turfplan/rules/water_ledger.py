@@ -1,11 +1,12 @@
 """The account of water over a dated season: each day's flows, the weeks of the ledger, and advice for mature grass."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import NamedTuple
 
 from turfplan.plan import Ledger, LedgerWeek
-from turfplan.rules.water_balance import Store, day_flow, depletion_share, reroot
+from turfplan.rules.water_balance import Store, by_month, daily, day_flow, depletion_share, reroot
 from turfplan.rules.watering_request import WEEK, Ground
 from turfplan.rules.watering_stages import Stage
 from turfplan.units import read_as
@@ -16,61 +17,67 @@ LONG_RUN_MIN = 180  # from here on hours read better than minutes
 LONGEST_WAIT = 15  # days looked ahead for the next lawful one
 
 
-class DayBook(NamedTuple):
-    """One day of the account, mm: what came, what went, what was missing in the profile at its end."""
+@dataclass(frozen=True, slots=True)
+class DayBooks:
+    """The days of the account from `first` on in columns, mm: what came, what went, what was missing in the profile at night.
 
-    day: date
-    rain_mm: float
-    watering_mm: float
-    et_mm: float
-    lost_mm: float
-    missing_mm: float
-    depletion_mm: float
-    stress: float
-    mature: bool
+    Columns rather than records of a day: weeks and months are sums of their slices.
+    """
+
+    first: date
+    rain_mm: Sequence[float]
+    watering_mm: Sequence[float]
+    et_mm: Sequence[float]
+    lost_mm: Sequence[float]
+    missing_mm: Sequence[float]
+    mature: Sequence[bool]
+
+    def mature_watering_mm(self) -> float:
+        """All water that rooted grass got outside the stages."""
+        return sum(water for water, mature in zip(self.watering_mm, self.mature, strict=True) if mature)
 
 
-def account(ground: Ground, plan: Sequence[Stage], watered: Mapping[date, tuple[float, float]]) -> tuple[DayBook, ...]:
-    """Every day of the season in order. `watered` gives the staged waterings (mean and least depth).
+def account(ground: Ground, plan: Sequence[Stage], watered: Mapping[date, float]) -> DayBooks:
+    """Every day of the season in order. `watered` gives the mean depth of the staged waterings.
 
     Outside the stages mature grass is watered when its allowable depletion is reached, on a lawful day, where watering is
     possible. Known rain counts whole; of normal rain the share that grass can use, the rest is lost.
     """
-    request, soil, full = ground.request, ground.soil, ground.root_mm
+    request, soil, full, first = ground.request, ground.soil, ground.root_mm, ground.first
     evenness = sum(z.uniformity * z.area_m2 for z in request.zones) / sum(z.area_m2 for z in request.zones)
-    least, rest = request.book.si("water.least_run"), request.book.si("water.dormant_growth")
-    waters = request.water.possible is not False
+    least = request.book.si("water.least_run")
     track = _track(ground, plan)
-    store = Store(full, 0.0, 0.0)
-    found: list[DayBook] = []
-    for number, crop in enumerate(track.crop_mm):
-        day = ground.first + timedelta(number)
-        rain, idle, mature = track.rain_mm[number], track.idle_mm[number], track.mature[number]
-        store = reroot(store, track.root_mm[number], full)
-        share = depletion_share(soil.depletion_share, crop)
-        water = watered[day][0] if day in watered else 0.0
-        if mature and waters and store.depletion_mm > least:
-            wanted = _mature_watering_mm(ground, day, store, crop - rain, share)
-            water += wanted / evenness if wanted and ground.growing(day, rest) else 0.0
-        flow = day_flow(store, soil, crop, rain, water, share)
-        store = flow.store
-        lost = flow.lost_mm + idle
-        found.append(
-            DayBook(
-                day, rain + idle, water, flow.et_mm, lost, store.missing_mm, store.depletion_mm, flow.stress, mature
-            )
-        )
-    return tuple(found)
+    water = [0.0] * len(track.crop_mm)
+    for day, mean_mm in watered.items():
+        if 0 <= (number := ground.at(day)) < len(water):
+            water[number] = mean_mm
+    ets, losses, missing = [], [], []
+    store, total = Store(full, 0.0, 0.0), soil.total_mm(full)
+    days = zip(track.crop_mm, track.root_mm, track.rain_mm, track.idle_mm, track.wait_days, strict=True)
+    for number, (crop, root, rain, idle, wait) in enumerate(days):
+        if root != store.root_mm:
+            store, total = reroot(store, root, full), soil.total_mm(root)
+        dry, ready = store.depletion_mm, depletion_share(soil.depletion_share, crop) * total
+        # Refilled when the use until the next lawful day would pass the allowable depletion.
+        if wait and dry > least and dry + wait * (crop - rain) > ready:
+            water[number] += dry / evenness
+        et, lost, store = day_flow(store, total, ready, crop, rain, water[number])
+        ets.append(et)
+        losses.append(lost + idle)
+        missing.append(store.depletion_mm + store.below_mm)
+    whole = [used + idle for used, idle in zip(track.rain_mm, track.idle_mm, strict=True)]
+    return DayBooks(first, whole, water, ets, losses, missing, track.mature)
 
 
 class _Track(NamedTuple):
-    """What each day of the account brings by itself, by number of the day."""
+    """What each day of the account brings by itself, by number of the day; `wait_days` is 0 where nothing is watered."""
 
     crop_mm: list[float]
     root_mm: list[float]
     rain_mm: list[float]
     idle_mm: list[float]
     mature: list[bool]
+    wait_days: list[int]
 
 
 def _track(ground: Ground, plan: Sequence[Stage]) -> _Track:
@@ -78,14 +85,14 @@ def _track(ground: Ground, plan: Sequence[Stage]) -> _Track:
     request = ground.request
     days = (request.end - ground.first).days + 1
     et0 = ground.et0_mm[:days]
-    months = (ground.first + timedelta(number) for number in range(days))
-    crop = [et * ground.kc[day.month - 1] for et, day in zip(et0, months, strict=True)]
+    crop = [et * kc for et, kc in zip(et0, by_month(ground.kc, ground.first, request.end), strict=True)]
     root, mature = [ground.root_mm] * days, [True] * days
     for stage in plan:
-        for number in range(ground.at(stage.start), ground.at(stage.end) + 1):
-            mature[number] = False
-            if stage.name in YOUNG:
-                crop[number] = et0[number] * (ground.kc_wet if stage.name == "germination" else ground.kc_young)
+        start, end = ground.at(stage.start), ground.at(stage.end) + 1
+        mature[start:end] = [False] * (end - start)
+        if stage.name in YOUNG:
+            kc = ground.kc_wet if stage.name == "germination" else ground.kc_young
+            crop[start:end] = [et * kc for et in et0[start:end]]
     for begun in (request.seeded_on, request.planted_on):
         number = ground.at(begun) if begun is not None else days
         while number < days and (depth := ground.root_depth_mm(ground.first + timedelta(number))) < ground.root_mm:
@@ -100,73 +107,84 @@ def _track(ground: Ground, plan: Sequence[Stage]) -> _Track:
             # A light rain dries on the leaves (FAO-56, chapter 8).
             dries = known.rain_mm <= light * et0[number]
             rain[number], idle[number] = (0.0, known.rain_mm) if dries else (known.rain_mm, 0.0)
-    return _Track(crop, root, rain, idle, mature)
+    return _Track(crop, root, rain, idle, mature, _waits(ground, mature))
 
 
-def _mature_watering_mm(ground: Ground, day: date, store: Store, net_mm: float, share: float) -> float:
-    """Refill when a day's net use would pass the allowable depletion before the next lawful day."""
-    ready = share * ground.soil.total_mm(store.root_mm)
-    if store.depletion_mm + LONGEST_WAIT * max(0.0, net_mm) <= ready or not ground.law.open(day):
-        return 0.0
-    wait = next((n for n in range(1, LONGEST_WAIT) if ground.law.open(day + timedelta(n))), LONGEST_WAIT)
-    return store.depletion_mm if store.depletion_mm + wait * net_mm > ready else 0.0
+def _waits(ground: Ground, mature: Sequence[bool]) -> list[int]:
+    """Days to the next lawful one from each day on which rooted, growing grass may be watered; 0 from all others."""
+    request, rest = ground.request, ground.request.book.si("water.dormant_growth")
+    if request.water.possible is False:
+        return [0] * len(mature)
+    growth = daily(request.climate.growth_curve(request.season), ground.first, request.end)
+    lawful = ground.law.days_open(ground.first, len(mature) + LONGEST_WAIT)
+    waits, wait = [0] * len(mature), LONGEST_WAIT
+    for number in range(len(lawful) - 2, -1, -1):
+        wait = 1 if lawful[number + 1] else min(wait + 1, LONGEST_WAIT)
+        if number < len(mature) and lawful[number] and mature[number] and growth[number] >= rest:
+            waits[number] = wait
+    return waits
 
 
-def ledger_of(books: Sequence[DayBook], notes: Sequence[str]) -> Ledger:
+def ledger_of(books: DayBooks, notes: Sequence[str]) -> Ledger:
     """The days as weeks from Monday. Entries carry their sign: each balance is the one before plus the week's entries.
 
     The balance is the water in the profile against field capacity (0 is full).
     """
     weeks: list[LedgerWeek] = []
-    for part in _weeks(books):
+    for start, stop in weeks_of(books.first, len(books.rain_mm)):
         entries = {
-            "rain": round(sum(b.rain_mm for b in part), DECIMALS),
-            "watering": round(sum(b.watering_mm for b in part), DECIMALS),
-            "evapotranspiration": _out(b.et_mm for b in part),
-            "lost": _out(b.lost_mm for b in part),
+            "rain": round(sum(books.rain_mm[start:stop]), DECIMALS),
+            "watering": round(sum(books.watering_mm[start:stop]), DECIMALS),
+            "evapotranspiration": _out(sum(books.et_mm[start:stop])),
+            "lost": _out(sum(books.lost_mm[start:stop])),
         }
-        balance = _out([part[-1].missing_mm])
-        weeks.append(LedgerWeek(start=part[0].day, end=part[-1].day, entries=entries, balance=balance))
+        first, last = books.first + timedelta(start), books.first + timedelta(stop - 1)
+        weeks.append(LedgerWeek(start=first, end=last, entries=entries, balance=_out(books.missing_mm[stop - 1])))
     return Ledger(item="water", unit="mm", opening=0.0, weeks=tuple(weeks), notes=tuple(notes))
 
 
-def _out(values: Iterable[float]) -> float:
-    """A sum that leaves the account: negative, and a plain 0 where nothing left."""
-    return 0.0 - round(sum(values), DECIMALS)
+def _out(amount: float) -> float:
+    """What leaves the account: negative, and a plain 0 where nothing left."""
+    return 0.0 - round(amount, DECIMALS)
 
 
-def _weeks(books: Sequence[DayBook]) -> list[list[DayBook]]:
-    weeks: list[list[DayBook]] = []
-    for book in books:
-        if not weeks or book.day.weekday() == 0:
-            weeks.append([])
-        weeks[-1].append(book)
-    return weeks
+def weeks_of(first: date, days: int) -> list[tuple[int, int]]:
+    """First and last-but-one number of the days of each week from Monday, as slices take them."""
+    starts = [0, *range(WEEK - first.weekday(), days, WEEK)] if days else []
+    return list(zip(starts, [*starts[1:], days], strict=True))
 
 
-def mature_notes(ground: Ground, books: Sequence[DayBook]) -> tuple[str, ...]:
+def _months_of(first: date, days: int) -> list[tuple[date, int, int]]:
+    """The first of each month with the numbers of its days, as slices take them."""
+    found, month = [], first.replace(day=1)
+    while (start := (month - first).days) < days:
+        after = (month + timedelta(31)).replace(day=1)
+        found.append((month, max(0, start), min(days, (after - first).days)))
+        month = after
+    return found
+
+
+def mature_notes(ground: Ground, books: DayBooks) -> tuple[str, ...]:
     """Advice by month for the time after the stages: how much a week, in how many runs, and how long each."""
     request, notes = ground.request, []
-    months: dict[tuple[int, int], list[DayBook]] = {}
-    for book in books:
-        if book.mature:
-            months.setdefault((book.day.year, book.day.month), []).append(book)
-    for days in months.values():
-        runs = [book.watering_mm for book in days if book.watering_mm > 0]
+    area = sum(z.area_m2 for z in request.zones)
+    rate_mm_h = sum(z.rate_mm_h * z.area_m2 for z in request.zones) / area
+    for month, start, stop in _months_of(books.first, len(books.mature)):
+        part = zip(books.watering_mm[start:stop], books.mature[start:stop], strict=True)
+        days = [water for water, mature in part if mature]
+        runs = [water for water in days if water > 0]
         if len(days) < WEEK or not runs:
             continue
         weekly = sum(runs) / len(days) * WEEK
         each = sum(runs) / len(runs)
-        minutes = round(
-            60 * each / (sum(z.rate_mm_h * z.area_m2 for z in request.zones) / sum(z.area_m2 for z in request.zones))
-        )
+        minutes = round(60 * each / rate_mm_h)
         long = (
             f"about {minutes} min at a time"
             if minutes <= LONG_RUN_MIN
             else f"about {minutes / 60:.0f} hours at a time, in parts"
         )
         notes.append(
-            f"{days[0].day:%B %Y}: grass that has rooted needs about {read_as(weekly, 'rain', request.system).text} of water a week "
+            f"{month:%B %Y}: grass that has rooted needs about {read_as(weekly, 'rain', request.system).text} of water a week "
             f"beside the usual rain, {long}, every {max(1, round(len(days) / len(runs)))} days; none after real rain."
         )
     return tuple(notes)

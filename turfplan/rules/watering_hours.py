@@ -40,13 +40,22 @@ class Law:
         """Whether each of `count` days from `first` is open to ordinary watering."""
         if not (self.banned or self.restricts_days):
             return [True] * count
-        return [self.open(first + timedelta(number)) for number in range(count)]
+        days = [first + timedelta(number) for number in range(count)]
+        found = [True] * count
+        if self.weekdays is not None:
+            allowed = {WEEKDAYS.index(name) for name in self.weekdays}
+            found = [day.weekday() in allowed for day in days]
+        if self.parity is not None:
+            rest = 1 if self.parity == "odd" else 0
+            found = [lawful and day.day % 2 == rest for lawful, day in zip(found, days, strict=True)]
+        for span in self.banned:
+            found = [lawful and not span.start <= day <= span.end for lawful, day in zip(found, days, strict=True)]
+        return found
 
     def longest_gap_days(self) -> int:
         """Most days from one lawful watering day to the next in an ordinary year, without a permit and without bans."""
-        start = date(2027, 1, 1)
         ordinary = Law(self.weekdays, self.parity, (), self.spans, False)
-        days = [n for n in range(365) if ordinary.open(start + timedelta(n))]
+        days = [n for n, lawful in enumerate(ordinary.days_open(date(2027, 1, 1), 365)) if lawful]
         return max((b - a for a, b in itertools.pairwise(days)), default=365)
 
     @property
@@ -126,11 +135,11 @@ def spread(days: Sequence[date], count: int) -> tuple[date, ...]:
     """`count` of the days as evenly apart as they lie, the first one included."""
     if count >= len(days):
         return tuple(days)
-    span = (days[-1] - days[0]).days or 1
-    chosen: list[date] = []
-    for number in range(count):
-        wish = days[0] + timedelta(round(number * (span + 1) / count))
-        left = [day for day in days if not chosen or day > chosen[-1]]
+    numbers = [(day - days[0]).days for day in days]
+    span, chosen = numbers[-1] or 1, [0]
+    for number in range(1, count):
+        wish = round(number * (span + 1) / count)
+        left = range(chosen[-1] + 1, len(days))
         if left:
-            chosen.append(min(left, key=lambda day: abs((day - wish).days)))
-    return tuple(chosen)
+            chosen.append(min(left, key=lambda place: abs(numbers[place] - wish)))
+    return tuple(days[place] for place in chosen)

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, time, timedelta
+from functools import lru_cache
 from math import ceil
 
 from turfplan.brief import WEEKDAYS
@@ -50,10 +51,14 @@ class WaterRun:
         return series_days(self.start, self.end, self.weekdays, self.skip)
 
 
-def series_days(start: date, end: date, weekdays: Sequence[str], skip: Sequence[date]) -> tuple[date, ...]:
+@lru_cache(maxsize=1024)
+def series_days(start: date, end: date, weekdays: tuple[str, ...], skip: tuple[date, ...]) -> tuple[date, ...]:
     """The days of a series: every day or the given weekdays from start to end, less those to skip."""
-    days = (start + timedelta(n) for n in range((end - start).days + 1))
-    return tuple(d for d in days if d not in skip and (not weekdays or WEEKDAYS[d.weekday()] in weekdays))
+    days = [start + timedelta(n) for n in range((end - start).days + 1)]
+    if weekdays:
+        wanted = {WEEKDAYS.index(name) for name in weekdays}
+        days = [day for day in days if day.weekday() in wanted]
+    return tuple(day for day in days if day not in skip) if skip else tuple(days)
 
 
 def season_runs(ground: Ground, plan: Sequence[Stage]) -> tuple[tuple[WaterRun, ...], tuple[str, ...]]:
@@ -179,14 +184,17 @@ class _Week:
     def _fit(self, sessions: int) -> _Fit | None:
         """The first way that fits without runoff: fewer sessions a day, then more days; else one that fits, else less water."""
         days = spread(self.lawful, self.count)
-        more = [spread(self.lawful, n) for n in range(len(days) + 1, len(self.lawful) + 1)]
-        ways = [(days, number, 1.0) for number in range(sessions, 0, -1)]
-        ways += [(wider, 1, 1.0) for wider in more]
-        fits = [fit for way in ways if (fit := self._tried(*way, len(days))) is not None]
-        whole = next((fit for fit in fits if not fit.runs_off), fits[-1] if fits else None)
+        counts = [(len(days), number) for number in range(sessions, 0, -1)]
+        counts += [(wider, 1) for wider in range(len(days) + 1, len(self.lawful) + 1)]
+        whole = None
+        for count, number in counts:
+            fit = self._tried(spread(self.lawful, count), number, 1.0, len(days))
+            if fit is not None and not fit.runs_off:
+                return fit
+            whole = fit or whole
         if whole is not None:
             return whole
-        less = (self._tried(more[-1] if more else days, 1, part / 10, len(days)) for part in range(9, 2, -1))
+        less = (self._tried(spread(self.lawful, counts[-1][0]), 1, part / 10, len(days)) for part in range(9, 2, -1))
         return next((fit for fit in less if fit is not None), None)
 
     def _tried(self, days: tuple[date, ...], sessions: int, share: float, wished: int) -> _Fit | None:
