@@ -49,8 +49,16 @@ def chain(net: Net, front: Front, event: int) -> Chain:
 def contradiction(net: Net, front: Front, event: int) -> Chain:
     """As `chain`, for an event that proves there is no solution: a cycle of lags is told once round, not to the end."""
     told: dict[tuple[str, str], Link] = {}
-    for link in chain(net, front, event):
-        told.setdefault((link.node, link.constraint.id if link.constraint else link.kind), link)
+    gone_by: set[tuple[int, int]] = set()
+    while event >= 0:
+        node, day, constraint, previous, raw = front.events[event]
+        if raw == day and (node, constraint) in gone_by:
+            event = previous
+            continue
+        gone_by.add((node, constraint))
+        links, event = _links(net, front, event)
+        for link in links:
+            told.setdefault((link.node, link.constraint.id if link.constraint else link.kind), link)
     return tuple(told.values())
 
 
