@@ -1,11 +1,11 @@
 """Writes the season book: everything the plan knows, to keep through the year."""
 
-import base64
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from turfplan.export.charts import soil_chart, timeline
 from turfplan.export.glossary import operation_name, terms_in
+from turfplan.export.ground_sheets import fill_view
 from turfplan.export.ledger_charts import LedgerChart, ledger_chart
 from turfplan.export.order import delivery_cards, order_lines
 from turfplan.export.quantities import Quantity, quantities
@@ -23,8 +23,8 @@ from turfplan.export.sheets import (
 )
 from turfplan.export.templates import render
 from turfplan.export.weeks import WeekSheet, week_sheets
-from turfplan.plan import Fill, OperationWindow, Plan, Task
-from turfplan.units import System, pretty_unit, read_as
+from turfplan.plan import OperationWindow, Plan, Task
+from turfplan.units import System, read_as
 from turfplan.wording import MONTHS
 
 # Reasons that hold for every job; the nearest other one is told, and `turfplan why` tells the whole chain.
@@ -32,27 +32,6 @@ COMMON_REASONS = ("It is one of the days you can work.", "The day before is full
 JUDGEMENT = (
     "Sources marked as judgement are ours: no publication was found; they are meant to be corrected by your own notes."
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Picture:
-    """A picture as an address that holds the picture itself."""
-
-    caption: str
-    address: str
-
-
-@dataclass(frozen=True, slots=True)
-class FillView:
-    """The fill map with its figures as people read them."""
-
-    mean_depth: str
-    volume: str
-    reach: str
-    notes: tuple[str, ...]
-    pictures: tuple[Picture, ...]
-    stake_header: tuple[str, ...]
-    stakes: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +80,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         told=_told(weeks),
         lines=order_lines(plan),
         cards=delivery_cards(plan, order_lines(plan)),
-        fill=_fill(plan.fill, system) if plan.fill else None,
+        fill=fill_view(plan),
         ledgers=_ledgers(plan),
         runs=runs_of(((t, day_list(task_days(t), system)) for t in tasks if t.series is not None), system),
         reasoned=tuple(_reasoned(task, system, plan, numbers) for task in tasks if task.series is None),
@@ -215,51 +194,6 @@ def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
 def _ledgers(plan: Plan) -> tuple[LedgerChart, ...]:
     charts = (ledger_chart(ledger, plan.lawn.units) for ledger in plan.ledgers)
     return tuple(chart for chart in charts if chart is not None)
-
-
-def _fill(fill: Fill, system: System) -> FillView:
-    columns = tuple(dict.fromkeys(key for stake in fill.stakes for key in stake))
-    reach = " to ".join(
-        read_as(v, "volume", system, rounding).text
-        for v, rounding in ((fill.volume_low_m3, "down"), (fill.volume_high_m3, "up"))
-    )
-    return FillView(
-        mean_depth=read_as(fill.mean_depth_mm, "depth", system).text,
-        volume=read_as(fill.volume_m3, "volume", system, "up").text,
-        reach=reach,
-        notes=fill.notes,
-        pictures=tuple(Picture(caption, _address(svg)) for caption, svg in fill.pictures),
-        stake_header=tuple(_stake_name(column, system) for column in columns),
-        stakes=tuple(tuple(_stake_value(c, stake.get(c), system) for c in columns) for stake in fill.stakes),
-    )
-
-
-def _address(svg: str) -> str:
-    """A picture as a data address: nothing inside it can act on the page, and its ids cannot clash with the page's."""
-    return "data:image/svg+xml;base64," + base64.b64encode(svg.encode()).decode("ascii")
-
-
-def _stake_name(column: str, system: System) -> str:
-    if column.endswith("_mm"):
-        return column.removesuffix("_mm").replace("_", " ").capitalize()
-    if column.endswith("_m"):
-        unit = "ft" if system is System.US else "m"
-        return f"{column.removesuffix('_m').replace('_', ' ').capitalize()}, {pretty_unit(unit)}"
-    return column.replace("_", " ").capitalize()
-
-
-def _stake_value(column: str, value: object, system: System) -> str:
-    """A figure of a stake: depths in mm are read as depths, places in m as distances."""
-    if value is None:
-        return "–"
-    if isinstance(value, int | float) and not isinstance(value, bool):
-        if column.endswith("_mm"):
-            return (
-                read_as(abs(value), "depth", system).text if value >= 0 else "−" + read_as(-value, "depth", system).text
-            )
-        if column.endswith("_m"):
-            return f"{value / 0.3048 if system is System.US else value:.1f}"
-    return str(value)
 
 
 def _reasoned(task: Task, system: System, plan: Plan, numbers: Mapping[str, int]) -> Reasoned:

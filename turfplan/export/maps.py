@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from turfplan.export.contours import Field, field_of, levels, loops
 from turfplan.export.mapframe import Frame, Mark, Scale, frame_of, letter_spots, path, scale_of, ticks_of
 from turfplan.export.templates import environment
-from turfplan.plan import FillMap, Plan
+from turfplan.plan import FillMap, Plan, Task
 from turfplan.units import INCH_MM, System, from_inside, pretty_unit, read_as
 
 # Patterns from light to dark; the letter on each class says the same without them.
@@ -82,7 +82,7 @@ def fill_pictures(plan: Plan) -> tuple[tuple[str, str], ...]:
     found = plan.fill.map if plan.fill else None
     if found is None:
         return ()
-    depths, system = _pass_depths(plan), plan.lawn.units
+    depths, system = [depth for _, depth in spread_passes(plan)], plan.lawn.units
     drawn = [ground_map(found, system), finished_map(found, system), fill_map(found, depths, system)]
     drawn += [pass_map(found, depths, number, system) for number in range(1, len(depths) + 1)]
     return tuple((picture.title, svg_of(picture)) for picture in drawn)
@@ -90,7 +90,7 @@ def fill_pictures(plan: Plan) -> tuple[tuple[str, str], ...]:
 
 def pass_picture(plan: Plan, number: int) -> tuple[str, str] | None:
     """The map of one pass for the sheet of its week, or None where there is no survey or no such pass."""
-    found, depths = plan.fill.map if plan.fill else None, _pass_depths(plan)
+    found, depths = plan.fill.map if plan.fill else None, [depth for _, depth in spread_passes(plan)]
     if found is None or not 1 <= number <= len(depths):
         return None
     picture = pass_map(found, depths, number, plan.lawn.units)
@@ -197,11 +197,11 @@ def replace_fill(found: FillMap, fill: Cells) -> FillMap:
     return found.model_copy(update={"fill_mm": fill})
 
 
-def _pass_depths(plan: Plan) -> tuple[float, ...]:
-    """The settled depth of every pass that the plan holds, in order."""
+def spread_passes(plan: Plan) -> tuple[tuple[Task, float], ...]:
+    """Every pass that the plan holds with its settled depth in mm, in order: the first is pass 1 of the maps."""
     passes = [t for t in plan.tasks if t.plays("spreading") and t.closed not in ("skipped", "dropped")]
     numbered = sorted(passes, key=lambda task: (task.start, task.id))
-    return tuple(a.value for task in numbered for a in task.amounts if a.item == "depth" and a.value > 0)
+    return tuple((task, a.value) for task in numbered for a in task.amounts if a.item == "depth" and a.value > 0)
 
 
 def _edges(found: FillMap, depths: Sequence[float]) -> tuple[float, ...]:
@@ -308,7 +308,7 @@ def _unit_words(system: System) -> str:
     return "inches" if system is System.US else "millimetres"
 
 
-def _layer_text(mm: float, system: System) -> str:
+def layer_text(mm: float, system: System) -> str:
     """The depth of a layer; less than the least that is measured is told as such."""
     least = INCH_MM / 8 if system is System.US else 1.0
     return (
@@ -329,7 +329,7 @@ def _stakes(
             here = 0.0 if depth > (found.deep_limit_mm or math.inf) else min(max(depth - done, 0.0), layer)
             if here < 0.2:
                 continue
-            text = f"{sign} {_layer_text(here, system)}"
+            text = f"{sign} {layer_text(here, system)}"
         marks.append(Mark(*frame.place(x, y), text))
     return tuple(marks)
 
