@@ -11,6 +11,8 @@ from turfplan.climate.record import DAYS, Climate, date_of
 from turfplan.timing import AirFalling, AirRising, AnyCondition, WindowRule
 from turfplan.units import System, read_as
 
+SOIL_LAG_DAYS = 15
+
 
 @dataclass(frozen=True, slots=True)
 class Settings:
@@ -168,85 +170,61 @@ def _day(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None:
 
 
 def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None:
-    book, climate = year.book, year.climate
-    rise, fall = year.hottest - year.coldest, year.coldest + DAYS - year.hottest
+    def number(name: str) -> float:
+        return year.book.si(_named(year, name))
+
+    climate = year.climate
     match condition.kind:
         case "air_rising":
-            threshold = book.si(_named(year, condition.threshold))
-            day = crossing(climate.air_mean_c, threshold, rising=True, start=year.coldest, length=rise + 1)
+            day = _crossed(year, climate.air_mean_c, number(condition.threshold), rising=True)
             if condition.latest is None:
                 return day
-            anyway = year.hottest + round(book.si(condition.latest))
+            anyway = year.hottest + round(number(condition.latest))
             return anyway if day is None else min(day, anyway)
         case "air_falling":
-            if condition.only_above is not None and max(climate.air_mean_c) < book.si(
-                _named(year, condition.only_above)
-            ):
+            if condition.only_above is not None and max(climate.air_mean_c) < number(condition.only_above):
                 return None
-            return crossing(
-                climate.air_mean_c,
-                book.si(_named(year, condition.threshold)),
-                rising=False,
-                start=year.hottest,
-                length=fall + 1,
-            )
-        case "soil_rising":
-            return crossing(
-                climate.soil_10cm_c,
-                book.si(_named(year, condition.threshold)),
-                rising=True,
-                start=year.coldest,
-                length=rise + 15,
-            )
-        case "soil_falling":
-            return crossing(
-                climate.soil_10cm_c,
-                book.si(_named(year, condition.threshold)),
-                rising=False,
-                start=year.hottest,
-                length=fall + 1,
-            )
-        case "growth_rising":
-            curve = climate.growth_curve(book.species[year.species].season)
-            return crossing(
-                curve, book.si(_named(year, condition.threshold)), rising=True, start=year.coldest, length=rise + 1
-            )
-        case "growth_falling":
-            curve = climate.growth_curve(book.species[year.species].season)
-            start = year.hottest if rule.half != "rising" else year.coldest
-            return crossing(
-                curve, book.si(_named(year, condition.threshold)), rising=False, start=start, length=fall + rise
-            )
-        case "last_frost":
-            frost = climate.last_frost
-            return (
-                None
-                if frost is None
-                else _after(frost.median, year.coldest) + round(book.si(_named(year, condition.days)))
-            )
-        case "first_frost":
-            frost = climate.first_frost
-            return (
-                None
-                if frost is None
-                else _after(frost.median, year.hottest) + round(book.si(_named(year, condition.days)))
-            )
-        case "before_first_frost":
-            frost = climate.first_frost
-            return (
-                None
-                if frost is None
-                else _after(frost.median, year.hottest) - round(book.si(_named(year, condition.days)))
-            )
+            return _crossed(year, climate.air_mean_c, number(condition.threshold), rising=False)
+        case "soil_rising" | "soil_falling":
+            rising = condition.kind == "soil_rising"
+            return _crossed(year, climate.soil_10cm_c, number(condition.threshold), rising=rising)
+        case "growth_rising" | "growth_falling":
+            curve = climate.growth_curve(year.book.species[year.species].season)
+            if condition.kind == "growth_falling" and rule.half == "rising":
+                # Heat ends spring growth before the hottest day: looked for from the coldest one on.
+                return crossing(curve, number(condition.threshold), rising=False, start=year.coldest)
+            return _crossed(year, curve, number(condition.threshold), rising=condition.kind == "growth_rising")
+        case "last_frost" | "first_frost" | "before_first_frost":
+            return _frost_day(year, condition.kind, round(number(condition.days)))
         case "hottest":
-            return year.hottest + round(book.si(_named(year, condition.days)))
+            return year.hottest + round(number(condition.days))
         case "coldest":
-            return year.coldest + round(book.si(_named(year, condition.days)))
+            return year.coldest + round(number(condition.days))
         case "rain_returns":
-            return _rain_returns(year, book.si(_named(year, condition.share)))
+            return _rain_returns(year, number(condition.share))
         case "degree_days_left" | "warmth_left":
-            needed, base = book.si(_named(year, condition.sum)), book.si(_named(year, condition.base))
-            return _degree_days_left(year, needed, base, frost_ends=condition.kind == "degree_days_left")
+            frost_ends = condition.kind == "degree_days_left"
+            return _degree_days_left(year, number(condition.sum), number(condition.base), frost_ends=frost_ends)
+
+
+def _crossed(year: _Year, curve: Sequence[float], threshold: float, *, rising: bool) -> int | None:
+    """The day on which a curve crosses a threshold: rising between the coldest day and the hottest, falling after it.
+
+    Soil is warmest up to a fortnight after the air, so a rise may end that much later.
+    """
+    rise, fall = year.hottest - year.coldest, year.coldest + DAYS - year.hottest
+    if rising:
+        return crossing(curve, threshold, rising=True, start=year.coldest, length=rise + SOIL_LAG_DAYS)
+    return crossing(curve, threshold, rising=False, start=year.hottest, length=fall + 1)
+
+
+def _frost_day(year: _Year, kind: str, days: int) -> int | None:
+    """So many days after the median last or first frost, or before the first one; None where frost does not come."""
+    frost = year.climate.last_frost if kind == "last_frost" else year.climate.first_frost
+    if frost is None:
+        return None
+    median = _after(frost.median, year.coldest if kind == "last_frost" else year.hottest)
+    return median - days if kind == "before_first_frost" else median + days
 
 
 def _named(year: _Year, name: str) -> str:
