@@ -1,27 +1,16 @@
 """Speed of the network on seasons of 70 nodes with windows of up to 200 days, as ratios to its own bounds."""
 
-from collections.abc import Callable
 from random import Random
-from time import perf_counter
 
 import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 import network_problems as make
+from bench.clock import best_time
 from turfplan.constraints import Problem
 from turfplan.network import Schedule, bounds, conflict, repair, solve, solve_softly
 
 NODES, SPAN = 70, 200
-
-
-def best_time(work: Callable[[], object]) -> float:
-    """The shortest of several runs, which other work on the machine disturbs least."""
-    times = []
-    for _ in range(7):
-        begin = perf_counter()
-        work()
-        times.append(perf_counter() - begin)
-    return min(times)
 
 
 @pytest.fixture(scope="module")

@@ -2,12 +2,10 @@
 
 import subprocess
 import sys
-from collections.abc import Callable
-from math import exp
-from time import perf_counter
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
+from bench.clock import best_time, plain_loop
 from lawn_surveys import BOOK_LIKE, added, bowl, scattered, slope
 from turfplan.export.contours import field_of
 from turfplan.export.maps import fill_map, ground_map, pass_map, svg_of
@@ -17,21 +15,6 @@ from turfplan.units import System
 
 POINTS = scattered(40, 25, 2496, added(slope(-2), bowl(12, 8, 2, 40), bowl(30, 15, 1.8, 30)), 1)
 MOST_MB = 300
-
-
-def best_time(work: Callable[[], object]) -> float:
-    """The shortest of several runs, which other work on the machine disturbs least."""
-    times = []
-    for _ in range(5):
-        begin = perf_counter()
-        work()
-        times.append(perf_counter() - begin)
-    return min(times)
-
-
-def plain_loop() -> float:
-    """A million exponentials: about 0.1 s on a slow machine."""
-    return sum(exp(-0.001 * (n % 365)) for n in range(1_000_000))
 
 
 def points_to_maps() -> int:

@@ -1,32 +1,13 @@
 """Speed of evapotranspiration and of a season's watering, as ratios to a plain loop over the same days."""
 
-from collections.abc import Callable
 from datetime import date
-from math import exp
-from time import perf_counter
 
 from pytest_benchmark.fixture import BenchmarkFixture
 
 import water_cases as cases
+from bench.clock import THIRTY_YEARS, best_time, plain_loop
 from turfplan.climate import evapotranspiration as et
 from turfplan.rules.water import season_watering
-
-THIRTY_YEARS = 10_957
-
-
-def best_time(work: Callable[[], object]) -> float:
-    """The shortest of several runs, which other work on the machine disturbs least."""
-    times = []
-    for _ in range(7):
-        begin = perf_counter()
-        work()
-        times.append(perf_counter() - begin)
-    return min(times)
-
-
-def plain_loop() -> float:
-    """Ten exponentials for each day of thirty years."""
-    return sum(exp(-0.001 * (day % 365) * part) for day in range(THIRTY_YEARS) for part in range(10))
 
 
 def test_thirty_years_of_penman_monteith(benchmark: BenchmarkFixture) -> None:
