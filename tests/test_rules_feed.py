@@ -1,5 +1,6 @@
 """Nitrogen of a season: budget, split, blackouts, compost, starter, lime, account."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
 
@@ -8,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import water_cases as cases
+from planning import first, kind, plan_of
 from turfplan.brief import Brief
 from turfplan.errors import TurfplanError
 from turfplan.rules.feed import Demand, FeedingPlan, feeding_plan, nitrogen_ledger
@@ -54,6 +56,43 @@ def test_cool_season_grass_is_fed_mostly_in_autumn_and_never_in_summer() -> None
     parts = {s: sum(f.rate_g_m2 for f in found.feeds if f.season == s) for s in ("spring", "summer", "autumn")}
     assert parts["autumn"] > parts["spring"] > 0 == parts["summer"]
     assert any(key == "summer" and "heat" in why for key, why in found.skipped)
+
+
+def test_the_end_of_heat_is_a_time_to_feed() -> None:
+    """A window whose best day lies in late August is autumn's feeding, under autumn's limit, not summer's heat."""
+    late = cases.Opening("feed_nitrogen", "summer", date(2027, 8, 21), date(2027, 9, 19), date(2027, 8, 31))
+    found = plan(campaign_windows=(late,))
+    assert [feed.season for feed in found.feeds] == ["summer"]
+    assert found.feeds[0].rate_g_m2 == pytest.approx(BOOK.si("feeding.cap_cool_autumn"))
+
+
+def test_a_cool_summer_takes_one_light_feeding() -> None:
+    """Where June stays under the mark of spring feeding it is fed once, as in spring."""
+    mild = replace(COOL, air_mean_c=cases.waves(9.5, 5.5))
+    june = cases.Opening("feed_nitrogen", "summer", date(2027, 5, 12), date(2027, 8, 1), date(2027, 6, 17))
+    basis = {"seeded": False, "compost_depth_mm": 0.0, "compost_in_mix": False, "campaign_windows": (june,)}
+    year = {"year_start": date(2027, 3, 1), "year_end": date(2028, 2, 28)}
+    found = feeding_plan(cases.brief(), BOOK, mild, "perennial_ryegrass", **basis, **year)  # type: ignore[arg-type]
+    assert [feed.best for feed in found.feeds] == [date(2027, 6, 17)]
+    assert found.feeds[0].rate_g_m2 == pytest.approx(BOOK.si("feeding.cap_cool_spring"))
+
+
+def test_the_last_feeding_of_a_window_can_meet_a_weekend() -> None:
+    """A feeding that would fall on the last day of its window moves in, and keeps most of a week to be given in."""
+    short = cases.Opening("feed_nitrogen", "spring", date(2027, 3, 1), date(2027, 4, 30), date(2027, 3, 26))
+    found = plan(species="st_augustine", campaign_windows=(short,))
+    assert len(found.feeds) == 2
+    assert all((feed.end - feed.start).days >= 5 for feed in found.feeds)
+    assert (found.feeds[1].start - found.feeds[0].end).days >= BOOK.low_si("feeding.least_gap")
+
+
+def test_only_the_sowing_of_the_plan_holds_feedings_back() -> None:
+    """A lawn sown in autumn with compost is still fed in spring, though plugs could be planted then."""
+    spring = plan_of({"place": {"postal_code": "80123", "state": "CO"}, "leveling": {"depth": "0.375 in"}})
+    sown = first(spring, "overseed").start
+    fed = [task.start for task in kind(spring, "feed_nitrogen")]
+    assert sown.month >= 8 and any(day.year == sown.year and day.month in (4, 5, 6) for day in fed)
+    assert not any(abs((day - sown).days) < 28 for day in fed)
 
 
 def test_warm_season_grass_is_fed_while_it_grows() -> None:

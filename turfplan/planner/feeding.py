@@ -6,7 +6,7 @@ from turfplan.amounts.feed import feed_amounts
 from turfplan.plan import Amount, Ledger, Task
 from turfplan.planner.comparing import Candidate, Feeder
 from turfplan.rules.campaign import Campaign
-from turfplan.rules.feed import Demand, FeedingPlan, feeding_plan, nitrogen_ledger
+from turfplan.rules.feed import SOWINGS, Demand, FeedingPlan, feeding_plan, nitrogen_ledger
 from turfplan.rules.passes import SEEDED, MixChoice
 from turfplan.rules.setting import Setting
 
@@ -21,9 +21,10 @@ def _feed(setting: Setting, campaign: Campaign, mix: MixChoice) -> FeedingPlan:
     last = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
     # Feeding is planned for the work and the growth that follows it: to the end of the plan.
     end = date.fromordinal(setting.last_day)
-    windows = [*setting.windows]
+    # Of all windows in which something could be sown or planted, only the campaign's own counts.
+    windows = [w for w in setting.windows if w.operation not in SOWINGS]
     if campaign.sow_window is not None:
-        windows = [w for w in windows if w.operation not in SEEDED] + [campaign.sow_window]
+        windows.append(campaign.sow_window)
     start = date.fromordinal(setting.first_day)
     return feeding_plan(
         setting.brief, setting.book, setting.climate, setting.species.id,

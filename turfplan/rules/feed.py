@@ -12,6 +12,7 @@ from turfplan.rules.blackouts import Blackout, blackouts_of, free_days
 from turfplan.rules.compost import CompostCredit, compost_credit
 from turfplan.rules.feeding_slots import (
     LATE_NITROGEN,
+    SOWINGS,
     OpenWindow,
     Season,
     Skips,
@@ -28,7 +29,7 @@ from turfplan.rules.nutrients import LimePlan, Nutrient, lime_plan, phosphorus_p
 from turfplan.rules.product import product_cautions
 from turfplan.units import System, read_as
 
-__all__ = ["Demand", "Feed", "FeedingPlan", "feeding_plan", "low_cut_steps", "nitrogen_ledger"]
+__all__ = ["SOWINGS", "Demand", "Feed", "FeedingPlan", "feeding_plan", "low_cut_steps", "nitrogen_ledger"]
 
 YEAR = 365
 OTHER_NUTRIENTS = (

@@ -13,6 +13,7 @@ from turfplan.rules.blackouts import Blackout, free_days
 from turfplan.units import System, read_as
 
 SOWINGS = ("seed", "overseed", "dormant_seed", "plant")
+MONTH = 30
 RESTING = 0.05  # weight of a day on which grass hardly grows, so that shares stay defined
 
 Skips = list[tuple[str, str]]
@@ -80,9 +81,18 @@ class Season:
         """Days between feedings at least."""
         return round(self.book.si("feeding.least_gap"))
 
+    def warming(self, day: date) -> bool:
+        """True in the half of the year that grows warmer, in which cool-season grass comes to summer's heat."""
+        half = timedelta(MONTH // 2)
+        return self.climate.air_c(day + half) >= self.climate.air_c(day - half)
+
     def cap_g_m2(self, window: OpenWindow) -> float:
         """Most nitrogen at once in a window: the book's, a rule's, and the window's own."""
-        part = f"feeding.cap_{self.kind}_{window.season}"
+        name = window.season
+        if self.kind == "cool" and name == "summer":
+            # What opens in a summer without heat, or as heat ends, is fed as the season next to it.
+            name = "spring" if self.warming(window.best) else "autumn"
+        part = f"feeding.cap_{self.kind}_{name}"
         caps = [self.book.si("feeding.single_max"), *(b.cap_g_m2 for b in self.blackouts if b.cap_g_m2)]
         return min([*caps, self.book.si(part)] if part in self.book.facts else caps)
 
@@ -106,7 +116,7 @@ def slots_of(season: Season, windows: Sequence[OpenWindow], first: date, last: d
             skipped.append((window.season, f"The whole window lies in a blackout: {words}."))
         tolerance = round(season.book.si("feeding.tolerance"))
         for start, end in spans:
-            days = _spaced(start, end, window.best, season.gap_days)
+            days = _spaced(season, window, start, end)
             found += [
                 s for part in _around(days, start, end, tolerance) if (s := _slot(season, window, *part, skipped))
             ]
@@ -155,12 +165,30 @@ def late_policy(season: Season) -> tuple[bool, str]:
     return False, "States differ, and the default is to leave it out (local.late_nitrogen)."
 
 
-def _spaced(start: date, end: date, best: date, gap: int) -> list[date]:
-    """The best day and the days a gap before and after it, as far as the span reaches."""
-    middle = min(max(best, start), end)
+def tightest_gap_days(book: Book) -> int:
+    """Days between the best days of two feedings that still leave each of them some to slip."""
+    return round(book.low_si("feeding.least_gap") + book.si("feeding.tolerance"))
+
+
+def _spaced(season: Season, window: OpenWindow, start: date, end: date) -> list[date]:
+    """The best day and the days a gap before and after it, as far as the span from start to end reaches.
+
+    The outermost ones keep a few days from its ends where the least gap allows, so that a weekend can be met.
+    """
+    gap, least = season.gap_days, tightest_gap_days(season.book)
+    middle = min(max(window.best, start), end)
+    if season.kind == "cool" and window.season == "summer":
+        # A summer that is cool enough for one feeding is not one for several.
+        return [middle]
     before = [middle - timedelta(gap * n) for n in range((middle - start).days // gap, 0, -1)]
     after = [middle + timedelta(gap * n) for n in range(1, (end - middle).days // gap + 1)]
-    return [*before, middle, *after]
+    room = timedelta(round(season.book.si("feeding.tolerance")))
+    days = [*before, middle, *after]
+    if after:
+        days[-1] = min(days[-1], max(end - room, days[-2] + timedelta(least)))
+    if before:
+        days[0] = max(days[0], min(start + room, days[1] - timedelta(least)))
+    return days
 
 
 def _around(days: Sequence[date], start: date, end: date, tolerance: int) -> list[tuple[date, date, date]]:
@@ -173,7 +201,9 @@ def _around(days: Sequence[date], start: date, end: date, tolerance: int) -> lis
 
 def _closed(season: Season, window: OpenWindow) -> str | None:
     if season.kind == "cool" and window.season == "summer":
-        return "No nitrogen on cool-season grass in summer heat: it burns and feeds disease."
+        limit = "cool_feed_spring_closes" if season.warming(window.best) else "cool_feed_autumn_opens"
+        if season.climate.air_c(window.best) > season.book.si(f"windows.{limit}"):
+            return "No nitrogen on cool-season grass in summer heat: it burns and feeds disease."
     if season.species_id == "centipede" and window.season == "spring":
         return "Centipede takes no nitrogen in spring (North Carolina State)."
     return None
@@ -188,7 +218,7 @@ def share_out(
         why = "What was given and what compost gives already cover the season's nitrogen."
         skipped += [(slot.key, why) for slot in slots]
         return []
-    chosen = _chosen(slots, left_g_m2, round(book.si("feeding.least_gap")), skipped)
+    chosen = _chosen(slots, left_g_m2, tightest_gap_days(book), skipped)
     chosen = _apart(chosen, round(book.low_si("feeding.least_gap")))
     rates = water_fill([s.weight for s in chosen], [s.cap_g_m2 for s in chosen], left_g_m2)
     small = f"Less than {read_as(least, 'rate', system).text} would be left for it."
