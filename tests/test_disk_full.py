@@ -1,0 +1,111 @@
+"""A disk that is full, or may not be written to: the old state stands, the error is clear, nothing half-written is left."""
+
+import resource
+import shutil
+import subprocess
+import sys
+from collections.abc import Callable, Sequence
+from functools import partial
+from pathlib import Path
+
+import pytest
+
+from planning import EXAMPLES
+
+# What each way of running into the limit says, in the words of the system.
+WORDS = {"too large": "File too large", "full": "No space left", "read-only": "Read-only file system"}
+IN_A_SMALL_DISK = """
+kind="$1"; home="$2"; disk="$3"; after="$4"; shift 4
+mount -t tmpfs -o size=4m tmpfs "$disk" || exit 99
+cp -a "$home/." "$disk/"
+if [ "$kind" = full ]; then head -c 8m /dev/zero > "$disk/ballast" 2>/dev/null; fi
+if [ "$kind" = read-only ]; then mount -o remount,ro "$disk"; fi
+cd "$disk"; "$@"; code=$?; cd /
+if [ "$kind" = full ]; then rm "$disk/ballast"; fi
+cp -a "$disk/." "$after/"
+exit $code
+"""
+COMMANDS: dict[str, tuple[str, ...]] = {
+    "log": ("log", "lawn.toml", "note", "x" * 9000),
+    "plan": ("plan", "lawn.toml", "--today", "2027-02-02"),
+    "plan elsewhere": ("plan", "lawn.toml", "-o", "fresh/deep", "--today", "2027-02-02"),
+    "publish": ("publish", "lawn", "--to", "web"),
+    "publish elsewhere": ("publish", "lawn", "--to", "fresh/web"),
+}
+
+
+def turfplan(
+    words: Sequence[str], home: Path, before: Callable[[], None] | None = None
+) -> subprocess.CompletedProcess[str]:
+    """The command, run in a folder."""
+    line = [sys.executable, "-m", "turfplan", *words]
+    return subprocess.run(line, cwd=home, preexec_fn=before, text=True, capture_output=True, timeout=120, check=False)
+
+
+@pytest.fixture(scope="module")
+def season(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A lawn that was planned, logged and published, and whose brief and feed have changed since."""
+    home = tmp_path_factory.mktemp("season")
+    text = (EXAMPLES / "bermuda-sand.toml").read_text(encoding="utf-8")
+    (home / "lawn.toml").write_text(text, encoding="utf-8")
+    for words in (
+        ("plan", "lawn.toml", "--today", "2027-02-01"),
+        ("log", "lawn.toml", "note", "the first"),
+        ("publish", "lawn", "--to", "web"),
+    ):
+        done = turfplan(words, home)
+        assert done.returncode == 0, done.stderr
+    (home / "lawn.toml").write_text(text.replace("5600 ft2", "7000 ft2"), encoding="utf-8")
+    feed = home / "lawn" / "season.ics"
+    feed.write_bytes(feed.read_bytes().replace(b"SUMMARY:", b"SUMMARY:Now "))
+    return home
+
+
+def files(home: Path) -> dict[str, bytes]:
+    """Everything in a folder and below but the locks, by path."""
+    return {str(p.relative_to(home)): p.read_bytes() for p in home.rglob("*") if p.is_file() and "lock" not in p.name}
+
+
+def run_short_of_room(
+    kind: str, words: Sequence[str], season: Path, tmp_path: Path
+) -> tuple[subprocess.CompletedProcess[str], Path]:
+    """The command where there is no room, on a copy of the season; what it said, and the folder as it was left."""
+    after = tmp_path / "after"
+    if kind == "too large":
+        shutil.copytree(season, after)
+        # A file may grow to this size and no further: less than a plan or a feed, less than the journal with one more entry.
+        limit = 20 + (season / "lawn.journal.jsonl").stat().st_size if words[0] == "log" else 10_000
+        return turfplan(words, after, partial(resource.setrlimit, resource.RLIMIT_FSIZE, (limit, limit))), after
+    if shutil.which("unshare") is None:
+        pytest.skip("unshare is not here")
+    disk = tmp_path / "disk"
+    after.mkdir()
+    disk.mkdir()
+    command = ["unshare", "-rm", "sh", "-c", IN_A_SMALL_DISK, "sh", kind, str(season), str(disk), str(after)]
+    run = subprocess.run(
+        [*command, sys.executable, "-m", "turfplan", *words], text=True, capture_output=True, timeout=120, check=False
+    )
+    if run.returncode == 99 or "unshare failed" in run.stderr:
+        pytest.skip(f"a small disk cannot be mounted here: {run.stderr.strip()}")
+    return run, after
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+@pytest.mark.parametrize("kind", WORDS)
+def test_the_old_state_stands(kind: str, command: str, season: Path, tmp_path: Path) -> None:
+    """Exit code 3, the reason in the system's words, and no byte, file or folder that was not there before."""
+    run, after = run_short_of_room(kind, COMMANDS[command], season, tmp_path)
+    assert run.returncode == 3, (run.stdout, run.stderr)
+    assert run.stderr.startswith("error: ") and WORDS[kind] in run.stderr and "Traceback" not in run.stderr
+    assert run.stdout == ""
+    assert files(after) == files(season)
+    assert not (after / "fresh").exists()
+
+
+@pytest.mark.parametrize("command", ["log", "plan", "publish"])
+def test_with_room_again_it_works(command: str, season: Path, tmp_path: Path) -> None:
+    """What was refused for want of room is done on the next try."""
+    _, after = run_short_of_room("too large", COMMANDS[command], season, tmp_path)
+    done = turfplan(COMMANDS[command], after)
+    assert done.returncode == 0, done.stderr
+    assert files(after) != files(season)
