@@ -18,6 +18,7 @@ from turfplan.climate.record import Climate, Frost, day_index
 from turfplan.climate.zones import ZonePlace, place_of_zone, read_zones, zone_words
 from turfplan.errors import Problem, TurfplanError
 from turfplan.readers.postal import postal_place
+from turfplan.readers.timezones import timezone_at
 
 
 @lru_cache(maxsize=1)
@@ -173,10 +174,8 @@ def _spot(place: Place, where: _Whereabouts, mean_c: Sequence[float], rain_mm: S
 
 
 def _timezone_at(where: _Whereabouts) -> str:
-    from tzfpy import get_tz
-
-    zone = get_tz(where.longitude, where.latitude)
-    if not zone or zone.startswith("Etc/"):
+    zone = timezone_at(where.latitude, where.longitude)
+    if zone is None:
         raise TurfplanError(
             Problem(
                 "place", "lies in the open sea", f"{where.latitude:g}, {where.longitude:g}", None,
