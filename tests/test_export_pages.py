@@ -319,7 +319,7 @@ def test_the_order_sheet_has_amounts_dates_loads_questions_and_checks(plan: Plan
         assert day_text(line.order_by, plan.lawn.units) in text
         assert day_text(line.deliver_by, plan.lawn.units) in text
         assert all(words in text for words in (*line.questions, *line.acceptance, line.reason))
-    loads = ("6 yd³", "1 yd³") if plan.lawn.units is System.US else ("4.59 m³", "0.765 m³")
+    loads = ("6 yd³", "1 yd³") if plan.lawn.units is System.US else ("4.6 m³", "0.8 m³")
     assert all(load in text for load in loads)
     assert "Receive 7 yd³ of mix" in text
 

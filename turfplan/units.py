@@ -214,17 +214,19 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "water_volume": ("gal", 10.0, "L", 50.0),
     "mass": ("lb", 1.0, "kg", 0.5),
     "rate": ("lb/1000ft2", 0.05, "g/m2", 0.5),
+    "spread_weight": ("lb/1000ft2", 10.0, "kg/m2", 0.5),
     "temperature": ("F", 1.0, "C", 1.0),
     "rain": ("in", 0.05, "mm", 1.0),
     "minutes": ("min", 1.0, "min", 1.0),
     "water_rate": ("in/h", 0.05, "mm/h", 1.0),
 }
-# Small masses are weighed finer: below this many of the unit, in these steps.
+# Small masses are weighed finer: below this many of the unit, in these steps; great ones coarser, from so many up.
 _FINE = {"lb": (5.0, 0.25), "kg": (5.0, 0.1)}
+_COARSE = {"lb": (1000.0, 50.0), "kg": (500.0, 10.0), "gal": (10000.0, 100.0), "L": (10000.0, 500.0)}
 HAIR = 1e-4  # of a step: far below what anybody can measure
 _READING_DIMENSION = {
     "depth": "length", "height": "length", "distance": "length", "rain": "length", "area": "area", "volume": "volume",
-    "water_volume": "volume", "mass": "mass", "rate": "areal_mass", "temperature": "temperature", "minutes": "time",
+    "water_volume": "volume", "mass": "mass", "rate": "areal_mass", "spread_weight": "areal_mass", "temperature": "temperature", "minutes": "time",
     "water_rate": "water_rate",
 }  # fmt: skip
 _PRETTY = {
@@ -234,8 +236,12 @@ _PRETTY = {
     "m3": "m³",
     "lb/1000ft2": "lb/1,000 ft²",
     "g/m2": "g/m²",
+    "kg/m2": "kg/m²",
+    "g/cm3": "g/cm³",
     "F": "°F",
     "C": "°C",
+    "degC day": "°C days",
+    "degF day": "°F days",
 }
 _EIGHTHS = {0.125: "1/8", 0.25: "1/4", 0.375: "3/8", 0.5: "1/2", 0.625: "5/8", 0.75: "3/4", 0.875: "7/8"}
 
@@ -250,7 +256,7 @@ def read_as(value: float, kind: str, system: System, rounding: str = "nearest", 
     unit, default_step = (us_unit, us_step) if system is System.US else (metric_unit, metric_step)
     amount = from_inside(value, unit, _READING_DIMENSION[kind])
     if step is None:
-        step = _FINE[unit][1] if unit in _FINE and amount < _FINE[unit][0] else default_step
+        step = _usual_step(unit, amount, default_step)
     steps = amount / step
     # A hair of error (floats, the six decimals of plan.json) must not push an exact half yard up to the next quarter.
     rounded = {"nearest": math.floor(steps + 0.5), "up": math.ceil(steps - HAIR), "down": math.floor(steps + HAIR)}[
@@ -259,6 +265,13 @@ def read_as(value: float, kind: str, system: System, rounding: str = "nearest", 
     if rounded == 0 and amount > 0 and kind not in ("temperature",):
         rounded = step if rounding == "up" else amount
     return Measure(rounded, unit, f"{format_number(rounded, fractions=unit == 'in')} {_PRETTY.get(unit, unit)}")
+
+
+def _usual_step(unit: str, amount: float, default: float) -> float:
+    """The step in which so much of a unit is measured: finer where there is little of it, coarser where there is much."""
+    if unit in _FINE and amount < _FINE[unit][0]:
+        return _FINE[unit][1]
+    return _COARSE[unit][1] if unit in _COARSE and amount >= _COARSE[unit][0] else default
 
 
 def format_number(value: float, *, fractions: bool = False) -> str:

@@ -20,6 +20,7 @@ _READ: dict[str, tuple[str, str]] = {
     "m2": ("area", "nearest"),
     "mm": ("depth", "nearest"),
     "g/m2": ("rate", "nearest"),
+    "kg/m2": ("spread_weight", "nearest"),
     "L": ("water_volume", "up"),
     "min": ("minutes", "up"),
 }

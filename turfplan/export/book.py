@@ -27,8 +27,9 @@ from turfplan.plan import OperationWindow, Plan, Task
 from turfplan.units import System, read_as
 from turfplan.wording import MONTHS
 
-# Reasons that hold for every job; the nearest other one is told, and `turfplan why` tells the whole chain.
+# Reasons that hold for every job and say nothing of this one; `turfplan why` tells the whole chain.
 COMMON_REASONS = ("It is one of the days you can work.", "The day before is full", "What it hangs on is done.")
+LEAST_YEAR = 365
 JUDGEMENT = (
     "Sources marked as judgement are ours: no publication was found; they are meant to be corrected by your own notes."
 )
@@ -44,7 +45,7 @@ class Reasoned:
     not_earlier: str
     not_later: str
     quantities: tuple[Quantity, ...]
-    notes: tuple[int, ...]
+    notes: tuple[tuple[int, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +169,7 @@ def _month_day(text: str, system: System) -> str:
 def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
     """The windows of the operations that the plan uses, within its season: name, days, best day, reason, source.
 
-    A window that comes again with the same reason the year after is told once, with both its days.
+    A window that comes again with the same reason the year after is told once.
     """
     tasks = shown(plan.tasks)
     used = {task.operation for task in tasks}
@@ -182,13 +183,25 @@ def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
     return tuple(
         (
             operation_name(operation),
-            "; ".join(span_text(w.start, w.end, system, weekday=False, year=True) for w in windows),
-            "; ".join(near_text(w.best, system, weekday=False) for w in windows),
+            _window_days(windows, system),
+            "; ".join(dict.fromkeys(near_text(w.best, system, weekday=False) for w in windows)),
             reason,
             plan.sources.get(source, source),
         )
         for (operation, reason, source), windows in groups.items()
     )
+
+
+def _window_days(windows: Sequence[OperationWindow], system: System) -> str:
+    """First and last days: told once where they are the same each year but for a leap day, else year by year."""
+    first = windows[0]
+    if len(windows) > 1 and all(
+        abs((w.start - first.start).days - LEAST_YEAR * n) <= n and abs((w.end - first.end).days - LEAST_YEAR * n) <= n
+        for n, w in enumerate(windows)
+    ):
+        ends = (near_text(day, system, weekday=False) for day in (first.start, first.end))
+        return f"{' to '.join(ends)}, each year"
+    return "; ".join(span_text(w.start, w.end, system, weekday=False, year=True) for w in windows)
 
 
 def _ledgers(plan: Plan) -> tuple[LedgerChart, ...]:
@@ -201,18 +214,36 @@ def _reasoned(task: Task, system: System, plan: Plan, numbers: Mapping[str, int]
     return Reasoned(
         task=task,
         when=span_text(task.start, task.end, system, year=True),
-        window=span_text(task.window.start, task.window.end, system, weekday=False, year=True),
+        window=_would_do(task, system),
         not_earlier=_nearest(task.not_earlier),
         not_later=_nearest(task.not_later),
         quantities=quantities(task, system),
-        notes=tuple(sorted(numbers[text] for text in texts if text is not None)),
+        notes=_note_runs(sorted(numbers[text] for text in texts if text is not None)),
     )
 
 
+def _would_do(task: Task, system: System) -> str:
+    """The other days that would do, where there are any."""
+    if task.window.start == task.window.end:
+        return ""
+    return f"; any day from {span_text(task.window.start, task.window.end, system, weekday=False, year=True)} would do"
+
+
+def _note_runs(numbers: Sequence[int]) -> tuple[tuple[int, str], ...]:
+    """Numbers of notes as they are cited, each with the first note it leads to: 3, 5, 10–17."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    pieces = (piece for run in runs for piece in ([run] if len(run) > 2 else [[n] for n in run]))
+    return tuple((run[0], f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}") for run in pieces)
+
+
 def _nearest(reasons: Sequence[str]) -> str:
-    """The nearest reason that is this job's own, else the nearest there is."""
-    own = (reason for reason in reasons if not reason.startswith(COMMON_REASONS))
-    return next(own, reasons[0] if reasons else "")
+    """The nearest reason that is this job's own; nothing where there is none."""
+    return next((reason for reason in reasons if not reason.startswith(COMMON_REASONS)), "")
 
 
 def _facts_of(task: Task) -> tuple[str, ...]:

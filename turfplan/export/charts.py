@@ -136,7 +136,8 @@ class SoilChart:
     plot_bottom: float
     frosts: tuple[tuple[float, str], ...]
     bands: tuple[WindowBand, ...]
-    table: tuple[tuple[str, str, str], ...]
+    months_named: tuple[str, ...]
+    table: tuple[tuple[str, ...], ...]
     error: str
 
 
@@ -252,6 +253,8 @@ def _timeline_words(rows: Sequence[Row]) -> str:
 
 SOIL_TOP, SOIL_BOTTOM, BAND_GAP = 30.0, 220.0, 18.0
 YEAR_DAYS = 365
+# The middle of each month of a year that has no leap day.
+_MIDDLES = tuple(date(2027, month, 15) for month in range(1, 13))
 
 
 def soil_chart(plan: Plan, uid: str = "soil") -> SoilChart | None:
@@ -291,7 +294,8 @@ def soil_chart(plan: Plan, uid: str = "soil") -> SoilChart | None:
         plot_bottom=SOIL_BOTTOM,
         frosts=_frost_marks(plan, axis),
         bands=bands,
-        table=_month_table(plan, axis, scale.unit),
+        months_named=MONTHS,
+        table=_year_table(plan, scale.unit),
         error=reach,
     )
 
@@ -380,17 +384,12 @@ def _window_bands(plan: Plan, axis: Axis, top: float) -> tuple[WindowBand, ...]:
     return tuple(bands)
 
 
-def _month_table(plan: Plan, axis: Axis, unit: str) -> tuple[tuple[str, str, str], ...]:
-    """Soil and air in the middle of each month, for the table below the chart."""
-    rows = []
-    day = axis.first.replace(day=15)
-    while day <= axis.last:
-        texts = [
-            f"{from_inside(_at(plan.climate.day_of_year, curve, day), unit, 'temperature'):.0f} °{unit}"
-            if curve
-            else "–"
-            for curve in (plan.climate.soil_10cm_c, plan.climate.air_mean_c)
-        ]
-        rows.append((f"{MONTHS[day.month - 1]} {day.year}", texts[0], texts[1]))
-        day = (day + timedelta(days=31)).replace(day=15)
-    return tuple(rows)
+def _year_table(plan: Plan, unit: str) -> tuple[tuple[str, ...], ...]:
+    """Soil and air in the middle of each month of a usual year, for the table below the chart."""
+    curves = (("Soil", plan.climate.soil_10cm_c), ("Air", plan.climate.air_mean_c))
+    days = plan.climate.day_of_year
+    return tuple(
+        (name, *(f"{from_inside(_at(days, curve, middle), unit, 'temperature'):.0f}" for middle in _MIDDLES))
+        for name, curve in curves
+        if curve
+    )

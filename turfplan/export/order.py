@@ -6,8 +6,11 @@ from dataclasses import dataclass
 from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown
 from turfplan.export.templates import capital, render
 from turfplan.plan import OrderLine, Plan, Task
-from turfplan.units import System, format_number, pretty_unit
+from turfplan.units import System, read_as
 from turfplan.wording import bought_text, day_text, item_text
+
+# Loads and parts are told in twentieths of a yard or a metre, as the order's own sentence tells its loads.
+PART_STEP = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +85,7 @@ def _line(number: int, line: OrderLine, same_questions: str | None, system: Syst
         parts=tuple(
             PartView(
                 item_text(part.item),
-                bought_text(part.value, part.unit, part.value_us, part.unit_us, system),
+                _part_text(part.value, part.unit, part.value_us, part.unit_us, system),
                 f"{part.share:.0%}" if part.share is not None else "",
             )
             for part in line.parts
@@ -92,13 +95,19 @@ def _line(number: int, line: OrderLine, same_questions: str | None, system: Syst
     )
 
 
+def _part_text(value: float, unit: str, value_us: float, unit_us: str, system: System) -> str:
+    """A part of what is bought: a volume finer than it is sold, and never less than the part."""
+    if unit == "m3":
+        return read_as(value, "volume", system, "up", step=PART_STEP).text
+    return bought_text(value, unit, value_us, unit_us, system)
+
+
 def _loads(line: OrderLine, system: System) -> tuple[str, ...]:
     """The truck loads in the unit the line is sold in; loads are kept in the SI unit of the line."""
-    if system is System.US and line.value:
-        return tuple(
-            f"{format_number(load * line.value_us / line.value)} {pretty_unit(line.unit_us)}" for load in line.loads
-        )
-    return tuple(f"{format_number(load)} {pretty_unit(line.unit)}" for load in line.loads)
+    return tuple(
+        _part_text(load, line.unit, load * line.value_us / line.value if line.value else load, line.unit_us, system)
+        for load in line.loads
+    )
 
 
 def delivery_cards(plan: Plan, lines: Sequence[LineView]) -> tuple[Card, ...]:

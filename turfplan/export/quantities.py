@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from turfplan.plan import Task
+from turfplan.plan import Amount, Task
 from turfplan.units import System
-from turfplan.wording import amount_text, item_text
+from turfplan.wording import item_text, named_amount
 
 # Amounts that are measured again on the day: volumes and weights, but not those reckoned from others.
 WRITTEN_DOWN = ("m3", "kg", "bales", "pieces", "")
@@ -24,10 +24,17 @@ class Quantity:
 def quantities(task: Task, system: System) -> tuple[Quantity, ...]:
     """The amounts of a task as people measure them; one that has no US unit is left out where US units are read."""
     return tuple(
-        Quantity(item_text(a.item), amount_text(a, system), a.reason, a.unit in WRITTEN_DOWN and a.item not in RECKONED)
+        Quantity(
+            item_text(a.item), planned_text(a, system), a.reason, a.unit in WRITTEN_DOWN and a.item not in RECKONED
+        )
         for a in task.amounts
         if not (system is System.US and a.unit_us == a.unit == "kg/m2")
     )
+
+
+def planned_text(amount: Amount, system: System) -> str:
+    """How much, without the unit that the item's name ends in: "Barrow loads 33", as the calendar says it."""
+    return named_amount(amount, system).removeprefix(item_text(amount.item)).strip()
 
 
 def hours_text(person_hours: float) -> str:
