@@ -72,12 +72,15 @@ class Caution(Entry):
 
 
 class CampaignWords(Entry):
-    """A way through the season: its name, why it is taken, the fact that prices it, and grasses that bear more in it."""
+    """A way through the season: its name, why it is taken (with passes, or with seed alone), what speaks against it beside a
+    better one, the fact that prices it, and grasses that bear more in it."""
 
     name: str
     seasons: tuple[str, ...]
     cost: str
     why: tuple[str, ...]
+    why_without_passes: tuple[str, ...]
+    against: str
     strong: tuple[str, ...] = ()
 
 
@@ -127,9 +130,9 @@ class Overlay(BaseModel):
     facts: dict[str, Fact] = {}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Book:
-    """Every fact, word and rule in force, with the region's overlay laid on."""
+    """Every fact, word and rule in force, with the region's overlay laid on. A book equals itself alone."""
 
     facts: Mapping[str, Fact]
     sources: Mapping[str, Source]

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from functools import lru_cache
 
 from turfplan.agronomy import Book
 from turfplan.climate.curves import crossing
@@ -80,7 +81,7 @@ def windows_of_years(
 ) -> Openings:
     """As `operation_windows`, over several years; the rules are worked out once."""
     stand = (species,) if isinstance(species, str) else tuple(species)
-    answers = [_windows_of(climate, book, grass, years, settings or Settings()) for grass in stand]
+    answers = [_windows_of(climate, book, grass, tuple(years), settings or Settings()) for grass in stand]
     windows = answers[0].windows
     for other in answers[1:]:
         windows = tuple(_shared(window, other.windows) for window in windows)
@@ -97,7 +98,9 @@ def _shared(window: Window, others: Iterable[Window]) -> Window:
     return window
 
 
-def _windows_of(climate: Climate, book: Book, species: str, years: Sequence[int], settings: Settings) -> Openings:
+@lru_cache(maxsize=64)
+def _windows_of(climate: Climate, book: Book, species: str, years: tuple[int, ...], settings: Settings) -> Openings:
+    """For one grass. Kept, since the same lawn is planned again and again: when it rains, and for each way out."""
     season = book.species[species].season
     mean = climate.air_mean_c
     coldest = mean.index(min(mean))
