@@ -4,19 +4,22 @@ import itertools
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+import planning
 from planning import SHARED, brief_of, kind, plan_brief
+from turfplan import revision
 from turfplan.brief import Brief
 from turfplan.export.calendar import season_ics
 from turfplan.export.plan_json import plan_to_json
 from turfplan.journal import JournalEntry
-from turfplan.plan import Plan
+from turfplan.plan import Plan, Task
+from turfplan.planner import telling
 from turfplan.readers.plan_file import plan_from_json
 from turfplan.rules.watering_request import WeatherDay
 
@@ -253,26 +256,83 @@ def test_overdue_tasks_are_named_and_can_be_put_off() -> None:
     assert task is not None and not task.overdue and task.start >= day
 
 
-def test_a_long_season_of_many_plans(tmp_path: Path) -> None:
-    """Forty plans over a season: identities constant, sequences rising only with change, history byte for byte."""
+def events(plan: Plan) -> dict[str, bytes]:
+    """The events of a plan's feed as they are written, by UID."""
+    parts = season_ics(plan).split(b"BEGIN:VEVENT\r\n")[1:]
+    return {part.split(b"UID:", 1)[1].split(b"\r\n", 1)[0].decode(): part for part in parts}
+
+
+def upgraded(patch: pytest.MonkeyPatch) -> None:
+    """Another version of the program, which says everything differently, with another version of the book."""
+    real, known = revision.description, planning.input_of
+    patch.setattr(telling, "__version__", "99.0")
+    patch.setattr(revision, "description", lambda *words: real(*words) + "\nSaid by another program.")
+
+    def input_of(*places: Any) -> Any:
+        given = known(*places)
+        return replace(given, book=replace(given.book, version="another"))
+
+    patch.setattr(planning, "input_of", input_of)
+
+
+def is_over(before: Task, after: Task, today: date) -> bool:
+    """Whether a task is history: closed as it was, or over and still on its days."""
+    closed = before.closed is not None and before.closed == after.closed
+    assert before.published is not None
+    return closed or (before.published.end < today and (before.start, before.end) == (after.start, after.end))
+
+
+def compare_feeds(before: Plan, after: Plan, today: date) -> int:
+    """Check every event of two versions of a feed; how many of them are history."""
+    was, now, past = events(before), events(after), 0
+    for new in after.tasks:
+        old = before.task(new.id)
+        if old is None:
+            assert new.sequence == 0 and new.created == new.last_modified == after.stamp
+            continue
+        assert old.published is not None and new.published is not None and new.uid == old.uid
+        assert new.created == old.created
+        if is_over(old, new, today):
+            past += 1
+            assert now[new.uid] == was[new.uid], new.id
+        same_days = all(
+            getattr(new.published, name) == getattr(old.published, name)
+            for name in ("start", "end", "series", "cancelled", "timezone")
+        )
+        assert new.sequence == old.sequence + (not same_days), new.id
+        assert (
+            (now[new.uid] == was[new.uid])
+            == (new.published == old.published)
+            == (new.last_modified == old.last_modified)
+        )
+    return past
+
+
+def test_a_long_season_of_many_plans(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Forty plans over a season, with an upgrade half-way: UIDs constant, sequences rising only with other days, history
+    byte for byte."""
     season = begun()
     end = max(t.end for t in season.plan.tasks)
     day = date(2027, 2, 10)
     step = (end - day) // 40
-    frozen: dict[str, object] = {}
+    past = 0
     for number in range(40):
         day += step
         for task in sorted(season.plan.tasks, key=lambda t: t.start):
             if task.series is None and task.closed is None and task.end < day and number % 3:
                 season.log("done", task=task.id, on=task.end)
+        coming = [t for t in season.plan.tasks if t.series is None and t.closed is None and t.start >= day]
+        if number % 5 == 4 and coming:
+            season.log("rained_off", on=min(t.start for t in coming))
+        if number == 20:
+            upgraded(monkeypatch)
         season.make(day)
-        for task in season.plan.tasks:
-            if task.id in frozen:
-                assert task.published == frozen[task.id], task.id
-            if task.closed is not None and task.end < day:
-                frozen[task.id] = task.published
-    assert len(season.versions) == 41
+        past = max(past, compare_feeds(season.versions[-2], season.plan, day))
+    assert len(season.versions) == 41 and past > 30
     for before, after in pairs(season.versions):
         assert after.revision in (before.revision, before.revision + 1)
         assert (after.stamp > before.stamp) == (after.revision > before.revision)
+    assert any(t.sequence for t in season.plan.tasks)
     assert kind(season.plan, "overseed")[0].closed == "done"
+    assert (season.plan.program, season.plan.data_version) == ("turfplan 99.0", "another")
+    assert b"another program" in season_ics(season.plan)
