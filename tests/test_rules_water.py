@@ -40,9 +40,9 @@ def test_seed_is_watered_daily_then_less_often_and_deeper() -> None:
     """Germination several times a day, seedlings at least daily, weaning two or three times a week and deeper."""
     plan = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN))
     names = [stage.name for stage in plan.stages]
-    assert names == ["germination", "establishment", "weaning"]
+    assert names == ["soak", "germination", "establishment", "weaning"]
     first = runs_of(plan, "germination")
-    assert first[0].start == SOWN
+    assert first[0].start == SOWN + timedelta(1)
     assert len({run.session for run in first}) >= 2
     assert all(run.weekdays == () for run in first)
     weaning = runs_of(plan, "weaning")
@@ -84,6 +84,25 @@ def test_settling_waits_for_a_lawful_day_and_recovery_for_the_settling() -> None
     assert any("Wednesday" in caution for caution in plan.cautions)
 
 
+def test_a_layer_is_never_settled_before_it_is_spread() -> None:
+    """Where only morning hours are lawful, the settling waits for the next morning, and the plan says so."""
+    day = date(2027, 4, 10)
+    given = cases.brief(water={"application_rate": "0.5 in/h", "allowed_hours": ["06:00-09:00"]})
+    plan = season_watering(cases.request(BOOK, COOL, given, passes=(day,)))
+    (settle,) = runs_of(plan, "settle")
+    assert settle.days() == (day + timedelta(1),) and settle.start_time < time(9)
+    assert any("after the work" in caution for caution in plan.cautions)
+
+
+@pytest.mark.parametrize("work", ["seeded_on", "planted_on"])
+def test_the_ground_stays_dry_until_the_seed_or_the_plants_are_in(work: str) -> None:
+    """On the day of sowing or planting they are watered in after the work, several times a day from the next day on."""
+    plan = season_watering(cases.request(BOOK, COOL, **{work: SOWN}))
+    (soak,) = [run for run in plan.series if SOWN in run.days()]
+    assert soak.start_time >= time(16) and soak.depth_mm >= 6.3
+    assert any(run.start_time < time(9) and run.start == SOWN + timedelta(1) for run in plan.series)
+
+
 def test_a_seeded_pass_is_not_settled_apart() -> None:
     """The seed's own watering settles the last layer."""
     plan = season_watering(cases.request(BOOK, COOL, passes=(SOWN,), seeded_on=SOWN))
@@ -105,7 +124,7 @@ def test_germination_that_is_seen_ends_the_seed_stage() -> None:
     late = season_watering(cases.request(BOOK, COOL, seeded_on=SOWN, germinated_on=SOWN + timedelta(27)))
     ends = [next(s.end for s in plan.stages if s.name == "germination") for plan in (early, usual, late)]
     assert ends == sorted(ends) and ends[0] == SOWN + timedelta(9) and ends[2] == SOWN + timedelta(27)
-    assert early.stages[1].start == SOWN + timedelta(10)
+    assert early.stages[2].start == SOWN + timedelta(10)
 
 
 def test_dormant_seed_is_left_alone() -> None:
@@ -176,7 +195,7 @@ def test_no_run_breaks_the_law(weekdays: set[str], parity: str | None, banned: b
         assert (starts >= 300 and ends <= 570) or (starts >= 1080 and ends <= 1260)
         for day in run.days():
             assert not (banned and date(2027, 9, 3) <= day <= date(2027, 9, 9))
-            free = permit and run.stage in ("germination", "establishment")
+            free = permit and run.stage in ("soak", "germination", "establishment")
             assert free or WEEKDAYS[day.weekday()] in weekdays
             assert free or parity is None or day.day % 2 == (1 if parity == "odd" else 0)
 

@@ -64,10 +64,13 @@ def dry_seed_days(year: int, soil: str) -> int:
     for run in plan.series:
         for day in run.days():
             given[day] = given.get(day, 0.0) + run.depth_mm
-    stage = next(s for s in plan.stages if s.name == "germination")
+    sown, up = (
+        next(s.start for s in plan.stages if s.name == "soak"),
+        next(s.end for s in plan.stages if s.name == "germination"),
+    )
     total, missing, dry = ground.soil.total_mm(ground.seed_root_mm), 0.0, 0
-    for number in range((stage.end - stage.start).days + 1):
-        day = stage.start + timedelta(number)
+    for number in range((up - sown).days + 1):
+        day = sown + timedelta(number)
         _, _, rain, et0 = champion()[day]
         missing = max(0.0, missing - rain - given.get(day, 0.0) + ground.kc_wet * et0)
         dry += missing > total

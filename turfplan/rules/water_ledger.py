@@ -12,7 +12,8 @@ from turfplan.rules.watering_stages import Stage
 from turfplan.units import read_as
 
 DECIMALS = 3
-YOUNG = ("germination", "establishment", "rooting", "weaning")
+WET = ("soak", "soak_plants", "germination")
+YOUNG = (*WET, "establishment", "rooting", "weaning")
 LONG_RUN_MIN = 180  # from here on hours read better than minutes
 LONGEST_WAIT = 15  # days looked ahead for the next lawful one
 
@@ -91,7 +92,7 @@ def _track(ground: Ground, plan: Sequence[Stage]) -> _Track:
         start, end = ground.at(stage.start), ground.at(stage.end) + 1
         mature[start:end] = [False] * (end - start)
         if stage.name in YOUNG:
-            kc = ground.kc_wet if stage.name == "germination" else ground.kc_young
+            kc = ground.kc_wet if stage.name in WET else ground.kc_young
             crop[start:end] = [et * kc for et in et0[start:end]]
     for begun in (request.seeded_on, request.planted_on):
         number = ground.at(begun) if begun is not None else days

@@ -59,6 +59,11 @@ class Law:
         return max((b - a for a, b in itertools.pairwise(days)), default=365)
 
     @property
+    def open_until(self) -> int:
+        """The last lawful minute of a day."""
+        return max(end for _, end in self.spans)
+
+    @property
     def open_min(self) -> int:
         """Lawful minutes of a day."""
         return sum(end - start for start, end in self.spans)

@@ -11,10 +11,11 @@ from turfplan.irrigation import RunTime, Zone, applied_mm, water_amount
 from turfplan.plan import Amount
 from turfplan.rules.watering_hours import place, session_names, spread
 from turfplan.rules.watering_request import WEEK, Ground
-from turfplan.rules.watering_stages import STAGE_WORDS, Need, Stage, need_of
+from turfplan.rules.watering_stages import STAGE_WORDS, Need, Stage, need_of, settling_day
 from turfplan.units import read_as
 
-TENDER = ("germination", "establishment", "rooting")
+TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting")
+AFTER_WORK = ("settle", "soak", "soak_plants")
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,10 +106,13 @@ def _lawful(ground: Ground, stage: Stage, start: date, end: date, cautions: list
     law, words = ground.law, STAGE_WORDS[stage.name]
     every = [start + timedelta(n) for n in range((end - start).days + 1)]
     lawful = [day for day in every if law.open(day, permitted=stage.name in TENDER)]
-    if stage.name == "settle" and not lawful:
-        lawful = [day for n in range(1, WEEK) if law.open(day := start + timedelta(n))][:1]
-        until = f"it waits for {lawful[0]:%A}" if lawful else "it is left out"
-        cautions.append(f"{words}: watering is not allowed on {start:%A} {start:%b} {start.day}; {until}.")
+    if stage.name in AFTER_WORK:
+        wetted = settling_day(ground.request.book, law, start, permitted=stage.name in TENDER)
+        lawful = [] if wetted is None else [wetted]
+        if wetted != start:
+            late = f"on {start:%A} {start:%b} {start.day}" + (", after the work" if law.open(start) else "")
+            until = f"it waits for {wetted:%A}" if wetted else "it is left out"
+            cautions.append(f"{words}: watering is not allowed {late}; {until}.")
     elif stage.name in TENDER and len(lawful) < len(every):
         cautions.append(
             f"{words}: {len(every) - len(lawful)} of the {len(every)} days from {start:%b} {start.day} are closed to "
@@ -207,7 +211,7 @@ class _Week:
 
     def _wishes(self, count: int) -> list[float]:
         book = self.ground.request.book
-        if self.stage.name == "settle":
+        if self.stage.name in AFTER_WORK and self.lawful[0] == self.stage.start:
             return [book.si("water.start_evening")]
         first, last = book.si("water.start_morning"), book.si("water.start_afternoon")
         return [first] if count == 1 else [first + n * (last - first) / (count - 1) for n in range(count)]

@@ -10,14 +10,31 @@ from turfplan.rules.watering_hours import Law, law_of
 from turfplan.rules.watering_request import WEEK, Ground, WateringRequest
 from turfplan.units import read_as
 
-StageName = Literal["settle", "recover", "germination", "establishment", "rooting", "weaning"]
+StageName = Literal["settle", "recover", "soak", "soak_plants", "germination", "establishment", "rooting", "weaning"]
 STAGE_WORDS: dict[str, str] = {
     "settle": "Settle the new layer",
     "recover": "Water the dressed lawn",
+    "soak": "Water in the seed",
+    "soak_plants": "Water in the plants",
     "germination": "Keep the seed moist",
     "establishment": "Water the seedlings",
     "rooting": "Water the new plants",
     "weaning": "Water deeper, less often",
+}
+
+
+# The watering right after the work: its depth in the book, and why.
+FIRST_WATER: dict[str, tuple[str, str]] = {
+    "settle": ("water.settle_depth", "A light watering the same evening settles the new layer among the leaves."),
+    "soak": (
+        "water.settle_depth",
+        "The first water goes on once the seed is down, gently, until its layer is moist all through: not before, since the "
+        "mix must be dry when it is spread.",
+    ),
+    "soak_plants": (
+        "water.soak_plants",
+        "New plants are watered in at once, until the soil under them is moist: lift a corner and look.",
+    ),
 }
 
 
@@ -33,7 +50,8 @@ class Stage:
     @property
     def key(self) -> str:
         """Its part of a task id."""
-        return self.name if self.number is None else f"{self.name}.{self.number}"
+        name = "soak" if self.name == "soak_plants" else self.name
+        return name if self.number is None else f"{name}.{self.number}"
 
 
 def stages(request: WateringRequest) -> tuple[Stage, ...]:
@@ -48,7 +66,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     if request.seeded_on and not request.dormant:
         found.extend(_seed_stages(request, request.seeded_on))
     if request.planted_on:
-        found.extend(_plant_stages(book, request.planted_on))
+        found.extend(_plant_stages(book, law_of(request.water), request.planted_on))
     return tuple(
         stage if stage.end <= request.end else Stage(stage.name, stage.start, request.end, stage.number)
         for stage in sorted(found, key=lambda s: (s.start, s.key))
@@ -64,9 +82,19 @@ def _after_pass(book: Book, law: Law, day: date, number: int, follows: date | No
     if follows is not None:
         end = min(end, follows - timedelta(round(book.si("water.dry_before_pass")) + 1))
     settle = Stage("settle", day, day, number)
-    settled = next((d for n in range(WEEK) if law.open(d := day + timedelta(n))), day)
+    settled = settling_day(book, law, day) or day
     first = settled + timedelta(round(book.si("water.recover_first")))
     return [settle, Stage("recover", first, end, number)] if first <= end else [settle]
+
+
+def settling_day(book: Book, law: Law, worked: date, *, permitted: bool = False) -> date | None:
+    """The day on which work is watered in: its own, afterwards, where its late hours are lawful, else the next open one.
+
+    `permitted`: it holds new seed or plants, with the permit in hand.
+    """
+    evening = law.open_until > book.si("water.start_afternoon")
+    days = (worked + timedelta(n) for n in range(0 if evening else 1, WEEK))
+    return next((day for day in days if law.open(day, permitted=permitted)), None)
 
 
 def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
@@ -75,17 +103,21 @@ def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
     mown = request.first_mow_on or up + timedelta(round(book.si("setting.seedling_growth_days")))
     mown = max(mown, up + timedelta(1))
     weaned = mown + timedelta(round(book.si("water.weaning_days")))
+    wet = settling_day(book, law_of(request.water), sown, permitted=True) or sown
     return [
-        Stage("germination", sown, up),
+        Stage("soak", sown, sown),
+        Stage("germination", min(up, wet + timedelta(1)), up),
         Stage("establishment", up + timedelta(1), mown),
         Stage("weaning", mown + timedelta(1), weaned),
     ]
 
 
-def _plant_stages(book: Book, planted: date) -> list[Stage]:
+def _plant_stages(book: Book, law: Law, planted: date) -> list[Stage]:
     rooted = planted + timedelta(round(book.si("water.rooting_days")) - 1)
     weaned = rooted + timedelta(round(book.si("water.weaning_days")))
-    return [Stage("rooting", planted, rooted), Stage("weaning", rooted + timedelta(1), weaned)]
+    wet = settling_day(book, law, planted, permitted=True) or planted
+    soak, rooting = Stage("soak_plants", planted, planted), Stage("rooting", min(rooted, wet + timedelta(1)), rooted)
+    return [soak, rooting, Stage("weaning", rooted + timedelta(1), weaned)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,15 +135,9 @@ def need_of(ground: Ground, stage: Stage, start: date, end: date) -> Need:
     """The need of the days from start to end of a stage."""
     system = ground.request.system
     book, et0 = ground.request.book, ground.mean_et0_mm(start, end)
-    if stage.name == "settle":
-        depth = book.si("water.settle_depth")
-        return Need(
-            1,
-            depth,
-            1,
-            "A light watering the same evening settles the new layer among the leaves.",
-            ("water.settle_depth",),
-        )
+    if stage.name in FIRST_WATER:
+        fact, why = FIRST_WATER[stage.name]
+        return Need(1, book.si(fact), 1, why, (fact,))
     if stage.name == "recover":
         return _recover_need(ground, start, end)
     if stage.name in ("germination", "rooting", "establishment"):
