@@ -104,11 +104,12 @@ def _passes(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iter
 
 
 def _spacing(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:
-    least = round(book.si(f"species.{brief.dominant.species}.pass_interval_min"))
+    bare = brief.lawn.condition == "bare" or brief.seeding.intent == "renovate"
+    least = round(book.si("passes.bare_interval" if bare else f"species.{brief.dominant.species}.pass_interval_min"))
     passes = sorted((t for t in plan.tasks if t.plays("spreading") and t.status != "CANCELLED"), key=lambda t: t.start)
     for before, after in itertools.pairwise(passes):
         if after in tasks and (after.start - before.end).days < least:
-            yield f"{after.id}: {(after.start - before.end).days} days after {before.id}; the grass needs {least}"
+            yield f"{after.id}: {(after.start - before.end).days} days after {before.id}; it needs {least}"
 
 
 def _seed(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Iterator[str]:

@@ -17,6 +17,8 @@ from turfplan.rules.passes import MixChoice, choose_mix
 from turfplan.rules.season import Volumes, draft_season
 from turfplan.rules.setting import Setting
 
+HALF_A_YEAR = 182
+
 Feeder = Callable[[Setting, Campaign, MixChoice], FeedingPlan]
 
 
@@ -142,5 +144,7 @@ def _second_best(setting: Setting, best: Campaign, other: Campaign) -> str:
     """Why a campaign that does not break a rule at first sight was not chosen."""
     if other.id == best.id:
         return "Later, or in more sessions, than needed."
-    note = setting.book.fact(setting.book.campaigns[other.id].cost).note
-    return f"Not as good for this lawn: {note}."
+    ends = [(c.sow_window or c.sessions[-1].window).best for c in (best, other) if c.sow_window or c.sessions]
+    if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
+        return "It would be done most of a year later, and nothing is won by waiting."
+    return setting.book.campaigns[other.id].against

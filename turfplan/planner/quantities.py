@@ -151,12 +151,14 @@ def plant_amounts(setting: Setting, draft: Draft) -> tuple[Amount, ...]:
     """Sod by area or plugs and sprigs by spacing."""
     book = setting.book
     form = draft.words.get("form", "plugs")
+    # Living grass is planted where it is bare; bare ground, or a lawn made anew, all over.
+    share = book.si("planting.thin_share") if setting.living else 1.0
     if form == "sod":
-        area = setting.area_m2 * (1 + book.si("planting.sod_waste"))
-        return (Amount.of("sod", area, "m2", "The area and a little more for cutting.", ("planting.sod_waste",)),)
+        area = setting.area_m2 * share * (1 + book.si("planting.sod_waste"))
+        reason = f"{_area(setting, setting.area_m2 * share)} and a little more for cutting."
+        return (Amount.of("sod", area, "m2", reason, ("planting.sod_waste", "planting.thin_share")),)
     fact = f"species.{setting.sown.id}.plug_spacing"
     spacing = setting.brief.seeding.spacing_mm or book.si(fact if book.get(fact) else "planting.plug_spacing")
-    share = 1.0 if setting.condition == "bare" or setting.intent == "renovate" else book.si("planting.thin_share")
     count = plugs_needed(setting.area_m2 * share, spacing)
     reason = f"One each {setting.length(spacing, 'height')} both ways over {_area(setting, setting.area_m2 * share)}: area divided by spacing squared."
     return (

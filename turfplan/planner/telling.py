@@ -142,7 +142,7 @@ def _why(setting: Setting, comparison: Comparison) -> tuple[str, ...]:
     why = list(best.campaign.why)
     if best.campaign.sessions:
         why.append(best.mix.reason)
-    if best.feeding.starter_reason and setting.sowing is not None:
+    if best.feeding.starter_reason and setting.sowing is not None and setting.intent != "winter_overseed":
         why.append(best.feeding.starter_reason)
     return tuple(why)
 

@@ -119,7 +119,9 @@ def _words(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None
     halves = [_half(setting, w) for w in stretch]
     years = {w.start.year for w in stretch}
     sow_half = _half(setting, sow) if sow is not None else None
-    if not setting.cool:
+    if setting.intent == "winter_overseed":
+        key = "winter_cover"
+    elif not setting.cool:
         key = "two_years" if len(years) > 1 else "summer"
     elif sow is not None and sow.operation == "dormant_seed":
         key = "dormant"
@@ -143,11 +145,9 @@ def _half(setting: Setting, window: OpenDays) -> str:
 def _room(setting: Setting, window: OpenDays) -> int:
     """How many passes a session has time for at the growth of its days, with a week's slack for rain and weekends."""
     book, season = setting.book, setting.species.season
-    grow = growth_step(setting.climate, season, setting.first_day, setting.last_day, book.si(f"passes.growth_{season}"))
-    slack, least = (
-        round(book.si("passes.slack_days")),
-        round(book.si(f"species.{setting.species.id}.pass_interval_min")),
-    )
+    units = book.si(f"passes.growth_{season}") if setting.living else 0.0
+    grow = growth_step(setting.climate, season, setting.first_day, setting.last_day, units)
+    slack, least = round(book.si("passes.slack_days")), setting.pass_interval_days
     day, last, count = max(window.start.toordinal(), setting.first_day), window.end.toordinal(), 1
     while max(grow(day), day + least) + slack <= last:
         day = max(grow(day), day + least) + slack
@@ -175,4 +175,7 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
     ready = date.fromordinal(setting.first_day)
     waiting = max(0.0, ((last.start - ready).days - book.si("campaign.waiting_grace")) / 365) if last else 0.0
     cost = book.si(entry.cost) + waiting * book.si("campaign.cost_year_of_waiting") + 0.1 * len(stretch)
-    return Campaign(key, name, entry.why, sessions, sow, cost)
+    why = entry.why if sessions else entry.why_without_passes
+    if key == "two_years" and not setting.cool and setting.mean_fill_mm <= book.si("campaign.fill_strong_summer") + 1e-6:
+        why = (f"{setting.length(setting.depth_mm)} is more than this grass takes in one summer.", *why[1:])
+    return Campaign(key, name, why, sessions, sow, cost)

@@ -1,6 +1,8 @@
 """Care after the work: first mow, colour, feeding, preventer, last mow."""
 
 from collections.abc import Sequence
+from dataclasses import replace
+from datetime import timedelta
 
 from turfplan.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.rules.build import CARE, FINISH, make
@@ -47,6 +49,35 @@ def care(setting: Setting, campaign: Campaign, feeding: FeedingPlan) -> list[Dra
     return drafts
 
 
+def feeds_beside_seedlings(
+    setting: Setting, campaign: Campaign, feeding: FeedingPlan
+) -> tuple[FeedingPlan, tuple[str, ...]]:
+    """The feeding without what would fall on seedlings that compost or a starter feeds already, and what to say of it.
+
+    The quiet time runs from some weeks before the seed to the look at its colour (or the first mowing, after a starter);
+    a feeding whose window outlasts it waits for its end.
+    """
+    up = emergence(setting, campaign)
+    sow = campaign.sow_window
+    if up is None or sow is None or sow.operation == "dormant_seed" or setting.intent == "winter_overseed":
+        return feeding, ()
+    book, day = setting.book, sow.best
+    after = up.last + book.fact("setting.colour_look_days").low_si if feeding.compost_feeds else up.mow_most
+    quiet_from, quiet_to = day - timedelta(book.si("setting.unfed_before_seed")), day + timedelta(after)
+    kept: list[Feed] = []
+    for feed in feeding.feeds:
+        if not quiet_from <= feed.best <= quiet_to:
+            kept.append(feed)
+        elif feed.end >= quiet_to + timedelta(book.si("windows.least_days")):
+            kept.append(replace(feed, start=max(feed.start, quiet_to), best=max(feed.best, quiet_to)))
+    if len(kept) == len(feeding.feeds):
+        return replace(feeding, feeds=tuple(kept)), ()
+    fed = "the compost in the mix" if feeding.compost_feeds else "the starter"
+    return replace(feeding, feeds=tuple(kept)), (
+        f"No feeding of its own in the weeks around the seed: {fed} feeds the seedlings, and their colour says whether it is enough.",
+    )
+
+
 def feed_days(setting: Setting, feeding: FeedingPlan, drafts: Sequence[Draft]) -> list[Allowed]:
     """Each feeding keeps to its own window."""
     ids = {d.id for d in drafts}
@@ -65,13 +96,18 @@ def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
     book, sown = setting.book, setting.sown
     target = book.fact(f"species.{sown.id}.mow_height").low_si
     height = target * book.si("mowing.first_mow_factor")
-    planted = up is None
+    words = {"height": setting.cut(height)}
+    if up is None:
+        return make(
+            setting, "first_mow", why="Cutting makes planted grass spread sideways; too early it pulls the plants out.",
+            priority=CARE, anchor="plant", offset=21, words=words, title="First mow after planting",
+            go=f"No plant comes out at a gentle pull, and the grass stands {words['height']} high.",
+            facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
+        )  # fmt: skip
     return make(
         setting, "first_mow",
         why="The first cut makes young grass tiller, and keeps the old grass from shading it.",
-        priority=CARE, anchor="plant" if planted else "sowing",
-        offset=21 if up is None else (up.mow_least + up.mow_most) // 2,
-        words={"height": setting.cut(height)}, facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
+        priority=CARE, anchor="sowing", offset=(up.mow_least + up.mow_most) // 2, words=words, facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
     )  # fmt: skip
 
 
@@ -91,7 +127,9 @@ def _feed(setting: Setting, feed: Feed) -> Draft:
 
 
 def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
-    """A crabgrass preventer only in a spring that is far enough from any seed, before and after."""
+    """A crabgrass preventer only in a spring that is far enough from any seed, before and after, where summers suit crabgrass."""
+    if max(setting.climate.air_mean_c) < setting.book.si("seeding.crabgrass_summer"):
+        return None
     hold = round(setting.book.fact("herbicides.unknown.hold").high_si)
     rest = round(setting.book.si("seeding.no_dressing"))
     sow = campaign.sow_window if setting.sowing in SEEDED else None
@@ -111,7 +149,7 @@ def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
             continue
         return make(
             setting, "preemergent", why="Crabgrass comes up in the open places; a barrier laid now stops it, where no seed is in the way.",
-            priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts, session=-1,
+            priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts,
             window=(window.start.toordinal(), window.end.toordinal()),
         )  # fmt: skip
     return None

@@ -94,6 +94,9 @@ def _windows(setting: Setting, campaign: Campaign, draft: Draft) -> list[Allowed
     if operation == "feed_nitrogen" or operation not in _WINDOW_STRENGTH:
         return []
     windows = setting.open(operation)
+    if operation in ("core_aerate", "dethatch") and 0 < draft.session <= len(campaign.sessions):
+        # What opens the turf for a pass is filled within days: it may come as soon as the pass may.
+        windows = (*windows, campaign.sessions[draft.session - 1].window)
     if draft.window is not None:
         windows = tuple(w for w in windows if (w.start.toordinal(), w.end.toordinal()) == draft.window)
     return [_window(draft, windows, _WINDOW_STRENGTH[operation])] if windows else []

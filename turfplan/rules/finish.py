@@ -3,18 +3,20 @@
 from turfplan.rules.build import FINISH, make
 from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft
+from turfplan.rules.level import wished_spacing
 from turfplan.rules.setting import Setting
 
 
-def finish(setting: Setting, campaign: Campaign, touch_up_m3: float) -> tuple[list[Draft], list[str]]:
+def finish(
+    setting: Setting, campaign: Campaign, touch_up_m3: float, spacing_days: int
+) -> tuple[list[Draft], list[str]]:
     """The check and the touch-up in the next season of growth that has time for both, and notes when there is none."""
     if not campaign.sessions:
         return [], []
     book = setting.book
-    last = max(
-        campaign.sessions[-1].window.best,
-        campaign.sow_window.best if campaign.sow_window else campaign.sessions[-1].window.best,
-    ).toordinal()
+    session = campaign.sessions[-1]
+    spread = session.window.best.toordinal() + wished_spacing(setting, session, spacing_days) * (len(session.passes) - 1)
+    last = max(spread, campaign.sow_window.best.toordinal() if campaign.sow_window else spread)
     ready = last + round(book.si("order.settle_check_least"))
     lead = round(book.si("order.touch_up_lead"))
     rest = round(book.si("seeding.no_dressing")) if setting.sowing else 0

@@ -1,6 +1,8 @@
 """Levelling: receiving the mix, the passes, working each in, and the mowing between them."""
 
+import math
 from collections.abc import Mapping
+from dataclasses import replace
 
 from turfplan.rules.build import CARE, LAST_PASS, PASS, PREPARE, SURFACE, make
 from turfplan.rules.campaign import Campaign, Session
@@ -16,8 +18,8 @@ def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], s
         drafts += _receive(setting, session, sum(loose_m3[p.number] for p in session.passes))
         for index, layer in enumerate(session.passes):
             last = index == len(session.passes) - 1
-            drafts += _pass(setting, campaign, session, index, total, loose_m3[layer.number], spacing_days, last)
-        if not session.sows:
+            drafts += _pass(setting, campaign, session, index, total, loose_m3[layer.number], wished_spacing(setting, session, spacing_days), last)
+        if setting.living and not session.sows:
             drafts.append(
                 make(
                     setting, "inspect", f"leaf_tips.{session.number}" if len(campaign.sessions) > 1 else "leaf_tips",
@@ -34,6 +36,15 @@ def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], s
     return drafts
 
 
+def wished_spacing(setting: Setting, session: Session, least_days: int) -> int:
+    """The wished days between the passes of a session: warm-season grass gets the long end where its season has the room."""
+    if setting.cool or not setting.living or session.sows:
+        return least_days
+    longest = setting.book.fact(f"species.{setting.species.id}.pass_interval_min").high_si
+    room = (session.window.end - session.window.best).days // len(session.passes)
+    return max(least_days, min(round(longest), room))
+
+
 def _receive(setting: Setting, session: Session, loose: float) -> list[Draft]:
     first = f"topdress.{session.passes[0].number}"
     return [
@@ -43,7 +54,7 @@ def _receive(setting: Setting, session: Session, loose: float) -> list[Draft]:
         ),
         make(
             setting, "dry_material", str(session.number), why="Wet material clumps, smears and stays on top of the grass.",
-            priority=PREPARE, session=session.number, position=session.number, anchor=first, offset=-1,
+            priority=PREPARE, session=session.number, position=session.number, anchor=f"delivery.{session.number}", offset=1,
         ),
     ]  # fmt: skip
 
@@ -78,6 +89,7 @@ def _pass(
     )  # fmt: skip
     # Spreading and dragging go on together, so that the tips show the same day: one span of days, hours told apart.
     spread = _share_hours(spread, working_in)
+    spread = replace(spread, cautions=(*spread.cautions, *_long_pass(setting, spread)))
     seeded = layer.seeded
     drag = make(
         setting, "incorporate", str(layer.number), why="The mix belongs between the plants, not on the leaves.",
@@ -89,7 +101,7 @@ def _pass(
         },
     )  # fmt: skip
     drafts = [spread, _as_long_as(drag, spread)]
-    if index:
+    if index and setting.living:
         drafts.append(
             make(
                 setting, "mow", str(layer.number), why="The next pass goes on grass that has grown through and been cut.",
@@ -99,15 +111,23 @@ def _pass(
     return drafts
 
 
-def _share_hours(spread: Draft, working_in: float) -> Draft:
-    from dataclasses import replace
+def _long_pass(setting: Setting, spread: Draft) -> tuple[str, ...]:
+    """What to do where one pass keeps the people at hand busy beyond a week-end."""
+    most = round(setting.book.si("work.pass_days_most"))
+    if spread.duration_days <= most:
+        return ()
+    people = math.ceil(setting.people * spread.duration_days / most)
+    return (
+        f"This pass takes {spread.duration_days} working days with {setting.people} at work; {people} would be done in {most}. Work strip by "
+        "strip: what is spread is dragged in the same day.",
+    )
 
+
+def _share_hours(spread: Draft, working_in: float) -> Draft:
     return replace(spread, person_hours=round(spread.person_hours - working_in, 2))
 
 
 def _as_long_as(draft: Draft, other: Draft) -> Draft:
-    from dataclasses import replace
-
     return replace(draft, duration_days=other.duration_days)
 
 
@@ -115,6 +135,8 @@ def _why(setting: Setting, campaign: Campaign) -> str:
     total = setting.length(setting.depth_mm)
     if len(campaign.passes) == 1:
         return f"{total} of fill fits into one pass."
+    if not setting.living:
+        return f"{total} of fill goes on in {len(campaign.passes)} layers, each raked level and left to settle before the next."
     return f"{total} of fill is divided over {len(campaign.passes)} passes, each thin enough for the grass to grow through."
 
 

@@ -1,12 +1,13 @@
 """How high, how low and how often grass is mown."""
 
+import math
 from datetime import date
-from math import floor
 
 from turfplan.agronomy import Book
 from turfplan.climate.record import Climate
 
 ONE_THIRD = 1 / 3  # the rule's own name: no mowing takes more than a third of the height
+SLIVER = 0.1  # part of a cut that is shared among the others: they then take 36 % at most
 
 
 def due_height_mm(height_mm: float) -> float:
@@ -28,22 +29,21 @@ def mowing_interval_days(
     if growth <= 0:
         return longest
     room = due_height_mm(height_mm) - height_mm
-    return max(1, min(longest, floor(room / growth + 1e-9)))
+    return max(1, min(longest, math.floor(room / growth + 1e-9)))
 
 
 def low_cut_steps(from_mm: float, floor_mm: float) -> tuple[float, ...]:
     """Heights of the cuts from the present height down to the floor by the one-third rule, the floor last.
 
+    The fewest cuts, each taking the same share; that share may pass a third by a sliver that is not worth a cut of its own.
     Empty where the grass is low enough already.
     """
-    heights: list[float] = []
-    height = from_mm
-    while height > floor_mm + 0.05:
-        height = max(floor_mm, height * (1 - ONE_THIRD))
-        # A last sliver is not worth a cut of its own: the last two share the way.
-        heights.append(floor_mm if height < floor_mm * 1.02 else height)
-        height = heights[-1]
-    return tuple(heights)
+    if from_mm <= floor_mm + 0.05:
+        return ()
+    cuts = math.log(from_mm / floor_mm) / -math.log(1 - ONE_THIRD)
+    count = max(1, math.ceil(cuts - SLIVER))
+    share = (floor_mm / from_mm) ** (1 / count)
+    return (*(from_mm * share**n for n in range(1, count)), floor_mm)
 
 
 def mowing_notes(book: Book, climate: Climate, species_id: str, year: int) -> tuple[str, ...]:

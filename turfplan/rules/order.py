@@ -52,6 +52,8 @@ def _matching(drafts: Sequence[Draft], selector: str) -> Sequence[Draft]:
         choose = min if pick == "first" else max
         sessions = sorted({d.session for d in found})
         return [choose((d for d in found if d.session == s), key=lambda d: d.position) for s in sessions]
+    if pick.startswith("not_"):
+        return [d for d in found if d.id != f"{operation}.{pick.removeprefix('not_')}"]
     return found if pick in ("", "previous", "next") else []
 
 

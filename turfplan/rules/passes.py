@@ -134,6 +134,9 @@ def pass_cap(setting: Setting, seeded: bool) -> tuple[float, str, tuple[str, ...
     book, species = setting.book, setting.species.id
     hard = "passes.hard_cap"
     limits = [(book.si(hard), "half an inch is the most at one time", hard)]
+    if not setting.living:
+        depth, why, fact = limits[0]
+        return depth, why, (fact,)
     hollow = setting.covered_share < 1.0
     habit = f"species.{species}.pass_cap"
     if seeded and book.get(f"{habit}_seeded"):
@@ -157,6 +160,9 @@ def sessions_needed(setting: Setting) -> int:
     depth = setting.mean_fill_mm
     if depth <= 0:
         return 0
+    if not setting.living:
+        # No grass has to grow through it: the layers follow each other as they settle.
+        return 1
     book = setting.book
     strong = setting.species.id in book.campaigns["summer"].strong
     one = book.si("campaign.fill_strong_summer" if strong else "campaign.fill_one_session")

@@ -36,17 +36,25 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
                 priority=PREPARE, anchor=first, offset=-42,
             )
         )  # fmt: skip
-    if aerates or setting.lift_share:
+    if aerates:
         for session in campaign.sessions or (None,):
             number = session.number if session else 0
             drafts.append(
                 make(
                     setting, "locate_utilities", str(number) if len(campaign.sessions) > 1 else None,
-                    why="Tines, blades and spades meet what is buried; each job needs its own request.",
+                    why="Tines and blades meet what is buried; each job needs its own request.",
                     priority=PREPARE, session=number, position=max(number, 1),
-                    anchor=f"core_aerate.{number or 1}" if aerates else first, offset=-7,
+                    anchor=f"core_aerate.{number or 1}", offset=-7,
                 )
             )  # fmt: skip
+    if setting.lift_share:
+        drafts.append(
+            make(
+                setting, "locate_utilities", "lifting", why="The spade meets what is buried; each job needs its own request.",
+                priority=PREPARE, session=1 if campaign.sessions else 0, anchor="lift_and_fill", offset=-7,
+                title="Ask for marks where turf is lifted",
+            )
+        )  # fmt: skip
     if sows and setting.intent != "dormant" and setting.brief.water.possible is not False:
         drafts.append(
             make(

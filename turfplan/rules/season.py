@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from turfplan.constraints import Constraint, Lag, Reason, Strength
 from turfplan.rules.campaign import Campaign
-from turfplan.rules.care import care, feed_days
+from turfplan.rules.care import care, feed_days, feeds_beside_seedlings
 from turfplan.rules.days import day_constraints
 from turfplan.rules.draft import Draft, SeasonDraft
 from turfplan.rules.feed import FeedingPlan
@@ -40,7 +40,8 @@ def draft_season(
     computed = computed_numbers(setting, campaign)
     spacing = round(computed["setting.pass_interval_least"] * 1.3)
     low_cuts = _low_cuts(setting, campaign)
-    finishing, notes = finish(setting, campaign, volumes.touch_up_m3)
+    feeding, notes = feeds_beside_seedlings(setting, campaign, feeding)
+    finishing, unfinished = finish(setting, campaign, volumes.touch_up_m3, spacing)
     drafts = [
         *prepare(setting, campaign, permit=permit, aerates=aerates(setting)),
         *surface(setting, campaign, low_cuts, volumes.lift_m3),
@@ -50,7 +51,7 @@ def draft_season(
         *finishing,
     ]
     drafts, left_out = _with_a_day(setting, drafts)
-    notes += left_out
+    notes = (*notes, *unfinished, *left_out)
     drafts = _wash_and_anchor(drafts)
     flags = season_flags(setting, campaign)
     constraints: tuple[Constraint, ...] = (
@@ -67,7 +68,7 @@ def season_flags(setting: Setting, campaign: Campaign) -> frozenset[str]:
     """The words that rules of order may ask for in `when`."""
     dormant = campaign.sow_window is not None and campaign.sow_window.operation == "dormant_seed"
     flags = {
-        "living_turf": setting.intent != "renovate" and setting.condition != "bare",
+        "living_turf": setting.living,
         "sow_on_pass": campaign.sow_on_pass,
         "no_passes": not campaign.sessions,
         "grows_on": not dormant,
@@ -84,7 +85,7 @@ def computed_numbers(setting: Setting, campaign: Campaign) -> dict[str, float]:
     numbers: dict[str, float] = {
         "setting.lead_days": setting.lead_days,
         "setting.pass_interval": book.si(f"passes.growth_{species.season}"),
-        "setting.pass_interval_least": book.si(f"species.{species.id}.pass_interval_min"),
+        "setting.pass_interval_least": setting.pass_interval_days,
     }
     up = emergence(setting, campaign)
     if up is not None:
@@ -102,7 +103,7 @@ def computed_numbers(setting: Setting, campaign: Campaign) -> dict[str, float]:
 
 def _low_cuts(setting: Setting, campaign: Campaign) -> tuple[float, ...]:
     """The heights in mm of the cuts that lead down to the floor of this grass, from its usual height."""
-    if not campaign.sessions and setting.sowing not in SOWING:
+    if setting.condition == "bare" or (not campaign.sessions and setting.sowing not in SOWING):
         return ()
     if setting.sowing == "dormant_seed" and not campaign.sessions:
         return ()

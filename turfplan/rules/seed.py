@@ -36,9 +36,12 @@ def emergence(setting: Setting, campaign: Campaign) -> Emergence | None:
         )(min(sown + 30, setting.last_day))
     wait = start - sown
     grow = round(book.si("setting.seedling_growth_days"))
-    least = wait + round(days.low_si) + round(book.fact("setting.seedling_growth_days").low_si)
-    most = wait + round(days.high_si) + grow + round(book.si("setting.first_mow_spread_days"))
-    return Emergence(wait + round(days.low_si), wait + round(days.high_si), least, most)
+    # Dormant seed has taken up its water over winter: it wakes ready, and only the slow part follows after the quick.
+    first = wait if dormant else round(days.low_si)
+    last = wait + round(days.high_si - days.low_si) if dormant else round(days.high_si)
+    least = first + round(book.fact("setting.seedling_growth_days").low_si)
+    most = last + grow + round(book.si("setting.first_mow_spread_days"))
+    return Emergence(first, last, least, most)
 
 
 def sow(setting: Setting, campaign: Campaign, seed_m3: float = 0.0) -> list[Draft]:
@@ -96,7 +99,7 @@ def _sowing(setting: Setting, campaign: Campaign, session: int) -> Draft:
     book, sown = setting.book, setting.sown
     operation = window.operation
     if operation == "plant":
-        form = setting.brief.seeding.form or (sown.plantable[0] if sown.plantable else "plugs")
+        form = setting.brief.seeding.form or _form(setting)
         return make(
             setting, "plant", why=f"{sown.name} is planted, not seeded, or planting was asked for.", priority=SOW, session=session,
             ideal=window.best.toordinal(), words={"grass": sown.name, "form": form, **_deadline(setting, window)},
@@ -114,6 +117,13 @@ def _sowing(setting: Setting, campaign: Campaign, session: int) -> Draft:
         words={"grass": sown.name, "cover": setting.length(cover, "depth", "down"), **_deadline(setting, window)},
         facts=(f"species.{sown.id}.seed_cover_max",),
     )  # fmt: skip
+
+
+def _form(setting: Setting) -> str:
+    """What is planted where the brief does not say: sod on bare ground, plugs among living grass, as far as there are any."""
+    forms = setting.sown.plantable
+    wanted = "plugs" if setting.living and "plugs" in forms else "sod"
+    return wanted if wanted in forms or not forms else forms[0]
 
 
 def _deadline(setting: Setting, window: OpenDays) -> dict[str, str]:

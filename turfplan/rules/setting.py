@@ -73,6 +73,17 @@ class Setting:
         return self.species.season == "cool"
 
     @property
+    def living(self) -> bool:
+        """True where living turf must grow through what is spread: not on bare ground, nor under a lawn sown anew."""
+        return self.condition != "bare" and self.intent != "renovate"
+
+    @property
+    def pass_interval_days(self) -> int:
+        """The fewest days between two passes: what the grass needs, or on bare ground what a layer needs to settle."""
+        name = f"species.{self.species.id}.pass_interval_min" if self.living else "passes.bare_interval"
+        return round(self.book.si(name))
+
+    @property
     def covered_share(self) -> float:
         """The share of the area that the passes cover."""
         return min(1.0, sum(band.share for band in self.bands))
