@@ -38,6 +38,7 @@ SECURITY = {
     "X-Robots-Tag": "noindex, nofollow",
     "Cross-Origin-Resource-Policy": "same-origin",
 }
+_SECURITY_SENT = [(name.lower().encode(), value.encode()) for name, value in SECURITY.items()]
 GONE, UNKNOWN = "This address no longer works.", "Not found."
 PAGE_DAYS = 14
 LARGEST_FORM = 10_000
@@ -91,10 +92,7 @@ class Guard:
 
         async def guarded(message: Message) -> None:
             if message["type"] == "http.response.start":
-                message["headers"] = [
-                    *message["headers"],
-                    *((k.lower().encode(), v.encode()) for k, v in SECURITY.items()),
-                ]
+                message["headers"] = [*message["headers"], *_SECURITY_SENT]
             await send(message)
 
         await self.app(scope, receive, guarded)
