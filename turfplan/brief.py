@@ -106,7 +106,7 @@ class Shape(Part):
     """One shape of the lawn, or a hole in it: a rectangle, circle, triangle or polygon.
 
     `at` places it where a survey or other shapes share its coordinates: a corner, or the middle of a circle. A shape with
-    a `name` and a `depth` of its own is a zone.
+    a `depth`, `grass` or `sun` of its own is a zone; zones without a depth take that of `leveling.depth`.
     """
 
     kind: Literal["rectangle", "circle", "triangle", "polygon"]

@@ -63,7 +63,7 @@ def input_of(brief: "Brief", folder: Path, *, fall_back: bool = False) -> Given:
     if problems or place is None:
         raise TurfplanError(problems)
     book = load_book(region_of(brief, place.climate))
-    return Given(book, place.climate, read_ground(brief, folder, book), place.years, place.notes)
+    return Given(book, place.climate, read_ground(brief, folder, book, place.climate), place.years, place.notes)
 
 
 def read_input(

@@ -29,7 +29,28 @@ def check_brief(brief: Brief, book: Book) -> tuple[Problem, ...]:
         found += _known("season.campaign", brief.season.campaign, ("auto", *book.campaigns), "campaign")
     if brief.place.region:
         found += _known("place.region", brief.place.region, book.region_ids, "region")
-    return tuple(found + list(_sense(brief, book)) + list(_bags_and_cans(brief, book)))
+    return tuple(found + list(_zones(brief, book)) + list(_sense(brief, book)) + list(_bags_and_cans(brief, book)))
+
+
+def _zones(brief: Brief, book: Book) -> Iterable[Problem]:
+    """Faults of zones: grasses that the book does not know or that keep other seasons, and depths said twice."""
+    lawn = book.species.get(brief.dominant.species)
+    for number, shape in enumerate(brief.lawn.shape, 1):
+        where = f"lawn.shape.{number}"
+        grass = book.species.get(shape.grass) if shape.grass else None
+        if shape.grass and grass is None:
+            yield from _known(f"{where}.grass", shape.grass, book.species, "grass")
+        elif grass is not None and lawn is not None and grass.season != lawn.season:
+            yield Problem(
+                f"{where}.grass", f"{grass.name} grows in the {grass.season} season and {lawn.name} in the {lawn.season}: one plan cannot suit both",
+                repr(shape.grass), f"a {lawn.season}-season grass", "give this part a brief of its own, as a lawn of its own",
+            )  # fmt: skip
+        if shape.depth_mm is not None and brief.leveling.survey is not None:
+            yield Problem(
+                f"{where}.depth", "the survey says how deep; give the depth once", None, "depth or leveling.survey"
+            )
+        if shape.depth_mm is not None and brief.leveling.lows:
+            yield Problem(f"{where}.depth", "the depth is said twice", None, "depth of a zone or leveling.lows")
 
 
 def _known(where: str, name: str, known: Iterable[str], what: str) -> list[Problem]:
@@ -89,7 +110,8 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
             "seeding.intent", "winter overseeding is for warm-season lawns", repr(intent), "none, patch, overseed, renovate, dormant",
             'a cool-season lawn stays green: use "overseed"',
         )  # fmt: skip
-    if intent == "none" and not (brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey):
+    filled = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
+    if intent == "none" and not filled and not any(shape.depth_mm for shape in brief.lawn.shape):
         yield Problem(
             "seeding.intent", "nothing is to be done: no fill and no seed", repr(intent), None,
             'give [leveling] depth, or a seeding intent such as "overseed"',

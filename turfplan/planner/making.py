@@ -32,16 +32,18 @@ from turfplan.revision import revise
 from turfplan.rules.draft import Band
 from turfplan.rules.setting import Setting, resolve
 from turfplan.rules.water import Verdict, WeatherDay, watering_verdict
+from turfplan.site.shapes import Zone
 
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """What shapes or a survey say of the ground: the area, the bands of fill, and the map for the sheets."""
+    """What shapes or a survey say of the ground: the area, the bands of fill, the map for the sheets, and the zones."""
 
     area_m2: float
     bands: tuple[Band, ...] | None = None
     fill: Fill | None = None
     notes: tuple[str, ...] = ()
+    zones: tuple[Zone, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +131,7 @@ def _setting(
     setting = resolve(
         brief, book, climate, today, horizon=horizon,
         area_m2=ground.area_m2 if ground else None, bands=ground.bands if ground else None,
+        zones=ground.zones if ground else (),
     )  # fmt: skip
     return with_windows(setting, real_years)
 

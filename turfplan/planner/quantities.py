@@ -76,11 +76,14 @@ def pass_amounts(setting: Setting, mix: MixChoice, draft: Draft) -> tuple[Amount
     load = mixture(draft.loose_m3, mix.parts, densities(setting))
     barrow = book.si("labour.barrow")
     settle = f"{setting.settle_share:.0%}"
+    by_zone = f" Of it: {draft.words['zones']}." if draft.words["zones"] else ""
+    even = draft.loose_m3 > 0.99 * area * draft.depth_mm / 1000 * (1 + setting.settle_share)
+    where = f"over {_area(setting, area)}" if even else "at most, only where it is still missing,"
     found = [
         Amount.of("depth", draft.depth_mm, "mm", f"Settled depth of this pass; {draft.words['cap']}.", draft.facts),
         Amount.of(
             "volume", draft.loose_m3, "m3",
-            f"{setting.length(draft.depth_mm)} over {_area(setting, area)} and {settle} more, because loose material settles.",
+            f"{setting.length(draft.depth_mm)} {where} and {settle} more, because loose material settles.{by_zone}",
             ("topdress.settle_allowance",),
         ),
         Amount.of(

@@ -1,26 +1,54 @@
 """Reads what a brief says of the ground: its shapes, a map, or a survey."""
 
+from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from turfplan.agronomy import Book
 from turfplan.brief import Brief
+from turfplan.climate.record import Climate
 from turfplan.planner import Ground
-from turfplan.site.shapes import area_of_shapes
+from turfplan.rules.draft import Band
+from turfplan.site.shapes import Zone, area_of_shapes, zones_of_shapes
 
 
-def read_ground(brief: Brief, folder: Path, book: Book) -> Ground | None:
-    """Area, bands of fill and map from shapes, GeoJSON or a survey; None where the brief gives plain numbers."""
-    area = brief.lawn.area_m2
+def read_ground(brief: Brief, folder: Path, book: Book, climate: Climate) -> Ground | None:
+    """Area, zones, bands of fill and map from shapes, GeoJSON or a survey; None where the brief gives plain numbers.
+
+    A map must lie near the place of `climate`, where the brief says that place more closely than by a zone.
+    """
+    area, zones = brief.lawn.area_m2, _zones(brief)
     if brief.lawn.shape:
         area = area_of_shapes(brief.lawn.shape)
     elif brief.lawn.geojson is not None:
         from turfplan.readers.geojson import area_of_geojson
 
-        area = area_of_geojson(folder / brief.lawn.geojson)
+        said = brief.place.latitude is not None or brief.place.postal_code is not None
+        near = (climate.latitude, climate.longitude) if said else None
+        area = area_of_geojson(folder / brief.lawn.geojson, near)
     if brief.leveling.survey is not None:
         from turfplan.readers.survey import ground_of_survey
 
-        return ground_of_survey(brief, folder / brief.leveling.survey, book, area)
+        ground = ground_of_survey(brief, folder / brief.leveling.survey, book, area)
+        return ground if ground.zones else replace(ground, zones=zones)
     if area == brief.lawn.area_m2 or area is None:
         return None
-    return Ground(area)
+    return Ground(area, _bands(brief, zones), zones=zones)
+
+
+def _zones(brief: Brief) -> tuple[Zone, ...]:
+    """The drawn zones, where one has a depth, grass or sun of its own; a zone without a depth is filled as the lawn is."""
+    zones = zones_of_shapes(brief.lawn.shape) if brief.lawn.shape else ()
+    if not any(zone.depth_mm is not None or zone.grass or zone.sun for zone in zones):
+        return ()
+    if not any(zone.depth_mm is not None for zone in zones):
+        return zones
+    rest = brief.leveling.depth_mm or 0.0
+    return tuple(zone if zone.depth_mm is not None else replace(zone, depth_mm=rest) for zone in zones)
+
+
+def _bands(brief: Brief, zones: Sequence[Zone]) -> tuple[Band, ...] | None:
+    """Each zone as a band of its depth; None where no zone has one of its own."""
+    if all(zone.depth_mm is None for zone in zones):
+        return None
+    return tuple(Band(zone.depth_mm, zone.share, zone.name) for zone in zones if zone.depth_mm)

@@ -14,7 +14,7 @@ from turfplan.rules.draft import Band
 from turfplan.site.hollows import fill_from_lows
 from turfplan.site.polygons import Ring
 from turfplan.site.records import FillResult, Survey, SurveyPoint, SurveySettings, ZoneOutline
-from turfplan.site.shapes import holds, ring_of_m
+from turfplan.site.shapes import Zone, holds, ring_of_m
 from turfplan.site.survey import fill_from_survey
 from turfplan.units import System, read_as
 
@@ -32,8 +32,26 @@ def ground_of_survey(brief: Brief, path: Path, book: Book, area_m2: float | None
     except TurfplanError as error:
         raise error.located(path.name) from None
     area = area_m2 if area_m2 is not None else result.area_m2
-    notes = (*_fits(result, area_m2, settings.system), *result.cautions)
-    return Ground(area, bands_of(result), fill_of(result, settings), notes)
+    notes = (*_fits(result, area_m2, settings.system), *_zone_notes(result, settings.system), *result.cautions)
+    return Ground(area, bands_of(result), fill_of(result, settings), notes, _zones(result, area))
+
+
+def _zones(result: FillResult, area_m2: float) -> tuple[Zone, ...]:
+    """The zones of the survey with their grass and sun, none where the lawn is one."""
+    if len(result.zones) < 2:
+        return ()
+    return tuple(Zone(z.name, z.share * area_m2, z.share, None, z.grass, z.sun) for z in result.zones)
+
+
+def _zone_notes(result: FillResult, system: System) -> list[str]:
+    """What each zone needs, where there are several."""
+    if len(result.zones) < 2:
+        return []
+    return [
+        f"{z.name} ({read_as(z.area_m2, 'area', system).text}): {read_as(z.volume_m3, 'volume', system, step=0.05).text} is missing, settled; "
+        f"{read_as(z.mean_mm, 'depth', system).text} on average, {read_as(z.deepest_mm, 'depth', system).text} at the deepest."
+        for z in result.zones
+    ]
 
 
 def survey_result(brief: Brief, path: Path, book: Book, area_m2: float | None) -> tuple[FillResult, SurveySettings]:
@@ -56,10 +74,11 @@ def settings_of(brief: Brief, book: Book, survey: Survey) -> SurveySettings:
         else "survey.error_level"
     )
     outline, holes, zones = _outlines(brief.lawn.shape, survey)
+    grasses = dict.fromkeys((brief.dominant.species, *(shape.grass for shape in brief.lawn.shape if shape.grass)))
     settle = book.fact("topdress.settle_allowance")
     share = settle.si if brief.leveling.settle_percent is None else brief.leveling.settle_percent / 100
     return SurveySettings(
-        cap_mm=min(book.si("passes.hard_cap"), book.si(f"species.{brief.dominant.species}.pass_cap")),
+        cap_mm=min(book.si(name) for name in ("passes.hard_cap", *(f"species.{grass}.pass_cap" for grass in grasses))),
         deep_limit_mm=book.si("site.deep_limit"),
         system=brief.units or (System.US if country == "US" else System.METRIC),
         target="line" if survey.below_line else brief.leveling.target or "own_fall",
@@ -116,13 +135,20 @@ def bands_of(result: FillResult) -> tuple[Band, ...]:
     """The fill as bands of nearly one depth, each with its share of the lawn."""
     if result.grid is None:
         return tuple(Band(c.mean_mm, c.share) for c in result.classes if c.mean_mm > 0)
-    sums: dict[int, tuple[float, float]] = {}
-    for depth, share in zip(result.grid.fill_mm, result.grid.share, strict=True):
+    names = [zone.name for zone in result.zones] if len(result.zones) > 1 else [None]
+    grid = result.grid
+    sums: dict[tuple[int, int], tuple[float, float]] = {}
+    for depth, share, zone in zip(grid.fill_mm, grid.share, grid.zone, strict=True):
         if depth:
-            volume, area = sums.get(int(depth / BAND_MM), (0.0, 0.0))
-            sums[int(depth / BAND_MM)] = (volume + depth * share, area + share)
-    total = sum(result.grid.share)
-    return tuple(Band(volume / area, area / total) for _, (volume, area) in sorted(sums.items()) if area / total > 1e-4)
+            key = (int(depth / BAND_MM), zone if len(names) > 1 else 0)
+            volume, area = sums.get(key, (0.0, 0.0))
+            sums[key] = (volume + depth * share, area + share)
+    total = sum(grid.share)
+    return tuple(
+        Band(volume / area, area / total, names[zone])
+        for (_, zone), (volume, area) in sorted(sums.items())
+        if area / total > 1e-4
+    )
 
 
 def fill_of(result: FillResult, settings: SurveySettings) -> Fill:

@@ -69,15 +69,19 @@ class SeasonDraft:
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """A part of the lawn with one depth of fill: its share of the area and the settled depth."""
+    """A part of the lawn with one depth of fill: its share of the area, the settled depth, and its zone where it has one."""
 
     depth_mm: float
     share: float
+    zone: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One top-dressing pass: number, session, settled depth where the fill is deepest, settled volume over the area."""
+    """One top-dressing pass: number, session, settled depth where the fill is deepest, settled volume over the area.
+
+    `zones` says what each named zone takes of it, settled m3.
+    """
 
     number: int
     session: int
@@ -87,6 +91,7 @@ class Pass:
     cap_mm: float
     cap_reason: str
     facts: tuple[str, ...] = ()
+    zones: tuple[tuple[str, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from turfplan.rules.build import CARE, LAST_PASS, PASS, PREPARE, SURFACE, make
 from turfplan.rules.campaign import Campaign, Session
-from turfplan.rules.draft import Draft
+from turfplan.rules.draft import Draft, Pass
 from turfplan.rules.setting import Setting
+from turfplan.units import read_as
 
 
 def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], spacing_days: int) -> list[Draft]:
@@ -18,7 +19,16 @@ def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], s
         drafts += _receive(setting, session, sum(loose_m3[p.number] for p in session.passes))
         for index, layer in enumerate(session.passes):
             last = index == len(session.passes) - 1
-            drafts += _pass(setting, campaign, session, index, total, loose_m3[layer.number], wished_spacing(setting, session, spacing_days), last)
+            drafts += _pass(
+                setting,
+                campaign,
+                session,
+                index,
+                total,
+                loose_m3[layer.number],
+                wished_spacing(setting, session, spacing_days),
+                last,
+            )
         if setting.living and not session.sows:
             drafts.append(
                 make(
@@ -83,6 +93,7 @@ def _pass(
         words={
             "n": str(layer.number), "of": str(total), "depth": setting.length(layer.depth_mm),
             "cap": f"at most {setting.length(layer.cap_mm, rounding='down')} here, {layer.cap_reason}",
+            "zones": _zones_text(setting, layer, loose),
         },
         facts=layer.facts, extra_hours=working_in, cautions=_site_cautions(setting),
         **place,
@@ -109,6 +120,16 @@ def _pass(
             )
         )  # fmt: skip
     return drafts
+
+
+def _zones_text(setting: Setting, layer: Pass, loose_m3: float) -> str:
+    """What each zone takes of a pass, loose, where there is more than one zone."""
+    if len(setting.zones) < 2 or not layer.zones or not layer.settled_m3:
+        return ""
+    return ", ".join(
+        f"{name} {read_as(volume * loose_m3 / layer.settled_m3, 'volume', setting.system, step=0.05).text}"
+        for name, volume in layer.zones
+    )
 
 
 def _long_pass(setting: Setting, spread: Draft) -> tuple[str, ...]:

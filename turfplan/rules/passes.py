@@ -122,11 +122,16 @@ def _experts_on_sand(setting: Setting) -> tuple[str, ...]:
 
 
 def low_floor(setting: Setting, seeded: bool) -> tuple[float, tuple[str, ...]]:
-    """The height in mm below which this grass is never cut before a pass, and the facts behind it."""
-    name = f"species.{setting.species.id}.low_cut_floor"
-    if seeded and setting.book.get(f"{name}_seeded"):
-        name += "_seeded"
-    return setting.book.si(name), (name,)
+    """The height in mm below which no grass of this lawn is cut before a pass, and the facts behind it."""
+    floors = {name: setting.book.si(name) for name in _by_grass(setting, "low_cut_floor", seeded)}
+    name = max(floors, key=lambda fact: floors[fact])
+    return floors[name], (name,)
+
+
+def _by_grass(setting: Setting, fact: str, seeded: bool) -> tuple[str, ...]:
+    """The names of a fact for the lawn's grass and that of every zone, in the form for a seeded pass where there is one."""
+    names = (f"species.{grass}.{fact}" for grass in (setting.species.id, *setting.zone_grasses))
+    return tuple(f"{name}_seeded" if seeded and setting.book.get(f"{name}_seeded") else name for name in names)
 
 
 def pass_cap(setting: Setting, seeded: bool) -> tuple[float, str, tuple[str, ...]]:
@@ -137,15 +142,19 @@ def pass_cap(setting: Setting, seeded: bool) -> tuple[float, str, tuple[str, ...
     if not setting.living:
         depth, why, fact = limits[0]
         return depth, why, (fact,)
-    hollow = setting.covered_share < 1.0
-    habit = f"species.{species}.pass_cap"
-    if seeded and book.get(f"{habit}_seeded"):
-        habit += "_seeded"
+    # A zone that is filled all over is no hollow with standing grass around it.
+    hollow = setting.covered_share < 1.0 and not any(zone.depth_mm for zone in setting.zones)
     if not hollow:
-        limits.append((book.si(habit), f"the most {setting.species.name.lower()} grows through", habit))
+        for habit in _by_grass(setting, "pass_cap", seeded):
+            grass = book.species[habit.split(".")[1]].name.lower()
+            limits.append((book.si(habit), f"the most {grass} grows through", habit))
         slow = setting.condition in ("thin", "patchy") or setting.thatch_mm > book.si("dethatch.limit")
         if slow and not seeded:
             limits.append((book.si("passes.thin_cap"), "thin or thatchy turf takes no more", "passes.thin_cap"))
+        elif not seeded and (shaded := setting.shaded_zones):
+            limits.append(
+                (book.si("passes.thin_cap"), f"shaded turf ({', '.join(shaded)}) takes no more", "passes.thin_cap")
+            )
     if species not in book.campaigns["summer"].strong:
         floor, facts = low_floor(setting, seeded)
         limits.append(
@@ -195,10 +204,20 @@ def plan_passes(setting: Setting, room: Sequence[int], seeded_last: bool) -> tup
             Pass(
                 number, session, depth, volume, seeded_last and is_last,
                 last if is_last else plain, last_why if is_last else plain_why, last_facts if is_last else plain_facts,
+                _by_zone(setting, depth, done),
             )
         )  # fmt: skip
         done += depth
     return tuple(passes)
+
+
+def _by_zone(setting: Setting, depth_mm: float, done_mm: float) -> tuple[tuple[str, float], ...]:
+    """What each named zone takes of one pass, settled m3; zones that are full already take nothing."""
+    found: dict[str, float] = {}
+    for band in setting.bands:
+        if band.zone is not None and (layer := min(depth_mm, band.depth_mm - done_mm)) > 1e-9:
+            found[band.zone] = found.get(band.zone, 0.0) + band.share * setting.area_m2 * layer / 1000
+    return tuple(found.items())
 
 
 def _step(setting: Setting) -> float:

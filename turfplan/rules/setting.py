@@ -10,7 +10,11 @@ from turfplan.climate.record import Climate
 from turfplan.constraints import DaySet
 from turfplan.rules.draft import Band, OpenDays
 from turfplan.rules.real_years import Record
+from turfplan.site.shapes import Zone
 from turfplan.units import System, read_as
+
+# A grass on less of the lawn than this does not move its windows.
+COUNTED_SHARE = 0.2
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +60,17 @@ class Setting:
     missed: tuple[OpenDays, ...] = ()
     no_sowing: tuple[tuple[int, int], ...] = ()
     record: Record | None = None
+    zones: tuple[Zone, ...] = ()
+
+    @property
+    def zone_grasses(self) -> tuple[str, ...]:
+        """The grasses of zones that are not the lawn's own."""
+        return tuple(dict.fromkeys(z.grass for z in self.zones if z.grass and z.grass != self.species.id))
+
+    @property
+    def shaded_zones(self) -> tuple[str, ...]:
+        """The names of zones in shade."""
+        return tuple(zone.name for zone in self.zones if zone.sun == "shade")
 
     @property
     def depth_mm(self) -> float:
@@ -125,8 +140,9 @@ def resolve(
     horizon: tuple[date, date] | None = None,
     area_m2: float | None = None,
     bands: Sequence[Band] | None = None,
+    zones: Sequence[Zone] = (),
 ) -> Setting:
-    """The brief with every missing answer assumed. `area_m2` and `bands` come from shapes or a survey when there are any."""
+    """The brief with every missing answer assumed. `area_m2`, `bands` and `zones` come from shapes or a survey where there are any."""
     told: list[str] = []
     first, last = horizon or _horizon(brief, book, today)
     country = brief.place.country or ("US" if brief.place.postal_code else None)
@@ -149,6 +165,7 @@ def resolve(
     area = area_m2 if area_m2 is not None else brief.lawn.area_m2 or 0.0
     people, hours, haul_m, lead_days = _labour(brief, book, system, told)
     shallow, lift_share, lift_depth = _bands(brief, book, bands, system, told)
+    told += _of_zones(zones, species, sown if brief.seeding.intent != "none" else None, book, system)
     return Setting(
         brief=brief,
         book=book,
@@ -160,7 +177,7 @@ def resolve(
         country=country,
         area_m2=area,
         species=species,
-        stand=_stand(brief, told),
+        stand=_stand(brief, zones, told),
         sown=sown,
         soil=_soil(brief, told),
         thatch_mm=_thatch(brief, book, system, told),
@@ -171,6 +188,7 @@ def resolve(
         lift_share=lift_share,
         lift_depth_mm=lift_depth,
         settle_share=_settle(brief, book, bool(shallow), told),
+        zones=tuple(zones),
         weekdays=weekdays,
         work_days=work,
         delivery_days=delivery,
@@ -211,11 +229,43 @@ def _sowing(intent: Intent, season: str) -> str | None:
     return "overseed" if season == "cool" and intent in ("overseed", "patch") else "seed"
 
 
-def _stand(brief: Brief, told: list[str]) -> tuple[str, ...]:
-    counted = tuple(g.species for g in brief.lawn.grass if g.share >= 0.2)
+def _stand(brief: Brief, zones: Sequence[Zone], told: list[str]) -> tuple[str, ...]:
+    counted = tuple(g.species for g in brief.lawn.grass if g.share >= COUNTED_SHARE) or (brief.dominant.species,)
     if len(brief.lawn.grass) > 1:
         told.append("In the mixed stand the windows are those that suit every grass with a fifth of the cover or more.")
-    return counted or (brief.dominant.species,)
+    return tuple(dict.fromkeys((*counted, *(z.grass for z in zones if z.grass and z.share >= COUNTED_SHARE))))
+
+
+def _of_zones(zones: Sequence[Zone], species: Species, sown: Species | None, book: Book, system: System) -> list[str]:
+    """What is done about zones with a depth, grass or sun of their own."""
+    said = []
+    for zone in zones:
+        if zone.depth_mm is not None:
+            area, depth = read_as(zone.area_m2, "area", system).text, read_as(zone.depth_mm, "depth", system).text
+            said.append(f"{zone.name} ({area}, {zone.share:.0%} of the lawn) is filled by {depth}, settled.")
+        if zone.grass and zone.grass != species.id:
+            grass = book.species[zone.grass].name.lower()
+            said.append(
+                f"In {zone.name} grows {grass}: passes and cuts are held to what both grasses bear"
+                + (
+                    "; the days suit both."
+                    if zone.share >= COUNTED_SHARE
+                    else "; the days are those of the larger part."
+                )
+            )
+            if sown is not None and sown.id != zone.grass:
+                said.append(
+                    f"Seed is reckoned as {sown.name.lower()} over the whole lawn: where {zone.name} is to stay {grass}, plan it as a lawn of its own."
+                )
+        if zone.sun == "shade":
+            said.append(
+                f"{zone.name} lies in shade: grass grows through more slowly there, so every pass without seed is held to what slow turf takes."
+            )
+        elif zone.sun == "part":
+            said.append(
+                f"{zone.name} lies in part sun: nothing is changed for it; look there first whether the leaf tips are through."
+            )
+    return said
 
 
 def _soil(brief: Brief, told: list[str]) -> str:

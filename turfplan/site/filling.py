@@ -33,6 +33,7 @@ from turfplan.site.uncertainty import Reach, errors_of_reading, halves, reach_of
 from turfplan.site.zones import zone_of_cells
 
 Floats = npt.NDArray[np.float64]
+Ints = npt.NDArray[np.int64]
 # Ground read better than it was said to be is judged by its own spread, down to this share of the stated error.
 SCALE_FLOOR = 0.2
 # What rounding places to a tenth of a micrometre leaves behind on a slope is no fill.
@@ -62,7 +63,8 @@ def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Le
     area = cells.each_m2
     volume = float((depth * area).sum()) / 1000
     reach = _reach(ground, cells, surface, bounded, volume, settings)
-    zones = _zones(depth, cells, points, settings)
+    names, member = _present(*zone_of_cells(cells, points, settings))
+    zones = _zones(depth, cells, names, member, settings)
     cut = float((np.clip(surface.ground_mm - bounded.target_mm, 0.0, None) * area).sum()) / 1000
     outliers = outliers_of(ground, settings)
     finished = bounded.target_mm if settings.allow_cut else np.maximum(surface.ground_mm, bounded.target_mm)
@@ -71,7 +73,7 @@ def fill_of(points: Sequence[SurveyPoint], settings: SurveySettings, leveled: Le
         area_m2=cells.area_m2, mean_fill_mm=volume / cells.area_m2 * 1000, deepest_mm=float(depth.max()), volume_m3=volume,
         low_m3=reach.low_m3, high_m3=reach.high_m3, cut_m3=cut if settings.allow_cut else 0.0, doubt=reach.doubt,
         classes=classes_of(depth, area, settings), zones=zones, passes=_all_passes(zones), order=_order(reach, volume, cells, settings),
-        points=ground.count, spacing_m=spacing_m(ground, cells), grid=grid_of(cells, surface.ground_mm, finished, depth),
+        points=ground.count, spacing_m=spacing_m(ground, cells), grid=grid_of(cells, surface.ground_mm, finished, depth, member),
         outline=tuple(outline), holes=settings.holes, features=tuple(p for p in points if p.feature != "ground"),
         stakes=stakes_of(cells, depth, settings), outliers=outliers, cautions=bounded.cautions, drainage=drained,
         misclosure_mm=leveled.misclosure_mm if leveled else None,
@@ -188,23 +190,21 @@ def _pieces(ground: Ground, cells: Cells, missing: Floats) -> Floats:
     return np.asarray(area * here / 1000)
 
 
+def _present(names: tuple[str, ...], member: Ints) -> tuple[tuple[str, ...], Ints]:
+    """The zones that hold a cell, numbered anew."""
+    held, member = np.unique(member, return_inverse=True)
+    return tuple(names[n] for n in held), member.astype(np.int64)
+
+
 def _zones(
-    depth: Floats, cells: Cells, points: Sequence[SurveyPoint], settings: SurveySettings
+    depth: Floats, cells: Cells, names: Sequence[str], member: Ints, settings: SurveySettings
 ) -> tuple[ZoneFill, ...]:
     """The fill of each zone; cells in no zone are the lawn."""
-    names, member = zone_of_cells(cells, points, settings)
     grass = {zone.name: (zone.grass, zone.sun) for zone in settings.zones}
+    area = cells.each_m2
     return tuple(
-        zone_fill(
-            name,
-            depth[member == n],
-            cells.each_m2[member == n],
-            cells.area_m2,
-            settings,
-            *grass.get(name, (None, None)),
-        )
+        zone_fill(name, depth[member == n], area[member == n], cells.area_m2, settings, *grass.get(name, (None, None)))
         for n, name in enumerate(names)
-        if (member == n).any()
     )
 
 

@@ -11,7 +11,9 @@ from turfplan.site.records import FillGrid
 Floats = npt.NDArray[np.float64]
 
 
-def grid_of(cells: Cells, ground_mm: Floats, target_mm: Floats, fill_mm: Floats) -> FillGrid:
+def grid_of(
+    cells: Cells, ground_mm: Floats, target_mm: Floats, fill_mm: Floats, zone: npt.NDArray[np.int64]
+) -> FillGrid:
     """The grid with x to the right and y up, as nearly as the lawn's own box allows (within 45 degrees)."""
     quarter = round(cells.angle / (math.pi / 2))
     angle = cells.angle - quarter * math.pi / 2
@@ -24,11 +26,11 @@ def grid_of(cells: Cells, ground_mm: Floats, target_mm: Floats, fill_mm: Floats)
     shares = tuple(round(float(v), 4) for v in np.nan_to_num(share).ravel())
     return FillGrid(
         cells.centre_m[0] + c * x - s * y, cells.centre_m[1] + s * x + c * y, angle, wide, deep, columns, rows,
-        ground, target, fill, shares,
+        ground, target, fill, shares, tuple(int(n) for n in np.nan_to_num(_turned(cells, zone, quarter)).ravel()),
     )  # fmt: skip
 
 
-def _turned(cells: Cells, values: Floats, quarter: int) -> Floats:
+def _turned(cells: Cells, values: Floats | npt.NDArray[np.int64], quarter: int) -> Floats:
     full = np.full((cells.rows, cells.columns), np.nan)
     full[cells.row, cells.column] = values
     # Rows count upward, so turning the lawn against the clock turns the array with the clock.

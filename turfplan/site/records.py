@@ -191,7 +191,7 @@ class FillGrid:
     """The lawn as cells, row by row from below: None outside the lawn.
 
     The middle of the first cell lies at (`x_m`, `y_m`); a row runs in the direction `angle` (radians against the clock
-    from the x axis); cells are `width_m` by `depth_m`.
+    from the x axis); cells are `width_m` by `depth_m`. `zone` is the number of each cell's zone in the result's zones.
     """
 
     x_m: float
@@ -205,6 +205,7 @@ class FillGrid:
     target_mm: tuple[float | None, ...]
     fill_mm: tuple[float | None, ...]
     share: tuple[float, ...]
+    zone: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
