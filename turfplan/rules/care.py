@@ -133,6 +133,7 @@ def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
     hold = round(setting.book.fact("herbicides.unknown.hold").high_si)
     rest = round(setting.book.si("seeding.no_dressing"))
     sow = campaign.sow_window if setting.sowing in SEEDED else None
+    last_work = sow or (campaign.sessions[-1].window if campaign.sessions else None)
     for window in setting.open("preemergent"):
         if window.end.toordinal() < setting.first_day or window.start.toordinal() > setting.last_day:
             continue
@@ -150,6 +151,8 @@ def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
         return make(
             setting, "preemergent", why="Crabgrass comes up in the open places; a barrier laid now stops it, where no seed is in the way.",
             priority=FINISH, ideal=max(window.best.toordinal(), setting.first_day), facts=window.facts,
+            # A preventer of the spring before the work has nothing to do with it; one after it waits for the touch-up.
+            session=-1 if last_work is not None and window.start < last_work.start else 0,
             window=(window.start.toordinal(), window.end.toordinal()),
         )  # fmt: skip
     return None
