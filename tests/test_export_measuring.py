@@ -1,13 +1,20 @@
 """The sheet to measure by."""
 
+import subprocess
+import sys
 import xml.etree.ElementTree as ET
 from html import unescape
+from pathlib import Path
 
 import pytest
+from click.testing import Result
+from typer.testing import CliRunner
 
+from planning import ROOT
+from turfplan.cli import app
 from turfplan.export.measuring import BLANK_LINES, measuring_html
 from turfplan.readers.book import load_book
-from turfplan.site.measuring import METHODS, Accuracy
+from turfplan.site.measuring import METHODS, Accuracy, spacings_for
 from turfplan.units import System
 
 TABLE = (Accuracy(1.0, 330, 0.4), Accuracy(2.0, 96, 0.9))
@@ -51,3 +58,63 @@ def test_the_page_is_well_formed_and_has_lines_to_write_on() -> None:
 def test_without_a_table_of_accuracy_the_rest_stands() -> None:
     """Where the extra is absent."""
     assert "How many points" not in sheet(System.US, ())
+
+
+class TestCommand:
+    """`turfplan print BRIEF measure`."""
+
+    def run(self, *words: str) -> Result:
+        """The command with its output."""
+        return CliRunner().invoke(app, ["print", *words])
+
+    def test_it_needs_neither_plan_nor_survey(self, tmp_path: Path) -> None:
+        """The sheet is wanted before anything was measured: the survey named in the brief is not there yet."""
+        brief = tmp_path / "lawn.toml"
+        brief.write_text((ROOT / "examples" / "surveyed-metric.toml").read_text())
+        done = self.run(str(brief), "measure", "-o", str(tmp_path / "out"))
+        assert done.exit_code == 0, done.output
+        page = unescape((tmp_path / "out" / "measure.html").read_text())
+        assert "on 308 m² with ordinary hollows" in page and "size: a4" in page
+        assert page.count('<th scope="row">') == len(spacings_for(308.0))
+        assert [p.name for p in (tmp_path / "out").iterdir()] == ["measure.html"]
+
+    def test_a_us_lawn_gets_letter_and_large_print(self, tmp_path: Path) -> None:
+        """As asked."""
+        done = self.run(str(ROOT / "examples" / "surveyed-us.toml"), "measure", "--large", "-o", str(tmp_path))
+        assert done.exit_code == 0, done.output
+        page = (tmp_path / "measure-large.html").read_text()
+        assert "size: letter" in page and 'class="sheet large"' in page
+
+    def test_a_week_says_nothing(self, tmp_path: Path) -> None:
+        """It is refused, and nothing is written."""
+        done = main_exit(
+            [
+                "print",
+                str(ROOT / "examples" / "surveyed-us.toml"),
+                "measure",
+                "--week",
+                "this",
+                "-o",
+                str(tmp_path / "o"),
+            ]
+        )
+        assert done == 3 and not (tmp_path / "o").exists()
+
+
+def main_exit(words: list[str]) -> int:
+    """The exit code of the program as it is started from a shell."""
+    return subprocess.run([sys.executable, "-m", "turfplan", *words], capture_output=True, check=False).returncode
+
+
+@pytest.mark.parametrize(("area", "fewest"), [(50.0, 0.75), (900.0, 1.0), (5000.0, 2.5), (60_000.0, 4.0)])
+def test_spacings_can_be_walked(area: float, fewest: float) -> None:
+    """No more points than a day holds; on the largest lawns the widest spacing at least."""
+    assert spacings_for(area)[0] == fewest
+
+
+def test_a_fault_of_print_is_told_in_words(tmp_path: Path) -> None:
+    """A sheet of a plan that was never made: exit 3, the way out, and no trace of the program's inside."""
+    words = ["print", str(ROOT / "examples" / "surveyed-us.toml"), "week", "-o", str(tmp_path / "none")]
+    done = subprocess.run([sys.executable, "-m", "turfplan", *words], capture_output=True, text=True, check=False)
+    assert done.returncode == 3 and done.stdout == ""
+    assert done.stderr.startswith("error: ") and "holds no plan yet" in done.stderr and "hint: first" in done.stderr

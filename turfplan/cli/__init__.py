@@ -100,13 +100,14 @@ def main(argv: Sequence[str] | None = None) -> None:
         show(error)
         sys.exit(error.exit_code)
     except KeyboardInterrupt:
-        print("stopped; nothing was changed", file=sys.stderr)
+        sys.stderr.write("stopped; nothing was changed\n")
         sys.exit(130)
 
 
 def show(error: Any) -> None:
     """Print every problem of an error on stderr: `error:` with place, value and allowed values, then `hint:`."""
     for problem in error.problems:
-        print(f"error: {problem}", file=sys.stderr)
+        # The module of the command `print` stands here under that name once it was called.
+        sys.stderr.write(f"error: {problem}\n")
         if problem.hint:
-            print(f"hint: {problem.hint}", file=sys.stderr)
+            sys.stderr.write(f"hint: {problem.hint}\n")

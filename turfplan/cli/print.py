@@ -22,6 +22,7 @@ class Sheet(StrEnum):
     BOOK = "book"
     ORDER = "order"
     CHANGES = "changes"
+    MEASURE = "measure"
 
 
 class PaperSize(StrEnum):
@@ -32,8 +33,10 @@ class PaperSize(StrEnum):
 
 
 def print_sheet(
-    brief: Annotated[Path, typer.Argument(metavar="BRIEF", help="The brief whose plan is printed.")],
-    sheet: Annotated[Sheet, typer.Argument(help="Weekly checklist, season book, order sheet or changes.")] = Sheet.WEEK,
+    brief: Annotated[Path, typer.Argument(metavar="BRIEF", help="The brief that is printed, or its plan.")],
+    sheet: Annotated[
+        Sheet, typer.Argument(help="Weekly checklist, season book, order sheet, changes, or how to measure the lawn.")
+    ] = Sheet.WEEK,
     week: Annotated[
         str | None,
         typer.Option(
@@ -54,8 +57,13 @@ def print_sheet(
 
     Example: turfplan print examples/cool-overseed.toml week --week this --large -o out
     """
-    plan, folder = _plan(brief, output)
-    html, name = _page(plan, sheet, _day(week, plan), large=large, paper=paper)
+    plan: Plan | None
+    if sheet is Sheet.MEASURE:
+        plan, folder = None, _folder_to_measure(brief, output)
+        html, name = _measuring(brief, week, large=large, paper=paper), f"measure{'-large' if large else ''}.html"
+    else:
+        plan, folder = _plan(brief, output)
+        html, name = _page(plan, sheet, _day(week, plan), large=large, paper=paper)
     target = output if output is not None and _is_page(output) else folder / name
     written = target.with_suffix(".html") if target.suffix == ".pdf" else target
     _write(written, html.encode())
@@ -66,7 +74,8 @@ def print_sheet(
         printed = written.with_suffix(".pdf")
         _write(printed, to_pdf(html, plan))
         print(printed)
-    print(f"Revision {plan.revision} of the plan.", file=sys.stderr)
+    if plan is not None:
+        print(f"Revision {plan.revision} of the plan.", file=sys.stderr)
 
 
 def _write(path: Path, content: bytes) -> None:
@@ -102,6 +111,43 @@ def _plan(brief: Path, output: Path | None) -> tuple["Plan", Path]:
     raise TurfplanError(
         Problem(str(folders[0]), "holds no plan yet", hint=f"first `turfplan plan {brief} -o {folders[0]}`")
     )
+
+
+def _folder_to_measure(brief: Path, output: Path | None) -> Path:
+    """Where the measuring sheet goes, which needs no plan: the folder named with -o, else the one beside the brief."""
+    from turfplan.cli.running import output_folder
+
+    return output_folder(brief, None if output is not None and _is_page(output) else output)
+
+
+def _measuring(brief: Path, week: str | None, *, large: bool, paper: PaperSize | None) -> str:
+    """How to measure this lawn, with how many points for which accuracy; without numpy and scipy that table is left out."""
+    from turfplan.errors import MissingToolError, Problem, TurfplanError
+    from turfplan.export.measuring import measuring_html
+    from turfplan.export.sheets import paper_for
+    from turfplan.planner import check_brief
+    from turfplan.readers.book import load_book
+    from turfplan.readers.brief import read_brief
+    from turfplan.readers.ground import lawn_area_m2
+    from turfplan.readers.survey import settings_of
+    from turfplan.site.measuring import METHODS, accuracies, spacings_for
+    from turfplan.site.records import Survey
+
+    if week is not None:
+        raise TurfplanError(Problem("--week", "says nothing about measure", week, "with week only"))
+    file, book = read_brief(brief), load_book()
+    if problems := check_brief(file.brief, book):
+        raise TurfplanError(problems).located(str(brief))
+    area, settings = lawn_area_m2(file.brief, file.folder), settings_of(file.brief, book, Survey())
+    try:
+        table = accuracies(area, settings, spacings_for(area))
+    except MissingToolError as error:
+        print(f"The table of accuracy is left out: {error}.", file=sys.stderr)
+        table = ()
+    errors = {method.error: book.si(method.error) for method in METHODS}
+    country = file.brief.place.country or ("US" if file.brief.place.postal_code else None)
+    size = paper_for(country, settings.system, paper.value if paper is not None else None)
+    return measuring_html(settings.system, errors, table, area, size, large=large)
 
 
 def _day(week: str | None, plan: "Plan") -> date | None:

@@ -30,7 +30,12 @@ class AccuracyRow:
 
 
 def measuring_html(
-    system: System, errors_mm: Mapping[str, float], accuracy: Sequence[Accuracy], area_m2: float, paper: Paper
+    system: System,
+    errors_mm: Mapping[str, float],
+    accuracy: Sequence[Accuracy],
+    area_m2: float,
+    paper: Paper,
+    large: bool = False,
 ) -> str:
     """The sheet as a page that stands alone.
 
@@ -42,6 +47,7 @@ def measuring_html(
         "print/measure.html.jinja",
         css=stylesheet(),
         paper=paper,
+        large=large,
         methods=methods,
         general=GENERAL,
         area=read_as(area_m2, "area", system).text,

@@ -11,7 +11,7 @@ from turfplan.plan import Plan
 PDF_VARIANT = "pdf/ua-1"
 
 
-def to_pdf(html: str, plan: Plan) -> bytes:
+def to_pdf(html: str, plan: Plan | None) -> bytes:
     """The page as a tagged PDF with bookmarks and metadata; the same page gives the same bytes on one machine.
 
     Nothing is fetched: a page that stands alone holds all it needs. Raises MissingToolError where WeasyPrint or the
@@ -30,7 +30,8 @@ def to_pdf(html: str, plan: Plan) -> bytes:
                 "apt install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0; the HTML prints from any browser",
             )
         ) from error
-    identifier = hashlib.sha256(f"{plan.lawn_id}\n{plan.stamp.isoformat()}\n{html}".encode()).digest()[:16]
+    origin = f"{plan.lawn_id}\n{plan.stamp.isoformat()}" if plan is not None else ""
+    identifier = hashlib.sha256(f"{origin}\n{html}".encode()).digest()[:16]
     with _without_collector():
         page = HTML(string=html, url_fetcher=URLFetcher(allowed_protocols=("data",)))
         made = page.write_pdf(pdf_variant=PDF_VARIANT, pdf_identifier=identifier)

@@ -44,14 +44,19 @@ def look_of(plan: Plan, paper: str | None = None, *, large: bool = False) -> Loo
 
 
 def paper_of(plan: Plan, paper: str | None = None) -> Paper:
+    """`letter` or `a4` for a sheet of this plan; see `paper_for`."""
+    return paper_for(plan.place.country, plan.lawn.units, paper)
+
+
+def paper_for(country: str | None, system: System, paper: str | None = None) -> Paper:
     """`letter` or `a4`: as asked, else by country, else by the units people there read."""
     if paper is not None:
         if paper not in ("letter", "a4"):
             raise ValueError(f"paper is letter or a4, not {paper!r}")
         return "letter" if paper == "letter" else "a4"
-    if plan.place.country:
-        return "letter" if plan.place.country in LETTER_COUNTRIES else "a4"
-    return "letter" if plan.lawn.units is System.US else "a4"
+    if country:
+        return "letter" if country in LETTER_COUNTRIES else "a4"
+    return "letter" if system is System.US else "a4"
 
 
 def today_of(plan: Plan) -> date:

@@ -17,23 +17,29 @@ def read_ground(brief: Brief, folder: Path, book: Book, climate: Climate) -> Gro
 
     A map must lie near the place of `climate`, where the brief says that place more closely than by a zone.
     """
-    area, zones = brief.lawn.area_m2, _zones(brief)
-    if brief.lawn.shape:
-        area = area_of_shapes(brief.lawn.shape)
-    elif brief.lawn.geojson is not None:
-        from turfplan.readers.geojson import area_of_geojson
-
-        said = brief.place.latitude is not None or brief.place.postal_code is not None
-        near = (climate.latitude, climate.longitude) if said else None
-        area = area_of_geojson(folder / brief.lawn.geojson, near)
+    said = brief.place.latitude is not None or brief.place.postal_code is not None
+    area = lawn_area_m2(brief, folder, (climate.latitude, climate.longitude) if said else None)
+    zones = _zones(brief)
     if brief.leveling.survey is not None:
         from turfplan.readers.survey import ground_of_survey
 
         ground = ground_of_survey(brief, folder / brief.leveling.survey, book, area)
         return ground if ground.zones else replace(ground, zones=zones)
-    if area == brief.lawn.area_m2 or area is None:
+    if not brief.lawn.shape and brief.lawn.geojson is None:
         return None
     return Ground(area, _bands(brief, zones), zones=zones)
+
+
+def lawn_area_m2(brief: Brief, folder: Path, near: tuple[float, float] | None = None) -> float:
+    """The lawn's area in m2, typed, drawn or from a map that lies near (latitude, longitude)."""
+    if brief.lawn.shape:
+        return area_of_shapes(brief.lawn.shape)
+    if brief.lawn.geojson is not None:
+        from turfplan.readers.geojson import area_of_geojson
+
+        return area_of_geojson(folder / brief.lawn.geojson, near)
+    assert brief.lawn.area_m2 is not None  # a brief gives one of the three
+    return brief.lawn.area_m2
 
 
 def _zones(brief: Brief) -> tuple[Zone, ...]:

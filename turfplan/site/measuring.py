@@ -97,7 +97,9 @@ BOWLS = (
     (0.14, 0.78, 1.4, 18.0),
 )
 BOWLS_FOR_M2 = 200.0
-SPACINGS_M = (0.75, 1.0, 1.5, 2.0, 2.5)
+SPACINGS_M = (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0)
+# Two readings a minute for a day.
+MOST_POINTS = 1000
 
 
 def accuracies(
@@ -118,6 +120,12 @@ def accuracies(
         half = (result.high_m3 - result.low_m3) / 2
         found.append(Accuracy(spacing, len(points), half / result.volume_m3 if result.volume_m3 else math.inf))
     return tuple(found)
+
+
+def spacings_for(area_m2: float) -> tuple[float, ...]:
+    """The spacings that a person can walk on a lawn of that size: no more points than a long day holds, the widest at least."""
+    kept = tuple(spacing for spacing in SPACINGS_M if area_m2 / spacing**2 <= MOST_POINTS)
+    return kept or SPACINGS_M[-1:]
 
 
 def spacing_for(share: float, found: Sequence[Accuracy]) -> Accuracy | None:
