@@ -81,6 +81,13 @@ BAD = {
     "number for a quantity": (GOOD.replace('"4000 ft2"', "4000"), ("lawn.area", "text with a unit")),
     "catch cans without minutes": (GOOD + '[water]\ncatch_cans = ["0.3 in", "0.4 in"]\n', ("water", "catch_minutes")),
     "bag over 100": (GOOD + '[feeding]\nanalysis = "60-40-20"\n', ("feeding.analysis",)),
+    "negative depth": (GOOD + '[leveling]\ndepth = "-1 in"\n', ("leveling.depth", "negative")),
+    "not utf-8": (GOOD.encode() + b"# caf\xe9\n", ("is not UTF-8 text",)),
+    "unknown soil": (GOOD.replace("grass =", 'soil = "cley"\ngrass =', 1), ("lawn.soil", "did you mean 'clay'?")),
+    "dormant seed of a warm-season grass": (GOOD.replace("tall_fescue", "bermuda_common").replace('"overseed"', '"dormant"'), ("seeding.intent", "not sown dormant")),
+    "winter cover on a cool-season lawn": (GOOD.replace('"overseed"', '"winter_overseed"'), ("seeding.intent", "warm-season lawns")),
+    "nothing to do": (GOOD.replace('"overseed"', '"none"'), ("nothing is to be done",)),
+    "plugs of a grass that has none": (GOOD.replace('"overseed"', '"plant"\nform = "plugs"'), ("seeding.form", "is not sold as plugs")),
     "no water for seed": (GOOD + "[water]\npossible = false\n", ("water.possible",)),
 }  # fmt: skip
 
@@ -104,6 +111,37 @@ def test_all_errors_at_once(tmp_path: Path) -> None:
     done = run("plan", str(written(tmp_path, text)))
     assert done.returncode == 3
     assert sum(line.startswith("error:") for line in done.stderr.splitlines()) == 3
+
+
+def test_form_names_and_place_are_told_together(tmp_path: Path) -> None:
+    """Faults of form do not hide a misspelt grass, soil or campaign, or an unknown place: one report names all six."""
+    text = (
+        GOOD.replace("4000 ft2", "-4000 ft2").replace("tall_fescue", "tall_fescu").replace("17601", "00000")
+        + 'colour = "green"\n[season]\ncampaign = "autum"\n[leveling]\ndepth = "1 lb"\n'
+    )
+    out = tmp_path / "out"
+    done = run("plan", str(written(tmp_path, text)), "-o", str(out))
+    assert done.returncode == 3 and done.stdout == "" and not out.exists()
+    told = [line for line in done.stderr.splitlines() if line.startswith("error:")]
+    for place in (
+        "lawn.area",
+        "seeding.colour",
+        "leveling.depth",
+        "lawn.grass",
+        "season.campaign",
+        "place.postal_code",
+    ):
+        assert sum(f": {place}: " in line for line in told) == 1, (place, told)
+    assert len(told) == 6
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="root reads every file")
+def test_a_brief_that_may_not_be_read(tmp_path: Path) -> None:
+    """A brief without the right to read it is told plainly."""
+    brief = written(tmp_path, GOOD)
+    brief.chmod(0)
+    done = run("plan", str(brief))
+    assert done.returncode == 3 and "cannot be read" in done.stderr
 
 
 def test_names_and_place_are_told_together(tmp_path: Path) -> None:

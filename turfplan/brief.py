@@ -7,6 +7,7 @@ against the book by `planner.check_brief`; this module checks form alone. It is 
 
 import re
 from collections.abc import Mapping, Sequence
+from copy import deepcopy
 from datetime import date, time
 from typing import Annotated, Any, Literal, Self, get_args
 
@@ -480,6 +481,39 @@ def parse_brief(data: Mapping[str, Any]) -> Brief:
         return Brief.model_validate(data)
     except ValidationError as error:
         raise TurfplanError(_problem(dict(fault)) for fault in error.errors(include_url=False)) from None
+
+
+def sound_part(data: Mapping[str, Any]) -> Brief | None:
+    """What is left of a faulty brief without its faulty entries, to check its names too; None where too little is left.
+
+    A lawn left without an area gets one that no answer is taken from.
+    """
+    rest = deepcopy(dict(data))
+    try:
+        return Brief.model_validate(rest)
+    except ValidationError as error:
+        for fault in error.errors(include_url=False):
+            _take_out(rest, fault["loc"])
+    lawn = rest.get("lawn")
+    if isinstance(lawn, dict) and not lawn.keys() & {"area", "shape", "geojson"}:
+        lawn["area"] = "100 m2"
+    try:
+        return Brief.model_validate(rest)
+    except ValidationError:
+        return None
+
+
+def _take_out(data: Any, steps: Sequence[int | str]) -> None:
+    """Removes the deepest entry that the steps of a fault lead to; steps that are no entries are passed over."""
+    owner, key = None, None
+    for step in steps:
+        inside = (isinstance(data, dict) and step in data) or (
+            isinstance(data, list) and isinstance(step, int) and step < len(data)
+        )
+        if inside:
+            owner, key, data = data, step, data[step]
+    if isinstance(owner, dict) and key is not None:
+        owner.pop(key, None)
 
 
 def _problem(fault: dict[str, Any]) -> Problem:

@@ -12,9 +12,11 @@ if TYPE_CHECKING:
     from turfplan.brief import Brief
     from turfplan.climate.real_years import RealYear
     from turfplan.climate.record import Climate
+    from turfplan.errors import Problem
     from turfplan.plan import Plan
     from turfplan.planner import Ground, Weather
     from turfplan.readers.brief import BriefFile
+    from turfplan.readers.place import Located
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,22 +50,29 @@ def input_of(brief: "Brief", folder: Path, *, fall_back: bool = False) -> Given:
     that cannot be used.
     """
     from turfplan.errors import TurfplanError
-    from turfplan.planner import check_brief
     from turfplan.readers.book import load_book
     from turfplan.readers.ground import read_ground
-    from turfplan.readers.place import located
     from turfplan.readers.region import region_of
 
-    problems = list(check_brief(brief, load_book()))
-    place = None
-    try:
-        place = located(brief.place, folder, fall_back=fall_back)
-    except TurfplanError as error:
-        problems += error.problems
+    place, problems = _place_and_faults(brief, folder, fall_back=fall_back)
     if problems or place is None:
         raise TurfplanError(problems)
     book = load_book(region_of(brief, place.climate))
     return Given(book, place.climate, read_ground(brief, folder, book, place.climate), place.years, place.notes)
+
+
+def _place_and_faults(brief: "Brief", folder: Path, *, fall_back: bool) -> "tuple[Located | None, list[Problem]]":
+    """The place of a brief, and every fault of its names and its place."""
+    from turfplan.errors import TurfplanError
+    from turfplan.planner import check_brief
+    from turfplan.readers.book import load_book
+    from turfplan.readers.place import located
+
+    problems = list(check_brief(brief, load_book()))
+    try:
+        return located(brief.place, folder, fall_back=fall_back), problems
+    except TurfplanError as error:
+        return None, problems + list(error.problems)
 
 
 def read_input(
@@ -71,10 +80,14 @@ def read_input(
 ) -> Input:
     """A brief file with everything that planning it reads, and weather where there is any."""
     from turfplan.errors import TurfplanError
-    from turfplan.readers.brief import read_brief
+    from turfplan.readers.brief import FaultyBriefError, read_brief
     from turfplan.readers.weather import read_weather
 
-    file = read_brief(path)
+    try:
+        file = read_brief(path)
+    except FaultyBriefError as error:
+        rest = _place_and_faults(error.rest, path.parent, fall_back=fall_back)[1] if error.rest else []
+        raise TurfplanError([*error.problems, *TurfplanError(rest).located(str(path)).problems]) from None
     try:
         given = input_of(file.brief, file.folder, fall_back=fall_back)
     except TurfplanError as error:

@@ -2,13 +2,22 @@
 
 import hashlib
 import tomllib
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from turfplan.brief import Brief, parse_brief
+from turfplan.brief import Brief, parse_brief, sound_part
 from turfplan.errors import Problem, TurfplanError
 
 LARGEST_BRIEF_BYTES = 1_000_000
+
+
+class FaultyBriefError(TurfplanError):
+    """Faults of form in a brief, with what is left of it without them, so that its names can be checked in one go."""
+
+    def __init__(self, problems: Iterable[Problem] | Problem, rest: Brief | None = None) -> None:
+        super().__init__(problems)
+        self.rest = rest
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,5 +69,5 @@ def read_brief(path: Path) -> BriefFile:
     try:
         brief = parse_brief(data)
     except TurfplanError as error:
-        raise error.located(str(path)) from None
+        raise FaultyBriefError(error.located(str(path)).problems, sound_part(data)) from None
     return BriefFile(brief, path, hashlib.sha256(raw).hexdigest())
