@@ -111,7 +111,8 @@ def _summary(made: "Plan", folder: Path) -> None:
     for line in made.campaign_reason[:3]:
         print(f"  {line}")
     print(f"Dates rest on {made.climate.source}; they may be off by about {made.climate.error_days} days.")
-    for caution in made.cautions[:1]:
+    # The first, and those that quote a task: somebody chose its day by hand.
+    for caution in (*made.cautions[:1], *(c for c in made.cautions[1:] if c.startswith("“"))):
         print(f"  ! {caution}")
     years = {r.task: f"  [would have worked in {r.worked} of {r.years} years]" for r in made.real_years}
     for task in sorted(made.tasks, key=lambda t: (t.start, t.id)):

@@ -6,7 +6,7 @@ from turfplan.amounts.feed import feed_amounts
 from turfplan.plan import Amount, Ledger, Task
 from turfplan.planner.comparing import Candidate, Feeder
 from turfplan.rules.campaign import Campaign
-from turfplan.rules.feed import SOWINGS, Demand, FeedingPlan, feeding_plan, nitrogen_ledger
+from turfplan.rules.feed import SOWINGS, Demand, FeedingPlan, day_faults, feeding_plan, nitrogen_ledger
 from turfplan.rules.passes import SEEDED, MixChoice
 from turfplan.rules.setting import Setting
 
@@ -46,6 +46,20 @@ def amounts_of_feed(setting: Setting, feeding: FeedingPlan, key: str) -> tuple[A
         feed.rate_g_m2, setting.area_m2, product.analysis, slow_release_percent=product.slow_release_percent,
         reason=feed.reason, facts=feed.facts,
     )  # fmt: skip
+
+
+def feeding_warnings(setting: Setting, candidate: Candidate, tasks: tuple[Task, ...]) -> tuple[str, ...]:
+    """What must be said of feedings that were moved or given on days the rules would not choose."""
+    chosen = {f"feed_nitrogen.{feed.key}": (feed.start, feed.end) for feed in candidate.feeding.feeds}
+    found = []
+    for task in tasks:
+        start, end = chosen.get(task.id, (date.max, date.min))
+        if task.plays("feeding", "starter") and not start <= task.start <= end:
+            faults = day_faults(
+                setting.brief, setting.book, setting.climate, setting.species.id, task.start, setting.system
+            )
+            found += [f"“{task.title}” on {task.start}: {fault}." for fault in faults]
+    return tuple(found)
 
 
 def nitrogen_account(setting: Setting, candidate: Candidate, tasks: tuple[Task, ...]) -> Ledger:

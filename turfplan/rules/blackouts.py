@@ -19,6 +19,7 @@ class Blackout:
     start: tuple[int, int]
     end: tuple[int, int]
     words: str
+    source: str
     cap_g_m2: float | None = None
     soluble_g_m2: float | None = None
 
@@ -41,7 +42,8 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], list[s
     if brief.local.nitrogen_blackouts is not None:
         spans = brief.local.nitrogen_blackouts
         said = (
-            Blackout(_pair(s.start), _pair(s.end), f"no nitrogen {s.start} to {s.end} (brief)", *caps) for s in spans
+            Blackout(_pair(s.start), _pair(s.end), f"no nitrogen {s.start} to {s.end} (brief)", "the brief", *caps)
+            for s in spans
         )
         return tuple(said), []
     names = (f"law.{state}_nitrogen_from", f"law.{state}_nitrogen_to")
@@ -56,7 +58,7 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], list[s
         f"State rule as read: {words} (source {book.fact(names[0]).source}). Confirm it where you live and enter "
         "local.nitrogen_blackouts; this plan keeps to it until you do."
     )
-    return (Blackout(first, last, words, *caps),), [caution]
+    return (Blackout(first, last, words, book.fact(names[0]).source, *caps),), [caution]
 
 
 def state_of(brief: Brief) -> str:

@@ -18,6 +18,7 @@ from turfplan.rules.feeding_slots import (
     Skips,
     Slot,
     after_sowing,
+    in_heat,
     late_policy,
     share_out,
     slots_of,
@@ -136,6 +137,23 @@ def feeding_plan(
         credit=credit,
         compost_feeds=compost_in_mix and seeded,
     )
+
+
+def day_faults(brief: Brief, book: Book, climate: Climate, species_id: str, day: date, system: System) -> list[str]:
+    """What speaks against feeding on a day that somebody chose by hand: a blackout, heat, or grass at rest, each with its source."""
+    blackouts, _ = blackouts_of(brief, book)
+    season = Season(brief, book, climate, species_id, blackouts)
+    found = [f"{b.words} (source {b.source})" for b in blackouts if b.holds(day)]
+    mark = in_heat(season, day)
+    if mark is not None:
+        usual, where = read_as(climate.air_c(day), "temperature", system).text, book.fact(mark).source
+        found.append(
+            f"cool-season grass burns in summer heat, and the usual mean of that day is {usual} (source {where})"
+        )
+    rest = book.fact("water.dormant_growth")
+    if climate.growth_potential(day, season.kind) < rest.si:
+        found.append(f"grass hardly grows then and cannot use it (source {rest.source})")
+    return found
 
 
 @dataclass(frozen=True, slots=True)

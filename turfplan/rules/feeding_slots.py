@@ -199,11 +199,19 @@ def _around(days: Sequence[date], start: date, end: date, tolerance: int) -> lis
     return [(max(start, day - step), min(end, day + step), day) for day in days]
 
 
+IN_HEAT = "No nitrogen on cool-season grass in summer heat: it burns and feeds disease."
+
+
+def in_heat(season: Season, day: date) -> str | None:
+    """The mark of warmth that a day lies above at which cool-season grass takes no nitrogen; None on all others."""
+    mark = f"windows.{'cool_feed_spring_closes' if season.warming(day) else 'cool_feed_autumn_opens'}"
+    hot = season.kind == "cool" and season.climate.air_c(day) > season.book.si(mark)
+    return mark if hot else None
+
+
 def _closed(season: Season, window: OpenWindow) -> str | None:
-    if season.kind == "cool" and window.season == "summer":
-        limit = "cool_feed_spring_closes" if season.warming(window.best) else "cool_feed_autumn_opens"
-        if season.climate.air_c(window.best) > season.book.si(f"windows.{limit}"):
-            return "No nitrogen on cool-season grass in summer heat: it burns and feeds disease."
+    if window.season == "summer" and in_heat(season, window.best):
+        return IN_HEAT
     if season.species_id == "centipede" and window.season == "spring":
         return "Centipede takes no nitrogen in spring (North Carolina State)."
     return None

@@ -1,0 +1,60 @@
+"""Feedings that somebody moved or gave by hand, through the command, and what the plan must say of them."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from test_cli import run, written
+
+NEW_YORK = """
+[lawn]
+id = "feed-test"
+area = "4000 ft2"
+grass = "tall_fescue"
+soil = "loam"
+[place]
+postal_code = "13203"
+state = "NY"
+[leveling]
+depth = "0.375 in"
+[seeding]
+intent = "overseed"
+[water]
+possible = true
+[season]
+from = 2027-03-01
+"""
+
+
+def planned(brief: Path, out: Path) -> dict[str, object]:
+    """The plan of a brief in March."""
+    done = run("plan", str(brief), "-o", str(out), "--today", "2027-03-01")
+    assert done.returncode == 0, done.stderr
+    plan: dict[str, object] = json.loads((out / "plan.json").read_text(encoding="utf-8"))
+    return {**plan, "stdout": done.stdout}
+
+
+@pytest.mark.parametrize(
+    ("day", "words"),
+    [("2027-12-18", "no nitrogen from 12-01 to 04-01 in NY (source NY_ECL)"), ("2027-07-18", "burns in summer heat")],
+)
+def test_a_feeding_moved_into_a_blackout_or_heat_is_warned_of(tmp_path: Path, day: str, words: str) -> None:
+    """The day is kept, since the owner chose it, and the plan says what stands against it, with the source."""
+    brief, out = written(tmp_path, NEW_YORK), tmp_path / "out"
+    before = planned(brief, out)
+    assert not any("“" in caution for caution in before["cautions"])  # type: ignore[attr-defined]
+    logged = run("log", str(brief), "moved", "feed_nitrogen.spring", "--to", day, "-o", str(out))
+    assert logged.returncode == 0, logged.stderr
+    after = planned(brief, out)
+    assert any(words in caution and day in caution for caution in after["cautions"])  # type: ignore[attr-defined]
+    assert words in str(after["stdout"])
+
+
+def test_nitrogen_given_in_a_blackout_or_above_the_range_is_told(tmp_path: Path) -> None:
+    """History counts: in a blackout, more than at once, more than a year's range, each with its source."""
+    history = '[history]\nnitrogen = [{ rate = "5 lb/1000ft2", on = 2026-12-15 }]\n'
+    plan = planned(written(tmp_path, NEW_YORK + history), tmp_path / "out")
+    said = " ".join(plan["cautions"])  # type: ignore[arg-type]
+    assert "fell into a blackout" in said and "NY_ECL" in said
+    assert "more than grass takes at once (source" in said and "more than its yearly range of nitrogen (source" in said
