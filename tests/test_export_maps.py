@@ -4,14 +4,27 @@ import math
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Sequence
+from datetime import timedelta
 
 import pytest
 
 from page_plan import page_plan
+from turfplan.export.book import book_html
+from turfplan.export.checklist import checklist_html
 from turfplan.export.contours import field_of, levels, loops
+from turfplan.export.ground_sheets import fill_view, pass_sheets
 from turfplan.export.mapframe import frame_of
-from turfplan.export.maps import fill_map, fill_pictures, finished_map, ground_map, pass_map, pass_picture, svg_of
-from turfplan.plan import Fill, FillMap
+from turfplan.export.maps import (
+    fill_map,
+    fill_pictures,
+    finished_map,
+    ground_map,
+    pass_map,
+    pass_picture,
+    spread_passes,
+    svg_of,
+)
+from turfplan.plan import Fill, FillMap, Plan
 from turfplan.units import System
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -223,3 +236,54 @@ class TestPlans:
         """Nor one whose survey has no cells."""
         plan = page_plan().model_copy(update={"fill": None})
         assert fill_pictures(plan) == () and pass_picture(plan, 1) is None
+
+
+class TestSheets:
+    """Maps and stakes on the pages that are carried outside."""
+
+    def surveyed(self) -> Plan:
+        """The invented plan with a map of two stakes, one of them deeper than its only pass."""
+        tasks = tuple(
+            t.model_copy(update={"roles": ("spreading",)}) if t.operation == "topdress" else t
+            for t in page_plan().tasks
+        )
+        fill = Fill(
+            mean_depth_mm=1.0, volume_m3=1.0, volume_low_m3=0.5, volume_high_m3=1.5,
+            map=lawn_map(stakes=(("A1", 15.0, 9.0, 30.0), ("B1", 4.0, 4.0, 60.0))),
+            stakes=({"stake": "A1", "place": "x 49 ft, y 30 ft"}, {"stake": "B1", "place": "x 13 ft, y 13 ft"}),
+        )  # fmt: skip
+        return page_plan().model_copy(update={"tasks": tasks, "fill": fill})
+
+    def test_the_map_of_a_pass_follows_its_week_with_the_layer_at_each_stake(self) -> None:
+        """Once in the whole checklist, and with that week alone; the job points to it."""
+        plan = self.surveyed()
+        (sheet,) = pass_sheets(plan)
+        assert sheet.stakes is not None and sheet.stakes.rows == (("A1", "x 49 ft, y 30 ft", "3/8 in", "3/8 in"),)
+        (spread,) = (task for task, _ in spread_passes(plan))
+        for page in (checklist_html(plan), checklist_html(plan, spread.start)):
+            assert page.count(f'id="{sheet.key}"') == 1 and f'href="#{sheet.key}"' in page
+            assert page.count(sheet.picture.address) == 1
+
+    def test_another_week_has_no_map(self) -> None:
+        """Nor has a pass that is done."""
+        plan = self.surveyed()
+        (spread,) = (task for task, _ in spread_passes(plan))
+        assert "map-page" not in checklist_html(plan, spread.start + timedelta(days=70)).split("</style>")[1]
+        done = tuple(t.model_copy(update={"closed": "done"}) if t.id == spread.id else t for t in plan.tasks)
+        assert pass_sheets(plan.model_copy(update={"tasks": done})) == ()
+
+    def test_the_checklist_and_the_book_hold_the_fill_map_and_the_stake_out_list(self) -> None:
+        """Every stake, with what is lifted told as such."""
+        plan = self.surveyed()
+        view = fill_view(plan)
+        assert view is not None and view.map is not None and view.stakes is not None
+        assert view.stakes.header == ("Stake", "Where", "Fill in all", "Pass 1")
+        assert [row[-1] for row in view.stakes.rows] == ["3/8 in", "lift and fill"]
+        for page in (checklist_html(plan), book_html(plan)):
+            assert view.map.address in page and "lift and fill" in page
+        assert all(picture.address in book_html(plan) for picture in view.pictures) and len(view.pictures) == 4
+
+    def test_a_small_area_is_told_in_whole_feet_or_metres(self) -> None:
+        """Cells know no more."""
+        legend = [text for _, _, text in pass_map(lawn_map(), (29.6,), 1, System.METRIC).legend]
+        assert legend[-1].endswith("under 1 m²") or re.search(r": \d+ m²$", legend[-1])

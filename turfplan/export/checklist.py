@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from turfplan.export.ground_sheets import fill_view
 from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown, span_text
 from turfplan.export.templates import render
 from turfplan.export.weeks import week_sheets
@@ -11,6 +12,7 @@ from turfplan.plan import Plan
 def checklist_html(plan: Plan, week: date | None = None, large: bool = False, paper: str | None = None) -> str:
     """The checklist as a page that stands alone: all weeks that have work, or the one that holds the day `week`.
 
+    The map of each pass follows the week it begins in; the whole checklist ends with the fill map and its stake-out list.
     Past weeks are left out of the whole checklist unless something in them is still open. `paper` is letter or a4.
     """
     look = look_of(plan, paper, large=large)
@@ -25,6 +27,7 @@ def checklist_html(plan: Plan, week: date | None = None, large: bool = False, pa
         look=look,
         overdue=_overdue(plan),
         made=made_text(plan),
+        fill=fill_view(plan) if week is None else None,
     )
 
 

@@ -4,7 +4,7 @@ import base64
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from turfplan.export.maps import fill_pictures, layer_text, pass_picture, spread_passes
+from turfplan.export.maps import FILL_TITLE, fill_pictures, layer_text, pass_picture, spread_passes
 from turfplan.plan import Fill, FillMap, Plan
 from turfplan.units import System, pretty_unit, read_as
 
@@ -38,6 +38,7 @@ class FillView:
     notes: tuple[str, ...]
     pictures: tuple[Picture, ...]
     stakes: StakeList | None
+    map: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,15 +56,18 @@ def fill_view(plan: Plan) -> FillView | None:
     fill, system = plan.fill, plan.lawn.units
     if fill is None:
         return None
-    low = read_as(fill.volume_low_m3, "volume", system, "down").text
-    high = read_as(fill.volume_high_m3, "volume", system, "up").text
+    drawn = tuple(Picture(caption, address(svg)) for caption, svg in (*fill_pictures(plan), *fill.pictures))
+    # In the steps of the notes beside them, so that one page tells one figure.
+    low = read_as(fill.volume_low_m3, "volume", system, "down", step=0.05).text
+    high = read_as(fill.volume_high_m3, "volume", system, "up", step=0.05).text
     return FillView(
         mean_depth=read_as(fill.mean_depth_mm, "depth", system).text,
-        volume=read_as(fill.volume_m3, "volume", system, "up").text,
+        volume=read_as(fill.volume_m3, "volume", system, step=0.05).text,
         reach=f"{low} and {high}",
         notes=fill.notes,
-        pictures=tuple(Picture(caption, address(svg)) for caption, svg in (*fill_pictures(plan), *fill.pictures)),
+        pictures=drawn,
         stakes=_all_stakes(plan, fill),
+        map=next((picture for picture in drawn if picture.caption == FILL_TITLE), None),
     )
 
 

@@ -8,13 +8,14 @@ from turfplan.export.contours import Field, field_of, levels, loops
 from turfplan.export.mapframe import Frame, Mark, Scale, frame_of, letter_spots, path, scale_of, ticks_of
 from turfplan.export.templates import environment
 from turfplan.plan import FillMap, Plan, Task
-from turfplan.units import INCH_MM, System, from_inside, pretty_unit, read_as
+from turfplan.units import INCH_MM, System, convert, from_inside, pretty_unit, read_as
 
 # Patterns from light to dark; the letter on each class says the same without them.
 PATTERNS = ("dots", "rain", "slant", "steep", "cross", "net")
 LIFT = "bars"
 # What stands between the lawn and the legend: numbers, scale bar, key of features, note.
 BELOW = 102.0
+FILL_TITLE = "The fill and its stakes"
 NAMES = {"wall": "building", "paving": "edge of paving", "swale": "swale", "trunk": "tree"}
 Cells = tuple[float | None, ...]
 
@@ -137,7 +138,7 @@ def finished_map(found: FillMap, system: System) -> MapPicture:
 
 def fill_map(found: FillMap, depths: Sequence[float], system: System) -> MapPicture:
     """The fill in classes by the passes it takes, with the stakes."""
-    picture, field, frame = _base(found, found.fill_mm, "fill", "The fill and its stakes", system)
+    picture, field, frame = _base(found, found.fill_mm, "fill", FILL_TITLE, system)
     edges = _edges(found, depths)
     bands = tuple(
         Band(sign, pattern, text, path(loops(field, low), frame))
@@ -149,9 +150,7 @@ def fill_map(found: FillMap, depths: Sequence[float], system: System) -> MapPict
     )
     areas = _areas(found, [(sign, low, high) for sign, _, _, low, high in _classes(edges, found, system)])
     legend = tuple(
-        (b.sign, b.pattern, f"{b.text}: {read_as(areas[b.sign], 'area', system).text}")
-        for b in bands
-        if areas.get(b.sign)
+        (b.sign, b.pattern, f"{b.text}: {_area_text(areas[b.sign], system)}") for b in bands if areas.get(b.sign)
     )
     return replace(
         _with_legend(picture, legend), bands=bands, stakes=stakes, letters=letters,
@@ -180,9 +179,7 @@ def pass_map(found: FillMap, depths: Sequence[float], number: int, system: Syste
     areas = _areas(replace_fill(found, here), spans)
     stakes = _stakes(found, frame, done, layer, system)
     legend = tuple(
-        (b.sign, b.pattern, f"{b.text}: {read_as(areas[b.sign], 'area', system).text}")
-        for b in bands
-        if areas.get(b.sign)
+        (b.sign, b.pattern, f"{b.text}: {_area_text(areas[b.sign], system)}") for b in bands if areas.get(b.sign)
     )
     return replace(
         _with_legend(picture, legend), bands=bands, stakes=stakes,
@@ -235,6 +232,14 @@ def _areas(found: FillMap, spans: Sequence[tuple[str, float, float]]) -> dict[st
     """The area of each class in m2, by its cells."""
     each = found.width_m * found.depth_m
     return {sign: each * sum(low < v <= high for v in found.fill_mm if v is not None) for sign, low, high in spans}
+
+
+def _area_text(area_m2: float, system: System) -> str:
+    """An area on the map: whole feet or metres, as finely as cells can tell."""
+    one = convert(1.0, "ft2" if system is System.US else "m2", "area")
+    if area_m2 < one / 2:
+        return f"under {read_as(one, 'area', system, step=1).text}"
+    return read_as(area_m2, "area", system, step=1 if area_m2 < 20 * one else None).text
 
 
 def _most(values: Sequence[float | None]) -> float:

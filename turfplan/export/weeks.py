@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from typing import Literal
 
 from turfplan.export.fitting import Fit, JobText, WeekText, fit_of, lengths
+from turfplan.export.ground_sheets import PassSheet, pass_sheets
 from turfplan.export.quantities import Quantity, hours_text, quantities
 from turfplan.export.runs import Runs, WaterRow, runs_of, water_row
 from turfplan.export.sheets import (
@@ -28,6 +29,7 @@ from turfplan.wording import MONTHS, WEEKDAYS, bought_text
 
 # The blanks for the day and the hours beside a job take the room of that many characters.
 FILL_IN_LENGTH, USED_LENGTH = 46, 20
+MAP_WORDS = "Where, and how deep at each stake: the map of this pass follows this week."
 # Monday -> task -> its days in that week.
 ByWeek = Mapping[date, Mapping[Task, list[date]]]
 State = Literal["open", "done", "skipped", "held", "overdue"]
@@ -62,6 +64,7 @@ class Job:
     fallback_day: str | None
     closed_note: str
     continued: bool
+    map: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +93,7 @@ class WeekSheet:
     ahead: tuple[Ahead, ...]
     fit: Fit
     note_lines: int
+    maps: tuple[PassSheet, ...]
 
 
 def week_sheets(plan: Plan, week: date | None = None, look: Look | None = None) -> tuple[WeekSheet, ...]:
@@ -98,12 +102,12 @@ def week_sheets(plan: Plan, week: date | None = None, look: Look | None = None) 
     An earlier week has its page as long as a job of it is open.
     """
     look = look or look_of(plan)
-    by_week = _by_week(shown(plan.tasks))
+    by_week, drawn = _by_week(shown(plan.tasks)), pass_sheets(plan)
     if week is not None:
-        return (_sheet(plan, by_week, monday_of(week), look),)
+        return (_sheet(plan, by_week, monday_of(week), look, drawn),)
     present = monday_of(today_of(plan))
     return tuple(
-        _sheet(plan, by_week, monday, look)
+        _sheet(plan, by_week, monday, look, drawn)
         for monday, tasks in sorted(by_week.items())
         if monday >= present or any(task.closed is None and task.series is None for task in tasks)
     )
@@ -118,12 +122,14 @@ def _by_week(tasks: Iterable[Task]) -> ByWeek:
     return weeks
 
 
-def _sheet(plan: Plan, by_week: ByWeek, monday: date, look: Look) -> WeekSheet:
+def _sheet(plan: Plan, by_week: ByWeek, monday: date, look: Look, drawn: Sequence[PassSheet]) -> WeekSheet:
     """One page: the jobs, the watering and the look-ahead of the week that begins on `monday`."""
     system = plan.lawn.units
     week = days_of(monday)
     here = by_week.get(monday, {})
-    jobs = tuple(_jobs(monday, [task for task in here if task.series is None], system))
+    begun = {task.id for task in here if monday_of(task.start) == monday}
+    maps = {sheet.task_id: sheet for sheet in drawn if sheet.task_id in begun}
+    jobs = tuple(_jobs(monday, [task for task in here if task.series is None], system, maps))
     water = tuple(water_row(task, week, system) for task in here if task.series is not None)
     water_cautions = tuple(dict.fromkeys(c for row in water for c in row.task.cautions))
     ahead_title, ahead = _ahead(by_week, monday, system)
@@ -143,6 +149,7 @@ def _sheet(plan: Plan, by_week: ByWeek, monday: date, look: Look) -> WeekSheet:
         ahead=ahead,
         fit=fitting.fit,
         note_lines=fitting.note_lines,
+        maps=tuple(maps.values()),
     )
 
 
@@ -162,7 +169,7 @@ def stamp_of(day: date) -> tuple[str, str, str]:
     return WEEKDAYS[day.weekday()], str(day.day), MONTHS[day.month - 1]
 
 
-def _jobs(monday: date, tasks: Iterable[Task], system: System) -> Iterator[Job]:
+def _jobs(monday: date, tasks: Iterable[Task], system: System, maps: Mapping[str, PassSheet]) -> Iterator[Job]:
     """The numbered jobs of a week; a caution already printed on the page is referred to by its letter."""
     letters: dict[str, str] = {}
     for number, task in enumerate(tasks, start=1):
@@ -188,6 +195,7 @@ def _jobs(monday: date, tasks: Iterable[Task], system: System) -> Iterator[Job]:
             fallback_day=near_text(task.fallback_day, system) if task.fallback_day else None,
             closed_note=_closed_note(task, system),
             continued=days[0] < monday,
+            map=maps[task.id].key if task.id in maps else "",
         )
 
 
@@ -285,7 +293,7 @@ def _week_text(
                 title=len(job.task.title) + 6,
                 facts=len(f"{job.phase_name}{job.when}{job.hours}") + FILL_IN_LENGTH,
                 rule=len(" ".join(text for text in (job.task.go, job.task.fallback, job.fallback_day) if text)) + 38,
-                steps=lengths(job.task.how),
+                steps=lengths((*job.task.how, *([MAP_WORDS] if job.map else []))),
                 quantities=sum(len(f"{q.item} {q.planned}") + (USED_LENGTH if q.used else 3) for q in job.quantities),
                 cautions=lengths(caution.text for caution in job.cautions),
                 again=bool(job.cautions_above),
