@@ -98,7 +98,7 @@ class Operation(Entry):
     weather: Literal["any", "dry", "dry_ground", "growing"] = "any"
     labour: tuple[str, ...] = ()
     hours_min: str | None = None
-    amounts: Literal["pass", "fill", "seed", "plants", "straw", "load", "starter", "feed"] | None = None
+    amounts: Literal["pass", "fill", "seed", "plants", "straw", "load", "starter", "feed", "lime"] | None = None
     alarm: bool = False
     inspect: str | None = None
 

@@ -8,7 +8,7 @@ from turfplan.constraints import Allowed, Constraint, Strength
 from turfplan.plan import Amount, Task, Window
 from turfplan.planner.comparing import Candidate, plain_titles
 from turfplan.planner.explaining import reasons, wish_earlier, wish_later
-from turfplan.planner.feeding import amounts_of_feed
+from turfplan.planner.feeding import amounts_of_feed, amounts_of_lime
 from turfplan.planner.quantities import (
     Bought,
     fill_amounts,
@@ -54,6 +54,7 @@ def _amounts(setting: Setting, candidate: Candidate, draft: Draft, bought: Bough
         "straw": lambda: straw_amounts(setting),
         "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
         "feed": lambda: amounts_of_feed(setting, candidate.feeding, draft.id.split(".", 1)[-1]),
+        "lime": lambda: amounts_of_lime(setting, candidate.feeding),
     }
     return reckon.get(kind, tuple)()
 
@@ -65,7 +66,7 @@ def _words(setting: Setting, draft: Draft, amounts: tuple[Amount, ...], bought: 
     if line is not None:
         words |= {"amount": read_as(line.value, "volume", setting.system, "up").text, "material": _short(line.name)}
     kinds = {"kg": "mass", "m2": "area", "m3": "volume", "g/m2": "rate"}
-    main = next((a for a in amounts if a.item in ("seed", "sod", "plugs", "sprigs", "straw", "nitrogen")), None)
+    main = next((a for a in amounts if a.item in ("seed", "sod", "plugs", "sprigs", "straw", "lime", "nitrogen")), None)
     if main is not None and "amount" not in words:
         words["amount"] = (
             read_as(main.value, kinds[main.unit], setting.system, "up" if main.item != "nitrogen" else "nearest").text

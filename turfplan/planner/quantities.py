@@ -274,7 +274,7 @@ def small_orders(setting: Setting, drafts: Mapping[str, Draft]) -> list[Bought]:
     """Seed, plants, straw, starter and feed: what comes in bags and trays."""
     lines: list[Bought] = []
     names = {"seed": f"{setting.sown.name} seed", "straw": "weed-free straw", "sod": f"{setting.sown.name} sod", "plugs": f"{setting.sown.name} plugs",
-             "sprigs": f"{setting.sown.name} sprigs"}  # fmt: skip
+             "sprigs": f"{setting.sown.name} sprigs", "lime": "ground limestone"}  # fmt: skip
     for draft in drafts.values():
         for amount in draft.amounts:
             if amount.item in names:

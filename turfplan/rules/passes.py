@@ -225,9 +225,11 @@ def _step(setting: Setting) -> float:
 
 
 def _depths(total: float, least: int, plain: float, last: float, step: float) -> list[float]:
-    """Depths of the fewest passes (at least `least`) that carry the total, even as far as measuring allows."""
+    """Depths of the fewest passes (at least `least`, where the total has that many) that carry the total, even as far as measuring allows."""
     count = least + max(0, math.ceil((total - (least - 1) * plain - last) / plain - 1e-9))
-    each = min(plain, max(step, math.floor(total / count / step + 0.5) * step))
+    # Thinner than half of what the turf bears is not worth a pass: a fill that small asks for fewer of them.
+    thinnest = math.ceil(plain / 2 / step - 1e-9) * step
+    each = min(plain, max(thinnest, math.floor(total / count / step + 0.5) * step))
     if total - (count - 1) * each > last + 1e-6:
         # Rounding down left too much for the last pass: the others go to what they may bear.
         each = min(plain, (total - last) / (count - 1)) if count > 1 else each

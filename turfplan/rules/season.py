@@ -11,6 +11,7 @@ from turfplan.rules.draft import Draft, SeasonDraft
 from turfplan.rules.feed import FeedingPlan
 from turfplan.rules.finish import finish
 from turfplan.rules.level import level
+from turfplan.rules.liming import lime_days, liming
 from turfplan.rules.mowing import low_cut_steps
 from turfplan.rules.order import SOWING, order_lags
 from turfplan.rules.passes import MixChoice, low_floor
@@ -21,7 +22,7 @@ from turfplan.rules.steps import workday_step
 from turfplan.rules.surface import aerates, surface
 
 # Tasks that may be left out: the renovation stands without them.
-WISHED = ("feed_nitrogen", "preemergent", "last_mow", "settle_check", "touch_up")
+WISHED = ("feed_nitrogen", "lime", "preemergent", "last_mow", "settle_check", "touch_up")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +49,7 @@ def draft_season(
         *level(setting, campaign, volumes.passes, spacing),
         *sow(setting, campaign),
         *care(setting, campaign, feeding),
+        *liming(setting, feeding.lime),
         *finishing,
     ]
     drafts, left_out = _with_a_day(setting, drafts)
@@ -57,6 +59,7 @@ def draft_season(
     constraints: tuple[Constraint, ...] = (
         *day_constraints(setting, campaign, drafts),
         *feed_days(setting, feeding, drafts),
+        *lime_days(drafts),
         *order_lags(setting, drafts, flags, computed),
         *_full_days(setting, drafts),
         *_together(drafts),

@@ -64,6 +64,8 @@ def dethatches(setting: Setting) -> bool:
         setting.thatch_mm > book.si("dethatch.limit")
         and setting.thatch_mm < book.si("dethatch.strip_limit")
         and setting.species.dethatch != "never"
+        # Bare ground has no turf to comb.
+        and setting.condition != "bare"
     )
 
 
