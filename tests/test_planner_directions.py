@@ -1,10 +1,13 @@
 """A changed wish changes the plan in the direction that an expert expects, each by a stated rule."""
 
+from collections.abc import Callable, Mapping
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 
 from planning import amount, depth_total, first, kind, plan_of
+from turfplan.plan import Plan
 
 MEADOW = {"latitude": 41.6, "longitude": -93.6}
 
@@ -230,17 +233,159 @@ def test_every_species_has_a_plan(grass: str, code: str) -> None:
     assert depth_total(plan) == pytest.approx(6.35)
 
 
-def test_swapping_species_soil_or_place_changes_windows_passes_mix_and_water() -> None:
-    """Not a toy: each swap changes what it should."""
-    base = plan_of({"leveling": {"depth": "1 in"}})
-    blue = plan_of({"leveling": {"depth": "1 in"}, "lawn": {"grass": "kentucky_bluegrass"}})
-    sand = plan_of({"leveling": {"depth": "1 in"}, "lawn": {"soil": "sand"}})
-    north = plan_of({"leveling": {"depth": "1 in"}, "place": {"postal_code": "55406"}})
-    assert amount(first(base, "overseed"), "seed") > 2 * amount(first(blue, "overseed"), "seed")
-    assert (
-        first(base, "first_mow").start - first(base, "overseed").start
-        < first(blue, "first_mow").start - first(blue, "overseed").start
+def windows_of(plan: Plan) -> dict[str, tuple[date, date]]:
+    """The windows of seeding and of passes in the plan's first year, by operation and season."""
+    return {
+        f"{w.operation} {w.season}": (w.start, w.end)
+        for w in plan.windows
+        if w.operation in ("overseed", "seed", "topdress") and w.start.year == 2027
+    }
+
+
+def passes_of(plan: Plan) -> list[float]:
+    """Settled depths of the passes in mm."""
+    return [amount(t, "depth") for t in kind(plan, "topdress")]
+
+
+def days_of(plan: Plan) -> list[date]:
+    """The days of the passes."""
+    return [t.start for t in kind(plan, "topdress")]
+
+
+def water_of(plan: Plan) -> list[tuple[str, int]]:
+    """The waterings with their minutes."""
+    return sorted((t.id, t.series.minutes) for t in plan.tasks if t.series)
+
+
+def mix_of(plan: Plan) -> str | None:
+    """The mix of the plan."""
+    return plan.lawn.mix
+
+
+def seed_of(plan: Plan) -> float:
+    """The seed in kg."""
+    return amount(next(t for t in plan.tasks if t.plays("sowing")), "seed")
+
+
+def steps_of(plan: Plan) -> list[str]:
+    """The operations in order of time, each once."""
+    return list(
+        dict.fromkeys(t.operation for t in sorted(plan.tasks, key=lambda t: (t.start, t.id)) if t.series is None)
     )
-    water = [sorted((t.id, t.series.minutes) for t in p.tasks if t.series) for p in (base, sand, north, blue)]
-    assert water[0] != water[1] and water[0] != water[2] and water[0] != water[3]
-    assert [t.start for t in kind(base, "topdress")] != [t.start for t in kind(north, "topdress")]
+
+
+ATHENS = {"place": {"postal_code": "30606"}, "seeding": {"intent": "none"}, "leveling": {"depth": "0.5 in"}}
+GRASS = {
+    name: {"lawn": {"grass": name}}
+    for name in ("tall_fescue", "kentucky_bluegrass", "fine_fescue", "zoysia", "bermuda_hybrid", "st_augustine")
+}
+# What is swapped, what it changes, and by which rule of the book. Each line: brief, its other self, view of the plan, rule.
+SWAPS: dict[str, tuple[Mapping[str, Any], Mapping[str, Any], Callable[[Plan], Any], str]] = {
+    "fescue or zoysia, windows": ({**ATHENS, **GRASS["tall_fescue"]}, {**ATHENS, **GRASS["zoysia"]}, windows_of, "cool-season grass is dressed in spring and autumn, warm-season in summer (windows.toml)"),
+    "fescue or fine fescue, passes": (GRASS["tall_fescue"], GRASS["fine_fescue"], passes_of, "fine fescue takes a quarter inch even with seed (species.fine_fescue.pass_cap)"),
+    "bluegrass or zoysia, days": ({**ATHENS, **GRASS["kentucky_bluegrass"]}, {**ATHENS, **GRASS["zoysia"]}, days_of, "passes follow growth (order.toml: pass_spacing)"),
+    "bermuda or St. Augustine, passes": ({**ATHENS, "lawn": {"grass": "bermuda_hybrid", "condition": "dense"}, "leveling": {"depth": "1 in"}}, {**ATHENS, "lawn": {"grass": "st_augustine", "condition": "dense"}, "leveling": {"depth": "1 in"}, "season": {"until": date(2029, 12, 1)}}, days_of, "bermuda takes an inch in one summer, St. Augustine half (campaign.fill_strong_summer)"),
+    "fescue or bluegrass, seed": (GRASS["tall_fescue"], GRASS["kentucky_bluegrass"], seed_of, "rates by grass (species.*.seed_rate_overseed)"),
+    "fescue or zoysia, mix": ({**ATHENS, "leveling": {"depth": "0.25 in"}, **GRASS["tall_fescue"]}, {**ATHENS, "leveling": {"depth": "0.25 in"}, **GRASS["zoysia"]}, mix_of, "a grass that creeps up through it takes thin straight sand (mixes.sand.species)"),
+    "zoysia or St. Augustine, order": ({**ATHENS, "lawn": {"grass": "zoysia", "thatch": "0.6 in"}}, {**ATHENS, "lawn": {"grass": "st_augustine", "thatch": "0.6 in"}}, steps_of, "no machine takes thatch off St. Augustine (species.st_augustine.dethatch)"),
+    "fescue or bluegrass, water": (GRASS["tall_fescue"], GRASS["kentucky_bluegrass"], water_of, "seed that comes up later is kept moist for longer (species.*.germination_days)"),
+    "clay or sand, mix": ({"seeding": {"intent": "none"}}, {"seeding": {"intent": "none"}, "lawn": {"soil": "sand"}}, mix_of, "straight sand over sandy soil alone (mixes.sand.soils)"),
+    "clay or sand, order": ({}, {"lawn": {"soil": "sand"}}, steps_of, "seed is rolled in on light soil, never on clay (rules: sow)"),
+    "clay or sand, water": ({}, {"lawn": {"soil": "sand"}}, water_of, "sand holds less and takes water in faster (water.toml)"),
+    "south or north, windows": ({"place": {"postal_code": "37205"}}, {"place": {"postal_code": "55406"}}, windows_of, "heat ends and winter comes earlier in the north (windows.toml)"),
+    "south or north, days": ({"place": {"postal_code": "37205"}}, {"place": {"postal_code": "55406"}}, days_of, "passes follow the windows"),
+    "south or north, water": ({"place": {"postal_code": "37205"}}, {"place": {"postal_code": "55406"}}, water_of, "evapotranspiration differs"),
+    "mild or short autumn, passes": ({"place": {"postal_code": "94112"}, "leveling": {"depth": "1 in"}, "lawn": {"condition": "dense"}}, {"place": {"postal_code": "55406"}, "leveling": {"depth": "1 in"}, "lawn": {"condition": "dense"}}, days_of, "a season holds as many passes as growth leaves room for (passes.growth_cool)"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("swap", SWAPS)
+def test_a_swap_changes_what_its_rule_says(swap: str) -> None:
+    """Not a toy: two grasses, two soils or two latitudes give other windows, passes, mix, order or water, by a stated rule."""
+    one, other, view, rule = SWAPS[swap]
+    first_plan, second_plan = plan_of(one), plan_of(other)
+    assert first_plan.conflict is None and second_plan.conflict is None
+    assert view(first_plan) != view(second_plan), rule
+
+
+@pytest.mark.parametrize(
+    ("intent", "does", "leaves"),
+    [
+        ("none", {"topdress"}, {"overseed", "seed", "plant", "dormant_seed", "first_mow", "irrigation_check"}),
+        ("overseed", {"topdress", "overseed", "first_mow"}, {"seed", "plant", "dormant_seed"}),
+        ("patch", {"topdress", "overseed", "first_mow"}, {"seed", "plant", "dormant_seed"}),
+        ("renovate", {"topdress", "seed", "weed_control"}, {"overseed", "plant", "dormant_seed", "mow"}),
+        ("plant", {"topdress", "plant", "first_mow"}, {"overseed", "seed", "roll", "dormant_seed"}),
+        ("dormant", {"topdress", "dormant_seed"}, {"overseed", "seed", "plant", "roll"}),
+    ],
+)
+def test_intent_decides_what_is_done(intent: str, does: set[str], leaves: set[str]) -> None:
+    """Each intent brings its own operations and leaves the others' away."""
+    operations = {t.operation for t in plan_of({"seeding": {"intent": intent}}).tasks}
+    assert does <= operations and not leaves & operations
+
+
+def test_patch_buys_less_seed_than_overseeding_and_renovation_more() -> None:
+    """Patching takes a share of the overseeding's seed, a lawn made anew about twice as much."""
+    patch, over, new = (seed_of(plan_of({"seeding": {"intent": i}})) for i in ("patch", "overseed", "renovate"))
+    assert patch == pytest.approx(over / 4) and new > 1.5 * over
+
+
+def test_a_dense_lawn_takes_deeper_passes_than_a_thin_one() -> None:
+    """Thin turf takes a quarter inch before the seeded pass, dense fescue three eighths: fewer passes."""
+    changes = {"leveling": {"depth": "1 in"}, "seeding": {"intent": "none"}}
+    thin, dense = plan_of(changes), plan_of(changes, {"lawn": {"condition": "dense"}})
+    assert max(passes_of(thin)) == pytest.approx(6.35) and max(passes_of(dense)) <= 9.53
+    assert len(passes_of(dense)) < len(passes_of(thin))
+
+
+def test_no_feeding_beside_seedlings_that_compost_feeds() -> None:
+    """From four weeks before the seed to the look at its colour nothing is fed where the mix holds compost, anywhere."""
+    for place in ({"postal_code": "37205"}, {"postal_code": "94112"}, {"postal_code": "60601"}):
+        plan = plan_of({"place": place, "leveling": {"depth": "0.25 in"}})
+        sown, look = first(plan, "overseed").start, next(t for t in plan.tasks if t.id == "inspect.colour").start
+        near = [t for t in kind(plan, "feed_nitrogen") if sown - timedelta(21) <= t.start < look - timedelta(14)]
+        assert not near, (place, near)
+
+
+def test_dormant_seed_is_looked_for_when_the_soil_wakes_it() -> None:
+    """In Minneapolis dormant bluegrass is up in May, not in June: it has taken up its water over winter."""
+    plan = plan_of(
+        {"place": {"postal_code": "55406"}, "lawn": {"grass": "kentucky_bluegrass"}, "seeding": {"intent": "dormant"}, "leveling": {"depth": "0.25 in"}}
+    )  # fmt: skip
+    look = next(t for t in plan.tasks if t.id == "inspect.germination")
+    assert date(2028, 5, 1) <= look.start <= date(2028, 5, 31)
+
+
+def test_no_crabgrass_preventer_where_it_is_no_weed() -> None:
+    """Cold coasts and the British Isles have no crabgrass in lawns; Pennsylvania has."""
+    leeds = {
+        "place": {"postal_code": None, "country": "GB", "latitude": 53.8, "longitude": -1.5},
+        "leveling": {"depth": "0 in"},
+    }
+    assert not kind(plan_of(leeds), "preemergent")
+    assert kind(plan_of({"leveling": {"depth": "0 in"}}), "preemergent")
+
+
+def test_a_pass_too_long_for_its_people_says_how_many_it_needs() -> None:
+    """One person on half an inch over 7,800 square feet: the plan keeps the seed on its day and says whom to ask."""
+    plan = plan_of({"lawn": {"area": "7800 ft2"}, "work": {"people": 1}})
+    layer = first(plan, "topdress")
+    assert layer.duration_days > 2 and any("would be done in 2" in c for c in layer.cautions)
+    assert not any("would be done in" in c for c in first(plan_of({"work": {"people": 8}}), "topdress").cautions)
+
+
+def test_living_grass_is_planted_where_it_is_bare() -> None:
+    """Plugs among living St. Augustine over half the lawn; sod all over bare ground."""
+    florida = {"place": {"postal_code": "32607"}, "seeding": {"intent": "plant"}, "leveling": {"depth": "0.25 in"}}
+    living = first(plan_of(florida, {"lawn": {"grass": "st_augustine"}}), "plant")
+    bare = first(plan_of(florida, {"lawn": {"grass": "st_augustine", "condition": "bare"}}), "plant")
+    assert {a.item for a in living.amounts} == {"plugs"} and {a.item for a in bare.amounts} == {"sod"}
+    assert amount(living, "plugs") == pytest.approx(2500, rel=0.01)
+
+
+def test_thatch_and_cores_may_come_as_soon_as_the_pass_they_serve() -> None:
+    """In Nashville thatch comes off early in September, so that the pass and its seed stay in the best weeks of autumn."""
+    plan = plan_of({"place": {"postal_code": "37205"}, "lawn": {"thatch": "0.6 in"}, "leveling": {"depth": "0.375 in"}})
+    assert plan.campaign == "autumn"
+    assert first(plan, "dethatch").start + timedelta(10) <= first(plan, "topdress").start <= date(2027, 9, 29)
