@@ -12,18 +12,9 @@ from page_plan import page_plan
 from turfplan.export.book import book_html
 from turfplan.export.checklist import checklist_html
 from turfplan.export.contours import field_of, levels, loops
-from turfplan.export.ground_sheets import fill_view, pass_sheets
+from turfplan.export.ground_sheets import fill_pictures, fill_view, pass_picture, pass_sheets, spread_passes
 from turfplan.export.mapframe import frame_of
-from turfplan.export.maps import (
-    fill_map,
-    fill_pictures,
-    finished_map,
-    ground_map,
-    pass_map,
-    pass_picture,
-    spread_passes,
-    svg_of,
-)
+from turfplan.export.maps import fill_map, finished_map, ground_map, pass_map, svg_of
 from turfplan.plan import Fill, FillMap, Plan
 from turfplan.units import System
 
@@ -275,7 +266,7 @@ class TestSheets:
     def test_the_checklist_and_the_book_hold_the_fill_map_and_the_stake_out_list(self) -> None:
         """Every stake, with what is lifted told as such."""
         plan = self.surveyed()
-        view = fill_view(plan)
+        view = fill_view(plan, every=True)
         assert view is not None and view.map is not None and view.stakes is not None
         assert view.stakes.header == ("Stake", "Where", "Fill in all", "Pass 1")
         assert [row[-1] for row in view.stakes.rows] == ["3/8 in", "lift and fill"]

@@ -81,7 +81,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         told=_told(weeks),
         lines=order_lines(plan),
         cards=delivery_cards(plan, order_lines(plan)),
-        fill=fill_view(plan),
+        fill=fill_view(plan, every=True),
         ledgers=_ledgers(plan),
         runs=runs_of(((t, day_list(task_days(t), system)) for t in tasks if t.series is not None), system),
         reasoned=tuple(_reasoned(task, system, plan, numbers) for task in tasks if task.series is None),

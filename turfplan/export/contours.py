@@ -1,5 +1,6 @@
 """Traces lines of equal height through a grid of cells."""
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -7,6 +8,8 @@ Values = list[list[float]]
 Loop = tuple[tuple[float, float], ...]
 # Cells that the grid is carried on beyond the lawn's edge, so that lines run out under the outline that cuts them.
 MARGIN = 2
+# Squares that no line passes through.
+FLAT = ((True,) * 4, (False,) * 4)
 _Edge = tuple[int, int, bool]
 
 
@@ -58,13 +61,15 @@ def loops(field: Field, level: float) -> tuple[Loop, ...]:
     low = min(level, min(min(line) for line in field.values)) - 1.0
     wide = len(field.values[0]) + 2
     padded = [[low] * wide, *([low, *line, low] for line in field.values), [low] * wide]
+    highs = [[value > level for value in line] for line in padded]
     following: dict[_Edge, _Edge] = {}
-    for r in range(len(padded) - 1):
-        upper, lower = padded[r + 1], padded[r]
-        for c in range(wide - 1):
-            corners = (lower[c], lower[c + 1], upper[c + 1], upper[c])
-            above = tuple(value > level for value in corners)
-            if any(above) and not all(above):
+    for r, (below, over) in enumerate(itertools.pairwise(highs)):
+        # Most rows and most squares lie all above or all below.
+        if below == over and all(below) == any(below):
+            continue
+        for c, above in enumerate(zip(below, below[1:], over[1:], over, strict=False)):
+            if above not in FLAT:
+                corners = (padded[r][c], padded[r][c + 1], padded[r + 1][c + 1], padded[r + 1][c])
                 for start, end in _segments(r, c, corners, above, level):
                     following[start] = end
     found = []

@@ -4,8 +4,8 @@ import base64
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from turfplan.export.maps import FILL_TITLE, fill_pictures, layer_text, pass_picture, spread_passes
-from turfplan.plan import Fill, FillMap, Plan
+from turfplan.export.maps import fill_map, finished_map, ground_map, layer_text, pass_map, svg_of
+from turfplan.plan import Fill, FillMap, Plan, Task
 from turfplan.units import System, pretty_unit, read_as
 
 # Less than this, mm, is nothing that a stake could show.
@@ -30,7 +30,7 @@ class StakeList:
 
 @dataclass(frozen=True, slots=True)
 class FillView:
-    """The fill map with its figures as people read them."""
+    """The fill map with its figures as people read them; `pictures` are all maps, `map` that of the fill alone."""
 
     mean_depth: str
     volume: str
@@ -51,12 +51,13 @@ class PassSheet:
     stakes: StakeList | None
 
 
-def fill_view(plan: Plan) -> FillView | None:
-    """Figures, all pictures and all stakes of a plan that has a survey."""
+def fill_view(plan: Plan, *, every: bool = False) -> FillView | None:
+    """Figures, the fill map and all stakes of a plan that has a survey; with `every` all its pictures, too."""
     fill, system = plan.fill, plan.lawn.units
     if fill is None:
         return None
-    drawn = tuple(Picture(caption, address(svg)) for caption, svg in (*fill_pictures(plan), *fill.pictures))
+    shown = fill_picture(plan)
+    drawn = (*fill_pictures(plan), *fill.pictures) if every else ()
     # In the steps of the notes beside them, so that one page tells one figure.
     low = read_as(fill.volume_low_m3, "volume", system, "down", step=0.05).text
     high = read_as(fill.volume_high_m3, "volume", system, "up", step=0.05).text
@@ -65,9 +66,9 @@ def fill_view(plan: Plan) -> FillView | None:
         volume=read_as(fill.volume_m3, "volume", system, step=0.05).text,
         reach=f"{low} and {high}",
         notes=fill.notes,
-        pictures=drawn,
+        pictures=tuple(Picture(caption, address(svg)) for caption, svg in drawn),
         stakes=_all_stakes(plan, fill),
-        map=next((picture for picture in drawn if picture.caption == FILL_TITLE), None),
+        map=Picture(shown[0], address(shown[1])) if shown else None,
     )
 
 
@@ -80,6 +81,42 @@ def pass_sheets(plan: Plan) -> tuple[PassSheet, ...]:
             picture = Picture(drawn[0], address(drawn[1]))
             found.append(PassSheet(f"map-{task.id.replace('.', '-')}", task.id, picture, _pass_stakes(plan, number)))
     return tuple(found)
+
+
+def fill_pictures(plan: Plan) -> tuple[tuple[str, str], ...]:
+    """Every map of a surveyed plan as (caption, SVG text): ground, finished ground, fill, each pass; none without a survey."""
+    found = plan.fill.map if plan.fill else None
+    if found is None:
+        return ()
+    depths, system = [depth for _, depth in spread_passes(plan)], plan.lawn.units
+    drawn = [ground_map(found, system), finished_map(found, system), fill_map(found, depths, system)]
+    drawn += [pass_map(found, depths, number, system) for number in range(1, len(depths) + 1)]
+    return tuple((picture.title, svg_of(picture)) for picture in drawn)
+
+
+def fill_picture(plan: Plan) -> tuple[str, str] | None:
+    """The map of the fill with its stakes, or None where there is no survey."""
+    found = plan.fill.map if plan.fill else None
+    if found is None:
+        return None
+    picture = fill_map(found, [depth for _, depth in spread_passes(plan)], plan.lawn.units)
+    return picture.title, svg_of(picture)
+
+
+def pass_picture(plan: Plan, number: int) -> tuple[str, str] | None:
+    """The map of one pass for the sheet of its week, or None where there is no survey or no such pass."""
+    found, depths = plan.fill.map if plan.fill else None, [depth for _, depth in spread_passes(plan)]
+    if found is None or not 1 <= number <= len(depths):
+        return None
+    picture = pass_map(found, depths, number, plan.lawn.units)
+    return picture.title, svg_of(picture)
+
+
+def spread_passes(plan: Plan) -> tuple[tuple[Task, float], ...]:
+    """Every pass that the plan holds with its settled depth in mm, in order: the first is pass 1 of the maps."""
+    passes = [t for t in plan.tasks if t.plays("spreading") and t.closed not in ("skipped", "dropped")]
+    numbered = sorted(passes, key=lambda task: (task.start, task.id))
+    return tuple((task, a.value) for task in numbered for a in task.amounts if a.item == "depth" and a.value > 0)
 
 
 def address(svg: str) -> str:

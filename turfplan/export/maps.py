@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from turfplan.export.contours import Field, field_of, levels, loops
 from turfplan.export.mapframe import Frame, Mark, Scale, frame_of, letter_spots, path, scale_of, ticks_of
 from turfplan.export.templates import environment
-from turfplan.plan import FillMap, Plan, Task
+from turfplan.plan import FillMap
 from turfplan.units import INCH_MM, System, convert, from_inside, pretty_unit, read_as
 
 # Patterns from light to dark; the letter on each class says the same without them.
@@ -15,7 +15,6 @@ PATTERNS = ("dots", "rain", "slant", "steep", "cross", "net")
 LIFT = "bars"
 # What stands between the lawn and the legend: numbers, scale bar, key of features, note.
 BELOW = 102.0
-FILL_TITLE = "The fill and its stakes"
 NAMES = {"wall": "building", "paving": "edge of paving", "swale": "swale", "trunk": "tree"}
 Cells = tuple[float | None, ...]
 
@@ -78,26 +77,6 @@ class MapPicture:
     keys: tuple[tuple[str, str], ...] = ()
 
 
-def fill_pictures(plan: Plan) -> tuple[tuple[str, str], ...]:
-    """Every map of a surveyed plan as (caption, SVG text): ground, finished ground, fill, each pass; none without a survey."""
-    found = plan.fill.map if plan.fill else None
-    if found is None:
-        return ()
-    depths, system = [depth for _, depth in spread_passes(plan)], plan.lawn.units
-    drawn = [ground_map(found, system), finished_map(found, system), fill_map(found, depths, system)]
-    drawn += [pass_map(found, depths, number, system) for number in range(1, len(depths) + 1)]
-    return tuple((picture.title, svg_of(picture)) for picture in drawn)
-
-
-def pass_picture(plan: Plan, number: int) -> tuple[str, str] | None:
-    """The map of one pass for the sheet of its week, or None where there is no survey or no such pass."""
-    found, depths = plan.fill.map if plan.fill else None, [depth for _, depth in spread_passes(plan)]
-    if found is None or not 1 <= number <= len(depths):
-        return None
-    picture = pass_map(found, depths, number, plan.lawn.units)
-    return picture.title, svg_of(picture)
-
-
 def svg_of(picture: MapPicture) -> str:
     """The picture as SVG text that stands alone."""
     module = environment().get_template("maps.svg.jinja").module
@@ -138,7 +117,7 @@ def finished_map(found: FillMap, system: System) -> MapPicture:
 
 def fill_map(found: FillMap, depths: Sequence[float], system: System) -> MapPicture:
     """The fill in classes by the passes it takes, with the stakes."""
-    picture, field, frame = _base(found, found.fill_mm, "fill", FILL_TITLE, system)
+    picture, field, frame = _base(found, found.fill_mm, "fill", "The fill and its stakes", system)
     edges = _edges(found, depths)
     bands = tuple(
         Band(sign, pattern, text, path(loops(field, low), frame))
@@ -192,13 +171,6 @@ def pass_map(found: FillMap, depths: Sequence[float], number: int, system: Syste
 def replace_fill(found: FillMap, fill: Cells) -> FillMap:
     """The same map with another fill."""
     return found.model_copy(update={"fill_mm": fill})
-
-
-def spread_passes(plan: Plan) -> tuple[tuple[Task, float], ...]:
-    """Every pass that the plan holds with its settled depth in mm, in order: the first is pass 1 of the maps."""
-    passes = [t for t in plan.tasks if t.plays("spreading") and t.closed not in ("skipped", "dropped")]
-    numbered = sorted(passes, key=lambda task: (task.start, task.id))
-    return tuple((task, a.value) for task in numbered for a in task.amounts if a.item == "depth" and a.value > 0)
 
 
 def _edges(found: FillMap, depths: Sequence[float]) -> tuple[float, ...]:
