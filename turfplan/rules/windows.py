@@ -5,6 +5,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import lru_cache
+from operator import itemgetter
+from typing import NamedTuple
 
 from turfplan.agronomy import Book
 from turfplan.climate.curves import crossing
@@ -123,9 +125,9 @@ def _windows_of(climate: Climate, book: Book, species: str, years: tuple[int, ..
         if isinstance(span, str):
             closed.append(Closed(rule.operation, rule.id, span))
             continue
-        words, facts = _reason(growing, rule), _facts(growing, rule)
+        words, facts = _reason(growing, rule, span), _facts(growing, rule)
         for cycle in range(min(years) - 1, max(years) + 2):
-            if date_of(span[0], cycle).year in years:
+            if date_of(span.start, cycle).year in years:
                 found.append(_window(growing, rule, span, cycle, words, facts))
     return Openings(tuple(found), tuple(closed))
 
@@ -135,10 +137,19 @@ def _policy(book: Book, settings: Settings, name: str) -> bool:
     return bool(book.setting(name)) if asked is None else asked
 
 
-def _span(year: _Year, rule: WindowRule) -> tuple[int, int] | str:
-    """First and last day number of a rule's window, or why it has none here."""
-    opens: list[int] = []
-    closes: list[int] = []
+class _Span(NamedTuple):
+    """First and last day number of a rule's window, and the conditions that open and close it here."""
+
+    start: int
+    end: int
+    opens: AnyCondition
+    closes: AnyCondition
+
+
+def _span(year: _Year, rule: WindowRule) -> _Span | str:
+    """A rule's window in day numbers, or why it has none here."""
+    opens: list[tuple[int, AnyCondition]] = []
+    closes: list[tuple[int, AnyCondition]] = []
     for conditions, days in ((rule.opens, opens), (rule.closes, closes)):
         for condition in conditions:
             day = _day(year, rule, condition)
@@ -147,14 +158,16 @@ def _span(year: _Year, rule: WindowRule) -> tuple[int, int] | str:
             ):
                 return f"{_words(year, condition)} does not happen here."
             if day is not None:
-                days.append(day)
+                days.append((day, condition))
     if not opens or not closes:
         return "Nothing here opens it, or nothing closes it: the year has no such season."
-    start, end = max(opens), min(closes) - 1
+    # Of several conditions the last to open and the first to close decide, and are the ones to tell of.
+    start, opening = max(opens, key=itemgetter(0))
+    beyond, closing = min(closes, key=itemgetter(0))
     least = round(year.book.si(rule.least_days))
-    if end - start + 1 < least:
-        return f"It would open after it closes: {_words(year, rule.opens[0])} comes too late before {_words(year, rule.closes[0])}."
-    return start, end
+    if beyond - start < least:
+        return f"It would open after it closes: {_words(year, opening)} comes too late before {_words(year, closing)}."
+    return _Span(start, beyond - 1, opening, closing)
 
 
 def _too_warm(year: _Year, condition: AnyCondition, *, opening: bool) -> bool:
@@ -267,10 +280,8 @@ def _degree_days_left(year: _Year, needed: float, base_c: float, *, frost_ends: 
     return None
 
 
-def _window(
-    year: _Year, rule: WindowRule, span: tuple[int, int], cycle: int, words: str, facts: tuple[str, ...]
-) -> Window:
-    start, end = span
+def _window(year: _Year, rule: WindowRule, span: _Span, cycle: int, words: str, facts: tuple[str, ...]) -> Window:
+    start, end = span.start, span.end
     first = date_of(start, cycle)
     after = (end - start) * year.book.si(rule.best)
     if rule.best_within is not None:
@@ -299,16 +310,23 @@ def season_of(day: date, *, southern: bool) -> str:
     return ("winter", "spring", "summer", "autumn")[(index + 2) % 4 if southern else index]
 
 
-def _reason(year: _Year, rule: WindowRule) -> str:
+def _reason(year: _Year, rule: WindowRule, span: _Span) -> str:
     return rule.reason.format(
-        opens=_words(year, rule.opens[0]),
-        closes=_words(year, rule.closes[0]),
+        opens=_words(year, span.opens),
+        closes=_words(year, span.closes),
         grass=year.book.species[year.species].name,
     )
 
 
 def _words(year: _Year, condition: AnyCondition) -> str:
-    """A condition in the words of a sentence; temperatures in both units, since a rule does not know its reader."""
+    """A condition in the words of a sentence, with what it is shifted by."""
+    words = _met(year, condition)
+    shift = 0 if condition.shift is None else round(year.book.si(_named(year, condition.shift)))
+    return f"{abs(shift)} days {'after' if shift > 0 else 'before'} {words}" if shift else words
+
+
+def _met(year: _Year, condition: AnyCondition) -> str:
+    """A condition in words; temperatures in both units, since a rule does not know its reader."""
     book = year.book
 
     def degrees(name: str) -> str:
@@ -317,7 +335,7 @@ def _words(year: _Year, condition: AnyCondition) -> str:
 
     def days(name: str) -> str:
         count = round(book.si(_named(year, name)))
-        return f"{abs(count)} days {'after' if count >= 0 else 'before'}"
+        return f"{abs(count)} days {'after' if count >= 0 else 'before'} " if count else ""
 
     match condition.kind:
         case "air_rising" | "air_falling":
@@ -328,11 +346,11 @@ def _words(year: _Year, condition: AnyCondition) -> str:
             word = "growth picking up" if condition.kind == "growth_rising" else "growth slowing down"
             return f"{word} through {book.si(_named(year, condition.threshold)):.0%} of its best"
         case "last_frost" | "first_frost":
-            return f"{days(condition.days)} the usual {condition.kind.replace('_', ' ')}"
+            return f"{days(condition.days)}the usual {condition.kind.replace('_', ' ')}"
         case "before_first_frost":
             return f"{round(book.si(_named(year, condition.days)))} days before the usual first frost"
         case "hottest" | "coldest":
-            return f"{days(condition.days)} the {condition.kind} day of the year"
+            return f"{days(condition.days)}the {condition.kind} day of the year"
         case "rain_returns":
             return "rain coming back after the dry summer"
         case "degree_days_left":
