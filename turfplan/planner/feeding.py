@@ -2,7 +2,7 @@
 
 from datetime import date, timedelta
 
-from turfplan.amounts.feed import feed_amounts
+from turfplan.amounts.feed import feed_amounts, lime_amount, rate_amount
 from turfplan.plan import Amount, Ledger, Task
 from turfplan.planner.comparing import Candidate, Feeder
 from turfplan.rules.campaign import Campaign
@@ -46,6 +46,18 @@ def amounts_of_feed(setting: Setting, feeding: FeedingPlan, key: str) -> tuple[A
         feed.rate_g_m2, setting.area_m2, product.analysis, slow_release_percent=product.slow_release_percent,
         reason=feed.reason, facts=feed.facts,
     )  # fmt: skip
+
+
+def amounts_of_lime(setting: Setting, feeding: FeedingPlan) -> tuple[Amount, ...]:
+    """The lime of one part, by rate and in all."""
+    lime = feeding.lime
+    if lime is None:
+        return ()
+    rate = lime.parts_g_m2[0]
+    return (
+        lime_amount(rate, setting.area_m2, lime.reason, lime.facts),
+        rate_amount("lime rate", rate, lime.reason, lime.facts),
+    )
 
 
 def feeding_warnings(setting: Setting, candidate: Candidate, tasks: tuple[Task, ...]) -> tuple[str, ...]:

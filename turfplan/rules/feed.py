@@ -115,12 +115,15 @@ def feeding_plan(
     cautions += _cautions(brief, book, species_id, blackouts, system)
     if brief.feeding.analysis is not None:
         cautions += _bag_cautions(season, feeds, starter, phosphorus, system)
+    asked = soil_test_notes(lime, (potassium, phosphorus), system)
+    if (brief.soil_test.phosphorus, brief.soil_test.potassium) != (None, None):
+        cautions += [line for line in asked if not line.startswith("Lime")]
     counted = f"{read_as(given, 'rate', system).text} of nitrogen was given in the last year and counts."
     notes = (
         why,
         *([credit.reason(system)] if credit else []),
         *([counted] if given else []),
-        *soil_test_notes(lime, (potassium, phosphorus), system),
+        *asked,
         OTHER_NUTRIENTS,
     )
     return FeedingPlan(

@@ -10,19 +10,29 @@ from turfplan.brief import Brief
 from turfplan.rules.blackouts import state_of
 from turfplan.units import System, read_as
 
-MONTHS_IN_YEAR = 12
+DAYS_IN_MONTH = 365.25 / 12
 
 
 @dataclass(frozen=True, slots=True)
 class LimePlan:
-    """Lime of a soil test: pure lime and product per area, and the parts it is given in, months apart."""
+    """Lime of a soil test: pure lime and product per area, and the parts it is given in, `gap_days` (least, most) apart.
+
+    On `fresh_ground` there is one part, worked in before it is sown.
+    """
 
     pure_g_m2: float
     product_g_m2: float
     parts_g_m2: tuple[float, ...]
-    gap_months: tuple[int, int]
+    gap_days: tuple[int, int]
     reason: str
     facts: tuple[str, ...]
+    fresh_ground: bool = False
+
+    @property
+    def gap_months(self) -> tuple[int, int]:
+        """The gap in whole months."""
+        least, most = (round(days / DAYS_IN_MONTH) for days in self.gap_days)
+        return least, most
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,10 +86,8 @@ def lime_plan(brief: Brief, book: Book, species_id: str, *, fresh_ground: bool =
         )
         + "."
     )
-    months = (round(gap.low_si / (365.25 / MONTHS_IN_YEAR)), round(gap.high_si / (365.25 / MONTHS_IN_YEAR)))
-    return LimePlan(
-        pure, product, parts, months, reason, (row, "lime.single_max", "lime.split_gap", f"lime.ph_goal_{species_id}")
-    )
+    facts = (row, "lime.single_max", "lime.split_gap", f"lime.ph_goal_{species_id}")
+    return LimePlan(pure, product, parts, (round(gap.low_si), round(gap.high_si)), reason, facts, fresh_ground)
 
 
 def _lime_table_g_m2(book: Book, acidity_cmol_kg: float, goal_ph: float) -> tuple[float, str]:

@@ -1,0 +1,49 @@
+"""Lime of a soil test in the calendar: parts, gaps, bare ground, and what is bought."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from planning import amount, kind, plan_of
+from turfplan.units import LB_PER_1000FT2_G_M2
+
+TEST: dict[str, dict[str, Any]] = {
+    "soil_test": {"on": date(2026, 10, 1), "ph": 5.4, "acidity_cmol_kg": 7.0},
+    "feeding": {"lime_cce_percent": 80},
+}
+
+
+def test_lime_goes_on_in_parts_months_apart() -> None:
+    """Acidity 7 for a goal of 6.5 takes 110 lb of pure lime, 137.5 lb at CCE 80: two parts under 100 lb, 4 to 6 months apart."""
+    plan = plan_of(TEST)
+    first, second = kind(plan, "lime")
+    assert 4 * 30 <= (second.start - first.start).days <= 6 * 31
+    for task in (first, second):
+        assert amount(task, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(137.5 / 2, abs=0.1)
+        assert "Lime" in task.title and "lb" in task.title
+    assert [line.item for line in plan.order].count("lime") == 2
+    assert sum(line.value for line in plan.order if line.item == "lime") >= sum(
+        amount(task, "lime") for task in (first, second)
+    )
+
+
+def test_lime_is_worked_into_bare_ground_at_once() -> None:
+    """Before the layer and the seed, all of it."""
+    plan = plan_of(TEST, {"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}})
+    (lime,) = kind(plan, "lime")
+    assert lime.start <= kind(plan, "topdress")[0].start and lime.start <= kind(plan, "seed")[0].start
+    assert amount(lime, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(137.5, abs=0.1)
+
+
+def test_no_test_no_lime() -> None:
+    """Nothing is limed by feeling, nor where the pH is at its goal."""
+    assert not kind(plan_of(), "lime")
+    assert not kind(plan_of({"soil_test": {**TEST["soil_test"], "ph": 6.8}}), "lime")
+
+
+def test_potash_and_phosphate_of_the_test_are_told() -> None:
+    """The rates, or why none, stand where they are read."""
+    plan = plan_of({"soil_test": {"on": TEST["soil_test"]["on"], "potassium": "low", "phosphorus": "low"}})
+    said = " ".join(plan.cautions)
+    assert "Potash: 2 lb/1,000 ft²" in said and "Phosphate: none" in said
