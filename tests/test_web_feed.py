@@ -305,6 +305,18 @@ def test_page_shows_its_own_feed(lawn: tuple[Path, Path]) -> None:
     assert got.status_code == 200 and got.content == (folder / "season.ics").read_bytes()
 
 
+def test_page_of_a_surveyed_lawn_shows_the_fill_and_its_stakes(tmp_path: Path) -> None:
+    """The map as a picture of its own, and every stake; a lawn without a survey has neither."""
+    pytest.importorskip("scipy")
+    for name, shown in (("surveyed-metric", True), ("bermuda-sand", False)):
+        folder, plan = tmp_path / name, example(name)
+        folder.mkdir()
+        write_outputs(folder, outputs(plan))
+        page = served(tmp_path / "i").get(f"/lawn/{issued(tmp_path / 'i', folder, 'read')}").text
+        assert ('<img class="map" src="data:image/svg+xml' in page) is shown
+        assert plan.fill is None or all(str(stake["place"]) in page for stake in plan.fill.stakes)
+
+
 def test_page_takes_its_own_address_back(lawn: tuple[Path, Path]) -> None:
     """With the box ticked the page and its feed are gone for good, other addresses stay; without it nothing happens."""
     folder, index = lawn

@@ -21,6 +21,7 @@ from starlette.routing import Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from turfplan.errors import TurfplanError
+from turfplan.export.ground_sheets import fill_view
 from turfplan.export.templates import render, stylesheet
 from turfplan.plan import Plan, Task
 from turfplan.readers.plan_file import read_plan
@@ -193,7 +194,7 @@ def _page(visit: Visit, errors: dict[str, str], status: int = 200, form: dict[st
         "web/lawn.html.jinja", lawn=plan.lawn.name, campaign=plan.campaign_name, jobs=_jobs(plan, today), overdue=_overdue(plan),
         edits=token.kind == "edit" and token.lawn.brief is not None, errors=errors, form=form or {}, today=today.isoformat(),
         source=plan.climate.source, error_days=plan.climate.error_days, changes=plan.changes, https_link=visit.https_link,
-        webcal_link=visit.webcal_link, qr=qr_data_uri(visit.https_link), label=token.label,
+        webcal_link=visit.webcal_link, qr=qr_data_uri(visit.https_link), label=token.label, fill=fill_view(plan),
     )  # fmt: skip
     return HTMLResponse(html, status, {"Cache-Control": "private, no-store"})
 
