@@ -9,6 +9,7 @@ from turfplan.plan import Amount, Task, Window
 from turfplan.planner.comparing import Candidate, plain_titles
 from turfplan.planner.explaining import reasons, wish_earlier, wish_later
 from turfplan.planner.feeding import amounts_of_feed, amounts_of_lime
+from turfplan.planner.history import History
 from turfplan.planner.quantities import (
     Bought,
     fill_amounts,
@@ -16,17 +17,21 @@ from turfplan.planner.quantities import (
     pass_amounts,
     plant_amounts,
     seed_amounts,
+    short_line,
     small_orders,
     straw_amounts,
 )
+from turfplan.planner.stock import Stock, needed_m3, stock_of
 from turfplan.rules.draft import Draft
 from turfplan.rules.setting import Setting
 from turfplan.units import read_as
 
 
-def with_amounts(setting: Setting, candidate: Candidate) -> tuple[dict[str, Draft], list[Bought]]:
-    """Every draft with its amounts, in order, and what has to be bought for them."""
-    orders = material_orders(setting, candidate.campaign, candidate.mix, candidate.volumes)
+def with_amounts(
+    setting: Setting, candidate: Candidate, history: History | None = None
+) -> tuple[dict[str, Draft], list[Bought]]:
+    """Every draft with its amounts, in order, and what is still to be bought for them."""
+    orders, stock = _orders(setting, candidate, history)
     by_task: dict[str, Bought] = {}
     for line in orders:
         by_task.setdefault(line.deliver_task, line)
@@ -38,7 +43,27 @@ def with_amounts(setting: Setting, candidate: Candidate) -> tuple[dict[str, Draf
         drafts[draft.id] = replace(
             draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **_words(setting, draft, amounts, by_task)}
         )
-    return drafts, orders + small_orders(setting, drafts)
+    bought = [line for line in orders + small_orders(setting, drafts) if line.deliver_task not in stock.settled]
+    coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
+    if stock.short_m3 and coming:
+        first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
+        bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
+    return drafts, [line for line in bought if line.value > 0]
+
+
+def _spreading(setting: Setting, candidate: Candidate) -> list[Draft]:
+    return [d for d in candidate.season.drafts if "spreading" in setting.book.operations[d.operation].roles]
+
+
+def _orders(setting: Setting, candidate: Candidate, history: History | None) -> tuple[list[Bought], Stock]:
+    """The bulk material of every session with what the journal says of it."""
+    campaign, mix, volumes = candidate.campaign, candidate.mix, candidate.volumes
+    orders = material_orders(setting, campaign, mix, volumes)
+    if history is None:
+        return orders, Stock()
+    ordered = {s.number: line.value for s, line in zip(campaign.sessions, orders, strict=False)}
+    stock = stock_of(needed_m3(campaign, volumes), ordered, _spreading(setting, candidate), history)
+    return (material_orders(setting, campaign, mix, volumes, stock) if stock.more else orders), stock
 
 
 def _amounts(setting: Setting, candidate: Candidate, draft: Draft, bought: Bought | None) -> tuple[Amount, ...]:

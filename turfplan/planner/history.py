@@ -67,7 +67,10 @@ def read_history(
             part[entry.task] = share
             first = actual[entry.task].start if entry.task in actual else entry.on
             actual[entry.task] = Actual(
-                start=min(first, entry.on), end=max(first, entry.on), amounts=_used(entry), share=share
+                start=min(first, entry.on),
+                end=max(first, entry.on),
+                amounts=_used(entry, actual.get(entry.task)),
+                share=share,
             )
             if share >= 1 - 1e-9:
                 done[entry.task] = entry.on.toordinal()
@@ -121,10 +124,12 @@ def read_history(
     )
 
 
-def _used(entry: JournalEntry) -> tuple[Amount, ...]:
-    if entry.amount is None or entry.unit is None:
-        return ()
-    return (Amount.of("used", entry.amount, entry.unit, "As logged."),)
+def _used(entry: JournalEntry, before: Actual | None) -> tuple[Amount, ...]:
+    """What was logged of a task so far: entries of one unit add up."""
+    found = {amount.unit: amount.value for amount in (before.amounts if before is not None else ())}
+    if entry.amount is not None and entry.unit is not None:
+        found[entry.unit] = found.get(entry.unit, 0.0) + entry.amount
+    return tuple(Amount.of("used", value, unit, "As logged.") for unit, value in found.items())
 
 
 def _hit(book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mapping[str, int]) -> list[str]:

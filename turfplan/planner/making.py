@@ -99,7 +99,7 @@ def make_plan(
     if comparison.best is None:
         found = ways_out(brief, book, climate, now, ground, make_plan) if options else ()
         return shell.model_copy(update={"options": found})
-    drafts, bought = with_amounts(setting, comparison.best)
+    drafts, bought = with_amounts(setting, comparison.best, history)
     tasks = tasks_of(setting, comparison.best, drafts)
     runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days, previous)
     tasks = with_kept_words((*tasks, *runs), previous, brief_sha256, book.version)

@@ -15,6 +15,7 @@ from turfplan.amounts.material import (
 )
 from turfplan.amounts.seed import bulk_seed_kg, plugs_needed, pure_live_share
 from turfplan.plan import Amount, OrderLine, Part
+from turfplan.planner.stock import Stock
 from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft
 from turfplan.rules.passes import MixChoice
@@ -22,6 +23,9 @@ from turfplan.rules.season import Volumes
 from turfplan.rules.setting import Setting
 from turfplan.rules.surface import removes_cores
 from turfplan.units import System, convert, from_inside, read_as, us_twin
+
+EMPTY = Stock()
+ROUNDED_M3 = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,22 +200,30 @@ def straw_amounts(setting: Setting) -> tuple[Amount, ...]:
     )
 
 
-def material_orders(setting: Setting, campaign: Campaign, mix: MixChoice, volumes: Volumes) -> list[Bought]:
-    """One line for each session's mix, and one for the soil of the hollows."""
+def material_orders(
+    setting: Setting, campaign: Campaign, mix: MixChoice, volumes: Volumes, stock: Stock = EMPTY
+) -> list[Bought]:
+    """One line for each session's mix, more or less by what the stock is short or over, and one for the soil of the hollows."""
     lines: list[Bought] = []
     for session in campaign.sessions:
         loose = sum(volumes.passes[p.number] for p in session.passes)
         last = session.number == len(campaign.sessions)
         touch = volumes.touch_up_m3 if last else 0.0
-        lines.append(_mix_line(setting, mix, session.number, loose, touch))
+        lines.append(_mix_line(setting, mix, session.number, loose, touch, stock.more.get(session.number, 0.0)))
     if setting.lift_share:
         lines.append(_soil_line(setting, volumes.lift_m3, bool(campaign.sessions)))
     return lines
 
 
-def _mix_line(setting: Setting, mix: MixChoice, session: int, loose_m3: float, touch_up_m3: float) -> Bought:
+def _mix_line(
+    setting: Setting, mix: MixChoice, session: int, loose_m3: float, touch_up_m3: float, more_m3: float = 0.0
+) -> Bought:
     book = setting.book
-    volume = sold_volume_m3(loose_m3 + touch_up_m3, setting.system)
+    wanted = loose_m3 + touch_up_m3
+    if more_m3:
+        # Converted there and back, an amount that was sold as it is must not be rounded up once more.
+        wanted = max(0.0, wanted + more_m3 - ROUNDED_M3)
+    volume = sold_volume_m3(wanted, setting.system)
     load = mixture(volume, mix.parts, densities(setting))
     loads = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
     spare = (
@@ -221,7 +233,7 @@ def _mix_line(setting: Setting, mix: MixChoice, session: int, loose_m3: float, t
     )
     reason = (
         f"The passes of session {session} take {read_as(loose_m3, 'volume', setting.system, 'up', step=0.05).text} loose, "
-        f"settling allowance included{spare}; rounded up to what is sold. {mix.reason}"
+        f"settling allowance included{spare}; rounded up to what is sold.{_stock_text(setting, more_m3)} {mix.reason}"
     )
     questions = tuple(q for item in mix.parts if item in book.materials for q in book.materials[item].questions)
     acceptance = tuple(q for item in mix.parts if item in book.materials for q in book.materials[item].acceptance)
@@ -230,6 +242,25 @@ def _mix_line(setting: Setting, mix: MixChoice, session: int, loose_m3: float, t
         f"order_material.{session}", f"delivery.{session}",
         tuple(dict.fromkeys((*book.supplier_questions, *questions))), tuple(dict.fromkeys((*book.acceptance, *acceptance))),
         mix.facts,
+    )  # fmt: skip
+
+
+def _stock_text(setting: Setting, more_m3: float) -> str:
+    """What was logged of earlier orders and passes, as a sentence."""
+    if not more_m3:
+        return ""
+    volume = read_as(abs(more_m3), "volume", setting.system, "nearest", step=0.05).text
+    return f" By what was ordered, delivered and used so far it is {volume} {'more' if more_m3 > 0 else 'less'}."
+
+
+def short_line(setting: Setting, mix: MixChoice, short_m3: float, first_use: str) -> Bought:
+    """What is short of the mix with no order left to take it: a line of its own, wanted for the task `first_use`."""
+    volume = sold_volume_m3(short_m3, setting.system)
+    load = mixture(volume, mix.parts, densities(setting))
+    reason = "More was used, or less came, than was planned, and the last order is made. Ask what fits into a trailer."
+    return Bought(
+        "mix", mix.name, volume, "m3", _parts(load, mix.parts), (volume,), reason,
+        _bulk_text(setting, volume, load.mass_kg, (volume,)), None, first_use, (), (), mix.facts,
     )  # fmt: skip
 
 
