@@ -126,6 +126,8 @@ def seed_amounts(setting: Setting) -> tuple[Amount, ...]:
     name = f"species.{sown.id}.seed_rate_{'new' if new else 'overseed'}"
     if book.get(name) is None:
         name = f"species.{sown.id}.seed_rate_new"
+    cover = setting.intent == "winter_overseed"
+    name = "seeding.winter_cover_rate" if cover else name
     asked = brief.seeding.rate_g_m2
     rate = asked or book.si(name)
     area = setting.area_m2 * (book.si("seeding.patch_share") if setting.intent == "patch" else 1.0)
@@ -133,6 +135,8 @@ def seed_amounts(setting: Setting) -> tuple[Amount, ...]:
     words = (
         "rate asked for in the brief"
         if asked
+        else "rate for a winter cover, which must make the lawn alone"
+        if cover
         else ("rate for a new lawn" if new else "overseeding rate, about half of a new lawn's")
     )
     if brief.seeding.purity_percent and brief.seeding.germination_percent:

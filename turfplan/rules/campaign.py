@@ -176,6 +176,10 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
     waiting = max(0.0, ((last.start - ready).days - book.si("campaign.waiting_grace")) / 365) if last else 0.0
     cost = book.si(entry.cost) + waiting * book.si("campaign.cost_year_of_waiting") + 0.1 * len(stretch)
     why = entry.why if sessions else entry.why_without_passes
-    if key == "two_years" and not setting.cool and setting.mean_fill_mm <= book.si("campaign.fill_strong_summer") + 1e-6:
+    if (
+        key == "two_years"
+        and not setting.cool
+        and setting.mean_fill_mm <= book.si("campaign.fill_strong_summer") + 1e-6
+    ):
         why = (f"{setting.length(setting.depth_mm)} is more than this grass takes in one summer.", *why[1:])
     return Campaign(key, name, why, sessions, sow, cost)

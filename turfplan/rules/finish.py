@@ -15,7 +15,9 @@ def finish(
         return [], []
     book = setting.book
     session = campaign.sessions[-1]
-    spread = session.window.best.toordinal() + wished_spacing(setting, session, spacing_days) * (len(session.passes) - 1)
+    spread = session.window.best.toordinal() + wished_spacing(setting, session, spacing_days) * (
+        len(session.passes) - 1
+    )
     last = max(spread, campaign.sow_window.best.toordinal() if campaign.sow_window else spread)
     ready = last + round(book.si("order.settle_check_least"))
     lead = round(book.si("order.touch_up_lead"))

@@ -28,7 +28,7 @@ def surface(setting: Setting, campaign: Campaign, low_cuts: tuple[float, ...], l
                 )
             )  # fmt: skip
         if thatched:
-            drafts.append(_dethatch(setting, target, session))
+            drafts.append(_dethatch(setting, campaign, target, session))
         if aerates(setting):
             drafts.append(_aerate(setting, campaign, number, session, target))
     if setting.mean_fill_mm + setting.lift_depth_mm * setting.lift_share >= setting.book.si(
@@ -83,15 +83,19 @@ def _why_low(setting: Setting, campaign: Campaign) -> str:
     return "Low grass lets light reach the seedlings."
 
 
-def _dethatch(setting: Setting, target: str, session: int) -> Draft:
+def _dethatch(setting: Setting, campaign: Campaign, target: str, session: int) -> Draft:
     light = setting.species.dethatch == "light"
+    spring = campaign.sessions[0].window.season == "spring" if campaign.sessions else False
+    torn = (
+        "In spring go over it once and lightly: torn deep, the lawn may not recover before summer (Royal Horticultural Society).",
+    )
     return make(
         setting, "dethatch",
         why=f"Thatch of {setting.length(setting.thatch_mm)} keeps the mix and the seed from the soil.",
         priority=SURFACE, session=session, anchor=target, offset=-14,
         how=("Use a rake or a light setting only: this grass does not bear a power rake.", "Rake up and remove everything that comes out.")
         if light else None,
-        facts=("dethatch.limit",),
+        cautions=torn if spring and setting.cool else (), facts=("dethatch.limit",),
     )  # fmt: skip
 
 
