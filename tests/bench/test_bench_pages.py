@@ -1,10 +1,21 @@
-"""How long the sheets take: compared with one another, never with a clock."""
+"""How long the sheets take and how much memory: compared with one another and with a plain loop, never with a clock."""
 
+import subprocess
+import sys
 import time
 
+import pytest
+
+from bench.clock import best_time, plain_loop
 from page_plan import page_plan
+from planning import example
 from turfplan.export.book import book_html
 from turfplan.export.checklist import checklist_html
+from turfplan.export.pdf import to_pdf
+from turfplan.export.plan_json import plan_to_json
+
+LARGEST = "deep-two-inches"
+MOST_MB = 250
 
 
 def best_of(times: int, work: object) -> float:
@@ -33,3 +44,38 @@ def test_the_book_costs_no_more_than_a_few_checklists(benchmark: object) -> None
     book_html(plan)
     assert best_of(5, lambda: book_html(plan)) < 12 * best_of(5, lambda: checklist_html(plan))
     benchmark(lambda: book_html(plan))  # type: ignore[operator]
+
+
+def test_the_largest_checklist_is_a_matter_of_milliseconds(benchmark: object) -> None:
+    """At most five plain loops: 50 ms where a loop takes 10 ms."""
+    plan = example(LARGEST)
+    checklist_html(plan)
+    benchmark(lambda: checklist_html(plan))  # type: ignore[operator]
+    assert benchmark.stats.stats.min < 5 * best_time(plain_loop)  # type: ignore[attr-defined]
+
+
+def test_the_largest_book_is_printed_in_seconds() -> None:
+    """The PDF of the longest season book takes at most five hundred plain loops: 5 s where a loop takes 10 ms."""
+    pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
+    plan = example(LARGEST)
+    page = book_html(plan)
+    loop = best_of(7, plain_loop)
+    assert best_of(2, lambda: to_pdf(page, plan)) < 500 * loop
+
+
+def test_the_largest_book_stays_within_250_megabytes() -> None:
+    """The whole process that prints it, libraries included; planning is another matter and happens elsewhere."""
+    pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
+    code = (
+        "import resource, sys\n"
+        "from turfplan.export.book import book_html\n"
+        "from turfplan.export.pdf import to_pdf\n"
+        "from turfplan.plan import Plan\n"
+        "plan = Plan.model_validate_json(sys.stdin.buffer.read())\n"
+        "to_pdf(book_html(plan), plan)\n"
+        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], input=plan_to_json(example(LARGEST)), capture_output=True, check=True
+    )
+    assert float(done.stdout) < MOST_MB
