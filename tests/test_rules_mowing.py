@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 import water_cases as cases
 from turfplan.rules.mowing import due_height_mm, low_cut_steps, mowing_interval_days, mowing_notes
-from turfplan.units import INCH_MM
+from turfplan.units import INCH_MM, System
 
 BOOK = cases.book()
 
@@ -51,6 +51,7 @@ def test_grass_that_hardly_grows_is_mown_seldom() -> None:
 
 
 def test_notes_name_the_months_of_growth() -> None:
-    """Each growing month stands in one sentence, winter in none."""
-    notes = " ".join(mowing_notes(BOOK, cases.cool_climate(), "tall_fescue", 2027))
+    """The height at which grass is due comes first; each growing month has its interval, winter none."""
+    notes = " ".join(mowing_notes(BOOK, cases.cool_climate(), "tall_fescue", System.US))
+    assert "stands at 4 1/2 in, down to 3 in" in notes
     assert "May" in notes and "January" not in notes

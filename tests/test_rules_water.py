@@ -496,3 +496,12 @@ def test_a_ban_closes_the_days_before_it_to_sowing() -> None:
     assert closed[1] == date(2027, 9, 30)
     assert closed[0] <= date(2027, 8, 10)
     assert any("banned" in caution for caution in verdict.cautions)
+
+
+def test_advice_for_rooted_grass_is_told_once_for_each_month() -> None:
+    """Eighteen months tell each calendar month once, and none in which grass would be watered but once in three weeks."""
+    plan = season_watering(cases.request(BOOK, COOL, end=date(2028, 8, 31)))
+    months = [note.split(":")[0] for note in plan.notes if "grass that has rooted" in note]
+    assert "July" in months and len(set(months)) == len(months)
+    every = [int(note.split("every ")[1].split(" ")[0]) for note in plan.notes if "grass that has rooted" in note]
+    assert max(every) <= BOOK.si("water.rare_watering")

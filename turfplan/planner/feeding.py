@@ -7,6 +7,7 @@ from turfplan.plan import Amount, Ledger, Task
 from turfplan.planner.comparing import Candidate, Feeder
 from turfplan.rules.campaign import Campaign
 from turfplan.rules.feed import SOWINGS, Demand, FeedingPlan, day_faults, feeding_plan, nitrogen_ledger
+from turfplan.rules.mowing import mowing_notes
 from turfplan.rules.passes import SEEDED, MixChoice
 from turfplan.rules.setting import Setting
 
@@ -94,5 +95,5 @@ def nitrogen_account(setting: Setting, candidate: Candidate, tasks: tuple[Task, 
     end = min(date.fromordinal(setting.last_day), start + timedelta(days=548))
     return nitrogen_ledger(
         setting.climate, Demand(candidate.feeding.budget_g_m2, setting.species.season), start, end, given, compost,
-        candidate.feeding.notes,
+        (*candidate.feeding.notes, *mowing_notes(setting.book, setting.climate, setting.species.id, setting.system)),
     )  # fmt: skip

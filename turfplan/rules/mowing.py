@@ -1,11 +1,14 @@
 """How high, how low and how often grass is mown."""
 
 import math
+from calendar import month_name
 from datetime import date
 
 from turfplan.agronomy import Book
 from turfplan.climate.record import Climate
+from turfplan.units import System, read_as
 
+A_YEAR = 2027  # any year without a 29 February: normals know none
 ONE_THIRD = 1 / 3  # the rule's own name: no mowing takes more than a third of the height
 SLIVER = 0.1  # part of a cut that is shared among the others: they then take 36 % at most
 
@@ -46,17 +49,19 @@ def low_cut_steps(from_mm: float, floor_mm: float) -> tuple[float, ...]:
     return (*(from_mm * share**n for n in range(1, count)), floor_mm)
 
 
-def mowing_notes(book: Book, climate: Climate, species_id: str, year: int) -> tuple[str, ...]:
-    """The usual interval of each month in which grass grows, at the middle of the species' mowing heights."""
+def mowing_notes(book: Book, climate: Climate, species_id: str, system: System) -> tuple[str, ...]:
+    """When grass is due, at the middle of its mowing heights, and how often that is in each month in which it grows."""
     height = book.fact(f"species.{species_id}.mow_height")
     middle = (height.low_si + height.high_si) / 2
     season, least = book.species[species_id].season, book.si("water.dormant_growth")
     months: dict[int, list[str]] = {}
     for month in range(1, 13):
-        growth = climate.growth_potential(date(year, month, 15), season)
+        growth = climate.growth_potential(date(A_YEAR, month, 15), season)
         if growth >= least:
-            months.setdefault(mowing_interval_days(book, middle, growth), []).append(f"{date(year, month, 1):%B}")
-    return tuple(
-        f"Mow about every {days} days in {', '.join(names)}; never more than a third off."
-        for days, names in months.items()
+            months.setdefault(mowing_interval_days(book, middle, growth), []).append(month_name[month])
+    kept, due = (read_as(mm, "height", system).text for mm in (middle, due_height_mm(middle)))
+    often = "; ".join(f"{days} days in {', '.join(names)}" for days, names in sorted(months.items()))
+    return (
+        f"Mow when the grass stands at {due}, down to {kept}: never more than a third off. The height decides, not the day.",
+        f"By the usual warmth it gets there in about {often}; a flush after spring rain or a feeding asks for it sooner.",
     )

@@ -166,16 +166,21 @@ def _months_of(first: date, days: int) -> list[tuple[date, int, int]]:
 
 
 def mature_notes(ground: Ground, books: DayBooks) -> tuple[str, ...]:
-    """Advice by month for the time after the stages: how much a week, in how many runs, and how long each."""
+    """Advice for each month of the year outside the stages: how much a week, in how many runs, and how long each.
+
+    The normals of a month are the same every year, so that its first stretch speaks for all.
+    """
     request, notes = ground.request, []
     area = sum(z.area_m2 for z in request.zones)
     rate_mm_h = sum(z.rate_mm_h * z.area_m2 for z in request.zones) / area
+    rare, told = request.book.si("water.rare_watering"), set[int]()
     for month, start, stop in _months_of(books.first, len(books.mature)):
         part = zip(books.watering_mm[start:stop], books.mature[start:stop], strict=True)
         days = [water for water, mature in part if mature]
         runs = [water for water in days if water > 0]
-        if len(days) < WEEK or not runs:
+        if len(days) < WEEK or len(days) > rare * len(runs) or month.month in told:
             continue
+        told.add(month.month)
         weekly = sum(runs) / len(days) * WEEK
         each = sum(runs) / len(runs)
         minutes = round(60 * each / rate_mm_h)
@@ -185,7 +190,7 @@ def mature_notes(ground: Ground, books: DayBooks) -> tuple[str, ...]:
             else f"about {minutes / 60:.0f} hours at a time, in parts"
         )
         notes.append(
-            f"{month:%B %Y}: grass that has rooted needs about {read_as(weekly, 'rain', request.system).text} of water a week "
+            f"{month:%B}: grass that has rooted needs about {read_as(weekly, 'rain', request.system).text} of water a week "
             f"beside the usual rain, {long}, every {max(1, round(len(days) / len(runs)))} days; none after real rain."
         )
     return tuple(notes)
