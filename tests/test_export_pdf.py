@@ -93,14 +93,11 @@ def test_text_is_in_reading_order(week_pdf: Path) -> None:
     assert places == sorted(places)
 
 
-def test_each_ordinary_week_is_one_page() -> None:
-    """Weeks that fit are one page each, on Letter and on A4; the fullest may take two."""
+def test_each_week_is_one_page() -> None:
+    """A week is one page, on Letter and on A4, the fullest too."""
     for system in (System.US, System.METRIC):
         plan = page_plan(system)
-        sheets = week_sheets(plan)
-        pages = pages_of(to_pdf(checklist_html(plan), plan))
-        spread = sum(sheet.fit == "spread" for sheet in sheets)
-        assert len(sheets) <= pages <= len(sheets) + spread
+        assert pages_of(to_pdf(checklist_html(plan), plan)) == len(week_sheets(plan))
 
 
 def pages_of(pdf: bytes) -> int:
