@@ -1,8 +1,9 @@
 """The climate of one place: daily normals with their source and error band."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
+from math import exp
 
 from turfplan.climate.growth import growth_potential
 
@@ -41,6 +42,22 @@ class Frost:
     error_days: int
 
 
+@dataclass(frozen=True, slots=True)
+class Excess:
+    """How much warmer (below zero: colder) than usual a place was measured on a day, in degrees Celsius.
+
+    It fades before and after that day, to 1/e of it within `memory_days`.
+    """
+
+    day: date
+    measured_c: float
+    memory_days: float
+
+    def on(self, day: date) -> float:
+        """The excess of a day."""
+        return self.measured_c * exp(-abs((day - self.day).days) / self.memory_days)
+
+
 @dataclass(frozen=True)
 class Climate:
     """Daily normals of one place, 365 values each, by place in the year (`day_index`).
@@ -48,7 +65,9 @@ class Climate:
     Temperatures in degrees Celsius, rain and reference evapotranspiration in mm a day. `error_days` is how far a date
     read from these curves may be off, `soil_error_days` one read from the soil, `air_error_c` and `soil_error_c` the error of a
     daily mean. `last_frost` and
-    `first_frost` are None where frost is rarer than every other year.
+    `first_frost` are None where frost is rarer than every other year. With an `excess` the methods that take a date, of
+    air, soil and growth, tell of the year in which it was measured; the curves stay normals. `usual_air_c` is the normal daily
+    mean where the curves are those of one year.
     """
 
     latitude: float
@@ -73,6 +92,8 @@ class Climate:
     state: str | None = None
     frost_free: bool = False
     soil_error_days: int = 0
+    excess: Excess | None = None
+    usual_air_c: Curve | None = None
 
     @property
     def southern(self) -> bool:
@@ -80,12 +101,34 @@ class Climate:
         return self.latitude < 0
 
     def air_c(self, day: date) -> float:
-        """Normal daily mean air temperature."""
-        return self.air_mean_c[day_index(day)]
+        """Daily mean air temperature to be expected."""
+        return self.air_mean_c[day_index(day)] + self._over(day)
 
     def soil_c(self, day: date, depth_cm: int = 10) -> float:
-        """Normal daily mean soil temperature at 5 or 10 cm."""
-        return (self.soil_5cm_c if depth_cm == 5 else self.soil_10cm_c)[day_index(day)]
+        """Daily mean soil temperature to be expected at 5 or 10 cm."""
+        return (self.soil_5cm_c if depth_cm == 5 else self.soil_10cm_c)[day_index(day)] + self._over(day)
+
+    def _over(self, day: date) -> float:
+        return self.excess.on(day) if self.excess is not None else 0.0
+
+    def year_measured(self) -> "Climate":
+        """The curves of the year, half a year to each side of the day, in which an excess was measured."""
+        excess = self.excess
+        if excess is None:
+            return self
+        middle = day_index(excess.day)
+        over = [
+            excess.measured_c * exp(-abs((index - middle + DAYS // 2) % DAYS - DAYS // 2) / excess.memory_days)
+            for index in range(DAYS)
+        ]
+
+        def warmed(curve: Curve) -> Curve:
+            return tuple(value + more for value, more in zip(curve, over, strict=True))
+
+        return replace(
+            self, air_mean_c=warmed(self.air_mean_c), soil_5cm_c=warmed(self.soil_5cm_c), soil_10cm_c=warmed(self.soil_10cm_c),
+            usual_air_c=self.air_mean_c, excess=None,
+        )  # fmt: skip
 
     @cached_property
     def _growth(self) -> dict[str, Curve]:
@@ -97,6 +140,8 @@ class Climate:
 
     def growth_potential(self, day: date, season: str) -> float:
         """Growth potential of cool- or warm-season grass on a day, 0 to 1."""
+        if self.excess is not None:
+            return growth_potential(self.air_c(day), season)
         return self._growth[season][day_index(day)]
 
     def __hash__(self) -> int:

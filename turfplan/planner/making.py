@@ -22,10 +22,10 @@ from turfplan.planner.comparing import Comparison, compare
 from turfplan.planner.feeding import feeder_for
 from turfplan.planner.history import read_history
 from turfplan.planner.judging import judged
-from turfplan.planner.openings import with_windows
+from turfplan.planner.openings import measured_climate, moved_by_soil, with_windows
 from turfplan.planner.options import ways_out
 from turfplan.planner.quantities import order_lines
-from turfplan.planner.replanning import compare_again, with_kept_words, with_roles
+from turfplan.planner.replanning import compare_again, with_kept_words, with_roles, with_window_reasons
 from turfplan.planner.telling import citations_of, frame
 from turfplan.planner.watering import watered
 from turfplan.revision import revise
@@ -86,6 +86,7 @@ def make_plan(
     published = previous
     previous, entries = in_rules_words(previous, journal)
     history = read_history(book, entries, previous, today, assume_not_done=assume_not_done)
+    climate = measured_climate(climate, book, history.soil, today)
     setting = _setting(brief, book, climate, today, previous, ground, real_years)
     verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
     setting = replace(setting, no_sowing=tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed))
@@ -102,7 +103,8 @@ def make_plan(
     drafts, bought = with_amounts(setting, comparison.best, history)
     tasks = tasks_of(setting, comparison.best, drafts)
     runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days, previous)
-    tasks = with_kept_words((*tasks, *runs), previous, brief_sha256, book.version)
+    moved = moved_by_soil(setting)
+    tasks = with_kept_words((*tasks, *runs), previous, brief_sha256, book.version, moved)
     days = {task.id: (task.start, task.end) for task in tasks}
     lines = order_lines(
         bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
@@ -116,6 +118,7 @@ def make_plan(
             "cautions": tuple(dict.fromkeys((*shell.cautions, *said))),
         }
     )
+    history = replace(history, because=with_window_reasons(history.because, tasks, previous, moved))
     plan = revise(plan, published, now, history=history.as_record())
     plan = plan.model_copy(update={"real_years": judged(setting, plan.tasks)})
     if faults := check_plan(plan, brief, book):

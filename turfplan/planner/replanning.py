@@ -1,6 +1,6 @@
 """Plans again: the same campaign, its done tasks where they happened, the open ones moved as little as possible."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 
@@ -140,24 +140,30 @@ def _published_nodes(season: SeasonDraft, history: History) -> dict[str, int]:
 
 
 def with_kept_words(
-    tasks: tuple[Task, ...], previous: Plan | None, brief_sha256: str, data_version: str
+    tasks: tuple[Task, ...], previous: Plan | None, brief_sha256: str, data_version: str, moved: Collection[str] = ()
 ) -> tuple[Task, ...]:
     """Tasks that have not moved keep the reasons they were published with, as long as brief and book are the same.
 
-    A repair explains a day by its published day; the first plan explained it by the rules, and that stays true.
+    A repair explains a day by its published day; the first plan explained it by the rules, and that stays true. `moved` are
+    operations whose windows are others than before.
     """
     if previous is None or (previous.brief_sha256, previous.data_version) != (brief_sha256, data_version):
         return tasks
     old = {t.id: t for t in previous.tasks}
-    return tuple(_kept(task, old.get(task.id)) for task in tasks)
+    return tuple(_kept(task, old.get(task.id), with_window=task.operation not in moved) for task in tasks)
 
 
-def _kept(task: Task, before: Task | None) -> Task:
+def _kept(task: Task, before: Task | None, *, with_window: bool) -> Task:
     if before is None or (before.start, before.end) != (task.start, task.end):
         return task
-    return task.model_copy(
-        update={
-            "not_earlier": before.not_earlier, "not_later": before.not_later, "window": before.window, "best": before.best,
-            "fallback_day": before.fallback_day,
-        }
-    )  # fmt: skip
+    kept = ["not_earlier", "not_later", *(["window", "best", "fallback_day"] if with_window else [])]
+    return task.model_copy(update={name: getattr(before, name) for name in kept})
+
+
+def with_window_reasons(
+    because: Mapping[str, str], tasks: Sequence[Task], previous: Plan | None, moved: Mapping[str, str]
+) -> dict[str, str]:
+    """Why tasks have moved: what the journal says of them, and for those whose windows have moved, what moved those."""
+    before = {t.id: t.start for t in previous.tasks} if previous is not None else {}
+    found = {t.id: moved[t.operation] for t in tasks if t.operation in moved and before.get(t.id, t.start) != t.start}
+    return {**found, **because}

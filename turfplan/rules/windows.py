@@ -104,7 +104,7 @@ def _shared(window: Window, others: Iterable[Window]) -> Window:
 def _windows_of(climate: Climate, book: Book, species: str, years: tuple[int, ...], settings: Settings) -> Openings:
     """For one grass. Kept, since the same lawn is planned again and again: when it rains, and for each way out."""
     season = book.species[species].season
-    mean = climate.air_mean_c
+    mean = climate.usual_air_c or climate.air_mean_c
     coldest = mean.index(min(mean))
     hottest = mean.index(max(mean))
     # Day numbers are counted so that coldest < hottest < coldest + 365.
