@@ -94,3 +94,24 @@ def test_rounding_up_covers_a_little(season: Season) -> None:
     season.log("delivered", task="delivery.1", on=day, amount=need + 0.002, unit="m3")
     season.make(day)
     assert mixes(season)[0].value == second.value
+
+
+@pytest.mark.parametrize(("missing_mm", "sign"), [(6.0, 1), (0.0, -1)])
+def test_depth_still_missing_sets_the_touch_up(missing_mm: float, sign: int) -> None:
+    """Measured after the last pass, what is still missing is the depth of the touch-up; nothing missing cancels it."""
+    season = begun()
+    day = season.day("settle_check")
+    done_until(season, day)
+    season.make(day)
+    before = season.plan.task("touch_up")
+    assert before is not None
+    season.log("done", task="settle_check", on=day)
+    season.log("measured", quantity="depth_missing", value=missing_mm, unit="mm", on=day)
+    season.make(day + timedelta(days=1))
+    after = season.plan.task("touch_up")
+    assert after is not None
+    if sign < 0:
+        assert after.status == "CANCELLED" and after.closed == "dropped"
+        return
+    depths = [next(a.value for a in t.amounts if a.item == "depth") for t in (before, after)]
+    assert depths[1] == missing_mm > depths[0] and after.change is not None and "was" in after.change

@@ -124,6 +124,13 @@ def read_history(
     )
 
 
+def still_missing_mm(history: History, previous: Plan | None) -> float | None:
+    """The depth that was last measured as missing, once every pass is done; None before, or where nothing was measured."""
+    passes = [t.id for t in previous.tasks if t.plays("spreading") and t.status != "CANCELLED"] if previous else []
+    over = bool(passes) and all(name in history.done or name in history.skipped for name in passes)
+    return history.missing_mm if over else None
+
+
 def _used(entry: JournalEntry, before: Actual | None) -> tuple[Amount, ...]:
     """What was logged of a task so far: entries of one unit add up."""
     found = {amount.unit: amount.value for amount in (before.amounts if before is not None else ())}

@@ -20,7 +20,7 @@ from turfplan.planner.assembling import tasks_of, with_amounts
 from turfplan.planner.briefing import check_brief
 from turfplan.planner.comparing import Comparison, compare
 from turfplan.planner.feeding import feeder_for
-from turfplan.planner.history import read_history
+from turfplan.planner.history import read_history, still_missing_mm
 from turfplan.planner.judging import judged
 from turfplan.planner.openings import measured_climate, moved_by_soil, with_windows
 from turfplan.planner.options import ways_out
@@ -89,7 +89,8 @@ def make_plan(
     climate = measured_climate(climate, book, history.soil, today)
     setting = _setting(brief, book, climate, today, previous, ground, real_years)
     verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
-    setting = replace(setting, no_sowing=tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed))
+    closed = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
+    setting = replace(setting, no_sowing=closed, missing_mm=still_missing_mm(history, previous))
     weather = weather or Weather()
     if previous is not None and not previous.conflict:
         comparison = compare_again(setting, feeder_for(setting), verdict, previous, history, weather.days)

@@ -57,7 +57,7 @@ def loose_volumes(setting: Setting, campaign: Campaign, mix: MixChoice) -> Volum
             cores = cores_mm * setting.area_m2 * setting.covered_share / 1000 if index == 0 else 0.0
             passes[layer.number] = loose_volume_m3(layer.settled_m3 + cores, setting.settle_share)
     lift = setting.lift_share * setting.area_m2 * setting.lift_depth_mm / 1000
-    touch = book.si("topdress.touch_up_share") * setting.area_m2 * book.si("topdress.touch_up_depth") / 1000
+    touch = book.si("topdress.touch_up_share") * setting.area_m2 * setting.touch_up_depth_mm / 1000
     lift_settle = max(setting.settle_share, book.si("topdress.settle_deep"))
     return Volumes(
         passes, loose_volume_m3(lift, lift_settle), loose_volume_m3(touch, setting.settle_share) if passes else 0.0

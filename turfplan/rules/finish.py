@@ -11,9 +11,19 @@ def finish(
     setting: Setting, campaign: Campaign, touch_up_m3: float, spacing_days: int
 ) -> tuple[list[Draft], list[str]]:
     """The check and the touch-up in the next season of growth that has time for both, and notes when there is none."""
+    book = setting.book
+    if not campaign.sessions and setting.lift_share:
+        wait = round(book.si("order.settle_check_least"))
+        return [
+            make(
+                setting, "settle_check", why="Deep fill settles most: measure before you add.", priority=FINISH,
+                anchor="lift_and_fill", offset=wait,
+            )
+        ], []  # fmt: skip
     if not campaign.sessions:
         return [], []
-    book = setting.book
+    if not setting.touch_up_depth_mm:
+        return [], ["Measured: nothing is low any more, so there is nothing to touch up."]
     session = campaign.sessions[-1]
     spread = session.window.best.toordinal() + wished_spacing(setting, session, spacing_days) * (
         len(session.passes) - 1
@@ -26,7 +36,7 @@ def finish(
         if window.end.toordinal() < max(ready + lead, last + rest) + 7 or window.end.toordinal() > setting.last_day:
             continue
         best = max(window.best.toordinal(), ready + lead, last + rest)
-        depth = min(book.si("topdress.touch_up_depth"), book.si("passes.hard_cap"))
+        depth = min(setting.touch_up_depth_mm, book.si("passes.hard_cap"))
         return [
             make(
                 setting, "settle_check", why="Loose fill settles over a winter or a wet season: measure before you add.",

@@ -61,6 +61,12 @@ class Setting:
     no_sowing: tuple[tuple[int, int], ...] = ()
     record: Record | None = None
     zones: tuple[Zone, ...] = ()
+    missing_mm: float | None = None
+
+    @property
+    def touch_up_depth_mm(self) -> float:
+        """The settled depth of the touch-up: what was measured as missing after the last pass, else a last thin layer."""
+        return self.book.si("topdress.touch_up_depth") if self.missing_mm is None else self.missing_mm
 
     @property
     def zone_grasses(self) -> tuple[str, ...]:
