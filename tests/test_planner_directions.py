@@ -389,3 +389,27 @@ def test_thatch_and_cores_may_come_as_soon_as_the_pass_they_serve() -> None:
     plan = plan_of({"place": {"postal_code": "37205"}, "lawn": {"thatch": "0.6 in"}, "leveling": {"depth": "0.375 in"}})
     assert plan.campaign == "autumn"
     assert first(plan, "dethatch").start + timedelta(10) <= first(plan, "topdress").start <= date(2027, 9, 29)
+
+
+def test_no_compost_beside_open_water() -> None:
+    """Seed beside a pond goes with topsoil and sand, since compost washes its phosphorus off; then a starter is thought of."""
+    plan = plan_of({"site": {"water_body": True}})
+    assert plan.lawn.mix == "topsoil and sand, half and half" and any(
+        "open water" in line for line in plan.campaign_reason
+    )
+    assert not any("compost feeds" in line for line in plan.campaign_reason)
+
+
+def test_hollows_alone_are_lifted_and_measured_again() -> None:
+    """Where only deep hollows are filled the plan speaks of them alone, and has them measured after two months."""
+    plan = plan_of(
+        {"seeding": {"intent": "none"}, "leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.03}]}}
+    )
+    assert plan.campaign == "hollows" and not kind(plan, "topdress")
+    assert first(plan, "settle_check").start >= first(plan, "lift_and_fill").end + timedelta(60)
+
+
+def test_the_thinner_pass_comes_last() -> None:
+    """Three eighths on thin turf without seed: a quarter inch, then an eighth."""
+    plan = plan_of({"leveling": {"depth": "0.375 in"}, "seeding": {"intent": "none"}})
+    assert passes_of(plan) == pytest.approx([6.35, 3.175])

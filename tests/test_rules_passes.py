@@ -75,9 +75,10 @@ def test_passes_and_order_of_any_lawn(lawn: dict[str, Any]) -> None:
     allowance = 1 + BOOK.si("topdress.settle_allowance")
     loose = sum(amount(task, "volume") for task in kind(plan, "topdress"))
     ordered = sum(line.value for line in plan.order if line.item == "mix")
-    assert loose >= settled * allowance - 1e-6
-    assert ordered >= settled * allowance - 1e-6 and ordered >= settled
-    assert ordered >= loose - 1e-6
+    # Volumes of single passes are kept to the millionth of a cubic metre.
+    rounding = 1e-6 * len(depths)
+    assert loose >= settled * allowance - rounding
+    assert ordered >= settled * allowance and ordered >= loose - rounding
 
 
 @pytest.mark.parametrize(

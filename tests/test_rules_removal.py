@@ -33,7 +33,7 @@ from turfplan.rules.setting import Setting, resolve
 from turfplan.rules.water import watering_verdict
 
 Check = Callable[[Plan], bool]
-PHASES = ("prepare", "surface", "level", "sow", "care", "finish")
+PHASES = ("prepare", "surface", "level", "sow", "care", "liming", "finish")
 
 
 class Case(NamedTuple):
@@ -93,6 +93,7 @@ OPERATIONS: dict[str, Case] = {
     "feed_nitrogen": Case(NO_SEED, "a lawn that is not sown is fed in the year", lambda p: bool(kind(p, "feed_nitrogen"))),
     "first_mow": Case({}, "seedlings are mown once they are tall enough", lambda p: before(p, "overseed", "first_mow", 17)),
     "preemergent": Case(SEED_ONLY, "a spring far from any seed offers a preventer", lambda p: bool(kind(p, "preemergent"))),
+    "lime": Case({"soil_test": {"on": date(2027, 1, 20), "ph": 5.2, "acidity_cmol_kg": 6.0}}, "an acid soil gets its lime in parts, months apart", lambda p: len(kind(p, "lime")) > 1 and kind(p, "lime")[1].start - kind(p, "lime")[0].end >= timedelta(120)),
     "inspect": Case({}, "somebody looks whether the seed has come up", lambda p: any(t.id == "inspect.germination" for t in p.tasks)),
     "last_mow": Case({}, "the lawn goes into winter cut", lambda p: before(p, "first_mow", "last_mow")),
     "settle_check": Case({}, "the fill is measured two months after the last pass", lambda p: before(p, "topdress", "settle_check", 60)),
@@ -149,6 +150,7 @@ CAMPAIGNS: dict[str, Mapping[str, Any]] = {
     "dormant": {"seeding": {"intent": "dormant"}},
     "two_years": {"leveling": {"depth": "2 in"}, "season": {"until": date(2029, 12, 1)}},
     "summer": {**GEORGIA, **NO_SEED, **QUARTER, "lawn": {"grass": "zoysia"}},
+    "hollows": {**NO_SEED, "leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.05}]}},
     "winter_cover": {**GEORGIA, **SEED_ONLY, "lawn": {"grass": "bermuda_hybrid"}, "seeding": {"intent": "winter_overseed"}},
 }  # fmt: skip
 

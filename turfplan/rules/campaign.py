@@ -121,6 +121,8 @@ def _words(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None
     sow_half = _half(setting, sow) if sow is not None else None
     if setting.intent == "winter_overseed":
         key = "winter_cover"
+    elif not stretch and sow is None:
+        key = "hollows"
     elif not setting.cool:
         key = "two_years" if len(years) > 1 else "summer"
     elif sow is not None and sow.operation == "dormant_seed":

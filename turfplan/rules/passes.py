@@ -57,7 +57,14 @@ def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
     """Mix id, reason and facts by the rules of the trade."""
     book = setting.book
     limit = book.si("topdress.sand_limit")
-    if setting.sowing in SEEDED and setting.intent != "winter_overseed":
+    seeded = setting.sowing in SEEDED and setting.intent != "winter_overseed"
+    if seeded and setting.brief.site.water_body:
+        return (
+            "topsoil_sand",
+            "Half dry topsoil, half dry fine sand: seed would take a blend with compost, but beside open water its phosphorus washes off.",
+            tuple(f"mixes.topsoil_sand.{part}" for part in _parts(book, "topsoil_sand")),
+        )
+    if seeded:
         return (
             "topsoil_sand_compost",
             "Seed goes with it: half topsoil, a quarter fine sand, a quarter compost; the compost feeds the seedlings.",
@@ -229,7 +236,7 @@ def _depths(total: float, least: int, plain: float, last: float, step: float) ->
     count = least + max(0, math.ceil((total - (least - 1) * plain - last) / plain - 1e-9))
     # Thinner than half of what the turf bears is not worth a pass: a fill that small asks for fewer of them.
     thinnest = math.ceil(plain / 2 / step - 1e-9) * step
-    each = min(plain, max(thinnest, math.floor(total / count / step + 0.5) * step))
+    each = min(plain, max(thinnest, math.floor(total / count / step + 0.5 + 1e-6) * step))
     if total - (count - 1) * each > last + 1e-6:
         # Rounding down left too much for the last pass: the others go to what they may bear.
         each = min(plain, (total - last) / (count - 1)) if count > 1 else each
