@@ -21,6 +21,22 @@ BOOK = cases.book()
 cans = st.lists(st.floats(0.5, 40), min_size=4, max_size=40)
 
 
+def test_a_brief_may_give_the_flow_of_a_head_and_the_spacing() -> None:
+    """2 gpm heads 15 ft apart in rows 15 ft apart give 0.856 in/h (96.25 gpm / (S x L)); one without the other is an error."""
+    heads = {"head_flow": "2 gpm", "head_spacing": "15 ft"}
+    (whole,) = zones(cases.brief(water=heads).water, BOOK, 400.0)
+    assert whole.rate_mm_h / INCH_MM == pytest.approx(0.856, abs=0.001) and "spacing" in whole.rate_reason
+    (zone,) = zones(
+        cases.brief(water={"zones": [{"name": "front", **heads, "row_spacing": "30 ft"}]}).water, BOOK, 400.0
+    )
+    assert zone.rate_mm_h == pytest.approx(whole.rate_mm_h / 2)
+    for lone in ({"head_flow": "2 gpm"}, {"head_spacing": "15 ft"}):
+        with pytest.raises(TurfplanError, match="together"):
+            zones(cases.brief(water=lone).water, BOOK, 400.0)
+    with pytest.raises(TurfplanError, match="sensible range"):
+        zones(cases.brief(water={"head_flow": "200 gpm", "head_spacing": "4 ft"}).water, BOOK, 400.0)
+
+
 def test_low_quarter_of_a_test() -> None:
     """A driest quarter of 60 per cent of the mean is a uniformity of 60 (California State University, Fresno)."""
     depths = [6.0, 6.0, 11.0, 11.0, 11.5, 11.5, 11.5, 11.5]

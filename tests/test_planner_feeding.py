@@ -58,3 +58,31 @@ def test_nitrogen_given_in_a_blackout_or_above_the_range_is_told(tmp_path: Path)
     said = " ".join(plan["cautions"])  # type: ignore[arg-type]
     assert "fell into a blackout" in said and "NY_ECL" in said
     assert "more than grass takes at once (source" in said and "more than its yearly range of nitrogen (source" in said
+
+
+DANGEROUS = {
+    "rate of nothing": ('application_rate = "0 in/h"', "water.application_rate"),
+    "rate of a flood": ('application_rate = "10 in/h"', "water.application_rate"),
+    "one can": ('catch_cans = ["0.3 in"]\ncatch_minutes = 20', "too few cans"),
+    "empty cans": ('catch_cans = ["0 in", "0 in", "0 in", "0 in"]\ncatch_minutes = 20', "every can is empty"),
+    "heads without spacing": ('head_flow = "2 gpm"', "head_flow and head_spacing"),
+    "more than the bag": ('[feeding]\nanalysis = "60-30-20"', "more than the bag"),
+    "a bag without nitrogen": ('[feeding]\nanalysis = "0-0-50"', "holds no nitrogen"),
+}
+
+
+@pytest.mark.parametrize("case", DANGEROUS)
+def test_what_cannot_be_is_refused(tmp_path: Path, case: str) -> None:
+    """Exit code 3, the place and what is allowed, and nothing written."""
+    line, words = DANGEROUS[case]
+    text = NEW_YORK.replace("possible = true", f"possible = true\n{line}")
+    done = run("plan", str(written(tmp_path, text)), "-o", str(tmp_path / "out"))
+    assert done.returncode == 3 and words in done.stderr and "lawn.toml" in done.stderr
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_rate_faster_than_sprinklers_is_warned_of(tmp_path: Path) -> None:
+    """3 in/h is planned with, and doubted with the source of what sprinklers give."""
+    text = NEW_YORK.replace("possible = true", 'possible = true\napplication_rate = "3 in/h"')
+    plan = planned(written(tmp_path, text), tmp_path / "out")
+    assert any("faster than sprinklers usually are (source CSUF_TUTORIAL)" in c for c in plan["cautions"])  # type: ignore[attr-defined]

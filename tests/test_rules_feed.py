@@ -202,6 +202,23 @@ def test_a_state_rule_is_kept_to_and_named() -> None:
     assert max(feed.end for feed in own.feeds) > date(2027, 11, 30)
 
 
+def test_common_dates_of_a_state_are_offered_and_not_assumed() -> None:
+    """Florida: its counties differ; the usual summer dates are named with their source, and no window is cut by them."""
+    place = {"latitude": 28.5, "longitude": -81.4, "country": "US", "state": "FL"}
+    found = plan(cases.brief(place=place), species="bermuda_common")
+    assert any("06-01 to 09-30 (source S54)" in caution for caution in found.cautions)
+    assert any(feed.start.month in (6, 7) for feed in found.feeds)
+
+
+def test_the_distance_from_water_is_the_owners_or_offered() -> None:
+    """The brief's setback is kept as it says; without one the usual is named with its source and asked for."""
+    own = plan(cases.brief(local={"fertilizer_setback": "25 ft"}))
+    assert any("25 ft from open water, as the brief says" in caution for caution in own.cautions)
+    offered = plan(cases.brief(site={"water_body": True}))
+    assert any("15 ft" in caution and "local.fertilizer_setback" in caution for caution in offered.cautions)
+    assert not any("from open water" in caution for caution in plan().cautions)
+
+
 def test_a_state_limit_caps_each_feeding() -> None:
     """Maryland: 0.9 lb at once, 0.7 of it quick; an all-quick bag is pointed out."""
     place = {"latitude": 39.0, "longitude": -77.0, "country": "US", "state": "MD"}

@@ -81,6 +81,7 @@ Area = Annotated[float, _quantity("area", SMALLEST_AREA_M2, LARGEST_AREA_M2), _t
 Volume = Annotated[float, _quantity("volume", 0.01, 1e5), _text_schema("6 yd3")]
 WaterRate = Annotated[float, _quantity("water_rate", 1.0, 125.0), _text_schema("1.3 in/h")]
 Flow = Annotated[float, _quantity("flow", 0.5, 5000), _text_schema("9 gpm")]
+Spacing = Annotated[float, _quantity("length", 500, 40_000), _text_schema("15 ft")]
 Rate = Annotated[float, _quantity("areal_mass", 0, 200), _text_schema("1 lb/1000ft2")]
 Elevation = Annotated[float, _quantity("length", -500_000, 6_000_000, positive=False), _text_schema("1200 ft")]
 Percent = Annotated[float, Field(ge=0, le=100)]
@@ -276,6 +277,9 @@ class WaterZone(Part):
     catch_cans_mm: tuple[Depth, ...] = Field((), alias="catch_cans")
     catch_minutes: Annotated[float, Field(gt=0, le=240)] | None = None
     sun: Literal["full", "part", "shade"] | None = None
+    head_flow_l_min: Flow | None = Field(None, alias="head_flow")
+    head_spacing_mm: Spacing | None = Field(None, alias="head_spacing")
+    row_spacing_mm: Spacing | None = Field(None, alias="row_spacing")
 
 
 class Span(Part):
@@ -300,6 +304,9 @@ class Water(Part):
     catch_minutes: Annotated[float, Field(gt=0, le=240)] | None = None
     head: Literal["spray", "rotor", "rotary_nozzle", "impact", "oscillating", "drip"] | None = None
     flow_l_min: Flow | None = Field(None, alias="flow")
+    head_flow_l_min: Flow | None = Field(None, alias="head_flow")
+    head_spacing_mm: Spacing | None = Field(None, alias="head_spacing")
+    row_spacing_mm: Spacing | None = Field(None, alias="row_spacing")
     zones: tuple[WaterZone, ...] = ()
     allowed_weekdays: tuple[Weekday, ...] | None = None
     allowed_hours: tuple[TimeSpan, ...] = ()
@@ -446,6 +453,7 @@ class Local(Part):
 
     phosphorus: PhosphorusRule | None = None
     nitrogen_blackouts: tuple[YearlySpan, ...] | None = None
+    fertilizer_setback_mm: Length | None = Field(None, alias="fertilizer_setback")
     late_nitrogen: bool | None = None
     spring_aeration: bool | None = None
 

@@ -10,6 +10,8 @@ from turfplan.brief import Water, WaterZone
 from turfplan.errors import Problem, TurfplanError
 from turfplan.irrigation import LITRES_IN_M3, MINUTES_IN_HOUR, Zone
 
+MM_IN_M = 1000.0
+SLOWEST_MM_H, FASTEST_MM_H = 1.0, 125.0  # the bounds of an application rate in a brief
 FEWEST_CANS = 4  # below this there is no lowest quarter: a definition, not agronomy
 
 
@@ -109,7 +111,8 @@ def rate_from_spacing_mm_h(flow_l_min: float, head_spacing_m: float, row_spacing
 def zones(water: Water, book: Book, area_m2: float) -> tuple[Zone, ...]:
     """The watering zones of a lawn, at least one, each with its best known rate.
 
-    Best first: catch cans, a rate that is given, flow over the area, the type of head, an assumed hose sprinkler.
+    Best first: catch cans, a rate that is given, the flow of a head over its spacing, flow over the area, the type of
+    head, an assumed hose sprinkler.
     Raises TurfplanError with every fault of the measurements.
     """
     if not water.zones:
@@ -121,6 +124,9 @@ def zones(water: Water, book: Book, area_m2: float) -> tuple[Zone, ...]:
             catch_cans_mm=water.catch_cans_mm,
             catch_minutes=water.catch_minutes,
             sun=None,
+            head_flow_l_min=water.head_flow_l_min,
+            head_spacing_mm=water.head_spacing_mm,
+            row_spacing_mm=water.row_spacing_mm,
         )
         return (_zone(source, None, area_m2, water, book, "water"),)
     given = sum(zone.area_m2 or 0 for zone in water.zones)
@@ -164,17 +170,22 @@ def _zone(source: WaterZone, key: str | None, area_m2: float, water: Water, book
         evenness = max(found.uniformity, book.si("water.uniformity_floor"))
         facts = (*found.facts, "water.uniformity_floor")
         return Zone(key, source.name, area_m2, found.rate_mm_h, evenness, reason, True, exposure, found.advice, facts)
-    rate, reason, facts = _rate(source, area_m2, water, book)
+    rate, reason, facts = _rate(source, area_m2, water, book, where)
     return Zone(
         key, source.name, area_m2, rate, assumed, reason, False, exposure, (), (*facts, "water.uniformity_assumed")
     )
 
 
-def _rate(source: WaterZone, area_m2: float, water: Water, book: Book) -> tuple[float, str, tuple[str, ...]]:
+def _rate(
+    source: WaterZone, area_m2: float, water: Water, book: Book, where: str
+) -> tuple[float, str, tuple[str, ...]]:
     """Rate (mm/h), where it comes from, and the facts behind it, where no cans were set out."""
     given = source.application_rate_mm_h or water.application_rate_mm_h
     if given:
         return given, "the application rate in the brief", ()
+    if source.head_flow_l_min or source.head_spacing_mm:
+        rate = _spaced_rate(source, where)
+        return rate, "the flow of a head over the spacing of heads", ()
     if water.flow_l_min:
         return rate_from_flow_mm_h(water.flow_l_min, area_m2), "the flow spread over the area", ()
     head = source.head or water.head
@@ -183,6 +194,26 @@ def _rate(source: WaterZone, area_m2: float, water: Water, book: Book) -> tuple[
         f"what a {head.replace('_', ' ')} usually gives" if head else "an assumed hose sprinkler: measure it with cans"
     )
     return book.si(name), words, (name,)
+
+
+def _spaced_rate(source: WaterZone, where: str) -> float:
+    """Rate from the flow of one full-circle head and the spacing of heads; rows as far apart as heads where not said."""
+    flow, head, row = source.head_flow_l_min, source.head_spacing_mm, source.row_spacing_mm or source.head_spacing_mm
+    if flow is None or head is None or row is None:
+        missing = "head_flow" if flow is None else "head_spacing"
+        raise TurfplanError(
+            Problem(
+                f"{where}.{missing}", "head_flow and head_spacing tell the rate together", "nothing", None, "give both"
+            )
+        )
+    rate = rate_from_spacing_mm_h(flow, head / MM_IN_M, row / MM_IN_M)
+    if not SLOWEST_MM_H <= rate <= FASTEST_MM_H:
+        allowed = f"{SLOWEST_MM_H:g} to {FASTEST_MM_H:g} mm/h"
+        hint = "the flow is that of one head, not of the whole line"
+        raise TurfplanError(
+            Problem(f"{where}.head_flow", "is out of any sensible range", f"{rate:.3g} mm/h", allowed, hint)
+        )
+    return rate
 
 
 def water_cost(volume_l: float, price_per_m3: float) -> float:

@@ -69,7 +69,7 @@ def _bags_and_cans(brief: Brief, book: Book) -> Iterable[Problem]:
         yield from error.problems
     if brief.feeding.analysis:
         try:
-            parse_analysis(brief.feeding.analysis)
+            parse_analysis(brief.feeding.analysis).product_g_m2(1.0)
         except TurfplanError as error:
             yield from (
                 Problem(p.where or "feeding.analysis", p.message, p.got, p.allowed, p.hint) for p in error.problems

@@ -50,7 +50,7 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], list[s
     if any(name not in book.facts for name in names):
         return (), [
             "Fertilizer rules are local (state, county, town): look up blackout dates and distances to water, and enter them as "
-            "local.nitrogen_blackouts; none is assumed."
+            f"local.nitrogen_blackouts; none is assumed.{_offered(book, state)}"
         ]
     first, last = (_month_day(book.si(name)) for name in names)
     words = f"no nitrogen from {first[0]:02}-{first[1]:02} to {last[0]:02}-{last[1]:02} in {(brief.place.state or '').upper()}"
@@ -59,6 +59,18 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], list[s
         "local.nitrogen_blackouts; this plan keeps to it until you do."
     )
     return (Blackout(first, last, words, book.fact(names[0]).source, *caps),), [caution]
+
+
+def _offered(book: Book, state: str) -> str:
+    """The dates that are common in a state without holding all over it, offered for the owner to look up."""
+    names = (f"law.{state}_nitrogen_offered_from", f"law.{state}_nitrogen_offered_to")
+    if any(name not in book.facts for name in names):
+        return ""
+    first, last = (_month_day(book.si(name)) for name in names)
+    return (
+        f" Common here, though not everywhere: no nitrogen from {first[0]:02}-{first[1]:02} to {last[0]:02}-{last[1]:02} "
+        f"(source {book.fact(names[0]).source})."
+    )
 
 
 def state_of(brief: Brief) -> str:

@@ -294,10 +294,15 @@ def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Bla
                 f"The nitrogen of {use.on} was more than grass takes at once (source {most.source}): the rest burns or leaches."
             )
         found += [f"The nitrogen of {use.on} fell into a blackout: {b.words}." for b in blackouts if b.holds(use.on)]
-    if brief.site.water_body:
-        setback = read_as(book.si("feeding.water_setback"), "distance", system).text
+    own = brief.local.fertilizer_setback_mm
+    if own is not None:
+        found.append(f"Keep fertilizer {read_as(own, 'distance', system).text} from open water, as the brief says.")
+    elif brief.site.water_body:
+        usual = book.fact("feeding.water_setback")
+        setback = read_as(usual.si, "distance", system).text
         found.append(
-            f"Keep fertilizer {setback} from open water, and compost well away from it; the distance is set locally."
+            f"Keep fertilizer {setback} from open water (source {usual.source}), and compost well away from it; the distance "
+            "is set locally: enter local.fertilizer_setback."
         )
     years = [sum(n.rate_g_m2 for n in given if 0 <= (use.on - n.on).days < YEAR) for use in given]
     if years and max(years) > high.high_si + 1e-9:

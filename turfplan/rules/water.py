@@ -139,7 +139,14 @@ def _own_cautions(ground: Ground, runs: Sequence[WaterRun]) -> tuple[str, ...]:
             found.append(
                 f"Watering falls due while nobody is there ({start} to {end}): set a timer or ask a neighbour."
             )
+    fastest = request.book.fact("water.rate_spray")
     for zone in request.zones:
+        if zone.rate_mm_h > fastest.high_si:
+            rate = read_as(zone.rate_mm_h, "water_rate", request.system).text
+            found.append(
+                f"{zone.name}: {rate} is faster than sprinklers usually are (source {fastest.source}): measure it with catch "
+                "cans before any run."
+            )
         found += [f"{zone.name}: {line[0].lower()}{line[1:]}" for line in zone.advice]
         if not zone.measured:
             found.append(f"{zone.name}: run times rest on {zone.rate_reason}; set out catch cans to be sure.")
