@@ -413,3 +413,16 @@ def test_the_thinner_pass_comes_last() -> None:
     """Three eighths on thin turf without seed: a quarter inch, then an eighth."""
     plan = plan_of({"leveling": {"depth": "0.375 in"}, "seeding": {"intent": "none"}})
     assert passes_of(plan) == pytest.approx([6.35, 3.175])
+
+
+def test_the_longest_way_still_sows_in_autumn() -> None:
+    """Two inches over two years: the seed at their end goes down in autumn, not in the spring before."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": "kentucky_bluegrass", "condition": "dense"},
+            "place": {"postal_code": "50010"},
+            "leveling": {"depth": "2 in"},
+            "season": {"until": date(2029, 6, 30)},
+        }
+    )
+    assert plan.campaign == "two_years" and first(plan, "overseed").start.month in (8, 9)

@@ -177,6 +177,9 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
     ready = date.fromordinal(setting.first_day)
     waiting = max(0.0, ((last.start - ready).days - book.si("campaign.waiting_grace")) / 365) if last else 0.0
     cost = book.si(entry.cost) + waiting * book.si("campaign.cost_year_of_waiting") + 0.1 * len(stretch)
+    if key == "two_years" and setting.cool and sow is not None and _half(setting, sow) == "spring":
+        # However long the way, seed at its end meets weeds and its first summer young.
+        cost += book.si("campaign.cost_spring")
     why = entry.why if sessions else entry.why_without_passes
     if (
         key == "two_years"
