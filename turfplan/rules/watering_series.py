@@ -1,7 +1,7 @@
 """The waterings of a season as calendar series: by stage, week, session of the day and zone."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 from functools import lru_cache
 from math import ceil
@@ -177,13 +177,22 @@ class _Week:
             )
         names = session_names([session[0] for session in fit.starts])
         zones = self.ground.request.zones
+        sessions_of_day = list(zip(names, fit.starts, strict=True))
+        name, starts = sessions_of_day[0]
         if self.together:
-            return [self._joint(name, fit, session) for name, session in zip(names, fit.starts, strict=True)]
-        return [
-            self._run(name, fit, start, zone, when)
-            for name, session in zip(names, fit.starts, strict=True)
-            for zone, start, when in zip(zones, session, fit.times, strict=True)
+            first = [self._joint(name, fit, starts)]
+        else:
+            timed = zip(zones, starts, fit.times, strict=True)
+            first = [self._run(name, fit, start, zone, when) for zone, start, when in timed]
+        # The sessions of a day differ in their clock times alone.
+        return first + [
+            replace(run, id=self._id(name, run.zone), session=name, start_time=_clock(start))
+            for name, starts in sessions_of_day[1:]
+            for run, start in zip(first, starts, strict=False)
         ]
+
+    def _id(self, session: str, zone: str | None) -> str:
+        return ".".join(["water", self.stage.key, f"w{self.number}", session, *([zone] if zone else [])])
 
     def _fit(self, sessions: int) -> _Fit | None:
         """The first way that fits without runoff: fewer sessions a day, then more days; else one that fits, else less water."""
@@ -263,18 +272,17 @@ class _Week:
         facts: tuple[str, ...],
     ) -> WaterRun:
         weekdays = _weekdays(days)
-        parts = ["water", self.stage.key, f"w{self.number}", session, *([zone] if zone else [])]
         each = f"{when.minutes} min" + (f" in {when.cycles} cycles" if when.cycles > 1 else "")
         reason = f"{mean_mm:.1f} mm over {area_m2:.0f} m² on {len(days)} days"
         return WaterRun(
-            id=".".join(parts),
+            id=self._id(session, zone),
             title=f"{STAGE_WORDS[self.stage.name]}: {each}" + (f", {label}" if label else ""),
             stage=self.stage.name,
             session=session,
             zone=zone,
             start=days[0],
             end=days[-1],
-            start_time=time(start_min // 60, start_min % 60),
+            start_time=_clock(start_min),
             minutes=when.minutes,
             weekdays=weekdays,
             skip=(),
@@ -288,6 +296,10 @@ class _Week:
             how=how,
             facts=tuple(dict.fromkeys((*self.need.facts, *facts))),
         )
+
+
+def _clock(minute: int) -> time:
+    return time(minute // 60, minute % 60)
 
 
 def _weekdays(days: Sequence[date]) -> tuple[str, ...]:
