@@ -407,9 +407,11 @@ def test_commands_in_sentences_are_set_as_code_and_escaped() -> None:
 
 
 def test_names_lose_what_paper_cannot_hold() -> None:
-    """Control characters and line breaks become spaces; an empty name becomes a word."""
+    """Controls, line breaks and marks of direction become spaces, joiners stay; an empty name becomes a word."""
     assert plain_name("a\x00b\n c") == "a b c"
     assert plain_name("\x07") == "Lawn"
+    assert plain_name("b\u202ea\u2066c\u200f") == "b a c"
+    assert plain_name("\U0001f469\u200d\U0001f33e") == "\U0001f469\u200d\U0001f33e"
     assert len(short_name("x" * 300)) == 40
 
 

@@ -140,6 +140,19 @@ def test_a_hostile_name_prints(tmp_path: Path) -> None:
     assert pages_of(path.read_bytes()) == 1
 
 
+@pytest.mark.parametrize("name", ["x" * 300, "a long name of a lawn " * 14, "<b>حديقة\u202e</b> 🌱 " + "y" * 280])
+def test_a_hostile_name_moves_nothing_in_the_book(tmp_path: Path, book_pdf: Path, name: str) -> None:
+    """The book keeps its pages, and its running foot the short name on one line."""
+    path = tmp_path / "hostile.pdf"
+    plan = page_plan(name=name)
+    path.write_bytes(to_pdf(book_html(plan), plan))
+    assert "No syntax" in run("qpdf", "--check", str(path))
+    assert pages_of(path.read_bytes()) == pages_of(book_pdf.read_bytes())
+    cover = run("pdftotext", "-layout", "-l", "1", str(path), "-")
+    foot = [line for line in cover.splitlines() if "Season book ·" in line]
+    assert len(foot) == 1 and cover.rstrip().endswith(foot[0].rstrip())
+
+
 def without_weasyprint(monkeypatch: pytest.MonkeyPatch, error: Exception) -> None:
     """Make the import of WeasyPrint fail as it does where something is missing."""
     plain = builtins.__import__

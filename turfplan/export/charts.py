@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from math import ceil, floor
 
 from turfplan.export.glossary import operation_name
-from turfplan.export.sheets import PHASE_LETTER, PHASE_NAME, near_text, plain_name, shown, span_text, today_of
+from turfplan.export.sheets import PHASE_LETTER, PHASE_NAME, near_text, short_name, shown, span_text, today_of
 from turfplan.plan import Plan, Task
 from turfplan.units import System, from_inside
 from turfplan.wording import MONTHS, shortened
@@ -176,7 +176,7 @@ def timeline(plan: Plan, uid: str = "timeline") -> Timeline:
     phases = {task.phase for task in tasks}
     return Timeline(
         uid=uid,
-        title=f"The season of {plain_name(plan.lawn.name)}",
+        title=f"The season of {short_name(plan.lawn.name)}",
         words=_timeline_words(rows),
         width=WIDTH,
         height=HEAD_HEIGHT + len(rows) * ROW_HEIGHT + 6,

@@ -17,6 +17,9 @@ LETTER_COUNTRIES = frozenset({"US", "CA"})
 DAYS_IN_WEEK = 7
 WEEKDAY_KEYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 SHORT_NAME = 40
+# What a name loses; the joiners stay, for emoji and some scripts are spelt with them.
+UNHELD = ("Cc", "Cf", "Cs", "Co", "Zl", "Zp")
+JOINERS = "\u200c\u200d"
 
 PHASE_LETTER: dict[Phase, str] = {"prepare": "P", "surface": "O", "level": "L", "seed": "S", "care": "C", "finish": "F"}
 PHASE_NAME: dict[Phase, str] = {
@@ -133,8 +136,8 @@ def _in_order(tasks: Sequence[Task]) -> Iterator[Task]:
 
 
 def plain_name(text: str) -> str:
-    """A typed name without control characters and line breaks, which no page can hold; never empty."""
-    kept = "".join(" " if unicodedata.category(c) in ("Cc", "Cs", "Zl", "Zp") else c for c in text)
+    """A typed name without what no page can hold: controls, line breaks, marks that turn the direction; never empty."""
+    kept = "".join(" " if unicodedata.category(c) in UNHELD and c not in JOINERS else c for c in text)
     return " ".join(kept.split()) or "Lawn"
 
 
