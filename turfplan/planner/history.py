@@ -170,7 +170,7 @@ def history_constraints(
                 draft.start_node,
                 DaySet.of([(first, last_day)]),
                 Strength.HARD,
-                Reason("history.today", ""),
+                Reason("history.today", "It is still to be done, and the days before today are over."),
             )
         )
         if draft.id in history.not_before:

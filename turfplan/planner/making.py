@@ -3,7 +3,8 @@
 import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
+from functools import partial
 from zoneinfo import ZoneInfo
 
 from turfplan.agronomy import Book
@@ -99,7 +100,11 @@ def make_plan(
     shell = frame(setting, verdict, comparison, now=now, lawn_id=lawn_id_of(brief, climate, previous),
                   brief_sha256=brief_sha256, journal_entries=len(journal), ground=ground)  # fmt: skip
     if comparison.best is None:
-        found = ways_out(brief, book, climate, now, ground, make_plan) if options else ()
+        make = partial(
+            make_plan, journal=journal, previous=published, weather=weather, real_years=real_years,
+            assume_not_done=assume_not_done,
+        )  # fmt: skip
+        found = ways_out(brief, book, climate, now, ground, make) if options else ()
         return shell.model_copy(update={"options": found})
     drafts, bought = with_amounts(setting, comparison.best, history)
     tasks = tasks_of(setting, comparison.best, drafts)
@@ -131,13 +136,21 @@ def _setting(
     brief: Brief, book: Book, climate: Climate, today: date, previous: Plan | None, ground: Ground | None,
     real_years: Sequence[RealYear],
 ) -> Setting:  # fmt: skip
-    horizon = (previous.horizon.start, previous.horizon.end) if previous is not None else None
+    horizon = _horizon(brief, book, previous) if previous is not None else None
     setting = resolve(
         brief, book, climate, today, horizon=horizon,
         area_m2=ground.area_m2 if ground else None, bands=ground.bands if ground else None,
         zones=ground.zones if ground else (),
     )  # fmt: skip
     return with_windows(setting, real_years)
+
+
+def _horizon(brief: Brief, book: Book, previous: Plan) -> tuple[date, date]:
+    """The days of a plan that was made before: from its first day on, to another end only where the brief asks for one."""
+    start, end = previous.horizon.start, previous.horizon.end
+    if brief.season.start is not None:
+        end = max(end, brief.season.start + timedelta(days=round(book.si("setting.horizon_days"))))
+    return start, brief.season.until or end
 
 
 def _compare(setting: Setting, verdict: Verdict) -> Comparison:

@@ -79,6 +79,7 @@ def measured_climate(climate: Climate, book: Book, soil: Sequence[tuple[date, fl
     known = [entry for entry in soil if entry[0] <= today]
     if not known:
         return climate
+    climate = replace(climate, excess=None)
     day, soil_c = max(known, key=lambda entry: entry[0])
     return replace(climate, excess=Excess(day, soil_c - climate.soil_c(day), book.si("weather.measured_memory")))
 

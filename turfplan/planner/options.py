@@ -32,7 +32,8 @@ def ways_out(
 
 
 def _told(plan: Plan) -> str:
-    work = [t for t in plan.tasks if t.plays("spreading", "sowing", "planting")]
+    coming = [t for t in plan.tasks if t.closed is None and t.status != "CANCELLED"]
+    work = [t for t in coming if t.plays("spreading", "sowing", "planting")]
     if not work:
         return f"Then it is {plan.campaign_name}."
     first, last = min(t.start for t in work), max(t.end for t in work)
@@ -47,8 +48,9 @@ def _changes(brief: Brief, book: Book, today: date, southern: bool) -> Iterator[
     season, seeding, leveling = brief.season, brief.seeding, brief.leveling
     if season.campaign != "auto":
         yield "Let the planner choose the campaign", 'campaign = "auto"', _with(brief, "season", campaign="auto")
-    if season.until:
-        later = season.until + timedelta(days=366)
+    end = season.until or (season.start or today) + timedelta(days=round(book.si("setting.horizon_days")))
+    later = end + timedelta(days=366)
+    if later > today:
         yield "Give it one more year", f"until = {later}", _with(brief, "season", until=later)
     cool = book.species[brief.dominant.species].season == "cool"
     if cool and seeding.intent in ("overseed", "renovate", "patch") and book.species[brief.dominant.species].seedable:

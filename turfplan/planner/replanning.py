@@ -5,10 +5,10 @@ from dataclasses import replace
 from datetime import date
 
 from turfplan.agronomy import Book
-from turfplan.constraints import Strength
+from turfplan.constraints import Constraint, Lag, Strength
 from turfplan.network import Conflict
 from turfplan.plan import Plan, Task
-from turfplan.planner.comparing import Candidate, Comparison, Drafted, Feeder, compare, draft_campaign, plain_titles
+from turfplan.planner.comparing import Candidate, Comparison, Drafted, Feeder, draft_campaign, plain_titles
 from turfplan.planner.dating import repair_season
 from turfplan.planner.explaining import conflict_sentences
 from turfplan.planner.history import History, dry_day_constraints, history_constraints
@@ -16,6 +16,9 @@ from turfplan.rules.campaign import Campaign, campaigns
 from turfplan.rules.draft import SeasonDraft
 from turfplan.rules.setting import Setting
 from turfplan.rules.water import Verdict, WeatherDay
+from turfplan.wording import day_text
+
+RUN_OUT = ":run_out"
 
 
 def compare_again(
@@ -34,16 +37,26 @@ def compare_again(
     possible, ruled_out = campaigns(setting)
     kept = [c for c in possible if c.id == previous.campaign] or list(possible)
     conflict: tuple[str, ...] = ()
+    rejected = tuple((r.campaign, r.reason) for r in previous.rejected)
     for campaign in sorted(kept, key=lambda c: _distance(c, previous)):
-        drafted = draft_campaign(setting, campaign, feeder, permit=permit)
-        result = _repaired(setting, drafted, history, weather)
-        if isinstance(result, tuple):
-            conflict = conflict or result
-            continue
-        rejected = tuple((r.campaign, r.reason) for r in previous.rejected)
-        return Comparison(result, rejected or ruled_out, ())
-    fresh = compare(setting, feeder, permit=permit)
-    return fresh if fresh.best is not None else Comparison(None, fresh.rejected, conflict or fresh.conflict)
+        result = _repaired(setting, draft_campaign(setting, campaign, feeder, permit=permit), history, weather)
+        if not isinstance(result, tuple):
+            return Comparison(result, rejected or ruled_out, ())
+        conflict = conflict or result
+    # The campaign cannot be kept: what is left of the time is laid out anew, around what is done.
+    left = replace(setting, first_day=max(setting.first_day, _first_open_day(setting).toordinal()))
+    possible, ruled_out = campaigns(left)
+    told = (previous.campaign_name, " ".join(conflict))
+    for campaign in possible:
+        result = _repaired(left, draft_campaign(left, campaign, feeder, permit=permit), history, weather)
+        if not isinstance(result, tuple):
+            return Comparison(result, (told, *ruled_out), ())
+    return Comparison(None, (told, *ruled_out), conflict)
+
+
+def _first_open_day(setting: Setting) -> date:
+    """The first day for what is still to be done: today, or later where the brief asks for a later start."""
+    return max(setting.today, setting.brief.season.start or setting.today)
 
 
 def with_roles(plan: Plan, book: Book) -> Plan:
@@ -82,15 +95,15 @@ def _repaired(
 ) -> Candidate | tuple[str, ...]:
     season = _without_skipped(drafted.season, history)
     rain = {day: w.rain_mm for day, w in weather.items() if w.rain_mm is not None and day >= setting.today}
+    fixed = _fixed_nodes(season, history)
     season = replace(
         season,
         constraints=(
-            *season.constraints,
-            *history_constraints(history, season.drafts, setting.today, setting.last_day),
+            *(part for c in season.constraints for part in _outlived(c, fixed, history)),
+            *history_constraints(history, season.drafts, _first_open_day(setting), setting.last_day),
             *dry_day_constraints(setting.book, season.drafts, rain, setting.first_day, setting.last_day),
         ),
     )
-    fixed = _fixed_nodes(season, history)
     dated = repair_season(setting, season, _published_nodes(season, history), fixed)
     titles = plain_titles(setting, season)
     if isinstance(dated, Conflict):
@@ -98,9 +111,42 @@ def _repaired(
     lost = [c for c in dated.dropped if c.strength >= Strength.STRONG and c.id.startswith("window:")]
     if lost:
         return conflict_sentences(tuple(lost), titles)
+    season = _with_run_out(setting, season, dated.dropped, fixed)
     return Candidate(
         drafted.campaign, drafted.mix, drafted.feeding, drafted.volumes, season, dated, drafted.campaign.cost
     )
+
+
+def _outlived(constraint: Constraint, fixed: Mapping[str, int], history: History) -> tuple[Constraint, ...]:
+    """A constraint after a repair's facts: what is done may run out before an open task comes, and is then done again.
+
+    So the most days that may lie behind something done are advice, told where it cannot be kept; the least days stay.
+    """
+    if not isinstance(constraint, Lag) or constraint.maximum is None or constraint.strength < Strength.HARD:
+        return (constraint,)
+    if constraint.before.removesuffix("@end") not in history.done or constraint.after in fixed:
+        return (constraint,)
+    most = replace(constraint, id=constraint.id + RUN_OUT, minimum=None, strength=Strength.ADVICE)
+    return (most,) if constraint.minimum is None else (replace(constraint, maximum=None), most)
+
+
+def _with_run_out(
+    setting: Setting, season: SeasonDraft, dropped: Sequence[Constraint], fixed: Mapping[str, int]
+) -> SeasonDraft:
+    """The season with a caution on every task before which something done has run out."""
+    told: dict[str, str] = {}
+    for constraint in dropped:
+        if isinstance(constraint, Lag) and constraint.id.endswith(RUN_OUT):
+            day = day_text(date.fromordinal(fixed[constraint.before]), setting.system)
+            words = (
+                f"It comes later than it should after what was done on {day}; where that has run out, have it done again "
+                f"first. {constraint.reason.text}"
+            )
+            told[constraint.after.removesuffix("@end")] = words
+    if not told:
+        return season
+    drafts = tuple(replace(d, cautions=(told[d.id], *d.cautions)) if d.id in told else d for d in season.drafts)
+    return replace(season, drafts=drafts)
 
 
 def _without_skipped(season: SeasonDraft, history: History) -> SeasonDraft:

@@ -1,0 +1,91 @@
+"""What becomes of a season whose windows were missed."""
+
+from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
+
+from outside_checks import TOOLS, update_faults
+from planning import kind, plan_brief
+from test_seasons import Season, begun, done_until
+from turfplan.brief import Brief
+from turfplan.export.calendar import season_ics
+from turfplan.plan import Plan
+
+DEEP = {"leveling": {"depth": "1 in"}}
+LATE = date(2027, 11, 20)
+
+
+def asked(season: Season, brief: Brief, day: date = LATE) -> Plan:
+    """The plan that a re-planning would give, with nothing that is over taken for done."""
+    now = datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
+    return plan_brief(brief, now=now, journal=tuple(season.journal), previous=season.plan, assume_not_done=True)
+
+
+def until(brief: Brief, day: date) -> Brief:
+    """The brief with another last day."""
+    return brief.model_copy(update={"season": brief.season.model_copy(update={"until": day})})
+
+
+def sound(season: Season, plan: Plan, tmp_path: Path, day: date = LATE) -> None:
+    """Nothing open lies in the past, identities stay, and the checker of versions has nothing to say."""
+    for task in plan.tasks:
+        before = season.plan.task(task.id)
+        if task.closed is None and task.status != "CANCELLED" and task.series is None:
+            assert task.start >= day, task.id
+        assert before is None or (before.uid == task.uid and before.sequence <= task.sequence)
+    if TOOLS.is_dir():
+        files = [tmp_path / name for name in ("before.ics", "after.ics")]
+        for path, version in zip(files, (season.plan, plan), strict=True):
+            path.write_bytes(season_ics(version))
+        assert update_faults(*files) == []
+
+
+def test_a_missed_window_offers_options_that_hold(tmp_path: Path) -> None:
+    """With every window of the plan's days missed there is no plan, but ways out; the one with more time is as told."""
+    season = begun(DEEP)
+    plan = asked(season, season.brief)
+    assert plan.conflict is not None and not plan.tasks and all(not r.endswith(": ") for r in plan.conflict.reasons)
+    changes = {option.change: option.reason for option in plan.options}
+    assert "until = 2029-08-31" in changes and len(changes) >= 3
+    taken = asked(season, until(season.brief, date(2029, 8, 31)))
+    assert taken.conflict is None and taken.campaign_name in changes["until = 2029-08-31"]
+    sound(season, taken, tmp_path)
+
+
+def test_a_missed_window_is_planned_anew_where_there_is_time(tmp_path: Path) -> None:
+    """With another year inside the plan's days the rest is laid out anew around what is done, and the plan says why."""
+    season = begun(DEEP, {"season": {"until": date(2029, 6, 1)}})
+    first = season.day("topdress.1")
+    done_until(season, first + timedelta(days=5))
+    season.make(first + timedelta(days=6))
+    plan = asked(season, season.brief)
+    assert plan.conflict is None
+    sound(season, plan, tmp_path)
+    done = plan.task("topdress.1")
+    assert done is not None and done.closed == "done" and done.start == first
+    assert sum(t.status != "COMPLETED" for t in kind(plan, "topdress")) >= 1
+    assert kind(plan, "overseed")[0].start.year == 2028
+    assert any(r.campaign == season.plan.campaign_name and "still to be done" in r.reason for r in plan.rejected)
+    assert {c.kind for c in plan.changes} >= {"moved"}
+
+
+def test_another_last_day_counts_when_planning_again() -> None:
+    """A brief that asks for another end has it, also in a folder that was planned before; the first day stays."""
+    season = begun()
+    season.brief = until(season.brief, date(2028, 6, 30))
+    again = season.make(date(2027, 2, 3))
+    assert again.horizon.end == date(2028, 6, 30) and again.horizon.start == season.versions[0].horizon.start
+
+
+def test_what_has_run_out_is_told_and_does_not_stop_the_season() -> None:
+    """Marks of buried lines run out while rain holds the tines up: the work is planned, and its text says to ask again."""
+    season = begun(DEEP)
+    marks, tines = season.day("locate_utilities.1"), season.day("core_aerate.1")
+    done_until(season, tines)
+    season.journal = [e for e in season.journal if e.task not in ("locate_utilities.1", "raise_fittings")]
+    season.log("done", task="locate_utilities.1", on=marks - timedelta(days=16))
+    season.log("rained_off", on=tines)
+    plan = season.make(tines + timedelta(days=1))
+    task = plan.task("core_aerate.1")
+    assert task is not None and task.start > tines and task.published is not None
+    assert "have it done again first" in task.cautions[0] and "a ticket runs out" in task.cautions[0]
+    assert "Take care" in task.published.description
