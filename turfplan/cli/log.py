@@ -26,11 +26,21 @@ class BriefFirst(TyperGroup):
     """`turfplan log BRIEF done TASK`: the brief stands before the word that says what happened."""
 
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
-        """Moves the brief behind the word, where each command reads it."""
+        """Moves the brief behind the word, where each command reads it; without a known word, says which there are."""
         words = set(self.commands)
-        if len(args) >= 2 and args[0] not in words and args[1] in words:
+        if args and args[0] not in words and not args[0].startswith("-"):
+            if len(args) < 2 or args[1] not in words:
+                self._no_such_word(ctx, args[1] if len(args) > 1 else None)
             args = [args[1], args[0], *args[2:]]
         return list(super().parse_args(ctx, args))
+
+    def _no_such_word(self, ctx: Any, word: str | None) -> None:
+        from turfplan.errors import nearest
+
+        known = ", ".join(self.commands)
+        near = nearest(word, self.commands) if word else None
+        said = f"{word!r} is not something to log." if word else "What happened is missing after the brief."
+        ctx.fail(f"{said} Known: {known}." + (f" Did you mean {near!r}?" if near else ""))
 
 
 app = typer.Typer(cls=BriefFirst, add_completion=False, rich_markup_mode=None, no_args_is_help=True)
@@ -218,7 +228,8 @@ def _check_task(task: str | None, plan: Any, brief: Path) -> None:
     names = [t.id for t in plan.tasks]
     if task not in names:
         near = nearest(task, names)
-        raise TurfplanError(Problem("TASK", "no such task", task, ", ".join(names), near and f"did you mean {near!r}?"))
+        jobs = ", ".join(t.id for t in plan.tasks if t.series is None and t.closed is None)
+        raise TurfplanError(Problem("TASK", "no such task", task, jobs, near and f"did you mean {near!r}?"))
 
 
 def _to_undo(number: int | None, journal: "JournalFile") -> int:

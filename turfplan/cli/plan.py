@@ -83,7 +83,8 @@ def plan(
     if as_json:
         print(json.dumps(made.model_dump(mode="json", by_alias=True), ensure_ascii=False))
     else:
-        _summary(made, folder)
+        news = previous is not None and made.revision != previous.revision
+        _summary(made, folder, brief, output, news=news)
 
 
 def _cannot(made: "Plan", as_json: bool) -> None:
@@ -103,10 +104,8 @@ def _cannot(made: "Plan", as_json: bool) -> None:
             print(f"  {number}. {option.title} ({option.change}). {option.reason}")
 
 
-def _summary(made: "Plan", folder: Path) -> None:
-    """A short summary of the season in the words of the brief's units."""
-    from turfplan.wording import day_text
-
+def _summary(made: "Plan", folder: Path, brief: Path, output: Path | None, *, news: bool) -> None:
+    """A short summary of the season in the words of the brief's units; `news` when something has changed by this run."""
     print(f"{made.lawn.name}: {made.campaign_name}")
     for line in made.campaign_reason[:3]:
         print(f"  {line}")
@@ -114,27 +113,63 @@ def _summary(made: "Plan", folder: Path) -> None:
     # The first, and those that quote a task: somebody chose its day by hand.
     for caution in (*made.cautions[:1], *(c for c in made.cautions[1:] if c.startswith("“"))):
         print(f"  ! {caution}")
+    _tasks(made)
+    if news:
+        _changes(made)
+    _overdue(made, brief, output)
+    print(f"Written to {folder}: season.ics, checklist.html, order.html, plan.json and tables", file=sys.stderr)
+
+
+def _tasks(made: "Plan") -> None:
+    """Every job with its days and, while it is open, the name that `log` and `why` know it by; then what is to be bought."""
+    from turfplan.wording import day_text, days_text
+
+    units = made.lawn.units
     years = {r.task: f"  [would have worked in {r.worked} of {r.years} years]" for r in made.real_years}
     for task in sorted(made.tasks, key=lambda t: (t.start, t.id)):
         if task.series is None and task.status != "CANCELLED":
-            mark = {"done": "done", "skipped": "skipped"}.get(task.closed or "", "overdue" if task.overdue else "")
-            real = years.get(task.id, "")
-            until = f" to {day_text(task.end)}" if task.end != task.start else ""
-            print(f"  {day_text(task.start)}{until}  {task.title}{f'  ({mark})' if mark else ''}{real}")
+            mark = f"({task.closed})" if task.closed else f"{task.id}{' (overdue)' if task.overdue else ''}"
+            print(f"  {days_text(task.start, task.end, units)}  {task.title}  {mark}{years.get(task.id, '')}")
     series = [t for t in made.tasks if t.series is not None and t.status != "CANCELLED"]
     if series:
-        print(
-            f"  and {len(series)} watering series from {day_text(min(t.start for t in series))} to {day_text(max(t.end for t in series))}"
-        )
+        first, last = min(t.start for t in series), max(t.end for t in series)
+        print(f"  and {len(series)} watering series from {day_text(first, units)} to {day_text(last, units)}")
     for item in made.order:
-        print(f"Order: {item.name}, {item.text}; by {day_text(item.order_by)}, on site by {day_text(item.deliver_by)}")
-    for change in made.changes:
         print(
-            f"Changed: {change.task} {change.kind}: {change.before or '-'} -> {change.after or '-'}. {change.because}"
+            f"Order: {item.name}, {item.text}; by {day_text(item.order_by, units)}, on site by {day_text(item.deliver_by, units)}"
         )
-    for task in made.tasks:
-        if task.overdue:
-            print(
-                f"Overdue: {task.title}. Was it done? `turfplan log BRIEF done {task.id} --on {task.end}` or `… skipped {task.id} --on {task.end}`"
-            )
-    print(f"Written to {folder}: season.ics, checklist.html, order.html, plan.json and tables", file=sys.stderr)
+
+
+KINDS = {
+    "moved": "Moved", "added": "New", "dropped": "Dropped", "amount": "Other amount", "done": "Done", "skipped": "Skipped",
+    "reworded": "Said differently",
+}  # fmt: skip
+
+
+def _changes(made: "Plan") -> None:
+    """What is different from the plan before, and because of what; waterings, which follow the rest, in one line."""
+    tasks = {task.id: task for task in made.tasks}
+    follow = 0
+    for change in made.changes:
+        task = tasks.get(change.task)
+        if task is not None and task.series is not None:
+            follow += 1
+            continue
+        title = task.title if task is not None else change.task
+        days = " -> ".join(text for text in (change.before, change.after) if text)
+        print(f"{KINDS[change.kind]}: {title}{f': {days}' if days else ''}. {change.because}")
+    if follow:
+        print(f"Changed: {follow} watering series, which follow the work and the weather (changes.html has them all).")
+
+
+def _overdue(made: "Plan", brief: Path, output: Path | None) -> None:
+    """What is over without an entry, with the two commands that answer, and the one that plans it all again."""
+    overdue = [task for task in made.tasks if task.overdue]
+    where = f" -o {output}" if output is not None else ""
+    for task in overdue:
+        print(f"Overdue: {task.title}. If it was done, or is left out:")
+        for word in ("done", "skipped"):
+            print(f"  turfplan log {brief} {word} {task.id} --on {task.end}{where}")
+    if overdue:
+        print("To plan again what was not done:")
+        print(f"  turfplan plan {brief} --assume not-done{where}")
