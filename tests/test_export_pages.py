@@ -9,6 +9,7 @@ import jinja2
 import pytest
 
 from page_plan import DUST, FIRST_WATERING, on, page_plan, task
+from planning import NAMES, example
 from turfplan.export.book import book_html
 from turfplan.export.changes import changes_html
 from turfplan.export.checklist import checklist_html
@@ -40,6 +41,43 @@ HOSTILE = {
     "right to left": "حديقة خلفية ‮ lawn",
     "control": "back\x00\x1b[31m\nlawn\u2028",
     "quotes": "\"'`{{ 7 * 7 }}{% raw %}",
+}
+# Words of the trade as a reader meets them, each with the beginning of its line in the chapter of words.
+TRADE_WORDS = {
+    "Blackout": r"[Bb]lackout",
+    "Buffer pH": r"buffer pH",
+    "Calibrate": r"[Cc]alibrate",
+    "Canopy": r"canopy",
+    "Catch can": r"catch cans",
+    "Compost Plant": r"[Cc]ompost",
+    "Core-aerate": r"[Aa]erat|[Hh]ollow-tine",
+    "Cycle": r"\bcycles\b",
+    "Dethatch": r"[Dd]ethatch|[Ss]carif",
+    "Dormant": r"[Dd]ormant",
+    "Fittings": r"valve box",
+    "Germination": r"germinat",
+    "Nitrogen": r"nitrogen",
+    "Noxious": r"noxious",
+    "Overseed": r"[Oo]verseed",
+    "Person-hour": r"person-hour",
+    "Phosphorus": r"phosph",
+    "Plug": r"\bplugs\b",
+    "Potassium": r"potassium|potash",
+    "Preventer": r"preventer",
+    "Reserve": r"\breserve\b|held back",
+    "Root zone": r"root zone",
+    "Settle": r"settl|\bloose\b",
+    "Silica": r"silica",
+    "Stake": r"\b[Ss]takes?\b",
+    "Stand": r"\b[Ss]tand\b",
+    "Starter": r"starter",
+    "Straightedge": r"straightedge",
+    "Swale": r"swale",
+    "Thatch": r"[Tt]hatch",
+    "Tiller": r"tiller",
+    "Tine": r"\btines?\b",
+    "Top-dress": r"[Tt]op-?dress|dressed",
+    "pH": r"\bpH\b",
 }
 VOID = {"meta", "img", "br", "hr", "input", "link", "path", "rect", "circle", "polyline", "polygon", "line", "stop"}
 
@@ -361,6 +399,17 @@ def test_the_glossary_explains_the_words_that_are_used_and_no_other() -> None:
     text = Outline(book_html(page_plan())).text
     assert "Thatch The brown felt" in text
     assert dict(terms_in("Top-dress a thin pass.")).keys() == {"Top-dress", "Pass"}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_word_of_the_trade_in_a_book_has_its_line(name: str) -> None:
+    """Whatever chapter uses the word, the chapter of words explains it."""
+    body, _, after = Outline(book_html(example(name))).text.rpartition(" Words ")
+    explained = after.partition(" Notes ")[0]
+    missing = [
+        word for word, pattern in TRADE_WORDS.items() if re.search(pattern, body) and not re.search(word, explained)
+    ]
+    assert missing == []
 
 
 def test_kinds_of_work_are_called_the_same_everywhere() -> None:

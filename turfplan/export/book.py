@@ -28,7 +28,7 @@ from turfplan.units import System, read_as
 from turfplan.wording import MONTHS
 
 # Reasons that hold for every job and say nothing of this one; `turfplan why` tells the whole chain.
-COMMON_REASONS = ("It is one of the days you can work.", "The day before is full", "What it hangs on is done.")
+COMMON_REASONS = ("Work is possible on your working days only.", "The day before is full", "What it hangs on is done.")
 LEAST_YEAR = 365
 JUDGEMENT = (
     "Sources marked as judgement are ours: no publication was found; they are meant to be corrected by your own notes."
@@ -281,10 +281,18 @@ def _all_words(plan: Plan) -> Iterable[str]:
         yield from (task.title, task.why, task.go or "", task.fallback or "", *task.how, *task.cautions)
     for line in plan.order:
         yield from (line.name, line.reason, line.text, *line.questions, *line.acceptance)
-    yield from (*plan.cautions, *plan.assumptions, *plan.disagreements, *plan.campaign_reason)
+    yield from (*plan.cautions, *plan.assumptions, *plan.disagreements, *plan.campaign_reason, plan.climate.source)
     yield from (
-        "thatch fill mix window best day soil temperature person-hour",
+        text for window in plan.windows for text in (window.reason, plan.sources.get(window.source, window.source))
+    )
+    yield from (rejected.reason for rejected in plan.rejected)
+    yield from (year.reason for year in plan.real_years)
+    if plan.fill is not None:
+        yield from ("stake", *plan.fill.notes)
+    yield from (
+        "stand thatch fill mix window best day soil temperature person-hour",
         *(note for ledger in plan.ledgers for note in ledger.notes),
     )
-    if plan.ledgers:
-        yield "nitrogen evaporation"
+    yield from (plan.lawn.intent, *(operation_name(window.operation) for window in plan.windows))
+    for ledger in plan.ledgers:
+        yield from ("nitrogen evaporation root zone", *(name for week in ledger.weeks for name in week.entries))
