@@ -24,7 +24,7 @@ from turfplan.export.sheets import (
     today_of,
 )
 from turfplan.plan import Plan, Task
-from turfplan.units import System, format_number
+from turfplan.units import System, format_number, read_as
 from turfplan.wording import MONTHS, WEEKDAYS, bought_text
 
 # The blanks for the day and the hours beside a job take the room of that many characters.
@@ -140,7 +140,7 @@ def _sheet(plan: Plan, by_week: ByWeek, monday: date, look: Look, drawn: Sequenc
         title=span_text(week[0], week[-1], system, weekday=False, year=True),
         days=tuple(stamp_of(day) for day in week),
         marks=tuple(_marks(jobs, day) for day in week),
-        summary=_summary(jobs, water),
+        summary="; ".join((_summary(jobs, water), *_account(plan, monday))),
         jobs=jobs,
         water=water,
         runs=runs_of(((row.task, row.days) for row in water), system),
@@ -251,6 +251,18 @@ def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> str:
         minutes = sum(row.minutes * sum(row.on) for row in water)
         parts.append(f"{runs} watering{'' if runs == 1 else 's'}, {format_number(minutes)} minutes in all")
     return "; ".join(parts) if parts else "No work this week"
+
+
+def _account(plan: Plan, monday: date) -> Iterator[str]:
+    """What the accounts of water and nitrogen hold for the week, in the usual weather or in that which is known."""
+    system = plan.lawn.units
+    for ledger in plan.ledgers:
+        entries = next((w.entries for w in ledger.weeks if monday_of(w.start) == monday), {})
+        if ledger.item == "water" and entries:
+            came = (f"{name} {read_as(entries[name], 'rain', system).text}" for name in ("rain", "watering"))
+            yield f"water account: {', '.join(came)}, use {read_as(-entries['evapotranspiration'], 'rain', system).text}"
+        elif entries.get("feed"):
+            yield f"nitrogen {read_as(entries['feed'], 'rate', system).text}"
 
 
 def _ahead(by_week: ByWeek, monday: date, system: System) -> tuple[str, tuple[Ahead, ...]]:
