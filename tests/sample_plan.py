@@ -81,7 +81,7 @@ def job(
         "why": f"The reason for {task_id}, said in a sentence.", "start": start, "end": end, "best": start,
         "duration_days": days, "person_hours": hours,
         "window": Window(start=start - timedelta(days=5), end=end + timedelta(days=12)),
-        "not_earlier": ("It is one of the days you can work.",), "not_later": ("Later leaves the grass less time.",),
+        "not_earlier": ("Work is possible on your working days only.",), "not_later": ("Later leaves the grass less time.",),
         "amounts": tuple(Amount.of(item, value, unit, "Area times depth.") for item, value, unit in amounts),
         "how": ("First one way, then across.", "Sweep the path, last of all."), "go": "Grass and soil are dry.",
         "fallback": "Wet: the next free day.", "fallback_day": end + timedelta(days=7), "cautions": cautions, "alarm": alarm,

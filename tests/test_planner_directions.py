@@ -426,3 +426,11 @@ def test_the_longest_way_still_sows_in_autumn() -> None:
         }
     )
     assert plan.campaign == "two_years" and first(plan, "overseed").start.month in (8, 9)
+
+
+@pytest.mark.parametrize("depth", ["0.25 in", "1 in"])
+def test_days_off_alone_are_never_the_reason(depth: str) -> None:
+    """Why not earlier, why not later: every task names more than that work is possible on working days only."""
+    for task in plan_of({"leveling": {"depth": depth}}).tasks:
+        for why in (task.not_earlier, task.not_later):
+            assert set(why) - {"Work is possible on your working days only."}, (task.id, why)

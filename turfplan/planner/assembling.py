@@ -7,7 +7,7 @@ from datetime import date
 from turfplan.constraints import Allowed, Constraint, Strength
 from turfplan.plan import Amount, Task, Window
 from turfplan.planner.comparing import Candidate, plain_titles
-from turfplan.planner.explaining import reasons, wish_earlier, wish_later
+from turfplan.planner.explaining import NEAREST_DAY, days_off_alone, reasons, wish_earlier, wish_later
 from turfplan.planner.feeding import amounts_of_feed, amounts_of_lime
 from turfplan.planner.history import History
 from turfplan.planner.quantities import (
@@ -162,13 +162,15 @@ def task_of(
 
 
 def _reasons(candidate: Candidate, draft: Draft, titles: Mapping[str, str], *, earlier: bool) -> tuple[str, ...]:
-    """Why not earlier, or not later: what holds the chosen day; where only a wish does, what would hold it in the end."""
+    """Why not earlier, or not later: what holds the chosen day; where a wish or days off alone do, what would hold it in the end."""
     schedule, node = candidate.dated.schedule, draft.start_node
     chain = schedule.not_earlier(node) if earlier else schedule.not_later(node)
     wish = wish_earlier(draft, titles) if earlier else wish_later(draft, titles)
     nothing = f"It is the {'first' if earlier else 'last'} day on which it can be done."
     found = reasons(chain, titles, wish, nothing)
-    if chain and chain[0].kind == "wish":
+    if days_off_alone(chain):
+        found = (wish if draft.anchor in titles else NEAREST_DAY,)
+    if chain and (chain[0].kind == "wish" or days_off_alone(chain)):
         limits = schedule.bounds.not_earlier(node) if earlier else schedule.bounds.not_later(node)
         found += tuple(line for line in reasons(limits, titles, wish, nothing)[:2] if line not in found)
     return found

@@ -7,18 +7,33 @@ from collections.abc import Mapping
 
 from turfplan.constraints import Allowed, Constraint
 from turfplan.network import Chain, Conflict
+from turfplan.rules.days import WORK_DAYS
 from turfplan.rules.draft import Draft
 
 LONGEST_CHAIN = 4
+NEAREST_DAY = "It is the working day nearest to its best one."
+
+
+def days_off_alone(chain: Chain) -> bool:
+    """True where nothing but days without work keeps a task from moving by a few: that says little of why it is then."""
+    if not chain or chain[0].constraint is None:
+        return False
+    return all(
+        link.node == chain[0].node
+        and (link.kind == "wish" or (link.constraint is not None and link.constraint.reason.rule == WORK_DAYS))
+        for link in chain
+    )
 
 
 def reasons(chain: Chain, titles: Mapping[str, str], wish: str, nothing: str) -> tuple[str, ...]:
     """The sentences of a chain, nearest cause first; `wish` speaks where nothing but the ideal holds the day."""
     found: list[str] = []
     start = chain[0].node.removesuffix("@end") if chain else ""
-    for place, link in enumerate(chain):
+    away = False
+    for link in chain:
         node = link.node.removesuffix("@end")
-        if place and node == start:
+        away = away or node != start
+        if away and node == start:
             # The chain has come back to the task itself: the rest would only say it again.
             break
         if link.kind == "wish":

@@ -11,6 +11,7 @@ from turfplan.rules.order import SOWING
 from turfplan.rules.setting import Setting, without
 from turfplan.rules.steps import span_step
 
+WORK_DAYS = "calendar.work_days"
 # Operations bound to a window, with how hard it binds. What is missing here is bound by its order of work alone.
 _WINDOW_STRENGTH = {
     "dethatch": Strength.STRONG,
@@ -42,11 +43,11 @@ def _calendar(setting: Setting, draft: Draft) -> list[Allowed | Lag]:
     delivery = draft.operation == "delivery"
     days = setting.delivery_days if delivery else setting.work_days
     why = (
-        "It is a day on which the supplier delivers and somebody is there."
+        "The supplier delivers, and somebody is there, on certain days only."
         if delivery and setting.brief.delivery.allowed_weekdays
-        else "It is one of the days you can work."
+        else "Work is possible on your working days only."
     )
-    reason = Reason("calendar.work_days", why)
+    reason = Reason(WORK_DAYS, why)
     found: list[Allowed | Lag] = [Allowed(f"work_days:{draft.id}", draft.start_node, days, Strength.HARD, reason)]
     if draft.duration_days > 1:
         step = span_step(days, setting.first_day, setting.last_day, draft.duration_days)
