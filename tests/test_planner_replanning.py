@@ -9,6 +9,10 @@ from test_seasons import Season, begun, done_until
 from turfplan.brief import Brief
 from turfplan.export.calendar import season_ics
 from turfplan.plan import Plan
+from turfplan.planner import Weather
+from turfplan.rules.watering_request import WeatherDay
+from turfplan.units import System
+from turfplan.wording import day_text
 
 DEEP = {"leveling": {"depth": "1 in"}}
 LATE = date(2027, 11, 20)
@@ -74,6 +78,35 @@ def test_another_last_day_counts_when_planning_again() -> None:
     season.brief = until(season.brief, date(2028, 6, 30))
     again = season.make(date(2027, 2, 3))
     assert again.horizon.end == date(2028, 6, 30) and again.horizon.start == season.versions[0].horizon.start
+
+
+def test_a_forecast_moves_work_off_wet_days_and_says_so() -> None:
+    """Rain forecast for a pass moves it, and report and feed name the forecast; without a forecast it stays; no rule is hard."""
+    season = begun(DEEP)
+    day = season.day("topdress.1")
+    done_until(season, day - timedelta(days=1))
+    before = day - timedelta(days=1)
+    season.make(before)
+    plan = season.make(before, 10, weather=Weather({day: WeatherDay(rain_mm=15.0)}))
+    task = plan.task("topdress.1")
+    assert task is not None and task.start > day + timedelta(days=1) and task.published is not None
+    told = {c.task: c.because for c in plan.changes}
+    assert told["topdress.1"] == f"Rain is forecast: {day_text(day, System.US, year=False)} will be too wet."
+    assert told["topdress.1"] in task.published.description
+    flood = {before + timedelta(days=n): WeatherDay(rain_mm=20.0) for n in range(90)}
+    assert season.make(before, 12, weather=Weather(flood)).conflict is None
+
+
+def test_a_forecast_holds_a_delivery() -> None:
+    """A load is not taken on a day of rain that is forecast, where another day will do."""
+    season = begun(DEEP)
+    day = season.day("delivery.1")
+    done_until(season, day - timedelta(days=1))
+    season.make(day - timedelta(days=2))
+    season.make(day - timedelta(days=2), 10, weather=Weather({day: WeatherDay(rain_mm=5.0)}))
+    assert season.day("delivery.1") != day
+    (told,) = [c.because for c in season.plan.changes if c.task == "delivery.1"]
+    assert told.startswith("Rain is forecast")
 
 
 def test_what_has_run_out_is_told_and_does_not_stop_the_season() -> None:

@@ -10,6 +10,8 @@ from turfplan.journal import JournalEntry, standing
 from turfplan.plan import Actual, Amount, Plan, Task
 from turfplan.revision import Past
 from turfplan.rules.draft import Draft
+from turfplan.units import System
+from turfplan.wording import day_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,9 +192,7 @@ def dry_day_constraints(
     """Spreading keeps off days with rain in the forecast, and off the day after a real soaking, as long as other rules let it."""
     if not wet_days:
         return ()
-    slight, soaking = book.si("weather.dry_day_rain"), book.si("weather.soaking_rain")
-    bad = {d.toordinal() for d, rain in wet_days.items() if rain > slight}
-    bad |= {(d + timedelta(days=1)).toordinal() for d, rain in wet_days.items() if rain > soaking}
+    bad = _bad_days(book, wet_days)
     days = DaySet.from_days(d for d in range(first, last + 1) if d not in bad)
     reason = Reason(
         "weather.dry_day",
@@ -210,3 +210,26 @@ def dry_day_constraints(
         for d in drafts
         if book.operations[d.operation].weather == "dry"
     )
+
+
+def _bad_days(book: Book, wet_days: Mapping[date, float]) -> set[int]:
+    """The days that are too wet for dry work: those of rain, and the one after a soaking."""
+    slight, soaking = book.si("weather.dry_day_rain"), book.si("weather.soaking_rain")
+    bad = {d.toordinal() for d, rain in wet_days.items() if rain > slight}
+    return bad | {(d + timedelta(days=1)).toordinal() for d, rain in wet_days.items() if rain > soaking}
+
+
+def forecast_reasons(
+    book: Book, previous: Plan | None, wet_days: Mapping[date, float], system: System
+) -> dict[str, str]:
+    """By task of the plan before that needs a dry day and was to be on a wet one, why it cannot stay there."""
+    if previous is None or not wet_days:
+        return {}
+    bad = _bad_days(book, wet_days)
+    return {
+        task.id: f"Rain is forecast: {day_text(task.start, system, year=False)} will be too wet."
+        for task in previous.tasks
+        if task.start.toordinal() in bad
+        and task.operation in book.operations
+        and book.operations[task.operation].weather == "dry"
+    }

@@ -21,12 +21,12 @@ from turfplan.planner.assembling import tasks_of, with_amounts
 from turfplan.planner.briefing import check_brief
 from turfplan.planner.comparing import Comparison, compare
 from turfplan.planner.feeding import feeder_for
-from turfplan.planner.history import read_history, still_missing_mm
+from turfplan.planner.history import forecast_reasons, read_history, still_missing_mm
 from turfplan.planner.judging import judged
 from turfplan.planner.openings import measured_climate, moved_by_soil, with_windows
 from turfplan.planner.options import ways_out
 from turfplan.planner.quantities import order_lines
-from turfplan.planner.replanning import compare_again, with_kept_words, with_roles, with_window_reasons
+from turfplan.planner.replanning import coming_rain, compare_again, with_kept_words, with_roles, with_window_reasons
 from turfplan.planner.telling import citations_of, frame
 from turfplan.planner.watering import watered
 from turfplan.revision import revise
@@ -124,7 +124,8 @@ def make_plan(
             "cautions": tuple(dict.fromkeys((*shell.cautions, *said))),
         }
     )
-    history = replace(history, because=with_window_reasons(history.because, tasks, previous, moved))
+    wet = forecast_reasons(book, previous, coming_rain(weather.days, today), setting.system)
+    history = replace(history, because=with_window_reasons(history.because, tasks, previous, moved, wet))
     plan = revise(plan, published, now, history=history.as_record())
     plan = plan.model_copy(update={"real_years": judged(setting, plan.tasks)})
     if faults := check_plan(plan, brief, book):

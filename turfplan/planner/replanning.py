@@ -54,6 +54,11 @@ def compare_again(
     return Comparison(None, (told, *ruled_out), conflict)
 
 
+def coming_rain(weather: Mapping[date, WeatherDay], today: date) -> dict[date, float]:
+    """The rain that is forecast, mm by day from today on."""
+    return {day: w.rain_mm for day, w in weather.items() if w.rain_mm is not None and day >= today}
+
+
 def _first_open_day(setting: Setting) -> date:
     """The first day for what is still to be done: today, or later where the brief asks for a later start."""
     return max(setting.today, setting.brief.season.start or setting.today)
@@ -94,7 +99,7 @@ def _repaired(
     setting: Setting, drafted: Drafted, history: History, weather: Mapping[date, WeatherDay]
 ) -> Candidate | tuple[str, ...]:
     season = _without_skipped(drafted.season, history)
-    rain = {day: w.rain_mm for day, w in weather.items() if w.rain_mm is not None and day >= setting.today}
+    rain = coming_rain(weather, setting.today)
     fixed = _fixed_nodes(season, history)
     season = replace(
         season,
@@ -207,9 +212,12 @@ def _kept(task: Task, before: Task | None, *, with_window: bool) -> Task:
 
 
 def with_window_reasons(
-    because: Mapping[str, str], tasks: Sequence[Task], previous: Plan | None, moved: Mapping[str, str]
-) -> dict[str, str]:
-    """Why tasks have moved: what the journal says of them, and for those whose windows have moved, what moved those."""
+    because: Mapping[str, str], tasks: Sequence[Task], previous: Plan | None, moved: Mapping[str, str],
+    forecast: Mapping[str, str],
+) -> dict[str, str]:  # fmt: skip
+    """Why tasks have moved: what the journal says of them, else the forecast for the day they were on (`forecast`, by task),
+    else what moved their windows (`moved`, by operation)."""
     before = {t.id: t.start for t in previous.tasks} if previous is not None else {}
-    found = {t.id: moved[t.operation] for t in tasks if t.operation in moved and before.get(t.id, t.start) != t.start}
-    return {**found, **because}
+    away = [t for t in tasks if before.get(t.id, t.start) != t.start]
+    windows = {t.id: moved[t.operation] for t in away if t.operation in moved}
+    return {**windows, **{t.id: forecast[t.id] for t in away if t.id in forecast}, **because}
