@@ -434,3 +434,17 @@ def test_days_off_alone_are_never_the_reason(depth: str) -> None:
     for task in plan_of({"leveling": {"depth": depth}}).tasks:
         for why in (task.not_earlier, task.not_later):
             assert set(why) - {"Work is possible on your working days only."}, (task.id, why)
+
+
+def test_thatch_is_left_where_nothing_is_spread_or_sown_on_it() -> None:
+    """Lifting hollows, or planting beside them, asks for no dethatching; nor does bare ground."""
+    hollow = {"leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.04}]}, "lawn": {"thatch": "0.6 in"}}
+    for changes in (
+        {"seeding": {"intent": "none"}},
+        {"seeding": {"intent": "plant"}},
+        {"seeding": {"intent": "dormant"}},
+    ):
+        assert not kind(plan_of(hollow, changes), "dethatch")
+    assert not kind(
+        plan_of({"lawn": {"thatch": "0.6 in", "condition": "bare"}, "seeding": {"intent": "renovate"}}), "dethatch"
+    )

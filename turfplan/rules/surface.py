@@ -58,10 +58,13 @@ def aerates(setting: Setting) -> bool:
 
 
 def dethatches(setting: Setting) -> bool:
-    """Thatch over the limit is taken off, where this grass bears it; over the strip limit it is not levelled on at all."""
+    """Thatch over the limit is taken off under what is spread or sown, where this grass bears it; over the strip limit it is
+    not levelled on at all."""
     book = setting.book
+    under = bool(setting.bands) or setting.sowing in ("seed", "overseed")
     return (
-        setting.thatch_mm > book.si("dethatch.limit")
+        under
+        and setting.thatch_mm > book.si("dethatch.limit")
         and setting.thatch_mm < book.si("dethatch.strip_limit")
         and setting.species.dethatch != "never"
         # Bare ground has no turf to comb.
