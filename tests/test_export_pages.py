@@ -28,7 +28,7 @@ from turfplan.export.sheets import (
 )
 from turfplan.export.templates import coded, environment, stylesheet, templates_dir
 from turfplan.export.weeks import week_sheets
-from turfplan.plan import Amount, Plan
+from turfplan.plan import Amount, OperationWindow, Plan
 from turfplan.units import CUBIC_YARD_M3, System
 from turfplan.wording import amount_text, day_text
 
@@ -468,3 +468,44 @@ def test_watering_begins_where_the_plan_says() -> None:
     """The invented season waters from the seed day on, so that these tests look at a week with both."""
     (sheet,) = week_sheets(page_plan(), FIRST_WATERING)
     assert sheet.jobs and sheet.water
+
+
+def test_a_window_of_each_year_is_told_once() -> None:
+    """Days that come again the year after, a leap day more or less, are said once; others year by year."""
+    reason = {"reason": "Soil is warm.", "source": "bulletin", "operation": "seed", "season": "spring"}
+    first = OperationWindow(start=date(2027, 3, 20), end=date(2027, 5, 10), best=date(2027, 4, 10), **reason)
+    leap = OperationWindow(start=date(2028, 3, 19), end=date(2028, 5, 9), best=date(2028, 4, 9), **reason)
+    late = OperationWindow(start=date(2028, 4, 2), end=date(2028, 5, 20), best=date(2028, 4, 20), **reason)
+    both = {"tasks": (task("seed", "seed", "Sow", on(8, 20)), task("overseed", "seed", "Sow", date(2028, 5, 1)))}
+    early = {"tasks": (task("seed", "seed", "Sow", date(2027, 4, 1)), task("mow", "care", "Mow", date(2028, 6, 1)))}
+    assert (
+        "Mar 20 to May 10, each year Apr 10 Soil" in Outline(book_html(page_plan(windows=(first, leap), **early))).text
+    )
+    text = Outline(book_html(page_plan(windows=(first, late), **early))).text
+    assert "Mar 20 to May 10, 2027; Apr 2 to May 20, 2028 Apr 10; Apr 20 Soil" in text
+    assert "each year" not in Outline(book_html(page_plan(windows=(first, leap), **both))).text
+
+
+def test_notes_are_cited_in_runs() -> None:
+    """Three or more notes in a row are cited from the first to the last, each leading to the first of them."""
+    cited = {f"fact.{n}": f"Fact {n}" for n in range(1, 8)}
+    jobs = (
+        task("mow", "care", "Mow", on(8, 14), facts=("fact.1", "fact.2", "fact.3", "fact.4", "fact.5", "fact.6")),
+        task("seed", "seed", "Sow", on(8, 15), facts=("fact.1", "fact.3", "fact.4", "fact.5", "fact.7")),
+    )
+    text = Outline(book_html(page_plan(tasks=jobs, order=(), citations=cited))).text
+    assert "notes 1–6" in text
+    assert "notes 1 , 3–5 , 7" in text
+
+
+def test_loads_and_parts_are_never_less_than_they_are(plan: Plan) -> None:
+    """A load of 3.625 yd³ reads 3.65: the parts of an order, as printed, make up at least the order."""
+    line = plan.order[0]
+    half = line.model_copy(update={"loads": (line.value * 3.625 / 7, line.value * 3.375 / 7)})
+    text = Outline(order_html(plan.model_copy(update={"order": (half,)}))).text
+    loads = re.search(r"Loads: ([\d.]+) \S+, ([\d.]+)", text)
+    assert loads is not None
+    whole = line.value_us if plan.lawn.units is System.US else line.value
+    assert sum(float(part) for part in loads.groups()) >= whole
+    if plan.lawn.units is System.US:
+        assert loads[1] == "3.65"

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from turfplan.export.charts import soil_chart, timeline
 from turfplan.export.glossary import operation_name, terms_in
@@ -184,7 +185,7 @@ def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
         (
             operation_name(operation),
             _window_days(windows, system),
-            "; ".join(dict.fromkeys(near_text(w.best, system, weekday=False) for w in windows)),
+            _best_days(windows, system),
             reason,
             plan.sources.get(source, source),
         )
@@ -194,14 +195,21 @@ def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:
 
 def _window_days(windows: Sequence[OperationWindow], system: System) -> str:
     """First and last days: told once where they are the same each year but for a leap day, else year by year."""
-    first = windows[0]
-    if len(windows) > 1 and all(
-        abs((w.start - first.start).days - LEAST_YEAR * n) <= n and abs((w.end - first.end).days - LEAST_YEAR * n) <= n
-        for n, w in enumerate(windows)
-    ):
-        ends = (near_text(day, system, weekday=False) for day in (first.start, first.end))
+    if _yearly([w.start for w in windows]) and _yearly([w.end for w in windows]):
+        ends = (near_text(day, system, weekday=False) for day in (windows[0].start, windows[0].end))
         return f"{' to '.join(ends)}, each year"
     return "; ".join(span_text(w.start, w.end, system, weekday=False, year=True) for w in windows)
+
+
+def _best_days(windows: Sequence[OperationWindow], system: System) -> str:
+    """The best day: told once where it is the same each year but for a leap day."""
+    days = [w.best for w in windows]
+    return "; ".join(near_text(day, system, weekday=False) for day in (days[:1] if _yearly(days) else days))
+
+
+def _yearly(days: Sequence[date]) -> bool:
+    """True where several days follow one another by a year, a leap day more or less."""
+    return len(days) > 1 and all(abs((day - days[0]).days - LEAST_YEAR * n) <= n for n, day in enumerate(days))
 
 
 def _ledgers(plan: Plan) -> tuple[LedgerChart, ...]:
