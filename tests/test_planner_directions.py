@@ -448,3 +448,12 @@ def test_thatch_is_left_where_nothing_is_spread_or_sown_on_it() -> None:
     assert not kind(
         plan_of({"lawn": {"thatch": "0.6 in", "condition": "bare"}, "seeding": {"intent": "renovate"}}), "dethatch"
     )
+
+
+def test_seed_of_the_last_year_is_watered_until_it_is_up() -> None:
+    """A plan of three years waters the seed at its end as long as one of a single year does."""
+    plan = plan_of({"leveling": {"depth": "2 in"}, "season": {"until": date(2030, 12, 1)}})
+    sown = first(plan, "overseed").end
+    assert sown > date(2028, 8, 1)
+    runs = [t for t in kind(plan, "water") if t.start >= sown]
+    assert max(t.end for t in runs) - sown >= timedelta(28)

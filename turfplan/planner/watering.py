@@ -26,12 +26,15 @@ def watered(
     passes = tuple(t.end for t in tasks if t.plays("spreading"))
     first_mow = next((t.start for t in tasks if t.plays("first_cut")), None)
     known = {**{day: WeatherDay(rain_mm=rain) for day, rain in history.rain.items()}, **weather}
-    start = date.fromordinal(setting.first_day)
+    start, last = date.fromordinal(setting.first_day), date.fromordinal(setting.last_day)
+    # A plan of several years is watered for its first season and through the first season of what is sown at its end.
+    season = timedelta(round(setting.book.si("setting.horizon_days")))
+    sown = max((t.end for t in (sowing, planting) if t is not None), default=start)
     water = setting.brief.water
     request = WateringRequest(
         water=water, book=setting.book, climate=setting.climate, season=setting.species.season, soil=setting.soil,
         area_m2=setting.area_m2, zones=zones(water, setting.book, setting.area_m2), start=start,
-        end=min(date.fromordinal(setting.last_day), start + timedelta(days=548)), system=setting.system,
+        end=min(last, max(start, sown) + season), system=setting.system,
         seeded_on=sowing.end if sowing else None, dormant=bool(sowing and sowing.plays("dormant")),
         planted_on=planting.end if planting else None, passes=passes,
         germination_days=_germination_days(setting),
