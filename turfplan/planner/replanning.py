@@ -127,7 +127,7 @@ def _outlived(constraint: Constraint, fixed: Mapping[str, int], history: History
 
     So the most days that may lie behind something done are advice, told where it cannot be kept; the least days stay.
     """
-    if not isinstance(constraint, Lag) or constraint.maximum is None or constraint.strength < Strength.HARD:
+    if not isinstance(constraint, Lag) or constraint.maximum is None or constraint.strength < Strength.STRONG:
         return (constraint,)
     if constraint.before.removesuffix("@end") not in history.done or constraint.after in fixed:
         return (constraint,)
