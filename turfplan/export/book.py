@@ -287,13 +287,15 @@ def _all_words(plan: Plan) -> Iterable[str]:
     """All sentences of the plan, to find the words that need a meaning."""
     for task in plan.tasks:
         yield from (task.title, task.why, task.go or "", task.fallback or "", *task.how, *task.cautions)
+        yield from (*task.not_earlier, *task.not_later)
+        yield from (f"{amount.item.replace('_', ' ')} {amount.reason}" for amount in task.amounts)
     for line in plan.order:
         yield from (line.name, line.reason, line.text, *line.questions, *line.acceptance)
     yield from (*plan.cautions, *plan.assumptions, *plan.disagreements, *plan.campaign_reason, plan.climate.source)
     yield from (
         text for window in plan.windows for text in (window.reason, plan.sources.get(window.source, window.source))
     )
-    yield from (rejected.reason for rejected in plan.rejected)
+    yield from (JUDGEMENT, *plan.citations.values(), *(rejected.reason for rejected in plan.rejected))
     yield from (year.reason for year in plan.real_years)
     if plan.fill is not None:
         yield from ("stake", *plan.fill.notes)
