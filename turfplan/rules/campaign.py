@@ -8,6 +8,7 @@ from turfplan.rules.draft import OpenDays, Pass
 from turfplan.rules.passes import SEEDED, plan_passes, sessions_needed
 from turfplan.rules.setting import Setting
 from turfplan.rules.steps import growth_step
+from turfplan.wording import day_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +48,10 @@ def campaigns(setting: Setting) -> tuple[tuple[Campaign, ...], tuple[tuple[str, 
     sessions = _sessions_in_reach(setting)
     found: list[Campaign] = []
     ruled_out: list[tuple[str, str]] = [
-        (_words(setting, (), window)[1], f"its last safe day, {window.end:%Y-%m-%d}, is over when the plan begins")
+        (
+            _words(setting, (), window)[1],
+            f"its last safe day, {day_text(window.end, setting.system)}, is over when the plan begins",
+        )
         for window in setting.missed
         if window.operation == setting.sowing
     ]
@@ -127,7 +131,7 @@ def _words(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None
         key = "two_years" if len(years) > 1 else "summer"
     elif sow is not None and sow.operation == "dormant_seed":
         key = "dormant"
-    elif len(stretch) > 2:
+    elif len(stretch) > 2 or (len(stretch) == 2 and halves[0] == halves[1]):
         key = "two_years"
     elif len(stretch) == 2:
         key = "spring_then_autumn" if halves[-1] == "autumn" else "autumn_then_spring"

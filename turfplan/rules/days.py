@@ -10,6 +10,7 @@ from turfplan.rules.draft import Draft, OpenDays
 from turfplan.rules.order import SOWING
 from turfplan.rules.setting import Setting, without
 from turfplan.rules.steps import span_step
+from turfplan.wording import day_text
 
 WORK_DAYS = "calendar.work_days"
 # Operations bound to a window, with how hard it binds. What is missing here is bound by its order of work alone.
@@ -143,21 +144,21 @@ def _watering_bans(setting: Setting, draft: Draft) -> list[Allowed]:
 def _herbicide_holds(setting: Setting, draft: Draft) -> list[Allowed]:
     """The days that a weed killer, by its active ingredient, asks for before seed may follow."""
     found = []
-    for use in setting.brief.history.herbicides:
+    for number, use in enumerate(setting.brief.history.herbicides, 1):
         key = use.active_ingredient.strip().lower().replace(" ", "_").replace("-", "_")
         name = f"herbicides.{key}.hold" if key in setting.book.herbicides else "herbicides.unknown.hold"
         hold = round(setting.book.fact(name).high_si)
         until = use.on.toordinal() + hold
         known = key in setting.book.herbicides
         words = (
-            f"{use.active_ingredient} of {use.on:%Y-%m-%d} keeps seed from growing for about {hold // 7} weeks; the label decides if it says longer."
+            f"{use.active_ingredient} of {day_text(use.on, setting.system)} keeps seed from growing for about {hold // 7} weeks; the label decides if it says longer."
             if known
             else f"{use.active_ingredient} is not in the book: {hold // 7} weeks are kept free of seed; read the label."
         )
         days = DaySet.of([(max(until, setting.first_day), setting.last_day)])
         found.append(
             Allowed(
-                f"herbicide.{key}:{draft.id}",
+                f"herbicide.{key}.{number}:{draft.id}",
                 draft.start_node,
                 days,
                 Strength.HARD,

@@ -44,7 +44,8 @@ def order_lags(
 def _matching(drafts: Sequence[Draft], selector: str) -> Sequence[Draft]:
     """The tasks a selector names: an operation, `sowing`, a task id, or the first or last of each session."""
     operation, _, pick = selector.partition(".")
-    exact = [d for d in drafts if d.id == selector]
+    # A look that each session has of its own is named by what they share: inspect.leaf_tips is also inspect.leaf_tips.2.
+    exact = [d for d in drafts if d.id == selector or (pick and d.id.startswith(f"{selector}."))]
     if exact:
         return exact
     found = [d for d in drafts if d.operation == operation or (operation == "sowing" and d.operation in SOWING)]

@@ -70,10 +70,11 @@ def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
             "Seed goes with it: half topsoil, a quarter fine sand, a quarter compost; the compost feeds the seedlings.",
             tuple(f"mixes.topsoil_sand_compost.{part}" for part in _parts(book, "topsoil_sand_compost")),
         )
-    sandy = not book.soils[setting.soil].fine and setting.soil in book.mixes["sand"].soils
+    fine, sandy = book.soils[setting.soil].fine, setting.soil in book.mixes["sand"].soils
     creeping = setting.species.id in book.mixes["sand"].species
     depth = setting.length(setting.depth_mm)
-    if setting.depth_mm <= limit + 1e-6 and (sandy or creeping):
+    # Experts disagree on sand over clay: it is left to an owner who asks for it.
+    if setting.depth_mm <= limit + 1e-6 and not fine and (sandy or creeping):
         why = "the soil is sandy" if sandy else f"{setting.species.name.lower()} creeps and grows up through it"
         return (
             "sand",

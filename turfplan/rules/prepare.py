@@ -55,7 +55,8 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
                 title="Ask for marks where turf is lifted",
             )
         )  # fmt: skip
-    if sows and setting.intent != "dormant" and setting.brief.water.possible is not False:
+    dormant = campaign.sow_window is not None and campaign.sow_window.operation == "dormant_seed"
+    if sows and not dormant and setting.brief.water.possible is not False:
         drafts.append(
             make(
                 setting, "irrigation_check", why="The new seed lives on measured water: find leaks and the minutes before it is sown.",

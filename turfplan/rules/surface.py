@@ -53,8 +53,8 @@ def surface(setting: Setting, campaign: Campaign, low_cuts: tuple[float, ...], l
 
 
 def aerates(setting: Setting) -> bool:
-    """Cores are taken where something is spread or sown on a standing lawn, but not through a septic field's pipes."""
-    return (bool(setting.bands) or setting.sowing in SEEDED) and setting.intent not in ("winter_overseed", "dormant")
+    """Cores are taken where something is spread, or sown to come up at once."""
+    return bool(setting.bands) or (setting.sowing in SEEDED and setting.intent not in ("winter_overseed", "dormant"))
 
 
 def dethatches(setting: Setting) -> bool:

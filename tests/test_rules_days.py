@@ -1,0 +1,54 @@
+"""Days that a careful expert would and would not take: holds, looks, spring before a cool summer, coasts without frost."""
+
+from datetime import date, timedelta
+
+from planning import first, kind, plan_of
+
+
+def test_the_same_weed_killer_twice_holds_from_the_last_time() -> None:
+    """Two treatments with one ingredient are two holds: the later one decides."""
+    uses = [{"active_ingredient": "prodiamine", "on": day} for day in (date(2027, 3, 20), date(2027, 5, 20))]
+    plan = plan_of({"history": {"herbicides": uses}, "leveling": {"depth": "0.25 in"}})
+    sowing = next(t for t in plan.tasks if t.operation in ("overseed", "dormant_seed"))
+    assert sowing.start >= date(2027, 5, 20) + timedelta(weeks=16)
+
+
+def test_each_session_is_looked_at_within_days_of_its_last_pass() -> None:
+    """The look at the leaf tips hangs on its own session, also where there are several (order: look_after_pass)."""
+    plan = plan_of({"leveling": {"depth": "1 in"}, "seeding": {"intent": "none"}})
+    looks = [t for t in plan.tasks if t.id.startswith("inspect.leaf_tips.")]
+    assert len(looks) > 1
+    for look in looks:
+        assert any(6 <= (look.start - p.end).days <= 14 for p in kind(plan, "topdress")), look.id
+        assert (look.window.end - look.window.start).days < 120
+
+
+def test_no_catch_cans_before_seed_that_sleeps() -> None:
+    """Dormant seed waits for rain and snow: the watering is not measured in winter for it."""
+    plan = plan_of({"leveling": {"depth": "0.25 in"}, "seeding": {"intent": "dormant"}})
+    assert kind(plan, "dormant_seed") and not kind(plan, "irrigation_check")
+
+
+def test_spring_work_on_cool_grass_ends_before_midsummer_where_heat_never_ends_it() -> None:
+    """In a cool summer no pass, coring or scarifying falls within four weeks of the hottest day (windows: cool_spring_work_rest)."""
+    leeds = {"postal_code": None, "country": "GB", "latitude": 53.8, "longitude": -1.5}
+    plan = plan_of(
+        {"place": leeds, "lawn": {"grass": "perennial_ryegrass", "thatch": "15 mm"}, "leveling": {"depth": "20 mm"}}
+    )
+    for task in (t for name in ("topdress", "core_aerate", "dethatch") for t in kind(plan, name)):
+        assert not date(task.start.year, 7, 1) <= task.start <= date(task.start.year, 8, 15), task.id
+
+
+def test_frost_free_coast_is_sown_in_autumn() -> None:
+    """Where neither frost nor cold ends the season, passes still go on in autumn, and the seed with them."""
+    plan = plan_of({"place": {"postal_code": "92103"}, "lawn": {"soil": "sandy loam"}})
+    assert plan.campaign == "autumn" and first(plan, "overseed").start.month in (9, 10, 11)
+
+
+def test_sand_over_clay_is_left_to_who_asks_for_it() -> None:
+    """Bermuda on clay gets a blend like the soil; on loam thin straight sand; on clay sand only when asked for."""
+    wish = {"place": {"postal_code": "30606"}, "seeding": {"intent": "none"}}
+    on = [plan_of(wish, {"lawn": {"grass": "bermuda_hybrid", "soil": soil}}).lawn.mix for soil in ("clay", "loam")]
+    assert on == ["topsoil and sand, half and half", "straight fine sand"]
+    asked = plan_of(wish, {"lawn": {"grass": "bermuda_hybrid", "soil": "clay"}}, {"leveling": {"material": "sand"}})
+    assert asked.lawn.mix == "straight fine sand"
