@@ -177,17 +177,16 @@ def _reach(
     trials = volumes(*surface.read(ground.height_mm[:, None] + errors))
     parts = () if ground.count < telling.FEW_POINTS else halves(ground, volume_of)
     missing = settled_depth(bounded.target_mm - surface.ground_mm, bounded, 0.0)
-    pieces = _pieces(ground, cells, missing)
-    return reach_of(volume_m3, whole, trials, parts, pieces)
+    return reach_of(volume_m3, whole, trials, parts, *_pieces(ground, cells, missing))
 
 
-def _pieces(ground: Ground, cells: Cells, missing: Floats) -> Floats:
-    """The volume that rests on each point, m3: the ground nearer to it than to any other, as deep as at the point."""
+def _pieces(ground: Ground, cells: Cells, missing: Floats) -> tuple[Floats, Floats]:
+    """What rests on each point: the volume in m3 and the ground in m2 nearer to it than to any other, as deep as at it."""
     places = cells.to_frame(ground.xy_m)
     owner = np.asarray(cKDTree(places).query(cells.centroid_m)[1])
     area = np.bincount(owner, cells.each_m2, minlength=ground.count)
     here = missing[np.asarray(cKDTree(cells.centroid_m).query(places)[1])]
-    return np.asarray(area * here / 1000)
+    return np.asarray(area * here / 1000), np.asarray(area)
 
 
 def _present(names: tuple[str, ...], member: Ints) -> tuple[tuple[str, ...], Ints]:

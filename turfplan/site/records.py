@@ -179,11 +179,14 @@ class Order:
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
-    """Where the error of the volume comes from, in m3: readings (90 %), gaps between points, and what noise adds by itself."""
+    """Where the error of the volume comes from, in m3: readings (90 %), gaps between points, what noise adds by itself, and
+    what hollows may hold that no point fell into.
+    """
 
     readings_m3: float
     gaps_m3: float
     noise_m3: float
+    unseen_m3: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -125,7 +125,7 @@ def _coverage(result: FillResult, settings: SurveySettings, seen: Seen) -> list[
     if result.spacing_m > WIDEST_M and settings.target != "line":
         far = read_as(result.spacing_m * 1000, "distance", settings.system).text
         said.append(
-            f"The points stand about {far} apart: a hollow narrower than that may lie between them unseen, and no figure here knows of it."
+            f"The points stand about {far} apart: hollows narrower than that may lie between them unseen. The upper figure allows {_volume_text(result.doubt.unseen_m3, settings)} for ordinary ones."
         )
     if result.points < FEW_POINTS and settings.target != "line":
         said.append(

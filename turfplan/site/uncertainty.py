@@ -17,6 +17,8 @@ TRIALS = 60
 # Chosen on simulated lawns with hollows of known volume, so that nine bands of ten hold it where the points are no
 # further apart than the hollows are wide; see the tests.
 WAY_BACK = 1.5
+# A point that falls into an ordinary hollow, a bowl some 30 mm deep, stands on average two thirds of that deep in it.
+HOLLOW_MM = 20.0
 SEED = 20_270_301
 
 
@@ -44,7 +46,12 @@ def errors_of_reading(ground: Ground, settings: SurveySettings, trials: int = TR
 
 
 def reach_of(
-    volume_m3: float, whole_m3: float, trials_m3: Floats, halves_m3: tuple[float, ...], pieces_m3: Floats
+    volume_m3: float,
+    whole_m3: float,
+    trials_m3: Floats,
+    halves_m3: tuple[float, ...],
+    pieces_m3: Floats,
+    pieces_m2: Floats,
 ) -> Reach:
     """The band around a volume from surveys disturbed once more, from half surveys, and from how many points it rests on.
 
@@ -54,13 +61,25 @@ def reach_of(
     Noise only ever adds fill, since what is missing is never below nought. Reading every point with the same error again
     shows by how much (simulation extrapolation: Cook and Stefanski, J. Am. Stat. Assoc. 89, 1994). How far the way back to
     no error goes depends on the ground: the low end takes off half as much again as was added, the high end nothing.
+
+    Points further apart than hollows are wide meet some hollows and miss others: what they hold is counted in few pieces, and
+    none counted is not none there. `pieces_m2` is the ground that each point stands for. The high end is that of a count
+    (score interval of a Poisson number: Garwood's problem, Biometrika 28, 1936, by its normal form), one piece being the ground
+    of a point as deep as ordinary hollows are; where points stand close it is hardly anything.
     """
     spread = float(trials_m3.std(ddof=1)) if len(trials_m3) > 1 else 0.0
     added = max(0.0, float(trials_m3.mean()) - whole_m3) if len(trials_m3) else 0.0
     gaps = max(_moved(whole_m3, halves_m3), _counted(pieces_m3)) if halves_m3 else whole_m3
     band = ((NINETY * spread) ** 2 + gaps**2) ** 0.5
     low = max(0.0, min(volume_m3, whole_m3 - WAY_BACK * added - band))
-    return Reach(low, max(volume_m3, whole_m3 + band), Doubt(NINETY * spread, gaps, added))
+    unseen = NINETY**2 / 2 * _piece(pieces_m2)
+    high = whole_m3 + unseen + (band**2 + unseen**2) ** 0.5
+    return Reach(low, max(volume_m3, high), Doubt(NINETY * spread, gaps, added, 2 * unseen))
+
+
+def _piece(pieces_m2: Floats) -> float:
+    """The volume in m3 that an ordinary hollow has on the ground of one point; wide pieces count by their width."""
+    return float((pieces_m2**2).sum() / pieces_m2.sum()) * HOLLOW_MM / 1000
 
 
 def _moved(whole_m3: float, halves_m3: tuple[float, ...]) -> float:
