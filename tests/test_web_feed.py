@@ -1,20 +1,28 @@
 """The served feed: what a subscriber gets, and what nobody else learns."""
 
 import gzip
+import re
 import socket
 import threading
 import time
 from datetime import UTC, datetime, timedelta
 from email.utils import format_datetime
+from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import quote
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from icalendar import Calendar
 
 from planning import EXAMPLES, example
 from turfplan.cli.running import outputs
+from turfplan.export.calendar import season_ics
+from turfplan.export.changes import change_groups, changes_html
+from turfplan.export.templates import render
+from turfplan.plan import Change, Plan
+from turfplan.revision import publish
 from turfplan.store import index as store
 from turfplan.store import tokens
 from turfplan.store.folder import write_outputs
@@ -241,7 +249,7 @@ def test_many_readers_while_planning_again(lawn: tuple[Path, Path]) -> None:
         reader.start()
     end = time.monotonic() + 3
     turn = 0
-    while time.monotonic() < end:
+    while time.monotonic() < end or turn < 5:
         write_outputs(folder, versions[turn % 2])
         turn += 1
     stop.set()
@@ -368,3 +376,82 @@ def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
         connection.execute(f"PRAGMA user_version = {len(store.MIGRATIONS) + 1}")
     with pytest.raises(TurfplanError, match="newer turfplan"), store.opened(path):
         pass
+
+
+def test_a_taken_port_is_told(tmp_path: Path) -> None:
+    """A port that somebody listens on already ends with code 3, the address and a hint, before an index is made."""
+    from turfplan.cli.serve import serve
+    from turfplan.errors import TurfplanError
+
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        port = taken.getsockname()[1]
+        with pytest.raises(TurfplanError, match="in use") as told:
+            serve([], index=tmp_path / "x.index", host="127.0.0.1", port=port, allow_host=[], base_url=None, gzip=True)
+    assert told.value.exit_code == 3 and str(port) in str(told.value) and not (tmp_path / "x.index").exists()
+
+
+ODD = "\r\n\t;:,\\\"'<>&{}%=\0\u202e\u2066\u2028\u0085\u05d0\u0627\u200d\U0001f33f\U0001f33e"
+HOSTILE = st.text(alphabet=st.one_of(st.sampled_from(ODD), st.characters()), max_size=60)
+MARKS = (
+    "\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nUID:evil\r\n",
+    "<script>alert(1)</script>",
+    "\nX-EVIL:1",
+    "{{7*7}}",
+    "\u202e\u2066",
+)
+
+
+def elements(html: str) -> set[tuple[str, ...]]:
+    """Every kind of element of a page, with the names of its attributes."""
+    found: set[tuple[str, ...]] = set()
+
+    class Reader(HTMLParser):
+        def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+            found.add((tag, *sorted(name for name, _ in attrs)))
+
+    Reader().feed(html)
+    return found
+
+
+def names_of_lines(feed: bytes) -> set[str]:
+    """The names of the properties of a calendar."""
+    return {re.split("[:;]", line)[0] for line in feed.decode().split("\r\n") if line[:1] not in ("", " ")}
+
+
+def worded(name: str, text: str) -> tuple[Plan, str, str]:
+    """A plan with words of the user's in all places that can hold some, its page and its page of changes."""
+    plain = example("bermuda-sand")
+    task = next(t for t in plain.tasks if t.series is None)
+    task = publish(plain, task.model_copy(update={"title": text, "why": text, "change": text}))
+    change = Change(task=task.id, kind="moved", before=text, after=text, because=text)
+    lawn, tasks = (
+        plain.lawn.model_copy(update={"name": name}),
+        tuple(task if t.id == task.id else t for t in plain.tasks),
+    )
+    plan = plain.model_copy(update={"lawn": lawn, "tasks": tasks, "changes": (change,)})
+    job = {"id": task.id, "title": text, "day": text, "go": text, "series": False}
+    page = render(
+        "web/lawn.html.jinja", lawn=name, campaign=text, jobs=[job], overdue=[job], edits=True, errors={"on": text}, fill=None,
+        form={"on": text, "task": task.id}, today=text, source=text, error_days=1, changes=change_groups(plan), label=text,
+        https_link="https://x.example/feed/a.ics", webcal_link="webcal://x.example/feed/a.ics", qr="data:,",
+    )  # fmt: skip
+    return plan, page, changes_html(plan)
+
+
+@given(name=HOSTILE, text=HOSTILE, mark=st.sampled_from(MARKS))
+@settings(max_examples=60, deadline=None)
+def test_words_of_the_user_break_nothing(name: str, text: str, mark: str) -> None:
+    """Whatever a lawn is called and whatever texts say, the feed has the same events and no line of its own, and the pages no
+    element or attribute of their own."""
+    plan, *pages = worded(name + mark, text + mark)
+    plain, *plain_pages = worded("Lawn", "words")
+    feed, known = season_ics(plan), season_ics(plain)
+    assert all(len(line) <= 75 and not set(line) & set(b"\n\r\0") for line in feed.split(b"\r\n"))
+    assert names_of_lines(feed) <= names_of_lines(known)
+    uids = [[str(e["uid"]) for e in Calendar.from_ical(raw).walk("VEVENT")] for raw in (feed, known)]
+    assert uids[0] == uids[1]
+    for html, usual in zip(pages, plain_pages, strict=True):
+        assert elements(html) <= elements(usual)
+    assert not set("\u202e\u2066") & set(feed.decode())

@@ -45,6 +45,7 @@ def serve(
     from turfplan.store import index as store
     from turfplan.web.app import Settings, create_app
 
+    _need_port(host, port)
     with store.opened(index) as connection:
         for folder in folders or []:
             store.add_lawn(connection, _folder(folder), store.brief_beside(folder))
@@ -54,6 +55,23 @@ def serve(
     print(f"Serving on {public}; addresses come from `turfplan tokens issue`", file=sys.stderr)
     # The access log would print the path, and with it the token.
     uvicorn.run(app, host=host, port=port, access_log=False, log_level="warning", server_header=False)
+
+
+def _need_port(host: str, port: int) -> None:
+    """Told before anything is opened when the address is taken, or is none of this machine's."""
+    import socket
+
+    from turfplan.errors import Problem, TurfplanError
+
+    try:
+        family, kind, protocol, _, address = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0]
+        with socket.socket(family, kind, protocol) as one:
+            one.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            one.bind(address)
+    except OSError as error:
+        raise TurfplanError(
+            Problem("--host, --port", f"cannot be listened on ({error.strerror or error})", f"{host}:{port}", None, "choose another --port")
+        ) from None  # fmt: skip
 
 
 def _folder(folder: Path) -> Path:
@@ -97,7 +115,10 @@ def tokens(
 
     with store.opened(index) as connection:
         if action == "list":
-            for token in kept.listed(connection):
+            found = kept.listed(connection)
+            if not found:
+                print("No tokens yet: `turfplan tokens issue DIR` makes one.", file=sys.stderr)
+            for token in found:
                 state = f"revoked {token.revoked}" if token.revoked else "in use"
                 print(f"{token.id:4}  {token.kind:5} {state:32} {token.label or '-':20} {token.lawn.folder}")
         elif action == "revoke":

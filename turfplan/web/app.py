@@ -21,6 +21,7 @@ from starlette.routing import Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 from turfplan.errors import TurfplanError
+from turfplan.export.changes import change_groups
 from turfplan.export.ground_sheets import fill_view
 from turfplan.export.templates import render, stylesheet
 from turfplan.plan import Plan, Task
@@ -30,7 +31,7 @@ from turfplan.store.index import Lawn
 from turfplan.web.feed import feed_answer
 from turfplan.web.shelf import Shelf
 from turfplan.web.ticking import tick
-from turfplan.wording import day_text
+from turfplan.wording import day_text, plain_text
 
 SECURITY = {
     "Content-Security-Policy": "default-src 'self'; img-src 'self' data:; style-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'",
@@ -191,9 +192,9 @@ def _page(visit: Visit, errors: dict[str, str], status: int = 200, form: dict[st
         return PlainTextResponse("This lawn has no plan yet.", 404)
     today = datetime.now(UTC).astimezone(ZoneInfo(plan.timezone)).date()
     html = render(
-        "web/lawn.html.jinja", lawn=plan.lawn.name, campaign=plan.campaign_name, jobs=_jobs(plan, today), overdue=_overdue(plan),
+        "web/lawn.html.jinja", lawn=plain_text(plan.lawn.name) or "Lawn", campaign=plan.campaign_name, jobs=_jobs(plan, today), overdue=_overdue(plan),
         edits=token.kind == "edit" and token.lawn.brief is not None, errors=errors, form=form or {}, today=today.isoformat(),
-        source=plan.climate.source, error_days=plan.climate.error_days, changes=plan.changes, https_link=visit.https_link,
+        source=plan.climate.source, error_days=plan.climate.error_days, changes=change_groups(plan), https_link=visit.https_link,
         webcal_link=visit.webcal_link, qr=qr_data_uri(visit.https_link), label=token.label, fill=fill_view(plan),
     )  # fmt: skip
     return HTMLResponse(html, status, {"Cache-Control": "private, no-store"})
