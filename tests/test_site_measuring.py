@@ -1,6 +1,7 @@
 """How to measure, and how many points give which accuracy."""
 
 from dataclasses import replace
+from itertools import pairwise
 from typing import cast
 
 import pytest
@@ -34,6 +35,12 @@ def test_closer_points_give_a_narrower_band() -> None:
     found = accuracies(800.0, BOOK_LIKE, (0.75, 1.5, 2.5))
     assert found[0].points > found[1].points > found[2].points
     assert found[0].share < found[1].share < found[2].share
+
+
+def test_luck_does_not_order_the_table() -> None:
+    """Where the grid happens to fall is averaged out: no row promises a tenth more than a closer spacing above it."""
+    found = accuracies(300.0, BOOK_LIKE, (1.0, 1.5, 2.0, 2.5, 3.0))
+    assert all(wider.share > 0.9 * closer.share for closer, wider in pairwise(found))
 
 
 def test_a_better_instrument_gives_a_narrower_band() -> None:
