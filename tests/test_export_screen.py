@@ -147,3 +147,28 @@ def test_the_validator_finds_nothing(tmp_path: Path) -> None:
     files = [str(path) for path in sorted(tmp_path.iterdir())]
     checked = subprocess.run([tool, *files], capture_output=True, text=True)
     assert checked.returncode == 0, checked.stdout
+
+
+def test_no_word_of_a_table_head_is_broken_on_a_telephone(browser: Any, pages: dict[str, Path]) -> None:
+    """At 375 px each word above a column, as Mon or Watering, stands whole and inside its cell."""
+    page = browser.new_page(viewport={"width": 375, "height": 800})
+    broken = []
+    for name in ("book", "checklist"):
+        page.goto(pages[name].as_uri())
+        broken += page.evaluate(
+            """[...document.querySelectorAll('thead:not(.unseen) th')].filter(cell => {
+              const range = document.createRange()
+              const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT)
+              for (let node; (node = walker.nextNode());)
+                for (const found of node.data.matchAll(/\\S+/g)) {
+                  range.setStart(node, found.index)
+                  range.setEnd(node, found.index + found[0].length)
+                  const lines = new Set([...range.getClientRects()].map(r => Math.round(r.top)))
+                  if (lines.size > 1 || range.getBoundingClientRect().right > cell.getBoundingClientRect().right + 1)
+                    return true
+                }
+              return false
+            }).map(cell => cell.textContent)"""
+        )
+    page.close()
+    assert broken == []
