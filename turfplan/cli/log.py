@@ -63,7 +63,9 @@ def done(
 ) -> None:  # fmt: skip
     """A task was done, wholly or in part. Example: turfplan log lawn.toml done topdress.1 --on 2027-09-04"""
     value, unit = _amount(amount)
-    _write(brief, output, as_json, kind="done", task=task, on=on.date(), share=share, amount=value, unit=unit)
+    _write(
+        brief, output, as_json, kind="done", task=task, on=on.date(), share=share, amount=value, unit=unit, said=amount
+    )
 
 
 @app.command()
@@ -103,7 +105,9 @@ def measured(
 ) -> None:  # fmt: skip
     """Something was measured. Example: turfplan log lawn.toml measured soil_temperature "58 F" --on 2027-04-02"""
     number, unit = _measure(quantity, value)
-    _write(brief, output, as_json, kind="measured", quantity=quantity, value=number, unit=unit, on=on.date())
+    _write(
+        brief, output, as_json, kind="measured", quantity=quantity, value=number, unit=unit, on=on.date(), said=value
+    )
 
 
 @app.command()
@@ -114,7 +118,7 @@ def delivered(
 ) -> None:  # fmt: skip
     """A load came and was taken. Example: turfplan log lawn.toml delivered delivery.1 --on 2027-08-28"""
     value, unit = _amount(amount)
-    _write(brief, output, as_json, kind="delivered", task=task, on=on.date(), amount=value, unit=unit)
+    _write(brief, output, as_json, kind="delivered", task=task, on=on.date(), amount=value, unit=unit, said=amount)
 
 
 @app.command()
@@ -125,7 +129,7 @@ def refused(
 ) -> None:  # fmt: skip
     """A load was refused. Example: turfplan log lawn.toml refused delivery.1 --on 2027-08-28"""
     value, unit = _amount(amount)
-    _write(brief, output, as_json, kind="refused", task=task, on=on.date(), amount=value, unit=unit)
+    _write(brief, output, as_json, kind="refused", task=task, on=on.date(), amount=value, unit=unit, said=amount)
 
 
 @app.command("not-done")
@@ -190,8 +194,8 @@ def _measure(quantity: str, text: str) -> tuple[float, str]:
         raise error.located("VALUE") from None
 
 
-def _write(brief: Path, output: Path | None, as_json: bool, **entry: Any) -> None:
-    """Check the entry against the plan, add it to the journal, and say what was written."""
+def _write(brief: Path, output: Path | None, as_json: bool, said: str | None = None, **entry: Any) -> None:
+    """Check the entry against the plan, add it to the journal, and say what was written; `said` is the quantity as given."""
     from turfplan.cli.running import output_folder
     from turfplan.journal import JournalEntry
     from turfplan.readers.brief import read_brief
@@ -212,7 +216,7 @@ def _write(brief: Path, output: Path | None, as_json: bool, **entry: Any) -> Non
     if as_json:
         print(json.dumps(written.model_dump(mode="json", exclude_none=True), ensure_ascii=False))
         return
-    print(f"Entry {written.number}: {_sentence(written)}")
+    print(f"Entry {written.number}: {_sentence(written, said)}")
     print(f"Next: turfplan plan {brief}" + (f" -o {output}" if output else ""), file=sys.stderr)
 
 
@@ -249,16 +253,16 @@ def _to_undo(number: int | None, journal: "JournalFile") -> int:
     return number
 
 
-def _sentence(entry: "JournalEntry") -> str:
+def _sentence(entry: "JournalEntry", said: str | None) -> str:
     """What was written, in plain words."""
     part = "" if entry.share >= 1 else f" ({entry.share:.0%} of it)"
-    used = f", {entry.amount:.2f} {entry.unit}" if entry.amount is not None else ""
+    used = f", {said}" if entry.amount is not None else ""
     words: dict[str, Callable[[], str]] = {
         "done": lambda: f"{entry.task} done on {entry.on}{part}{used}.",
         "skipped": lambda: f"{entry.task} skipped.",
         "moved": lambda: f"{entry.task} held on {entry.to}.",
         "rained_off": lambda: f"{entry.task or 'everything that needs a dry day'} rained off on {entry.on}.",
-        "measured": lambda: f"{entry.quantity} {entry.value:g} {entry.unit} on {entry.on}.",
+        "measured": lambda: f"{(entry.quantity or '').replace('_', ' ')}: {said} on {entry.on}.",
         "delivered": lambda: f"{entry.task} delivered on {entry.on}{used}.",
         "refused": lambda: f"{entry.task} refused on {entry.on}{used}.",
         "not_done": lambda: f"{entry.task} was not done; it is planned again.",

@@ -77,7 +77,9 @@ def read_history(
             if share >= 1 - 1e-9:
                 done[entry.task] = entry.on.toordinal()
             held.pop(entry.task, None)
-            because[entry.task] = "It is logged as done."
+            because[entry.task] = (
+                "It is logged as done." if entry.task in done else f"{share:.0%} of it is logged as done."
+            )
         elif entry.kind == "skipped" and entry.task:
             skipped.add(entry.task)
         elif entry.kind == "moved" and entry.task and entry.to:

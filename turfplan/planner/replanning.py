@@ -219,5 +219,9 @@ def with_window_reasons(
     else what moved their windows (`moved`, by operation)."""
     before = {t.id: t.start for t in previous.tasks} if previous is not None else {}
     away = [t for t in tasks if before.get(t.id, t.start) != t.start]
-    windows = {t.id: moved[t.operation] for t in away if t.operation in moved}
+    windows = {
+        t.id: moved[t.operation]
+        for t in away
+        if t.operation in moved and not t.window.start <= before[t.id] <= t.window.end
+    }
     return {**windows, **{t.id: forecast[t.id] for t in away if t.id in forecast}, **because}
