@@ -437,6 +437,15 @@ def test_a_plan_without_tasks_still_prints() -> None:
     assert "No work is planned." in Outline(book_html(bare)).text
 
 
+@pytest.mark.parametrize("writer", WRITERS)
+def test_every_page_puts_local_rules_labels_and_licences_first(writer: str) -> None:
+    """With work or without, each page and each week says what comes before it."""
+    words = "Local rules, product labels and licensed practice come first."
+    assert words in Outline(WRITERS[writer](page_plan())).text
+    assert words in Outline(WRITERS[writer](page_plan(tasks=(), order=(), ledgers=(), windows=(), fill=None))).text
+    assert checklist_html(page_plan()).count(words) >= len(week_sheets(page_plan()))
+
+
 def test_a_name_missing_from_a_template_is_an_error() -> None:
     """Templates never print nothing in silence."""
     with pytest.raises(jinja2.UndefinedError):
