@@ -69,9 +69,8 @@ def test_the_band_holds_the_truth_in_nine_surveys_of_ten(spacing_m: float, wides
     held, widths, errors = surveys(spacing_m, least_mm=3.0, first=1000)
     assert held >= 0.9 * SURVEYS
     assert np.median(widths) < widest
-    if spacing_m <= 2:
-        # With the shallow noise left out the volume itself is right on average, too.
-        assert abs(errors.mean()) < 0.1
+    # With the shallow noise left out the volume itself is right on average where points are close, and short where they are not.
+    assert -0.05 - 0.06 * spacing_m < errors.mean() < 0.1
 
 
 def test_the_band_holds_the_truth_with_the_noise_left_in() -> None:
