@@ -87,7 +87,10 @@ def read_input(
         file = read_brief(path)
     except FaultyBriefError as error:
         rest = _place_and_faults(error.rest, path.parent, fall_back=fall_back)[1] if error.rest else []
-        raise TurfplanError([*error.problems, *TurfplanError(rest).located(str(path)).problems]) from None
+        # An entry that was taken out for its form is not told again as missing.
+        told = {problem.where for problem in error.problems}
+        more = [problem for problem in TurfplanError(rest).located(str(path)).problems if problem.where not in told]
+        raise TurfplanError([*error.problems, *more]) from None
     try:
         given = input_of(file.brief, file.folder, fall_back=fall_back)
     except TurfplanError as error:
