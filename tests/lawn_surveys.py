@@ -14,7 +14,7 @@ EXACT = SurveySettings(cap_mm=10.0, deep_limit_mm=1e6, instrument_error_mm=0.0)
 BOOK_LIKE = SurveySettings(
     cap_mm=10.0, deep_limit_mm=50.8, instrument_error_mm=3.0, least_mm=3.0, fall_from_building=0.05, fall_distance_m=3.048,
     fall_to_swale=0.02, below_paving_mm=12.7, trunk_clear_m=0.6, root_zone_m=3.0, root_fill_mm=25.4, settle_share=0.1,
-    settle_high=0.2, touch_up_share=0.1, touch_up_mm=3.175, cells_wanted=900,
+    settle_high=0.2, touch_up_share=0.1, touch_up_mm=3.175, cells_wanted=900, unseen_mm=20.0,
 )  # fmt: skip
 
 

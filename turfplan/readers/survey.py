@@ -84,7 +84,7 @@ def settings_of(brief: Brief, book: Book, survey: Survey) -> SurveySettings:
         target="line" if survey.below_line else brief.leveling.target or "own_fall",
         outline=outline, holes=holes, zones=zones,
         least_mm=book.si("survey.least_fill"), span_m=_metres(book, "survey.span"), straightedge_m=_metres(book, "survey.straightedge"),
-        instrument_error_mm=survey.error_mm or book.si(error), setup_error_mm=book.si("survey.error_setup"),
+        instrument_error_mm=survey.error_mm or book.si(error), setup_error_mm=book.si("survey.error_setup"), unseen_mm=book.si("survey.unseen_hollow"),
         settle_low=min(share, settle.low_si), settle_share=share, settle_high=max(share, settle.high_si),
         touch_up_share=book.si("topdress.touch_up_share"), touch_up_mm=book.si("topdress.touch_up_depth"),
         fall_from_building=book.si("site.fall_from_building"), fall_distance_m=_metres(book, "site.fall_distance"),

@@ -177,7 +177,7 @@ def _reach(
     trials = volumes(*surface.read(ground.height_mm[:, None] + errors))
     parts = () if ground.count < telling.FEW_POINTS else halves(ground, volume_of)
     missing = settled_depth(bounded.target_mm - surface.ground_mm, bounded, 0.0)
-    return reach_of(volume_m3, whole, trials, parts, *_pieces(ground, cells, missing))
+    return reach_of(volume_m3, whole, trials, parts, *_pieces(ground, cells, missing), settings.unseen_mm)
 
 
 def _pieces(ground: Ground, cells: Cells, missing: Floats) -> tuple[Floats, Floats]:

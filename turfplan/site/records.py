@@ -49,7 +49,7 @@ class SurveySettings:
     `cap_mm` is the deepest pass the turf bears, `deep_limit_mm` the depth from which turf is lifted instead; fills under
     `least_mm` are left alone. `span_m` is how far around a place the lawn's own fall is read, `straightedge_m` the length
     of the straightedge that `fill_only` follows. `instrument_error_mm` is the standard error of one reading,
-    `setup_error_mm` that of moving the instrument. `None` for a fall, a distance or a limit leaves that rule out.
+    `setup_error_mm` that of moving the instrument, `unseen_mm` the depth at which a point in an ordinary hollow stands. `None` for a fall, a distance or a limit leaves that rule out.
     """
 
     cap_mm: float
@@ -65,6 +65,7 @@ class SurveySettings:
     allow_cut: bool = False
     instrument_error_mm: float = 3.0
     setup_error_mm: float = 0.0
+    unseen_mm: float = 0.0
     settle_low: float = 0.0
     settle_share: float = 0.0
     settle_high: float = 0.0

@@ -17,8 +17,6 @@ TRIALS = 60
 # Chosen on simulated lawns with hollows of known volume, so that nine bands of ten hold it where the points are no
 # further apart than the hollows are wide; see the tests.
 WAY_BACK = 1.5
-# A point that falls into an ordinary hollow, a bowl some 30 mm deep, stands on average two thirds of that deep in it.
-HOLLOW_MM = 20.0
 SEED = 20_270_301
 
 
@@ -52,6 +50,7 @@ def reach_of(
     halves_m3: tuple[float, ...],
     pieces_m3: Floats,
     pieces_m2: Floats,
+    unseen_mm: float,
 ) -> Reach:
     """The band around a volume from surveys disturbed once more, from half surveys, and from how many points it rests on.
 
@@ -65,21 +64,21 @@ def reach_of(
     Points further apart than hollows are wide meet some hollows and miss others: what they hold is counted in few pieces, and
     none counted is not none there. `pieces_m2` is the ground that each point stands for. The high end is that of a count
     (score interval of a Poisson number: Garwood's problem, Biometrika 28, 1936, by its normal form), one piece being the ground
-    of a point as deep as ordinary hollows are; where points stand close it is hardly anything.
+    of a point as deep as ordinary hollows are (`unseen_mm`); where points stand close it is hardly anything.
     """
     spread = float(trials_m3.std(ddof=1)) if len(trials_m3) > 1 else 0.0
     added = max(0.0, float(trials_m3.mean()) - whole_m3) if len(trials_m3) else 0.0
     gaps = max(_moved(whole_m3, halves_m3), _counted(pieces_m3)) if halves_m3 else whole_m3
     band = ((NINETY * spread) ** 2 + gaps**2) ** 0.5
     low = max(0.0, min(volume_m3, whole_m3 - WAY_BACK * added - band))
-    unseen = NINETY**2 / 2 * _piece(pieces_m2)
+    unseen = NINETY**2 / 2 * _piece(pieces_m2, unseen_mm)
     high = whole_m3 + unseen + (band**2 + unseen**2) ** 0.5
     return Reach(low, max(volume_m3, high), Doubt(NINETY * spread, gaps, added, 2 * unseen))
 
 
-def _piece(pieces_m2: Floats) -> float:
+def _piece(pieces_m2: Floats, unseen_mm: float) -> float:
     """The volume in m3 that an ordinary hollow has on the ground of one point; wide pieces count by their width."""
-    return float((pieces_m2**2).sum() / pieces_m2.sum()) * HOLLOW_MM / 1000
+    return float((pieces_m2**2).sum() / pieces_m2.sum()) * unseen_mm / 1000
 
 
 def _moved(whole_m3: float, halves_m3: tuple[float, ...]) -> float:
