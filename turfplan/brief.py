@@ -24,7 +24,7 @@ from pydantic import (
 from pydantic_core import PydanticCustomError
 
 from turfplan.errors import Problem, TurfplanError, nearest
-from turfplan.units import System, parse_quantity
+from turfplan.units import System, format_number, inside_unit, parse_quantity, us_twin
 
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 Intent = Literal["none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed"]
@@ -58,16 +58,26 @@ def _quantity(dimension: str, low: float | None = None, high: float | None = Non
             raise PydanticCustomError(
                 "quantity",
                 "is out of any sensible range",
-                {
-                    "allowed": f"{low or 0:g} to {high:g} in SI units"
-                    if high is not None and high < 1e5
-                    else f"from {low or 0:g}" + (f" to {high:g}" if high is not None else ""),
-                    "hint": "look at the unit",
-                },
+                {"allowed": _range_text(dimension, low or 0.0, high), "hint": "look at the unit"},
             )
         return number
 
     return BeforeValidator(read)
+
+
+def _range_text(dimension: str, low: float, high: float | None) -> str:
+    """Bounds in the inside unit and, where people in the US measure in another, in that too."""
+    unit = inside_unit(dimension)
+    us_unit = us_twin(low, unit)[1]
+
+    def words(least: float, most: float | None, name: str) -> str:
+        first = format_number(least)
+        return f"{first} {name} or more" if most is None else f"{first} to {format_number(most)} {name}"
+
+    said = words(low, high, unit)
+    if us_unit == unit:
+        return said
+    return f"{said} ({words(us_twin(low, unit)[0], None if high is None else us_twin(high, unit)[0], us_unit)})"
 
 
 def _text_schema(example: str) -> WithJsonSchema:
