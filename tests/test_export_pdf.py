@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from page_plan import on, page_plan
-from turfplan.cli import print as print_command
-from turfplan.cli.print import PaperSize, Sheet, print_sheet
+from turfplan.cli import printing as print_command
+from turfplan.cli.printing import PaperSize, Sheet, print_sheet
 from turfplan.errors import MissingToolError, TurfplanError
 from turfplan.export.book import book_html
 from turfplan.export.checklist import checklist_html

@@ -19,7 +19,7 @@ COMMANDS: dict[str, tuple[str, str, str]] = {
     "why": ("turfplan.cli.why", "why", "The reasons for a task's dates and amounts."),
     "log": ("turfplan.cli.log", "app", "Write into the journal what happened."),
     "facts": ("turfplan.cli.facts", "facts", "The numbers in force, with their sources."),
-    "print": ("turfplan.cli.print", "print_sheet", "Print a week, the season book, the order or the changes."),
+    "print": ("turfplan.cli.printing", "print_sheet", "Print a week, the season book, the order or the changes."),
     "serve": ("turfplan.cli.serve", "serve", "Serve feeds and pages."),
     "publish": ("turfplan.cli.serve", "publish", "Write a feed as files for any web host."),
     "tokens": ("turfplan.cli.serve", "tokens", "Issue, list and revoke the tokens of feeds and pages."),
@@ -100,14 +100,13 @@ def main(argv: Sequence[str] | None = None) -> None:
         show(error)
         sys.exit(error.exit_code)
     except KeyboardInterrupt:
-        sys.stderr.write("stopped; nothing was changed\n")
+        print("stopped; nothing was changed", file=sys.stderr)
         sys.exit(130)
 
 
 def show(error: Any) -> None:
     """Print every problem of an error on stderr: `error:` with place, value and allowed values, then `hint:`."""
     for problem in error.problems:
-        # The module of the command `print` stands here under that name once it was called.
-        sys.stderr.write(f"error: {problem}\n")
+        print(f"error: {problem}", file=sys.stderr)
         if problem.hint:
-            sys.stderr.write(f"hint: {problem.hint}\n")
+            print(f"hint: {problem.hint}", file=sys.stderr)
