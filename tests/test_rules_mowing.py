@@ -9,12 +9,13 @@ from turfplan.rules.mowing import due_height_mm, low_cut_steps, mowing_interval_
 from turfplan.units import INCH_MM, System
 
 BOOK = cases.book()
+SLIVER = BOOK.si("mowing.low_cut_sliver")
 
 
 @given(st.floats(20, 130), st.floats(5, 100))
 def test_no_cut_takes_more_than_a_third_and_the_last_reaches_the_floor(start: float, floor: float) -> None:
     """Steps fall by equal shares, each a third at most (a sliver more where that saves a cut), down to the floor."""
-    steps = low_cut_steps(start, floor)
+    steps = low_cut_steps(start, floor, SLIVER)
     if start <= floor:
         assert steps == ()
         return
@@ -26,9 +27,9 @@ def test_no_cut_takes_more_than_a_third_and_the_last_reaches_the_floor(start: fl
 
 def test_low_cut_of_tall_fescue() -> None:
     """From 3 1/2 in to 2 in takes two even cuts: 2.65 and 2; from 3 1/2 to 1 1/2 in two as well, not a third for a sliver."""
-    steps = low_cut_steps(3.5 * INCH_MM, 2 * INCH_MM)
+    steps = low_cut_steps(3.5 * INCH_MM, 2 * INCH_MM, SLIVER)
     assert [round(s / INCH_MM, 2) for s in steps] == [2.65, 2.0]
-    assert [round(s / INCH_MM, 2) for s in low_cut_steps(3.5 * INCH_MM, 1.5 * INCH_MM)] == [2.29, 1.5]
+    assert [round(s / INCH_MM, 2) for s in low_cut_steps(3.5 * INCH_MM, 1.5 * INCH_MM, SLIVER)] == [2.29, 1.5]
 
 
 def test_grass_is_due_at_one_and_a_half_times_its_height() -> None:

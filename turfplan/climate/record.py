@@ -8,6 +8,7 @@ from math import exp
 from turfplan.climate.growth import growth_potential
 
 DAYS = 365
+HALF_A_YEAR = DAYS // 2
 Curve = tuple[float, ...]
 
 

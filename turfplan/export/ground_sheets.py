@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from turfplan.export.maps import fill_map, finished_map, ground_map, layer_text, pass_map, svg_of
 from turfplan.plan import Fill, FillMap, Plan, Task
-from turfplan.units import System, pretty_unit, read_as
+from turfplan.units import FOOT_M, System, pretty_unit, read_as
 
 # Less than this, mm, is nothing that a stake could show.
 LEAST_LAYER_MM = 0.2
@@ -189,5 +189,5 @@ def _stake_value(column: str, value: object, system: System) -> str:
         if column.endswith("_mm"):
             return ("−" if value < 0 else "") + read_as(abs(value), "depth", system).text
         if column.endswith("_m"):
-            return f"{value / 0.3048 if system is System.US else value:.1f}"
+            return f"{value / FOOT_M if system is System.US else value:.1f}"
     return str(value)

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 
+from turfplan.climate.record import HALF_A_YEAR
 from turfplan.constraints import Strength
 from turfplan.network import Conflict
 from turfplan.planner.dating import Dated, date_season
@@ -16,8 +17,6 @@ from turfplan.rules.feed import FeedingPlan
 from turfplan.rules.passes import MixChoice, choose_mix
 from turfplan.rules.season import Volumes, draft_season
 from turfplan.rules.setting import Setting
-
-HALF_A_YEAR = 182
 
 Feeder = Callable[[Setting, Campaign, MixChoice], FeedingPlan]
 

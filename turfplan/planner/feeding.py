@@ -1,6 +1,6 @@
 """Asks the feeding rules for one campaign, and turns what they answer into amounts."""
 
-from datetime import date, timedelta
+from datetime import date
 
 from turfplan.amounts.feed import feed_amounts, lime_amount, rate_amount
 from turfplan.plan import Amount, Ledger, Task
@@ -20,8 +20,6 @@ def feeder_for(setting: Setting) -> Feeder:
 def _feed(setting: Setting, campaign: Campaign, mix: MixChoice) -> FeedingPlan:
     compost_mm = sum(p.depth_mm for p in campaign.passes) * mix.compost_share
     last = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
-    # Feeding is planned for the work and the growth that follows it: to the end of the plan.
-    end = date.fromordinal(setting.last_day)
     # Of all windows in which something could be sown or planted, only the campaign's own counts.
     windows = [w for w in setting.windows if w.operation not in SOWINGS]
     if campaign.sow_window is not None:
@@ -31,7 +29,7 @@ def _feed(setting: Setting, campaign: Campaign, mix: MixChoice) -> FeedingPlan:
         setting.brief, setting.book, setting.climate, setting.species.id,
         seeded=setting.sowing in SEEDED and setting.intent != "winter_overseed" and last is not None,
         compost_depth_mm=compost_mm, compost_in_mix=mix.compost_share > 0 and bool(campaign.sessions),
-        campaign_windows=windows, year_start=start, year_end=min(end, start + timedelta(days=548)),
+        campaign_windows=windows, year_start=start, year_end=setting.accounted_until,
         soil=setting.soil, system=setting.system,
     )  # fmt: skip
 
@@ -92,8 +90,7 @@ def nitrogen_account(setting: Setting, candidate: Candidate, tasks: tuple[Task, 
         if a.item == "depth" and credit is not None
     ]
     start = date.fromordinal(setting.first_day)
-    end = min(date.fromordinal(setting.last_day), start + timedelta(days=548))
     return nitrogen_ledger(
-        setting.climate, Demand(candidate.feeding.budget_g_m2, setting.species.season), start, end, given, compost,
+        setting.climate, Demand(candidate.feeding.budget_g_m2, setting.species.season), start, setting.accounted_until, given, compost,
         (*candidate.feeding.notes, *mowing_notes(setting.book, setting.climate, setting.species.id, setting.system)),
     )  # fmt: skip

@@ -6,17 +6,18 @@ from datetime import date
 
 from turfplan.agronomy import Book
 from turfplan.climate.real_years import RealYear
-from turfplan.climate.record import Climate, Excess
+from turfplan.climate.record import HALF_A_YEAR, Climate, Excess
 from turfplan.rules.draft import OpenDays
 from turfplan.rules.real_years import record_of
 from turfplan.rules.setting import Setting
 from turfplan.rules.windows import Settings, Window, windows_of_years
-from turfplan.units import System
+from turfplan.units import FAHRENHEIT_PER_CELSIUS, System
 from turfplan.wording import day_text
 
 # A window that ended this lately is told of: the owner may be waiting for it.
 JUST_MISSED_DAYS = 150
-HALF_A_YEAR = 182
+MEASURED = "weather.measured_memory"
+"""The fact that every window rests on which a measured soil temperature has moved."""
 
 
 def with_windows(setting: Setting, real_years: Sequence[RealYear] = ()) -> Setting:
@@ -63,12 +64,12 @@ def _as_measured(setting: Setting, usual: Sequence[Window], years: range, policy
 
 
 def _told(window: Window, words: str) -> Window:
-    return replace(window, reason=window.reason + words, facts=(*window.facts, "weather.measured_memory"))
+    return replace(window, reason=window.reason + words, facts=(*window.facts, MEASURED))
 
 
 def measured_words(excess: Excess, system: System) -> str:
     """What was measured, as a sentence."""
-    degrees = abs(excess.measured_c) * (9 / 5 if system is System.US else 1)
+    degrees = abs(excess.measured_c) * (FAHRENHEIT_PER_CELSIUS if system is System.US else 1)
     unit = "°F" if system is System.US else "°C"
     side = "warmer" if excess.measured_c > 0 else "colder"
     return f"The soil was measured {degrees:.0f} {unit} {side} than usual on {day_text(excess.day, system)}."
@@ -81,7 +82,7 @@ def measured_climate(climate: Climate, book: Book, soil: Sequence[tuple[date, fl
         return climate
     climate = replace(climate, excess=None)
     day, soil_c = max(known, key=lambda entry: entry[0])
-    return replace(climate, excess=Excess(day, soil_c - climate.soil_c(day), book.si("weather.measured_memory")))
+    return replace(climate, excess=Excess(day, soil_c - climate.soil_c(day), book.si(MEASURED)))
 
 
 def moved_by_soil(setting: Setting) -> dict[str, str]:
@@ -90,4 +91,4 @@ def moved_by_soil(setting: Setting) -> dict[str, str]:
     if excess is None:
         return {}
     words = measured_words(excess, setting.system)
-    return {w.operation: words for w in setting.windows if w.reason.endswith(words)}
+    return {w.operation: words for w in setting.windows if MEASURED in w.facts}

@@ -100,7 +100,7 @@ def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
     if up is None:
         return make(
             setting, "first_mow", why="Cutting makes planted grass spread sideways; too early it pulls the plants out.",
-            priority=CARE, anchor="plant", offset=21, words=words, title="First mow after planting",
+            priority=CARE, anchor="plant", offset=round(setting.book.fact("order.plant_mow_most").low_si), words=words, title="First mow after planting",
             go=f"No plant comes out at a gentle pull, and the grass stands {words['height']} high.",
             facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
         )  # fmt: skip

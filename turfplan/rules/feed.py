@@ -117,7 +117,8 @@ def feeding_plan(
         cautions += _bag_cautions(season, feeds, starter, phosphorus, system)
     asked = soil_test_notes(lime, (potassium, phosphorus), system)
     if (brief.soil_test.phosphorus, brief.soil_test.potassium) != (None, None):
-        cautions += [line for line in asked if not line.startswith("Lime")]
+        # Lime has a task of its own.
+        cautions += soil_test_notes(None, (potassium, phosphorus), system)
     counted = f"{read_as(given, 'rate', system).text} of nitrogen was given in the last year and counts."
     notes = (
         why,

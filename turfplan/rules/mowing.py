@@ -10,7 +10,6 @@ from turfplan.units import System, read_as
 
 A_YEAR = 2027  # any year without a 29 February: normals know none
 ONE_THIRD = 1 / 3  # the rule's own name: no mowing takes more than a third of the height
-SLIVER = 0.1  # part of a cut that is shared among the others: they then take 36 % at most
 
 
 def due_height_mm(height_mm: float) -> float:
@@ -35,7 +34,7 @@ def mowing_interval_days(
     return max(1, min(longest, math.floor(room / growth + 1e-9)))
 
 
-def low_cut_steps(from_mm: float, floor_mm: float) -> tuple[float, ...]:
+def low_cut_steps(from_mm: float, floor_mm: float, sliver: float) -> tuple[float, ...]:
     """Heights of the cuts from the present height down to the floor by the one-third rule, the floor last.
 
     The fewest cuts, each taking the same share; that share may pass a third by a sliver that is not worth a cut of its own.
@@ -44,7 +43,7 @@ def low_cut_steps(from_mm: float, floor_mm: float) -> tuple[float, ...]:
     if from_mm <= floor_mm + 0.05:
         return ()
     cuts = math.log(from_mm / floor_mm) / -math.log(1 - ONE_THIRD)
-    count = max(1, math.ceil(cuts - SLIVER))
+    count = max(1, math.ceil(cuts - sliver))
     share = (floor_mm / from_mm) ** (1 / count)
     return (*(from_mm * share**n for n in range(1, count)), floor_mm)
 

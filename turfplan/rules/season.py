@@ -113,7 +113,7 @@ def _low_cuts(setting: Setting, campaign: Campaign) -> tuple[float, ...]:
     seeded = setting.sowing in SOWING and len(campaign.sessions) <= 1
     floor, _ = low_floor(setting, seeded)
     usual = setting.book.fact(f"species.{setting.species.id}.mow_height").high_si
-    return low_cut_steps(usual, floor)
+    return low_cut_steps(usual, floor, setting.book.si("mowing.low_cut_sliver"))
 
 
 def _with_a_day(setting: Setting, drafts: Sequence[Draft]) -> tuple[list[Draft], list[str]]:

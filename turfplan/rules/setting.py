@@ -13,9 +13,6 @@ from turfplan.rules.real_years import Record
 from turfplan.site.shapes import Zone
 from turfplan.units import System, read_as
 
-# A grass on less of the lawn than this does not move its windows.
-COUNTED_SHARE = 0.2
-
 
 @dataclass(frozen=True, slots=True)
 class Setting:
@@ -67,6 +64,12 @@ class Setting:
     def touch_up_depth_mm(self) -> float:
         """The settled depth of the touch-up: what was measured as missing after the last pass, else a last thin layer."""
         return self.book.si("topdress.touch_up_depth") if self.missing_mm is None else self.missing_mm
+
+    @property
+    def accounted_until(self) -> date:
+        """The day to which feeding is planned and accounted for: the work and the growth that follows it, within the plan."""
+        season = round(self.book.si("setting.horizon_days"))
+        return date.fromordinal(min(self.last_day, self.first_day + season))
 
     @property
     def zone_grasses(self) -> tuple[str, ...]:
@@ -183,7 +186,7 @@ def resolve(
         country=country,
         area_m2=area,
         species=species,
-        stand=_stand(brief, zones, told),
+        stand=_stand(brief, zones, book, told),
         sown=sown,
         soil=_soil(brief, told),
         thatch_mm=_thatch(brief, book, system, told),
@@ -235,11 +238,12 @@ def _sowing(intent: Intent, season: str) -> str | None:
     return "overseed" if season == "cool" and intent in ("overseed", "patch") else "seed"
 
 
-def _stand(brief: Brief, zones: Sequence[Zone], told: list[str]) -> tuple[str, ...]:
-    counted = tuple(g.species for g in brief.lawn.grass if g.share >= COUNTED_SHARE) or (brief.dominant.species,)
+def _stand(brief: Brief, zones: Sequence[Zone], book: Book, told: list[str]) -> tuple[str, ...]:
+    least = book.si("setting.counted_share")
+    counted = tuple(g.species for g in brief.lawn.grass if g.share >= least) or (brief.dominant.species,)
     if len(brief.lawn.grass) > 1:
         told.append("In the mixed stand the windows are those that suit every grass with a fifth of the cover or more.")
-    return tuple(dict.fromkeys((*counted, *(z.grass for z in zones if z.grass and z.share >= COUNTED_SHARE))))
+    return tuple(dict.fromkeys((*counted, *(z.grass for z in zones if z.grass and z.share >= least))))
 
 
 def _of_zones(zones: Sequence[Zone], species: Species, sown: Species | None, book: Book, system: System) -> list[str]:
@@ -255,7 +259,7 @@ def _of_zones(zones: Sequence[Zone], species: Species, sown: Species | None, boo
                 f"In {zone.name} grows {grass}: passes and cuts are held to what both grasses bear"
                 + (
                     "; the days suit both."
-                    if zone.share >= COUNTED_SHARE
+                    if zone.share >= book.si("setting.counted_share")
                     else "; the days are those of the larger part."
                 )
             )

@@ -89,16 +89,13 @@ def _why_low(setting: Setting, campaign: Campaign) -> str:
 def _dethatch(setting: Setting, campaign: Campaign, target: str, session: int) -> Draft:
     light = setting.species.dethatch == "light"
     spring = campaign.sessions[0].window.season == "spring" if campaign.sessions else False
-    torn = (
-        "In spring go over it once and lightly: torn deep, the lawn may not recover before summer (Royal Horticultural Society).",
-    )
     return make(
         setting, "dethatch",
         why=f"Thatch of {setting.length(setting.thatch_mm)} keeps the mix and the seed from the soil.",
         priority=SURFACE, session=session, anchor=target, offset=-14,
         how=("Use a rake or a light setting only: this grass does not bear a power rake.", "Rake up and remove everything that comes out.")
         if light else None,
-        cautions=torn if spring and setting.cool else (), facts=("dethatch.limit",),
+        cautions=(setting.book.cautions["spring_scarifying"].text,) if spring and setting.cool else (), facts=("dethatch.limit",),
     )  # fmt: skip
 
 

@@ -14,8 +14,6 @@ from turfplan.climate.record import DAYS, Climate, date_of
 from turfplan.timing import AirFalling, AirRising, AnyCondition, WindowRule
 from turfplan.units import System, read_as
 
-SOIL_LAG_DAYS = 15
-
 
 @dataclass(frozen=True, slots=True)
 class Settings:
@@ -230,7 +228,9 @@ def _crossed(year: _Year, curve: Sequence[float], threshold: float, *, rising: b
     """
     rise, fall = year.hottest - year.coldest, year.coldest + DAYS - year.hottest
     if rising:
-        return crossing(curve, threshold, rising=True, start=year.coldest, length=rise + SOIL_LAG_DAYS)
+        return crossing(
+            curve, threshold, rising=True, start=year.coldest, length=rise + round(year.book.si("windows.soil_lag"))
+        )
     return crossing(curve, threshold, rising=False, start=year.hottest, length=fall + 1)
 
 
