@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 import water_cases as cases
 from turfplan.amounts.sprinkler import zones
-from turfplan.brief import WEEKDAYS
+from turfplan.brief import WEEKDAYS, Span
 from turfplan.plan import Series, Task, Window
 from turfplan.rules.water import (
     KnownSeries,
@@ -22,6 +22,7 @@ from turfplan.rules.water import (
     watering_verdict,
 )
 from turfplan.rules.water_balance import soil_of
+from turfplan.rules.watering_hours import Law
 
 BOOK, COOL, SOUTH = cases.book(), cases.cool_climate(), cases.south_climate()
 SOWN = date(2027, 8, 28)
@@ -71,6 +72,20 @@ def test_a_pass_without_seed_is_settled_then_watered_for_two_weeks() -> None:
     assert all(run.stage == "recover" and run.depth_mm <= 12.7 + 1e-9 for run in recover)
     assert day + timedelta(3) <= days[0] and days[-1] <= day + timedelta(14)
     assert all(2 <= (b - a).days <= 5 for a, b in itertools.pairwise(days))
+
+
+@given(
+    st.none() | st.sets(st.sampled_from(WEEKDAYS)), st.sampled_from([None, "odd", "even"]),
+    st.lists(st.tuples(st.dates(date(2027, 1, 1), date(2027, 12, 31)), st.integers(0, 40)), max_size=2),
+    st.dates(date(2026, 12, 1), date(2027, 12, 31)), st.integers(0, 90),
+)  # fmt: skip
+def test_the_days_of_a_law_are_those_that_it_opens_one_by_one(
+    weekdays: set[str] | None, parity: str | None, bans: list[tuple[date, int]], first: date, count: int
+) -> None:
+    """The list that the account of a season reads says of each day what the law says of it."""
+    banned = tuple(Span.model_validate({"from": a, "to": a + timedelta(n)}) for a, n in bans)
+    law = Law(None if weekdays is None else tuple(weekdays), parity, banned, ((0, 1440),), False)
+    assert law.days_open(first, count) == [law.open(first + timedelta(n)) for n in range(count)]
 
 
 def test_settling_waits_for_a_lawful_day_and_recovery_for_the_settling() -> None:

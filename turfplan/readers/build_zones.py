@@ -6,11 +6,9 @@ United States by the number of postal codes, so that zones are where people live
 """
 
 import csv
-import json
 import math
 import sys
 import zlib
-from array import array
 from collections.abc import Iterator
 from importlib.resources import files
 from pathlib import Path
@@ -19,6 +17,7 @@ from climaclass import MonthlyClimate, classify
 from tzfpy import get_tz
 
 from turfplan.climate.grid import Cell, Grid, cells_of_row
+from turfplan.climate.packing import numbers, unpack
 from turfplan.climate.zones import zones_of
 from turfplan.readers.place import load_grid, load_models
 
@@ -68,14 +67,12 @@ def _countries() -> dict[str, str]:
 def _postal_cells() -> dict[tuple[int, int], int]:
     """How many US postal codes lie nearest to each cell."""
     grid = load_grid()
-    line, _, blob = (files("turfplan") / "data" / "climate" / "postal.bin").read_bytes().partition(b"\n")
+    head, blob = unpack((files("turfplan") / "data" / "climate" / "postal.bin").read_bytes())
     counts: dict[tuple[int, int], int] = {}
-    for offset, size in json.loads(line)["blocks"]:
+    for offset, size in head["blocks"]:
         raw = zlib.decompress(blob[offset : offset + size])
         count = len(raw) // 8
-        places = array("h", raw[2 * count : 6 * count])
-        if sys.byteorder == "big":
-            places.byteswap()
+        places = numbers("h", raw[2 * count : 6 * count])
         for latitude, longitude in zip(places[:count], places[count:], strict=True):
             row = round((latitude / 100 - grid.south) / grid.step)
             column = round(longitude / 100 % 360 / grid.step) % round(360 / grid.step)

@@ -5,16 +5,14 @@ digits (uint16, rising), latitude and longitude (int16, hundredths of a degree),
 in the lists of the header).
 """
 
-import json
-import sys
 import zlib
-from array import array
 from bisect import bisect_left
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
+from turfplan.climate.packing import numbers, unpack
 from turfplan.errors import Problem, TurfplanError
 
 HINT = "five digits, for example 17601; or give latitude and longitude"
@@ -32,8 +30,7 @@ class PostalPlace:
 
 @lru_cache(maxsize=1)
 def _pack() -> tuple[dict[str, Any], bytes]:
-    line, _, blob = (files("turfplan") / "data" / "climate" / "postal.bin").read_bytes().partition(b"\n")
-    return json.loads(line), blob
+    return unpack((files("turfplan") / "data" / "climate" / "postal.bin").read_bytes())
 
 
 def postal_place(code: str) -> PostalPlace:
@@ -46,12 +43,9 @@ def postal_place(code: str) -> PostalPlace:
     offset, size = head["blocks"][int(five[0])]
     raw = zlib.decompress(blob[offset : offset + size])
     count = len(raw) // 8
-    numbers, places = array("H", raw[: 2 * count]), array("h", raw[2 * count : 6 * count])
-    if sys.byteorder == "big":
-        numbers.byteswap()
-        places.byteswap()
-    at = bisect_left(numbers, int(five[1:]))
-    if at == count or numbers[at] != int(five[1:]):
+    codes, places = numbers("H", raw[: 2 * count]), numbers("h", raw[2 * count : 6 * count])
+    at = bisect_left(codes, int(five[1:]))
+    if at == count or codes[at] != int(five[1:]):
         raise TurfplanError(Problem("place.postal_code", "is not known", repr(code), None, HINT))
     state, zone = raw[6 * count + at], raw[7 * count + at]
     return PostalPlace(places[at] / 100, places[count + at] / 100, head["states"][state], head["timezones"][zone])

@@ -5,13 +5,12 @@ it that: a header line of JSON with the size of a square in degrees and the name
 little-endian, a number for each square from south to north and, within a row, from west to east. 0 says: look it up.
 """
 
-import json
-import sys
 import zlib
-from array import array
 from collections.abc import Sequence
 from functools import lru_cache
 from importlib.resources import files
+
+from turfplan.climate.packing import numbers, unpack
 
 ASK = 0
 
@@ -19,12 +18,8 @@ ASK = 0
 @lru_cache(maxsize=1)
 def _pack() -> tuple[float, tuple[str, ...], Sequence[int]]:
     """Size of a square, names of zones (from 1), and the squares."""
-    line, _, blob = (files("turfplan") / "data" / "climate" / "timezones.bin").read_bytes().partition(b"\n")
-    head = json.loads(line)
-    squares = array("H", zlib.decompress(blob))
-    if sys.byteorder == "big":
-        squares.byteswap()
-    return head["step"], tuple(head["names"]), squares
+    head, blob = unpack((files("turfplan") / "data" / "climate" / "timezones.bin").read_bytes())
+    return head["step"], tuple(head["names"]), numbers("H", zlib.decompress(blob))
 
 
 def timezone_at(latitude: float, longitude: float) -> str | None:
