@@ -6,10 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from planning import ROOT
+from planning import EXAMPLES, ROOT, brief_of
 from turfplan.agronomy import facts_table
+from turfplan.cli.running import input_of
 from turfplan.errors import TurfplanError
 from turfplan.readers.book import load_book, read_book
+from turfplan.rules.windows import operation_windows
 
 DATA = ROOT / "turfplan" / "data"
 
@@ -117,7 +119,20 @@ def test_unknown_region_names_the_nearest() -> None:
 def test_regions_speak_their_words() -> None:
     """The British scarify and hollow-tine, and couch is bermudagrass in Australia."""
     assert load_book("british_isles").operations["dethatch"].name == "Scarify"
-    assert load_book("australia_new_zealand").species["bermuda_common"].name.startswith("Couch")
+    assert load_book("australia_new_zealand").species["bermuda_common"].name.startswith("couch")
+
+
+@pytest.mark.parametrize("region", [None, "australia_new_zealand"])
+def test_grasses_are_named_as_within_a_sentence(region: str | None) -> None:
+    """A capital stands only where a grass is called after a place or a saint; reasons begin with one all the same."""
+    book = load_book(region)
+    names = [grass.name for grass in book.species.values()]
+    assert sorted(name for name in names if name != name.lower()) == sorted(
+        name for name in names if "Kentucky" in name or "St. Augustine" in name
+    )
+    climate = input_of(brief_of(), EXAMPLES).climate
+    for species in book.species:
+        assert all(w.reason[0].isupper() for w in operation_windows(climate, book, species, 2027).windows)
 
 
 def test_every_grass_has_what_the_rules_ask() -> None:

@@ -79,10 +79,14 @@ def runs_text(series: Series, system: System) -> str:
     return text
 
 
+def capital(text: str) -> str:
+    """A text with a capital at its beginning."""
+    return text[:1].upper() + text[1:]
+
+
 def item_text(item: str) -> str:
     """The name of an amount's item with a capital: `hold_back` becomes "Hold back"."""
-    words = item.replace("_", " ").strip()
-    return words[:1].upper() + words[1:]
+    return capital(item.replace("_", " ").strip())
 
 
 def plain_text(text: str) -> str:

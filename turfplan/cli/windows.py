@@ -64,10 +64,10 @@ def windows(
         print(json.dumps({"schema": 1, "year": asked, "source": climate.source, "error_days": climate.error_days, "soil_error_days": climate.soil_error_days, "windows": rows,
                           "closed": closed}, ensure_ascii=False))  # fmt: skip
         return
-    from turfplan.wording import day_text
+    from turfplan.wording import capital, day_text
 
     print(
-        f"{book.species[grass].name} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way, {climate.soil_error_days} where soil temperature decides"
+        f"{capital(book.species[grass].name)} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way, {climate.soil_error_days} where soil temperature decides"
     )
     for w, row in zip(result.windows, rows, strict=True):
         print(

@@ -26,7 +26,7 @@ from turfplan.export.templates import render
 from turfplan.export.weeks import WeekSheet, week_sheets
 from turfplan.plan import OperationWindow, Plan, Task
 from turfplan.units import System, read_as
-from turfplan.wording import MONTHS
+from turfplan.wording import MONTHS, capital
 
 # Reasons that hold for every job and say nothing of this one; `turfplan why` tells the whole chain.
 COMMON_REASONS = ("Work is possible on your working days only.", "The day before is full", "What it hangs on is done.")
@@ -115,7 +115,7 @@ def _contents(plan: Plan, has_tasks: bool, has_weeks: bool, has_notes: bool) -> 
 def _lawn_facts(plan: Plan) -> tuple[tuple[str, str], ...]:
     """The lawn in a few lines for the cover."""
     lawn, system = plan.lawn, plan.lawn.units
-    grass = ", ".join(f"{g.name}" + (f" {g.share:.0%}" if g.share < 1 else "") for g in lawn.grass)
+    grass = ", ".join(f"{capital(g.name)}" + (f" {g.share:.0%}" if g.share < 1 else "") for g in lawn.grass)
     facts = [
         ("Area", read_as(lawn.area_m2, "area", system).text),
         ("Grass", grass),

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown
-from turfplan.export.templates import capital, render
+from turfplan.export.templates import render
 from turfplan.plan import OrderLine, Plan, Task
 from turfplan.units import System, read_as
-from turfplan.wording import bought_text, day_text, item_text
+from turfplan.wording import bought_text, capital, day_text, item_text
 
 # Loads and parts are told in twentieths of a yard or a metre, as the order's own sentence tells its loads.
 PART_STEP = 0.05

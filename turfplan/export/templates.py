@@ -9,6 +9,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from turfplan.errors import MissingToolError, Problem
+from turfplan.wording import capital
 
 
 def templates_dir() -> Path:
@@ -44,11 +45,6 @@ def environment() -> Environment:
     made.filters["sentence"] = sentence
     made.filters["capital"] = capital
     return made
-
-
-def capital(text: str) -> str:
-    """A text with a capital at its beginning."""
-    return text[:1].upper() + text[1:]
 
 
 def sentence(text: str) -> str:

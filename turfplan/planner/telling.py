@@ -174,7 +174,7 @@ def _site(setting: Setting) -> list[str]:
     site, book = setting.brief.site, setting.book
     found = []
     if setting.intent == "winter_overseed" and setting.species.id not in book.campaigns["winter_cover"].strong:
-        found.append(book.cautions["winter_cover_elsewhere"].text.format(grass=setting.species.name.lower()))
+        found.append(book.cautions["winter_cover_elsewhere"].text.format(grass=setting.species.name))
     if setting.thatch_mm >= book.si("dethatch.strip_limit"):
         found.append("The thatch is too thick to level on: strip it and start anew, or take it down over a year first.")
     if (site.weeds_percent or 0) / 100 > book.si("seeding.rebuild_weeds"):

@@ -29,6 +29,7 @@ from turfplan.rules.nitrogen_ledger import Demand, nitrogen_ledger
 from turfplan.rules.nutrients import LimePlan, Nutrient, lime_plan, phosphorus_plan, potassium_plan, soil_test_notes
 from turfplan.rules.product import product_cautions
 from turfplan.units import System, read_as
+from turfplan.wording import capital
 
 __all__ = ["SOWINGS", "Demand", "Feed", "FeedingPlan", "feeding_plan", "low_cut_steps", "nitrogen_ledger"]
 
@@ -200,7 +201,7 @@ def _budget(brief: Brief, book: Book, species_id: str) -> tuple[float, str]:
     condition = brief.lawn.condition or "thin"
     share = book.si(f"feeding.budget_share_{condition}")
     budget = fact.low_si + share * (fact.high_si - fact.low_si)
-    words = f"A {condition} stand of {book.species[species_id].name.lower()} takes {share:.0%} of the way up its yearly range of nitrogen"
+    words = f"A {condition} stand of {book.species[species_id].name} takes {share:.0%} of the way up its yearly range of nitrogen"
     if brief.feeding.clippings == "removed":
         return budget, f"{words}; clippings are taken away, so nothing comes back."
     credit = book.si("feeding.clippings_credit")
@@ -308,6 +309,6 @@ def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Bla
     years = [sum(n.rate_g_m2 for n in given if 0 <= (use.on - n.on).days < YEAR) for use in given]
     if years and max(years) > high.high_si + 1e-9:
         found.append(
-            f"{book.species[species_id].name} got more than its yearly range of nitrogen (source {high.source}): give none until it is used up."
+            f"{capital(book.species[species_id].name)} got more than its yearly range of nitrogen (source {high.source}): give none until it is used up."
         )
     return found

@@ -75,7 +75,7 @@ def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
     depth = setting.length(setting.depth_mm)
     # Experts disagree on sand over clay: it is left to an owner who asks for it.
     if setting.depth_mm <= limit + 1e-6 and not fine and (sandy or creeping):
-        why = "the soil is sandy" if sandy else f"{setting.species.name.lower()} creeps and grows up through it"
+        why = "the soil is sandy" if sandy else f"{setting.species.name} creeps and grows up through it"
         return (
             "sand",
             f"Straight sand: {depth} is no more than straight sand may level in all, and {why}.",
@@ -154,7 +154,7 @@ def pass_cap(setting: Setting, seeded: bool) -> tuple[float, str, tuple[str, ...
     hollow = setting.covered_share < 1.0 and not any(zone.depth_mm for zone in setting.zones)
     if not hollow:
         for habit in _by_grass(setting, "pass_cap", seeded):
-            grass = book.species[habit.split(".")[1]].name.lower()
+            grass = book.species[habit.split(".")[1]].name
             limits.append((book.si(habit), f"the most {grass} grows through", habit))
         slow = setting.condition in ("thin", "patchy") or setting.thatch_mm > book.si("dethatch.limit")
         if slow and not seeded:

@@ -7,7 +7,7 @@ from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft, OpenDays
 from turfplan.rules.setting import Setting
 from turfplan.rules.steps import growth_step
-from turfplan.wording import day_text
+from turfplan.wording import capital, day_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,7 @@ def sow(setting: Setting, campaign: Campaign, seed_m3: float = 0.0) -> list[Draf
             priority=CARE, session=session, anchor=anchor, offset=up.last + 2, title="Look: has the seed come up?",
             how=(
                 f"Bare spots: scratch the surface and sow the reserve ({reserve} of the seed) there, keep it moist.",
-                f"{setting.sown.name} comes up in {_range(setting)} days; a slow grass looks like a failure before its time.",
+                f"{capital(setting.sown.name)} comes up in {_range(setting)} days; a slow grass looks like a failure before its time.",
                 "Washed strips: sow those again, not the whole lawn. Log what you see: `turfplan log BRIEF measured germination 1`.",
             ),
             go="Look in the early morning light, from low down.", fallback="The next free day.",
@@ -101,7 +101,7 @@ def _sowing(setting: Setting, campaign: Campaign, session: int) -> Draft:
     if operation == "plant":
         form = setting.brief.seeding.form or _form(setting)
         return make(
-            setting, "plant", why=f"{sown.name} is planted, not seeded, or planting was asked for.", priority=SOW, session=session,
+            setting, "plant", why=f"{capital(sown.name)} is planted, not seeded, or planting was asked for.", priority=SOW, session=session,
             ideal=window.best.toordinal(), words={"grass": sown.name, "form": form, **_deadline(setting, window)},
         )  # fmt: skip
     cover = book.si(f"species.{sown.id}.seed_cover_max")
@@ -111,7 +111,7 @@ def _sowing(setting: Setting, campaign: Campaign, session: int) -> Draft:
         "seed": "The lawn is sown anew at the time when this grass comes up fastest and weeds least.",
     }[operation]
     if sown.spreads and operation == "overseed":
-        why += f" {sown.name} also fills gaps by itself, so the rate stays low."
+        why += f" {capital(sown.name)} also fills gaps by itself, so the rate stays low."
     return make(
         setting, operation, why=why, priority=SOW, session=session, ideal=window.best.toordinal(),
         words={"grass": sown.name, "cover": setting.length(cover, "depth", "down"), **_deadline(setting, window)},

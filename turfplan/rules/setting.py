@@ -254,7 +254,7 @@ def _of_zones(zones: Sequence[Zone], species: Species, sown: Species | None, boo
             area, depth = read_as(zone.area_m2, "area", system).text, read_as(zone.depth_mm, "depth", system).text
             said.append(f"{zone.name} ({area}, {zone.share:.0%} of the lawn) is filled by {depth}, settled.")
         if zone.grass and zone.grass != species.id:
-            grass = book.species[zone.grass].name.lower()
+            grass = book.species[zone.grass].name
             said.append(
                 f"In {zone.name} grows {grass}: passes and cuts are held to what both grasses bear"
                 + (
@@ -265,7 +265,7 @@ def _of_zones(zones: Sequence[Zone], species: Species, sown: Species | None, boo
             )
             if sown is not None and sown.id != zone.grass:
                 said.append(
-                    f"Seed is reckoned as {sown.name.lower()} over the whole lawn: where {zone.name} is to stay {grass}, plan it as a lawn of its own."
+                    f"Seed is reckoned as {sown.name} over the whole lawn: where {zone.name} is to stay {grass}, plan it as a lawn of its own."
                 )
         if zone.sun == "shade":
             said.append(

@@ -68,7 +68,7 @@ def watering_verdict(
 
 
 def _young(brief: Brief, book: Book, species_id: str) -> _Young:
-    name, up = book.species[species_id].name.lower(), f"species.{species_id}.germination_days"
+    name, up = book.species[species_id].name, f"species.{species_id}.germination_days"
     if brief.seeding.intent == "plant" or up not in book.facts:
         days = round(book.fact("water.rooting_days").high_si)
         dies = f"new plants of {name} that dry out before they root are dead."

@@ -13,6 +13,7 @@ from turfplan.climate.curves import crossing
 from turfplan.climate.record import DAYS, Climate, date_of
 from turfplan.timing import AirFalling, AirRising, AnyCondition, WindowRule
 from turfplan.units import System, read_as
+from turfplan.wording import capital
 
 
 @dataclass(frozen=True, slots=True)
@@ -311,11 +312,8 @@ def season_of(day: date, *, southern: bool) -> str:
 
 
 def _reason(year: _Year, rule: WindowRule, span: _Span) -> str:
-    return rule.reason.format(
-        opens=_words(year, span.opens),
-        closes=_words(year, span.closes),
-        grass=year.book.species[year.species].name,
-    )
+    opens, closes = _words(year, span.opens), _words(year, span.closes)
+    return capital(rule.reason.format(opens=opens, closes=closes, grass=year.book.species[year.species].name))
 
 
 def _words(year: _Year, condition: AnyCondition) -> str:
