@@ -67,8 +67,11 @@ class DaySet:
 
     @classmethod
     def from_days(cls, days: Iterable[int]) -> "DaySet":
-        """The set of the given days."""
-        return cls.of((day, day) for day in days)
+        """The set of the given days, in any order."""
+        known = sorted(days)
+        breaks = [place for place in range(1, len(known)) if known[place] > known[place - 1] + 1]
+        runs = zip([0, *breaks], [*breaks, len(known)], strict=True)
+        return cls(tuple((known[first], known[stop - 1]) for first, stop in runs if known))
 
     def __contains__(self, day: int) -> bool:
         index = bisect_right(self.ranges, (day, _EVER)) - 1

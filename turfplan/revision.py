@@ -7,10 +7,10 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from turfplan.brief import WEEKDAYS
 from turfplan.errors import Problem, TurfplanError
 from turfplan.numbering import feed_id, in_feed_words, in_order_of_date
 from turfplan.plan import Actual, Change, Plan, Published, Retired, Series, Task
+from turfplan.recurring import in_week_order, recurring_days
 from turfplan.wording import amounts_text, cancelled_summary, day_text, days_text, description, runs_text, summary
 
 # How long a cancelled entry stays in the feed before its number is retired. Not agronomy but a custom of feeds: slow
@@ -74,16 +74,25 @@ class _Run:
 
 @dataclass(frozen=True, slots=True)
 class _Step:
-    """A task beside what it was in the plan before (None: it is new), with what is told of the difference."""
+    """A task beside what it was in the plan before (None: it is new), with what is told of the difference.
+
+    `anew` is what the feed shows of it from now on, where that is not what the task says already.
+    """
 
     task: Task
     before: Task | None
     news: Change | None = None
+    anew: Published | None = None
+
+    @property
+    def shown(self) -> Published | None:
+        """What the feed shows of the task."""
+        return self.anew or self.task.published
 
     @property
     def shows_the_same(self) -> bool:
         """Whether a subscriber sees no difference."""
-        return self.before is not None and self.before.published == self.task.published
+        return self.before is not None and self.before.published == self.shown
 
 
 def uid(lawn_id: str, task_id: str) -> str:
@@ -136,35 +145,38 @@ def _numbered(draft: Plan, steps: Iterable[_Step], stamp: datetime, update: dict
 
 def rule_days(series: Series) -> tuple[date, ...]:
     """The days on which a series runs, before any is left out."""
-    days = (series.start + timedelta(days=n) for n in range((series.end - series.start).days + 1))
-    return tuple(day for day in days if not series.weekdays or WEEKDAYS[day.weekday()] in series.weekdays)
+    return recurring_days(series.start, series.end, series.weekdays)
 
 
 def publish(plan: Plan, task: Task) -> Task:
     """The task with what the feed shows of it, made anew from what it is."""
-    shown = Published(
-        summary=summary(task), description=description(task, plan.lawn.units), start=task.start, end=task.end, category=task.phase,
-        alarm=plan.alarm if task.alarm and task.series is None else None,
+    return task.model_copy(update={"published": _shown(plan, task)})
+
+
+def _shown(plan: Plan, task: Task) -> Published:
+    """What the feed shows of a task: its words, its days or runs, its reminder."""
+    start, end, series, timezone = task.start, task.end, None, None
+    if task.series is not None:
+        series, timezone = _plain(task.series), plan.timezone
+        start, end = series.start, next((d for d in reversed(rule_days(series)) if d not in series.skip), series.end)
+    return Published(
+        summary=summary(task), description=description(task, plan.lawn.units), start=start, end=end, category=task.phase,
+        series=series, timezone=timezone, alarm=plan.alarm if task.alarm and task.series is None else None,
     )  # fmt: skip
-    if task.series is None:
-        return task.model_copy(update={"published": shown})
-    series = _plain(task.series)
-    runs = [day for day in rule_days(series) if day not in series.skip] or [series.end]
-    repeated = {"series": series, "timezone": plan.timezone, "start": series.start, "end": runs[-1]}
-    return task.model_copy(update={"published": shown.model_copy(update=repeated)})
 
 
 def _plain(series: Series) -> Series:
     """The one way of writing a series down: from its first to its last day, and only days that it would run on left out."""
     days = rule_days(series)
-    return series.model_copy(
-        update={
-            "start": days[0],
-            "end": days[-1],
-            "weekdays": tuple(day for day in WEEKDAYS if day in series.weekdays),
-            "skip": tuple(sorted(set(series.skip) & set(days))),
-        }
-    )
+    update = {
+        "start": days[0],
+        "end": days[-1],
+        "weekdays": in_week_order(series.weekdays),
+        "skip": tuple(sorted(set(series.skip) & set(days))) if series.skip else (),
+    }
+    # Most are plain as they come: a record of its own is needed where one is not.
+    same = all(getattr(series, name) == value for name, value in update.items())
+    return series if same else series.model_copy(update=update)
 
 
 def _head(plan: Plan) -> tuple[str, ...]:
@@ -179,10 +191,7 @@ def _step(run: _Run, task: Task, before: Task | None) -> _Step:
         state["change"] = None if run.previous is None else run.reason(task.id, NEW)
     task = task.model_copy(update=state)
     if before is None:
-        after = days_text(task.start, task.end, run.draft.lawn.units)
-        return _Step(
-            publish(run.draft, task), None, Change(task=task.id, kind="added", after=after, because=task.change or NEW)
-        )
+        return _Step(task, None, _addition(run, task), _shown(run.draft, task))
     if _is_history(run, task, before):
         kept = {name: getattr(task, name) for name in ("uid", "status", "closed", "overdue", "held", "actual")}
         return _Step(before.model_copy(update=kept), before, _closing(run, task, before))
@@ -191,6 +200,14 @@ def _step(run: _Run, task: Task, before: Task | None) -> _Step:
     news = _news(run, task, before)
     sentence = _sentence(run, task, before)
     return _Step(publish(run.draft, task.model_copy(update={"change": sentence})), before, news)
+
+
+def _addition(run: _Run, task: Task) -> Change | None:
+    """The news that a task is new in the plan; in a first plan nothing is news."""
+    if run.previous is None:
+        return None
+    after = days_text(task.start, task.end, run.draft.lawn.units)
+    return Change(task=task.id, kind="added", after=after, because=task.change or NEW)
 
 
 def _state(run: _Run, task: Task, before: Task | None) -> dict[str, Any]:
@@ -286,16 +303,13 @@ def _out_of_grace(task: Task, moment: datetime) -> bool:
 
 def _stamped(step: _Step, stamp: datetime) -> Task:
     """Sequence and stamps: the sequence rises with days, repetition or cancelling, the stamp with anything that is shown."""
-    before, task = step.before, step.task
-    if before is None:
-        return task.model_copy(update={"sequence": 0, "created": stamp, "last_modified": stamp})
-    return task.model_copy(
-        update={
-            "sequence": before.sequence + (_timing(task.published) != _timing(before.published)),
-            "created": before.created or stamp,
-            "last_modified": before.last_modified if step.shows_the_same else stamp,
-        }
-    )
+    before, shown = step.before, step.shown
+    update = {"published": shown, "sequence": 0, "created": stamp, "last_modified": stamp}
+    if before is not None:
+        update["sequence"] = before.sequence + (_timing(shown) != _timing(before.published))
+        update["created"] = before.created or stamp
+        update["last_modified"] = before.last_modified if step.shows_the_same else stamp
+    return step.task.model_copy(update=update)
 
 
 def _timing(shown: Published | None) -> tuple[object, ...]:

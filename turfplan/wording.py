@@ -3,6 +3,7 @@
 import re
 import unicodedata
 from datetime import date, time
+from functools import lru_cache
 
 from turfplan.plan import Amount, Series, Task
 from turfplan.units import System, convert, dimension_of, format_number, pretty_unit, read_as
@@ -89,8 +90,10 @@ def item_text(item: str) -> str:
     return capital(item.replace("_", " ").strip())
 
 
+@lru_cache(maxsize=4096)
 def plain_text(text: str) -> str:
     """A text of the user's on one line, without control and direction marks."""
+    # The same instructions stand in many tasks: each is looked at once.
     if not text.isprintable():
         text = "".join(
             " " if c in "\r\n\t" else c for c in text if c in "\r\n\t" or unicodedata.category(c) not in _UNSEEN

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from turfplan.constraints import DaySet
 from turfplan.rules.draft import OpenDays, Pass
 from turfplan.rules.passes import SEEDED, plan_passes, sessions_needed
 from turfplan.rules.setting import Setting
@@ -13,12 +14,16 @@ from turfplan.wording import day_text
 
 @dataclass(frozen=True, slots=True)
 class Session:
-    """One stretch of growth in which passes are spread: its number, the open days, its passes, whether it ends with seed."""
+    """One stretch of growth in which passes are spread: its number, the open days, its passes, whether it ends with seed.
+
+    `most` is how many passes its working days hold at the very most.
+    """
 
     number: int
     window: OpenDays
     passes: tuple[Pass, ...]
     sows: bool
+    most: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +41,11 @@ class Campaign:
     def sow_on_pass(self) -> bool:
         """True where the seed goes on the last pass."""
         return any(session.sows for session in self.sessions)
+
+    @property
+    def crowded(self) -> Session | None:
+        """The first session that has more passes than its days can hold, if there is one."""
+        return next((session for session in self.sessions if len(session.passes) > session.most), None)
 
     @property
     def passes(self) -> tuple[Pass, ...]:
@@ -150,14 +160,25 @@ def _half(setting: Setting, window: OpenDays) -> str:
 
 def _room(setting: Setting, window: OpenDays) -> int:
     """How many passes a session has time for at the growth of its days, with a week's slack for rain and weekends."""
+    every_day = DaySet(((setting.first_day, setting.last_day),))
+    return max(1, _pass_days(setting, window, every_day, round(setting.book.si("passes.slack_days"))))
+
+
+def _most(setting: Setting, window: OpenDays) -> int:
+    """How many passes a session can hold if each is spread on the first working day on which it may be."""
+    return _pass_days(setting, window, setting.work_days, 0)
+
+
+def _pass_days(setting: Setting, window: OpenDays, days: DaySet, slack: int) -> int:
+    """The number of passes that follow each other in a window on `days`, each `slack` days later than it might come."""
     book, season = setting.book, setting.species.season
     units = book.si(f"passes.growth_{season}") if setting.living else 0.0
     grow = growth_step(setting.climate, season, setting.first_day, setting.last_day, units)
-    slack, least = round(book.si("passes.slack_days")), setting.pass_interval_days
-    day, last, count = max(window.start.toordinal(), setting.first_day), window.end.toordinal(), 1
-    while max(grow(day), day + least) + slack <= last:
-        day = max(grow(day), day + least) + slack
+    least, count = setting.pass_interval_days, 0
+    day = days.next(max(window.start.toordinal(), setting.first_day))
+    while day is not None and day <= window.end.toordinal():
         count += 1
+        day = days.next(max(grow(day), day + least) + slack)
     return count
 
 
@@ -173,9 +194,12 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
     )
     passes = plan_passes(setting, [_room(setting, window) for window in stretch], on_pass)
     sessions = tuple(
-        Session(number, window, tuple(p for p in passes if p.session == number), on_pass and number == len(stretch))
+        Session(
+            number, window, tuple(p for p in passes if p.session == number), on_pass and number == len(stretch),
+            _most(setting, window),
+        )
         for number, window in enumerate(stretch, 1)
-    )
+    )  # fmt: skip
     book = setting.book
     last = sow or (stretch[-1] if stretch else None)
     ready = date.fromordinal(setting.first_day)

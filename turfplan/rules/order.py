@@ -20,42 +20,47 @@ def order_lags(
     follow from the lawn, in days or units of growth.
     """
     lags: list[Lag] = []
-    named: dict[str, Sequence[Draft]] = {}
-
-    def matching(selector: str) -> Sequence[Draft]:
-        if selector not in named:
-            named[selector] = _matching(drafts, selector)
-        return named[selector]
-
+    named = _Named(drafts)
     for rule in setting.book.order:
         if not flags.issuperset(rule.when):
             continue
-        pairs = [
-            (before, after)
-            for before in matching(rule.before)
-            for after in matching(rule.after)
-            if before.id != after.id and _paired(rule, before, after)
-        ]
-        if pairs:
+        befores = named.by(rule.before)
+        afters = named.by(rule.after) if befores else ()
+        if pairs := [(b, a) for b in befores for a in afters if b is not a and _paired(rule, b, a)]:
             lags.extend(_lags(setting, rule, pairs, computed))
     return tuple(lags)
 
 
-def _matching(drafts: Sequence[Draft], selector: str) -> Sequence[Draft]:
-    """The tasks a selector names: an operation, `sowing`, a task id, or the first or last of each session."""
-    operation, _, pick = selector.partition(".")
-    # A look that each session has of its own is named by what they share: inspect.leaf_tips is also inspect.leaf_tips.2.
-    exact = [d for d in drafts if d.id == selector or (pick and d.id.startswith(f"{selector}."))]
-    if exact:
-        return exact
-    found = [d for d in drafts if d.operation == operation or (operation == "sowing" and d.operation in SOWING)]
-    if pick in ("first", "last"):
-        choose = min if pick == "first" else max
-        sessions = sorted({d.session for d in found})
-        return [choose((d for d in found if d.session == s), key=lambda d: d.position) for s in sessions]
-    if pick.startswith("not_"):
-        return [d for d in found if d.id != f"{operation}.{pick.removeprefix('not_')}"]
-    return found if pick in ("", "previous", "next") else []
+class _Named:
+    """The tasks of a season by what a rule calls them; each name is looked up once."""
+
+    def __init__(self, drafts: Sequence[Draft]) -> None:
+        self._of: dict[str, list[Draft]] = {}
+        self._found: dict[str, Sequence[Draft]] = {}
+        for draft in drafts:
+            self._of.setdefault(draft.operation, []).append(draft)
+        self._of["sowing"] = [draft for draft in drafts if draft.operation in SOWING]
+
+    def by(self, selector: str) -> Sequence[Draft]:
+        """The tasks a selector names: an operation, `sowing`, a task id, or the first or last of each session."""
+        if selector not in self._found:
+            self._found[selector] = self._matching(selector)
+        return self._found[selector]
+
+    def _matching(self, selector: str) -> Sequence[Draft]:
+        operation, _, pick = selector.partition(".")
+        found = self._of.get(operation, ())
+        # A look that each session has of its own is named by what they share: inspect.leaf_tips is also inspect.leaf_tips.2.
+        exact = [d for d in found if d.id == selector or (pick and d.id.startswith(f"{selector}."))]
+        if exact:
+            return exact
+        if pick in ("first", "last"):
+            choose = min if pick == "first" else max
+            sessions = sorted({d.session for d in found})
+            return [choose((d for d in found if d.session == s), key=lambda d: d.position) for s in sessions]
+        if pick.startswith("not_"):
+            return [d for d in found if d.id != f"{operation}.{pick.removeprefix('not_')}"]
+        return found if pick in ("", "previous", "next") else ()
 
 
 def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:

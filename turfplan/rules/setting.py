@@ -132,7 +132,7 @@ class Setting:
 def weekday_days(first: int, last: int, weekdays: Sequence[str]) -> DaySet:
     """The days from first to last (ordinals, both included) that fall on the given weekdays."""
     wanted = {WEEKDAYS.index(day) for day in weekdays}
-    return DaySet.from_days(d for d in range(first, last + 1) if (d - 1) % 7 in wanted)
+    return DaySet.from_days([d for d in range(first, last + 1) if (d - 1) % 7 in wanted])
 
 
 def without(days: DaySet, spans: Sequence[tuple[int, int]]) -> DaySet:

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
-from functools import lru_cache
 from math import ceil
 
 from turfplan.brief import WEEKDAYS
 from turfplan.irrigation import RunTime, Zone, applied_mm, water_amount
 from turfplan.plan import Amount
+from turfplan.recurring import in_week_order, recurring_days
 from turfplan.rules.watering_hours import place, session_names, spread
 from turfplan.rules.watering_request import WEEK, Ground
 from turfplan.rules.watering_stages import STAGE_WORDS, Need, Stage, need_of, settling_day
@@ -52,14 +52,10 @@ class WaterRun:
         return series_days(self.start, self.end, self.weekdays, self.skip)
 
 
-@lru_cache(maxsize=1024)
 def series_days(start: date, end: date, weekdays: tuple[str, ...], skip: tuple[date, ...]) -> tuple[date, ...]:
     """The days of a series: every day or the given weekdays from start to end, less those to skip."""
-    days = [start + timedelta(n) for n in range((end - start).days + 1)]
-    if weekdays:
-        wanted = {WEEKDAYS.index(name) for name in weekdays}
-        days = [day for day in days if day.weekday() in wanted]
-    return tuple(day for day in days if day not in skip) if skip else tuple(days)
+    days = recurring_days(start, end, weekdays)
+    return tuple(day for day in days if day not in skip) if skip else days
 
 
 def season_runs(ground: Ground, plan: Sequence[Stage]) -> tuple[tuple[WaterRun, ...], tuple[str, ...]]:
@@ -307,4 +303,4 @@ def _weekdays(days: Sequence[date]) -> tuple[str, ...]:
     if (days[-1] - days[0]).days + 1 == len(days):
         return ()
     chosen = {WEEKDAYS[day.weekday()] for day in days}
-    return tuple(day for day in WEEKDAYS if day in chosen)
+    return in_week_order(chosen)

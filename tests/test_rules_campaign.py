@@ -1,0 +1,85 @@
+"""Campaigns: what is ruled out by counting is what the network cannot date."""
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from planning import EXAMPLES, TODAY, brief_of, example_brief, plan_brief
+from turfplan.brief import Brief
+from turfplan.cli.running import input_of
+from turfplan.constraints import Strength
+from turfplan.network import Conflict
+from turfplan.planner.comparing import draft_campaign
+from turfplan.planner.dating import date_season
+from turfplan.planner.feeding import feeder_for
+from turfplan.planner.openings import with_windows
+from turfplan.rules.campaign import campaigns
+from turfplan.rules.setting import Setting, resolve
+
+LAWNS: dict[str, dict[str, Any]] = {
+    "week-ends": {"leveling": {"depth": "1.5 in"}},
+    "Sundays alone": {"leveling": {"depth": "1 in"}, "calendar": {"weekdays": ["sun"]}},
+    "bare": {"leveling": {"depth": "2 in"}, "lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}},
+    "north": {"place": {"postal_code": "55401"}, "lawn": {"grass": "kentucky_bluegrass"}, "leveling": {"depth": "1 in"}},
+    "warm": {
+        "place": {"postal_code": "30301"}, "lawn": {"grass": "bermuda_common"}, "leveling": {"depth": "1.5 in"}, "seeding": {"intent": "none"},
+    },
+}  # fmt: skip
+
+
+def setting_of(brief: Brief) -> Setting:
+    """The setting of a brief as the planner resolves it."""
+    given = input_of(brief, EXAMPLES)
+    ground = given.ground
+    return with_windows(
+        resolve(
+            brief, given.book, given.climate, TODAY.date(),
+            area_m2=ground.area_m2 if ground else None, bands=ground.bands if ground else None,
+            zones=ground.zones if ground else (),
+        )
+    )  # fmt: skip
+
+
+def dated(setting: Setting) -> list[tuple[bool, bool]]:
+    """For each campaign: whether counting rules it out, and whether the network can date it by all strong rules."""
+    found = []
+    for campaign in campaigns(setting)[0]:
+        drafted = draft_campaign(setting, campaign, feeder_for(setting), permit=False)
+        result = date_season(setting, drafted.season, keep=Strength.STRONG)
+        found.append((campaign.crowded is not None, not isinstance(result, Conflict)))
+    return found
+
+
+@pytest.mark.parametrize("name", ["surveyed-metric", "surveyed-us", "british-metric", "deep-two-inches", *LAWNS])
+def test_a_campaign_ruled_out_by_counting_cannot_be_dated(name: str) -> None:
+    """Counting the passes that the days of a session hold never rules out what the network could have dated."""
+    setting = setting_of(brief_of(LAWNS[name]) if name in LAWNS else example_brief(name))
+    answers = dated(setting)
+    assert answers
+    assert not any(crowded and possible for crowded, possible in answers)
+
+
+def test_counting_sees_most_of_what_cannot_be_dated() -> None:
+    """Counting is worth its while: in the surveyed lawn it finds every campaign that cannot be dated."""
+    answers = dated(setting_of(example_brief("surveyed-metric")))
+    undatable = [crowded for crowded, possible in answers if not possible]
+    assert len(undatable) >= 4 and all(undatable)
+
+
+def test_a_session_one_pass_short_is_not_crowded() -> None:
+    """As many passes as the days hold are not too many."""
+    campaign = next(c for c in campaigns(setting_of(brief_of(LAWNS["week-ends"])))[0] if c.sessions)
+    session = campaign.sessions[0]
+    fits = replace(campaign, sessions=(replace(session, most=len(session.passes)),))
+    assert fits.crowded is None
+    assert replace(campaign, sessions=(replace(session, most=len(session.passes) - 1),)).crowded is not None
+
+
+def test_a_crowded_campaign_that_the_brief_insists_on_is_told_in_numbers() -> None:
+    """Asked for one autumn that has not the days for the fill, the plan says how many passes it needs and how many fit."""
+    brief = example_brief("british-metric")
+    brief = brief.model_copy(update={"season": brief.season.model_copy(update={"campaign": "autumn"})})
+    plan = plan_brief(brief, options=False)
+    assert plan.conflict is not None
+    assert any("there is time for" in reason for reason in plan.conflict.reasons)
