@@ -1,5 +1,6 @@
 """The sheet to measure by."""
 
+import re
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
@@ -16,6 +17,7 @@ from turfplan.export.measuring import BLANK_LINES, measuring_html
 from turfplan.readers.book import load_book
 from turfplan.site.measuring import METHODS, Accuracy, spacings_for
 from turfplan.units import System
+from turfplan.wording import in_units
 
 TABLE = (Accuracy(1.0, 330, 0.4), Accuracy(2.0, 96, 0.9))
 
@@ -40,11 +42,13 @@ def test_columns_errors_and_spacings_are_in_the_readers_units(system: System, wo
     assert "40%" in text and "330" in text
 
 
-def test_every_method_is_there_with_its_steps() -> None:
-    """Straightedge, string line, rotating level, water level."""
-    text = unescape(sheet(System.US))
+@pytest.mark.parametrize("system", System)
+def test_every_method_is_there_with_its_steps(system: System) -> None:
+    """Straightedge, string line, rotating level, water level; lengths in the reader's units alone."""
+    text = unescape(sheet(system))
     for method in METHODS:
-        assert method.name in text and all(step in text for step in method.steps)
+        assert method.name in text and all(in_units(step, system) in text for step in method.steps)
+    assert not re.search(r"\d ft (?:\(|wide)" if system is System.METRIC else r"\d c?m\b", text.split("<main")[1])
 
 
 def test_the_page_is_well_formed_and_has_lines_to_write_on() -> None:

@@ -9,7 +9,7 @@ from pydantic import BaseModel, ConfigDict
 from turfplan.facts import Fact, Source
 from turfplan.plan import Phase, Role
 from turfplan.timing import WindowRule
-from turfplan.units import format_number, pretty_unit
+from turfplan.units import System, convert, format_number, from_inside, pretty_unit
 
 
 class Entry(BaseModel):
@@ -235,18 +235,31 @@ def _rows(book: Book, prefix: str) -> Iterator[FactRow]:
             yield FactRow(name, printed(fact), citation(book, fact), fact.is_judgement, fact)
 
 
-def printed(fact: Fact) -> str:
-    """The number of a fact with its range and unit, as its source prints them."""
-    unit = f" {pretty_unit(fact.unit)}" if fact.unit else ""
-    spread = (
-        f"{format_number(fact.low)} to {format_number(fact.high)}"
-        if fact.low is not None and fact.high is not None
-        else ""
-    )
+def printed(fact: Fact, system: System | None = None) -> str:
+    """The number of a fact with its range and unit, as its source prints them; temperatures in the scale of `system`."""
+    scale = _scale(fact, system)
+    unit = f" {pretty_unit(scale)}" if scale else ""
+
+    def number(value: float) -> str:
+        if scale == fact.unit:
+            return format_number(value)
+        told = from_inside(convert(value, fact.unit, fact.dimension), scale, fact.dimension)
+        return format_number(round(told, 1 if abs(told) < 100 else -1))
+
+    spread = f"{number(fact.low)} to {number(fact.high)}" if fact.low is not None and fact.high is not None else ""
     if fact.value is None:
         return f"{spread}{unit}"
-    value = format_number(fact.value)
+    value = number(fact.value)
     return f"{value}{unit}" + (f" ({spread})" if spread and fact.low != fact.high else "")
+
+
+def _scale(fact: Fact, system: System | None) -> str:
+    """The unit a fact is printed in: its own, but a temperature in the reader's scale, where there is a reader."""
+    scales = {"temperature": ("F", "C"), "degree_days": ("degF day", "degC day")}
+    if system is None or fact.dimension not in scales:
+        return fact.unit
+    us, metric = scales[fact.dimension]
+    return us if system is System.US else metric
 
 
 def citation(book: Book, fact: Fact) -> str:

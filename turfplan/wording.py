@@ -26,6 +26,13 @@ _READ: dict[str, tuple[str, str]] = {
     "min": ("minutes", "up"),
 }
 
+_NUMBER = r"\d[\d.,/]*(?: \d+/\d+)?"
+_RANGE = rf"{_NUMBER}(?: to {_NUMBER})?"
+_TWICE = re.compile(
+    rf"(?P<us>(?<![\d/.]){_RANGE} (?:°F|in|ft|yd|lb|gal|lb/yd³)) "
+    rf"\((?P<metric>{_RANGE} (?:°C|mm|cm|m|kg|t|L|t/m³))\)"
+)
+
 
 def day_text(day: date, system: System = System.METRIC, *, weekday: bool = True, year: bool = True) -> str:
     """A date as it is read aloud: "Sat, Aug 14, 2027" in the US, "Sat 14 Aug 2027" elsewhere."""
@@ -78,6 +85,17 @@ def runs_text(series: Series, system: System) -> str:
     if series.skip:
         text += ", not on " + " and ".join(day_text(day, system, year=False) for day in series.skip)
     return text
+
+
+def in_units(text: str, system: System) -> str:
+    """A sentence with each amount in the units of one reader: "3 to 4 in (8 to 10 cm) deep" becomes "3 to 4 in deep".
+
+    The book says such amounts in both, the metric ones in brackets. The text itself comes back where nothing is said twice.
+    """
+    if "(" not in text:
+        return text
+    told = _TWICE.sub(r"\g<us>" if system is System.US else r"\g<metric>", text)
+    return text if told == text else told
 
 
 def capital(text: str) -> str:

@@ -89,7 +89,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
         watering=_watering(tasks),
         notes=tuple(notes.values()),
         judgement=JUDGEMENT,
-        glossary=terms_in(" ".join(_all_words(plan))),
+        glossary=terms_in(" ".join(_all_words(plan)), plan.lawn.units),
         operation_name=operation_name,
     )
 

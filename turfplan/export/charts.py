@@ -12,7 +12,7 @@ from turfplan.export.glossary import operation_name
 from turfplan.export.sheets import PHASE_LETTER, PHASE_NAME, near_text, short_name, shown, span_text, today_of
 from turfplan.plan import Plan, Task
 from turfplan.units import System, from_inside
-from turfplan.wording import MONTHS, shortened
+from turfplan.wording import MONTHS, in_units, shortened
 
 WIDTH = 720.0
 LABEL_WIDTH = 168.0
@@ -279,7 +279,7 @@ def soil_chart(plan: Plan, uid: str = "soil") -> SoilChart | None:
     return SoilChart(
         uid=uid,
         title="Soil temperature and the days that are open",
-        words=f"Soil temperature 4 in (10 cm) down, from {scale.words(min(soil))} to {scale.words(max(soil))}, with a band of "
+        words=f"Soil temperature {in_units('4 in (10 cm)', plan.lawn.units)} down, from {scale.words(min(soil))} to {scale.words(max(soil))}, with a band of "
         f"{reach} up and down; below it the days on which each kind of work is open.",
         width=WIDTH,
         height=SOIL_BOTTOM + 26 + len(bands) * BAND_GAP + 6,

@@ -4,6 +4,9 @@ import re
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from turfplan.units import System
+from turfplan.wording import in_units
+
 OPERATION_NAMES: Mapping[str, str] = MappingProxyType(
     {
         "diagnose": "Find the cause",
@@ -126,6 +129,10 @@ def operation_name(operation: str) -> str:
     return known if known else operation.replace("_", " ").capitalize()
 
 
-def terms_in(text: str) -> tuple[tuple[str, str], ...]:
+def terms_in(text: str, system: System = System.US) -> tuple[tuple[str, str], ...]:
     """The words of the trade that `text` uses, with their meanings, in order of the alphabet."""
-    return tuple((word, meaning) for word, pattern, meaning in _TERMS if re.search(pattern, text, re.IGNORECASE))
+    return tuple(
+        (word, in_units(meaning, system))
+        for word, pattern, meaning in _TERMS
+        if re.search(pattern, text, re.IGNORECASE)
+    )

@@ -1,12 +1,13 @@
 """The sheet to measure a lawn by: methods in steps, how many points for which accuracy, and lines to write on."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from turfplan.export.sheets import Paper
 from turfplan.export.templates import render, stylesheet
 from turfplan.site.measuring import GENERAL, METHODS, Accuracy, Method
 from turfplan.units import System, from_inside, read_as
+from turfplan.wording import in_units
 
 BLANK_LINES = 26
 
@@ -42,7 +43,9 @@ def measuring_html(
     `errors_mm` holds the error of a reading by fact name (those of `site.measuring.METHODS`); `accuracy` comes from
     `site.measuring.accuracies` for a lawn of `area_m2`, and may be empty where the extra `survey` is absent.
     """
-    methods = tuple(MethodView(m, _error(errors_mm[m.error], system), _columns(m, system)) for m in METHODS)
+    methods = tuple(
+        MethodView(_told(m, system), _error(errors_mm[m.error], system), _columns(m, system)) for m in METHODS
+    )
     return render(
         "print/measure.html.jinja",
         css=stylesheet(),
@@ -55,6 +58,12 @@ def measuring_html(
         blank_columns=_columns(METHODS[2], system),
         blank_lines=range(BLANK_LINES),
     )
+
+
+def _told(method: Method, system: System) -> Method:
+    """A method in the units of its reader."""
+    tools, steps = (tuple(in_units(text, system) for text in texts) for texts in (method.tools, method.steps))
+    return replace(method, good_for=in_units(method.good_for, system), tools=tools, steps=steps)
 
 
 def _columns(method: Method, system: System) -> tuple[str, ...]:

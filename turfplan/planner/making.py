@@ -27,6 +27,7 @@ from turfplan.planner.openings import measured_climate, moved_by_soil, with_wind
 from turfplan.planner.options import ways_out
 from turfplan.planner.quantities import order_lines
 from turfplan.planner.replanning import coming_rain, compare_again, with_kept_words, with_roles, with_window_reasons
+from turfplan.planner.sentences import plan_told_in, told_in
 from turfplan.planner.telling import citations_of, frame
 from turfplan.planner.watering import watered
 from turfplan.revision import revise
@@ -34,6 +35,7 @@ from turfplan.rules.draft import Band
 from turfplan.rules.setting import Setting, resolve
 from turfplan.rules.water import Verdict, WeatherDay, watering_verdict
 from turfplan.site.shapes import Zone
+from turfplan.wording import in_units
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +101,7 @@ def make_plan(
         comparison = _compare(setting, verdict)
     shell = frame(setting, verdict, comparison, now=now, lawn_id=lawn_id_of(brief, climate, previous),
                   brief_sha256=brief_sha256, journal_entries=len(journal), ground=ground)  # fmt: skip
+    shell = plan_told_in(shell, setting.system)
     if comparison.best is None:
         make = partial(
             make_plan, journal=journal, previous=published, weather=weather, real_years=real_years,
@@ -110,7 +113,8 @@ def make_plan(
     tasks = tasks_of(setting, comparison.best, drafts)
     runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days, previous)
     moved = moved_by_soil(setting)
-    tasks = with_kept_words((*tasks, *runs), previous, brief_sha256, book.version, moved)
+    tasks = told_in((*tasks, *runs), setting.system)
+    tasks = with_kept_words(tasks, previous, brief_sha256, book.version, moved)
     days = {task.id: (task.start, task.end) for task in tasks}
     lines = order_lines(
         bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
@@ -118,16 +122,16 @@ def make_plan(
     plan = shell.model_copy(
         update={
             "tasks": tasks,
-            "order": lines,
-            "citations": citations_of(book, tasks, lines),
-            "ledgers": ledgers,
-            "cautions": tuple(dict.fromkeys((*shell.cautions, *said))),
+            "order": told_in(lines, setting.system),
+            "citations": citations_of(book, tasks, lines, setting.system),
+            "ledgers": told_in(ledgers, setting.system),
+            "cautions": tuple(dict.fromkeys((*shell.cautions, *(in_units(text, setting.system) for text in said)))),
         }
     )
     wet = forecast_reasons(book, previous, coming_rain(weather.days, today), setting.system)
     history = replace(history, because=with_window_reasons(history.because, tasks, previous, moved, wet))
     plan = revise(plan, published, now, history=history.as_record())
-    plan = plan.model_copy(update={"real_years": judged(setting, plan.tasks)})
+    plan = plan.model_copy(update={"real_years": told_in(judged(setting, plan.tasks), setting.system)})
     if faults := check_plan(plan, brief, book):
         raise UnsoundPlanError("; ".join(faults))
     return plan

@@ -27,7 +27,7 @@ from turfplan.planner.comparing import Comparison
 from turfplan.planner.quantities import quoted_depth
 from turfplan.rules.setting import Setting
 from turfplan.rules.water import Verdict
-from turfplan.units import read_as
+from turfplan.units import System, read_as
 
 CURVE_STEP_DAYS = 5
 
@@ -214,7 +214,7 @@ def _alarm(setting: Setting) -> tuple[int, object] | None:
     return None if alarm is False else (alarm.days_before, alarm.at)
 
 
-def citations_of(book: Book, tasks: Iterable[Task], lines: Iterable[OrderLine]) -> dict[str, str]:
+def citations_of(book: Book, tasks: Iterable[Task], lines: Iterable[OrderLine], system: System) -> dict[str, str]:
     """What stands behind each fact that a task, an amount or an order names: the fact, its value and its source."""
     names = {name for task in tasks for name in task.facts}
     names |= {name for task in tasks for amount in task.amounts for name in amount.facts}
@@ -224,5 +224,5 @@ def citations_of(book: Book, tasks: Iterable[Task], lines: Iterable[OrderLine]) 
         fact = book.get(name)
         if fact is not None:
             words = name.replace(".", ", ").replace("_", " ")
-            found[name] = f"{words[:1].upper()}{words[1:]}: {printed(fact)}. {citation(book, fact)}"
+            found[name] = f"{words[:1].upper()}{words[1:]}: {printed(fact, system)}. {citation(book, fact)}"
     return found

@@ -19,6 +19,7 @@ from turfplan.climate.zones import ZonePlace, place_of_zone, read_zones, zone_wo
 from turfplan.errors import Problem, TurfplanError
 from turfplan.readers.postal import postal_place
 from turfplan.readers.timezones import timezone_at
+from turfplan.units import System, read_as
 
 
 @lru_cache(maxsize=1)
@@ -90,13 +91,21 @@ def _from_grid(place: Place) -> Climate:
     error_c, days = _grid_error(models, months, where.spread_c, corrected=spot.elevation_m is not None)
     last, first = _user_frosts(place)
     height = (
-        f", brought from {months.elevation_m:.0f} to {spot.elevation_m:.0f} m" if spot.elevation_m is not None else ""
+        f", brought from {_height_words(months.elevation_m)} to {_height_words(spot.elevation_m)}"
+        if spot.elevation_m is not None
+        else ""
     )
     return build_climate(
         models, spot, Normals(months.mean_c, months.rain_mm, elevation_m=months.elevation_m),
         source=f"climate normals of the world grid ({grid.source}) at {where.words}{height}{_hilly(models, months, spot)}",
         error_days=days, air_error_c=error_c, attribution=grid.attribution, last_frost=last, first_frost=first,
     )  # fmt: skip
+
+
+def _height_words(height_m: float) -> str:
+    """A height above the sea in feet and in metres: a climate does not know its reader."""
+    feet, metres = (read_as(height_m * 1000, "distance", system, step=10).text for system in (System.US, System.METRIC))
+    return f"{feet} ({metres})"
 
 
 def _from_file(place: Place, path: Path) -> Located:

@@ -124,8 +124,8 @@ def _experts_on_sand(setting: Setting) -> tuple[str, ...]:
     return (
         "Experts disagree on sand over clay: Florida and Penn State advise against it, Georgia accepts river sand on bermuda and "
         "zoysia in thin layers. This plan keeps to material like the soil unless the brief asks otherwise.",
-        "Experts disagree on depth: Iowa State goes up to half an inch a pass, Georgia to a quarter on warm-season grass, the "
-        "British custom is 1 to 4 kg/m² (about 1 to 3 mm). This plan takes the least that fits the grass.",
+        "Experts disagree on depth: Iowa State goes up to 1/2 in (12 mm) a pass, Georgia to 1/4 in (6 mm) on warm-season grass; "
+        "the British custom is 1/16 to 1/8 in (1 to 3 mm). This plan takes the least that fits the grass.",
     )
 
 
@@ -146,7 +146,7 @@ def pass_cap(setting: Setting, seeded: bool) -> tuple[float, str, tuple[str, ...
     """The deepest pass this turf bears, in mm: the least of the hard cap, the habit's, a third of the height, thin turf's."""
     book, species = setting.book, setting.species.id
     hard = "passes.hard_cap"
-    limits = [(book.si(hard), "half an inch is the most at one time", hard)]
+    limits = [(book.si(hard), "more is never spread at one time", hard)]
     if not setting.living:
         depth, why, fact = limits[0]
         return depth, why, (fact,)

@@ -12,7 +12,7 @@ from turfplan.recurring import in_week_order, recurring_days
 from turfplan.rules.watering_hours import place, session_names, spread
 from turfplan.rules.watering_request import WEEK, Ground
 from turfplan.rules.watering_stages import STAGE_WORDS, Need, Stage, need_of, settling_day
-from turfplan.units import read_as
+from turfplan.units import System, read_as
 
 TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting")
 AFTER_WORK = ("settle", "soak", "soak_plants")
@@ -269,7 +269,9 @@ class _Week:
     ) -> WaterRun:
         weekdays = _weekdays(days)
         each = f"{when.minutes} min" + (f" in {when.cycles} cycles" if when.cycles > 1 else "")
-        reason = f"{mean_mm:.1f} mm over {area_m2:.0f} m² on {len(days)} days"
+        system = self.ground.request.system
+        deep = read_as(mean_mm, "rain", system, step=0.01 if system is System.US else 0.1).text
+        reason = f"{deep} over {read_as(area_m2, 'area', system).text} on {len(days)} day{'s' if len(days) > 1 else ''}"
         return WaterRun(
             id=self._id(session, zone),
             title=f"{STAGE_WORDS[self.stage.name]}: {each}" + (f", {label}" if label else ""),

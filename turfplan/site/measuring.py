@@ -34,7 +34,7 @@ class Accuracy:
 METHODS: tuple[Method, ...] = (
     Method(
         "straightedge", "Straightedge", "a few hollows on ground that is even between them",
-        ("a straight board or pipe, as long as one person can carry (about 10 ft, 3 m)", "a ruler or tape", "flags"),
+        ("a straight board or pipe, as long as one person can carry (about 10 ft (3 m))", "a ruler or tape", "flags"),
         (
             "Walk the lawn after rain or with the sun low, and flag every hollow.",
             "Lay the straightedge across the hollow, on sound ground at both ends; turn it until the gap under it is widest.",
@@ -49,7 +49,7 @@ METHODS: tuple[Method, ...] = (
         ("stakes", "mason's line", "a line level or a tape", "a tape or folding rule"),
         (
             "Drive a stake at each end of the strip and stretch the line tight; tie it where the finished lawn shall be, plus a round height to clear the grass.",
-            "Keep the fall you want: lower one end by the fall times the length (2 % of 20 ft is about 5 in; of 6 m it is 12 cm).",
+            "Keep the fall you want: lower one end by the fall times the length (2 % of 20 ft (6 m) is about 5 in (12 cm)).",
             "Every 3 to 6 ft (1 to 2 m), and at the bottom of each hollow, measure from the line down to the soil with the tape upright.",
             "Take the round height off again and write the depth below the line; above it write a minus.",
             "Move both stakes a step aside and repeat, until the lawn is covered. A line over 30 ft (10 m) sags: put a stake in the middle.",

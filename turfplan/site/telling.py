@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from turfplan.site.levelling import Leveled, allowed_misclosure_mm
 from turfplan.site.records import FillResult, SurveySettings
-from turfplan.units import read_as
+from turfplan.units import System, from_inside, read_as
 
 TARGETS = {
     "own_fall": "The target keeps the lawn's own fall: hollows are filled to the ground around them, and slopes stay as they are.",
@@ -106,14 +106,21 @@ def _readings(result: FillResult, settings: SurveySettings, leveled: Leveled | N
 def _closing(leveled: Leveled, settings: SurveySettings) -> str:
     if leveled.misclosure_mm is None:
         return "The run of levels does not return to a known point, so a slip in it cannot be seen: end on the point it began with."
-    off = f"{abs(leveled.misclosure_mm):.1f} mm"
+    off = _fine(abs(leveled.misclosure_mm), settings)
     allowed = allowed_misclosure_mm(
         max(settings.setup_error_mm, settings.instrument_error_mm), leveled.instrument_setups
     )
     words = f"The run of levels closes within {off} over {leveled.instrument_setups} setup{'s' if leveled.instrument_setups != 1 else ''}"
     if abs(leveled.misclosure_mm) > allowed:
-        return f"{words}: more than the {allowed:.0f} mm that reading explains. There is a slip in it; level it again before material is ordered."
+        return f"{words}: more than the {_fine(allowed, settings)} that reading explains. There is a slip in it; level it again before material is ordered."
     return f"{words}; the difference was shared out over the setups."
+
+
+def _fine(mm: float, settings: SurveySettings) -> str:
+    """A height as finely as a rod is read: hundredths of an inch or whole millimetres."""
+    unit, digits = ("in", 2) if settings.system is System.US else ("mm", 0)
+    least, value = 10.0**-digits, from_inside(mm, unit, "length")
+    return f"less than {least:g} {unit}" if value < least / 2 else f"{value:.{digits}f} {unit}"
 
 
 def _coverage(result: FillResult, settings: SurveySettings, seen: Seen) -> list[str]:

@@ -1,0 +1,61 @@
+"""Every sentence of a plan names its amounts in the units of its reader."""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+
+from planning import NAMES, example
+from turfplan.plan import Plan, Record
+from turfplan.units import System
+
+NUMBER = r"\d[\d.,/]* ?"
+METRIC = re.compile(NUMBER + r"(?:°C|mm|cm|m|kg|g|L|m²|m³|g/m²|kg/m²|t/m³|L/min)(?![\w²³/])")
+US = re.compile(NUMBER + r"(?:°F|in|ft|yd|lb|oz|gal|ft²|yd³|gpm)(?![\w²³])")
+WORDS = re.compile(r"\b(?:inch|inches|feet|foot|gallons?|pounds?|yards?|degrees)\b")
+# Names that a person typed, and notes that quote a publication in its own words.
+QUOTED = frozenset({"lawn", "sources", "citations", "lawn_id", "published"})
+
+
+def sentences(record: object) -> Iterator[str]:
+    """Every text in a record and in what it holds, but for the quoted ones."""
+    if isinstance(record, str):
+        yield record
+    elif isinstance(record, tuple):
+        for item in record:
+            yield from sentences(item)
+    elif isinstance(record, dict):
+        for item in record.values():
+            yield from sentences(item)
+    elif isinstance(record, Record):
+        for name in type(record).model_fields:
+            if name not in QUOTED:
+                yield from sentences(getattr(record, name))
+
+
+def foreign(plan: Plan) -> list[str]:
+    """The sentences of a plan that speak in units its reader does not measure in."""
+    pattern = METRIC if plan.lawn.units is System.US else US
+    spelt = WORDS if plan.lawn.units is System.METRIC else None
+    return [s for s in sentences(plan) if pattern.search(s) or (spelt and spelt.search(s) and "yard:" not in s)]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_plan_speaks_one_system_of_units(name: str) -> None:
+    """A US plan holds no metric amount and a metric plan no US one, in tasks, windows, orders, accounts and cautions."""
+    assert foreign(example(name)) == []
+
+
+@pytest.mark.parametrize("name", ["british-metric", "surveyed-us"])
+def test_a_foreign_amount_would_be_found(name: str) -> None:
+    """A sentence with both scales is one that the test above reports."""
+    plan = example(name)
+    both = plan.model_copy(update={"cautions": (*plan.cautions, "Not above 85 °F (29 °C).")})
+    assert foreign(both) == ["Not above 85 °F (29 °C)."]
+
+
+@pytest.mark.parametrize(("name", "scale"), [("british-metric", "°F"), ("surveyed-us", "°C")])
+def test_temperatures_of_the_notes_are_in_the_reader_s_scale(name: str, scale: str) -> None:
+    """The book's thresholds are cited in the scale the weeks are read in."""
+    cited = example(name).citations.values()
+    assert any("°" in text for text in cited) and not [text for text in cited if scale in text]
