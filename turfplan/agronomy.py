@@ -198,6 +198,12 @@ class Book:
         """The local word for a trade word, or the word itself."""
         return self.overlays[self.region].terms.get(word, word) if self.region else word
 
+    def said_by(self, source: str) -> str:
+        """Who stands behind a number, in words: the institution of a source, or whose judgement it is."""
+        if source in self.sources:
+            return self.sources[source].institution
+        return "our own judgement" if source == "judgement" else source.replace("_", " ")
+
     def judgements(self) -> int:
         """How many facts in force are judgement."""
         return sum(fact.is_judgement for fact in self.facts.values())

@@ -44,6 +44,12 @@ def day_text(day: date, system: System = System.METRIC, *, weekday: bool = True,
     return f"{name} {text}" if weekday else text
 
 
+def month_day_text(month_day: str, system: System) -> str:
+    """A day of every year, written as month and day, as it is read aloud: "Dec 1" in the US, "1 Dec" elsewhere."""
+    month, day = (int(part) for part in month_day.split("-"))
+    return f"{MONTHS[month - 1]} {day}" if system is System.US else f"{day} {MONTHS[month - 1]}"
+
+
 def amount_text(amount: Amount, system: System) -> str:
     """An amount as people measure it; volumes, weights and minutes are rounded up, so that nothing runs short."""
     if amount.unit in _READ:

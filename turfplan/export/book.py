@@ -26,7 +26,7 @@ from turfplan.export.templates import render
 from turfplan.export.weeks import WeekSheet, week_sheets
 from turfplan.plan import OperationWindow, Plan, Task
 from turfplan.units import System, read_as
-from turfplan.wording import MONTHS, capital
+from turfplan.wording import capital, month_day_text
 
 # Reasons that hold for every job and say nothing of this one; `turfplan why` tells the whole chain.
 COMMON_REASONS = ("Work is possible on your working days only.", "The day before is full", "What it hangs on is done.")
@@ -159,12 +159,7 @@ def _told(weeks: Iterable[WeekSheet]) -> dict[str, str]:
 def _frosts(plan: Plan) -> tuple[tuple[str, str], ...]:
     """The median frosts as days of any year; both are written as month and day in the plan."""
     found = (("Last frost of spring", plan.climate.last_frost), ("First frost of autumn", plan.climate.first_frost))
-    return tuple((words, _month_day(text, plan.lawn.units)) for words, text in found if text)
-
-
-def _month_day(text: str, system: System) -> str:
-    month, day = (int(part) for part in text.split("-"))
-    return f"{MONTHS[month - 1]} {day}" if system is System.US else f"{day} {MONTHS[month - 1]}"
+    return tuple((words, month_day_text(text, plan.lawn.units)) for words, text in found if text)
 
 
 def _windows(plan: Plan) -> tuple[tuple[str, str, str, str, str], ...]:

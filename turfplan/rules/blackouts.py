@@ -6,6 +6,8 @@ from datetime import date, timedelta
 
 from turfplan.agronomy import Book
 from turfplan.brief import Brief
+from turfplan.units import System
+from turfplan.wording import month_day_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +33,7 @@ class Blackout:
         return point >= self.start or point <= self.end
 
 
-def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], list[str]]:
+def blackouts_of(brief: Brief, book: Book, system: System) -> tuple[tuple[Blackout, ...], list[str]]:
     """The blackouts in force and what must be said about them.
 
     What the brief says wins, also an empty list. Else the published rule of the state is kept to and named, so that the
@@ -42,35 +44,54 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], list[s
     if brief.local.nitrogen_blackouts is not None:
         spans = brief.local.nitrogen_blackouts
         said = (
-            Blackout(_pair(s.start), _pair(s.end), f"no nitrogen {s.start} to {s.end} (brief)", "the brief", *caps)
+            Blackout(
+                _pair(s.start),
+                _pair(s.end),
+                f"no nitrogen {_span(s.start, s.end, system)} by the local rules in the brief",
+                "the brief",
+                *caps,
+            )
             for s in spans
         )
         return tuple(said), []
     names = (f"law.{state}_nitrogen_from", f"law.{state}_nitrogen_to")
     if any(name not in book.facts for name in names):
         return (), [
-            "Fertilizer rules are local (state, county, town): look up blackout dates and distances to water, and enter them as "
-            f"local.nitrogen_blackouts; none is assumed.{_offered(book, state)}"
+            "Rules for fertilizer are local: ask the state, the county and the town on which dates none may be given and how far "
+            f"from water to stay, and write both into the brief, among the local rules. None is assumed here.{_offered(book, state, system)}"
         ]
     first, last = (_month_day(book.si(name)) for name in names)
-    words = f"no nitrogen from {first[0]:02}-{first[1]:02} to {last[0]:02}-{last[1]:02} in {(brief.place.state or '').upper()}"
-    caution = (
-        f"State rule as read: {words} (source {book.fact(names[0]).source}). Confirm it where you live and enter "
-        "local.nitrogen_blackouts; this plan keeps to it until you do."
+    span = _span(_written(first), _written(last), system)
+    words, source = (
+        f"no nitrogen {span} in {(brief.place.state or '').upper()}",
+        book.said_by(book.fact(names[0]).source),
     )
-    return (Blackout(first, last, words, book.fact(names[0]).source, *caps),), [caution]
+    caution = (
+        f"The state's rule as we read it: {words} ({source}). Confirm it where you live and write what holds there into the "
+        "brief, among the local rules; this plan keeps to it until you do."
+    )
+    return (Blackout(first, last, words, source, *caps),), [caution]
 
 
-def _offered(book: Book, state: str) -> str:
+def _offered(book: Book, state: str, system: System) -> str:
     """The dates that are common in a state without holding all over it, offered for the owner to look up."""
     names = (f"law.{state}_nitrogen_offered_from", f"law.{state}_nitrogen_offered_to")
     if any(name not in book.facts for name in names):
         return ""
     first, last = (_month_day(book.si(name)) for name in names)
     return (
-        f" Common here, though not everywhere: no nitrogen from {first[0]:02}-{first[1]:02} to {last[0]:02}-{last[1]:02} "
-        f"(source {book.fact(names[0]).source})."
+        f" Common here, though not everywhere: no nitrogen {_span(_written(first), _written(last), system)} "
+        f"({book.said_by(book.fact(names[0]).source)})."
     )
+
+
+def _span(first: str, last: str, system: System) -> str:
+    """From one day of every year to another, in words."""
+    return f"from {month_day_text(first, system)} to {month_day_text(last, system)}"
+
+
+def _written(month_day: tuple[int, int]) -> str:
+    return "{:02}-{:02}".format(*month_day)
 
 
 def state_of(brief: Brief) -> str:

@@ -97,7 +97,7 @@ def feeding_plan(
     is compost alone, settled, of all passes. `seeded`: seed (not plants) is sown this season.
     """
     # Longer than most functions: half of it only names the parts of the record.
-    blackouts, cautions = blackouts_of(brief, book)
+    blackouts, cautions = blackouts_of(brief, book, system)
     season = Season(brief, book, climate, species_id, blackouts)
     budget, why = _budget(brief, book, species_id)
     credit = compost_credit(brief, book, compost_depth_mm) if compost_depth_mm > 0 else None
@@ -146,18 +146,16 @@ def feeding_plan(
 
 def day_faults(brief: Brief, book: Book, climate: Climate, species_id: str, day: date, system: System) -> list[str]:
     """What speaks against feeding on a day that somebody chose by hand: a blackout, heat, or grass at rest, each with its source."""
-    blackouts, _ = blackouts_of(brief, book)
+    blackouts, _ = blackouts_of(brief, book, system)
     season = Season(brief, book, climate, species_id, blackouts)
-    found = [f"{b.words} (source {b.source})" for b in blackouts if b.holds(day)]
+    found = [f"{b.words} ({b.source})" for b in blackouts if b.holds(day)]
     mark = in_heat(season, day)
     if mark is not None:
-        usual, where = read_as(climate.air_c(day), "temperature", system).text, book.fact(mark).source
-        found.append(
-            f"cool-season grass burns in summer heat, and the usual mean of that day is {usual} (source {where})"
-        )
+        usual, where = read_as(climate.air_c(day), "temperature", system).text, book.said_by(book.fact(mark).source)
+        found.append(f"cool-season grass burns in summer heat, and the usual mean of that day is {usual} ({where})")
     rest = book.fact("water.dormant_growth")
     if climate.growth_potential(day, season.kind) < rest.si:
-        found.append(f"grass hardly grows then and cannot use it (source {rest.source})")
+        found.append(f"grass hardly grows then and cannot use it ({book.said_by(rest.source)})")
     return found
 
 
@@ -293,9 +291,11 @@ def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Bla
     for use in given:
         if use.rate_g_m2 > most.high_si + 1e-9:
             found.append(
-                f"The nitrogen of {use.on} was more than grass takes at once (source {most.source}): the rest burns or leaches."
+                f"The nitrogen of {use.on} was more than grass takes at once ({book.said_by(most.source)}): the rest burns or leaches."
             )
-        found += [f"The nitrogen of {use.on} fell into a blackout: {b.words}." for b in blackouts if b.holds(use.on)]
+        found += [
+            f"The nitrogen of {use.on} fell on days closed to it: {b.words}." for b in blackouts if b.holds(use.on)
+        ]
     own = brief.local.fertilizer_setback_mm
     if own is not None:
         found.append(f"Keep fertilizer {read_as(own, 'distance', system).text} from open water, as the brief says.")
@@ -303,12 +303,12 @@ def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Bla
         usual = book.fact("feeding.water_setback")
         setback = read_as(usual.si, "distance", system).text
         found.append(
-            f"Keep fertilizer {setback} from open water (source {usual.source}), and compost well away from it; the distance "
-            "is set locally: enter local.fertilizer_setback."
+            f"Keep fertilizer {setback} from open water ({book.said_by(usual.source)}), and compost well away from it; the "
+            "distance is set locally: ask, and write it into the brief, among the local rules."
         )
     years = [sum(n.rate_g_m2 for n in given if 0 <= (use.on - n.on).days < YEAR) for use in given]
     if years and max(years) > high.high_si + 1e-9:
         found.append(
-            f"{capital(book.species[species_id].name)} got more than its yearly range of nitrogen (source {high.source}): give none until it is used up."
+            f"{capital(book.species[species_id].name)} got more than its yearly range of nitrogen ({book.said_by(high.source)}): give none until it is used up."
         )
     return found

@@ -161,8 +161,8 @@ def late_policy(season: Season) -> tuple[bool, str]:
     habit = season.book.setting("late_nitrogen")
     if habit is not None:
         custom = "It is usual" if habit else "It is usually left out"
-        return habit, f"{custom} in {season.book.region_name}; change it with local.late_nitrogen."
-    return False, "States differ, and the default is to leave it out (local.late_nitrogen)."
+        return habit, f"{custom} in {season.book.region_name}; the brief can ask for the other."
+    return False, "States differ; it is left out unless the brief asks for it."
 
 
 def tightest_gap_days(book: Book) -> int:

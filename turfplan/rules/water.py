@@ -144,7 +144,7 @@ def _own_cautions(ground: Ground, runs: Sequence[WaterRun]) -> tuple[str, ...]:
         if zone.rate_mm_h > fastest.high_si:
             rate = read_as(zone.rate_mm_h, "water_rate", request.system).text
             found.append(
-                f"{zone.name}: {rate} is faster than sprinklers usually are (source {fastest.source}): measure it with catch "
+                f"{zone.name}: {rate} is faster than sprinklers usually are ({request.book.said_by(fastest.source)}): measure it with catch "
                 "cans before any run."
             )
         found += [f"{zone.name}: {line[0].lower()}{line[1:]}" for line in zone.advice]
