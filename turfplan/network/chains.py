@@ -1,15 +1,13 @@
 """Turns the events of propagation into chains of binding constraints."""
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from turfplan.constraints import Allowed, Constraint, Lag
 from turfplan.network.net import FAR, Net
 from turfplan.network.propagation import BASE, CHOSEN, Front
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(NamedTuple):
     """One binding reason: `node` is not before (or not after) `day`.
 
     `kind` says why: `allowed` days; a `lag` to the node `other`, which the next link speaks of; the node is done
@@ -37,11 +35,21 @@ class Link:
 Chain = tuple[Link, ...]
 
 
-def chain(net: Net, front: Front, event: int) -> Chain:
-    """The links from the node of `event` back to where its bound comes from."""
+Told = dict[tuple[bool, int], tuple[list[Link], int]]
+"""The links of events already told, by side (up: True) and event, each with the event before it."""
+
+
+def chain(net: Net, front: Front, event: int, told: Told) -> Chain:
+    """The links from the node of `event` back to where its bound comes from.
+
+    An event never changes, and the chains of many nodes run through the same ones: `told` keeps what each has to say.
+    """
     links: list[Link] = []
+    up = front.side is net.up
     while event >= 0:
-        step, event = _links(net, front, event)
+        if (up, event) not in told:
+            told[up, event] = _links(net, front, event)
+        step, event = told[up, event]
         links += step
     return tuple(links)
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from turfplan.constraints import Constraint, Node, Problem, Strength
-from turfplan.network.chains import Chain, chain
+from turfplan.network.chains import Chain, Told, chain
 from turfplan.network.conflicts import Conflict, choose_constraints, find_conflict
 from turfplan.network.net import Net, build, check_names
 from turfplan.network.propagation import Front, push, start
@@ -18,14 +18,15 @@ class Trail:
     net: Net
     up: Front
     down: Front
+    told: Told = field(default_factory=dict)
 
     def not_earlier(self, node: str) -> Chain:
         """Why the bound of `node` is not lower."""
-        return chain(self.net, self.up, self.up.cause[self.net.index[node]])
+        return chain(self.net, self.up, self.up.cause[self.net.index[node]], self.told)
 
     def not_later(self, node: str) -> Chain:
         """Why the bound of `node` is not higher."""
-        return chain(self.net, self.down, self.down.cause[self.net.index[node]])
+        return chain(self.net, self.down, self.down.cause[self.net.index[node]], self.told)
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,7 +176,7 @@ def in_turn(nodes: Iterable[Node]) -> list[Node]:
 def schedule_of(net: Net, limits: Bounds, dropped: tuple[Constraint, ...], up: Front, down: Front) -> Schedule:
     """The schedule of fronts that have met."""
     days = MappingProxyType(dict(zip(net.ids, up.level, strict=True)))
-    return Schedule(days, limits, dropped, Trail(net, up, down))
+    return Schedule(days, limits, dropped, Trail(net, up, down, limits._trail.told))
 
 
 def place_nodes(net: Net, up: Front, down: Front, wishes: Iterable[tuple[str, int | None]]) -> tuple[Front, Front]:

@@ -40,9 +40,10 @@ def with_amounts(
     drafts: dict[str, Draft] = {}
     for draft in candidate.season.drafts:
         amounts = _amounts(setting, candidate, draft, by_task.get(draft.id))
-        drafts[draft.id] = replace(
-            draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **_words(setting, draft, amounts, by_task)}
-        )
+        words = _words(setting, draft, amounts, by_task)
+        if amounts or words:
+            draft = replace(draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **words})
+        drafts[draft.id] = draft
     bought = [line for line in orders + small_orders(setting, drafts) if line.deliver_task not in stock.settled]
     coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
     if stock.short_m3 and coming:

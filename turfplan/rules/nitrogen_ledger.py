@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from turfplan.climate.record import Climate
-from turfplan.plan import Ledger, LedgerWeek
+from turfplan.plan import Ledger
 from turfplan.rules.water_balance import daily
 
 DECIMALS = 4
@@ -37,14 +37,14 @@ def nitrogen_ledger(
     count = (end - start).days + 1
     curve = climate.growth_curve(demand.season)
     growth = daily(curve, start, end)
-    year = sum(daily(curve, start, start + timedelta(YEAR - 1))) or 1.0
+    year = _year_of_growth(curve, start, growth, 0)
     taken = [demand.year_g_m2 * g / year for g in growth]
     released = _released(curve, start, growth, compost)
     given = [0.0] * count
     for day, rate in given_g_m2.items():
         if start <= day <= end:
             given[(day - start).days] += rate
-    weeks: list[LedgerWeek] = []
+    weeks: list[dict[str, object]] = []
     balance, first = 0.0, 0
     while first < count:
         last = min(count, first + 7 - (start.weekday() + first) % 7)
@@ -55,9 +55,11 @@ def nitrogen_ledger(
         }
         balance = round(balance + sum(entries.values()), DECIMALS)
         days = {"start": start + timedelta(first), "end": start + timedelta(last - 1)}
-        weeks.append(LedgerWeek(**days, entries=entries, balance=balance))
+        weeks.append({**days, "entries": entries, "balance": balance})
         first = last
-    return Ledger(item="nitrogen", unit="g/m2", opening=0.0, weeks=tuple(weeks), notes=tuple(notes))
+    return Ledger.model_validate(
+        {"item": "nitrogen", "unit": "g/m2", "opening": 0.0, "weeks": weeks, "notes": tuple(notes)}
+    )
 
 
 def _released(
@@ -66,8 +68,16 @@ def _released(
     """What compost gives on each day from `start`: its credit over the year after spreading, in step with growth."""
     found = [0.0] * len(growth)
     for spread_on, credit in compost:
-        whole = sum(daily(curve, spread_on, spread_on + timedelta(YEAR - 1))) or 1.0
         begun = (spread_on - start).days
+        whole = _year_of_growth(curve, start, growth, begun)
         for number in range(max(0, begun), min(len(growth), begun + YEAR)):
             found[number] += credit * growth[number] / whole
     return found
+
+
+def _year_of_growth(curve: Sequence[float], start: date, growth: Sequence[float], begun: int) -> float:
+    """Growth over the year that begins `begun` days after `start`; 1 where nothing grows. `growth` holds the days from `start`."""
+    if 0 <= begun <= len(growth) - YEAR:
+        return sum(growth[begun : begun + YEAR]) or 1.0
+    first = start + timedelta(begun)
+    return sum(daily(curve, first, first + timedelta(YEAR - 1))) or 1.0
