@@ -4,22 +4,22 @@ A case is a brief, a promise in words, and the check of it. With the rule the pr
 plan breaks it, or the plan's own independent check refuses the plan.
 """
 
+import tomllib
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
-from functools import lru_cache
 from typing import Any, NamedTuple
 
 import pytest
 
-from planning import EXAMPLES, PLAIN, TODAY, first, kind, merged
+from planning import EXAMPLES, PLAIN, ROOT, TODAY, first, kind, merged
 from test_rules_order import CASES as ORDER_CASES
 from test_rules_order import brief_for
 from turfplan.agronomy import Book
 from turfplan.brief import Brief, parse_brief
 from turfplan.cli.running import input_of
-from turfplan.constraints import Lag
 from turfplan.errors import TurfplanError
+from turfplan.journal import JournalEntry
 from turfplan.plan import Plan
 from turfplan.planner import make_plan, making
 from turfplan.planner.comparing import Candidate, compare
@@ -28,7 +28,6 @@ from turfplan.planner.making import UnsoundPlanError
 from turfplan.planner.openings import with_windows
 from turfplan.readers.book import load_book
 from turfplan.rules import days, season
-from turfplan.rules.order import order_lags
 from turfplan.rules.setting import Setting, resolve
 from turfplan.rules.water import watering_verdict
 
@@ -269,31 +268,102 @@ def candidate(brief: Brief) -> tuple[Setting, Candidate]:
     return setting, best
 
 
-@lru_cache(maxsize=64)
-def kept(case: str) -> tuple[Setting, Candidate]:
-    """As `candidate`, once for each brief among the cases of the order of work, which `case` names by its words."""
-    return candidate(next(brief_for(c) for c in ORDER_CASES.values() if words_of(c) == case))
+PRESSED: dict[str, dict[str, Any]] = tomllib.loads(
+    (ROOT / "tests" / "cases" / "pressed.toml").read_text(encoding="utf-8")
+)
+REACH_DAYS = 7
+HARD = {rule.id for rule in load_book().order if rule.strength == "hard"}
 
 
-def words_of(case: Mapping[str, Any]) -> str:
-    """The brief of a case in words: its example, or its changes."""
-    return str(case.get("example") or case.get("changes", {}))
+def test_every_order_of_work_is_pressed() -> None:
+    """No rule of order.toml is without a plan that needs it, and no such plan without a rule."""
+    assert set(PRESSED) == {rule.id for rule in load_book().order}
 
 
-@pytest.mark.parametrize("rule", ORDER_CASES)
-def test_an_order_of_work_taken_out_is_missed(rule: str) -> None:
-    """The rule binds its two tasks; by a book without it nothing of that name does, and all other lags stand."""
-    setting, best = kept(words_of(ORDER_CASES[rule]))
-    flags = season.season_flags(setting, best.campaign)
-    numbers = season.computed_numbers(setting, best.campaign)
+def pressed_case(rule: str) -> dict[str, Any]:
+    """The case of a rule of order with what presses it; an empty text in the file takes a key of the plain brief away."""
+    case = {**ORDER_CASES[rule], **PRESSED[rule]}
+    if "changes" in PRESSED[rule]:
+        case.pop("example", None)
+        case["changes"] = {
+            table: {key: None if value == "" else value for key, value in values.items()}
+            for table, values in PRESSED[rule]["changes"].items()
+        }
+    return case
 
-    def names(lags: Sequence[Lag]) -> set[str]:
-        return {lag.id.partition(":")[0] for lag in lags}
 
-    whole = names(order_lags(setting, best.season.drafts, flags, numbers))
-    poorer = replace(setting.book, order=tuple(r for r in setting.book.order if r.id != rule))
-    assert rule in whole
-    assert names(order_lags(replace(setting, book=poorer), best.season.drafts, flags, numbers)) == whole - {rule}
+class Presses:
+    """One brief planned as it is and again after a task was moved by hand, by the whole book and by one without the rule."""
+
+    def __init__(self, rule: str) -> None:
+        self.case = pressed_case(rule)
+        self.brief = brief_for(self.case)
+        self.given = input_of(self.brief, EXAMPLES)
+        self.whole = self.given.book
+        self.poorer = replace(self.whole, order=tuple(r for r in self.whole.order if r.id != rule))
+        self.first = self.plan(self.whole)
+        assert self.first is not None
+
+    def plan(self, book: Book, journal: Sequence[JournalEntry] = (), previous: Plan | None = None) -> Plan | None:
+        """The plan by a book, or None where nothing can be done."""
+        made = make_plan(
+            self.brief, book, self.given.climate, tuple(journal), previous, now=TODAY, ground=self.given.ground, options=False,
+            brief_sha256="one brief",
+        )  # fmt: skip
+        return None if made.conflict else made
+
+    def gap(self, plan: Plan) -> int | None:
+        """The days between the two tasks as they are planned."""
+        early, late = (plan.task(self.case[name]) for name in ("before", "after"))
+        if early is None or late is None or "CANCELLED" in (early.status, late.status):
+            return None
+        return (late.start - early.end).days
+
+    def keeps(self, gap: int) -> bool:
+        """Whether the promise holds."""
+        return bool(self.case["least"] <= gap <= self.case.get("most", 10_000))
+
+    def moved(self, beyond: int) -> tuple[JournalEntry, ...]:
+        """The journal in which one task is moved so many days beyond the promise, or nothing where the case moves none."""
+        if "press" not in self.case or self.first is None:
+            return ()
+        early, late = (self.first.task(self.case[name]) for name in ("before", "after"))
+        assert early is not None and late is not None
+        least, most, day = self.case["least"], self.case.get("most", 0), timedelta(1)
+        task, to = {
+            "before": (early, late.start - (least - beyond) * day),
+            "after": (late, early.end + (least - beyond) * day),
+            "stale": (early, late.start - (most + beyond) * day),
+            "slow": (late, early.end + (most + beyond) * day),
+        }[self.case["press"]]
+        out = [JournalEntry(number=n, at=TODAY, kind="skipped", task=name, on=TODAY.date()) for n, name in enumerate(self.case.get("skipped", ()), 1)]  # fmt: skip
+        return (*out, JournalEntry(number=len(out) + 1, at=TODAY, kind="moved", task=task.id, to=to))
+
+    def gaps(self, book: Book, beyond: int) -> int | None:
+        """The days between the two tasks after such a move, by a book; None where the plan cannot follow."""
+        journal = self.moved(beyond)
+        plan = self.plan(book, journal, self.first) if journal else self.plan(book)
+        return None if plan is None else self.gap(plan)
+
+
+@pytest.mark.parametrize("rule", PRESSED)
+def test_an_order_of_work_taken_out_is_missed(rule: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Pressed by a move of the owner, the plan keeps the days the rule promises; by a book without the rule it breaks them.
+
+    The promise is judged by the dates alone. A hard rule is never broken, however the tasks are pressed.
+    """
+    # What a plan without the rule does is judged here, by its dates; its own check would refuse it before.
+    monkeypatch.setattr(making, "check_plan", lambda *_: ())
+    presses = Presses(rule)
+    for beyond in range(1, presses.case.get("reach", REACH_DAYS) + 1):
+        kept = presses.gaps(presses.whole, beyond)
+        if kept is None:
+            continue
+        assert rule not in HARD or presses.keeps(kept), f"{kept} days"
+        without = presses.gaps(presses.poorer, beyond)
+        if presses.keeps(kept) and without is not None and not presses.keeps(without):
+            return
+    pytest.fail(f"no plan is the worse for being made without {rule}")
 
 
 def test_the_plain_brief_is_what_these_cases_stand_on() -> None:
