@@ -1,6 +1,7 @@
 """The windows: every rule opens where it should, both halves of the earth, and nothing crashes at the ends of it."""
 
 import tomllib
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
 from typing import Any
@@ -12,9 +13,13 @@ from turfplan.climate.record import Climate
 from turfplan.readers.book import load_book
 from turfplan.readers.place import climate_at
 from turfplan.rules.windows import Openings, Settings, operation_windows, season_of
+from turfplan.timing import WindowRule
 
 CASES: dict[str, dict[str, Any]] = tomllib.loads(
     (ROOT / "tests" / "cases" / "windows.toml").read_text(encoding="utf-8")
+)
+CONDITIONS: dict[str, dict[str, Any]] = tomllib.loads(
+    (ROOT / "tests" / "cases" / "openings.toml").read_text(encoding="utf-8")
 )
 EVERY_POLICY = Settings(late_nitrogen=True, spring_aeration=True)
 
@@ -46,6 +51,36 @@ def test_rule_opens_where_it_should(rule: str) -> None:
     assert case["best_from"] <= found[0].best <= case["best_to"], found[0]
     assert found[0].start <= found[0].best <= found[0].end
     assert found[0].reason and found[0].source and "{" not in found[0].reason
+
+
+def conditions_of(rule: WindowRule) -> list[tuple[str, str]]:
+    """The conditions of a rule as (side, kind)."""
+    return [("opens", c.kind) for c in rule.opens] + [("closes", c.kind) for c in rule.closes]
+
+
+def test_every_condition_has_a_case() -> None:
+    """No condition of windows.toml is without a place where it decides, and no case without a condition."""
+    named = [f"{rule.id}.{side}.{kind}" for rule in load_book().windows for side, kind in conditions_of(rule)]
+    assert len(named) == len(set(named)) and set(CONDITIONS) == set(named)
+
+
+@pytest.mark.parametrize("condition", CONDITIONS)
+def test_a_condition_taken_out_is_missed(condition: str) -> None:
+    """The window opens, or closes, between the dates of the case; by a book without the condition it does not."""
+    case, (name, side, kind) = CONDITIONS[condition], condition.split(".")
+    book = load_book()
+    whole = next(rule for rule in book.windows if rule.id == name)
+    poorer = whole.model_copy(update={side: tuple(c for c in getattr(whole, side) if c.kind != kind)})
+
+    def edge(rule: WindowRule) -> date | None:
+        place = climate(case["latitude"], case["longitude"])
+        found = operation_windows(place, replace(book, windows=(rule,)), case["grass"], 2027, EVERY_POLICY).windows
+        assert len(found) <= 1
+        return None if not found else found[0].start if side == "opens" else found[0].end
+
+    with_it, without = edge(whole), edge(poorer)
+    assert with_it is not None and case["from"] <= with_it <= case["to"], (case["promise"], with_it)
+    assert without is None or not case["from"] <= without <= case["to"], (case["promise"], without)
 
 
 @pytest.mark.parametrize(
