@@ -70,6 +70,7 @@ def request(the_book: Book, the_climate: Climate, the_brief: Brief | None = None
         "climate": the_climate,
         "season": season,
         "soil": "loam",
+        "germination_days": 21,
         "area_m2": given.lawn.area_m2,
         "zones": zones(given.water, the_book, given.lawn.area_m2 or 0.0),
         "start": date(2027, 3, 1),

@@ -89,13 +89,6 @@ class GrowthFalling(Condition):
     threshold: str
 
 
-class RainReturns(Condition):
-    """After the hottest day, normal rain again makes good a share of reference evapotranspiration."""
-
-    kind: Literal["rain_returns"]
-    share: str
-
-
 class DegreeDaysLeft(Condition):
     """The last day with so many degree days over a base still to come before the median first frost."""
 
@@ -114,7 +107,7 @@ class WarmthLeft(Condition):
 
 AnyCondition = Annotated[
     AirRising | AirFalling | SoilRising | SoilFalling | FromFrost | FromHottest | FromColdest | GrowthRising | GrowthFalling
-    | RainReturns | DegreeDaysLeft | WarmthLeft,
+    | DegreeDaysLeft | WarmthLeft,
     Field(discriminator="kind"),
 ]  # fmt: skip
 

@@ -204,7 +204,11 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
     last = sow or (stretch[-1] if stretch else None)
     ready = date.fromordinal(setting.first_day)
     waiting = max(0.0, ((last.start - ready).days - book.si("campaign.waiting_grace")) / 365) if last else 0.0
-    cost = book.si(entry.cost) + waiting * book.si("campaign.cost_year_of_waiting") + 0.1 * len(stretch)
+    cost = (
+        book.si(entry.cost)
+        + waiting * book.si("campaign.cost_year_of_waiting")
+        + book.si("campaign.cost_session") * len(stretch)
+    )
     if key == "two_years" and setting.cool and sow is not None and _half(setting, sow) == "spring":
         # However long the way, seed at its end meets weeds and its first summer young.
         cost += book.si("campaign.cost_spring")

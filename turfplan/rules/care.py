@@ -25,7 +25,7 @@ def care(setting: Setting, campaign: Campaign, feeding: FeedingPlan) -> list[Dra
         drafts.append(
             make(
                 setting, "inspect", "colour", why="No starter was given: the compost feeds. The colour tells whether it is enough.",
-                priority=CARE, anchor="sowing", offset=up.last + 35, title="Look: is the new grass pale?",
+                priority=CARE, anchor="sowing", offset=up.last + setting.days("setting.colour_look_days"), title="Look: is the new grass pale?",
                 how=(
                     f"Pale and slow: feed {setting.rate(setting.book.si('starter.rescue_rate'))} of nitrogen where it is legal and the grass still grows.",
                     "Green and growing: leave it.",

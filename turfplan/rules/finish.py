@@ -32,15 +32,16 @@ def finish(
     ready = last + round(book.si("order.settle_check_least"))
     lead = round(book.si("order.touch_up_lead"))
     rest = round(book.si("seeding.no_dressing")) if setting.sowing else 0
+    least = setting.days("windows.least_days")
     for window in setting.open("touch_up") or setting.open("topdress"):
-        if window.end.toordinal() < max(ready + lead, last + rest) + 7 or window.end.toordinal() > setting.last_day:
+        if window.end.toordinal() < max(ready + lead, last + rest) + least or window.end.toordinal() > setting.last_day:
             continue
         best = max(window.best.toordinal(), ready + lead, last + rest)
         depth = min(setting.touch_up_depth_mm, book.si("passes.hard_cap"))
         return [
             make(
                 setting, "settle_check", why="Loose fill settles over a winter or a wet season: measure before you add.",
-                priority=FINISH, anchor="touch_up", offset=-10,
+                priority=FINISH, anchor="touch_up", offset=-setting.days("wish.settle_check"),
             ),
             make(
                 setting, "touch_up", why="A little is always missing somewhere; thin spots are touched up once, with the same mix.",

@@ -34,7 +34,7 @@ def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], s
                 make(
                     setting, "inspect", f"leaf_tips.{session.number}" if len(campaign.sessions) > 1 else "leaf_tips",
                     why="What stays buried more than a week or two dies.", priority=CARE, session=session.number,
-                    anchor=f"topdress.{session.passes[-1].number}", offset=8,
+                    anchor=f"topdress.{session.passes[-1].number}", offset=setting.days("wish.leaf_tips"),
                     words={"what": "are the leaf tips through?"}, title="Look: are the leaf tips through?",
                     how=(
                         "Tips should stand clear everywhere. Buried patches: brush or rake them free and water lightly.",
@@ -60,7 +60,7 @@ def _receive(setting: Setting, session: Session, loose: float) -> list[Draft]:
     return [
         make(
             setting, "delivery", str(session.number), why="The mix must be there, and dry, before the day it is spread.",
-            priority=SURFACE, session=session.number, position=session.number, anchor=first, offset=-7, loose_m3=loose,
+            priority=SURFACE, session=session.number, position=session.number, anchor=first, offset=-setting.days("wish.delivery"), loose_m3=loose,
         ),
         make(
             setting, "dry_material", str(session.number), why="Wet material clumps, smears and stays on top of the grass.",

@@ -20,7 +20,7 @@ def liming(setting: Setting, lime: LimePlan | None) -> list[Draft]:
         how = "Spread half one way and half across it, and work it in as deep as the ground is loosened, before layer and seed."
         return [
             make(
-                setting, "lime", FRESH, why=lime.reason, priority=CARE, anchor="sowing", offset=-7, how=(how,),
+                setting, "lime", FRESH, why=lime.reason, priority=CARE, anchor="sowing", offset=-setting.days("wish.lime"), how=(how,),
                 facts=lime.facts,
             )
         ]  # fmt: skip

@@ -92,12 +92,17 @@ def lime_plan(brief: Brief, book: Book, species_id: str, *, fresh_ground: bool =
 
 def _lime_table_g_m2(book: Book, acidity_cmol_kg: float, goal_ph: float) -> tuple[float, str]:
     """Pure lime of the table: the row of the next higher acidity, for the goal printed nearest from above."""
-    goals = (6.0, 6.5, 7.0)
-    printed = next((g for g in goals if g >= goal_ph - 1e-9), goals[-1])
-    names = sorted(n for n in book.facts if n.startswith(f"lime.goal_{round(printed * 10)}_acidity_"))
-    rows = sorted((int(name.rsplit("_", 1)[1]) / 10, name) for name in names)
+    table = [name for name in book.facts if name.startswith("lime.goal_")]
+    goals = sorted({name.split("_")[1] for name in table}, key=_printed)
+    goal = next((g for g in goals if _printed(g) >= goal_ph - 1e-9), goals[-1])
+    rows = sorted((_printed(name.rsplit("_", 1)[1]), name) for name in table if name.split("_")[1] == goal)
     row = next((name for acidity, name in rows if acidity >= acidity_cmol_kg - 1e-9), rows[-1][1])
     return book.si(row), row
+
+
+def _printed(tenths: str) -> float:
+    """A number of the table from the tenths that stand in the name of its fact."""
+    return int(tenths) / 10
 
 
 def potassium_plan(brief: Brief, book: Book) -> Nutrient | None:

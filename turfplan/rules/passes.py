@@ -99,12 +99,13 @@ def _parts(book: Book, mix: str) -> dict[str, float]:
 def _warnings(setting: Setting, parts: Mapping[str, float]) -> tuple[str, ...]:
     warned: list[str] = []
     sand, limit = parts.get("sand", 0.0), setting.book.si("topdress.sand_limit")
-    if sand > 0.8 and setting.depth_mm > limit + 1e-6:
+    straight = sand > setting.book.si("topdress.straight_sand")
+    if straight and setting.depth_mm > limit + 1e-6:
         warned.append(
             f"Straight sand levels only up to {setting.length(limit)} in all; {setting.length(setting.depth_mm)} of it changes "
             "the soil: half topsoil, half sand is safer."
         )
-    if sand > 0.8 and setting.book.soils[setting.soil].fine:
+    if straight and setting.book.soils[setting.soil].fine:
         warned.append(
             "Sand over a clay or silt soil is a layer, not an improvement: keep it thin, and never mix a little sand into clay."
         )

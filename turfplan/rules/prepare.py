@@ -26,14 +26,23 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
     first = _first_work(campaign)
     cause = setting.brief.site.bump_cause
     if cause is not None and cause != "traffic" and setting.bands:
-        drafts.append(make(setting, "diagnose", why=_LIVE_CAUSES[cause], priority=PREPARE, anchor=first, offset=-28))
+        drafts.append(
+            make(
+                setting,
+                "diagnose",
+                why=_LIVE_CAUSES[cause],
+                priority=PREPARE,
+                anchor=first,
+                offset=-setting.days("wish.diagnose"),
+            )
+        )
     test = setting.brief.soil_test.on
-    limit = book.si("feeding.soil_test_age") if book.get("feeding.soil_test_age") else 3 * 365
+    limit = book.si("feeding.soil_test_age")
     if test is None or (setting.today - test).days > limit:
         drafts.append(
             make(
                 setting, "soil_test", why="Lime, phosphorus and potassium are given by test alone, and the laboratory needs weeks.",
-                priority=PREPARE, anchor=first, offset=-42,
+                priority=PREPARE, anchor=first, offset=-setting.days("wish.soil_test"),
             )
         )  # fmt: skip
     if aerates:
@@ -44,14 +53,14 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
                     setting, "locate_utilities", str(number) if len(campaign.sessions) > 1 else None,
                     why="Tines and blades meet what is buried; each job needs its own request.",
                     priority=PREPARE, session=number, position=max(number, 1),
-                    anchor=f"core_aerate.{number or 1}", offset=-7,
+                    anchor=f"core_aerate.{number or 1}", offset=-setting.days("wish.marks"),
                 )
             )  # fmt: skip
     if setting.lift_share:
         drafts.append(
             make(
                 setting, "locate_utilities", "lifting", why="The spade meets what is buried; each job needs its own request.",
-                priority=PREPARE, session=1 if campaign.sessions else 0, anchor="lift_and_fill", offset=-7,
+                priority=PREPARE, session=1 if campaign.sessions else 0, anchor="lift_and_fill", offset=-setting.days("wish.marks"),
                 title="Ask for marks where turf is lifted",
             )
         )  # fmt: skip
@@ -60,14 +69,14 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
         drafts.append(
             make(
                 setting, "irrigation_check", why="The new seed lives on measured water: find leaks and the minutes before it is sown.",
-                priority=PREPARE, anchor="sowing", offset=-21,
+                priority=PREPARE, anchor="sowing", offset=-setting.days("wish.irrigation_check"),
             )
         )  # fmt: skip
     if permit:
         drafts.append(
             make(
                 setting, "permit", why="The allowed watering days are fewer than germination needs.",
-                priority=PREPARE, anchor="sowing", offset=-21,
+                priority=PREPARE, anchor="sowing", offset=-setting.days("wish.permit"),
             )
         )  # fmt: skip
     if sows and (
@@ -77,7 +86,7 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
         drafts.append(
             make(
                 setting, "weed_control", why="Weeds that stand now would have the prepared soil before the seed.",
-                priority=PREPARE, anchor="sowing", offset=-42,
+                priority=PREPARE, anchor="sowing", offset=-setting.days("wish.weed_control"),
             )
         )  # fmt: skip
     for session in campaign.sessions:
@@ -86,7 +95,7 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
                 setting, "order_material", str(session.number),
                 why="Dry, screened, machine-blended material is not in every yard: ask and order in time.",
                 priority=PREPARE, session=session.number, position=session.number,
-                anchor=f"delivery.{session.number}", offset=-(setting.lead_days + 7),
+                anchor=f"delivery.{session.number}", offset=-(setting.lead_days + setting.days("wish.order_ahead")),
             )
         )  # fmt: skip
     return drafts

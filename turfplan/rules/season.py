@@ -39,7 +39,7 @@ def draft_season(
 ) -> SeasonDraft:
     """Every task of a campaign and every constraint on it; no day is chosen here."""
     computed = computed_numbers(setting, campaign)
-    spacing = round(computed["setting.pass_interval_least"] * 1.3)
+    spacing = round(computed["setting.pass_interval_least"] * setting.book.si("passes.wished_spacing"))
     low_cuts = _low_cuts(setting, campaign)
     feeding, notes = feeds_beside_seedlings(setting, campaign, feeding)
     finishing, unfinished = finish(setting, campaign, volumes.touch_up_m3, spacing)

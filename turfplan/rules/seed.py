@@ -33,7 +33,7 @@ def emergence(setting: Setting, campaign: Campaign) -> Emergence | None:
         # Nothing happens before the soil has warmed again: growth is counted from the turn of the year on.
         start = growth_step(
             setting.climate, setting.sown.season, setting.first_day, setting.last_day, book.si("seeding.dormant_wakes")
-        )(min(sown + 30, setting.last_day))
+        )(min(sown + setting.days("seeding.dormant_rest"), setting.last_day))
     wait = start - sown
     grow = round(book.si("setting.seedling_growth_days"))
     # Dormant seed has taken up its water over winter: it wakes ready, and only the slow part follows after the quick.

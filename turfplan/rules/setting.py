@@ -112,6 +112,10 @@ class Setting:
         """The share of the area that the passes cover."""
         return min(1.0, sum(band.share for band in self.bands))
 
+    def days(self, name: str) -> int:
+        """A fact of the book in whole days."""
+        return round(self.book.si(name))
+
     def open(self, operation: str) -> tuple[OpenDays, ...]:
         """The windows of an operation in order of time."""
         return tuple(sorted((w for w in self.windows if w.operation == operation), key=lambda w: w.start))

@@ -16,7 +16,7 @@ def surface(setting: Setting, campaign: Campaign, low_cuts: tuple[float, ...], l
         target = f"topdress.{_first_pass(campaign, number)}" if campaign.sessions else "sowing"
         session = number if campaign.sessions else 0
         thatched = number == numbers[0] and dethatches(setting)
-        lead = -14 if thatched else -1
+        lead = -setting.days("wish.dethatch") if thatched else -1
         for step, height in enumerate(low_cuts, 1):
             position += 1
             drafts.append(
@@ -37,14 +37,14 @@ def surface(setting: Setting, campaign: Campaign, low_cuts: tuple[float, ...], l
         drafts.append(
             make(
                 setting, "raise_fittings", why="The fill is deep enough to bury heads, boxes and covers.", priority=SURFACE,
-                session=1 if campaign.sessions else 0, anchor="topdress.1", offset=-7, facts=("site.raise_fittings_from",),
+                session=1 if campaign.sessions else 0, anchor="topdress.1", offset=-setting.days("wish.raise_fittings"), facts=("site.raise_fittings_from",),
             )
         )  # fmt: skip
     if setting.lift_share:
         drafts.append(
             make(
                 setting, "lift_and_fill", why="These hollows are deeper than grass can grow through.", priority=SURFACE,
-                session=1 if campaign.sessions else 0, anchor="topdress.1" if campaign.sessions else None, offset=-21,
+                session=1 if campaign.sessions else 0, anchor="topdress.1" if campaign.sessions else None, offset=-setting.days("wish.lift_and_fill"),
                 area_m2=setting.area_m2 * setting.lift_share, loose_m3=loose_lift_m3, depth_mm=setting.lift_depth_mm,
                 facts=("site.deep_limit",),
             )
@@ -92,7 +92,7 @@ def _dethatch(setting: Setting, campaign: Campaign, target: str, session: int) -
     return make(
         setting, "dethatch",
         why=f"Thatch of {setting.length(setting.thatch_mm)} keeps the mix and the seed from the soil.",
-        priority=SURFACE, session=session, anchor=target, offset=-14,
+        priority=SURFACE, session=session, anchor=target, offset=-setting.days("wish.dethatch"),
         how=("Use a rake or a light setting only: this grass does not bear a power rake.", "Rake up and remove everything that comes out.")
         if light else None,
         cautions=(setting.book.cautions["spring_scarifying"].text,) if spring and setting.cool else (), facts=("dethatch.limit",),

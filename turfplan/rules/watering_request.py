@@ -75,7 +75,7 @@ class WateringRequest:
     dormant: bool = False
     planted_on: date | None = None
     passes: tuple[date, ...] = ()
-    germination_days: int = 21
+    germination_days: int = field(kw_only=True)
     germinated_on: date | None = None
     first_mow_on: date | None = None
     slope_percent: float = 0.0

@@ -215,8 +215,6 @@ def _event(year: _Year, rule: WindowRule, condition: AnyCondition) -> int | None
             return year.hottest + round(number(condition.days))
         case "coldest":
             return year.coldest + round(number(condition.days))
-        case "rain_returns":
-            return _rain_returns(year, number(condition.share))
         case "degree_days_left" | "warmth_left":
             frost_ends = condition.kind == "degree_days_left"
             return _degree_days_left(year, number(condition.sum), number(condition.base), frost_ends=frost_ends)
@@ -251,22 +249,6 @@ def _named(year: _Year, name: str) -> str:
 def _after(index: int, start: int) -> int:
     """The first day number on or after `start` that has this place in the year."""
     return start + (index - start) % DAYS
-
-
-def _rain_returns(year: _Year, share: float) -> int | None:
-    """The first day after the hottest on which the coming month's rain makes good a share of evapotranspiration.
-
-    None where it does so on the hottest day already: summers there are not dry.
-    """
-    rain, et0 = year.climate.rain_mm, year.climate.et0_mm
-
-    def enough(day: int) -> bool:
-        days = [(day + k) % DAYS for k in range(30)]
-        return sum(rain[d] for d in days) >= share * sum(et0[d] for d in days)
-
-    if enough(year.hottest):
-        return None
-    return next((day for day in range(year.hottest, year.coldest + DAYS) if enough(day)), None)
 
 
 def _degree_days_left(year: _Year, needed: float, base_c: float, *, frost_ends: bool) -> int | None:
@@ -349,8 +331,6 @@ def _met(year: _Year, condition: AnyCondition) -> str:
             return f"{round(book.si(_named(year, condition.days)))} days before the usual first frost"
         case "hottest" | "coldest":
             return f"{days(condition.days)}the {condition.kind} day of the year"
-        case "rain_returns":
-            return "rain coming back after the dry summer"
         case "degree_days_left":
             return "too little warmth left before the first frost"
         case "warmth_left":
