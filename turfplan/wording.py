@@ -93,15 +93,13 @@ def runs_text(series: Series, system: System) -> str:
     return text
 
 
+@lru_cache(maxsize=4096)
 def in_units(text: str, system: System) -> str:
     """A sentence with each amount in the units of one reader: "3 to 4 in (8 to 10 cm) deep" becomes "3 to 4 in deep".
 
-    The book says such amounts in both, the metric ones in brackets. The text itself comes back where nothing is said twice.
+    The book says such amounts in both, the metric ones in brackets.
     """
-    if "(" not in text:
-        return text
-    told = _TWICE.sub(r"\g<us>" if system is System.US else r"\g<metric>", text)
-    return text if told == text else told
+    return _TWICE.sub(r"\g<us>" if system is System.US else r"\g<metric>", text)
 
 
 def capital(text: str) -> str:

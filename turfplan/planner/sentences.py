@@ -1,7 +1,9 @@
 """Tells the sentences of a plan in the units of its reader alone."""
 
 from collections.abc import Sequence
-from typing import TypeVar, cast
+from functools import cache
+from operator import is_not
+from typing import Literal, TypeVar, cast, get_args, get_origin
 
 from turfplan.plan import Plan, Record
 from turfplan.units import System
@@ -30,15 +32,27 @@ def plan_told_in(plan: Plan, system: System) -> Plan:
 def _told(value: object, system: System) -> object:
     """A text, or whatever holds texts, in one system of units; the same object where nothing is said twice."""
     if isinstance(value, str):
-        return in_units(value, system)
+        return value if "(" not in value or (told := in_units(value, system)) == value else told
     if isinstance(value, tuple):
-        items = tuple(_told(item, system) for item in value)
-        return items if any(new is not old for new, old in zip(items, value, strict=True)) else value
+        items = tuple([_told(item, system) for item in value])
+        return items if any(map(is_not, items, value)) else value
     if isinstance(value, Record):
-        found = {
-            name: told
-            for name in type(value).model_fields
-            if (told := _told(old := getattr(value, name), system)) is not old
-        }
+        held, found = value.__dict__, {}
+        for name in _worded(type(value)):
+            if (old := held[name]) and (new := _told(old, system)) is not old:
+                found[name] = new
         return value.model_copy(update=found) if found else value
     return value
+
+
+@cache
+def _worded(kind: type[Record]) -> tuple[str, ...]:
+    """The fields of a record that can hold sentences: texts, records that hold some, tuples of either. Most fields hold none."""
+    return tuple(name for name, field in kind.model_fields.items() if _holds_words(field.annotation))
+
+
+def _holds_words(annotation: object) -> bool:
+    if isinstance(annotation, type):
+        return annotation is str or (issubclass(annotation, Record) and bool(_worded(annotation)))
+    # The words of a Literal are codes, and keyed tables hold numbers or titles of sources.
+    return get_origin(annotation) not in (Literal, dict) and any(_holds_words(part) for part in get_args(annotation))
