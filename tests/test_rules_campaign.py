@@ -14,7 +14,7 @@ from turfplan.planner.comparing import draft_campaign
 from turfplan.planner.dating import date_season
 from turfplan.planner.feeding import feeder_for
 from turfplan.planner.openings import with_windows
-from turfplan.rules.campaign import campaigns
+from turfplan.rules.campaign import campaigns, crowded
 from turfplan.rules.setting import Setting, resolve
 
 LAWNS: dict[str, dict[str, Any]] = {
@@ -47,7 +47,7 @@ def dated(setting: Setting) -> list[tuple[bool, bool]]:
     for campaign in campaigns(setting)[0]:
         drafted = draft_campaign(setting, campaign, feeder_for(setting), permit=False)
         result = date_season(setting, drafted.season, keep=Strength.STRONG)
-        found.append((campaign.crowded is not None, not isinstance(result, Conflict)))
+        found.append((crowded(setting, campaign) is not None, not isinstance(result, Conflict)))
     return found
 
 
@@ -67,13 +67,18 @@ def test_counting_sees_most_of_what_cannot_be_dated() -> None:
     assert len(undatable) >= 4 and all(undatable)
 
 
-def test_a_session_one_pass_short_is_not_crowded() -> None:
-    """As many passes as the days hold are not too many."""
-    campaign = next(c for c in campaigns(setting_of(brief_of(LAWNS["week-ends"])))[0] if c.sessions)
-    session = campaign.sessions[0]
-    fits = replace(campaign, sessions=(replace(session, most=len(session.passes)),))
-    assert fits.crowded is None
-    assert replace(campaign, sessions=(replace(session, most=len(session.passes) - 1),)).crowded is not None
+def test_one_pass_more_than_the_days_hold_is_too_many() -> None:
+    """As many passes as the days hold are not too many; one more is, and both numbers are told."""
+    setting = setting_of(brief_of(LAWNS["week-ends"]))
+    campaign = next(c for c in campaigns(setting)[0] if c.sessions)
+    session, fit = campaign.sessions[0], 0
+    while True:
+        filled = replace(session, passes=session.passes[:1] * (fit + 1))
+        if short := crowded(setting, replace(campaign, sessions=(filled,))):
+            break
+        fit += 1
+    assert fit >= 1
+    assert short == (filled, fit)
 
 
 def test_a_crowded_campaign_that_the_brief_insists_on_is_told_in_numbers() -> None:

@@ -11,7 +11,7 @@ from turfplan.planner.dating import Dated, date_season
 from turfplan.planner.explaining import conflict_sentences
 from turfplan.planner.judging import sturdier
 from turfplan.planner.quantities import loose_volumes
-from turfplan.rules.campaign import Campaign, Session, campaigns
+from turfplan.rules.campaign import Campaign, Session, campaigns, crowded
 from turfplan.rules.draft import Draft, SeasonDraft
 from turfplan.rules.feed import FeedingPlan
 from turfplan.rules.passes import MixChoice, choose_mix
@@ -75,9 +75,9 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             # Giving rules up only adds to a cost, so this one cannot win: it need not be dated.
             rejected.append((campaign.name, _second_best(setting, found[0].campaign, campaign)))
             continue
-        if campaign.crowded is not None:
+        if short := crowded(setting, campaign):
             # More passes than days to spread them on: no network is needed to see it, and the sum says it best.
-            why_not = _too_many(setting, campaign.crowded)
+            why_not = _too_many(setting, *short)
             conflict = conflict or (f"{campaign.name}: {why_not}",)
             rejected.append((campaign.name, why_not))
             continue
@@ -115,12 +115,12 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
     return Comparison(best, tuple(seen.items()))
 
 
-def _too_many(setting: Setting, session: Session) -> str:
+def _too_many(setting: Setting, session: Session, most: int) -> str:
     """Why a session cannot take its passes, in numbers."""
     days = days_text(session.window.start, session.window.end, setting.system, weekday=False)
     each = "The grass must grow through each" if setting.living else "Each must settle"
     return (
-        f"From {days} the fill would need {len(session.passes)} passes, and there is time for {session.most or 'none'}. "
+        f"From {days} the fill would need {len(session.passes)} passes, and there is time for {most or 'none'}. "
         f"{each} before the next."
     )
 

@@ -1,6 +1,6 @@
 """The ways through a season that are compared: which sessions of growth take the passes, and when seed goes down."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
@@ -14,16 +14,12 @@ from turfplan.wording import day_text
 
 @dataclass(frozen=True, slots=True)
 class Session:
-    """One stretch of growth in which passes are spread: its number, the open days, its passes, whether it ends with seed.
-
-    `most` is how many passes its working days hold at the very most.
-    """
+    """One stretch of growth in which passes are spread: its number, the open days, its passes, whether it ends with seed."""
 
     number: int
     window: OpenDays
     passes: tuple[Pass, ...]
     sows: bool
-    most: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,11 +39,6 @@ class Campaign:
         return any(session.sows for session in self.sessions)
 
     @property
-    def crowded(self) -> Session | None:
-        """The first session that has more passes than its days can hold, if there is one."""
-        return next((session for session in self.sessions if len(session.passes) > session.most), None)
-
-    @property
     def passes(self) -> tuple[Pass, ...]:
         """Every pass in order."""
         return tuple(p for session in self.sessions for p in session.passes)
@@ -56,6 +47,7 @@ class Campaign:
 def campaigns(setting: Setting) -> tuple[tuple[Campaign, ...], tuple[tuple[str, str], ...]]:
     """The campaigns worth comparing, best first by cost, and those ruled out at once as (name, reason)."""
     sessions = _sessions_in_reach(setting)
+    room = {window.start: _room(setting, window) for window in sessions}
     found: list[Campaign] = []
     ruled_out: list[tuple[str, str]] = [
         (
@@ -70,7 +62,7 @@ def campaigns(setting: Setting) -> tuple[tuple[Campaign, ...], tuple[tuple[str, 
             if why_not:
                 ruled_out.append((_words(setting, stretch, sow)[1], why_not))
             else:
-                campaign = _campaign(setting, stretch, sow)
+                campaign = _campaign(setting, stretch, sow, room)
                 if all(session.passes for session in campaign.sessions):
                     found.append(campaign)
     wanted = setting.brief.season.campaign
@@ -164,9 +156,16 @@ def _room(setting: Setting, window: OpenDays) -> int:
     return max(1, _pass_days(setting, window, every_day, round(setting.book.si("passes.slack_days"))))
 
 
-def _most(setting: Setting, window: OpenDays) -> int:
-    """How many passes a session can hold if each is spread on the first working day on which it may be."""
-    return _pass_days(setting, window, setting.work_days, 0)
+def crowded(setting: Setting, campaign: Campaign) -> tuple[Session, int] | None:
+    """The first session with more passes than its days can hold, with how many those are: then no dates can be found.
+
+    They hold as many as follow each other, each on the first working day on which it may be spread.
+    """
+    for session in campaign.sessions:
+        most = _pass_days(setting, session.window, setting.work_days, 0)
+        if len(session.passes) > most:
+            return session, most
+    return None
 
 
 def _pass_days(setting: Setting, window: OpenDays, days: DaySet, slack: int) -> int:
@@ -182,7 +181,10 @@ def _pass_days(setting: Setting, window: OpenDays, days: DaySet, slack: int) -> 
     return count
 
 
-def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None) -> Campaign:
+def _campaign(
+    setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None, room: Mapping[date, int]
+) -> Campaign:
+    """The campaign of a run of sessions; `room` says how many passes each has time for, by its first day."""
     key, name = _words(setting, stretch, sow)
     entry = setting.book.campaigns[key]
     on_pass = (
@@ -192,14 +194,11 @@ def _campaign(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | N
         and setting.intent != "winter_overseed"
         and bool(stretch)
     )
-    passes = plan_passes(setting, [_room(setting, window) for window in stretch], on_pass)
+    passes = plan_passes(setting, [room[window.start] for window in stretch], on_pass)
     sessions = tuple(
-        Session(
-            number, window, tuple(p for p in passes if p.session == number), on_pass and number == len(stretch),
-            _most(setting, window),
-        )
+        Session(number, window, tuple(p for p in passes if p.session == number), on_pass and number == len(stretch))
         for number, window in enumerate(stretch, 1)
-    )  # fmt: skip
+    )
     book = setting.book
     last = sow or (stretch[-1] if stretch else None)
     ready = date.fromordinal(setting.first_day)
