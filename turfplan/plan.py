@@ -378,6 +378,7 @@ class Plan(Record):
     tasks: tuple[Task, ...] = ()
     order: tuple[OrderLine, ...] = ()
     cautions: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()  # the cautions against a day that somebody chose by hand
     assumptions: tuple[str, ...] = ()
     disagreements: tuple[str, ...] = ()
     rejected: tuple[Rejected, ...] = ()

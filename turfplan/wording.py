@@ -14,6 +14,16 @@ _UNSEEN = ("Cc", "Cf", "Cs", "Co")
 # Written out, not asked of the machine's locale: the same plan gives the same words everywhere.
 WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+# What a change is called, on the page of changes and by the command, what moves people's days first.
+CHANGE_NAMES: dict[str, str] = {
+    "moved": "Moved to other days",
+    "added": "New",
+    "dropped": "No longer needed",
+    "amount": "Other amounts",
+    "done": "Done",
+    "skipped": "Skipped",
+    "reworded": "Said differently",
+}
 # The unit of an amount decides how it is read and which way it is rounded: what can run short is rounded up.
 _READ: dict[str, tuple[str, str]] = {
     "m3": ("volume", "up"),

@@ -110,8 +110,7 @@ def _summary(made: "Plan", folder: Path, brief: Path, output: Path | None, *, ne
     for line in made.campaign_reason[:3]:
         print(f"  {line}")
     print(f"Dates rest on {made.climate.source}; they may be off by about {made.climate.error_days} days.")
-    # The first, and those that quote a task: somebody chose its day by hand.
-    for caution in (*made.cautions[:1], *(c for c in made.cautions[1:] if c.startswith("“"))):
+    for caution in dict.fromkeys((*made.cautions[:1], *made.warnings)):
         print(f"  ! {caution}")
     _tasks(made)
     if news:
@@ -140,14 +139,10 @@ def _tasks(made: "Plan") -> None:
         )
 
 
-KINDS = {
-    "moved": "Moved", "added": "New", "dropped": "Dropped", "amount": "Other amount", "done": "Done", "skipped": "Skipped",
-    "reworded": "Said differently",
-}  # fmt: skip
-
-
 def _changes(made: "Plan") -> None:
     """What is different from the plan before, and because of what; waterings, which follow the rest, in one line."""
+    from turfplan.wording import CHANGE_NAMES
+
     tasks = {task.id: task for task in made.tasks}
     follow = 0
     for change in made.changes:
@@ -157,7 +152,7 @@ def _changes(made: "Plan") -> None:
             continue
         title = task.title if task is not None else change.task
         days = " -> ".join(text for text in (change.before, change.after) if text)
-        print(f"{KINDS[change.kind]}: {title}{f': {days}' if days else ''}. {change.because}")
+        print(f"{CHANGE_NAMES[change.kind]}: {title}{f': {days}' if days else ''}. {change.because}")
     if follow:
         print(f"Changed: {follow} watering series, which follow the work and the weather (changes.html has them all).")
 

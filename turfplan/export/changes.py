@@ -5,16 +5,7 @@ from dataclasses import dataclass
 from turfplan.export.sheets import look_of, made_text, plain_name, short_name
 from turfplan.export.templates import render
 from turfplan.plan import Change, Plan
-
-KIND_NAMES: dict[str, str] = {
-    "moved": "Moved to other days",
-    "added": "New",
-    "dropped": "No longer needed",
-    "amount": "Other amounts",
-    "done": "Done",
-    "skipped": "Skipped",
-    "reworded": "Said differently",
-}
+from turfplan.wording import CHANGE_NAMES
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +41,7 @@ def changes_html(plan: Plan, paper: str | None = None, large: bool = False) -> s
 def change_groups(plan: Plan) -> tuple[Group, ...]:
     """The changes by kind, what moves people's days first."""
     groups = []
-    for kind, name in KIND_NAMES.items():
+    for kind, name in CHANGE_NAMES.items():
         found = tuple(ChangeView(_title(plan, c), c) for c in plan.changes if c.kind == kind)
         if found:
             groups.append(Group(name, found))

@@ -10,6 +10,7 @@ from turfplan.rules.feed import SOWINGS, Demand, FeedingPlan, day_faults, feedin
 from turfplan.rules.mowing import mowing_notes
 from turfplan.rules.passes import SEEDED, MixChoice
 from turfplan.rules.setting import Setting
+from turfplan.wording import day_text
 
 
 def feeder_for(setting: Setting) -> Feeder:
@@ -69,7 +70,8 @@ def feeding_warnings(setting: Setting, candidate: Candidate, tasks: tuple[Task, 
             faults = day_faults(
                 setting.brief, setting.book, setting.climate, setting.species.id, task.start, setting.system
             )
-            found += [f"“{task.title}” on {task.start}: {fault}." for fault in faults]
+            day = day_text(task.start, setting.system)
+            found += [f"“{task.title}” on {day}: {fault}." for fault in faults]
     return tuple(found)
 
 

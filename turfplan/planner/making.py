@@ -20,7 +20,7 @@ from turfplan.plan import Fill, Plan
 from turfplan.planner.assembling import tasks_of, with_amounts
 from turfplan.planner.briefing import check_brief
 from turfplan.planner.comparing import Comparison, compare
-from turfplan.planner.feeding import feeder_for
+from turfplan.planner.feeding import feeder_for, feeding_warnings
 from turfplan.planner.history import forecast_reasons, read_history, still_missing_mm
 from turfplan.planner.judging import judged
 from turfplan.planner.openings import measured_climate, moved_by_soil, with_windows
@@ -35,6 +35,7 @@ from turfplan.rules.draft import Band
 from turfplan.rules.setting import Setting, resolve
 from turfplan.rules.water import Verdict, WeatherDay, watering_verdict
 from turfplan.site.shapes import Zone
+from turfplan.units import System
 from turfplan.wording import in_units
 
 
@@ -112,6 +113,7 @@ def make_plan(
     drafts, bought = with_amounts(setting, comparison.best, history)
     tasks = tasks_of(setting, comparison.best, drafts)
     runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days, previous)
+    warnings = _in_units(feeding_warnings(setting, comparison.best, tasks), setting.system)
     moved = moved_by_soil(setting)
     tasks = told_in((*tasks, *runs), setting.system)
     tasks = with_kept_words(tasks, previous, brief_sha256, book.version, moved)
@@ -125,7 +127,8 @@ def make_plan(
             "order": told_in(lines, setting.system),
             "citations": citations_of(book, tasks, lines, setting.system),
             "ledgers": told_in(ledgers, setting.system),
-            "cautions": tuple(dict.fromkeys((*shell.cautions, *(in_units(text, setting.system) for text in said)))),
+            "cautions": tuple(dict.fromkeys((*shell.cautions, *warnings, *_in_units(said, setting.system)))),
+            "warnings": warnings,
         }
     )
     wet = forecast_reasons(book, previous, coming_rain(weather.days, today), setting.system)
@@ -135,6 +138,11 @@ def make_plan(
     if faults := check_plan(plan, brief, book):
         raise UnsoundPlanError("; ".join(faults))
     return plan
+
+
+def _in_units(sentences: Sequence[str], system: System) -> tuple[str, ...]:
+    """Sentences that name each amount once, in the units of the reader."""
+    return tuple(in_units(sentence, system) for sentence in sentences)
 
 
 def _setting(

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from turfplan.amounts.sprinkler import zones
 from turfplan.plan import Ledger, Plan, Series, Task, Window
 from turfplan.planner.comparing import Candidate
-from turfplan.planner.feeding import feeding_warnings, nitrogen_account
+from turfplan.planner.feeding import nitrogen_account
 from turfplan.planner.history import History
 from turfplan.rules.setting import Setting
 from turfplan.rules.water import WateringRequest, WaterRun, WeatherDay, known_series, season_watering
@@ -48,7 +48,7 @@ def watered(
     young = next((t for t in tasks if t.plays("sowing", "planting")), None)
     runs = tuple(_task(run, _anchor(run, spreading, young)) for run in plan.series)
     ledgers = (plan.ledger, nitrogen_account(setting, candidate, tasks))
-    return runs, ledgers, (*feeding_warnings(setting, candidate, tasks), *plan.cautions)
+    return runs, ledgers, plan.cautions
 
 
 def _germination_days(setting: Setting) -> int:
