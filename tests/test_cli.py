@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -232,6 +233,24 @@ def test_windows_json() -> None:
         assert {"operation", "season", "start", "end", "best", "reason", "source"} <= set(data["windows"][0])
         autumn = [w for w in data["windows"] if w["operation"] == "overseed" and w["season"] in ("autumn", "summer")]
         assert autumn and (autumn[0]["start"][5:7] in ("08", "09")) == (place[0] == "--postal-code")
+
+
+def test_days_are_told_as_the_reader_says_them(tmp_path: Path) -> None:
+    """`why` and `windows` name days and temperatures as the lawn's country does: "Sat, Apr 24, 2027" here, "Sat 24 Apr 2027" there."""
+    brief = written(tmp_path, GOOD + '[leveling]\ndepth = "0.5 in"\n')
+    assert run("plan", str(brief), "--today", "2027-02-01").returncode == 0
+    american, elsewhere = (
+        re.compile(r"\b[A-Z][a-z]{2}, [A-Z][a-z]{2} \d{1,2}, 20"),
+        re.compile(r"\b\d{1,2} [A-Z][a-z]{2} 20"),
+    )
+    here = run("why", str(brief), "topdress.1").stdout.split("It rests on")[0]
+    assert american.search(here) and not elsewhere.search(here)
+    here = run("windows", "--postal-code", "17601", "--grass", "tall_fescue", "--year", "2027").stdout
+    there = run(
+        "windows", "--latitude", "52.5", "--longitude", "-1.5", "--grass", "tall_fescue", "--year", "2027"
+    ).stdout
+    assert american.search(here) and not elsewhere.search(here) and "°F" in here and "°C" not in here
+    assert elsewhere.search(there) and not american.search(there) and "°C" in there and "°F" not in there
 
 
 def test_facts_count_judgement() -> None:

@@ -44,7 +44,7 @@ _TWICE = re.compile(
 )
 
 
-def day_text(day: date, system: System = System.METRIC, *, weekday: bool = True, year: bool = True) -> str:
+def day_text(day: date, system: System, *, weekday: bool = True, year: bool = True) -> str:
     """A date as it is read aloud: "Sat, Aug 14, 2027" in the US, "Sat 14 Aug 2027" elsewhere."""
     name, month = WEEKDAYS[day.weekday()], MONTHS[day.month - 1]
     if system is System.US:
@@ -75,9 +75,7 @@ def bought_text(value: float, unit: str, value_us: float, unit_us: str, system: 
     return f"{format_number(number, fractions=name == 'in')} {pretty_unit(name)}".strip()
 
 
-def days_text(
-    start: date, end: date, system: System = System.METRIC, *, weekday: bool = True, year: bool = True
-) -> str:
+def days_text(start: date, end: date, system: System, *, weekday: bool = True, year: bool = True) -> str:
     """One day, or the first to the last of several, in words."""
     if start == end:
         return day_text(start, system, weekday=weekday, year=year)

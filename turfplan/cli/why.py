@@ -22,7 +22,7 @@ def why(
     from turfplan.readers.brief import read_brief
     from turfplan.readers.journal import read_journal
     from turfplan.readers.plan_file import read_plan
-    from turfplan.wording import amount_text, day_text
+    from turfplan.wording import amount_text, day_text, days_text
 
     folder = output_folder(brief, output)
     plan = read_plan(folder)
@@ -50,10 +50,10 @@ def why(
             )
         )  # fmt: skip
         return
-    until = f" to {day_text(found.end)}" if found.end != found.start else ""
-    print(f"{found.title}: {day_text(found.start)}{until}")
+    units, window = plan.lawn.units, found.window
+    print(f"{found.title}: {days_text(found.start, found.end, units)}")
     print(f"Why at all: {found.why}")
-    print(f"Open from {day_text(found.window.start)} to {day_text(found.window.end)}; best {day_text(found.best)}.")
+    print(f"Open from {days_text(window.start, window.end, units)}; best {day_text(found.best, units)}.")
     for head, lines in (("Why not earlier", found.not_earlier), ("Why not later", found.not_later)):
         print(f"{head}:")
         for line in lines:
@@ -61,7 +61,7 @@ def why(
     if found.amounts:
         print("Why this much:")
         for amount in found.amounts:
-            print(f"  - {amount.item}: {amount_text(amount, plan.lawn.units)}. {amount.reason}")
+            print(f"  - {amount.item}: {amount_text(amount, units)}. {amount.reason}")
     if real is not None:
         print(f"In real years it would have worked in {real.worked} of {real.years}. {real.reason}")
     if facts:

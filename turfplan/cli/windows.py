@@ -10,6 +10,7 @@ import typer
 if TYPE_CHECKING:
     from turfplan.rules.real_years import Record
     from turfplan.rules.windows import Window
+    from turfplan.units import System
 
 
 def windows(
@@ -32,7 +33,9 @@ def windows(
     from turfplan.readers.place import located
     from turfplan.readers.region import region_of
     from turfplan.rules.real_years import record_of
+    from turfplan.rules.setting import units_of
     from turfplan.rules.windows import Settings, operation_windows
+    from turfplan.wording import capital, day_text, days_text, in_units
 
     place = {"latitude": latitude, "longitude": longitude, "postal_code": postal_code, "climate_zone": climate_zone,
              "normals": str(normals.resolve()) if normals else None}  # fmt: skip
@@ -53,30 +56,29 @@ def windows(
     asked = year or datetime.now(UTC).year
     result = operation_windows(climate, book, (grass,), asked, Settings())
     record = record_of(place_found.years, book, (grass,))
+    units = units_of(brief)
     rows = [
         {"operation": w.operation, "season": w.season, "start": w.start.isoformat(), "end": w.end.isoformat(),
-         "best": w.best.isoformat(), "reason": w.reason, "source": w.source,
+         "best": w.best.isoformat(), "reason": in_units(w.reason, units), "source": w.source,
          **(_real(record, w) if record else {})}
         for w in result.windows
     ]  # fmt: skip
-    closed = [{"operation": c.operation, "reason": c.reason} for c in result.closed]
+    closed = [{"operation": c.operation, "reason": in_units(c.reason, units)} for c in result.closed]
     if as_json:
         print(json.dumps({"schema": 1, "year": asked, "source": climate.source, "error_days": climate.error_days, "soil_error_days": climate.soil_error_days, "windows": rows,
                           "closed": closed}, ensure_ascii=False))  # fmt: skip
         return
-    from turfplan.wording import capital, day_text
-
     print(
         f"{capital(book.species[grass].name)} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way, {climate.soil_error_days} where soil temperature decides"
     )
     for w, row in zip(result.windows, rows, strict=True):
         print(
-            f"  {w.operation:14} {w.season:7} {day_text(w.start)} to {day_text(w.end)}, best {day_text(w.best)}  {w.reason}"
+            f"  {w.operation:14} {w.season:7} {days_text(w.start, w.end, units)}, best {day_text(w.best, units)}  {row['reason']}"
         )
         if record:
-            print(f"{'':26}{_real_words(row)}")
-    for c in result.closed:
-        print(f"  {c.operation:14} closed  {c.reason}")
+            print(f"{'':26}{_real_words(row, units)}")
+    for shut in closed:
+        print(f"  {shut['operation']:14} closed  {shut['reason']}")
 
 
 def _real(record: "Record", window: "Window") -> dict[str, object]:
@@ -93,13 +95,14 @@ def _real(record: "Record", window: "Window") -> dict[str, object]:
     }  # fmt: skip
 
 
-def _real_words(row: "dict[str, Any]") -> str:
+def _real_words(row: "dict[str, Any]", units: "System") -> str:
     if row["start_spread"] is None or row["end_spread"] is None:
         return f"real years: it opened in none of {row['years']}"
     from turfplan.wording import day_text
 
     opened, closed = (
-        " and ".join(day_text(date.fromisoformat(day)) for day in row[key]) for key in ("start_spread", "end_spread")
+        " and ".join(day_text(date.fromisoformat(day), units) for day in row[key])
+        for key in ("start_spread", "end_spread")
     )
     return (
         f"real years: opened between {opened}, closed between {closed} in eight of ten; the best day worked in "

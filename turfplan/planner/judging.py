@@ -96,5 +96,8 @@ def _told(setting: Setting, record: Record, sentence: str, rule: str, task: Task
     if spread is None or spread.start is None or spread.end is None:
         return f"{words}."
     (first, second), (third, fourth) = spread.start, spread.end
-    opened, closed = (f"{day_text(a)} and {day_text(b)}" for a, b in ((first, second), (third, fourth)))
+    opened, closed = (
+        f"{day_text(a, setting.system)} and {day_text(b, setting.system)}"
+        for a, b in ((first, second), (third, fourth))
+    )
     return f"{words}; in eight years of ten it opened between {opened} and closed between {closed}."

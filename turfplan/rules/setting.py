@@ -144,6 +144,16 @@ def without(days: DaySet, spans: Sequence[tuple[int, int]]) -> DaySet:
     return DaySet.from_days(d for d in days.days() if not any(a <= d <= b for a, b in spans))
 
 
+def country_of(brief: Brief) -> str | None:
+    """The country of a lawn: a postal code without one is read as one of the United States."""
+    return brief.place.country or ("US" if brief.place.postal_code else None)
+
+
+def units_of(brief: Brief) -> System:
+    """The units in which a brief's reader is spoken to: those asked for, else those of the country."""
+    return brief.units or (System.US if country_of(brief) == "US" else System.METRIC)
+
+
 def resolve(
     brief: Brief,
     book: Book,
@@ -158,8 +168,7 @@ def resolve(
     """The brief with every missing answer assumed. `area_m2`, `bands` and `zones` come from shapes or a survey where there are any."""
     told: list[str] = []
     first, last = horizon or _horizon(brief, book, today)
-    country = brief.place.country or ("US" if brief.place.postal_code else None)
-    system = brief.units or (System.US if country == "US" else System.METRIC)
+    country, system = country_of(brief), units_of(brief)
     if brief.units is None and country is None:
         told.append("No country was given: metric units are used.")
     species = book.species[brief.dominant.species]
