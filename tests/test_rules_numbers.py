@@ -36,6 +36,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("feed", "_starter"): ({1e9}, "no cap: more than any rate"),
     ("feeding_slots", "module"): ({30, 0.05}, f"{CALENDAR}; and a weight that keeps shares defined while grass rests"),
     ("labour", "person_hours"): ({60, 1000}, UNITS),
+    ("layers", "module"): ({0.05}, SHOWN),
     ("level", "_zones_text"): ({0.05}, SHOWN),
     ("level", "_site_cautions"): ({100}, UNITS),
     ("liming", "liming"): ({4}, "both parts slip by a quarter of the range at most, so that their gap stays inside it"),

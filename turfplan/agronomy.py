@@ -34,9 +34,10 @@ class Species(Entry):
 
 
 class Material(Entry):
-    """A material with the questions for its supplier and the checks at the gate."""
+    """A material with the questions for its supplier and the checks at the gate; `texture` is the soil it is, if it is one."""
 
     name: str
+    texture: str | None = None
     questions: tuple[str, ...] = ()
     acceptance: tuple[str, ...] = ()
 

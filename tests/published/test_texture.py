@@ -16,8 +16,9 @@ import pytest
 
 from turfplan.errors import TurfplanError
 from turfplan.readers.book import load_book
-from turfplan.site.texture import SAND, Texture, middle_of, mixed, texture_class
+from turfplan.site.texture import Texture, middle_of, mixed, texture_class
 
+SAND = Texture(1.0, 0.0, 0.0)
 TWELVE = {
     "clay": (5, 60, 15, 5, 25, 5, 25, 45, 65, 75, 13, 47),
     "sand": (90, 32, 70, 70, 20, 10, 10, 10, 20, 10, 70, 10),

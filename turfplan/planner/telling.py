@@ -144,6 +144,8 @@ def _why(setting: Setting, comparison: Comparison) -> tuple[str, ...]:
         why.append(best.mix.reason)
     if best.feeding.starter_reason and setting.sowing is not None and setting.intent != "winter_overseed":
         why.append(best.feeding.starter_reason)
+    if best.campaign.sessions and best.mix.soil:
+        why.append(best.mix.soil)
     return tuple(why)
 
 

@@ -280,6 +280,16 @@ def _check_names(
                         f"order.toml: {rule.id}", "names an unknown operation", selector, ", ".join(words["operations"])
                     )
                 )
+    for material in words["materials"].values():
+        if material.texture is not None and material.texture not in words["soils"]:
+            faults.append(
+                Problem(
+                    f"materials.toml: {material.id}",
+                    "names an unknown texture",
+                    material.texture,
+                    ", ".join(words["soils"]),
+                )
+            )
     for mix in words["mixes"].values():
         for part in mix.parts:
             if part not in words["materials"] or f"mixes.{mix.id}.{part}" not in facts:

@@ -2,10 +2,11 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from turfplan.agronomy import Book
 from turfplan.rules.draft import Pass
+from turfplan.rules.layers import beside_the_soil
 from turfplan.rules.setting import Setting
 from turfplan.units import INCH_MM, System
 
@@ -14,7 +15,7 @@ SEEDED = ("overseed", "seed", "dormant_seed")
 
 @dataclass(frozen=True, slots=True)
 class MixChoice:
-    """The dry mix to spread: its id and name, the parts by volume, and why this one."""
+    """The dry mix to spread: its id and name, the parts by volume, why this one, and what it is as a soil."""
 
     id: str
     name: str
@@ -23,6 +24,7 @@ class MixChoice:
     cautions: tuple[str, ...] = ()
     disagreements: tuple[str, ...] = ()
     facts: tuple[str, ...] = ()
+    soil: str = ""
 
     @property
     def compost_share(self) -> float:
@@ -34,23 +36,24 @@ def choose_mix(setting: Setting) -> MixChoice:
     """The mix for this lawn: what the owner asked for, else by seeding, depth, soil and grass."""
     book, brief = setting.book, setting.brief
     said = _experts_on_sand(setting)
+    asked = "The mix is the one asked for in the brief."
     if brief.leveling.parts:
         parts = dict(brief.leveling.parts)
         name = ", ".join(f"{share:.0%} {item}" for item, share in parts.items())
-        return MixChoice(
-            "own", name, parts, "The mix is the one asked for in the brief.", _warnings(setting, parts), said
-        )
+        return _chosen(setting, MixChoice("own", name, parts, asked, _warnings(setting, parts), said))
     if brief.leveling.material != "auto":
-        mix = book.mixes[brief.leveling.material]
-        return MixChoice(
-            mix.id, mix.name, _parts(book, mix.id), "The mix is the one asked for in the brief.",
-            _warnings(setting, _parts(book, mix.id)), said,
-        )  # fmt: skip
+        mix, parts = book.mixes[brief.leveling.material], _parts(book, brief.leveling.material)
+        return _chosen(setting, MixChoice(mix.id, mix.name, parts, asked, _warnings(setting, parts), said))
     chosen, reason, facts = _by_rule(setting)
-    mix = book.mixes[chosen]
-    return MixChoice(
-        chosen, mix.name, _parts(book, chosen), reason, _warnings(setting, _parts(book, chosen)), said, facts
+    parts = _parts(book, chosen)
+    return _chosen(
+        setting, MixChoice(chosen, book.mixes[chosen].name, parts, reason, _warnings(setting, parts), said, facts)
     )
+
+
+def _chosen(setting: Setting, mix: MixChoice) -> MixChoice:
+    """The mix with what it is as a soil, beside the soil below."""
+    return replace(mix, soil=beside_the_soil(setting, mix.parts)) if setting.bands else mix
 
 
 def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
@@ -84,9 +87,9 @@ def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
     return (
         "topsoil_sand",
         (
-            f"Half dry topsoil, half dry fine sand: {depth} is deeper than straight sand may go, so the soil's make-up is kept."
+            f"Half dry topsoil, half dry fine sand: {depth} is deeper than straight sand may go, so half of it is soil."
             if setting.depth_mm > limit
-            else "Half dry topsoil, half dry fine sand: a layer like the soil below, on which straight sand would sit as a foreign layer."
+            else "Half dry topsoil, half dry fine sand: nearer to the soil below than straight sand, which would sit on it as a foreign layer."
         ),
         tuple(f"mixes.topsoil_sand.{part}" for part in _parts(book, "topsoil_sand")),
     )

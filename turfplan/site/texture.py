@@ -24,9 +24,6 @@ class Texture:
     clay: float
 
 
-SAND = Texture(1.0, 0.0, 0.0)
-
-
 def mixed(parts: Sequence[tuple[Texture, float]]) -> Texture:
     """The texture of soils mixed by these weights (in any one unit); compost and water have none and are left out."""
     whole = sum(weight for _, weight in parts)
