@@ -52,3 +52,35 @@ def test_sand_over_clay_is_left_to_who_asks_for_it() -> None:
     assert on == ["topsoil and sand, half and half", "straight fine sand"]
     asked = plan_of(wish, {"lawn": {"grass": "bermuda_hybrid", "soil": "clay"}}, {"leveling": {"material": "sand"}})
     assert asked.lawn.mix == "straight fine sand"
+
+
+def sown(grass: str, product: str, on: date) -> date | None:
+    """The day this grass is sown in Georgia after a treatment, or None where nothing can be done."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": grass}, "place": {"postal_code": "30606"}, "leveling": {"depth": "0 in"},
+            "history": {"herbicides": [{"active_ingredient": product, "on": on}]},
+        },
+        options=False,
+    )  # fmt: skip
+    return next((t.start for t in plan.tasks if t.plays("sowing")), None)
+
+
+def test_a_product_that_harms_the_grass_holds_its_seed_for_longer() -> None:
+    """Siduron may go with seed of zoysia (Purdue), and harms bermudagrass (trials of 2004): sixteen weeks are kept free."""
+    treated = date(2027, 4, 1)
+    zoysia, bermuda = sown("zoysia", "siduron", treated), sown("bermuda_common", "siduron", treated)
+    assert zoysia is not None and zoysia < treated + timedelta(weeks=16)
+    assert bermuda is not None and bermuda >= treated + timedelta(weeks=16)
+
+
+def test_what_is_held_for_harm_says_why() -> None:
+    """The seeding names the product, the grass and who found the harm; a grass that is not harmed hears nothing."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": "bermuda_common"}, "place": {"postal_code": "30606"}, "leveling": {"depth": "0 in"},
+            "history": {"herbicides": [{"active_ingredient": "Siduron", "on": date(2027, 4, 1)}]},
+        },
+    )  # fmt: skip
+    said = " ".join(first(plan, "seed").not_earlier)
+    assert "Siduron of Thu, Apr 1, 2027 harms young" in said and "Crop Science" in said and "16 weeks" in said

@@ -31,7 +31,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("campaign", "_campaign"): ({365}, CALENDAR),
     ("compost", "compost_credit"): ({100, 3}, f"{UNITS}; and three times the same value where the brief gives one"),
     ("days", "_longest_run"): ({64}, KEPT),
-    ("days", "_herbicide_holds"): ({7}, CALENDAR),
+    ("days", "_hold"): ({7}, CALENDAR),
     ("feed", "module"): ({365}, CALENDAR),
     ("feed", "_starter"): ({1e9}, "no cap: more than any rate"),
     ("feeding_slots", "module"): ({30, 0.05}, f"{CALENDAR}; and a weight that keeps shares defined while grass rests"),

@@ -58,10 +58,22 @@ class Soil(Entry):
     fine: bool
 
 
+class Harm(BaseModel):
+    """A grass that a product harms while it is young, and the source that says so."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+    grass: str
+    source: str
+
+
 class Herbicide(Entry):
-    """An active ingredient; its interval to seeding is the fact `herbicides.<id>.hold`."""
+    """An active ingredient; its interval to seeding is the fact `herbicides.<id>.hold`.
+
+    For the grasses it `harms` that interval does not hold, and that of an unknown ingredient is kept.
+    """
 
     name: str
+    harms: tuple[Harm, ...] = ()
 
 
 class Caution(Entry):

@@ -270,6 +270,14 @@ def _check_names(
                         ", ".join(words["cautions"]),
                     )
                 )
+    for herbicide in words["herbicides"].values():
+        for grass in (harm.grass for harm in herbicide.harms):
+            if grass not in words["species"]:
+                faults.append(
+                    Problem(
+                        f"herbicides.toml: {herbicide.id}", "harms an unknown grass", grass, ", ".join(words["species"])
+                    )
+                )
     for rule in order:
         for name in (rule.minimum, rule.maximum):
             fact_known(f"order.toml: {rule.id}", name)
@@ -313,6 +321,9 @@ def _check_sources(
     every: list[tuple[str, str]] = [(name, fact.source) for name, fact in facts.items()]
     every += [(f"{o.id}: {name}", fact.source) for o in overlays for name, fact in o.facts.items()]
     every += [(thing.id, thing.source) for kind in ("species", "cautions") for thing in words[kind].values()]
+    every += [
+        (thing.id, source) for thing in words["herbicides"].values() for source in (harm.source for harm in thing.harms)
+    ]
     for name, source in every:
         used.add(source)
         if source not in sources and source not in NO_SOURCE:

@@ -4,6 +4,8 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from functools import lru_cache
 
+from turfplan.agronomy import Herbicide
+from turfplan.brief import HerbicideUse
 from turfplan.constraints import Allowed, Days, DaySet, Lag, Reason, Strength
 from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft, OpenDays
@@ -146,15 +148,8 @@ def _herbicide_holds(setting: Setting, draft: Draft) -> list[Allowed]:
     found = []
     for number, use in enumerate(setting.brief.history.herbicides, 1):
         key = use.active_ingredient.strip().lower().replace(" ", "_").replace("-", "_")
-        name = f"herbicides.{key}.hold" if key in setting.book.herbicides else "herbicides.unknown.hold"
-        hold = round(setting.book.fact(name).high_si)
+        hold, words, facts = _hold(setting, use, setting.book.herbicides.get(key))
         until = use.on.toordinal() + hold
-        known = key in setting.book.herbicides
-        words = (
-            f"{use.active_ingredient} of {day_text(use.on, setting.system)} keeps seed from growing for about {hold // 7} weeks; the label decides if it says longer."
-            if known
-            else f"{use.active_ingredient} is not in the book: {hold // 7} weeks are kept free of seed; read the label."
-        )
         days = DaySet.of([(max(until, setting.first_day), setting.last_day)])
         found.append(
             Allowed(
@@ -162,7 +157,29 @@ def _herbicide_holds(setting: Setting, draft: Draft) -> list[Allowed]:
                 draft.start_node,
                 days,
                 Strength.HARD,
-                Reason("seed.herbicide_hold", words, (name,)),
+                Reason("seed.herbicide_hold", words, facts),
             )
         )
     return found
+
+
+def _hold(setting: Setting, use: HerbicideUse, known: Herbicide | None) -> tuple[int, str, tuple[str, ...]]:
+    """The days that a treatment keeps free of seed, with a sentence and its facts; of what harms the grass no interval is known."""
+    book, grass, used = setting.book, setting.sown, f"{use.active_ingredient} of {day_text(use.on, setting.system)}"
+    harmed = next((h.source for h in known.harms if h.grass == grass.id), None) if known is not None else None
+    name = f"herbicides.{known.id}.hold" if known is not None and harmed is None else "herbicides.unknown.hold"
+    hold = round(book.fact(name).high_si)
+    weeks = f"{hold // 7} weeks"
+    if known is None:
+        return (
+            hold,
+            f"{use.active_ingredient} is not in the book: {weeks} are kept free of seed; read the label.",
+            (name,),
+        )
+    if harmed is not None:
+        words = (
+            f"{used} harms young {grass.name} ({book.sources[harmed].institution}), and no interval is published for it: {weeks} are "
+            "kept free of it, the longest of any preventer; the label decides if it says longer, or never."
+        )
+        return hold, words, (name,)
+    return hold, f"{used} keeps seed from growing for about {weeks}; the label decides if it says longer.", (name,)
