@@ -95,6 +95,7 @@ OPERATIONS: dict[str, Case] = {
     "lime": Case({"soil_test": {"on": date(2027, 1, 20), "ph": 5.2, "acidity_cmol_kg": 6.0}}, "an acid soil gets its lime in parts, months apart", lambda p: len(kind(p, "lime")) > 1 and kind(p, "lime")[1].start - kind(p, "lime")[0].end >= timedelta(120)),
     "inspect": Case({}, "somebody looks whether the seed has come up", lambda p: any(t.id == "inspect.germination" for t in p.tasks)),
     "last_mow": Case({}, "the lawn goes into winter cut", lambda p: before(p, "first_mow", "last_mow")),
+    "spring_transition": Case({**GEORGIA, **SEED_ONLY, "lawn": {"grass": "bermuda_common"}, "seeding": {"intent": "winter_overseed"}}, "the lawn is given back to its grass in the spring after winter ryegrass", lambda p: before(p, "overseed", "spring_transition", 100)),
     "settle_check": Case({}, "the fill is measured two months after the last pass", lambda p: before(p, "topdress", "settle_check", 60)),
     "touch_up": Case({}, "what has settled is made good after the check", lambda p: before(p, "settle_check", "touch_up", 7)),
 }  # fmt: skip

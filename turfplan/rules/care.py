@@ -46,7 +46,8 @@ def care(setting: Setting, campaign: Campaign, feeding: FeedingPlan) -> list[Dra
                 priority=FINISH, ideal=_last_mow_in_reach(setting, campaign),
             )
         )  # fmt: skip
-    return drafts
+    transition = _transition(setting, campaign)
+    return [*drafts, transition] if transition is not None else drafts
 
 
 def feeds_beside_seedlings(
@@ -156,6 +157,23 @@ def _preventer(setting: Setting, campaign: Campaign) -> Draft | None:
             window=(window.start.toordinal(), window.end.toordinal()),
         )  # fmt: skip
     return None
+
+
+def _transition(setting: Setting, campaign: Campaign) -> Draft | None:
+    """In the spring after winter ryegrass, the cuts that give the lawn back to the grass that sleeps below."""
+    sow = campaign.sow_window
+    if setting.intent != "winter_overseed" or sow is None:
+        return None
+    following = (w for w in setting.open("spring_transition") if w.start > sow.end)
+    window = next((w for w in following if w.end.toordinal() <= setting.last_day), None)
+    if window is None:
+        return None
+    height = f"species.{setting.species.id}.mow_height"
+    return make(
+        setting, "spring_transition", why=f"Ryegrass left long shades {setting.species.name} in the weeks in which it wakes, and thins it for good.",
+        priority=FINISH, ideal=window.best.toordinal(), window=(window.start.toordinal(), window.end.toordinal()),
+        words={"grass": setting.species.name, "height": setting.cut(setting.book.low_si(height))}, facts=(*window.facts, height),
+    )  # fmt: skip
 
 
 def _last_mow_in_reach(setting: Setting, campaign: Campaign) -> int | None:

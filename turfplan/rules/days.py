@@ -24,6 +24,7 @@ _WINDOW_STRENGTH = {
     "weed_control": Strength.ADVICE,
     "preemergent": Strength.STRONG,
     "last_mow": Strength.STRONG,
+    "spring_transition": Strength.STRONG,
     "settle_check": Strength.ADVICE,
     "touch_up": Strength.STRONG,
 }

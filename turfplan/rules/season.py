@@ -22,7 +22,7 @@ from turfplan.rules.steps import workday_step
 from turfplan.rules.surface import aerates, surface
 
 # Tasks that may be left out: the renovation stands without them.
-WISHED = ("feed_nitrogen", "lime", "preemergent", "last_mow", "settle_check", "touch_up")
+WISHED = ("feed_nitrogen", "lime", "preemergent", "last_mow", "settle_check", "touch_up", "spring_transition")
 
 
 @dataclass(frozen=True, slots=True)
