@@ -33,6 +33,7 @@ from turfplan.planner.watering import watered
 from turfplan.revision import revise
 from turfplan.rules.draft import Band
 from turfplan.rules.setting import Setting, resolve
+from turfplan.rules.surface import too_thick
 from turfplan.rules.water import Verdict, WeatherDay, watering_verdict
 from turfplan.site.shapes import Zone
 from turfplan.units import System
@@ -167,7 +168,9 @@ def _horizon(brief: Brief, book: Book, previous: Plan) -> tuple[date, date]:
 
 
 def _compare(setting: Setting, verdict: Verdict) -> Comparison:
-    """The campaigns compared; where seed cannot be kept moist there is nothing to compare."""
+    """The campaigns compared; where seed cannot be kept moist, or the turf is a sponge, there is nothing to compare."""
+    if sponge := too_thick(setting):
+        return Comparison(None, (), (sponge,))
     needs_water = setting.sowing in ("seed", "overseed", "plant")
     if needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)

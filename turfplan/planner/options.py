@@ -5,10 +5,11 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from turfplan.agronomy import Book
-from turfplan.brief import WEEKDAYS, Brief
+from turfplan.brief import WEEKDAYS, Brief, Intent
 from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
 from turfplan.plan import Option, Plan
+from turfplan.units import INCH_MM, System
 
 MOST_OPTIONS = 5
 
@@ -46,6 +47,7 @@ def _with(brief: Brief, part: str, **values: Any) -> Brief:
 
 def _changes(brief: Brief, book: Book, today: date, southern: bool) -> Iterator[tuple[str, str, Brief]]:
     season, seeding, leveling = brief.season, brief.seeding, brief.leveling
+    yield from _without_thatch(brief, book, _next_year(brief, today, southern))
     if season.campaign != "auto":
         yield "Let the planner choose the campaign", 'campaign = "auto"', _with(brief, "season", campaign="auto")
     end = season.until or (season.start or today) + timedelta(days=round(book.si("setting.horizon_days")))
@@ -77,6 +79,32 @@ def _changes(brief: Brief, book: Book, today: date, southern: bool) -> Iterator[
     if seeding.intent not in ("none",) and (leveling.depth_mm or leveling.lows):
         without = brief.model_copy(update={"leveling": leveling.model_copy(update={"depth_mm": None, "lows": ()})})
         yield "Sow now, level another season", "leave out [leveling]", without
-    # The growing year begins in March north of the equator, in September south of it.
-    start = date(max(today, season.start or today).year + 1, 9 if southern else 3, 1)
+    start = _next_year(brief, today, southern)
     yield "Start next year", f"from = {start}", _with(brief, "season", start=start, until=None)
+
+
+def _next_year(brief: Brief, today: date, southern: bool) -> date:
+    """The beginning of the next growing year: in March north of the equator, in September south of it."""
+    return date(max(today, brief.season.start or today).year + 1, 9 if southern else 3, 1)
+
+
+def _without_thatch(brief: Brief, book: Book, next_year: date) -> Iterator[tuple[str, str, Brief]]:
+    """The two ways with turf that is a sponge: strip it, or take the thatch down for a season and level it then."""
+    thatch, grass = brief.lawn.thatch_mm, book.species[brief.dominant.species]
+    if thatch is None or thatch < book.si("dethatch.strip_limit") - 1e-6 or brief.lawn.condition == "bare":
+        return
+    intent: Intent = "renovate" if grass.seedable else "plant"
+    yield (
+        "Strip the old turf with its thatch, and start anew on bare ground",
+        f'condition = "bare", thatch = "0 in", intent = "{intent}"',
+        _with(_with(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent=intent),
+    )
+    if grass.dethatch != "never":
+        left = book.si("dethatch.limit")
+        said = f"{left / INCH_MM:g} in" if brief.units is not System.METRIC else f"{left:.0f} mm"
+        lighter = _with(brief, "lawn", thatch_mm=left)
+        yield (
+            "Dethatch hard this season, once in spring or early summer and once in autumn, measure again, and level next year",
+            f'from = {next_year}, thatch = "{said}"',
+            _with(lighter, "season", start=next_year, until=None),
+        )

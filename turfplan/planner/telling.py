@@ -177,8 +177,12 @@ def _site(setting: Setting) -> list[str]:
     found = []
     if setting.intent == "winter_overseed" and setting.species.id not in book.campaigns["winter_cover"].strong:
         found.append(book.cautions["winter_cover_elsewhere"].text.format(grass=setting.species.name))
-    if setting.thatch_mm >= book.si("dethatch.strip_limit"):
-        found.append("The thatch is too thick to level on: strip it and start anew, or take it down over a year first.")
+    if setting.thatch_mm >= book.si("dethatch.strip_limit") and setting.condition != "bare":
+        found.append(
+            "The thatch is too thick to build on: what is set or sown must reach the soil, and the thatch comes down over a year."
+            if setting.living
+            else "The old turf goes with its thatch: strip it before the first layer, nothing levels on a sponge."
+        )
     if (site.weeds_percent or 0) / 100 > book.si("seeding.rebuild_weeds"):
         found.append("More than half of this is weeds: a season of dressing does not mend that; rebuild the lawn.")
     if site.shade_hours is not None and 24 - site.shade_hours < book.si("site.sun_least"):

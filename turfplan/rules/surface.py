@@ -72,6 +72,24 @@ def dethatches(setting: Setting) -> bool:
     )
 
 
+def too_thick(setting: Setting) -> str | None:
+    """Why nothing may be spread or sown on living turf over this much thatch, or None where something may.
+
+    Plugs are set through it, and one winter's ryegrass needs no better ground; turf that goes is not asked to bear it.
+    """
+    book = setting.book
+    sown = setting.sowing in SEEDED and setting.intent != "winter_overseed"
+    limit = book.si("dethatch.strip_limit")
+    if not setting.living or not (setting.bands or sown) or setting.thatch_mm < limit - 1e-6:
+        return None
+    source = book.sources[book.fact("dethatch.strip_limit").source].institution
+    work = " or ".join(word for word, holds in (("levelled", setting.bands), ("sown", sown)) if holds)
+    return (
+        f"Thatch of {setting.length(setting.thatch_mm)} is a sponge: from {setting.length(limit)} on nothing is {work} on it ({source}). "
+        "The mix would sink and the lawn stay soft; roots would stay in the thatch."
+    )
+
+
 def _first_pass(campaign: Campaign, session: int) -> int:
     return campaign.sessions[session - 1].passes[0].number
 

@@ -1,0 +1,63 @@
+"""Thatch that is a sponge: nothing is levelled or sown on it, and each way out is planned through."""
+
+from typing import Any
+
+import pytest
+
+from planning import kind, plan_of
+from turfplan.plan import Plan
+
+
+def thick(**changes: dict[str, Any]) -> Plan:
+    """The plan of the plain brief over an inch of thatch."""
+    return plan_of({"lawn": {"thatch": "1 in"}}, changes)
+
+
+@pytest.mark.parametrize("changes", [{}, {"leveling": {"depth": "0 in"}}, {"seeding": {"intent": "none"}}])
+def test_nothing_is_spread_or_sown_on_a_sponge(changes: dict[str, Any]) -> None:
+    """From 3/4 in on (Kansas) there is no plan, the reason names the thatch and its source, and there are ways out."""
+    plan = thick(**changes)
+    assert plan.conflict is not None and not plan.tasks
+    assert "Thatch of 1 in is a sponge" in plan.conflict.reasons[0] and "Kansas" in plan.conflict.reasons[0]
+    ways = {option.change: option for option in plan.options}
+    assert any('condition = "bare"' in change for change in ways)
+    assert any('from = 2028-03-01, thatch = "0.5 in"' in change for change in ways)
+
+
+def test_the_way_out_by_a_year_of_dethatching_starts_a_year_later() -> None:
+    """Level next year on half an inch: the first pass lies in 2028."""
+    told = next(option.reason for option in thick().options if "thatch" in option.change and "from" in option.change)
+    assert "2028" in told and "2027" not in told
+
+
+def test_thatch_just_below_is_combed_out_and_levelled() -> None:
+    """0.7 in is dethatched under the first pass; 0.75 in is not."""
+    below = plan_of({"lawn": {"thatch": "0.7 in"}})
+    assert below.conflict is None and kind(below, "dethatch")
+    assert plan_of({"lawn": {"thatch": "0.75 in"}}).conflict is not None
+
+
+def test_turf_that_goes_need_not_bear_it() -> None:
+    """A lawn sown anew is stripped first, and the plan says so; plugs set through the thatch are planted with a caution."""
+    anew = thick(seeding={"intent": "renovate"})
+    assert anew.conflict is None and any("strip it before the first layer" in c for c in anew.cautions)
+    plugs = plan_of(
+        {
+            "lawn": {"grass": "st_augustine", "thatch": "1 in"}, "place": {"postal_code": "32607"}, "leveling": {"depth": "0 in"},
+            "seeding": {"intent": "plant"},
+        }
+    )  # fmt: skip
+    assert plugs.conflict is None and any("too thick to build on" in c for c in plugs.cautions)
+
+
+def test_grass_that_bears_no_blades_is_offered_stripping_alone() -> None:
+    """St. Augustinegrass is never power-raked: the only way out is new turf."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": "st_augustine", "thatch": "1 in"},
+            "place": {"postal_code": "32607"},
+            "seeding": {"intent": "plant"},
+        }
+    )
+    assert plan.conflict is not None
+    assert plan.options and not any("Dethatch" in option.title for option in plan.options)
