@@ -76,18 +76,19 @@ class _Run:
 class _Step:
     """A task beside what it was in the plan before (None: it is new), with what is told of the difference.
 
-    `anew` is what the feed shows of it from now on, where that is not what the task says already.
+    `update` is what stamping sets besides, so that each task is copied once.
     """
 
     task: Task
     before: Task | None
     news: Change | None = None
-    anew: Published | None = None
+    update: Mapping[str, Any] = field(default_factory=dict)
 
     @property
     def shown(self) -> Published | None:
         """What the feed shows of the task."""
-        return self.anew or self.task.published
+        shown: Published | None = self.update.get("published", self.task.published)
+        return shown
 
     @property
     def shows_the_same(self) -> bool:
@@ -188,10 +189,10 @@ def _step(run: _Run, task: Task, before: Task | None) -> _Step:
     """A task of the draft with its identity, its state, and what is published of it."""
     state = _state(run, task, before)
     if before is None:
-        state["change"] = None if run.previous is None else run.reason(task.id, NEW)
+        if run.previous is not None:
+            task = task.model_copy(update={"change": run.reason(task.id, NEW)})
+        return _Step(task, None, _addition(run, task), {**state, "published": _shown(run.draft, task)})
     task = task.model_copy(update=state)
-    if before is None:
-        return _Step(task, None, _addition(run, task), _shown(run.draft, task))
     if _is_history(run, task, before):
         kept = {name: getattr(task, name) for name in ("uid", "status", "closed", "overdue", "held", "actual")}
         return _Step(before.model_copy(update=kept), before, _closing(run, task, before))
@@ -304,7 +305,7 @@ def _out_of_grace(task: Task, moment: datetime) -> bool:
 def _stamped(step: _Step, stamp: datetime) -> Task:
     """Sequence and stamps: the sequence rises with days, repetition or cancelling, the stamp with anything that is shown."""
     before, shown = step.before, step.shown
-    update = {"published": shown, "sequence": 0, "created": stamp, "last_modified": stamp}
+    update = {**step.update, "sequence": 0, "created": stamp, "last_modified": stamp}
     if before is not None:
         update["sequence"] = before.sequence + (_timing(shown) != _timing(before.published))
         update["created"] = before.created or stamp

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from datetime import UTC, date, datetime, timedelta
-from functools import cache
+from functools import cache, lru_cache
 from importlib.metadata import PackageNotFoundError, version
 from typing import Protocol
 
@@ -28,6 +28,7 @@ from turfplan.planner.quantities import quoted_depth
 from turfplan.rules.setting import Setting
 from turfplan.rules.water import Verdict
 from turfplan.units import System, read_as
+from turfplan.wording import capital
 
 CURVE_STEP_DAYS = 5
 
@@ -225,10 +226,15 @@ def citations_of(book: Book, tasks: Iterable[Task], lines: Iterable[OrderLine], 
     names = {name for task in tasks for name in task.facts}
     names |= {name for task in tasks for amount in task.amounts for name in amount.facts}
     names |= {name for line in lines for name in line.facts}
-    found = {}
-    for name in sorted(names):
-        fact = book.get(name)
-        if fact is not None:
-            words = name.replace(".", ", ").replace("_", " ")
-            found[name] = f"{words[:1].upper()}{words[1:]}: {printed(fact, system)}. {citation(book, fact)}"
-    return found
+    cited = {name: _cited(book, name, system) for name in sorted(names)}
+    return {name: words for name, words in cited.items() if words is not None}
+
+
+@lru_cache(maxsize=4096)
+def _cited(book: Book, name: str, system: System) -> str | None:
+    """A fact with its value and its source in words, or None where the book has no such fact; a book's facts never change."""
+    fact = book.get(name)
+    if fact is None:
+        return None
+    words = name.replace(".", ", ").replace("_", " ")
+    return f"{capital(words)}: {printed(fact, system)}. {citation(book, fact)}"
