@@ -8,7 +8,7 @@ import pytest
 from page_plan import on, page_plan
 from planning import POSSIBLE, example
 from turfplan.export.checklist import checklist_html
-from turfplan.export.fitting import LARGE_SETTINGS, SETTINGS, Paper, WeekText, fit_of
+from turfplan.export.fitting import LARGE_SETTINGS, READABLE, SETTINGS, Paper, WeekText, fit_of
 from turfplan.export.pdf import to_pdf
 from turfplan.export.sheets import look_of
 from turfplan.export.weeks import week_sheets
@@ -47,12 +47,22 @@ def test_large_print_stays_large() -> None:
 
 @pytest.mark.parametrize("name", POSSIBLE)
 def test_every_week_of_the_examples_is_one_page(name: str) -> None:
-    """On Letter and on A4 each week has a setting that fits it; most need no small print."""
+    """On Letter and on A4 each week has a setting that fits it, and none needs text smaller than 9 points."""
     plan = example(name)
     for paper in PAPERS:
         fits = [sheet.fit for sheet in week_sheets(plan, None, look_of(plan, paper))]
-        assert "spread" not in fits
+        assert set(fits) <= {setting.fit for setting in READABLE}
         assert sum(fit in ("roomy", "close") for fit in fits) > 0.6 * len(fits)
+
+
+def test_jobs_in_columns_stand_in_order_and_about_even() -> None:
+    """The first column takes the first jobs, the second the rest; none is left out."""
+    plan = example("surveyed-us")
+    halved = [s for s in week_sheets(plan, None, look_of(plan, "letter")) if len(s.halves) == 2]
+    assert halved
+    for sheet in halved:
+        assert sheet.halves[0] + sheet.halves[1] == sheet.jobs
+        assert abs(len(sheet.halves[0]) - len(sheet.halves[1])) <= 1
 
 
 @pytest.mark.parametrize("name", ["british-metric", "surveyed-us"])

@@ -86,12 +86,14 @@ class WeekSheet:
     marks: tuple[str, ...]
     summary: str
     jobs: tuple[Job, ...]
+    halves: tuple[tuple[Job, ...], ...]
     water: tuple[WaterRow, ...]
     runs: tuple[Runs, ...]
     water_cautions: tuple[str, ...]
     ahead_title: str
     ahead: tuple[Ahead, ...]
     fit: Fit
+    classes: str
     note_lines: int
     maps: tuple[PassSheet, ...]
 
@@ -142,12 +144,14 @@ def _sheet(plan: Plan, by_week: ByWeek, monday: date, look: Look, drawn: Sequenc
         marks=tuple(_marks(jobs, day) for day in week),
         summary="; ".join((_summary(jobs, water), *_account(plan, monday))),
         jobs=jobs,
+        halves=tuple(half for half in (jobs[: fitting.first_column], jobs[fitting.first_column :]) if half),
         water=water,
         runs=runs_of(((row.task, row.days) for row in water), system),
         water_cautions=water_cautions,
         ahead_title=ahead_title,
         ahead=ahead,
         fit=fitting.fit,
+        classes=fitting.classes,
         note_lines=fitting.note_lines,
         maps=tuple(maps.values()),
     )
