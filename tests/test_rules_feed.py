@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import water_cases as cases
-from planning import first, kind, plan_of
+from planning import example, first, kind, plan_of
 from turfplan.brief import Brief
 from turfplan.errors import TurfplanError
 from turfplan.rules.feed import Demand, FeedingPlan, feeding_plan, nitrogen_ledger
@@ -165,6 +165,15 @@ def test_no_starter_without_seed_or_for_dormant_seed() -> None:
     assert plan().starter is None
     dormant = plan(cases.brief(seeding={"intent": "dormant"}), seeded=True)
     assert dormant.starter is None and "Dormant" in dormant.starter_reason
+
+
+def test_plants_get_no_starter_but_a_feeding_once_they_hold() -> None:
+    """Plugs are planted, not sown: 1 lb N per 1,000 sq ft when they resist a pull (Arizona), said in the plan and at their first cut."""
+    plugs = plan(cases.brief(seeding={"intent": "plant"}))
+    assert plugs.starter is None and "Nothing is sown" not in plugs.starter_reason
+    assert "hold against a pull, 1 lb/1,000 ft²" in plugs.starter_reason and "Arizona" in plugs.starter_reason
+    cut = first(example("st-augustine-plugs"), "first_mow")
+    assert plugs.starter_reason in cut.how and "feeding.plants_rate" in cut.facts
 
 
 @settings(max_examples=60, deadline=None)

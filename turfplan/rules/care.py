@@ -8,7 +8,7 @@ from turfplan.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.rules.build import CARE, FINISH, make
 from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft, OpenDays
-from turfplan.rules.feed import Feed, FeedingPlan
+from turfplan.rules.feed import Feed, FeedingPlan, planted_words
 from turfplan.rules.passes import SEEDED
 from turfplan.rules.seed import emergence
 from turfplan.rules.setting import Setting
@@ -102,8 +102,9 @@ def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
         return make(
             setting, "first_mow", why="Cutting makes planted grass spread sideways; too early it pulls the plants out.",
             priority=CARE, anchor="plant", offset=round(setting.book.fact("order.plant_mow_most").low_si), words=words, title="First mow after planting",
+            how=(book.operations["first_mow"].how[0], planted_words(book, setting.system)),
             go=f"No plant comes out at a gentle pull, and the grass stands {words['height']} high.",
-            facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
+            facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor", "feeding.plants_rate"),
         )  # fmt: skip
     return make(
         setting, "first_mow",

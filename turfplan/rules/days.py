@@ -179,7 +179,7 @@ def _hold(setting: Setting, use: HerbicideUse, known: Herbicide | None) -> tuple
         )
     if harmed is not None:
         words = (
-            f"{used} harms young {grass.name} ({book.sources[harmed].institution}), and no interval is published for it: {weeks} are "
+            f"{used} harms young {grass.name} ({book.said_by(harmed)}), and no interval is published for it: {weeks} are "
             "kept free of it, the longest of any preventer; the label decides if it says longer, or never."
         )
         return hold, words, (name,)

@@ -102,7 +102,7 @@ def feeding_plan(
     budget, why = _budget(brief, book, species_id)
     credit = compost_credit(brief, book, compost_depth_mm) if compost_depth_mm > 0 else None
     sowing = sowing_of(campaign_windows, year_start, year_end)
-    starter, starter_reason = _starter(season, seeded, compost_in_mix, sowing, (year_start, year_end))
+    starter, starter_reason = _starter(season, seeded, compost_in_mix, sowing, (year_start, year_end), system)
     given = sum(n.rate_g_m2 for n in brief.history.nitrogen if 0 <= (year_start - n.on).days < YEAR)
     year = _Year(budget, given + (starter.rate_g_m2 if starter else 0.0), credit.g_m2 if credit else 0.0)
     fed_at_sowing = sowing if starter is not None or (seeded and compost_in_mix) else None
@@ -214,9 +214,26 @@ def _years(start: date, end: date) -> list[tuple[date, date]]:
     return [(first, min(end, first + timedelta(YEAR - 1))) for first in firsts]
 
 
+def planted_words(book: Book, system: System) -> str:
+    """What plugs, sprigs or sod are fed with, and when."""
+    rate, source = book.fact("feeding.plants_rate"), book.said_by(book.fact("feeding.plants_rate").source)
+    return (
+        "Plugs, sprigs and sod bring roots of their own: no starter goes in with them. Once they hold against a pull, "
+        f"{read_as(rate.si, 'rate', system).text} of nitrogen makes them spread ({source}), unless a feeding was given within the month "
+        "or the law closes those days."
+    )
+
+
 def _starter(
-    season: Season, seeded: bool, compost_in_mix: bool, sowing: OpenWindow | None, year: tuple[date, date]
+    season: Season,
+    seeded: bool,
+    compost_in_mix: bool,
+    sowing: OpenWindow | None,
+    year: tuple[date, date],
+    system: System,
 ) -> tuple[Feed | None, str]:
+    if season.brief.seeding.intent == "plant":
+        return None, planted_words(season.book, system)
     if not seeded:
         return None, "Nothing is sown: no starter is needed."
     if compost_in_mix:

@@ -82,7 +82,7 @@ def too_thick(setting: Setting) -> str | None:
     limit = book.si("dethatch.strip_limit")
     if not setting.living or not (setting.bands or sown) or setting.thatch_mm < limit - 1e-6:
         return None
-    source = book.sources[book.fact("dethatch.strip_limit").source].institution
+    source = book.said_by(book.fact("dethatch.strip_limit").source)
     work = " or ".join(word for word, holds in (("levelled", setting.bands), ("sown", sown)) if holds)
     return (
         f"Thatch of {setting.length(setting.thatch_mm)} is a sponge: from {setting.length(limit)} on nothing is {work} on it ({source}). "
