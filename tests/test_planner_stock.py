@@ -51,6 +51,24 @@ def test_more_or_less_came(season: Season, beyond: float, sign: int) -> None:
     assert sum(part.value for part in left.parts) == pytest.approx(left.value)
 
 
+def test_what_is_here_already_is_not_ordered(season: Season) -> None:
+    """When the first load holds all that is needed, the second is neither ordered nor received: both leave the feed, with a reason."""
+    first, second = mixes(season)
+    day = season.day("delivery.1")
+    season.log("delivered", task="delivery.1", on=day, amount=first.value + second.value + 0.5, unit="m3")
+    season.make(day)
+    assert not mixes(season)
+    for name in ("order_material.2", "delivery.2"):
+        task = season.plan.task(name)
+        assert task is not None and task.status == "CANCELLED" and task.closed == "dropped"
+        assert any(c.task == name and c.kind == "dropped" and c.because for c in season.plan.changes)
+    left = [t for t in season.plan.tasks if t.status != "CANCELLED"]
+    assert not any(" 0 " in t.title for t in left)
+    assert not any("delivery.2" in t.depends_on for t in left)
+    spread = season.plan.task("topdress.3")
+    assert spread is not None and spread.status == "NEEDS-ACTION"
+
+
 @pytest.mark.parametrize(("factor", "sign"), [(1.4, 1), (0.6, -1)])
 def test_a_pass_takes_more_or_less(season: Season, factor: float, sign: int) -> None:
     """What a pass used beyond its plan is ordered more next time, also where it was logged in two parts."""

@@ -37,8 +37,11 @@ def with_amounts(
         by_task.setdefault(line.deliver_task, line)
         if line.order_task:
             by_task.setdefault(line.order_task, line)
+    idle = _idle(orders, stock)
     drafts: dict[str, Draft] = {}
     for draft in candidate.season.drafts:
+        if draft.id in idle:
+            continue
         amounts = _amounts(setting, candidate, draft, by_task.get(draft.id))
         words = _words(setting, draft, amounts, by_task)
         if amounts or words:
@@ -50,6 +53,12 @@ def with_amounts(
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     return drafts, [line for line in bought if line.value > 0]
+
+
+def _idle(orders: Sequence[Bought], stock: Stock) -> frozenset[str]:
+    """The ordering and receiving of what is here already: nothing is left to order, so there is nothing to do."""
+    names = {name for line in orders if line.value <= 0 for name in (line.order_task, line.deliver_task) if name}
+    return frozenset(names - stock.settled)
 
 
 def _spreading(setting: Setting, candidate: Candidate) -> list[Draft]:
@@ -120,6 +129,11 @@ def tasks_of(setting: Setting, candidate: Candidate, drafts: Mapping[str, Draft]
     titles = plain_titles(setting, candidate.season)
     bound = _bound(candidate)
     found = [task_of(setting, candidate, draft, titles, bound.get(draft.start_node, [])) for draft in drafts.values()]
+    idle = {draft.id for draft in candidate.season.drafts} - drafts.keys()
+    if idle:
+        found = [
+            t.model_copy(update={"depends_on": tuple(name for name in t.depends_on if name not in idle)}) for t in found
+        ]
     return tuple(sorted(found, key=lambda t: (t.start, t.id)))
 
 
