@@ -97,6 +97,20 @@ def test_a_forecast_moves_work_off_wet_days_and_says_so() -> None:
     assert season.make(before, 12, weather=Weather(flood)).conflict is None
 
 
+def test_a_forecast_looks_at_every_day_of_a_pass() -> None:
+    """A pass of two days with rain forecast for its second is moved to two dry ones, and told why."""
+    season = begun(DEEP, {"work": {"people": 1}})
+    task = season.plan.task("topdress.1")
+    assert task is not None and (task.end - task.start).days == 1
+    before, wet = task.start - timedelta(days=1), task.end
+    done_until(season, before)
+    season.make(before)
+    moved = season.make(before, 10, weather=Weather({wet: WeatherDay(rain_mm=3.0)})).task("topdress.1")
+    assert moved is not None and moved.start != task.start and not moved.start <= wet <= moved.end
+    (told,) = [c.because for c in season.plan.changes if c.task == "topdress.1"]
+    assert told == f"Rain is forecast: {day_text(wet, System.US, year=False)} will be too wet."
+
+
 def test_a_forecast_holds_a_delivery() -> None:
     """A load is not taken on a day of rain that is forecast, where another day will do."""
     season = begun(DEEP)

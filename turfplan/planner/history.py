@@ -189,13 +189,16 @@ def history_constraints(
 
 
 def dry_day_constraints(
-    book: Book, drafts: Sequence[Draft], wet_days: Mapping[date, float], first: int, last: int
+    book: Book, drafts: Sequence[Draft], wet_days: Mapping[date, float], work_days: DaySet, first: int, last: int
 ) -> tuple[Constraint, ...]:
-    """Spreading keeps off days with rain in the forecast, and off the day after a real soaking, as long as other rules let it."""
+    """Spreading keeps off days with rain in the forecast, and off the day after a real soaking, as long as other rules let it.
+
+    That holds for every day that it takes: a job of two days starts where both are dry.
+    """
     if not wet_days:
         return ()
     bad = _bad_days(book, wet_days)
-    days = DaySet.from_days(d for d in range(first, last + 1) if d not in bad)
+    dry = {length: _dry_starts(bad, work_days, first, last, length) for length in {d.duration_days for d in drafts}}
     reason = Reason(
         "weather.dry_day",
         "Rain is forecast: the mix must be dry, and stay dry until it is worked in.",
@@ -205,13 +208,22 @@ def dry_day_constraints(
         Allowed(
             f"dry:{d.id}",
             d.start_node,
-            days,
+            dry[d.duration_days],
             Strength.STRONG if "spreading" in book.operations[d.operation].roles else Strength.ADVICE,
             reason,
         )
         for d in drafts
         if book.operations[d.operation].weather == "dry"
     )
+
+
+def _dry_starts(bad: set[int], work_days: DaySet, first: int, last: int, length: int) -> DaySet:
+    """The days from which a job of so many working days meets none that is too wet."""
+    if length == 1:
+        return DaySet.from_days(d for d in range(first, last + 1) if d not in bad)
+    days = [d for d in work_days.days() if first <= d <= last]
+    spans = zip(*(days[k:] for k in range(length)), strict=False)
+    return DaySet.from_days(span[0] for span in spans if bad.isdisjoint(span))
 
 
 def _bad_days(book: Book, wet_days: Mapping[date, float]) -> set[int]:
@@ -228,10 +240,11 @@ def forecast_reasons(
     if previous is None or not wet_days:
         return {}
     bad = _bad_days(book, wet_days)
-    return {
-        task.id: f"Rain is forecast: {day_text(task.start, system, year=False)} will be too wet."
-        for task in previous.tasks
-        if task.start.toordinal() in bad
-        and task.operation in book.operations
-        and book.operations[task.operation].weather == "dry"
-    }
+    found = {}
+    for task in previous.tasks:
+        if task.operation in book.operations and book.operations[task.operation].weather == "dry":
+            # Of a job of several days the first and the last are known; what lies between may be days off.
+            wet = next((day for day in (task.start, task.end) if day.toordinal() in bad), None)
+            if wet is not None:
+                found[task.id] = f"Rain is forecast: {day_text(wet, system, year=False)} will be too wet."
+    return found

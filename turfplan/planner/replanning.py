@@ -106,7 +106,9 @@ def _repaired(
         constraints=(
             *(part for c in season.constraints for part in _outlived(c, fixed, history)),
             *history_constraints(history, season.drafts, _first_open_day(setting), setting.last_day),
-            *dry_day_constraints(setting.book, season.drafts, rain, setting.first_day, setting.last_day),
+            *dry_day_constraints(
+                setting.book, season.drafts, rain, setting.work_days, setting.first_day, setting.last_day
+            ),
         ),
     )
     dated = repair_season(setting, season, _published_nodes(season, history), fixed)
