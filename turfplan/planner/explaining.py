@@ -68,11 +68,22 @@ def wish_later(draft: Draft, titles: Mapping[str, str]) -> str:
 
 
 def conflict_sentences(conflict: Conflict | tuple[Constraint, ...], titles: Mapping[str, str]) -> tuple[str, ...]:
-    """The rules that cannot all hold, in words, each once."""
+    """The rules that cannot all hold, in words, each once, with every task it speaks of."""
     constraints = conflict.constraints if isinstance(conflict, Conflict) else conflict
-    found: list[str] = []
+    tasks: dict[str, dict[str, None]] = {}
     for constraint in constraints:
         node = constraint.node if isinstance(constraint, Allowed) else constraint.after
         title = titles.get(node.removesuffix("@end"), node)
-        found.append(f"{title}: {constraint.reason.text}")
-    return tuple(dict.fromkeys(found)) or ("The days of the plan are too few for the work.",)
+        tasks.setdefault(constraint.reason.text, {})[title] = None
+    found = [f"{_listed(tuple(names))}: {text}" for text, names in tasks.items()]
+    return tuple(found) or ("The days of the plan are too few for the work.",)
+
+
+def _listed(titles: tuple[str, ...]) -> str:
+    """Titles as a list; those that differ in their number alone name what they share once: "Top-dress 1, 2 and 3"."""
+    first, *others = titles
+    stem = first.rsplit(" ", 1)[0]
+    if others and all(t.rsplit(" ", 1)[0] == stem and t.rsplit(" ", 1)[-1].isdigit() for t in titles):
+        others = [t.rsplit(" ", 1)[1] for t in others]
+    names = [first, *others]
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
