@@ -323,12 +323,14 @@ def test_a_running_series_ends_early() -> None:
 
 
 def test_a_series_to_come_is_cancelled_once() -> None:
-    """One entry over its days instead of a repetition, so that programs which ignore the state do not show many."""
+    """One short entry at the hour of its first run, so that programs which ignore the state show neither many nor a whole day."""
     name = "water.germination.w2.morning"
     after = revise(without(sample_draft(), name), sample_plan(), LATER)
     got = task(after, name)
-    assert got.published is not None and got.published.cancelled and got.published.series is None
-    assert got.published.start == SEED_DAY + timedelta(days=8) and got.sequence == 1
+    assert got.published is not None and got.published.cancelled and got.published.series is not None
+    assert rule_days(got.published.series) == (SEED_DAY + timedelta(days=8),) and got.sequence == 1
+    entry = season_ics(after).decode().split(got.uid)[1].split("END:VEVENT")[0]
+    assert "STATUS:CANCELLED" in entry and "COUNT=1" in entry and "VALUE=DATE:" not in entry and "T060000" in entry
 
 
 def test_a_day_left_out_of_a_series() -> None:

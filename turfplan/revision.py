@@ -287,13 +287,15 @@ def _cut_short(run: _Run, task: Task, because: str) -> Task | None:
 
 
 def _cancelled(run: _Run, task: Task, because: str) -> Task:
-    """A task that will not be done: still in the feed on its days, named cancelled, without reminder or repetition."""
+    """A task that will not be done: still in the feed on its days, named cancelled, without reminder; a series on its first run."""
     task = publish(run.draft, task.model_copy(update={"change": because, "alarm": False}))
     assert task.published is not None  # publish has just made it
-    shown = task.published.model_copy(
-        update={"summary": cancelled_summary(task), "cancelled": True, "series": None, "timezone": None, "alarm": None}
-    )
-    return task.model_copy(update={"published": shown})
+    update: dict[str, Any] = {"summary": cancelled_summary(task), "cancelled": True, "alarm": None}
+    if (series := task.published.series) is not None:
+        day = next((d for d in rule_days(series) if d not in series.skip), series.start)
+        once = series.model_copy(update={"start": day, "end": day, "weekdays": (), "skip": ()})
+        update |= {"series": once, "start": day, "end": day}
+    return task.model_copy(update={"published": task.published.model_copy(update=update)})
 
 
 def _out_of_grace(task: Task, moment: datetime) -> bool:
