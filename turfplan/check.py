@@ -107,8 +107,9 @@ def _spacing(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Ite
     bare = brief.lawn.condition == "bare" or brief.seeding.intent == "renovate"
     least = round(book.si("passes.bare_interval" if bare else f"species.{brief.dominant.species}.pass_interval_min"))
     passes = sorted((t for t in plan.tasks if t.plays("spreading") and t.status != "CANCELLED"), key=lambda t: t.start)
+    still_open = {task.id for task in tasks}
     for before, after in itertools.pairwise(passes):
-        if after in tasks and (after.start - before.end).days < least:
+        if after.id in still_open and (after.start - before.end).days < least:
             yield f"{after.id}: {(after.start - before.end).days} days after {before.id}; it needs {least}"
 
 

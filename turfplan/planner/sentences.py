@@ -31,18 +31,20 @@ def plan_told_in(plan: Plan, system: System) -> Plan:
 
 def _told(value: object, system: System) -> object:
     """A text, or whatever holds texts, in one system of units; the same object where nothing is said twice."""
+    # Most of what a plan holds is empty, or a text without brackets: neither costs a call.
     if isinstance(value, str):
-        return value if "(" not in value or (told := in_units(value, system)) == value else told
-    if isinstance(value, tuple) and value:
-        if isinstance(value[0], str) and "(" not in "".join(value):
-            return value
-        items = tuple([_told(item, system) for item in value])
+        told = in_units(value, system)
+        return value if told == value else told
+    if isinstance(value, tuple):
+        items = tuple([item if type(item) is str and "(" not in item else _told(item, system) for item in value])
         return items if any(map(is_not, items, value)) else value
     if isinstance(value, Record):
         held, found = value.__dict__, {}
         for name in _worded(type(value)):
-            # Most fields are empty: they cost no call.
-            if (old := held[name]) and (new := _told(old, system)) is not old:
+            old = held[name]
+            if not old or (type(old) is str and "(" not in old):
+                continue
+            if (new := _told(old, system)) is not old:
                 found[name] = new
         return value.model_copy(update=found) if found else value
     return value
