@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from planning import amount, kind, plan_of
+from turfplan.plan import Plan
 from turfplan.units import LB_PER_1000FT2_G_M2
 
 TEST: dict[str, dict[str, Any]] = {
@@ -47,3 +48,31 @@ def test_potash_and_phosphate_of_the_test_are_told() -> None:
     plan = plan_of({"soil_test": {"on": TEST["soil_test"]["on"], "potassium": "low", "phosphorus": "low"}})
     said = " ".join(plan.cautions)
     assert "Potash: 2 lb/1,000 ft²" in said and "Phosphate: none" in said
+
+
+def potash_of(plan: Plan) -> list[tuple[str, float]]:
+    """The tasks that take potash, in order of date, with the rate in lb/1,000 ft2."""
+    found = [(t, a) for t in kind(plan, "feed_nitrogen") for a in t.amounts if a.item == "potash to add"]
+    return [(t.id, round(a.value_us, 3)) for t, a in found]
+
+
+def test_potash_goes_on_in_two_parts_with_the_first_feedings() -> None:
+    """Low asks for 2 lb a year: 1 lb with each of the first two feedings, and their steps say so; a bag that holds it lowers both."""
+    test = {"soil_test": {"on": TEST["soil_test"]["on"], "potassium": "low"}, "seeding": {"intent": "none"}}
+    plan = plan_of(test)
+    feeds = kind(plan, "feed_nitrogen")
+    assert len(feeds) > 2 and potash_of(plan) == [(feeds[0].id, 1.0), (feeds[1].id, 1.0)]
+    assert all("potash that the soil test asks for" in " ".join(t.how) for t in feeds[:2])
+    assert not any("potash" in " ".join(t.how) for t in feeds[2:])
+    assert any("with the first two feedings" in caution for caution in plan.cautions)
+    bag = plan_of(test, {"feeding": {"analysis": "20-0-10"}})
+    for task, rate in potash_of(bag):
+        brought = next(a for t in kind(bag, "feed_nitrogen") if t.id == task for a in t.amounts if a.item == "potash")
+        assert rate == pytest.approx(1 - brought.value_us, abs=0.002) and brought.value_us > 0.2
+
+
+def test_enough_potassium_adds_nothing() -> None:
+    """A high test schedules no potash."""
+    assert not potash_of(
+        plan_of({"soil_test": {"on": TEST["soil_test"]["on"], "potassium": "high"}, "seeding": {"intent": "none"}})
+    )

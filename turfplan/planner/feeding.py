@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from turfplan.amounts.feed import feed_amounts, lime_amount, rate_amount
+from turfplan.amounts.feed import feed_amounts, lime_amount, mass_amount, rate_amount
 from turfplan.plan import Amount, Ledger, Task
 from turfplan.planner.comparing import Candidate, Feeder
 from turfplan.rules.campaign import Campaign
@@ -11,6 +11,9 @@ from turfplan.rules.mowing import mowing_notes
 from turfplan.rules.passes import SEEDED, MixChoice
 from turfplan.rules.setting import Setting
 from turfplan.wording import day_text
+
+# Less than this is no part worth spreading: what a bag brings is never exact.
+LEAST_POTASH_G_M2 = 0.1
 
 
 def feeder_for(setting: Setting) -> Feeder:
@@ -42,10 +45,25 @@ def amounts_of_feed(setting: Setting, feeding: FeedingPlan, key: str) -> tuple[A
     if feed is None:
         return ()
     product = setting.brief.feeding
-    return feed_amounts(
+    found = feed_amounts(
         feed.rate_g_m2, setting.area_m2, product.analysis, slow_release_percent=product.slow_release_percent,
         reason=feed.reason, facts=feed.facts,
     )  # fmt: skip
+    return (*found, *_potash(setting, feeding, key, found))
+
+
+def _potash(setting: Setting, feeding: FeedingPlan, key: str, found: tuple[Amount, ...]) -> tuple[Amount, ...]:
+    """The part of the year's potash that goes on with a feeding, beyond what the bag brings."""
+    wanted = feeding.potash_g_m2(key)
+    brought = next((a.value for a in found if a.item == "potash"), 0.0)
+    if feeding.potassium is None or wanted - brought < LEAST_POTASH_G_M2:
+        return ()
+    bag = f", beyond what {setting.brief.feeding.analysis} brings" if brought else ""
+    why, facts = f"Half of the potash that the soil test asks for in a year{bag}.", feeding.potassium.facts
+    return (
+        rate_amount("potash to add", wanted - brought, why, facts),
+        mass_amount("potash to add in all", wanted - brought, setting.area_m2, why, facts),
+    )
 
 
 def amounts_of_lime(setting: Setting, feeding: FeedingPlan) -> tuple[Amount, ...]:

@@ -35,7 +35,7 @@ def care(setting: Setting, campaign: Campaign, feeding: FeedingPlan) -> list[Dra
         )  # fmt: skip
     if feeding.starter is not None:
         drafts.append(_starter(setting, campaign, feeding.starter))
-    drafts += [_feed(setting, feed) for feed in feeding.feeds]
+    drafts += [_feed(setting, feed, feeding) for feed in feeding.feeds]
     preventer = _preventer(setting, campaign)
     if preventer is not None:
         drafts.append(preventer)
@@ -120,9 +120,12 @@ def _starter(setting: Setting, campaign: Campaign, feed: Feed) -> Draft:
     )  # fmt: skip
 
 
-def _feed(setting: Setting, feed: Feed) -> Draft:
+def _feed(setting: Setting, feed: Feed, feeding: FeedingPlan) -> Draft:
+    how = setting.book.operations["feed_nitrogen"].how
+    if feeding.potash_g_m2(feed.key):
+        how = (*how, "With it goes the potash that the soil test asks for, as far as the bag does not hold it already.")
     return make(
-        setting, "feed_nitrogen", feed.key, why=feed.reason, priority=CARE, ideal=feed.best.toordinal(), facts=feed.facts,
+        setting, "feed_nitrogen", feed.key, why=feed.reason, priority=CARE, ideal=feed.best.toordinal(), facts=feed.facts, how=how,
         position=feed.best.toordinal(),
         window=(feed.start.toordinal(), feed.end.toordinal()),
     )  # fmt: skip

@@ -75,6 +75,12 @@ class FeedingPlan:
     credit: CompostCredit | None
     compost_feeds: bool
 
+    def potash_g_m2(self, key: str) -> float:
+        """The potash that goes on with a feeding: half of the year's with each of the first two, nothing with others."""
+        if self.potassium is None or key not in {feed.key for feed in sorted(self.feeds, key=lambda f: f.best)[:2]}:
+            return 0.0
+        return self.potassium.rate_g_m2 / 2
+
 
 def feeding_plan(
     brief: Brief,
@@ -111,7 +117,7 @@ def feeding_plan(
         season, campaign_windows, (year_start, year_end), year, fed_at_sowing, starter is not None, system, skipped
     )
     lime = lime_plan(brief, book, species_id, fresh_ground=seeded and brief.seeding.intent == "renovate")
-    potassium = potassium_plan(brief, book)
+    potassium = potassium_plan(brief, book, len(feeds))
     phosphorus = phosphorus_plan(brief, book, seeded=seeded, compost=compost_in_mix, today=year_start)
     cautions += _cautions(brief, book, species_id, blackouts, system)
     if brief.feeding.analysis is not None:

@@ -105,8 +105,8 @@ def _printed(tenths: str) -> float:
     return int(tenths) / 10
 
 
-def potassium_plan(brief: Brief, book: Book) -> Nutrient | None:
-    """Potash by the level the laboratory found; None without a test."""
+def potassium_plan(brief: Brief, book: Book, feedings: int = 0) -> Nutrient | None:
+    """Potash by the level the laboratory found, in two parts with the first of so many feedings; None without a test."""
     level = brief.soil_test.potassium
     if level is None:
         return None
@@ -114,10 +114,11 @@ def potassium_plan(brief: Brief, book: Book) -> Nutrient | None:
     rate = book.si(name)
     if rate <= 0:
         return Nutrient("potash", 0.0, "The soil test finds enough potassium: none is given.", (name,))
+    with_what = ", with the first two feedings" if feedings > 1 else ", the first with the feeding" if feedings else ""
     return Nutrient(
         "potash",
         rate,
-        f"Potassium is {level} in the soil test: potash over the year, in two parts; the laboratory's own rate comes first.",
+        f"Potassium is {level} in the soil test: potash over the year, in two parts{with_what}; the laboratory's own rate comes first.",
         (name,),
     )
 
