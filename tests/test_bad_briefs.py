@@ -26,11 +26,16 @@ class Done:
 
 def planned(path: Path, out: Path) -> Done:
     """`turfplan plan` of a brief."""
+    return called("plan", str(path), "-o", str(out), "--today", "2027-02-01")
+
+
+def called(*words: str) -> Done:
+    """One call of the command in this process."""
     said, told = io.StringIO(), io.StringIO()
     code = 0
     with redirect_stdout(said), redirect_stderr(told):
         try:
-            main(["plan", str(path), "-o", str(out), "--today", "2027-02-01"])
+            main(list(words))
         except SystemExit as end:
             code = end.code if isinstance(end.code, int) else 1
     return Done(code, said.getvalue(), told.getvalue())
@@ -172,6 +177,27 @@ def test_all_errors_of_sense_in_one_report(tmp_path: Path) -> None:
     said = refused(tmp_path, text.encode())
     for where in ("lawn.grass", "lawn.soil", "leveling.material", "season.campaign", "place.postal_code"):
         assert any(line.startswith("error:") and where in line for line in said), (where, said)
+
+
+OTHERS = {
+    "why": ("why", "{brief}", "topdress.1", "-o", "{out}"),
+    "log": ("log", "{brief}", "note", "a remark", "-o", "{out}"),
+    "print": ("print", "{brief}", "measure", "-o", "{out}"),
+}
+
+
+@pytest.mark.parametrize("form", ["area", "sound"])
+@pytest.mark.parametrize("command", OTHERS)
+def test_other_commands_tell_what_plan_tells(command: str, form: str, tmp_path: Path) -> None:
+    """Faults of form, of names and of the place together, in the same lines as `plan` gives, and nothing is written."""
+    text = with_line("season", 'campaign = "winter"').replace("tall_fescue", "tall_fescu").replace("17601", "00000")
+    path, out = tmp_path / "lawn.toml", tmp_path / "out"
+    path.write_text(text.replace('area = "', 'area = "-') if form == "area" else text, encoding="utf-8")
+    wanted = [line for line in planned(path, out).stderr.splitlines() if line.startswith("error:")]
+    assert len(wanted) == (4 if form == "area" else 3)
+    done = called(*(word.format(brief=path, out=out) for word in OTHERS[command]))
+    assert done.returncode == 3 and [li for li in done.stderr.splitlines() if li.startswith("error:")] == wanted
+    assert not out.exists() and not path.with_suffix(".journal.jsonl").exists()
 
 
 def test_plan_before_stands_when_the_brief_turns_bad(tmp_path: Path) -> None:

@@ -196,13 +196,12 @@ def _measure(quantity: str, text: str) -> tuple[float, str]:
 
 def _write(brief: Path, output: Path | None, as_json: bool, said: str | None = None, **entry: Any) -> None:
     """Check the entry against the plan, add it to the journal, and say what was written; `said` is the quantity as given."""
-    from turfplan.cli.running import output_folder
+    from turfplan.cli.running import checked_file, output_folder
     from turfplan.journal import JournalEntry
-    from turfplan.readers.brief import read_brief
     from turfplan.readers.journal import append_entry
     from turfplan.readers.plan_file import read_plan
 
-    file = read_brief(brief)
+    file = checked_file(brief)
     plan = read_plan(output_folder(brief, output))
     _check_task(entry.get("task"), plan, brief)
 

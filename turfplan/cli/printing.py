@@ -122,12 +122,11 @@ def _folder_to_measure(brief: Path, output: Path | None) -> Path:
 
 def _measuring(brief: Path, week: str | None, *, large: bool, paper: PaperSize | None) -> str:
     """How to measure this lawn, with how many points for which accuracy; without numpy and scipy that table is left out."""
+    from turfplan.cli.running import checked_file
     from turfplan.errors import MissingToolError, Problem, TurfplanError
     from turfplan.export.measuring import measuring_html
     from turfplan.export.sheets import paper_for
-    from turfplan.planner import check_brief
     from turfplan.readers.book import load_book
-    from turfplan.readers.brief import read_brief
     from turfplan.readers.ground import lawn_area_m2
     from turfplan.readers.survey import settings_of
     from turfplan.site.measuring import METHODS, accuracies, spacings_for
@@ -135,9 +134,7 @@ def _measuring(brief: Path, week: str | None, *, large: bool, paper: PaperSize |
 
     if week is not None:
         raise TurfplanError(Problem("--week", "says nothing about measure", week, "with week only"))
-    file, book = read_brief(brief), load_book()
-    if problems := check_brief(file.brief, book):
-        raise TurfplanError(problems).located(str(brief))
+    file, book = checked_file(brief), load_book()
     area, settings = lawn_area_m2(file.brief, file.folder), settings_of(file.brief, book, Survey())
     try:
         table = accuracies(area, settings, spacings_for(area))

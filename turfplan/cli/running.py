@@ -80,23 +80,42 @@ def read_input(
 ) -> Input:
     """A brief file with everything that planning it reads, and weather where there is any."""
     from turfplan.errors import TurfplanError
-    from turfplan.readers.brief import FaultyBriefError, read_brief
     from turfplan.readers.weather import read_weather
 
-    try:
-        file = read_brief(path)
-    except FaultyBriefError as error:
-        rest = _place_and_faults(error.rest, path.parent, fall_back=fall_back)[1] if error.rest else []
-        # An entry that was taken out for its form is not told again as missing.
-        told = {problem.where for problem in error.problems}
-        more = [problem for problem in TurfplanError(rest).located(str(path)).problems if problem.where not in told]
-        raise TurfplanError([*error.problems, *more]) from None
+    file = _well_formed(path, fall_back=fall_back)
     try:
         given = input_of(file.brief, file.folder, fall_back=fall_back)
     except TurfplanError as error:
         raise error.located(str(path)) from None
     weather, warnings = read_weather(given.climate, weather_file, weather_url)
     return Input(file, given.book, given.climate, given.ground, weather, (*given.notes, *warnings), given.real_years)
+
+
+def checked_file(path: Path) -> "BriefFile":
+    """A brief file for commands that do not plan: what is wrong with it is told as `plan` tells it, all at once."""
+    from turfplan.errors import TurfplanError
+    from turfplan.planner.briefing import check_brief
+    from turfplan.readers.book import load_book
+
+    file = _well_formed(path)
+    if check_brief(file.brief, load_book()):
+        raise TurfplanError(_place_and_faults(file.brief, file.folder, fall_back=False)[1]).located(str(path))
+    return file
+
+
+def _well_formed(path: Path, *, fall_back: bool = False) -> "BriefFile":
+    """A brief file; faults of its form are told together with those of names and place in what is left without them."""
+    from turfplan.errors import TurfplanError
+    from turfplan.readers.brief import FaultyBriefError, read_brief
+
+    try:
+        return read_brief(path)
+    except FaultyBriefError as error:
+        rest = _place_and_faults(error.rest, path.parent, fall_back=fall_back)[1] if error.rest else []
+        # An entry that was taken out for its form is not told again as missing.
+        told = {problem.where for problem in error.problems}
+        more = [problem for problem in TurfplanError(rest).located(str(path)).problems if problem.where not in told]
+        raise TurfplanError([*error.problems, *more]) from None
 
 
 def now_of(today: date | None, timezone: str) -> datetime:

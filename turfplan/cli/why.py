@@ -16,15 +16,14 @@ def why(
 
     Example: turfplan why examples/cool-overseed.toml topdress.1 -o out
     """
-    from turfplan.cli.running import output_folder
+    from turfplan.cli.running import checked_file, output_folder
     from turfplan.errors import Problem, TurfplanError, nearest
     from turfplan.readers.book import load_book
-    from turfplan.readers.brief import read_brief
     from turfplan.readers.journal import read_journal
     from turfplan.readers.plan_file import read_plan
     from turfplan.wording import amount_text, day_text, days_text
 
-    folder = output_folder(brief, output)
+    file, folder = checked_file(brief), output_folder(brief, output)
     plan = read_plan(folder)
     if plan is None:
         raise TurfplanError(
@@ -36,7 +35,6 @@ def why(
         near = nearest(task, names)
         raise TurfplanError(Problem("TASK", "no such task", task, ", ".join(names), near and f"did you mean {near!r}?"))
     book = load_book(plan.place.region)
-    file = read_brief(brief)
     stale = file.sha256 != plan.brief_sha256 or len(read_journal(file.journal).entries) != plan.journal_entries
     real = next((r for r in plan.real_years if r.task == found.id), None)
     facts = [book.fact_text(name) for name in found.facts if book.get(name) is not None]
