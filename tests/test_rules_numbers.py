@@ -55,7 +55,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("passes", "_by_zone"): ({1000}, UNITS),
     ("passes", "_step"): ({8}, SHOWN),
     ("passes", "_depths"): ({0.5}, SHOWN),
-    ("prepare", "prepare"): ({100}, UNITS),
+    ("prepare", "_before_seed"): ({100}, UNITS),
     ("product", "product_cautions"): ({100}, UNITS),
     ("real_years", "between"): ({10}, "eight years of ten, in the words of the sentence"),
     ("seed", "sow"): ({100}, UNITS),

@@ -246,67 +246,52 @@ def _check_names(
     windows: list[WindowRule],
     faults: list[Problem],
 ) -> None:
-    """Every fact, caution, operation and material that a record names must be there."""
-
-    def fact_known(where: str, name: str | None) -> None:
+    """Every fact, caution, operation, material, grass and soil that a record names must be there."""
+    for where, name in _facts_named(words, order, windows):
         if name is not None and name not in facts and name not in COMPUTED:
             near = nearest(name, (*facts, *COMPUTED))
-            faults.append(
-                Problem(
-                    where, "names a fact that the book does not have", name, None, near and f"did you mean {near!r}?"
-                )
-            )
-
-    for operation in words["operations"].values():
-        for name in (*operation.labour, operation.hours_min):
-            fact_known(f"operations.toml: {operation.id}", name)
-        for caution in operation.cautions:
-            if caution not in words["cautions"]:
-                faults.append(
-                    Problem(
-                        f"operations.toml: {operation.id}",
-                        "names an unknown caution",
-                        caution,
-                        ", ".join(words["cautions"]),
-                    )
-                )
-    for herbicide in words["herbicides"].values():
-        for grass in (harm.grass for harm in herbicide.harms):
-            if grass not in words["species"]:
-                faults.append(
-                    Problem(
-                        f"herbicides.toml: {herbicide.id}", "harms an unknown grass", grass, ", ".join(words["species"])
-                    )
-                )
-    for rule in order:
-        for name in (rule.minimum, rule.maximum):
-            fact_known(f"order.toml: {rule.id}", name)
-        for selector in (rule.before, rule.after):
-            if selector.split(".")[0] not in (*words["operations"], "sowing"):
-                faults.append(
-                    Problem(
-                        f"order.toml: {rule.id}", "names an unknown operation", selector, ", ".join(words["operations"])
-                    )
-                )
-    for material in words["materials"].values():
-        if material.texture is not None and material.texture not in words["soils"]:
-            faults.append(
-                Problem(
-                    f"materials.toml: {material.id}",
-                    "names an unknown texture",
-                    material.texture,
-                    ", ".join(words["soils"]),
-                )
-            )
+            hint = near and f"did you mean {near!r}?"
+            faults.append(Problem(where, "names a fact that the book does not have", name, None, hint))
+    for where, fault, name, known in _things_named(words, order):
+        if name not in known:
+            faults.append(Problem(where, fault, name, ", ".join(known)))
     for mix in words["mixes"].values():
         for part in mix.parts:
             if part not in words["materials"] or f"mixes.{mix.id}.{part}" not in facts:
                 faults.append(Problem(f"mixes.toml: {mix.id}", "has a part without a material or a share", part))
+
+
+def _facts_named(
+    words: dict[str, dict[str, Any]], order: list[OrderRule], windows: list[WindowRule]
+) -> Iterable[tuple[str, str | None]]:
+    """Every fact that a record names, with the place of the record."""
+    for operation in words["operations"].values():
+        yield from ((f"operations.toml: {operation.id}", name) for name in (*operation.labour, operation.hours_min))
+    for rule in order:
+        yield from ((f"order.toml: {rule.id}", name) for name in (rule.minimum, rule.maximum))
     for campaign in words["campaigns"].values():
-        fact_known(f"campaigns.toml: {campaign.id}", campaign.cost)
+        yield f"campaigns.toml: {campaign.id}", campaign.cost
     for window in windows:
-        for name in window.fact_names():
-            fact_known(f"windows.toml: {window.id}", name)
+        yield from ((f"windows.toml: {window.id}", name) for name in window.fact_names())
+
+
+def _things_named(
+    words: dict[str, dict[str, Any]], order: list[OrderRule]
+) -> Iterable[tuple[str, str, str, Iterable[str]]]:
+    """Every thing of the book that a record names: the place of the record, what is wrong where it is unknown, and what is known."""
+    for operation in words["operations"].values():
+        for caution in operation.cautions:
+            yield f"operations.toml: {operation.id}", "names an unknown caution", caution, words["cautions"]
+    for herbicide in words["herbicides"].values():
+        for harm in herbicide.harms:
+            yield f"herbicides.toml: {herbicide.id}", "harms an unknown grass", harm.grass, words["species"]
+    for rule in order:
+        for selector in (rule.before, rule.after):
+            known = (*words["operations"], "sowing")
+            yield f"order.toml: {rule.id}", "names an unknown operation", selector.split(".")[0], known
+    for material in words["materials"].values():
+        if material.texture is not None:
+            yield f"materials.toml: {material.id}", "names an unknown texture", material.texture, words["soils"]
 
 
 def _check_sources(

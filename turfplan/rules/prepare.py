@@ -20,42 +20,44 @@ _LIVE_CAUSES = {
 
 def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool) -> list[Draft]:
     """Diagnosis, soil test, marks, water check, permit, weeds and the order of the material of each session."""
+    return [
+        *_found_out(setting, campaign),
+        *_marks(setting, campaign, aerates=aerates),
+        *_before_seed(setting, campaign, permit=permit),
+        *(_order(setting, session.number) for session in campaign.sessions),
+    ]
+
+
+def _found_out(setting: Setting, campaign: Campaign) -> list[Draft]:
+    """Why the ground is uneven, and what the soil holds."""
     drafts: list[Draft] = []
-    book = setting.book
-    sows = setting.sowing is not None
-    first = _first_work(campaign)
-    cause = setting.brief.site.bump_cause
+    first, cause, test = _first_work(campaign), setting.brief.site.bump_cause, setting.brief.soil_test.on
     if cause is not None and cause != "traffic" and setting.bands:
-        drafts.append(
-            make(
-                setting,
-                "diagnose",
-                why=_LIVE_CAUSES[cause],
-                priority=PREPARE,
-                anchor=first,
-                offset=-setting.days("wish.diagnose"),
-            )
-        )
-    test = setting.brief.soil_test.on
-    limit = book.si("feeding.soil_test_age")
-    if test is None or (setting.today - test).days > limit:
+        ahead = setting.days("wish.diagnose")
+        drafts.append(make(setting, "diagnose", why=_LIVE_CAUSES[cause], priority=PREPARE, anchor=first, offset=-ahead))
+    if test is None or (setting.today - test).days > setting.book.si("feeding.soil_test_age"):
         drafts.append(
             make(
                 setting, "soil_test", why="Lime, phosphorus and potassium are given by test alone, and the laboratory needs weeks.",
                 priority=PREPARE, anchor=first, offset=-setting.days("wish.soil_test"),
             )
         )  # fmt: skip
-    if aerates:
-        for session in campaign.sessions or (None,):
-            number = session.number if session else 0
-            drafts.append(
-                make(
-                    setting, "locate_utilities", str(number) if len(campaign.sessions) > 1 else None,
-                    why="Tines and blades meet what is buried; each job needs its own request.",
-                    priority=PREPARE, session=number, position=max(number, 1),
-                    anchor=f"core_aerate.{number or 1}", offset=-setting.days("wish.marks"),
-                )
-            )  # fmt: skip
+    return drafts
+
+
+def _marks(setting: Setting, campaign: Campaign, *, aerates: bool) -> list[Draft]:
+    """The marks of buried lines before tines and spade."""
+    drafts: list[Draft] = []
+    for session in (campaign.sessions or (None,)) if aerates else ():
+        number = session.number if session else 0
+        drafts.append(
+            make(
+                setting, "locate_utilities", str(number) if len(campaign.sessions) > 1 else None,
+                why="Tines and blades meet what is buried; each job needs its own request.",
+                priority=PREPARE, session=number, position=max(number, 1),
+                anchor=f"core_aerate.{number or 1}", offset=-setting.days("wish.marks"),
+            )
+        )  # fmt: skip
     if setting.lift_share:
         drafts.append(
             make(
@@ -64,6 +66,13 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
                 title="Ask for marks where turf is lifted",
             )
         )  # fmt: skip
+    return drafts
+
+
+def _before_seed(setting: Setting, campaign: Campaign, *, permit: bool) -> list[Draft]:
+    """Measured water, the permit to water, and weeds."""
+    drafts: list[Draft] = []
+    sows = setting.sowing is not None
     dormant = campaign.sow_window is not None and campaign.sow_window.operation == "dormant_seed"
     if sows and not dormant and setting.brief.water.possible is not False:
         drafts.append(
@@ -79,26 +88,25 @@ def prepare(setting: Setting, campaign: Campaign, *, permit: bool, aerates: bool
                 priority=PREPARE, anchor="sowing", offset=-setting.days("wish.permit"),
             )
         )  # fmt: skip
-    if sows and (
-        setting.intent == "renovate"
-        or (setting.brief.site.weeds_percent or 0) >= book.si("seeding.weeds_worth_treating") * 100
-    ):
+    weeds = (setting.brief.site.weeds_percent or 0) / 100
+    if sows and (setting.intent == "renovate" or weeds >= setting.book.si("seeding.weeds_worth_treating")):
         drafts.append(
             make(
                 setting, "weed_control", why="Weeds that stand now would have the prepared soil before the seed.",
                 priority=PREPARE, anchor="sowing", offset=-setting.days("wish.weed_control"),
             )
         )  # fmt: skip
-    for session in campaign.sessions:
-        drafts.append(
-            make(
-                setting, "order_material", str(session.number),
-                why="Dry, screened, machine-blended material is not in every yard: ask and order in time.",
-                priority=PREPARE, session=session.number, position=session.number,
-                anchor=f"delivery.{session.number}", offset=-(setting.lead_days + setting.days("wish.order_ahead")),
-            )
-        )  # fmt: skip
     return drafts
+
+
+def _order(setting: Setting, session: int) -> Draft:
+    """The order of one session's material."""
+    return make(
+        setting, "order_material", str(session),
+        why="Dry, screened, machine-blended material is not in every yard: ask and order in time.",
+        priority=PREPARE, session=session, position=session,
+        anchor=f"delivery.{session}", offset=-(setting.lead_days + setting.days("wish.order_ahead")),
+    )  # fmt: skip
 
 
 def _first_work(campaign: Campaign) -> str:
