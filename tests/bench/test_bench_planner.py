@@ -4,12 +4,12 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from bench.clock import best_time, plain_loop
-from planning import EXAMPLES, POSSIBLE, TODAY, example_brief
+from planning import EXAMPLES, NAMES, TODAY, example_brief
 from turfplan.cli.running import input_of
 from turfplan.planner import make_plan
 
 
-@pytest.mark.parametrize("name", POSSIBLE)
+@pytest.mark.parametrize("name", NAMES)
 def test_a_plan_costs_a_few_plain_loops(benchmark: BenchmarkFixture, name: str) -> None:
     """Campaigns compared, tasks dated and explained, water and nitrogen accounted for, every check passed."""
     brief = example_brief(name)

@@ -21,10 +21,10 @@ from turfplan.planner.assembling import tasks_of, with_amounts
 from turfplan.planner.briefing import check_brief
 from turfplan.planner.comparing import Comparison, compare
 from turfplan.planner.feeding import feeder_for, feeding_warnings
-from turfplan.planner.history import forecast_reasons, read_history, still_missing_mm
+from turfplan.planner.history import History, forecast_reasons, read_history, still_missing_mm
 from turfplan.planner.judging import judged
 from turfplan.planner.openings import measured_climate, moved_by_soil, with_windows
-from turfplan.planner.options import ways_out
+from turfplan.planner.options import MainWork, ways_out
 from turfplan.planner.quantities import order_lines
 from turfplan.planner.replanning import coming_rain, compare_again, with_kept_words, with_roles, with_window_reasons
 from turfplan.planner.sentences import plan_told_in, told_in
@@ -84,37 +84,23 @@ def make_plan(
     re-plans with the fewest moved tasks. A plan that cannot be done as asked comes back with `conflict` and `options`
     and no tasks. Raises TurfplanError for names or wishes that the book does not bear out.
     """
-    if problems := check_brief(brief, book):
-        raise TurfplanError(problems)
-    today = now.astimezone(ZoneInfo(climate.timezone)).date()
-    previous = with_roles(previous, book) if previous is not None else None
-    published = previous
-    previous, entries = in_rules_words(previous, journal)
-    history = read_history(book, entries, previous, today, assume_not_done=assume_not_done)
-    climate = measured_climate(climate, book, history.soil, today)
-    setting = _setting(brief, book, climate, today, previous, ground, real_years)
-    verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
-    closed = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
-    setting = replace(setting, no_sowing=closed, missing_mm=still_missing_mm(history, previous))
-    weather = weather or Weather()
-    if previous is not None and not previous.conflict:
-        comparison = compare_again(setting, feeder_for(setting), verdict, previous, history, weather.days)
-    else:
-        comparison = _compare(setting, verdict)
-    shell = frame(setting, verdict, comparison, now=now, lawn_id=lawn_id_of(brief, climate, previous),
+    weather, given = weather or Weather(), previous
+    begin = partial(
+        _chosen, book=book, climate=climate, journal=journal, previous=given, now=now, ground=ground, weather=weather,
+        real_years=real_years, assume_not_done=assume_not_done,
+    )  # fmt: skip
+    chosen = begin(brief)
+    setting, best, history, previous = chosen.setting, chosen.comparison.best, chosen.history, chosen.previous
+    shell = frame(setting, chosen.verdict, chosen.comparison, now=now, lawn_id=lawn_id_of(brief, climate, previous),
                   brief_sha256=brief_sha256, journal_entries=len(journal), ground=ground)  # fmt: skip
     shell = plan_told_in(shell, setting.system)
-    if comparison.best is None:
-        make = partial(
-            make_plan, journal=journal, previous=published, weather=weather, real_years=real_years,
-            assume_not_done=assume_not_done,
-        )  # fmt: skip
-        found = ways_out(brief, book, climate, now, ground, make) if options else ()
+    if best is None:
+        found = ways_out(brief, setting, lambda other: main_work(begin(other))) if options else ()
         return shell.model_copy(update={"options": found})
-    drafts, bought = with_amounts(setting, comparison.best, history)
-    tasks = tasks_of(setting, comparison.best, drafts)
-    runs, ledgers, said = watered(setting, comparison.best, tasks, history, weather.days, previous)
-    warnings = _in_units(feeding_warnings(setting, comparison.best, tasks), setting.system)
+    drafts, bought = with_amounts(setting, best, history)
+    tasks = tasks_of(setting, best, drafts)
+    runs, ledgers, said = watered(setting, best, tasks, history, weather.days, previous)
+    warnings = _in_units(feeding_warnings(setting, best, tasks), setting.system)
     moved = moved_by_soil(setting)
     tasks = told_in((*tasks, *runs), setting.system)
     tasks = with_kept_words(tasks, previous, brief_sha256, book.version, moved)
@@ -132,13 +118,60 @@ def make_plan(
             "warnings": warnings,
         }
     )
-    wet = forecast_reasons(book, previous, coming_rain(weather.days, today), setting.system)
+    wet = forecast_reasons(book, previous, coming_rain(weather.days, setting.today), setting.system)
     history = replace(history, because=with_window_reasons(history.because, tasks, previous, moved, wet))
-    plan = revise(plan, published, now, history=history.as_record())
+    plan = revise(plan, given, now, history=history.as_record())
     plan = plan.model_copy(update={"real_years": told_in(judged(setting, plan.tasks), setting.system)})
     if faults := check_plan(plan, brief, book):
         raise UnsoundPlanError("; ".join(faults))
     return plan
+
+
+@dataclass(frozen=True, slots=True)
+class _Chosen:
+    """How far a plan has come once its campaign is chosen and every task has its day; `previous` is in the rules' words."""
+
+    setting: Setting
+    verdict: Verdict
+    comparison: Comparison
+    history: History
+    previous: Plan | None
+
+
+def _chosen(
+    brief: Brief, *, book: Book, climate: Climate, journal: Sequence[JournalEntry], previous: Plan | None, now: datetime,
+    ground: Ground | None, weather: Weather, real_years: Sequence[RealYear], assume_not_done: bool,
+) -> _Chosen:  # fmt: skip
+    """The campaign of a brief with its days, or why there is none; raises TurfplanError for what the book does not bear out."""
+    if problems := check_brief(brief, book):
+        raise TurfplanError(problems)
+    today = now.astimezone(ZoneInfo(climate.timezone)).date()
+    previous, entries = in_rules_words(with_roles(previous, book) if previous is not None else None, journal)
+    history = read_history(book, entries, previous, today, assume_not_done=assume_not_done)
+    climate = measured_climate(climate, book, history.soil, today)
+    setting = _setting(brief, book, climate, today, previous, ground, real_years)
+    verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
+    closed = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
+    setting = replace(setting, no_sowing=closed, missing_mm=still_missing_mm(history, previous))
+    if previous is not None and not previous.conflict:
+        comparison = compare_again(setting, feeder_for(setting), verdict, previous, history, weather.days)
+    else:
+        comparison = _compare(setting, verdict)
+    return _Chosen(setting, verdict, comparison, history, previous)
+
+
+def main_work(chosen: _Chosen) -> MainWork | None:
+    """The open main work of a chosen campaign, or None where there is no campaign."""
+    best, past = chosen.comparison.best, chosen.history
+    if best is None:
+        return None
+    operations = chosen.setting.book.operations
+    work = [
+        draft for draft in best.season.drafts
+        if draft.id not in past.done and draft.id not in past.skipped and {"spreading", "sowing", "planting"}.intersection(operations[draft.operation].roles)
+    ]  # fmt: skip
+    days = [date.fromordinal(best.dated.day(node)) for draft in work for node in (draft.start_node, draft.end_node)]
+    return MainWork(best.campaign.name, min(days, default=None), max(days, default=None))
 
 
 def _in_units(sentences: Sequence[str], system: System) -> tuple[str, ...]:

@@ -1,44 +1,53 @@
-"""Ways out when a plan cannot be done as asked, each planned through before it is offered."""
+"""Ways out when a plan cannot be done as asked, each dated by every rule before it is offered."""
 
 from collections.abc import Callable, Iterator
-from datetime import date, datetime, timedelta
+from dataclasses import dataclass
+from datetime import date, timedelta
 from typing import Any
 
 from turfplan.agronomy import Book
 from turfplan.brief import WEEKDAYS, Brief, Intent
-from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
-from turfplan.plan import Option, Plan
+from turfplan.plan import Option
+from turfplan.rules.setting import Setting
 from turfplan.units import INCH_MM, System
+from turfplan.wording import days_text
 
 MOST_OPTIONS = 5
 
 
-def ways_out(
-    brief: Brief, book: Book, climate: Climate, now: datetime, ground: Any, make: Callable[..., Plan]
-) -> tuple[Option, ...]:
-    """Changes of the brief that lead to a sound plan, nearest to the wish first; `make` is the planner itself."""
-    found: list[Option] = []
-    for title, change, altered in _changes(brief, book, now.date(), climate.southern):
+@dataclass(frozen=True, slots=True)
+class MainWork:
+    """What a way out leads to: its campaign, and the first and last day of spreading, sowing and planting (None: there is none)."""
+
+    campaign: str
+    first: date | None
+    last: date | None
+
+
+def ways_out(brief: Brief, setting: Setting, tried: Callable[[Brief], MainWork | None]) -> tuple[Option, ...]:
+    """Changes of the brief that can be dated by every rule, nearest to the wish first; each leads somewhere of its own.
+
+    `tried` dates a changed brief as the planner itself does, and gives None where that cannot be done.
+    """
+    found: dict[str, Option] = {}
+    for title, change, altered in _changes(brief, setting.book, setting.today, setting.climate.southern):
         try:
-            plan = make(altered, book, climate, now=now, ground=ground, options=False)
+            work = tried(altered)
         except TurfplanError:
             # This way contradicts the book (for example seed for a grass that has none): it is no option.
             continue
-        if plan.conflict is None:
-            found.append(Option(title=title, reason=_told(plan), change=change))
+        if work is not None and (reason := _told(work, setting.system)) not in found:
+            found[reason] = Option(title=title, reason=reason, change=change)
         if len(found) == MOST_OPTIONS:
             break
-    return tuple(found)
+    return tuple(found.values())
 
 
-def _told(plan: Plan) -> str:
-    coming = [t for t in plan.tasks if t.closed is None and t.status != "CANCELLED"]
-    work = [t for t in coming if t.plays("spreading", "sowing", "planting")]
-    if not work:
-        return f"Then it is {plan.campaign_name}."
-    first, last = min(t.start for t in work), max(t.end for t in work)
-    return f"Checked: {plan.campaign_name}, main work from {first:%a} {first.day} {first:%b %Y} to {last:%a} {last.day} {last:%b %Y}."
+def _told(work: MainWork, system: System) -> str:
+    if work.first is None or work.last is None:
+        return f"Then it is {work.campaign}."
+    return f"Checked: {work.campaign}, main work from {days_text(work.first, work.last, system)}."
 
 
 def _with(brief: Brief, part: str, **values: Any) -> Brief:

@@ -110,7 +110,7 @@ def _stretches(
         return
     before = [w for w in sessions if sow is None or w.start <= sow.end]
     if len(before) < need:
-        yield tuple(before), f"the fill needs {need} sessions of growth and only {len(before)} lie in reach before it"
+        yield tuple(before), f"the fill needs {need} sessions of growth, and {_lie(len(before))} in reach before it"
         return
     for count in range(need, need + 1 + round(setting.book.si("campaign.extra_sessions"))):
         if sow is not None and len(before) >= count:
@@ -118,6 +118,10 @@ def _stretches(
         elif sow is None:
             for first in range(len(before) - count + 1):
                 yield tuple(before[first : first + count]), None
+
+
+def _lie(count: int) -> str:
+    return "none lies" if count == 0 else "only 1 lies" if count == 1 else f"only {count} lie"
 
 
 def _words(setting: Setting, stretch: tuple[OpenDays, ...], sow: OpenDays | None) -> tuple[str, str]:
