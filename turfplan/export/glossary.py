@@ -42,6 +42,7 @@ OPERATION_NAMES: Mapping[str, str] = MappingProxyType(
         "last_mow": "Last mow",
         "settle_check": "Settle check",
         "touch_up": "Touch-up",
+        "spring_transition": "Spring transition",
     }
 )
 
