@@ -13,6 +13,7 @@ from turfplan.rules.watering_hours import place, session_names, spread
 from turfplan.rules.watering_request import WEEK, Ground
 from turfplan.rules.watering_stages import STAGE_WORDS, Need, Stage, need_of, settling_day
 from turfplan.units import System, read_as
+from turfplan.wording import day_text, days_text
 
 TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting")
 AFTER_WORK = ("settle", "soak", "soak_plants")
@@ -82,13 +83,15 @@ def _stage_runs(ground: Ground, stage: Stage, cautions: list[str], *, together: 
     # One number of runs a day for a whole stage: people keep a rhythm, and ids stay.
     runs = max(need.runs for _, _, need in weeks)
     found: list[WaterRun] = []
+    system = ground.request.system
     for number, (start, end, need) in enumerate(weeks, 1):
         if need.depth_mm < ground.request.book.si("water.least_run") and stage.name not in TENDER:
-            span = f"{start:%b} {start.day} to {end:%b} {end.day}"
+            span = days_text(start, end, system, weekday=False, year=False)
             cautions.append(f"{STAGE_WORDS[stage.name]}: rain usually does it from {span}; water if it stays dry.")
             continue
         if stage.name not in TENDER and not ground.growing(start, ground.request.book.si("water.dormant_growth")):
-            cautions.append(f"{STAGE_WORDS[stage.name]}: from {start:%b} {start.day} grass rests and is not watered.")
+            rests = day_text(start, system, weekday=False, year=False)
+            cautions.append(f"{STAGE_WORDS[stage.name]}: from {rests} grass rests and is not watered.")
             break
         lawful = _lawful(ground, stage, start, end, cautions)
         count = len(lawful) if need.days is None else ceil(need.days * ((end - start).days + 1) / WEEK - 1e-9)
@@ -99,23 +102,24 @@ def _stage_runs(ground: Ground, stage: Stage, cautions: list[str], *, together: 
 
 def _lawful(ground: Ground, stage: Stage, start: date, end: date, cautions: list[str]) -> tuple[date, ...]:
     """The days of a week that are open to watering; a caution where that is too few."""
-    law, words = ground.law, STAGE_WORDS[stage.name]
+    law, words, system = ground.law, STAGE_WORDS[stage.name], ground.request.system
     every = [start + timedelta(n) for n in range((end - start).days + 1)]
     lawful = [day for day in every if law.open(day, permitted=stage.name in TENDER)]
     if stage.name in AFTER_WORK:
         wetted = settling_day(ground.request.book, law, start, permitted=stage.name in TENDER)
         lawful = [] if wetted is None else [wetted]
         if wetted != start:
-            late = f"on {start:%A} {start:%b} {start.day}" + (", after the work" if law.open(start) else "")
-            until = f"it waits for {wetted:%A}" if wetted else "it is left out"
+            late = f"on {day_text(start, system, year=False)}" + (", after the work" if law.open(start) else "")
+            until = f"it waits for {day_text(wetted, system, year=False)}" if wetted else "it is left out"
             cautions.append(f"{words}: watering is not allowed {late}; {until}.")
     elif stage.name in TENDER and len(lawful) < len(every):
         cautions.append(
-            f"{words}: {len(every) - len(lawful)} of the {len(every)} days from {start:%b} {start.day} are closed to "
-            "watering, and this stage must not dry out: ask for a permit, or sow when rain helps."
+            f"{words}: {len(every) - len(lawful)} of the {len(every)} days from "
+            f"{day_text(start, system, weekday=False, year=False)} are closed to watering, and this stage must not dry out: ask for a permit, or sow when rain helps."
         )
     elif not lawful:
-        cautions.append(f"{words}: no day from {start:%b} {start.day} to {end:%b} {end.day} is open to watering.")
+        span = days_text(start, end, system, weekday=False, year=False)
+        cautions.append(f"{words}: no day from {span} is open to watering.")
     return tuple(lawful)
 
 
