@@ -30,6 +30,13 @@ def test_the_way_out_by_a_year_of_dethatching_starts_a_year_later() -> None:
     assert "2028" in told and "2027" not in told
 
 
+def test_metric_readers_get_metric_ways() -> None:
+    """In Britain, where a centimetre of thatch is the mark, the change to the brief is written in millimetres."""
+    leeds = {"postal_code": None, "country": "GB", "latitude": 53.8, "longitude": -1.5}
+    plan = thick(place=leeds, lawn={"grass": "perennial_ryegrass", "thatch": "25 mm"})
+    assert any('thatch = "10 mm"' in option.change for option in plan.options)
+
+
 def test_thatch_just_below_is_combed_out_and_levelled() -> None:
     """0.7 in is dethatched under the first pass; 0.75 in is not."""
     below = plan_of({"lawn": {"thatch": "0.7 in"}})

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
-from turfplan.agronomy import Book
 from turfplan.brief import WEEKDAYS, Brief, Intent
 from turfplan.errors import TurfplanError
 from turfplan.plan import Option
@@ -31,7 +30,7 @@ def ways_out(brief: Brief, setting: Setting, tried: Callable[[Brief], MainWork |
     `tried` dates a changed brief as the planner itself does, and gives None where that cannot be done.
     """
     found: dict[str, Option] = {}
-    for title, change, altered in _changes(brief, setting.book, setting.today, setting.climate.southern):
+    for title, change, altered in _changes(brief, setting):
         try:
             work = tried(altered)
         except TurfplanError:
@@ -54,9 +53,10 @@ def _with(brief: Brief, part: str, **values: Any) -> Brief:
     return brief.model_copy(update={part: getattr(brief, part).model_copy(update=values)})
 
 
-def _changes(brief: Brief, book: Book, today: date, southern: bool) -> Iterator[tuple[str, str, Brief]]:
+def _changes(brief: Brief, setting: Setting) -> Iterator[tuple[str, str, Brief]]:
     season, seeding, leveling = brief.season, brief.seeding, brief.leveling
-    yield from _without_thatch(brief, book, _next_year(brief, today, southern))
+    book, today, southern = setting.book, setting.today, setting.climate.southern
+    yield from _without_thatch(brief, setting, _next_year(brief, today, southern))
     if season.campaign != "auto":
         yield "Let the planner choose the campaign", 'campaign = "auto"', _with(brief, "season", campaign="auto")
     end = season.until or (season.start or today) + timedelta(days=round(book.si("setting.horizon_days")))
@@ -97,9 +97,9 @@ def _next_year(brief: Brief, today: date, southern: bool) -> date:
     return date(max(today, brief.season.start or today).year + 1, 9 if southern else 3, 1)
 
 
-def _without_thatch(brief: Brief, book: Book, next_year: date) -> Iterator[tuple[str, str, Brief]]:
+def _without_thatch(brief: Brief, setting: Setting, next_year: date) -> Iterator[tuple[str, str, Brief]]:
     """The two ways with turf that is a sponge: strip it, or take the thatch down for a season and level it then."""
-    thatch, grass = brief.lawn.thatch_mm, book.species[brief.dominant.species]
+    book, thatch, grass = setting.book, brief.lawn.thatch_mm, setting.species
     if thatch is None or thatch < book.si("dethatch.strip_limit") - 1e-6 or brief.lawn.condition == "bare":
         return
     intent: Intent = "renovate" if grass.seedable else "plant"
@@ -110,7 +110,7 @@ def _without_thatch(brief: Brief, book: Book, next_year: date) -> Iterator[tuple
     )
     if grass.dethatch != "never":
         left = book.si("dethatch.limit")
-        said = f"{left / INCH_MM:g} in" if brief.units is not System.METRIC else f"{left:.0f} mm"
+        said = f"{left / INCH_MM:g} in" if setting.system is System.US else f"{left:.0f} mm"
         lighter = _with(brief, "lawn", thatch_mm=left)
         yield (
             "Dethatch hard this season, once in spring or early summer and once in autumn, measure again, and level next year",
