@@ -61,7 +61,7 @@ def book_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
     """The season book as a page that stands alone. `paper` is letter or a4."""
     system, name = plan.lawn.units, plain_name(plan.lawn.name)
     look, tasks = look_of(plan, paper, large=large), shown(plan.tasks)
-    notes, weeks = _notes(plan, tasks), week_sheets(plan, None, look)
+    notes, weeks = _notes(plan, tasks), week_sheets(plan, None, look, maps=False)
     numbers = {text: note.number for text, note in notes.items()}
     return render(
         "print/book.html.jinja",

@@ -102,6 +102,7 @@ _TERMS: tuple[tuple[str, str, str], ...] = (
     ("Root zone", r"root zone", "The soil that the roots reach and draw water from."),
     ("Run off", r"run(s|ning)? off|runoff", "Flow away over the ground, because the soil is full or takes water too slowly."),
     ("Screened", r"screen", "Shaken through a sieve, so that nothing larger than its openings is left."),
+    ("Session", r"\bsessions?\b", "One stretch of growing weeks in which passes are spread."),
     ("Settle", r"settl|\bloose\b", "Sink together under rain and watering; the order holds more so that enough is left."),
     ("Setup", r"\bset-?ups?\b", "One place from which a level is read."),
     ("Silica dust", r"silica", "Dust of sand so fine that it stays in the lungs."),

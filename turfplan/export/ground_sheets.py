@@ -52,24 +52,29 @@ class PassSheet:
 
 
 def fill_view(plan: Plan, *, every: bool = False) -> FillView | None:
-    """Figures, the fill map and all stakes of a plan that has a survey; with `every` all its pictures, too."""
+    """Figures, the fill map and all stakes of a plan that has a survey; with `every` all its pictures, that of the fill first."""
     fill, system = plan.fill, plan.lawn.units
     if fill is None:
         return None
-    shown = fill_picture(plan)
-    drawn = (*fill_pictures(plan), *fill.pictures) if every else ()
+    maps = _fill_first(fill_pictures(plan)) if every else tuple(found for found in (fill_picture(plan),) if found)
+    pictures = tuple(Picture(caption, address(svg)) for caption, svg in (*maps, *(fill.pictures if every else ())))
     # In the steps of the notes beside them, so that one page tells one figure.
     low = read_as(fill.volume_low_m3, "volume", system, "down", step=0.05).text
     high = read_as(fill.volume_high_m3, "volume", system, "up", step=0.05).text
     return FillView(
-        mean_depth=read_as(fill.mean_depth_mm, "depth", system).text,
+        mean_depth=layer_text(fill.mean_depth_mm, system),
         volume=read_as(fill.volume_m3, "volume", system, step=0.05).text,
         reach=f"{low} and {high}",
         notes=fill.notes,
-        pictures=tuple(Picture(caption, address(svg)) for caption, svg in drawn),
+        pictures=pictures if every else (),
         stakes=_all_stakes(plan, fill),
-        map=Picture(shown[0], address(shown[1])) if shown else None,
+        map=pictures[0] if maps else None,
     )
+
+
+def _fill_first(drawn: Sequence[tuple[str, str]]) -> Sequence[tuple[str, str]]:
+    """The maps with that of the fill before those of the ground."""
+    return (*drawn[2:3], *drawn[:2], *drawn[3:])
 
 
 def pass_sheets(plan: Plan) -> tuple[PassSheet, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown
-from turfplan.export.templates import render
+from turfplan.export.templates import render, sentence
 from turfplan.plan import OrderLine, Plan, Task
 from turfplan.units import System, read_as
 from turfplan.wording import bought_text, capital, day_text, item_text
@@ -29,6 +29,8 @@ class LineView:
     anchor: str
     name: str
     amount: str
+    heading: str
+    said: str
     line: OrderLine
     order_by: str
     deliver_by: str
@@ -69,16 +71,23 @@ def order_lines(plan: Plan) -> tuple[LineView, ...]:
     asked: dict[tuple[str, ...], str] = {}
     for line in sorted(plan.order, key=lambda line: (line.order_by, line.deliver_by, line.item)):
         view = _line(len(views) + 1, line, asked.get(line.questions), plan.lawn.units)
-        asked.setdefault(line.questions, f"{view.name}, {view.amount}")
+        asked.setdefault(line.questions, view.heading)
         views.append(view)
     return tuple(views)
 
 
 def _line(number: int, line: OrderLine, same_questions: str | None, system: System) -> LineView:
+    name, amount = (
+        line.name or item_text(line.item),
+        bought_text(line.value, line.unit, line.value_us, line.unit_us, system),
+    )
     return LineView(
         anchor=f"order-{number}",
-        name=capital(line.name or item_text(line.item)),
-        amount=bought_text(line.value, line.unit, line.value_us, line.unit_us, system),
+        name=capital(name),
+        amount=amount,
+        # What is counted needs no word for one of it: 1,950 plugs.
+        heading=f"{amount.removesuffix(' pieces')} {name}" if line.unit == "pieces" else f"{amount} of {name}",
+        said=sentence(line.text) if line.text != amount else "",
         line=line,
         order_by=day_text(line.order_by, system),
         deliver_by=day_text(line.deliver_by, system),

@@ -98,13 +98,15 @@ class WeekSheet:
     maps: tuple[PassSheet, ...]
 
 
-def week_sheets(plan: Plan, week: date | None = None, look: Look | None = None) -> tuple[WeekSheet, ...]:
+def week_sheets(
+    plan: Plan, week: date | None = None, look: Look | None = None, *, maps: bool = True
+) -> tuple[WeekSheet, ...]:
     """The pages: of the week that holds `week`, else of every week with work from the present one on.
 
-    An earlier week has its page as long as a job of it is open.
+    An earlier week has its page as long as a job of it is open. Without `maps` the passes' maps are not drawn.
     """
     look = look or look_of(plan)
-    by_week, drawn = _by_week(shown(plan.tasks)), pass_sheets(plan)
+    by_week, drawn = _by_week(shown(plan.tasks)), pass_sheets(plan) if maps else ()
     if week is not None:
         return (_sheet(plan, by_week, monday_of(week), look, drawn),)
     present = monday_of(today_of(plan))

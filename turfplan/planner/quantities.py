@@ -213,14 +213,16 @@ def material_orders(
         loose = sum(volumes.passes[p.number] for p in session.passes)
         last = session.number == len(campaign.sessions)
         touch = volumes.touch_up_m3 if last else 0.0
-        lines.append(_mix_line(setting, mix, session.number, loose, touch, stock.more.get(session.number, 0.0)))
+        which = f" of session {session.number}" if len(campaign.sessions) > 1 else ""
+        more = stock.more.get(session.number, 0.0)
+        lines.append(_mix_line(setting, mix, session.number, which, loose, touch, more))
     if setting.lift_share:
         lines.append(_soil_line(setting, volumes.lift_m3, bool(campaign.sessions)))
     return lines
 
 
 def _mix_line(
-    setting: Setting, mix: MixChoice, session: int, loose_m3: float, touch_up_m3: float, more_m3: float = 0.0
+    setting: Setting, mix: MixChoice, session: int, which: str, loose_m3: float, touch_up_m3: float, more_m3: float
 ) -> Bought:
     book = setting.book
     wanted = loose_m3 + touch_up_m3
@@ -230,14 +232,11 @@ def _mix_line(
     volume = sold_volume_m3(wanted, setting.system)
     load = mixture(volume, mix.parts, densities(setting))
     loads = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
-    spare = (
-        f", {read_as(touch_up_m3, 'volume', setting.system, 'up').text} of it kept dry for the touch-up"
-        if touch_up_m3
-        else ""
-    )
+    passes, touch_up = (read_as(m3, "volume", setting.system, "up", step=0.05).text for m3 in (loose_m3, touch_up_m3))
+    spare = f", and {touch_up} more are kept dry for the touch-up" if touch_up_m3 else ""
     reason = (
-        f"The passes of session {session} take {read_as(loose_m3, 'volume', setting.system, 'up', step=0.05).text} loose, "
-        f"settling allowance included{spare}; rounded up to what is sold.{_stock_text(setting, more_m3)} {mix.reason}"
+        f"The passes{which} take {passes} loose, with room for settling{spare}; rounded up to what is sold."
+        f"{_stock_text(setting, more_m3)} {mix.reason}"
     )
     questions = tuple(q for item in mix.parts if item in book.materials for q in book.materials[item].questions)
     acceptance = tuple(q for item in mix.parts if item in book.materials for q in book.materials[item].acceptance)

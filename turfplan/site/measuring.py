@@ -83,9 +83,11 @@ METHODS: tuple[Method, ...] = (
     ),
 )  # fmt: skip
 GENERAL = (
-    "Measure to the soil under the thatch, on mown grass; mark sprinkler heads and lines before any stake is driven.",
+    "Measure to the soil under the thatch, on mown grass.",
     "Put a point in the bottom of every hollow and on top of every rise besides the grid: a hollow no point falls into does not exist for the map.",
-    "Before driving stakes or pins deeper than a finger, have buried lines located; in the US call 811.",
+    "Before a stake goes in deeper than a finger, have buried lines marked: in the US call 811, elsewhere ask the local "
+    "service. Sprinklers, lights and dog fence are yours to mark.",
+    "Local codes come first: ask before you change how water runs off towards a drain, a ditch, a tree or a neighbour.",
 )
 
 # The ground the accuracy table is reckoned on: shallow bowls as lawns have them, over about a fifth of the area.
