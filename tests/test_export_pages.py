@@ -26,7 +26,7 @@ from turfplan.export.sheets import (
     span_text,
     task_days,
 )
-from turfplan.export.templates import coded, environment, stylesheet, templates_dir
+from turfplan.export.templates import coded, environment, sentence, stylesheet, templates_dir
 from turfplan.export.weeks import week_sheets
 from turfplan.plan import Amount, OperationWindow, Plan
 from turfplan.units import CUBIC_YARD_M3, System
@@ -362,6 +362,17 @@ def test_the_order_sheet_has_amounts_dates_loads_questions_and_checks(plan: Plan
     assert "Receive 7 yd³ of mix" in text
 
 
+def test_a_plan_that_cannot_be_done_says_why_and_what_would_work() -> None:
+    """Checklist, order and book of such a plan hold its reasons and its ways out, and no campaign."""
+    plan = example("late-start")
+    assert plan.conflict is not None and plan.options
+    for html in (checklist_html(plan), order_html(plan), book_html(plan)):
+        text = Outline(html).text
+        assert all(sentence(reason) in text for reason in plan.conflict.reasons)
+        assert all(option.title in text and option.change in text for option in plan.options)
+        assert "None" not in text.split()[:12]
+
+
 def test_an_order_of_nothing_is_said_plainly() -> None:
     """A plan that buys nothing prints no delivery card."""
     text = Outline(order_html(page_plan(order=()))).text
@@ -433,7 +444,7 @@ def test_changes_are_told_with_before_after_and_reason() -> None:
 def test_a_plan_without_tasks_still_prints() -> None:
     """An impossible plan has no tasks, and its pages say so instead of failing."""
     bare = page_plan(tasks=(), order=(), ledgers=(), windows=(), fill=None)
-    assert "No work is planned." in Outline(checklist_html(bare)).text
+    assert "No work is planned" in Outline(checklist_html(bare)).text
     assert "No work is planned." in Outline(book_html(bare)).text
 
 

@@ -1,0 +1,135 @@
+"""Every printed page of every example is laid out without a fault, on both papers."""
+
+import multiprocessing
+import re
+from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
+
+import pytest
+
+from page_faults import Judged, judged
+from page_plan import on, page_plan
+from planning import NAMES, example
+from turfplan.export.book import book_html
+from turfplan.export.checklist import checklist_html
+from turfplan.export.fitting import SIZE_MM, Paper
+from turfplan.export.measuring import measuring_html
+from turfplan.export.sheets import look_of
+from turfplan.export.weeks import week_sheets
+from turfplan.plan import Plan
+from turfplan.readers.book import load_book
+from turfplan.site.measuring import METHODS, Accuracy
+from turfplan.units import System
+
+pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
+
+PAPERS: tuple[Paper, ...] = tuple(SIZE_MM)
+KINDS = ("book", "checklist")
+"""The book holds the order sheet and the delivery cards as they are printed alone."""
+LEAST_POINTS = 9.0
+
+
+def page_of(plan: Plan, kind: str, paper: Paper) -> str:
+    """One document of a plan; of a checklist on the other paper only the weeks that are set closer than usual."""
+    if kind == "book":
+        return book_html(plan, paper)
+    html = checklist_html(plan, paper=paper)
+    if look_of(plan).paper != paper:
+        html = re.sub(r'<section class="week fit-roomy".*?</section>\n(?=<section class="(?:week|page)|</main>)', "", html, flags=re.DOTALL)  # fmt: skip
+    return html
+
+
+@pytest.fixture(scope="module")
+def found() -> Iterator[dict[tuple[str, str, str], Judged]]:
+    """Every document of every example on both papers, laid out by as many processes as there are cores."""
+    asked = [(name, kind, paper) for name in NAMES for kind in KINDS for paper in PAPERS]
+    pages = [page_of(example(name), kind, paper) for name, kind, paper in asked]
+    with ProcessPoolExecutor(mp_context=multiprocessing.get_context("spawn")) as pool:
+        yield dict(zip(asked, pool.map(judged, pages, chunksize=3), strict=True))
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("name", NAMES)
+def test_no_page_of_an_example_has_a_fault(
+    found: dict[tuple[str, str, str], Judged], name: str, kind: str, paper: Paper
+) -> None:
+    """No heading left behind, no row split or alone, nothing beyond the page or on other text, no page next to empty."""
+    assert found[name, kind, paper].faults == ()
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_to_read_is_smaller_than_nine_points(
+    found: dict[tuple[str, str, str], Judged], name: str, paper: Paper
+) -> None:
+    """Not in the fullest week either; only the line that says when a page was made."""
+    for kind in KINDS:
+        assert found[name, kind, paper].points >= LEAST_POINTS - 0.01, kind
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_checklist_has_a_page_for_each_week_and_each_map(
+    found: dict[tuple[str, str, str], Judged], name: str
+) -> None:
+    """One page a week on the paper of the place."""
+    plan = example(name)
+    paper = look_of(plan).paper
+    weeks = week_sheets(plan, None, look_of(plan))
+    pages = sum(1 + len(week.maps) for week in weeks) + (plan.fill is not None and plan.fill.map is not None)
+    assert found[name, "checklist", paper].pages == max(1, pages)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("system", System)
+def test_the_measuring_sheet_is_two_pages_without_a_fault(system: System, paper: Paper) -> None:
+    """How to measure on the first, the readings on the second."""
+    book = load_book()
+    table = tuple(Accuracy(spacing, 300, 0.4) for spacing in (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0))
+    seen = judged(measuring_html(system, {m.error: book.si(m.error) for m in METHODS}, table, 300.0, paper))
+    assert seen.faults == () and seen.pages == 2
+
+
+MUTATIONS = {
+    "a heading that lets its text go": (".job h3 { break-after: page; }", "left behind"),
+    "a table wider than the page": (".days { width: 140%; }", "beyond the page"),
+    "a heading on the words of its job": (".facts { margin-top: -1.4em; }", "' on '"),
+    "a last line on a page of its own": (".colophon { break-before: page; }", "filled to"),
+}
+
+
+@pytest.mark.parametrize("mutation", MUTATIONS)
+def test_a_worse_stylesheet_is_found_out(mutation: str) -> None:
+    """The week is without a fault, and has the one that a change of its style brings."""
+    rule, words = MUTATIONS[mutation]
+    html = checklist_html(page_plan(), on(8, 14))
+    assert judged(html).faults == ()
+    assert any(words in fault for fault in judged(html.replace("</style>", f"{rule}</style>", 1)).faults)
+
+
+TABLE = """<style>@page {{ size: 100mm 60mm; margin: 10mm }} body {{ margin: 0; font: 10pt/5mm sans-serif }} {style}</style>
+<h1 style="margin: 0; font-size: 10pt">Table</h1><table><thead><tr><th>A</th><th>B</th></tr></thead><tbody>{rows}</tbody></table>"""
+
+
+@pytest.mark.parametrize(
+    ("count", "lines", "style", "words"),
+    [
+        (4, 1, "", None),
+        (5, 1, "", "one row of a table alone"),
+        (5, 1, "tbody tr:nth-last-child(-n + 3):not(:last-child) { break-after: avoid }", None),
+        (3, 3, "", "a table row goes on over the page"),
+        (4, 2, "tr { break-inside: avoid }", None),
+    ],
+)
+def test_rows_alone_and_rows_in_two_are_found(count: int, lines: int, style: str, words: str | None) -> None:
+    """A table of small rows on a small page, with and without the rules that keep its rows."""
+    row = "<tr><td>" + "word<br>" * (lines - 1) + "word</td><td>x</td></tr>"
+    faults = judged(TABLE.format(style=style, rows=row * count)).faults
+    assert faults == () if words is None else any(words in fault for fault in faults)
+
+
+def test_smaller_text_is_found() -> None:
+    """A week whose cautions are set at three quarters."""
+    html = checklist_html(page_plan(), on(8, 14))
+    assert judged(html).points >= LEAST_POINTS - 0.01
+    assert judged(html.replace("</style>", ".caution { font-size: 0.75em !important; }</style>", 1)).points < 8
