@@ -51,6 +51,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("nutrients", "lime_plan"): ({100}, UNITS),
     ("nutrients", "_printed"): ({10}, UNITS),
     ("order", "step"): ({60}, "how far before the plan working days are known: two months are more than any lead"),
+    ("passes", "module"): ({4}, SHOWN),
     ("passes", "plan_passes"): ({1000}, UNITS),
     ("passes", "_by_zone"): ({1000}, UNITS),
     ("passes", "_step"): ({8}, SHOWN),

@@ -1,5 +1,6 @@
 """Passes: none too deep, none too thin but the last, together the fill; and an order that covers them, over random lawns."""
 
+from dataclasses import replace
 from datetime import date
 from itertools import pairwise
 from typing import Any
@@ -8,10 +9,12 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from planning import EXAMPLES, amount, brief_of, kind, plan_of
+from planning import EXAMPLES, TODAY, amount, brief_of, first, kind, plan_of
 from turfplan.cli.running import input_of
 from turfplan.plan import Plan
+from turfplan.planner import make_plan
 from turfplan.readers.book import load_book
+from turfplan.rules.passes import blend_words
 from turfplan.rules.steps import growth_step
 from turfplan.units import INCH_MM
 
@@ -125,3 +128,20 @@ def test_bare_ground_takes_its_layers_in_one_go() -> None:
     assert not kind(bare, "mow") and not kind(bare, "mow_low")
     turf = plan_of({"leveling": {"depth": "1 in"}})
     assert turf.campaign == "spring_then_autumn" and len(passes_of(turf)) > 2
+
+
+def test_sentences_take_their_numbers_from_the_book() -> None:
+    """The parts of a mix, the watering after a pass and the depth below a siding are said as the book has them, not as texts of their own."""
+    changed = {
+        "mixes.topsoil_sand_compost.topsoil": 0.6, "mixes.topsoil_sand_compost.sand": 0.15, "water.recover_days": 10.0,
+        "site.below_siding": 8.0,
+    }  # fmt: skip
+    facts = {name: BOOK.facts[name].model_copy(update={"value": value}) for name, value in changed.items()}
+    book = replace(BOOK, facts={**BOOK.facts, **facts}, _cache={})
+    brief = brief_of({"seeding": {"intent": "none"}, "site": {"building": True}})
+    made = make_plan(brief, book, input_of(brief, EXAMPLES).climate, now=TODAY)
+    drag, spread = first(made, "incorporate"), first(made, "topdress")
+    assert "for 10 days" in " ".join(drag.how) and "keep 8 in below the siding" in " ".join(spread.cautions)
+    assert blend_words(book, "topsoil_sand_compost").startswith(
+        "60% dry pulverised topsoil, 15% dry fine sand, a quarter"
+    )

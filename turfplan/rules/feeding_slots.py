@@ -144,7 +144,7 @@ def after_sowing(
     why = (
         "The starter feeds the lawn at that time."
         if starter
-        else "The compost feeds the seedlings at that time; their colour four to six weeks after they are up tells whether it is enough."
+        else "The compost feeds the seedlings at that time; their colour, weeks after they are up, tells whether it is enough."
     )
     skipped += [(slot.key, why) for slot in near]
     return [slot for slot in slots if slot not in near]

@@ -38,7 +38,7 @@ def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], s
                     words={"what": "are the leaf tips through?"}, title="Look: are the leaf tips through?",
                     how=(
                         "Tips should stand clear everywhere. Buried patches: brush or rake them free and water lightly.",
-                        "Bare patches after two weeks: note them for seed or plugs.",
+                        f"Bare patches after {setting.days('order.leaf_tips_most')} days: note them for seed or plugs.",
                     ),
                     go="Any day you are there.", fallback="The next free day.",
                 )
@@ -108,7 +108,7 @@ def _pass(
         words={
             "water_in": "Leave the watering until the seed is on."
             if seeded
-            else "The same evening water lightly, about 1/4 in (6 mm), to settle it; then 1/2 in (12 mm) every three to four days for two weeks."
+            else _watering_in(setting)
         },
     )  # fmt: skip
     drafts = [spread, _as_long_as(drag, spread)]
@@ -120,6 +120,16 @@ def _pass(
             )
         )  # fmt: skip
     return drafts
+
+
+def _watering_in(setting: Setting) -> str:
+    """How a layer without seed is settled and the grass under it watered."""
+    book, gap = setting.book, setting.book.fact("water.recover_gap")
+    settle, then = (setting.length(book.si(f"water.{name}")) for name in ("settle_depth", "recover_depth"))
+    return (
+        f"The same evening water lightly, about {settle}, to settle it; then {then} every {gap.low_si:.0f} to {gap.high_si:.0f} days for "
+        f"{setting.days('water.recover_days')} days."
+    )
 
 
 def _zones_text(setting: Setting, layer: Pass, loose_m3: float) -> str:
@@ -172,5 +182,6 @@ def _site_cautions(setting: Setting) -> tuple[str, ...]:
             "Septic field: wheelbarrows only, no machines, and no change of the cover without the installer's word."
         )
     if site.building:
-        found.append("At the house keep 6 in (15 cm) below the siding and the fall away from the wall.")
+        below = setting.length(setting.book.si("site.below_siding"), "height")
+        found.append(f"At the house keep {below} below the siding and the fall away from the wall.")
     return tuple(found)

@@ -9,6 +9,7 @@ from turfplan.rules.draft import Pass
 from turfplan.rules.layers import beside_the_soil
 from turfplan.rules.setting import Setting
 from turfplan.units import INCH_MM, System
+from turfplan.wording import capital
 
 SEEDED = ("overseed", "seed", "dormant_seed")
 
@@ -60,17 +61,18 @@ def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
     """Mix id, reason and facts by the rules of the trade."""
     book = setting.book
     limit = book.si("topdress.sand_limit")
+    blend = capital(blend_words(book, "topsoil_sand"))
     seeded = setting.sowing in SEEDED and setting.intent != "winter_overseed"
     if seeded and setting.brief.site.water_body:
         return (
             "topsoil_sand",
-            "Half dry topsoil, half dry fine sand: seed would take a blend with compost, but beside open water its phosphorus washes off.",
+            f"{blend}: seed would take a blend with compost, but beside open water its phosphorus washes off.",
             tuple(f"mixes.topsoil_sand.{part}" for part in _parts(book, "topsoil_sand")),
         )
     if seeded:
         return (
             "topsoil_sand_compost",
-            "Seed goes with it: half topsoil, a quarter fine sand, a quarter compost; the compost feeds the seedlings.",
+            f"Seed goes with it: {blend_words(book, 'topsoil_sand_compost')}; the compost feeds the seedlings.",
             tuple(f"mixes.topsoil_sand_compost.{part}" for part in _parts(book, "topsoil_sand_compost")),
         )
     fine, sandy = book.soils[setting.soil].fine, setting.soil in book.mixes["sand"].soils
@@ -87,11 +89,22 @@ def _by_rule(setting: Setting) -> tuple[str, str, tuple[str, ...]]:
     return (
         "topsoil_sand",
         (
-            f"Half dry topsoil, half dry fine sand: {depth} is deeper than straight sand may go, so half of it is soil."
+            f"{blend}: {depth} is deeper than straight sand may go, so part of it is soil."
             if setting.depth_mm > limit
-            else "Half dry topsoil, half dry fine sand: nearer to the soil below than straight sand, which would sit on it as a foreign layer."
+            else f"{blend}: nearer to the soil below than straight sand, which would sit on it as a foreign layer."
         ),
         tuple(f"mixes.topsoil_sand.{part}" for part in _parts(book, "topsoil_sand")),
+    )
+
+
+SHARES = {1 / 2: "half", 1 / 4: "a quarter"}
+
+
+def blend_words(book: Book, mix: str) -> str:
+    """The parts of a mix in words: half dry topsoil, half dry fine sand."""
+    parts = _parts(book, mix)
+    return ", ".join(
+        f"{SHARES.get(share, f'{share:.0%}')} {book.materials[item].name}" for item, share in parts.items()
     )
 
 
@@ -106,7 +119,7 @@ def _warnings(setting: Setting, parts: Mapping[str, float]) -> tuple[str, ...]:
     if straight and setting.depth_mm > limit + 1e-6:
         warned.append(
             f"Straight sand levels only up to {setting.length(limit)} in all; {setting.length(setting.depth_mm)} of it changes "
-            "the soil: half topsoil, half sand is safer."
+            f"the soil: {blend_words(setting.book, 'topsoil_sand')} is safer."
         )
     if straight and setting.book.soils[setting.soil].fine:
         warned.append(
@@ -125,12 +138,7 @@ def _warnings(setting: Setting, parts: Mapping[str, float]) -> tuple[str, ...]:
 def _experts_on_sand(setting: Setting) -> tuple[str, ...]:
     if not setting.bands:
         return ()
-    return (
-        "Experts disagree on sand over clay: Florida and Penn State advise against it, Georgia accepts river sand on bermuda and "
-        "zoysia in thin layers. This plan keeps to material like the soil unless the brief asks otherwise.",
-        "Experts disagree on depth: Iowa State goes up to 1/2 in (12 mm) a pass, Georgia to 1/4 in (6 mm) on warm-season grass; "
-        "the British custom is 1/16 to 1/8 in (1 to 3 mm). This plan takes the least that fits the grass.",
-    )
+    return tuple(setting.book.cautions[name].text for name in ("experts_on_sand", "experts_on_depth"))
 
 
 def low_floor(setting: Setting, seeded: bool) -> tuple[float, tuple[str, ...]]:

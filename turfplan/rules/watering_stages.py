@@ -169,11 +169,13 @@ def need_of(ground: Ground, stage: Stage, start: date, end: date) -> Need:
 
 def _recover_need(ground: Ground, start: date, end: date) -> Need:
     book = ground.request.book
-    gap = book.si("water.recover_gap")
+    often = book.fact("water.recover_gap")
+    gap = often.si
     rain = gap * book.si("water.counted_rain_share") * ground.mean_rain_mm(start, end)
     depth = max(0.0, book.si("water.recover_depth") - rain)
     why = (
-        "For two weeks after a pass the covered grass is watered every three to four days, less part of the usual rain."
+        f"For {round(book.si('water.recover_days'))} days after a pass the covered grass is watered every {often.low_si:.0f} to "
+        f"{often.high_si:.0f} days, less part of the usual rain."
     )
     return Need(
         1,
