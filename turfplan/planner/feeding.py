@@ -9,6 +9,7 @@ from turfplan.rules.campaign import Campaign
 from turfplan.rules.feed import SOWINGS, Demand, FeedingPlan, day_faults, feeding_plan, nitrogen_ledger
 from turfplan.rules.mowing import mowing_notes
 from turfplan.rules.passes import SEEDED, MixChoice
+from turfplan.rules.plants_fed import with_plants_fed
 from turfplan.rules.setting import Setting
 from turfplan.wording import day_text
 
@@ -29,13 +30,14 @@ def _feed(setting: Setting, campaign: Campaign, mix: MixChoice) -> FeedingPlan:
     if campaign.sow_window is not None:
         windows.append(campaign.sow_window)
     start = date.fromordinal(setting.first_day)
-    return feeding_plan(
+    feeding = feeding_plan(
         setting.brief, setting.book, setting.climate, setting.species.id,
         seeded=setting.sowing in SEEDED and setting.intent != "winter_overseed" and last is not None,
         compost_depth_mm=compost_mm, compost_in_mix=mix.compost_share > 0 and bool(campaign.sessions),
         campaign_windows=windows, year_start=start, year_end=setting.accounted_until,
         soil=setting.soil, system=setting.system,
     )  # fmt: skip
+    return with_plants_fed(setting, campaign, feeding)
 
 
 def amounts_of_feed(setting: Setting, feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:

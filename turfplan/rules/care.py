@@ -10,6 +10,7 @@ from turfplan.rules.campaign import Campaign
 from turfplan.rules.draft import Draft, OpenDays
 from turfplan.rules.feed import Feed, FeedingPlan, planted_words
 from turfplan.rules.passes import SEEDED
+from turfplan.rules.plants_fed import PLANTED
 from turfplan.rules.seed import emergence
 from turfplan.rules.setting import Setting
 
@@ -19,7 +20,7 @@ def care(setting: Setting, campaign: Campaign, feeding: FeedingPlan) -> list[Dra
     drafts: list[Draft] = []
     sown = setting.sowing is not None and campaign.sow_window is not None
     if sown:
-        drafts.append(_first_mow(setting, campaign))
+        drafts.append(_first_mow(setting, campaign, feeding))
     up = emergence(setting, campaign)
     if up is not None and feeding.compost_feeds:
         drafts.append(
@@ -92,7 +93,7 @@ def feed_days(setting: Setting, feeding: FeedingPlan, drafts: Sequence[Draft]) -
     ]  # fmt: skip
 
 
-def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
+def _first_mow(setting: Setting, campaign: Campaign, feeding: FeedingPlan) -> Draft:
     up = emergence(setting, campaign)
     book, sown = setting.book, setting.sown
     target = book.fact(f"species.{sown.id}.mow_height").low_si
@@ -102,7 +103,7 @@ def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
         return make(
             setting, "first_mow", why="Cutting makes planted grass spread sideways; too early it pulls the plants out.",
             priority=CARE, anchor="plant", offset=round(setting.book.fact("order.plant_mow_most").low_si), words=words, title="First mow after planting",
-            how=(book.operations["first_mow"].how[0], planted_words(book, setting.system)),
+            how=(book.operations["first_mow"].how[0], *(() if _plants_fed(feeding) else (planted_words(book, setting.system),))),
             go=f"No plant comes out at a gentle pull, and the grass stands {words['height']} high.",
             facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor", "feeding.plants_rate"),
         )  # fmt: skip
@@ -111,6 +112,10 @@ def _first_mow(setting: Setting, campaign: Campaign) -> Draft:
         why="The first cut makes young grass tiller, and keeps the old grass from shading it.",
         priority=CARE, anchor="sowing", offset=(up.mow_least + up.mow_most) // 2, words=words, facts=(f"species.{sown.id}.mow_height", "mowing.first_mow_factor"),
     )  # fmt: skip
+
+
+def _plants_fed(feeding: FeedingPlan) -> bool:
+    return any(feed.key == PLANTED for feed in feeding.feeds)
 
 
 def _starter(setting: Setting, campaign: Campaign, feed: Feed) -> Draft:
@@ -124,6 +129,14 @@ def _feed(setting: Setting, feed: Feed, feeding: FeedingPlan) -> Draft:
     how = setting.book.operations["feed_nitrogen"].how
     if feeding.potash_g_m2(feed.key):
         how = (*how, "With it goes the potash that the soil test asks for, as far as the bag does not hold it already.")
+    if feed.key == PLANTED:
+        wait = round(setting.book.fact("order.plant_rooting").high_si)
+        return make(
+            setting, "feed_nitrogen", feed.key, why=feed.reason, priority=CARE, anchor="plant", offset=wait, facts=feed.facts, how=how,
+            position=feed.best.toordinal(), window=(feed.start.toordinal(), feed.end.toordinal()),
+            go="Plants stay in the ground at a gentle pull; grass growing and dry, no heavy rain in the forecast.",
+            fallback="While plants still come out, wait; leave it out once summer is over.",
+        )  # fmt: skip
     return make(
         setting, "feed_nitrogen", feed.key, why=feed.reason, priority=CARE, ideal=feed.best.toordinal(), facts=feed.facts, how=how,
         position=feed.best.toordinal(),
