@@ -1,11 +1,12 @@
 """Campaigns: what is ruled out by counting is what the network cannot date."""
 
 from dataclasses import replace
+from datetime import date
 from typing import Any
 
 import pytest
 
-from planning import EXAMPLES, TODAY, brief_of, example_brief, plan_brief
+from planning import EXAMPLES, TODAY, brief_of, example_brief, first, plan_brief, plan_of
 from turfplan.brief import Brief
 from turfplan.cli.running import input_of
 from turfplan.constraints import Strength
@@ -88,3 +89,18 @@ def test_a_crowded_campaign_that_the_brief_insists_on_is_told_in_numbers() -> No
     plan = plan_brief(brief, options=False)
     assert plan.conflict is not None
     assert any("there is time for" in reason for reason in plan.conflict.reasons)
+
+
+def test_spring_seed_that_only_the_end_of_the_plan_forces_is_said() -> None:
+    """A deep fill in a cool summer ends with seed in June where the plan ends in August: it says until when it would be September."""
+    lawn: dict[str, Any] = {
+        "place": {"postal_code": None, "latitude": 52.5, "longitude": -1.5, "country": "GB"},
+        "leveling": {"depth": "1.5 in"}, "lawn": {"grass": "perennial_ryegrass"},
+    }  # fmt: skip
+    plan = plan_of(lawn, options=False)
+    said = next(caution for caution in plan.cautions if "until = " in caution)
+    until = date.fromisoformat(said.split("until = ")[1].split(" ")[0])
+    assert first(plan, "overseed").start.month in (5, 6)
+    longer = plan_of(lawn, {"season": {"until": until}}, options=False)
+    assert first(longer, "overseed").start.month in (8, 9) and not any("until = " in c for c in longer.cautions)
+    assert not any("until = " in c for c in plan_of(options=False).cautions)

@@ -205,7 +205,7 @@ WEEKEND = {"calendar": {"weekdays": ["sat", "sun"]}}
 ONE_PERSON = {"work": {"people": 1, "hours_per_day": 3}, "calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]}}  # fmt: skip
 AWAY = {**QUARTER, "calendar": {"away": [{"from": date(2027, 9, 5), "to": date(2027, 9, 12)}]}}
 BAN = {**QUARTER, "water": {"banned": [{"from": date(2027, 9, 1), "to": date(2027, 9, 20)}]}}
-SPRING_LOST = {**QUARTER, "season": {"campaign": "spring"}, "calendar": {"unavailable": [{"from": date(2027, 4, 1), "to": date(2027, 6, 5)}]}}  # fmt: skip
+AUTUMN_LOST = {"calendar": {"unavailable": [{"from": date(2027, 8, 1), "to": date(2027, 11, 20)}]}}
 HELD = {**QUARTER, "history": {"herbicides": [{"active_ingredient": "prodiamine", "on": date(2027, 5, 28)}]}}
 
 
@@ -216,7 +216,7 @@ def sown_on(plan: Plan) -> date:
 
 DAYS: dict[str, Case] = {
     "_calendar": Case(WEEKEND, "work is done on the days that were named", lambda p: all(t.start.weekday() >= 5 for t in p.tasks if t.series is None)),
-    "_windows": Case(SPRING_LOST, "seed waits for a season of its own, never for summer", lambda p: sown_on(p).month not in (6, 7)),
+    "_windows": Case(AUTUMN_LOST, "seed waits for a season of its own, never for summer", lambda p: sown_on(p).month not in (6, 7)),
     "_watering_people": Case(AWAY, "no seed three weeks before nobody is there to water", lambda p: not date(2027, 8, 15) < sown_on(p) <= date(2027, 9, 12)),
     "_watering_bans": Case(BAN, "no seed whose first weeks fall into a ban", lambda p: not date(2027, 8, 15) < sown_on(p) <= date(2027, 9, 20)),
     "_herbicide_holds": Case(HELD, "no seed within sixteen weeks of prodiamine", lambda p: sown_on(p) >= date(2027, 5, 28) + timedelta(weeks=16)),

@@ -23,12 +23,13 @@ from turfplan.plan import (
     Task,
     Window,
 )
-from turfplan.planner.comparing import Comparison
+from turfplan.planner.comparing import Candidate, Comparison
 from turfplan.planner.quantities import quoted_depth
+from turfplan.rules.campaign import following_autumn
 from turfplan.rules.setting import Setting
 from turfplan.rules.water import Verdict
 from turfplan.units import System, read_as
-from turfplan.wording import capital
+from turfplan.wording import capital, day_text
 
 CURVE_STEP_DAYS = 5
 
@@ -162,6 +163,7 @@ def _cautions(setting: Setting, verdict: Verdict, comparison: Comparison) -> tup
                 f"This is {read_as(volume, 'volume', setting.system, 'up').text} of material to move by hand, about "
                 f"{volume / book.si('labour.barrow'):,.0f} barrow loads: be sure the depth is the mean, not the deepest dip."
             )
+        found += _spring_seed(setting, best)
     quoted = quoted_depth(setting)
     found += [quoted] if quoted else []
     if setting.sowing is not None:
@@ -171,6 +173,23 @@ def _cautions(setting: Setting, verdict: Verdict, comparison: Comparison) -> tup
     found += _site(setting)
     found += [c.text for c in book.cautions.values() if c.always]
     return tuple(dict.fromkeys(found))
+
+
+def _spring_seed(setting: Setting, best: Candidate) -> list[str]:
+    """What to write into the brief where seed goes in in spring only because the plan ends before the next autumn."""
+    sow, season = best.campaign.sow_window, setting.brief.season
+    autumn = following_autumn(setting, sow) if sow is not None else None
+    if (
+        autumn is None
+        or season.until is not None
+        or season.campaign != "auto"
+        or autumn.toordinal() <= setting.last_day
+    ):
+        return []
+    return [
+        f"Seed goes in in spring, and meets weeds and its first summer young, because the plan ends on "
+        f"{day_text(date.fromordinal(setting.last_day), setting.system)}. With until = {autumn} in the brief's season it may wait for late summer."
+    ]
 
 
 def _site(setting: Setting) -> list[str]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from turfplan.constraints import DaySet
 from turfplan.rules.draft import OpenDays, Pass
@@ -152,6 +152,21 @@ def _half(setting: Setting, window: OpenDays) -> str:
     """Spring or autumn: the half of the growing year that a window's best day lies in."""
     month = (window.best.month + 6 - 1) % 12 + 1 if setting.climate.southern else window.best.month
     return "spring" if month <= 6 else "autumn"
+
+
+def following_autumn(setting: Setting, sow: OpenDays) -> date | None:
+    """The last day of the autumn window after seed of a cool-season grass that goes in in spring; None for any other seed."""
+    if not setting.cool or _half(setting, sow) != "spring" or sow.operation not in ("seed", "overseed"):
+        return None
+    autumns = [
+        w
+        for w in (*setting.missed, *setting.open(sow.operation))
+        if w.operation == sow.operation and _half(setting, w) == "autumn"
+    ]
+    if not autumns:
+        return None
+    later = [w.end for w in autumns if w.start > sow.end]
+    return min(later) if later else max(w.end for w in autumns) + timedelta(days=365)
 
 
 def _room(setting: Setting, window: OpenDays) -> int:
