@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from turfplan.agronomy import Book
+from turfplan.agronomy import Book, Species
 from turfplan.amounts.sprinkler import zones
 from turfplan.brief import Brief
 from turfplan.errors import Problem, TurfplanError, nearest
@@ -77,11 +77,19 @@ def _bags_and_cans(brief: Brief, book: Book) -> Iterable[Problem]:
 
 
 def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
-    intent = brief.seeding.intent
+    """Wishes that contradict the grass, or each other; a grass that the book does not know is told elsewhere."""
     sown = book.species.get(brief.seeding.species or brief.dominant.species)
     lawn = book.species.get(brief.dominant.species)
     if sown is None or lawn is None:
         return
+    yield from _seed_or_plants(brief, sown)
+    yield from _out_of_season(brief, lawn)
+    yield from _nothing_comes_of_it(brief)
+
+
+def _seed_or_plants(brief: Brief, sown: Species) -> Iterable[Problem]:
+    """Seed wished of a grass that gives none, plants of one that is sown, or a form in which it is not sold."""
+    intent = brief.seeding.intent
     if intent in ("patch", "overseed", "renovate", "dormant") and not sown.seedable:
         yield Problem(
             "seeding.intent", f"{sown.name} is not grown from seed", repr(intent), "none, plant",
@@ -101,6 +109,11 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
             repr(brief.seeding.form),
             ", ".join(sown.plantable),
         )
+
+
+def _out_of_season(brief: Brief, lawn: Species) -> Iterable[Problem]:
+    """A way of sowing that belongs to lawns of the other season."""
+    intent = brief.seeding.intent
     if intent == "dormant" and lawn.season == "warm":
         yield Problem(
             "seeding.intent", "warm-season grass is not sown dormant", repr(intent), "none, overseed, renovate, plant"
@@ -110,6 +123,11 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
             "seeding.intent", "winter overseeding is for warm-season lawns", repr(intent), "none, patch, overseed, renovate, dormant",
             'a cool-season lawn stays green: use "overseed"',
         )  # fmt: skip
+
+
+def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
+    """Briefs that ask for no work at all, or for work that would fail without water."""
+    intent = brief.seeding.intent
     filled = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
     if intent == "none" and not filled and not any(shape.depth_mm for shape in brief.lawn.shape):
         yield Problem(
