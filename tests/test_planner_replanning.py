@@ -1,13 +1,14 @@
 """What becomes of a season whose windows were missed."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
 
 from outside_checks import TOOLS, update_faults
-from planning import kind, plan_brief
+from planning import TODAY, kind, plan_brief, plan_of
 from test_seasons import Season, begun, done_until
 from turfplan.brief import Brief
 from turfplan.export.calendar import season_ics
+from turfplan.journal import JournalEntry
 from turfplan.plan import Plan
 from turfplan.planner import Weather
 from turfplan.rules.watering_request import WeatherDay
@@ -136,3 +137,15 @@ def test_what_has_run_out_is_told_and_does_not_stop_the_season() -> None:
     assert task is not None and task.start > tines and task.published is not None
     assert "have it done again first" in task.cautions[0] and "a ticket runs out" in task.cautions[0]
     assert "Take care" in task.published.description
+
+
+def test_history_of_an_older_program_learns_its_roles() -> None:
+    """A plan written before tasks had roles: what is done in it plays its part all the same once it is planned again."""
+    first_plan = plan_of()
+    ordered = next(t for t in first_plan.tasks if t.plays("ordering"))
+    older = first_plan.model_copy(update={"tasks": tuple(t.model_copy(update={"roles": ()}) for t in first_plan.tasks)})
+    done = JournalEntry(number=1, at=TODAY, kind="done", task=ordered.id, on=ordered.end)
+    later = datetime.combine(ordered.end + timedelta(days=2), time(12), UTC)
+    again = plan_of(journal=(done,), previous=older, now=later)
+    kept = again.task(ordered.id)
+    assert kept is not None and kept.closed == "done" and kept.roles == ordered.roles

@@ -75,35 +75,16 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
             # Giving rules up only adds to a cost, so this one cannot win: it need not be dated.
             rejected.append((campaign.name, _second_best(setting, found[0].campaign, campaign)))
             continue
-        if short := crowded(setting, campaign):
-            # More passes than days to spread them on: no network is needed to see it, and the sum says it best.
-            why_not = _too_many(setting, *short)
-            conflict = conflict or (f"{campaign.name}: {why_not}",)
-            rejected.append((campaign.name, why_not))
-            continue
-        drafted = draft_campaign(setting, campaign, feeder, permit=permit)
-        titles = plain_titles(setting, drafted.season)
-        # Advice may give way; a campaign that cannot keep the hard and strong rules is no candidate.
-        dated = date_season(setting, drafted.season, keep=Strength.STRONG)
-        if isinstance(dated, Conflict):
-            said = conflict_sentences(dated, titles)
-            conflict = conflict or said
-            soft = any(c.strength < Strength.HARD for c in dated.constraints)
-            rejected.append(
-                (campaign.name, ("It would break a rule of good practice. " if soft else "") + " ".join(said))
-            )
+        tried = _tried(setting, campaign, feeder, permit=permit)
+        if isinstance(tried, Candidate):
+            found.append(tried)
         else:
-            found.append(
-                Candidate(
-                    campaign, drafted.mix, drafted.feeding, drafted.volumes, drafted.season, dated,
-                    campaign.cost + given_up(setting, dated),
-                )
-            )  # fmt: skip
-    found.sort(key=lambda c: (c.cost, max(c.dated.schedule.days.values(), default=0)))
+            conflict = conflict or tried.conflict
+            rejected.append((campaign.name, tried.reason))
     if not found:
-        if not conflict:
-            conflict = tuple(f"{name}: {reason}" for name, reason in rejected) or tuple(setting.closed)
+        conflict = conflict or tuple(f"{name}: {reason}" for name, reason in rejected) or tuple(setting.closed)
         return Comparison(None, tuple(dict.fromkeys(rejected)), conflict)
+    found.sort(key=lambda c: (c.cost, max(c.dated.schedule.days.values(), default=0)))
     best = found[0]
     season, dated = sturdier(setting, best.season, best.dated, lambda other: date_season(setting, other))
     best = replace(best, season=season, dated=dated)
@@ -113,6 +94,33 @@ def compare(setting: Setting, feeder: Feeder, *, permit: bool) -> Comparison:
         if name != best.campaign.name:
             seen.setdefault(name, reason)
     return Comparison(best, tuple(seen.items()))
+
+
+@dataclass(frozen=True, slots=True)
+class _Undatable:
+    """Why a campaign cannot be dated: as a reason against it, and as the rules that cannot all hold."""
+
+    reason: str
+    conflict: tuple[str, ...]
+
+
+def _tried(setting: Setting, campaign: Campaign, feeder: Feeder, *, permit: bool) -> Candidate | _Undatable:
+    """A campaign on its days, or why it has none."""
+    if short := crowded(setting, campaign):
+        # More passes than days to spread them on: no network is needed to see it, and the sum says it best.
+        reason = _too_many(setting, *short)
+        return _Undatable(reason, (f"{campaign.name}: {reason}",))
+    drafted = draft_campaign(setting, campaign, feeder, permit=permit)
+    # Advice may give way; a campaign that cannot keep the hard and strong rules is no candidate.
+    dated = date_season(setting, drafted.season, keep=Strength.STRONG)
+    if isinstance(dated, Conflict):
+        said = conflict_sentences(dated, plain_titles(setting, drafted.season))
+        soft = any(c.strength < Strength.HARD for c in dated.constraints)
+        return _Undatable(("It would break a rule of good practice. " if soft else "") + " ".join(said), said)
+    return Candidate(
+        campaign, drafted.mix, drafted.feeding, drafted.volumes, drafted.season, dated,
+        campaign.cost + given_up(setting, dated),
+    )  # fmt: skip
 
 
 def _too_many(setting: Setting, session: Session, most: int) -> str:

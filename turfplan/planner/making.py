@@ -4,7 +4,6 @@ import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
-from functools import partial
 from zoneinfo import ZoneInfo
 
 from turfplan.agronomy import Book
@@ -19,7 +18,7 @@ from turfplan.numbering import in_rules_words
 from turfplan.plan import Fill, Plan
 from turfplan.planner.assembling import tasks_of, with_amounts
 from turfplan.planner.briefing import check_brief
-from turfplan.planner.comparing import Comparison, compare
+from turfplan.planner.comparing import Candidate, Comparison, compare
 from turfplan.planner.feeding import feeder_for, feeding_warnings
 from turfplan.planner.history import History, forecast_reasons, read_history, still_missing_mm
 from turfplan.planner.judging import judged
@@ -84,47 +83,41 @@ def make_plan(
     re-plans with the fewest moved tasks. A plan that cannot be done as asked comes back with `conflict` and `options`
     and no tasks. Raises TurfplanError for names or wishes that the book does not bear out.
     """
-    weather, given = weather or Weather(), previous
-    begin = partial(
-        _chosen, book=book, climate=climate, journal=journal, previous=given, now=now, ground=ground, weather=weather,
-        real_years=real_years, assume_not_done=assume_not_done,
+    previous = with_roles(previous, book) if previous is not None else None
+    given = _Given(
+        book, climate, journal, previous, now, ground, weather or Weather(), real_years, assume_not_done=assume_not_done
+    )
+    chosen = _chosen(brief, given)
+    setting = chosen.setting
+    shell = frame(
+        setting, chosen.verdict, chosen.comparison, now=now, lawn_id=lawn_id_of(brief, climate, previous),
+        brief_sha256=brief_sha256, journal_entries=len(journal), ground=ground,
     )  # fmt: skip
-    chosen = begin(brief)
-    setting, best, history, previous = chosen.setting, chosen.comparison.best, chosen.history, chosen.previous
-    shell = frame(setting, chosen.verdict, chosen.comparison, now=now, lawn_id=lawn_id_of(brief, climate, previous),
-                  brief_sha256=brief_sha256, journal_entries=len(journal), ground=ground)  # fmt: skip
     shell = plan_told_in(shell, setting.system)
-    if best is None:
-        found = ways_out(brief, setting, lambda other: main_work(begin(other))) if options else ()
+    if chosen.comparison.best is None:
+        found = ways_out(brief, setting, lambda other: main_work(_chosen(other, given))) if options else ()
         return shell.model_copy(update={"options": found})
-    drafts, bought = with_amounts(setting, best, history)
-    tasks = tasks_of(setting, best, drafts)
-    runs, ledgers, said = watered(setting, best, tasks, history, weather.days, previous)
-    warnings = _in_units(feeding_warnings(setting, best, tasks), setting.system)
-    moved = moved_by_soil(setting)
-    tasks = told_in((*tasks, *runs), setting.system)
-    tasks = with_kept_words(tasks, previous, brief_sha256, book.version, moved)
-    days = {task.id: (task.start, task.end) for task in tasks}
-    lines = order_lines(
-        bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
-    )
-    plan = shell.model_copy(
-        update={
-            "tasks": tasks,
-            "order": told_in(lines, setting.system),
-            "citations": citations_of(book, tasks, lines, setting.system),
-            "ledgers": told_in(ledgers, setting.system),
-            "cautions": tuple(dict.fromkeys((*shell.cautions, *warnings, *_in_units(said, setting.system)))),
-            "warnings": warnings,
-        }
-    )
-    wet = forecast_reasons(book, previous, coming_rain(weather.days, setting.today), setting.system)
-    history = replace(history, because=with_window_reasons(history.because, tasks, previous, moved, wet))
-    plan = revise(plan, given, now, history=history.as_record())
+    plan, history = _filled(shell, chosen, chosen.comparison.best, given)
+    plan = revise(plan, previous, now, history=history.as_record())
     plan = plan.model_copy(update={"real_years": told_in(judged(setting, plan.tasks), setting.system)})
     if faults := check_plan(plan, brief, book):
         raise UnsoundPlanError("; ".join(faults))
     return plan
+
+
+@dataclass(frozen=True, slots=True)
+class _Given:
+    """What a plan is made from, beside the brief: the same for the brief as asked and for every way out of it."""
+
+    book: Book
+    climate: Climate
+    journal: Sequence[JournalEntry]
+    previous: Plan | None
+    now: datetime
+    ground: Ground | None
+    weather: Weather
+    real_years: Sequence[RealYear]
+    assume_not_done: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,26 +131,51 @@ class _Chosen:
     previous: Plan | None
 
 
-def _chosen(
-    brief: Brief, *, book: Book, climate: Climate, journal: Sequence[JournalEntry], previous: Plan | None, now: datetime,
-    ground: Ground | None, weather: Weather, real_years: Sequence[RealYear], assume_not_done: bool,
-) -> _Chosen:  # fmt: skip
+def _chosen(brief: Brief, given: _Given) -> _Chosen:
     """The campaign of a brief with its days, or why there is none; raises TurfplanError for what the book does not bear out."""
+    book = given.book
     if problems := check_brief(brief, book):
         raise TurfplanError(problems)
-    today = now.astimezone(ZoneInfo(climate.timezone)).date()
-    previous, entries = in_rules_words(with_roles(previous, book) if previous is not None else None, journal)
-    history = read_history(book, entries, previous, today, assume_not_done=assume_not_done)
-    climate = measured_climate(climate, book, history.soil, today)
-    setting = _setting(brief, book, climate, today, previous, ground, real_years)
+    today = given.now.astimezone(ZoneInfo(given.climate.timezone)).date()
+    previous, entries = in_rules_words(given.previous, given.journal)
+    history = read_history(book, entries, previous, today, assume_not_done=given.assume_not_done)
+    climate = measured_climate(given.climate, book, history.soil, today)
+    setting = _setting(brief, book, climate, today, previous, given.ground, given.real_years)
     verdict = watering_verdict(brief, book, climate, setting.sown.id, zones(brief.water, book, setting.area_m2))
     closed = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
     setting = replace(setting, no_sowing=closed, missing_mm=still_missing_mm(history, previous))
     if previous is not None and not previous.conflict:
-        comparison = compare_again(setting, feeder_for(setting), verdict, previous, history, weather.days)
+        comparison = compare_again(setting, feeder_for(setting), verdict, previous, history, given.weather.days)
     else:
         comparison = _compare(setting, verdict)
     return _Chosen(setting, verdict, comparison, history, previous)
+
+
+def _filled(shell: Plan, chosen: _Chosen, best: Candidate, given: _Given) -> tuple[Plan, History]:
+    """The plan with its tasks, waterings, order, accounts and warnings, and the history with what the weather explains."""
+    setting, book, system, previous = chosen.setting, given.book, chosen.setting.system, chosen.previous
+    drafts, bought = with_amounts(setting, best, chosen.history)
+    tasks = tasks_of(setting, best, drafts)
+    runs, ledgers, said = watered(setting, best, tasks, chosen.history, given.weather.days, previous)
+    warnings = _in_units(feeding_warnings(setting, best, tasks), system)
+    moved = moved_by_soil(setting)
+    tasks = told_in((*tasks, *runs), system)
+    tasks = with_kept_words(tasks, previous, shell.brief_sha256, book.version, moved)
+    days = {task.id: (task.start, task.end) for task in tasks}
+    lines = order_lines(
+        bought, days, setting.lead_days, round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
+    )
+    filled = {
+        "tasks": tasks,
+        "order": told_in(lines, system),
+        "citations": citations_of(book, tasks, lines, system),
+        "ledgers": told_in(ledgers, system),
+        "cautions": tuple(dict.fromkeys((*shell.cautions, *warnings, *_in_units(said, system)))),
+        "warnings": warnings,
+    }
+    wet = forecast_reasons(book, previous, coming_rain(given.weather.days, setting.today), system)
+    because = with_window_reasons(chosen.history.because, tasks, previous, moved, wet)
+    return shell.model_copy(update=filled), replace(chosen.history, because=because)
 
 
 def main_work(chosen: _Chosen) -> MainWork | None:
