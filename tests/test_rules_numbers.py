@@ -87,7 +87,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("watering_hours", "session_names"): ({9, 11, 13, 15, 17, 20, 60}, "hours that a time of day is called by"),
     ("watering_request", "module"): ({7}, CALENDAR),
     ("watering_series", "_fit"): ({9, 10}, "parts of the water that are tried in turn where the whole does not fit"),
-    ("watering_series", "_record"): ({0.01, 0.1}, SHOWN),
+    ("watering_series", "_water"): ({0.01, 0.1}, SHOWN),
     ("watering_series", "_clock"): ({60}, UNITS),
     ("watering_verdict", "_rain_words"): ({13, 15, 28, 2027}, CALENDAR),
     ("watering_verdict", "_hours_words"): ({60}, UNITS),

@@ -70,14 +70,7 @@ def build_climate(
     monthly_rain = normals.months_mm()
     whole = normals.rain_mm is not None and len(normals.rain_mm) == 365
     rain = normals.rain_mm if whole and normals.rain_mm else monthly_to_daily_rain(monthly_rain)
-    if normals.min_c is not None and normals.max_c is not None:
-        low, high = _curve(normals.min_c), _curve(normals.max_c)
-    else:
-        spans = daily_curve(
-            daily_range_c(models, _months_of(normals.mean_c), monthly_rain, spot.latitude, normals.elevation_m or 0.0)
-        )
-        low = tuple(m - s / 2 for m, s in zip(mean, spans, strict=True))
-        high = tuple(m + s / 2 for m, s in zip(mean, spans, strict=True))
+    low, high = _low_and_high(models, normals, mean, monthly_rain, spot.latitude)
     last, first = normals.last_frost, normals.first_frost
     if not normals.frost_known:
         last, first = estimate_frost(models, low, mean, monthly_rain, spot.latitude)
@@ -95,6 +88,20 @@ def build_climate(
         et0_mm=et0, last_frost=last, first_frost=first, attribution=attribution, state=spot.state, frost_free=last is None,
         soil_error_days=max(error_days, round(models.number("bands", "soil_days"))),
     )  # fmt: skip
+
+
+def _low_and_high(
+    models: Models, normals: Normals, mean: Sequence[float], monthly_rain: Sequence[float], latitude: float
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """The lowest and highest temperature of each day (degC): as read, else half the estimated daily range about the mean."""
+    if normals.min_c is not None and normals.max_c is not None:
+        return _curve(normals.min_c), _curve(normals.max_c)
+    spans = daily_curve(
+        daily_range_c(models, _months_of(normals.mean_c), monthly_rain, latitude, normals.elevation_m or 0.0)
+    )
+    low = tuple(m - s / 2 for m, s in zip(mean, spans, strict=True))
+    high = tuple(m + s / 2 for m, s in zip(mean, spans, strict=True))
+    return low, high
 
 
 def at_height(models: Models, normals: Normals, elevation_m: float | None) -> Normals:

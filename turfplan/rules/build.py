@@ -36,6 +36,7 @@ def make(
     window: tuple[int, int] | None = None,
 ) -> Draft:
     """A draft of `operation`; its id is the operation, or `operation.key`. Area defaults to the whole lawn."""
+    # Longer than most functions: every part of a draft is named once as it comes in and once as it goes on.
     entry = setting.book.operations[operation]
     area = setting.area_m2 if area_m2 is None else area_m2
     hours = person_hours(setting, entry, area, loose_m3) + extra_hours

@@ -71,21 +71,24 @@ def sow(setting: Setting, campaign: Campaign, seed_m3: float = 0.0) -> list[Draf
                 priority=CARE, session=session, anchor=anchor, offset=0,
             )
         )  # fmt: skip
-    reserve = f"{setting.book.si('seeding.reserve'):.0%}"
-    drafts.append(
-        make(
-            setting, "inspect", "germination", why="Seed that failed can be made good only while there is time.",
-            priority=CARE, session=session, anchor=anchor, offset=up.last + 2, title="Look: has the seed come up?",
-            how=(
-                f"Bare spots: scratch the surface and sow the reserve ({reserve} of the seed) there, keep it moist.",
-                f"{capital(setting.sown.name)} comes up in {_range(setting)} days; a slow grass looks like a failure before its time.",
-                "Washed strips: sow those again, not the whole lawn. Log what you see: `turfplan log BRIEF measured germination 1`.",
-            ),
-            go="Look in the early morning light, from low down.", fallback="The next free day.",
-            facts=(f"species.{setting.sown.id}.germination_days", "seeding.reserve"),
-        )
-    )  # fmt: skip
+    drafts.append(_look_for_seedlings(setting, session, anchor, up))
     return drafts
+
+
+def _look_for_seedlings(setting: Setting, session: int, anchor: str, up: Emergence) -> Draft:
+    """The look at what has come up, once the last of the seed should have."""
+    reserve = f"{setting.book.si('seeding.reserve'):.0%}"
+    return make(
+        setting, "inspect", "germination", why="Seed that failed can be made good only while there is time.",
+        priority=CARE, session=session, anchor=anchor, offset=up.last + 2, title="Look: has the seed come up?",
+        how=(
+            f"Bare spots: scratch the surface and sow the reserve ({reserve} of the seed) there, keep it moist.",
+            f"{capital(setting.sown.name)} comes up in {_range(setting)} days; a slow grass looks like a failure before its time.",
+            "Washed strips: sow those again, not the whole lawn. Log what you see: `turfplan log BRIEF measured germination 1`.",
+        ),
+        go="Look in the early morning light, from low down.", fallback="The next free day.",
+        facts=(f"species.{setting.sown.id}.germination_days", "seeding.reserve"),
+    )  # fmt: skip
 
 
 def _range(setting: Setting) -> str:

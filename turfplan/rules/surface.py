@@ -31,20 +31,26 @@ def surface(setting: Setting, campaign: Campaign, low_cuts: tuple[float, ...], l
             drafts.append(_dethatch(setting, campaign, target, session))
         if aerates(setting):
             drafts.append(_aerate(setting, campaign, number, session, target))
-    if setting.mean_fill_mm + setting.lift_depth_mm * setting.lift_share >= setting.book.si(
-        "site.raise_fittings_from"
-    ) and (setting.brief.site.sprinklers is not False):
+    return drafts + _deep_fill(setting, campaign, loose_lift_m3)
+
+
+def _deep_fill(setting: Setting, campaign: Campaign, loose_lift_m3: float) -> list[Draft]:
+    """What much fill asks for before the passes: fittings raised out of its way, and the deep hollows lifted and filled."""
+    drafts: list[Draft] = []
+    session = 1 if campaign.sessions else 0
+    whole_fill_mm = setting.mean_fill_mm + setting.lift_depth_mm * setting.lift_share
+    if whole_fill_mm >= setting.book.si("site.raise_fittings_from") and setting.brief.site.sprinklers is not False:
         drafts.append(
             make(
                 setting, "raise_fittings", why="The fill is deep enough to bury heads, boxes and covers.", priority=SURFACE,
-                session=1 if campaign.sessions else 0, anchor="topdress.1", offset=-setting.days("wish.raise_fittings"), facts=("site.raise_fittings_from",),
+                session=session, anchor="topdress.1", offset=-setting.days("wish.raise_fittings"), facts=("site.raise_fittings_from",),
             )
         )  # fmt: skip
     if setting.lift_share:
         drafts.append(
             make(
                 setting, "lift_and_fill", why="These hollows are deeper than grass can grow through.", priority=SURFACE,
-                session=1 if campaign.sessions else 0, anchor="topdress.1" if campaign.sessions else None, offset=-setting.days("wish.lift_and_fill"),
+                session=session, anchor="topdress.1" if campaign.sessions else None, offset=-setting.days("wish.lift_and_fill"),
                 area_m2=setting.area_m2 * setting.lift_share, loose_m3=loose_lift_m3, depth_mm=setting.lift_depth_mm,
                 facts=("site.deep_limit",),
             )

@@ -273,9 +273,6 @@ class _Week:
     ) -> WaterRun:
         weekdays = _weekdays(days)
         each = f"{when.minutes} min" + (f" in {when.cycles} cycles" if when.cycles > 1 else "")
-        system = self.ground.request.system
-        deep = read_as(mean_mm, "rain", system, step=0.01 if system is System.US else 0.1).text
-        reason = f"{deep} over {read_as(area_m2, 'area', system).text} on {len(days)} day{'s' if len(days) > 1 else ''}"
         return WaterRun(
             id=self._id(session, zone),
             title=f"{STAGE_WORDS[self.stage.name]}: {each}" + (f", {label}" if label else ""),
@@ -293,11 +290,18 @@ class _Week:
             area_m2=area_m2,
             cycles=when.cycles,
             soak_min=when.soak_min,
-            amounts=(water_amount(mean_mm * len(days), area_m2, reason, self.need.facts),),
+            amounts=(self._water(mean_mm, area_m2, len(days)),),
             why=self.need.why,
             how=how,
             facts=tuple(dict.fromkeys((*self.need.facts, *facts))),
         )
+
+    def _water(self, mean_mm: float, area_m2: float, days: int) -> Amount:
+        """The water of all runs of a series together, with the sum in words."""
+        system = self.ground.request.system
+        deep = read_as(mean_mm, "rain", system, step=0.01 if system is System.US else 0.1).text
+        reason = f"{deep} over {read_as(area_m2, 'area', system).text} on {days} day{'s' if days > 1 else ''}"
+        return water_amount(mean_mm * days, area_m2, reason, self.need.facts)
 
 
 def _clock(minute: int) -> time:
