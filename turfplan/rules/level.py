@@ -14,21 +14,11 @@ from turfplan.units import read_as
 def level(setting: Setting, campaign: Campaign, loose_m3: Mapping[int, float], spacing_days: int) -> list[Draft]:
     """The tasks of every session; `loose_m3` gives the loose volume of each pass, `spacing_days` the wished distance."""
     drafts: list[Draft] = []
-    total = len(campaign.passes)
     for session in campaign.sessions:
         drafts += _receive(setting, session, sum(loose_m3[p.number] for p in session.passes))
         for index, layer in enumerate(session.passes):
-            last = index == len(session.passes) - 1
-            drafts += _pass(
-                setting,
-                campaign,
-                session,
-                index,
-                total,
-                loose_m3[layer.number],
-                wished_spacing(setting, session, spacing_days),
-                last,
-            )
+            spacing = wished_spacing(setting, session, spacing_days)
+            drafts += _pass(setting, campaign, session, index, loose_m3[layer.number], spacing)
         if setting.living and not session.sows:
             drafts.append(
                 make(
@@ -70,15 +60,23 @@ def _receive(setting: Setting, session: Session, loose: float) -> list[Draft]:
 
 
 def _pass(
-    setting: Setting,
-    campaign: Campaign,
-    session: Session,
-    index: int,
-    total: int,
-    loose: float,
-    spacing: int,
-    last: bool,
+    setting: Setting, campaign: Campaign, session: Session, index: int, loose: float, spacing: int
 ) -> list[Draft]:
+    """One pass of a session, by its place in it: spreading, working in, and before the next the mowing between them."""
+    layer = session.passes[index]
+    spread = _spread(setting, campaign, session, index, loose, spacing)
+    drafts = [spread, _drag(setting, session, layer, spread)]
+    if index and setting.living:
+        drafts.append(
+            make(
+                setting, "mow", str(layer.number), why="The next pass goes on grass that has grown through and been cut.",
+                priority=CARE, session=session.number, position=layer.number, anchor=spread.id, offset=-1,
+            )
+        )  # fmt: skip
+    return drafts
+
+
+def _spread(setting: Setting, campaign: Campaign, session: Session, index: int, loose: float, spacing: int) -> Draft:
     layer = session.passes[index]
     area = setting.area_m2 * setting.covered_share
     after = len(session.passes) - 1 - index
@@ -88,10 +86,10 @@ def _pass(
     incorporate = setting.book.operations["incorporate"]
     working_in = sum(setting.book.si(name) for name in incorporate.labour) * area
     spread = make(
-        setting, "topdress", str(layer.number), why=_why(setting, campaign), priority=LAST_PASS if last else PASS,
+        setting, "topdress", str(layer.number), why=_why(setting, campaign), priority=PASS if after else LAST_PASS,
         session=session.number, position=layer.number, area_m2=area, loose_m3=loose, depth_mm=layer.depth_mm,
         words={
-            "n": str(layer.number), "of": str(total), "depth": setting.length(layer.depth_mm),
+            "n": str(layer.number), "of": str(len(campaign.passes)), "depth": setting.length(layer.depth_mm),
             "cap": f"at most {setting.length(layer.cap_mm, rounding='down')} here, {layer.cap_reason}",
             "zones": _zones_text(setting, layer, loose),
         },
@@ -100,26 +98,18 @@ def _pass(
     )  # fmt: skip
     # Spreading and dragging go on together, so that the tips show the same day: one span of days, hours told apart.
     spread = _share_hours(spread, working_in)
-    spread = replace(spread, cautions=(*spread.cautions, *_long_pass(setting, spread)))
-    seeded = layer.seeded
+    return replace(spread, cautions=(*spread.cautions, *_long_pass(setting, spread)))
+
+
+def _drag(setting: Setting, session: Session, layer: Pass, spread: Draft) -> Draft:
+    """Working a pass in, as long as it is spread."""
+    watering = "Leave the watering until the seed is on." if layer.seeded else _watering_in(setting)
     drag = make(
         setting, "incorporate", str(layer.number), why="The mix belongs between the plants, not on the leaves.",
-        priority=CARE, session=session.number, position=layer.number, area_m2=area, anchor=spread.id,
-        words={
-            "water_in": "Leave the watering until the seed is on."
-            if seeded
-            else _watering_in(setting)
-        },
+        priority=CARE, session=session.number, position=layer.number, area_m2=setting.area_m2 * setting.covered_share,
+        anchor=spread.id, words={"water_in": watering},
     )  # fmt: skip
-    drafts = [spread, _as_long_as(drag, spread)]
-    if index and setting.living:
-        drafts.append(
-            make(
-                setting, "mow", str(layer.number), why="The next pass goes on grass that has grown through and been cut.",
-                priority=CARE, session=session.number, position=layer.number, anchor=spread.id, offset=-1,
-            )
-        )  # fmt: skip
-    return drafts
+    return replace(drag, duration_days=spread.duration_days)
 
 
 def _watering_in(setting: Setting) -> str:
@@ -156,10 +146,6 @@ def _long_pass(setting: Setting, spread: Draft) -> tuple[str, ...]:
 
 def _share_hours(spread: Draft, working_in: float) -> Draft:
     return replace(spread, person_hours=round(spread.person_hours - working_in, 2))
-
-
-def _as_long_as(draft: Draft, other: Draft) -> Draft:
-    return replace(draft, duration_days=other.duration_days)
 
 
 def _why(setting: Setting, campaign: Campaign) -> str:

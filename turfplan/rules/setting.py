@@ -166,6 +166,7 @@ def resolve(
     zones: Sequence[Zone] = (),
 ) -> Setting:
     """The brief with every missing answer assumed. `area_m2`, `bands` and `zones` come from shapes or a survey where there are any."""
+    # Longer than most functions: half of it only names the parts of the record.
     told: list[str] = []
     first, last = horizon or _horizon(brief, book, today)
     country, system = country_of(brief), units_of(brief)
@@ -174,16 +175,7 @@ def resolve(
     species = book.species[brief.dominant.species]
     sown = book.species[brief.seeding.species or _default_seed(brief, book, species)]
     start, end = first.toordinal(), last.toordinal()
-    weekdays: tuple[Weekday, ...] = brief.calendar.weekdays or ("sat", "sun")
-    if brief.calendar.weekdays is None:
-        told.append("No working days were given: Saturdays and Sundays are used.")
-    closed = [(s.start.toordinal(), s.end.toordinal()) for s in brief.calendar.unavailable]
-    work = without(weekday_days(start, end, weekdays), closed)
-    delivery = (
-        without(weekday_days(start, end, brief.delivery.allowed_weekdays), closed)
-        if brief.delivery.allowed_weekdays
-        else work
-    )
+    weekdays, work, delivery = _days_at_hand(brief, start, end, told)
     area = area_m2 if area_m2 is not None else brief.lawn.area_m2 or 0.0
     people, hours, haul_m, lead_days = _labour(brief, book, system, told)
     shallow, lift_share, lift_depth = _bands(brief, book, bands, system, told)
@@ -232,6 +224,17 @@ def _horizon(brief: Brief, book: Book, today: date) -> tuple[date, date]:
     start = max(brief.season.start or today, today)
     last = brief.season.until or (brief.season.start or today) + timedelta(days=round(book.si("setting.horizon_days")))
     return start, last
+
+
+def _days_at_hand(brief: Brief, start: int, end: int, told: list[str]) -> tuple[tuple[Weekday, ...], DaySet, DaySet]:
+    """The weekdays of work, and the days on which work is done and deliveries are taken."""
+    weekdays: tuple[Weekday, ...] = brief.calendar.weekdays or ("sat", "sun")
+    if brief.calendar.weekdays is None:
+        told.append("No working days were given: Saturdays and Sundays are used.")
+    closed = [(s.start.toordinal(), s.end.toordinal()) for s in brief.calendar.unavailable]
+    work = without(weekday_days(start, end, weekdays), closed)
+    takes = brief.delivery.allowed_weekdays
+    return weekdays, work, without(weekday_days(start, end, takes), closed) if takes else work
 
 
 def _default_seed(brief: Brief, book: Book, species: Species) -> str:
