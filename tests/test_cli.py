@@ -212,6 +212,16 @@ def test_every_help_has_an_example(command: str) -> None:
     assert done.returncode == 0 and "Example: turfplan" in done.stdout, done.stdout + done.stderr
 
 
+def test_a_day_is_told_in_the_order_of_its_work(tmp_path: Path) -> None:
+    """Jobs of one day stand in the order they are done, in what is printed as in the table: mow, core, spread, drag."""
+    brief = written(tmp_path, GOOD + '[leveling]\ndepth = "0.25 in"\n')
+    printed = run("plan", str(brief), "--today", "2027-02-01", "-o", str(tmp_path / "out")).stdout
+    table = (tmp_path / "out" / "tasks.csv").read_text(encoding="utf-8")
+    for text in (printed, table):
+        places = [text.index(name) for name in ("core_aerate.1", "topdress.1", "incorporate.1", "overseed")]
+        assert places == sorted(places)
+
+
 def test_why_answers(tmp_path: Path) -> None:
     """`why` tells not earlier, not later and how much, and notices that the brief has changed."""
     brief = written(tmp_path, GOOD + '[leveling]\ndepth = "0.5 in"\n')

@@ -51,6 +51,17 @@ def test_readme_commands() -> None:
     assert tests == README.split("## Test it")[1].split("```sh\n")[1].split("\n```")[0]
 
 
+def test_readme_shows_what_is_printed(tmp_path: Path) -> None:
+    """The lines of the README's plan are those of the command, in its order, with nothing left out that is not marked so."""
+    example = str(ROOT / "examples" / "cool-overseed.toml")
+    done = CliRunner().invoke(app, ["plan", example, "-o", str(tmp_path), "--today", "2027-02-01"])
+    shown = README.split("```text\n")[1].split("\n```")[0]
+    rest = done.stdout
+    for part in shown.split("\n  …\n"):
+        assert part in rest, part
+        rest = rest.split(part, 1)[1]
+
+
 @pytest.mark.parametrize("command", COMMANDS)
 def test_every_command_is_documented(command: str) -> None:
     """Each command stands in README or DEVELOPERS."""

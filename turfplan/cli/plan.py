@@ -121,11 +121,12 @@ def _summary(made: "Plan", folder: Path, brief: Path, output: Path | None, *, ne
 
 def _tasks(made: "Plan") -> None:
     """Every job with its days and, while it is open, the name that `log` and `why` know it by; then what is to be bought."""
+    from turfplan.export.sheets import in_order_of_work
     from turfplan.wording import day_text, days_text
 
     units = made.lawn.units
     years = {r.task: f"  [would have worked in {r.worked} of {r.years} years]" for r in made.real_years}
-    for task in sorted(made.tasks, key=lambda t: (t.start, t.id)):
+    for task in in_order_of_work(made.tasks):
         if task.series is None and task.status != "CANCELLED":
             mark = f"({task.closed})" if task.closed else f"{task.id}{' (overdue)' if task.overdue else ''}"
             print(f"  {days_text(task.start, task.end, units)}  {task.title}  {mark}{years.get(task.id, '')}")

@@ -112,10 +112,16 @@ def task_days(task: Task) -> tuple[date, ...]:
 
 def shown(tasks: Iterable[Task]) -> tuple[Task, ...]:
     """Tasks that belong on paper, in the order they are done: by day, and within a day what others wait for first."""
-    kept = [t for t in tasks if t.closed == "skipped" or (t.closed != "dropped" and t.status != "CANCELLED")]
+    return in_order_of_work(
+        [t for t in tasks if t.closed == "skipped" or (t.closed != "dropped" and t.status != "CANCELLED")]
+    )
+
+
+def in_order_of_work(tasks: Sequence[Task]) -> tuple[Task, ...]:
+    """Tasks in the order they are done: by day, and within a day what others wait for first."""
     ordered: list[Task] = []
-    for start in sorted({task.start for task in kept}):
-        ordered += _in_order([task for task in kept if task.start == start])
+    for start in sorted({task.start for task in tasks}):
+        ordered += _in_order([task for task in tasks if task.start == start])
     return tuple(ordered)
 
 

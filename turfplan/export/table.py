@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterable, Sequence
 
+from turfplan.export.sheets import in_order_of_work
 from turfplan.plan import Plan
 from turfplan.wording import amount_text
 
@@ -33,7 +34,7 @@ def tasks_csv(plan: Plan) -> str:
             t.id, t.operation, t.phase, t.title, t.start, t.end, t.best, t.window.start, t.window.end, t.status, t.person_hours,
             "; ".join(f"{a.item} {amount_text(a, plan.lawn.units)}" for a in t.amounts), t.why,
         )
-        for t in sorted(plan.tasks, key=lambda t: (t.start, t.id))
+        for t in in_order_of_work(plan.tasks)
     )  # fmt: skip
     return _table(heads, rows)
 

@@ -23,8 +23,9 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from turfplan.errors import TurfplanError
 from turfplan.export.changes import change_groups
 from turfplan.export.ground_sheets import fill_view
+from turfplan.export.sheets import in_order_of_work
 from turfplan.export.templates import render, stylesheet
-from turfplan.plan import Plan, Task
+from turfplan.plan import Plan
 from turfplan.readers.plan_file import read_plan
 from turfplan.store import tokens
 from turfplan.store.index import Lawn
@@ -213,20 +214,15 @@ def _jobs(plan: Plan, today: date) -> list[dict[str, object]]:
             "go": t.go,
             "series": t.series is not None,
         }
-        for t in sorted(near, key=_by_day)
+        for t in in_order_of_work(near)
     ]
 
 
 def _overdue(plan: Plan) -> list[dict[str, str]]:
     return [
         {"id": t.id, "title": t.title, "day": day_text(t.end, plan.lawn.units, year=False)}
-        for t in sorted(plan.tasks, key=_by_day)
-        if t.overdue
+        for t in in_order_of_work([t for t in plan.tasks if t.overdue])
     ]
-
-
-def _by_day(task: Task) -> tuple[date, str]:
-    return task.start, task.id
 
 
 async def _posted(visit: Visit, shelf: Shelf) -> Response:
