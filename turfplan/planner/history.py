@@ -49,83 +49,102 @@ class History:
         )  # fmt: skip
 
 
+@dataclass(slots=True)
+class _Told:
+    """What the entries of a journal have said so far, by task id; it grows entry by entry. Days are ordinals."""
+
+    done: dict[str, int] = field(default_factory=dict)
+    actual: dict[str, Actual] = field(default_factory=dict)
+    part: dict[str, float] = field(default_factory=dict)
+    skipped: set[str] = field(default_factory=set)
+    held: dict[str, int] = field(default_factory=dict)
+    blocked: dict[str, tuple[int, str]] = field(default_factory=dict)
+    because: dict[str, str] = field(default_factory=dict)
+    not_done: set[str] = field(default_factory=set)
+
+
 def read_history(
     book: Book, journal: Sequence[JournalEntry], previous: Plan | None, today: date, *, assume_not_done: bool = False
 ) -> History:
     """The standing entries of a journal against the plan before."""
     entries = standing(journal)
     tasks = {t.id: t for t in previous.tasks} if previous is not None else {}
-    done: dict[str, int] = {}
-    actual: dict[str, Actual] = {}
-    part: dict[str, float] = {}
-    skipped: set[str] = set()
-    held: dict[str, int] = {}
-    blocked: dict[str, tuple[int, str]] = {}
-    because: dict[str, str] = {}
-    not_done: set[str] = set()
-    for entry in entries:
-        if entry.kind in ("done", "delivered") and entry.task and entry.on:
-            share = min(1.0, part.get(entry.task, 0.0) + entry.share)
-            part[entry.task] = share
-            first = actual[entry.task].start if entry.task in actual else entry.on
-            actual[entry.task] = Actual(
-                start=min(first, entry.on),
-                end=max(first, entry.on),
-                amounts=_used(entry, actual.get(entry.task)),
-                share=share,
-            )
-            if share >= 1 - 1e-9:
-                done[entry.task] = entry.on.toordinal()
-            held.pop(entry.task, None)
-            because[entry.task] = (
-                "It is logged as done." if entry.task in done else f"{share:.0%} of it is logged as done."
-            )
-        elif entry.kind == "skipped" and entry.task:
-            skipped.add(entry.task)
-        elif entry.kind == "moved" and entry.task and entry.to:
-            held[entry.task] = entry.to.toordinal()
-            because[entry.task] = "It was moved by hand."
-        elif entry.kind in ("rained_off", "refused") and entry.on:
-            for name in _hit(book, entry, tasks, held):
-                words = "It was rained off." if entry.kind == "rained_off" else "The load was refused."
-                wait = 1 if entry.kind == "rained_off" else 2
-                blocked[name] = (entry.on.toordinal() + wait, words)
-                because[name] = words
-                held.pop(name, None)
-        elif entry.kind == "not_done" and entry.task:
-            not_done.add(entry.task)
-    open_tasks = [
+    told = _told(book, entries, tasks)
+    still_open = [
         t
         for t in tasks.values()
-        if t.closed is None and t.status != "CANCELLED" and t.id not in done and t.id not in skipped
+        if t.closed is None and t.status != "CANCELLED" and t.id not in told.done and t.id not in told.skipped
     ]
-    over = {
-        t.id: (t.actual.end if t.actual and t.actual.share >= 1 else t.end).toordinal()
-        for t in open_tasks
-        if t.end < today
-        and t.id not in not_done
-        and t.id not in blocked
-        and not assume_not_done
-        and t.id not in held
-        and t.series is None
-    }
     return History(
-        done=done,
-        actual=actual,
-        part_done={name: share for name, share in part.items() if share < 1 - 1e-9},
-        skipped=frozenset(skipped),
-        overdue=over,
-        held={name: day for name, day in held.items() if name not in done and name not in skipped},
-        not_before=blocked,
-        published={t.id: t.start.toordinal() for t in open_tasks if t.series is None},
+        done=told.done,
+        actual=told.actual,
+        part_done={name: share for name, share in told.part.items() if share < 1 - 1e-9},
+        skipped=frozenset(told.skipped),
+        overdue={} if assume_not_done else _overdue(still_open, told, today),
+        held={name: day for name, day in told.held.items() if name not in told.done and name not in told.skipped},
+        not_before=told.blocked,
+        published={t.id: t.start.toordinal() for t in still_open if t.series is None},
         germinated=next((e.on for e in entries if e.quantity == "germination" and e.value), None),
         missing_mm=next((e.value for e in reversed(entries) if e.quantity == "depth_missing"), None),
         soil=tuple(
             (e.on, e.value) for e in entries if e.quantity == "soil_temperature" and e.on and e.value is not None
         ),
         rain={e.on: e.value for e in entries if e.quantity == "rain" and e.on and e.value is not None},
-        because=because,
+        because=told.because,
     )
+
+
+def _told(book: Book, entries: Sequence[JournalEntry], tasks: Mapping[str, Task]) -> _Told:
+    """What the entries say of tasks, in the order in which they stand: a later one may take back what was held before."""
+    told = _Told()
+    for entry in entries:
+        if entry.kind in ("done", "delivered") and entry.task and entry.on:
+            _worked(told, entry, entry.task, entry.on)
+        elif entry.kind == "skipped" and entry.task:
+            told.skipped.add(entry.task)
+        elif entry.kind == "moved" and entry.task and entry.to:
+            told.held[entry.task] = entry.to.toordinal()
+            told.because[entry.task] = "It was moved by hand."
+        elif entry.kind in ("rained_off", "refused") and entry.on:
+            _put_off(told, entry.kind, entry.on, _hit(book, entry, tasks, told.held))
+        elif entry.kind == "not_done" and entry.task:
+            told.not_done.add(entry.task)
+    return told
+
+
+def _worked(told: _Told, entry: JournalEntry, task: str, on: date) -> None:
+    """A task was worked on for a day: shares, days and amounts add up, and it is over when all of it is done."""
+    before = told.actual.get(task)
+    share = min(1.0, told.part.get(task, 0.0) + entry.share)
+    first = before.start if before is not None else on
+    told.part[task] = share
+    told.actual[task] = Actual(start=min(first, on), end=max(first, on), amounts=_used(entry, before), share=share)
+    if share >= 1 - 1e-9:
+        told.done[task] = on.toordinal()
+    told.held.pop(task, None)
+    told.because[task] = "It is logged as done." if task in told.done else f"{share:.0%} of it is logged as done."
+
+
+def _put_off(told: _Told, kind: str, on: date, names: Sequence[str]) -> None:
+    """Rain, or a load that was sent back, takes the day from these tasks, and a move by hand with it."""
+    words, wait = ("It was rained off.", 1) if kind == "rained_off" else ("The load was refused.", 2)
+    for name in names:
+        told.blocked[name] = (on.toordinal() + wait, words)
+        told.because[name] = words
+        told.held.pop(name, None)
+
+
+def _overdue(still_open: Sequence[Task], told: _Told, today: date) -> dict[str, int]:
+    """The last day of every open task that is over without a word of it in the journal; waterings are not asked about."""
+    return {
+        t.id: (t.actual.end if t.actual and t.actual.share >= 1 else t.end).toordinal()
+        for t in still_open
+        if t.end < today
+        and t.id not in told.not_done
+        and t.id not in told.blocked
+        and t.id not in told.held
+        and t.series is None
+    }
 
 
 def still_missing_mm(history: History, previous: Plan | None) -> float | None:
