@@ -1,6 +1,7 @@
 """Pages on a screen: no barrier that a checker finds, nothing cut off on a narrow one, valid HTML."""
 
 import os
+import re
 import shutil
 import subprocess
 from collections.abc import Iterator
@@ -14,7 +15,12 @@ from planning import NAMES, example
 from turfplan.export.book import book_html
 from turfplan.export.changes import changes_html
 from turfplan.export.checklist import checklist_html
+from turfplan.export.measuring import measuring_html
 from turfplan.export.order import order_html
+from turfplan.export.sheets import look_of
+from turfplan.export.templates import stylesheet
+from turfplan.readers.book import load_book
+from turfplan.site.measuring import METHODS, Accuracy
 
 WRITERS = {"checklist": checklist_html, "order": order_html, "book": book_html, "changes": changes_html}
 # The example with a survey shows every kind of table, chart, map and caution that there is.
@@ -66,7 +72,7 @@ def axe() -> str:
     return (Path(resources.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("name", [*WRITERS, f"{FULLEST}-book", f"{FULLEST}-checklist"])
+@pytest.mark.parametrize("name", WRITERS)
 @pytest.mark.parametrize(("scheme", "medium"), [("light", "screen"), ("dark", "screen"), ("light", "print")])
 def test_the_checker_finds_no_barrier(
     browser: Any, axe: str, pages: dict[str, Path], name: str, scheme: str, medium: str
@@ -80,6 +86,86 @@ def test_the_checker_finds_no_barrier(
     page.close()
     assert [(v["id"], v["nodes"][0]["html"]) for v in found["violations"]] == []
     assert len(found["passes"]) > 10
+
+
+MODES = (("light", "screen"), ("dark", "screen"), ("light", "print"))
+SHEETS = ("checklist", "book", "order", "measure")
+
+
+@pytest.mark.parametrize("sheet", SHEETS)
+@pytest.mark.parametrize("name", NAMES)
+def test_the_checker_finds_no_barrier_in_any_example(
+    browser: Any, axe: str, tmp_path: Path, name: str, sheet: str
+) -> None:
+    """Every sheet of every example, on screen, in the dark and as printed in turn, so that each meets all three."""
+    scheme, medium = MODES[(NAMES.index(name) + SHEETS.index(sheet)) % len(MODES)]
+    path = tmp_path / "sheet.html"
+    path.write_text(measure_page(name) if sheet == "measure" else WRITERS[sheet](example(name)), encoding="utf-8")
+    page = browser.new_page()
+    page.emulate_media(media=medium, color_scheme=scheme)
+    page.goto(path.as_uri())
+    page.evaluate(axe)
+    found = page.evaluate("axe.run(document)")
+    page.close()
+    assert [(v["id"], v["nodes"][0]["html"]) for v in found["violations"]] == []
+    assert len(found["passes"]) > 10
+
+
+def measure_page(name: str) -> str:
+    """The measuring sheet of an example's lawn, without its slow table of accuracy."""
+    plan, book = example(name), load_book()
+    errors = {method.error: book.si(method.error) for method in METHODS}
+    return measuring_html(plan.lawn.units, errors, (Accuracy(1.0, 330, 0.4),), plan.lawn.area_m2, look_of(plan).paper)
+
+
+def rgb(text: str) -> tuple[float, float, float]:
+    """A colour of the stylesheet, each part 0 to 1."""
+    red, green, blue = (int(text[n : n + 2], 16) / 255 for n in (1, 3, 5))
+    return red, green, blue
+
+
+def luminance(colour: tuple[float, float, float]) -> float:
+    """Relative luminance as the accessibility guidelines define it."""
+    linear = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in colour)
+    return sum(weight * part for weight, part in zip((0.2126, 0.7152, 0.0722), linear, strict=True))
+
+
+def as_grey(text: str) -> tuple[float, float, float]:
+    """A colour as a grey printer sees it: the luma of television, on the values as they are stored."""
+    grey = sum(weight * part for weight, part in zip((0.299, 0.587, 0.114), rgb(text), strict=True))
+    return grey, grey, grey
+
+
+def ratio(ink: str, paper: str) -> float:
+    """The contrast of two colours once both are grey."""
+    light, dark = sorted((luminance(as_grey(ink)), luminance(as_grey(paper))), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
+def test_colours_of_text_stand_out_in_grey() -> None:
+    """Printed in grey, every colour that text is set in keeps 4.5 to 1 against paper and tint."""
+    root = stylesheet().split("@media")[0]
+    colours = dict(re.findall(r"--([a-z]+): (#[0-9a-f]{6});", root))
+    for name in ("ink", "quiet", "clay", "moss", "water"):
+        for ground in ("paper", "tint"):
+            assert ratio(colours[name], colours[ground]) >= 4.5, (name, ground)
+    assert ratio("#9aa09c", colours["paper"]) < 4.5
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_browser_prints_every_example_as_the_tool_does(browser: Any, tmp_path: Path, name: str) -> None:
+    """One page a week and a map a page, from the browser too."""
+    if shutil.which("pdfinfo") is None:
+        pytest.skip("pdfinfo is not installed")
+    html = checklist_html(example(name))
+    path = tmp_path / "checklist.html"
+    path.write_text(html, encoding="utf-8")
+    page = browser.new_page()
+    page.goto(path.as_uri())
+    page.pdf(path=str(tmp_path / "printed.pdf"), prefer_css_page_size=True)
+    page.close()
+    info = subprocess.run(["pdfinfo", str(tmp_path / "printed.pdf")], check=True, capture_output=True, text=True).stdout
+    assert int(info.split("Pages:")[1].split()[0]) == len(re.findall('<section class="(?:week|page)', html))
 
 
 @pytest.mark.parametrize("name", [*WRITERS, *(f"{FULLEST}-{name}" for name in WRITERS)])
