@@ -106,24 +106,7 @@ def create_app(settings: Settings) -> Starlette:
     shelf = Shelf(settings.index)
 
     async def feed(request: Request) -> Response:
-        token = shelf.find(request.path_params["token"])
-        if token is None or token.kind != "feed":
-            return PlainTextResponse(UNKNOWN, 404)
-        if token.revoked:
-            return PlainTextResponse(GONE, 410)
-        found = shelf.feed(token.lawn)
-        if found is None:
-            return PlainTextResponse("This lawn has no plan yet.", 404)
-        headers = {
-            name: request.headers[name]
-            for name in ("if-none-match", "if-modified-since", "accept-encoding")
-            if name in request.headers
-        }
-        answer = feed_answer(
-            found.published.content, found.published.at, headers, head=request.method == "HEAD", compress=settings.compress,
-            etag=found.etag, zipped_form=lambda: found.zipped,
-        )  # fmt: skip
-        return Response(answer.body, answer.status, dict(answer.headers))
+        return _feed(settings, shelf, request)
 
     async def page(request: Request) -> Response:
         text = request.path_params["token"]
@@ -135,19 +118,11 @@ def create_app(settings: Settings) -> Starlette:
         visit = Visit(settings, request, token, tokens.feed_of_page(text))
         return await _posted(visit, shelf) if request.method == "POST" else _page(visit, {})
 
-    async def style(request: Request) -> Response:
-        return Response(
-            str(stylesheet("web.css")), media_type="text/css", headers={"Cache-Control": "public, max-age=3600"}
-        )
-
-    async def robots(request: Request) -> Response:
-        return PlainTextResponse("User-agent: *\nDisallow: /lawn/\n")
-
     routes = [
         Route("/feed/{token}.ics", feed, methods=["GET"]),
         Route("/lawn/{token}", page, methods=["GET", "POST"]),
-        Route("/static/web.css", style, methods=["GET"]),
-        Route("/robots.txt", robots, methods=["GET"]),
+        Route("/static/web.css", _style, methods=["GET"]),
+        Route("/robots.txt", _robots, methods=["GET"]),
     ]
     middleware = [
         Middleware(Guard, per_minute=settings.per_minute),
@@ -157,6 +132,38 @@ def create_app(settings: Settings) -> Starlette:
     # A redirect would tell a guess that it was near.
     app.router.redirect_slashes = False
     return app
+
+
+def _feed(settings: Settings, shelf: Shelf, request: Request) -> Response:
+    """The calendar of the lawn that the token opens."""
+    token = shelf.find(request.path_params["token"])
+    if token is None or token.kind != "feed":
+        return PlainTextResponse(UNKNOWN, 404)
+    if token.revoked:
+        return PlainTextResponse(GONE, 410)
+    found = shelf.feed(token.lawn)
+    if found is None:
+        return PlainTextResponse("This lawn has no plan yet.", 404)
+    headers = {
+        name: request.headers[name]
+        for name in ("if-none-match", "if-modified-since", "accept-encoding")
+        if name in request.headers
+    }
+    answer = feed_answer(
+        found.published.content, found.published.at, headers, head=request.method == "HEAD", compress=settings.compress,
+        etag=found.etag, zipped_form=lambda: found.zipped,
+    )  # fmt: skip
+    return Response(answer.body, answer.status, dict(answer.headers))
+
+
+async def _style(request: Request) -> Response:
+    return Response(
+        str(stylesheet("web.css")), media_type="text/css", headers={"Cache-Control": "public, max-age=3600"}
+    )
+
+
+async def _robots(request: Request) -> Response:
+    return PlainTextResponse("User-agent: *\nDisallow: /lawn/\n")
 
 
 async def _nothing(request: Request, error: Exception) -> Response:
