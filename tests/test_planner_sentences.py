@@ -62,19 +62,28 @@ def test_temperatures_of_the_notes_are_in_the_reader_s_scale(name: str, scale: s
 
 
 def bare_keys(plan: Plan) -> list[str]:
-    """The sentences that name a key of the brief or of the book as if it were a word; commands are set as code."""
-    prose = (re.sub(r"`[^`]*`", "", text) for text in sentences(plan) if " " in text)
-    return [text for text in prose if re.search(r"\b[a-z]+_[a-z]+|\b[a-z]+\.[a-z]{3,}\b|\bsource [A-Z]+[0-9_]", text)]
+    """The sentences that name a key of the brief or of the book as if it were a word; commands are set as code, and lines of a brief stand alone."""
+    prose = (re.sub(r"`[^`]*`|^\w+ = \S+$", "", text) for text in sentences(plan) if " " in text)
+    return [
+        text
+        for text in prose
+        if re.search(r"\b[a-z]+_[a-z]+|\b[a-z]+\.[a-z]{3,}\b|\bsource [A-Z]+[0-9_]|\d{4}-\d\d-\d\d", text)
+    ]
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_a_plan_speaks_words_not_keys(name: str) -> None:
-    """No sentence holds a bare key of a file or the short name of a source."""
+    """No sentence holds a bare key of a file, the short name of a source or a day in figures."""
     assert bare_keys(example(name)) == []
 
 
 def test_a_bare_key_would_be_found() -> None:
     """Such a sentence is one that the test above reports."""
     plan = example("surveyed-us")
-    keyed = ("Enter it as local.nitrogen_blackouts.", "It is usual (source NY_ECL).", "Set site.trees there.")
+    keyed = (
+        "Enter it as local.nitrogen_blackouts.",
+        "It is usual (source NY_ECL).",
+        "Set site.trees there.",
+        "Nobody is there from 2027-07-03 on.",
+    )
     assert bare_keys(plan.model_copy(update={"cautions": keyed})) == list(keyed)

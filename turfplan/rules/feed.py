@@ -29,7 +29,7 @@ from turfplan.rules.nitrogen_ledger import Demand, nitrogen_ledger
 from turfplan.rules.nutrients import LimePlan, Nutrient, lime_plan, phosphorus_plan, potassium_plan, soil_test_notes
 from turfplan.rules.product import product_cautions
 from turfplan.units import System, read_as
-from turfplan.wording import capital
+from turfplan.wording import capital, day_text
 
 __all__ = ["SOWINGS", "Demand", "Feed", "FeedingPlan", "feeding_plan", "low_cut_steps", "nitrogen_ledger"]
 
@@ -314,10 +314,12 @@ def _cautions(brief: Brief, book: Book, species_id: str, blackouts: Sequence[Bla
     for use in given:
         if use.rate_g_m2 > most.high_si + 1e-9:
             found.append(
-                f"The nitrogen of {use.on} was more than grass takes at once ({book.said_by(most.source)}): the rest burns or leaches."
+                f"The nitrogen of {day_text(use.on, system)} was more than grass takes at once ({book.said_by(most.source)}): the rest burns or leaches."
             )
         found += [
-            f"The nitrogen of {use.on} fell on days closed to it: {b.words}." for b in blackouts if b.holds(use.on)
+            f"The nitrogen of {day_text(use.on, system)} fell on days closed to it: {b.words}."
+            for b in blackouts
+            if b.holds(use.on)
         ]
     own = brief.local.fertilizer_setback_mm
     if own is not None:

@@ -15,6 +15,7 @@ from turfplan.rules.watering_series import WaterRun, season_runs, series_days
 from turfplan.rules.watering_stages import Stage, stages
 from turfplan.rules.watering_verdict import Verdict, watering_verdict
 from turfplan.units import read_as
+from turfplan.wording import days_text
 
 __all__ = [
     "KnownSeries",
@@ -137,7 +138,7 @@ def _own_cautions(ground: Ground, runs: Sequence[WaterRun]) -> tuple[str, ...]:
         stages_hit = sorted({run.stage for run in runs if any(start <= day <= end for day in run.days())})
         if stages_hit:
             found.append(
-                f"Watering falls due while nobody is there ({start} to {end}): set a timer or ask a neighbour."
+                f"Watering falls due while nobody is there ({days_text(start, end, request.system, weekday=False)}): set a timer or ask a neighbour."
             )
     fastest = request.book.fact("water.rate_spray")
     for zone in request.zones:

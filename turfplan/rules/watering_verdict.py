@@ -9,8 +9,10 @@ from turfplan.agronomy import Book
 from turfplan.brief import Brief
 from turfplan.climate.record import Climate
 from turfplan.irrigation import Zone, run_minutes
+from turfplan.rules.setting import units_of
 from turfplan.rules.water_balance import month_totals
 from turfplan.rules.watering_hours import law_of
+from turfplan.wording import days_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +63,7 @@ def watering_verdict(
     closed = tuple((span.start - timedelta(young.tender_days), span.end) for span in water.banned)
     for (first, last), span in zip(closed, water.banned, strict=True):
         cautions.append(
-            f"Watering is banned from {span.start} to {span.end}: nothing is sown or planted from {first} to {last}, since "
+            f"Watering is banned {_from(span.start, span.end, brief)}: nothing is sown or planted {_from(first, last, brief)}, since "
             f"young grass needs {young.tender_days} days of water."
         )
     return Verdict(not reasons, tuple(reasons), short, tuple(cautions), closed, ("water.germination_gap", *young.facts))
@@ -92,9 +94,14 @@ def _cautions(brief: Brief, young: _Young, *, permitted: bool) -> list[str]:
         )
     for span in brief.calendar.away:
         found.append(
-            f"Nobody is there from {span.start} to {span.end}: {young.words} then needs a timer or a neighbour."
+            f"Nobody is there {_from(span.start, span.end, brief)}: {young.words} then needs a timer or a neighbour."
         )
     return found
+
+
+def _from(first: date, last: date, brief: Brief) -> str:
+    """From one day to another, as the reader of the brief says them."""
+    return f"from {days_text(first, last, units_of(brief), weekday=False)}"
 
 
 def _rain_words(climate: Climate, book: Book) -> str:
