@@ -4,9 +4,14 @@ import secrets
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import typer
 
+if TYPE_CHECKING:
+    from turfplan.errors import Problem
+
+Answer = Callable[..., str]
 INTENTS = ("none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed")
 
 
@@ -36,14 +41,36 @@ def new(
 
     Example: turfplan new lawn.toml
     """
+    # Longer than most functions: half of it is its options, one a line.
     from turfplan.errors import Problem, TurfplanError
 
     if file.exists() and not force:
         raise TurfplanError(
             Problem(str(file), "exists already", hint="choose another name, or --force to write over it")
         )
-    asks = sys.stdin.isatty() and sys.stderr.isatty()
     missing: list[Problem] = []
+    answer = _asker(missing)
+    tables = (
+        _lawn(answer, name, area, grass, soil),
+        _place(answer, postal_code, latitude, longitude, country),
+        _leveling(answer, depth, hollow_share),
+        _seeding(answer, intent),
+        _calendar(answer, weekdays),
+    )
+    if missing:
+        raise TurfplanError(missing)
+    text = "\n\n".join("\n".join(lines) for lines in tables) + "\n"
+    _checked(text)
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_text(text, encoding="utf-8")
+    print(f"Wrote {file}. Next: turfplan plan {file}")
+
+
+def _asker(missing: "list[Problem]") -> Answer:
+    """What answers a question: its option, else the user, else what is usual; without any of them it goes into `missing`."""
+    from turfplan.errors import Problem
+
+    asks = sys.stdin.isatty() and sys.stderr.isatty()
 
     def answer(given: str | None, option: str, question: str, default: str | None = None) -> str:
         if given is not None:
@@ -55,50 +82,26 @@ def new(
         missing.append(Problem(option, "is needed", None, None, f"asked as: {question}"))
         return ""
 
-    lines = _lines(
-        answer,
-        name,
-        area,
-        grass,
-        soil,
-        (postal_code, latitude, longitude, country),
-        (depth, hollow_share),
-        intent,
-        weekdays,
-    )
-    if missing:
-        raise TurfplanError(missing)
-    text = "\n".join(lines) + "\n"
-    _checked(text)
-    file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(text, encoding="utf-8")
-    print(f"Wrote {file}. Next: turfplan plan {file}")
+    return answer
 
 
-def _lines(
-    answer: Callable[..., str],
-    name: str | None,
-    area: str | None,
-    grass: str | None,
-    soil: str | None,
-    place: tuple[str | None, float | None, float | None, str | None],
-    fill: tuple[str | None, float | None],
-    intent: str | None,
-    weekdays: str | None,
-) -> list[str]:
-    """The lines of the brief, question by question."""
+def _lawn(answer: Answer, name: str | None, area: str | None, grass: str | None, soil: str | None) -> list[str]:
     called = answer(name, "--name", "What do you call this lawn?", "Lawn")
-    lines = [
+    return [
         "[lawn]",
         f'id = "lawn-{secrets.token_hex(4)}"',
         f"name = {_quoted(called)}",
         f"area = {_quoted(answer(area, '--area', 'How large is it (for example 4200 ft2 or 390 m2)?'))}",
         f"grass = {_quoted(answer(grass, '--grass', 'Which grass (for example tall_fescue, bermuda_common)?'))}",
         f"soil = {_quoted(answer(soil, '--soil', 'What soil (sand, loam, clay loam, clay, …)?', 'loam'))}",
-        "",
-        "[place]",
     ]
-    postal_code, latitude, longitude, country = place
+
+
+def _place(
+    answer: Answer, postal_code: str | None, latitude: float | None, longitude: float | None, country: str | None
+) -> list[str]:
+    """Where the lawn is: one question takes a postal code or two coordinates."""
+    lines = ["[place]"]
     if latitude is not None and longitude is not None:
         lines += [f"latitude = {latitude}", f"longitude = {longitude}"]
     else:
@@ -111,9 +114,12 @@ def _lines(
         )
     if country:
         lines.append(f"country = {_quoted(country)}")
-    depth, share = fill
+    return lines
+
+
+def _leveling(answer: Answer, depth: str | None, share: float | None) -> list[str]:
+    """How much is filled; whether everywhere or in hollows is asked only of one who was asked for the depth."""
     deep = answer(depth, "--depth", "How much is to be filled, on average (0 in for none)?", "0 in")
-    lines += ["", "[leveling]"]
     if share is None and depth is None and deep.split()[0] not in ("0", "0.0"):
         everywhere = answer(
             None,
@@ -122,13 +128,19 @@ def _lines(
             "e",
         )
         share = None if everywhere.lower().startswith("e") else float(everywhere)
-    lines.append(
-        f"depth = {_quoted(deep)}" if share is None else f"lows = [{{ depth = {_quoted(deep)}, share = {share} }}]"
-    )
+    filled = f"depth = {_quoted(deep)}" if share is None else f"lows = [{{ depth = {_quoted(deep)}, share = {share} }}]"
+    return ["[leveling]", filled]
+
+
+def _seeding(answer: Answer, intent: str | None) -> list[str]:
     wish = answer(intent, "--intent", f"Seed or plant? One of {', '.join(INTENTS)}", "none")
+    return ["[seeding]", f"intent = {_quoted(wish)}"]
+
+
+def _calendar(answer: Answer, weekdays: str | None) -> list[str]:
     days = answer(weekdays, "--weekdays", "On which days can you work?", "sat,sun")
     week = ", ".join(_quoted(day.strip()) for day in days.split(",") if day.strip())
-    return [*lines, "", "[seeding]", f"intent = {_quoted(wish)}", "", "[calendar]", f"weekdays = [{week}]"]
+    return ["[calendar]", f"weekdays = [{week}]"]
 
 
 def _quoted(text: str) -> str:
