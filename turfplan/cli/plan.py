@@ -2,6 +2,7 @@
 
 import json
 import sys
+from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -40,28 +41,22 @@ def plan(
 
     Example: turfplan plan examples/cool-overseed.toml -o out
     """
-    from turfplan.cli.running import now_of, output_folder, outputs, read_input
+    # Longer than most functions: half of it is its options, one a line.
+    from turfplan.cli.running import now_of, output_folder, read_input
     from turfplan.errors import Problem, TurfplanError
     from turfplan.planner import make_plan
     from turfplan.readers.journal import read_journal
-    from turfplan.readers.plan_file import read_plan
     from turfplan.store.folder import folder_lock, write_outputs
 
     if assume not in (None, "not-done"):
         raise TurfplanError(Problem("--assume", "is not known", repr(assume), "not-done"))
     given = read_input(brief, weather_file=weather, weather_url=weather_url, fall_back=fall_back)
     folder = output_folder(brief, output)
-    for warning in given.warnings:
-        print(f"note: {warning}", file=sys.stderr)
+    _notes(given.warnings)
     with folder_lock(folder):
         journal = read_journal(given.file.journal)
-        for warning in journal.warnings:
-            print(f"note: {warning}", file=sys.stderr)
-        previous = read_plan(folder)
-        if previous is not None and given.file.brief.lawn.id and previous.lawn_id != given.file.brief.lawn.id:
-            raise TurfplanError(
-                Problem(str(folder), "holds the plan of another lawn", previous.lawn_id, given.file.brief.lawn.id, "choose another folder with -o")
-            )  # fmt: skip
+        _notes(journal.warnings)
+        previous = _plan_before(folder, given.file.brief.lawn.id)
         made = make_plan(
             given.file.brief, given.book, given.climate, journal.entries, previous,
             now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, weather=given.weather, real_years=given.real_years,
@@ -70,21 +65,46 @@ def plan(
         if made.conflict is not None:
             _cannot(made, as_json)
             raise typer.Exit(4)
-        files = dict(outputs(made))
-        if todos:
-            from turfplan.export.calendar import todos_ics
-
-            files["todos.ics"] = todos_ics(made)
-        if pdf:
-            from turfplan.export.pdf import to_pdf
-
-            files["checklist.pdf"] = to_pdf(files["checklist.html"].decode(), made)
-        write_outputs(folder, files)
+        write_outputs(folder, _files(made, todos=todos, pdf=pdf))
     if as_json:
         print(json.dumps(made.model_dump(mode="json", by_alias=True), ensure_ascii=False))
     else:
         news = previous is not None and made.revision != previous.revision
         _summary(made, folder, brief, output, news=news)
+
+
+def _notes(warnings: Sequence[str]) -> None:
+    for warning in warnings:
+        print(f"note: {warning}", file=sys.stderr)
+
+
+def _plan_before(folder: Path, lawn_id: str | None) -> "Plan | None":
+    """The plan that the folder holds; that of another lawn is not written over."""
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.readers.plan_file import read_plan
+
+    previous = read_plan(folder)
+    if previous is not None and lawn_id and previous.lawn_id != lawn_id:
+        raise TurfplanError(
+            Problem(str(folder), "holds the plan of another lawn", previous.lawn_id, lawn_id, "choose another folder with -o")
+        )  # fmt: skip
+    return previous
+
+
+def _files(made: "Plan", *, todos: bool, pdf: bool) -> dict[str, bytes]:
+    """The files of the folder by name, with those that were asked for beside the usual ones."""
+    from turfplan.cli.running import outputs
+
+    files = dict(outputs(made))
+    if todos:
+        from turfplan.export.calendar import todos_ics
+
+        files["todos.ics"] = todos_ics(made)
+    if pdf:
+        from turfplan.export.pdf import to_pdf
+
+        files["checklist.pdf"] = to_pdf(files["checklist.html"].decode(), made)
+    return files
 
 
 def _cannot(made: "Plan", as_json: bool) -> None:

@@ -1,9 +1,14 @@
 """`turfplan why`: the reasons for one task."""
 
 import json
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import typer
+
+if TYPE_CHECKING:
+    from turfplan.plan import Plan, Real, Task
 
 
 def why(
@@ -17,11 +22,10 @@ def why(
     Example: turfplan why examples/cool-overseed.toml topdress.1 -o out
     """
     from turfplan.cli.running import checked_file, output_folder
-    from turfplan.errors import Problem, TurfplanError, nearest
+    from turfplan.errors import Problem, TurfplanError
     from turfplan.readers.book import load_book
     from turfplan.readers.journal import read_journal
     from turfplan.readers.plan_file import read_plan
-    from turfplan.wording import amount_text, day_text, days_text
 
     file, folder = checked_file(brief), output_folder(brief, output)
     plan = read_plan(folder)
@@ -29,25 +33,48 @@ def why(
         raise TurfplanError(
             Problem(str(folder), "holds no plan yet", hint=f"first `turfplan plan {brief} -o {folder}`")
         )
-    found = plan.task(task)
-    if found is None:
-        names = [t.id for t in plan.tasks]
-        near = nearest(task, names)
-        raise TurfplanError(Problem("TASK", "no such task", task, ", ".join(names), near and f"did you mean {near!r}?"))
+    found = _task(plan, task)
     book = load_book(plan.place.region)
     stale = file.sha256 != plan.brief_sha256 or len(read_journal(file.journal).entries) != plan.journal_entries
-    real = next((r for r in plan.real_years if r.task == found.id), None)
     facts = [book.fact_text(name) for name in found.facts if book.get(name) is not None]
     if as_json:
-        print(
-            json.dumps(
-                {"schema": 1, "task": found.id, "why": found.why, "not_earlier": found.not_earlier, "not_later": found.not_later,
-                 "amounts": [a.model_dump(mode="json") for a in found.amounts], "facts": facts, "changed_since": stale,
-                 "real_years": None if real is None else real.model_dump(mode="json")},
-                ensure_ascii=False,
-            )
-        )  # fmt: skip
-        return
+        _print_json(plan, found, facts, stale=stale)
+    else:
+        _print_words(plan, found, facts, stale=stale)
+
+
+def _task(plan: "Plan", name: str) -> "Task":
+    """The task of that name; a misspelt one is answered with the nearest."""
+    from turfplan.errors import Problem, TurfplanError, nearest
+
+    found = plan.task(name)
+    if found is None:
+        names = [t.id for t in plan.tasks]
+        near = nearest(name, names)
+        raise TurfplanError(Problem("TASK", "no such task", name, ", ".join(names), near and f"did you mean {near!r}?"))
+    return found
+
+
+def _real_years(plan: "Plan", found: "Task") -> "Real | None":
+    return next((r for r in plan.real_years if r.task == found.id), None)
+
+
+def _print_json(plan: "Plan", found: "Task", facts: Sequence[str], *, stale: bool) -> None:
+    real = _real_years(plan, found)
+    print(
+        json.dumps(
+            {"schema": 1, "task": found.id, "why": found.why, "not_earlier": found.not_earlier, "not_later": found.not_later,
+             "amounts": [a.model_dump(mode="json") for a in found.amounts], "facts": facts, "changed_since": stale,
+             "real_years": None if real is None else real.model_dump(mode="json")},
+            ensure_ascii=False,
+        )
+    )  # fmt: skip
+
+
+def _print_words(plan: "Plan", found: "Task", facts: Sequence[str], *, stale: bool) -> None:
+    """The reasons in sentences, with what they rest on."""
+    from turfplan.wording import amount_text, day_text, days_text
+
     units, window = plan.lawn.units, found.window
     print(f"{found.title}: {days_text(found.start, found.end, units)}")
     print(f"Why at all: {found.why}")
@@ -60,6 +87,7 @@ def why(
         print("Why this much:")
         for amount in found.amounts:
             print(f"  - {amount.item}: {amount_text(amount, units)}. {amount.reason}")
+    real = _real_years(plan, found)
     if real is not None:
         print(f"In real years it would have worked in {real.worked} of {real.years}. {real.reason}")
     if facts:

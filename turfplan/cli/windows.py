@@ -1,6 +1,7 @@
 """`turfplan windows`: when each operation is open."""
 
 import json
+from collections.abc import Mapping, Sequence
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -8,6 +9,9 @@ from typing import TYPE_CHECKING, Any
 import typer
 
 if TYPE_CHECKING:
+    from turfplan.agronomy import Book
+    from turfplan.brief import Brief
+    from turfplan.climate.record import Climate
     from turfplan.rules.real_years import Record
     from turfplan.rules.windows import Window
     from turfplan.units import System
@@ -27,29 +31,18 @@ def windows(
 
     Example: turfplan windows --postal-code 17601 --grass tall_fescue
     """
-    from turfplan.brief import parse_brief
-    from turfplan.errors import Problem, TurfplanError, nearest
     from turfplan.readers.book import load_book
     from turfplan.readers.place import located
     from turfplan.readers.region import region_of
     from turfplan.rules.real_years import record_of
     from turfplan.rules.setting import units_of
     from turfplan.rules.windows import Settings, operation_windows
-    from turfplan.wording import capital, day_text, days_text, in_units
+    from turfplan.wording import capital, in_units
 
     place = {"latitude": latitude, "longitude": longitude, "postal_code": postal_code, "climate_zone": climate_zone,
              "normals": str(normals.resolve()) if normals else None}  # fmt: skip
-    brief = parse_brief(
-        {"lawn": {"area": "100 m2", "grass": grass}, "place": {k: v for k, v in place.items() if v is not None}}
-    )
-    book = load_book()
-    if grass not in book.species:
-        near = nearest(grass, book.species)
-        raise TurfplanError(
-            Problem(
-                "--grass", "unknown grass", repr(grass), ", ".join(book.species), near and f"did you mean {near!r}?"
-            )
-        )
+    brief = _brief(grass, place)
+    _known_grass(grass, load_book())
     place_found = located(brief.place, Path.cwd())
     climate = place_found.climate
     book = load_book(region_of(brief, climate))
@@ -57,28 +50,68 @@ def windows(
     result = operation_windows(climate, book, (grass,), asked, Settings())
     record = record_of(place_found.years, book, (grass,))
     units = units_of(brief)
-    rows = [
-        {"operation": w.operation, "season": w.season, "start": w.start.isoformat(), "end": w.end.isoformat(),
-         "best": w.best.isoformat(), "reason": in_units(w.reason, units), "source": w.source,
-         **(_real(record, w) if record else {})}
-        for w in result.windows
-    ]  # fmt: skip
+    rows = [_row(window, record, units) for window in result.windows]
     closed = [{"operation": c.operation, "reason": in_units(c.reason, units)} for c in result.closed]
     if as_json:
         print(json.dumps({"schema": 1, "year": asked, "source": climate.source, "error_days": climate.error_days, "soil_error_days": climate.soil_error_days, "windows": rows,
                           "closed": closed}, ensure_ascii=False))  # fmt: skip
         return
-    print(
-        f"{capital(book.species[grass].name)} at {climate.latitude:.2f}, {climate.longitude:.2f} in {asked}; {climate.source}, about {climate.error_days} days either way, {climate.soil_error_days} where soil temperature decides"
+    print(_heading(capital(book.species[grass].name), climate, asked))
+    _print_rows(result.windows, rows, units)
+    for shut in closed:
+        print(f"  {shut['operation']:14} closed  {shut['reason']}")
+
+
+def _brief(grass: str, place: Mapping[str, object]) -> "Brief":
+    """A brief of a lawn of that grass at the place as it was told; the area plays no part in windows."""
+    from turfplan.brief import parse_brief
+
+    told = {key: value for key, value in place.items() if value is not None}
+    return parse_brief({"lawn": {"area": "100 m2", "grass": grass}, "place": told})
+
+
+def _known_grass(grass: str, book: "Book") -> None:
+    """Refuses a grass that the book does not know, and names the nearest."""
+    from turfplan.errors import Problem, TurfplanError, nearest
+
+    if grass not in book.species:
+        near = nearest(grass, book.species)
+        raise TurfplanError(
+            Problem(
+                "--grass", "unknown grass", repr(grass), ", ".join(book.species), near and f"did you mean {near!r}?"
+            )
+        )
+
+
+def _row(window: "Window", record: "Record | None", units: "System") -> dict[str, object]:
+    """A window as a row of the JSON object, with what real years say of it where there are any."""
+    from turfplan.wording import in_units
+
+    return {
+        "operation": window.operation, "season": window.season, "start": window.start.isoformat(), "end": window.end.isoformat(),
+        "best": window.best.isoformat(), "reason": in_units(window.reason, units), "source": window.source,
+        **(_real(record, window) if record else {}),
+    }  # fmt: skip
+
+
+def _heading(grass: str, climate: "Climate", year: int) -> str:
+    """Which grass, where and when, and how far the dates can be trusted."""
+    return (
+        f"{grass} at {climate.latitude:.2f}, {climate.longitude:.2f} in {year}; {climate.source}, about "
+        f"{climate.error_days} days either way, {climate.soil_error_days} where soil temperature decides"
     )
-    for w, row in zip(result.windows, rows, strict=True):
+
+
+def _print_rows(windows: "Sequence[Window]", rows: Sequence[dict[str, object]], units: "System") -> None:
+    """A line for each window, and under it what real years say where its row holds that."""
+    from turfplan.wording import day_text, days_text
+
+    for w, row in zip(windows, rows, strict=True):
         print(
             f"  {w.operation:14} {w.season:7} {days_text(w.start, w.end, units)}, best {day_text(w.best, units)}  {row['reason']}"
         )
-        if record:
+        if "start_spread" in row:
             print(f"{'':26}{_real_words(row, units)}")
-    for shut in closed:
-        print(f"  {shut['operation']:14} closed  {shut['reason']}")
 
 
 def _real(record: "Record", window: "Window") -> dict[str, object]:
