@@ -263,7 +263,8 @@ def read_as(value: float, kind: str, system: System, rounding: str = "nearest", 
         rounding
     ] * step
     if rounded == 0 and amount > 0 and kind not in ("temperature",):
-        rounded = step if rounding == "up" else amount
+        # Less than is measured is told by its first digit: 0.2 kg, not 0.237.
+        rounded = step if rounding == "up" else float(f"{amount:.1g}")
     return Measure(rounded, unit, f"{format_number(rounded, fractions=unit == 'in')} {_PRETTY.get(unit, unit)}")
 
 
