@@ -293,6 +293,22 @@ def test_new_without_a_terminal(tmp_path: Path) -> None:
     assert run("plan", str(path), "--today", "2027-02-01").returncode == 0
 
 
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--depth", ""), "leveling.depth"),
+        (("--depth", "deep"), "leveling.depth"),
+        (("--postal-code", "north, west"), "place.latitude"),
+    ],
+)
+def test_new_tells_what_cannot_be_read(tmp_path: Path, words: tuple[str, str], said: str) -> None:
+    """An answer that is no amount, or no coordinates, is told with its place in the brief, and nothing is written."""
+    path = tmp_path / "mine.toml"
+    asked = {"--area": "3000 ft2", "--grass": "zoysia", "--postal-code": "30606", "--depth": "0 in"} | dict([words])
+    done = run("new", str(path), *(word for pair in asked.items() for word in pair))
+    assert done.returncode == 3 and said in done.stderr and "Traceback" not in done.stderr and not path.exists()
+
+
 def test_clients_report_a_bad_row_and_go_on(tmp_path: Path) -> None:
     """Each row gets a folder; a bad row is told and never stops the rest."""
     done = run("clients", "plan", str(EXAMPLES / "clients.csv"), "-o", str(tmp_path / "out"), "--today", "2027-02-01")

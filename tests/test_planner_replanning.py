@@ -149,3 +149,18 @@ def test_history_of_an_older_program_learns_its_roles() -> None:
     again = plan_of(journal=(done,), previous=older, now=later)
     kept = again.task(ordered.id)
     assert kept is not None and kept.closed == "done" and kept.roles == ordered.roles
+
+
+def test_days_of_work_logged_out_of_order_span_them_all() -> None:
+    """Parts logged of the first, the fifth and, remembered later, the third day: the work lasted from the first to the fifth."""
+    plan = plan_of({"leveling": {"depth": "0.25 in"}})
+    spread = next(t for t in plan.tasks if t.plays("spreading"))
+    days = [spread.start + timedelta(number) for number in (0, 4, 2)]
+    entries = tuple(
+        JournalEntry(number=number, at=TODAY, kind="done", task=spread.id, on=day, share=share)
+        for number, (day, share) in enumerate(zip(days, (0.3, 0.4, 0.3), strict=True), 1)
+    )
+    now = datetime.combine(max(days) + timedelta(1), time(12), UTC)
+    again = plan_of({"leveling": {"depth": "0.25 in"}}, journal=entries, previous=plan, now=now).task(spread.id)
+    assert again is not None and again.closed == "done" and again.actual is not None
+    assert (again.actual.start, again.actual.end) == (min(days), max(days))

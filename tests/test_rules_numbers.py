@@ -29,6 +29,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("build", "module"): ({7}, "how many ranks of tasks there are"),
     ("campaign", "_half"): ({6, 12}, CALENDAR),
     ("campaign", "_campaign"): ({365}, CALENDAR),
+    ("campaign", "following_autumn"): ({365}, CALENDAR),
     ("compost", "compost_credit"): ({100, 3}, f"{UNITS}; and three times the same value where the brief gives one"),
     ("days", "_longest_run"): ({64}, KEPT),
     ("days", "_hold"): ({7}, CALENDAR),

@@ -1,5 +1,6 @@
 """`turfplan new`: asks a few questions in plain words and writes a brief."""
 
+import re
 import secrets
 import sys
 from collections.abc import Callable
@@ -108,7 +109,7 @@ def _place(
         where = answer(postal_code, "--postal-code", "US postal code, or latitude and longitude with a comma between?")
         parts = [part.strip() for part in where.split(",")]
         lines += (
-            [f"latitude = {parts[0]}", f"longitude = {parts[1]}"]
+            [f"latitude = {_number(parts[0])}", f"longitude = {_number(parts[1])}"]
             if len(parts) == 2
             else [f"postal_code = {_quoted(where)}"]
         )
@@ -120,16 +121,23 @@ def _place(
 def _leveling(answer: Answer, depth: str | None, share: float | None) -> list[str]:
     """How much is filled; whether everywhere or in hollows is asked only of one who was asked for the depth."""
     deep = answer(depth, "--depth", "How much is to be filled, on average (0 in for none)?", "0 in")
-    if share is None and depth is None and deep.split()[0] not in ("0", "0.0"):
+    shares = None if share is None else str(share)
+    if shares is None and depth is None and deep.split()[:1] not in ([], ["0"], ["0.0"]):
         everywhere = answer(
             None,
             "--hollow-share",
             "Is it that low everywhere (e), or only in hollows: which share of the lawn (for example 0.1)?",
             "e",
         )
-        share = None if everywhere.lower().startswith("e") else float(everywhere)
-    filled = f"depth = {_quoted(deep)}" if share is None else f"lows = [{{ depth = {_quoted(deep)}, share = {share} }}]"
+        shares = None if everywhere.lower().startswith("e") else _number(everywhere)
+    hollows = f"lows = [{{ depth = {_quoted(deep)}, share = {shares} }}]"
+    filled = f"depth = {_quoted(deep)}" if shares is None else hollows
     return ["[leveling]", filled]
+
+
+def _number(text: str) -> str:
+    """A number as typed; anything else in quotes, so that the check of the brief says where it stands and what is allowed."""
+    return text.strip() if re.fullmatch(r"\s*[-+]?\d+(\.\d+)?\s*", text) else _quoted(text)
 
 
 def _seeding(answer: Answer, intent: str | None) -> list[str]:

@@ -116,11 +116,12 @@ def _worked(told: _Told, entry: JournalEntry, task: str, on: date) -> None:
     """A task was worked on for a day: shares, days and amounts add up, and it is over when all of it is done."""
     before = told.actual.get(task)
     share = min(1.0, told.part.get(task, 0.0) + entry.share)
-    first = before.start if before is not None else on
+    # Entries may be written out of order: the work lasted from its earliest to its latest day.
+    first, last = (min(before.start, on), max(before.end, on)) if before is not None else (on, on)
     told.part[task] = share
-    told.actual[task] = Actual(start=min(first, on), end=max(first, on), amounts=_used(entry, before), share=share)
+    told.actual[task] = Actual(start=first, end=last, amounts=_used(entry, before), share=share)
     if share >= 1 - 1e-9:
-        told.done[task] = on.toordinal()
+        told.done[task] = last.toordinal()
     told.held.pop(task, None)
     told.because[task] = "It is logged as done." if task in told.done else f"{share:.0%} of it is logged as done."
 
