@@ -123,8 +123,7 @@ def _left_headings(words: list[Word]) -> Iterator[str]:
     """Headings whose content begins on a later page."""
     following: Word | None = None
     for word in reversed(words):
-        heading = word.around(*HEADINGS)
-        if heading is None:
+        if word.around(*HEADINGS) is None and not word.inside("summary"):
             following = word
         elif following is not None and following.page > word.page:
             yield f"page {word.page}: heading {word.text[:60]!r} left behind"

@@ -14,6 +14,7 @@ from turfplan.export.book import book_html
 from turfplan.export.checklist import checklist_html
 from turfplan.export.fitting import SIZE_MM, Paper
 from turfplan.export.measuring import measuring_html
+from turfplan.export.order import order_html
 from turfplan.export.sheets import look_of
 from turfplan.export.weeks import week_sheets
 from turfplan.readers.book import load_book
@@ -92,6 +93,16 @@ def test_the_measuring_sheet_is_two_pages_without_a_fault(system: System, paper:
     table = tuple(Accuracy(spacing, 300, 0.4) for spacing in (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0))
     seen = judged(measuring_html(system, {m.error: book.si(m.error) for m in METHODS}, table, 300.0, paper))
     assert seen.faults == () and seen.pages == 2
+
+
+@pytest.mark.parametrize("kind", ["book", "checklist", "order"])
+def test_large_print_has_no_fault_either(kind: str) -> None:
+    """Its weeks and entries may go on over the page; nothing is left behind or alone there."""
+    plan = example("cool-overseed")
+    write = {"book": book_html, "order": order_html}.get(kind)
+    html = checklist_html(plan, large=True) if write is None else write(plan, large=True)
+    seen = judged(html)
+    assert seen.faults == () and seen.points >= 11
 
 
 MUTATIONS = {

@@ -9,7 +9,7 @@ from turfplan.site.measuring import GENERAL, METHODS, Accuracy, Method
 from turfplan.units import System, from_inside, read_as
 from turfplan.wording import in_units
 
-BLANK_LINES = 26
+BLANK_LINES, LARGE_BLANK_LINES = 26, 15
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +56,7 @@ def measuring_html(
         area=read_as(area_m2, "area", system).text,
         accuracy=tuple(_row(a, system) for a in accuracy),
         blank_columns=_columns(METHODS[2], system),
-        blank_lines=range(BLANK_LINES),
+        blank_lines=range(LARGE_BLANK_LINES if large else BLANK_LINES),
     )
 
 
