@@ -181,7 +181,7 @@ def _words(plan: Plan, tasks: Sequence[Task], brief: Brief, book: Book) -> Itera
 
 
 def _kind(tasks: Sequence[Task], role: Role) -> list[Task]:
-    return [t for t in tasks if t.plays(role)]
+    return [t for t in tasks if role in t.roles]
 
 
 def _seed_species(book: Book, brief: Brief) -> str:

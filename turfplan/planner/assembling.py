@@ -128,7 +128,11 @@ def tasks_of(setting: Setting, candidate: Candidate, drafts: Mapping[str, Draft]
     """Every draft as a task of the plan, in order of date."""
     titles = plain_titles(setting, candidate.season)
     bound = _bound(candidate)
-    found = [task_of(setting, candidate, draft, titles, bound.get(draft.start_node, [])) for draft in drafts.values()]
+    wished = {node.id: node.ideal for node in candidate.dated.problem.nodes}
+    found = [
+        task_of(setting, candidate, draft, titles, bound.get(draft.start_node, []), wished[draft.start_node])
+        for draft in drafts.values()
+    ]
     idle = {draft.id for draft in candidate.season.drafts} - drafts.keys()
     if idle:
         found = [
@@ -147,21 +151,24 @@ def _bound(candidate: Candidate) -> dict[str, list[Constraint]]:
 
 
 def task_of(
-    setting: Setting, candidate: Candidate, draft: Draft, titles: Mapping[str, str], bound: Sequence[Constraint]
-) -> Task:
-    """One draft on its days, with words, reasons, window and fallback day; `bound` are the constraints on its first day."""
+    setting: Setting, candidate: Candidate, draft: Draft, titles: Mapping[str, str], bound: Sequence[Constraint],
+    wished: int | None,
+) -> Task:  # fmt: skip
+    """One draft on its days, with words, reasons, window and fallback day.
+
+    `bound` are the constraints on its first day, `wished` the day on which it would best begin.
+    """
     schedule = candidate.dated.schedule
     entry = setting.book.operations[draft.operation]
     start, end = schedule.days[draft.start_node], schedule.days[draft.end_node]
     words = _Filling(draft.words)
     window = _window(setting, candidate, draft, start, bound)
     strongest = max((c.strength for c in bound if isinstance(c, Allowed)), default=Strength.ADVICE)
-    ideal = next((n.ideal for n in candidate.dated.problem.nodes if n.id == draft.start_node), None)
     return Task(
         id=draft.id, uid="", operation=draft.operation, phase=draft.phase, roles=entry.roles,
         title=(draft.title or entry.title).format_map(words),
         why=draft.why, start=date.fromordinal(start), end=date.fromordinal(end),
-        best=_best(window, ideal if ideal is not None else start),
+        best=_best(window, start if wished is None else wished),
         duration_days=draft.duration_days, person_hours=draft.person_hours, window=window,
         not_earlier=_reasons(candidate, draft, titles, earlier=True),
         not_later=_reasons(candidate, draft, titles, earlier=False),
