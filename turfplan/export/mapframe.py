@@ -4,6 +4,7 @@ import math
 from collections import deque
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from turfplan.export.contours import Loop
 from turfplan.plan import FillMap
@@ -173,32 +174,28 @@ def _put(
     return free
 
 
-def _neighbours(n: int, found: FillMap) -> list[int]:
-    row, column = divmod(n, found.columns)
-    near = []
-    if column:
-        near.append(n - 1)
-    if column + 1 < found.columns:
-        near.append(n + 1)
-    if row:
-        near.append(n - found.columns)
-    if row + 1 < found.rows:
-        near.append(n + found.columns)
-    return near
+@lru_cache(maxsize=4)
+def _neighbours(columns: int, rows: int) -> tuple[tuple[int, ...], ...]:
+    """The cells beside each cell of a grid; kept, since every map of a lawn has the same grid."""
+    return tuple(
+        (*([n - 1] if n % columns else []), *([n + 1] if (n + 1) % columns else []),
+         *([n - columns] if n >= columns else []), *([n + columns] if n < columns * (rows - 1) else []))
+        for n in range(columns * rows)
+    )  # fmt: skip
 
 
 def _from_edge(kind: Sequence[str], found: FillMap) -> list[int]:
-    """How many cells each cell lies from one of another class."""
-    depth = [0] * len(kind)
+    """How many cells each cell of a class lies from one of another class, or of none; less than 1 for a cell of none."""
+    depth = [0 if sign else -1 for sign in kind]
+    neighbours = _neighbours(found.columns, found.rows)
     queue: deque[int] = deque()
     for n, sign in enumerate(kind):
-        near = _neighbours(n, found)
-        if len(near) < 4 or any(kind[m] != sign for m in near):
+        if sign and (len(neighbours[n]) < 4 or any(kind[m] != sign for m in neighbours[n])):
             depth[n] = 1
             queue.append(n)
     while queue:
         n = queue.popleft()
-        for m in _neighbours(n, found):
+        for m in neighbours[n]:
             if depth[m] == 0:
                 depth[m] = depth[n] + 1
                 queue.append(m)
@@ -207,10 +204,10 @@ def _from_edge(kind: Sequence[str], found: FillMap) -> list[int]:
 
 def _patch(start: int, kind: Sequence[str], seen: list[bool], found: FillMap) -> list[int]:
     """All cells of one class that hang together with the first."""
-    patch, queue = [start], deque([start])
+    patch, queue, neighbours = [start], deque([start]), _neighbours(found.columns, found.rows)
     seen[start] = True
     while queue:
-        for m in _neighbours(queue.popleft(), found):
+        for m in neighbours[queue.popleft()]:
             if not seen[m] and kind[m] == kind[start]:
                 seen[m] = True
                 patch.append(m)

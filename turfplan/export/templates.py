@@ -40,6 +40,8 @@ def environment() -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
         auto_reload=False,
+        # Folding constants takes longer than it saves: a page is rendered once in most runs.
+        optimized=False,
     )
     made.filters["coded"] = coded
     made.filters["sentence"] = sentence
