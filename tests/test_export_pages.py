@@ -10,6 +10,7 @@ import pytest
 
 from page_plan import DUST, FIRST_WATERING, on, page_plan, task
 from planning import NAMES, example
+from test_planner_sentences import METRIC
 from turfplan.export.book import book_html
 from turfplan.export.changes import changes_html
 from turfplan.export.checklist import checklist_html
@@ -128,6 +129,10 @@ class Outline(HTMLParser):
     @property
     def text(self) -> str:
         return " ".join(" ".join(self.words).split())
+
+
+# A number before "in" may also be a count, as in "3 min in 2 cycles"; those are told apart by what follows.
+FAHRENHEIT_OR_INCHES = re.compile(r"\d ?(?:°F|ft|lb|gal|yd³|ft²)(?![\w²³])|\d in (?:deep|down|of|\()")
 
 
 @pytest.fixture(params=[System.US, System.METRIC])
@@ -371,6 +376,21 @@ def test_a_plan_that_cannot_be_done_says_why_and_what_would_work() -> None:
         assert all(sentence(reason) in text for reason in plan.conflict.reasons)
         assert all(option.title in text and option.change in text for option in plan.options)
         assert "None" not in text.split()[:12]
+
+
+@pytest.mark.parametrize("name", ["surveyed-us", "british-metric"])
+def test_sheets_speak_one_system_of_units(name: str) -> None:
+    """Charts, tables and legends too; only the notes quote publications in their own units."""
+    plan = example(name)
+    foreign = METRIC if plan.lawn.units is System.US else FAHRENHEIT_OR_INCHES
+    for html in (
+        checklist_html(plan),
+        order_html(plan),
+        book_html(plan).split('<section class="page follows" id="notes"')[0],
+    ):
+        text = Outline(html).text
+        assert [text[max(0, m.start() - 30) : m.end() + 10] for m in foreign.finditer(text)] == []
+    assert METRIC.search("soil, 4 in (10 cm)") and FAHRENHEIT_OR_INCHES.search("soil, 4 in (10 cm)")
 
 
 def test_an_order_of_nothing_is_said_plainly() -> None:

@@ -122,6 +122,7 @@ class SoilChart:
 
     uid: str
     title: str
+    depth: str
     words: str
     width: float
     height: float
@@ -275,11 +276,13 @@ def soil_chart(plan: Plan, uid: str = "soil") -> SoilChart | None:
     upper = line([value + error for value in soil])
     lower = " ".join(reversed(line([value - error for value in soil]).split()))
     bands = _window_bands(plan, axis, SOIL_BOTTOM + 26)
+    depth = in_units("4 in (10 cm)", plan.lawn.units)
     reach = f"{from_inside(error, 'deg' + scale.unit, 'temperature_difference'):.0f} °{scale.unit}"
     return SoilChart(
         uid=uid,
         title="Soil temperature and the days that are open",
-        words=f"Soil temperature {in_units('4 in (10 cm)', plan.lawn.units)} down, from {scale.words(min(soil))} to {scale.words(max(soil))}, with a band of "
+        depth=depth,
+        words=f"Soil temperature {depth} down, from {scale.words(min(soil))} to {scale.words(max(soil))}, with a band of "
         f"{reach} up and down; below it the days on which each kind of work is open.",
         width=WIDTH,
         height=SOIL_BOTTOM + 26 + len(bands) * BAND_GAP + 6,
