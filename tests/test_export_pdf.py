@@ -1,6 +1,7 @@
 """PDFs are tagged, in reading order, of a steady number of pages, and the same every time."""
 
 import builtins
+import re
 import shutil
 import subprocess
 from pathlib import Path
@@ -8,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from page_plan import on, page_plan
+from page_plan import on, page_plan, task
 from turfplan.cli import printing as print_command
 from turfplan.cli.printing import PaperSize, Sheet, print_sheet
 from turfplan.errors import MissingToolError, TurfplanError
@@ -102,14 +103,26 @@ def test_each_week_is_one_page() -> None:
 
 def pages_of(pdf: bytes) -> int:
     """The number of pages of a PDF."""
-    import re
-
     if shutil.which("pdfinfo") is None:
         pytest.skip("pdfinfo is not installed")
     text = subprocess.run(["pdfinfo", "-"], input=pdf, check=True, capture_output=True).stdout.decode()
     found = re.search(r"Pages:\s+(\d+)", text)
     assert found
     return int(found[1])
+
+
+def test_notes_are_numbered_through(tmp_path: Path) -> None:
+    """The last notes, which keep together, carry on the numbers of the ones before: 1 to 14 on paper."""
+    facts = tuple(f"a.fact{n}" for n in range(14))
+    plan = page_plan(
+        tasks=(task("mow", "care", "Mow", on(8, 14), facts=facts),),
+        order=(),
+        citations={f: f"Told in {f}." for f in facts},
+    )
+    path = tmp_path / "book.pdf"
+    path.write_bytes(to_pdf(book_html(plan), plan))
+    told = re.findall(r"(\d+)\.\s+Told in a\.fact(\d+)", run("pdftotext", "-layout", str(path), "-"))
+    assert [(int(number), int(fact)) for number, fact in told] == [(n + 1, n) for n in range(14)]
 
 
 def test_paper_is_letter_or_a4() -> None:
