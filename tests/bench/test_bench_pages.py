@@ -3,6 +3,7 @@
 import subprocess
 import sys
 import time
+from pathlib import Path
 
 import pytest
 
@@ -66,16 +67,19 @@ def test_the_largest_book_is_printed_in_seconds() -> None:
 def test_the_largest_book_stays_within_250_megabytes() -> None:
     """The whole process that prints it, libraries included; planning is another matter and happens elsewhere."""
     pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
+    if not Path("/proc/self/status").exists():
+        pytest.skip("the peak of a process is read from /proc")
     code = (
-        "import resource, sys\n"
+        "import sys\n"
         "from turfplan.export.book import book_html\n"
         "from turfplan.export.pdf import to_pdf\n"
         "from turfplan.plan import Plan\n"
         "plan = Plan.model_validate_json(sys.stdin.buffer.read())\n"
         "to_pdf(book_html(plan), plan)\n"
-        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)\n"
+        # Not getrusage: its peak counts the process that started this one as well.
+        "print(next(line.split()[1] for line in open('/proc/self/status') if line.startswith('VmHWM')))\n"
     )
     done = subprocess.run(
         [sys.executable, "-c", code], input=plan_to_json(example(LARGEST)), capture_output=True, check=True
     )
-    assert float(done.stdout) < MOST_MB
+    assert float(done.stdout) / 1024 < MOST_MB

@@ -4,9 +4,12 @@ from datetime import date
 
 from turfplan.export.ground_sheets import fill_view
 from turfplan.export.sheets import look_of, made_text, plain_name, short_name, shown, span_text
-from turfplan.export.templates import render
+from turfplan.export.templates import compiled, render
 from turfplan.export.weeks import week_sheets
 from turfplan.plan import Plan
+
+compiled("print/sheet.html.jinja", "print/checklist.html.jinja", "print/parts.html.jinja")
+compiled("print/ground.html.jinja", "maps.svg.jinja")
 
 
 def checklist_html(plan: Plan, week: date | None = None, large: bool = False, paper: str | None = None) -> str:

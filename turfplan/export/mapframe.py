@@ -143,7 +143,11 @@ def letter_spots(
 ) -> tuple[Mark, ...]:
     """A letter in the middle of every patch of a class that has room for one, and one letter at least for every class."""
     marks: list[Mark] = []
-    kind = [next((s for s, low, high in spans if v is not None and low < v <= high), "") for v in found.fill_mm]
+    kind = [""] * len(found.fill_mm)
+    for sign, low, high in reversed(spans):
+        for n, v in enumerate(found.fill_mm):
+            if v is not None and low < v <= high:
+                kind[n] = sign
     depth = _from_edge(kind, found)
     seen = [False] * len(kind)
     room = 15.0 / (frame.per_m * min(found.width_m, found.depth_m))

@@ -261,9 +261,9 @@ def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> str:
 
 def _account(plan: Plan, monday: date) -> Iterator[str]:
     """What the accounts of water and nitrogen hold for the week, in the usual weather or in that which is known."""
-    system = plan.lawn.units
+    system, following = plan.lawn.units, monday + timedelta(days=DAYS_IN_WEEK)
     for ledger in plan.ledgers:
-        entries = next((w.entries for w in ledger.weeks if monday_of(w.start) == monday), {})
+        entries = next((w.entries for w in ledger.weeks if monday <= w.start < following), {})
         if ledger.item == "water" and entries:
             came = (f"{name} {read_as(entries[name], 'rain', system).text}" for name in ("rain", "watering"))
             yield f"water account: {', '.join(came)}, use {read_as(-entries['evapotranspiration'], 'rain', system).text}"
