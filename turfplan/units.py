@@ -6,6 +6,7 @@ US customary or metric. An unknown unit, or a unit of another dimension, is an e
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
@@ -246,6 +247,13 @@ _PRETTY = {
 _EIGHTHS = {0.125: "1/8", 0.25: "1/4", 0.375: "3/8", 0.5: "1/2", 0.625: "5/8", 0.75: "3/4", 0.875: "7/8"}
 
 
+_ROUNDED: dict[str, Callable[[float], int]] = {
+    "nearest": lambda steps: math.floor(steps + 0.5),
+    "up": lambda steps: math.ceil(steps - HAIR),
+    "down": lambda steps: math.floor(steps + HAIR),
+}
+
+
 def read_as(value: float, kind: str, system: System, rounding: str = "nearest", step: float | None = None) -> Measure:
     """An inside number as a person of `system` measures it.
 
@@ -259,9 +267,7 @@ def read_as(value: float, kind: str, system: System, rounding: str = "nearest", 
         step = _usual_step(unit, amount, default_step)
     steps = amount / step
     # A hair of error (floats, the six decimals of plan.json) must not push an exact half yard up to the next quarter.
-    rounded = {"nearest": math.floor(steps + 0.5), "up": math.ceil(steps - HAIR), "down": math.floor(steps + HAIR)}[
-        rounding
-    ] * step
+    rounded = _ROUNDED[rounding](steps) * step
     if rounded == 0 and amount > 0 and kind not in ("temperature",):
         # Less than is measured is told by its first digit: 0.2 kg, not 0.237.
         rounded = step if rounding == "up" else float(f"{amount:.1g}")

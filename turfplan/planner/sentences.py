@@ -11,6 +11,8 @@ from turfplan.wording import in_units
 
 # What a person typed, what was measured, and titles of publications stay as they are.
 AS_GIVEN = frozenset({"lawn", "place", "fill", "sources"})
+# Names that programs read: no sentences.
+CODES = frozenset({"id", "uid", "operation", "task", "item", "unit", "unit_us", "facts", "depends_on"})
 Kept = TypeVar("Kept", bound=Record)
 
 
@@ -53,7 +55,8 @@ def _told(value: object, system: System) -> object:
 @cache
 def _worded(kind: type[Record]) -> tuple[str, ...]:
     """The fields of a record that can hold sentences: texts, records that hold some, tuples of either. Most fields hold none."""
-    return tuple(name for name, field in kind.model_fields.items() if _holds_words(field.annotation))
+    fields = kind.model_fields.items()
+    return tuple(name for name, field in fields if name not in CODES and _holds_words(field.annotation))
 
 
 def _holds_words(annotation: object) -> bool:
