@@ -15,13 +15,14 @@ from icalendar import Calendar
 
 from page_plan import page_plan
 from planning import NAMES, POSSIBLE, example
+from turfplan.brief import WEEKDAYS
 from turfplan.export.book import book_html
 from turfplan.export.calendar import season_ics
 from turfplan.export.checklist import checklist_html
 from turfplan.export.order import order_html
 from turfplan.export.plan_json import plan_to_json
 from turfplan.export.quantities import planned_text
-from turfplan.export.sheets import WEEKDAY_KEYS, monday_of, near_text, span_text
+from turfplan.export.sheets import monday_of, near_text, span_text
 from turfplan.plan import Amount, Plan, Task
 from turfplan.revision import publish
 from turfplan.units import System, format_number
@@ -120,7 +121,7 @@ def days_of_record(task: dict[str, Any]) -> set[date]:
     if series is not None:
         days -= {date.fromisoformat(text) for text in series["skip"]}
         if series["weekdays"]:
-            days = {day for day in days if WEEKDAY_KEYS[day.weekday()] in series["weekdays"]}
+            days = {day for day in days if WEEKDAYS[day.weekday()] in series["weekdays"]}
     return days
 
 

@@ -10,8 +10,12 @@ _NUMBER: dict[str, int] = {name: number for number, name in enumerate(WEEKDAYS)}
 
 
 @lru_cache(maxsize=4096)
-def recurring_days(start: date, end: date, weekdays: tuple[str, ...] = ()) -> tuple[date, ...]:
-    """Every day, or every one of the given weekdays, from `start` to `end`, both included."""
+def recurring_days(
+    start: date, end: date, weekdays: tuple[str, ...] = (), skip: tuple[date, ...] = ()
+) -> tuple[date, ...]:
+    """Every day, or every one of the given weekdays, from `start` to `end`, both included, less those to skip."""
+    if skip:
+        return tuple(day for day in recurring_days(start, end, weekdays) if day not in skip)
     first, length = start.weekday(), (end - start).days + 1
     if not weekdays:
         return tuple(start + timedelta(number) for number in range(length))

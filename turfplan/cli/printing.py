@@ -129,6 +129,7 @@ def _measuring(brief: Path, week: str | None, *, large: bool, paper: PaperSize |
     from turfplan.readers.book import load_book
     from turfplan.readers.ground import lawn_area_m2
     from turfplan.readers.survey import settings_of
+    from turfplan.rules.setting import country_of
     from turfplan.site.measuring import METHODS, accuracies, spacings_for
     from turfplan.site.records import Survey
 
@@ -142,8 +143,7 @@ def _measuring(brief: Path, week: str | None, *, large: bool, paper: PaperSize |
         print(f"The table of accuracy is left out: {error}.", file=sys.stderr)
         table = ()
     errors = {method.error: book.si(method.error) for method in METHODS}
-    country = file.brief.place.country or ("US" if file.brief.place.postal_code else None)
-    size = paper_for(country, settings.system, paper.value if paper is not None else None)
+    size = paper_for(country_of(file.brief), settings.system, paper.value if paper is not None else None)
     return measuring_html(settings.system, errors, table, area, size, large=large)
 
 

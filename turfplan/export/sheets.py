@@ -9,13 +9,13 @@ from zoneinfo import ZoneInfo
 
 from turfplan.export.templates import stylesheet
 from turfplan.plan import Phase, Plan, Series, Task
+from turfplan.recurring import recurring_days
 from turfplan.units import System
 from turfplan.wording import day_text, days_text
 
 Paper = Literal["letter", "a4"]
 LETTER_COUNTRIES = frozenset({"US", "CA"})
 DAYS_IN_WEEK = 7
-WEEKDAY_KEYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 SHORT_NAME = 40
 # What a name loses; the joiners stay, for emoji and some scripts are spelt with them.
 UNHELD = ("Cc", "Cf", "Cs", "Co", "Zl", "Zp")
@@ -94,12 +94,7 @@ def span_text(start: date, end: date, system: System, *, weekday: bool = True, y
 
 def series_days(series: Series) -> tuple[date, ...]:
     """Every day on which a repeated job runs."""
-    count = (series.end - series.start).days + 1
-    return tuple(
-        day
-        for day in days_of(series.start, count)
-        if day not in series.skip and (not series.weekdays or WEEKDAY_KEYS[day.weekday()] in series.weekdays)
-    )
+    return recurring_days(series.start, series.end, series.weekdays, series.skip)
 
 
 def task_days(task: Task) -> tuple[date, ...]:

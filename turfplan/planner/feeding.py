@@ -13,9 +13,6 @@ from turfplan.rules.plants_fed import with_plants_fed
 from turfplan.rules.setting import Setting
 from turfplan.wording import day_text
 
-# Less than this is no part worth spreading: what a bag brings is never exact.
-LEAST_POTASH_G_M2 = 0.1
-
 
 def feeder_for(setting: Setting) -> Feeder:
     """The feeding rules bound to a lawn."""
@@ -58,7 +55,7 @@ def _potash(setting: Setting, feeding: FeedingPlan, key: str, found: tuple[Amoun
     """The part of the year's potash that goes on with a feeding, beyond what the bag brings."""
     wanted = feeding.potash_g_m2(key)
     brought = next((a.value for a in found if a.item == "potash"), 0.0)
-    if feeding.potassium is None or wanted - brought < LEAST_POTASH_G_M2:
+    if feeding.potassium is None or wanted - brought < setting.book.si("feeding.potash_least"):
         return ()
     bag = f", beyond what {setting.brief.feeding.analysis} brings" if brought else ""
     why, facts = f"Half of the potash that the soil test asks for in a year{bag}.", feeding.potassium.facts

@@ -95,7 +95,7 @@ def make_plan(
     )  # fmt: skip
     shell = plan_told_in(shell, setting.system)
     if chosen.comparison.best is None:
-        found = ways_out(brief, setting, lambda other: main_work(_chosen(other, given))) if options else ()
+        found = ways_out(brief, setting, lambda other: _main_work(_chosen(other, given))) if options else ()
         return shell.model_copy(update={"options": found})
     plan, history = _filled(shell, chosen, chosen.comparison.best, given)
     plan = revise(plan, previous, now, history=history.as_record())
@@ -178,7 +178,7 @@ def _filled(shell: Plan, chosen: _Chosen, best: Candidate, given: _Given) -> tup
     return shell.model_copy(update=filled), replace(chosen.history, because=because)
 
 
-def main_work(chosen: _Chosen) -> MainWork | None:
+def _main_work(chosen: _Chosen) -> MainWork | None:
     """The open main work of a chosen campaign, or None where there is no campaign."""
     best, past = chosen.comparison.best, chosen.history
     if best is None:

@@ -4,6 +4,7 @@ from turfplan.agronomy import choose_region
 from turfplan.brief import Brief
 from turfplan.climate.record import Climate
 from turfplan.readers.book import load_book
+from turfplan.rules.setting import country_of
 
 
 def region_of(brief: Brief, climate: Climate) -> str | None:
@@ -11,5 +12,4 @@ def region_of(brief: Brief, climate: Climate) -> str | None:
     place = brief.place
     if place.region:
         return place.region
-    country = place.country or ("US" if place.postal_code else None)
-    return choose_region(load_book().overlays, country, place.state or climate.state, climate.koppen)
+    return choose_region(load_book().overlays, country_of(brief), place.state or climate.state, climate.koppen)

@@ -11,6 +11,7 @@ from turfplan.plan import Fill, FillMap
 from turfplan.planner import Ground
 from turfplan.readers.survey_table import read_survey
 from turfplan.rules.draft import Band
+from turfplan.rules.setting import units_of
 from turfplan.site.hollows import fill_from_lows
 from turfplan.site.polygons import Ring
 from turfplan.site.records import FillResult, Survey, SurveyPoint, SurveySettings, ZoneOutline
@@ -65,7 +66,6 @@ def survey_result(brief: Brief, path: Path, book: Book, area_m2: float | None) -
 
 def settings_of(brief: Brief, book: Book, survey: Survey) -> SurveySettings:
     """How the survey is read: limits and errors of the book, units and target of the brief."""
-    country = brief.place.country or ("US" if brief.place.postal_code else None)
     error = (
         "survey.error_string"
         if survey.below_line
@@ -80,7 +80,7 @@ def settings_of(brief: Brief, book: Book, survey: Survey) -> SurveySettings:
     return SurveySettings(
         cap_mm=min(book.si(name) for name in ("passes.hard_cap", *(f"species.{grass}.pass_cap" for grass in grasses))),
         deep_limit_mm=book.si("site.deep_limit"),
-        system=brief.units or (System.US if country == "US" else System.METRIC),
+        system=units_of(brief),
         target="line" if survey.below_line else brief.leveling.target or "own_fall",
         outline=outline, holes=holes, zones=zones,
         least_mm=book.si("survey.least_fill"), span_m=_metres(book, "survey.span"), straightedge_m=_metres(book, "survey.straightedge"),

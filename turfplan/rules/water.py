@@ -11,7 +11,7 @@ from turfplan.rules.mowing import low_cut_steps, mowing_interval_days
 from turfplan.rules.water_ledger import DayBooks, account, ledger_of, mature_notes
 from turfplan.rules.watering_replan import settle_with, skip_for_rain
 from turfplan.rules.watering_request import Ground, KnownSeries, WateringRequest, WeatherDay, ground_of, weather_day
-from turfplan.rules.watering_series import WaterRun, season_runs, series_days
+from turfplan.rules.watering_series import WaterRun, season_runs
 from turfplan.rules.watering_stages import Stage, stages
 from turfplan.rules.watering_verdict import Verdict, watering_verdict
 from turfplan.units import read_as
@@ -29,7 +29,6 @@ __all__ = [
     "low_cut_steps",
     "mowing_interval_days",
     "season_watering",
-    "series_days",
     "watering_verdict",
     "weather_day",
 ]

@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
+from turfplan.recurring import recurring_days
 from turfplan.rules.watering_request import WEEK, Ground, KnownSeries
-from turfplan.rules.watering_series import WaterRun, series_days
+from turfplan.rules.watering_series import WaterRun
 
 
 def skip_for_rain(ground: Ground, runs: Sequence[WaterRun]) -> tuple[WaterRun, ...]:
@@ -74,7 +75,7 @@ def _fitted(old: KnownSeries, run: WaterRun, today: date, tolerance: float) -> W
         return _like(run, old, old.skip)
     if old.start <= today:
         wanted = set(run.days())
-        off = {d for d in series_days(old.start, old.end, old.weekdays, old.skip) if d >= today and d not in wanted}
+        off = {d for d in recurring_days(old.start, old.end, old.weekdays, old.skip) if d >= today and d not in wanted}
         return _like(run, old, tuple(sorted({*old.skip, *off})))
     same_days = (old.start, old.end, old.weekdays) == (run.start, run.end, run.weekdays)
     close = abs(run.minutes - old.minutes) <= tolerance * old.minutes
@@ -84,7 +85,7 @@ def _fitted(old: KnownSeries, run: WaterRun, today: date, tolerance: float) -> W
 def _like(run: WaterRun, old: KnownSeries, skip: tuple[date, ...]) -> WaterRun:
     """The run with the times of the calendar; depths and amounts follow its minutes and days."""
     longer = old.minutes / run.minutes
-    days = len(series_days(old.start, old.end, old.weekdays, skip)) / max(1, len(run.days()))
+    days = len(recurring_days(old.start, old.end, old.weekdays, skip)) / max(1, len(run.days()))
     amounts = tuple(
         a.model_copy(
             update={"value": round(a.value * longer * days, 1), "value_us": round(a.value_us * longer * days, 1)}

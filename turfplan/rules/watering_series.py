@@ -50,13 +50,7 @@ class WaterRun:
 
     def days(self) -> tuple[date, ...]:
         """The days on which it runs."""
-        return series_days(self.start, self.end, self.weekdays, self.skip)
-
-
-def series_days(start: date, end: date, weekdays: tuple[str, ...], skip: tuple[date, ...]) -> tuple[date, ...]:
-    """The days of a series: every day or the given weekdays from start to end, less those to skip."""
-    days = recurring_days(start, end, weekdays)
-    return tuple(day for day in days if day not in skip) if skip else days
+        return recurring_days(self.start, self.end, self.weekdays, self.skip)
 
 
 def season_runs(ground: Ground, plan: Sequence[Stage]) -> tuple[tuple[WaterRun, ...], tuple[str, ...]]:
@@ -103,7 +97,7 @@ def _stage_runs(ground: Ground, stage: Stage, cautions: list[str], *, together: 
 def _lawful(ground: Ground, stage: Stage, start: date, end: date, cautions: list[str]) -> tuple[date, ...]:
     """The days of a week that are open to watering; a caution where that is too few."""
     law, words, system = ground.law, STAGE_WORDS[stage.name], ground.request.system
-    every = [start + timedelta(n) for n in range((end - start).days + 1)]
+    every = recurring_days(start, end)
     lawful = [day for day in every if law.open(day, permitted=stage.name in TENDER)]
     if stage.name in AFTER_WORK:
         wetted = settling_day(ground.request.book, law, start, permitted=stage.name in TENDER)
