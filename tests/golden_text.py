@@ -1,9 +1,11 @@
-"""A plan as text that an agronomist can read and compare: the choice, the tasks by date, the order, what was rejected."""
+"""A plan as text that an agronomist can read and compare: the choice, the tasks by date, the order,
+what was rejected.
+"""
 
 from pathlib import Path
 
-from turfplan.plan import Plan
-from turfplan.wording import amount_text
+from printed import amount_text
+from turfplan.records.plan import Plan
 
 
 def golden_text(plan: Plan) -> str:
@@ -24,14 +26,20 @@ def golden_text(plan: Plan) -> str:
             f"{task.start:%a %Y-%m-%d}{until:7} {task.id:22} {task.title}  {window}"
             + (f"  {amounts}" if amounts else "")
         )
-    for task in sorted((t for t in plan.tasks if t.series is not None), key=lambda t: (t.start, t.id)):
+    for task in sorted(
+        (t for t in plan.tasks if t.series is not None), key=lambda t: (t.start, t.id)
+    ):
         assert task.series is not None
         days = ",".join(task.series.weekdays) or "daily"
         lines.append(
-            f"{task.start:%Y-%m-%d}..{task.end:%m-%d} {task.series.start_time:%H:%M} {task.series.minutes:3} min {days:8} {task.id}"
+            f"{task.start:%Y-%m-%d}..{task.end:%m-%d} {task.series.start_time:%H:%M} "
+            f"{task.series.minutes:3} min {days:8} {task.id}"
         )
     for line in plan.order:
-        lines.append(f"order     {line.item}: {line.text}; order by {line.order_by}, deliver by {line.deliver_by}")
+        lines.append(
+            f"order     {line.item}: {line.text}; order by {line.order_by}, "
+            f"deliver by {line.deliver_by}"
+        )
     lines += [f"rejected  {r.campaign}: {r.reason}" for r in plan.rejected]
     lines += [f"assumed   {line}" for line in plan.assumptions]
     return "\n".join(lines) + "\n"

@@ -1,4 +1,6 @@
-"""The checkers that lie beside the checkout, run in this process; tests that need them skip where there are none."""
+"""The checkers that lie beside the checkout, run in this process; tests that need them skip where
+there are none.
+"""
 
 import contextlib
 import ctypes.util
@@ -18,7 +20,8 @@ import pytest
 
 TOOLS = Path(__file__).parents[2] / "shared" / "tools"
 needs_tools = pytest.mark.skipif(
-    not (TOOLS / "check_feed.py").is_file(), reason="the outside checkers are not beside this checkout"
+    not (TOOLS / "check_feed.py").is_file(),
+    reason="the outside checkers are not beside this checkout",
 )
 needs_libical = pytest.mark.skipif(
     not (TOOLS / "libical_check.py").is_file() or ctypes.util.find_library("ical") is None,
@@ -47,18 +50,38 @@ def _tool(name: str) -> ModuleType:
 
 def feed_faults(path: Path, *, node: bool = False) -> list[str]:
     """What the checker of feeds finds, with its readers in Node where asked."""
-    options = Namespace(rfc_only=False, allow_floating=False, node=node, max_summary=60, fts="predecessor")
-    return [f"{line} {code} {text}" for line, code, text in _tool("check_feed").Check(str(path), options).run()]
+    options = Namespace(
+        rfc_only=False, allow_floating=False, node=node, max_summary=60, fts="predecessor"
+    )
+    return [
+        f"{line} {code} {text}"
+        for line, code, text in _tool("check_feed").Check(str(path), options).run()
+    ]
 
 
 def update_faults(before: Path, after: Path, now: str | None = None) -> list[str]:
-    """What the checker of versions finds between two files; `now` as 20270201T000000Z also judges the past."""
-    asked = ["check_update", *(["--now", now] if now else []), "--removed", "cancel", str(before), str(after)]
+    """What the checker of versions finds between two files; `now` as 20270201T000000Z also judges
+    the past.
+    """
+    asked = [
+        "check_update",
+        *(["--now", now] if now else []),
+        "--removed",
+        "cancel",
+        str(before),
+        str(after),
+    ]
     kept, out = sys.argv, io.StringIO()
     sys.argv = asked
     try:
-        with contextlib.redirect_stdout(out), contextlib.suppress(SystemExit), warnings.catch_warnings():
-            warnings.simplefilter("ignore", ResourceWarning)  # it leaves its two files to the collector
+        with (
+            contextlib.redirect_stdout(out),
+            contextlib.suppress(SystemExit),
+            warnings.catch_warnings(),
+        ):
+            warnings.simplefilter(
+                "ignore", ResourceWarning
+            )  # it leaves its two files to the collector
             _tool("check_update").main()
     finally:
         sys.argv = kept
@@ -70,6 +93,9 @@ def update_faults(before: Path, after: Path, now: str | None = None) -> list[str
 def libical_faults(path: Path) -> str:
     """What libical says of a file; empty when it has nothing to say."""
     run = subprocess.run(
-        [sys.executable, str(TOOLS / "libical_check.py"), str(path)], capture_output=True, text=True, check=False
+        [sys.executable, str(TOOLS / "libical_check.py"), str(path)],
+        capture_output=True,
+        text=True,
+        check=False,
     )
     return "" if run.returncode == 0 else run.stdout + run.stderr

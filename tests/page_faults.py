@@ -15,7 +15,9 @@ HAIR = 2.0
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """A piece of text, or a picture, where it stands on its page; `within` are the elements around it, outermost first."""
+    """A piece of text, or a picture, where it stands on its page; `within` are the elements around
+    it, outermost first.
+    """
 
     page: int
     text: str
@@ -54,7 +56,9 @@ class Sheet:
     @property
     def fill(self) -> float:
         """How far down the page its content reaches, 0 to 1."""
-        return (max((w.bottom for w in self.words), default=self.top) - self.top) / (self.bottom - self.top)
+        return (max((w.bottom for w in self.words), default=self.top) - self.top) / (
+            self.bottom - self.top
+        )
 
 
 def sheets_of(html: str) -> list[Sheet]:
@@ -80,9 +84,27 @@ def _words(box: Any, page: int, within: tuple[Any, ...]) -> Iterator[Word]:
         within = (*within, box.element)
     kind = type(box).__name__
     if kind == "TextBox" and box.text.strip():
-        yield Word(page, box.text, box.position_x, box.position_y, box.position_x + box.width, box.position_y + box.height, box.style["font_size"] * 0.75, within)  # fmt: skip
+        yield Word(
+            page,
+            box.text,
+            box.position_x,
+            box.position_y,
+            box.position_x + box.width,
+            box.position_y + box.height,
+            box.style["font_size"] * 0.75,
+            within,
+        )
     elif "Replaced" in kind:
-        yield Word(page, "", box.position_x, box.position_y, box.position_x + box.margin_width(), box.position_y + box.margin_height(), 99.0, within)  # fmt: skip
+        yield Word(
+            page,
+            "",
+            box.position_x,
+            box.position_y,
+            box.position_x + box.margin_width(),
+            box.position_y + box.margin_height(),
+            99.0,
+            within,
+        )
     for child in getattr(box, "children", ()):
         yield from _words(child, page, within)
 
@@ -101,7 +123,11 @@ def faults_of(sheets: list[Sheet]) -> list[str]:
 
 def _beyond(sheet: Sheet) -> Iterator[str]:
     for word in sheet.words:
-        if word.left < sheet.left - HAIR or word.right > sheet.right + HAIR or word.bottom > sheet.bottom + HAIR:
+        if (
+            word.left < sheet.left - HAIR
+            or word.right > sheet.right + HAIR
+            or word.bottom > sheet.bottom + HAIR
+        ):
             yield f"page {sheet.number}: beyond the page: {word.text!r}"
 
 
@@ -111,7 +137,8 @@ def _overlaps(sheet: Sheet) -> Iterator[str]:
         for other in ordered[n + 1 :]:
             if other.top > word.bottom:
                 break
-            # Lines may share a little height; letters that do are on one another only where they share width too.
+            # Lines may share a little height; letters that do are on one another only where they
+            # share width too.
             deep = min(word.bottom, other.bottom) - other.top > 0.4 * min(
                 word.bottom - word.top, other.bottom - other.top
             )
@@ -184,7 +211,9 @@ class Judged:
 
 
 def judged(html: str) -> Judged:
-    """A document laid out and looked through; one argument and one answer that cross to another process."""
+    """A document laid out and looked through; one argument and one answer that cross to another
+    process.
+    """
     # As in the program itself: a layout makes millions of objects that live on.
     with _without_collector():
         sheets = sheets_of(html)

@@ -1,18 +1,25 @@
 """Plans made in tests: examples from disk and small briefs written here, always on a fixed day."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from copy import deepcopy
 from datetime import UTC, date, datetime
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from turfplan.brief import Brief, parse_brief
-from turfplan.cli.running import input_of
-from turfplan.journal import JournalEntry
-from turfplan.plan import Plan, Task
-from turfplan.planner import make_plan
-from turfplan.readers.brief import read_brief
+from turfplan.app.inputs import input_of
+from turfplan.book.entries import Book
+from turfplan.book.words import english_of
+from turfplan.climate.record import Climate
+from turfplan.files.reading.brief import read_brief
+from turfplan.files.reading.place import located
+from turfplan.messages import words_for
+from turfplan.planning import KnownPlace, SoFar, make_plan
+from turfplan.publishing import sound_plan
+from turfplan.records.brief import Brief, Place, parse_brief
+from turfplan.records.journal import JournalEntry
+from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Task
 
 ROOT = Path(__file__).parents[1]
 EXAMPLES = ROOT / "examples"
@@ -23,8 +30,13 @@ POSSIBLE = tuple(name for name in NAMES if name != "late-start")
 
 PLAIN: dict[str, Any] = {
     "lawn": {
-        "id": "test-lawn", "name": "Test lawn", "area": "5000 ft2", "grass": "tall_fescue", "soil": "clay loam",
-        "thatch": "0.2 in", "condition": "thin",
+        "id": "test-lawn",
+        "name": "Test lawn",
+        "area": "5000 ft2",
+        "grass": "tall_fescue",
+        "soil": "clay loam",
+        "thatch": "0.2 in",
+        "condition": "thin",
     },
     "place": {"postal_code": "17601", "country": "US"},
     "leveling": {"depth": "0.5 in"},
@@ -33,7 +45,16 @@ PLAIN: dict[str, Any] = {
     "calendar": {"weekdays": ["sat", "sun"]},
     "season": {"from": date(2027, 3, 1)},
     "work": {"people": 2, "hours_per_day": 6},
-}  # fmt: skip
+}
+
+
+def climate_at(latitude: float, longitude: float, *, elevation_m: float | None = None) -> Climate:
+    """The climate of coordinates from the packed grid."""
+    elevation_mm = None if elevation_m is None else elevation_m * 1000
+    place = Place(latitude=latitude, longitude=longitude).model_copy(
+        update={"elevation_mm": elevation_mm}
+    )
+    return located(place, Path()).climate
 
 
 def merged(*changes: Mapping[str, Any]) -> dict[str, Any]:
@@ -69,6 +90,42 @@ def plan_of(
     return plan_brief(brief_of(*changes), now=now, journal=journal, previous=previous, **options)
 
 
+def drafted_plan(
+    brief: Brief,
+    book: Book,
+    climate: Climate,
+    journal: Sequence[JournalEntry] = (),
+    previous: Plan | None = None,
+    *,
+    now: datetime,
+    **more: Any,
+) -> Plan:
+    """A draft, neither told in words nor judged.
+
+    `more` are ground, weather and real years, `assume_not_done`, `brief_sha256` and `options`.
+    """
+    so_far = SoFar(journal, previous, more.pop("assume_not_done", False))
+    asked = {name: more.pop(name) for name in ("brief_sha256", "options") if name in more}
+    return make_plan(brief, book, KnownPlace(climate, **more), so_far, now=now, **asked)
+
+
+def made_plan(
+    brief: Brief,
+    book: Book,
+    climate: Climate,
+    journal: Sequence[JournalEntry] = (),
+    previous: Plan | None = None,
+    *,
+    now: datetime,
+    language: str = "en",
+    **more: Any,
+) -> Plan:
+    """A plan as it is published after the plan before, and judged; `more` goes to its draft."""
+    draft = drafted_plan(brief, book, climate, journal, previous, now=now, **more)
+    words = words_for(language, draft.lawn.units, english_of(book))
+    return sound_plan(draft, previous, now, words, brief, book)
+
+
 def plan_brief(
     brief: Brief,
     now: datetime = TODAY,
@@ -79,7 +136,9 @@ def plan_brief(
     """The plan of a brief."""
     given = input_of(brief, EXAMPLES)
     options.setdefault("brief_sha256", str(hash(brief.model_dump_json())))
-    return make_plan(brief, given.book, given.climate, journal, previous, now=now, ground=given.ground, **options)
+    return made_plan(
+        brief, given.book, given.climate, journal, previous, now=now, ground=given.ground, **options
+    )
 
 
 @lru_cache(maxsize=32)
@@ -97,7 +156,8 @@ def example_brief(name: str) -> Brief:
 def kind(plan: Plan, operation: str) -> list[Task]:
     """The tasks of one operation, by date."""
     return sorted(
-        (t for t in plan.tasks if t.operation == operation and t.status != "CANCELLED"), key=lambda t: t.start
+        (t for t in plan.tasks if t.operation == operation and t.status != "CANCELLED"),
+        key=lambda t: t.start,
     )
 
 
@@ -114,5 +174,5 @@ def amount(task: Task, item: str) -> float:
 
 
 def depth_total(plan: Plan) -> float:
-    """The settled depth of all passes, mm."""
-    return sum(amount(t, "depth") for t in kind(plan, "topdress"))
+    """The settled depth of all passes and lifts, mm."""
+    return sum(amount(t, "depth") for t in plan.tasks if t.plays("spreading"))

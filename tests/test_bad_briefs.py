@@ -1,4 +1,6 @@
-"""Briefs that cannot be planned, through the command: one report with every error, exit code 3, and nothing written."""
+"""Briefs that cannot be planned, through the command: one report with every error, exit code 3, and
+nothing written.
+"""
 
 import io
 import os
@@ -80,19 +82,33 @@ FORM: dict[str, tuple[str, str, str]] = {
     "date in words": (with_line("season", 'from = "next spring"'), "season.from", ""),
     "date as a number": (with_line("season", "from = 20270301"), "season.from", ""),
     "years that end before they begin": (
-        with_line("calendar", "unavailable = [{ from = 2027-06-10, to = 2027-06-01 }]"), "calendar.unavailable", "",
+        with_line("calendar", "unavailable = [{ from = 2027-06-10, to = 2027-06-01 }]"),
+        "calendar.unavailable",
+        "",
     ),
-    "weekday of no week": (with_line("calendar", 'weekdays = ["sat", "sunday"]'), "calendar.weekdays", ""),
+    "weekday of no week": (
+        with_line("calendar", 'weekdays = ["sat", "sunday"]'),
+        "calendar.weekdays",
+        "",
+    ),
     "share over the whole": (
-        GOOD.replace('"tall_fescue"', '[{ species = "tall_fescue", share = 1.4 }]'), "lawn.grass", "",
+        GOOD.replace('"tall_fescue"', '[{ species = "tall_fescue", share = 1.4 }]'),
+        "lawn.grass",
+        "",
     ),
-    "key given twice": (GOOD.replace('area = "4000 ft2"', 'area = "4000 ft2"\narea = "5000 ft2"'), "lawn.toml", "not TOML"),
+    "key given twice": (
+        GOOD.replace('area = "4000 ft2"', 'area = "4000 ft2"\narea = "5000 ft2"'),
+        "lawn.toml",
+        "not TOML",
+    ),
     "depth without an area": (GOOD.replace('area = "4000 ft2"\n', ""), "lawn", "area"),
     "no place": (GOOD.replace(PLACE, ""), "place", ""),
     "latitude past the pole": (
-        GOOD.replace('postal_code = "17601"', "latitude = 97\nlongitude = 10"), "place.latitude", "",
+        GOOD.replace('postal_code = "17601"', "latitude = 97\nlongitude = 10"),
+        "place.latitude",
+        "",
     ),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("case", FORM)
@@ -104,30 +120,70 @@ def test_fault_of_form(case: str, tmp_path: Path) -> None:
 
 
 SENSE: dict[str, tuple[str, str, str]] = {
-    "seed for a grass that has none": (GOOD.replace("tall_fescue", "bermuda_hybrid"), "seeding.intent", "not grown from seed"),
-    "seed of another grass that has none": (with_line("seeding", 'species = "st_augustine"'), "seeding", "not grown from seed"),
+    "seed for a grass that has none": (
+        GOOD.replace("tall_fescue", "bermuda_hybrid"),
+        "seeding.intent",
+        "not grown from seed",
+    ),
+    "seed of another grass that has none": (
+        with_line("seeding", 'species = "st_augustine"'),
+        "seeding",
+        "not grown from seed",
+    ),
     "dormant seed on warm-season grass": (
-        GOOD.replace("tall_fescue", "zoysia").replace('"overseed"', '"dormant"'), "seeding.intent", "dormant",
+        GOOD.replace("tall_fescue", "zoysia").replace('"overseed"', '"dormant"'),
+        "seeding.intent",
+        "dormant",
     ),
     "winter green on a lawn that stays green": (
-        GOOD.replace('"overseed"', '"winter_overseed"'), "seeding.intent", "warm-season",
+        GOOD.replace('"overseed"', '"winter_overseed"'),
+        "seeding.intent",
+        "warm-season",
     ),
     "plugs of a grass that is sold as sod": (
-        GOOD.replace('"overseed"', '"plant"\nform = "plugs"'), "seeding.form", "sod",
+        GOOD.replace('"overseed"', '"plant"\nform = "plugs"'),
+        "seeding.form",
+        "sod",
     ),
-    "nothing to do": (GOOD.replace("0.5 in", "0 in").replace('"overseed"', '"none"'), "seeding.intent", "nothing is to be done"),
-    "water that is not there": (with_line("water", "possible = false"), "water.possible", "without water"),
+    "nothing to do": (
+        GOOD.replace("0.5 in", "0 in").replace('"overseed"', '"none"'),
+        "seeding.intent",
+        "nothing is to be done",
+    ),
+    "water that is not there": (
+        with_line("water", "possible = false"),
+        "water.possible",
+        "without water",
+    ),
     "soil of no texture": (with_line("lawn", 'soil = "lome"'), "lawn.soil", "did you mean 'loam'?"),
-    "mix of no book": (with_line("leveling", 'material = "gravel"'), "leveling.material", "unknown mix"),
-    "part of no book": (with_line("leveling", "parts = { gravel = 1.0 }"), "leveling.parts", "unknown material"),
-    "campaign of no book": (with_line("season", 'campaign = "winter"'), "season.campaign", "unknown campaign"),
-    "region of no book": (with_line("place", 'region = "atlantis"'), "place.region", "unknown region"),
-}  # fmt: skip
+    "mix of no book": (
+        with_line("leveling", 'material = "gravel"'),
+        "leveling.material",
+        "unknown mix",
+    ),
+    "part of no book": (
+        with_line("leveling", "parts = { gravel = 1.0 }"),
+        "leveling.parts",
+        "unknown material",
+    ),
+    "campaign of no book": (
+        with_line("season", 'campaign = "winter"'),
+        "season.campaign",
+        "unknown campaign",
+    ),
+    "region of no book": (
+        with_line("place", 'region = "atlantis"'),
+        "place.region",
+        "unknown region",
+    ),
+}
 
 
 @pytest.mark.parametrize("case", SENSE)
 def test_fault_of_sense(case: str, tmp_path: Path) -> None:
-    """A name that the book does not know, or wishes that contradict each other, are told before anything is planned."""
+    """A name that the book does not know, or wishes that contradict each other, are told before
+    anything is planned.
+    """
     text, where, words = SENSE[case]
     said = " ".join(refused(tmp_path, text.encode()))
     assert where in said and words in said, said
@@ -158,24 +214,45 @@ def test_file_that_is_no_brief(case: str, tmp_path: Path) -> None:
 def test_all_errors_of_form_in_one_report(tmp_path: Path) -> None:
     """Six faults in six tables are six error lines of one report."""
     text = (
-        '[lawn]\narea = "-4000 ft2"\ngrass = "tall_fescue"\nthatch = "0.2 lb"\n[place]\npostal_code = "17601"\nzip = 1\n'
-        '[leveling]\ndepth = "9 ft"\n[seeding]\nintent = "oversead"\n[season]\nfrom = "2027-02-30"\n'
+        '[lawn]\narea = "-4000 ft2"\ngrass = "tall_fescue"\nthatch = "0.2 lb"\n[place]\n'
+        'postal_code = "17601"\nzip = 1\n[leveling]\n'
+        'depth = "9 ft"\n[seeding]\nintent = "oversead"\n[season]\n'
+        'from = "2027-02-30"\n'
     )
     said = refused(tmp_path, text.encode())
     errors = [line for line in said if line.startswith("error:")]
-    wanted = ("lawn.area", "lawn.thatch", "place.zip", "leveling.depth", "seeding.intent", "season.from")
+    wanted = (
+        "lawn.area",
+        "lawn.thatch",
+        "place.zip",
+        "leveling.depth",
+        "seeding.intent",
+        "season.from",
+    )
     assert len(errors) == len(wanted), said
     assert all(any(where in line for line in errors) for where in wanted), said
 
 
 def test_all_errors_of_sense_in_one_report(tmp_path: Path) -> None:
-    """An unknown grass, soil, mix and campaign and a place that does not exist are told together."""
-    text = with_line("season", 'campaign = "winter"').replace('"0.5 in"', '"0.5 in"\nmaterial = "gravel"')
+    """An unknown grass, soil, mix and campaign and a place that does not exist are told
+    together.
+    """
+    text = with_line("season", 'campaign = "winter"').replace(
+        '"0.5 in"', '"0.5 in"\nmaterial = "gravel"'
+    )
     text = (
-        text.replace("tall_fescue", "tall_fescu").replace("17601", "00000").replace("[place]", 'soil = "lome"\n[place]')
+        text.replace("tall_fescue", "tall_fescu")
+        .replace("17601", "00000")
+        .replace("[place]", 'soil = "lome"\n[place]')
     )
     said = refused(tmp_path, text.encode())
-    for where in ("lawn.grass", "lawn.soil", "leveling.material", "season.campaign", "place.postal_code"):
+    for where in (
+        "lawn.grass",
+        "lawn.soil",
+        "leveling.material",
+        "season.campaign",
+        "place.postal_code",
+    ):
         assert any(line.startswith("error:") and where in line for line in said), (where, said)
 
 
@@ -189,19 +266,32 @@ OTHERS = {
 @pytest.mark.parametrize("form", ["area", "sound"])
 @pytest.mark.parametrize("command", OTHERS)
 def test_other_commands_tell_what_plan_tells(command: str, form: str, tmp_path: Path) -> None:
-    """Faults of form, of names and of the place together, in the same lines as `plan` gives, and nothing is written."""
-    text = with_line("season", 'campaign = "winter"').replace("tall_fescue", "tall_fescu").replace("17601", "00000")
+    """Faults of form, of names and of the place together, in the same lines as `plan` gives, and
+    nothing is written.
+    """
+    text = (
+        with_line("season", 'campaign = "winter"')
+        .replace("tall_fescue", "tall_fescu")
+        .replace("17601", "00000")
+    )
     path, out = tmp_path / "lawn.toml", tmp_path / "out"
-    path.write_text(text.replace('area = "', 'area = "-') if form == "area" else text, encoding="utf-8")
+    path.write_text(
+        text.replace('area = "', 'area = "-') if form == "area" else text, encoding="utf-8"
+    )
     wanted = [line for line in planned(path, out).stderr.splitlines() if line.startswith("error:")]
     assert len(wanted) == (4 if form == "area" else 3)
     done = called(*(word.format(brief=path, out=out) for word in OTHERS[command]))
-    assert done.returncode == 3 and [li for li in done.stderr.splitlines() if li.startswith("error:")] == wanted
+    assert (
+        done.returncode == 3
+        and [li for li in done.stderr.splitlines() if li.startswith("error:")] == wanted
+    )
     assert not out.exists() and not path.with_suffix(".journal.jsonl").exists()
 
 
 def test_plan_before_stands_when_the_brief_turns_bad(tmp_path: Path) -> None:
-    """A brief that was planned and is then spoilt leaves the outputs of the good one as they were."""
+    """A brief that was planned and is then spoilt leaves the outputs of the good one as they
+    were.
+    """
     path, out = tmp_path / "lawn.toml", tmp_path / "out"
     path.write_text(GOOD, encoding="utf-8")
     assert planned(path, out).returncode == 0
@@ -218,7 +308,9 @@ def test_file_that_may_not_be_read(tmp_path: Path) -> None:
     path.write_text(GOOD, encoding="utf-8")
     path.chmod(0)
     done = planned(path, tmp_path / "out")
-    assert done.returncode == 3 and "cannot be read" in done.stderr and not (tmp_path / "out").exists()
+    assert (
+        done.returncode == 3 and "cannot be read" in done.stderr and not (tmp_path / "out").exists()
+    )
 
 
 def test_link_to_itself(tmp_path: Path) -> None:
@@ -226,4 +318,6 @@ def test_link_to_itself(tmp_path: Path) -> None:
     path = tmp_path / "lawn.toml"
     path.symlink_to(path)
     done = planned(path, tmp_path / "out")
-    assert done.returncode == 3 and done.stderr.startswith("error:") and "Traceback" not in done.stderr
+    assert (
+        done.returncode == 3 and done.stderr.startswith("error:") and "Traceback" not in done.stderr
+    )

@@ -3,7 +3,8 @@
 import shlex
 from pathlib import Path
 
-from test_cli import GOOD, run, written
+from command import run
+from test_cli import GOOD, written
 
 
 def season_of(tmp_path: Path) -> Path:
@@ -15,10 +16,16 @@ def season_of(tmp_path: Path) -> Path:
 
 
 def test_overdue_work_comes_with_the_commands_that_answer(tmp_path: Path) -> None:
-    """What is over without an entry is named with commands that can be pasted as they stand, and asked for no more after."""
+    """What is over without an entry is named with commands that can be pasted as they stand, and
+    asked for no more after.
+    """
     brief = season_of(tmp_path)
     said = run("plan", str(brief), "--today", "2027-05-01").stdout
-    answers = [line.strip() for line in said.splitlines() if line.startswith("  turfplan log ") and " done " in line]
+    answers = [
+        line.strip()
+        for line in said.splitlines()
+        if line.startswith("  turfplan log ") and " done " in line
+    ]
     assert answers and f"turfplan plan {brief} --assume not-done" in said
     for line in answers:
         assert run(*shlex.split(line)[1:]).returncode == 0
@@ -35,7 +42,9 @@ def test_changes_are_told_once(tmp_path: Path) -> None:
 
 
 def test_log_says_what_can_be_logged(tmp_path: Path) -> None:
-    """Without a word, or with a misspelt one, `log` lists the words and the nearest; quantities are repeated as given."""
+    """Without a word, or with a misspelt one, `log` lists the words and the nearest; quantities are
+    repeated as given.
+    """
     brief = season_of(tmp_path)
     for words, needle in (((), "is missing"), (("don", "soil_test"), "Did you mean 'done'?")):
         wrong = run("log", str(brief), *words)

@@ -1,4 +1,6 @@
-"""Surveys through the command: bad ones are told and write nothing, and the same one gives the same bytes."""
+"""Surveys through the command: bad ones are told and write nothing, and the same one gives the same
+bytes.
+"""
 
 import json
 import math
@@ -8,7 +10,9 @@ from pathlib import Path
 
 import pytest
 
+from command import run
 from planning import EXAMPLES
+from tiers import full, sampled
 
 pytest.importorskip("scipy")
 BRIEF = """
@@ -45,23 +49,19 @@ def plan(
     survey: str | None,
     lawn: str = AREA,
     leveling: str = SURVEYED,
-    start: tuple[str, ...] = ("-m", "turfplan"),
+    start: tuple[str, ...] = (),
 ) -> subprocess.CompletedProcess[str]:
-    """`turfplan plan` on a brief in a folder of its own."""
+    """`turfplan plan` on a brief in a folder of its own; begun with `start` it is a process of its
+    own.
+    """
     (folder / "lawn.toml").write_text(BRIEF.format(lawn=lawn, leveling=leveling))
     if survey is not None:
         (folder / "survey.csv").write_text(survey)
-    words = [
-        sys.executable,
-        *start,
-        "plan",
-        str(folder / "lawn.toml"),
-        "-o",
-        str(folder / "out"),
-        "--today",
-        "2027-02-01",
-    ]
-    return subprocess.run(words, capture_output=True, text=True, check=False, timeout=300)
+    words = ["plan", str(folder / "lawn.toml"), "-o", str(folder / "out"), "--today", "2027-02-01"]
+    if not start:
+        return run(*words)
+    line = [sys.executable, *start, *words]
+    return subprocess.run(line, capture_output=True, text=True, check=False, timeout=300)
 
 
 def table(*rows: str) -> str:
@@ -76,15 +76,34 @@ def edge(*corners: tuple[float, float]) -> list[str]:
 
 GRID = [f"g{n},{n % 5},{n // 5},{-n % 7},ground" for n in range(25)]
 BAD = {
-    "a crossing outline": (table(*GRID, *edge((0, 0), (4, 4), (4, 0), (0, 4))), ("outline 1", "crosses itself", "side 1 and side 3")),
-    "one spot twice, at odds": (table(*GRID, "again,2,2,90,ground"), ("g12 and again", "stand on the same spot with different heights", "measure that spot again")),
-    "three points in a line": (table("a,0,0,1,ground", "b,1,1,2,ground", "c,2,2,1,ground"), ("all points lie in one line", "both sides")),
-    "many points in a line": (table(*(f"p{n},{n * 0.1},{n * 0.3},{n % 5},ground" for n in range(40))), ("all points lie in one line",)),
+    "a crossing outline": (
+        table(*GRID, *edge((0, 0), (4, 4), (4, 0), (0, 4))),
+        ("outline 1", "crosses itself", "side 1 and side 3"),
+    ),
+    "one spot twice, at odds": (
+        table(*GRID, "again,2,2,90,ground"),
+        (
+            "g12 and again",
+            "stand on the same spot with different heights",
+            "measure that spot again",
+        ),
+    ),
+    "three points in a line": (
+        table("a,0,0,1,ground", "b,1,1,2,ground", "c,2,2,1,ground"),
+        ("all points lie in one line", "both sides"),
+    ),
+    "many points in a line": (
+        table(*(f"p{n},{n * 0.1},{n * 0.3},{n % 5},ground" for n in range(40))),
+        ("all points lie in one line",),
+    ),
     "one point": (table("a,0,0,1,ground"), ("three points or more", "got 1")),
     "no point": (HEAD + "\n", ("holds no measurements",)),
-    "a height that is no number": (table(*GRID, "odd,1.5,1.5,nan,ground"), ("line 27: height_mm", "is not a number")),
+    "a height that is no number": (
+        table(*GRID, "odd,1.5,1.5,nan,ground"),
+        ("line 27: height_mm", "is not a number"),
+    ),
     "an endless place": (table(*GRID, "odd,inf,1.5,3,ground"), ("line 27: x_m", "is not a number")),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("name", BAD)
@@ -101,7 +120,8 @@ def test_a_bad_survey_is_told_and_writes_nothing(name: str, tmp_path: Path) -> N
 def test_a_crossing_shape_is_told(tmp_path: Path) -> None:
     """A lawn drawn as a bow tie."""
     shape = (
-        '[[lawn.shape]]\nkind = "polygon"\npoints = [["0 m", "0 m"], ["9 m", "9 m"], ["9 m", "0 m"], ["0 m", "9 m"]]'
+        '[[lawn.shape]]\nkind = "polygon"\n'
+        'points = [["0 m", "0 m"], ["9 m", "9 m"], ["9 m", "0 m"], ["0 m", "9 m"]]'
     )
     done = plan(tmp_path, None, shape, 'depth = "10 mm"')
     assert done.returncode == 3 and "crosses itself" in done.stderr
@@ -115,16 +135,18 @@ def test_swapped_latitude_and_longitude_are_told(tmp_path: Path) -> None:
         folder = tmp_path / str(swapped)
         folder.mkdir()
         places = [[y, x] for x, y in ring] if swapped else ring
-        (folder / "lawn.geojson").write_text(json.dumps({"type": "Polygon", "coordinates": [places]}))
+        (folder / "lawn.geojson").write_text(
+            json.dumps({"type": "Polygon", "coordinates": [places]})
+        )
         done = plan(folder, None, 'geojson = "lawn.geojson"', 'depth = "10 mm"')
         assert done.returncode == code, done.stderr
         assert (folder / "out").exists() is not swapped
         assert ("latitude and longitude are swapped" in done.stderr) is swapped
 
 
-def test_fifty_thousand_points_are_planned(tmp_path: Path) -> None:
+@pytest.mark.parametrize(("across", "up"), [(50, 40), pytest.param(250, 200, marks=full)])
+def test_thousands_of_points_are_planned(across: int, up: int, tmp_path: Path) -> None:
     """A scanner's survey: the plan is made, and its volume is that of the two bowls."""
-    across, up = 250, 200
     rows = ["x_m,y_m,height_mm"]
     for j in range(up):
         for i in range(across):
@@ -145,13 +167,16 @@ class TestWithoutPackages:
     """Without numpy and scipy plain numbers work, and a survey says what to install."""
 
     def test_a_plain_depth_is_planned(self, tmp_path: Path) -> None:
-        """And so is a list of hollows, which needs no surface."""
+        """One number needs no reckoning."""
         done = plan(tmp_path, None, AREA, 'depth = "10 mm"', ("-c", WITHOUT))
         assert done.returncode == 0, done.stderr
         assert "Top-dress" in done.stdout
-        folder = tmp_path / "lows"
-        folder.mkdir()
-        done = plan(folder, "point,length_m,width_m,deepest_mm\nby the gate,3,2,30\n", AREA, SURVEYED, ("-c", WITHOUT))
+
+    @full
+    def test_a_list_of_hollows_is_planned(self, tmp_path: Path) -> None:
+        """It needs no surface."""
+        hollows = "point,length_m,width_m,deepest_mm\nby the gate,3,2,30\n"
+        done = plan(tmp_path, hollows, AREA, SURVEYED, ("-c", WITHOUT))
         assert done.returncode == 0, done.stderr
 
     def test_a_survey_says_what_to_install(self, tmp_path: Path) -> None:
@@ -161,28 +186,40 @@ class TestWithoutPackages:
         assert 'pip install "turfplan[survey]"' in done.stderr and "Traceback" not in done.stderr
         assert not (tmp_path / "out").exists()
 
+    @full
     def test_the_measuring_sheet_leaves_its_table_out(self, tmp_path: Path) -> None:
         """The steps are there; how many points for which accuracy takes a reckoning."""
         (tmp_path / "lawn.toml").write_text(BRIEF.format(lawn=AREA, leveling='depth = "10 mm"'))
-        words = [sys.executable, "-c", WITHOUT, "print", str(tmp_path / "lawn.toml"), "measure", "-o", str(tmp_path)]
+        words = [
+            sys.executable,
+            "-c",
+            WITHOUT,
+            "print",
+            str(tmp_path / "lawn.toml"),
+            "measure",
+            "-o",
+            str(tmp_path),
+        ]
         done = subprocess.run(words, capture_output=True, text=True, check=False, timeout=120)
         assert done.returncode == 0, done.stderr
-        assert "is left out" in done.stderr and "for which accuracy" not in (tmp_path / "measure.html").read_text()
-
-
-@pytest.mark.parametrize("name", ["surveyed-us", "surveyed-metric"])
-def test_planning_again_changes_no_byte(name: str, tmp_path: Path) -> None:
-    """The same brief, survey and journal a week later: calendar, checklist and order stay, and so does the fill."""
-
-    def run(day: str) -> dict[str, bytes]:
-        words = ["plan", str(EXAMPLES / f"{name}.toml"), "-o", str(tmp_path), "--today", day]
-        done = subprocess.run(
-            [sys.executable, "-m", "turfplan", *words], capture_output=True, text=True, check=False, timeout=300
+        assert (
+            "is left out" in done.stderr
+            and "for which accuracy" not in (tmp_path / "measure.html").read_text()
         )
+
+
+@pytest.mark.parametrize("name", sampled(["surveyed-us", "surveyed-metric"], "surveyed-metric"))
+def test_planning_again_changes_no_byte(name: str, tmp_path: Path) -> None:
+    """The same brief, survey and journal a week later: calendar, checklist and order stay, and so
+    does the fill.
+    """
+
+    def files_on(day: str) -> dict[str, bytes]:
+        done = run("plan", str(EXAMPLES / f"{name}.toml"), "-o", str(tmp_path), "--today", day)
         assert done.returncode == 0, done.stderr
         return {path.name: path.read_bytes() for path in tmp_path.iterdir() if path.is_file()}
 
-    first, again, later = run("2027-02-01"), run("2027-02-01"), run("2027-02-08")
+    first, again, later = files_on("2027-02-01"), files_on("2027-02-01"), files_on("2027-02-08")
     assert first == again
     assert {n: b for n, b in later.items() if n.endswith((".ics", ".csv"))} == {
         n: b for n, b in first.items() if n.endswith((".ics", ".csv"))

@@ -9,9 +9,9 @@ import pytest
 from typer.testing import CliRunner
 
 from planning import ROOT
-from turfplan.brief import Brief, _inner_model
 from turfplan.cli import COMMANDS, app
-from turfplan.readers.book import load_book
+from turfplan.files.reading.book import load_book
+from turfplan.records.brief import Brief, _inner_model
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
@@ -39,20 +39,32 @@ def test_brief_schema_prints() -> None:
     """`facts --brief-schema` is a JSON schema of the same tables."""
     done = CliRunner().invoke(app, ["facts", "--brief-schema"])
     schema = json.loads(done.stdout)
-    assert done.exit_code == 0 and {"lawn", "place", "leveling", "seeding"} <= set(schema["properties"])
+    assert done.exit_code == 0 and {"lawn", "place", "leveling", "seeding"} <= set(
+        schema["properties"]
+    )
 
 
 def test_readme_commands() -> None:
-    """The two commands set up and run the main job and the tests; the job comes first, in one paragraph."""
-    main = "python3 -m venv .venv && .venv/bin/pip install -q . && .venv/bin/turfplan plan examples/cool-overseed.toml -o out"
-    tests = 'python3 -m venv .venv && .venv/bin/pip install -q -e ".[dev]" && .venv/bin/python -m pytest -q'
+    """The two commands set up and run the main job and the tests; the job comes first, in one
+    paragraph.
+    """
+    main = (
+        "python3 -m venv .venv && .venv/bin/pip install -q . && "
+        ".venv/bin/turfplan plan examples/cool-overseed.toml -o out"
+    )
+    tests = (
+        'python3 -m venv .venv && .venv/bin/pip install -q -e ".[dev]" && '
+        ".venv/bin/python -m pytest -q"
+    )
     assert main in README and tests in README
     assert README.splitlines()[2].startswith("turfplan plans the renovation")
     assert tests == README.split("## Test it")[1].split("```sh\n")[1].split("\n```")[0]
 
 
 def test_readme_shows_what_is_printed(tmp_path: Path) -> None:
-    """The lines of the README's plan are those of the command, in its order, with nothing left out that is not marked so."""
+    """The lines of the README's plan are those of the command, in its order, with nothing left out
+    that is not marked so.
+    """
     example = str(ROOT / "examples" / "cool-overseed.toml")
     done = CliRunner().invoke(app, ["plan", example, "-o", str(tmp_path), "--today", "2027-02-01"])
     shown = README.split("```text\n")[1].split("\n```")[0]
@@ -64,26 +76,35 @@ def test_readme_shows_what_is_printed(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_every_command_is_documented(command: str) -> None:
-    """Each command stands in README or DEVELOPERS."""
-    assert f"turfplan {command}" in README or re.search(rf"Commands:[^\n]*\b{command}\b", DEVELOPERS)
+    """Each command is shown by README, or is a row of the contract in DEVELOPERS."""
+    contract = DEVELOPERS.partition("\n## Contract\n")[2].partition("\n## ")[0]
+    assert f"turfplan {command}" in README or f"\n| `{command}` |" in contract
 
 
 def test_words_of_the_book_are_documented() -> None:
     """Operations, campaigns and data files stand in DEVELOPERS."""
     book = load_book()
-    missing = [w for w in (*book.operations, *book.campaigns) if not re.search(rf"\b{w}\b", DEVELOPERS)]
-    missing += [p.name for p in (ROOT / "turfplan" / "data").glob("*.toml") if f"`{p.name}`" not in DEVELOPERS]
+    missing = [
+        w for w in (*book.operations, *book.campaigns) if not re.search(rf"\b{w}\b", DEVELOPERS)
+    ]
+    missing += [
+        p.name
+        for p in (ROOT / "turfplan" / "data").glob("*.toml")
+        if f"`{p.name}`" not in DEVELOPERS
+    ]
     flags = {flag for rule in book.order for flag in rule.when}
     missing += [flag for flag in flags if f"`{flag}`" not in DEVELOPERS]
     assert not missing
 
 
 def test_no_species_name_outside_data_and_rules() -> None:
-    """Grasses are data: no species id stands in code outside rules; the one default, winter rye, is a rule's."""
+    """Grasses are data: no species id stands in code outside rules; the one default, winter rye, is
+    a rule's.
+    """
     species = set(load_book().species)
     found = []
     for path in CODE:
-        if "rules" in path.parts or path.name == "check.py":
+        if "rules" in path.parts:
             continue
         tree = ast.parse(path.read_text(encoding="utf-8"))
         docs = {
@@ -107,18 +128,31 @@ def test_public_things_have_docstrings() -> None:
     bare = []
     for path in CODE:
         tree = ast.parse(path.read_text(encoding="utf-8"))
-        top = [tree, *tree.body, *(m for c in tree.body if isinstance(c, ast.ClassDef) for m in c.body)]
+        top = [
+            tree,
+            *tree.body,
+            *(m for c in tree.body if isinstance(c, ast.ClassDef) for m in c.body),
+        ]
         for node in top:
-            named = isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_")
+            named = isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith(
+                "_"
+            )
             if (named or isinstance(node, ast.Module)) and not ast.get_docstring(node):
                 bare.append(f"{path.name}:{getattr(node, 'name', 'module')}")
     assert not bare
 
 
 def test_modules_stay_readable() -> None:
-    """No module is longer than 400 lines, but the brief, which is one long table of records."""
-    long = {str(p.relative_to(ROOT)) for p in CODE if len(p.read_text(encoding="utf-8").splitlines()) > 400}
-    assert long <= {"turfplan/brief.py"}
+    """No module is longer than 400 lines, but the brief, which is one long table of records.
+
+    Nor are those counted that `messages.building` writes: a function for each sentence.
+    """
+    long = {
+        str(p.relative_to(ROOT))
+        for p in CODE
+        if p.parent.name != "phrases" and len(p.read_text(encoding="utf-8").splitlines()) > 400
+    }
+    assert long <= {"turfplan/records/brief.py"}
 
 
 def test_no_path_of_a_machine() -> None:
@@ -134,5 +168,6 @@ def test_no_path_of_a_machine() -> None:
     assert not [
         str(p)
         for p in files
-        if Path(p).is_file() and pattern.search(Path(p).read_text(encoding="utf-8", errors="ignore"))
+        if Path(p).is_file()
+        and pattern.search(Path(p).read_text(encoding="utf-8", errors="ignore"))
     ]

@@ -1,4 +1,6 @@
-"""Checklist, season book, order sheet, calendar and plan.json tell the same days and the same amounts."""
+"""Checklist, season book, order sheet, calendar and plan.json tell the same days and the same
+amounts.
+"""
 
 import json
 import re
@@ -15,21 +17,30 @@ from icalendar import Calendar
 
 from page_plan import page_plan
 from planning import NAMES, POSSIBLE, example
-from turfplan.brief import WEEKDAYS
-from turfplan.export.book import book_html
-from turfplan.export.calendar import season_ics
-from turfplan.export.checklist import checklist_html
-from turfplan.export.order import order_html
-from turfplan.export.plan_json import plan_to_json
-from turfplan.export.quantities import planned_text
-from turfplan.export.sheets import monday_of, near_text, span_text
-from turfplan.plan import Amount, Plan, Task
-from turfplan.revision import publish
+from printed import (
+    amount_text,
+    book_html,
+    checklist_html,
+    english,
+    near_text,
+    order_html,
+    season_ics,
+    span_text,
+)
+from tiers import sampled
+from turfplan.calendar_days import WEEKDAYS
+from turfplan.export.sheets.look import monday_of
+from turfplan.export.tables.plan_json import plan_to_json
+from turfplan.messages.entry import amount_value, item_name, summary
+from turfplan.phrases import entry as phrases
+from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Amount, Task
+from turfplan.revision.feed_entries import shown_anew
 from turfplan.units import System, format_number
-from turfplan.wording import amount_text, clock_text, item_text, named_amount, summary
 
 INVENTED = {"invented-us": System.US, "invented-metric": System.METRIC}
 ALL_PLANS = (*INVENTED, *NAMES)
+QUICK = (*INVENTED, "cool-overseed", "british-metric")
 DAY = timedelta(days=1)
 
 
@@ -73,11 +84,16 @@ class Sheets:
 
 def published(plan: Plan) -> Plan:
     """The plan with the words that its feed shows."""
-    return plan.model_copy(update={"tasks": tuple(publish(plan, task) for task in plan.tasks)})
+    words = english(plan)
+    return plan.model_copy(
+        update={"tasks": tuple(shown_anew(words, plan, task) for task in plan.tasks)}
+    )
 
 
 def sheets_of(plan: Plan) -> Sheets:
-    """All sheets of a plan, the calendar as uid, title and day of each occurrence: a several-day event on each day."""
+    """All sheets of a plan, the calendar as uid, title and day of each occurrence: a several-day
+    event on each day.
+    """
     found = []
     for event in recurring_ical_events.of(Calendar.from_ical(season_ics(plan))).between(
         plan.horizon.start - 400 * DAY, plan.horizon.end + 400 * DAY
@@ -130,12 +146,16 @@ def calendar_days(plan: Plan, sheets: Sheets) -> list[str]:
     by_uid: dict[str, set[date]] = {}
     for uid, _, day in sheets.events:
         by_uid.setdefault(uid, set()).add(day)
-    return [t["id"] for t in open_records(sheets.record) if by_uid.get(t["uid"], set()) != days_of_record(t)]
+    return [
+        t["id"]
+        for t in open_records(sheets.record)
+        if by_uid.get(t["uid"], set()) != days_of_record(t)
+    ]
 
 
 def checklist_lacks(plan: Plan, sheets: Sheets) -> list[str]:
     """Days of the calendar whose title does not stand on the page of their week."""
-    titles = {summary(task) for task in open_tasks(plan)}
+    titles = {summary(english(plan), task) for task in open_tasks(plan)}
     return [
         f"{title} {day}"
         for _, title, day in sheets.events
@@ -154,13 +174,15 @@ def calendar_lacks(plan: Plan, sheets: Sheets) -> list[str]:
         found += [
             f"{task.title} {monday}"
             for task in open_tasks(plan)
-            if task.title in body and (summary(task), monday) not in weeks
+            if task.title.text in body and (summary(english(plan), task), monday) not in weeks
         ]
     return found
 
 
 def days_in_words(plan: Plan, sheets: Sheets) -> list[str]:
-    """Jobs whose first to last day is not said alike by plan.json, the week's page, the agenda and the reasons."""
+    """Jobs whose first to last day is not said alike by plan.json, the week's page, the agenda and
+    the reasons.
+    """
     book, system, found = sheets.book.of(), plan.lawn.units, []
     for task in open_records(sheets.record):
         if task["series"] is not None:
@@ -182,7 +204,10 @@ def waterings_in_words(plan: Plan, sheets: Sheets) -> list[str]:
             record = next(r for r in open_records(sheets.record) if r["id"] == task.id)
             for day in days_of_record(record):
                 page = sheets.checklist.of(monday_of(day))
-                if task.title not in page or f"at {clock_text(task.series.start_time, system)}" not in page:
+                if (
+                    task.title.text not in page
+                    or f"at {english(plan).clock(task.series.start_time)}" not in page
+                ):
                     found.append(f"{task.id} {day}")
             if near_text(min(days_of_record(record)), system) not in sheets.book.of():
                 found.append(task.id)
@@ -192,12 +217,17 @@ def waterings_in_words(plan: Plan, sheets: Sheets) -> list[str]:
 def amounts_in_words(plan: Plan, sheets: Sheets) -> list[str]:
     """Amounts that calendar, checklist and book do not say alike."""
     found, system = [], plan.lawn.units
+    reader = english(plan)
     for task in open_tasks(plan):
         for amount in task.amounts:
             if system is System.US and amount.unit == amount.unit_us == "kg/m2":
                 continue
-            name, words = item_text(amount.item), planned_text(amount, system)
-            said = task.published is not None and named_amount(amount, system) in task.published.description
+            name = reader.text(item_name(amount.item))
+            words = reader.value(amount_value(amount))
+            named = reader.text(
+                phrases.amount(item=item_name(amount.item), amount=amount_value(amount))
+            )
+            said = task.published is not None and named in task.published.description
             if task.series is None:
                 week = sheets.checklist.of(monday_of(task.start))
                 said = said and f"{name} {words}" in week and f"{name}: {words}" in sheets.book.of()
@@ -207,12 +237,15 @@ def amounts_in_words(plan: Plan, sheets: Sheets) -> list[str]:
 
 
 def short_amounts(plan: Plan, sheets: Sheets) -> list[str]:
-    """Amounts that can run short and are printed below the value in plan.json, in the unit they are printed in."""
+    """Amounts that can run short and are printed below the value in plan.json, in the unit they are
+    printed in.
+    """
     value = "value_us" if plan.lawn.units is System.US else "value"
     found = []
     for task, record in zip(plan.tasks, sheets.record["tasks"], strict=True):
         for amount, written in zip(task.amounts, record["amounts"], strict=True):
-            if written["unit"] in ("m3", "kg", "L"):
+            # The weight of a mix is told as it is near: what is bought of it is its volume.
+            if written["unit"] in ("m3", "kg", "L") and amount.item != "weight":
                 printed = float(amount_text(amount, plan.lawn.units).split()[0].replace(",", ""))
                 if printed < written[value] - 1e-4 * max(1.0, written[value]):
                     found.append(f"{task.id} {amount.item}")
@@ -220,7 +253,9 @@ def short_amounts(plan: Plan, sheets: Sheets) -> list[str]:
 
 
 def orders_in_words(plan: Plan, sheets: Sheets) -> list[str]:
-    """Orders that order sheet and book do not say alike, or whose days are not those of plan.json."""
+    """Orders that order sheet and book do not say alike, or whose days are not those of
+    plan.json.
+    """
     body = sheets.order.of()
     body = body[body.index("What to buy") :].split("Give this card")[0].split("Made ")[0]
     found = [] if body in sheets.book.of() else ["the order sheet in the book"]
@@ -252,14 +287,14 @@ JUDGES: dict[str, Callable[[Plan, Sheets], list[str]]] = {
 }
 
 
-@pytest.mark.parametrize("name", ALL_PLANS)
+@pytest.mark.parametrize("name", sampled(ALL_PLANS, *QUICK))
 @pytest.mark.parametrize("judge", JUDGES)
 def test_sheets_feed_and_file_say_the_same(judge: str, name: str) -> None:
     """Every date and amount reads alike wherever it stands, for every example."""
     assert JUDGES[judge](*made(name)) == []
 
 
-@pytest.mark.parametrize("name", (*INVENTED, *POSSIBLE))
+@pytest.mark.parametrize("name", sampled((*INVENTED, *POSSIBLE), *QUICK))
 def test_there_is_much_to_compare(name: str) -> None:
     """Each example that can be done has many days, amounts and at least one order."""
     plan, sheets = made(name)
@@ -271,7 +306,9 @@ def test_there_is_much_to_compare(name: str) -> None:
 def moved(plan: Plan) -> Plan:
     """The plan with each open job a day later."""
     tasks = (
-        t if t.closed or t.series else t.model_copy(update={"start": t.start + DAY, "end": t.end + DAY})
+        t
+        if t.closed or t.series
+        else t.model_copy(update={"start": t.start + DAY, "end": t.end + DAY})
         for t in plan.tasks
     )
     return plan.model_copy(update={"tasks": tuple(tasks)})
@@ -280,7 +317,11 @@ def moved(plan: Plan) -> Plan:
 def drier(plan: Plan) -> Plan:
     """The plan with the first day of each watering that has more than one left out."""
     tasks = (
-        t.model_copy(update={"series": t.series.model_copy(update={"skip": (*t.series.skip, t.series.start)})})
+        t.model_copy(
+            update={
+                "series": t.series.model_copy(update={"skip": (*t.series.skip, t.series.start)})
+            }
+        )
         if t.series and t.series.end > t.series.start
         else t
         for t in plan.tasks
@@ -290,15 +331,23 @@ def drier(plan: Plan) -> Plan:
 
 def more(amount: Amount) -> Amount:
     """Half as much again."""
-    return amount.model_copy(update={"value": amount.value * 1.5, "value_us": amount.value_us * 1.5})
+    return amount.model_copy(
+        update={"value": amount.value * 1.5, "value_us": amount.value_us * 1.5}
+    )
 
 
 def larger(plan: Plan) -> Plan:
     """The plan with half as much again of everything."""
-    tasks = (t.model_copy(update={"amounts": tuple(more(a) for a in t.amounts)}) for t in plan.tasks)
+    tasks = (
+        t.model_copy(update={"amounts": tuple(more(a) for a in t.amounts)}) for t in plan.tasks
+    )
     order = (
         line.model_copy(
-            update={"value": line.value * 1.5, "value_us": line.value_us * 1.5, "order_by": line.order_by + DAY}
+            update={
+                "value": line.value * 1.5,
+                "value_us": line.value_us * 1.5,
+                "order_by": line.order_by + DAY,
+            }
         )
         for line in plan.order
     )
@@ -331,10 +380,14 @@ def emptied(plan: Plan) -> Plan:
         (larger, "record", "orders_in_words"),
     ],
 )
-@pytest.mark.parametrize("name", ["invented-us", "british-metric"])
-def test_each_comparison_can_fail(change: Callable[[Plan], Plan], sheet: str, judge: str, name: str) -> None:
+@pytest.mark.parametrize("name", sampled(["invented-us", "british-metric"], "invented-us"))
+def test_each_comparison_can_fail(
+    change: Callable[[Plan], Plan], sheet: str, judge: str, name: str
+) -> None:
     """A sheet made from a plan with other days or amounts is found out by the judge of it."""
     plan, sheets = made(name)
     other = sheets_of(published(change(plan)))
-    fields = {key: getattr(sheets, key) for key in ("checklist", "book", "order", "events", "record")}
+    fields = {
+        key: getattr(sheets, key) for key in ("checklist", "book", "order", "events", "record")
+    }
     assert JUDGES[judge](plan, Sheets(**fields | {sheet: getattr(other, sheet)})) != []

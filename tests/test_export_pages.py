@@ -10,30 +10,37 @@ import pytest
 
 from page_plan import DUST, FIRST_WATERING, on, page_plan, task
 from planning import NAMES, example
-from test_planner_sentences import METRIC
-from turfplan.export.book import book_html
-from turfplan.export.changes import changes_html
-from turfplan.export.checklist import checklist_html
-from turfplan.export.glossary import OPERATION_NAMES, terms_in
-from turfplan.export.order import order_html
-from turfplan.export.quantities import hours_text
-from turfplan.export.sheets import (
+from printed import (
+    amount_text,
+    book_html,
+    changes_html,
+    checklist_html,
+    day_text,
+    labour_text,
     near_text,
-    paper_of,
+    order_html,
     plain_name,
-    series_days,
     short_name,
-    shown,
     span_text,
-    task_days,
+    terms_in,
+    week_sheets,
 )
+from test_planning_sentences import METRIC
+from tiers import sampled
+from told import words_of
+from turfplan.export.sheets.look import paper_of, series_days, shown, task_days
+from turfplan.export.sheets.names import operation_name
 from turfplan.export.templates import coded, environment, sentence, stylesheet, templates_dir
-from turfplan.export.weeks import week_sheets
-from turfplan.plan import Amount, OperationWindow, Plan
+from turfplan.records.plan import OperationWindow, Plan
+from turfplan.records.plan_task import Amount
 from turfplan.units import CUBIC_YARD_M3, System
-from turfplan.wording import amount_text, day_text
 
-WRITERS = {"checklist": checklist_html, "order": order_html, "book": book_html, "changes": changes_html}
+WRITERS = {
+    "checklist": checklist_html,
+    "order": order_html,
+    "book": book_html,
+    "changes": changes_html,
+}
 HOSTILE = {
     "markup": '</title><script>alert("x")</script>&amp;<img src=x onerror=alert(1)>',
     "long": "a very long lawn name " * 13 + "end of it",
@@ -43,7 +50,8 @@ HOSTILE = {
     "control": "back\x00\x1b[31m\nlawn\u2028",
     "quotes": "\"'`{{ 7 * 7 }}{% raw %}",
 }
-# Words of the trade as a reader meets them, each with the beginning of its line in the chapter of words.
+# Words of the trade as a reader meets them, each with the beginning of its line in the chapter of
+# words.
 TRADE_WORDS = {
     "Blackout": r"[Bb]lackout",
     "Buffer pH": r"buffer pH",
@@ -51,9 +59,9 @@ TRADE_WORDS = {
     "Canopy": r"canopy",
     "Catch can": r"catch cans",
     "Compost Plant": r"[Cc]ompost",
-    "Core-aerate": r"[Aa]erat|[Hh]ollow-tine",
+    "Core-aerate|Hollow-tine": r"[Aa]erat|[Hh]ollow-tine",
     "Cycle": r"\bcycles\b",
-    "Dethatch": r"[Dd]ethatch|[Ss]carif",
+    "Dethatch|Scarify": r"[Dd]ethatch|[Ss]carif",
     "Dormant": r"[Dd]ormant",
     "Fittings": r"valve box",
     "Germination": r"germinat",
@@ -80,7 +88,21 @@ TRADE_WORDS = {
     "Top-dress": r"[Tt]op-?dress|dressed",
     "pH": r"\bpH\b",
 }
-VOID = {"meta", "img", "br", "hr", "input", "link", "path", "rect", "circle", "polyline", "polygon", "line", "stop"}
+VOID = {
+    "meta",
+    "img",
+    "br",
+    "hr",
+    "input",
+    "link",
+    "path",
+    "rect",
+    "circle",
+    "polyline",
+    "polygon",
+    "line",
+    "stop",
+}
 
 
 class Outline(HTMLParser):
@@ -131,8 +153,11 @@ class Outline(HTMLParser):
         return " ".join(" ".join(self.words).split())
 
 
-# A number before "in" may also be a count, as in "3 min in 2 cycles"; those are told apart by what follows.
-FAHRENHEIT_OR_INCHES = re.compile(r"\d ?(?:°F|ft|lb|gal|yd³|ft²)(?![\w²³])|\d in (?:deep|down|of|\()")
+# A number before "in" may also be a count, as in "3 min in 2 cycles"; those are told apart by what
+# follows.
+FAHRENHEIT_OR_INCHES = re.compile(
+    r"\d ?(?:°F|ft|lb|gal|yd³|ft²)(?![\w²³])|\d in (?:deep|down|of|\()"
+)
 
 
 @pytest.fixture(params=[System.US, System.METRIC])
@@ -142,7 +167,9 @@ def plan(request: pytest.FixtureRequest) -> Plan:
 
 
 @pytest.mark.parametrize("writer", WRITERS)
-def test_every_page_is_well_formed_and_its_references_lead_somewhere(plan: Plan, writer: str) -> None:
+def test_every_page_is_well_formed_and_its_references_lead_somewhere(
+    plan: Plan, writer: str
+) -> None:
     """Elements close, ids are unique, every reference and inner link has its target."""
     page = Outline(WRITERS[writer](plan))
     assert not page.open
@@ -173,7 +200,9 @@ def test_headings_never_skip_a_level(plan: Plan, writer: str) -> None:
 @pytest.mark.parametrize("writer", WRITERS)
 @pytest.mark.parametrize("kind", HOSTILE)
 def test_a_hostile_lawn_name_is_only_text(writer: str, kind: str) -> None:
-    """Markup, templates, control characters, long names and other scripts stay words on the page."""
+    """Markup, templates, control characters, long names and other scripts stay words on the
+    page.
+    """
     html = WRITERS[writer](page_plan(name=HOSTILE[kind]))
     page = Outline(html)
     assert not page.open
@@ -191,13 +220,19 @@ def test_the_same_plan_gives_the_same_page(plan: Plan) -> None:
 
 
 def test_every_open_task_stands_on_the_page_of_each_of_its_days(plan: Plan) -> None:
-    """A job or a watering is on every weekly page that one of its days falls in, and on no other."""
+    """A job or a watering is on every weekly page that one of its days falls in, and on no
+    other.
+    """
     sheets = {sheet.first: sheet for sheet in week_sheets(plan)}
     for item in shown(plan.tasks):
         if item.closed:
             continue
         wanted = {day - timedelta(days=day.weekday()) for day in task_days(item)}
-        found = {m for m, s in sheets.items() if item.id in [j.task.id for j in s.jobs] + [r.task.id for r in s.water]}
+        found = {
+            m
+            for m, s in sheets.items()
+            if item.id in [j.task.id for j in s.jobs] + [r.task.id for r in s.water]
+        }
         assert found == wanted, item.id
 
 
@@ -206,11 +241,11 @@ def test_a_job_is_printed_with_day_amount_rule_steps_caution_and_reason(plan: Pl
     text = Outline(checklist_html(plan, on(8, 14))).text
     for item in (plan.task("topdress.1"), plan.task("seed")):
         assert item is not None
-        assert item.title in text
+        assert str(item.title) in text
         assert span_text(item.start, item.end, plan.lawn.units) in text
         assert all(amount_text(a, plan.lawn.units) in text for a in item.amounts)
         assert f"Only if: {item.go} If not: {item.fallback}" in text
-        assert all(step in text for step in (*item.how, *item.cautions))
+        assert all(str(step) in text for step in (*item.how, *item.cautions))
         assert f"Why now: {item.why}" in text
         assert near_text(item.fallback_day, plan.lawn.units) in text
 
@@ -226,7 +261,12 @@ def test_jobs_of_one_day_stand_in_the_order_in_which_they_are_done() -> None:
     """What others wait for comes first: the low cut before the tines, the tines before the mix."""
     (sheet,) = week_sheets(page_plan(), on(8, 14))
     names = [job.task.id for job in sheet.jobs]
-    assert names.index("mow_low.1") < names.index("core_aerate.1") < names.index("topdress.1") < names.index("seed")
+    assert (
+        names.index("mow_low.1")
+        < names.index("core_aerate.1")
+        < names.index("topdress.1")
+        < names.index("seed")
+    )
 
 
 def test_a_watering_has_a_box_on_each_of_its_days_and_no_other(plan: Plan) -> None:
@@ -236,7 +276,9 @@ def test_a_watering_has_a_box_on_each_of_its_days_and_no_other(plan: Plan) -> No
             assert row.task.series is not None
             days = [sheet.first + timedelta(days=n) for n, ticked in enumerate(row.on) if ticked]
             assert days == [
-                d for d in series_days(row.task.series) if sheet.first <= d < sheet.first + timedelta(days=7)
+                d
+                for d in series_days(row.task.series)
+                if sheet.first <= d < sheet.first + timedelta(days=7)
             ]
     last = plan.task("water.germination.w3.morning")
     assert last is not None and last.series is not None
@@ -246,7 +288,9 @@ def test_a_watering_has_a_box_on_each_of_its_days_and_no_other(plan: Plan) -> No
 def test_a_week_without_work_is_left_out_but_can_be_asked_for(plan: Plan) -> None:
     """Asked for by a day, an empty week says so and what comes next."""
     empty = on(9, 8)
-    assert all(not sheet.first <= empty < sheet.first + timedelta(days=7) for sheet in week_sheets(plan))
+    assert all(
+        not sheet.first <= empty < sheet.first + timedelta(days=7) for sheet in week_sheets(plan)
+    )
     text = Outline(checklist_html(plan, empty)).text
     assert "No work this week" in text
     assert "First mow of the new grass" in text
@@ -256,9 +300,12 @@ def test_the_look_ahead_names_next_week(plan: Plan) -> None:
     """The page of one week lists the jobs of the next, and waterings in one line."""
     (sheet,) = week_sheets(plan, on(8, 4))
     assert sheet.ahead_title.startswith("Next week")
-    assert [line.title for line in sheet.ahead][:2] == ["Receive 7 yd³ of mix", "Mow low to 2 in"]
+    assert [str(line.title) for line in sheet.ahead][:2] == [
+        "Receive 7 yd³ of mix",
+        "Mow low to 2 in",
+    ]
     (sheet,) = week_sheets(plan, on(8, 14))
-    assert [line.title for line in sheet.ahead] == [
+    assert [str(line.title) for line in sheet.ahead] == [
         f"First of 14 waterings, the last {near_text(on(8, 22), plan.lawn.units)}"
     ]
 
@@ -267,13 +314,18 @@ def test_what_was_dropped_is_not_printed_and_what_was_done_says_so(plan: Plan) -
     """A cancelled job leaves the page; a done one is printed as done when its week is asked for."""
     assert "Roll once, lightly" not in Outline(checklist_html(plan)).text
     assert "soil sample" not in Outline(checklist_html(plan)).text
-    assert f"Done {near_text(on(7, 3), plan.lawn.units)}." in Outline(checklist_html(plan, on(7, 3))).text
+    assert (
+        f"Done {near_text(on(7, 3), plan.lawn.units)}."
+        in Outline(checklist_html(plan, on(7, 3))).text
+    )
 
 
 def test_an_overdue_task_opens_the_checklist() -> None:
     """A job past its day without an answer is asked about first."""
     late = task("dethatch", "surface", "Dethatch, rake up and remove", on(7, 20), overdue=True)
-    text = Outline(checklist_html(page_plan(tasks=(late, task("seed", "seed", "Sow", on(8, 20)))))).text
+    text = Outline(
+        checklist_html(page_plan(tasks=(late, task("seed", "seed", "Sow", on(8, 20)))))
+    ).text
     assert text.index("Past their day, without an answer") < text.index("Sow")
     assert "Dethatch, rake up and remove, Tue, Jul 20" in text
 
@@ -308,7 +360,10 @@ def test_days_are_read_as_people_there_read_them() -> None:
     """Month first in the United States, day first elsewhere; the year once."""
     assert day_text(on(8, 14), System.US) == "Sat, Aug 14, 2027"
     assert day_text(on(8, 14), System.METRIC) == "Sat 14 Aug 2027"
-    assert span_text(on(8, 14), on(8, 15), System.METRIC, weekday=False, year=True) == "14 Aug to 15 Aug 2027"
+    assert (
+        span_text(on(8, 14), on(8, 15), System.METRIC, weekday=False, year=True)
+        == "14 Aug to 15 Aug 2027"
+    )
     assert (
         span_text(date(2027, 12, 30), date(2028, 1, 2), System.US, weekday=False, year=True)
         == "Dec 30, 2027 to Jan 2, 2028"
@@ -316,7 +371,9 @@ def test_days_are_read_as_people_there_read_them() -> None:
 
 
 def test_what_can_run_short_is_rounded_up() -> None:
-    """Volumes go up to a quarter yard or a tenth of a cubic metre, weights to a pound or half a kilogram."""
+    """Volumes go up to a quarter yard or a tenth of a cubic metre, weights to a pound or half a
+    kilogram.
+    """
     made = page_plan().task("topdress.1")
     assert made is not None
     depth, volume = made.amounts
@@ -333,7 +390,12 @@ def test_what_can_run_short_is_rounded_up() -> None:
 def test_an_exact_load_is_not_pushed_up_by_the_decimals_of_the_file() -> None:
     """16.75 yd³ written as cubic metres with six decimals still reads 16.75 yd³."""
     load = Amount(
-        item="volume", value=round(16.75 * CUBIC_YARD_M3, 6), unit="m3", value_us=16.75, unit_us="yd3", reason=""
+        item="volume",
+        value=round(16.75 * CUBIC_YARD_M3, 6),
+        unit="m3",
+        value_us=16.75,
+        unit_us="yd3",
+        reason="",
     )
     assert load.value > 16.75 * CUBIC_YARD_M3
     assert amount_text(load, System.US) == "16.75 yd³"
@@ -351,30 +413,34 @@ def test_an_exact_load_is_not_pushed_up_by_the_decimals_of_the_file() -> None:
 )
 def test_labour_is_said_in_half_hours(hours: float, text: str) -> None:
     """Nobody plans a job to the minute."""
-    assert hours_text(hours) == text
+    assert labour_text(hours) == text
 
 
 def test_the_order_sheet_has_amounts_dates_loads_questions_and_checks(plan: Plan) -> None:
     """The supplier and whoever receives the load find all they need."""
     text = Outline(order_html(plan)).text
     for line in plan.order:
-        assert line.name in text
+        assert str(line.name) in text
         assert day_text(line.order_by, plan.lawn.units) in text
         assert day_text(line.deliver_by, plan.lawn.units) in text
-        assert all(words in text for words in (*line.questions, *line.acceptance, line.reason))
+        assert all(str(words) in text for words in (*line.questions, *line.acceptance, line.reason))
     loads = ("6 yd³", "1 yd³") if plan.lawn.units is System.US else ("4.6 m³", "0.8 m³")
     assert all(load in text for load in loads)
     assert "Receive 7 yd³ of mix" in text
 
 
 def test_a_plan_that_cannot_be_done_says_why_and_what_would_work() -> None:
-    """Checklist, order and book of such a plan hold its reasons and its ways out, and no campaign."""
+    """Checklist, order and book of such a plan hold its reasons and its ways out, and no
+    campaign.
+    """
     plan = example("late-start")
     assert plan.conflict is not None and plan.options
     for html in (checklist_html(plan), order_html(plan), book_html(plan)):
         text = Outline(html).text
         assert all(sentence(reason) in text for reason in plan.conflict.reasons)
-        assert all(option.title in text and option.change in text for option in plan.options)
+        assert all(
+            str(option.title) in text and str(option.change) in text for option in plan.options
+        )
         assert "None" not in text.split()[:12]
 
 
@@ -401,26 +467,49 @@ def test_an_order_of_nothing_is_said_plainly() -> None:
 
 
 def test_the_book_holds_every_part_of_the_plan(plan: Plan) -> None:
-    """Cover, reasons, assumptions, what was rejected, disagreements, cautions, notes: nothing of the plan is lost."""
+    """Cover, reasons, assumptions, what was rejected, disagreements, cautions, notes: nothing of
+    the plan is lost.
+    """
     text = Outline(book_html(plan)).text
-    wanted = [*plan.campaign_reason, *plan.assumptions, *plan.disagreements, *plan.cautions, plan.rejected[0].reason]
+    wanted = [
+        *plan.campaign_reason,
+        *plan.assumptions,
+        *plan.disagreements,
+        *plan.cautions,
+        plan.rejected[0].reason,
+    ]
     for item in shown(plan.tasks):
         if item.series is None:
-            wanted += [item.title, item.why, *item.not_earlier, *item.not_later, *(a.reason for a in item.amounts)]
-    wanted += [plan.citations["a.fact"], plan.sources["bulletin"], plan.climate.source, "Topdress is open."]
-    assert [words for words in wanted if words not in text] == []
+            wanted += [
+                item.title,
+                item.why,
+                *item.not_earlier,
+                *item.not_later,
+                *(a.reason for a in item.amounts),
+            ]
+    wanted += [
+        plan.citations["a.fact"],
+        plan.sources["bulletin"],
+        plan.climate.source,
+        "Topdress is open.",
+    ]
+    assert [words for words in map(str, wanted) if words not in text] == []
 
 
 def test_equal_citations_share_one_note() -> None:
     """A fact that many tasks rest on is printed once in the notes and cited by its number."""
     html = book_html(page_plan())
     assert html.count('id="note-1"') == 1 and 'id="note-2"' not in html
-    assert html.count('href="#note-1"') == len([t for t in shown(page_plan().tasks) if t.series is None])
+    assert html.count('href="#note-1"') == len(
+        [t for t in shown(page_plan().tasks) if t.series is None]
+    )
 
 
 def test_the_picture_of_a_survey_cannot_reach_the_page() -> None:
     """A picture is carried as an image of its own, so that nothing in it runs or clashes."""
-    bad = page_plan().fill.model_copy(update={"pictures": (("Map", "<svg xmlns='x'><script>alert(1)</script></svg>"),)})
+    bad = page_plan().fill.model_copy(
+        update={"pictures": (("Map", "<svg xmlns='x'><script>alert(1)</script></svg>"),)}
+    )
     page = Outline(book_html(page_plan(fill=bad)))
     assert "script" not in page.tags and "alert" not in page.text
 
@@ -432,13 +521,15 @@ def test_the_glossary_explains_the_words_that_are_used_and_no_other() -> None:
     assert dict(terms_in("Top-dress a thin pass.")).keys() == {"Top-dress", "Pass"}
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", sampled(NAMES, "late-start", "cool-overseed", "surveyed-metric"))
 def test_every_word_of_the_trade_in_a_book_has_its_line(name: str) -> None:
     """Whatever chapter uses the word, the chapter of words explains it."""
     body, _, after = Outline(book_html(example(name))).text.rpartition(" Words ")
     explained = after.partition(" Notes ")[0]
     missing = [
-        word for word, pattern in TRADE_WORDS.items() if re.search(pattern, body) and not re.search(word, explained)
+        word
+        for word, pattern in TRADE_WORDS.items()
+        if re.search(pattern, body) and not re.search(word, explained)
     ]
     assert missing == []
 
@@ -448,9 +539,22 @@ def test_kinds_of_work_are_called_the_same_everywhere() -> None:
     import tomllib
     from importlib.resources import files
 
-    data = tomllib.loads((files("turfplan") / "data" / "operations.toml").read_text(encoding="utf-8"))
-    names = {key: entry["name"] for key, entry in data.items() if isinstance(entry, dict) and "name" in entry}
-    assert names == dict(OPERATION_NAMES)
+    data = tomllib.loads(
+        (files("turfplan") / "data" / "operations.toml").read_text(encoding="utf-8")
+    )
+    names = {
+        key: entry["name"]
+        for key, entry in data.items()
+        if isinstance(entry, dict) and "name" in entry
+    }
+    plan = page_plan()
+    assert names == {key: operation_name(plan, key, words_of()) for key in names}
+    british = example("british-metric")
+    titles = {task.operation: task.title.text for task in british.tasks}
+    for key, name in (("core_aerate", "Hollow-tine"), ("dethatch", "Scarify")):
+        assert operation_name(british, key, words_of()) == name
+        assert titles[key].startswith(name)
+        assert f"<dt>{name}</dt>" in book_html(british)
 
 
 def test_changes_are_told_with_before_after_and_reason() -> None:
@@ -473,7 +577,12 @@ def test_every_page_puts_local_rules_labels_and_licences_first(writer: str) -> N
     """With work or without, each page and each week says what comes before it."""
     words = "Local rules, product labels and licensed practice come first."
     assert words in Outline(WRITERS[writer](page_plan())).text
-    assert words in Outline(WRITERS[writer](page_plan(tasks=(), order=(), ledgers=(), windows=(), fill=None))).text
+    assert (
+        words
+        in Outline(
+            WRITERS[writer](page_plan(tasks=(), order=(), ledgers=(), windows=(), fill=None))
+        ).text
+    )
     assert checklist_html(page_plan()).count(words) >= len(week_sheets(page_plan()))
 
 
@@ -496,7 +605,9 @@ def test_commands_in_sentences_are_set_as_code_and_escaped() -> None:
 
 
 def test_names_lose_what_paper_cannot_hold() -> None:
-    """Controls, line breaks and marks of direction become spaces, joiners stay; an empty name becomes a word."""
+    """Controls, line breaks and marks of direction become spaces, joiners stay; an empty name
+    becomes a word.
+    """
     assert plain_name("a\x00b\n c") == "a b c"
     assert plain_name("\x07") == "Lawn"
     assert plain_name("b\u202ea\u2066c\u200f") == "b a c"
@@ -505,21 +616,47 @@ def test_names_lose_what_paper_cannot_hold() -> None:
 
 
 def test_watering_begins_where_the_plan_says() -> None:
-    """The invented season waters from the seed day on, so that these tests look at a week with both."""
+    """The invented season waters from the seed day on, so that these tests look at a week with
+    both.
+    """
     (sheet,) = week_sheets(page_plan(), FIRST_WATERING)
     assert sheet.jobs and sheet.water
 
 
 def test_a_window_of_each_year_is_told_once() -> None:
-    """Days that come again the year after, a leap day more or less, are said once; others year by year."""
-    reason = {"reason": "Soil is warm.", "source": "bulletin", "operation": "seed", "season": "spring"}
-    first = OperationWindow(start=date(2027, 3, 20), end=date(2027, 5, 10), best=date(2027, 4, 10), **reason)
-    leap = OperationWindow(start=date(2028, 3, 19), end=date(2028, 5, 9), best=date(2028, 4, 9), **reason)
-    late = OperationWindow(start=date(2028, 4, 2), end=date(2028, 5, 20), best=date(2028, 4, 20), **reason)
-    both = {"tasks": (task("seed", "seed", "Sow", on(8, 20)), task("overseed", "seed", "Sow", date(2028, 5, 1)))}
-    early = {"tasks": (task("seed", "seed", "Sow", date(2027, 4, 1)), task("mow", "care", "Mow", date(2028, 6, 1)))}
+    """Days that come again the year after, a leap day more or less, are said once; others year by
+    year.
+    """
+    reason = {
+        "reason": "Soil is warm.",
+        "source": "bulletin",
+        "operation": "seed",
+        "season": "spring",
+    }
+    first = OperationWindow(
+        start=date(2027, 3, 20), end=date(2027, 5, 10), best=date(2027, 4, 10), **reason
+    )
+    leap = OperationWindow(
+        start=date(2028, 3, 19), end=date(2028, 5, 9), best=date(2028, 4, 9), **reason
+    )
+    late = OperationWindow(
+        start=date(2028, 4, 2), end=date(2028, 5, 20), best=date(2028, 4, 20), **reason
+    )
+    both = {
+        "tasks": (
+            task("seed", "seed", "Sow", on(8, 20)),
+            task("overseed", "seed", "Sow", date(2028, 5, 1)),
+        )
+    }
+    early = {
+        "tasks": (
+            task("seed", "seed", "Sow", date(2027, 4, 1)),
+            task("mow", "care", "Mow", date(2028, 6, 1)),
+        )
+    }
     assert (
-        "Mar 20 to May 10, each year Apr 10 Soil" in Outline(book_html(page_plan(windows=(first, leap), **early))).text
+        "Mar 20 to May 10, each year Apr 10 Soil"
+        in Outline(book_html(page_plan(windows=(first, leap), **early))).text
     )
     text = Outline(book_html(page_plan(windows=(first, late), **early))).text
     assert "Mar 20 to May 10, 2027; Apr 2 to May 20, 2028 Apr 10; Apr 20 Soil" in text
@@ -527,11 +664,25 @@ def test_a_window_of_each_year_is_told_once() -> None:
 
 
 def test_notes_are_cited_in_runs() -> None:
-    """Three or more notes in a row are cited from the first to the last, each leading to the first of them."""
+    """Three or more notes in a row are cited from the first to the last, each leading to the first
+    of them.
+    """
     cited = {f"fact.{n}": f"Fact {n}" for n in range(1, 8)}
     jobs = (
-        task("mow", "care", "Mow", on(8, 14), facts=("fact.1", "fact.2", "fact.3", "fact.4", "fact.5", "fact.6")),
-        task("seed", "seed", "Sow", on(8, 15), facts=("fact.1", "fact.3", "fact.4", "fact.5", "fact.7")),
+        task(
+            "mow",
+            "care",
+            "Mow",
+            on(8, 14),
+            facts=("fact.1", "fact.2", "fact.3", "fact.4", "fact.5", "fact.6"),
+        ),
+        task(
+            "seed",
+            "seed",
+            "Sow",
+            on(8, 15),
+            facts=("fact.1", "fact.3", "fact.4", "fact.5", "fact.7"),
+        ),
     )
     text = Outline(book_html(page_plan(tasks=jobs, order=(), citations=cited))).text
     assert "notes 1–6" in text
@@ -539,7 +690,9 @@ def test_notes_are_cited_in_runs() -> None:
 
 
 def test_loads_and_parts_are_never_less_than_they_are(plan: Plan) -> None:
-    """A load of 3.625 yd³ reads 3.65: the parts of an order, as printed, make up at least the order."""
+    """A load of 3.625 yd³ reads 3.65: the parts of an order, as printed, make up at least the
+    order.
+    """
     line = plan.order[0]
     half = line.model_copy(update={"loads": (line.value * 3.625 / 7, line.value * 3.375 / 7)})
     text = Outline(order_html(plan.model_copy(update={"order": (half,)}))).text

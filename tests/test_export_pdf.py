@@ -1,24 +1,25 @@
 """PDFs are tagged, in reading order, of a steady number of pages, and the same every time."""
 
 import builtins
+import os
 import re
 import shutil
 import subprocess
+import time
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from page_plan import on, page_plan, task
+from printed import book_html, checklist_html, order_html, week_sheets
+from tiers import full
+from told import told
 from turfplan.cli import printing as print_command
 from turfplan.cli.printing import PaperSize, Sheet, print_sheet
 from turfplan.errors import MissingToolError, TurfplanError
-from turfplan.export.book import book_html
-from turfplan.export.checklist import checklist_html
-from turfplan.export.order import order_html
 from turfplan.export.pdf import to_pdf
-from turfplan.export.plan_json import plan_to_json
-from turfplan.export.weeks import week_sheets
+from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.units import System
 
 pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
@@ -70,7 +71,9 @@ def test_every_picture_says_what_it_shows(book_pdf: Path) -> None:
     if shutil.which("qpdf") is None:
         pytest.skip("qpdf is not installed")
     plain = subprocess.run(
-        ["qpdf", "--qdf", "--object-streams=disable", str(book_pdf), "-"], check=True, capture_output=True
+        ["qpdf", "--qdf", "--object-streams=disable", str(book_pdf), "-"],
+        check=True,
+        capture_output=True,
     ).stdout
     assert plain.count(b"/S /Figure") == plain.count(b"/Alt (") + plain.count(b"/Alt <") > 10
 
@@ -78,7 +81,9 @@ def test_every_picture_says_what_it_shows(book_pdf: Path) -> None:
 def test_chapters_are_bookmarks(book_pdf: Path) -> None:
     """The outline of the book leads to its chapters."""
     raw = run("qpdf", "--json", "--json-key=outlines", str(book_pdf))
-    assert all(title in raw for title in ("The season at a glance", "What to buy", "Reasons", "Cautions"))
+    assert all(
+        title in raw for title in ("The season at a glance", "What to buy", "Reasons", "Cautions")
+    )
 
 
 def test_text_is_in_reading_order(week_pdf: Path) -> None:
@@ -89,7 +94,13 @@ def test_text_is_in_reading_order(week_pdf: Path) -> None:
     assert seed is not None
     places = [
         text.index(words)
-        for words in ("Aug 9 to Aug 15", "Receive 7 yd³", "Core-aerate in two", seed.title, "Next week")
+        for words in (
+            "Aug 9 to Aug 15",
+            "Receive 7 yd³",
+            "Core-aerate in two",
+            str(seed.title),
+            "Next week",
+        )
     ]
     assert places == sorted(places)
 
@@ -105,14 +116,18 @@ def pages_of(pdf: bytes) -> int:
     """The number of pages of a PDF."""
     if shutil.which("pdfinfo") is None:
         pytest.skip("pdfinfo is not installed")
-    text = subprocess.run(["pdfinfo", "-"], input=pdf, check=True, capture_output=True).stdout.decode()
+    text = subprocess.run(
+        ["pdfinfo", "-"], input=pdf, check=True, capture_output=True
+    ).stdout.decode()
     found = re.search(r"Pages:\s+(\d+)", text)
     assert found
     return int(found[1])
 
 
 def test_notes_are_numbered_through(tmp_path: Path) -> None:
-    """The last notes, which keep together, carry on the numbers of the ones before: 1 to 14 on paper."""
+    """The last notes, which keep together, carry on the numbers of the ones before: 1 to 14 on
+    paper.
+    """
     facts = tuple(f"a.fact{n}" for n in range(14))
     plan = page_plan(
         tasks=(task("mow", "care", "Mow", on(8, 14), facts=facts),),
@@ -121,7 +136,9 @@ def test_notes_are_numbered_through(tmp_path: Path) -> None:
     )
     path = tmp_path / "book.pdf"
     path.write_bytes(to_pdf(book_html(plan), plan))
-    told = re.findall(r"(\d+)\.\s+Told in a\.fact(\d+)", run("pdftotext", "-layout", str(path), "-"))
+    told = re.findall(
+        r"(\d+)\.\s+Told in a\.fact(\d+)", run("pdftotext", "-layout", str(path), "-")
+    )
     assert [(int(number), int(fact)) for number, fact in told] == [(n + 1, n) for n in range(14)]
 
 
@@ -132,15 +149,21 @@ def test_paper_is_letter_or_a4() -> None:
         pdf = to_pdf(order_html(plan, paper), plan)
         if shutil.which("pdfinfo") is None:
             pytest.skip("pdfinfo is not installed")
-        text = subprocess.run(["pdfinfo", "-"], input=pdf, check=True, capture_output=True).stdout.decode()
+        text = subprocess.run(
+            ["pdfinfo", "-"], input=pdf, check=True, capture_output=True
+        ).stdout.decode()
         assert size in text
 
 
-def test_the_same_plan_gives_the_same_bytes() -> None:
-    """No clock and no chance in the file."""
+def test_the_same_plan_gives_the_same_bytes(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No clock and no chance in the file: a day later its bytes are the same."""
+    monkeypatch.delenv("SOURCE_DATE_EPOCH", raising=False)
     plan = page_plan()
     html = order_html(plan)
-    assert to_pdf(html, plan) == to_pdf(html, plan)
+    first, later = to_pdf(html, plan), time.time() + 86400
+    monkeypatch.setattr(time, "time", lambda: later)
+    assert to_pdf(html, plan) == first
+    assert "SOURCE_DATE_EPOCH" not in os.environ
 
 
 def test_a_hostile_name_prints(tmp_path: Path) -> None:
@@ -153,8 +176,14 @@ def test_a_hostile_name_prints(tmp_path: Path) -> None:
     assert pages_of(path.read_bytes()) == 1
 
 
-@pytest.mark.parametrize("name", ["x" * 300, "a long name of a lawn " * 14, "<b>حديقة\u202e</b> 🌱 " + "y" * 280])
-def test_a_hostile_name_moves_nothing_in_the_book(tmp_path: Path, book_pdf: Path, name: str) -> None:
+HOSTILE = ["x" * 300, "a long name of a lawn " * 14, "<b>حديقة\u202e</b> 🌱 " + "y" * 280]
+
+
+@full
+@pytest.mark.parametrize("name", HOSTILE)
+def test_a_hostile_name_moves_nothing_in_the_book(
+    tmp_path: Path, book_pdf: Path, name: str
+) -> None:
     """The book keeps its pages, and its running foot the short name on one line."""
     path = tmp_path / "hostile.pdf"
     plan = page_plan(name=name)
@@ -178,15 +207,22 @@ def without_weasyprint(monkeypatch: pytest.MonkeyPatch, error: Exception) -> Non
     monkeypatch.setattr(builtins, "__import__", refuse)
 
 
-@pytest.mark.parametrize("error", [ImportError("No module named 'weasyprint'"), OSError("cannot load library 'pango'")])
-def test_a_missing_tool_is_named_with_what_to_install(monkeypatch: pytest.MonkeyPatch, error: Exception) -> None:
-    """Without WeasyPrint or Pango there is one error, exit code 5, and one line of what to install."""
+@pytest.mark.parametrize(
+    "error", [ImportError("No module named 'weasyprint'"), OSError("cannot load library 'pango'")]
+)
+def test_a_missing_tool_is_named_with_what_to_install(
+    monkeypatch: pytest.MonkeyPatch, error: Exception
+) -> None:
+    """Without WeasyPrint or Pango there is one error, exit code 5, and one line of what to
+    install.
+    """
     without_weasyprint(monkeypatch, error)
     with pytest.raises(MissingToolError) as caught:
         to_pdf("<p>x</p>", page_plan())
     (problem,) = caught.value.problems
     assert caught.value.exit_code == 5
-    assert problem.hint and "turfplan[pdf]" in problem.hint and "\n" not in problem.hint
+    hint = told(problem.hint)
+    assert "turfplan[pdf]" in hint and "\n" not in hint
 
 
 @pytest.fixture
@@ -196,7 +232,9 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return tmp_path
 
 
-def test_print_writes_the_page_even_when_the_pdf_cannot_be_made(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_print_writes_the_page_even_when_the_pdf_cannot_be_made(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """A browser can print the HTML that is there."""
     without_weasyprint(monkeypatch, ImportError("No module named 'weasyprint'"))
     with pytest.raises(MissingToolError):
@@ -218,11 +256,17 @@ def test_print_writes_page_and_pdf_under_the_name_of_the_sheet(
 def test_print_writes_to_the_file_that_is_named(folder: Path) -> None:
     """A name that ends in .pdf asks for a PDF; the page lies beside it."""
     print_sheet(Path("brief.toml"), Sheet.ORDER, output=folder / "mine.pdf")
-    assert (folder / "mine.pdf").read_bytes().startswith(b"%PDF") and (folder / "mine.html").is_file()
+    assert (folder / "mine.pdf").read_bytes().startswith(b"%PDF") and (
+        folder / "mine.html"
+    ).is_file()
 
 
-def test_print_reads_the_plan_of_the_folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """The plan.json in the folder is what is printed; a folder without one is an error that says what to do first."""
+def test_print_reads_the_plan_of_the_folder(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The plan.json in the folder is what is printed; a folder without one is an error that says
+    what to do first.
+    """
     with pytest.raises(TurfplanError, match="holds no plan yet"):
         print_sheet(Path("brief.toml"), Sheet.ORDER, output=tmp_path)
     (tmp_path / "plan.json").write_bytes(plan_to_json(page_plan(name="Read from the folder")))
@@ -233,7 +277,9 @@ def test_print_reads_the_plan_of_the_folder(tmp_path: Path, capsys: pytest.Captu
 
 
 @pytest.mark.parametrize(("week", "sheet"), [("14 August", Sheet.WEEK), ("2027-08-14", Sheet.BOOK)])
-def test_a_week_that_is_no_day_or_has_no_use_is_an_error(folder: Path, week: str, sheet: Sheet) -> None:
+def test_a_week_that_is_no_day_or_has_no_use_is_an_error(
+    folder: Path, week: str, sheet: Sheet
+) -> None:
     """The message names --week."""
     with pytest.raises(TurfplanError, match="--week"):
         print_sheet(Path("brief.toml"), sheet, week=week)

@@ -1,10 +1,10 @@
-"""Killed at random moments, publishing and serving leave whole feeds, a whole journal and an index that opens.
+"""Killed at random moments, publishing and serving leave whole feeds, a whole journal and an index
+that opens.
 
-The same for planning is in `test_store_folder`, for the journal in `test_readers_journal`.
+The same for planning is in `test_files_plan_folder`, for the journal in `test_files_journal`.
 """
 
 import http.client
-import os
 import random
 import signal
 import socket
@@ -16,29 +16,39 @@ import urllib.error
 import urllib.parse
 import urllib.request
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
 
+from machine import free_port
 from planning import EXAMPLES, ROOT, example
-from turfplan.cli.running import outputs
-from turfplan.readers.journal import read_journal
-from turfplan.readers.plan_file import read_plan
-from turfplan.store import index as store
-from turfplan.store import tokens
-from turfplan.store.folder import folder_lock, write_outputs
+from printed import outputs
+from tiers import full
+from turfplan.files.journal import read_journal
+from turfplan.files.plan_folder import folder_lock, write_outputs
+from turfplan.files.reading.plan import read_plan
+from turfplan.serve import index as store
+from turfplan.serve import tokens
 
-KILLS = int(os.environ.get("TURFPLAN_KILLS", "12"))
-ROUNDS = max(3, KILLS // 4)
+KILLS = 3
 WHOLE = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
 
 
-@pytest.fixture(scope="module")
-def versions() -> list[Mapping[str, bytes]]:
+Versions = list[Mapping[str, bytes]]
+
+
+def two_versions() -> Versions:
     """The folder of a plan in two versions."""
     plan = example("bermuda-sand")
     other = plan.model_copy(update={"lawn": plan.lawn.model_copy(update={"name": "Another name"})})
     return [outputs(plan), outputs(other)]
+
+
+@pytest.fixture(scope="module")
+def versions() -> Versions:
+    """The two versions, made once."""
+    return two_versions()
 
 
 PUBLISHING = """
@@ -46,8 +56,9 @@ import sys
 from pathlib import Path
 from typer.testing import CliRunner
 from turfplan.cli import app
-from turfplan.store.folder import write_outputs
-folder, web, feeds = Path(sys.argv[1]), sys.argv[2], [Path(name).read_bytes() for name in sys.argv[3:]]
+from turfplan.files.plan_folder import write_outputs
+folder, web = Path(sys.argv[1]), sys.argv[2]
+feeds = [Path(name).read_bytes() for name in sys.argv[3:]]
 turn = 0
 while True:
     turn += 1
@@ -56,17 +67,22 @@ while True:
 """
 
 
-def test_killed_while_publishing(tmp_path: Path, versions: list[Mapping[str, bytes]]) -> None:
-    """The web folder holds one whole feed under one name for ever; what was half-written goes with the next run."""
-    folder, web = tmp_path / "lawn", tmp_path / "web"
+def killed_while_publishing(home: Path, versions: Versions, kills: int, seed: int) -> int:
+    """A process that publishes over and over, killed so many times; how many names the feed has
+    had.
+
+    Fails where the web folder does not hold one whole feed after a kill, or litter after the next
+    run.
+    """
+    folder, web = home / "lawn", home / "web"
     folder.mkdir()
     write_outputs(folder, versions[0])
-    feeds = [tmp_path / f"{n}.ics" for n in range(2)]
+    feeds = [home / f"{n}.ics" for n in range(2)]
     for path, version in zip(feeds, versions, strict=True):
         path.write_bytes(version["season.ics"])
     wanted = {path.read_bytes() for path in feeds}
-    chance, names = random.Random(5), set()
-    for _ in range(ROUNDS):
+    chance, names = random.Random(seed), set()
+    for _ in range(kills):
         words = [sys.executable, "-c", PUBLISHING, str(folder), str(web), *map(str, feeds)]
         run = subprocess.Popen(words, stdout=subprocess.PIPE, text=True, cwd=ROOT)
         assert run.stdout is not None
@@ -80,14 +96,15 @@ def test_killed_while_publishing(tmp_path: Path, versions: list[Mapping[str, byt
         assert len(shown) == 1 and shown[0].read_bytes() in wanted
         with folder_lock(web):
             assert {p.name for p in web.iterdir()} <= {shown[0].name, ".turfplan-names", ".lock"}
-    assert len(names) == 1
+    return len(names)
 
 
-def free_port() -> int:
-    """A port of this machine that nobody listens on."""
-    with socket.socket() as one:
-        one.bind(("127.0.0.1", 0))
-        return int(one.getsockname()[1])
+@full
+def test_killed_while_publishing(tmp_path: Path, versions: Versions) -> None:
+    """The web folder holds one whole feed under one name for ever; what was half-written goes with
+    the next run.
+    """
+    assert killed_while_publishing(tmp_path, versions, KILLS, 5) == 1
 
 
 def wait_until_heard(port: int, server: subprocess.Popen[bytes]) -> None:
@@ -110,15 +127,34 @@ class _Stay(urllib.request.HTTPRedirectHandler):
 def asked(url: str, form: Mapping[str, str] | None = None) -> tuple[int, bytes] | None:
     """Status and body of an answer; None when the server went away under the request."""
     data = urllib.parse.urlencode(form).encode() if form is not None else None
+    opener = urllib.request.build_opener(_Stay)
     try:
-        with urllib.request.build_opener(_Stay).open(urllib.request.Request(url, data), timeout=30) as answer:
+        try:
+            answer = opener.open(urllib.request.Request(url, data), timeout=30)
+        except urllib.error.HTTPError as error:
+            answer = error  # an answer like any other: the server may go away while it is read, too
+        with answer:
             body = answer.read()
-            return answer.status, body
-    except urllib.error.HTTPError as error:
-        with error:
-            return error.code, error.read()
+            return int(answer.status), body
     except (OSError, http.client.HTTPException):
         return None
+
+
+@pytest.mark.parametrize("status", ["200 OK", "429 Too Many Requests"])
+def test_a_server_that_dies_while_it_answers_has_gone_away(status: str) -> None:
+    """Half an answer, a refusal too, is no answer and no fault."""
+    with socket.create_server(("127.0.0.1", 0)) as listener:
+
+        def answer_half() -> None:
+            connection, _ = listener.accept()
+            with connection:
+                connection.recv(4096)
+                connection.sendall(f"HTTP/1.1 {status}\r\nContent-Length: 100\r\n\r\nhalf".encode())
+
+        thread = threading.Thread(target=answer_half)
+        thread.start()
+        assert asked(f"http://127.0.0.1:{listener.getsockname()[1]}/") is None
+        thread.join()
 
 
 def until(stop: threading.Event, work: Callable[[], None]) -> threading.Thread:
@@ -133,66 +169,131 @@ def until(stop: threading.Event, work: Callable[[], None]) -> threading.Thread:
     return thread
 
 
-def test_killed_while_serving(tmp_path: Path, versions: list[Mapping[str, bytes]]) -> None:
-    """Readers, ticks and re-planning under way: afterwards the index opens, tokens work, journal and feeds are whole."""
-    pytest.importorskip("uvicorn", reason="the extra web is not installed")
-    fed, ticked, brief, index = (
-        tmp_path / "fed",
-        tmp_path / "ticked",
-        tmp_path / "ticked.toml",
-        tmp_path / "lawns.index",
-    )
+@dataclass(frozen=True)
+class ServedLawns:
+    """A lawn that is read and one that is ticked, in an index with a token for each."""
+
+    home: Path
+    versions: Versions
+    feed: str
+    edit: str
+    jobs: tuple[str, ...]
+
+    @property
+    def index(self) -> Path:
+        """The index of both."""
+        return self.home / "lawns.index"
+
+    @property
+    def journal(self) -> Path:
+        """The journal that ticks go into."""
+        return self.home / "ticked.journal.jsonl"
+
+    @property
+    def wanted(self) -> set[bytes]:
+        """The feeds that a reader may see."""
+        return {version["season.ics"] for version in self.versions}
+
+
+def served_lawns(home: Path, versions: Versions) -> ServedLawns:
+    """Both lawns as they are before the first kill."""
+    fed, ticked, brief = home / "fed", home / "ticked", home / "ticked.toml"
     for folder in (fed, ticked):
         folder.mkdir()
         write_outputs(folder, versions[0])
     brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
-    with store.opened(index) as connection:
+    with store.opened(home / "lawns.index") as connection:
         feed = tokens.issue(connection, store.add_lawn(connection, fed), "feed")
         edit = tokens.issue(connection, store.add_lawn(connection, ticked, brief), "edit")
-    wanted = {version["season.ics"] for version in versions}
-    jobs = [task.id for task in example("bermuda-sand").tasks if task.series is None]
-    chance, acknowledged, faults = random.Random(3), [], []
-    for turn in range(ROUNDS):
-        port, stop = free_port(), threading.Event()
-        words = [sys.executable, "-m", "turfplan", "serve", "--index", str(index), "--port", str(port)]
-        server = subprocess.Popen(words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, cwd=ROOT)
-        wait_until_heard(port, server)
+    jobs = tuple(task.id for task in example("bermuda-sand").tasks if task.series is None)
+    return ServedLawns(home, versions, feed, edit, jobs)
 
-        def read(port: int = port) -> None:
-            got = asked(f"http://127.0.0.1:{port}/feed/{feed}.ics")
-            if got is not None and not (got[0] == 429 or (got[0] == 200 and got[1] in wanted)):
-                faults.append(got)
 
-        def write() -> None:
-            write_outputs(fed, {"season.ics": versions[chance.randrange(2)]["season.ics"]})
+def killed_while_serving(home: Path, versions: Versions, kills: int, seed: int) -> int:
+    """A server under readers, ticks and re-planning, killed so many times; how many ticks were
+    acknowledged.
 
-        def tick(port: int = port, turn: int = turn) -> None:
-            form = {"task": jobs[turn % len(jobs)], "on": "2027-05-01"}
-            got = asked(f"http://127.0.0.1:{port}/lawn/{edit}", form)
-            if got is not None and got[0] == 303:
-                acknowledged.append(turn)
-
-        threads = [until(stop, work) for work in (read, read, write, tick)]
-        time.sleep(chance.uniform(0, 1.0))
-        server.send_signal(signal.SIGKILL)
-        server.wait()
-        stop.set()
-        for thread in threads:
-            thread.join()
-        assert not faults
-        with store.opened(index) as connection:
-            assert connection.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
-            lawns = [tokens.find(connection, token) for token in (feed, edit, tokens.feed_of_page(edit))]
-            assert all(found is not None and found.revoked is None for found in lawns)
-            last = store.published(connection, store.lawns(connection)[0])
-            assert last is None or last.content in wanted
-        journal = read_journal(brief.with_suffix(".journal.jsonl"))
-        assert [e.number for e in journal.entries] == list(range(1, len(journal.entries) + 1))
-        assert len(journal.entries) >= len(acknowledged)
-        assert all(e.kind == "done" and e.task in jobs for e in journal.entries)
-        with folder_lock(ticked):  # what the killed server had begun to plan ends by itself
-            plan, shown = read_plan(ticked), (ticked / "season.ics").read_bytes()
-        assert plan is not None and shown.startswith(WHOLE[0]) and shown.endswith(WHOLE[1])
-    with store.opened(index) as connection:
+    Fails where after a kill the index does not open, a token is lost, or journal or feeds are not
+    whole.
+    """
+    lawns, chance, acknowledged = served_lawns(home, versions), random.Random(seed), 0
+    for turn in range(kills):
+        acknowledged += kill_a_server(lawns, turn, chance)
+        check_what_is_left(lawns, acknowledged)
+    with store.opened(lawns.index) as connection:
         assert store.published(connection, store.lawns(connection)[0]) is not None
-    assert read_journal(brief.with_suffix(".journal.jsonl")).entries
+    assert read_journal(lawns.journal).entries
+    return acknowledged
+
+
+def kill_a_server(lawns: ServedLawns, turn: int, chance: random.Random) -> int:
+    """Start a server, use it and kill it within a second; how many ticks it acknowledged.
+
+    Every other one, the first among them, is killed after an answer to a reader and to a tick, so
+    that something can be lost; the others at any moment.
+    """
+    port, stop, faults, acknowledged = free_port(), threading.Event(), [], []
+    fed = threading.Event()
+    words = ["-m", "turfplan", "serve", "--index", str(lawns.index), "--port", str(port)]
+    server = subprocess.Popen(
+        [sys.executable, *words], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, cwd=ROOT
+    )
+    wait_until_heard(port, server)
+
+    def read() -> None:
+        got = asked(f"http://127.0.0.1:{port}/feed/{lawns.feed}.ics")
+        if got is not None and not (got[0] == 429 or (got[0] == 200 and got[1] in lawns.wanted)):
+            faults.append(got)
+        elif got is not None and got[0] == 200:
+            fed.set()
+
+    def write() -> None:
+        content = lawns.versions[chance.randrange(2)]["season.ics"]
+        write_outputs(lawns.home / "fed", {"season.ics": content})
+
+    def tick() -> None:
+        form = {"task": chance.choice(lawns.jobs), "on": "2027-05-01"}
+        got = asked(f"http://127.0.0.1:{port}/lawn/{lawns.edit}", form)
+        if got is not None and got[0] == 303:
+            acknowledged.append(turn)
+
+    threads = [until(stop, work) for work in (read, read, write, tick)]
+    latest = time.monotonic() + 60
+    while turn % 2 == 0 and not (fed.is_set() and acknowledged) and time.monotonic() < latest:
+        time.sleep(0.01)
+    time.sleep(chance.uniform(0, 1.0))
+    server.send_signal(signal.SIGKILL)
+    server.wait()
+    stop.set()
+    for thread in threads:
+        thread.join()
+    assert not faults
+    return len(acknowledged)
+
+
+def check_what_is_left(lawns: ServedLawns, acknowledged: int) -> None:
+    """The index opens, every token works, and journal and feeds are whole."""
+    with store.opened(lawns.index) as connection:
+        assert connection.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
+        held = (lawns.feed, lawns.edit, tokens.feed_of_page(lawns.edit))
+        found = [tokens.find(connection, token) for token in held]
+        assert all(token is not None and token.revoked is None for token in found)
+        last = store.published(connection, store.lawns(connection)[0])
+        assert last is None or last.content in lawns.wanted
+    entries = read_journal(lawns.journal).entries
+    assert [e.number for e in entries] == list(range(1, len(entries) + 1))
+    assert len(entries) >= acknowledged
+    assert all(e.kind == "done" and e.task in lawns.jobs for e in entries)
+    ticked = lawns.home / "ticked"
+    with folder_lock(ticked):  # what the killed server had begun to plan ends by itself
+        plan, shown = read_plan(ticked), (ticked / "season.ics").read_bytes()
+    assert plan is not None and shown.startswith(WHOLE[0]) and shown.endswith(WHOLE[1])
+
+
+@full
+def test_killed_while_serving(tmp_path: Path, versions: Versions) -> None:
+    """Readers, ticks and re-planning under way: afterwards the index opens, tokens work, journal
+    and feeds are whole.
+    """
+    pytest.importorskip("uvicorn", reason="the extra web is not installed")
+    killed_while_serving(tmp_path, versions, KILLS, 3)

@@ -9,7 +9,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import network_problems as make
-from turfplan.constraints import Allowed, Constraint, Lag, Node, Problem, Strength, Table
 from turfplan.network import (
     Bounds,
     Chain,
@@ -20,6 +19,15 @@ from turfplan.network import (
     conflict,
     solve,
     solve_softly,
+)
+from turfplan.records.constraints import (
+    Allowed,
+    Constraint,
+    Lag,
+    NetworkProblem,
+    Node,
+    Strength,
+    TableStep,
 )
 
 seeds = st.integers(0, 10**9)
@@ -115,8 +123,10 @@ def test_no_dropped_constraint_can_be_put_back(seed: int) -> None:
         assert not make.solutions(case, fixed, (*kept, dropped))
 
 
-def _implied(link: Link, value: int, case: Problem) -> int | None:
-    """The best bound that a link's binding step alone gives its node, from the bound of the node it names (or its own)."""
+def _implied(link: Link, value: int, case: NetworkProblem) -> int | None:
+    """The best bound that a link's binding step alone gives its node, from the bound of the node it
+    names (or its own).
+    """
     up = link.bound == "not_before"
     days = range(case.first_day - 60, case.last_day + 60)
     limit = link.constraint
@@ -124,18 +134,24 @@ def _implied(link: Link, value: int, case: Problem) -> int | None:
         inside = [day for day in limit.days.days() if (day >= value if up else day <= value)]
     else:
         assert isinstance(limit, Lag)
-        alone = replace(limit, maximum=None) if link.step == "minimum" else replace(limit, minimum=None)
+        alone = (
+            replace(limit, maximum=None) if link.step == "minimum" else replace(limit, minimum=None)
+        )
         reach = range(value, days[-1]) if up else range(days[0], value + 1)
         inside = [
             day
             for day in days
-            if any(make.holds(alone, {link.node: day, link.other or "": other}, {}) for other in reach)
+            if any(
+                make.holds(alone, {link.node: day, link.other or "": other}, {}) for other in reach
+            )
         ]
     return (min(inside) if up else max(inside)) if inside else None
 
 
-def _follows(chain: Chain, node: str, day: int, case: Problem) -> None:
-    """Each link's day comes from the next one's, the first is the node's own, the last needs no other."""
+def _follows(chain: Chain, node: str, day: int, case: NetworkProblem) -> None:
+    """Each link's day comes from the next one's, the first is the node's own, the last needs no
+    other.
+    """
     assert (chain[0].node, chain[0].day) == (node, day)
     for link, cause in pairwise(chain):
         assert link.kind in ("allowed", "lag")
@@ -151,7 +167,9 @@ def _follows(chain: Chain, node: str, day: int, case: Problem) -> None:
 @patient
 @given(seeds)
 def test_chains_derive_each_day_from_the_next(seed: int) -> None:
-    """Following a chain from its end with the constraints' own definitions gives the bounds and the chosen days."""
+    """Following a chain from its end with the constraints' own definitions gives the bounds and the
+    chosen days.
+    """
     random = Random(seed)
     case = make.random_problem(random, random.randint(1, 4), random.randint(4, 12))
     case = replace(case, constraints=tuple(c for c in case.constraints if nodes_differ(c)))
@@ -172,7 +190,7 @@ def nodes_differ(constraint: Constraint) -> bool:
 
 def test_seed_after_a_working_day_table_and_chain() -> None:
     """The chain walks from the node over lags and allowed days to where the bound comes from."""
-    workdays = Table(0, (1, 2, 3, 4, 7, 7, 7, 8, 9, 10, 11, 14, 14, 14))
+    workdays = TableStep(0, (1, 2, 3, 4, 7, 7, 7, 8, 9, 10, 11, 14, 14, 14))
     case = make.problem(
         [Node("rake", 2), Node("seed", 1), Node("roll", 3)],
         [
@@ -195,17 +213,29 @@ def test_seed_after_a_working_day_table_and_chain() -> None:
 
 
 def test_a_node_at_its_ideal_is_held_by_its_wish_alone() -> None:
-    """Nothing binds a node at its ideal, what follows it is bound by it, and the bounds still tell its limits."""
+    """Nothing binds a node at its ideal, what follows it is bound by it, and the bounds still tell
+    its limits.
+    """
     case = make.problem(
         [Node("seed", 1, 40), Node("feed", 2), Node("dress", 2, 50)],
-        [make.allowed("seed", (30, 60)), make.lag("seed", "feed", 7), make.lag("seed", "dress", -3, 0)],
+        [
+            make.allowed("seed", (30, 60)),
+            make.lag("seed", "feed", 7),
+            make.lag("seed", "dress", -3, 0),
+        ],
     )
     got = solve(case)
     assert isinstance(got, Schedule)
     assert dict(got.days) == {"seed": 40, "feed": 47, "dress": 40}
     assert [(link.kind, link.day) for link in got.not_earlier("seed")] == [("wish", 40)]
-    assert [(link.kind, link.node) for link in got.not_earlier("feed")] == [("lag", "feed"), ("wish", "seed")]
-    assert [(link.kind, link.node) for link in got.not_later("dress")] == [("lag", "dress"), ("wish", "seed")]
+    assert [(link.kind, link.node) for link in got.not_earlier("feed")] == [
+        ("lag", "feed"),
+        ("wish", "seed"),
+    ]
+    assert [(link.kind, link.node) for link in got.not_later("dress")] == [
+        ("lag", "dress"),
+        ("wish", "seed"),
+    ]
     assert [(link.kind, link.day) for link in got.bounds.not_earlier("seed")] == [("allowed", 30)]
     assert [(link.kind, link.day) for link in got.bounds.not_later("seed")] == [("allowed", 60)]
 
@@ -218,7 +248,9 @@ def test_the_widest_allowed_days_explain_a_jump() -> None:
     )
     got = bounds(case)
     assert isinstance(got, Bounds)
-    assert [(link.constraint.id, link.day) for link in got.not_earlier("a") if link.constraint] == [("long", 9)]
+    assert [(link.constraint.id, link.day) for link in got.not_earlier("a") if link.constraint] == [
+        ("long", 9)
+    ]
 
 
 def test_done_nodes_stand_off_their_days_and_push_what_follows() -> None:
@@ -241,7 +273,9 @@ def test_done_nodes_stand_off_their_days_and_push_what_follows() -> None:
 
 def test_a_lag_that_cannot_end_is_a_conflict_of_its_cycle() -> None:
     """Two nodes each after the other conflict, and the story goes round once."""
-    case = make.problem([Node("a", 1), Node("b", 1)], [make.lag("a", "b", 1), make.lag("b", "a", 1)], last_day=500)
+    case = make.problem(
+        [Node("a", 1), Node("b", 1)], [make.lag("a", "b", 1), make.lag("b", "a", 1)], last_day=500
+    )
     got = conflict(case)
     assert got is not None
     assert {c.id for c in got.constraints} == {"a to b", "b to a"}
@@ -287,11 +321,20 @@ def test_the_weakest_constraint_of_the_latest_node_goes_first() -> None:
 def test_the_weakest_constraint_gives_way_whatever_its_time() -> None:
     """Strength comes before time."""
     for weak in ("seed allowed", "seed to feed", "feed allowed"):
-        parts = [make.allowed("seed", (50, 50)), make.lag("seed", "feed", 20), make.allowed("feed", (0, 60))]
-        strengths = {"seed allowed": Strength.STRONG, "seed to feed": Strength.STRONG, "feed allowed": Strength.STRONG}
+        parts = [
+            make.allowed("seed", (50, 50)),
+            make.lag("seed", "feed", 20),
+            make.allowed("feed", (0, 60)),
+        ]
+        strengths = {
+            "seed allowed": Strength.STRONG,
+            "seed to feed": Strength.STRONG,
+            "feed allowed": Strength.STRONG,
+        }
         strengths[weak] = Strength.ADVICE
         case = make.problem(
-            [Node("seed", 1, 50), Node("feed", 2, 60)], [replace(c, strength=strengths[c.id]) for c in parts]
+            [Node("seed", 1, 50), Node("feed", 2, 60)],
+            [replace(c, strength=strengths[c.id]) for c in parts],
         )
         got = solve_softly(case)
         assert isinstance(got, Schedule)
@@ -307,7 +350,7 @@ def test_unknown_and_repeated_names_are_errors() -> None:
         (make.problem(good, []), {"b": 3}),
         (make.problem(good, [make.allowed("a", (0, 3)), make.allowed("a", (2, 3))]), {}),
     ]:
-        with pytest.raises(ValueError, match=r"ids|no such"):
+        with pytest.raises(ValueError, match=r"repeated|no such"):
             bounds(case, fixed)
 
 

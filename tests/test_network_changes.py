@@ -1,26 +1,14 @@
-"""Repairs, options of a conflict and minimal networks against brute force and hand-made cases."""
+"""Repairs against brute force and hand-made cases."""
 
-from dataclasses import replace
 from random import Random
 from unittest import mock
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import network_problems as make
-from turfplan.constraints import Allowed, Constraint, Days, DaySet, Node, Step, Table
-from turfplan.network import (
-    Conflict,
-    MinimalNetwork,
-    Repair,
-    conflict,
-    minimal_network,
-    options,
-    repair,
-    repairing,
-    solve_softly,
-)
+from turfplan.network import Conflict, Repair, repair, repairing, solve_softly
+from turfplan.records.constraints import Node
 
 seeds = st.integers(0, 10**9)
 patient = settings(deadline=None, max_examples=150)
@@ -29,9 +17,13 @@ patient = settings(deadline=None, max_examples=150)
 @patient
 @given(seeds)
 def test_repair_is_the_least_change(seed: int) -> None:
-    """Fewest moves, then fewest days, then the earliest days, then new nodes where solve would put them."""
+    """Fewest moves, then fewest days, then the earliest days, then new nodes where solve would put
+    them.
+    """
     random = Random(seed)
-    case = make.random_problem(random, random.randint(1, 4), random.randint(1, 12), soft=random.random() < 0.5)
+    case = make.random_problem(
+        random, random.randint(1, 4), random.randint(1, 12), soft=random.random() < 0.5
+    )
     fixed = make.random_fixed(random, case)
     published = make.random_published(random, case)
     old = make.counted(case, published, fixed)
@@ -69,95 +61,6 @@ def test_what_precedes_the_cut_changes_nothing_but_the_speed(seed: int) -> None:
         assert repair(case, published) == got
 
 
-@patient
-@given(seeds)
-def test_options_are_the_smallest_that_help(seed: int) -> None:
-    """Each option lets a solution exist, a day less does not, and parts left out could not help."""
-    random = Random(seed)
-    case = make.random_problem(random, random.randint(1, 3), random.randint(1, 8))
-    fixed = make.random_fixed(random, case)
-    found = conflict(case, fixed)
-    if found is None:
-        return
-    for option in options(case, fixed, found):
-        given = option.constraint
-        among = case.constraints if option.remaining is None else found.constraints
-        rest = tuple(c for c in among if c != given)
-        assert bool(make.solutions(case, fixed, tuple(c for c in case.constraints if c != given))) == (
-            option.remaining is None
-        )
-        if option.relaxed is None or option.days is None:
-            assert option.part == "drop"
-            assert make.solutions(case, fixed, rest)
-            continue
-        assert make.solutions(case, fixed, (*rest, option.relaxed))
-        less = _relaxed(given, option.part, option.days - 1)
-        assert not make.solutions(case, fixed, (*rest, less))
-        assert _relaxed(given, option.part, option.days) == option.relaxed
-    assert {option.constraint.id for option in options(case, fixed, found)} == {c.id for c in found.constraints}
-
-
-def _relaxed(given: Constraint, part: str, days: int) -> Constraint:
-    """The constraint with one part wider by some days."""
-    if isinstance(given, Allowed):
-        before, after = (days, 0) if part == "earlier" else (0, days)
-        return replace(given, days=DaySet.of([(a - before, b + after) for a, b in given.days.ranges]))
-    return replace(given, **{part: _moved(getattr(given, part), -days if part == "minimum" else days)})
-
-
-def _moved(step: Step, days: int) -> Step:
-    if isinstance(step, Days):
-        return Days(step.count + days)
-    return Table(step.origin, tuple(day + days for day in step.targets), step.words)
-
-
-def test_options_offer_a_later_end_a_shorter_wait_or_an_earlier_start() -> None:
-    """A late seeding can be saved by four days on any side, or by leaving a constraint out."""
-    case = make.problem(
-        [Node("core", 1), Node("seed", 1)],
-        [make.allowed("seed", (10, 15)), make.lag("core", "seed", 7), make.allowed("core", (12, 40))],
-    )
-    found = conflict(case)
-    assert found is not None
-    assert [(option.constraint.id, option.part, option.days) for option in options(case, {}, found)] == [
-        ("core allowed", "earlier", 4),
-        ("core allowed", "drop", None),
-        ("core to seed", "minimum", 4),
-        ("core to seed", "drop", None),
-        ("seed allowed", "later", 4),
-        ("seed allowed", "drop", None),
-    ]
-
-
-def test_options_find_every_number_of_days() -> None:
-    """The search for the smallest number of days skips none."""
-    for late in range(1, 50):
-        case = make.problem([Node("a", 1)], [make.allowed("a", (0, 20)), make.allowed("a", (20 + late, 90), id="b")])
-        found = conflict(case)
-        assert found is not None
-        days = {(option.constraint.id, option.part): option.days for option in options(case, {}, found)}
-        assert days["a allowed", "later"] == late
-        assert days["b", "earlier"] == late
-
-
-def test_options_say_what_conflict_remains() -> None:
-    """Where two things are wrong, mending one says what is still wrong."""
-    case = make.problem(
-        [Node("core", 1), Node("seed", 1)],
-        [
-            make.allowed("seed", (10, 15)),
-            make.allowed("seed", (17, 20), id="seed crew"),
-            make.allowed("core", (10, 15)),
-            make.allowed("core", (30, 40), id="core crew"),
-        ],
-    )
-    found = conflict(case)
-    assert found is not None
-    for option in options(case, {}, found):
-        assert option.remaining is not None
-        assert not set(option.remaining.constraints) & set(found.constraints)
-
-
 def test_repair_keeps_a_schedule_that_still_holds() -> None:
     """A published schedule that holds is returned unchanged, even where ideals lie elsewhere."""
     case = make.problem([Node("a", 1, 10), Node("b", 1, 12)], [make.lag("a", "b", 2, 9)])
@@ -180,9 +83,12 @@ def test_repair_moves_the_one_rather_than_the_many() -> None:
 
 
 def test_what_stays_explains_what_moves() -> None:
-    """A moved node is explained by the node it must follow, also where the moved one is placed first."""
+    """A moved node is explained by the node it must follow, also where the moved one is placed
+    first.
+    """
     case = make.problem(
-        [Node("seed", 1, 47), Node("core", 2, 40)], [make.lag("core", "seed", 14), make.allowed("core", (38, 90))]
+        [Node("seed", 1, 47), Node("core", 2, 40)],
+        [make.lag("core", "seed", 14), make.allowed("core", (38, 90))],
     )
     pushed = repair(case, {"core": 40, "seed": 47})
     assert isinstance(pushed, Repair)
@@ -194,7 +100,9 @@ def test_what_stays_explains_what_moves() -> None:
 
 
 def test_repair_weighs_a_jump_either_way_with_all_it_takes_along() -> None:
-    """A node that must leave its day goes the way that moves fewer others, and takes those all the way."""
+    """A node that must leave its day goes the way that moves fewer others, and takes those all the
+    way.
+    """
     names = ["s", "t", "u", "w"]
     case = make.problem(
         [Node(name, 1) for name in names],
@@ -221,36 +129,3 @@ def test_repair_pushes_on_what_a_late_task_holds_up() -> None:
     assert [(move.node, move.was, move.now) for move in got.moved] == [("b", 47, 52), ("c", 57, 59)]
     story = [(link.kind, link.node, link.day) for link in got.schedule.not_earlier("c")]
     assert story == [("lag", "c", 59), ("lag", "b", 52), ("fixed", "a", 45)]
-
-
-@patient
-@given(seeds)
-def test_minimal_network_is_that_of_every_solution(seed: int) -> None:
-    """Days and differences are the extremes found by trying everything."""
-    random = Random(seed)
-    names = ["a", "b", "c"]
-    made: list[Constraint] = []
-    for number in range(random.randint(0, 5)):
-        before, after = random.sample(names, 2)
-        made.append(make.lag(before, after, random.randint(-4, 4), random.randint(-1, 6), id=f"l{number}"))
-    made.append(make.allowed("a", (random.randint(-1, 3), random.randint(3, 12))))
-    case = make.problem([Node(name, 1) for name in names], made, 0, 9)
-    found = make.solutions(case, {})
-    got = minimal_network(case)
-    if not found:
-        assert isinstance(got, Conflict)
-        return
-    assert isinstance(got, MinimalNetwork)
-    for one in names:
-        assert got.days[one] == (min(days[one] for days in found), max(days[one] for days in found))
-        for two in set(names) - {one}:
-            gaps = [days[two] - days[one] for days in found]
-            assert got.differences[one, two] == (min(gaps), max(gaps))
-
-
-def test_minimal_network_refuses_gaps_and_tables() -> None:
-    """Shortest paths know neither gaps among allowed days nor step tables."""
-    nodes = [Node("a", 1), Node("b", 1)]
-    for limit in (make.allowed("a", (0, 1), (5, 6)), make.lag("a", "b", Table(0, (1, 2)))):
-        with pytest.raises(ValueError, match="minimal network needs"):
-            minimal_network(make.problem(nodes, [limit]))

@@ -1,32 +1,40 @@
-"""Repairs against an independent solver, CP-SAT of OR-tools (https://developers.google.com/optimization), which shares
-nothing with the network but the records."""
+"""Repairs against an independent solver, CP-SAT of OR-tools
+(https://developers.google.com/optimization), which shares nothing with the network but the records.
+"""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from random import Random
 
 import pytest
 
 import network_problems as make
-from turfplan.constraints import Allowed, Constraint, Days, Problem, Step
+from tiers import sampled
 from turfplan.network import Conflict, Schedule, repair, solve_softly
+from turfplan.records.constraints import Allowed, Constraint, DayStep, NetworkProblem, Step
 
-cp_model = pytest.importorskip("ortools.sat.python.cp_model", reason="the oracle, ortools, is not installed")
+cp_model = pytest.importorskip(
+    "ortools.sat.python.cp_model", reason="the oracle, ortools, is not installed"
+)
 
-CASES = 500
-PARTS = 5
+CASES = 200
+PARTS = 4
 
 
 class Oracle:
     """The problem written for CP-SAT."""
 
-    def __init__(self, case: Problem, fixed: Mapping[str, int], kept: tuple[Constraint, ...]) -> None:
+    def __init__(
+        self, case: NetworkProblem, fixed: Mapping[str, int], kept: tuple[Constraint, ...]
+    ) -> None:
         self.model = cp_model.CpModel()
         self.case = case
         self.low = min([case.first_day, *fixed.values()])
         self.high = max([case.last_day, *fixed.values()])
         self.days = {}
         for node in case.nodes:
-            first, last = (fixed[node.id],) * 2 if node.id in fixed else (case.first_day, case.last_day)
+            first, last = (
+                (fixed[node.id],) * 2 if node.id in fixed else (case.first_day, case.last_day)
+            )
             self.days[node.id] = self.model.new_int_var(first, last, node.id)
         for constraint in kept:
             self._add(constraint, fixed)
@@ -34,7 +42,9 @@ class Oracle:
     def _add(self, constraint: Constraint, fixed: Mapping[str, int]) -> None:
         if isinstance(constraint, Allowed):
             if constraint.node not in fixed:
-                domain = cp_model.Domain.from_intervals([list(pair) for pair in constraint.days.ranges])
+                domain = cp_model.Domain.from_intervals(
+                    [list(pair) for pair in constraint.days.ranges]
+                )
                 self.model.add_linear_expression_in_domain(self.days[constraint.node], domain)
             return
         if constraint.before in fixed and constraint.after in fixed:
@@ -46,7 +56,7 @@ class Oracle:
             self.model.add(after <= self._stepped(constraint.maximum, before))
 
     def _stepped(self, step: Step, before):
-        if isinstance(step, Days):
+        if isinstance(step, DayStep):
             return before + step.count
         targets = [step(day) for day in range(self.low, self.high + 1)]
         arrival = self.model.new_int_var(min(targets), max(targets), "")
@@ -78,11 +88,15 @@ class Oracle:
         return divmod(round(objective), span * len(old)) if found else None
 
 
-@pytest.mark.parametrize("part", range(PARTS))
-def test_repairs_are_as_small_as_the_oracle_finds(part: int) -> None:
-    """Over 500 seasons with slips: moved nodes and days equal, and no dropped constraint could be put back."""
+def compared_with_the_oracle(seeds: Iterable[int]) -> tuple[int, int, int]:
+    """How many random seasons with slips were repaired, in how many something moved, in how many
+    something was given up.
+
+    Fails where moved nodes and days are not the oracle's, or a dropped constraint could be put
+    back.
+    """
     compared = moved = dropped = 0
-    for seed in range(part, CASES, PARTS):
+    for seed in seeds:
         random = Random(seed)
         before = make.season(random, random.randint(6, 24), random.choice([30, 60, 120]))
         first = solve_softly(before)
@@ -90,10 +104,14 @@ def test_repairs_are_as_small_as_the_oracle_finds(part: int) -> None:
             assert Oracle(before, {}, first.constraints).solve()[0] is False
             continue
         assert isinstance(first, Schedule)
-        case, fixed = make.slip(random, before, first.days, random.choice(["late", "rain", "slower", "none"]))
+        case, fixed = make.slip(
+            random, before, first.days, random.choice(["late", "rain", "slower", "none"])
+        )
         error = random.choice([0, 0, 0, 9])
         published = {
-            name: day + random.randint(-error, error) for name, day in first.days.items() if random.random() < 0.95
+            name: day + random.randint(-error, error)
+            for name, day in first.days.items()
+            if random.random() < 0.95
         }
         old = make.counted(case, published, fixed)
         got = repair(case, published, fixed)
@@ -108,6 +126,15 @@ def test_repairs_are_as_small_as_the_oracle_finds(part: int) -> None:
         compared += 1
         moved += bool(got.moved)
         dropped += bool(got.dropped)
-    assert compared > 90
-    assert moved > 40
-    assert dropped > 5
+    return compared, moved, dropped
+
+
+@pytest.mark.parametrize("part", sampled(range(PARTS), 0))
+def test_repairs_are_as_small_as_the_oracle_finds(part: int) -> None:
+    """Over 200 seasons with slips, of which a campaign asks thousands: moved nodes and days equal,
+    and no dropped constraint could be put back.
+    """
+    compared, moved, dropped = compared_with_the_oracle(range(part, CASES, PARTS))
+    assert compared > 45
+    assert moved > 20
+    assert dropped > 2

@@ -1,7 +1,9 @@
-"""Calendar programs follow three versions of a feed: the same events, moved dates arrive, cancelled ones are shown as such.
+"""Calendar programs follow three versions of a feed: the same events, moved dates arrive, cancelled
+ones are shown as such.
 
-Radicale (a CalDAV server), vdirsyncer with khal (a reader that subscribes), ical.js (a reader of browsers) and calcurse (a
-reader of terminals) know nothing of this project. Each is skipped where it is not installed.
+Radicale (a CalDAV server), vdirsyncer with khal (a reader that subscribes), ical.js (a reader of
+browsers) and calcurse (a reader of terminals) know nothing of this project. Each is skipped where
+it is not installed.
 """
 
 import json
@@ -22,11 +24,13 @@ from pathlib import Path
 import pytest
 from icalendar import Calendar
 
+from machine import free_port
+from printed import season_ics
 from test_seasons import Season, begun, done_until
-from turfplan.export.calendar import season_ics
-from turfplan.store import index as store
-from turfplan.store import tokens
-from turfplan.store.folder import write_outputs
+from tiers import full
+from turfplan.files.plan_folder import write_outputs
+from turfplan.serve import index as store
+from turfplan.serve import tokens
 
 HERE = Path(sys.executable).parent
 
@@ -39,7 +43,9 @@ def program(name: str) -> str | None:
 
 @dataclass(frozen=True)
 class Shown:
-    """What a reader must show of an event: the local begin as `2027-09-05` or `2027-09-05T06:00`, of a series its first."""
+    """What a reader must show of an event: the local begin as `2027-09-05` or `2027-09-05T06:00`,
+    of a series its first.
+    """
 
     start: str
     summary: str
@@ -64,7 +70,9 @@ def shown(content: bytes) -> dict[str, Shown]:
 
 @pytest.fixture(scope="module")
 def versions() -> tuple[bytes, ...]:
-    """A season as it was planned; after rain on the day of the first pass; and after its owner gave up the seed."""
+    """A season as it was planned; after rain on the day of the first pass; and after its owner gave
+    up the seed.
+    """
     season: Season = begun()
     first = season.day("topdress.1")
     done_until(season, first)
@@ -82,13 +90,6 @@ def versions() -> tuple[bytes, ...]:
     return made
 
 
-def free_port() -> int:
-    """A port of this machine that nobody listens on."""
-    with socket.socket() as one:
-        one.bind(("127.0.0.1", 0))
-        return int(one.getsockname()[1])
-
-
 def wait_for(port: int) -> None:
     """Until something listens, at most fifteen seconds."""
     end = time.monotonic() + 15
@@ -104,7 +105,10 @@ def wait_for(port: int) -> None:
 def running(words: list[str], port: int, env: Mapping[str, str] | None = None) -> Iterator[None]:
     """A server of its own process, until the end of the block."""
     server = subprocess.Popen(
-        words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, env=env and {**os.environ, **env}
+        words,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+        env=env and {**os.environ, **env},
     )
     try:
         wait_for(port)
@@ -119,17 +123,33 @@ def test_radicale_takes_every_version(versions: tuple[bytes, ...], tmp_path: Pat
     pytest.importorskip("radicale", reason="radicale is not installed")
     port = free_port()
     words = [
-        sys.executable, "-m", "radicale", "--storage-filesystem-folder", str(tmp_path / "store"), "--auth-type", "none",
-        "--server-hosts", f"127.0.0.1:{port}", "--rights-type", "authenticated", "--config", "",
-    ]  # fmt: skip
+        sys.executable,
+        "-m",
+        "radicale",
+        "--storage-filesystem-folder",
+        str(tmp_path / "store"),
+        "--auth-type",
+        "none",
+        "--server-hosts",
+        f"127.0.0.1:{port}",
+        "--rights-type",
+        "authenticated",
+        "--config",
+        "",
+    ]
     with running(words, port):
         for content in versions:
             address = f"http://127.0.0.1:{port}/owner/lawn/"
-            headers = {"Content-Type": "text/calendar; charset=utf-8", "Authorization": "Basic b3duZXI6eA=="}
+            headers = {
+                "Content-Type": "text/calendar; charset=utf-8",
+                "Authorization": "Basic b3duZXI6eA==",
+            }
             put = urllib.request.Request(address, content, headers, method="PUT")
             with urllib.request.urlopen(put, timeout=20) as answer:
                 assert answer.status == 201
-            with urllib.request.urlopen(urllib.request.Request(address, headers=headers), timeout=20) as answer:
+            with urllib.request.urlopen(
+                urllib.request.Request(address, headers=headers), timeout=20
+            ) as answer:
                 assert shown(answer.read()) == shown(content)
 
 
@@ -138,13 +158,13 @@ def served(folder: Path, index: Path) -> Iterator[str]:
     """The project's own server on loopback; the address of a feed of the folder's."""
     pytest.importorskip("starlette", reason="the extra web is not installed")
     uvicorn = pytest.importorskip("uvicorn", reason="the extra web is not installed")
-    from turfplan.web.app import Settings, create_app
+    from turfplan.serve.app import ServerSettings, create_app
 
     with store.opened(index) as connection:
         token = tokens.issue(connection, store.add_lawn(connection, folder), "feed")
     port = free_port()
     config = uvicorn.Config(
-        create_app(Settings(index=index, per_minute=10_000)),
+        create_app(ServerSettings(index=index, per_minute=10_000)),
         host="127.0.0.1",
         port=port,
         log_level="error",
@@ -192,11 +212,13 @@ path = {home}/khal.db
 """
 
 
+@full
 def test_vdirsyncer_and_khal_follow(versions: tuple[bytes, ...], tmp_path: Path) -> None:
-    """A subscriber who syncs after each version sees each event once, on its new day, cancelled ones as cancelled.
+    """A subscriber who syncs after each version sees each event once, on its new day, cancelled
+    ones as cancelled.
 
-    vdirsyncer names an event that it fetched by a hash of its words and days, so what has not changed must keep its file,
-    and cancelled waterings of one day that say the same are one to it.
+    vdirsyncer names an event that it fetched by a hash of its words and days, so what has not
+    changed must keep its file, and cancelled waterings of one day that say the same are one to it.
     """
     sync, khal = program("vdirsyncer"), program("khal")
     if sync is None or khal is None:
@@ -219,7 +241,11 @@ def test_vdirsyncer_and_khal_follow(versions: tuple[bytes, ...], tmp_path: Path)
             files = {path.name: path.read_bytes() for path in (home / "events").glob("*.ics")}
             kept = {event: name for name, raw in files.items() for event in shown(raw).values()}
             assert len(files) == len(kept) and set(kept) == set(shown(content).values())
-            same = {event for uid, (event, raw) in entries(content).items() if before.get(uid) == (event, raw)}
+            same = {
+                event
+                for uid, (event, raw) in entries(content).items()
+                if before.get(uid) == (event, raw)
+            }
             assert all(kept[event] == names[event] for event in same) and (same or not names)
             names, before = kept, entries(content)
             assert khal_lists(env, khal, home) == {
@@ -229,13 +255,17 @@ def test_vdirsyncer_and_khal_follow(versions: tuple[bytes, ...], tmp_path: Path)
 
 def said(env: Mapping[str, str], *words: str, answers: str = "") -> str:
     """What a program prints; it must end well."""
-    run = subprocess.run(words, input=answers, env=env, text=True, capture_output=True, timeout=120, check=False)
+    run = subprocess.run(
+        words, input=answers, env=env, text=True, capture_output=True, timeout=120, check=False
+    )
     assert run.returncode == 0, (words, run.stderr)
     return run.stdout
 
 
 def khal_lists(env: Mapping[str, str], khal: str, home: Path) -> set[tuple[str, str, bool]]:
-    """The begin, title and state of everything that khal shows in two years; of a series its first."""
+    """The begin, title and state of everything that khal shows in two years; of a series its
+    first.
+    """
     form = "{uid}\t{start-date}T{start-time}\t{title}\t{status}"
     listing = ("list", "--notstarted", "--format", form, "--day-format", "", "2027-01-01", "800d")
     found: dict[str, tuple[str, str, bool]] = {}
@@ -246,26 +276,41 @@ def khal_lists(env: Mapping[str, str], khal: str, home: Path) -> set[tuple[str, 
     return set(found.values())
 
 
+@full
 def test_browsers_follow(versions: tuple[bytes, ...], tmp_path: Path) -> None:
     """ical.js reads every version with the same UIDs, days and states."""
     node = shutil.which("node")
     code = (
-        "const I=require('ical.js').default||require('ical.js');const c=new I.Component(I.parse(require('fs')"
-        ".readFileSync(process.argv[1],'utf8')));const o={};for(const v of c.getAllSubcomponents('vevent')){"
-        "const e=new I.Event(v);o[e.uid]=[e.startDate.toString().slice(0,16),e.summary,v.getFirstPropertyValue('status')"
+        "const I=require('ical.js').default||require('ical.js');"
+        "const c=new I.Component(I.parse(require('fs')"
+        ".readFileSync(process.argv[1],'utf8')));const o={};"
+        "for(const v of c.getAllSubcomponents('vevent')){"
+        "const e=new I.Event(v);o[e.uid]=[e.startDate.toString().slice(0,16),e.summary,"
+        "v.getFirstPropertyValue('status')"
         "==='CANCELLED'];}console.log(JSON.stringify(o))"
     )
     path = tmp_path / "season.ics"
     path.write_bytes(versions[0])
-    if node is None or subprocess.run([node, "-e", "require('ical.js')"], capture_output=True, check=False).returncode:
+    if (
+        node is None
+        or subprocess.run(
+            [node, "-e", "require('ical.js')"], capture_output=True, check=False
+        ).returncode
+    ):
         pytest.skip("node with ical.js is not here (NODE_PATH says where it is)")
     for content in versions:
         path.write_bytes(content)
-        run = subprocess.run([node, "-e", code, str(path)], capture_output=True, text=True, check=True)
-        read = {uid: Shown(day, title, gone) for uid, (day, title, gone) in json.loads(run.stdout).items()}
+        run = subprocess.run(
+            [node, "-e", code, str(path)], capture_output=True, text=True, check=True
+        )
+        read = {
+            uid: Shown(day, title, gone)
+            for uid, (day, title, gone) in json.loads(run.stdout).items()
+        }
         assert read == shown(content)
 
 
+@full
 def test_calcurse_reads_every_version(versions: tuple[bytes, ...], tmp_path: Path) -> None:
     """calcurse imports every version whole: nothing skipped, each single job on its day."""
     calcurse = shutil.which("calcurse")
@@ -276,10 +321,21 @@ def test_calcurse_reads_every_version(versions: tuple[bytes, ...], tmp_path: Pat
         path.write_bytes(content)
         home.mkdir()
         base = [calcurse, "-D", str(home), "-C", str(home)]
-        done = subprocess.run([*base, "-q", "-i", str(path)], capture_output=True, text=True, timeout=60, check=False)
+        done = subprocess.run(
+            [*base, "-q", "-i", str(path)], capture_output=True, text=True, timeout=60, check=False
+        )
         assert done.returncode == 0 and "skipped" not in done.stderr, done.stderr
         jobs = [e for e in shown(content).values() if not e.summary.startswith("Water")]
         for event in jobs:
-            words = [*base, "-Q", "--from", f"{date.fromisoformat(event.start[:10]):%m/%d/%Y}", "--days", "1"]
-            said = subprocess.run(words, capture_output=True, text=True, timeout=60, check=True).stdout
+            words = [
+                *base,
+                "-Q",
+                "--from",
+                f"{date.fromisoformat(event.start[:10]):%m/%d/%Y}",
+                "--days",
+                "1",
+            ]
+            said = subprocess.run(
+                words, capture_output=True, text=True, timeout=60, check=True
+            ).stdout
             assert event.summary in said, (event, said)

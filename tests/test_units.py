@@ -2,7 +2,22 @@
 
 import pytest
 
-from turfplan.units import System, parse_quantity, read_as
+from told import told
+from turfplan.errors import TurfplanError
+from turfplan.units import (
+    System,
+    convert,
+    dimension_name,
+    dimension_of,
+    dimensions,
+    format_number,
+    from_inside,
+    inside_unit,
+    parse_quantity,
+    read_as,
+    units_of,
+    us_twin,
+)
 
 
 @pytest.mark.parametrize(
@@ -32,6 +47,318 @@ def test_the_sign_of_a_mixed_number_belongs_to_all_of_it(text: str, mm: float) -
         (240.0, "spread_weight", System.US, "50 lb/1,000 ft²"),
     ],
 )
-def test_less_than_is_measured_is_told_by_its_first_digit(value: float, kind: str, system: System, text: str) -> None:
+def test_less_than_is_measured_is_told_by_its_first_digit(
+    value: float, kind: str, system: System, text: str
+) -> None:
     """No 0.237 kg/m² beside amounts that are told in halves."""
     assert read_as(value, kind, system).text == text
+
+
+# One of each unit in the unit of the inside. Exact definitions, NIST Handbook 44 (2023), Appendix
+# C, and NIST Special Publication 811 (2008), Appendix B.8: inch 2.54 cm, pound 453.592 37 g, acre
+# 43 560 ft2, gallon 231 in3, short ton 2 000 lb, ounce 1/16 lb, hundredweight 100 lb, mile 5 280
+# ft, pound-force per square inch 6.894 757 kPa. Written here as decimals, so that no constant of
+# the code is measured with itself.
+DEFINED = {
+    "length": {
+        "mm": 1,
+        "cm": 10,
+        "m": 1000,
+        "km": 1_000_000,
+        "in": 25.4,
+        "ft": 304.8,
+        "yd": 914.4,
+        "mi": 1_609_344,
+    },
+    "area": {
+        "m2": 1,
+        "cm2": 0.0001,
+        "ha": 10_000,
+        "in2": 0.00064516,
+        "ft2": 0.09290304,
+        "yd2": 0.83612736,
+        "1000ft2": 92.90304,
+        "acre": 4046.8564224,
+        "acres": 4046.8564224,
+    },
+    "volume": {
+        "m3": 1,
+        "L": 0.001,
+        "l": 0.001,
+        "mL": 0.000001,
+        "ml": 0.000001,
+        "ft3": 0.028316846592,
+        "yd3": 0.764554857984,
+        "gal": 0.003785411784,
+    },
+    "mass": {
+        "kg": 1,
+        "g": 0.001,
+        "t": 1000,
+        "tonnes": 1000,
+        "lb": 0.45359237,
+        "lbs": 0.45359237,
+        "oz": 0.028349523125,
+        "cwt": 45.359237,
+        "ton": 907.18474,
+        "tons": 907.18474,
+    },
+    "areal_mass": {
+        "g/m2": 1,
+        "kg/m2": 1000,
+        "kg/ha": 0.1,
+        "t/ha": 100,
+        "ton/acre": 224.1702312388912,
+        "kg/100m2": 10,
+        "lb/1000ft2": 4.88242763638305,
+        "lb/ft2": 4882.42763638305,
+        "lb/acre": 0.112085115619446,
+        "oz/1000ft2": 0.305151727273941,
+        "oz/yd2": 33.9057474748823,
+        "g/1000ft2": 0.0107639104167097,
+    },
+    "density": {
+        "kg/m3": 1,
+        "g/cm3": 1000,
+        "t/m3": 1000,
+        "lb/yd3": 0.593276421257783,
+        "lb/ft3": 16.0184633739601,
+        "ton/yd3": 1186.55284251557,
+    },
+    "water_rate": {"mm/h": 1, "in/h": 25.4, "cm/h": 10, "mm/min": 60, "L/m2/h": 1},
+    "water_depth_rate": {
+        "mm/day": 1,
+        "in/day": 25.4,
+        "mm/week": 0.142857142857143,
+        "in/week": 3.62857142857143,
+    },
+    "water_capacity": {"mm/m": 1, "in/ft": 83.3333333333333, "in/in": 1000, "m3/m3": 1000},
+    "flow": {
+        "L/min": 1,
+        "l/min": 1,
+        "L/h": 0.0166666666666667,
+        "m3/h": 16.6666666666667,
+        "gpm": 3.785411784,
+        "gal/min": 3.785411784,
+        "gph": 0.0630901964,
+    },
+    "time": {"min": 1, "minutes": 1, "h": 60, "hours": 60, "s": 0.0166666666666667},
+    "days": {
+        "day": 1,
+        "days": 1,
+        "d": 1,
+        "week": 7,
+        "weeks": 7,
+        "month": 30.4375,
+        "months": 30.4375,
+        "year": 365.25,
+        "years": 365.25,
+    },
+    "share": {"%": 0.01, "share": 1, "1": 1, "ratio": 1, "": 1},
+    "labour": {"h/m3": 1, "h/yd3": 1.30795061931439},
+    "labour_area": {
+        "h/m2": 1,
+        "h/1000ft2": 0.0107639104167097,
+        "h/ft2": 10.7639104167097,
+        "h/100m2": 0.01,
+    },
+    "per_mass": {"1/kg": 1, "seeds/kg": 1, "seeds/lb": 2.20462262184878},
+    "per_area": {"1/m2": 1, "1/ft2": 10.7639104167097, "1/1000ft2": 0.0107639104167097},
+    "degree_days": {"degC day": 1, "degF day": 0.555555555555556},
+    "temperature_difference": {"K": 1, "degC": 1, "degF": 0.555555555555556},
+    "radiation": {"MJ/m2/day": 1, "W/m2": 0.0864},
+    "speed": {
+        "m/s": 1,
+        "km/h": 0.277777777777778,
+        "mph": 0.44704,
+        "kn": 0.514444444444444,
+        "m/min": 0.0166666666666667,
+    },
+    "pressure": {"kPa": 1, "hPa": 0.1, "mbar": 0.1, "Pa": 0.001, "psi": 6.89475729316836},
+    "concentration": {"mg/kg": 1, "ppm": 1},
+    "conductivity": {"dS/m": 1, "mS/cm": 1, "mmhos/cm": 1, "mmho/cm": 1},
+    "count": {"": 1},
+}
+
+
+def test_every_unit_is_defined() -> None:
+    """The table above holds each unit that can be written, and no other."""
+    assert {name: set(units) for name, units in DEFINED.items()} == {
+        name: set(units_of(name)) for name in dimensions() if name != "temperature"
+    }
+
+
+@pytest.mark.parametrize("dimension", DEFINED)
+def test_units_have_the_size_they_are_defined_by(dimension: str) -> None:
+    """Seven of each unit, into the unit of the inside and back again; the inside unit is one of
+    itself.
+    """
+    for unit, size in DEFINED[dimension].items():
+        assert convert(7, unit, dimension) == pytest.approx(7 * size, rel=1e-12), unit
+        assert from_inside(7 * size, unit, dimension) == pytest.approx(7, rel=1e-12), unit
+    assert convert(1, inside_unit(dimension), dimension) == 1
+
+
+@pytest.mark.parametrize(
+    ("fahrenheit", "celsius"), [(32, 0), (212, 100), (-40, -40), (50, 10), (68, 20)]
+)
+def test_temperatures(fahrenheit: float, celsius: float) -> None:
+    """Freezing and boiling water, where the scales meet, and two days; kelvins count from 273.15
+    below.
+    """
+    for unit in ("F", "degF"):
+        assert convert(fahrenheit, unit, "temperature") == pytest.approx(celsius)
+        assert from_inside(celsius, unit, "temperature") == pytest.approx(fahrenheit)
+    for unit in ("C", "degC"):
+        assert (
+            convert(celsius, unit, "temperature")
+            == from_inside(celsius, unit, "temperature")
+            == celsius
+        )
+    assert convert(celsius + 273.15, "K", "temperature") == pytest.approx(celsius)
+    assert inside_unit("temperature") == "C"
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "twin"),
+    [
+        (0.764554857984, "m3", (1, "yd3")),
+        (0.45359237, "kg", (1, "lb")),
+        (0.09290304, "m2", (1, "ft2")),
+        (25.4, "mm", (1, "in")),
+        (4.88242763638305, "g/m2", (1, "lb/1000ft2")),
+        (3.785411784, "L", (1, "gal")),
+        (378.5411784, "L", (100, "gal")),
+        (25.4, "mm/h", (1, "in/h")),
+        (0.593276421257783, "kg/m3", (1, "lb/yd3")),
+        (20.0, "C", (68, "F")),
+        (12.0, "min", (12, "min")),
+        (5.0, "loads", (5, "loads")),
+    ],
+)
+def test_twins(value: float, unit: str, twin: tuple[float, str]) -> None:
+    """Each unit of a plan beside the customary one; what has none stays as it is."""
+    found = us_twin(value, unit)
+    assert found[0] == pytest.approx(twin[0], rel=1e-12) and found[1] == twin[1]
+
+
+@pytest.mark.parametrize(
+    ("value", "kind", "system", "rounding", "text"),
+    [
+        (12.7, "depth", System.US, "nearest", "1/2 in"),
+        (11.5, "depth", System.US, "down", "3/8 in"),
+        (10.0, "depth", System.US, "up", "1/2 in"),
+        (10.4, "depth", System.METRIC, "nearest", "10 mm"),
+        (10.5, "depth", System.METRIC, "nearest", "11 mm"),
+        (0.764554857984 * 3.01, "volume", System.US, "up", "3.25 yd³"),
+        (0.764554857984 * 3.01, "volume", System.US, "nearest", "3 yd³"),
+        (0.764554857984 * 3.25, "volume", System.US, "up", "3.25 yd³"),
+        (2.31, "volume", System.METRIC, "up", "2.4 m³"),
+        (0.003785411784 * 104, "water_volume", System.US, "nearest", "100 gal"),
+        (0.003785411784 * 12_340, "water_volume", System.US, "nearest", "12,300 gal"),
+        (0.003785411784 * 9_990, "water_volume", System.US, "nearest", "9,990 gal"),
+        (1.26, "water_volume", System.METRIC, "nearest", "1,250 L"),
+        (0.45359237 * 4.1, "mass", System.US, "up", "4.25 lb"),
+        (0.45359237 * 5.1, "mass", System.US, "up", "6 lb"),
+        (0.45359237 * 1001, "mass", System.US, "up", "1,050 lb"),
+        (4.91, "mass", System.METRIC, "up", "5 kg"),
+        (5.1, "mass", System.METRIC, "up", "5.5 kg"),
+        (501.0, "mass", System.METRIC, "up", "510 kg"),
+        (0.45359237 * 10_000, "load", System.US, "nearest", "5.0 tons"),
+        (0.45359237 * 12_240, "load", System.US, "nearest", "6.1 tons"),
+        (22_250.0, "load", System.METRIC, "nearest", "22.2 t"),
+        (960.0, "load", System.METRIC, "nearest", "1.0 t"),
+        (-3.0, "temperature", System.US, "nearest", "27 °F"),
+        (20.4, "temperature", System.METRIC, "nearest", "20 °C"),
+        (464.5152, "area", System.US, "nearest", "5,000 ft²"),
+    ],
+)
+def test_readings(value: float, kind: str, system: System, rounding: str, text: str) -> None:
+    """Rounded as it is measured; finer where there is little, coarser where there is much; exact
+    steps stay.
+    """
+    assert read_as(value, kind, system, rounding).text == text
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (1234.4, "1,234"),
+        (1000.0, "1,000"),
+        (999.4, "999"),
+        (100.0, "100"),
+        (99.5, "99.5"),
+        (2.25, "2.25"),
+        (3.0, "3"),
+        (0.12345, "0.123"),
+        (0.0, "0"),
+        (-1500.0, "-1,500"),
+    ],
+)
+def test_numbers_have_no_needless_digits(value: float, text: str) -> None:
+    """Three figures at most below one, two decimals below a hundred, none above."""
+    assert format_number(value) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [(0.375, "3/8"), (1.5, "1 1/2"), (-0.25, "-1/4"), (-2.125, "-2 1/8"), (1.3, "1.3"), (2.0, "2")],
+)
+def test_inches_are_told_in_eighths(value: float, text: str) -> None:
+    """Where they are eighths exactly."""
+    assert format_number(value, fractions=True) == text
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "value"),
+    [
+        ("4200 ft2", "area", 390.192768),
+        (" 1,5 in ", "length", None),
+        ("5", "length", None),
+        ("50 %", "share", 0.5),
+        ("0.5", "share", 0.5),
+        (".5 in", "length", 12.7),
+        ("5. mm", "length", 5.0),
+        ("2e2 mm", "length", 200.0),
+        ("", "length", None),
+        ("1e999 mm", "length", None),
+        ("1/0 in", "length", None),
+        ("2 1/0 in", "length", None),
+        ("3 lb", "length", None),
+        ("3 furlongs", "length", None),
+        (3, "length", None),
+        ("58 F", "temperature", 14.4444444444444),
+    ],
+)
+def test_quantities_are_read_or_refused(text: object, dimension: str, value: float | None) -> None:
+    """A number with a unit of the dimension; all else is refused, with what is allowed."""
+    if value is not None:
+        assert parse_quantity(text, dimension) == pytest.approx(value)
+        return
+    with pytest.raises(TurfplanError):
+        parse_quantity(text, dimension)
+
+
+def test_a_wrong_unit_is_told_as_what_it_is() -> None:
+    """A known unit of another dimension, an unknown one with the nearest, each apart."""
+    with pytest.raises(TurfplanError, match="'lb' is a unit of mass, a length is needed"):
+        convert(1, "lb", "length")
+    with pytest.raises(TurfplanError, match="unknown unit 'inc'") as caught:
+        convert(1, "inc", "length")
+    assert told(caught.value.problems[0].hint) == "did you mean 'in'?"
+    assert dimension_of("F") == dimension_of("°C") == "temperature"
+    assert dimension_of("cu yd") == "volume" and dimension_of("furlong") is None
+
+
+def test_every_dimension_has_a_name() -> None:
+    """An error about a unit can say what is needed and what was given."""
+    for dimension in dimensions():
+        assert told(dimension_name(dimension)) == dimension.replace("_", " ")
+
+
+def test_every_eighth_has_its_fraction() -> None:
+    """Each by the fraction that a rule shows; what is none stays decimal."""
+    eighths = [format_number(number / 8, fractions=True) for number in range(1, 8)]
+    assert eighths == ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"]
+    assert format_number(0.3, fractions=True) == "0.3"
+    assert format_number(0.5) == "0.5"

@@ -1,4 +1,6 @@
-"""Versions of one feed against the one before: scripted changes, and long seasons in which anything may happen."""
+"""Versions of one feed against the one before: scripted changes, and long seasons in which anything
+may happen.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -9,12 +11,26 @@ from random import Random
 import pytest
 
 from outside_checks import feed_faults, needs_tools, update_faults
-from sample_plan import NOW, SEED_DAY, job, moved, sample_draft, sample_plan, with_more, with_task, without
-from turfplan.export.calendar import season_ics
-from turfplan.export.plan_json import plan_to_json
-from turfplan.plan import Actual, Amount, Plan, Task
-from turfplan.readers.plan_file import plan_from_json
-from turfplan.revision import Past, revise
+from printed import season_ics
+from sample_plan import (
+    NOW,
+    SEED_DAY,
+    job,
+    moved,
+    revise,
+    sample_draft,
+    sample_plan,
+    with_more,
+    with_task,
+    without,
+)
+from tiers import sampled
+from turfplan.export.tables.plan_json import plan_to_json
+from turfplan.files.reading.plan import plan_from_json
+from turfplan.message import as_written
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Amount, Task, WhatHappened
 from turfplan.units import System
 
 pytestmark = needs_tools
@@ -43,7 +59,9 @@ def longer(plan: Plan, task_id: str) -> Plan:
 def doubled(task: Task) -> Task:
     """The task with twice of everything."""
     return task.model_copy(
-        update={"amounts": tuple(Amount.of(a.item, 2 * a.value, a.unit, a.reason) for a in task.amounts)}
+        update={
+            "amounts": tuple(Amount.of(a.item, 2 * a.value, a.unit, a.reason) for a in task.amounts)
+        }
     )
 
 
@@ -52,30 +70,51 @@ PAIRS: dict[str, Callable[[Plan], Plan]] = {
     "a day later": lambda plan: moved(plan, "first_mow", 1),
     "a year later": lambda plan: moved(plan, "settle_check", 365),
     "two days long": lambda plan: with_task(plan, "dethatch", end=date(2027, 9, 5)),
-    "renamed": lambda plan: with_task(plan, "last_mow", title="Mow once more; then rest, until spring"),
-    "renumbered titles": lambda plan: with_task(plan, "topdress.1", title="Top-dress pass 1 of 3: 1/8 in"),
+    "renamed": lambda plan: with_task(
+        plan, "last_mow", title=as_written("Mow once more; then rest, until spring")
+    ),
+    "renumbered titles": lambda plan: with_task(
+        plan, "topdress.1", title=as_written("Top-dress pass 1 of 3: 1/8 in")
+    ),
     "other amounts": lambda plan: with_task(plan, "topdress.2", doubled),
     "dropped": lambda plan: without(plan, "dethatch", "starter_feed"),
     "a watering dropped": lambda plan: without(plan, "water.establishment.w2"),
     "added": lambda plan: with_more(plan, job("roll", "seed", "Roll once, lightly", SEED_DAY)),
-    "swapped for another": lambda plan: with_more(without(plan, "overseed"), job("seed", "seed", "Sow 25 lb", SEED_DAY)),
-    "a run left out": lambda plan: left_out(plan, "water.germination.w1.morning", date(2027, 9, 15)),
-    "every run left out": lambda plan: left_out(plan, "water.establishment.w1", date(2027, 9, 28), date(2027, 10, 2)),
+    "swapped for another": lambda plan: with_more(
+        without(plan, "overseed"), job("seed", "seed", "Sow 25 lb", SEED_DAY)
+    ),
+    "a run left out": lambda plan: left_out(
+        plan, "water.germination.w1.morning", date(2027, 9, 15)
+    ),
+    "every run left out": lambda plan: left_out(
+        plan, "water.establishment.w1", date(2027, 9, 28), date(2027, 10, 2)
+    ),
     "more minutes": lambda plan: longer(plan, "water.germination.w2.afternoon"),
     "watering moved": lambda plan: moved(plan, "water.establishment.w1", 7),
     "alarms off": lambda plan: plan.model_copy(update={"alarm": None}),
-    "another campaign": lambda plan: plan.model_copy(update={"campaign_name": "the other way round"}),
+    "another campaign": lambda plan: plan.model_copy(
+        update={"campaign_name": "the other way round"}
+    ),
     "everything a week later": lambda plan: plan.model_copy(
         update={"tasks": tuple(moved(plan, t.id, 7).task(t.id) for t in plan.tasks)}
     ),
     "in another order": lambda plan: plan.model_copy(update={"tasks": tuple(reversed(plan.tasks))}),
-}  # fmt: skip
+}
 
 
-@pytest.mark.parametrize("name", PAIRS)
-@pytest.mark.parametrize("system", list(System))
+# The checker of versions is slow: the quick tier asks it about each kind of change.
+QUICK = (
+    *("a day later", "renamed", "dropped", "added", "a run left out", "every run left out"),
+    *("watering moved", "another campaign", "everything a week later"),
+)
+
+
+@pytest.mark.parametrize("name", sampled(PAIRS, *QUICK))
+@pytest.mark.parametrize("system", sampled(System, System.US))
 def test_one_change(name: str, system: System, tmp_path: Path) -> None:
-    """The checker of versions finds nothing between a plan, the plan with one change, and the plan with it taken back."""
+    """The checker of versions finds nothing between a plan, the plan with one change, and the plan
+    with it taken back.
+    """
     draft = sample_draft(system)
     later = NOW + timedelta(days=5)
     versions = [sample_plan(system)]
@@ -84,20 +123,23 @@ def test_one_change(name: str, system: System, tmp_path: Path) -> None:
     files = [tmp_path / f"{n}.ics" for n in range(3)]
     for file, plan in zip(files, versions, strict=True):
         file.write_bytes(season_ics(plan))
-        assert feed_faults(file) == []
+    # The first version is the same in every case: "nothing" has it judged.
+    assert feed_faults(files[1]) == feed_faults(files[2]) == []
     assert update_faults(files[0], files[1]) == []
     assert update_faults(files[1], files[2]) == []
 
 
 @dataclass
 class Life:
-    """A season in which anything may happen: the draft that the rules would give, what happened, and the newest plan."""
+    """A season in which anything may happen: the draft that the rules would give, what happened,
+    and the newest plan.
+    """
 
     random: Random
     draft: Plan = field(default_factory=sample_draft)
     today: date = date(2027, 2, 1)
     plan: Plan = field(default_factory=sample_plan)
-    done: dict[str, Actual] = field(default_factory=dict)
+    done: dict[str, WhatHappened] = field(default_factory=dict)
     skipped: set[str] = field(default_factory=set)
     reopened: set[str] = field(default_factory=set)
     births: int = 0
@@ -125,7 +167,7 @@ class Life:
             self.rain,
             self.reopen,
         )
-        self.random.choice(deeds)()  # fmt: skip
+        self.random.choice(deeds)()
 
     def move(self) -> None:
         """An open task goes to another day."""
@@ -143,7 +185,11 @@ class Life:
 
     def restore(self) -> None:
         """The rules ask again for what they once asked for."""
-        missing = [t for t in sample_draft().tasks if self.draft.task(t.id) is None and t.id not in self.skipped]
+        missing = [
+            t
+            for t in sample_draft().tasks
+            if self.draft.task(t.id) is None and t.id not in self.skipped
+        ]
         if missing:
             self.draft = with_more(self.draft, self.random.choice(missing))
 
@@ -152,7 +198,8 @@ class Life:
         self.births += 1
         name = self.random.choice((f"mow.{self.births}", f"inspect.{self.births}x"))
         self.draft = with_more(
-            self.draft, job(name, "care", f"Mow, turn {self.births}", self.today + timedelta(days=9))
+            self.draft,
+            job(name, "care", f"Mow, turn {self.births}", self.today + timedelta(days=9)),
         )
 
     def skip(self) -> None:
@@ -167,14 +214,16 @@ class Life:
         task = self.any_open()
         if task is not None and task.series is None:
             day = self.today - timedelta(days=self.random.choice((0, 0, 1, 3)))
-            self.done[task.id] = Actual(start=day, end=day)
+            self.done[task.id] = WhatHappened(start=day, end=day)
             self.draft = with_task(self.draft, task.id, start=day, end=day)
 
     def reword(self) -> None:
         """Another version of the program says it differently, also of what is over."""
         for task in self.draft.tasks:
             if self.random.random() < 0.1:
-                self.draft = with_task(self.draft, task.id, why=f"Said anew on {self.today.toordinal()}.")
+                self.draft = with_task(
+                    self.draft, task.id, why=f"Said anew on {self.today.toordinal()}."
+                )
 
     def turn(self) -> None:
         """Reminders are switched off or on."""
@@ -190,29 +239,38 @@ class Life:
             days = [task.series.start + timedelta(days=n) for n in range(7)]
             coming = [d for d in days if d >= self.today and d not in task.series.skip]
             if coming:
-                self.draft = left_out(self.draft, task.id, *task.series.skip, self.random.choice(coming))
+                self.draft = left_out(
+                    self.draft, task.id, *task.series.skip, self.random.choice(coming)
+                )
 
     def reopen(self) -> None:
         """A task that is over was not done, and is planned again."""
-        over = [t for t in self.draft.tasks if t.end < self.today and t.id not in self.done and t.series is None]
+        over = [
+            t
+            for t in self.draft.tasks
+            if t.end < self.today and t.id not in self.done and t.series is None
+        ]
         if over:
             task = self.random.choice(over)
             self.draft = moved(self.draft, task.id, (self.today - task.start).days + 5)
 
     def make(self) -> Plan:
         """The next version, through plan.json as the command does."""
-        past = Past(
-            done={name: actual.end.toordinal() for name, actual in self.done.items()}, actual=self.done,
+        past = TaskHistory(
+            done={name: actual.end.toordinal() for name, actual in self.done.items()},
+            actual=self.done,
             skipped=frozenset(self.skipped),
-        )  # fmt: skip
+        )
         now = datetime(self.today.year, self.today.month, self.today.day, 16, tzinfo=UTC)
         self.plan = revise(self.draft, plan_from_json(plan_to_json(self.plan)), now, history=past)
         return self.plan
 
 
-@pytest.mark.parametrize("seed", range(8))
+@pytest.mark.parametrize("seed", sampled(range(4), 0))
 def test_a_season_in_which_anything_happens(seed: int, tmp_path: Path) -> None:
-    """Sixty versions: no fault between any two, no fault in every tenth, what is over stays, running again changes nothing."""
+    """Sixty versions: no fault between any two, no fault in every tenth, what is over stays,
+    running again changes nothing.
+    """
     life = Life(Random(seed))
     before, after = tmp_path / "before.ics", tmp_path / "after.ics"
     before.write_bytes(season_ics(life.plan))
@@ -225,17 +283,23 @@ def test_a_season_in_which_anything_happens(seed: int, tmp_path: Path) -> None:
         after.write_bytes(season_ics(plan))
         assert update_faults(before, after, f"{life.today:%Y%m%d}T000000Z") == []
         assert number % 10 or feed_faults(after) == []
-        over = {t.id: t.published for t in old.tasks if t.published and t.published.end < life.today}
+        over = {
+            t.id: t.published for t in old.tasks if t.published and t.published.end < life.today
+        }
         for task in plan.tasks:
             if task.id in over and (task.published is None or task.published.end < life.today):
                 assert task.published == over[task.id], task.id
-        assert {t.id for t in old.tasks} <= {t.id for t in plan.tasks} | {r.id for r in plan.retired}
+        assert {t.id for t in old.tasks} <= {t.id for t in plan.tasks} | {
+            r.id for r in plan.retired
+        }
         assert season_ics(life.make()) == after.read_bytes()
         before.write_bytes(after.read_bytes())
 
 
 def test_numbers_retire_and_are_not_seen_again(tmp_path: Path) -> None:
-    """A pass that comes and goes over months: every number that left the feed stays away, and none is used twice."""
+    """A pass that comes and goes over months: every number that left the feed stays away, and none
+    is used twice.
+    """
     draft, plan, now = sample_draft(), sample_plan(), NOW
     gone: set[str] = set()
     born: dict[str, datetime | None] = {t.uid: t.created for t in plan.tasks}

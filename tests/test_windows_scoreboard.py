@@ -1,8 +1,8 @@
 """The windows of the book against the calendars that institutions publish for their own regions.
 
-The rows come from `../shared/data/calendars/windows.csv`, where each names its institution and title; without that file
-the board is skipped. Nothing of the rows enters the windows: they follow from climate and species. Run with `-s` to see
-the board by operation and season.
+The rows come from `../shared/data/calendars/windows.csv`, where each names its institution and
+title; without that file the board is skipped. Nothing of the rows enters the windows: they follow
+from climate and species. Run with `-s` to see the board by operation and season.
 """
 
 import csv
@@ -16,27 +16,47 @@ from typing import NamedTuple
 
 import pytest
 
+from planning import climate_at
 from turfplan.climate.record import Climate
-from turfplan.readers.book import load_book
-from turfplan.readers.place import climate_at
-from turfplan.rules.windows import Settings, Window, operation_windows
+from turfplan.files.reading.book import load_book
+from turfplan.work.drafts import OpenDays
+from turfplan.work.windows import WindowPolicy, operation_windows
 
 ROWS = Path(__file__).parents[2] / "shared" / "data" / "calendars" / "windows.csv"
 YEAR = 2027
 # What the rows call a grass, as the book's species; the first word found decides.
 GRASSES = {
-    "TF": "tall_fescue", "KBG": "kentucky_bluegrass", "fine fescue": "fine_fescue", "PRG": "perennial_ryegrass",
-    "ryegrass": "perennial_ryegrass", "bermuda": "bermuda_common", "couch": "bermuda_common", "zoysia": "zoysia", "centipede": "centipede",
-    "bahia": "bahia", "buffalo": "buffalo", "St. Augustine": "st_augustine", "StA": "st_augustine",
-}  # fmt: skip
-# What the rows call a job: the book's operation, and the seasons in which its window may stand (none: any).
+    "TF": "tall_fescue",
+    "KBG": "kentucky_bluegrass",
+    "fine fescue": "fine_fescue",
+    "PRG": "perennial_ryegrass",
+    "ryegrass": "perennial_ryegrass",
+    "bermuda": "bermuda_common",
+    "couch": "bermuda_common",
+    "zoysia": "zoysia",
+    "centipede": "centipede",
+    "bahia": "bahia",
+    "buffalo": "buffalo",
+    "St. Augustine": "st_augustine",
+    "StA": "st_augustine",
+}
+# What the rows call a job: the book's operation, and the seasons in which its window may stand
+# (none: any).
 JOBS: dict[str, tuple[str, frozenset[str]]] = {
-    "seed_autumn": ("seed", frozenset({"autumn", "summer"})), "seed_spring": ("seed", frozenset({"spring"})),
-    "seed_summer": ("seed", frozenset({"spring", "summer"})), "overseed": ("overseed", frozenset()), "sod/plugs": ("plant", frozenset()),
-    "dethatch": ("dethatch", frozenset()), "core_aerate": ("core_aerate", frozenset()), "topdress/level": ("topdress", frozenset()),
-    "fertilise_N": ("feed_nitrogen", frozenset()), "preemergent_crabgrass": ("preemergent", frozenset()),
-    "first_mow_year": ("first_mow", frozenset()), "dormant_seed": ("dormant_seed", frozenset()), "last_mow": ("last_mow", frozenset()),
-}  # fmt: skip
+    "seed_autumn": ("seed", frozenset({"autumn", "summer"})),
+    "seed_spring": ("seed", frozenset({"spring"})),
+    "seed_summer": ("seed", frozenset({"spring", "summer"})),
+    "overseed": ("overseed", frozenset()),
+    "sod/plugs": ("plant", frozenset()),
+    "dethatch": ("dethatch", frozenset()),
+    "core_aerate": ("core_aerate", frozenset()),
+    "topdress/level": ("topdress", frozenset()),
+    "fertilise_N": ("feed_nitrogen", frozenset()),
+    "preemergent_crabgrass": ("preemergent", frozenset()),
+    "first_mow_year": ("first_mow", frozenset()),
+    "dormant_seed": ("dormant_seed", frozenset()),
+    "last_mow": ("last_mow", frozenset()),
+}
 FEW = 5
 """Operations with fewer rows are shown, not judged."""
 
@@ -69,7 +89,11 @@ def grass_of(row: Mapping[str, str]) -> str:
     """The species a row speaks of; a warm-season row never means a cool-season grass."""
     cool = ("tall_fescue", "kentucky_bluegrass", "fine_fescue", "perennial_ryegrass")
     warm = row["season_type"] == "warm"
-    named = [name for word, name in GRASSES.items() if word in row["grass"] and not (warm and name in cool)]
+    named = [
+        name
+        for word, name in GRASSES.items()
+        if word in row["grass"] and not (warm and name in cool)
+    ]
     return named[0] if named else "bermuda_common" if warm else "tall_fescue"
 
 
@@ -80,9 +104,13 @@ def place(latitude: float, longitude: float) -> Climate:
 
 
 @cache
-def windows(latitude: float, longitude: float, species: str) -> tuple[Window, ...]:
+def windows(latitude: float, longitude: float, species: str) -> tuple[OpenDays, ...]:
     """Our windows there."""
-    return tuple(operation_windows(place(latitude, longitude), load_book(), (species,), YEAR, Settings()).windows)
+    return tuple(
+        operation_windows(
+            place(latitude, longitude), load_book(), (species,), YEAR, WindowPolicy()
+        ).windows
+    )
 
 
 def score(row: Mapping[str, str]) -> Score:
@@ -96,15 +124,19 @@ def score(row: Mapping[str, str]) -> Score:
             ours = days(window.start, window.end)
             found.append(
                 Score(
-                    len(ours & theirs) / len(ours | theirs), window.best.timetuple().tm_yday % 365 in theirs,
-                    apart(window.start, published[0]), apart(window.end, published[1]),
+                    len(ours & theirs) / len(ours | theirs),
+                    window.best.timetuple().tm_yday % 365 in theirs,
+                    apart(window.start, published[0]),
+                    apart(window.end, published[1]),
                 )
-            )  # fmt: skip
+            )
     return max(found, key=lambda s: (s.overlap, s.hit))
 
 
 def rows() -> Iterator[dict[str, str]]:
-    """The first-hand rows with dates of their own; season words and second-hand tables are left out."""
+    """The first-hand rows with dates of their own; season words and second-hand tables are left
+    out.
+    """
     with ROWS.open(encoding="utf-8") as file:
         for row in csv.DictReader(file):
             dated = (
@@ -112,7 +144,11 @@ def rows() -> Iterator[dict[str, str]]:
                 and row["window_end"]
                 and row["date_basis"] in ("dates_or_month_words", "holiday_words")
             )
-            if dated and row["source_kind"] != "secondary" and not row["grass"].startswith("kikuyu"):
+            if (
+                dated
+                and row["source_kind"] != "secondary"
+                and not row["grass"].startswith("kikuyu")
+            ):
                 yield row
 
 
@@ -138,8 +174,12 @@ def told(scores: list[Score]) -> str:
     )
 
 
-def test_cool_grass_is_sown_when_institutions_say(board: dict[tuple[str, str], list[Score]]) -> None:
-    """Cool-season seeding and overseeding in autumn: nine of ten best days inside, and the edges near."""
+def test_cool_grass_is_sown_when_institutions_say(
+    board: dict[tuple[str, str], list[Score]],
+) -> None:
+    """Cool-season seeding and overseeding in autumn: nine of ten best days inside, and the edges
+    near.
+    """
     scores = board["cool", "seed_autumn"] + board["cool", "overseed"]
     print("cool autumn seeding", told(scores))
     assert sum(s.hit for s in scores) >= 0.9 * len(scores)
@@ -148,7 +188,9 @@ def test_cool_grass_is_sown_when_institutions_say(board: dict[tuple[str, str], l
     assert median(s.end for s in scores) <= 9
 
 
-def test_all_work_falls_into_the_published_seasons(board: dict[tuple[str, str], list[Score]]) -> None:
+def test_all_work_falls_into_the_published_seasons(
+    board: dict[tuple[str, str], list[Score]],
+) -> None:
     """Over every operation: four of five best days inside, and half of the days shared."""
     scores = [s for part in board.values() for s in part]
     print("all", told(scores))
@@ -156,8 +198,12 @@ def test_all_work_falls_into_the_published_seasons(board: dict[tuple[str, str], 
     assert median(s.overlap for s in scores) >= 0.5
 
 
-def test_every_operation_that_calendars_speak_of_has_a_window(board: dict[tuple[str, str], list[Score]]) -> None:
-    """No operation goes without any window, and of those with five rows or more none misses every one."""
+def test_every_operation_that_calendars_speak_of_has_a_window(
+    board: dict[tuple[str, str], list[Score]],
+) -> None:
+    """No operation goes without any window, and of those with five rows or more none misses every
+    one.
+    """
     for key, scores in board.items():
         assert any(s != NOTHING for s in scores), key
         assert len(scores) < FEW or any(s.hit for s in scores), key

@@ -1,4 +1,7 @@
-"""Lawns, climates and requests that the tests of water and feeding share. All of them are invented."""
+"""Lawns, climates and requests that the tests of water and feeding share.
+
+All of them are invented.
+"""
 
 from dataclasses import dataclass
 from datetime import date
@@ -6,12 +9,12 @@ from functools import lru_cache
 from math import cos, pi
 from typing import Any
 
-from turfplan.agronomy import Book
-from turfplan.amounts.sprinkler import zones
-from turfplan.brief import Brief, parse_brief
+from turfplan.book.entries import Book
 from turfplan.climate.record import Climate
-from turfplan.readers.book import load_book
-from turfplan.rules.water import WateringRequest
+from turfplan.files.reading.book import load_book
+from turfplan.records.brief import Brief, parse_brief
+from turfplan.work.watering.season import WateringRequest
+from turfplan.work.watering.sprinklers import zones
 
 
 def brief(**parts: dict[str, Any]) -> Brief:
@@ -32,14 +35,30 @@ def book() -> Book:
     return load_book()
 
 
-def _climate(latitude: float, air_c: tuple[float, ...], et0_mm: tuple[float, ...], rain_mm: float) -> Climate:
+def _climate(
+    latitude: float, air_c: tuple[float, ...], et0_mm: tuple[float, ...], rain_mm: float
+) -> Climate:
     """An invented place: the day's extremes 6 K around its mean, the soil as warm as the air."""
     return Climate(
-        latitude=latitude, longitude=-77.0, elevation_m=100.0, timezone="America/New_York", koppen="Dfa",
-        source="invented for tests", error_days=7, air_error_c=1.0, soil_error_c=1.5, air_mean_c=air_c,
-        air_min_c=tuple(t - 6 for t in air_c), air_max_c=tuple(t + 6 for t in air_c), rain_mm=(rain_mm,) * 365,
-        soil_5cm_c=air_c, soil_10cm_c=air_c, et0_mm=et0_mm, last_frost=None, first_frost=None,
-    )  # fmt: skip
+        latitude=latitude,
+        longitude=-77.0,
+        elevation_m=100.0,
+        timezone="America/New_York",
+        koppen="Dfa",
+        source="invented for tests",
+        error_days=7,
+        air_error_c=1.0,
+        soil_error_c=1.5,
+        air_mean_c=air_c,
+        air_min_c=tuple(t - 6 for t in air_c),
+        air_max_c=tuple(t + 6 for t in air_c),
+        rain_mm=(rain_mm,) * 365,
+        soil_5cm_c=air_c,
+        soil_10cm_c=air_c,
+        et0_mm=et0_mm,
+        last_frost=None,
+        first_frost=None,
+    )
 
 
 @lru_cache(1)
@@ -60,7 +79,9 @@ def south_climate() -> Climate:
     return _climate(-40.0, waves(10.5, 13.0, 18), waves(3.0, 2.5, 3), 2.5)
 
 
-def request(the_book: Book, the_climate: Climate, the_brief: Brief | None = None, **changes: Any) -> WateringRequest:
+def request(
+    the_book: Book, the_climate: Climate, the_brief: Brief | None = None, **changes: Any
+) -> WateringRequest:
     """A request for 2027 on loam."""
     given = the_brief or brief(water={"application_rate": "0.5 in/h", "possible": True})
     season = changes.pop("season", "cool")

@@ -1,4 +1,6 @@
-"""How fast a feed is served, as a ratio to the same server with bytes that never change, over loopback in one run."""
+"""How fast a feed is served, as a ratio to the same server with bytes that never change, over
+loopback in one run.
+"""
 
 import http.client
 import socket
@@ -13,10 +15,10 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from planning import example
-from turfplan.export.calendar import season_ics
-from turfplan.store import index as store
-from turfplan.store import tokens
-from turfplan.store.folder import write_outputs
+from printed import season_ics
+from turfplan.files.plan_folder import write_outputs
+from turfplan.serve import index as store
+from turfplan.serve import tokens
 
 pytest.importorskip("uvicorn", reason="the extra web is not installed")
 import uvicorn  # after the skip
@@ -25,7 +27,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from turfplan.web.app import Settings, create_app
+from turfplan.serve.app import ServerSettings, create_app
 
 REQUESTS, ROUNDS, BYTES = 300, 7, 60_000
 
@@ -36,7 +38,15 @@ def listening(app: Starlette) -> Iterator[http.client.HTTPConnection]:
     with socket.socket() as one:
         one.bind(("127.0.0.1", 0))
         port = one.getsockname()[1]
-    config = uvicorn.Config(app, host="127.0.0.1", port=port, access_log=False, log_level="error", server_header=False, lifespan="off")  # fmt: skip
+    config = uvicorn.Config(
+        app,
+        host="127.0.0.1",
+        port=port,
+        access_log=False,
+        log_level="error",
+        server_header=False,
+        lifespan="off",
+    )
     server = uvicorn.Server(config)
     thread = threading.Thread(target=server.run, daemon=True)
     thread.start()
@@ -88,16 +98,20 @@ def constant(size: int, status: int) -> Starlette:
 def test_a_feed_is_served_at_half_the_rate_of_constant_bytes(
     status: int, benchmark: BenchmarkFixture, tmp_path: Path
 ) -> None:
-    """200 answers of a 60 KB feed and 304 answers: each at least half as many a second as the same server's constant bytes."""
+    """200 answers of a 60 KB feed and 304 answers: each at least half as many a second as the same
+    server's constant bytes.
+    """
     feed = season_ics(example("transition-fescue"))
     head, _, end = feed.rpartition(b"END:VCALENDAR\r\n")
-    content = head + b"X-FILL:" + b"x" * max(0, BYTES - len(feed)) + b"\r\n" + b"END:VCALENDAR\r\n" + end
+    content = (
+        head + b"X-FILL:" + b"x" * max(0, BYTES - len(feed)) + b"\r\n" + b"END:VCALENDAR\r\n" + end
+    )
     folder = tmp_path / "lawn"
     folder.mkdir()
     write_outputs(folder, {"plan.json": b'{"lawn_id": "test-lawn"}', "season.ics": content})
     with store.opened(tmp_path / "index") as connection:
         token = tokens.issue(connection, store.add_lawn(connection, folder), "feed")
-    settings = Settings(index=tmp_path / "index", per_minute=10**9)
+    settings = ServerSettings(index=tmp_path / "index", per_minute=10**9)
     path = f"/feed/{token}.ics"
     size = len(content) if status == 200 else 0
     with listening(create_app(settings)) as ours, listening(constant(size, status)) as theirs:
@@ -105,7 +119,10 @@ def test_a_feed_is_served_at_half_the_rate_of_constant_bytes(
         first = ours.getresponse()
         assert first.read() == content
         headers = {"If-None-Match": first.headers["ETag"]} if status == 304 else {}
-        mine, plain = Asked(ours, path, headers, status, size), Asked(theirs, path, headers, status, size)
+        mine, plain = (
+            Asked(ours, path, headers, status, size),
+            Asked(theirs, path, headers, status, size),
+        )
         mine.run(), plain.run()
         times = [(mine.run(), plain.run()) for _ in range(ROUNDS)]
         ratio = min(p for _, p in times) / min(m for m, _ in times)

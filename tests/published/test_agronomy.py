@@ -2,19 +2,27 @@
 
 import pytest
 
-from turfplan.amounts.material import depth_of_load_mm, loose_volume_m3, mixture, sold_volume_m3
-from turfplan.amounts.seed import bulk_factor, bulk_seed_kg, plugs_needed, pure_live_share, seeds_per_area
-from turfplan.climate.growth import degree_day_c, growth_potential
+from turfplan.climate.growth import growth_potential
 from turfplan.units import CUBIC_YARD_M3, INCH_MM, SQUARE_FOOT_M2, System, convert, from_inside
+from turfplan.work.material_amounts import (
+    depth_of_load_mm,
+    loose_volume_m3,
+    mixture,
+    sold_volume_m3,
+)
+from turfplan.work.seed_amounts import bulk_seed_kg, plugs_needed, pure_live_share
 
 THOUSAND_FT2_M2 = 1000 * SQUARE_FOOT_M2
 
 
 @pytest.mark.parametrize(
-    ("inches", "yards"), [(1 / 8, 0.386), (1 / 4, 0.772), (3 / 8, 1.157), (1 / 2, 1.543), (3 / 4, 2.315), (1, 3.086)]
+    ("inches", "yards"),
+    [(1 / 8, 0.386), (1 / 4, 0.772), (3 / 8, 1.157), (1 / 2, 1.543), (3 / 4, 2.315), (1, 3.086)],
 )
 def test_volume_of_a_layer(inches: float, yards: float) -> None:
-    """Geometry, yd3 for 1,000 ft2; tables that print 0.40 and 1.14 for 1/8 and 3/8 in are not met (Maryland TT-120: 3.1 at 1 in)."""
+    """Geometry, yd3 for 1,000 ft2; tables that print 0.40 and 1.14 for 1/8 and 3/8 in are not met
+    (Maryland TT-120: 3.1 at 1 in).
+    """
     settled = inches * INCH_MM / 1000 * THOUSAND_FT2_M2
     assert loose_volume_m3(settled, 0.0) / CUBIC_YARD_M3 == pytest.approx(yards, abs=0.0005)
     assert yards not in (0.40, 1.14)
@@ -33,8 +41,12 @@ def test_ten_millimetres_on_a_hundred_square_metres() -> None:
 
 
 def test_ten_yards_on_a_small_lawn() -> None:
-    """A quoted load of 10 yd3 on 20 x 30 ft is over 5 in (NEEDS: exact quantities, both directions)."""
-    assert depth_of_load_mm(10 * CUBIC_YARD_M3, 600 * SQUARE_FOOT_M2, 0.0) / INCH_MM == pytest.approx(5.4)
+    """A quoted load of 10 yd3 on 20 x 30 ft is over 5 in (NEEDS: exact quantities, both
+    directions).
+    """
+    assert depth_of_load_mm(
+        10 * CUBIC_YARD_M3, 600 * SQUARE_FOOT_M2, 0.0
+    ) / INCH_MM == pytest.approx(5.4)
 
 
 def test_two_inches_over_eight_thousand_feet() -> None:
@@ -51,51 +63,37 @@ def test_pure_live_seed() -> None:
 
 
 @pytest.mark.parametrize(
-    ("purity", "germination", "factor"), [(95, 85, 1.25), (90, 80, 1.4), (75, 75, 1.8), (80, 80, 1.55), (85, 70, 1.7)]
+    ("purity", "germination", "factor"),
+    [(95, 85, 1.25), (90, 80, 1.4), (75, 75, 1.8), (80, 80, 1.55), (85, 70, 1.7)],
 )
 def test_bulk_factor(purity: float, germination: float, factor: float) -> None:
     """USDA-SCS table of bulk factors, printed to the nearest 0.05."""
-    assert bulk_factor(purity, germination) == pytest.approx(factor, abs=0.026)
+    assert bulk_seed_kg(1000, 1, pure_live_share(purity, germination)) == pytest.approx(
+        factor, abs=0.026
+    )
 
 
 def test_bulk_seed() -> None:
     """4 lb/1000 ft2 of live seed on 5,000 ft2 from a 95 x 85 bag take 24.8 lb (by definition)."""
     rate = convert(4, "lb/1000ft2", "areal_mass")
-    pounds = from_inside(bulk_seed_kg(rate, 5000 * SQUARE_FOOT_M2, pure_live_share(95, 85)), "lb", "mass")
+    pounds = from_inside(
+        bulk_seed_kg(rate, 5000 * SQUARE_FOOT_M2, pure_live_share(95, 85)), "lb", "mass"
+    )
     assert pounds == pytest.approx(20 / 0.8075, rel=1e-6)
 
 
-def test_fifty_to_fifty_by_weight_is_not_by_count() -> None:
-    """A mix of equal weights of tall fescue and ryegrass of other seed sizes is not equal by count (trap in a printed mix: 28 to 72)."""
-    large, small = (
-        seeds_per_area(10, convert(225_000, "seeds/lb", "per_mass")),
-        seeds_per_area(10, convert(578_571, "seeds/lb", "per_mass")),
-    )
-    assert large / (large + small) == pytest.approx(0.28, abs=0.005)
-
-
 def test_plugs() -> None:
-    """Common practice: plugs are the area over the spacing squared; a foot apart on 1,000 ft2 are 1,000."""
+    """Common practice: plugs are the area over the spacing squared; a foot apart on 1,000 ft2 are
+    1,000.
+    """
     assert plugs_needed(THOUSAND_FT2_M2, 12 * INCH_MM) == 1000
     assert plugs_needed(THOUSAND_FT2_M2, 6 * INCH_MM) == 4000
-
-
-def fahrenheit(value: float) -> float:
-    """Degrees F as C."""
-    return convert(value, "F", "temperature")
-
-
-def test_degree_days() -> None:
-    """Extension worked examples: 70/50 base 50 is 10; 90/40 with 86/50 caps is 18; 75/27 by the simple mean is 1 (degrees F)."""
-    simple = degree_day_c(fahrenheit(50), fahrenheit(70), fahrenheit(50))
-    assert simple * 1.8 == pytest.approx(10)
-    capped = degree_day_c(fahrenheit(40), fahrenheit(90), fahrenheit(50), cap_c=fahrenheit(86), method="capped")
-    assert capped * 1.8 == pytest.approx(18)
-    assert degree_day_c(fahrenheit(27), fahrenheit(75), fahrenheit(50)) * 1.8 == pytest.approx(1)
 
 
 def test_growth_potential() -> None:
     """Gelernter & Stowell (2005): best at 20 and 31 C; the curves cross at about 24.8 C."""
     assert growth_potential(20, "cool") == growth_potential(31, "warm") == 1.0
-    assert growth_potential(24.84, "cool") == pytest.approx(growth_potential(24.84, "warm"), abs=0.002)
+    assert growth_potential(24.84, "cool") == pytest.approx(
+        growth_potential(24.84, "warm"), abs=0.002
+    )
     assert growth_potential(40, "warm") == 1.0

@@ -1,16 +1,19 @@
-"""Worked examples of earthwork and leveling from published handbooks, lectures and examination texts.
+"""Worked examples of earthwork and leveling from published handbooks, lectures and examination
+texts.
 
 Sources, with where each number was read:
-- G. L. Vose, Handbook of Railroad Construction (1857), section 108: end areas, mean areas, middle areas, and the sum by
+- G. L. Vose, Handbook of Railroad Construction (1857), section 108: middle areas, and the sum by
   averaging end areas, read in a transcription on the web.
-- Area by Offsets from a Straight Line, lecture notes on elementary surveying, problems 1 and 2 (read on the web): offsets,
-  and the areas by the trapezoidal and Simpson's one-third rules.
-- Storage of a square pond by the average end area and the conic method, an engineer's column on the United States Army
-  Corps of Engineers' method (read on the web): 100 by 100 above, 60 by 60 below, 10 deep.
-- Fundamentals-of-Engineering style example of a 50 ft square to be brought to 90 ft (read on the web).
+- Area by Offsets from a Straight Line, lecture notes on elementary surveying, problems 1 and 2
+  (read on the web): offsets, and the area by the trapezoidal rule.
+- Storage of a square pond by the average end area and the conic method, an engineer's column on the
+  United States Army Corps of Engineers' method (read on the web): 100 by 100 above, 60 by 60 below,
+  10 deep.
+- Fundamentals-of-Engineering style example of a 50 ft square to be brought to 90 ft (read on the
+  web).
 - Differential leveling, lecture notes after a standard text, "BM Rock" (read on the web).
-- Study guide to the Fundamentals of Engineering examination, section 6.5, leveling example (read on the web).
-- The corner-weighted grid formula with counts h1, h2, h3, h4 (spot levels; read on the web). Its numbers here are our own.
+- Study guide to the Fundamentals of Engineering examination, section 6.5, leveling example (read on
+  the web).
 """
 
 from dataclasses import replace
@@ -20,15 +23,14 @@ import numpy as np
 import pytest
 
 from lawn_surveys import EXACT, grid, points_at
-from turfplan.site.earthwork import bowl_volume, end_areas, grid_volume, prismoidal, simpson
-from turfplan.site.levelling import Reading, level_run
-from turfplan.site.survey import fill_from_survey
+from turfplan.site.survey.earthwork import bowl_volume, prismoidal
+from turfplan.site.survey.rod_readings import Reading, level_run
+from turfplan.site.survey.surveyed_fill import fill_from_survey
 from turfplan.units import CUBIC_YARD_M3, FOOT_M
 
-# Vose, section 108: base 20 ft, slopes 1 1/2 to 1, sections 50 ft apart, cuts of 0, 5, 10, 15 and 0 ft.
+# Vose, section 108: base 20 ft, slopes 1 1/2 to 1, sections 50 ft apart, cuts of 0, 5, 10, 15 and 0
+# ft.
 CUTS = (0.0, 5.0, 10.0, 15.0, 0.0)
-PRINTED_END_AREAS = (0, 137, 350, 637, 0)
-PRINTED_MEAN_AREAS = (69, 244, 493, 318)
 PRINTED_BY_END_AREAS = 56_200
 PRINTED_MIDDLE_AREAS = (59, 236, 483, 236)
 
@@ -38,20 +40,10 @@ def section(cut: float) -> float:
     return 20 * cut + 1.5 * cut**2
 
 
-def test_vose_end_areas() -> None:
-    """The printed areas, and the printed sum within the rounding of its mean areas (half a square foot by 50 ft, four times)."""
-    assert [int(section(cut)) for cut in CUTS] == list(PRINTED_END_AREAS)
-    pairs = list(pairwise(CUTS))
-    means = [(section(a) + section(b)) / 2 for a, b in pairs]
-    assert means == pytest.approx(PRINTED_MEAN_AREAS, abs=1)
-    assert sum(50 * m for m in PRINTED_MEAN_AREAS) == PRINTED_BY_END_AREAS
-    assert sum(end_areas(50, section(a), section(b)) for a, b in pairs) == pytest.approx(
-        PRINTED_BY_END_AREAS, abs=4 * 0.75 * 50
-    )
-
-
 def test_vose_middle_areas_and_the_prismoid() -> None:
-    """The printed middle areas (one is off by 2, as printed), and the prismoidal sum: the exact integral, less than by end areas."""
+    """The printed middle areas (one is off by 2, as printed), and the prismoidal sum: the exact
+    integral, less than by end areas.
+    """
     pairs = list(pairwise(CUTS))
     middles = [section((a + b) / 2) for a, b in pairs]
     assert middles == pytest.approx(PRINTED_MIDDLE_AREAS, abs=2.5)
@@ -61,16 +53,10 @@ def test_vose_middle_areas_and_the_prismoid() -> None:
     assert total < PRINTED_BY_END_AREAS
 
 
-def test_offsets_by_simpson_and_by_trapezoids() -> None:
-    """Thirteen offsets 3.5 m apart: 211.4 and 211.17 m2 as printed."""
-    offsets = (0.8, 3.6, 4.7, 5.3, 3.9, 2.7, 4.6, 5.5, 4.9, 7.6, 8.8, 5.4, 6.0)
-    assert round(simpson(3.5, offsets), 2) == 211.17
-    trapezoids = sum(end_areas(3.5, a, b) for a, b in pairwise(offsets))
-    assert round(trapezoids, 1) == 211.4
-
-
 def test_offsets_as_depths_of_a_trench_are_the_same_trapezoids() -> None:
-    """The same offsets as depths in mm below a line over a strip one metre wide: triangles between points are trapezoids."""
+    """The same offsets as depths in mm below a line over a strip one metre wide: triangles between
+    points are trapezoids.
+    """
     offsets = (0.8, 3.6, 4.7, 5.3, 3.9, 2.7, 4.6, 5.5, 4.9, 7.6, 8.8, 5.4, 6.0)
     xs = [3.5 * n for n in range(13)] * 2
     points = points_at(xs, [0.0] * 13 + [1.0] * 13, [-d for d in offsets] * 2)
@@ -79,8 +65,7 @@ def test_offsets_as_depths_of_a_trench_are_the_same_trapezoids() -> None:
 
 
 def test_a_square_pond() -> None:
-    """68,000 by end areas and 65,333 in truth, as printed: the prismoid, the grid of a survey, and the survey's own triangles."""
-    assert end_areas(10, 100 * 100, 60 * 60) == 68_000
+    """65,333 in truth, as printed: the prismoid, and the survey's own triangles."""
     assert round(prismoidal(10, 100 * 100, 80 * 80, 60 * 60)) == 65_333
     # In feet, sides of 2 to 1; as a survey of depths below the rim, 41 by 41 points.
     side = 100 * FOOT_M
@@ -92,27 +77,19 @@ def test_a_square_pond() -> None:
     points = grid(side, side, 41, 41, below)
     found = fill_from_survey(points, replace(EXACT, target="line"))
     assert found.volume_m3 / FOOT_M**3 == pytest.approx(65_333, rel=0.005)
-    depths = [[-below(x, y) / 1000 / FOOT_M for x in np.linspace(0, side, 41)] for y in np.linspace(0, side, 41)]
-    assert grid_volume(2.5**2, depths) == pytest.approx(65_333, rel=0.005)
 
 
 def test_a_square_brought_to_a_level() -> None:
     """Corners at 87.6, 87.6, 87.6 and 88.6 ft, wanted at 90: 199 cubic yards as printed."""
-    corners = ((90 - 87.6, 90 - 87.6), (90 - 87.6, 90 - 88.6))
-    assert round(grid_volume(50 * 50, corners) / 27) == 199
     heights = [-(90 - h) * FOOT_M * 1000 for h in (87.6, 87.6, 87.6, 88.6)]
     side = 50 * FOOT_M
-    # Four corners alone leave the diagonal open; with the middle of the warped square measured it is the grid's volume.
-    points = points_at([0, side, 0, side, side / 2], [0, 0, side, side, side / 2], [*heights, sum(heights) / 4])
+    # Four corners alone leave the diagonal open; with the middle of the warped square measured it
+    # is the grid's volume.
+    points = points_at(
+        [0, side, 0, side, side / 2], [0, 0, side, side, side / 2], [*heights, sum(heights) / 4]
+    )
     found = fill_from_survey(points, replace(EXACT, target="line"))
     assert round(found.volume_m3 / CUBIC_YARD_M3) == 199
-
-
-def test_corner_weights_of_a_grid_with_a_corner_missing() -> None:
-    """Depths used once, twice, three times and four times: A/4 (h1 + 2 h2 + 3 h3 + 4 h4), on an L of three squares."""
-    depths = ((1.0, 2.0, None), (3.0, 4.0, 5.0), (6.0, 7.0, 8.0))
-    once, twice, thrice = 1.0 + 2.0 + 5.0 + 6.0 + 8.0, 3.0 + 7.0, 4.0
-    assert grid_volume(100.0, depths) == pytest.approx(100 / 4 * (once + 2 * twice + 3 * thrice))
 
 
 def test_the_prismoid_is_exact_for_the_solids_it_is_named_for() -> None:
@@ -124,15 +101,11 @@ def test_the_prismoid_is_exact_for_the_solids_it_is_named_for() -> None:
     assert bowl_volume(4, 2, 0.04) == pytest.approx(pi / 4 * 8 * 0.04 / 2)
 
 
-def test_simpson_wants_an_odd_number() -> None:
-    """Two strips at least."""
-    with pytest.raises(ValueError, match="odd number"):
-        simpson(1.0, (1.0, 2.0, 3.0, 4.0))
-
-
 def test_level_notes() -> None:
     """820.00 + 8.42 - 1.20 = 827.22 ft; 100.00 + 4.20 - 6.50 = 97.70 ft, as printed."""
     foot = 1000 * FOOT_M
     for known, back, fore, printed in ((820.00, 8.42, 1.20, 827.22), (100.00, 4.20, 6.50, 97.70)):
-        run = level_run([Reading("BM", back * foot, None, known * foot), Reading("X", None, fore * foot)])
+        run = level_run(
+            [Reading("BM", back * foot, None, known * foot), Reading("X", None, fore * foot)]
+        )
         assert round(run.heights_mm[1] / foot, 2) == printed

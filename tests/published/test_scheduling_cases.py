@@ -1,8 +1,8 @@
 """Worked scheduling examples from the literature."""
 
 import network_problems as make
-from turfplan.constraints import Node
-from turfplan.network import MinimalNetwork, Schedule, minimal_network, solve
+from turfplan.network import Schedule, solve
+from turfplan.records.constraints import Node
 
 DURATIONS = {"A": 6, "B": 2, "C": 2, "D": 3, "F": 2, "E": 4, "G": 1}
 FOLLOWS = {"B": "A", "C": "A", "D": "B", "F": "C", "E": "DF", "G": "E"}
@@ -12,15 +12,21 @@ def critical_path_case(last_day: int) -> Schedule:
     """Start days of the activities, and the end of the last."""
     lags = [make.lag(b, a, DURATIONS[b]) for a, befores in FOLLOWS.items() for b in befores]
     names = [*DURATIONS, "end"]
-    case = make.problem([Node(name, 1) for name in names], [*lags, make.lag("G", "end", DURATIONS["G"])], 0, last_day)
+    case = make.problem(
+        [Node(name, 1) for name in names],
+        [*lags, make.lag("G", "end", DURATIONS["G"])],
+        0,
+        last_day,
+    )
     got = solve(case)
     assert isinstance(got, Schedule)
     return got
 
 
 def test_critical_path_textbook_case() -> None:
-    """Duration 16 over A-B-D-E-G: the critical-path exercise with activities A6 B2 C2 D3 F2 E4 G1 of project-management
-    textbooks (values from memory); the durations along the path add up to it."""
+    """Duration 16 over A-B-D-E-G: the critical-path exercise with activities A6 B2 C2 D3 F2 E4 G1
+    of project-management textbooks (values from memory); the durations along the path add up to it.
+    """
     got = critical_path_case(100)
     assert got.days["end"] == 16
     chain = got.not_earlier("end")
@@ -37,9 +43,10 @@ def test_critical_path_slack() -> None:
 
 
 def test_commuting_example_of_dechter_meiri_and_pearl() -> None:
-    """The minimal network of the commuting example: R. Dechter, I. Meiri & J. Pearl, "Temporal constraint networks",
-    Artificial Intelligence 49 (1991) 61-95, the simple temporal problem of John driving and Fred in a car pool; minutes
-    after 7:00."""
+    """First and last times of the minimal network of the commuting example: R. Dechter, I. Meiri &
+    J. Pearl, "Temporal constraint networks", Artificial Intelligence 49 (1991) 61-95, the simple
+    temporal problem of John driving and Fred in a car pool; minutes after 7:00.
+    """
     names = ["x0", "x1", "x2", "x3", "x4"]
     case = make.problem(
         [Node(name, 1) for name in names],
@@ -54,10 +61,13 @@ def test_commuting_example_of_dechter_meiri_and_pearl() -> None:
         0,
         1000,
     )
-    got = minimal_network(case)
-    assert isinstance(got, MinimalNetwork)
-    assert dict(got.days) == {"x0": (0, 0), "x1": (10, 20), "x2": (40, 50), "x3": (20, 30), "x4": (60, 70)}
-    earliest = solve(case)
-    assert isinstance(earliest, Schedule)
-    assert dict(earliest.days) == {"x0": 0, "x1": 10, "x2": 40, "x3": 20, "x4": 60}
-    assert {name: (earliest.earliest[name], earliest.latest[name]) for name in names} == dict(got.days)
+    got = solve(case)
+    assert isinstance(got, Schedule)
+    assert {name: (got.earliest[name], got.latest[name]) for name in names} == {
+        "x0": (0, 0),
+        "x1": (10, 20),
+        "x2": (40, 50),
+        "x3": (20, 30),
+        "x4": (60, 70),
+    }
+    assert dict(got.days) == {"x0": 0, "x1": 10, "x2": 40, "x3": 20, "x4": 60}

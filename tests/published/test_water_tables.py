@@ -1,4 +1,6 @@
-"""The packed numbers of water and lime against the tables they were collected from, where those are at hand."""
+"""The packed numbers of water and lime against the tables they were collected from, where those are
+at hand.
+"""
 
 import csv
 from pathlib import Path
@@ -33,7 +35,9 @@ def test_monthly_crop_coefficients() -> None:
 
 
 def test_lime_table_of_the_laboratory() -> None:
-    """Penn State, Table 1: every acidity and pH goal, and the printed row 11.0: 250, 210, 160 lb/1,000 ft2."""
+    """Penn State, Table 1: every acidity and pH goal, and the printed row 11.0: 250, 210, 160
+    lb/1,000 ft2.
+    """
     checked = 0
     for row in rows("additions.csv"):
         if not row["item"].startswith("acidity_"):
@@ -45,18 +49,24 @@ def test_lime_table_of_the_laboratory() -> None:
             assert BOOK.si(fact) / LB_PER_1000FT2_G_M2 == pytest.approx(float(pounds))
             checked += 1
     assert checked > 100
-    printed = [BOOK.si(f"lime.goal_{goal}_acidity_110") / LB_PER_1000FT2_G_M2 for goal in (70, 65, 60)]
+    printed = [
+        BOOK.si(f"lime.goal_{goal}_acidity_110") / LB_PER_1000FT2_G_M2 for goal in (70, 65, 60)
+    ]
     assert printed == pytest.approx([250, 210, 160])
 
 
 def test_water_held_by_texture() -> None:
-    """FAO-56 Table 19: middle of field capacity less middle of wilting point, for nine classes, to 1 mm/m."""
+    """FAO-56 Table 19: middle of field capacity less middle of wilting point, for nine classes, to
+    1 mm/m.
+    """
     ends = {
         row["item"]: (float(row["min"]) + float(row["max"])) / 2
         for row in rows("additions.csv")
         if "_point_" in row["item"] or "_capacity_" in row["item"]
     }
-    classes = [name.removeprefix("field_capacity_") for name in ends if name.startswith("field_capacity_")]
+    classes = [
+        name.removeprefix("field_capacity_") for name in ends if name.startswith("field_capacity_")
+    ]
     assert len(classes) == 9
     for name in classes:
         held = 1000 * (ends[f"field_capacity_{name}"] - ends[f"wilting_point_{name}"])

@@ -1,12 +1,19 @@
 """`turfplan clients`: one plan for each row of a file."""
 
-import csv
 import sys
-from concurrent.futures import ProcessPoolExecutor
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import typer
+
+from turfplan.cli.speech import say, words_of_user
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from turfplan.app.client_rows import ClientSeason
+    from turfplan.messages import Words
 
 app = typer.Typer(add_completion=False, rich_markup_mode=None, no_args_is_help=True)
 
@@ -22,105 +29,89 @@ def _clients() -> None:
 @app.command("plan")
 def plan_clients(
     file: Path = typer.Argument(
-        ..., metavar="CLIENTS.csv", help="One row a lawn; columns are the brief's keys, dotted, plus id."
+        ...,
+        metavar="CLIENTS.csv",
+        help="One row a lawn; columns are the brief's keys, dotted, plus id.",
     ),
-    output: Path = typer.Option(..., "-o", "--output", metavar="DIR", help="One folder for each client is made in it."),
-    today: datetime | None = typer.Option(None, "--today", formats=["%Y-%m-%d"], help="Plan as if it were this day."),
-    processes: int = typer.Option(2, "--processes", min=1, max=16, help="How many plans are made at once."),
+    output: Path = typer.Option(
+        ..., "-o", "--output", metavar="DIR", help="One folder for each client is made in it."
+    ),
+    today: datetime | None = typer.Option(
+        None, "--today", formats=["%Y-%m-%d"], help="Plan as if it were this day."
+    ),
+    processes: int = typer.Option(
+        2, "--processes", min=1, max=16, help="How many plans are made at once."
+    ),
 ) -> None:
-    """Plan every row of a file into a folder of its own, with a summary table; a bad row never stops the rest.
+    """Plan every row of a file into a folder of its own, with a summary table; a bad row never
+    stops the rest.
 
     Example: turfplan clients plan examples/clients.csv -o out
     """
-    from turfplan.readers.clients import read_clients
+    from turfplan.app.client_rows import plan_clients
+    from turfplan.phrases import screen
 
-    rows = read_clients(file)
-    shows = sys.stderr.isatty()
-    results: list[tuple[str, str, str, str, str, str]] = []
-    failed = 0
-    jobs = [(row, file.parent, output, today) for row in rows]
-    with ProcessPoolExecutor(max_workers=processes) as pool:
-        for done, (row, result) in enumerate(zip(rows, pool.map(_one, jobs), strict=True), 1):
-            results.append(result)
-            if result[1] != "planned":
-                failed += 1
-                print(f"error: line {row.line}, {row.id or 'no id'}: {result[2]}", file=sys.stderr)
-            if shows:
-                print(f"\r{done} of {len(rows)}", end="", file=sys.stderr, flush=True)
+    shows, words = sys.stderr.isatty(), words_of_user()
+    day = today.date() if today else None
+    seen = _teller(words, shows=shows)
+    seasons = plan_clients(file, output, seen=seen, today=day, processes=processes)
     if shows:
         print(file=sys.stderr)
-    output.mkdir(parents=True, exist_ok=True)
-    heads = ("client", "state", "campaign", "first work", "seed or last pass", "order")
-    _write_table(output / "summary.csv", heads, results)
-    widths = [max(len(str(r[k])) for r in (heads, *results)) for k in range(len(heads))]
-    for result in (heads, *results):
-        print(
-            "  ".join(str(cell)[:60].ljust(min(width, 60)) for cell, width in zip(result, widths, strict=True)).rstrip()
-        )
-    print(f"{len(rows) - failed} of {len(rows)} planned into {output}", file=sys.stderr)
-    if failed:
+    _print_table(seasons, words)
+    planned = sum(season.state == "planned" for season in seasons)
+    counted = screen.clients_planned(planned=planned, rows=len(seasons), folder=str(output))
+    say(words, counted, aside=True)
+    if planned < len(seasons):
         raise typer.Exit(3)
 
 
-def _write_table(path: Path, heads: tuple[str, ...], rows: list[tuple[str, str, str, str, str, str]]) -> None:
-    temporary = path.with_name(f".{path.name}.new")
-    with temporary.open("w", encoding="utf-8", newline="") as out:
-        writer = csv.writer(out)
-        writer.writerow(heads)
-        writer.writerows(rows)
-    temporary.replace(path)
+def _teller(words: "Words", *, shows: bool) -> "Callable[[ClientSeason, int, int], None]":
+    """What tells each row as it ends: its notes, its fault, and with `shows` how many are done."""
+    from turfplan.phrases import screen
+
+    def seen(season: "ClientSeason", done: int, rows: int) -> None:
+        for note in season.notes:
+            say(words, screen.client_note(client=season.client, note=note), aside=True)
+        if season.state != "planned":
+            client = season.client or words.text(screen.clients_no_id())
+            fault = screen.clients_fault(line=season.line, client=client, fault=season.campaign)
+            say(words, fault, aside=True)
+        if shows:
+            progress = words.text(screen.clients_progress(done=done, rows=rows))
+            print(f"\r{progress}", end="", file=sys.stderr, flush=True)
+
+    return seen
 
 
-def _one(job: tuple) -> tuple[str, str, str, str, str, str]:  # type: ignore[type-arg]  # a process pool hands over one tuple
-    """Plan one row in this process; every error of the input becomes words in the table."""
-    from turfplan.errors import TurfplanError
+def _print_table(seasons: "Sequence[ClientSeason]", words: "Words") -> None:
+    """Print a line for each row as in the summary, whose heads and states are names for programs,
+    in the reader's words; a cell shows 60 letters.
+    """
+    from turfplan.phrases import screen
 
-    row, folder, output, today = job
-    if row.problem is not None:
-        return (row.id, "bad row", str(row.problem).replace("\n", "; "), "", "", "")
-    try:
-        return _planned(row.id, row.brief, folder, output / row.id, today)
-    except TurfplanError as error:
-        return (row.id, "bad row", str(error).replace("\n", "; "), "", "", "")
-    except OSError as error:
-        return (row.id, "not written", str(error), "", "", "")
-
-
-def _planned(
-    client: str, brief: object, base: Path, folder: Path, today: datetime | None
-) -> tuple[str, str, str, str, str, str]:
-    import hashlib
-
-    from turfplan.brief import Brief
-    from turfplan.cli.running import input_of, now_of, outputs
-    from turfplan.planner import make_plan
-    from turfplan.readers.journal import read_journal
-    from turfplan.readers.plan_file import read_plan
-    from turfplan.store.folder import folder_lock, write_outputs
-
-    assert isinstance(brief, Brief)
-    given = input_of(brief, base)
-    digest = hashlib.sha256(brief.model_dump_json().encode()).hexdigest()
-    with folder_lock(folder):
-        journal = read_journal(folder / "journal.jsonl")
-        made = make_plan(
-            brief, given.book, given.climate, journal.entries, read_plan(folder),
-            now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, real_years=given.real_years,
-            brief_sha256=digest,
-        )  # fmt: skip
-        if made.conflict is not None:
-            return (
-                client,
-                "not possible",
-                " ".join(made.conflict.reasons),
-                "",
-                "",
-                "; ".join(o.title for o in made.options),
-            )
-        write_outputs(folder, outputs(made))
-    work = [t for t in made.tasks if t.series is None]
-    main = [t for t in work if t.plays("spreading", "sowing", "planting")]
-    order = "; ".join(f"{line.name} {line.text}" for line in made.order)
-    return (
-        client, "planned", made.campaign_name, min(t.start for t in work).isoformat(), max(t.end for t in main).isoformat(), order,
-    )  # fmt: skip
+    heads = (
+        screen.clients_client(),
+        screen.clients_state(),
+        screen.clients_campaign(),
+        screen.clients_first_work(),
+        screen.clients_main_work(),
+        screen.clients_order(),
+    )
+    states = {
+        "planned": screen.clients_is_planned(),
+        "not possible": screen.clients_not_possible(),
+        "bad row": screen.clients_bad_row(),
+        "not written": screen.clients_not_written(),
+    }
+    rows = [
+        (client, words.text(states[state]), *rest)
+        for client, state, *rest in (season.cells for season in seasons)
+    ]
+    table = (tuple(map(words.text, heads)), *rows)
+    widths = [max(len(row[k]) for row in table) for k in range(len(heads))]
+    for row in table:
+        print(
+            "  ".join(
+                cell[:60].ljust(min(width, 60)) for cell, width in zip(row, widths, strict=True)
+            ).rstrip()
+        )

@@ -9,19 +9,28 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from turfplan.cli.speech import say, words_of_user
+from turfplan.phrases import commands
+
 if TYPE_CHECKING:
     from turfplan.errors import Problem
+    from turfplan.message import Message
+    from turfplan.messages import Words
 
-Answer = Callable[..., str]
+Ask = Callable[..., str]
 INTENTS = ("none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed")
 
 
 def new(
-    file: Path = typer.Argument(Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written."),
+    file: Path = typer.Argument(
+        Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written."
+    ),
     name: str | None = typer.Option(None, "--name", help="What you call the lawn."),
     area: str | None = typer.Option(None, "--area", help='For example "4200 ft2" or "390 m2".'),
     grass: str | None = typer.Option(None, "--grass", help="For example tall_fescue."),
-    soil: str | None = typer.Option(None, "--soil", help="USDA texture class, for example clay loam."),
+    soil: str | None = typer.Option(
+        None, "--soil", help="USDA texture class, for example clay loam."
+    ),
     postal_code: str | None = typer.Option(None, "--postal-code", help="US postal code."),
     latitude: float | None = typer.Option(None, "--latitude", min=-90, max=90),
     longitude: float | None = typer.Option(None, "--longitude", min=-180, max=180),
@@ -30,27 +39,38 @@ def new(
         None, "--depth", help='Mean fill everywhere, for example "1 in"; "0 in" for none.'
     ),
     hollow_share: float | None = typer.Option(
-        None, "--hollow-share", min=0.01, max=1, help="If only hollows are low: their share of the area."
+        None,
+        "--hollow-share",
+        min=0.01,
+        max=1,
+        help="If only hollows are low: their share of the area.",
     ),
     intent: str | None = typer.Option(
         None, "--intent", help="none, patch, overseed, renovate, dormant, plant or winter_overseed."
     ),
-    weekdays: str | None = typer.Option(None, "--weekdays", help="Days of work, for example sat,sun."),
+    weekdays: str | None = typer.Option(
+        None, "--weekdays", help="Days of work, for example sat,sun."
+    ),
     force: bool = typer.Option(False, "--force", help="Write over an existing file."),
 ) -> None:
-    """Ask a few questions in plain words and write a brief. Without a terminal every answer is an option.
+    """Ask a few questions in plain words and write a brief.
+
+    Without a terminal every answer is an option.
 
     Example: turfplan new lawn.toml
     """
-    # Longer than most functions: half of it is its options, one a line.
+    # Longer than most functions: its options stand one a line.
+    from turfplan.app.new_brief import write_brief
     from turfplan.errors import Problem, TurfplanError
+    from turfplan.phrases import screen
 
     if file.exists() and not force:
         raise TurfplanError(
-            Problem(str(file), "exists already", hint="choose another name, or --force to write over it")
+            Problem(str(file), commands.exists(), hint=commands.other_name_or_force())
         )
     missing: list[Problem] = []
-    answer = _asker(missing)
+    words = words_of_user()
+    answer = _asker(words, missing)
     tables = (
         _lawn(answer, name, area, grass, soil),
         _place(answer, postal_code, latitude, longitude, country),
@@ -61,52 +81,67 @@ def new(
     if missing:
         raise TurfplanError(missing)
     text = "\n\n".join("\n".join(lines) for lines in tables) + "\n"
-    _checked(text)
-    file.parent.mkdir(parents=True, exist_ok=True)
-    file.write_text(text, encoding="utf-8")
-    print(f"Wrote {file}. Next: turfplan plan {file}")
+    write_brief(file, text)
+    say(words, screen.new_wrote(file=str(file)))
 
 
-def _asker(missing: "list[Problem]") -> Answer:
-    """What answers a question: its option, else the user, else what is usual; without any of them it goes into `missing`."""
+def _asker(words: "Words", missing: "list[Problem]") -> Ask:
+    """What answers a question: its option, else the user, else what is usual; without any of them
+    it goes into `missing`.
+    """
     from turfplan.errors import Problem
 
     asks = sys.stdin.isatty() and sys.stderr.isatty()
 
-    def answer(given: str | None, option: str, question: str, default: str | None = None) -> str:
+    def answer(given: str | None, option: str, asked: "Message", default: str | None = None) -> str:
+        question = words.text(asked)
         if given is not None:
             return given
         if asks:
             return str(typer.prompt(question, default=default, err=True))
         if default is not None:
             return default
-        missing.append(Problem(option, "is needed", None, None, f"asked as: {question}"))
+        missing.append(
+            Problem(option, commands.needed(), None, None, commands.asked_as(question=question))
+        )
         return ""
 
     return answer
 
 
-def _lawn(answer: Answer, name: str | None, area: str | None, grass: str | None, soil: str | None) -> list[str]:
-    called = answer(name, "--name", "What do you call this lawn?", "Lawn")
+def _lawn(
+    answer: Ask, name: str | None, area: str | None, grass: str | None, soil: str | None
+) -> list[str]:
+    from turfplan.phrases import screen
+
+    called = answer(name, "--name", screen.new_name(), "Lawn")
+    large = answer(area, "--area", screen.new_area())
+    grows = answer(grass, "--grass", screen.new_grass())
     return [
         "[lawn]",
         f'id = "lawn-{secrets.token_hex(4)}"',
         f"name = {_quoted(called)}",
-        f"area = {_quoted(answer(area, '--area', 'How large is it (for example 4200 ft2 or 390 m2)?'))}",
-        f"grass = {_quoted(answer(grass, '--grass', 'Which grass (for example tall_fescue, bermuda_common)?'))}",
-        f"soil = {_quoted(answer(soil, '--soil', 'What soil (sand, loam, clay loam, clay, …)?', 'loam'))}",
+        f"area = {_quoted(large)}",
+        f"grass = {_quoted(grows)}",
+        f"soil = {_quoted(answer(soil, '--soil', screen.new_soil(), 'loam'))}",
     ]
 
 
 def _place(
-    answer: Answer, postal_code: str | None, latitude: float | None, longitude: float | None, country: str | None
+    answer: Ask,
+    postal_code: str | None,
+    latitude: float | None,
+    longitude: float | None,
+    country: str | None,
 ) -> list[str]:
     """Where the lawn is: one question takes a postal code or two coordinates."""
     lines = ["[place]"]
     if latitude is not None and longitude is not None:
         lines += [f"latitude = {latitude}", f"longitude = {longitude}"]
     else:
-        where = answer(postal_code, "--postal-code", "US postal code, or latitude and longitude with a comma between?")
+        from turfplan.phrases import screen
+
+        where = answer(postal_code, "--postal-code", screen.new_place())
         parts = [part.strip() for part in where.split(",")]
         lines += (
             [f"latitude = {_number(parts[0])}", f"longitude = {_number(parts[1])}"]
@@ -118,17 +153,16 @@ def _place(
     return lines
 
 
-def _leveling(answer: Answer, depth: str | None, share: float | None) -> list[str]:
-    """How much is filled; whether everywhere or in hollows is asked only of one who was asked for the depth."""
-    deep = answer(depth, "--depth", "How much is to be filled, on average (0 in for none)?", "0 in")
+def _leveling(answer: Ask, depth: str | None, share: float | None) -> list[str]:
+    """How much is filled; whether everywhere or in hollows is asked only of one who was asked for
+    the depth.
+    """
+    from turfplan.phrases import screen
+
+    deep = answer(depth, "--depth", screen.new_depth(), "0 in")
     shares = None if share is None else str(share)
     if shares is None and depth is None and deep.split()[:1] not in ([], ["0"], ["0.0"]):
-        everywhere = answer(
-            None,
-            "--hollow-share",
-            "Is it that low everywhere (e), or only in hollows: which share of the lawn (for example 0.1)?",
-            "e",
-        )
+        everywhere = answer(None, "--hollow-share", screen.new_everywhere(), "e")
         shares = None if everywhere.lower().startswith("e") else _number(everywhere)
     hollows = f"lows = [{{ depth = {_quoted(deep)}, share = {shares} }}]"
     filled = f"depth = {_quoted(deep)}" if shares is None else hollows
@@ -136,17 +170,23 @@ def _leveling(answer: Answer, depth: str | None, share: float | None) -> list[st
 
 
 def _number(text: str) -> str:
-    """A number as typed; anything else in quotes, so that the check of the brief says where it stands and what is allowed."""
+    """A number as typed; anything else in quotes, so that the check of the brief says where it
+    stands and what is allowed.
+    """
     return text.strip() if re.fullmatch(r"\s*[-+]?\d+(\.\d+)?\s*", text) else _quoted(text)
 
 
-def _seeding(answer: Answer, intent: str | None) -> list[str]:
-    wish = answer(intent, "--intent", f"Seed or plant? One of {', '.join(INTENTS)}", "none")
+def _seeding(answer: Ask, intent: str | None) -> list[str]:
+    from turfplan.phrases import screen
+
+    wish = answer(intent, "--intent", screen.new_intent(intents=", ".join(INTENTS)), "none")
     return ["[seeding]", f"intent = {_quoted(wish)}"]
 
 
-def _calendar(answer: Answer, weekdays: str | None) -> list[str]:
-    days = answer(weekdays, "--weekdays", "On which days can you work?", "sat,sun")
+def _calendar(answer: Ask, weekdays: str | None) -> list[str]:
+    from turfplan.phrases import screen
+
+    days = answer(weekdays, "--weekdays", screen.new_weekdays(), "sat,sun")
     week = ", ".join(_quoted(day.strip()) for day in days.split(",") if day.strip())
     return ["[calendar]", f"weekdays = [{week}]"]
 
@@ -155,17 +195,3 @@ def _quoted(text: str) -> str:
     import json
 
     return json.dumps(text, ensure_ascii=False)
-
-
-def _checked(text: str) -> None:
-    """Refuses answers that would not make a brief, before anything is written."""
-    import tomllib
-
-    from turfplan.brief import parse_brief
-    from turfplan.errors import TurfplanError
-    from turfplan.planner import check_brief
-    from turfplan.readers.book import load_book
-
-    brief = parse_brief(tomllib.loads(text))
-    if problems := check_brief(brief, load_book()):
-        raise TurfplanError(problems)

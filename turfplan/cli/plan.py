@@ -1,168 +1,241 @@
 """`turfplan plan`: the main job."""
 
 import json
-import sys
-from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import typer
 
+from turfplan.cli.speech import say, words_of, words_of_user
+from turfplan.phrases import commands
+
 if TYPE_CHECKING:
-    from turfplan.plan import Plan
+    from collections.abc import Callable
+
+    from turfplan.app.outputs import Extra
+    from turfplan.app.plan_lawn import PlannedLawn
+    from turfplan.messages import Words
+    from turfplan.records.plan import Plan, PlanConflict
+    from turfplan.records.plan_task import Task
 
 DAY = ["%Y-%m-%d"]
+# The ranks of which every note stands on the screen.
+ON_SCREEN = ("stop", "law", "safety")
 
 
 def plan(
     brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief, a TOML file."),
     output: Path | None = typer.Option(
-        None, "-o", "--output", metavar="DIR", help="Folder for the outputs; the same folder again re-plans."
+        None,
+        "-o",
+        "--output",
+        metavar="DIR",
+        help="Folder for the outputs; the same folder again re-plans.",
     ),
-    today: datetime | None = typer.Option(None, "--today", formats=DAY, help="Plan as if it were this day."),
+    today: datetime | None = typer.Option(
+        None, "--today", formats=DAY, help="Plan as if it were this day."
+    ),
     as_json: bool = typer.Option(False, "--json", help="Print the plan as one JSON object."),
-    todos: bool = typer.Option(False, "--todos", help="Write todos.ics too: the jobs as a to-do list."),
+    todos: bool = typer.Option(
+        False, "--todos", help="Write todos.ics too: the jobs as a to-do list."
+    ),
     pdf: bool = typer.Option(False, "--pdf", help="Write checklist.pdf too (needs the extra pdf)."),
     assume: str | None = typer.Option(
         None, "--assume", help="not-done: tasks that are over without an entry are planned again."
     ),
     fall_back: bool = typer.Option(
-        False, "--fall-back", help="Use the world grid where the brief's own climate file cannot be used."
+        False,
+        "--fall-back",
+        help="Use the world grid where the brief's own climate file cannot be used.",
     ),
     weather: Path | None = typer.Option(
         None, "--weather", metavar="FILE", help="A saved forecast or daily weather file."
     ),
     weather_url: str | None = typer.Option(
-        None, "--weather-url", metavar="URL", help="A forecast server (non-commercial use without a key)."
+        None,
+        "--weather-url",
+        metavar="URL",
+        help="A forecast server (non-commercial use without a key).",
     ),
 ) -> None:
     """Plan a season, or plan it again after the journal or the brief has changed.
 
     Example: turfplan plan examples/cool-overseed.toml -o out
     """
-    # Longer than most functions: half of it is its options, one a line.
-    from turfplan.cli.running import now_of, output_folder, read_input
-    from turfplan.errors import Problem, TurfplanError
-    from turfplan.planner import make_plan
-    from turfplan.readers.journal import read_journal
-    from turfplan.store.folder import folder_lock, write_outputs
+    # Longer than most functions: its options stand one a line.
+    from turfplan.app.inputs import read_input
+    from turfplan.app.outputs import output_folder
+    from turfplan.app.plan_lawn import plan_lawn
+    from turfplan.files.reading.brief import journal_beside
 
-    if assume not in (None, "not-done"):
-        raise TurfplanError(Problem("--assume", "is not known", repr(assume), "not-done"))
+    not_done = _is_not_done(assume)
     given = read_input(brief, weather_file=weather, weather_url=weather_url, fall_back=fall_back)
     folder = output_folder(brief, output)
-    _notes(given.warnings)
-    with folder_lock(folder):
-        journal = read_journal(given.file.journal)
-        _notes(journal.warnings)
-        previous = _plan_before(folder, given.file.brief.lawn.id)
-        made = make_plan(
-            given.file.brief, given.book, given.climate, journal.entries, previous,
-            now=now_of(today.date() if today else None, given.climate.timezone), ground=given.ground, weather=given.weather, real_years=given.real_years,
-            brief_sha256=given.file.sha256, assume_not_done=assume == "not-done",
-        )  # fmt: skip
-        if made.conflict is not None:
-            _cannot(made, as_json)
-            raise typer.Exit(4)
-        write_outputs(folder, _files(made, todos=todos, pdf=pdf))
+    done = plan_lawn(
+        given,
+        folder,
+        journal_beside(brief),
+        tell=_teller(words_of_user()),
+        today=today.date() if today else None,
+        assume_not_done=not_done,
+        extras=_extras(todos=todos, pdf=pdf),
+    )
     if as_json:
-        print(json.dumps(made.model_dump(mode="json", by_alias=True), ensure_ascii=False))
+        print(json.dumps(done.plan.model_dump(mode="json", by_alias=True), ensure_ascii=False))
+    elif done.plan.conflict is not None:
+        _cannot(done.plan, done.plan.conflict)
     else:
-        news = previous is not None and made.revision != previous.revision
-        _summary(made, folder, brief, output, news=news)
+        _summary(done, folder, brief, output)
+    if done.plan.conflict is not None:
+        raise typer.Exit(4)
 
 
-def _notes(warnings: Sequence[str]) -> None:
-    for warning in warnings:
-        print(f"note: {warning}", file=sys.stderr)
-
-
-def _plan_before(folder: Path, lawn_id: str | None) -> "Plan | None":
-    """The plan that the folder holds; that of another lawn is not written over."""
+def _is_not_done(assume: str | None) -> bool:
+    """Whether tasks that are over without an entry are open; raises TurfplanError for a word that
+    `--assume` does not know.
+    """
     from turfplan.errors import Problem, TurfplanError
-    from turfplan.readers.plan_file import read_plan
 
-    previous = read_plan(folder)
-    if previous is not None and lawn_id and previous.lawn_id != lawn_id:
-        raise TurfplanError(
-            Problem(str(folder), "holds the plan of another lawn", previous.lawn_id, lawn_id, "choose another folder with -o")
-        )  # fmt: skip
-    return previous
+    if assume not in (None, "not-done"):
+        raise TurfplanError(Problem("--assume", commands.not_known(), repr(assume), "not-done"))
+    return assume is not None
 
 
-def _files(made: "Plan", *, todos: bool, pdf: bool) -> dict[str, bytes]:
-    """The files of the folder by name, with those that were asked for beside the usual ones."""
-    from turfplan.cli.running import outputs
+def _teller(words: "Words") -> "Callable[[str], None]":
+    """What tells the user a note on the inputs, before the planning."""
+    from turfplan.phrases import screen
 
-    files = dict(outputs(made))
-    if todos:
-        from turfplan.export.calendar import todos_ics
-
-        files["todos.ics"] = todos_ics(made)
-    if pdf:
-        from turfplan.export.pdf import to_pdf
-
-        files["checklist.pdf"] = to_pdf(files["checklist.html"].decode(), made)
-    return files
+    return lambda note: say(words, screen.note(note=note), aside=True)
 
 
-def _cannot(made: "Plan", as_json: bool) -> None:
+def _extras(*, todos: bool, pdf: bool) -> "list[Extra]":
+    """The files that are written only where they are asked for."""
+    wanted: dict[Extra, bool] = {"todos.ics": todos, "checklist.pdf": pdf}
+    return [name for name, asked in wanted.items() if asked]
+
+
+def _cannot(made: "Plan", conflict: "PlanConflict") -> None:
     """Print why no plan is possible and what would be."""
-    if as_json:
-        print(json.dumps(made.model_dump(mode="json", by_alias=True), ensure_ascii=False))
-        return
-    assert made.conflict is not None
-    print("This cannot be done as asked:")
-    for reason in made.conflict.reasons:
-        print(f"  - {reason}")
+    from turfplan.phrases import screen
+
+    words = words_of(made)
+    say(words, screen.cannot())
+    for reason in conflict.reasons:
+        say(words, screen.point(line=str(reason)))
     for rejected in made.rejected:
-        print(f"  not {rejected.campaign}: {rejected.reason}")
+        say(words, screen.rejected(campaign=str(rejected.campaign), reason=str(rejected.reason)))
     if made.options:
-        print("What can be done, each checked by planning it:")
+        say(words, screen.ways_out())
         for number, option in enumerate(made.options, 1):
-            print(f"  {number}. {option.title} ({option.change}). {option.reason}")
+            title, reasoned = str(option.title), str(option.reason)
+            say(
+                words,
+                screen.way_out(
+                    number=number, title=title, change=str(option.change), reason=reasoned
+                ),
+            )
 
 
-def _summary(made: "Plan", folder: Path, brief: Path, output: Path | None, *, news: bool) -> None:
-    """A short summary of the season in the words of the brief's units; `news` when something has changed by this run."""
-    print(f"{made.lawn.name}: {made.campaign_name}")
+def _summary(done: "PlannedLawn", folder: Path, brief: Path, output: Path | None) -> None:
+    """A short summary of the season in the words of the brief's units, with what this run has
+    changed.
+    """
+    from turfplan.phrases import screen
+
+    made = done.plan
+    words = words_of(made)
+    say(words, screen.season(lawn=made.lawn.name, campaign=str(made.campaign_name)))
     for line in made.campaign_reason[:3]:
-        print(f"  {line}")
-    print(f"Dates rest on {made.climate.source}; they may be off by about {made.climate.error_days} days.")
-    for caution in dict.fromkeys((*made.cautions[:1], *made.warnings)):
-        print(f"  ! {caution}")
-    _tasks(made)
-    if news:
-        _changes(made)
-    _overdue(made, brief, output)
-    print(f"Written to {folder}: season.ics, checklist.html, order.html, plan.json and tables", file=sys.stderr)
+        say(words, screen.below(line=str(line)))
+    say(words, screen.rests_on(source=str(made.climate.source), n=made.climate.error_days))
+    _notes(words, done, brief)
+    _tasks(words, made)
+    if done.has_news:
+        _changes(words, made)
+    _overdue(words, made, brief, output)
+    say(words, screen.written(folder=str(folder)), aside=True)
 
 
-def _tasks(made: "Plan") -> None:
-    """Every job with its days and, while it is open, the name that `log` and `why` know it by; then what is to be bought."""
-    from turfplan.export.sheets import in_order_of_work
-    from turfplan.wording import day_text, days_text
+def _notes(words: "Words", done: "PlannedLawn", brief: Path) -> None:
+    """What stops, what the law asks and what protects people in the whole plan, all of it; of the
+    rest, the cautions of single jobs among it, what is new, and how much there is.
 
-    units = made.lawn.units
-    years = {r.task: f"  [would have worked in {r.worked} of {r.years} years]" for r in made.real_years}
+    What was torn or refused of the files is told before the planning, and not again.
+    """
+    from turfplan.message import Message
+    from turfplan.phrases import screen
+
+    made = done.plan
+    hand = {str(warning) for warning in made.warnings}
+    new = {str(note.text) for note in done.new_notes}
+    left = 0
+    for note in made.ranked:
+        text = str(note.text)
+        if note.kind == "input":
+            continue
+        told_whole = note.kind == "caution" and note.rank in ON_SCREEN
+        if not told_whole and text not in hand | new:
+            left += 1
+            continue
+        rank = Message(f"screen.rank.{note.rank}")
+        line = screen.new_note if text in new else screen.note_of_rank
+        say(words, line(rank=rank, note=text))
+    if left:
+        command = f"turfplan print {brief} book"
+        say(words, screen.more_notes(n=left, command=command))
+
+
+def _tasks(words: "Words", made: "Plan") -> None:
+    """Every job with its days and, while it is open, the name that `log` and `why` know it by; then
+    what is to be bought.
+    """
+    from turfplan.export.sheets.look import in_order_of_work
+    from turfplan.message import Day, Days
+    from turfplan.phrases import screen
+
+    years = {r.task: screen.real_years(worked=r.worked, years=r.years) for r in made.real_years}
     for task in in_order_of_work(made.tasks):
         if task.series is None and task.status != "CANCELLED":
-            mark = f"({task.closed})" if task.closed else f"{task.id}{' (overdue)' if task.overdue else ''}"
-            print(f"  {days_text(task.start, task.end, units)}  {task.title}  {mark}{years.get(task.id, '')}")
+            worked = words.text(years[task.id]) if task.id in years else ""
+            say(
+                words,
+                screen.job(
+                    days=Days(task.start, task.end),
+                    title=str(task.title),
+                    mark=_mark(words, task),
+                    years=worked,
+                ),
+            )
     series = [t for t in made.tasks if t.series is not None and t.status != "CANCELLED"]
     if series:
         first, last = min(t.start for t in series), max(t.end for t in series)
-        print(f"  and {len(series)} watering series from {day_text(first, units)} to {day_text(last, units)}")
+        say(words, screen.waterings(n=len(series), first=Day(first), last=Day(last)))
     for item in made.order:
-        print(
-            f"Order: {item.name}, {item.text}; by {day_text(item.order_by, units)}, on site by {day_text(item.deliver_by, units)}"
+        name, amount = str(item.name), str(item.text)
+        ordered, there = Day(item.order_by), Day(item.deliver_by)
+        say(
+            words,
+            screen.order(name=name, amount=amount, order_by=ordered, on_site_by=there),
         )
 
 
-def _changes(made: "Plan") -> None:
-    """What is different from the plan before, and because of what; waterings, which follow the rest, in one line."""
-    from turfplan.wording import CHANGE_NAMES
+def _mark(words: "Words", task: "Task") -> str:
+    """What became of a job, or the name by which it is logged while it is open."""
+    from turfplan.message import Message
+    from turfplan.phrases import screen
+
+    if task.closed is not None:
+        return words.text(screen.closed(outcome=Message(f"screen.outcome.{task.closed}")))
+    return words.text(screen.is_overdue(task=task.id)) if task.overdue else task.id
+
+
+def _changes(words: "Words", made: "Plan") -> None:
+    """What is different from the plan before, and because of what; waterings, which follow the
+    rest, in one line.
+    """
+    from turfplan.message import Message
+    from turfplan.phrases import changes, screen
 
     tasks = {task.id: task for task in made.tasks}
     follow = 0
@@ -171,21 +244,34 @@ def _changes(made: "Plan") -> None:
         if task is not None and task.series is not None:
             follow += 1
             continue
-        title = task.title if task is not None else change.task
-        days = " -> ".join(text for text in (change.before, change.after) if text)
-        print(f"{CHANGE_NAMES[change.kind]}: {title}{f': {days}' if days else ''}. {change.because}")
+        title = str(task.title) if task is not None else change.task
+        days = " -> ".join(str(what) for what in (change.before, change.after) if what)
+        say(
+            words,
+            screen.change(
+                kind=Message(f"changes.kind.{change.kind}"),
+                title=title or words.text(changes.whole_plan()),
+                days=words.text(screen.change_days(days=days)) if days else "",
+                because=str(change.because),
+            ),
+        )
     if follow:
-        print(f"Changed: {follow} watering series, which follow the work and the weather (changes.html has them all).")
+        say(words, screen.changed_waterings(n=follow))
 
 
-def _overdue(made: "Plan", brief: Path, output: Path | None) -> None:
-    """What is over without an entry, with the two commands that answer, and the one that plans it all again."""
+def _overdue(words: "Words", made: "Plan", brief: Path, output: Path | None) -> None:
+    """What is over without an entry, with the two commands that answer, and the one that plans it
+    all again.
+    """
+    from turfplan.phrases import screen
+
     overdue = [task for task in made.tasks if task.overdue]
     where = f" -o {output}" if output is not None else ""
     for task in overdue:
-        print(f"Overdue: {task.title}. If it was done, or is left out:")
+        say(words, screen.overdue(title=str(task.title)))
         for word in ("done", "skipped"):
-            print(f"  turfplan log {brief} {word} {task.id} --on {task.end}{where}")
+            command = f"turfplan log {brief} {word} {task.id} --on {task.end}{where}"
+            say(words, screen.command(command=command))
     if overdue:
-        print("To plan again what was not done:")
-        print(f"  turfplan plan {brief} --assume not-done{where}")
+        say(words, screen.plan_again())
+        say(words, screen.command(command=f"turfplan plan {brief} --assume not-done{where}"))

@@ -1,39 +1,57 @@
 """`turfplan serve`, `publish`, `tokens`, `backup`, `restore`: feeds for those who subscribe."""
 
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import typer
 
-if TYPE_CHECKING:
-    from turfplan.store.index import Lawn
+from turfplan.cli.speech import say, words_of_user
 
-INDEX = typer.Option(Path("turfplan.index"), "--index", metavar="FILE", help="The index of lawns and tokens.")
+if TYPE_CHECKING:
+    from sqlite3 import Connection
+
+INDEX = typer.Option(
+    Path("turfplan.index"), "--index", metavar="FILE", help="The index of lawns and tokens."
+)
 PORT = 8765
 
 
 def _need_web() -> None:
     from turfplan.errors import MissingToolError, Problem
+    from turfplan.phrases import commands
 
     try:
-        import segno  # noqa: F401  # looked for, not used here
+        import segno  # noqa: F401 — looked for, not used here
         import starlette  # noqa: F401
         import uvicorn  # noqa: F401
     except ImportError as error:
         raise MissingToolError(
-            Problem("serve", f"needs the extra web ({error.name} is missing)", hint='pip install "turfplan[web]"')
+            Problem(
+                "serve",
+                commands.needs_web(module=str(error.name)),
+                hint='pip install "turfplan[web]"',
+            )
         ) from None
 
 
 def serve(
-    folders: list[Path] = typer.Argument(None, metavar="[DIR]...", help="Plan folders to add to the index."),
+    folders: list[Path] = typer.Argument(
+        None, metavar="[DIR]...", help="Plan folders to add to the index."
+    ),
     index: Path = INDEX,
-    host: str = typer.Option("127.0.0.1", "--host", help="The address to listen on; only this machine unless you ask."),
+    host: str = typer.Option(
+        "127.0.0.1", "--host", help="The address to listen on; only this machine unless you ask."
+    ),
     port: int = typer.Option(PORT, "--port", min=1, max=65535),
-    allow_host: list[str] = typer.Option([], "--allow-host", help="A host name that requests may use."),
-    base_url: str | None = typer.Option(None, "--base-url", help="The public address, where a proxy stands before it."),
-    gzip: bool = typer.Option(True, "--gzip/--no-gzip", help="Compress where the reader asks for it."),
+    allow_host: list[str] = typer.Option(
+        [], "--allow-host", help="A host name that requests may use."
+    ),
+    base_url: str | None = typer.Option(
+        None, "--base-url", help="The public address, where a proxy stands before it."
+    ),
+    gzip: bool = typer.Option(
+        True, "--gzip/--no-gzip", help="Compress where the reader asks for it."
+    ),
 ) -> None:
     """Serve the feeds and pages of the lawns in the index.
 
@@ -42,19 +60,34 @@ def serve(
     _need_web()
     import uvicorn
 
-    from turfplan.store import index as store
-    from turfplan.web.app import Settings, create_app
+    from turfplan.phrases import screen
+    from turfplan.serve.app import ServerSettings, create_app
+    from turfplan.serve.ticks import replan_apart
 
     _need_port(host, port)
-    with store.opened(index) as connection:
-        for folder in folders or []:
-            store.add_lawn(connection, _folder(folder), store.brief_beside(folder))
+    _add_lawns(index, folders or [])
     hosts = tuple(dict.fromkeys((host, "127.0.0.1", "localhost", *allow_host)))
     public = (base_url or f"http://{host}:{port}").rstrip("/")
-    app = create_app(Settings(index=index, base_url=public, hosts=hosts, compress=gzip, replan=_replan))
-    print(f"Serving on {public}; addresses come from `turfplan tokens issue`", file=sys.stderr)
+    app = create_app(
+        ServerSettings(
+            index=index, base_url=public, hosts=hosts, compress=gzip, replan=replan_apart
+        )
+    )
+    say(words_of_user(), screen.serve_on(address=public), aside=True)
     # The access log would print the path, and with it the token.
-    uvicorn.run(app, host=host, port=port, access_log=False, log_level="warning", server_header=False)
+    uvicorn.run(
+        app, host=host, port=port, access_log=False, log_level="warning", server_header=False
+    )
+
+
+def _add_lawns(index: Path, folders: list[Path]) -> None:
+    """Put the plans of folders into the index; raises TurfplanError for a folder without one."""
+    from turfplan.app.publish_feed import planned_folder
+    from turfplan.serve import index as store
+
+    with store.opened(index) as connection:
+        for folder in folders:
+            store.add_lawn(connection, planned_folder(folder), store.brief_beside(folder))
 
 
 def _need_port(host: str, port: int) -> None:
@@ -62,36 +95,26 @@ def _need_port(host: str, port: int) -> None:
     import socket
 
     from turfplan.errors import Problem, TurfplanError
+    from turfplan.files.system_faults import reason_of
+    from turfplan.phrases import commands
 
     try:
-        family, kind, protocol, _, address = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0]
+        family, kind, protocol, _, address = socket.getaddrinfo(
+            host, port, type=socket.SOCK_STREAM
+        )[0]
         with socket.socket(family, kind, protocol) as one:
             one.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
             one.bind(address)
     except OSError as error:
         raise TurfplanError(
-            Problem("--host, --port", f"cannot be listened on ({error.strerror or error})", f"{host}:{port}", None, "choose another --port")
-        ) from None  # fmt: skip
-
-
-def _folder(folder: Path) -> Path:
-    from turfplan.errors import Problem, TurfplanError
-
-    if not (folder / "plan.json").is_file():
-        raise TurfplanError(Problem(str(folder), "holds no plan", hint="first `turfplan plan BRIEF -o DIR`"))
-    return folder
-
-
-def _replan(lawn: "Lawn") -> None:
-    """Plan a lawn again after a tick; a plan that fails leaves the last good one in place."""
-    import subprocess
-
-    if lawn.brief is not None:
-        subprocess.run(
-            [sys.executable, "-m", "turfplan", "plan", str(lawn.brief), "-o", str(lawn.folder)],
-            capture_output=True,
-            check=False,
-        )
+            Problem(
+                "--host, --port",
+                commands.unlistenable(reason=reason_of(error)),
+                f"{host}:{port}",
+                None,
+                commands.other_port(),
+            )
+        ) from None
 
 
 def tokens(
@@ -101,46 +124,93 @@ def tokens(
     ),
     index: Path = INDEX,
     kind: str = typer.Option("feed", "--kind", help="feed, read or edit."),
-    label: str = typer.Option("", "--label", help="Who it is for, so that it can be revoked alone."),
-    brief: Path | None = typer.Option(None, "--brief", help="The brief whose journal an edit token may write."),
-    base_url: str = typer.Option(f"http://127.0.0.1:{PORT}", "--base-url", help="The public address of the server."),
+    label: str = typer.Option(
+        "", "--label", help="Who it is for, so that it can be revoked alone."
+    ),
+    brief: Path | None = typer.Option(
+        None, "--brief", help="The brief whose journal an edit token may write."
+    ),
+    base_url: str = typer.Option(
+        f"http://127.0.0.1:{PORT}", "--base-url", help="The public address of the server."
+    ),
 ) -> None:
     """Issue, list and revoke the addresses of feeds and pages.
 
     Example: turfplan tokens issue out --kind feed --label "kitchen phone"
     """
     from turfplan.errors import Problem, TurfplanError
-    from turfplan.store import index as store
-    from turfplan.store import tokens as kept
+    from turfplan.phrases import commands
+    from turfplan.serve import index as store
 
     with store.opened(index) as connection:
         if action == "list":
-            found = kept.listed(connection)
-            if not found:
-                print("No tokens yet: `turfplan tokens issue DIR` makes one.", file=sys.stderr)
-            for token in found:
-                state = f"revoked {token.revoked}" if token.revoked else "in use"
-                print(f"{token.id:4}  {token.kind:5} {state:32} {token.label or '-':20} {token.lawn.folder}")
+            _list_tokens(connection)
         elif action == "revoke":
-            if what is None or not what.isdigit() or not kept.revoke(connection, int(what)):
-                raise TurfplanError(
-                    Problem("N", "is not the number of a token", what, None, "`turfplan tokens list` shows them")
-                )
-            print(f"Token {what} is revoked: its address now answers that it is gone.")
+            _revoke_token(connection, what)
         elif action == "issue":
-            if what is None or kind not in kept.KINDS:
-                raise TurfplanError(
-                    Problem("--kind" if what else "DIR", "is needed", kind if what else None, ", ".join(kept.KINDS))
-                )
-            folder = _folder(Path(what))
-            lawn = store.add_lawn(connection, folder, brief or store.brief_beside(folder))
-            _show(kept.issue(connection, lawn, kind, label), kind, base_url)
+            _issue_token(connection, what, kind, label, brief, base_url)
         else:
-            raise TurfplanError(Problem("action", "is not known", action, "issue, list, revoke"))
+            raise TurfplanError(
+                Problem("action", commands.not_known(), action, "issue, list, revoke")
+            )
+
+
+def _list_tokens(connection: "Connection") -> None:
+    """Print a line for each token: its number, kind, state, holder and lawn."""
+    from turfplan.phrases import screen
+    from turfplan.serve import tokens as kept
+
+    words, issued = words_of_user(), kept.listed(connection)
+    if not issued:
+        say(words, screen.tokens_none(), aside=True)
+    for token in issued:
+        revoked = screen.tokens_revoked(on=str(token.revoked))
+        state = words.text(revoked if token.revoked else screen.tokens_in_use())
+        holder, folder = token.label or "-", token.lawn.folder
+        print(f"{token.id:4}  {token.kind:5} {state:32} {holder:20} {folder}")
+
+
+def _revoke_token(connection: "Connection", number: str | None) -> None:
+    """Take a token back; raises TurfplanError for what is the number of none."""
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.phrases import commands, screen
+    from turfplan.serve import tokens as kept
+
+    if number is None or not number.isdigit() or not kept.revoke(connection, int(number)):
+        hint = commands.list_shows(command="turfplan tokens list")
+        raise TurfplanError(Problem("N", commands.no_token(), number, None, hint))
+    say(words_of_user(), screen.tokens_gone(number=number))
+
+
+def _issue_token(
+    connection: "Connection",
+    folder: str | None,
+    kind: str,
+    label: str,
+    brief: Path | None,
+    base_url: str,
+) -> None:
+    """Make a token for the plan of a folder and print its addresses; raises TurfplanError for what
+    is none.
+    """
+    from turfplan.app.publish_feed import planned_folder
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.phrases import commands
+    from turfplan.serve import index as store
+    from turfplan.serve import tokens as kept
+
+    if folder is None or kind not in kept.KINDS:
+        where, got = ("--kind", kind) if folder else ("DIR", None)
+        raise TurfplanError(Problem(where, commands.needed(), got, ", ".join(kept.KINDS)))
+    planned = planned_folder(Path(folder))
+    lawn = store.add_lawn(connection, planned, brief or store.brief_beside(planned))
+    _show(kept.issue(connection, lawn, kind, label), kind, base_url)
 
 
 def _show(token: str, kind: str, base_url: str) -> None:
     """Print the addresses of a new token, once."""
+    from turfplan.phrases import screen
+
     base = base_url.rstrip("/")
     if kind != "feed":
         print(f"{base}/lawn/{token}")
@@ -148,54 +218,48 @@ def _show(token: str, kind: str, base_url: str) -> None:
     address = f"{base}/feed/{token}.ics"
     print(address)
     print("webcal://" + address.split("://", 1)[1])
-    print("It is shown this once. Calendars look at it once or twice a day at best.", file=sys.stderr)
+    say(words_of_user(), screen.tokens_once(), aside=True)
 
 
 def publish(
     folder: Path = typer.Argument(..., metavar="DIR", help="The plan folder."),
-    to: Path = typer.Option(..., "--to", metavar="WEBROOT", help="The folder that a web host shows."),
+    to: Path = typer.Option(
+        ..., "--to", metavar="WEBROOT", help="The folder that a web host shows."
+    ),
 ) -> None:
     """Write a plan's feed as a file under a name that cannot be guessed, for any web host.
 
     Example: turfplan publish out --to public
     """
-    import hashlib
-    import secrets
+    from turfplan.app.publish_feed import publish_feed
+    from turfplan.phrases import screen
 
-    from turfplan.store.folder import folder_lock, write_outputs
-
-    content = (_folder(folder) / "season.ics").read_bytes()
-    with folder_lock(to):
-        secret = to / ".turfplan-names"
-        key = secret.read_text(encoding="utf-8").strip() if secret.is_file() else secrets.token_urlsafe(32)
-        name = hashlib.sha256(f"{key}\n{folder.resolve()}".encode()).hexdigest()[:44] + ".ics"
-        write_outputs(to, {".turfplan-names": f"{key}\n".encode(), name: content})
-    print(to / name)
-    print(
-        "Keep .turfplan-names private: the names follow from it. The host must send .ics as text/calendar.",
-        file=sys.stderr,
-    )
+    print(publish_feed(folder, to))
+    say(words_of_user(), screen.publish_private(), aside=True)
 
 
-def backup(to: Path = typer.Argument(..., metavar="FILE", help="Where the copy goes."), index: Path = INDEX) -> None:
+def backup(
+    to: Path = typer.Argument(..., metavar="FILE", help="Where the copy goes."), index: Path = INDEX
+) -> None:
     """Copy the index to one file, also while it is in use.
 
     Example: turfplan backup lawns.copy --index lawns.index
     """
-    from turfplan.store.index import backup as copy
+    from turfplan.serve.index import backup as copy
 
     copy(index, to)
     print(to)
 
 
 def restore(
-    copy: Path = typer.Argument(..., metavar="FILE", help="A copy made by `turfplan backup`."), index: Path = INDEX
+    copy: Path = typer.Argument(..., metavar="FILE", help="A copy made by `turfplan backup`."),
+    index: Path = INDEX,
 ) -> None:
     """Put a copy in the place of the index.
 
     Example: turfplan restore lawns.copy --index lawns.index
     """
-    from turfplan.store.index import restore as put_back
+    from turfplan.serve.index import restore as put_back
 
     put_back(index, copy)
     print(index)

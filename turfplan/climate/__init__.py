@@ -1,1 +1,4 @@
-"""A place becomes daily curves, soil temperature, frost dates, growth and degree days, each with its source and error."""
+"""A place becomes daily curves, soil temperature, frost dates and growth.
+
+Each with its source and error.
+"""

@@ -5,47 +5,35 @@ from datetime import date
 from functools import cached_property
 from math import exp
 
+from turfplan.calendar_days import DAYS, HALF_A_YEAR, day_index
 from turfplan.climate.growth import growth_potential
+from turfplan.message import Message
 
-DAYS = 365
-HALF_A_YEAR = DAYS // 2
 Curve = tuple[float, ...]
-
-
-def day_index(day: date) -> int:
-    """The place of a date in a 365-day curve, 0 to 364; 29 February shares 28 February's."""
-    index = day.toordinal() - date(day.year, 1, 1).toordinal()
-    leap = day.year % 4 == 0 and (day.year % 100 != 0 or day.year % 400 == 0)
-    return index - 1 if leap and index >= 59 else index
-
-
-def date_of(index: int, year: int) -> date:
-    """The date in `year` at a place of a 365-day curve (any integer; whole years are carried over)."""
-    years, rest = divmod(index, DAYS)
-    first = date(2001, 1, 1).toordinal() + rest
-    plain = date.fromordinal(first)
-    return date(year + years, plain.month, plain.day)
 
 
 @dataclass(frozen=True, slots=True)
 class Frost:
-    """The date of the last or first frost as places in the year, 0 to 364: median, and the days passed in one year of ten.
+    """The date of the last or first frost as places in the year, 0 to 364.
 
-    `early_10` lies before the median, `late_10` after it: after a last frost's `late_10`, only one year in ten still
-    freezes; before a first frost's `early_10`, one in ten has frozen already. They may leave 0 to 364 where the season
-    runs over New Year.
+    Median, and the days passed in one year of ten.
+
+    `early_10` lies before the median, `late_10` after it: after a last frost's `late_10`, only one
+    year in ten still freezes; before a first frost's `early_10`, one in ten has frozen already.
+    They may leave 0 to 364 where the season runs over New Year.
     """
 
     median: int
     early_10: int
     late_10: int
-    source: str
     error_days: int
 
 
 @dataclass(frozen=True, slots=True)
 class Excess:
-    """How much warmer (below zero: colder) than usual a place was measured on a day, in degrees Celsius.
+    """How much warmer than usual a place was measured on a day, degrees Celsius.
+
+    Below zero it was colder.
 
     It fades before and after that day, to 1/e of it within `memory_days`.
     """
@@ -63,12 +51,12 @@ class Excess:
 class Climate:
     """Daily normals of one place, 365 values each, by place in the year (`day_index`).
 
-    Temperatures in degrees Celsius, rain and reference evapotranspiration in mm a day. `error_days` is how far a date
-    read from these curves may be off, `soil_error_days` one read from the soil, `air_error_c` and `soil_error_c` the error of a
-    daily mean. `last_frost` and
-    `first_frost` are None where frost is rarer than every other year. With an `excess` the methods that take a date, of
-    air, soil and growth, tell of the year in which it was measured; the curves stay normals. `usual_air_c` is the normal daily
-    mean where the curves are those of one year.
+    Temperatures in degrees Celsius, rain and reference evapotranspiration in mm a day. `error_days`
+    is how far a date read from these curves may be off, `soil_error_days` one read from the soil,
+    `air_error_c` and `soil_error_c` the error of a daily mean. `last_frost` and `first_frost` are
+    None where frost is rarer than every other year. With an `excess` the methods that take a date,
+    of air, soil and growth, tell of the year in which it was measured; the curves stay normals.
+    `usual_air_c` is the normal daily mean where the curves are those of one year.
     """
 
     latitude: float
@@ -76,7 +64,7 @@ class Climate:
     elevation_m: float | None
     timezone: str
     koppen: str | None
-    source: str
+    source: Message
     error_days: int
     air_error_c: float
     soil_error_c: float
@@ -91,7 +79,6 @@ class Climate:
     first_frost: Frost | None
     attribution: str = ""
     state: str | None = None
-    frost_free: bool = False
     soil_error_days: int = 0
     excess: Excess | None = None
     usual_air_c: Curve | None = None
@@ -107,19 +94,22 @@ class Climate:
 
     def soil_c(self, day: date, depth_cm: int = 10) -> float:
         """Daily mean soil temperature to be expected at 5 or 10 cm."""
-        return (self.soil_5cm_c if depth_cm == 5 else self.soil_10cm_c)[day_index(day)] + self._over(day)
+        return (self.soil_5cm_c if depth_cm == 5 else self.soil_10cm_c)[
+            day_index(day)
+        ] + self._over(day)
 
     def _over(self, day: date) -> float:
         return self.excess.on(day) if self.excess is not None else 0.0
 
     def year_measured(self) -> "Climate":
-        """The curves of the year, half a year to each side of the day, in which an excess was measured."""
+        """The curves of the year, half of it to each side, in which an excess was measured."""
         excess = self.excess
         if excess is None:
             return self
         middle = day_index(excess.day)
         over = [
-            excess.measured_c * exp(-abs((index - middle + DAYS // 2) % DAYS - DAYS // 2) / excess.memory_days)
+            excess.measured_c
+            * exp(-abs((index - middle + HALF_A_YEAR) % DAYS - HALF_A_YEAR) / excess.memory_days)
             for index in range(DAYS)
         ]
 
@@ -127,13 +117,20 @@ class Climate:
             return tuple(value + more for value, more in zip(curve, over, strict=True))
 
         return replace(
-            self, air_mean_c=warmed(self.air_mean_c), soil_5cm_c=warmed(self.soil_5cm_c), soil_10cm_c=warmed(self.soil_10cm_c),
-            usual_air_c=self.air_mean_c, excess=None,
-        )  # fmt: skip
+            self,
+            air_mean_c=warmed(self.air_mean_c),
+            soil_5cm_c=warmed(self.soil_5cm_c),
+            soil_10cm_c=warmed(self.soil_10cm_c),
+            usual_air_c=self.air_mean_c,
+            excess=None,
+        )
 
     @cached_property
     def _growth(self) -> dict[str, Curve]:
-        return {season: tuple(growth_potential(t, season) for t in self.air_mean_c) for season in ("cool", "warm")}
+        return {
+            season: tuple(growth_potential(t, season) for t in self.air_mean_c)
+            for season in ("cool", "warm")
+        }
 
     def growth_curve(self, season: str) -> Curve:
         """Growth potential of cool- or warm-season grass, 0 to 1, for each place in the year."""

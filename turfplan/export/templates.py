@@ -1,19 +1,45 @@
 """Finds the page templates and fills them."""
 
+import re
+import sys
+from collections.abc import Callable
 from functools import lru_cache
 from importlib.resources import files
+from io import BytesIO
 from pathlib import Path
 from typing import Any
 
+import jinja2
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2.bccache import Bucket, BytecodeCache
 from markupsafe import Markup, escape
 
 from turfplan.errors import MissingToolError, Problem
-from turfplan.wording import capital
+from turfplan.message import AS_WRITTEN, Message, Value
+from turfplan.messages import Words
+from turfplan.phrases import tools as phrases
+from turfplan.user_cache import keep, kept
+
+# How the templates are read and compiled.
+SYNTAX: dict[str, Any] = {
+    "autoescape": True,
+    "trim_blocks": True,
+    "lstrip_blocks": True,
+    "keep_trailing_newline": True,
+    # Folding constants takes longer than it saves: a page is rendered once in most runs.
+    "optimized": False,
+}
+# Where the place of markup in a sentence is held by signs of private use; a name on a page has
+# none.
+FIRST_SIGN = 0xE000
+_SIGN = re.compile("[\ue000-\uf8ff]")
 
 
 def templates_dir() -> Path:
-    """The folder of templates: the installed package's, else the checkout's; raises MissingToolError without one."""
+    """The folder of templates: the installed package's, else the checkout's.
+
+    Raises MissingToolError without one.
+    """
     installed = Path(str(files("turfplan"))) / "templates"
     checkout = Path(str(files("turfplan"))).parent / "templates"
     for folder in (installed, checkout):
@@ -22,11 +48,35 @@ def templates_dir() -> Path:
     raise MissingToolError(
         Problem(
             "templates",
-            "the page templates are missing",
-            f"neither {installed} nor {checkout} holds static/page.css",
-            hint="install turfplan again, or run it from a complete checkout",
+            phrases.no_templates(),
+            phrases.neither_holds(
+                first=str(installed), second=str(checkout), file="static/page.css"
+            ),
+            hint=phrases.install_whole(),
         )
     )
+
+
+class KeptTemplates(BytecodeCache):
+    """Compiled templates in the user's cache: one that was made from another text, syntax or
+    program is made again.
+    """
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Fill the bucket from the cache, if it holds what this very text compiles to."""
+        if (content := kept(f"template-{bucket.key}", _made_from(bucket))) is not None:
+            bucket.load_bytecode(BytesIO(content))
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep what was compiled."""
+        keep(f"template-{bucket.key}", _made_from(bucket), bucket.bytecode_to_string())
+
+
+def _made_from(bucket: Bucket) -> bytes:
+    """All that the code of a template follows from: its text (as its checksum), the syntax, and who
+    compiles it.
+    """
+    return repr((bucket.checksum, SYNTAX, jinja2.__version__, sys.version)).encode()
 
 
 @lru_cache(maxsize=1)
@@ -34,40 +84,53 @@ def environment() -> Environment:
     """The one template environment: everything is escaped, an unknown name is an error."""
     made = Environment(
         loader=FileSystemLoader(templates_dir(), encoding="utf-8"),
-        autoescape=True,
         undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
         auto_reload=False,
-        # Folding constants takes longer than it saves: a page is rendered once in most runs.
-        optimized=False,
+        bytecode_cache=KeptTemplates(),
+        **SYNTAX,
     )
     made.filters["coded"] = coded
     made.filters["sentence"] = sentence
-    made.filters["capital"] = capital
+    made.filters["capital"] = lambda message: capital(str(message))
+    made.filters["strong"] = Markup("<strong>{}</strong>").format
+    made.filters["bdi"] = Markup("<bdi>{}</bdi>").format
     return made
 
 
-def sentence(text: str) -> str:
+def capital(text: str) -> str:
+    """A text with a capital at its beginning."""
+    return text[:1].upper() + text[1:]
+
+
+def sentence(message: Message | str) -> str:
     """A text with a capital at its beginning and a stop at its end."""
-    text = text.strip()
+    text = str(message).strip()
     return capital(text) + ("" if not text or text[-1] in ".!?…" else ".")
 
 
-def coded(text: str) -> Markup:
-    """A sentence with its `commands` set as code; everything else is escaped."""
+def coded(message: Message | str) -> Markup:
+    """A sentence with its `commands` set as code; everything else is escaped.
+
+    What was typed as it stands has none of ours in it.
+    """
+    text = str(message)
+    if isinstance(message, Message) and message.key == AS_WRITTEN:
+        return escape(text)
     pieces = text.split("`")
     if len(pieces) % 2 == 0:
         return Markup(escape(text))
     return Markup("").join(
-        Markup("<code>{}</code>").format(piece) if n % 2 else escape(piece) for n, piece in enumerate(pieces)
+        Markup("<code>{}</code>").format(piece) if n % 2 else escape(piece)
+        for n, piece in enumerate(pieces)
     )
 
 
 @lru_cache(maxsize=8)
 def stylesheet(name: str = "page.css") -> Markup:
-    """One of our stylesheets, to be written into a page that must stand alone."""
+    """One of our stylesheets, to be written into a page that must stand alone.
+
+    Raises ValueError for one that would end its place in the page.
+    """
     text = (templates_dir() / "static" / name).read_text(encoding="utf-8")
     if "</" in text:
         raise ValueError(f"{name} would close the style element it is written into")
@@ -75,11 +138,36 @@ def stylesheet(name: str = "page.css") -> Markup:
 
 
 def compiled(*templates: str) -> None:
-    """Compile templates ahead: with the code that fills them, so that filling them is a matter of milliseconds."""
+    """Compile templates ahead: with the code that fills them, so that filling them is a matter of
+    milliseconds.
+    """
     for template in templates:
         environment().get_template(template)
 
 
-def render(template: str, **values: Any) -> str:
-    """A template of `templates/` filled with `values`; raises jinja2.UndefinedError when one is missing."""
-    return environment().get_template(template).render(**values)
+def speaker(words: Words) -> Callable[..., str]:
+    """What templates call as `say(key, name=value)`: the sentence of a key, whose values may hold
+    markup.
+    """
+
+    def say(key: str, **values: Value) -> str:
+        """The sentence; with markup in it, markup in which all else is escaped."""
+        marked = {name: value for name, value in values.items() if isinstance(value, Markup)}
+        if not marked:
+            return words.say(key, **values)
+        # The sentence is told and escaped with a sign of private use in the place of each markup,
+        # which is then put in.
+        signs = {chr(FIRST_SIGN + n): markup for n, markup in enumerate(marked.values())}
+        text = escape(words.say(key, **(values | dict(zip(marked, signs, strict=True)))))
+        return Markup(_SIGN.sub(lambda sign: signs.get(sign[0], Markup("")), text))
+
+    return say
+
+
+def render(template: str, words: Words, **values: Any) -> str:
+    """A template of `templates/` filled with `values`, its own sentences told in `words`.
+
+    Raises jinja2.UndefinedError when a value is missing, KeyError when a sentence is.
+    """
+    page = environment().get_template(template)
+    return page.render(say=speaker(words), language=words.language, **values)

@@ -1,14 +1,13 @@
 """A monotone temporal network: earliest, latest and chosen days, with reasons; it knows no turf.
 
-Constraints are allowed days and monotone lags, so solutions are closed under componentwise minimum and maximum, and
-propagation of bounds decides everything exactly.
+Constraints are allowed days and monotone lags, so solutions are closed under componentwise minimum
+and maximum, and propagation of bounds decides everything exactly.
 """
 
 from turfplan.network.chains import Chain, Link
 from turfplan.network.conflicts import Conflict, conflict
-from turfplan.network.minimal import MinimalNetwork, minimal_network
+from turfplan.network.net import nodes_of
 from turfplan.network.placing import Bounds, Schedule, bounds, place_again, solve, solve_softly
-from turfplan.network.relaxing import Relaxation, options
 from turfplan.network.repairing import Move, Repair, repair
 
 __all__ = [
@@ -16,15 +15,12 @@ __all__ = [
     "Chain",
     "Conflict",
     "Link",
-    "MinimalNetwork",
     "Move",
-    "Relaxation",
     "Repair",
     "Schedule",
     "bounds",
     "conflict",
-    "minimal_network",
-    "options",
+    "nodes_of",
     "place_again",
     "repair",
     "solve",

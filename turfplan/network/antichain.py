@@ -6,8 +6,9 @@ from collections.abc import Mapping
 def largest_antichain(relation: Mapping[int, frozenset[int]]) -> frozenset[int]:
     """The largest antichain of a strict partial order, given as everything each element is below.
 
-    By Dilworth's theorem it has as many members as chains are needed to cover the order, which a maximum matching of
-    elements with greater ones finds; König's theorem turns the matching into the antichain.
+    By Dilworth's theorem it has as many members as chains are needed to cover the order, which a
+    maximum matching of elements with greater ones finds; König's theorem turns the matching into
+    the antichain.
     """
     partner: dict[int, int] = {}
     for element in relation:
@@ -26,7 +27,9 @@ def largest_antichain(relation: Mapping[int, frozenset[int]]) -> frozenset[int]:
     return frozenset(element for element in relation if element in lower and element not in upper)
 
 
-def _augment(relation: Mapping[int, frozenset[int]], partner: dict[int, int], element: int, tried: set[int]) -> bool:
+def _augment(
+    relation: Mapping[int, frozenset[int]], partner: dict[int, int], element: int, tried: set[int]
+) -> bool:
     """Match `element` with a greater one, moving other matches if need be."""
     for greater in sorted(relation[element]):
         if greater in tried:

@@ -2,18 +2,18 @@
 
 from typing import Literal, NamedTuple
 
-from turfplan.constraints import Allowed, Constraint, Lag
 from turfplan.network.net import FAR, Net
 from turfplan.network.propagation import BASE, CHOSEN, Front
+from turfplan.records.constraints import Allowed, Constraint, Lag
 
 
 class Link(NamedTuple):
     """One binding reason: `node` is not before (or not after) `day`.
 
-    `kind` says why: `allowed` days; a `lag` to the node `other`, which the next link speaks of; the node is done
-    (`fixed`); the `horizon`; or a `wish`: nothing forbids it, the day is its ideal, its published day, or, for a node
-    placed as early as possible, its earliest. `constraint` is present for `allowed` and `lag`. A lag that no day can
-    meet gives a day just past the horizon.
+    `kind` says why: `allowed` days; a `lag` to the node `other`, which the next link speaks of; the
+    node is done (`fixed`); the `horizon`; or a `wish`: nothing forbids it, the day is its ideal,
+    its published day, or, for a node placed as early as possible, its earliest. `constraint` is
+    present for `allowed` and `lag`. A lag that no day can meet gives a day just past the horizon.
     """
 
     node: str
@@ -25,7 +25,10 @@ class Link(NamedTuple):
 
     @property
     def step(self) -> Literal["minimum", "maximum"] | None:
-        """Which step of the lag binds (of a lag from a node to itself: not told apart); None for other kinds."""
+        """Which step of the lag binds (of a lag from a node to itself: not told apart).
+
+        None for other kinds.
+        """
         if not isinstance(self.constraint, Lag):
             return None
         forward = self.node == self.constraint.after
@@ -35,14 +38,15 @@ class Link(NamedTuple):
 Chain = tuple[Link, ...]
 
 
-Told = dict[tuple[bool, int], tuple[list[Link], int]]
+ChainsSoFar = dict[tuple[bool, int], tuple[list[Link], int]]
 """The links of events already told, by side (up: True) and event, each with the event before it."""
 
 
-def chain(net: Net, front: Front, event: int, told: Told) -> Chain:
+def chain(net: Net, front: Front, event: int, told: ChainsSoFar) -> Chain:
     """The links from the node of `event` back to where its bound comes from.
 
-    An event never changes, and the chains of many nodes run through the same ones: `told` keeps what each has to say.
+    An event never changes, and the chains of many nodes run through the same ones: `told` keeps
+    what each has to say.
     """
     links: list[Link] = []
     up = front.side is net.up
@@ -55,7 +59,8 @@ def chain(net: Net, front: Front, event: int, told: Told) -> Chain:
 
 
 def contradiction(net: Net, front: Front, event: int) -> Chain:
-    """As `chain`, for an event that proves there is no solution: a cycle of lags is told once round, not to the end."""
+    """As `chain`, for an event that proves there is no solution: a cycle of lags is told once
+    round, not to the end."""
     told: dict[tuple[str, str], Link] = {}
     gone_by: set[tuple[int, int]] = set()
     while event >= 0:
@@ -83,7 +88,16 @@ def _links(net: Net, front: Front, event: int) -> tuple[list[Link], int]:
     elif constraint != BASE:
         other = net.ids[front.events[previous][0]]
         edge = net.last_day + 1 if up else 1 - net.first_day
-        links.append(Link(name, sign * (edge if raw >= FAR else raw), bound, "lag", net.constraints[constraint], other))
+        links.append(
+            Link(
+                name,
+                sign * (edge if raw >= FAR else raw),
+                bound,
+                "lag",
+                net.constraints[constraint],
+                other,
+            )
+        )
     elif net.fixed[node] is not None:
         links.append(Link(name, sign * raw, bound, "fixed"))
     elif not links:
@@ -94,8 +108,8 @@ def _links(net: Net, front: Front, event: int) -> tuple[list[Link], int]:
 def _jumps(net: Net, front: Front, node: int, raw: int, day: int) -> list[Link]:
     """How the allowed days carry a bound from `raw` to `day`, the widest jump first at each step.
 
-    Where no day is left (`day` is FAR) the last link names what ends: its day is the last one that could be used,
-    and it bounds the other way.
+    Where no day is left (`day` is FAR) the last link names what ends: its day is the last one that
+    could be used, and it bounds the other way.
     """
     up = front.side is net.up
     sign = 1 if up else -1
@@ -115,17 +129,28 @@ def _jumps(net: Net, front: Front, node: int, raw: int, day: int) -> list[Link]:
             links.append(_end(net, node, up, best[1] if best else None))
             break
         here = best[0]
-        links.append(Link(net.ids[node], sign * here, "not_before" if up else "not_after", "allowed", best[1]))
+        links.append(
+            Link(
+                net.ids[node], sign * here, "not_before" if up else "not_after", "allowed", best[1]
+            )
+        )
     return links
 
 
 def _end(net: Net, node: int, up: bool, limit: Allowed | None) -> Link:
-    """The link that says `node` has no day left on this side: its allowed days, its done day or the horizon end."""
+    """The link that says `node` has no day left on this side: its allowed days, its done day or the
+    horizon end."""
     bound: Literal["not_before", "not_after"] = "not_after" if up else "not_before"
     done = net.fixed[node]
     if limit is not None:
         ranges = limit.days.ranges
-        edge = (net.last_day if up else net.first_day) if not ranges else ranges[-1][1] if up else ranges[0][0]
+        edge = (
+            (net.last_day if up else net.first_day)
+            if not ranges
+            else ranges[-1][1]
+            if up
+            else ranges[0][0]
+        )
         return Link(net.ids[node], edge, bound, "allowed", limit)
     if done is not None:
         return Link(net.ids[node], done, bound, "fixed")

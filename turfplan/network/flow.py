@@ -24,7 +24,8 @@ class Graph:
 def source_side(graph: Graph) -> list[bool]:
     """Which nodes are on the source's side of the minimum cut whose source side is smallest.
 
-    Maximum flow by shortest augmenting paths in layers (Dinitz, 1970); what the source still reaches is that side.
+    Maximum flow by shortest augmenting paths in layers (Dinitz, 1970); what the source still
+    reaches is that side.
     """
     while True:
         distances = _distances(graph)
@@ -34,7 +35,8 @@ def source_side(graph: Graph) -> list[bool]:
 
 
 def _distances(graph: Graph) -> list[int]:
-    """The least number of arcs with room from each node to the sink, as far as the source needs them; -1: none."""
+    """The least number of arcs with room from each node to the sink, as far as the source needs
+    them; -1: none."""
     outgoing, heads, room = graph.outgoing, graph.heads, graph.room
     distances = [-1] * len(outgoing)
     distances[1] = 0

@@ -1,7 +1,8 @@
 """Pushes bounds to their least fixpoint, remembering which event caused which.
 
-Every arc is monotone, so the least fixpoint is itself a solution: the earliest one (on the `up` side) or the latest one
-(on the `down` side, in negated days). A bound that passes the other side's bound proves there is no solution.
+Every arc is monotone, so the least fixpoint is itself a solution: the earliest one (on the `up`
+side) or the latest one (on the `down` side, in negated days). A bound that passes the other side's
+bound proves there is no solution.
 """
 
 from collections import deque
@@ -16,12 +17,14 @@ CHOSEN = -2
 """In place of a constraint: the day was chosen."""
 
 Event = tuple[int, int, int, int, int]
-"""Node, its new bound, constraint (or BASE, CHOSEN), the event that caused this one (-1: none), bound before usable days."""
+"""Node, its new bound, constraint (or BASE, CHOSEN), the event that caused this one (-1: none),
+bound before usable days."""
 
 
 @dataclass(slots=True)
 class Front:
-    """The bounds of one side (`level`, by node), and for each the event that set it. Changed in place; copies share events."""
+    """The bounds of one side (`level`, by node), and for each the event that set it. Changed in
+    place; copies share events."""
 
     side: Side
     level: list[int]
@@ -34,7 +37,8 @@ class Front:
 
 
 def start(net: Net) -> tuple[Front, Front] | None:
-    """The earliest and the latest solution (the latter in negated days), or None if there is none."""
+    """The earliest and the latest solution (the latter in negated days), or None if there is
+    none."""
     up, failed = start_up(net)
     if failed is not None:
         return None
@@ -53,7 +57,10 @@ def start_up(net: Net) -> tuple[Front, int | None]:
 
 
 def _opening(net: Net, side: Side, edge: int) -> tuple[Front, int | None]:
-    """Bounds before any arc is used; with the event of the first node that has no usable day at all."""
+    """Bounds before any arc is used.
+
+    With the event of the first node that has no usable day at all.
+    """
     front = Front(side, [], [], [])
     failed = None
     for node, fixed in enumerate(net.fixed):
@@ -68,7 +75,10 @@ def _opening(net: Net, side: Side, edge: int) -> tuple[Front, int | None]:
 
 
 def advance(front: Front, opposite: list[int], seeds: Iterable[int]) -> int | None:
-    """Push from `seeds` to the fixpoint; None, or the event whose bound passes `opposite` (then the front is unusable)."""
+    """Push from `seeds` to the fixpoint.
+
+    None, or the event whose bound passes `opposite` (then the front is unusable).
+    """
     level, cause, events, side = front.level, front.cause, front.events, front.side
     arcs, reach = side.arcs, side.reach
     queue = deque(seeds)
@@ -94,7 +104,10 @@ def advance(front: Front, opposite: list[int], seeds: Iterable[int]) -> int | No
 
 
 def push(front: Front, opposite: list[int], chosen: Iterable[tuple[int, int]]) -> int | None:
-    """Push nodes to chosen days or beyond, then everything to the fixpoint; None, or the failing event."""
+    """Push nodes to chosen days or beyond, then everything to the fixpoint.
+
+    None, or the failing event.
+    """
     seeds = []
     for node, day in chosen:
         if day <= front.level[node]:

@@ -1,0 +1,35 @@
+"""Writers and servers killed at random moments: a quarter each while the journal, a plan, a feed
+and a server are at work.
+"""
+
+from pathlib import Path
+
+from campaigns.records import Campaign, Figures
+from test_files_journal import killed_while_writing
+from test_files_plan_folder import killed_while_planning
+from test_killed import killed_while_publishing, killed_while_serving, two_versions
+
+
+def run(count: int, seed: int, folder: Path) -> Figures:
+    """At least one kill of each; fails where anything that was acknowledged is lost, or anything is
+    left half-written.
+    """
+    each = max(1, count // 4)
+    homes = [folder / name for name in ("journal", "plan", "feed", "server")]
+    for home in homes:
+        home.mkdir()
+    versions = two_versions()
+    written = killed_while_writing(homes[0] / "lawn.journal.jsonl", each, seed)
+    killed_while_planning(homes[1], each, seed + 1)
+    names = killed_while_publishing(homes[2], versions, each, seed + 2)
+    assert names == 1, f"the feed has had {names} names"
+    ticks = killed_while_serving(homes[3], versions, each, seed + 3)
+    return {
+        "kills": 4 * each,
+        "entries_acknowledged": written,
+        "ticks_acknowledged": ticks,
+        "lost": 0,
+    }
+
+
+CAMPAIGN = Campaign("kills", size=200, seed=20, unit="kills", run=run)

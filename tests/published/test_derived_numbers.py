@@ -1,0 +1,319 @@
+"""Numbers of the book that were derived, recomputed from what they were derived from."""
+
+import csv
+from collections.abc import Callable
+from datetime import date, timedelta
+from functools import cache
+from itertools import pairwise
+from math import pi
+from pathlib import Path
+from statistics import NormalDist, fmean, quantiles
+
+import pytest
+
+import water_cases as cases
+from planning import climate_at
+from turfplan.climate.growth import growth_potential
+from turfplan.units import INCH_MM
+
+CALENDARS = Path(__file__).parents[3] / "shared" / "data" / "calendars" / "windows.csv"
+BOOK = cases.book()
+SPECIES = tuple(BOOK.species)
+YEAR = [date(2027, 1, 1) + timedelta(days) for days in range(365)]
+
+
+def inches(name: str) -> float:
+    return BOOK.facts[name].si / INCH_MM
+
+
+def middle(name: str) -> float:
+    fact = BOOK.facts[name]
+    return (fact.low_si + fact.high_si) / 2
+
+
+@pytest.mark.parametrize(
+    ("grass", "mown_in"), [("tall_fescue", 3.0), ("creeping_bentgrass", 0.75), ("zoysia", 1.5)]
+)
+def test_the_lowest_cut_takes_a_third_at_once(grass: str, mown_in: float) -> None:
+    """University of California: no more than a third of the height at once."""
+    mown = BOOK.facts[f"species.{grass}.mow_height"]
+    assert mown_in in (mown.low, mown.value)
+    assert inches(f"species.{grass}.low_cut_floor") == pytest.approx(mown_in * 2 / 3)
+
+
+def test_the_lowest_cut_before_overseeding() -> None:
+    """Kansas: 1 to 1 1/2 in."""
+    for grass in ("kentucky_bluegrass", "perennial_ryegrass", "fine_fescue"):
+        assert inches(f"species.{grass}.low_cut_floor") == pytest.approx(1.5)
+
+
+def test_passes_are_weeks_apart() -> None:
+    """Iowa State: every few weeks, read as two to four."""
+    for grass in SPECIES:
+        assert 13 <= BOOK.si(f"species.{grass}.pass_interval_min") <= 28
+        cool = BOOK.species[grass].season == "cool"
+        assert BOOK.si(f"species.{grass}.last_pass_before_frost") == 28 or not cool
+
+
+def test_overseeding_takes_half_of_the_new_rate() -> None:
+    """Nebraska: half of the rate for a new lawn; rates of their own publications excepted."""
+    for grass in SPECIES:
+        fact = BOOK.get(f"species.{grass}.seed_rate_overseed")
+        if fact is not None and fact.source == "S40":
+            new = BOOK.facts[f"species.{grass}.seed_rate_new"]
+            assert new.low_si / 2 <= fact.si <= new.high_si / 2
+
+
+def test_warm_grass_is_dressed_to_the_end_of_september() -> None:
+    """Louisiana: April to September; eight weeks lie within what is left before the first frost."""
+    left = []
+    for latitude, longitude in ((32.5, -93.75), (31.3, -92.45), (30.45, -91.19), (29.95, -90.07)):
+        frost = climate_at(latitude, longitude).first_frost
+        assert frost is not None
+        left.append(frost.median - date(2027, 9, 30).timetuple().tm_yday)
+    for grass in ("bermuda_common", "bermuda_hybrid", "centipede", "bahia", "buffalo"):
+        days = BOOK.si(f"species.{grass}.last_pass_before_frost")
+        assert min(left) <= days <= max(left)
+
+
+def test_water_of_ground_that_no_table_has() -> None:
+    """As the soils they are likened to."""
+    for soil, like in {
+        "peat": "loam",
+        "chalk": "silt_loam",
+        "subsoil": "clay_loam",
+        "rubble": "sandy_loam",
+    }.items():
+        assert BOOK.si(f"water.depletion_texture_{soil}") == BOOK.si(
+            f"water.depletion_texture_{like}"
+        )
+    assert BOOK.si("water.capacity_rubble") == BOOK.si("water.capacity_sandy_loam") / 2
+
+
+def test_intake_lies_between_that_of_the_neighbours() -> None:
+    """FAO gives sandy loam, loam, clay loam and clay: the others fall in order between their
+    middles.
+    """
+    order = (
+        ("sand", "loamy_sand", "sandy_loam"),
+        ("loam", "silt_loam", "clay_loam"),
+        ("loam", "silt", "clay_loam"),
+        ("loam", "sandy_clay_loam", "clay_loam"),
+        ("clay_loam", "silty_clay_loam", "clay"),
+        ("clay_loam", "sandy_clay", "clay"),
+    )
+    for names in order:
+        for more, less in pairwise(BOOK.facts[f"water.intake_{soil}"].si for soil in names):
+            assert more >= less
+    clay = BOOK.facts["water.intake_clay"]
+    assert BOOK.si("water.intake_sand") == BOOK.facts["water.intake_sandy_loam"].high_si
+    assert BOOK.si("water.intake_rubble") == BOOK.facts["water.intake_sandy_loam"].low_si
+    assert BOOK.si("water.intake_silty_clay") == middle("water.intake_clay")
+    assert middle("water.intake_clay") <= BOOK.si("water.intake_subsoil") <= clay.high_si
+
+
+def test_storage_falls_evenly_to_the_steep_slope() -> None:
+    """From level ground down to what steep turf holds."""
+    fall = BOOK.si("water.surface_storage") - BOOK.si("water.surface_storage_least")
+    steep_percent = 100 * BOOK.si("site.slope_steep")
+    assert BOOK.si("water.storage_loss_per_percent") == pytest.approx(fall / steep_percent)
+
+
+def test_slopes_and_bare_ground_take_in_less() -> None:
+    """U.S. Department of Agriculture, in/h: sandy loam, silt loam, clay; 0 to 5 %, 8 to 12 %."""
+    level, bare, steep = (1.75, 1.0, 0.2), (1.0, 0.5, 0.15), (1.0, 0.6, 0.12)
+    on_slope = fmean(s / whole for s, whole in zip(steep, level, strict=True))
+    flat = 100 * BOOK.si("water.slope_intake_level")
+    assert flat == (0 + 5) / 2
+    loss = (1 - on_slope) / ((8 + 12) / 2 - flat)
+    assert BOOK.si("water.slope_intake_loss") == pytest.approx(loss, abs=0.002)
+    uncovered = fmean(b / whole for b, whole in zip(bare, level, strict=True))
+    assert BOOK.si("water.bare_intake") == round(uncovered, 1)
+
+
+def test_roots_reach_their_depth_in_two_months() -> None:
+    """University of California: seed takes up to two months."""
+    a_day = BOOK.si("water.root_depth") / 60
+    assert BOOK.si("water.root_growth") == int(a_day)
+
+
+def test_uniformity_of_the_low_quarter() -> None:
+    """Christiansen's coefficient of 80 %, for cans scattered normally, as the mean of the low
+    quarter over the mean of all.
+    """
+    normal = NormalDist()
+    mean_deviation = (2 / pi) ** 0.5
+    low_quarter = normal.pdf(normal.inv_cdf(0.25)) / 0.25
+    uniformity = 1 - (1 - 0.8) / mean_deviation * low_quarter
+    assert uniformity == pytest.approx(0.68, abs=0.005)
+    for name in ("water.uniformity_good", "water.uniformity_assumed"):
+        assert BOOK.facts[name].si == round(uniformity, 1)
+
+
+def test_water_that_wets_loose_ground() -> None:
+    """Plants: loam to 4 in; a lift of 3 in, with a quarter more."""
+    loam_mm_per_mm = BOOK.si("water.capacity_loam") / 1000
+    assert BOOK.si("water.soak_plants") == pytest.approx(loam_mm_per_mm * 4 * INCH_MM, rel=0.06)
+    lift_mm = loam_mm_per_mm * BOOK.si("open_ground.lift_depth")
+    assert BOOK.facts["water.settle_fill"].low_si == pytest.approx(lift_mm, rel=0.06)
+    assert BOOK.si("water.settle_fill") == pytest.approx(1.25 * lift_mm, rel=0.06)
+
+
+def test_half_an_inch_twice_a_week() -> None:
+    """An inch a week, in two halves."""
+    assert inches("water.recover_depth") * 7 / BOOK.si("water.recover_gap") == pytest.approx(1)
+
+
+def test_what_cores_leave_to_be_filled() -> None:
+    """20 to 40 holes of 1/2 in in a square foot, 2 in deep."""
+    fewest, most = (holes * pi / 4 * 0.5**2 * 2 / 144 for holes in (20, 40))
+    assert fewest <= inches("aerate.core_volume_depth") <= most
+
+
+def test_nitrogen_of_compost_in_its_first_year() -> None:
+    """Nebraska: 37 % over three years."""
+    assert 0 < 0.37 / 3 - BOOK.si("compost.first_year_share") < 0.03
+
+
+def test_growth_decides_when_passes_open_and_close() -> None:
+    """The growth potential at what calendars print for spring and autumn work."""
+
+    def potential(fahrenheit: float) -> float:
+        return growth_potential((fahrenheit - 32) / 1.8, "cool")
+
+    opens = BOOK.si("windows.cool_pass_spring_opens")
+    assert potential(47.2) < opens < potential(52.0)
+    closes = BOOK.si("windows.cool_pass_closes_growth")
+    assert potential(51.0) < closes < potential(52.0)
+    assert potential(44.3) == pytest.approx(0.06, abs=0.005)
+
+
+def test_november_in_indiana() -> None:
+    """Purdue: the late feeding falls into the first weeks of November."""
+    there = climate_at(40.42, -86.9)
+    first, later = (there.air_c(date(2027, 11, day)) for day in (1, 15))
+    assert later < BOOK.si("windows.cool_feed_late_opens") < first
+
+
+def test_august_in_louisiana() -> None:
+    """The last feeding early to mid August, counted from the hottest day."""
+    there = climate_at(30.45, -91.19)
+    hottest = max(YEAR, key=there.air_c)
+    last = hottest + timedelta(BOOK.si("windows.warm_feed_late_opens"))
+    assert date(2027, 8, 10) <= last <= date(2027, 8, 20)
+
+
+# Windows of published calendars: season, operation, half of the year, end, and what is told of it.
+Key = tuple[str, str, str, str, str]
+
+
+@cache
+def ends() -> dict[Key, list[float]]:
+    """Ends of the dated windows of northern places, as normal air (degF), days after the hottest
+    day, and days after the median first frost.
+    """
+    if not CALENDARS.is_file():
+        pytest.skip("no published calendars beside this checkout")
+    found: dict[Key, list[float]] = {}
+    with CALENDARS.open(encoding="utf-8") as file:
+        rows = list(csv.DictReader(file))
+    for row in rows:
+        if row["date_basis"] not in ("dates_or_month_words", "holiday_words", "one_sided"):
+            continue
+        if float(row["lat"]) < 0:
+            continue
+        there = climate_at(float(row["lat"]), float(row["lon"]))
+        hottest = max(YEAR, key=there.air_c)
+        for end in ("window_start", "window_end"):
+            if not row[end]:
+                continue
+            day = date.fromisoformat(f"2027-{row[end]}")
+            half = "spring" if day < hottest else "autumn"
+            told = {
+                "air": there.air_c(day) * 1.8 + 32,
+                "hottest": float((day - hottest).days),
+            }
+            if there.first_frost is not None:
+                told["frost"] = float(day.timetuple().tm_yday - there.first_frost.median)
+            for what, number in told.items():
+                key = (row["season_type"], row["operation"], half, end, what)
+                found.setdefault(key, []).append(number)
+    return found
+
+
+def quartiles(numbers: list[float]) -> tuple[float, float]:
+    low, _, high = quantiles(numbers, n=4)
+    return low, high
+
+
+def span(numbers: list[float]) -> tuple[float, float]:
+    return min(numbers), max(numbers)
+
+
+S, E = "window_start", "window_end"
+DRAWN: tuple[tuple[str, str, Key, Callable[[list[float]], tuple[float, float]]], ...] = (
+    ("cool_seed_summer_over", "", ("cool", "seed_autumn", "autumn", S, "hottest"), quartiles),
+    ("cool_seed_last_days", "", ("cool", "seed_autumn", "autumn", E, "frost"), quartiles),
+    ("cool_thatch_closes", "F", ("cool", "core_aerate", "autumn", E, "air"), quartiles),
+    ("cool_spring_work_opens", "F", ("cool", "seed_spring", "spring", S, "air"), quartiles),
+    ("cool_spring_work_closes", "F", ("cool", "core_aerate", "spring", E, "air"), span),
+    ("cool_pass_heat", "F", ("cool", "core_aerate", "autumn", S, "air"), quartiles),
+    ("first_mow_opens", "F", ("cool", "first_mow_year", "spring", S, "air"), quartiles),
+    ("first_mow_closes", "F", ("cool", "first_mow_year", "spring", E, "air"), span),
+    ("last_mow_closes", "F", ("cool", "last_mow", "autumn", E, "air"), span),
+    ("cool_feed_spring_opens", "F", ("cool", "fertilise_N", "spring", S, "air"), quartiles),
+    ("cool_feed_spring_closes", "F", ("cool", "fertilise_N", "spring", E, "air"), quartiles),
+    ("cool_feed_autumn_opens", "F", ("cool", "fertilise_N", "autumn", S, "air"), span),
+    ("cool_feed_autumn_closes", "F", ("cool", "fertilise_N", "autumn", S, "air"), quartiles),
+    ("cool_feed_autumn_days", "", ("cool", "fertilise_N", "autumn", S, "hottest"), span),
+    ("cool_feed_autumn_last", "", ("cool", "fertilise_N", "autumn", E, "hottest"), quartiles),
+    ("cool_feed_late_closes", "F", ("cool", "fertilise_N", "autumn", E, "air"), span),
+    ("cool_aerate_last_days", "", ("cool", "core_aerate", "autumn", E, "frost"), quartiles),
+    ("warm_work_latest", "", ("warm", "dethatch", "spring", S, "hottest"), span),
+    ("warm_seed_closes_hottest", "", ("warm", "seed_summer", "autumn", E, "hottest"), span),
+    ("warm_feed_turn", "F", ("warm", "fertilise_N", "spring", E, "air"), quartiles),
+    ("warm_feed_late_last", "", ("warm", "fertilise_N", "autumn", E, "hottest"), quartiles),
+    ("warm_overseed_frost_opens", "", ("warm", "overseed", "autumn", S, "frost"), quartiles),
+    ("warm_overseed_frost_closes", "", ("warm", "overseed", "autumn", E, "frost"), quartiles),
+    ("warm_first_mow_closes", "F", ("warm", "first_mow_year", "spring", E, "air"), span),
+    ("warm_last_mow_closes", "F", ("warm", "last_mow", "autumn", E, "air"), span),
+)
+
+
+@pytest.mark.parametrize(
+    ("name", "unit", "key", "ends_of"), DRAWN, ids=[drawn[0] for drawn in DRAWN]
+)
+def test_thresholds_lie_where_calendars_end(
+    name: str, unit: str, key: Key, ends_of: Callable[[list[float]], tuple[float, float]]
+) -> None:
+    """Within the quartiles of the published ends, or between the ends where they are few; to a
+    degree or a day.
+    """
+    fact = BOOK.facts[f"windows.{name}"]
+    assert fact.unit.endswith(unit) and fact.source == "CALENDARS" and fact.value is not None
+    low, high = ends_of(ends()[key])
+    assert low - 1 <= fact.value <= high + 1
+
+
+def test_hard_work_in_summer_ends_between_two_calendars() -> None:
+    """Dethatching a week after the hottest day, core aeration two months after it."""
+    found = [
+        days
+        for operation in ("dethatch", "core_aerate")
+        for days in ends()["warm", operation, "autumn", E, "hottest"]
+    ]
+    assert min(found) <= BOOK.si("windows.warm_work_closes_hottest") <= max(found)
+
+
+def test_published_windows_are_a_week_and_longer() -> None:
+    """One alone is shorter."""
+    ends()
+    with CALENDARS.open(encoding="utf-8") as file:
+        lengths = [
+            (date.fromisoformat(f"2027-{row[E]}") - date.fromisoformat(f"2027-{row[S]}")).days % 365
+            + 1
+            for row in csv.DictReader(file)
+            if row[S] and row[E] and row["date_basis"] == "dates_or_month_words"
+        ]
+    assert sum(days < BOOK.si("windows.least_days") for days in lengths) <= 1
+    assert len(lengths) > 100

@@ -1,0 +1,31 @@
+"""The page of a week tells what the accounts of water and nitrogen hold for it."""
+
+from datetime import timedelta
+
+from planning import example
+from printed import week_sheets
+from turfplan.units import read_as
+
+
+def test_each_week_tells_its_account() -> None:
+    """Rain, watering and use of the ledger's own week, and nitrogen where it is fed."""
+    plan = example("cool-overseed")
+    weeks = {week.end: week.entries for week in plan.ledgers[0].weeks}
+    sheets = week_sheets(plan)
+    assert sheets
+    for sheet in sheets:
+        entries = weeks[sheet.first + timedelta(days=6)]
+        rain, watering, use = (
+            read_as(abs(entries[name]), "rain", plan.lawn.units).text
+            for name in ("rain", "watering", "evapotranspiration")
+        )
+        assert f"water account: rain {rain}, watering {watering}, use {use}" in sheet.summary
+    fed = [task for task in plan.tasks if task.plays("feeding")]
+    assert fed and all(
+        any(
+            "nitrogen" in s.summary
+            for s in sheets
+            if s.first <= task.start <= s.first + timedelta(days=6)
+        )
+        for task in fed
+    )

@@ -1,0 +1,82 @@
+"""Files are written whole or not at all, whatever stops the writing."""
+
+import os
+from pathlib import Path
+
+import pytest
+
+from turfplan.files.whole_files import PartlyPlacedError, replacing, sync_folder, write_whole
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    """Everything in a folder, by name."""
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
+
+
+def test_files_take_their_places_in_order_after_all_are_on_the_disk(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Both are forced to the disk before the first is renamed; the folder is forced last."""
+    steps: list[str] = []
+    fsync, replace = os.fsync, os.replace
+    monkeypatch.setattr(os, "fsync", lambda handle: (steps.append("sync"), fsync(handle)))
+    monkeypatch.setattr(os, "replace", lambda a, b: (steps.append(Path(b).name), replace(a, b)))
+    write_whole({tmp_path / "b": b"2", tmp_path / "a": b"1"})
+    assert steps == ["sync", "sync", "b", "a", "sync"]
+    assert contents(tmp_path) == {"a": b"1", "b": b"2"}
+
+
+def test_a_fault_while_filling_changes_nothing(tmp_path: Path) -> None:
+    """What raises in the block leaves the old file and no temporary."""
+    write_whole({tmp_path / "a": b"old"})
+    with pytest.raises(RuntimeError, match="stopped"), replacing(tmp_path / "a") as (temporary,):
+        temporary.write_bytes(b"half")
+        raise RuntimeError("stopped")
+    assert contents(tmp_path) == {"a": b"old"}
+
+
+def test_a_fault_between_two_renames_says_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The first file is new and whole, the second as it was, and the error tells that from one that
+    changed nothing.
+    """
+    write_whole({tmp_path / "a": b"old", tmp_path / "b": b"old"})
+    replace = os.replace
+
+    def fails_at_b(source: Path, target: Path) -> None:
+        if target.name == "b":
+            raise OSError(5, "Input/output error")
+        replace(source, target)
+
+    monkeypatch.setattr(os, "replace", fails_at_b)
+    with pytest.raises(PartlyPlacedError, match="Input/output error"):
+        write_whole({tmp_path / "a": b"new", tmp_path / "b": b"new"})
+    assert contents(tmp_path) == {"a": b"new", "b": b"old"}
+    with pytest.raises(OSError, match="Input/output error") as told:
+        write_whole({tmp_path / "b": b"new"})
+    assert not isinstance(told.value, PartlyPlacedError) and contents(tmp_path) == {
+        "a": b"new",
+        "b": b"old",
+    }
+
+
+def test_the_mode_follows_the_umask(tmp_path: Path) -> None:
+    """A file is as open as the user's umask lets it be, and no more open than was asked."""
+    if os.name == "nt":
+        pytest.skip("no modes here")
+    before = os.umask(0o027)
+    try:
+        write_whole({tmp_path / "a": b""})
+        with replacing(tmp_path / "b", mode=0o600):
+            pass
+    finally:
+        os.umask(before)
+    assert (tmp_path / "a").stat().st_mode & 0o777 == 0o640 and (
+        tmp_path / "b"
+    ).stat().st_mode & 0o777 == 0o600
+
+
+def test_a_folder_that_cannot_be_synced_is_no_error(tmp_path: Path) -> None:
+    """Some systems cannot force a folder: the files are whole all the same."""
+    sync_folder(tmp_path / "not there")

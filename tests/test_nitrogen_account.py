@@ -1,0 +1,210 @@
+"""The account of nitrogen of lawns that nobody prepared: reckoned anew from the finished plan."""
+
+from collections.abc import Sequence
+from datetime import UTC, date, datetime, timedelta
+from itertools import pairwise
+from typing import Any
+
+import pytest
+
+from nitrogen_lawns import LAWNS, planned
+from planning import EXAMPLES, amount, brief_of, first, kind, plan_brief, plan_of
+from tiers import sampled
+from turfplan.app.inputs import input_of
+from turfplan.errors import TurfplanError
+from turfplan.message import Message
+from turfplan.records.book_names import of_material, of_species
+from turfplan.records.brief import Brief
+from turfplan.records.plan import Plan
+from turfplan.units import LB_PER_1000FT2_G_M2
+
+POUND = LB_PER_1000FT2_G_M2
+YEAR = timedelta(365)
+LASTS = timedelta(120)
+HAIR = 0.01
+QUICK = ("perennial_ryegrass-GB-overseed", "centipede-US-SC-none", "bermuda_hybrid-US-TX-plant")
+BY_NAME = {lawn.name: lawn for lawn in LAWNS}
+Given = Sequence[tuple[date, float]]
+
+
+def fed(plan: Plan) -> list[tuple[date, float]]:
+    """Every feeding of a plan, starter and planting included: day and g/m2."""
+    return sorted(
+        (task.start, given.value)
+        for task in plan.tasks
+        for given in task.amounts
+        if given.item == "nitrogen" and given.unit == "g/m2"
+    )
+
+
+def before(brief: Brief) -> list[tuple[date, float]]:
+    """What was given before the plan."""
+    return [(use.on, use.rate_g_m2) for use in brief.history.nitrogen]
+
+
+def from_compost(plan: Plan, brief: Brief) -> list[tuple[date, float]]:
+    """What the compost of each pass counts for, from the day it is spread."""
+    book = input_of(brief, EXAMPLES).book
+    parts = [part for line in plan.order if line.item == "mix" for part in line.parts]
+    share = sum(part.share or 0.0 for part in parts if part.item == "compost")
+    dry = book.si(of_material("compost", "density")) * (
+        1 - book.si(of_material("compost", "moisture"))
+    )
+    of_mm = dry * share * book.si("compost.nitrogen") * book.si("compost.first_year_share")
+    return [(task.start, amount(task, "depth") * of_mm) for task in kind(plan, "topdress")]
+
+
+def told_short(plan: Plan) -> bool:
+    """Whether the plan says of a year why it gets less than the grass takes."""
+    notes = [note for ledger in plan.ledgers for note in ledger.notes]
+    return any(isinstance(note, Message) and note.key == "feeding.short_year" for note in notes)
+
+
+@pytest.mark.parametrize("name", sampled(BY_NAME, *QUICK))
+def test_every_year_lies_in_the_range_of_its_grass(name: str) -> None:
+    """No twelve months above the high end, no full year of care below the low end without a reason,
+    four weeks between any two feedings, and warm-season grass inside its own dates."""
+    lawn = BY_NAME[name]
+    plan, brief = planned(lawn)
+    assert plan.conflict is None
+    book = input_of(brief, EXAMPLES).book
+    fact = book.fact(of_species(lawn.grass, "nitrogen_year"))
+    feeds, history = fed(plan), before(brief)
+    assert feeds
+    assert all(
+        (two - one).days >= 28 for (one, _), (two, _) in pairwise(sorted([*history, *feeds]))
+    )
+    account = sorted([*history, *feeds, *from_compost(plan, brief)])
+    for last, _ in feeds:
+        year = sum(rate for day, rate in account if last - YEAR < day <= last)
+        assert year <= fact.high_si + HAIR, (last, year / POUND)
+    start = plan.horizon.start
+    year = sum(rate for day, rate in account if start <= day < start + YEAR)
+    year += sum(
+        rate * (1 - (start - day) / LASTS) for day, rate in history if start - LASTS < day < start
+    )
+    assert year >= fact.low_si - HAIR or told_short(plan), year / POUND
+    assert all(rate <= POUND + HAIR for _, rate in feeds)
+    in_season(plan, book.species[lawn.grass].season)
+
+
+def in_season(plan: Plan, season: str) -> None:
+    """Warm-season grass is fed in its windows; none is fed on soil under 41 F."""
+    windows = [w for w in plan.windows if w.operation == "feed_nitrogen"]
+    for task in kind(plan, "feed_nitrogen"):
+        if season == "warm" and "feeding.rye_rate" not in task.facts:
+            assert any(w.start <= task.start <= w.end for w in windows), task.id
+
+
+GULF: dict[str, Any] = {
+    "place": {
+        "postal_code": None,
+        "country": "US",
+        "state": "LA",
+        "latitude": 30.4,
+        "longitude": -91.1,
+    },
+    "seeding": {"intent": "none"},
+    "leveling": {"depth": "0.25 in"},
+}
+
+
+def test_centipede_takes_little_and_nothing_after_july() -> None:
+    """Half a pound to a pound a year, half a pound at a time, none after July (Louisiana)."""
+    plan = plan_of(GULF, {"lawn": {"grass": "centipede"}})
+    days = [(day, rate) for day, rate in fed(plan) if day.year == 2027]
+    assert days and all(day.month in (6, 7) for day, _ in days)
+    assert all(rate <= POUND / 2 + HAIR for _, rate in days)
+    assert POUND / 2 - HAIR <= sum(rate for _, rate in days) <= POUND + HAIR
+
+
+@pytest.mark.parametrize("grass", ["st_augustine", "zoysia"])
+def test_no_nitrogen_before_cool_nights_in_louisiana(grass: str) -> None:
+    """From April, and the last one by late August: large patch follows nitrogen and cool nights."""
+    plan = plan_of(GULF, {"lawn": {"grass": grass}})
+    days = [day for day, _ in fed(plan)]
+    assert days and all((3, 25) <= (day.month, day.day) <= (8, 25) for day in days)
+
+
+def test_warm_grass_is_fed_after_a_pass() -> None:
+    """A week or two after a pass bermudagrass is fed, so that it grows through the layer."""
+    plan = plan_of(
+        {
+            "place": {"postal_code": "30606", "state": "GA"},
+            "lawn": {"grass": "bermuda_hybrid"},
+            "seeding": {"intent": "none"},
+        }
+    )
+    passes = [task.end for task in kind(plan, "topdress")]
+    days = [day for day, _ in fed(plan)]
+    assert any(3 <= (day - spread).days <= 21 for spread in passes for day in days)
+    assert not any(0 <= (day - spread).days < 3 for spread in passes for day in days)
+
+
+def test_north_west_europe_is_fed_from_april_to_august() -> None:
+    """Kent: first nitrogen as growth begins, none after the end of August but for seedlings."""
+    place = {"postal_code": None, "country": "GB", "latitude": 51.3, "longitude": 0.5}
+    plan = plan_of(
+        {
+            "place": place,
+            "lawn": {"grass": "perennial_ryegrass"},
+            "seeding": {"intent": "none"},
+            "leveling": {"depth": "0.25 in"},
+        }
+    )
+    days = [day for day, _ in fed(plan) if day.year == 2027]
+    assert min(days) <= date(2027, 4, 25) and max(days) <= date(2027, 9, 3)
+    assert len(days) >= 3
+
+
+def test_compost_takes_nothing_from_feedings_before_it_is_spread() -> None:
+    """Fargo: what is spread in August leaves the feeding of May as it is."""
+    place = {"postal_code": None, "country": "US", "state": "ND"}
+    plan = plan_of(
+        {
+            "place": {**place, "latitude": 46.9, "longitude": -96.8},
+            "lawn": {"grass": "kentucky_bluegrass"},
+            "season": {"from": date(2027, 9, 20)},
+        }
+    )
+    spread = min(task.start for task in kind(plan, "topdress"))
+    assert any(day < spread and day.month in (5, 6) for day, _ in fed(plan))
+
+
+def test_seedlings_are_fed_again_once_they_are_mown() -> None:
+    """Seed without compost: a starter, then half a pound two to seven weeks after it is up."""
+    plan = plan_of({"leveling": {"parts": {"topsoil": 0.5, "sand": 0.5}}})
+    sown, again = first(plan, "overseed").start, plan.task("feed_nitrogen.seedlings")
+    assert plan.task("starter_feed") is not None
+    assert again is not None and 28 <= (again.start - sown).days <= 70
+    assert first(plan, "first_mow").start <= again.start
+    assert amount(again, "nitrogen") == pytest.approx(POUND / 2, abs=HAIR)
+
+
+def test_a_starter_waits_for_nobody_where_nitrogen_was_just_given() -> None:
+    """Nitrogen within four weeks before the seed takes the place of the starter."""
+    sand = {"leveling": {"parts": {"topsoil": 0.5, "sand": 0.5}}}
+    sown = first(plan_of(sand), "overseed").start
+    now = {"season": {"from": sown - timedelta(12)}}
+    given = {"history": {"nitrogen": [{"rate": "1 lb/1000ft2", "on": sown - timedelta(14)}]}}
+    brief = brief_of(sand, now, given)
+
+    when = datetime(sown.year, sown.month, sown.day, 12, tzinfo=UTC) - timedelta(13)
+    plan = plan_brief(brief, now=when)
+    assert plan.conflict is None and plan.task("starter_feed") is None
+
+
+def test_bare_ground_is_not_fed() -> None:
+    """Before there is grass nothing but the starter is given."""
+    plan = plan_of({"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}})
+    sown = min(task.start for name in ("seed", "overseed") for task in kind(plan, name))
+    assert all(task.start > sown for task in kind(plan, "feed_nitrogen"))
+
+
+def test_a_bag_with_phosphorus_is_refused_where_it_is_banned() -> None:
+    """The brief is sent back with the way out: a bag without it."""
+    with pytest.raises(TurfplanError) as refused:
+        plan_of({"feeding": {"analysis": "16-4-8"}, "local": {"phosphorus": "banned"}})
+    assert "feeding.analysis" in str(refused.value) and "24-0-6" in str(refused.value)
+    free = plan_of({"feeding": {"analysis": "24-0-6"}, "local": {"phosphorus": "banned"}})
+    assert free.conflict is None

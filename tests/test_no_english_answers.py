@@ -1,0 +1,408 @@
+"""In the pseudo-language, no answer of a command and none of the server holds an English word.
+
+`test_no_english_left` asks the same of sheets and calendars. What the command's own parser says of
+options (exit code 2) is typer's, and is not asked.
+"""
+
+import gzip
+import re
+import shutil
+from collections.abc import Callable, Collection
+from datetime import datetime, timedelta, tzinfo
+from functools import cache
+from pathlib import Path
+from typing import Any, get_args
+
+import pytest
+
+from command import run
+from english_words import AS_THEY_ARE, english_in, own_words, shown_on_page
+from machine import free_port
+from planning import EXAMPLES, ROOT
+from pseudo_language import LANGUAGE, MARKED, install
+from test_docs import brief_keys
+from turfplan.cli import COMMANDS, clients, log
+from turfplan.files.reading.book import load_book
+from turfplan.files.reading.plan import read_plan
+from turfplan.messages import catalog
+from turfplan.records.journal import MeasuredQuantity
+
+BRIEF = EXAMPLES / "cool-overseed.toml"
+SURVEYED = EXAMPLES / "surveyed-metric.toml"
+BRIEF_WITH_FAULTS = '[lawn]\narea = "-3 ft2"\ngrass = "oats"\ncolour = 1\n[place]\nlatitude = 97\n'
+ROWS = (
+    "id,lawn.area,lawn.grass,seeding.intent,place.postal_code\n"
+    "ash,400 m2,tall_fescue,overseed,17601\nelm,qqq,tall_fescue,overseed,17601\n"
+    "oak,400 m2,tall_fescue,overseed,17601\n,400 m2,tall_fescue,overseed,17601\n"
+)
+LATE_PLAN = ("plan", str(EXAMPLES / "late-start.toml"), "-o", "{here}/late")
+TEXT = "not what is looked for\n" * 9
+PAGE_DAY = "2027-05-10"
+# What these tests type.
+TYPED = {"qqq", "oats", "colour", "ftp", "parsecs", "turfplan", "TASK"}
+WINDOWS = ("windows", "--grass", "tall_fescue")
+TO_AUTUMN = ("-o", "{out}", "--to", "2027-09-09")
+LOGGED = ("-o", "{out}", "--on", "2027-02-03")
+# Of each command what it answers when all is well and when it is not, with the words in it that are
+# keys, values that are allowed, or ids; places, named in braces, are of the fixture.
+ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
+    "new": [
+        (("new", "{brief}"), 3, ""),
+        (("new", "{here}/n.toml", "--area", "3 parsecs"), 3, "lawn area"),
+        (("new", "{here}/n.toml", "--area", "300 m2", "--grass", "oats"), 3, "lawn grass"),
+    ],
+    "plan": [
+        (("plan", "{here}/none.toml", "-o", "{out}"), 3, ""),
+        (("plan", "{here}/no-toml.toml", "-o", "{out}"), 3, ""),
+        (("plan", "{here}/faults.toml", "-o", "{out}"), 3, "keys"),
+        (("plan", "{brief}", "-o", "{here}/text"), 3, ""),
+        (("plan", "{here}/other.toml", "-o", "{out}"), 3, "lawn"),
+        ((*LATE_PLAN, "--today", "2027-02-01"), 4, "until intent form sod plant"),
+        (("plan", "{brief}", "-o", "{out}", "--today", "2027-06-01"), 0, "tasks lawn logging"),
+        (("plan", "{brief}", "-o", "{out}", "--weather", "{here}/none.csv"), 3, ""),
+        (("plan", "{brief}", "-o", "{out}", "--weather", "{here}/text"), 3, "text"),
+        (("plan", "{brief}", "-o", "{out}", "--weather-url", "http://127.0.0.1:{port}/"), 3, ""),
+        (("plan", "{brief}", "-o", "{out}", "--weather-url", "ftp://qqq"), 3, ""),
+        (("plan", "{brief}", "-o", "{out}", "--assume", "qqq"), 3, "not done"),
+    ],
+    "windows": [
+        ((*WINDOWS, "--postal-code", "17601"), 0, "tasks data"),
+        ((*WINDOWS, "--postal-code", "00000"), 3, "place"),
+        (WINDOWS, 3, "place"),
+        (("windows", "--grass", "oats", "--postal-code", "17601"), 3, "species"),
+        ((*WINDOWS, "--latitude", "0", "--longitude", "-140"), 3, "place"),
+        ((*WINDOWS, "--normals", "{here}/none.csv"), 3, ""),
+        ((*WINDOWS, "--normals", "{here}/text"), 3, "text"),
+        ((*WINDOWS, "--normals", "{here}/cut.gz"), 3, "cut"),
+    ],
+    "why": [
+        (("why", "{brief}", "overseed", "-o", "{out}"), 0, "sources lawn"),
+        (("why", "{brief}", "qqq", "-o", "{out}"), 3, "tasks"),
+        (("why", "{brief}", "overseed", "-o", "{empty}"), 3, ""),
+        (("why", "{here}/none.toml", "overseed"), 3, ""),
+    ],
+    "facts": [
+        (("facts", "topdress.worked_depth"), 0, "sources topdress"),
+        (("facts", "qqq"), 3, "NAME"),
+        (("facts", "--region", "qqq"), 3, "region regions"),
+    ],
+    "print": [
+        (("print", "{brief}", "book", "-o", "{empty}"), 3, ""),
+        (("print", "{brief}", "book", "-o", "{out}", "--week", "this"), 3, "week book"),
+        (("print", "{brief}", "week", "-o", "{out}", "--week", "99"), 3, "this"),
+        (("print", "{brief}", "measure", "-o", "{here}/text"), 3, ""),
+    ],
+    "serve": [
+        (("serve", "{empty}", "--index", "{index}"), 3, ""),
+        (("serve", "--index", "{here}/text"), 3, ""),
+        (("serve", "--index", "{here}/text/index"), 3, ""),
+        (("serve", "--host", "203.0.113.9", "--index", "{index}"), 3, ""),
+        (("serve", "--host", "qqq.invalid", "--index", "{index}"), 3, ""),
+    ],
+    "publish": [
+        (("publish", "{out}", "--to", "{here}/web"), 0, ""),
+        (("publish", "{empty}", "--to", "{here}/web"), 3, ""),
+        (("publish", "{out}", "--to", "{here}/text"), 3, ""),
+    ],
+    "tokens": [
+        (("tokens", "issue", "{out}", "--index", "{index}"), 0, "http webcal"),
+        (("tokens", "list", "--index", "{index}"), 0, "feed"),
+        (("tokens", "revoke", "1", "--index", "{index}"), 0, ""),
+        (("tokens", "list", "--index", "{index}"), 0, "feed"),
+        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke"),
+        (("tokens", "issue", "--index", "{index}"), 3, "DIR feed read edit"),
+        (("tokens", "issue", "{out}", "--kind", "qqq", "--index", "{index}"), 3, "feed read edit"),
+        (("tokens", "issue", "{empty}", "--index", "{index}"), 3, ""),
+        (("tokens", "revoke", "99", "--index", "{index}"), 3, ""),
+        (("tokens", "list", "--index", "{here}/text"), 3, ""),
+    ],
+    "backup": [
+        (("tokens", "issue", "{out}", "--index", "{index}"), 0, "http webcal"),
+        (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
+        (("backup", "{here}/text", "--index", "{index}"), 3, ""),
+        (("backup", "{here}/text/copy", "--index", "{index}"), 3, ""),
+        (("backup", "{here}/copy2", "--index", "{here}/none.index"), 3, ""),
+    ],
+    "restore": [
+        (("restore", "{here}/none", "--index", "{index}"), 3, ""),
+        (("restore", "{here}/text", "--index", "{index}"), 3, ""),
+    ],
+    "clients plan": [
+        (("clients", "plan", "{here}/none.csv", "-o", "{here}/c"), 3, ""),
+        (("clients", "plan", "{here}/text", "-o", "{here}/c"), 3, "text"),
+        (("clients", "plan", "{here}/clients.csv", "-o", "{here}/c"), 3, "lawn area rows"),
+        (("clients", "plan", "{here}/clients.csv", "-o", "{here}/text"), 3, "lawn area rows"),
+    ],
+    "log done": [
+        (("log", "done", "{brief}", "soil_test", *LOGGED), 0, "plan"),
+        (("log", "done", "{brief}", "topdress.1", *LOGGED, "--share", "0.5"), 0, "plan topdress"),
+        (("log", "done", "{brief}", "topdress.2", *LOGGED, "--amount", "3 parsecs"), 3, "--amount"),
+        (("log", "done", "{brief}", "qqq", *LOGGED), 3, "tasks"),
+        (("log", "done", "{here}/none.toml", "qqq", *LOGGED), 3, ""),
+    ],
+    "log skipped": [
+        (("log", "skipped", "{brief}", "mow_low.1", *LOGGED), 0, "plan"),
+        (("log", "skipped", "{brief}", "qqq", *LOGGED), 3, "tasks"),
+    ],
+    "log moved": [
+        (
+            ("log", "moved", "{brief}", "overseed", "-o", "{out}", "--to", "2027-09-09"),
+            0,
+            "plan overseed",
+        ),
+        (("log", "moved", "{brief}", "qqq", *TO_AUTUMN), 3, "tasks"),
+    ],
+    "log rained-off": [
+        (("log", "rained-off", "{brief}", *LOGGED), 0, "plan"),
+        (("log", "rained-off", "{here}/none.toml", *LOGGED), 3, ""),
+    ],
+    "log measured": [
+        (("log", "measured", "{brief}", "germination", "50 %", *LOGGED), 0, "plan"),
+        (("log", "measured", "{brief}", "qqq", "50", *LOGGED), 3, "QUANTITY quantities"),
+        (
+            ("log", "measured", "{brief}", "germination", "qqq", *LOGGED),
+            3,
+            "VALUE germination shares",
+        ),
+    ],
+    "log delivered": [
+        (
+            ("log", "delivered", "{brief}", "delivery.1", *LOGGED, "--amount", "3 yd3"),
+            0,
+            "delivered",
+        ),
+        (("log", "delivered", "{brief}", "qqq", *LOGGED, "--amount", "3 yd3"), 3, "tasks"),
+    ],
+    "log refused": [
+        (
+            ("log", "refused", "{brief}", "delivery.1", *LOGGED, "--amount", "3 yd3"),
+            0,
+            "delivered",
+        ),
+        (("log", "refused", "{brief}", "qqq", *LOGGED, "--amount", "3 yd3"), 3, "tasks"),
+    ],
+    "log not-done": [
+        (("log", "not-done", "{brief}", "soil_test", "-o", "{out}"), 0, "plan"),
+        (("log", "not-done", "{brief}", "qqq", "-o", "{out}"), 3, "tasks"),
+    ],
+    "log note": [
+        (("log", "note", "{brief}", "qqq", "-o", "{out}"), 0, "plan"),
+        (("log", "note", "{here}/none.toml", "qqq"), 3, ""),
+    ],
+    "log undo": [
+        (("log", "note", "{brief}", "qqq", "-o", "{out}"), 0, "plan"),
+        (("log", "undo", "{brief}", "1", "-o", "{out}"), 0, "plan"),
+        (("log", "undo", "{brief}", "99", "-o", "{out}"), 3, ""),
+        (("log", "undo", "{torn}", "1", "-o", "{out}"), 3, ""),
+    ],
+}
+
+
+class PageTime(datetime):
+    """The clock of the day on which the page is read."""
+
+    @classmethod
+    def now(cls, tz: tzinfo | None = None) -> "PageTime":
+        return cls.fromisoformat(f"{PAGE_DAY}T12:00:00+00:00").astimezone(tz)
+
+
+@pytest.fixture(autouse=True)
+def speaking(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The user speaks the pseudo-language."""
+    folder = tmp_path_factory.mktemp("catalogs")
+    install(folder)
+    monkeypatch.setenv(catalog.MORE, str(folder))
+    monkeypatch.setenv("TURFPLAN_LANGUAGE", LANGUAGE)
+
+
+@pytest.fixture(scope="module")
+def planned(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Path]:
+    """A folder with a brief, and its plan in `out`, each made when it is first asked for."""
+
+    @cache
+    def of(brief: Path) -> Path:
+        home = tmp_path_factory.mktemp("planned")
+        for file in (brief, *brief.parent.glob("*-survey.csv")):
+            shutil.copy(file, home)
+        done = run("plan", str(home / brief.name), "-o", str(home / "out"), "--today", "2027-02-01")
+        assert done.returncode == 0, done.stderr
+        return home
+
+    return of
+
+
+def places(home: Path) -> dict[str, str]:
+    """What the words of a command may name, each written into the folder."""
+    texts = {
+        "no-toml.toml": "[lawn\n",
+        "faults.toml": BRIEF_WITH_FAULTS,
+        "text": TEXT,
+        "clients.csv": ROWS,
+        "other.toml": BRIEF.read_text(encoding="utf-8").replace('id = "', 'id = "x', 1),
+        "torn.toml": BRIEF.read_text(encoding="utf-8"),
+        "torn.journal.jsonl": '{"sum":"a1',
+    }
+    for name, text in texts.items():
+        (home / name).write_text(text, encoding="utf-8")
+    (home / "cut.gz").write_bytes(gzip.compress(b"station,date\n" * 99)[:-9])
+    (home / "empty").mkdir()
+    named = {"brief": BRIEF.name, "torn": "torn.toml", "out": "out", "empty": "empty"}
+    return {
+        **{name: str(home / file) for name, file in named.items()},
+        "index": str(home / "lawns.index"),
+        "here": str(home),
+        "port": str(free_port()),
+    }
+
+
+def words_of_names(names: str, home: Path) -> set[str]:
+    """Words that may stand in an answer: of each name what it stands for here, else itself."""
+    plan, book = read_plan(home / "out"), load_book()
+    assert plan is not None
+    lists: dict[str, Collection[str]] = {
+        "keys": brief_keys(),
+        "tasks": [*(task.id for task in plan.tasks), *book.operations, "tons"],
+        "lawn": [*own_words(plan), plan.lawn_id, "xmaple"],
+        "species": list(book.species),
+        "regions": [path.stem for path in (ROOT / "turfplan" / "data" / "regions").iterdir()],
+        "data": own_words(plan),
+        "sources": [f"{s.title} {s.institution}" for s in book.sources.values()],
+        "quantities": get_args(MeasuredQuantity),
+        "rows": ["ash", "elm", "oak"],
+        "text": [TEXT, "text"],
+        "shares": ["share", "ratio"],
+        "delivered": ["plan", "delivery"],
+        "logging": ["plan", "log", "done", "skipped"],
+    }
+    texts = [text for name in names.split() for text in (*lists.get(name, ()), name)]
+    return {word for text in texts for word in re.findall(r"[A-Za-z]+", text)}
+
+
+def test_every_command_is_asked() -> None:
+    """None is left out, with its commands below it."""
+    groups = {"log": log.app, "clients": clients.app}
+    below = {
+        f"{name} {command.name or command.callback.__name__}"  # type: ignore[union-attr]
+        for name, group in groups.items()
+        for command in group.registered_commands
+    }
+    assert set(ANSWERS) == (set(COMMANDS) - set(groups)) | below
+
+
+@pytest.mark.parametrize("command", ANSWERS)
+def test_no_answer_of_a_command_is_english(
+    command: str, planned: Callable[[Path], Path], tmp_path: Path
+) -> None:
+    """What it says when all is well, and each way in which it refuses."""
+    home = tmp_path / "home"
+    shutil.copytree(planned(BRIEF), home)
+    named = places(home)
+    left: dict[str, set[str]] = {}
+    for words, code, names in ANSWERS[command]:
+        called = [word.format(**named) for word in words]
+        done = run(*called)
+        assert done.returncode == code, (words, done.stderr)
+        said = done.stdout + done.stderr
+        assert code == 0 or any(letter in MARKED for letter in said), words
+        found = english_in(said.replace(str(home), ""), TYPED | words_of_names(names, home))
+        if found:
+            left[" ".join(words)] = found
+    assert left == {}
+
+
+@pytest.fixture
+def served_lawn(planned: Callable[[Path], Path], tmp_path: Path) -> Path:
+    """The surveyed lawn, planned again in its season after a pass was moved: work near and overdue,
+    and changes.
+    """
+    home = tmp_path / "home"
+    shutil.copytree(planned(SURVEYED), home)
+    brief, out = home / SURVEYED.name, home / "out"
+    plan = read_plan(out)
+    assert plan is not None
+    spread = next(task for task in plan.tasks if task.plays("spreading") and task.series is None)
+    later = (spread.start + timedelta(days=14)).isoformat()
+    for words in (
+        ("log", "moved", str(brief), spread.id, "-o", str(out), "--to", later),
+        ("plan", str(brief), "-o", str(out), "--today", PAGE_DAY),
+    ):
+        done = run(*words)
+        assert done.returncode == 0, done.stderr
+    return home
+
+
+def test_no_answer_of_the_server_is_english(
+    served_lawn: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The page with work that is near and overdue, changes, a map and stakes, with each fault of
+    its forms; and what the server says where there is no page.
+    """
+    client = pytest.importorskip("starlette.testclient", reason="the extra web is not there")
+    from turfplan.serve import app, index, ticks, tokens
+
+    out, brief, store = (served_lawn / name for name in ("out", SURVEYED.name, "lawns.index"))
+    monkeypatch.setattr(app, "datetime", PageTime)
+    with index.opened(store) as connection:
+        lawn = index.add_lawn(connection, out, brief)
+        bare = index.add_lawn(connection, shutil.copytree(out, served_lawn / "bare"))
+        read, edit, gone = (
+            tokens.issue(connection, lawn, kind) for kind in ("read", "edit", "read")
+        )
+        none, feed_of_none = (tokens.issue(connection, bare, kind) for kind in ("read", "feed"))
+        found = tokens.find(connection, gone)
+        assert found is not None and tokens.revoke(connection, found.id, lawn)
+    shutil.rmtree(served_lawn / "bare")
+
+    def asking(**settings: int) -> Any:
+        served = app.ServerSettings(store, hosts=("testserver",), **settings)
+        return client.TestClient(
+            app.create_app(served), raise_server_exceptions=False, follow_redirects=False
+        )
+
+    plan = read_plan(out)
+    assert plan is not None and plan.changes
+    near = {task.id for task in plan.tasks if task.overdue}
+    get, post = asking().get, asking().post
+    page, job = f"/lawn/{edit}", {"on": PAGE_DAY, "task": min(near)}
+    elsewhere, broken = {"origin": "https://qqq.example"}, {"content-type": "multipart/form-data"}
+    answers = [
+        (200, get(page)),
+        (200, get(f"/lawn/{read}")),
+        (422, post(page, data={"on": "qqq", "task": "qqq"})),
+        (422, post(page, data={"do": "revoke"})),
+        (403, post(page, data=job, headers=elsewhere)),
+        (403, post(f"/lawn/{read}", data=job)),
+        (413, post(page, data={"on": "q" * 20_000})),
+        (400, post(page, content=b"qqq", headers=broken)),
+        (404, get("/lawn/qqq")),
+        (404, get("/qqq")),
+        (405, asking().put(page)),
+        (404, get(f"/lawn/{none}")),
+        (404, get(f"/feed/{feed_of_none}.ics")),
+        (410, get(f"/lawn/{gone}")),
+        (410, get(f"/feed/{tokens.feed_of_page(gone)}.ics")),
+        (400, get("/", headers={"host": "qqq.example"})),
+        (429, asking(per_minute=0).get("/")),
+    ]
+    journal = served_lawn / f"{brief.stem}.journal.jsonl"
+    journal.write_text("qqq\nqqq\n", encoding="utf-8")
+    answers.append((422, post(page, data=job)))
+    (out / "plan.json").write_text("{", encoding="utf-8")
+    answers.append((404, post(page, data=job)))
+    monkeypatch.setattr(ticks, "read_plan", lambda _: 1 / 0)
+    answers.append((500, post(page, data=job)))
+    answers.append((410, post(page, data={"do": "revoke", "sure": "yes"})))
+    assert [(code, answer.status_code) for code, answer in answers] == [
+        (code, code) for code, _ in answers
+    ]
+    allowed = own_words(plan) | AS_THEY_ARE | TYPED | {"http"}
+    left = {
+        (code, word)
+        for code, answer in answers
+        for text in shown_on_page(answer.text)
+        for word in english_in(text, allowed)
+    }
+    assert left == set()
+    assert all(any(letter in MARKED for letter in answer.text) for _, answer in answers)
+    for part in ('class="map"', 'class="jobs"', "<table", 'class="wrong"', 'name="on"'):
+        assert any(part in answer.text for _, answer in answers), part

@@ -1,0 +1,229 @@
+"""What tasks take, beside figures reckoned by hand in the units of the trade."""
+
+from dataclasses import replace
+from datetime import date
+from typing import Any, get_args
+
+import pytest
+
+from planning import brief_of
+from test_planning_random import setting_of
+from told import told
+from turfplan.message import Listed, as_written
+from turfplan.messages.entry import item_name
+from turfplan.planning.amounts import (
+    fill_amounts,
+    loose_volumes,
+    pass_amounts,
+    plant_amounts,
+    seed_amounts,
+    straw_amounts,
+)
+from turfplan.records.items import AmountItem, OrderItem
+from turfplan.records.plan_task import Amount
+from turfplan.units import System
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.drafts import Draft, OpenDays, Pass
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.mix_choice import MixChoice
+from turfplan.work.season import FillVolumes
+
+# Exact: a yard is 0.9144 m, a thousand square feet are 92.90304 m2 (NIST Handbook 44, Appendix C).
+YD3, KFT2 = 0.764554857984, 92.90304
+SAND = MixChoice("sand", "sand", {"sand": 1.0}, "Sand on sand.")
+WINDOW = OpenDays(
+    "topdress", "spring", date(2027, 4, 1), date(2027, 5, 31), date(2027, 4, 20), "", ""
+)
+
+
+def setting(*changes: dict[str, Any]) -> ResolvedLawn:
+    """The plain lawn: 5,000 ft2 of thin tall fescue, half an inch, a tenth for settling."""
+    return setting_of(brief_of(*changes))
+
+
+def campaign(*layers: Pass) -> Campaign:
+    """A way through the season with a session for each number of one."""
+    numbers = sorted({layer.session for layer in layers})
+    sessions = tuple(
+        Session(n, WINDOW, tuple(p for p in layers if p.session == n), False) for n in numbers
+    )
+    return Campaign("test", "test", (), sessions, None, 0.0)
+
+
+def layer(number: int, session: int, settled_m3: float) -> Pass:
+    """A pass of some volume."""
+    return Pass(number, session, 6.35, settled_m3, False, 6.35, "")
+
+
+def by_item(amounts: tuple[Amount, ...]) -> dict[str, float]:
+    """SI values by item."""
+    return {a.item: a.value for a in amounts}
+
+
+def test_passes_are_loose_and_the_touch_up_is_a_tenth() -> None:
+    """1 and 2 m3 settled are 1.1 and 2.2 loose; the touch-up is a tenth of the lawn, so too."""
+    lawn = setting()
+    found = loose_volumes(lawn, campaign(layer(1, 1, 1.0), layer(2, 2, 2.0)), SAND)
+    assert found.passes == pytest.approx({1: 1.1, 2: 2.2})
+    assert found.touch_up_m3 == pytest.approx(0.1 * 5 * KFT2 * lawn.touch_up_depth_mm / 1000 * 1.1)
+    assert found.lift_m3 == 0.0
+    assert loose_volumes(lawn, campaign(), SAND) == FillVolumes({}, 0.0, 0.0)
+
+
+def test_hollows_settle_more() -> None:
+    """A twentieth of 464.5152 m2, 60 mm deep, a fifth more: 1.672 m3."""
+    lawn = replace(
+        setting(), levelling=replace(setting().levelling, lift_share=0.05, lift_depth_mm=60.0)
+    )
+    assert loose_volumes(lawn, campaign(), SAND).lift_m3 == pytest.approx(
+        0.05 * 464.5152 * 0.060 * 1.2
+    )
+
+
+def test_a_pass_over_the_lawn() -> None:
+    """A quarter inch over 5,000 ft2, a tenth more: 4.244 yd3 of sand, 39 barrows of 3 ft3."""
+    yards = 5000 * 0.25 / 12 / 27 * 1.1
+    draft = Draft(
+        "topdress.1",
+        "topdress",
+        "level",
+        "",
+        1,
+        depth_mm=6.35,
+        loose_m3=yards * YD3,
+        words={"zones": Listed(()), "cap": as_written("as much as grass takes")},
+    )
+    found = pass_amounts(setting(), SAND, draft, 1.0)
+    us = {a.item: (a.value_us, a.unit_us) for a in found}
+    assert us["depth"] == (0.25, "in")
+    assert us["volume"] == (pytest.approx(yards, abs=1e-6), "yd3")
+    assert by_item(found)["weight"] == pytest.approx(yards * YD3 * 1600, rel=1e-6)
+    assert us["barrow loads"] == (39, "loads")
+    assert (
+        "over 5,000 ft²" in told(found[1].reason)
+        and "10% more" in told(found[1].reason)
+        and "weight per area" not in us
+    )
+    metric = {
+        a.item: a.value
+        for a in pass_amounts(replace(setting(), system=System.METRIC), SAND, draft, 1.0)
+    }
+    assert metric["weight per area"] == pytest.approx(metric["weight"] / 464.5152, rel=1e-6)
+
+
+def test_a_pass_that_covers_less_says_so() -> None:
+    """With half the volume it is spread only where it is still missing."""
+    draft = Draft(
+        "topdress.1",
+        "topdress",
+        "level",
+        "",
+        1,
+        depth_mm=6.35,
+        loose_m3=1.5,
+        words={"zones": Listed(()), "cap": as_written("x")},
+    )
+    why = told(pass_amounts(setting(), SAND, draft, 1.0)[1].reason)
+    assert "only where it is still missing" in why
+
+
+@pytest.mark.parametrize(
+    ("seeding", "lawn", "pounds"),
+    [
+        ({"intent": "overseed"}, {}, 20.0),  # 4 lb/1,000 ft2
+        ({"intent": "renovate"}, {}, 35.0),  # 7
+        ({"intent": "overseed"}, {"condition": "bare"}, 35.0),
+        ({"intent": "patch"}, {}, 5.0),  # a quarter of the lawn
+        ({"intent": "overseed", "rate": "6 lb/1000ft2"}, {}, 30.0),
+        (
+            {
+                "intent": "overseed",
+                "rate": "6 lb/1000ft2",
+                "purity_percent": 95,
+                "germination_percent": 80,
+            },
+            {},
+            30 / 0.76,
+        ),
+    ],
+)
+def test_seed_for_five_thousand_feet(
+    seeding: dict[str, Any], lawn: dict[str, Any], pounds: float
+) -> None:
+    """By the rate of book or brief, more of a bag not all live; a tenth is held back."""
+    found = {a.item: a.value_us for a in seed_amounts(setting({"seeding": seeding, "lawn": lawn}))}
+    assert found["seed"] == pytest.approx(pounds, abs=1e-5)
+    assert found["seed held back"] == pytest.approx(pounds / 10, abs=1e-5)
+
+
+@pytest.mark.parametrize(("condition", "share"), [("thin", 0.5), ("bare", 1.0)])
+def test_plants_for_a_lawn(condition: str, share: float) -> None:
+    """Half of a thin lawn, all of a bare one; sod a twentieth more, plugs one a square foot."""
+    lawn = setting(
+        {
+            "lawn": {"grass": "zoysia", "condition": condition},
+            "place": {"postal_code": "30606"},
+            "seeding": {"intent": "plant", "spacing": "12 in"},
+        }
+    )
+    sod = Draft("plant", "plant", "seed", as_written("Why."), 1, form="sod")
+    assert by_item(plant_amounts(lawn, sod)) == pytest.approx(
+        {"sod": 464.5152 * share * 1.05}, abs=1e-5
+    )
+    assert by_item(plant_amounts(lawn, replace(sod, form="plugs"))) == {"plugs": 5000 * share}
+    assert set(by_item(plant_amounts(lawn, replace(sod, form=None)))) == {"plugs"}
+
+
+def test_straw_and_fill() -> None:
+    """A bale for a thousand square feet; a fill is told as it was reckoned."""
+    assert by_item(straw_amounts(setting())) == {"straw": 5}
+    assert by_item(straw_amounts(setting({"lawn": {"area": "5001 ft2"}}))) == {"straw": 6}
+    fill = Draft("touch_up", "touch_up", "finish", "", 1, depth_mm=3.0, loose_m3=0.2)
+    assert by_item(fill_amounts(fill)) == {"depth": 3.0, "volume": 0.2}
+
+
+def test_a_pass_tells_what_its_zones_take() -> None:
+    """The parts of the zones follow the volume; without any nothing does."""
+    draft = Draft(
+        "topdress.1",
+        "topdress",
+        "level",
+        "",
+        1,
+        depth_mm=6.35,
+        loose_m3=3.5,
+        words={"zones": "front 1 yd³, back 2 yd³", "cap": as_written("x")},
+    )
+    assert told(pass_amounts(setting(), SAND, draft, 1.0)[1].reason).endswith(
+        "settles. Of it: front 1 yd³, back 2 yd³."
+    )
+    for none in ("", Listed(())):
+        bare = replace(draft, words={"zones": none, "cap": "x"})
+        assert told(pass_amounts(setting(), SAND, bare, 1.0)[1].reason).endswith("settles.")
+
+
+@pytest.mark.parametrize(
+    ("seeding", "lawn", "words"),
+    [
+        ({"intent": "overseed"}, {}, "Overseeding rate, about half of a new lawn's."),
+        ({"intent": "renovate"}, {}, "Rate for a new lawn."),
+        ({"intent": "overseed", "rate": "6 lb/1000ft2"}, {}, "Rate asked for in the brief."),
+        (
+            {"intent": "overseed", "purity_percent": 95, "germination_percent": 80},
+            {"condition": "bare"},
+            "Rate for a new lawn; the bag holds 76% live seed, so more of it is sown.",
+        ),
+    ],
+)
+def test_seed_says_which_rate_it_is(
+    seeding: dict[str, Any], lawn: dict[str, Any], words: str
+) -> None:
+    """By the rate, with a capital, and in all, within a sentence."""
+    by_rate, in_all, _ = seed_amounts(setting({"seeding": seeding, "lawn": lawn}))
+    assert told(by_rate.reason) == words
+    assert told(in_all.reason) == f"Rate times 5,000 ft²; {words[:1].lower()}{words[1:]}"
+
+
+def test_every_amount_has_a_name() -> None:
+    """What an amount can be of, and what can be bought, stands in the catalog."""
+    assert all(told(item_name(item)) for item in (*get_args(AmountItem), *get_args(OrderItem)))

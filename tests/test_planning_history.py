@@ -1,0 +1,277 @@
+"""What the journal says of a plan: done, in part, skipped, moved, put off, overdue, and the days
+that are too wet.
+"""
+
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
+
+import pytest
+
+from sample_plan import sample_plan
+from told import told
+from turfplan.files.reading.book import load_book
+from turfplan.planning.history import (
+    TaskHistory,
+    dry_day_constraints,
+    forecast_reasons,
+    history_constraints,
+    read_history,
+    still_missing_mm,
+)
+from turfplan.records.constraints import Allowed, DaySet, Strength
+from turfplan.records.journal import JournalEntry
+from turfplan.work.drafts import Draft
+
+BOOK = load_book()
+PLAN = sample_plan()
+AUTUMN = date(2027, 9, 8)
+
+
+def journal(*entries: dict[str, Any]) -> tuple[JournalEntry, ...]:
+    """Entries in the order given."""
+    at = datetime(2027, 9, 1, tzinfo=UTC)
+    return tuple(
+        JournalEntry(number=number, at=at, **entry) for number, entry in enumerate(entries, 1)
+    )
+
+
+def past_of(*entries: dict[str, Any], today: date = AUTUMN, **options: Any) -> TaskHistory:
+    """The history of the invented plan."""
+    return read_history(BOOK, journal(*entries), PLAN, today, **options)
+
+
+def done(task: str, day: date, **more: Any) -> dict[str, Any]:
+    """An entry of work done."""
+    return {"kind": "done", "task": task, "on": day, **more}
+
+
+def test_parts_of_a_job_add_up() -> None:
+    """Two entries out of order, 40 and 60 %, 1 and 1.5 m3: from the first day to the last it is
+    done, with 2.5 m3 used.
+    """
+    later, earlier = date(2027, 9, 7), date(2027, 9, 5)
+    found = past_of(
+        done("topdress.1", later, share=0.4, amount=1.0, unit="m3"),
+        done("topdress.1", earlier, share=0.6, amount=1.5, unit="m3"),
+    )
+    actual = found.actual["topdress.1"]
+    assert (actual.start, actual.end, actual.share) == (earlier, later, 1.0)
+    assert [(a.value, a.unit) for a in actual.amounts] == [(2.5, "m3")]
+    assert found.done == {"topdress.1": later.toordinal()} and found.part_done == {}
+    assert told(found.because["topdress.1"]) == "It is logged as done."
+
+
+def test_a_part_is_a_part() -> None:
+    """40 % is begun and not over; more than the whole is the whole; amounts of other units stay
+    apart.
+    """
+    found = past_of(
+        done("topdress.1", AUTUMN, share=0.4, amount=1.0, unit="m3"),
+        done("dethatch", AUTUMN, share=0.8),
+    )
+    assert found.part_done == {"topdress.1": 0.4, "dethatch": 0.8} and found.done == {}
+    assert told(found.because["topdress.1"]) == "40% of it is logged as done."
+    twice = past_of(
+        done("dethatch", AUTUMN, share=0.8, amount=3.0, unit="kg"),
+        done("dethatch", AUTUMN, share=0.8, amount=1.0, unit="m3"),
+    )
+    assert twice.actual["dethatch"].share == 1.0 and twice.part_done == {}
+    assert {(a.value, a.unit) for a in twice.actual["dethatch"].amounts} == {
+        (3.0, "kg"),
+        (1.0, "m3"),
+    }
+
+
+def test_work_takes_the_place_of_a_move() -> None:
+    """A job that was moved by hand and then done is not held any more; a move after a skip holds
+    nothing.
+    """
+    to = date(2027, 9, 20)
+    held = past_of({"kind": "moved", "task": "topdress.2", "to": to})
+    assert (
+        held.held == {"topdress.2": to.toordinal()}
+        and told(held.because["topdress.2"]) == "It was moved by hand."
+    )
+    assert (
+        past_of(
+            {"kind": "moved", "task": "topdress.2", "to": to}, done("topdress.2", AUTUMN, share=0.5)
+        ).held
+        == {}
+    )
+    skipped = past_of(
+        {"kind": "moved", "task": "topdress.2", "to": to},
+        {"kind": "skipped", "task": "topdress.2", "on": AUTUMN},
+    )
+    assert skipped.held == {} and skipped.skipped == {"topdress.2"}
+
+
+@pytest.mark.parametrize(("kind", "wait"), [("rained_off", 1), ("refused", 2)])
+def test_what_was_put_off_waits(kind: str, wait: int) -> None:
+    """A day after rain, two after a load that was sent back; a move by hand falls with it."""
+    found = past_of(
+        {"kind": "moved", "task": "delivery.1", "to": date(2027, 9, 11)},
+        {"kind": kind, "task": "delivery.1", "on": AUTUMN},
+    )
+    assert found.not_before["delivery.1"][0] == AUTUMN.toordinal() + wait and found.held == {}
+
+
+def test_rain_puts_off_what_needs_dry_days() -> None:
+    """On the second day of the second pass only that pass; a job moved onto the rain is hit on its
+    new day, not on its old.
+    """
+    rain = {"kind": "rained_off", "on": date(2027, 9, 12)}
+    assert "topdress.2" in past_of(rain).not_before and "topdress.1" not in past_of(rain).not_before
+    assert "soil_test" not in past_of(rain).not_before
+    away = {"kind": "moved", "task": "topdress.2", "to": date(2027, 9, 18)}
+    assert "topdress.2" not in past_of(away, rain).not_before
+    assert "topdress.2" in past_of(away, rain | {"on": date(2027, 9, 19)}).not_before
+    for outside in (date(2027, 9, 10), date(2027, 9, 13)):
+        assert "topdress.2" not in past_of(rain | {"on": outside}).not_before
+
+
+def test_overdue_is_what_is_over_without_a_word() -> None:
+    """Jobs that ended before today count from their last day; those of today, moved, done, skipped
+    or not done do not.
+    """
+    today = date(2027, 9, 13)
+    found = past_of(today=today)
+    assert found.overdue["topdress.2"] == date(2027, 9, 12).toordinal()
+    assert (
+        found.overdue["soil_test"] == date(2027, 3, 13).toordinal()
+        and "inspect.germination" not in found.overdue
+    )
+    assert "topdress.2" not in past_of(today=date(2027, 9, 12)).overdue
+    assert not any(name.startswith("water") for name in past_of(today=date(2028, 6, 1)).overdue)
+    assert past_of(today=today, assume_not_done=True).overdue == {}
+    words = (
+        done("dethatch", date(2027, 9, 4)),
+        {"kind": "skipped", "task": "soil_test", "on": AUTUMN},
+        {"kind": "not_done", "task": "mow_low.1"},
+        {"kind": "moved", "task": "core_aerate.1", "to": date(2027, 9, 20)},
+        {"kind": "rained_off", "task": "topdress.1", "on": date(2027, 9, 5)},
+    )
+    answered = past_of(*words, today=today).overdue
+    assert not answered.keys() & {
+        "dethatch",
+        "soil_test",
+        "mow_low.1",
+        "core_aerate.1",
+        "topdress.1",
+    }
+    assert "topdress.2" in answered
+
+
+def test_days_that_stand() -> None:
+    """What is done stands before what is held, and that before what is overdue."""
+    history = TaskHistory(done={"a": 1}, held={"a": 2, "b": 3}, overdue={"a": 4, "b": 5, "c": 6})
+    assert history.fixed == {"a": 1, "b": 3, "c": 6}
+    assert history.recorded == {"a", "b", "c"}
+
+
+def test_published_are_the_open_jobs() -> None:
+    """Waterings are not among them, nor what is done."""
+    found = past_of(done("dethatch", date(2027, 9, 4))).published
+    assert found["topdress.2"] == date(2027, 9, 11).toordinal()
+    assert "dethatch" not in found and not any(name.startswith("water") for name in found)
+
+
+def test_measurements_are_kept() -> None:
+    """Soil in order, rain by day, the depth that was last measured, the first day on which seed had
+    come up.
+    """
+
+    def measured(quantity: str, value: float, day: date) -> dict[str, Any]:
+        return {"kind": "measured", "quantity": quantity, "value": value, "on": day}
+
+    days = [AUTUMN + timedelta(days=n) for n in range(3)]
+    found = past_of(
+        measured("soil_temperature", 18.0, days[1]),
+        measured("soil_temperature", 0.0, days[2]),
+        measured("rain", 4.0, days[0]),
+        measured("rain", 6.0, days[0]),
+        measured("depth_missing", 3.0, days[0]),
+        measured("depth_missing", 0.0, days[1]),
+        measured("germination", 0.0, days[0]),
+        measured("germination", 1.0, days[1]),
+        measured("germination", 1.0, days[2]),
+    )
+    assert found.soil == ((days[1], 18.0), (days[2], 0.0)) and found.rain == {days[0]: 6.0}
+    assert found.missing_mm == 0.0 and found.germinated == days[1]
+    assert past_of().missing_mm is None and past_of().germinated is None
+
+
+def test_what_is_missing_counts_once_all_passes_are_over() -> None:
+    """Two passes done, or one done and one skipped; not while one is open, nor without a plan."""
+    over = TaskHistory(done={"topdress.1": 1}, skipped=frozenset({"topdress.2"}), missing_mm=3.0)
+    assert still_missing_mm(over, PLAN) == 3.0
+    assert still_missing_mm(TaskHistory(done={"topdress.1": 1}, missing_mm=3.0), PLAN) is None
+    assert still_missing_mm(over, None) is None
+
+
+def draft(name: str, operation: str, days: int = 1) -> Draft:
+    """A job of some days."""
+    return Draft(name, operation, "level", "", 1, duration_days=days)
+
+
+def test_open_jobs_lie_from_today() -> None:
+    """And from the day that rain left them; what is fixed is not bound."""
+    today = AUTUMN.toordinal()
+    drafts = [
+        draft("topdress.1", "topdress"),
+        draft("topdress.2", "topdress"),
+        draft("roll", "roll"),
+    ]
+    history = TaskHistory(
+        done={"roll": today - 3}, not_before={"topdress.2": (today + 2, "It was rained off.")}
+    )
+    found = {c.id: c for c in history_constraints(history, drafts, AUTUMN, today + 30)}
+    assert set(found) == {"today:topdress.1", "today:topdress.2", "put_off:topdress.2"}
+    assert found["today:topdress.1"].days == DaySet.of([(today, today + 30)])
+    assert found["put_off:topdress.2"].days == DaySet.of([(today + 2, today + 30)])
+    assert all(c.strength is Strength.HARD for c in found.values())
+
+
+def test_spreading_keeps_off_rain_and_off_the_day_after_a_soaking() -> None:
+    """1 mm is no rain, 1.1 mm takes its day, 10 mm no more than that, 10.1 mm the day after too."""
+    first = AUTUMN.toordinal()
+    rain = {AUTUMN + timedelta(days=n): mm for n, mm in ((1, 1.0), (3, 1.1), (5, 10.0), (8, 10.1))}
+    days = DaySet.of([(first, first + 11)])
+    (found,) = dry_day_constraints(
+        BOOK,
+        [draft("topdress.1", "topdress"), draft("soil_test", "soil_test")],
+        rain,
+        days,
+        first,
+        first + 11,
+    )
+    assert isinstance(found, Allowed) and found.strength is Strength.STRONG
+    assert [day - first for day in found.days.days()] == [0, 1, 2, 4, 6, 7, 10, 11]
+    assert (
+        dry_day_constraints(BOOK, [draft("topdress.1", "topdress")], {}, days, first, first + 11)
+        == ()
+    )
+
+
+def test_a_job_of_two_days_starts_where_both_are_dry() -> None:
+    """On working days Monday, Tuesday and Friday with rain on the Tuesday, it starts on Friday and
+    goes on on Monday.
+    """
+    monday = date(2027, 9, 6).toordinal()
+    work = DaySet.from_days([monday, monday + 1, monday + 4, monday + 7, monday + 8])
+    rain = {date(2027, 9, 7): 5.0}
+    (found,) = dry_day_constraints(
+        BOOK, [draft("topdress.1", "topdress", 2)], rain, work, monday, monday + 10
+    )
+    assert isinstance(found, Allowed)
+    assert [day - monday for day in found.days.days()] == [4, 7]
+
+
+def test_a_plan_made_before_the_forecast_says_why_it_changes() -> None:
+    """The second pass, of two days: rain on its last day, and the soaking of the day before its
+    first.
+    """
+    for day, mm, words in ((date(2027, 9, 12), 5.0, "Sep 12"), (date(2027, 9, 10), 20.0, "Sep 11")):
+        found = forecast_reasons(BOOK, PLAN, {day: mm})
+        assert words in told(found["topdress.2"]) and "topdress.1" not in found
+    assert forecast_reasons(BOOK, PLAN, {date(2027, 9, 12): 0.5}) == {}
+    assert forecast_reasons(BOOK, None, {date(2027, 9, 12): 5.0}) == {}

@@ -1,0 +1,228 @@
+"""What is bought, beside figures reckoned by hand in the units of the trade."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from planning import plan_of
+from test_planning_amounts import SAND, YD3, setting
+from told import all_told, told
+from turfplan.message import Message, as_written
+from turfplan.planning.bagged_goods import small_orders
+from turfplan.planning.purchases import (
+    Bought,
+    material_orders,
+    order_lines,
+    quoted_depth,
+    short_line,
+)
+from turfplan.planning.stock import Stock
+from turfplan.records.plan_task import Amount
+from turfplan.units import System
+from turfplan.work.drafts import Draft, Load
+from turfplan.work.season import FillVolumes
+
+# Exact: a pound is 0.45359237 kg (NIST Handbook 44, Appendix C).
+LB = 0.45359237
+NONE = as_written("")
+VOLUMES = FillVolumes({1: 2.0 * YD3, 2: 1.1 * YD3, 3: 4.0 * YD3}, 0.0, 0.3 * YD3)
+TWO_LOADS = (Load(1, 1, (1, 2), 3.1 * YD3), Load(2, 2, (3,), 4.0 * YD3, order=2))
+
+
+def yards(lines: list[Bought]) -> list[float]:
+    """The volumes of orders in cubic yards."""
+    return [line.value / YD3 for line in lines]
+
+
+def test_each_load_has_its_order() -> None:
+    """3.1 yd3 are sold as 3.25; 4 and the touch-up's 0.3 as 4.5; parts and loads add up."""
+    found = material_orders(setting(), TWO_LOADS, SAND, VOLUMES)
+    assert yards(found) == pytest.approx([3.25, 4.5])
+    assert [(b.order_task, b.deliver_task) for b in found] == [
+        ("order_material.1", "delivery.1"),
+        ("order_material.2", "delivery.2"),
+    ]
+    assert all(sum(p.value for p in b.parts) == pytest.approx(b.value, abs=1e-5) for b in found)
+    assert all(sum(b.loads) == pytest.approx(b.value) for b in found)
+    assert (
+        "touch-up" in told(found[1].reason)
+        and "touch-up" not in told(found[0].reason)
+        and "pass 3" in told(found[1].reason)
+        and "passes 1 to 2" in told(found[0].reason)
+    )
+
+
+@pytest.mark.parametrize(
+    ("more", "sold", "words"),
+    [
+        (0.5, 3.75, "0.5 yd³ more"),
+        (-0.5, 2.75, "0.5 yd³ less"),
+        (-9.0, 0.0, "9 yd³ less"),
+        (0.15, 3.25, "0.15 yd³ more"),
+    ],
+)
+def test_stock_makes_an_order_larger_or_smaller(more: float, sold: float, words: str) -> None:
+    """3.1 yd3 and half a yard more are sold as 3.75, half a yard less as 2.75; never below 0."""
+    found = material_orders(setting(), TWO_LOADS, SAND, VOLUMES, Stock(more={1: more * YD3}))
+    assert yards(found) == pytest.approx([sold, 4.5]) and words in told(found[0].reason)
+
+
+def test_loads_keep_to_the_truck() -> None:
+    """4.5 yd3 on a truck of 2 yd3 are three loads."""
+    lawn = setting({"delivery": {"truck_limit": "2 yd3"}})
+    assert material_orders(lawn, TWO_LOADS, SAND, VOLUMES)[1].loads == pytest.approx(
+        (1.5 * YD3,) * 3
+    )
+
+
+def test_hollows_have_soil_of_their_own() -> None:
+    """1.01 yd3 are sold as 1.25 for the filling, ordered with the first load if there is one."""
+    flat = setting()
+    lawn = replace(flat, levelling=replace(flat.levelling, lift_share=0.05, lift_depth_mm=60.0))
+    volumes = replace(VOLUMES, lift_m3=1.01 * YD3)
+    soil = material_orders(lawn, TWO_LOADS, SAND, volumes)[-1]
+    assert (soil.item, soil.value / YD3) == ("topsoil", pytest.approx(1.25))
+    assert (soil.order_task, soil.deliver_task) == ("order_material.1", "lift_and_fill")
+    assert material_orders(lawn, (), SAND, volumes)[0].order_task is None
+
+
+def test_a_shortage_is_a_line_of_its_own() -> None:
+    """0.6 yd3 short are sold as 0.75, for the task that needs them, with no order before it."""
+    line = short_line(setting(), SAND, 0.6 * YD3, "topdress.3")
+    assert line.value / YD3 == pytest.approx(0.75) and line.loads == (line.value,)
+    assert (line.order_task, line.deliver_task) == (None, "topdress.3")
+
+
+def test_bags_are_sold_whole() -> None:
+    """20.2 lb of seed are 21 lb, and held back is no order; sod and product stand as they are."""
+    amounts = (
+        Amount.of("seed", 20.2 * LB, "kg", "Why."),
+        Amount.of("seed held back", 2.02 * LB, "kg", "Why."),
+        Amount.of("sod", 100.3, "m2", "Why."),
+        Amount.of("product", 10.123, "kg", "Why."),
+    )
+    draft = Draft("overseed", "overseed", "seed", "", 1, amounts=amounts)
+    found = {line.item: line for line in small_orders(setting(), {"overseed": draft})}
+    assert set(found) == {"seed", "sod", "fertilizer"}
+    assert found["seed"].value == pytest.approx(21 * LB) and told(found["seed"].text) == "21 lb"
+    assert found["sod"].value == 100.3 and found["fertilizer"].value == 10.123
+    assert found["seed"].questions and not found["sod"].questions
+    assert all(
+        line.deliver_task == "overseed" and line.order_task is None for line in found.values()
+    )
+
+
+def test_orders_have_their_days() -> None:
+    """On the day of the order task, else days before the work, never before the first day."""
+    first, day = date(2027, 3, 1), date(2027, 4, 24)
+    mix = Bought(
+        "mix", NONE, 2 * YD3, "m3", (), (YD3, YD3), NONE, NONE, "order_material.1", "delivery.1"
+    )
+    seed = Bought("seed", NONE, 21 * LB, "kg", (), (), NONE, NONE, None, "overseed")
+    lost = Bought("straw", NONE, 5, "bales", (), (), NONE, NONE, None, "nowhere")
+    days = {
+        "order_material.1": (date(2027, 4, 3), date(2027, 4, 3)),
+        "delivery.1": (day, day),
+        "overseed": (day, date(2027, 4, 25)),
+    }
+    found = order_lines([mix, seed, lost], days, 10, first)
+    assert [(line.order_by, line.deliver_by) for line in found] == [
+        (date(2027, 4, 3), day),
+        (date(2027, 4, 14), day),
+        (first, first),
+    ]
+    assert [(line.value_us, line.unit_us) for line in found] == [
+        (2, "yd3"),
+        (21, "lb"),
+        (5, "bales"),
+    ]
+    assert (
+        order_lines([seed], {"overseed": (date(2027, 3, 4), day)}, 10, first)[0].order_by == first
+    )
+    late = order_lines(
+        [mix], days | {"order_material.1": (date(2027, 5, 1), date(2027, 5, 1))}, 10, first
+    )
+    # What is wanted before that order goes out is ordered ahead by itself.
+    assert (late[0].order_by, late[0].deliver_by) == (date(2027, 4, 14), day)
+
+
+def test_a_quoted_load_reaches_so_deep() -> None:
+    """8 yd3 over 5,000 ft2, a tenth for settling: 0.471 in, told as no more than 3/8."""
+    assert quoted_depth(setting()) is None
+    quoted = quoted_depth(setting({"delivery": {"quoted": "8 yd3"}}))
+    assert told(quoted) == "The quoted load of 8 yd³ settles to 3/8 in over 5,000 ft²."
+
+
+def bought(item: str, value: float, unit: str) -> Bought:
+    """The line of one amount."""
+    amount = Amount.of(item, value, unit, "Why.")  # type: ignore[arg-type]
+    draft = Draft("plant", "plant", "seed", "", 1, amounts=(amount,))
+    (line,) = small_orders(setting(), {"plant": draft})
+    return line
+
+
+@pytest.mark.parametrize(
+    ("item", "value", "unit", "name", "text"),
+    [
+        ("seed", 9.0, "kg", "tall fescue seed", "20 lb"),
+        ("sod", 100.0, "m2", "tall fescue sod", "1,080 ft²"),
+        ("plugs", 1250, "pieces", "tall fescue plugs", "1,250 pieces"),
+        ("sprigs", 1250, "pieces", "tall fescue sprigs", "1,250 pieces"),
+        ("straw", 5, "bales", "weed-free straw", "5 bales"),
+        ("lime", 9.0, "kg", "ground limestone", "20 lb"),
+        ("product", 9.0, "kg", "fertilizer for plant", "20 lb"),
+    ],
+)
+def test_what_comes_in_bags_has_a_name(
+    item: str, value: float, unit: str, name: str, text: str
+) -> None:
+    """As it is asked for in a shop, with how much of it."""
+    line = bought(item, value, unit)
+    assert (told(line.name), told(line.text)) == (name, text)
+
+
+def test_seed_is_asked_about() -> None:
+    """The tag, weeds and varieties."""
+    questions = all_told(bought("seed", 9.0, "kg").questions)
+    assert len(questions) == 3 and "Purity and germination" in questions[0]
+
+
+def test_a_load_tells_its_weight() -> None:
+    """4.5 yd3 of sand at 1,600 kg/m3 are 5505 kg, 6.1 short tons; in loads the truck takes."""
+    lawn = setting({"delivery": {"truck_limit": "2 yd3"}})
+    line = material_orders(lawn, TWO_LOADS, SAND, VOLUMES)[1]
+    assert told(line.text) == "4.5 yd³ (about 6.1 tons) in 3 loads of 1.5 yd³"
+    metric = material_orders(replace(lawn, system=System.METRIC), TWO_LOADS, SAND, VOLUMES)[1]
+    assert told(metric.text, System.METRIC).startswith("3.3 m³ (about 5.3 t) in ")
+    whole = short_line(setting(), SAND, 0.75 * YD3, "topdress.3")
+    assert told(whole.text) == "0.75 yd³ (about 1.0 tons)"
+
+
+def test_a_title_calls_a_mix_of_many_parts_a_mix() -> None:
+    """The book's mixes of one part, and the owner's of two, fit under their own names."""
+    assert titled("sand", 1) is None and titled("own", 2) is None
+    assert told(titled("topsoil_sand", 2)) == told(titled("own", 3)) == "mix"
+
+
+def titled(mix: str, parts: int) -> Message | None:
+    """What the title of an order calls a mix of so many equal parts, where that is not its name."""
+    names = ("sand", "topsoil", "compost")[:parts]
+    chosen = replace(SAND, id=mix, parts=dict.fromkeys(names, 1 / parts))
+    return material_orders(setting(), TWO_LOADS, chosen, VOLUMES)[0].short_name
+
+
+def test_a_quoted_load_reaches_four_times_as_deep_on_a_quarter_of_the_lawn() -> None:
+    """What was quoted is spread where the lawn is filled, and nowhere else."""
+    whole = plan_of({"delivery": {"quoted": "4 yd3"}})
+    lows = {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.25}]}
+    part = plan_of({"delivery": {"quoted": "4 yd3"}, "leveling": lows})
+    words = [
+        next(
+            text
+            for text in all_told(plan.warnings + plan.cautions + plan.assumptions)
+            if "4 yd" in text
+        )
+        for plan in (whole, part)
+    ]
+    assert "1/8 in over 5,000 ft²" in words[0] and "7/8 in over 1,250 ft²" in words[1]

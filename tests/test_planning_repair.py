@@ -1,0 +1,300 @@
+"""What becomes of a season whose windows were missed."""
+
+from dataclasses import replace
+from datetime import UTC, date, datetime, time, timedelta
+from pathlib import Path
+
+from outside_checks import TOOLS, update_faults
+from planning import TODAY, brief_of, kind, plan_brief, plan_of
+from printed import day_text, season_ics
+from test_seasons import Season, begun, done_until
+from turfplan.app.inputs import input_of
+from turfplan.export.tables.plan_json import plan_to_json
+from turfplan.files.reading.plan import plan_from_json
+from turfplan.message import as_written
+from turfplan.planning import Weather
+from turfplan.planning.too_late import without_too_late
+from turfplan.records.book_names import OperationName
+from turfplan.records.brief import Brief
+from turfplan.records.constraints import DayStep, Lag, Reason, Strength
+from turfplan.records.journal import JournalEntry
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan import Plan
+from turfplan.units import System
+from turfplan.work.assumptions import resolve
+from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.watering.request import WeatherDay
+
+DEEP = {"leveling": {"depth": "1 in"}}
+LATE = date(2027, 11, 20)
+
+
+def asked(season: Season, brief: Brief, day: date = LATE) -> Plan:
+    """The plan that a re-planning would give, with nothing that is over taken for done."""
+    now = datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
+    return plan_brief(
+        brief, now=now, journal=tuple(season.journal), previous=season.plan, assume_not_done=True
+    )
+
+
+def until(brief: Brief, day: date) -> Brief:
+    """The brief with another last day."""
+    return brief.model_copy(update={"season": brief.season.model_copy(update={"until": day})})
+
+
+def sound(season: Season, plan: Plan, tmp_path: Path, day: date = LATE) -> None:
+    """Nothing open lies in the past, identities stay, and the checker of versions has nothing to
+    say.
+    """
+    for task in plan.tasks:
+        before = season.plan.task(task.id)
+        if task.closed is None and task.status != "CANCELLED" and task.series is None:
+            assert task.start >= day, task.id
+        assert before is None or (before.uid == task.uid and before.sequence <= task.sequence)
+    if TOOLS.is_dir():
+        files = [tmp_path / name for name in ("before.ics", "after.ics")]
+        for path, version in zip(files, (season.plan, plan), strict=True):
+            path.write_bytes(season_ics(version))
+        assert update_faults(*files) == []
+
+
+def test_a_missed_window_offers_options_that_hold(tmp_path: Path) -> None:
+    """With every window of the plan's days missed there is no plan, but ways out; the one with more
+    time is as told.
+    """
+    season = begun(DEEP, {"season": {"until": date(2028, 3, 1)}})
+    plan = asked(season, season.brief)
+    assert (
+        plan.conflict is not None
+        and not plan.tasks
+        and all(not r.text.endswith(": ") for r in plan.conflict.reasons)
+    )
+    changes = {str(option.change): option.reason.text for option in plan.options}
+    assert "until = 2029-03-02" in changes and len(changes) >= 2
+    taken = asked(season, until(season.brief, date(2029, 3, 2)))
+    assert taken.conflict is None and taken.campaign_name.text in changes["until = 2029-03-02"]
+    sound(season, taken, tmp_path)
+
+
+def test_a_missed_window_is_planned_anew_where_there_is_time(tmp_path: Path) -> None:
+    """With another year inside the plan's days the rest is laid out anew around what is done, and
+    the plan says why.
+    """
+    season = begun(DEEP, {"season": {"until": date(2029, 6, 1)}})
+    first = season.day("topdress.1")
+    done_until(season, first + timedelta(days=5))
+    season.make(first + timedelta(days=6))
+    plan = asked(season, season.brief)
+    assert plan.conflict is None
+    sound(season, plan, tmp_path)
+    done = plan.task("topdress.1")
+    assert done is not None and done.closed == "done" and done.start == first
+    assert sum(t.status != "COMPLETED" for t in kind(plan, "topdress")) >= 1
+    assert kind(plan, "overseed")[0].start.year == 2028
+    assert any(
+        r.campaign == season.plan.campaign_name and "still to be done" in r.reason.text
+        for r in plan.rejected
+    )
+    assert {c.kind for c in plan.changes} >= {"moved"}
+
+
+def test_another_last_day_counts_when_planning_again() -> None:
+    """A brief that asks for another end has it, also in a folder that was planned before; the first
+    day stays.
+    """
+    season = begun()
+    season.brief = until(season.brief, date(2028, 6, 30))
+    again = season.make(date(2027, 2, 3))
+    assert (
+        again.horizon.end == date(2028, 6, 30)
+        and again.horizon.start == season.versions[0].horizon.start
+    )
+
+
+def test_a_forecast_moves_work_off_wet_days_and_says_so() -> None:
+    """Rain forecast for a pass moves it, and report and feed name the forecast; without a forecast
+    it stays; no rule is hard.
+    """
+    season = begun(DEEP)
+    day = season.day("topdress.1")
+    done_until(season, day - timedelta(days=1))
+    before = day - timedelta(days=1)
+    season.make(before)
+    plan = season.make(before, 10, weather=Weather({day: WeatherDay(rain_mm=15.0)}))
+    task = plan.task("topdress.1")
+    assert task is not None and task.start > day + timedelta(days=1) and task.published is not None
+    told = {c.task: c.because.text for c in plan.changes}
+    assert (
+        told["topdress.1"]
+        == f"Rain is forecast: {day_text(day, System.US, year=False)} will be too wet."
+    )
+    assert told["topdress.1"] in task.published.description
+    flood = {before + timedelta(days=n): WeatherDay(rain_mm=20.0) for n in range(90)}
+    assert season.make(before, 12, weather=Weather(flood)).conflict is None
+
+
+def test_a_forecast_looks_at_every_day_of_a_pass() -> None:
+    """A pass of two days with rain forecast for its second is moved to two dry ones, and told
+    why.
+    """
+    season = begun(DEEP, {"work": {"people": 1}})
+    task = season.plan.task("topdress.1")
+    assert task is not None and (task.end - task.start).days == 1
+    before, wet = task.start - timedelta(days=1), task.end
+    done_until(season, before)
+    season.make(before)
+    moved = season.make(before, 10, weather=Weather({wet: WeatherDay(rain_mm=3.0)})).task(
+        "topdress.1"
+    )
+    assert moved is not None and moved.start != task.start and not moved.start <= wet <= moved.end
+    (told,) = [c.because.text for c in season.plan.changes if c.task == "topdress.1"]
+    assert told == f"Rain is forecast: {day_text(wet, System.US, year=False)} will be too wet."
+
+
+def test_a_forecast_holds_a_delivery() -> None:
+    """A load is not taken on a day of rain that is forecast, where another day will do."""
+    season = begun(DEEP)
+    day = season.day("delivery.1")
+    done_until(season, day - timedelta(days=1))
+    season.make(day - timedelta(days=2))
+    season.make(day - timedelta(days=2), 10, weather=Weather({day: WeatherDay(rain_mm=5.0)}))
+    assert season.day("delivery.1") != day
+    (told,) = [c.because.text for c in season.plan.changes if c.task == "delivery.1"]
+    assert told.startswith("Rain is forecast")
+
+
+def test_marks_that_run_out_are_asked_for_again() -> None:
+    """Marks of buried lines run out while rain holds the tines up: a second request comes before
+    them, and stays once it is made.
+    """
+    season = begun(DEEP)
+    marks, tines = season.day("locate_utilities.1"), season.day("core_aerate.1")
+    done_until(season, tines)
+    season.journal = [
+        e for e in season.journal if e.task not in ("locate_utilities.1", "raise_fittings")
+    ]
+    season.log("done", task="locate_utilities.1", on=marks - timedelta(days=30))
+    season.log("rained_off", on=tines)
+    plan = season.make(tines + timedelta(days=1))
+    again, task = plan.task("locate_utilities.1.again"), plan.task("core_aerate.1")
+    assert task is not None and again is not None and again.closed is None
+    assert tines < again.start and timedelta(3) <= task.start - again.end <= timedelta(28)
+    assert not any("have it done again" in caution.text for caution in task.cautions)
+    season.log("done", task=again.id, on=again.start)
+    later = season.make(again.start + timedelta(days=1))
+    kept = later.task(again.id)
+    assert kept is not None and kept.closed == "done" and season.day("core_aerate.1") == task.start
+
+
+def test_history_of_an_older_program_learns_its_roles() -> None:
+    """A plan written before tasks had roles: what is done in it plays its part all the same once it
+    is planned again.
+    """
+    first_plan = plan_of()
+    ordered = next(t for t in first_plan.tasks if t.plays("ordering"))
+    older = first_plan.model_copy(
+        update={"tasks": tuple(t.model_copy(update={"roles": ()}) for t in first_plan.tasks)}
+    )
+    done = JournalEntry(number=1, at=TODAY, kind="done", task=ordered.id, on=ordered.end)
+    later = datetime.combine(ordered.end + timedelta(days=2), time(12), UTC)
+    again = plan_of(journal=(done,), previous=older, now=later)
+    kept = again.task(ordered.id)
+    assert kept is not None and kept.closed == "done" and kept.roles == ordered.roles
+
+
+def test_a_task_of_newer_rules_does_not_come_before_work_that_is_done() -> None:
+    """A plan without the marks that today's rules ask for first: once the tines have gone in, the
+    marks before them are asked for no more, and the season goes on.
+    """
+    season = begun(DEEP)
+    asked = season.plan.task("locate_utilities.1")
+    assert asked is not None
+    left = tuple(task for task in season.plan.tasks if task.id != asked.id)
+    season.versions = [season.plan.model_copy(update={"tasks": left})]
+    tines = season.day("core_aerate.1")
+    done_until(season, tines + timedelta(days=1))
+    plan = season.make(tines + timedelta(days=1))
+    assert plan.task(asked.id) is None
+    cored, spread = plan.task("core_aerate.1"), plan.task("topdress.1")
+    assert cored is not None and cored.closed == "done"
+    assert spread is not None and spread.closed is None and spread.start > tines
+
+
+def test_what_must_come_before_work_that_is_over_goes_with_what_leads_to_it() -> None:
+    """Open tasks bound before a job that is done go, also through others; main work, what is held
+    or begun, and what is only advised or in time, stay.
+    """
+    brief = brief_of(DEEP)
+    given = input_of(brief, Path())
+    setting = resolve(brief, given.book, given.climate, TODAY.date())
+    kinds: dict[str, OperationName] = {
+        "call": "soil_test",
+        "mark": "locate_utilities",
+        "held": "raise_fittings",
+        "begun": "mow_low",
+        "advised": "preemergent",
+        "seed": "overseed",
+        "done": "core_aerate",
+        "later": "first_mow",
+    }
+    why = as_written("because")
+    drafts = tuple(Draft(name, kind, "prepare", why, 1) for name, kind in kinds.items())
+    reason = Reason("test", why)
+    lags = [
+        Lag(f"{one}>{other}", one, other, Strength.HARD, reason, DayStep(0))
+        for one, other in [
+            ("call", "mark"),
+            *((name, "done") for name in ("mark", "held", "begun", "seed")),
+            ("done", "later"),
+        ]
+    ]
+    lags.append(Lag("advised", "advised", "done", Strength.ADVICE, reason, DayStep(0)))
+    day = TODAY.toordinal()
+    history = TaskHistory(done={"done": day - 1}, held={"held": day + 3}, part_done={"begun": 0.5})
+    left = without_too_late(setting, SeasonDraft(drafts, tuple(lags)), history, TODAY.date())
+    assert {draft.id for draft in left.drafts} == kinds.keys() - {"call", "mark"}
+    assert "call>mark" not in {lag.id for lag in left.constraints}
+    same_day = replace(history, done={"done": day})
+    whole = without_too_late(setting, SeasonDraft(drafts, tuple(lags)), same_day, TODAY.date())
+    assert whole.drafts == drafts
+
+
+def test_days_of_work_logged_out_of_order_span_them_all() -> None:
+    """Parts logged of the first, the fifth and, remembered later, the third day: the work lasted
+    from the first to the fifth.
+    """
+    plan = plan_of({"leveling": {"depth": "0.25 in"}})
+    spread = next(t for t in plan.tasks if t.plays("spreading"))
+    days = [spread.start + timedelta(number) for number in (0, 4, 2)]
+    entries = tuple(
+        JournalEntry(number=number, at=TODAY, kind="done", task=spread.id, on=day, share=share)
+        for number, (day, share) in enumerate(zip(days, (0.3, 0.4, 0.3), strict=True), 1)
+    )
+    now = datetime.combine(max(days) + timedelta(1), time(12), UTC)
+    again = plan_of(
+        {"leveling": {"depth": "0.25 in"}}, journal=entries, previous=plan, now=now
+    ).task(spread.id)
+    assert again is not None and again.closed == "done" and again.actual is not None
+    assert (again.actual.start, again.actual.end) == (min(days), max(days))
+
+
+def test_a_campaign_that_is_gone_is_given_up_with_a_reason_or_not_named() -> None:
+    """A warm-season lawn of plants whose campaign is no longer among those to choose from: what is
+    told as ruled out has its reason, so that the plan can be kept.
+    """
+    brief = brief_of(
+        {
+            "lawn": {"grass": "st_augustine", "soil": "sand", "area": "1967 m2"},
+            "place": {"postal_code": "33139"},
+            "leveling": {"depth": "21 mm"},
+            "seeding": {"intent": "plant"},
+            "season": {"from": date(2027, 8, 24)},
+        }
+    )
+    first = plan_brief(brief)
+    moved = JournalEntry(
+        number=1, at=TODAY, kind="moved", task="irrigation_check", to=date(2027, 8, 29)
+    )
+    again = plan_brief(brief, TODAY + timedelta(days=14), (moved,), first)
+    assert all(rejected.reason.text for rejected in again.rejected)
+    assert plan_from_json(plan_to_json(again)).rejected == again.rejected

@@ -1,0 +1,74 @@
+"""A plan of another program stands until there is news."""
+
+from dataclasses import replace
+from datetime import timedelta
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+
+from planning import TODAY, brief_of
+from turfplan.app.inputs import PlanInputs, input_of
+from turfplan.app.plan_lawn import planned
+from turfplan.planning import KnownPlace, SoFar, Weather
+from turfplan.planning.standing import standing_plan
+from turfplan.records.journal import JournalEntry
+from turfplan.records.plan import Plan
+
+OLDER = "turfplan 0.0.1"
+LATER = TODAY + timedelta(days=1)
+
+
+@lru_cache(maxsize=1)
+def begun() -> tuple[PlanInputs, Plan]:
+    """A lawn with its plan, as another program would have left it: without one of its tasks."""
+    given = input_of(brief_of(), Path())
+    made = planned(given, today=TODAY.date())
+    tasks = tuple(task for task in made.tasks if task.operation != "first_mow")
+    assert len(tasks) < len(made.tasks)
+    return given, made.model_copy(update={"program": OLDER, "tasks": tasks})
+
+
+def entry_of(plan: Plan) -> JournalEntry:
+    """Word that the first task was done."""
+    task = plan.tasks[0]
+    return JournalEntry(number=1, at=TODAY, kind="done", task=task.id, on=TODAY.date())
+
+
+def test_a_plan_of_another_program_stands() -> None:
+    """Days, tasks and program stay, run after run, and in another language too; what is over is
+    told."""
+    given, before = begun()
+    kept = {task.id: (task.uid, task.start, task.end, task.sequence) for task in before.tasks}
+    again = planned(given, (), before, today=LATER.date())
+    for plan in (again, planned(given, (), again, today=before.tasks[0].end + timedelta(days=1))):
+        assert {t.id: (t.uid, t.start, t.end, t.sequence) for t in plan.tasks} == kept
+        assert (plan.program, plan.data_version) == (OLDER, before.data_version)
+    assert not again.tasks[0].overdue and plan.tasks[0].overdue
+    assert again.revision == before.revision and again.now > before.now
+
+
+def test_news_plans_anew_by_the_rules_of_today() -> None:
+    """With an entry of the journal the plan is this program's again, with what it asks for."""
+    given, before = begun()
+    plan = planned(given, (entry_of(before),), before, today=LATER.date())
+    assert plan.program != OLDER and plan.conflict is None
+    assert any(task.operation == "first_mow" for task in plan.tasks)
+
+
+@pytest.mark.parametrize("news", ["none", "book", "brief", "entry", "weather", "not_done", "ours"])
+def test_only_other_rules_without_news_let_a_plan_stand(news: str) -> None:
+    """Each kind of news alone has the lawn planned again; so has a plan of the same rules."""
+    given, before = begun()
+    ours = planned(given, today=TODAY.date())
+    previous = {
+        "ours": ours,
+        "book": ours.model_copy(update={"data_version": "older"}),
+    }.get(news, before)
+    so_far = SoFar((), previous, assume_not_done=news == "not_done")
+    if news == "entry":
+        so_far = replace(so_far, journal=(entry_of(before),))
+    place = KnownPlace(given.climate, weather=Weather() if news == "weather" else None)
+    digest = "another" if news == "brief" else given.sha256
+    found = standing_plan(given.book, place, so_far, now=LATER, brief_sha256=digest)
+    assert (found is not None) == (news in ("none", "book"))

@@ -1,0 +1,323 @@
+"""What is still to be ordered follows what was ordered, delivered and used."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from test_seasons import Season, begun, done_until
+from told import told
+from turfplan.planning.stock import needed_m3, stock_of
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan import OrderLine
+from turfplan.records.plan_task import Amount, WhatHappened
+from turfplan.work.drafts import Draft, Load
+from turfplan.work.season import FillVolumes
+
+DEEP = {"leveling": {"depth": "0.75 in"}}
+
+
+def mixes(season: Season) -> list[OrderLine]:
+    """The lines of mix that are still to be bought."""
+    return [line for line in season.plan.order if line.item == "mix"]
+
+
+@pytest.fixture
+def season() -> Season:
+    """Two sessions of passes, each with an order of its own; everything before the first delivery
+    is done.
+    """
+    season = begun(DEEP)
+    assert len(mixes(season)) == 2
+    done_until(season, season.day("delivery.1"))
+    return season
+
+
+def test_what_has_come_is_not_ordered_again(season: Season) -> None:
+    """A delivered line leaves the order; the other stays as it was to the last digit."""
+    _, second = mixes(season)
+    day = season.day("delivery.1")
+    season.log("delivered", task="delivery.1", on=day)
+    season.make(day)
+    (left,) = mixes(season)
+    assert (left.value, left.reason) == (
+        second.value,
+        second.reason,
+    ) and left.deliver_by == second.deliver_by
+
+
+@pytest.mark.parametrize(("beyond", "sign"), [(1.5, -1), (-1.5, 1)])
+def test_more_or_less_came(season: Season, beyond: float, sign: int) -> None:
+    """What came beyond the first order is left out of the second; what is short is added; task,
+    title and change say so.
+    """
+    first, second = mixes(season)
+    day = season.day("delivery.1")
+    season.log("delivered", task="delivery.1", on=day, amount=first.value + beyond, unit="m3")
+    season.make(day)
+    (left,) = mixes(season)
+    assert sign * (left.value - second.value) == pytest.approx(1.5, abs=0.35)
+    assert ("more" if sign > 0 else "less") in told(left.reason)
+    order = season.plan.task("order_material.2")
+    assert (
+        order is not None
+        and next(a for a in order.amounts if a.item == "volume").value == left.value
+    )
+    assert (
+        order.published is not None
+        and order.change is not None
+        and told(order.change).startswith("was ")
+    )
+    assert any(c.task == "order_material.2" and c.kind == "amount" for c in season.plan.changes)
+    assert sum(part.value for part in left.parts) == pytest.approx(left.value)
+
+
+def test_what_is_here_already_is_not_ordered(season: Season) -> None:
+    """When the first load holds all that is needed, the second is neither ordered nor received:
+    both leave the feed, with a reason.
+    """
+    first, second = mixes(season)
+    day = season.day("delivery.1")
+    season.log(
+        "delivered", task="delivery.1", on=day, amount=first.value + second.value + 0.5, unit="m3"
+    )
+    season.make(day)
+    assert not mixes(season)
+    for name in ("order_material.2", "delivery.2"):
+        task = season.plan.task(name)
+        assert task is not None and task.status == "CANCELLED" and task.closed == "dropped"
+        assert any(
+            c.task == name and c.kind == "dropped" and c.because for c in season.plan.changes
+        )
+    left = [t for t in season.plan.tasks if t.status != "CANCELLED"]
+    assert not any(" 0 " in told(t.title) for t in left)
+    assert not any("delivery.2" in t.depends_on for t in left)
+    spread = season.plan.task("topdress.2")
+    assert spread is not None and spread.status == "NEEDS-ACTION"
+
+
+@pytest.mark.parametrize(("factor", "sign"), [(1.4, 1), (0.6, -1)])
+def test_a_pass_takes_more_or_less(season: Season, factor: float, sign: int) -> None:
+    """What a pass used beyond its plan is ordered more next time, also where it was logged in two
+    parts.
+    """
+    _, second = mixes(season)
+    day = season.day("topdress.1")
+    done_until(season, day)
+    season.make(day)
+    task = season.plan.task("topdress.1")
+    assert task is not None
+    planned = next(a.value for a in task.amounts if a.item == "volume")
+    for part in (0.4, 0.6):
+        season.log(
+            "done", task="topdress.1", on=day, share=part, amount=planned * factor * part, unit="m3"
+        )
+    season.make(day + timedelta(days=1))
+    (left,) = mixes(season)
+    assert sign * (left.value - second.value) == pytest.approx(0.4 * planned, abs=0.35)
+
+
+def test_short_with_no_order_left(season: Season) -> None:
+    """When the last load is short, what is missing is a line of its own, wanted for the next open
+    pass.
+    """
+    for number in (1, 2):
+        day = season.day(f"delivery.{number}")
+        done_until(season, day)
+        line = mixes(season)[0]
+        season.log(
+            "delivered",
+            task=f"delivery.{number}",
+            on=day,
+            amount=line.value - (2.0 if number == 2 else 0),
+            unit="m3",
+        )
+        season.make(day + timedelta(days=1))
+    (left,) = mixes(season)
+    assert 1.2 <= left.value <= 2.4 and "less came" in told(left.reason)
+    assert left.deliver_by == min(
+        t.start for t in season.plan.tasks if t.operation == "topdress" and t.closed is None
+    )
+
+
+def test_rounding_up_covers_a_little(season: Season) -> None:
+    """A load that is short by less than the rounding leaves the next order alone."""
+    first, second = mixes(season)
+    day = season.day("delivery.1")
+    need = sum(
+        a.value
+        for t in season.plan.tasks
+        if t.operation == "topdress"
+        for a in t.amounts
+        if a.item == "volume" and t.start < second.order_by
+    )
+    assert need < first.value
+    season.log("delivered", task="delivery.1", on=day, amount=need + 0.002, unit="m3")
+    season.make(day)
+    assert mixes(season)[0].value == second.value
+
+
+@pytest.mark.parametrize(("missing_mm", "sign"), [(6.0, 1), (0.0, -1)])
+def test_depth_still_missing_sets_the_touch_up(missing_mm: float, sign: int) -> None:
+    """Measured after the last pass, what is still missing is the depth of the touch-up; nothing
+    missing cancels it.
+    """
+    season = begun()
+    day = season.day("settle_check")
+    done_until(season, day)
+    season.make(day)
+    before = season.plan.task("touch_up")
+    assert before is not None
+    season.log("done", task="settle_check", on=day)
+    season.log("measured", quantity="depth_missing", value=missing_mm, unit="mm", on=day)
+    season.make(day + timedelta(days=1))
+    after = season.plan.task("touch_up")
+    assert after is not None
+    if sign < 0:
+        assert after.status == "CANCELLED" and after.closed == "dropped"
+        return
+    depths = [next(a.value for a in t.amounts if a.item == "depth") for t in (before, after)]
+    assert (
+        depths[1] == missing_mm > depths[0]
+        and after.change is not None
+        and "was" in told(after.change)
+    )
+
+
+# What follows reckons stock_of by itself, on figures made up for it.
+TWO = {1: 2.0, 2: 3.0}
+SOLD = {1: 2.1, 2: 3.2}
+
+
+def history(*skipped: str, **logged: tuple[float | None, float]) -> TaskHistory:
+    """Tasks that are done, by name with `_` for its dot: the m3 that were logged of each, and the
+    share that was done.
+    """
+    names = {key.rpartition("_")[::2]: value for key, value in logged.items()}
+    actual, done = {}, {}
+    for (operation, number), (volume, share) in names.items():
+        task = f"{operation}.{number}"
+        amounts = (
+            ()
+            if volume is None
+            else (Amount.of("used", volume, "m3", ""), Amount.of("used", 99.0, "kg", ""))
+        )
+        actual[task] = WhatHappened(
+            start=date(2027, 4, 1), end=date(2027, 4, 1), amounts=amounts, share=share
+        )
+        if share == 1.0:
+            done[task] = date(2027, 4, 1).toordinal()
+    return TaskHistory(done=done, actual=actual, skipped=frozenset(skipped))
+
+
+def spread(number: int, loose_m3: float) -> Draft:
+    """A pass that was planned with so much."""
+    return Draft(f"topdress.{number}", "topdress", "level", "", 1, loose_m3=loose_m3)
+
+
+def test_needed_is_the_passes_and_at_last_the_touch_up() -> None:
+    """3 m3 in the first load; 4 in the second, which also takes 0.5 for the touch-up."""
+    loads = (Load(1, 1, (1, 2), 3.0), Load(2, 2, (3,), 4.0))
+    volumes = FillVolumes({1: 1.0, 2: 2.0, 3: 4.0}, 9.0, 0.5)
+    assert needed_m3(loads, volumes) == {1: 3.0, 2: 4.5}
+    assert needed_m3((), FillVolumes({}, 0.0, 0.5)) == {}
+
+
+@pytest.mark.parametrize(
+    ("came", "more", "short"),
+    [
+        (
+            2.6,
+            {1: 0.6, 2: -0.5},
+            0.0,
+        ),  # half a cubic metre beyond the order is left out of the next
+        (1.6, {1: -0.4, 2: 0.4}, 0.0),  # half less came; a tenth of it rounding up had covered
+        (2.05, {1: 0.05}, 0.0),  # short by less than the rounding
+        (2.1, {}, 0.0),  # as ordered
+        (None, {}, 0.0),  # no amount logged: as ordered
+        (6.1, {1: 4.1, 2: -3.0}, 0.0),  # more than all: the next order is nothing, and never less
+    ],
+)
+def test_what_came_changes_the_next_order(
+    came: float | None, more: dict[int, float], short: float
+) -> None:
+    """Beyond the order makes the next one smaller, less makes it larger."""
+    found = stock_of(TWO, SOLD, [], history(delivery_1=(came, 1.0)))
+    assert found.more == pytest.approx(more) and found.short_m3 == pytest.approx(short)
+    assert found.settled == {"delivery.1"}
+
+
+def test_what_was_received_counts_before_what_was_ordered() -> None:
+    """2.5 m3 ordered: half is over; when 2.1 come of it nothing is."""
+    assert stock_of(TWO, SOLD, [], history(order_material_1=(2.6, 1.0))).more == pytest.approx(
+        {1: 0.6, 2: -0.5}
+    )
+    both = history(order_material_1=(2.6, 1.0), delivery_1=(2.1, 1.0))
+    assert stock_of(TWO, SOLD, [], both).more == {}
+
+
+@pytest.mark.parametrize(
+    ("used", "share", "next_order"),
+    [(1.4, 1.0, 0.4), (0.6, 1.0, -0.4), (0.7, 0.5, 0.2), (0.5, 0.5, None), (None, 1.0, None)],
+)
+def test_what_a_pass_took_changes_the_next_order(
+    used: float | None, share: float, next_order: float | None
+) -> None:
+    """A pass planned with 1 m3: what it took beyond its share is ordered more, what it left is
+    ordered less.
+    """
+    found = stock_of(TWO, SOLD, [spread(1, 1.0), spread(2, 1.0)], history(topdress_1=(used, share)))
+    assert found.more == ({} if next_order is None else pytest.approx({1: next_order}))
+    assert found.short_m3 == 0.0
+
+
+def test_a_pass_without_a_volume_of_its_own_takes_nothing() -> None:
+    """What is logged of it is not measured against nothing."""
+    assert stock_of(TWO, SOLD, [spread(1, 0.0)], history(topdress_1=(1.0, 1.0))).more == {}
+
+
+@pytest.mark.parametrize(
+    ("came", "used", "short"),
+    [
+        (1.5, 1.0, 0.5),
+        (2.05, 1.0, 0.0),
+        (2.1, 1.3, 0.2),
+        (2.1, 1.1, 0.0),
+        (2.6, 1.0, 0.0),
+        (1.9, 0.8, 0.0),
+    ],
+)
+def test_short_with_no_order_left_is_told(came: float, used: float, short: float) -> None:
+    """Needed 2, sold 2.1: what neither the rounding nor a thinner pass covers is short."""
+    found = stock_of(
+        {1: 2.0},
+        {1: 2.1},
+        [spread(1, 1.0)],
+        history(delivery_1=(came, 1.0), topdress_1=(used, 1.0)),
+    )
+    assert found.short_m3 == pytest.approx(short)
+
+
+def test_what_is_over_runs_through_the_orders_in_turn() -> None:
+    """4 m3 over: the second order of 3 is not made, the third is 1 smaller."""
+    found = stock_of({**TWO, 3: 4.0}, {**SOLD, 3: 4.0}, [], history(delivery_1=(6.1, 1.0)))
+    assert found.more == pytest.approx({1: 4.1, 2: -3.0, 3: -1.0})
+
+
+def test_done_and_skipped_need_nothing_more() -> None:
+    """Goods that are here, and goods that are not wanted any more."""
+    assert stock_of(TWO, SOLD, [], history("overseed", delivery_1=(None, 1.0))).settled == {
+        "overseed",
+        "delivery.1",
+    }
+
+
+def test_what_was_ordered_together_is_shared_by_its_loads() -> None:
+    """An order of two loads that was logged a tenth larger brings a tenth more with each; one that
+    has come counts as it came.
+    """
+    loads = [Load(number, 1, (number,), volume, order=1) for number, volume in TWO.items()]
+    whole = sum(SOLD.values())
+    found = stock_of(TWO, SOLD, [], history(order_material_1=(1.1 * whole, 1.0)), loads)
+    assert found.more == pytest.approx({n: 1.1 * SOLD[n] - TWO[n] for n in TWO})
+    both = history(order_material_1=(1.1 * whole, 1.0), delivery_1=(SOLD[1], 1.0))
+    assert set(stock_of(TWO, SOLD, [], both, loads).more) == {2}

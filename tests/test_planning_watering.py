@@ -1,0 +1,128 @@
+"""Waterings as tasks: what each follows, and the days it holds."""
+
+from datetime import timedelta
+from itertools import pairwise
+from typing import Any
+
+import pytest
+
+from planning import example, first, kind, plan_of
+from told import told
+from turfplan.message import as_written
+from turfplan.unit_sizes import GALLON_L
+from turfplan.work.watering.replan import _scaled
+from turfplan.work.watering.run_times import water_amount
+
+
+@pytest.mark.parametrize("name", ["cool-overseed", "deep-two-inches", "british-metric"])
+def test_a_layer_is_watered_after_its_pass(name: str) -> None:
+    """Waterings that settle a layer follow the last pass that is over by then, one of the same day
+    too, and say so.
+    """
+    plan = example(name)
+    passes = kind(plan, "topdress")
+    settling = [t for t in plan.tasks if t.id.startswith(("water.settle", "water.recover"))]
+    assert settling and any(t.start == layer.end for t in settling for layer in passes)
+    for task in settling:
+        over = [
+            layer for layer in passes if task.series is not None and layer.end <= task.series.start
+        ]
+        assert task.depends_on == (over[-1].id,), task.id
+        assert str(over[-1].title) in str(task.not_earlier[0])
+
+
+@pytest.mark.parametrize("name", ["cool-overseed", "southern-hemisphere"])
+def test_seed_is_watered_after_it_is_sown(name: str) -> None:
+    """Waterings of seed hang on the sowing; each lies on the days of its own series."""
+    plan = example(name)
+    sown = [t for t in plan.tasks if t.plays("sowing")]
+    young = [t for t in plan.tasks if t.id.startswith(("water.germination", "water.establishment"))]
+    assert len(sown) == 1 and young
+    for task in young:
+        assert task.depends_on == (sown[0].id,) and task.phase == "seed"
+        assert (
+            task.series is not None
+            and task.series.start <= task.start <= task.end <= task.series.end
+        )
+        assert task.start == task.best and task.start >= sown[0].start
+
+
+def test_water_that_keeps_its_times_is_one_amount_in_both_units() -> None:
+    """Scaled to more runs, gallons follow from litres: a rounded twin would be scaled with its
+    rounding.
+    """
+    amount = water_amount(0.5, 100.0, as_written("made up"))
+    scaled = _scaled(amount, 512.5)
+    assert scaled.value == pytest.approx(50.0 * 512.5, abs=0.05)
+    assert scaled.value_us == pytest.approx(scaled.value / GALLON_L, abs=0.1)
+
+
+DESERT: dict[str, Any] = {
+    "lawn": {"area": "3000 ft2", "grass": "bermuda_hybrid", "soil": "sandy_loam"},
+    "place": {"postal_code": None, "latitude": 33.45, "longitude": -112.07, "country": "US"},
+    "leveling": {"depth": "0 in"},
+    "seeding": {"intent": "winter_overseed", "species": "perennial_ryegrass"},
+    "water": {"possible": True, "application_rate": "1 in/h", "timer": True},
+}
+
+
+def test_winter_ryegrass_in_the_desert_is_watered_until_it_is_given_back() -> None:
+    """By what the Arizona Meteorological Network reckons for winter rye: 0.7 to 0.8 of ET0."""
+    plan = plan_of(DESERT)
+    winter = [t for t in plan.tasks if t.id.startswith("water.winter.")]
+    back = first(plan, "spring_transition").start
+    weaned = max(t.end for t in plan.tasks if t.id.startswith("water.weaning."))
+    assert winter and min(t.start for t in winter) - weaned < timedelta(10)
+    assert timedelta(0) <= back - max(t.end for t in winter) < timedelta(8)
+    (ledger,) = [ledger for ledger in plan.ledgers if ledger.item == "water"]
+    deep = [w for w in ledger.weeks if weaned < w.start and w.end < back]
+    assert len(deep) > 8 and all(w.entries["watering"] > 3 for w in deep)
+    used = sum(-w.entries["evapotranspiration"] for w in deep) / len(deep)
+    assert 6 < used < 20, "mm a week: about a quarter to three quarters of an inch"
+
+
+def test_winter_ryegrass_is_fed_monthly_in_the_desert_and_twice_elsewhere() -> None:
+    """Every three to four weeks from November to February in Arizona; Louisiana feeds twice."""
+    gulf = {**DESERT["place"], "latitude": 32.4, "longitude": -84.9}
+    desert, humid = plan_of(DESERT), plan_of(DESERT, {"place": gulf})
+    fed = [t for t in desert.tasks if t.id.startswith("feed_nitrogen.rye")]
+    gaps = [(b.start - a.start).days for a, b in pairwise(sorted(fed, key=lambda t: t.start))]
+    assert len(fed) >= 3 and all(21 <= gap <= 64 for gap in gaps) and min(gaps) <= 35
+    assert fed[-1].start < first(desert, "spring_transition").start - timedelta(20)
+    assert len([t for t in humid.tasks if t.id.startswith("feed_nitrogen.rye")]) == 2
+
+
+HOLLOWS: dict[str, Any] = {
+    "lawn": {"area": "4000 ft2", "grass": "kentucky_bluegrass"},
+    "leveling": {"depth": "0.25 in", "lows": [{"depth": "3 in", "share": 0.05}]},
+    "seeding": {"intent": "none"},
+    "water": {"application_rate": None, "possible": True, "flow": "5 gpm"},
+}
+
+
+def test_relaid_turf_is_watered_until_it_has_rooted() -> None:
+    """As new sod: two weeks, every day, on what was lifted, with minutes of the hose and litres."""
+    plan = plan_of(HOLLOWS)
+    lifted = first(plan, "lift_and_fill")
+    runs = [
+        t for t in plan.tasks if t.stage is not None and t.stage.id in ("soak_relaid", "relaid")
+    ]
+    assert {t.stage.id for t in runs if t.stage} == {"soak_relaid", "relaid"}
+    assert all(t.depends_on == (lifted.id,) and t.phase == "level" for t in runs)
+    assert min(t.start for t in runs) == lifted.end
+    assert max(t.end for t in runs) == lifted.end + timedelta(13)
+    assert all(t.amounts[0].value > 0 and any("hose" in told(line) for line in t.how) for t in runs)
+    (ledger,) = [ledger for ledger in plan.ledgers if ledger.item == "water"]
+    week = next(w for w in ledger.weeks if w.start <= lifted.end + timedelta(3) <= w.end)
+    assert week.entries["watering"] > 0
+
+
+def test_filled_hollows_are_looked_at_before_the_pass() -> None:
+    """Once rooted, and before the first pass: what has sunk is measured, and what then is said."""
+    plan = plan_of(HOLLOWS)
+    look = next(t for t in plan.tasks if t.id == "inspect.relaid")
+    assert first(plan, "lift_and_fill").end + timedelta(14) <= look.start
+    assert look.end <= first(plan, "topdress").start
+    assert any("lift the turf there again" in told(line) for line in look.how)
+    level = plan_of({**HOLLOWS, "leveling": {"depth": "0.25 in", "lows": None}})
+    assert not any(t.id == "inspect.relaid" for t in level.tasks)

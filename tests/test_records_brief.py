@@ -1,0 +1,43 @@
+"""What a brief must say of place, season and water to be one."""
+
+from datetime import date
+
+import pytest
+
+from planning import brief_of
+from told_errors import refused
+
+
+@pytest.mark.parametrize(
+    "place",
+    [{"postal_code": "17601"}, {"climate_zone": "6b"}, {"latitude": 40.0, "longitude": -76.0}],
+)
+def test_a_place_is_told_in_any_one_way(place: dict[str, object]) -> None:
+    """A postal code, a zone, or both coordinates."""
+    nothing = {"postal_code": None, "country": None}
+    assert brief_of({"place": {**nothing, **place}}).place
+    assert brief_of({"place": {**nothing, "normals": "normals.csv"}}).place.normals is not None
+
+
+def test_a_place_that_is_nowhere_is_refused() -> None:
+    """Without any of them, or with half of the coordinates."""
+    nowhere = {"postal_code": None, "country": None}
+    with refused("place: "):
+        brief_of({"place": nowhere})
+    with refused("place: .*longitude"):
+        brief_of({"place": {**nowhere, "latitude": 40.0}})
+
+
+def test_a_season_ends_after_it_begins() -> None:
+    """Not on the same day."""
+    begin = date(2027, 3, 1)
+    assert brief_of({"season": {"from": begin, "until": date(2027, 3, 2)}}).season.until
+    with refused("season: "):
+        brief_of({"season": {"from": begin, "until": begin}})
+
+
+def test_some_weekday_is_left_for_watering() -> None:
+    """An empty list is no law; one with a day is."""
+    assert brief_of({"water": {"allowed_weekdays": ["mon"]}}).water.allowed_weekdays == ("mon",)
+    with refused("water: "):
+        brief_of({"water": {"allowed_weekdays": []}})

@@ -1,0 +1,668 @@
+"""The served feed: what a subscriber gets, and what nobody else learns."""
+
+import gzip
+import re
+import socket
+import threading
+import time
+from datetime import UTC, datetime, timedelta
+from email.utils import format_datetime
+from functools import cache
+from html.parser import HTMLParser
+from pathlib import Path
+from urllib.parse import quote
+
+import pytest
+from hypothesis import example as always
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from icalendar import Calendar
+
+from planning import EXAMPLES, example
+from printed import changes_html, outputs, season_ics
+from tiers import full
+from turfplan.export.sheets.changes_page import change_groups
+from turfplan.export.templates import render
+from turfplan.files.plan_folder import write_outputs
+from turfplan.files.reading.plan import read_plan
+from turfplan.message import as_written
+from turfplan.messages import words_for
+from turfplan.records.plan import Change, Plan
+from turfplan.revision.feed_entries import shown_anew
+from turfplan.serve import index as store
+from turfplan.serve import tokens
+from turfplan.serve.feed import etag_of, feed_answer
+
+pytest.importorskip("starlette", reason="the extra web is not installed")
+from starlette.testclient import TestClient  # after the skip
+
+from turfplan.serve.app import ServerSettings, create_app
+from turfplan.serve.ticks import replan_apart
+
+CONTENT = b"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nEND:VCALENDAR\r\n"
+AT = datetime(2027, 3, 1, 12, tzinfo=UTC)
+
+
+def test_answer_carries_its_validators() -> None:
+    """200: the type, exact length, a strong validator, the day of publishing, private caching,
+    inline.
+    """
+    answer = feed_answer(CONTENT, AT, {})
+    assert answer.status == 200 and answer.body == CONTENT
+    assert answer.headers["Content-Type"] == "text/calendar; charset=utf-8"
+    assert answer.headers["Content-Length"] == str(len(CONTENT)) and answer.headers[
+        "ETag"
+    ] == etag_of(CONTENT)
+    assert answer.headers["Last-Modified"] == "Mon, 01 Mar 2027 12:00:00 GMT"
+    assert answer.headers["Cache-Control"] == "private, max-age=3600, must-revalidate"
+    assert answer.headers["Content-Disposition"].startswith("inline")
+
+
+@pytest.mark.parametrize(
+    ("headers", "status"),
+    [
+        ({"if-none-match": etag_of(CONTENT)}, 304),
+        ({"if-none-match": f'"other", W/{etag_of(CONTENT)}'}, 304),
+        ({"if-none-match": "*"}, 304),
+        ({"if-none-match": '"other"'}, 200),
+        (
+            {
+                "if-none-match": '"other"',
+                "if-modified-since": format_datetime(AT + timedelta(days=1), usegmt=True),
+            },
+            200,
+        ),
+        ({"if-modified-since": "Sun, 01 Mar 2026 12:00:00 GMT"}, 200),
+        ({"if-modified-since": "not a date"}, 200),
+        ({"if-modified-since": "Fri, 31 Dec 9999 23:59:59 GMT"}, 200),
+    ],
+)
+def test_conditions(headers: dict[str, str], status: int) -> None:
+    """If-None-Match (lists, star, weak) goes before dates, and dates are really compared."""
+    assert feed_answer(CONTENT, AT, headers).status == status
+
+
+def test_date_of_publishing_is_enough() -> None:
+    """A reader with only the date of publishing is told that nothing changed."""
+    past = datetime(2026, 3, 1, tzinfo=UTC)
+    assert (
+        feed_answer(CONTENT, past, {"if-modified-since": format_datetime(past, usegmt=True)}).status
+        == 304
+    )
+
+
+def test_compression_only_where_asked() -> None:
+    """Gzip only for those who ask and while it is on; its validator differs, and both are
+    honoured.
+    """
+    zipped = feed_answer(CONTENT, AT, {"accept-encoding": "br, gzip;q=0.5"})
+    assert gzip.decompress(zipped.body) == CONTENT and zipped.headers["ETag"] != etag_of(CONTENT)
+    assert feed_answer(CONTENT, AT, {"accept-encoding": "gzip;q=0"}).body == CONTENT
+    assert feed_answer(CONTENT, AT, {"accept-encoding": "gzip"}, compress=False).body == CONTENT
+    assert (
+        feed_answer(
+            CONTENT, AT, {"accept-encoding": "gzip", "if-none-match": zipped.headers["ETag"]}
+        ).status
+        == 304
+    )
+
+
+@given(
+    st.dictionaries(
+        st.sampled_from(["if-none-match", "if-modified-since", "accept-encoding"]),
+        st.text(max_size=200),
+    )
+)
+@settings(max_examples=60, deadline=None)
+def test_any_header_is_answered(headers: dict[str, str]) -> None:
+    """Whatever a reader sends, it gets 200 or 304."""
+    assert feed_answer(CONTENT, AT, headers).status in (200, 304)
+
+
+@pytest.fixture
+def lawn(tmp_path: Path) -> tuple[Path, Path]:
+    """A plan folder and an index."""
+    folder = tmp_path / "bermuda"
+    folder.mkdir()
+    write_outputs(folder, outputs(example("bermuda-sand")))
+    return folder, tmp_path / "lawns.index"
+
+
+def served(index: Path, **options: object) -> TestClient:
+    """A client of the application."""
+    app = create_app(
+        ServerSettings(index=index, hosts=("testserver",), per_minute=100_000, **options)
+    )  # type: ignore[arg-type]
+    return TestClient(app, follow_redirects=False)
+
+
+def issued(index: Path, folder: Path, kind: str, brief: Path | None = None) -> str:
+    """A token of a kind."""
+    with store.opened(index) as connection:
+        lawn = store.add_lawn(connection, folder, brief)
+        return tokens.issue(connection, lawn, kind)  # type: ignore[arg-type]
+
+
+def test_feed_is_served_and_revoked(lawn: tuple[Path, Path]) -> None:
+    """The feed's bytes are the folder's; HEAD has no body; a revoked address is gone; an unknown
+    one is not there.
+    """
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    client = served(index)
+    got = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+    assert got.status_code == 200 and got.content == (folder / "season.ics").read_bytes()
+    head = client.head(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+    assert (
+        head.status_code == 200
+        and head.content == b""
+        and head.headers["content-length"] == str(len(got.content))
+    )
+    assert (
+        client.get(f"/feed/{token}.ics", headers={"if-none-match": got.headers["etag"]}).status_code
+        == 304
+    )
+    with store.opened(index) as connection:
+        assert tokens.revoke(connection, 1)
+    assert client.get(f"/feed/{token}.ics").status_code == 410
+    assert client.get("/feed/" + "x" * 43 + ".ics").status_code == 404
+
+
+def test_last_good_bytes_are_served(lawn: tuple[Path, Path]) -> None:
+    """While the folder is broken the last good feed goes on, with its old date."""
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    client = served(index)
+    good = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+    for broken in (b"", b"BEGIN:VCALENDAR\r\nhalf"):
+        (folder / "season.ics").write_bytes(broken)
+        again = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+        assert (
+            again.content == good.content
+            and again.headers["last-modified"] == good.headers["last-modified"]
+        )
+
+
+def test_kinds_do_not_open_each_other(lawn: tuple[Path, Path]) -> None:
+    """A feed token opens no page, a page token no feed, a read token writes nothing; none is told
+    apart from unknown.
+    """
+    folder, index = lawn
+    brief = EXAMPLES / "bermuda-sand.toml"
+    feed, read = issued(index, folder, "feed"), issued(index, folder, "read", brief)
+    client = served(index)
+    assert (
+        client.get(f"/lawn/{feed}").status_code
+        == client.get(f"/feed/{read}.ics").status_code
+        == 404
+    )
+    assert client.get(f"/lawn/{read}").status_code == 200
+    assert (
+        client.post(f"/lawn/{read}", data={"task": "soil_test", "on": "2027-04-01"}).status_code
+        == 403
+    )
+
+
+def test_tokens_are_kept_hashed(lawn: tuple[Path, Path]) -> None:
+    """The index never holds a token, only its hash."""
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    with store.opened(index) as connection:
+        connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    assert token.encode() not in index.read_bytes() and len(token) >= 22
+
+
+def test_tick_writes_the_journal(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """A tick with an edit token writes one entry and comes back to the page; a bad form is answered
+    with 422 and its words.
+    """
+    folder, index = lawn
+    brief = tmp_path / "lawn.toml"
+    brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
+    planned: list[int] = []
+    token = issued(index, folder, "edit", brief)
+    client = served(index, replan=lambda lawn: planned.append(lawn.id))
+    done = client.post(f"/lawn/{token}", data={"task": "soil_test", "on": "2027-05-01"})
+    assert done.status_code == 303 and planned == [1]
+    assert '"kind":"done"' in (tmp_path / "lawn.journal.jsonl").read_text(encoding="utf-8")
+    bad = client.post(f"/lawn/{token}", data={"task": "soil_tset", "on": "tomorrow"})
+    assert (
+        bad.status_code == 422
+        and "year-month-day" in bad.text
+        and "Choose one of the jobs" in bad.text
+    )
+    for headers in ({"origin": "https://elsewhere.example"}, {"sec-fetch-site": "cross-site"}):
+        assert (
+            client.post(
+                f"/lawn/{token}", data={"task": "soil_test", "on": "2027-05-01"}, headers=headers
+            ).status_code
+            == 403
+        )
+    assert len((tmp_path / "lawn.journal.jsonl").read_text(encoding="utf-8").splitlines()) == 1
+
+
+def test_an_edit_page_opens_on_a_day_with_work(
+    lawn: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Each job can be ticked off, with today's date or the one that was sent."""
+    (folder, index), plan = lawn, example("bermuda-sand")
+    due = next(task for task in plan.tasks if task.series is None)
+    noon = datetime.combine(due.start, AT.time(), UTC)
+    clock = type("Clock", (), {"now": staticmethod(lambda tz: noon)})
+    monkeypatch.setattr("turfplan.serve.app.datetime", clock)
+    page = f"/lawn/{issued(index, folder, 'edit', EXAMPLES / 'bermuda-sand.toml')}"
+    field = '<input id="on-1" name="on" type="date" value="{}" required>'
+    assert field.format(due.start.isoformat()) in served(index).get(page).text
+    sent = served(index).post(page, data={"task": due.id, "on": "tomorrow"})
+    assert sent.status_code == 422 and field.format("tomorrow") in sent.text
+    for form in ({"do": "revoke"}, {"task": due.id}, {"on": "2027-02-01"}):
+        assert served(index).post(page, data=form).status_code == 422
+
+
+def test_answers_below_a_host_are_for_known_ones(lawn: tuple[Path, Path]) -> None:
+    """With or without a port, in capitals, an IPv6 address in brackets; another name, a part of one
+    or none is turned away.
+    """
+    _, index = lawn
+    app = create_app(ServerSettings(index=index, hosts=("lawns.example", "::1")))
+    client = TestClient(app)
+    for host in ("lawns.example", "lawns.example:80", "LAWNS.example", "[::1]:8765", "[::1]"):
+        assert client.get("/robots.txt", headers={"host": host}).status_code == 200, host
+    for host in ("lawns.example.org", "example", "", "[", ":80", "lawns.example:x"):
+        assert client.get("/robots.txt", headers={"host": host}).status_code == 400, host
+
+
+def test_headers_guard_every_answer(lawn: tuple[Path, Path]) -> None:
+    """Policy, no referrer, no index on every answer, unknown paths too; another host name is turned
+    away.
+    """
+    folder, index = lawn
+    client = served(index)
+    for path in ("/", "/lawn/abc", f"/feed/{issued(index, folder, 'feed')}.ics", "/static/web.css"):
+        headers = client.get(path).headers
+        assert (
+            "default-src 'self'" in headers["content-security-policy"]
+            and headers["referrer-policy"] == "no-referrer"
+        )
+        assert "noindex" in headers["x-robots-tag"]
+    assert client.get("/", headers={"host": "elsewhere.example"}).status_code == 400
+    assert client.get("/robots.txt").text.count("feed") == 0
+
+
+@pytest.fixture(scope="module")
+def empty(tmp_path_factory: pytest.TempPathFactory) -> TestClient:
+    """A server without any lawn."""
+    return served(tmp_path_factory.mktemp("guess") / "guess.index")
+
+
+@given(guess=st.text(max_size=60))
+@settings(max_examples=40, deadline=None)
+def test_guesses_learn_nothing(empty: TestClient, guess: str) -> None:
+    """Traversal, markup, line ends, other alphabets: each guess is answered alike, with no file and
+    no header of its own.
+    """
+    for path in (f"/feed/{quote(guess, safe='')}.ics", f"/lawn/{quote(guess, safe='')}"):
+        got = empty.get(path)
+        assert got.status_code in (404, 405) and got.text in (
+            "Not found.",
+            "This address no longer works.",
+        )
+        assert not {"set-cookie", "location", "server"} & set(got.headers)
+
+
+def test_too_many_requests_are_turned_away(lawn: tuple[Path, Path]) -> None:
+    """A flood from one address is answered with 429 and when to come again."""
+    _, index = lawn
+    client = TestClient(
+        create_app(ServerSettings(index=index, hosts=("testserver",), per_minute=5))
+    )
+    answers = [client.get("/nothing").status_code for _ in range(8)]
+    assert answers[:5] == [404] * 5 and answers[5:] == [429] * 3
+
+
+def test_hostile_names_are_only_text(lawn: tuple[Path, Path]) -> None:
+    """A lawn named with markup, direction marks and line ends shows as text."""
+    folder, index = lawn
+    plan = example("bermuda-sand")
+    name = "<script>alert(1)</script>\u202e\r\nX-Evil: 1 \U0001f33f"
+    plan = plan.model_copy(update={"lawn": plan.lawn.model_copy(update={"name": name})})
+    write_outputs(folder, outputs(plan))
+    text = served(index).get(f"/lawn/{issued(index, folder, 'read')}").text
+    assert "<script>" not in text and "&lt;script&gt;" in text
+
+
+def test_many_readers_while_planning_again(lawn: tuple[Path, Path]) -> None:
+    """Sixteen readers while the folder is written over and over: never an error, never half a
+    feed.
+    """
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    client = served(index)
+    versions = [outputs(example(name)) for name in ("bermuda-sand", "cool-overseed")]
+    whole = {v["season.ics"] for v in versions}
+    stop, faults = threading.Event(), []
+
+    def read() -> None:
+        while not stop.is_set():
+            got = client.get(f"/feed/{token}.ics", headers={"accept-encoding": "identity"})
+            if got.status_code != 200 or got.content not in whole:
+                faults.append((got.status_code, len(got.content)))
+
+    readers = [threading.Thread(target=read) for _ in range(16)]
+    for reader in readers:
+        reader.start()
+    end = time.monotonic() + 0.5
+    turn = 0
+    while time.monotonic() < end or turn < 5:
+        write_outputs(folder, versions[turn % 2])
+        turn += 1
+    stop.set()
+    for reader in readers:
+        reader.join()
+    assert not faults[:3] and turn > 3
+
+
+def test_index_backup_and_restore(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """A copy taken while in use brings the tokens back; a damaged one is refused."""
+    from turfplan.errors import TurfplanError
+
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    store.backup(index, tmp_path / "copy")
+    index.unlink()
+    store.restore(index, tmp_path / "copy")
+    assert served(index).get(f"/feed/{token}.ics").status_code == 200
+    (tmp_path / "bad").write_bytes(b"no index")
+    with pytest.raises(TurfplanError):
+        store.restore(index, tmp_path / "bad")
+
+
+def test_publish_is_stable_and_whole(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """`publish` writes the same name each time, a name that cannot be guessed, with the feed's
+    bytes.
+    """
+    from typer.testing import CliRunner
+
+    from turfplan.cli import app
+
+    folder, _ = lawn
+    names = set()
+    for _ in range(2):
+        done = CliRunner().invoke(app, ["publish", str(folder), "--to", str(tmp_path / "web")])
+        assert done.exit_code == 0, done.output
+        names.add(next(line for line in done.stdout.splitlines() if line.endswith(".ics")))
+    assert len(names) == 1
+    path = Path(names.pop())
+    assert len(path.stem) == 44 and path.read_bytes() == (folder / "season.ics").read_bytes()
+
+
+def test_page_shows_its_own_feed(lawn: tuple[Path, Path]) -> None:
+    """The page of a token links a feed of its own, by https and webcal and as a QR code; that feed
+    is the lawn's.
+    """
+    folder, index = lawn
+    token = issued(index, folder, "read")
+    client = served(index, base_url="https://lawns.example")
+    text = client.get(f"/lawn/{token}").text
+    feed = tokens.feed_of_page(token)
+    assert (
+        f'href="https://lawns.example/feed/{feed}.ics"' in text
+        and f'href="webcal://lawns.example/feed/{feed}.ics"' in text
+    )
+    assert "data:image/svg+xml;base64," in text and token not in text
+    got = client.get(f"/feed/{feed}.ics", headers={"accept-encoding": "identity"})
+    assert got.status_code == 200 and got.content == (folder / "season.ics").read_bytes()
+
+
+def test_page_of_a_surveyed_lawn_shows_the_fill_and_its_stakes(tmp_path: Path) -> None:
+    """The map as a picture of its own, and every stake; a lawn without a survey has neither."""
+    pytest.importorskip("scipy")
+    for name, shown in (("surveyed-metric", True), ("bermuda-sand", False)):
+        folder, plan = tmp_path / name, example(name)
+        folder.mkdir()
+        write_outputs(folder, outputs(plan))
+        page = served(tmp_path / "i").get(f"/lawn/{issued(tmp_path / 'i', folder, 'read')}").text
+        assert ('<img class="map" src="data:image/svg+xml' in page) is shown
+        assert plan.fill is None or all(str(stake.place) in page for stake in plan.fill.stakes)
+
+
+def test_a_tick_plans_again_in_a_process_of_its_own(
+    lawn: tuple[Path, Path], tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """A tick is in the journal and in the plan when the page answers; a brief that broke leaves the
+    plan, and is told.
+    """
+    (folder, index), brief = lawn, tmp_path / "bermuda.toml"
+    brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
+    client = served(index, replan=replan_apart)
+    address = f"/lawn/{issued(index, folder, 'edit', brief)}"
+    form = {"task": "soil_test", "on": "2027-02-01"}
+    assert client.post(address, data=form).status_code == 303
+    plan = read_plan(folder)
+    assert plan is not None and plan.journal_entries == 1
+    soil_test = plan.task("soil_test")
+    assert soil_test is not None and soil_test.closed == "done"
+    brief.write_text("[lawn\n", encoding="utf-8")
+    assert client.post(address, data=form | {"task": "mow_low.1"}).status_code == 303
+    assert read_plan(folder) == plan and "is not TOML" in capfd.readouterr().err
+
+
+def test_a_tick_on_a_plan_of_a_newer_turfplan_writes_nothing(
+    lawn: tuple[Path, Path], tmp_path: Path
+) -> None:
+    """A plan that cannot be read takes no tick: it is answered, and no journal is begun."""
+    (folder, index), brief = lawn, tmp_path / "bermuda.toml"
+    client, address = served(index), f"/lawn/{issued(index, folder, 'edit', brief)}"
+    (folder / "plan.json").write_text('{"schema": 2}', encoding="utf-8")
+    assert client.post(address, data={"task": "soil_test", "on": "2027-02-01"}).status_code == 404
+    assert not brief.with_suffix(".journal.jsonl").exists()
+
+
+def test_page_takes_its_own_address_back(lawn: tuple[Path, Path]) -> None:
+    """With the box ticked the page and its feed are gone for good, other addresses stay; without it
+    nothing happens.
+    """
+    folder, index = lawn
+    token, other = issued(index, folder, "read"), issued(index, folder, "feed")
+    client = served(index)
+    feed = tokens.feed_of_page(token)
+    assert client.post(f"/lawn/{token}", data={"do": "revoke"}).status_code == 422
+    assert (
+        client.get(f"/lawn/{token}").status_code
+        == client.get(f"/feed/{feed}.ics").status_code
+        == 200
+    )
+    assert client.post(f"/lawn/{token}", data={"do": "revoke", "sure": "yes"}).status_code == 410
+    assert (
+        client.get(f"/lawn/{token}").status_code
+        == client.get(f"/feed/{feed}.ics").status_code
+        == 410
+    )
+    assert client.get(f"/feed/{other}.ics").status_code == 200
+    elsewhere = client.post(
+        f"/lawn/{issued(index, folder, 'read')}",
+        data={"do": "revoke", "sure": "yes"},
+        headers={"origin": "https://x.example"},
+    )
+    assert elsewhere.status_code == 403
+
+
+def named(index: Path, folder: Path) -> store.ServedLawn:
+    """A plan folder put into an index."""
+    with store.opened(index) as connection:
+        return store.add_lawn(connection, folder, None)
+
+
+def test_index_is_made_again_from_the_folders(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """Without its index a lawn is served again under its identity once its folder is named; a moved
+    folder keeps its tokens.
+    """
+    folder, index = lawn
+    token = issued(index, folder, "feed")
+    moved = folder.rename(tmp_path / "elsewhere")
+    found = named(index, moved)
+    assert found.folder == moved.resolve()
+    assert served(index).get(f"/feed/{token}.ics").status_code == 200
+    again = named(tmp_path / "new.index", moved)
+    assert again.lawn_id == found.lawn_id
+    assert served(tmp_path / "new.index").get(f"/feed/{token}.ics").status_code == 404
+
+
+def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
+    """Each numbered migration runs once and in order; an index of a newer program is refused,
+    untouched.
+    """
+    import sqlite3
+    from contextlib import closing
+
+    from turfplan.errors import TurfplanError
+
+    path = tmp_path / "old.index"
+    with closing(sqlite3.connect(path)) as old:
+        for statement in store.MIGRATIONS[0]:
+            old.execute(statement)
+        old.execute("PRAGMA user_version = 1")
+        old.commit()
+    with store.opened(path) as connection:
+        assert connection.execute("PRAGMA user_version").fetchone()[0] == len(store.MIGRATIONS)
+        assert (
+            connection.execute(
+                "SELECT count(*) FROM sqlite_master WHERE name = 'token_by_lawn'"
+            ).fetchone()[0]
+            == 1
+        )
+        connection.execute(f"PRAGMA user_version = {len(store.MIGRATIONS) + 1}")
+    with pytest.raises(TurfplanError, match="newer turfplan"), store.opened(path):
+        pass
+
+
+def test_a_taken_port_is_told(tmp_path: Path) -> None:
+    """A port that somebody listens on already ends with code 3, the address and a hint, before an
+    index is made.
+    """
+    from turfplan.cli.serve import serve
+    from turfplan.errors import TurfplanError
+
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        port = taken.getsockname()[1]
+        with pytest.raises(TurfplanError, match="in use") as told:
+            serve(
+                [],
+                index=tmp_path / "x.index",
+                host="127.0.0.1",
+                port=port,
+                allow_host=[],
+                base_url=None,
+                gzip=True,
+            )
+    assert (
+        told.value.exit_code == 3
+        and str(port) in str(told.value)
+        and not (tmp_path / "x.index").exists()
+    )
+
+
+ODD = "\r\n\t;:,\\\"'<>&{}%=\0\u202e\u2066\u2028\u0085\u05d0\u0627\u200d\U0001f33f\U0001f33e"
+HOSTILE = st.text(alphabet=st.one_of(st.sampled_from(ODD), st.characters()), max_size=60)
+MARKS = (
+    "\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nUID:evil\r\n",
+    "<script>alert(1)</script>",
+    "\nX-EVIL:1",
+    "{{7*7}}",
+    "\u202e\u2066",
+)
+
+
+def elements(html: str) -> set[tuple[str, ...]]:
+    """Every kind of element of a page, with the names of its attributes."""
+    found: set[tuple[str, ...]] = set()
+
+    class Reader(HTMLParser):
+        def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+            found.add((tag, *sorted(name for name, _ in attrs)))
+
+    Reader().feed(html)
+    return found
+
+
+def names_of_lines(feed: bytes) -> set[str]:
+    """The names of the properties of a calendar."""
+    return {
+        re.split("[:;]", line)[0]
+        for line in feed.decode().split("\r\n")
+        if line[:1] not in ("", " ")
+    }
+
+
+def worded(name: str, text: str) -> tuple[Plan, str, str]:
+    """A plan with words of the user's in all places that can hold some, its page and its page of
+    changes.
+    """
+    plain = example("bermuda-sand")
+    task = next(t for t in plain.tasks if t.series is None)
+    typed = as_written(text)
+    update = {"title": typed, "why": typed, "change": typed}
+    words = words_for("en", plain.lawn.units)
+    task = shown_anew(words, plain, task.model_copy(update=update))
+    change = Change(task=task.id, kind="moved", before=typed, after=typed, because=typed)
+    lawn, tasks = (
+        plain.lawn.model_copy(update={"name": name}),
+        tuple(task if t.id == task.id else t for t in plain.tasks),
+    )
+    plan = plain.model_copy(update={"lawn": lawn, "tasks": tasks, "changes": (change,)})
+    job = {"id": task.id, "title": text, "day": text, "go": text, "series": False}
+    page = render(
+        "web/lawn.html.jinja",
+        words,
+        lawn=name,
+        campaign=text,
+        jobs=[job],
+        overdue=[job],
+        edits=True,
+        errors={"on": text},
+        fill=None,
+        form={"on": text, "task": task.id},
+        today=text,
+        source=text,
+        error_days=1,
+        changes=change_groups(plan, words),
+        label=text,
+        https_link="https://x.example/feed/a.ics",
+        webcal_link="webcal://x.example/feed/a.ics",
+        qr="data:,",
+    )
+    return plan, page, changes_html(plan)
+
+
+def uids_of(feed: bytes) -> list[str]:
+    """The identities of the events of a calendar, in order."""
+    return [str(event["uid"]) for event in Calendar.from_ical(feed).walk("VEVENT")]
+
+
+@cache
+def plain_shape() -> tuple[set[str], list[str], list[set[tuple[str, ...]]]]:
+    """Lines, events and elements of the same with words that nobody minds, made once."""
+    plan, *pages = worded("Lawn", "words")
+    feed = season_ics(plan)
+    return names_of_lines(feed), uids_of(feed), [elements(page) for page in pages]
+
+
+@full
+@always(name="", text="``", mark="")
+@given(name=HOSTILE, text=HOSTILE, mark=st.sampled_from(MARKS))
+@settings(max_examples=60, deadline=None)
+def test_words_of_the_user_break_nothing(name: str, text: str, mark: str) -> None:
+    """Whatever a lawn is called and whatever texts say, the feed has the same events and no line of
+    its own, and the pages no element or attribute of their own.
+    """
+    plan, *pages = worded(name + mark, text + mark)
+    lines, uids, usual = plain_shape()
+    feed = season_ics(plan)
+    assert all(len(line) <= 75 and not set(line) & set(b"\n\r\0") for line in feed.split(b"\r\n"))
+    assert names_of_lines(feed) <= lines
+    assert uids_of(feed) == uids
+    for html, known in zip(pages, usual, strict=True):
+        assert elements(html) <= known
+    assert not set("\u202e\u2066") & set(feed.decode())

@@ -1,0 +1,86 @@
+"""Areas and outlines in longitude and latitude."""
+
+import math
+from itertools import pairwise
+
+import pytest
+
+from turfplan.site.outlines.geodesy import (
+    EQUATOR_M,
+    FLATTENING,
+    distance_m,
+    ellipsoid_area_m2,
+    to_plane,
+)
+from turfplan.site.outlines.polygons import Ring, signed_area
+
+pytest.importorskip("geographiclib")
+
+
+def earth_fixed(longitude: float, latitude: float) -> tuple[float, float, float]:
+    """Cartesian coordinates on WGS 84 (the defining formula of geodetic latitude), m."""
+    lon, lat = math.radians(longitude), math.radians(latitude)
+    e2 = FLATTENING * (2 - FLATTENING)
+    n = EQUATOR_M / math.sqrt(1 - e2 * math.sin(lat) ** 2)
+    return (
+        n * math.cos(lat) * math.cos(lon),
+        n * math.cos(lat) * math.sin(lon),
+        n * (1 - e2) * math.sin(lat),
+    )
+
+
+def flat_area(ring: Ring) -> float:
+    """The area of a small ring from its corners in space: half the length of the vector area."""
+    corners = [earth_fixed(*p) for p in ring]
+    first = corners[0]
+    total = [0.0, 0.0, 0.0]
+    for a, b in pairwise(corners[1:]):
+        u, v = ([q - p for p, q in zip(first, c, strict=True)] for c in (a, b))
+        for n in range(3):
+            total[n] += u[n - 2] * v[n - 1] - u[n - 1] * v[n - 2]
+    return math.hypot(*total) / 2
+
+
+def ring_around(longitude: float, latitude: float, size_m: float) -> Ring:
+    """A lopsided outline of about that size."""
+    north = size_m / 111_000
+    east = north / math.cos(math.radians(latitude))
+    return tuple(
+        (longitude + east * x, latitude + north * y)
+        for x, y in ((0, 0), (1, 0.1), (1.2, 0.9), (0.4, 0.6), (-0.1, 1))
+    )
+
+
+@pytest.mark.parametrize("latitude", [-45.9, -33.8, -0.2, 0.3, 25.8, 40.04, 53.8, 64.1])
+@pytest.mark.parametrize("longitude", [-157.8, -76.3, 0.0, 151.2, 179.9999])
+def test_a_lawn_has_its_area_within_a_hundredth_of_a_percent(
+    longitude: float, latitude: float
+) -> None:
+    """Against corners in space, which share no code with the geodesics; on the date line too."""
+    ring = ring_around(longitude, latitude, 60.0)
+    assert ellipsoid_area_m2(ring) == pytest.approx(flat_area(ring), rel=1e-4)
+
+
+@pytest.mark.parametrize("latitude", [-33.8, 0.3, 40.04, 60.0])
+def test_the_plane_picture_keeps_areas_of_lawns(latitude: float) -> None:
+    """The drawn outline is true to scale to a thousandth, and starts at the origin."""
+    ring = ring_around(-76.3, latitude, 150.0)
+    (plane,) = to_plane((ring,))
+    assert plane[0] == (0.0, 0.0)
+    assert abs(signed_area(plane)) == pytest.approx(ellipsoid_area_m2(ring), rel=1e-3)
+
+
+def test_direction_and_starting_corner_do_not_matter() -> None:
+    """Clockwise or not, from any corner."""
+    ring = ring_around(10.0, 50.0, 40.0)
+    assert ellipsoid_area_m2(ring[::-1]) == pytest.approx(ellipsoid_area_m2(ring), rel=1e-9)
+    assert ellipsoid_area_m2(ring[2:] + ring[:2]) == pytest.approx(
+        ellipsoid_area_m2(ring), rel=1e-9
+    )
+
+
+def test_a_degree_of_the_equator_is_its_length() -> None:
+    """On the sphere of the equator."""
+    assert distance_m((10.0, 0.0), (11.0, 0.0)) == pytest.approx(
+        2 * math.pi * EQUATOR_M / 360, rel=1e-9
+    )

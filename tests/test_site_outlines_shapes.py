@@ -1,0 +1,261 @@
+"""Areas of drawn lawns, by simple shapes with the standard library alone."""
+
+import math
+import random
+import subprocess
+import sys
+from decimal import Decimal, localcontext
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pydantic import ValidationError
+
+from told import told
+from told_errors import refused
+from turfplan.errors import TurfplanError
+from turfplan.records.brief import Shape
+from turfplan.site.outlines.polygons import crossing_sides, signed_area
+from turfplan.site.outlines.shapes import (
+    area_of_shapes,
+    heron_area,
+    overlap,
+    ring_of_m,
+    spans,
+    zones_of_shapes,
+)
+from turfplan.site.survey.cells import hull, least_box, rotated
+from turfplan.units import SQUARE_FOOT_M2
+
+
+def shape(**keys: object) -> Shape:
+    """A shape as a brief writes it."""
+    return Shape.model_validate(keys)
+
+
+def polygon(*corners: tuple[float, float], **keys: object) -> Shape:
+    """A polygon with corners in m."""
+    return shape(kind="polygon", points=[[f"{x} m", f"{y} m"] for x, y in corners], **keys)
+
+
+@pytest.mark.parametrize(
+    ("drawn", "area_m2"),
+    [
+        ({"kind": "rectangle", "length": "60 ft", "width": "70 ft"}, 4200 * SQUARE_FOOT_M2),
+        ({"kind": "circle", "radius": "2 m"}, math.pi * 4),
+        ({"kind": "circle", "diameter": "4 m"}, math.pi * 4),
+        ({"kind": "triangle", "base": "8 m", "height": "3 m"}, 12.0),
+        ({"kind": "triangle", "a": "3 m", "b": "4 m", "c": "5 m"}, 6.0),
+        (
+            {"kind": "polygon", "points": [["0 ft", "0 ft"], ["10 ft", "0 ft"], ["10 ft", "5 ft"]]},
+            25 * SQUARE_FOOT_M2,
+        ),
+    ],
+)
+def test_each_shape_has_its_area(drawn: dict[str, object], area_m2: float) -> None:
+    """Rectangle, circle, triangle and polygon by their formulas."""
+    assert area_of_shapes([shape(**drawn)]) == pytest.approx(area_m2, rel=1e-12)
+
+
+def test_holes_are_taken_out_and_shapes_added() -> None:
+    """A lawn of two pieces with a bed and a tree."""
+    lawn = [
+        shape(kind="rectangle", length="20 m", width="10 m"),
+        shape(kind="triangle", base="6 m", height="4 m"),
+        shape(kind="circle", radius="1 m", hole=True),
+        shape(kind="rectangle", length="3 m", width="2 m", hole=True),
+    ]
+    assert area_of_shapes(lawn) == pytest.approx(200 + 12 - math.pi - 6)
+
+
+def test_zones_have_their_own_area_depth_grass_and_sun() -> None:
+    """A placed hole belongs to the zone around it, another to all; shares add up to one."""
+    lawn = [
+        polygon((0, 0), (10, 0), (10, 10), (0, 10), name="front", depth="12 mm", sun="full"),
+        polygon((20, 0), (30, 0), (30, 20), (20, 20), name="back", grass="fine_fescue"),
+        shape(kind="circle", radius="2 m", hole=True, at=["5 m", "5 m"]),
+        shape(kind="rectangle", length="3 m", width="2 m", hole=True),
+    ]
+    front, back = zones_of_shapes(lawn)
+    assert (told(front.name), front.depth_mm, front.sun, back.grass) == (
+        "front",
+        12.0,
+        "full",
+        "fine_fescue",
+    )
+    whole = 300 - 4 * math.pi
+    assert front.area_m2 == pytest.approx((100 - 4 * math.pi) * (1 - 6 / whole))
+    assert front.area_m2 + back.area_m2 == pytest.approx(area_of_shapes(lawn))
+    assert front.share + back.share == pytest.approx(1.0)
+    assert told(zones_of_shapes([shape(kind="circle", radius="2 m")])[0].name) == "zone 1"
+
+
+@pytest.mark.parametrize(
+    ("lawn", "words"),
+    [
+        ([polygon((0, 0), (2, 2), (2, 0), (0, 2))], "crosses itself"),
+        ([polygon((0, 0), (2, 0), (4, 0), (1, 0))], "crosses itself"),
+        ([polygon((0, 0), (1, 0), (2, 0))], "enclose no area"),
+        ([polygon((0, 0), (1, 0), (0, 0))], "fewer than three different corners"),
+        ([shape(kind="triangle", a="1 m", b="1 m", c="3 m")], "do not meet in a triangle"),
+        (
+            [polygon((0, 0), (9, 0), (9, 9)), polygon((3, 1), (12, 1), (12, 4))],
+            "overlaps another shape",
+        ),
+        (
+            [polygon((0, 0), (9, 0), (9, 9), (0, 9)), polygon((0, 0), (9, 0), (9, 9), (0, 9))],
+            "overlaps another shape",
+        ),
+        (
+            [
+                polygon((0, 0), (9, 0), (9, 9)),
+                shape(kind="circle", radius="1 m", hole=True, at=["1 m", "5 m"]),
+            ],
+            "does not lie inside",
+        ),
+        (
+            [
+                shape(kind="rectangle", length="2 m", width="2 m"),
+                shape(kind="circle", radius="3 m", hole=True),
+            ],
+            "no lawn is left",
+        ),
+    ],
+)
+def test_each_fault_of_a_drawing_is_told(lawn: list[Shape], words: str) -> None:
+    """Crossing, flat, impossible, overlapping and misplaced shapes are errors that say so."""
+    with refused(words):
+        area_of_shapes(lawn)
+
+
+def test_all_faults_are_told_at_once() -> None:
+    """Two bad shapes, two problems."""
+    bad = [
+        polygon((0, 0), (2, 2), (2, 0), (0, 2)),
+        shape(kind="triangle", a="1 m", b="1 m", c="3 m"),
+    ]
+    with pytest.raises(TurfplanError) as caught:
+        area_of_shapes(bad)
+    assert [p.where for p in caught.value.problems] == ["lawn.shape.1", "lawn.shape.2"]
+
+
+@pytest.mark.parametrize(
+    "keys",
+    [
+        {"kind": "circle", "radius": "1 m", "diameter": "2 m"},
+        {"kind": "circle"},
+        {"kind": "triangle", "base": "2 m"},
+        {"kind": "triangle", "a": "2 m", "b": "2 m"},
+        {"kind": "rectangle", "length": "2 m", "radius": "2 m"},
+        {"kind": "circle", "radius": "1 m", "hole": True, "depth": "5 mm"},
+    ],
+)
+def test_a_shape_needs_its_own_sides_and_no_others(keys: dict[str, object]) -> None:
+    """Missing or foreign sides are refused by the brief."""
+    with pytest.raises(ValidationError):
+        shape(**keys)
+
+
+def test_thin_triangles_keep_their_digits() -> None:
+    """A needle, against the same formula in fifty digits."""
+    a, b, c = 100_000.0, 99_999.99979, 0.00029
+    with localcontext() as context:
+        context.prec = 50
+        x, y, z = Decimal(a), Decimal(b), Decimal(c)
+        half = (x + y + z) / 2
+        true = float((half * (half - x) * (half - y) * (half - z)).sqrt())
+    assert heron_area(a, b, c) == pytest.approx(true, rel=1e-12)
+    assert heron_area(3, 4, 5) == 6
+
+
+def test_a_drawn_circle_has_the_area_of_the_circle() -> None:
+    """Its corners lie a little outside, so that nothing is lost."""
+    ring = ring_of_m(shape(kind="circle", radius="3 m", at=["5 m", "5 m"]))
+    assert signed_area(ring) == pytest.approx(math.pi * 9, rel=1e-12)
+
+
+corners = st.lists(
+    st.tuples(st.integers(-50, 50), st.integers(-50, 50)), min_size=3, max_size=12, unique=True
+)
+
+
+@given(corners, st.floats(0, 6.3), st.floats(-1e4, 1e4))
+def test_area_does_not_change_when_a_lawn_is_moved(
+    found: list[tuple[int, int]], angle: float, shift: float
+) -> None:
+    """Turned and shifted, a convex outline keeps its area."""
+    ring = hull(np.array(found, dtype=float))
+    if len(ring) < 3:
+        return
+    turned = tuple((x + shift, y - shift) for x, y in (rotated(p, angle) for p in ring))
+    assert abs(signed_area(turned)) == pytest.approx(abs(signed_area(ring)), abs=1e-5)
+
+
+def test_the_least_box_of_a_turned_rectangle_is_the_rectangle() -> None:
+    """Whatever the angle."""
+    for step in range(12):
+        ring = [rotated(p, step * 0.27) for p in ((0.0, 0.0), (20.0, 0.0), (20.0, 7.0), (0.0, 7.0))]
+        _, _, length, width = least_box(ring)
+        assert (length, width) == pytest.approx((20.0, 7.0))
+
+
+def test_touching_is_no_overlap() -> None:
+    """Two lawns that share a side count once each."""
+    left, right = (
+        ((0.0, 0.0), (5.0, 0.0), (5.0, 5.0), (0.0, 5.0)),
+        ((5.0, 0.0), (9.0, 0.0), (9.0, 5.0), (5.0, 5.0)),
+    )
+    assert not overlap(left, right)
+    assert overlap(left, tuple((x - 0.1, y) for x, y in right))
+    assert spans(left, 2.5) == [(0.0, 5.0)]
+
+
+def test_star_shaped_outlines_are_simple() -> None:
+    """Outlines with many corners in order of angle never cross."""
+    chance = random.Random(5)
+    for _ in range(50):
+        turns = sorted(chance.uniform(0, 2 * math.pi) for _ in range(20))
+        ring = [
+            (r * math.cos(t), r * math.sin(t))
+            for t, r in ((t, chance.uniform(1, 9)) for t in turns)
+        ]
+        if (
+            max(b - a for a, b in zip(turns, [*turns[1:], turns[0] + 2 * math.pi], strict=True))
+            < math.pi
+        ):
+            assert crossing_sides(ring) is None
+
+
+def test_shapes_need_the_standard_library_alone() -> None:
+    """Neither numpy nor geographiclib is imported for simple shapes, and a survey without them says
+    what to install.
+    """
+    code = (
+        "import sys\n"
+        "for name in ('numpy', 'scipy', 'shapely', 'contourpy', 'geographiclib'): "
+        "sys.modules[name] = None\n"
+        "from turfplan.records.brief import Shape\n"
+        "from turfplan.site.outlines.shapes import area_of_shapes\n"
+        "from turfplan.site.survey.surveyed_fill import fill_from_survey\n"
+        "from turfplan.site.survey.records import SurveySettings\n"
+        "from turfplan.errors import MissingToolError\n"
+        "from turfplan.files.reading.geojson import area_of_outlines, Outline\n"
+        "print(area_of_shapes([Shape.model_validate({'kind': 'circle', 'radius': '1 m'})]))\n"
+        "for work in (lambda: fill_from_survey((), SurveySettings(10.0, 50.0)), "
+        "lambda: area_of_outlines((Outline(((0, 0), (1, 0), (1, 1)), ()),))):\n"
+        "    try: work()\n"
+        "    except MissingToolError as error: print(error.exit_code, error.problems[0].hint)\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert done.stdout.splitlines() == [str(math.pi), *['5 pip install "turfplan[survey]"'] * 2], (
+        done.stderr
+    )
+
+
+def test_a_drawing_without_a_place_begins_at_the_origin() -> None:
+    """With one there, in metres."""
+    plain = shape(kind="rectangle", length="4 m", width="3 m")
+    assert ring_of_m(plain) == ((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0))
+    moved = shape(kind="rectangle", length="4 m", width="3 m", at=("1 m", "2 m"))
+    assert ring_of_m(moved)[0] == (1.0, 2.0)

@@ -1,0 +1,89 @@
+"""How to measure, and how many points give which accuracy."""
+
+from dataclasses import replace
+from itertools import pairwise
+from typing import cast
+
+import pytest
+
+from lawn_surveys import BOOK_LIKE
+from turfplan.files.reading.book import load_book
+from turfplan.files.reading.survey_table import survey_of_text
+from turfplan.site.survey.methods import METHODS, accuracies, reference_points
+
+pytest.importorskip("scipy")
+
+
+def test_every_method_names_columns_that_are_read_and_an_error_of_the_book() -> None:
+    """What the sheet tells people to write is what the reader understands."""
+    book = load_book()
+    for method in METHODS:
+        assert book.si(method.error) > 0
+        for columns in (method.columns_us, method.columns_metric):
+            names = [name.strip() for name in columns.split(",")]
+            first = {"point": "BM", "what": "ground"}
+            row = ",".join(first.get(name, "5") for name in names)
+            last = ",".join(
+                {"point": "g1", "what": "ground"}.get(name, "" if name.startswith("back") else "5")
+                for name in names
+            )
+            survey = survey_of_text("\n".join([",".join(names), row, last]))
+            assert survey.points or survey.lows
+
+
+def test_closer_points_give_a_narrower_band() -> None:
+    """The table falls from the finest spacing to the widest, and more points stand on each row
+    above.
+    """
+    found = accuracies(300.0, BOOK_LIKE, (0.75, 1.5, 2.5))
+    assert found[0].points > found[1].points > found[2].points
+    assert found[0].share < found[1].share < found[2].share
+
+
+def test_luck_does_not_order_the_table() -> None:
+    """Where the grid happens to fall is averaged out: no row promises a tenth more than a closer
+    spacing above it.
+    """
+    found = accuracies(300.0, BOOK_LIKE, (1.0, 1.5, 2.0, 3.0))
+    assert all(wider.share > 0.9 * closer.share for closer, wider in pairwise(found))
+
+
+def test_a_better_instrument_gives_a_narrower_band() -> None:
+    """At one spacing."""
+    fine, coarse = (
+        accuracies(400.0, replace(BOOK_LIKE, instrument_error_mm=e), (1.0,))[0] for e in (1.0, 5.0)
+    )
+    assert fine.share < coarse.share
+
+
+def test_the_reference_ground_repeats_over_large_lawns() -> None:
+    """A lawn four times as large has about four times the hollows."""
+    small, large = (reference_points(side, side, 0.5) for side in (14.0, 28.0))
+
+    def missing(points: object) -> float:
+        found = cast("tuple[object, ...]", points)
+        return sum(
+            -20.0 * p.x_m - (p.height_mm or 0.0)  # type: ignore[attr-defined]
+            for p in found
+        )
+
+    assert missing(large) == pytest.approx(4 * missing(small), rel=0.1)
+
+
+def test_a_grid_has_its_points_on_the_edges_too() -> None:
+    """Twelve by eight metres at two: seven by five points, and two each way at least."""
+    points = reference_points(12.0, 8.0, 2.0)
+    assert len(points) == 35
+    assert {(p.x_m, p.y_m) for p in points} == {
+        (2.0 * x, 2.0 * y) for x in range(7) for y in range(5)
+    }
+    assert len(reference_points(1.0, 1.0, 4.0)) == 4
+
+
+def test_a_shift_moves_the_ground_by_a_part_of_the_spacing() -> None:
+    """A whole one brings each point the height of its neighbour."""
+    still, moved = (reference_points(12.0, 8.0, 2.0, shift) for shift in ((0, 0), (1.0, 0)))
+    heights = {(p.x_m, p.y_m): p.height_mm for p in still}
+    assert all(
+        p.height_mm == pytest.approx(heights[p.x_m + 2, p.y_m]) for p in moved if p.x_m + 2 < 12
+    )

@@ -1,0 +1,145 @@
+"""Days that a careful expert would and would not take: holds, looks, spring before a cool summer,
+coasts without frost.
+"""
+
+from datetime import date, timedelta
+
+from planning import first, kind, plan_of
+from told import told
+from turfplan.files.reading.book import load_book
+from turfplan.records.book_names import of_herbicide
+
+
+def test_the_same_weed_killer_twice_holds_from_the_last_time() -> None:
+    """Two treatments with one ingredient are two holds: the later one decides."""
+    uses = [
+        {"active_ingredient": "prodiamine", "on": day}
+        for day in (date(2027, 3, 20), date(2027, 5, 20))
+    ]
+    plan = plan_of({"history": {"herbicides": uses}, "leveling": {"depth": "0.25 in"}})
+    sowing = next(t for t in plan.tasks if t.operation in ("overseed", "dormant_seed"))
+    assert sowing.start >= date(2027, 5, 20) + timedelta(weeks=16)
+
+
+def test_each_session_is_looked_at_within_days_of_its_last_pass() -> None:
+    """The look at the leaf tips hangs on its own session, also where there are several (order:
+    look_after_pass).
+    """
+    plan = plan_of({"leveling": {"depth": "1 in"}, "seeding": {"intent": "none"}})
+    looks = [t for t in plan.tasks if t.id.startswith("inspect.leaf_tips.")]
+    assert len(looks) > 1
+    for look in looks:
+        assert any(6 <= (look.start - p.end).days <= 14 for p in kind(plan, "topdress")), look.id
+        assert (look.window.end - look.window.start).days < 120
+
+
+def test_catch_cans_stand_out_when_seed_that_slept_is_about_to_wake() -> None:
+    """Dormant seed rests dry over winter and is kept moist from its waking on: the watering is
+    measured once pipes are full again, ahead of the first run.
+    """
+    plan = plan_of({"leveling": {"depth": "0.25 in"}, "seeding": {"intent": "dormant"}})
+    (sowing,), (check,) = kind(plan, "dormant_seed"), kind(plan, "irrigation_check")
+    moist = [run for run in kind(plan, "water") if run.start > sowing.end]
+    assert check.start > date(sowing.end.year + 1, 3, 1)
+    assert check.end < min(run.start for run in moist) <= check.end + timedelta(days=30)
+
+
+def test_spring_work_on_cool_grass_ends_before_midsummer_where_heat_never_ends_it() -> None:
+    """In a cool summer no pass, coring or scarifying falls within four weeks of the hottest day
+    (windows: cool_spring_work_rest).
+    """
+    leeds = {"postal_code": None, "country": "GB", "latitude": 53.8, "longitude": -1.5}
+    plan = plan_of(
+        {
+            "place": leeds,
+            "lawn": {"grass": "perennial_ryegrass", "thatch": "15 mm"},
+            "leveling": {"depth": "20 mm"},
+        }
+    )
+    for task in (t for name in ("topdress", "core_aerate", "dethatch") for t in kind(plan, name)):
+        assert not date(task.start.year, 7, 1) <= task.start <= date(task.start.year, 8, 15), (
+            task.id
+        )
+
+
+def test_frost_free_coast_is_sown_in_autumn() -> None:
+    """Where neither frost nor cold ends the season, passes still go on in autumn, and the seed with
+    them.
+    """
+    plan = plan_of({"place": {"postal_code": "92103"}, "lawn": {"soil": "sandy loam"}})
+    assert plan.campaign == "autumn" and first(plan, "overseed").start.month in (9, 10, 11)
+
+
+def test_sand_over_clay_is_left_to_who_asks_for_it() -> None:
+    """Bermuda on clay gets a blend like the soil; on loam thin straight sand; on clay sand only
+    when asked for.
+    """
+    wish = {"place": {"postal_code": "30606"}, "seeding": {"intent": "none"}}
+    on = [
+        plan_of(wish, {"lawn": {"grass": "bermuda_hybrid", "soil": soil}}).lawn.mix
+        for soil in ("clay", "loam")
+    ]
+    assert [str(mix) for mix in on] == ["topsoil and sand, half and half", "straight fine sand"]
+    asked = plan_of(
+        wish,
+        {"lawn": {"grass": "bermuda_hybrid", "soil": "clay"}},
+        {"leveling": {"material": "sand"}},
+    )
+    assert str(asked.lawn.mix) == "straight fine sand"
+
+
+def sown(grass: str, product: str, on: date) -> date | None:
+    """The day this grass is sown in Georgia after a treatment, or None where nothing can be
+    done.
+    """
+    plan = plan_of(
+        {
+            "lawn": {"grass": grass},
+            "place": {"postal_code": "30606"},
+            "leveling": {"depth": "0 in"},
+            "history": {"herbicides": [{"active_ingredient": product, "on": on}]},
+        },
+        options=False,
+    )
+    return next((t.start for t in plan.tasks if t.plays("sowing")), None)
+
+
+def test_a_product_that_harms_the_grass_holds_its_seed_for_longer() -> None:
+    """Siduron may go with seed of zoysia (Purdue), and harms bermudagrass (trials of 2004): sixteen
+    weeks are kept free.
+    """
+    treated = date(2027, 4, 1)
+    zoysia, bermuda = sown("zoysia", "siduron", treated), sown("bermuda_common", "siduron", treated)
+    assert zoysia is not None and zoysia < treated + timedelta(weeks=16)
+    assert bermuda is not None and bermuda >= treated + timedelta(weeks=16)
+
+
+def test_what_is_held_for_harm_says_why() -> None:
+    """The seeding names the product, the grass and who found the harm; a grass that is not harmed
+    hears nothing.
+    """
+    plan = plan_of(
+        {
+            "lawn": {"grass": "bermuda_common"},
+            "place": {"postal_code": "30606"},
+            "leveling": {"depth": "0 in"},
+            "history": {"herbicides": [{"active_ingredient": "Siduron", "on": date(2027, 4, 1)}]},
+        },
+    )
+    said = " ".join(reason.text for reason in first(plan, "seed").not_earlier)
+    assert (
+        "Siduron of Thu, Apr 1, 2027 harms young" in said
+        and "Crop Science" in said
+        and "16 weeks" in said
+    )
+
+
+def test_the_hold_of_an_unknown_product_is_told_in_weeks() -> None:
+    """As many as its days are."""
+    use = {"active_ingredient": "nonesuch", "on": date(2027, 5, 20)}
+    plan = plan_of({"history": {"herbicides": [use]}, "leveling": {"depth": "0.25 in"}})
+    sowing = next(t for t in plan.tasks if t.operation in ("overseed", "dormant_seed"))
+    days = round(load_book().fact(of_herbicide("unknown", "hold")).high_si)
+    assert days % 7 == 0 and sowing.start >= date(2027, 5, 20) + timedelta(days)
+    texts = [told(limit.text) for limit in (*sowing.not_earlier, *sowing.not_later)]
+    assert any(f"{days // 7} weeks" in text for text in texts if "nonesuch" in text)

@@ -1,0 +1,97 @@
+"""Lime of a soil test in the calendar: parts, gaps, bare ground, and what is bought."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from planning import amount, kind, plan_of
+from told import all_told, told
+from turfplan.records.plan import Plan
+from turfplan.units import LB_PER_1000FT2_G_M2
+
+TEST: dict[str, dict[str, Any]] = {
+    "soil_test": {"on": date(2026, 10, 1), "ph": 5.4, "acidity_cmol_kg": 7.0},
+    "feeding": {"lime_cce_percent": 80},
+}
+
+
+def test_lime_goes_on_in_parts_months_apart() -> None:
+    """Acidity 7, goal 6.5: 110 lb of pure lime, 137.5 lb at CCE 80, in two parts under 100 lb."""
+    plan = plan_of(TEST)
+    first, second = kind(plan, "lime")
+    assert 4 * 30 <= (second.start - first.start).days <= 6 * 31
+    for task in (first, second):
+        assert amount(task, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(137.5 / 2, abs=0.1)
+        assert "Lime" in told(task.title) and "lb" in told(task.title)
+    assert [line.item for line in plan.order].count("lime") == 2
+    assert sum(line.value for line in plan.order if line.item == "lime") >= sum(
+        amount(task, "lime") for task in (first, second)
+    )
+
+
+def test_lime_is_worked_into_bare_ground_at_once() -> None:
+    """Before the ground is tilled and sown, all of it."""
+    plan = plan_of(TEST, {"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}})
+    (lime,) = kind(plan, "lime")
+    assert lime.start <= kind(plan, "till")[0].start and lime.start <= kind(plan, "seed")[0].start
+    assert amount(lime, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(137.5, abs=0.1)
+
+
+def test_no_test_no_lime() -> None:
+    """Nothing is limed by feeling, nor where the pH is at its goal."""
+    assert not kind(plan_of(), "lime")
+    assert not kind(plan_of({"soil_test": {**TEST["soil_test"], "ph": 6.8}}), "lime")
+
+
+def test_potash_and_phosphate_of_the_test_are_told() -> None:
+    """The rates, or why none, stand where they are read."""
+    plan = plan_of(
+        {"soil_test": {"on": TEST["soil_test"]["on"], "potassium": "low", "phosphorus": "low"}}
+    )
+    said = " ".join(all_told(plan.cautions))
+    assert "Potash: 2 lb/1,000 ft²" in said and "Phosphate: none" in said
+
+
+def potash_of(plan: Plan) -> list[tuple[str, float]]:
+    """The tasks that take potash, in order of date, with the rate in lb/1,000 ft2."""
+    found = [
+        (t, a) for t in kind(plan, "feed_nitrogen") for a in t.amounts if a.item == "potash to add"
+    ]
+    return [(t.id, round(a.value_us, 3)) for t, a in found]
+
+
+def test_potash_goes_on_in_two_parts_with_the_first_feedings() -> None:
+    """Low asks for 2 lb a year: 1 lb with each of the first two, less what the bag holds."""
+    test = {
+        "soil_test": {"on": TEST["soil_test"]["on"], "potassium": "low"},
+        "seeding": {"intent": "none"},
+    }
+    plan = plan_of(test)
+    feeds = kind(plan, "feed_nitrogen")
+    assert len(feeds) > 2 and potash_of(plan) == [(feeds[0].id, 1.0), (feeds[1].id, 1.0)]
+    assert all("potash that the soil test asks for" in " ".join(all_told(t.how)) for t in feeds[:2])
+    assert not any("potash" in " ".join(all_told(t.how)) for t in feeds[2:])
+    assert any("with the first two feedings" in caution for caution in all_told(plan.cautions))
+    bag = plan_of(test, {"feeding": {"analysis": "20-0-10"}})
+    for task, rate in potash_of(bag):
+        brought = next(
+            a
+            for t in kind(bag, "feed_nitrogen")
+            if t.id == task
+            for a in t.amounts
+            if a.item == "potash"
+        )
+        assert rate == pytest.approx(1 - brought.value_us, abs=0.002) and brought.value_us > 0.1
+
+
+def test_enough_potassium_adds_nothing() -> None:
+    """A high test schedules no potash."""
+    assert not potash_of(
+        plan_of(
+            {
+                "soil_test": {"on": TEST["soil_test"]["on"], "potassium": "high"},
+                "seeding": {"intent": "none"},
+            }
+        )
+    )

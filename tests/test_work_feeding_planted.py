@@ -1,0 +1,61 @@
+"""Plugs, sprigs and sod are fed once they hold, on a lawful day, with no other feeding near."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+
+from planning import amount, example, first, kind, plan_of
+from told import told
+from turfplan.records.plan import Plan
+from turfplan.units import LB_PER_1000FT2_G_M2
+
+LAWNS = {"zoysia": "30606", "bermuda_hybrid": "75201", "st_augustine": "77002"}
+
+
+def planted(grass: str, postal_code: str, **changes: dict[str, Any]) -> Plan:
+    """The plain lawn of another grass, filled and planted."""
+    return plan_of(
+        {
+            "place": {"postal_code": postal_code},
+            "lawn": {"grass": grass},
+            "seeding": {"intent": "plant"},
+        },
+        changes,
+    )
+
+
+@pytest.mark.parametrize("grass", LAWNS)
+def test_plants_are_fed_once_they_hold(grass: str) -> None:
+    """1 lb N/1,000 ft2 (Arizona) two to five weeks after planting, no other within four weeks."""
+    plan = planted(grass, LAWNS[grass])
+    fed, plant = plan.task("feed_nitrogen.planted"), first(plan, "plant")
+    assert fed is not None and timedelta(14) <= fed.start - plant.end <= timedelta(35)
+    assert amount(fed, "nitrogen") / LB_PER_1000FT2_G_M2 == pytest.approx(1, abs=0.01)
+    others = [t.start for t in kind(plan, "feed_nitrogen") if t.id != fed.id]
+    assert others and all(abs((day - fed.start).days) >= 28 for day in others)
+
+
+def test_plants_that_go_in_late_get_nothing_that_feeds_winter_kill() -> None:
+    """However late they are planted, it falls within the season, two months before frost."""
+    away = {"unavailable": [{"from": date(2027, 7, 8), "to": date(2027, 8, 25)}]}
+    plan = planted("zoysia", "30606", calendar=away)
+    fed = plan.task("feed_nitrogen.planted")
+    assert (
+        first(plan, "plant").start >= date(2027, 8, 26) and first(plan, "plant").start.year == 2027
+    )
+    assert fed is None or (fed.start <= date(2027, 9, 15) and "wait" in told(fed.fallback))
+
+
+def test_a_law_that_closes_other_days_does_not_stop_it() -> None:
+    """The day of planting is known: its feeding keeps clear of the days that a law closes."""
+    plan = example("st-augustine-plugs")
+    fed, plant = plan.task("feed_nitrogen.planted"), first(plan, "plant")
+    assert fed is not None and timedelta(14) <= fed.start - plant.end <= timedelta(35)
+
+
+def test_cool_season_sod_is_fed_once_it_holds() -> None:
+    """Sod of fescue in autumn is fed two to five weeks after it is laid, by autumn's limit."""
+    plan = planted("tall_fescue", "17601")
+    fed, plant = plan.task("feed_nitrogen.planted"), first(plan, "plant")
+    assert fed is not None and timedelta(14) <= fed.start - plant.end <= timedelta(35)

@@ -1,0 +1,356 @@
+"""What a soil and its test say: every value is used or answered, and nothing is guessed."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+import water_cases as cases
+from planning import amount, first, kind, plan_of
+from tiers import sampled, sampled_pairs
+from told import all_told, told
+from turfplan.records.plan import Plan
+from turfplan.units import LB_PER_1000FT2_G_M2
+from turfplan.work.feeding.lime_need import given_before_g_m2, lime_need
+from turfplan.work.feeding.nutrients import lime_plan
+from turfplan.work.feeding.soil_levels import another_school, level_of, unread
+
+BOOK = cases.book()
+ON = date(2026, 10, 1)
+CENTIPEDE: dict[str, Any] = {
+    "lawn": {"grass": "centipede", "soil": "sandy loam"},
+    "place": {"postal_code": "29201"},
+    "leveling": {"depth": "0.25 in"},
+}
+
+
+_PLANS: dict[str, Plan] = {}
+
+
+def planned(*changes: dict[str, Any]) -> Plan:
+    """The plan of some changes, made once."""
+    key = repr(changes)
+    if key not in _PLANS:
+        _PLANS[key] = plan_of(*changes, options=False)
+    return _PLANS[key]
+
+
+def said(plan: Plan) -> str:
+    """All that a plan says beside its tasks."""
+    return " ".join(
+        all_told((*plan.cautions, *plan.assumptions, *plan.disagreements, *plan.conflict.reasons))
+        if plan.conflict
+        else all_told((*plan.cautions, *plan.assumptions, *plan.disagreements))
+    )
+
+
+def test_a_ph_without_acidity_is_told_and_asked() -> None:
+    """How far it is from the goal, what to ask for, and when: as a caution and as a task."""
+    plan = planned({"soil_test": {"on": ON, "ph": 5.2}})
+    assert not kind(plan, "lime")
+    assert "pH of 5.2 is 1.3 below the goal of 6.5 for tall fescue" in said(plan)
+    asked = first(plan, "soil_test")
+    assert "lime rate" in " ".join(all_told(asked.how))
+    assert asked.start < first(plan, "overseed").start
+
+
+@pytest.mark.parametrize(
+    ("test", "asks"),
+    [
+        ({"buffer_ph": 6.4}, "ask the laboratory which one it used"),
+        ({"buffer_ph": 6.4, "buffer_method": "unknown"}, "ask the laboratory which one it used"),
+        ({"buffer_ph": 6.4, "buffer_method": "smp"}, "no table here for a buffer pH of 6.4 by SMP"),
+        ({"buffer_ph": 7.6, "buffer_method": "adams_evans"}, "by Adams-Evans"),
+    ],
+)
+def test_a_table_serves_only_its_own_buffer(test: dict[str, Any], asks: str) -> None:
+    """A buffer without a name, or without a table here, gives no amount and a question."""
+    plan = planned({"soil_test": {"on": ON, "ph": 5.2, **test}})
+    assert not kind(plan, "lime") and asks in said(plan)
+
+
+@pytest.mark.parametrize(
+    ("ph", "buffer", "grass", "tons"),
+    [
+        (5.2, 6.4, "tall_fescue", 2.1),
+        (5.2, 6.45, "tall_fescue", 2.1),
+        (5.2, 5.0, "fine_fescue", 7.8),
+        (4.6, 6.0, "centipede", 1.7),
+        (5.9, 6.6, "buffalo", 2.1),
+        (6.2, 6.9, "tall_fescue", 0.5),
+    ],
+)
+def test_sikora_is_read_from_its_own_table(
+    ph: float, buffer: float, grass: str, tons: float
+) -> None:
+    """Oregon State's table, the target nearest the goal, from 6 in of soil to the lawn's 4."""
+    brief = cases.brief(soil_test={"ph": ph, "buffer_ph": buffer, "buffer_method": "sikora"})
+    need = lime_need(brief, BOOK, grass)
+    assert need is not None
+    assert need.rate_g_m2 / LB_PER_1000FT2_G_M2 == pytest.approx(tons * 45.914 * 4 / 6, rel=1e-4)
+
+
+def test_sikora_below_its_table_is_asked_and_above_it_asks_for_none() -> None:
+    """No row is made up, and a buffer that has not moved asks for no lime."""
+    low = cases.brief(soil_test={"ph": 4.2, "buffer_ph": 4.5, "buffer_method": "sikora"})
+    assert lime_need(low, BOOK, "tall_fescue") is None
+    high = cases.brief(soil_test={"ph": 6.2, "buffer_ph": 7.2, "buffer_method": "sikora"})
+    need = lime_need(high, BOOK, "tall_fescue")
+    assert need is not None and need.rate_g_m2 == 0
+    assert lime_plan(high, BOOK, "tall_fescue") is None
+
+
+def test_mehlich_buffer_follows_north_carolinas_formula() -> None:
+    """The printed example: pH 5.0, goal 6.0, acidity 1.2 give three quarters of a ton."""
+    brief = cases.brief(soil_test={"ph": 5.0, "buffer_ph": 6.3, "buffer_method": "mehlich"})
+    need = lime_need(brief, BOOK, "fine_fescue")
+    assert need is not None
+    tons = need.rate_g_m2 / LB_PER_1000FT2_G_M2 / 45.914 * 6 / 4
+    assert tons == pytest.approx(1.2 * 1.0 / 1.6, abs=0.001) and round(tons, 2) == 0.75
+
+
+def test_bare_ground_gets_the_rate_for_what_is_loosened() -> None:
+    """Five inches worked in take more than the four of a lawn."""
+    brief = cases.brief(soil_test={"ph": 5.2, "buffer_ph": 6.4, "buffer_method": "sikora"})
+    lawn = lime_need(brief, BOOK, "tall_fescue")
+    bare = lime_need(brief, BOOK, "tall_fescue", fresh_ground=True)
+    assert lawn is not None and bare is not None
+    assert bare.rate_g_m2 / lawn.rate_g_m2 == pytest.approx(5 / 4)
+
+
+def test_bare_ground_is_limed_at_once_before_sod_too() -> None:
+    """In full and worked in, before the sod lies on it."""
+    plan = planned(
+        {"lawn": {"condition": "bare", "grass": "bermuda_hybrid"}},
+        {"place": {"postal_code": "29403"}, "seeding": {"intent": "plant", "form": "sod"}},
+        {"soil_test": {"on": ON, "ph": 5.2, "lime_rate": "90 lb/1000ft2"}},
+    )
+    (lime,) = kind(plan, "lime")
+    assert lime.id == "lime.fresh" and lime.start <= first(plan, "plant").start
+    assert amount(lime, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(90, abs=0.01)
+
+
+def test_the_laboratorys_rate_is_taken_as_it_is() -> None:
+    """With a bag that was read it is corrected, else it stands; over the limit it is parted."""
+    rate = {"soil_test": {"on": ON, "ph": 5.2, "lime_rate": "120 lb/1000ft2"}}
+    parts = kind(planned(rate), "lime")
+    assert [round(amount(t, "lime rate") / LB_PER_1000FT2_G_M2) for t in parts] == [60, 60]
+    brief = cases.brief(**rate, feeding={"lime_cce_percent": 80})
+    lime = lime_plan(brief, BOOK, "tall_fescue")
+    assert lime is not None
+    assert lime.product_g_m2 / LB_PER_1000FT2_G_M2 == pytest.approx(150)
+
+
+def test_lime_given_before_counts() -> None:
+    """After the test in full, before it what had not reacted; and the months until the next."""
+    test = {"on": ON, "ph": 5.2, "lime_rate": "90 lb/1000ft2"}
+    later = {"rate": "40 lb/1000ft2", "on": date(2026, 12, 1)}
+    earlier = {"rate": "50 lb/1000ft2", "on": date(2026, 4, 1)}
+    brief = cases.brief(soil_test=test, history={"lime": [later, earlier]})
+    left = 50 * (1 - 0.08 * (ON - earlier["on"]).days / (365.25 / 12))
+    assert given_before_g_m2(brief, BOOK) / LB_PER_1000FT2_G_M2 == pytest.approx(40 + left)
+    plan = planned({"soil_test": test}, {"history": {"lime": [later]}})
+    (task,) = kind(plan, "lime")
+    assert amount(task, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(50, abs=0.1)
+    assert (task.start - later["on"]).days >= 4 * 30
+    enough = {"lime": [{"rate": "95 lb/1000ft2", "on": date(2026, 12, 1)}]}
+    covered = planned({"soil_test": test}, {"history": enough})
+    assert not kind(covered, "lime") and "already covers it" in said(covered)
+
+
+def test_goals_and_limits_of_a_state() -> None:
+    """Arkansas limes zoysia below 5.8 alone; North Carolina takes 50 lb at once, in six months."""
+    lawn = {"lawn": {"grass": "zoysia"}, "seeding": {"intent": "none"}}
+    test = {"soil_test": {"on": ON, "ph": 6.0, "acidity_cmol_kg": 5.0}}
+    arkansas = planned(lawn, {"place": {"postal_code": "72701"}}, test)
+    assert not kind(arkansas, "lime") and "below 5.8 only" in said(arkansas)
+    rate = {"soil_test": {"on": ON, "ph": 5.2, "lime_rate": "90 lb/1000ft2"}}
+    carolina = planned({"place": {"postal_code": "27601"}}, rate)
+    first_part, second = kind(carolina, "lime")
+    assert amount(first_part, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(45, abs=0.001)
+    assert (second.start - first_part.start).days >= 6 * 30
+
+
+def test_a_ph_above_the_goal_gets_iron_and_sulfur_only_without_free_lime() -> None:
+    """No lime; 5 lb of sulfur at once, 10 a year, where the soil holds no lime; else asked."""
+    test = {"on": ON, "ph": 8.1}
+    unknown = planned({"soil_test": test})
+    assert not kind(unknown, "lime") and [t.id for t in kind(unknown, "amend")] == ["amend.iron"]
+    assert "Does the soil hold free lime?" in said(unknown)
+    free = planned({"soil_test": {**test, "free_lime": False}})
+    sulfur = [t for t in kind(free, "amend") if "sulfur" in t.id]
+    rates = [amount(t, "sulfur rate") / LB_PER_1000FT2_G_M2 for t in sulfur]
+    assert rates == pytest.approx([5, 5], abs=0.001)
+    assert (sulfur[1].start - sulfur[0].start).days > 60
+    assert {line.item for line in free.order} >= {"sulfur", "iron sulfate"}
+    limy = planned({"soil_test": {**test, "free_lime": True}})
+    assert [t.id for t in kind(limy, "amend")] == ["amend.iron"]
+    assert "sulfur would be used up" in said(limy)
+
+
+def test_centipede_on_high_ph_gets_no_compost_and_no_phosphorus() -> None:
+    """Compost raises the pH, phosphorus locks up iron: the mix is another, and it says why."""
+    test = {"on": ON, "ph": 6.8, "phosphorus": "low"}
+    plan = planned(CENTIPEDE, {"soil_test": test})
+    mix = next(line for line in plan.order if line.item == "mix")
+    assert "compost" not in {part.item for part in mix.parts}
+    assert "compost often has a high pH" in " ".join(all_told(plan.campaign_reason))
+    assert "Phosphate: none. Centipedegrass yellows" in said(plan)
+    right = planned(CENTIPEDE, {"soil_test": {"on": ON, "ph": 5.5}})
+    mix = next(line for line in right.order if line.item == "mix")
+    assert "compost" in {part.item for part in mix.parts}
+
+
+@pytest.mark.parametrize(
+    ("nutrient", "reading", "soil", "level"),
+    [
+        ("phosphorus", "26 ppm mehlich_3", None, "low"),
+        ("phosphorus", "27 ppm mehlich_3", None, "medium"),
+        ("phosphorus", "55 ppm mehlich_3", None, "high"),
+        ("phosphorus", "11 ppm olsen", None, "low"),
+        ("phosphorus", "29 ppm olsen", None, "high"),
+        ("phosphorus", "16 ppm bray_1", None, "medium"),
+        ("potassium", "60 ppm mehlich_3", None, "low"),
+        ("potassium", "60 ppm mehlich_3", "sand", "medium"),
+        ("potassium", "180 ppm mehlich_3", None, "high"),
+    ],
+)
+def test_a_number_is_read_by_its_own_extraction(
+    nutrient: Any, reading: str, soil: str | None, level: str
+) -> None:
+    """The same number is low by one solution and enough by another."""
+    lawn = {} if soil is None else {"soil": soil}
+    found = level_of(cases.brief(soil_test={nutrient: reading}, lawn=lawn), BOOK, nutrient)
+    assert found is not None and found.level == level
+
+
+def test_a_number_without_its_extraction_is_asked() -> None:
+    """Neither the extraction nor the level is guessed."""
+    for reading, asks in (("21 ppm", "without its extraction"), ("21 ppm morgan", "by Morgan")):
+        brief = cases.brief(soil_test={"phosphorus": reading})
+        assert level_of(brief, BOOK, "phosphorus") is None
+        assert asks in told(unread(brief, BOOK, "phosphorus"))
+    plan = planned({"soil_test": {"on": ON, "phosphorus": "21 ppm"}})
+    assert "without its extraction" in " ".join(all_told(first(plan, "soil_test").how))
+
+
+def test_a_question_does_not_hold_the_seed_back() -> None:
+    """A laboratory that is called answers in days: late plans keep their sowing."""
+    late = {"season": {"from": date(2027, 8, 28)}}
+    open_question = {"soil_test": {"on": ON, "potassium": "60 ppm"}}
+    asked, plain = planned(late, open_question), planned(late, {"soil_test": {"on": ON, "sar": 1}})
+    assert first(asked, "soil_test").id == "soil_test.questions" and not kind(plain, "soil_test")
+    assert first(asked, "overseed").start == first(plain, "overseed").start
+
+
+def test_schools_that_differ_are_told() -> None:
+    """Between the least that keeps turf well and the usual range experts disagree."""
+    low = cases.brief(soil_test={"phosphorus": "24 ppm mehlich_3"})
+    assert "Schools differ on phosphorus" in told(another_school(low, BOOK, "phosphorus"))
+    for reading in ("15 ppm mehlich_3", "60 ppm mehlich_3", "24 ppm olsen"):
+        agreed = cases.brief(soil_test={"phosphorus": reading})
+        assert another_school(agreed, BOOK, "phosphorus") is None
+
+
+def test_the_sample_comes_before_the_first_feeding() -> None:
+    """It belongs into the months before the season, not into the middle of it."""
+    plan = planned({"seeding": {"intent": "none"}})
+    assert first(plan, "soil_test").start < first(plan, "feed_nitrogen").start
+
+
+def test_an_old_test_is_said_and_its_lime_waits_for_the_new_one() -> None:
+    """Over three years: a new sample first, and three weeks until lime."""
+    old = {"on": date(2022, 5, 1), "ph": 5.2, "acidity_cmol_kg": 6.0}
+    plan = planned({"soil_test": old})
+    assert "over three years old" in said(plan)
+    assert (first(plan, "lime").start - first(plan, "soil_test").start).days >= 21
+
+
+def test_salt_holds_seed_until_it_is_tested_and_washed_out() -> None:
+    """Untested: after the answer. More than seedlings bear: not at all, with the reason."""
+    salty = planned({"site": {"ground": ["salty"]}, "season": {"from": date(2027, 8, 20)}})
+    task, sown = first(salty, "soil_test"), kind(salty, "overseed")
+    assert "soluble salts" in " ".join(all_told(task.how))
+    assert not sown or (sown[0].start - task.start).days >= 21
+    refused = planned({"soil_test": {"on": ON, "salts": "7.5 dS/m"}})
+    assert refused.conflict is not None
+    assert "kill seedlings of tall fescue" in said(refused)
+    assert planned({"soil_test": {"on": ON, "salts": "2 mmhos/cm"}}).conflict is None
+
+
+def test_gypsum_is_for_sodic_soil_alone() -> None:
+    """By the laboratory's rate, in parts; elsewhere it is not taken, and that is said."""
+    rate = {"on": ON, "gypsum_rate": "80 lb/1000ft2"}
+    sodic = planned({"soil_test": {**rate, "sar": 16}})
+    parts = [amount(t, "gypsum rate") / LB_PER_1000FT2_G_M2 for t in kind(sodic, "amend")]
+    assert parts == pytest.approx([40, 40], abs=0.001)
+    other = planned({"soil_test": {**rate, "sar": 4}})
+    assert not kind(other, "amend") and "gypsum rate of 80" in said(other)
+    assert "gypsum" in said(planned({"soil_test": {"on": ON, "sar": 16}}))
+
+
+@pytest.mark.parametrize(
+    ("soil", "words"),
+    sampled_pairs(
+        [
+            ("peat", "Peat bears little"),
+            ("chalk", "Chalk holds lime enough"),
+            ("subsoil", "no seedbed"),
+            ("rubble", "Mortar in it keeps the pH high"),
+            ("unknown", "The soil is unknown: loam is assumed"),
+        ],
+        ("peat", "Peat bears little"),
+        ("subsoil", "no seedbed"),
+    ),
+)
+def test_soils_beyond_the_textures(soil: str, words: str) -> None:
+    """Each is planned on, with what it asks for; no lime by the tables of mineral soil."""
+    test = {"on": ON, "ph": 5.0, "acidity_cmol_kg": 7.0}
+    plan = planned({"lawn": {"soil": soil}, "soil_test": test})
+    assert plan.conflict is None and words in said(plan)
+    assert bool(kind(plan, "lime")) == (soil not in ("peat", "chalk"))
+
+
+def test_rock_near_the_surface_keeps_tines_out() -> None:
+    """No coring over rock, and water for the soil that is there."""
+    plan = planned({"site": {"rock_depth": "3 in"}})
+    assert not kind(plan, "core_aerate") and "no hollow tines" in said(plan)
+    assert kind(planned({"site": {"rock_depth": "5 in"}}), "core_aerate")
+
+
+BASE: dict[str, Any] = {"on": ON, "ph": 5.2, "buffer_ph": 6.4, "buffer_method": "sikora"}
+ANOTHER: dict[str, dict[str, Any]] = {
+    "on": {"on": date(2020, 1, 1)},
+    "ph": {"ph": 6.8},
+    "acidity_cmol_kg": {"acidity_cmol_kg": 9.0},
+    "lime_rate": {"lime_rate": "30 lb/1000ft2"},
+    "buffer_ph": {"buffer_ph": 6.0},
+    "buffer_method": {"buffer_method": "mehlich"},
+    "phosphorus": {"phosphorus": "40 ppm mehlich_3"},
+    "potassium": {"potassium": "40 ppm mehlich_3"},
+    "free_lime": {"free_lime": True},
+    "salts": {"salts": "1 dS/m"},
+    "sar": {"sar": 3},
+    "gypsum_rate": {"gypsum_rate": "40 lb/1000ft2"},
+}
+
+
+def test_every_key_of_the_soil_test_has_its_case() -> None:
+    """A new key needs a value below that changes the plan."""
+    from turfplan.records.brief import SoilTest
+
+    keys = {field.alias or name for name, field in SoilTest.model_fields.items()}
+    assert keys == set(ANOTHER)
+
+
+@pytest.mark.parametrize("key", sampled(ANOTHER, "ph", "phosphorus", "gypsum_rate"))
+def test_every_value_of_the_soil_test_is_used_or_answered(key: str) -> None:
+    """Another value of a key is another plan, in its tasks or in what it says."""
+
+    def shown(plan: Plan) -> tuple[object, ...]:
+        tasks = [(t.id, t.start, told(t.title), all_told(t.how)) for t in plan.tasks]
+        return tasks, said(plan)
+
+    assert shown(planned({"soil_test": {**BASE, **ANOTHER[key]}})) != shown(
+        planned({"soil_test": BASE})
+    )

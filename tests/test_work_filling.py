@@ -1,0 +1,161 @@
+"""Fills of several depths: each part capped by what it gets, lifted, in part, or not now."""
+
+from datetime import UTC, date, datetime
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from planning import amount, first, kind, plan_of
+from tiers import sampled
+from turfplan.files.reading.book import load_book
+from turfplan.records.plan import Plan
+from turfplan.units import INCH_MM
+from turfplan.work.layers import divided, passes_needed
+
+YARD_M3 = 0.764554857984
+FOOT_M2 = 0.09290304
+BOOK = load_book()
+GUELPH: dict[str, Any] = {
+    "place": {"postal_code": None, "country": "CA", "latitude": 43.55, "longitude": -80.25},
+    "lawn": {"grass": "kentucky_bluegrass", "area": "400 m2"},
+    "season": {"from": date(2027, 7, 1)},
+}
+BERMUDA: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_common"},
+    "place": {"postal_code": "30606"},
+    "seeding": {"intent": "none"},
+}
+
+
+def hollows(depth: str | None, *lows: tuple[str, float]) -> dict[str, Any]:
+    """A fill: hollows by depth and share, and what the rest gets."""
+    spots = [{"depth": deep, "share": share} for deep, share in lows]
+    return {"leveling": {"depth": depth, "lows": spots}}
+
+
+def settled_m3(plan: Plan) -> float:
+    """The settled volume of passes and lifted hollows, from the loose ones."""
+    allowance = BOOK.si("topdress.settle_allowance"), BOOK.si("topdress.settle_deep")
+    passes = sum(amount(t, "volume") for t in kind(plan, "topdress")) / (1 + allowance[0])
+    return passes + sum(amount(t, "volume") for t in kind(plan, "lift_and_fill")) / (
+        1 + allowance[1]
+    )
+
+
+def test_depth_beside_shallow_hollows_is_the_fill_of_the_rest() -> None:
+    """A tenth of 5,000 ft2 an inch deep and half an inch elsewhere are 8.5 yd3, not 1.5."""
+    plan = plan_of(hollows("0.5 in", ("1 in", 0.1)))
+    asked = 5000 * FOOT_M2 * (0.1 * 1 + 0.9 * 0.5) * INCH_MM / 1000
+    assert settled_m3(plan) == pytest.approx(asked, rel=1e-4)
+    ordered = sum(line.value for line in plan.order if line.item in ("mix", "topsoil"))
+    assert ordered >= asked * 1.1 and ordered / YARD_M3 > 8.5
+
+
+@pytest.mark.parametrize("depth_mm", sampled([24, 26, 49, 50, 51, 64], 26, 51))
+@pytest.mark.parametrize("share", sampled([0.07, 0.08, 0.1], 0.08))
+def test_no_millimetre_and_no_percent_turns_a_plan_into_none(depth_mm: int, share: float) -> None:
+    """Hollows and a thin layer everywhere are done in the same autumn, lifted or passed."""
+    plan = plan_of(GUELPH, hollows("6 mm", (f"{depth_mm} mm", share)), options=False)
+    assert plan.conflict is None
+    assert first(plan, "overseed").start.year == 2027
+    asked = 0.4 * (share * depth_mm + (1 - share) * 6)
+    assert settled_m3(plan) == pytest.approx(asked, rel=1e-4)
+
+
+def test_all_written_as_hollows_is_the_same_lawn() -> None:
+    """8 % at 50 mm with 92 % at 6 mm, and the same with the rest as depth, are one plan."""
+    as_lows = plan_of(GUELPH, hollows(None, ("50 mm", 0.08), ("6 mm", 0.92)), options=False)
+    as_rest = plan_of(GUELPH, hollows("6 mm", ("50 mm", 0.08)), options=False)
+    assert [(t.id, t.start) for t in as_lows.tasks] == [(t.id, t.start) for t in as_rest.tasks]
+
+
+def test_lifting_keeps_to_the_season_of_sod_and_to_hollows() -> None:
+    """Not in the heat of July, and never for two fifths of a lawn."""
+    plan = plan_of(GUELPH, hollows("6 mm", ("50 mm", 0.08)), options=False)
+    assert first(plan, "lift_and_fill").start >= date(2027, 8, 10)
+    wide = plan_of(GUELPH, hollows("6 mm", ("50 mm", 0.4)), options=False)
+    assert wide.conflict is None and not kind(wide, "lift_and_fill")
+
+
+def test_where_the_rest_has_its_fill_only_hollows_go_on() -> None:
+    """Dense bermuda takes an inch in a small hollow; the second pass covers the hollows alone."""
+    plan = plan_of(
+        BERMUDA, {"lawn": {"condition": "dense"}}, hollows("0.25 in", ("2 in", 0.1)), options=False
+    )
+    passes = kind(plan, "topdress")
+    assert [amount(t, "depth") for t in passes] == pytest.approx([INCH_MM, INCH_MM])
+    assert amount(passes[1], "volume") < amount(passes[0], "volume") / 3
+    assert passes[1].person_hours < passes[0].person_hours
+    assert "thinnest" in str(passes[0].how[0]) and "has its fill" in str(passes[1].how[0])
+
+
+def test_thin_turf_and_other_grasses_take_half_an_inch_in_a_hollow() -> None:
+    """An inch at once is for dense creepers."""
+    thin = plan_of(BERMUDA, hollows("0.25 in", ("1 in", 0.1)), options=False)
+    assert max(amount(t, "depth") for t in kind(thin, "topdress")) <= INCH_MM / 2 + 1e-6
+
+
+def test_over_two_inches_creepers_are_lifted_too() -> None:
+    """Two inches over grass are the very most (Louisiana)."""
+    plan = plan_of(
+        BERMUDA, {"lawn": {"condition": "dense"}}, hollows("0.25 in", ("3 in", 0.05)), options=False
+    )
+    assert kind(plan, "lift_and_fill")
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    fills=st.lists(st.floats(1, 80), min_size=1, max_size=5),
+    caps=st.lists(st.floats(3, 13), min_size=5, max_size=5),
+    seeded=st.floats(0, 6),
+    least=st.integers(1, 4),
+)
+def test_every_part_is_full_and_within_its_cap(
+    fills: list[float], caps: list[float], seeded: float, least: int
+) -> None:
+    """Layers add up to each fill, none exceeds its cap, and a part costs one pass too many."""
+    fills, caps = sorted(fills, reverse=True), sorted(caps, reverse=True)
+    limits = [(cap, cap + seeded) for cap in caps[: len(fills)]]
+    depths, layers = divided(fills, limits, least, 1.0)
+    for part, fill in enumerate(fills):
+        assert sum(layer[part] for layer in layers) == pytest.approx(fill)
+        for number, layer in enumerate(layers, 1):
+            assert layer[part] <= limits[part][number == len(layers)] + 1e-5
+    assert [layer[0] for layer in layers] == pytest.approx(depths)
+    needed = max(passes_needed(f, *cap, least) for f, cap in zip(fills, limits, strict=True))
+    assert len(depths) <= needed + len(fills)
+
+
+def late(day: date, *changes: dict[str, Any]) -> Plan:
+    """The plan of a lawn that is told of on a day, with work on any day of the week."""
+    week = {"calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]}}
+    now = datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
+    return plan_of({"season": {"from": day}}, week, *changes, now=now, options=False)
+
+
+def test_seed_goes_in_without_dressing_where_that_is_over() -> None:
+    """Pennsylvania, 20 September: dressing closes on the 22nd; the seed goes in all the same."""
+    plan = late(date(2027, 9, 20), {"leveling": {"depth": "1 in"}})
+    assert first(plan, "overseed").start.year == 2027 and not kind(plan, "topdress")
+    assert any("is left for the next season" in str(line) for line in plan.assumptions)
+    assert [item.operation for item in plan.handover] == ["topdress"]
+    assert plan.handover[0].start.year == 2028
+
+
+@pytest.mark.parametrize("day", [8, 12, 16, 20])
+def test_ten_days_do_not_lose_the_season(day: int) -> None:
+    """Whoever starts in September sows in that autumn, and is told how late it is."""
+    plan = late(date(2027, 9, day))
+    sown = first(plan, "overseed")
+    assert sown.start < date(2027, 10, 10) and sown.grade in ("good", "late", "last")
+    if sown.grade != "good":
+        assert "ost is" in str(sown.cautions[0]) and "kept is this season" in str(sown.cautions[0])
+
+
+def test_a_good_day_says_nothing_of_being_late() -> None:
+    """Grades stand at passes, seed and plants alone."""
+    plan = plan_of(options=False)
+    assert {t.grade for t in plan.tasks if t.plays("spreading", "sowing")} == {"good"}
+    assert all(t.grade is None for t in plan.tasks if not t.plays("spreading", "sowing"))

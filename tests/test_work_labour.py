@@ -1,0 +1,64 @@
+"""How long material takes to be moved."""
+
+import pytest
+
+from planning import first, plan_of
+from told import told
+from turfplan.files.reading.book import load_book
+
+
+def hours_at(share: float) -> float:
+    """Person-hours of the first pass with a way of such a share of that which the figures were
+    measured at.
+    """
+    reach_m = load_book().si("labour.haul_reach") / 1000
+    plan = plan_of({"work": {"haul_distance": f"{share * reach_m} m"}})
+    return first(plan, "topdress").person_hours
+
+
+def test_beyond_the_measured_way_hours_grow_with_it() -> None:
+    """Up to it they are what was measured; each further length of it costs as much again."""
+    near, there, half_as_far_again, twice = (hours_at(share) for share in (0.3, 1.0, 1.5, 2.0))
+    assert near == there
+    assert half_as_far_again - there == pytest.approx((twice - there) / 2, abs=0.06)
+    assert twice > half_as_far_again > there
+
+
+BARE = {"lawn": {"condition": "bare"}, "leveling": {"depth": "4 in"}}
+KILLED = {"leveling": {"depth": "0 in"}, "seeding": {"intent": "renovate"}}
+SPONGY = {"lawn": {"thatch": "0.7 in"}}
+LIGHT = {"lawn": {"soil": "sand"}}
+
+
+@pytest.mark.parametrize(
+    ("machine", "lawn", "job", "least", "most"),
+    [
+        ("loader", BARE, "fill", 0.1, 0.4),
+        ("roller", BARE, "fill", 0.9, 0.99),
+        ("loader", {}, "topdress", 0.4, 0.8),
+        ("topdresser", {}, "topdress", 0.4, 0.8),
+        ("aerator", {}, "core_aerate", 0.2, 0.6),
+        ("dethatcher", SPONGY, "dethatch", 0.4, 0.8),
+        ("dethatcher", KILLED, "slit", 0.4, 0.8),
+        ("roller", LIGHT, "roll", 0.3, 0.7),
+    ],
+)
+def test_each_machine_shortens_its_work(
+    machine: str, lawn: dict[str, object], job: str, least: float, most: float
+) -> None:
+    """On turf and on bare ground; a loader lays a lift of bare ground in a fraction of the time."""
+    by_hand, with_it = plan_of(lawn), plan_of(lawn, {"work": {"machines": [machine]}})
+    ratio = first(with_it, job).person_hours / first(by_hand, job).person_hours
+    assert least < ratio < most
+    assert not any("quicker with" in told(line) for line in with_it.assumptions)
+
+
+@pytest.mark.parametrize(
+    ("machine", "lawn"),
+    [("aerator", BARE), ("dethatcher", {}), ("roller", {}), ("topdresser", KILLED)],
+)
+def test_a_machine_without_work_is_answered(machine: str, lawn: dict[str, object]) -> None:
+    """What changes no hours is named, so that nobody thinks it was counted."""
+    plan = plan_of(lawn, {"work": {"machines": [machine]}})
+    (line,) = [told(a) for a in plan.assumptions if "quicker with" in told(a)]
+    assert machine in line

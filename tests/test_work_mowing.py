@@ -1,0 +1,72 @@
+"""Heights of the low cut and the days between mowings."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+import water_cases as cases
+from told import all_told
+from turfplan.units import INCH_MM
+from turfplan.work.mowing import due_height_mm, low_cut_steps, mowing_interval_days, mowing_notes
+
+BOOK = cases.book()
+SLIVER = BOOK.si("mowing.low_cut_sliver")
+
+
+@given(st.floats(20, 130), st.floats(5, 100))
+def test_no_cut_takes_more_than_a_third_and_the_last_reaches_the_floor(
+    start: float, floor: float
+) -> None:
+    """Steps fall by equal shares, each a third at most (a sliver more where that saves a cut), down
+    to the floor.
+    """
+    steps = low_cut_steps(start, floor, SLIVER)
+    if start <= floor:
+        assert steps == ()
+        return
+    assert steps == () or steps[-1] == pytest.approx(floor)
+    for before, after in zip((start, *steps), steps, strict=False):
+        assert after < before
+        assert after >= before * (2 / 3) * 0.96 - 1e-9
+
+
+def test_low_cut_of_tall_fescue() -> None:
+    """From 3 1/2 in to 2 in takes two even cuts: 2.65 and 2; from 3 1/2 to 1 1/2 in two as well,
+    not a third for a sliver.
+    """
+    steps = low_cut_steps(3.5 * INCH_MM, 2 * INCH_MM, SLIVER)
+    assert [round(s / INCH_MM, 2) for s in steps] == [2.65, 2.0]
+    assert [round(s / INCH_MM, 2) for s in low_cut_steps(3.5 * INCH_MM, 1.5 * INCH_MM, SLIVER)] == [
+        2.29,
+        1.5,
+    ]
+
+
+def test_grass_is_due_at_one_and_a_half_times_its_height() -> None:
+    """A third off 3 in leaves 2 in."""
+    assert due_height_mm(2) == pytest.approx(3)
+
+
+@pytest.mark.parametrize(("height_in", "printed_days"), [(3.0, 7), (2.0, 4), (1.5, 3)])
+def test_printed_intervals_of_tall_fescue(height_in: float, printed_days: int) -> None:
+    """University of Nebraska-Lincoln (2019): at 1.5 in a week of growth every 7, 4 or 3 days at 3,
+    2 or 1.5 in.
+    """
+    got = mowing_interval_days(BOOK, height_in * INCH_MM, 1.0, full_growth_mm_day=1.5 * INCH_MM / 7)
+    assert got == printed_days
+
+
+def test_grass_that_hardly_grows_is_mown_seldom() -> None:
+    """Intervals lengthen as growth falls, up to the longest, and never reach zero."""
+    days = [mowing_interval_days(BOOK, 75, g) for g in (1.0, 0.5, 0.25, 0.0)]
+    assert days == sorted(days)
+    assert mowing_interval_days(BOOK, 6, 1.0) >= 1
+
+
+def test_notes_name_the_months_of_growth() -> None:
+    """The height at which grass is due comes first; each growing month has its interval, winter
+    none.
+    """
+    notes = " ".join(all_told(mowing_notes(BOOK, cases.cool_climate(), "tall_fescue")))
+    assert "stands at 5 1/4 in, down to 3 1/2 in" in notes
+    assert "May" in notes and "January" not in notes

@@ -1,0 +1,85 @@
+"""Why grass is thin, or ground uneven, comes first and holds what would be lost on it."""
+
+from datetime import UTC, date, datetime
+from typing import get_args
+
+import pytest
+
+from planning import first, kind, plan_of
+from tiers import sampled
+from turfplan.records.book_names import ThinCause
+from turfplan.records.journal import JournalEntry
+from turfplan.records.plan import Plan
+
+NOW = datetime(2027, 2, 1, 12, tzinfo=UTC)
+
+
+def measured(quantity: str, value: float, on: date, number: int = 1) -> JournalEntry:
+    """An entry of what was found."""
+    return JournalEntry(
+        number=number,
+        at=NOW,
+        kind="measured",
+        quantity=quantity,  # type: ignore[arg-type]
+        value=value,
+        on=on,
+    )
+
+
+@pytest.mark.parametrize("cause", sampled(get_args(ThinCause), "grubs", "salt"))
+def test_each_cause_comes_before_order_and_seed(cause: str) -> None:
+    """There is a look with its own words, and order, pass and seed wait for it."""
+    plan = plan_of({"site": {"thin_cause": cause}})
+    look = next(task for task in plan.tasks if task.id == f"diagnose.{cause}")
+    assert (first(plan, "topdress").start - look.end).days >= 14
+    assert (first(plan, "overseed").start - look.end).days >= 14
+    assert first(plan, "order_material").start >= look.end
+    assert len(look.how) >= 4
+    assert any("Held until it is answered" in str(line) for line in plan.holds)
+
+
+def test_answer_in_the_brief_opens() -> None:
+    """What was looked for and is over asks for no look; hours of sun answer shade."""
+    cleared = plan_of({"site": {"thin_cause": ["dogs"], "cleared": ["dogs"]}})
+    assert not kind(cleared, "diagnose")
+    assert not cleared.holds
+    light = plan_of({"site": {"thin_cause": ["shade"], "sun_hours": 7}})
+    assert not kind(light, "diagnose")
+    bumps = plan_of({"site": {"bump_cause": "moles", "cleared": ["moles"]}})
+    assert not kind(bumps, "diagnose")
+
+
+def again(plan: Plan, *entries: JournalEntry) -> Plan:
+    """The plan made again after entries, in late August."""
+    now = datetime(2027, 8, 21, 12, tzinfo=UTC)
+    return plan_of(
+        {"site": {"thin_cause": ["grubs"]}, "season": {"from": date(2027, 8, 1)}},
+        now=now,
+        journal=entries,
+        previous=plan,
+    )
+
+
+@pytest.mark.parametrize(("quantity", "value"), [("live_cause", 1.0), ("grubs", 130.0)])
+def test_live_cause_stops_order_and_seed(quantity: str, value: float) -> None:
+    """Found alive, it is looked for again after a month, and order, pass and seed wait for that."""
+    brief = {"site": {"thin_cause": ["grubs"]}, "season": {"from": date(2027, 8, 1)}}
+    plan = plan_of(brief, now=datetime(2027, 7, 25, 12, tzinfo=UTC))
+    found = again(plan, measured(quantity, value, date(2027, 8, 20)))
+    look = next(task for task in found.tasks if task.id == "diagnose.again")
+    assert (look.start - date(2027, 8, 20)).days >= 30
+    sowings = [t for t in found.tasks if t.plays("sowing", "spreading") and t.status != "CANCELLED"]
+    assert all((task.start - look.end).days >= 14 for task in sowings)
+    over = again(
+        plan,
+        measured(quantity, value, date(2027, 8, 20)),
+        measured(quantity, 0.0, date(2027, 8, 21), 2),
+    )
+    assert all(task.id != "diagnose.again" for task in over.tasks)
+
+
+def test_thin_without_a_cause_is_asked() -> None:
+    """Where the owner says thin and not why, the plan asks; dense grass is not asked about."""
+    thin, dense = plan_of(), plan_of({"lawn": {"condition": "dense"}})
+    assert any("why the grass is thin" in str(line) for line in thin.assumptions)
+    assert not any("why the grass is thin" in str(line) for line in dense.assumptions)

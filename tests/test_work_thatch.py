@@ -1,0 +1,135 @@
+"""Thatch that is a sponge: nothing is levelled or sown on it, and each way out is planned
+through.
+"""
+
+from typing import Any
+
+import pytest
+
+from planning import kind, plan_of
+from turfplan.records.plan import Plan
+
+
+def thick(**changes: dict[str, Any]) -> Plan:
+    """The plan of the plain brief over an inch of thatch."""
+    return plan_of({"lawn": {"thatch": "1 in"}}, changes)
+
+
+@pytest.mark.parametrize(
+    "changes", [{}, {"leveling": {"depth": "0 in"}}, {"seeding": {"intent": "none"}}]
+)
+def test_nothing_is_spread_or_sown_on_a_sponge(changes: dict[str, Any]) -> None:
+    """From 3/4 in on (Kansas) there is no plan, the reason names the thatch and its source, and
+    there are ways out.
+    """
+    plan = thick(**changes)
+    assert plan.conflict is not None and not plan.tasks
+    assert "Thatch of 1 in is a sponge" in str(plan.conflict.reasons[0]) and "Kansas" in str(
+        plan.conflict.reasons[0]
+    )
+    ways = {str(option.change): option for option in plan.options}
+    assert any('condition = "bare"' in change for change in ways)
+    assert any('from = 2028-03-01, thatch = "0.5 in"' in change for change in ways)
+
+
+def test_the_way_out_by_a_year_of_dethatching_starts_a_year_later() -> None:
+    """Level next year on half an inch: the first pass lies in 2028."""
+    way = next(
+        str(option.reason)
+        for option in thick().options
+        if "thatch" in str(option.change) and "from" in str(option.change)
+    )
+    assert "2028" in way and "2027" not in way
+
+
+def test_metric_readers_get_metric_ways() -> None:
+    """In Britain, where a centimetre of thatch is the mark, the change to the brief is written in
+    millimetres.
+    """
+    leeds = {"postal_code": None, "country": "GB", "latitude": 53.8, "longitude": -1.5}
+    plan = thick(place=leeds, lawn={"grass": "perennial_ryegrass", "thatch": "25 mm"})
+    assert any('thatch = "10 mm"' in str(option.change) for option in plan.options)
+
+
+def test_thatch_just_below_is_combed_out_and_levelled() -> None:
+    """0.7 in is dethatched under the first pass; 0.75 in is not."""
+    below = plan_of({"lawn": {"thatch": "0.7 in"}})
+    assert below.conflict is None and kind(below, "dethatch")
+    assert plan_of({"lawn": {"thatch": "0.75 in"}}).conflict is not None
+
+
+def test_turf_that_goes_need_not_bear_it() -> None:
+    """A lawn sown anew is stripped first, and the plan says so; plugs set through the thatch are
+    planted with a caution.
+    """
+    anew = thick(seeding={"intent": "renovate"})
+    assert anew.conflict is None and any(
+        "strip it before the first layer" in str(c) for c in anew.cautions
+    )
+    plugs = plan_of(
+        {
+            "lawn": {"grass": "st_augustine", "thatch": "1 in"},
+            "place": {"postal_code": "32607"},
+            "leveling": {"depth": "0 in"},
+            "seeding": {"intent": "plant"},
+        }
+    )
+    assert plugs.conflict is None and any("too thick to build on" in str(c) for c in plugs.cautions)
+
+
+def test_grass_that_bears_no_blades_is_offered_stripping_alone() -> None:
+    """St. Augustinegrass is never power-raked: the only way out is new turf."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": "st_augustine", "thatch": "1 in"},
+            "place": {"postal_code": "32607"},
+            "seeding": {"intent": "plant"},
+        }
+    )
+    assert plan.conflict is not None
+    assert plan.options and not any("Dethatch" in str(option.title) for option in plan.options)
+
+
+CREEPERS = [
+    ("bermuda_common", "30606", "0.8 in"),
+    ("bermuda_hybrid", "85004", "1 in"),
+    ("zoysia", "29201", "19 mm"),
+    ("bermuda_hybrid", "30606", "20 mm"),
+]
+
+
+@pytest.mark.parametrize(("grass", "place", "thatch"), CREEPERS)
+def test_creepers_are_dethatched_and_leveled_in_one_summer(
+    grass: str, place: str, thatch: str
+) -> None:
+    """Four to eight weeks lie between, the marks are asked for before the blades and before the
+    tines, and experts are said to disagree.
+    """
+    plan = plan_of(
+        {"lawn": {"grass": grass, "thatch": thatch}, "place": {"postal_code": place}},
+        {"seeding": {"intent": "none"}, "leveling": {"depth": "0.25 in"}},
+        options=False,
+    )
+    assert plan.conflict is None
+    blades, first_pass = kind(plan, "dethatch")[0], kind(plan, "topdress")[0]
+    assert 28 <= (first_pass.start - blades.end).days <= 56
+    marks = plan.task("locate_utilities.blades")
+    assert marks is not None and marks.end < blades.start
+    assert any("disagree on thatch" in str(line) for line in plan.disagreements)
+
+
+def test_beyond_two_inches_a_creeper_is_a_sponge_too() -> None:
+    """The way out names the days of its own season, not autumn."""
+    plan = plan_of(
+        {"lawn": {"grass": "bermuda_common", "thatch": "2.2 in"}},
+        {"place": {"postal_code": "30606"}, "seeding": {"intent": "none"}},
+    )
+    assert plan.conflict is not None
+    way = next(str(o.title) for o in plan.options if "Dethatch" in str(o.title))
+    assert "autumn" not in way and "May" in way and "Aug" in way
+
+
+def test_the_way_out_of_cool_grass_has_its_seasons_from_the_windows() -> None:
+    """Spring and autumn of this place, by their days."""
+    way = next(str(o.title) for o in thick().options if "Dethatch" in str(o.title))
+    assert "2027" in way and " and " in way

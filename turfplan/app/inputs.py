@@ -1,0 +1,205 @@
+"""Reads all that planning a lawn needs: brief, book, climate, ground and weather."""
+
+import hashlib
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from turfplan.book.entries import Book
+from turfplan.book.words import english_of
+from turfplan.climate.real_years import RealYear
+from turfplan.climate.record import Climate
+from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
+from turfplan.files.reading.book import load_book
+from turfplan.files.reading.brief import BriefFile, FaultyBriefError, read_brief
+from turfplan.files.reading.ground import read_ground
+from turfplan.files.reading.place import Located, located
+from turfplan.files.reading.region import region_of
+from turfplan.message import Worded
+from turfplan.messages.catalog import SOURCE, complete_languages
+from turfplan.phrases import errors
+from turfplan.planning import LawnGround, Weather, check_brief
+from turfplan.records.brief import Brief
+
+# The language of a user whose brief and command name none.
+LANGUAGE = "TURFPLAN_LANGUAGE"
+
+
+@dataclass(frozen=True, slots=True)
+class PlanInputs:
+    """A brief with everything that planning it reads; `sha256` is that of the brief's file, or of
+    its values without one.
+
+    `notes` are what the user must know of the climate and the weather that were read.
+    """
+
+    brief: Brief
+    sha256: str
+    book: Book
+    climate: Climate
+    ground: LawnGround | None
+    real_years: tuple[RealYear, ...] = ()
+    weather: Weather | None = None
+    notes: tuple[Worded, ...] = ()
+    language: str = SOURCE
+
+
+def input_of(
+    brief: Brief, folder: Path, *, fall_back: bool = False, language: str | None = None
+) -> PlanInputs:
+    """The book of the brief's region, the climate of its place, its shapes or survey; file names
+    start from `folder`.
+
+    Faults of names and of the place are reported together. With `fall_back` the world grid stands
+    in for a climate file that cannot be used. `language` is spoken where the brief names none.
+    Raises TurfplanError.
+    """
+    place, problems = _place_and_faults(brief, folder, fall_back=fall_back)
+    if problems or place is None:
+        raise TurfplanError(problems)
+    book = load_book(region_of(brief, place.climate))
+    ground = read_ground(brief, folder, book, place.climate)
+    return PlanInputs(
+        brief,
+        _digest(brief),
+        book,
+        place.climate,
+        ground,
+        place.years,
+        notes=place.notes,
+        language=language_of(brief, language),
+    )
+
+
+# Keys that came later: where a brief does not say them, its digest does not know them.
+_LATER: Mapping[str, tuple[str, ...]] = {
+    "calendar": ("holidays",),
+    "lawn": ("part", "green_in_winter", "runners", "leaf"),
+    "water": ("timer", "hours_per_day"),
+    "work": ("by",),
+    "delivery": ("least_load_m3", "form"),
+    "local": ("quiet_days", "machine_hours"),
+    "soil_test": (
+        "lime_rate_g_m2",
+        "buffer_ph",
+        "buffer_method",
+        "free_lime",
+        "salts_ds_m",
+        "sar",
+        "gypsum_rate_g_m2",
+    ),
+    "history": ("sowings", "moss", "lime"),
+    "site": ("sun_hours", "thin_cause", "cleared", "ground", "rock_depth_mm"),
+}
+
+
+def _digest(brief: Brief) -> str:
+    """The digest of the values of a brief: the same as before there were the keys that it does not
+    say."""
+    if brief.water.permit is None:
+        # A permit that nobody spoke of was written down as none.
+        brief = brief.model_copy(update={"water": brief.water.model_copy(update={"permit": False})})
+    values = brief.model_dump_json(exclude=_unsaid(brief))
+    return hashlib.sha256(values.encode()).hexdigest()
+
+
+def _unsaid(brief: Brief) -> dict[str, bool | set[str]]:
+    """What of the later keys a brief does not say."""
+    unsaid: dict[str, bool | set[str]] = {"language": True} if brief.language is None else {}
+    for table, keys in _LATER.items():
+        if left := {key for key in keys if getattr(getattr(brief, table), key) in (None, (), [])}:
+            unsaid[table] = left
+    return unsaid
+
+
+def language_of(brief: Brief | None, asked: str | None = None) -> str:
+    """The language that a reader is spoken to in: the brief's, else the one asked for, else the
+    user's, else English.
+
+    Raises TurfplanError for a language without a complete catalog.
+    """
+    chosen = (brief and brief.language) or asked or os.environ.get(LANGUAGE) or SOURCE
+    if faults := _language_faults(chosen):
+        raise TurfplanError(faults)
+    return chosen
+
+
+def _language_faults(language: str | None) -> list[Problem]:
+    """What is wrong with a language: it has no complete catalog."""
+    if language is None or language == SOURCE:
+        return []
+    known = complete_languages(english_of(load_book()))
+    if language in known:
+        return []
+    hint = did_you_mean(language, known)
+    return [Problem("language", errors.no_catalog(), repr(language), one_of(known), hint)]
+
+
+def _place_and_faults(
+    brief: Brief, folder: Path, *, fall_back: bool
+) -> tuple[Located | None, list[Problem]]:
+    """The place of a brief, and every fault of its names and its place."""
+    problems = [*check_brief(brief, load_book()), *_language_faults(brief.language)]
+    try:
+        return located(brief.place, folder, fall_back=fall_back), problems
+    except TurfplanError as error:
+        return None, problems + list(error.problems)
+
+
+def read_input(
+    path: Path,
+    *,
+    weather_file: Path | None = None,
+    weather_url: str | None = None,
+    fall_back: bool = False,
+    language: str | None = None,
+) -> PlanInputs:
+    """A brief file with everything that planning it reads, and weather where there is any.
+
+    Raises TurfplanError.
+    """
+    file = _well_formed(path, fall_back=fall_back)
+    try:
+        given = input_of(file.brief, file.folder, fall_back=fall_back, language=language)
+    except TurfplanError as error:
+        raise error.located(str(path)) from None
+    given = replace(given, sha256=file.sha256)
+    if weather_file is None and weather_url is None:
+        return given
+    from turfplan.files.reading.weather import read_weather
+
+    weather, warnings = read_weather(given.climate, weather_file, weather_url)
+    return replace(given, weather=weather, notes=(*given.notes, *warnings))
+
+
+def checked_file(path: Path) -> BriefFile:
+    """A brief file for what does not plan: its faults are told as planning tells them, all at once
+    (TurfplanError).
+    """
+    file = _well_formed(path)
+    if check_brief(file.brief, load_book()):
+        raise TurfplanError(_place_and_faults(file.brief, file.folder, fall_back=False)[1]).located(
+            str(path)
+        )
+    return file
+
+
+def _well_formed(path: Path, *, fall_back: bool = False) -> BriefFile:
+    """A brief file; faults of its form are told together with those of names and place in what is
+    left without them.
+    """
+    try:
+        return read_brief(path)
+    except FaultyBriefError as error:
+        rest = (
+            _place_and_faults(error.rest, path.parent, fall_back=fall_back)[1] if error.rest else []
+        )
+        # An entry that was taken out for its form is not told again as missing.
+        told = {problem.where for problem in error.problems}
+        more = [
+            problem
+            for problem in TurfplanError(rest).located(str(path)).problems
+            if problem.where not in told
+        ]
+        raise TurfplanError([*error.problems, *more]) from None

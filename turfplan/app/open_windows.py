@@ -1,0 +1,97 @@
+"""Says when each operation is open at a place for a grass, and what real years make of it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from turfplan.app.inputs import language_of
+from turfplan.book.entries import Book
+from turfplan.book.words import english_of, grass_name
+from turfplan.climate.record import Climate
+from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
+from turfplan.files.reading.book import load_book
+from turfplan.files.reading.place import located
+from turfplan.files.reading.region import region_of
+from turfplan.message import Message
+from turfplan.messages import Words, words_for
+from turfplan.phrases import files as phrases
+from turfplan.records.brief import Brief, parse_brief
+from turfplan.work.drafts import OpenDays
+from turfplan.work.lawn import units_of
+from turfplan.work.real_years import Spread, Tally, record_of
+from turfplan.work.windows import ClosedWindow, WindowPolicy, operation_windows
+
+
+@dataclass(frozen=True, slots=True)
+class WindowAtPlace:
+    """A window; with a daily series of years, what they say of it.
+
+    That is when it opened and closed in them, and how often its best day would do.
+    """
+
+    window: OpenDays
+    spread: Spread | None = None
+    best: Tally | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WindowsHere:
+    """Every window at a place that starts in `year`, what stays closed, and the climate.
+
+    `words` are those of the reader.
+    """
+
+    grass: Message
+    year: int
+    climate: Climate
+    words: Words
+    windows: tuple[WindowAtPlace, ...]
+    closed: tuple[ClosedWindow, ...]
+
+
+def open_windows(
+    grass: str, place: Mapping[str, object], folder: Path, year: int | None = None
+) -> WindowsHere:
+    """The windows of a grass at a place, told by keys of the brief's table `place`.
+
+    File names start from `folder`.
+
+    Without a year this one. Raises TurfplanError for a grass that the book does not know, or a
+    place that is not found.
+    """
+    brief = _brief(grass, place)
+    _known_grass(grass, load_book())
+    here = located(brief.place, folder)
+    book = load_book(region_of(brief, here.climate))
+    asked = year or datetime.now(UTC).year
+    result = operation_windows(here.climate, book, (grass,), asked, WindowPolicy())
+    record = record_of(here.years, book, (grass,))
+    windows = tuple(
+        WindowAtPlace(w)
+        if record is None
+        else WindowAtPlace(
+            w, record.spread(w.rule, w.start.year), record.tally(w.operation, w.rule, w.best)
+        )
+        for w in result.windows
+    )
+    words = words_for(language_of(brief), units_of(brief), english_of(book))
+    return WindowsHere(grass_name(book, grass), asked, here.climate, words, windows, result.closed)
+
+
+def _brief(grass: str, place: Mapping[str, object]) -> Brief:
+    """A brief of a lawn of that grass at the place as it was told.
+
+    The area plays no part in windows.
+    """
+    given = {key: value for key, value in place.items() if value is not None}
+    return parse_brief({"lawn": {"area": "100 m2", "grass": grass}, "place": given})
+
+
+def _known_grass(grass: str, book: Book) -> None:
+    """Refuses a grass that the book does not know, and names the nearest."""
+    if grass not in book.species:
+        hint = did_you_mean(grass, book.species)
+        raise TurfplanError(
+            Problem("--grass", phrases.unknown_grass(), repr(grass), one_of(book.species), hint)
+        )

@@ -1,0 +1,87 @@
+"""Says which files a plan's folder holds, and where that folder lies."""
+
+from collections.abc import Collection
+from pathlib import Path
+from typing import Literal
+
+from turfplan.app.inputs import language_of
+from turfplan.book.words import english_of
+from turfplan.errors import Problem, TurfplanError
+from turfplan.files.reading.plan import read_plan
+from turfplan.messages import Words, words_for
+from turfplan.phrases import errors
+from turfplan.phrases import files as phrases
+from turfplan.records.plan import Plan
+from turfplan.units import System
+
+Extra = Literal["todos.ics", "checklist.pdf"]
+
+
+def words_of(plan: Plan) -> Words:
+    """The words in which the sheets of a plan speak.
+
+    Those of the book too for a plan of before it kept its names.
+    """
+    if plan.names:
+        return words_for(plan.language, plan.lawn.units)
+    from turfplan.files.reading.book import load_book
+
+    return words_for(plan.language, plan.lawn.units, english_of(load_book(plan.place.region)))
+
+
+def words_of_user() -> Words:
+    """The words of somebody who asks without a plan at hand.
+
+    Amounts are in metric units. Raises TurfplanError for an unknown language.
+    """
+    return words_for(language_of(None), System.METRIC)
+
+
+def outputs(plan: Plan, words: Words, extras: Collection[Extra] = ()) -> dict[str, bytes]:
+    """The files of a plan's folder by name, with those that were asked for besides.
+
+    They are pure functions of the plan. Raises MissingToolError for a PDF where nothing can print
+    one.
+    """
+    from turfplan.export.calendar.season_ics import season_ics, todos_ics
+    from turfplan.export.sheets.changes_page import changes_html
+    from turfplan.export.sheets.checklist import checklist_html
+    from turfplan.export.sheets.order_sheet import order_html
+    from turfplan.export.tables.csv_tables import order_csv, tasks_csv
+    from turfplan.export.tables.plan_json import plan_to_json
+
+    checklist = checklist_html(plan, words)
+    files = {
+        "plan.json": plan_to_json(plan),
+        "season.ics": season_ics(plan, words),
+        "checklist.html": checklist.encode(),
+        "order.html": order_html(plan, words).encode(),
+        "tasks.csv": tasks_csv(plan, words).encode(),
+        "order.csv": order_csv(plan).encode(),
+    }
+    if plan.revision > 1:
+        files["changes.html"] = changes_html(plan, words).encode()
+    if "todos.ics" in extras:
+        files["todos.ics"] = todos_ics(plan, words)
+    if "checklist.pdf" in extras:
+        from turfplan.export.pdf import to_pdf
+
+        files["checklist.pdf"] = to_pdf(checklist, plan)
+    return files
+
+
+def output_folder(brief: Path, chosen: Path | None) -> Path:
+    """Where a brief's outputs go: the folder that was named, else one beside it of its name."""
+    return chosen if chosen is not None else brief.with_suffix("")
+
+
+def plan_in(folder: Path, brief: Path) -> Plan:
+    """The plan that a folder holds.
+
+    Raises TurfplanError, with the command that makes one, where there is none.
+    """
+    plan = read_plan(folder)
+    if plan is None:
+        hint = errors.make_plan_first(command=f"turfplan plan {brief} -o {folder}")
+        raise TurfplanError(Problem(str(folder), phrases.no_plan_yet(), hint=hint))
+    return plan

@@ -1,0 +1,162 @@
+"""Plans a lawn into its folder, the first time or again: lock, journal, plan before, plan,
+files.
+"""
+
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass, replace
+from datetime import UTC, date, datetime, time
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from turfplan.app.inputs import PlanInputs, read_input
+from turfplan.app.outputs import Extra, outputs, words_of
+from turfplan.book.words import english_of
+from turfplan.errors import Problem, TurfplanError
+from turfplan.files.journal import read_journal
+from turfplan.files.plan_folder import folder_lock, write_outputs
+from turfplan.files.reading.brief import journal_beside
+from turfplan.files.reading.plan import read_plan
+from turfplan.files.reading.public_holidays import holidays_of_year
+from turfplan.message import said
+from turfplan.messages import words_for
+from turfplan.phrases import errors
+from turfplan.phrases import files as phrases
+from turfplan.planning import KnownPlace, SoFar, make_plan
+from turfplan.planning.standing import standing_plan
+from turfplan.publishing import publish, sound_plan
+from turfplan.records.journal import JournalEntry
+from turfplan.records.plan import Plan, RankedNote
+from turfplan.work.lawn import units_of
+
+Tell = Callable[[str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedLawn:
+    """A plan that was made, and the one that stood before it; a plan with `conflict` was not
+    written.
+    """
+
+    plan: Plan
+    before: Plan | None
+
+    @property
+    def has_news(self) -> bool:
+        """Whether there was a plan before, and something that it published has changed."""
+        return self.before is not None and self.plan.revision != self.before.revision
+
+    @property
+    def new_notes(self) -> tuple[RankedNote, ...]:
+        """What the plan says beside its tasks that the one before did not; nothing of a first
+        plan."""
+        if self.before is None:
+            return ()
+        old = self.before
+        known = {note.text for note in old.ranked} or {
+            *old.cautions,
+            *old.assumptions,
+            *old.disagreements,
+            *(caution for task in old.tasks for caution in task.cautions),
+        }
+        return tuple(note for note in self.plan.ranked if note.text not in known)
+
+
+def plan_lawn(
+    given: PlanInputs,
+    folder: Path,
+    journal: Path,
+    *,
+    tell: Tell,
+    today: date | None = None,
+    assume_not_done: bool = False,
+    extras: Collection[Extra] = (),
+) -> PlannedLawn:
+    """Plan a lawn into `folder`, again where it holds a plan, with what `journal` says has
+    happened.
+
+    `tell` hears what the user must know of the inputs, before the planning. `today` plans as if it
+    were that day in the lawn's zone. A plan that cannot be done as asked comes back with its
+    conflict, and the folder stays as it was. Raises TurfplanError for inputs that cannot be used, a
+    folder in use, of another lawn or that cannot be written to.
+    """
+    words = words_for(given.language, units_of(given.brief), english_of(given.book))
+    for note in dict.fromkeys(given.notes):
+        tell(words.text(note))
+    with folder_lock(folder):
+        happened = read_journal(journal)
+        for warning in happened.warnings:
+            tell(words.text(warning))
+        before = plan_before(folder, given.brief.lawn.id)
+        made = planned(
+            replace(given, notes=(*given.notes, *happened.warnings)),
+            happened.entries,
+            before,
+            today=today,
+            assume_not_done=assume_not_done,
+        )
+        if made.conflict is None:
+            write_outputs(folder, outputs(made, words_of(made), extras))
+    return PlannedLawn(made, before)
+
+
+def planned(
+    given: PlanInputs,
+    entries: Sequence[JournalEntry] = (),
+    before: Plan | None = None,
+    *,
+    today: date | None = None,
+    assume_not_done: bool = False,
+) -> Plan:
+    """The plan of a lawn from all that was read, what has happened, and the plan before; nothing is
+    read or written.
+
+    A plan that another program or book made stands where nothing else is new. Raises TurfplanError
+    for names or wishes that the book does not bear out.
+    """
+    now = now_of(today, given.climate.timezone)
+    place = KnownPlace(
+        given.climate, given.ground, given.weather, given.real_years, holidays_of_year
+    )
+    notes = tuple(dict.fromkeys(map(said, given.notes)))
+    so_far = SoFar(entries, before, assume_not_done, notes)
+    english = english_of(given.book)
+    stands = standing_plan(given.book, place, so_far, now=now, brief_sha256=given.sha256)
+    if stands is not None:
+        # Its own program has judged it, by the rules that it was made by.
+        words = words_for(given.language, stands.lawn.units, english)
+        return publish(stands, before, now, words)
+    draft = make_plan(given.brief, given.book, place, so_far, now=now, brief_sha256=given.sha256)
+    words = words_for(given.language, draft.lawn.units, english)
+    return sound_plan(draft, before, now, words, given.brief, given.book)
+
+
+def replan_lawn(brief: Path, folder: Path, *, tell: Tell) -> PlannedLawn:
+    """Plan a lawn again from its brief and the journal beside it; raises TurfplanError as
+    `plan_lawn` does.
+    """
+    return plan_lawn(read_input(brief), folder, journal_beside(brief), tell=tell)
+
+
+def plan_before(folder: Path, lawn_id: str | None) -> Plan | None:
+    """The plan that the folder holds; that of another lawn is refused with TurfplanError, not
+    written over.
+    """
+    previous = read_plan(folder)
+    if previous is not None and lawn_id and previous.lawn_id != lawn_id:
+        raise TurfplanError(
+            Problem(
+                str(folder),
+                phrases.another_lawn(),
+                previous.lawn_id,
+                lawn_id,
+                errors.other_folder(),
+            )
+        )
+    return previous
+
+
+def now_of(today: date | None, timezone: str) -> datetime:
+    """The moment a plan is made: the given day's midnight in the lawn's zone, else this moment."""
+    if today is None:
+        return datetime.now(UTC)
+    return datetime.combine(today, time(), ZoneInfo(timezone))

@@ -1,0 +1,71 @@
+"""Starter goes with seed alone, never beside compost.
+
+Phosphorus only where law and test ask for it.
+"""
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from turfplan.audit.case import Case
+from turfplan.audit.faults import Fault, fault
+from turfplan.book.bag_analysis import parse_analysis
+from turfplan.records.plan_task import Task
+
+
+def no_starter_with_compost(case: Case) -> Iterator[Fault]:
+    """Compost in the mix feeds the seedlings: a starter beside it is too much."""
+    if any(part.item == "compost" for line in case.plan.order for part in line.parts):
+        for task in case.to_do("starter"):
+            yield fault("starter_with_compost", task, day=task.start)
+
+
+def starter_with_seed(case: Case) -> Iterator[Fault]:
+    """A starter is given with seed, or within days of it, unless its owner moved it; to seed that
+    rests over winter when it wakes, before it is looked for.
+    """
+    most = case.days("order.starter_most")
+    sowings = case.all("sowing")
+    for task in case.to_do("starter"):
+        named = (
+            [sowing for sowing in sowings if sowing.id in task.depends_on] if not task.held else []
+        )
+        if not sowings or not all(_in_its_time(case, task, sowing) for sowing in named):
+            yield fault("starter_without_seed", task, day=task.start, most_days=most)
+
+
+def _in_its_time(case: Case, starter: Task, sowing: Task) -> bool:
+    """Within days of the seed, or strip by strip beside it; of seed that rests when it wakes."""
+    if sowing.plays("dormant"):
+        look = case.by_id.get("inspect.germination")
+        rested = sowing.end + timedelta(case.days("seeding.dormant_rest"))
+        return rested <= starter.start and (look is None or starter.start <= look.end)
+    beside = (starter.start, starter.end) == (sowing.start, sowing.end)
+    return beside or 0 <= (starter.start - sowing.end).days <= case.days("order.starter_most")
+
+
+def phosphate_asked_for(case: Case) -> Iterator[Fault]:
+    """No task gives phosphate where law or test does not ask for it, beyond what the owner's own
+    bag brings along."""
+    if _phosphate_may_be_given(case):
+        return
+    bag = case.brief.feeding.analysis
+    brings = bag is not None and parse_analysis(bag).phosphate_percent > 0
+    for task in case.open:
+        for amount in task.amounts:
+            if amount.item == "phosphate" and amount.value > 0 and not brings:
+                yield fault("phosphate_unasked", task, rate_g_m2=amount.value)
+
+
+def _phosphate_may_be_given(case: Case) -> bool:
+    """True where no law bans phosphorus and a dated test finds it low, by word or by number."""
+    test, law = case.brief.soil_test, case.brief.local.phosphorus
+    reading = test.phosphorus
+    if law == "banned" or test.on is None or reading is None:
+        return False
+    usual = case.book.facts.get(f"reading.phosphorus_{reading.method}")
+    if reading.value_mg_kg is None or usual is None:
+        return reading.level == "low"
+    return reading.value_mg_kg < usual.low_si
+
+
+INVARIANTS = (no_starter_with_compost, starter_with_seed, phosphate_asked_for)

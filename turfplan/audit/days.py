@@ -1,0 +1,183 @@
+"""Every task has one id, days that run forward, and days on which it may be done."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from turfplan.audit.case import Case
+from turfplan.audit.faults import Fault, fault
+from turfplan.calendar_days import WEEKDAYS
+from turfplan.records.brief import Span
+from turfplan.records.plan_task import Task
+
+SUNDAY = 6
+BUSINESS, WEEKEND = WEEKDAYS[:5], WEEKDAYS[5:]
+# Where the law keeps machines quiet on Sundays and public holidays.
+QUIET_COUNTRIES = ("DE",)
+
+
+def ids_once(case: Case) -> Iterator[Fault]:
+    """No two tasks share an id."""
+    seen: set[str] = set()
+    for task in case.plan.tasks:
+        if task.id in seen:
+            yield fault("id_used_twice", task)
+        seen.add(task.id)
+
+
+def days_forward(case: Case) -> Iterator[Fault]:
+    """No task ends before it starts, history included."""
+    for task in case.plan.tasks:
+        if task.end < task.start:
+            yield fault("ends_before_start", task, start=task.start, end=task.end)
+
+
+def inside_window(case: Case) -> Iterator[Fault]:
+    """Every open task starts inside the window that it shows."""
+    for task in case.open:
+        if not task.window.start <= task.start <= task.window.end:
+            yield fault(
+                "outside_window",
+                task,
+                day=task.start,
+                first=task.window.start,
+                last=task.window.end,
+            )
+
+
+def inside_horizon(case: Case) -> Iterator[Fault]:
+    """Every open task starts within the days of the plan.
+
+    A watering may begin before: it is under way where what is left of a season is laid out anew,
+    or it follows work that its owner did before those days.
+    """
+    horizon = case.plan.horizon
+    done = {task.id for task in case.plan.tasks if task.closed == "done"}
+    for task in case.open:
+        watered = task.series is not None and task.start < horizon.start
+        if watered and (task.end >= horizon.start or not done.isdisjoint(task.depends_on)):
+            continue
+        if not horizon.start <= task.start <= horizon.end:
+            yield fault(
+                "outside_horizon", task, day=task.start, first=horizon.start, last=horizon.end
+            )
+
+
+def days_of_work(case: Case) -> Iterator[Fault]:
+    """Work begins and ends on weekdays of work, a delivery on the supplier's.
+
+    What an owner moved by hand is theirs.
+    """
+    asked, supplier = case.brief.calendar.weekdays, case.brief.delivery.allowed_weekdays
+    for task in _dated(case):
+        days = asked or (BUSINESS if _hired(case, task) else WEEKEND)
+        if task.plays("ordering"):
+            days = (*days, *BUSINESS)
+        allowed = supplier or (*days, *BUSINESS) if task.plays("delivery") else days
+        for day in _ends(task):
+            if WEEKDAYS[day.weekday()] not in allowed:
+                yield fault("not_a_work_day", task, day=day)
+
+
+def days_available(case: Case) -> Iterator[Fault]:
+    """No work begins or ends on a day that the brief keeps free."""
+    for task, day in _inside(case, case.brief.calendar.unavailable):
+        yield fault("day_unavailable", task, day=day)
+
+
+def somebody_is_there(case: Case) -> Iterator[Fault]:
+    """While nobody is at home only a contractor works."""
+    for task, day in _inside(case, case.brief.calendar.away):
+        if not _hired(case, task):
+            yield fault("work_while_away", task, day=day)
+
+
+def holidays_are_kept(case: Case) -> Iterator[Fault]:
+    """Deliveries and hired work rest on public holidays, a household's where it does not choose."""
+    kept = case.plan.holidays
+    days = set(kept.days) if kept is not None else set[date]()
+    for task in _dated(case):
+        rests = task.plays("delivery") or _hired(case, task)
+        if not rests and case.brief.calendar.holidays == "work":
+            continue
+        for day in _ends(task):
+            if day in days:
+                yield fault("work_on_holiday", task, day=day)
+
+
+def suppliers_rest(case: Case) -> Iterator[Fault]:
+    """Nothing is ordered or brought on a Sunday, unless the brief names it for deliveries."""
+    asked = case.brief.delivery.allowed_weekdays or ()
+    for task in _dated(case):
+        free = task.plays("delivery") and "sun" in asked
+        if task.plays("ordering", "delivery") and not free and task.start.weekday() == SUNDAY:
+            yield fault("delivered_on_sunday", task, day=task.start)
+
+
+def machines_rest(case: Case) -> Iterator[Fault]:
+    """Machines are not heard on the quiet days that the owner has looked up, or the law names."""
+    said = case.brief.local.quiet_days
+    lawful = ("sun", "holidays") if case.brief.place.country in QUIET_COUNTRIES else ()
+    quiet = lawful if said is None else said
+    kept = case.plan.holidays
+    public = set(kept.days) if kept is not None and "holidays" in quiet else set[date]()
+    for task in _dated(case):
+        if not case.book.operations[task.operation].noisy:
+            continue
+        for day in _ends(task):
+            if WEEKDAYS[day.weekday()] in quiet or day in public:
+                yield fault("machine_on_quiet_day", task, day=day)
+
+
+def machines_stay_upright(case: Case) -> Iterator[Fault]:
+    """A household runs no machine on a slope beyond its limit."""
+    slope = (case.brief.site.slope_percent or 0.0) / 100
+    if case.brief.work.by == "contractor":
+        return
+    heavy, mower = case.book.si("site.slope_aerator"), case.book.si("site.slope_mower")
+    for task in (*case.to_do("coring", "thatching"), *case.jobs("roll")):
+        if slope > heavy:
+            yield fault(
+                "machine_on_steep_slope", task, day=task.start, slope_percent=round(slope * 100)
+            )
+    for task in case.open if slope > mower else ():
+        if case.book.operations[task.operation].noisy and not task.plays("coring", "thatching"):
+            yield fault(
+                "machine_on_steep_slope", task, day=task.start, slope_percent=round(slope * 100)
+            )
+
+
+def _dated(case: Case) -> Iterator[Task]:
+    """The open tasks whose day the plan has chosen."""
+    yield from (task for task in case.open if task.series is None and not task.held)
+
+
+def _hired(case: Case, task: Task) -> bool:
+    operation = case.book.operations.get(task.operation)
+    return case.brief.work.by == "contractor" and operation is not None and operation.hired
+
+
+def _ends(task: Task) -> tuple[date, ...]:
+    return (task.start, task.end) if task.start != task.end else (task.start,)
+
+
+def _inside(case: Case, spans: Sequence[Span]) -> Iterator[tuple[Task, date]]:
+    """The tasks that begin or end inside one of the spans, with that day."""
+    for task in _dated(case) if spans else ():
+        for day in _ends(task):
+            if any(span.start <= day <= span.end for span in spans):
+                yield task, day
+
+
+INVARIANTS = (
+    ids_once,
+    days_forward,
+    inside_window,
+    inside_horizon,
+    days_of_work,
+    days_available,
+    somebody_is_there,
+    holidays_are_kept,
+    suppliers_rest,
+    machines_rest,
+    machines_stay_upright,
+)

@@ -1,0 +1,147 @@
+"""Each sowing has what it needs in its own time: seed that wakes in spring, a second grass for one
+winter, and quiet over what comes up."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from turfplan.audit.case import Case
+from turfplan.audit.faults import Fault, fault
+from turfplan.message import Message
+from turfplan.records.plan_task import Task
+
+# Operations of the book that have no role of their own.
+PREVENTER, FEEDING, WAY_BACK, LOOK = (
+    "preemergent",
+    "feed_nitrogen",
+    "spring_transition",
+    "inspect.germination",
+)
+RYE_RATE = "feeding.rye_rate"
+# Sentences with which a plan says why it gives none of what is looked for.
+NO_STARTER = (
+    "feeding.starter.compost_feeds",
+    "feeding.starter.blackout",
+    "feeding.starter.fed_before",
+    "feeding.starter.cold",
+    "feeding.starter.year_full",
+)
+
+# The sentence with which a plan says that no run of a stage fits the hours there are for it.
+NO_RUN_FITS = tuple(
+    f"watering.week.no_run_fits{bound}" for bound in ("", "_home", "_day", "_ground")
+)
+GERMINATION = "watering.stage.germination"
+
+UNFED = ("feeding.left_out.blackout", "feeding.left_out.no_day", "feeding.left_out.year_full")
+
+
+def mown_from(case: Case) -> date | None:
+    """The day on which what was sown has been mown three times: some weeks after its first cut."""
+    cuts = [cut.end for cut in case.all("first_cut")]
+    return max(cuts) + timedelta(case.days("seeding.third_mowing")) if cuts else None
+
+
+def no_barrier_over_seedlings(case: Case) -> Iterator[Fault]:
+    """No preventer goes on after seed before the seedlings have been mown three times."""
+    grown, rest = mown_from(case), timedelta(case.days("seeding.no_dressing"))
+    for sowing in case.all("sowing"):
+        for barrier in case.jobs(PREVENTER):
+            early = barrier.start < sowing.end + rest or (grown and barrier.start < grown)
+            if barrier.start >= sowing.start and early:
+                yield fault("barred_over_seedlings", barrier, sowing, day=barrier.start)
+
+
+def not_fed_before_mown(case: Case) -> Iterator[Fault]:
+    """Between the seed, with its starter, and its first cut nothing is fed; a second grass is."""
+    if case.brief.seeding.intent == "winter_overseed":
+        return
+    for sowing in case.all("sowing"):
+        for cut in case.to_do("first_cut"):
+            for feeding in case.jobs(FEEDING):
+                if sowing.end <= feeding.start < cut.start and not cut.held:
+                    yield fault("fed_before_mown", feeding, cut, day=feeding.start, mown=cut.start)
+
+
+def woken_seed_is_watered(case: Case) -> Iterator[Fault]:
+    """Seed that rests over winter is kept moist from its waking on, where the law lets anybody
+    water on every day, unless the plan says that the hours hold no run of it.
+    """
+    water = case.brief.water
+    if water.possible is False or water.banned or water.allowed_weekdays or water.allowed_hours:
+        return
+    said = [told for told in case.plan.cautions if isinstance(told, Message)]
+    unheld = [dict(told.values).get("stage") for told in said if told.key in NO_RUN_FITS]
+    if any(isinstance(stage, Message) and stage.key == GERMINATION for stage in unheld):
+        return
+    stages = {
+        task.stage.id: task.start for task in case.all_jobs("water") if task.stage is not None
+    }
+    for sowing in _resting(case):
+        kept_moist = stages.get("germination")
+        if kept_moist is None or kept_moist <= sowing.end:
+            yield fault("woken_seed_dry", sowing, day=sowing.start)
+
+
+def woken_seed_is_fed(case: Case) -> Iterator[Fault]:
+    """Seed that rests over winter has its starter as it wakes, unless the plan says why not."""
+    said = {reason.key for reason in case.plan.campaign_reason if isinstance(reason, Message)}
+    for sowing in _resting(case):
+        if not case.all("starter") and said.isdisjoint(NO_STARTER):
+            yield fault("woken_seed_unfed", sowing, day=sowing.start)
+
+
+def _resting(case: Case) -> Iterator[Task]:
+    """The sowings of seed that rests over winter, of which the spring lies in the plan."""
+    for sowing in case.to_do("sowing"):
+        if sowing.plays("dormant") and LOOK in case.by_id:
+            yield sowing
+
+
+def _of_second_grass(case: Case) -> list[Task]:
+    """The sowings of ryegrass for one winter that are still to be done."""
+    return case.to_do("sowing") if case.brief.seeding.intent == "winter_overseed" else []
+
+
+def second_grass_has_low_cut(case: Case) -> Iterator[Fault]:
+    """The lawn is cut low for a second grass, whatever was done to it in summer."""
+    most = 2 * case.days("order.low_cut_before_seed_most")
+    for sowing in _of_second_grass(case):
+        if not any(0 <= (sowing.start - cut.end).days <= most for cut in case.all("low_cut")):
+            yield fault("second_grass_uncut", sowing, day=sowing.start, most_days=most)
+
+
+def second_grass_is_fed(case: Case) -> Iterator[Fault]:
+    """A second grass is fed some weeks after its seed, unless the plan says why it cannot be."""
+    notes = [note for ledger in case.plan.ledgers for note in ledger.notes]
+    told = [dict(note.values).get("why") for note in notes if isinstance(note, Message)]
+    if any(isinstance(why, Message) and why.key in UNFED for why in told):
+        return
+    for sowing in _of_second_grass(case):
+        if not any(
+            RYE_RATE in task.facts and task.start > sowing.end for task in case.all_jobs(FEEDING)
+        ):
+            yield fault("second_grass_unfed", sowing, day=sowing.start)
+
+
+def second_grass_goes(case: Case) -> Iterator[Fault]:
+    """The lawn is given back to the grass below, where its spring lies in the plan."""
+    for sowing in _of_second_grass(case):
+        spring = any(
+            window.operation == WAY_BACK
+            and sowing.end < window.start
+            and window.end <= case.plan.horizon.end
+            for window in case.plan.windows
+        )
+        if spring and not any(task.start > sowing.end for task in case.all_jobs(WAY_BACK)):
+            yield fault("second_grass_stays", sowing, day=sowing.start)
+
+
+INVARIANTS = (
+    no_barrier_over_seedlings,
+    not_fed_before_mown,
+    woken_seed_is_watered,
+    woken_seed_is_fed,
+    second_grass_has_low_cut,
+    second_grass_is_fed,
+    second_grass_goes,
+)

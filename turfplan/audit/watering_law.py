@@ -1,0 +1,171 @@
+"""Every watering keeps to the weekdays, dates, hours and bans that the brief tells of."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from datetime import date
+
+from turfplan.audit.case import Case, series_days
+from turfplan.audit.faults import Fault, fault
+from turfplan.calendar_days import WEEKDAYS
+from turfplan.records.book_names import of_family
+from turfplan.records.plan_task import Task
+
+DAY_MIN, HAIR_MIN, HAIR_MM = 24 * 60, 2, 0.1
+HEADS_OF_SYSTEMS = ("spray", "rotor", "rotary_nozzle", "drip")
+OF_THE_WORK = ("soak", "soak_plants", "soak_relaid", "settle")
+
+
+def series_forward(case: Case) -> Iterator[Fault]:
+    """No series of waterings ends before it begins."""
+    for task in case.open:
+        if task.series is not None and task.series.end < task.series.start:
+            yield fault("series_backwards", task, start=task.series.start, end=task.series.end)
+
+
+def lawful_days(case: Case) -> Iterator[Fault]:
+    """Waterings fall on lawful weekdays and dates; a permit frees those of young grass alone."""
+    water = case.brief.water
+    if water.allowed_weekdays is None and water.parity is None:
+        return
+    asked = water.permit is None and bool(case.all_jobs("permit"))
+    permitted = water.permit or asked
+    for task in case.open:
+        if permitted and _for_young_grass(case, task):
+            continue
+        for day in series_days(task):
+            if not _open(case, day):
+                yield fault("watered_on_closed_day", task, day=day)
+                break
+
+
+def _open(case: Case, day: date) -> bool:
+    water = case.brief.water
+    if water.allowed_weekdays is not None and WEEKDAYS[day.weekday()] not in water.allowed_weekdays:
+        return False
+    return water.parity is None or (day.day % 2 == 1) == (water.parity == "odd")
+
+
+def _for_young_grass(case: Case, task: Task) -> bool:
+    """True where a watering hangs on seed or plants."""
+    named = (case.by_id.get(name) for name in task.depends_on)
+    return any(first is not None and first.plays("sowing", "planting") for first in named)
+
+
+def lawful_hours(case: Case) -> Iterator[Fault]:
+    """Every watering runs inside the allowed hours."""
+    spans = _allowed_minutes(case.brief.water.allowed_hours)
+    if not spans:
+        return
+    for task in case.open:
+        if task.series is None:
+            continue
+        begun = task.series.start_time.hour * 60 + task.series.start_time.minute
+        if not any(first <= begun and begun + task.series.minutes <= last for first, last in spans):
+            yield fault(
+                "watered_at_closed_hour",
+                task,
+                start=f"{task.series.start_time:%H:%M}",
+                minutes=task.series.minutes,
+            )
+
+
+def _allowed_minutes(hours: tuple[str, ...]) -> list[tuple[int, int]]:
+    """The spans of a day in minutes.
+
+    One that runs over midnight is open at both ends of the day.
+    """
+    found: list[tuple[int, int]] = []
+    for text in hours:
+        first, last = (int(clock[:2]) * 60 + int(clock[3:]) for clock in text.split("-"))
+        found += [(first, last)] if first < last else [(0, last), (first, DAY_MIN)]
+    return found
+
+
+def no_watering_while_banned(case: Case) -> Iterator[Fault]:
+    """Nothing is watered while watering is banned."""
+    banned = case.brief.water.banned
+    for task in case.open if banned else ():
+        for day in series_days(task):
+            if any(span.start <= day <= span.end for span in banned):
+                yield fault("watered_while_banned", task, day=day)
+                break
+
+
+def somebody_turns_it_on(case: Case) -> Iterator[Fault]:
+    """Without a timer nothing is watered while nobody is there."""
+    water, away = case.brief.water, case.brief.calendar.away
+    if water.timer or (water.timer is None and water.zones):
+        return
+    for task in case.open if away else ():
+        if _for_young_grass(case, task):
+            # That nobody is away then is asked of the seed itself.
+            continue
+        for day in series_days(task):
+            if any(span.start <= day <= span.end for span in away):
+                yield fault("watered_while_away", task, day=day)
+                break
+
+
+def hose_within_the_day(case: Case) -> Iterator[Fault]:
+    """What is watered by hose on one day, and moved, fits the hours of somebody at home."""
+    water = case.brief.water
+    system = water.zones or water.catch_cans_mm or water.application_rate_mm_h
+    heads = water.head_flow_l_min or water.head in HEADS_OF_SYSTEMS
+    if system or heads or water.timer:
+        return
+    hours = water.hours_per_day or case.book.si("water.hose_hours") / 60
+    minutes: dict[date, int] = defaultdict(int)
+    tasks: dict[date, Task] = {}
+    for task in case.open:
+        # On the days of the work itself people are there, and stay until it is wet.
+        if task.series is None or (task.stage is not None and task.stage.id in OF_THE_WORK):
+            continue
+        for day in series_days(task):
+            rounds = task.stage.settings * task.stage.cycles if task.stage else 1
+            moved = rounds * case.book.si("water.move_time")
+            minutes[day] += task.series.minutes + round(moved)
+            tasks[day] = task
+    for day, spent in minutes.items():
+        if spent > hours * 60 + HAIR_MIN:
+            yield fault("hose_beyond_the_day", tasks[day], day=day, minutes=spent)
+            return
+
+
+def no_more_than_soaks_in(case: Case) -> Iterator[Fault]:
+    """No cycle puts down more than the ground holds and takes in, and each soaks in before the
+    next.
+    """
+    slope, book = case.brief.site.slope_percent or 0.0, case.book
+    steep = max(0.0, slope / 100 - book.si("water.slope_intake_level"))
+    share = 1 - 100 * steep * book.si("water.slope_intake_loss")
+    takes = book.si(of_family("water.intake_{soil}", case.plan.lawn.soil)) * max(
+        share, book.si("water.slope_intake_least")
+    )
+    held = book.si("water.surface_storage") - slope * book.si("water.storage_loss_per_percent")
+    held = max(held, book.si("water.surface_storage_least"))
+    for task in case.open:
+        run = task.stage
+        if task.series is None or run is None or run.rate_mm_h is None:
+            continue
+        cycle_min = -(-task.series.minutes // (run.settings * run.cycles))
+        each_mm = run.rate_mm_h * cycle_min / 60
+        soaks_mm = takes * (cycle_min + run.soak_minutes) / 60
+        floods = each_mm > held + takes * cycle_min / 60 + HAIR_MM
+        if floods or (run.cycles > 1 and each_mm > soaks_mm + HAIR_MM):
+            yield fault(
+                "watered_faster_than_soaks",
+                task,
+                minutes=cycle_min,
+                cycles=run.cycles,
+            )
+
+
+INVARIANTS = (
+    no_more_than_soaks_in,
+    somebody_turns_it_on,
+    hose_within_the_day,
+    series_forward,
+    lawful_days,
+    lawful_hours,
+    no_watering_while_banned,
+)

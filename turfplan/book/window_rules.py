@@ -1,0 +1,218 @@
+"""The closed vocabulary of timing: what may open or close the window of an operation.
+
+Numbers are names of facts. A condition that can never hold at a place (a threshold that is not
+crossed, a frost that does not come) is either ignored or closes the window altogether, as `never`
+says.
+"""
+
+from collections.abc import Iterator
+from typing import Annotated, ClassVar, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from turfplan.records.book_names import NamedFact, OperationName, RegionSetting
+
+# The dimension of what each key of a condition names; that of a threshold is its condition's own.
+_DIMENSIONS = {
+    "shift": "days",
+    "threshold": "",
+    "latest": "days",
+    "only_above": "temperature",
+    "days": "days",
+    "cool_days": "days",
+    "cool_threshold": "temperature",
+    "earliest": "days",
+    "sum": "degree_days",
+    "base": "temperature",
+}
+
+
+class WindowCondition(BaseModel):
+    """Base of every condition: frozen, unknown keys forbidden."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+    never: Literal["ignore", "closed"] = "closed"
+    shift: NamedFact | None = None
+    threshold_in: ClassVar[str] = "temperature"
+
+    def facts(self) -> Iterator[tuple[NamedFact, tuple[str, ...]]]:
+        """The facts that the condition names, each with the dimension it must be in."""
+        for key, name in self:
+            if name is not None and key in _DIMENSIONS:
+                yield name, (self.threshold_in if key == "threshold" else _DIMENSIONS[key],)
+
+
+class AirRising(WindowCondition):
+    """The normal daily mean air temperature rises through a threshold.
+
+    `latest` is the day, counted from the hottest one, from which the condition holds anyway: in
+    mild summers growth is then as strong as it gets. With `cool_threshold` the mark goes over to
+    that one, smoothly, from places with hot summers to those with cool ones.
+    """
+
+    kind: Literal["air_rising"]
+    threshold: NamedFact
+    cool_threshold: NamedFact | None = None
+    latest: NamedFact | None = None
+
+
+class AirFalling(WindowCondition):
+    """The normal daily mean air temperature falls through a threshold.
+
+    With `only_above` it counts only where the hottest day is warmer than that: cool summers are
+    timed by other things.
+    """
+
+    kind: Literal["air_falling"]
+    threshold: NamedFact
+    only_above: NamedFact | None = None
+
+
+class SoilRising(WindowCondition):
+    """The normal soil temperature at 10 cm rises through a threshold."""
+
+    kind: Literal["soil_rising"]
+    threshold: NamedFact
+
+
+class SoilFalling(WindowCondition):
+    """The normal soil temperature at 10 cm falls through a threshold."""
+
+    kind: Literal["soil_falling"]
+    threshold: NamedFact
+
+
+class FromFrost(WindowCondition):
+    """So many days after (or, negative, before) the median last or first frost.
+
+    Or so many before the first one.
+    """
+
+    kind: Literal["last_frost", "first_frost", "before_first_frost"]
+    days: NamedFact
+
+
+class FromHottest(WindowCondition):
+    """So many days after the hottest day of the year.
+
+    With `cool_days` their number goes over to that one, smoothly, from places with hot summers to
+    those with cool ones.
+    """
+
+    kind: Literal["hottest"]
+    days: NamedFact
+    cool_days: NamedFact | None = None
+
+
+class NightsFalling(WindowCondition):
+    """So many days (`days`, negative: before) from the fall of the normal nightly low through a
+    threshold.
+
+    Never sooner than `earliest`, counted from the hottest day.
+    """
+
+    kind: Literal["nights_falling"]
+    threshold: NamedFact
+    days: NamedFact
+    earliest: NamedFact
+
+
+class FromColdest(WindowCondition):
+    """So many days after the coldest day of the year."""
+
+    kind: Literal["coldest"]
+    days: NamedFact
+
+
+class GrowthRising(WindowCondition):
+    """Growth potential of the grass rises through a share of its best."""
+
+    kind: Literal["growth_rising"]
+    threshold_in: ClassVar[str] = "share"
+    threshold: NamedFact
+
+
+class GrowthFalling(WindowCondition):
+    """Growth potential of the grass falls through a share of its best."""
+
+    kind: Literal["growth_falling"]
+    threshold_in: ClassVar[str] = "share"
+    threshold: NamedFact
+
+
+class DegreeDaysLeft(WindowCondition):
+    """The last day with so many degree days over a base still to come before the median first
+    frost."""
+
+    kind: Literal["degree_days_left"]
+    sum: NamedFact
+    base: NamedFact
+
+
+class WarmthLeft(WindowCondition):
+    """The last day with so many degree days over a base still to come before the coldest day of the
+    year."""
+
+    kind: Literal["warmth_left"]
+    sum: NamedFact
+    base: NamedFact
+
+
+AnyCondition = Annotated[
+    AirRising
+    | AirFalling
+    | SoilRising
+    | SoilFalling
+    | FromFrost
+    | FromHottest
+    | FromColdest
+    | NightsFalling
+    | GrowthRising
+    | GrowthFalling
+    | DegreeDaysLeft
+    | WarmthLeft,
+    Field(discriminator="kind"),
+]
+
+
+class WindowRule(BaseModel):
+    """When an operation is open: the latest of `opens` to the earliest of `closes`, best at a share
+    of the way.
+
+    `grass` is cool, warm or any; `species` narrows it further. `half` says where in the year the
+    rule looks: rising is from the coldest day to the hottest, falling from the hottest to the next
+    coldest. Names of facts may hold `{species}`. `best` is the share of the way from the first day
+    to the last at which the best day lies; with `best_within` it lies no more than so many days
+    after the first, however long the window, and with `cool_best_within` their number goes over to
+    that one where summers are cool.
+    """
+
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+    id: str
+    operation: OperationName
+    grass: Literal["cool", "warm", "any"]
+    species: tuple[str, ...] = ()
+    half: Literal["rising", "falling", "across"]
+    opens: tuple[AnyCondition, ...]
+    closes: tuple[AnyCondition, ...]
+    best: NamedFact
+    best_within: NamedFact | None = None
+    cool_best_within: NamedFact | None = None
+    least_days: NamedFact = NamedFact("windows.least_days")
+    setting: RegionSetting | None = None
+    reason: str
+    rests_on: tuple[str, ...] = Field(min_length=1)
+    source: str
+
+    def facts(self) -> Iterator[tuple[NamedFact, tuple[str, ...]]]:
+        """The facts that the rule names, each with the dimensions it may be in.
+
+        Names may hold `{species}`.
+        """
+        yield self.best, ("share",)
+        yield self.least_days, ("days",)
+        for within in (self.best_within, self.cool_best_within):
+            if within is not None:
+                yield within, ("days",)
+        for condition in (*self.opens, *self.closes):
+            yield from condition.facts()

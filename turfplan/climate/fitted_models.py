@@ -1,0 +1,194 @@
+"""The fitted models: daily range, soil temperature and frost from monthly means.
+
+Their numbers come from the data.
+"""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from turfplan.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, each_day
+from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2
+from turfplan.climate.record import Curve, Frost
+
+
+@dataclass(frozen=True, slots=True)
+class Models:
+    """The coefficients of `data/climate/models.toml`, by table."""
+
+    tables: Mapping[str, Mapping[str, Any]]
+
+    def number(self, table: str, key: str) -> float:
+        """One coefficient."""
+        return float(self.tables[table][key])
+
+    def line(self, table: str, key: str) -> tuple[float, ...]:
+        """A row of coefficients."""
+        return tuple(float(x) for x in self.tables[table][key])
+
+
+def range_signals(
+    mean_c: Sequence[float], rain_mm: Sequence[float], latitude: float, elevation_m: float
+) -> tuple[tuple[float, ...], ...]:
+    """For each month what the daily range is estimated from, in the order of its coefficients.
+
+    1; annual amplitude of the monthly means (C); ln(rain of the month + 5 mm); ln(mean monthly rain
+    + 5 mm); cosine and sine of the month's angle, half a year on in the south; sunshine above the
+    air on the month's middle day (MJ/m2); height of the ground (km) times amplitude over 20 C.
+    """
+    amplitude = max(mean_c) - min(mean_c)
+    mean_rain = math.log(sum(rain_mm) / 12 + 5)
+    found = []
+    for month, (rain, start, length) in enumerate(
+        zip(rain_mm, MONTH_STARTS, MONTH_LENGTHS, strict=True)
+    ):
+        angle = 2 * math.pi * (month + 0.5) / 12 + (math.pi if latitude < 0 else 0.0)
+        sun = extraterrestrial_mj_m2(latitude, start + length // 2 + 1)
+        height = elevation_m / 1000 * amplitude / 20
+        found.append(
+            (
+                1.0,
+                amplitude,
+                math.log(rain + 5),
+                mean_rain,
+                math.cos(angle),
+                math.sin(angle),
+                sun,
+                height,
+            )
+        )
+    return tuple(found)
+
+
+def daily_range_c(
+    models: Models,
+    mean_c: Sequence[float],
+    rain_mm: Sequence[float],
+    latitude: float,
+    elevation_m: float,
+) -> tuple[float, ...]:
+    """The mean daily range (maximum less minimum) of each month, degrees C, from the grid."""
+    coefficients = models.line("diurnal", "coefficients")
+    least, most = models.number("diurnal", "least_c"), models.number("diurnal", "most_c")
+    return tuple(
+        min(most, max(least, sum(c * s for c, s in zip(coefficients, signals, strict=True))))
+        for signals in range_signals(mean_c, rain_mm, latitude, elevation_m)
+    )
+
+
+def soil_from_air(
+    models: Models, air_c: Sequence[float], depth_cm: int, *, periodic: bool = False
+) -> tuple[float, ...]:
+    """Daily soil temperature (degrees C) at 5 or 10 cm by an exponential lag of the daily mean.
+
+    Air below freezing counts only for a share: snow and freezing water keep the soil warm. A
+    periodic curve (normals) is run twice, so that the start does not matter; a series starts at its
+    first day's drive.
+    """
+    table = f"soil_{depth_cm}cm"
+    lag, frozen = models.number(table, "lag"), models.number(table, "frozen_share")
+    offset, slope = models.number(table, "offset_c"), models.number(table, "slope")
+    drive = [offset + (air * slope if air > 0 else air * frozen) for air in air_c]
+    soil = drive[0]
+    found: list[float] = []
+    for _ in range(2 if periodic else 1):
+        found = []
+        for value in drive:
+            soil += lag * (value - soil)
+            found.append(soil)
+    return tuple(found)
+
+
+def estimate_frost(
+    models: Models, air_min_c: Curve, air_mean_c: Curve, rain_mm: Sequence[float], latitude: float
+) -> tuple[Frost | None, Frost | None]:
+    """Median last and first frost from the curves; None twice where most years have none."""
+    amplitude = max(air_mean_c) - min(air_mean_c)
+    margin = (
+        models.number("frost", "free_above_c")
+        + models.number("frost", "free_per_amplitude") * amplitude
+    )
+    if min(air_min_c) > margin:
+        return None, None
+    # Days are counted as in the northern year, where the lines were fitted; the south is half a
+    # year away.
+    half = 0 if latitude >= 0 else DAYS // 2
+    found = []
+    for season in ("spring", "autumn"):
+        day = frost_day(models, season, air_min_c, air_mean_c)
+        if day is None:
+            return None, None
+        table = f"frost_{season}"
+        signals = frost_signals(day + half, air_mean_c, rain_mm, latitude)
+        line = sum(c * s for c, s in zip(models.line(table, "line"), signals, strict=True)) - half
+        found.append((line, round(models.number(table, "error_days"))))
+    spread = round(models.number("frost", "one_in_ten_days"))
+
+    def frost(day: float, error_days: int) -> Frost:
+        middle = round(day) % DAYS
+        return Frost(middle, middle - spread, middle + spread, error_days)
+
+    return frost(*found[0]), frost(*found[1])
+
+
+def coldest_night_c(models: Models, coldest_min_c: float, amplitude_c: float) -> float:
+    """The coldest night of a middling year, degrees C.
+
+    It follows from the lowest normal minimum and the annual amplitude of the mean.
+    """
+    constant, per_min, per_amplitude = models.line("coldest_night", "line")
+    return constant + per_min * coldest_min_c + per_amplitude * amplitude_c
+
+
+def frost_day(models: Models, season: str, air_min_c: Curve, air_mean_c: Curve) -> float | None:
+    """The day beyond which, seen from the hottest, freezing nights add up to the fitted count.
+
+    None where they do not.
+
+    Counted from 1 January: before the hottest day in spring, after it in autumn, so it may leave 0
+    to 364.
+    """
+    hottest = air_mean_c.index(max(air_mean_c))
+    risk = _risk(models, f"frost_{season}", air_min_c, air_mean_c)
+    way = -1 if season == "spring" else 1
+    return _where(risk, hottest, way, models.number(f"frost_{season}", "count"))
+
+
+def frost_signals(
+    day: float, air_mean_c: Curve, rain_mm: Sequence[float], latitude: float
+) -> tuple[float, float, float, float]:
+    """What a date of frost is estimated from, in the order of the fitted line.
+
+    1; `frost_day`; annual amplitude (C); ln(rain of spring's middle + 5 mm).
+    """
+    shift = 0 if latitude >= 0 else 6
+    spring_rain = math.log(rain_mm[(3 + shift) % 12] + rain_mm[(4 + shift) % 12] + 5)
+    return 1.0, day, max(air_mean_c) - min(air_mean_c), spring_rain
+
+
+def _risk(models: Models, table: str, air_min_c: Curve, air_mean_c: Curve) -> list[float]:
+    """The probability of a freezing minimum on each day of the year."""
+    warm, span = max(air_mean_c), max(1e-6, max(air_mean_c) - min(air_mean_c))
+    base, more = models.number(table, "spread_summer_c"), models.number(table, "spread_winter_c")
+    return [
+        0.5 * (1 + math.erf(-low / (base + more * (warm - mean) / span) / math.sqrt(2)))
+        for low, mean in zip(air_min_c, air_mean_c, strict=True)
+    ]
+
+
+def _where(risk: Sequence[float], hottest: int, way: int, count: float) -> float | None:
+    """The day, from the hottest one backward or forward, at which risks add up to `count`."""
+    total = 0.0
+    for step in range(DAYS):
+        more = risk[(hottest + way * step) % DAYS]
+        if total + more >= count:
+            # Part of a day, so that the date follows the curves without steps.
+            return hottest + way * (step - 1 + (count - total) / more)
+        total += more
+    return None
+
+
+def monthly_to_daily_rain(rain_mm: Sequence[float]) -> tuple[float, ...]:
+    """Rain in mm a day of each month, as steps: sums come back exactly."""
+    return each_day([rain / length for rain, length in zip(rain_mm, MONTH_LENGTHS, strict=True)])

@@ -1,0 +1,1 @@
+"""The season as an iCalendar file."""

@@ -1,0 +1,1 @@
+"""Maps of a surveyed lawn."""

@@ -1,0 +1,1 @@
+"""Printed sheets: checklist, season book, order, changes, measuring sheet, and their charts."""

@@ -1,0 +1,278 @@
+"""Lays out the season as rows of bars: where each bar and label lies, for the templates to draw.
+
+Coordinates are those of the SVG viewBox: x to the right, y downward, `WIDTH` wide.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from turfplan.export.sheets.look import (
+    PHASES,
+    near_text,
+    phase_letter,
+    phase_name,
+    short_name,
+    shown,
+    today_of,
+)
+from turfplan.export.sheets.names import operation_name
+from turfplan.message import Days, Month, listed
+from turfplan.messages import Words
+from turfplan.phrases import charts as phrases
+from turfplan.plain_text import shortened
+from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Phase, Task
+
+WIDTH = 720.0
+LABEL_WIDTH = 168.0
+RIGHT_MARGIN = 14.0
+ROW_HEIGHT = 19.0
+BAR_HEIGHT = 12.0
+LEAST_BAR_WIDTH = 5.0
+HEAD_HEIGHT = 34.0
+LONGEST_ROW_NAME = 26
+# The pattern that tells the bars of a phase apart in grey, by its name in the template.
+PHASE_PATTERN: dict[Phase, str] = {
+    "prepare": "P",
+    "surface": "O",
+    "level": "L",
+    "seed": "S",
+    "care": "C",
+    "finish": "F",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """The days a chart spans and where they lie: `left` is the first day's morning, `right` the
+    last day's evening.
+    """
+
+    first: date
+    last: date
+    left: float = LABEL_WIDTH
+    right: float = WIDTH - RIGHT_MARGIN
+
+    def x(self, day: date) -> float:
+        """The x of that day's morning, kept within the axis."""
+        days = (self.last - self.first).days + 1
+        share = (day - self.first).days / days
+        return round(self.left + min(max(share, 0.0), 1.0) * (self.right - self.left), 1)
+
+    def bar(self, start: date, end: date) -> tuple[float, float]:
+        """x and width of first to last day, both included; never so thin that it is lost."""
+        x, stop = self.x(start), self.x(end + timedelta(days=1))
+        width = max(stop - x, LEAST_BAR_WIDTH)
+        return round(min(x, self.right - width), 1), round(width, 1)
+
+
+@dataclass(frozen=True, slots=True)
+class MonthMark:
+    """A month of the axis: where it begins, where its name stands, and the year where a new one
+    begins.
+    """
+
+    x: float
+    middle: float
+    name: str
+    year: str
+
+
+@dataclass(frozen=True, slots=True)
+class TaskBar:
+    """One task on the timeline."""
+
+    x: float
+    y: float
+    width: float
+    pattern: str
+    state: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class TimelineRow:
+    """One kind of work: its name, its windows as pale bands, its tasks as bars, and its days in
+    words.
+    """
+
+    name: str
+    y: float
+    windows: tuple[tuple[float, float], ...]
+    bars: tuple[TaskBar, ...]
+    phase: str
+    days: str
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """The season as rows of bars."""
+
+    uid: str
+    title: str
+    words: str
+    width: float
+    height: float
+    axis: Axis
+    months: tuple[MonthMark, ...]
+    rows: tuple[TimelineRow, ...]
+    today_x: float | None
+    today: str
+    legend: tuple[tuple[str, str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Tick:
+    """A mark of the value axis."""
+
+    y: float
+    text: str
+
+
+def months_of(axis: Axis, words: Words) -> tuple[MonthMark, ...]:
+    """The months an axis touches.
+
+    Where they are too narrow for a name, one letter stands for it.
+    """
+    months: list[MonthMark] = []
+    day = axis.first.replace(day=1)
+    while day <= axis.last:
+        following = (day + timedelta(days=32)).replace(day=1)
+        x, stop = axis.x(max(day, axis.first)), axis.x(following)
+        name = words.value(Month(day.month, short=True))
+        year = str(day.year) if not months or day.month == 1 else ""
+        months.append(
+            MonthMark(x, round((x + stop) / 2, 1), name if stop - x >= 24 else name[0], year)
+        )
+        day = following
+    return tuple(months)
+
+
+def season_axis(tasks: Sequence[Task], today: date, least_days: int = 0) -> Axis:
+    """Whole months around all tasks; at least `least_days` long."""
+    first = min((task.start for task in tasks), default=today).replace(day=1)
+    last = max((task.end for task in tasks), default=today)
+    last = max(last, first + timedelta(days=least_days - 1)) if least_days else last
+    month_end = (last.replace(day=1) + timedelta(days=32)).replace(day=1) - timedelta(days=1)
+    return Axis(first, month_end)
+
+
+def timeline(plan: Plan, words: Words, uid: str = "timeline") -> Timeline:
+    """The timeline of a plan.
+
+    `uid` begins every id in it, so that several charts can share a page.
+    """
+    tasks = shown(plan.tasks)
+    today = today_of(plan)
+    axis = season_axis(tasks, today)
+    groups = _groups(plan, tasks, words)
+    rows = tuple(
+        _row(name, group, HEAD_HEIGHT + n * ROW_HEIGHT, axis, words)
+        for n, (name, group) in enumerate(groups)
+    )
+    phases = {task.phase for task in tasks}
+    return Timeline(
+        uid=uid,
+        title=words.text(phrases.season_of(lawn=short_name(plan.lawn.name, words))),
+        words=words.value(
+            listed(
+                (phrases.row_in_words(name=row.name, days=row.days) for row in rows), "sentences"
+            )
+        ),
+        width=WIDTH,
+        height=HEAD_HEIGHT + len(rows) * ROW_HEIGHT + 6,
+        axis=axis,
+        months=months_of(axis, words),
+        rows=rows,
+        today_x=axis.x(today) if axis.first <= today <= axis.last else None,
+        today=near_text(today, words, weekday=False),
+        legend=tuple(
+            (PHASE_PATTERN[phase], phase_letter(phase, words), phase_name(phase, words))
+            for phase in PHASES
+            if phase in phases
+        ),
+    )
+
+
+def _groups(plan: Plan, tasks: Iterable[Task], words: Words) -> list[tuple[str, list[Task]]]:
+    """Tasks of one kind share a row; watering has one row for each stage."""
+    groups: dict[str, list[Task]] = {}
+    for task in tasks:
+        name = row_name(plan, task, words)
+        groups.setdefault(shortened(name, LONGEST_ROW_NAME), []).append(task)
+    return list(groups.items())
+
+
+def row_name(plan: Plan, task: Task, words: Words) -> str:
+    """What a task's row is called: its kind of work, or the stage of a watering."""
+    if task.stage is not None:
+        return task.stage.name.text
+    return operation_name(plan, task.operation, words)
+
+
+def _row(name: str, tasks: Sequence[Task], y: float, axis: Axis, words: Words) -> TimelineRow:
+    bars = tuple(
+        _bar(task, y, axis, words) for task in (tasks if tasks[0].series is None else _runs(tasks))
+    )
+    spans = [
+        (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
+        for task in tasks
+    ]
+    if tasks[0].series is not None:
+        spans = [(min(s for s, _ in spans), max(e for _, e in spans))]
+    open_tasks = [task for task in tasks if task.closed is None and task.series is None]
+    windows = sorted(
+        {axis.bar(task.window.start, task.window.end) for task in open_tasks if _meets(task, axis)}
+    )
+    return TimelineRow(
+        name=name,
+        y=y,
+        windows=tuple(windows),
+        bars=bars,
+        phase=phase_letter(tasks[0].phase, words),
+        days=words.value(listed(dict.fromkeys(Days(s, e) for s, e in spans), "semicolon")),
+    )
+
+
+def _runs(tasks: Sequence[Task]) -> Iterator[Task]:
+    """One task for each stretch of waterings without a free day between them, under the title of
+    its first.
+    """
+    stretch: Task | None = None
+    for task in sorted(tasks, key=lambda t: t.start):
+        if (
+            stretch is not None
+            and task.start <= stretch.end + timedelta(days=1)
+            and task.closed == stretch.closed
+        ):
+            stretch = stretch.model_copy(update={"end": max(stretch.end, task.end)})
+            continue
+        if stretch is not None:
+            yield stretch
+        stretch = task
+    if stretch is not None:
+        yield stretch
+
+
+def _meets(task: Task, axis: Axis) -> bool:
+    return task.window.start <= axis.last and task.window.end >= axis.first
+
+
+def _bar(task: Task, y: float, axis: Axis, words: Words) -> TaskBar:
+    start, end = (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
+    x, width = axis.bar(start, end)
+    state = task.closed or ("held" if task.held else "open")
+    say = {
+        "done": phrases.bar_done,
+        "skipped": phrases.bar_skipped,
+        "held": phrases.bar_held,
+    }.get(state, phrases.bar)
+    return TaskBar(
+        x=x,
+        y=round(y + (ROW_HEIGHT - BAR_HEIGHT) / 2, 1),
+        width=width,
+        pattern=PHASE_PATTERN[task.phase],
+        state=state,
+        words=words.text(say(title=task.title.text, days=Days(start, end))),
+    )

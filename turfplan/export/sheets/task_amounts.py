@@ -1,0 +1,58 @@
+"""Says how much of something a task takes, and how long people work on it."""
+
+from dataclasses import dataclass
+
+from turfplan.message import Message
+from turfplan.messages import Words
+from turfplan.messages.entry import amount_value, item_name
+from turfplan.phrases import sheet as phrases
+from turfplan.records.plan_task import Task
+from turfplan.units import System
+
+# Amounts that are measured again on the day: volumes and weights, but not those reckoned from
+# others.
+WRITTEN_DOWN = ("m3", "kg", "bales", "pieces", "")
+RECKONED = ("weight", "water", "nitrogen total", "nitrogen_total")
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedAmount:
+    """How much of what; `used` where the amount that was really used is worth writing down."""
+
+    item: str
+    planned: str
+    reason: str
+    used: bool = False
+
+
+def quantities(task: Task, words: Words) -> tuple[PrintedAmount, ...]:
+    """The amounts of a task as people measure them.
+
+    One that has no US unit is left out where US units are read.
+    """
+    return tuple(
+        PrintedAmount(
+            words.text(item_name(a.item)),
+            words.value(amount_value(a)),
+            a.reason.text,
+            a.unit in WRITTEN_DOWN and a.item not in RECKONED,
+        )
+        for a in task.amounts
+        if not (words.system is System.US and a.unit_us == a.unit == "kg/m2")
+    )
+
+
+def labour(person_hours: float) -> Message | None:
+    """Labour in half hours: "2 1/2 person-hours"; none for less than a quarter of an hour."""
+    halves = round(person_hours * 2)
+    if person_hours < 0.25:
+        return None
+    if halves <= 1:
+        return phrases.hours_half() if halves == 1 else phrases.hours_quarter()
+    return (phrases.hours_and_half if halves % 2 else phrases.hours_whole)(n=halves // 2)
+
+
+def labour_text(person_hours: float, words: Words) -> str:
+    """The same in words; nothing for none."""
+    hours = labour(person_hours)
+    return words.text(hours) if hours is not None else ""

@@ -1,0 +1,1 @@
+"""The plan as JSON and as tables for a spreadsheet."""

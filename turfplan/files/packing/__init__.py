@@ -1,0 +1,1 @@
+"""Programs that make the packed data anew."""

@@ -1,0 +1,1 @@
+"""Reads briefs, climate, surveys, plans and the packaged data."""

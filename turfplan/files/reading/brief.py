@@ -1,0 +1,85 @@
+"""Reads a brief file and says where everything that belongs to it lies."""
+
+import hashlib
+import tomllib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from turfplan.errors import Problem, TurfplanError
+from turfplan.files.reading.toml_faults import not_toml
+from turfplan.files.system_faults import unreadable
+from turfplan.phrases import brief as phrases
+from turfplan.phrases import errors
+from turfplan.records.brief import Brief, parse_brief, sound_part
+
+LARGEST_BRIEF_BYTES = 1_000_000
+
+
+class FaultyBriefError(TurfplanError):
+    """Faults of form in a brief.
+
+    `rest` is what is left of it without them, so that its names can be checked in one go.
+    """
+
+    def __init__(self, problems: Iterable[Problem] | Problem, rest: Brief | None = None) -> None:
+        super().__init__(problems)
+        self.rest = rest
+
+
+@dataclass(frozen=True, slots=True)
+class BriefFile:
+    """A brief with the file it came from and the hash of that file's bytes."""
+
+    brief: Brief
+    path: Path
+    sha256: str
+
+    @property
+    def folder(self) -> Path:
+        """The folder that relative file names of the brief start from."""
+        return self.path.parent
+
+    @property
+    def journal(self) -> Path:
+        """The journal beside the brief."""
+        return journal_beside(self.path)
+
+
+def journal_beside(brief: Path) -> Path:
+    """The journal of a brief's file: beside it, under its name."""
+    return brief.with_suffix(".journal.jsonl")
+
+
+def read_brief(path: Path) -> BriefFile:
+    """The brief in a TOML file; raises TurfplanError naming the file and every fault in it."""
+    raw = _bytes(path)
+    try:
+        data = tomllib.loads(raw.decode("utf-8-sig"))
+    except UnicodeDecodeError as error:
+        raise TurfplanError(Problem(str(path), errors.not_utf8(byte=error.start))) from None
+    except tomllib.TOMLDecodeError as error:
+        raise TurfplanError(not_toml(str(path), error, phrases.quoted())) from None
+    try:
+        brief = parse_brief(data)
+    except TurfplanError as error:
+        raise FaultyBriefError(error.located(str(path)).problems, sound_part(data)) from None
+    return BriefFile(brief, path, hashlib.sha256(raw).hexdigest())
+
+
+def _bytes(path: Path) -> bytes:
+    """The bytes of a brief's file; raises TurfplanError for what is no text or cannot be read."""
+    write_one = phrases.write_one(command="turfplan new FILE")
+    try:
+        raw = path.read_bytes()
+    except FileNotFoundError:
+        raise TurfplanError(Problem(str(path), errors.no_such_file(), hint=write_one)) from None
+    except IsADirectoryError:
+        raise TurfplanError(Problem(str(path), phrases.folder())) from None
+    except OSError as error:
+        raise TurfplanError(unreadable(path, error)) from None
+    if not raw.strip():
+        raise TurfplanError(Problem(str(path), errors.is_empty(), hint=write_one))
+    if len(raw) > LARGEST_BRIEF_BYTES or b"\x00" in raw:
+        raise TurfplanError(Problem(str(path), errors.not_text()))
+    return raw

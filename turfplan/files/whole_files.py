@@ -1,0 +1,82 @@
+"""Writes files whole or not at all: beside their place, forced to the disk, then moved there."""
+
+import os
+import secrets
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+TEMPORARY = ".turfplan-part-"
+
+
+class PartlyPlacedError(OSError):
+    """A write that failed between two renames: some of its files are new, each of them whole."""
+
+
+@contextmanager
+def replacing(
+    *targets: Path, prefix: str = TEMPORARY, mode: int = 0o666
+) -> Iterator[tuple[Path, ...]]:
+    """Temporaries beside the targets, to be filled in the block.
+
+    Then they take the targets' places in this order.
+
+    Every file is on the disk before the first takes its place, and each replaces what was there in
+    one step. `prefix` begins the names of the temporaries; `mode` is what the user's umask is taken
+    from. After a fault in the block, or OSError before the first rename, nothing has changed;
+    PartlyPlacedError after it. No temporary is left.
+    """
+    temporaries: list[Path] = []
+    placed = 0
+    try:
+        for target in targets:
+            temporaries.append(_fresh(target.parent, prefix, mode))
+        yield tuple(temporaries)
+        for temporary in temporaries:
+            _force(temporary)
+        for temporary, target in zip(temporaries, targets, strict=True):
+            os.replace(temporary, target)
+            placed += 1
+    except OSError as error:
+        if placed:
+            raise PartlyPlacedError(error.errno, error.strerror) from error
+        raise
+    finally:
+        for temporary in temporaries:
+            with suppress(OSError):
+                temporary.unlink(missing_ok=True)
+    for folder in dict.fromkeys(target.parent for target in targets):
+        sync_folder(folder)
+
+
+def write_whole(files: Mapping[Path, bytes], prefix: str = TEMPORARY) -> None:
+    """The files with their bytes, placed in this order; raises as `replacing` does."""
+    with replacing(*files, prefix=prefix) as temporaries:
+        for temporary, content in zip(temporaries, files.values(), strict=True):
+            temporary.write_bytes(content)
+
+
+def sync_folder(folder: Path) -> None:
+    """Makes new names in a folder last through a power cut, where the system can."""
+    with suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _fresh(folder: Path, prefix: str, mode: int) -> Path:
+    """An empty file of a name that nobody else has."""
+    path = folder / f"{prefix}{secrets.token_hex(8)}"
+    os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode))
+    return path
+
+
+def _force(path: Path) -> None:
+    """Forces a file's bytes to the disk."""
+    handle = os.open(path, os.O_RDWR | getattr(os, "O_BINARY", 0))
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)

@@ -1,0 +1,1 @@
+"""Typed functions that make the messages of the catalogs, one module a file of `messages/en`."""

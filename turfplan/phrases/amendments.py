@@ -1,0 +1,73 @@
+"""Messages of `messages/en/amendments.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Number, Quantity
+
+
+def iron() -> Message:
+    """Iron for colour"""
+    return Message("amendments.iron")
+
+
+def sulfur() -> Message:
+    """Sulfur"""
+    return Message("amendments.sulfur")
+
+
+def gypsum() -> Message:
+    """Gypsum"""
+    return Message("amendments.gypsum")
+
+
+def iron_why(*, ph: Number, high: Number) -> Message:
+    """The soil's pH of {ph} is above {high}: iron is locked up there, and a spray on the leaves
+    greens what is pale. Where the grass is green, leave it out.
+    """
+    return Message("amendments.iron_why", (("ph", ph), ("high", high)))
+
+
+def iron_how() -> Message:
+    """Dissolve it in enough water to wet the leaves and spray it on a cool, dry morning; do not
+    water it in, on this soil it works through the leaves alone.
+    """
+    return Message("amendments.iron_how")
+
+
+def iron_stains() -> Message:
+    """It stains paving and walls rust-brown: keep off them, and rinse at once what was hit."""
+    return Message("amendments.iron_stains")
+
+
+def sulfur_why(*, ph: Number, high: Number) -> Message:
+    """The soil's pH of {ph} is above {high} and it holds no free lime: sulfur lowers it slowly, a
+    little at a time; test again after a year.
+    """
+    return Message("amendments.sulfur_why", (("ph", ph), ("high", high)))
+
+
+def sulfur_how() -> Message:
+    """Water it in at once, or it burns the leaves; never on wilting grass or in heat."""
+    return Message("amendments.sulfur_how")
+
+
+def gypsum_why(*, rate: Quantity) -> Message:
+    """The soil is sodic, and the laboratory asks for {rate} of gypsum: its calcium takes the place
+    of sodium, and water carries that down.
+    """
+    return Message("amendments.gypsum_why", (("rate", rate),))
+
+
+def gypsum_how() -> Message:
+    """Water deeply afterwards, more than once: what was set free must leave the roots, so the
+    ground has to drain.
+    """
+    return Message("amendments.gypsum_how")
+
+
+def spread_how() -> Message:
+    """Spread half one way and half across it, on dry grass; sweep it off paving."""
+    return Message("amendments.spread_how")
+
+
+def weeks_of_growth() -> Message:
+    """It goes on while the grass grows, and parts lie months apart."""
+    return Message("amendments.weeks_of_growth")

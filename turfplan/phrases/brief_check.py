@@ -1,0 +1,210 @@
+"""Messages of `messages/en/brief_check.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Number
+
+
+def unknown_grass() -> Message:
+    """unknown grass"""
+    return Message("brief_check.unknown.grass")
+
+
+def unknown_soil() -> Message:
+    """unknown soil texture"""
+    return Message("brief_check.unknown.soil")
+
+
+def unknown_mix() -> Message:
+    """unknown mix"""
+    return Message("brief_check.unknown.mix")
+
+
+def unknown_material() -> Message:
+    """unknown material"""
+    return Message("brief_check.unknown.material")
+
+
+def unknown_campaign() -> Message:
+    """unknown campaign"""
+    return Message("brief_check.unknown.campaign")
+
+
+def unknown_region() -> Message:
+    """unknown region"""
+    return Message("brief_check.unknown.region")
+
+
+def cool_in_warm(*, grass: Message, lawn: Message) -> Message:
+    """{grass} grows in the cool season and {lawn} in the warm: one plan cannot suit both"""
+    return Message("brief_check.cool_in_warm", (("grass", grass), ("lawn", lawn)))
+
+
+def warm_in_cool(*, grass: Message, lawn: Message) -> Message:
+    """{grass} grows in the warm season and {lawn} in the cool: one plan cannot suit both"""
+    return Message("brief_check.warm_in_cool", (("grass", grass), ("lawn", lawn)))
+
+
+def a_cool_grass() -> Message:
+    """a cool-season grass"""
+    return Message("brief_check.a_cool_grass")
+
+
+def a_warm_grass() -> Message:
+    """a warm-season grass"""
+    return Message("brief_check.a_warm_grass")
+
+
+def lawn_of_its_own() -> Message:
+    """give this part a brief of its own, as a lawn of its own"""
+    return Message("brief_check.lawn_of_its_own")
+
+
+def survey_says() -> Message:
+    """the survey says how deep; give the depth once"""
+    return Message("brief_check.survey_says")
+
+
+def depth_or_survey() -> Message:
+    """depth or leveling.survey"""
+    return Message("brief_check.depth_or_survey")
+
+
+def depth_twice() -> Message:
+    """the depth is said twice"""
+    return Message("brief_check.depth_twice")
+
+
+def depth_or_lows() -> Message:
+    """depth of a zone or leveling.lows"""
+    return Message("brief_check.depth_or_lows")
+
+
+def no_seed(*, grass: Message) -> Message:
+    """{grass} is not grown from seed"""
+    return Message("brief_check.no_seed", (("grass", grass),))
+
+
+def plant_plugs() -> Message:
+    """plant plugs or sod: intent = \"plant\""""
+    return Message("brief_check.plant_plugs")
+
+
+def not_planted(*, grass: Message) -> Message:
+    """{grass} is sown, not planted"""
+    return Message("brief_check.not_planted", (("grass", grass),))
+
+
+def not_sold_as(*, grass: Message, form: str) -> Message:
+    """{grass} is not sold as {form}"""
+    return Message("brief_check.not_sold_as", (("grass", grass), ("form", form)))
+
+
+def not_dormant() -> Message:
+    """warm-season grass is not sown dormant"""
+    return Message("brief_check.not_dormant")
+
+
+def winter_is_warm() -> Message:
+    """winter overseeding is for warm-season lawns"""
+    return Message("brief_check.winter_is_warm")
+
+
+def stays_green() -> Message:
+    """a cool-season lawn stays green: use \"overseed\""""
+    return Message("brief_check.stays_green")
+
+
+def nothing_to_do() -> Message:
+    """nothing is to be done: no fill and no seed"""
+    return Message("brief_check.nothing_to_do")
+
+
+def give_something() -> Message:
+    """give [leveling] depth, or a seeding intent such as \"overseed\""""
+    return Message("brief_check.give_something")
+
+
+def no_water(*, intent: str) -> Message:
+    """without water nothing can be sown or planted (intent {intent})"""
+    return Message("brief_check.no_water", (("intent", intent),))
+
+
+def dry_intents() -> Message:
+    """use intent = \"none\", or \"dormant\" for cool-season grass"""
+    return Message("brief_check.dry_intents")
+
+
+def few_cans() -> Message:
+    """too few cans to show how evenly the water falls"""
+    return Message("brief_check.few_cans")
+
+
+def cans_or_more(*, least: int, full: Number) -> Message:
+    """{least} or more; {full} for a full test"""
+    return Message("brief_check.cans_or_more", (("least", least), ("full", full)))
+
+
+def set_cans() -> Message:
+    """set straight-sided cans evenly over the zone and run it again"""
+    return Message("brief_check.set_cans")
+
+
+def above_zero() -> Message:
+    """must be more than 0"""
+    return Message("brief_check.above_zero")
+
+
+def empty_cans() -> Message:
+    """every can is empty"""
+    return Message("brief_check.empty_cans")
+
+
+def run_longer() -> Message:
+    """run the zone longer"""
+    return Message("brief_check.run_longer")
+
+
+def covered() -> Message:
+    """the other zones already cover the lawn"""
+    return Message("brief_check.covered")
+
+
+def give_area() -> Message:
+    """give its area"""
+    return Message("brief_check.give_area")
+
+
+def together(*, one: str, other: str) -> Message:
+    """{one} and {other} tell the rate together"""
+    return Message("brief_check.together", (("one", one), ("other", other)))
+
+
+def give_both() -> Message:
+    """give both"""
+    return Message("brief_check.give_both")
+
+
+def of_one_head() -> Message:
+    """the flow is that of one head, not of the whole line"""
+    return Message("brief_check.of_one_head")
+
+
+def parts_too_large() -> Message:
+    """the parts take the whole lawn, or more than it is"""
+    return Message("brief_check.parts_too_large")
+
+
+def phosphate_banned() -> Message:
+    """holds phosphorus, which is banned where this lawn lies"""
+    return Message("brief_check.phosphate_banned")
+
+
+def phosphate_free() -> Message:
+    """an analysis with 0 in the middle, such as 24-0-6"""
+    return Message("brief_check.phosphate_free")
+
+
+def phosphate_free_bag() -> Message:
+    """ask for a bag without phosphorus and write its three numbers here, or leave the key out: the
+    plan then says how much nitrogen to buy
+    """
+    return Message("brief_check.phosphate_free_bag")

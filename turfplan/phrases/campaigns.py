@@ -1,0 +1,43 @@
+"""Messages of `messages/en/campaigns.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Day, Message, Quantity
+
+
+def in_year(*, name: Message, year: str) -> Message:
+    """{name} {year}"""
+    return Message("campaigns.in_year", (("name", name), ("year", year)))
+
+
+def in_years(*, name: Message, first: str, last: str) -> Message:
+    """{name}, {first} to {last}"""
+    return Message("campaigns.in_years", (("name", name), ("first", first), ("last", last)))
+
+
+def over_years(*, n: int) -> Message:
+    """over {n} years"""
+    return Message("campaigns.over_years", (("n", n),))
+
+
+def more_than_one_summer(*, depth: Quantity) -> Message:
+    """{depth} is more than this grass takes in one summer."""
+    return Message("campaigns.more_than_one_summer", (("depth", depth),))
+
+
+def missed(*, day: Day) -> Message:
+    """its last safe day, {day}, is over when the plan begins"""
+    return Message("campaigns.missed", (("day", day),))
+
+
+def not_asked(*, campaign: str) -> Message:
+    """the brief asks for {campaign}"""
+    return Message("campaigns.not_asked", (("campaign", campaign),))
+
+
+def no_session(*, n: int) -> Message:
+    """the fill needs {n} sessions of growth, and none lies in reach before it"""
+    return Message("campaigns.no_session", (("n", n),))
+
+
+def few_sessions(*, sessions: int, n: int) -> Message:
+    """the fill needs {sessions} sessions of growth, and only {n} lie in reach before it"""
+    return Message("campaigns.few_sessions", (("sessions", sessions), ("n", n)))

@@ -1,0 +1,60 @@
+"""Messages of `messages/en/day_limits.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Clock, Listed, Message
+
+
+def delivery_days() -> Message:
+    """The supplier delivers, and somebody is there, on certain days only."""
+    return Message("day_limits.delivery_days")
+
+
+def work_days() -> Message:
+    """Work is possible on your working days only."""
+    return Message("day_limits.work_days")
+
+
+def length(*, n: int) -> Message:
+    """The work takes {n} working days."""
+    return Message("day_limits.length", (("n", n),))
+
+
+def in_one_go() -> Message:
+    """What is begun is finished on the days that follow, so that nothing lies half spread."""
+    return Message("day_limits.in_one_go")
+
+
+def either_window(*, windows: Listed) -> Message:
+    """{windows}"""
+    return Message("day_limits.either_window", (("windows", windows),))
+
+
+def somebody_waters(*, n: int) -> Message:
+    """Somebody must water for {n} days from seeding: seed that has swollen and dries out is
+    dead.
+    """
+    return Message("day_limits.somebody_waters", (("n", n),))
+
+
+def watering_ban() -> Message:
+    """A watering ban would fall into the weeks in which the young grass must be watered."""
+    return Message("day_limits.watering_ban")
+
+
+def contractor_days() -> Message:
+    """The contractor comes on these days of the week only, and not on public holidays."""
+    return Message("day_limits.contractor_days")
+
+
+def machine_days() -> Message:
+    """Machines that neighbors hear rest on the quiet days of the law here."""
+    return Message("day_limits.machine_days")
+
+
+def clock_span(*, first: Clock, last: Clock) -> Message:
+    """{first} to {last}"""
+    return Message("day_limits.clock_span", (("first", first), ("last", last)))
+
+
+def machine_hours(*, hours: Listed) -> Message:
+    """Machines may be heard from {hours} only; towns may ask for more rest."""
+    return Message("day_limits.machine_hours", (("hours", hours),))

@@ -1,0 +1,108 @@
+"""Messages of `messages/en/journal.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message
+
+
+def needs_zone() -> Message:
+    """the time of an entry needs a zone"""
+    return Message("journal.needs_zone")
+
+
+def needs_task(*, kind: str) -> Message:
+    """{kind} needs a task"""
+    return Message("journal.needs_task", (("kind", kind),))
+
+
+def needs_day(*, kind: str) -> Message:
+    """{kind} needs the day it happened on"""
+    return Message("journal.needs_day", (("kind", kind),))
+
+
+def moved_needs_day() -> Message:
+    """moved needs the day it moves to"""
+    return Message("journal.moved_needs_day")
+
+
+def measured_needs_value() -> Message:
+    """measured needs a quantity and its value"""
+    return Message("journal.measured_needs_value")
+
+
+def note_needs_words() -> Message:
+    """a note needs words"""
+    return Message("journal.note_needs_words")
+
+
+def undo_needs_number() -> Message:
+    """undo needs the number of the entry it undoes"""
+    return Message("journal.undo_needs_number")
+
+
+def damaged() -> Message:
+    """is damaged"""
+    return Message("journal.damaged")
+
+
+def mend_line() -> Message:
+    """put the line right from a backup, or take it out"""
+    return Message("journal.mend_line")
+
+
+def newer() -> Message:
+    """is whole, but not an entry that this version reads"""
+    return Message("journal.newer")
+
+
+def upgrade() -> Message:
+    """upgrade turfplan: a newer one wrote it"""
+    return Message("journal.upgrade")
+
+
+def torn(*, file: str) -> Message:
+    """{file}: the last line was cut off while it was written and is passed over"""
+    return Message("journal.torn", (("file", file),))
+
+
+def one_number() -> Message:
+    """holds two entries of one number"""
+    return Message("journal.one_number")
+
+
+def mend_file() -> Message:
+    """put the file right from a backup"""
+    return Message("journal.mend_file")
+
+
+def no_plan() -> Message:
+    """there is no plan yet to log against"""
+    return Message("journal.no_plan")
+
+
+def no_task() -> Message:
+    """no such task"""
+    return Message("journal.no_task")
+
+
+def nothing_to_undo() -> Message:
+    """there is nothing to undo"""
+    return Message("journal.nothing_to_undo")
+
+
+def not_standing() -> Message:
+    """is not an entry that stands"""
+    return Message("journal.not_standing")
+
+
+def not_an_amount() -> Message:
+    """is not a volume, mass or area"""
+    return Message("journal.not_an_amount")
+
+
+def for_example() -> Message:
+    """for example \"3 yd3\", \"2 m3\", \"40 lb\""""
+    return Message("journal.for_example")
+
+
+def not_known() -> Message:
+    """is not known"""
+    return Message("journal.not_known")

@@ -1,0 +1,148 @@
+"""Messages of `messages/en/lawn.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Number, Quantity
+
+
+def metric_units() -> Message:
+    """No country was given: metric units are used."""
+    return Message("lawn.metric_units")
+
+
+def weekends() -> Message:
+    """No working days were given: Saturdays and Sundays are used."""
+    return Message("lawn.weekends")
+
+
+def business_days() -> Message:
+    """No working days were given: the contractor is taken to come from Monday to Friday."""
+    return Message("lawn.business_days")
+
+
+def holidays_rest() -> Message:
+    """Public holidays are days of rest; [calendar] holidays = \"work\" plans your own work on them
+    too.
+    """
+    return Message("lawn.holidays_rest")
+
+
+def no_country() -> Message:
+    """No country was given: public holidays, and days on which the law keeps machines quiet, are
+    not known here.
+    """
+    return Message("lawn.no_country")
+
+
+def mixed_stand() -> Message:
+    """In the mixed stand the windows are those that suit every grass with a fifth of the cover or
+    more.
+    """
+    return Message("lawn.mixed_stand")
+
+
+def thin() -> Message:
+    """The lawn is taken to be thin."""
+    return Message("lawn.thin")
+
+
+def loam() -> Message:
+    """The soil was not named: loam is assumed."""
+    return Message("lawn.loam")
+
+
+def unknown_soil() -> Message:
+    """The soil is unknown: loam is assumed. Wet a handful and press it between thumb and finger: a
+    ribbon longer than a finger's width is clay, none at all is sand, floury is silt, black and
+    light is peat; it fizzes with vinegar: it holds lime. Write what you find as `soil`.
+    """
+    return Message("lawn.unknown_soil")
+
+
+def thatch(*, depth: Quantity) -> Message:
+    """Thatch was not measured: {depth} is assumed, too little to remove."""
+    return Message("lawn.thatch", (("depth", depth),))
+
+
+def settles(*, share: Number) -> Message:
+    """Loose material is taken to settle by {share}; no turf source prints a figure."""
+    return Message("lawn.settles", (("share", share),))
+
+
+def hollows(*, depth: Quantity, share: Number) -> Message:
+    """The deep hollows ({share} of the lawn, {depth} on average) are lifted and filled, not
+    top-dressed.
+    """
+    return Message("lawn.hollows", (("depth", depth), ("share", share)))
+
+
+def thinner(*, depth: Quantity, left: Quantity, share: Number) -> Message:
+    """This season has room for {depth} of the fill. Up to {left} on {share} of the lawn is left for
+    the next one: level that then, and plan it by itself. What is kept is this season.
+    """
+    return Message("lawn.thinner", (("depth", depth), ("left", left), ("share", share)))
+
+
+def undressed(*, depth: Quantity) -> Message:
+    """Leveling has too few days left this season: the {depth} of fill is left for the next season
+    of growth, and what is sown or planted now is not spread over before it is mown three times.
+    What is kept is this season for it.
+    """
+    return Message("lawn.undressed", (("depth", depth),))
+
+
+def permit_asked() -> Message:
+    """Nobody said whether a watering permit can be had: the plan asks for one before the seed or
+    the plants are bought, and stands or falls with it.
+    """
+    return Message("lawn.permit_asked")
+
+
+def work(*, n: int, hours: Number, way: Quantity) -> Message:
+    """Work is reckoned for {n} people, {hours} hours a day and {way} of wheeling."""
+    return Message("lawn.work", (("n", n), ("hours", hours), ("way", way)))
+
+
+def lead_days(*, n: int) -> Message:
+    """The supplier is taken to need {n} days from order to delivery."""
+    return Message("lawn.lead_days", (("n", n),))
+
+
+def zone_filled(*, zone: Message, area: Quantity, share: Number, depth: Quantity) -> Message:
+    """{zone} ({area}, {share} of the lawn) is filled by {depth}, settled."""
+    return Message(
+        "lawn.zone.filled", (("zone", zone), ("area", area), ("share", share), ("depth", depth))
+    )
+
+
+def zone_days_suit_both(*, zone: Message, grass: Message) -> Message:
+    """In {zone} grows {grass}: passes and cuts are held to what both grasses bear; the days suit
+    both.
+    """
+    return Message("lawn.zone.days_suit_both", (("zone", zone), ("grass", grass)))
+
+
+def zone_days_of_larger(*, zone: Message, grass: Message) -> Message:
+    """In {zone} grows {grass}: passes and cuts are held to what both grasses bear; the days are
+    those of the larger part.
+    """
+    return Message("lawn.zone.days_of_larger", (("zone", zone), ("grass", grass)))
+
+
+def zone_seed(*, sown: Message, zone: Message, grass: Message) -> Message:
+    """Seed is reckoned as {sown} over the whole lawn: where {zone} is to stay {grass}, plan it as a
+    lawn of its own.
+    """
+    return Message("lawn.zone.seed", (("sown", sown), ("zone", zone), ("grass", grass)))
+
+
+def zone_shade(*, zone: Message) -> Message:
+    """{zone} lies in shade: grass grows through more slowly there, so every pass without seed is
+    held to what slow turf takes.
+    """
+    return Message("lawn.zone.shade", (("zone", zone),))
+
+
+def zone_part_sun(*, zone: Message) -> Message:
+    """{zone} lies in part sun: nothing is changed for it; look there first whether the leaf tips
+    are through.
+    """
+    return Message("lawn.zone.part_sun", (("zone", zone),))

@@ -1,0 +1,129 @@
+"""Messages of `messages/en/looks.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Number, Quantity
+
+
+def relaid() -> Message:
+    """Deep fill sinks while it is watered: what has sunk by now is made good before the lawn is
+    dressed.
+    """
+    return Message("looks.relaid")
+
+
+def relaid_title() -> Message:
+    """Look: have the filled hollows settled?"""
+    return Message("looks.relaid.title")
+
+
+def relaid_string() -> Message:
+    """Pull a string over each filled place and measure; tug at the edges: turf that comes up has
+    not rooted and is watered on.
+    """
+    return Message("looks.relaid.string")
+
+
+def relaid_shallow(*, cap: Quantity) -> Message:
+    """Sunk by {cap} or less: order a little more mix, and fill these places with the pass, the tips
+    left showing.
+    """
+    return Message("looks.relaid.shallow", (("cap", cap),))
+
+
+def relaid_deep(*, cap: Quantity) -> Message:
+    """Sunk deeper than {cap}: lift the turf there again, fill, tread, relay and water it for two
+    weeks more; the pass waits.
+    """
+    return Message("looks.relaid.deep", (("cap", cap),))
+
+
+def leaf_tips() -> Message:
+    """What stays buried more than a week or two dies."""
+    return Message("looks.leaf_tips")
+
+
+def leaf_tips_title() -> Message:
+    """Look: are the leaf tips through?"""
+    return Message("looks.leaf_tips.title")
+
+
+def leaf_tips_clear() -> Message:
+    """Tips should stand clear everywhere. Buried patches: brush or rake them free and water
+    lightly.
+    """
+    return Message("looks.leaf_tips.clear")
+
+
+def leaf_tips_bare(*, n: int) -> Message:
+    """Bare patches after {n} days: note them for seed or plugs."""
+    return Message("looks.leaf_tips.bare", (("n", n),))
+
+
+def leaf_tips_go() -> Message:
+    """Any day you are there."""
+    return Message("looks.leaf_tips.go")
+
+
+def next_free_day() -> Message:
+    """The next free day."""
+    return Message("looks.next_free_day")
+
+
+def seedlings() -> Message:
+    """Seed that failed can be made good only while there is time."""
+    return Message("looks.seedlings")
+
+
+def seedlings_title() -> Message:
+    """Look: has the seed come up?"""
+    return Message("looks.seedlings.title")
+
+
+def seedlings_bare_spots(*, reserve: Number) -> Message:
+    """Bare spots: scratch the surface and sow the reserve ({reserve} of the seed) there, keep it
+    moist.
+    """
+    return Message("looks.seedlings.bare_spots", (("reserve", reserve),))
+
+
+def seedlings_comes_up(*, grass: Message, least: Number, most: Number) -> Message:
+    """{grass:capital} comes up in {least} to {most} days; a slow grass looks like a failure before
+    its time.
+    """
+    return Message("looks.seedlings.comes_up", (("grass", grass), ("least", least), ("most", most)))
+
+
+def seedlings_washed() -> Message:
+    """Washed strips: sow those again, not the whole lawn. Log what you see: `turfplan log BRIEF
+    measured germination 1`.
+    """
+    return Message("looks.seedlings.washed")
+
+
+def seedlings_go() -> Message:
+    """Look in the early morning light, from low down."""
+    return Message("looks.seedlings.go")
+
+
+def colour() -> Message:
+    """No starter was given: the compost feeds. The colour tells whether it is enough."""
+    return Message("looks.colour")
+
+
+def colour_title() -> Message:
+    """Look: is the new grass pale?"""
+    return Message("looks.colour.title")
+
+
+def colour_pale(*, rate: Quantity) -> Message:
+    """Pale and slow: feed {rate} of nitrogen where it is legal and the grass still grows."""
+    return Message("looks.colour.pale", (("rate", rate),))
+
+
+def colour_green() -> Message:
+    """Green and growing: leave it."""
+    return Message("looks.colour.green")
+
+
+def colour_go() -> Message:
+    """Compare with a well-fed patch, in daylight."""
+    return Message("looks.colour.go")

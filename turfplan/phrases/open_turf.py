@@ -1,0 +1,109 @@
+"""Messages of `messages/en/open_turf.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Listed, Message, Quantity
+
+
+def mow_low_before_mix() -> Message:
+    """Low grass shows the bumps and lets the mix be dragged down to the soil."""
+    return Message("open_turf.mow_low.before_mix")
+
+
+def mow_low_before_seed() -> Message:
+    """Low grass lets light reach the seedlings."""
+    return Message("open_turf.mow_low.before_seed")
+
+
+def raise_fittings() -> Message:
+    """The fill is deep enough to bury heads, boxes and covers."""
+    return Message("open_turf.raise_fittings")
+
+
+def lift_and_fill() -> Message:
+    """These hollows are deeper than grass can grow through."""
+    return Message("open_turf.lift_and_fill")
+
+
+def sponge(*, thatch: Quantity, limit: Quantity, work: Listed, source: Message) -> Message:
+    """Thatch of {thatch} is a sponge for this grass: from {limit} on nothing is {work} on it
+    ({source}). The mix would sink and the lawn stay soft; roots would stay in the thatch.
+    """
+    return Message(
+        "open_turf.sponge",
+        (("thatch", thatch), ("limit", limit), ("work", work), ("source", source)),
+    )
+
+
+def sponge_levelled() -> Message:
+    """levelled"""
+    return Message("open_turf.sponge.levelled")
+
+
+def sponge_sown() -> Message:
+    """sown"""
+    return Message("open_turf.sponge.sown")
+
+
+def dethatch(*, thatch: Quantity) -> Message:
+    """Thatch of {thatch} keeps the mix and the seed from the soil."""
+    return Message("open_turf.dethatch", (("thatch", thatch),))
+
+
+def dethatch_by_rake() -> Message:
+    """Use a rake or a light setting only: this grass does not bear a power rake."""
+    return Message("open_turf.dethatch.by_rake")
+
+
+def dethatch_creeper() -> Message:
+    """Cut vertically in two directions, with blades {1 to 2 in|25 to 50 mm} apart that just reach
+    the soil: runners grow together again in the weeks before the first pass.
+    """
+    return Message("open_turf.dethatch.creeper")
+
+
+def dethatch_clear() -> Message:
+    """Rake up and remove everything that comes out."""
+    return Message("open_turf.dethatch.clear")
+
+
+def core_aerate() -> Message:
+    """The holes let the mix, water and roots down; once before the first pass of a session."""
+    return Message("open_turf.core_aerate")
+
+
+def plugs_remove() -> Message:
+    """Rake up and remove the plugs: they are finer than the sand that goes into the holes."""
+    return Message("open_turf.plugs.remove")
+
+
+def plugs_leave() -> Message:
+    """Let the plugs dry, break them up with a rake or the mower and leave them: they are your own
+    soil.
+    """
+    return Message("open_turf.plugs.leave")
+
+
+def core_aerate_unwatered_go() -> Message:
+    """A screwdriver goes in {3 in|8 cm} by hand: push-able is right; mud on the tines is too wet.
+    Dry soil: wait for rain, nobody waters here.
+    """
+    return Message("open_turf.core_aerate.unwatered_go")
+
+
+def mow_low_warm_go() -> Message:
+    """Grass dry and growing; no drought."""
+    return Message("open_turf.mow_low.warm_go")
+
+
+def mow_low_warm_fallback() -> Message:
+    """Dry or not growing: leave the blade up and wait for the next free day."""
+    return Message("open_turf.mow_low.warm_fallback")
+
+
+def septic_field() -> Message:
+    """Septic field: hand tools only over it; no machine, no deep tines."""
+    return Message("open_turf.septic_field")
+
+
+def tree_roots() -> Message:
+    """Keep tines off surface roots; within the root zone go shallow or not at all."""
+    return Message("open_turf.tree_roots")

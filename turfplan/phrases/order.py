@@ -1,0 +1,199 @@
+"""Messages of `messages/en/order.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Amounted, Listed, Message, Number, Quantity
+
+
+def mix_reason(*, passes: Quantity) -> Message:
+    """The passes take {passes} loose, with room for settling; rounded up to what is sold."""
+    return Message("order.mix.reason", (("passes", passes),))
+
+
+def mix_reason_touch_up(*, passes: Quantity, touch_up: Quantity) -> Message:
+    """The passes take {passes} loose, with room for settling, and {touch_up} more are kept dry for
+    the touch-up; rounded up to what is sold.
+    """
+    return Message("order.mix.reason_touch_up", (("passes", passes), ("touch_up", touch_up)))
+
+
+def mix_reason_load(*, served: Message, passes: Quantity) -> Message:
+    """For {served}: {passes} loose, with room for settling; rounded up to what is sold. Each load
+    comes shortly before it is spread, so that none lies longer than a heap keeps.
+    """
+    return Message("order.mix.reason_load", (("served", served), ("passes", passes)))
+
+
+def mix_reason_load_touch_up(*, served: Message, passes: Quantity, touch_up: Quantity) -> Message:
+    """For {served}: {passes} loose, with room for settling, and {touch_up} more that are kept dry
+    for the touch-up; rounded up to what is sold. Each load comes shortly before it is spread, so
+    that none lies longer than a heap keeps.
+    """
+    return Message(
+        "order.mix.reason_load_touch_up",
+        (("served", served), ("passes", passes), ("touch_up", touch_up)),
+    )
+
+
+def mix_pass(*, number: int) -> Message:
+    """pass {number}"""
+    return Message("order.mix.pass", (("number", number),))
+
+
+def mix_passes(*, first: int, last: int) -> Message:
+    """passes {first} to {last}"""
+    return Message("order.mix.passes", (("first", first), ("last", last)))
+
+
+def mix_strips(*, number: int, first: int, last: int) -> Message:
+    """strips {first} to {last} of pass {number}"""
+    return Message("order.mix.strips", (("number", number), ("first", first), ("last", last)))
+
+
+def mix_least(*, volume: Quantity) -> Message:
+    """Less than {volume} is not brought loose."""
+    return Message("order.mix.least", (("volume", volume),))
+
+
+def mix_together() -> Message:
+    """All deliveries of one season of work; the order sheet says what each of them is for."""
+    return Message("order.mix.together")
+
+
+def mix_more(*, volume: Quantity) -> Message:
+    """By what was ordered, delivered and used so far it is {volume} more."""
+    return Message("order.mix.more", (("volume", volume),))
+
+
+def mix_less(*, volume: Quantity) -> Message:
+    """By what was ordered, delivered and used so far it is {volume} less."""
+    return Message("order.mix.less", (("volume", volume),))
+
+
+def mix_short() -> Message:
+    """More was used, or less came, than was planned, and the last order is made. Ask what fits into
+    a trailer.
+    """
+    return Message("order.mix.short")
+
+
+def soil_reason(*, share: Number, depth: Quantity) -> Message:
+    """The deep hollows ({share} of the lawn, {depth} deep) are filled with soil like the soil
+    below, with room for settling.
+    """
+    return Message("order.soil.reason", (("share", share), ("depth", depth)))
+
+
+def bulk(*, volume: Quantity, weight: Quantity) -> Message:
+    """{volume} (about {weight})"""
+    return Message("order.bulk", (("volume", volume), ("weight", weight)))
+
+
+def bulk_loads(*, n: int, volume: Quantity, weight: Quantity, each: Quantity) -> Message:
+    """{volume} (about {weight}) in {n} loads of {each}"""
+    return Message(
+        "order.bulk_loads", (("n", n), ("volume", volume), ("weight", weight), ("each", each))
+    )
+
+
+def bags(*, bags: Listed, weight: Quantity) -> Message:
+    """{bags} (about {weight})"""
+    return Message("order.bags", (("bags", bags), ("weight", weight)))
+
+
+def bags_each(*, n: int, size: Amounted, material: Message) -> Message:
+    """{n} bags of {size} of {material}"""
+    return Message("order.bags_each", (("n", n), ("size", size), ("material", material)))
+
+
+def sold(*, amount: Amounted) -> Message:
+    """{amount}"""
+    return Message("order.sold", (("amount", amount),))
+
+
+def bales(*, n: int, bales: Number) -> Message:
+    """{bales} bales"""
+    return Message("order.bales", (("n", n), ("bales", bales)))
+
+
+def pieces(*, n: int, pieces: Number) -> Message:
+    """{pieces} pieces"""
+    return Message("order.pieces", (("n", n), ("pieces", pieces)))
+
+
+def name_mix() -> Message:
+    """mix"""
+    return Message("order.name.mix")
+
+
+def name_own_soil() -> Message:
+    """screened topsoil like your own"""
+    return Message("order.name.own_soil")
+
+
+def name_seed(*, grass: Message) -> Message:
+    """{grass} seed"""
+    return Message("order.name.seed", (("grass", grass),))
+
+
+def name_seed_for(*, seed: Message, area: Message) -> Message:
+    """{seed} for {area}"""
+    return Message("order.name.seed_for", (("seed", seed), ("area", area)))
+
+
+def name_sod(*, grass: Message) -> Message:
+    """{grass} sod"""
+    return Message("order.name.sod", (("grass", grass),))
+
+
+def name_plugs(*, grass: Message) -> Message:
+    """{grass} plugs"""
+    return Message("order.name.plugs", (("grass", grass),))
+
+
+def name_sprigs(*, grass: Message) -> Message:
+    """{grass} sprigs"""
+    return Message("order.name.sprigs", (("grass", grass),))
+
+
+def name_lime() -> Message:
+    """ground limestone"""
+    return Message("order.name.lime")
+
+
+def name_sulfur() -> Message:
+    """elemental sulfur"""
+    return Message("order.name.sulfur")
+
+
+def name_iron_sulfate() -> Message:
+    """iron sulfate for spraying"""
+    return Message("order.name.iron_sulfate")
+
+
+def name_gypsum() -> Message:
+    """gypsum"""
+    return Message("order.name.gypsum")
+
+
+def name_fertilizer(*, task: str) -> Message:
+    """fertilizer for {task}"""
+    return Message("order.name.fertilizer", (("task", task),))
+
+
+def seed_ask_tag() -> Message:
+    """Purity and germination on the tag, tested this season?"""
+    return Message("order.seed.ask_tag")
+
+
+def seed_ask_weeds() -> Message:
+    """Free of noxious weeds, other crop under 0.5 %?"""
+    return Message("order.seed.ask_weeds")
+
+
+def seed_ask_varieties() -> Message:
+    """Which varieties, and how did they do in the last regional trials?"""
+    return Message("order.seed.ask_varieties")
+
+
+def quoted(*, volume: Quantity, depth: Quantity, area: Quantity) -> Message:
+    """The quoted load of {volume} settles to {depth} over {area}."""
+    return Message("order.quoted", (("volume", volume), ("depth", depth), ("area", area)))

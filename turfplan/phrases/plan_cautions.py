@@ -1,0 +1,60 @@
+"""Messages of `messages/en/plan_cautions.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Day, Message, Number, Quantity
+
+
+def by_hand(*, volume: Quantity, loads: Number) -> Message:
+    """This is {volume} of material to move by hand, about {loads} barrow loads: be sure the depth
+    is the mean, not the deepest dip.
+    """
+    return Message("plan_cautions.by_hand", (("volume", volume), ("loads", loads)))
+
+
+def spring_seed(*, day: Day, until: str) -> Message:
+    """Seed goes in in spring, and meets weeds and its first summer young, because the plan ends on
+    {day}. With until = {until} in the brief's season it may wait for late summer.
+    """
+    return Message("plan_cautions.spring_seed", (("day", day), ("until", until)))
+
+
+def thatch_to_come_down() -> Message:
+    """The thatch is too thick to build on: what is set or sown must reach the soil, and the thatch
+    comes down over a year.
+    """
+    return Message("plan_cautions.thatch_to_come_down")
+
+
+def thatch_to_strip() -> Message:
+    """The old turf goes with its thatch: strip it before the first layer, nothing levels on a
+    sponge.
+    """
+    return Message("plan_cautions.thatch_to_strip")
+
+
+def mostly_weeds() -> Message:
+    """More than half of this is weeds: a season of dressing does not mend that; rebuild the
+    lawn.
+    """
+    return Message("plan_cautions.mostly_weeds")
+
+
+def too_little_sun() -> Message:
+    """Too little sun for turf that must recover: thin the trees or choose another cover here."""
+    return Message("plan_cautions.too_little_sun")
+
+
+def dogs() -> Message:
+    """Fence dogs out for four to eight weeks after seeding."""
+    return Message("plan_cautions.dogs")
+
+
+def septic_field() -> Message:
+    """Septic field: know where it lies, no heavy machine over it, and ask before its cover is
+    changed.
+    """
+    return Message("plan_cautions.septic_field")
+
+
+def steep() -> Message:
+    """Steep ground: shorter waterings, cover over seed, thin layers."""
+    return Message("plan_cautions.steep")

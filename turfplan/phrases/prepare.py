@@ -1,0 +1,246 @@
+"""Messages of `messages/en/prepare.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Day, Listed, Message
+
+
+def cause_moles() -> Message:
+    """Moles are still at work: what is filled is lifted again."""
+    return Message("prepare.cause.moles")
+
+
+def cause_trench() -> Message:
+    """The dip follows a trench or pipe: it settles again until the cause is mended."""
+    return Message("prepare.cause.trench")
+
+
+def cause_stump() -> Message:
+    """A rotting stump goes on sinking: dig it out or fill again every year."""
+    return Message("prepare.cause.stump")
+
+
+def cause_worms() -> Message:
+    """Worm casts make the bumps: they come back; brush dry casts in rather than rolling."""
+    return Message("prepare.cause.worms")
+
+
+def cause_settling() -> Message:
+    """Builder's fill is still settling."""
+    return Message("prepare.cause.settling")
+
+
+def cause_frost() -> Message:
+    """Frost heave comes back where water stands: look at the drainage first."""
+    return Message("prepare.cause.frost")
+
+
+def cause_thatch() -> Message:
+    """The sponge is thatch: a layer over it does not make it firm."""
+    return Message("prepare.cause.thatch")
+
+
+def cause_construction() -> Message:
+    """Builder's rubble or fill lies below: see what is there first."""
+    return Message("prepare.cause.construction")
+
+
+def cause_unknown() -> Message:
+    """Nobody knows yet why the ground is uneven."""
+    return Message("prepare.cause.unknown")
+
+
+def soil_test() -> Message:
+    """Lime, phosphorus and potassium are given by test alone, and the laboratory needs weeks."""
+    return Message("prepare.soil_test")
+
+
+def soil_questions() -> Message:
+    """The soil test leaves something open, and lime, phosphorus, potassium or seed wait for the
+    answer.
+    """
+    return Message("prepare.soil_questions")
+
+
+def soil_questions_title() -> Message:
+    """Ask the laboratory about the soil test"""
+    return Message("prepare.soil_questions_title")
+
+
+def soil_questions_go() -> Message:
+    """The report is at hand."""
+    return Message("prepare.soil_questions_go")
+
+
+def soil_questions_fallback() -> Message:
+    """If the laboratory cannot say, take a new sample and ask for it with that."""
+    return Message("prepare.soil_questions_fallback")
+
+
+def ask_organic() -> Message:
+    """Say that it is peat: organic soil has lime rates and ranges of its own."""
+    return Message("prepare.ask_organic")
+
+
+def ask_free_lime() -> Message:
+    """Ask for free lime (carbonates) too: with it in the soil neither lime nor sulfur is of use."""
+    return Message("prepare.ask_free_lime")
+
+
+def marks_tines() -> Message:
+    """Tines and blades meet what is buried; each job needs its own request."""
+    return Message("prepare.marks.tines")
+
+
+def marks_spade() -> Message:
+    """The spade meets what is buried; each job needs its own request."""
+    return Message("prepare.marks.spade")
+
+
+def marks_spade_title() -> Message:
+    """Ask for marks where turf is lifted"""
+    return Message("prepare.marks.spade_title")
+
+
+def marks_cause_title() -> Message:
+    """Ask for marks where the cause is dug for"""
+    return Message("prepare.marks.cause_title")
+
+
+def marks_title() -> Message:
+    """Ask for utility marks"""
+    return Message("prepare.marks.title")
+
+
+def marks_ask_us() -> Message:
+    """Ask for the marks (call 811, or ask on its pages): write down the ticket number and the day
+    it ends; each job needs a new request.
+    """
+    return Message("prepare.marks.ask_us")
+
+
+def marks_ask_elsewhere() -> Message:
+    """Ask the enquiry service for buried lines in your country, or the owners of the lines, for
+    plans or marks: write down the number of the request; each job needs a new one.
+    """
+    return Message("prepare.marks.ask_elsewhere")
+
+
+def marks_hold_here(*, n: int) -> Message:
+    """A request holds {n} days here."""
+    return Message("prepare.marks.hold_here", (("n", n),))
+
+
+def marks_hold_unknown() -> Message:
+    """How long a request holds differs, often two to four weeks: ask."""
+    return Message("prepare.marks.hold_unknown")
+
+
+def marks_own_sprinklers() -> Message:
+    """The marks cover only what the utilities own: flag sprinkler heads and lines, valve boxes, dog
+    fence, lighting cable and septic parts yourself.
+    """
+    return Message("prepare.marks.own_sprinklers")
+
+
+def marks_own_lines() -> Message:
+    """The marks cover only what the utilities own: flag drains, dog fence, lighting cable and
+    septic parts yourself.
+    """
+    return Message("prepare.marks.own_lines")
+
+
+def marks_again_title() -> Message:
+    """Ask for the marks again"""
+    return Message("prepare.marks.again_title")
+
+
+def marks_again() -> Message:
+    """The first request has run out before the work in the ground: marks are asked for anew."""
+    return Message("prepare.marks.again")
+
+
+def marks_plugs_title() -> Message:
+    """Ask for marks where plugs are set"""
+    return Message("prepare.marks.plugs_title")
+
+
+def irrigation_check() -> Message:
+    """The new seed lives on measured water: find leaks and the minutes before it is sown."""
+    return Message("prepare.irrigation_check")
+
+
+def permit() -> Message:
+    """The allowed watering days are fewer than seed or new plants need."""
+    return Message("prepare.permit")
+
+
+def weed_control() -> Message:
+    """Weeds that stand now would have the prepared soil before the seed."""
+    return Message("prepare.weed_control")
+
+
+def order_days(*, n: int) -> Message:
+    """One order, {n} deliveries: agree on the day of each now, so that no heap lies longer than it
+    keeps.
+    """
+    return Message("prepare.order_days", (("n", n),))
+
+
+def order_material() -> Message:
+    """Dry, screened, machine-blended material is not in every yard: ask and order in time."""
+    return Message("prepare.order_material")
+
+
+def cause_over(*, over: Message, cause: str) -> Message:
+    """It is over when {over}. Log this job as done, or write into the brief, with the site, that
+    {cause} is cleared.
+    """
+    return Message("prepare.cause.over", (("over", over), ("cause", cause)))
+
+
+def cause_alive() -> Message:
+    """Still alive: log it (`turfplan log BRIEF measured live_cause 1`) and plan again: order, fill
+    and seed wait; with 0 they go on.
+    """
+    return Message("prepare.cause.alive")
+
+
+def cause_again() -> Message:
+    """The cause was found alive: what is put over it now is lost."""
+    return Message("prepare.cause.again")
+
+
+def cause_again_title() -> Message:
+    """Look again whether the cause is over"""
+    return Message("prepare.cause.again_title")
+
+
+def cause_again_how() -> Message:
+    """Go to the same spots and look for what you found before, and for new damage since."""
+    return Message("prepare.cause.again_how")
+
+
+def waits(*, causes: Listed) -> Message:
+    """Held until it is answered: {causes} as the cause of thin grass. Nothing is ordered, spread or
+    sown before the look for it.
+    """
+    return Message("prepare.waits", (("causes", causes),))
+
+
+def waits_bumps() -> Message:
+    """Held until it is answered: the cause of the bumps. No fill is ordered or spread before the
+    look for it.
+    """
+    return Message("prepare.waits_bumps")
+
+
+def waits_again(*, day: Day) -> Message:
+    """A cause was found alive: order, fill and seed wait for another look, on {day} or later."""
+    return Message("prepare.waits_again", (("day", day),))
+
+
+def ask_thin_cause() -> Message:
+    """Nobody said why the grass is thin: look for salt, shade, packed soil, grubs, disease,
+    drought, dogs, moss, traffic or a spill before you buy seed, and write what you find into the
+    brief, with the site.
+    """
+    return Message("prepare.ask_thin_cause")

@@ -1,0 +1,28 @@
+"""Messages of `messages/en/salt_holds.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Number
+
+
+def too_salty_seed(*, salts: Number, most: Number, grass: Message) -> Message:
+    """Salts of {salts} dS/m kill seedlings of {grass}, which bear up to {most}: wash the salt out
+    and test again, or take a grass that bears it.
+    """
+    return Message(
+        "salt_holds.too_salty_seed", (("salts", salts), ("most", most), ("grass", grass))
+    )
+
+
+def too_salty_plants(*, salts: Number, most: Number, grass: Message) -> Message:
+    """Salts of {salts} dS/m are more than the {most} that {grass} bears: wash the salt out and test
+    again, or take a grass that bears it.
+    """
+    return Message(
+        "salt_holds.too_salty_plants", (("salts", salts), ("most", most), ("grass", grass))
+    )
+
+
+def untested() -> Message:
+    """The ground is said to be salty, and nobody has measured how much: the salt test comes back
+    first.
+    """
+    return Message("salt_holds.untested")

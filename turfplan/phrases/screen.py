@@ -1,0 +1,525 @@
+"""Messages of `messages/en/screen.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Amounted, Day, Days, Message, Number
+
+
+def note(*, note: str) -> Message:
+    """note: {note}"""
+    return Message("screen.note", (("note", note),))
+
+
+def client_note(*, client: str, note: str) -> Message:
+    """note: {client}: {note}"""
+    return Message("screen.client_note", (("client", client), ("note", note)))
+
+
+def stopped() -> Message:
+    """stopped; nothing was changed"""
+    return Message("screen.stopped")
+
+
+def cannot() -> Message:
+    """This cannot be done as asked:"""
+    return Message("screen.cannot")
+
+
+def point(*, line: str) -> Message:
+    """- {line}"""
+    return Message("screen.point", (("line", line),))
+
+
+def rejected(*, campaign: str, reason: str) -> Message:
+    """not {campaign}: {reason}"""
+    return Message("screen.rejected", (("campaign", campaign), ("reason", reason)))
+
+
+def ways_out() -> Message:
+    """What can be done, each checked by planning it:"""
+    return Message("screen.ways_out")
+
+
+def way_out(*, number: int, title: str, change: str, reason: str) -> Message:
+    """{number}. {title} ({change}). {reason}"""
+    return Message(
+        "screen.way_out",
+        (("number", number), ("title", title), ("change", change), ("reason", reason)),
+    )
+
+
+def season(*, lawn: str, campaign: str) -> Message:
+    """{lawn}: {campaign}"""
+    return Message("screen.season", (("lawn", lawn), ("campaign", campaign)))
+
+
+def below(*, line: str) -> Message:
+    """{line}"""
+    return Message("screen.below", (("line", line),))
+
+
+def rests_on(*, source: str, n: int) -> Message:
+    """Dates rest on {source}; they may be off by about {n} days."""
+    return Message("screen.rests_on", (("source", source), ("n", n)))
+
+
+def note_of_rank(*, rank: Message, note: str) -> Message:
+    """! {rank}: {note}"""
+    return Message("screen.note_of_rank", (("rank", rank), ("note", note)))
+
+
+def new_note(*, rank: Message, note: str) -> Message:
+    """! new, {rank}: {note}"""
+    return Message("screen.new_note", (("rank", rank), ("note", note)))
+
+
+def more_notes(*, n: int, command: str) -> Message:
+    """{n} more notes, on single jobs, what may do damage, advice and what was assumed:
+    `{command}`
+    """
+    return Message("screen.more_notes", (("n", n), ("command", command)))
+
+
+def rank_stop() -> Message:
+    """stop"""
+    return Message("screen.rank.stop")
+
+
+def rank_law() -> Message:
+    """law and permission"""
+    return Message("screen.rank.law")
+
+
+def rank_safety() -> Message:
+    """safety"""
+    return Message("screen.rank.safety")
+
+
+def rank_damage() -> Message:
+    """damage"""
+    return Message("screen.rank.damage")
+
+
+def rank_advice() -> Message:
+    """advice"""
+    return Message("screen.rank.advice")
+
+
+def rank_information() -> Message:
+    """good to know"""
+    return Message("screen.rank.information")
+
+
+def real_years(*, worked: int, years: int) -> Message:
+    """[would have worked in {worked} of {years} years]"""
+    return Message("screen.real_years", (("worked", worked), ("years", years)))
+
+
+def job(*, days: Days, title: str, mark: str, years: str) -> Message:
+    """{days}  {title}  {mark}{years}"""
+    return Message(
+        "screen.job", (("days", days), ("title", title), ("mark", mark), ("years", years))
+    )
+
+
+def closed(*, outcome: Message) -> Message:
+    """({outcome})"""
+    return Message("screen.closed", (("outcome", outcome),))
+
+
+def outcome_done() -> Message:
+    """done"""
+    return Message("screen.outcome.done")
+
+
+def outcome_skipped() -> Message:
+    """skipped"""
+    return Message("screen.outcome.skipped")
+
+
+def outcome_dropped() -> Message:
+    """dropped"""
+    return Message("screen.outcome.dropped")
+
+
+def is_overdue(*, task: str) -> Message:
+    """{task} (overdue)"""
+    return Message("screen.is_overdue", (("task", task),))
+
+
+def waterings(*, n: int, first: Day, last: Day) -> Message:
+    """and {n} watering series from {first} to {last}"""
+    return Message("screen.waterings", (("n", n), ("first", first), ("last", last)))
+
+
+def order(*, name: str, amount: str, order_by: Day, on_site_by: Day) -> Message:
+    """Order: {name}, {amount}; by {order_by}, on site by {on_site_by}"""
+    return Message(
+        "screen.order",
+        (("name", name), ("amount", amount), ("order_by", order_by), ("on_site_by", on_site_by)),
+    )
+
+
+def change(*, kind: Message, title: str, days: str, because: str) -> Message:
+    """{kind}: {title}{days}. {because}"""
+    return Message(
+        "screen.change", (("kind", kind), ("title", title), ("days", days), ("because", because))
+    )
+
+
+def change_days(*, days: str) -> Message:
+    """: {days}"""
+    return Message("screen.change_days", (("days", days),))
+
+
+def changed_waterings(*, n: int) -> Message:
+    """Changed: {n} watering series, which follow the work and the weather (changes.html has them
+    all).
+    """
+    return Message("screen.changed_waterings", (("n", n),))
+
+
+def overdue(*, title: str) -> Message:
+    """Overdue: {title}. If it was done, or is left out:"""
+    return Message("screen.overdue", (("title", title),))
+
+
+def command(*, command: str) -> Message:
+    """{command}"""
+    return Message("screen.command", (("command", command),))
+
+
+def plan_again() -> Message:
+    """To plan again what was not done:"""
+    return Message("screen.plan_again")
+
+
+def written(*, folder: str) -> Message:
+    """Written to {folder}: season.ics, checklist.html, order.html, plan.json and tables"""
+    return Message("screen.written", (("folder", folder),))
+
+
+def why_title(*, title: str, days: Days) -> Message:
+    """{title}: {days}"""
+    return Message("screen.why.title", (("title", title), ("days", days)))
+
+
+def why_at_all(*, why: str) -> Message:
+    """Why at all: {why}"""
+    return Message("screen.why.at_all", (("why", why),))
+
+
+def why_open(*, days: Days, best: Day) -> Message:
+    """Open from {days}; best {best}."""
+    return Message("screen.why.open", (("days", days), ("best", best)))
+
+
+def why_not_earlier() -> Message:
+    """Why not earlier:"""
+    return Message("screen.why.not_earlier")
+
+
+def why_not_later() -> Message:
+    """Why not later:"""
+    return Message("screen.why.not_later")
+
+
+def why_this_much() -> Message:
+    """Why this much:"""
+    return Message("screen.why.this_much")
+
+
+def why_amount(*, item: Message, amount: Amounted, reason: str) -> Message:
+    """- {item}: {amount}. {reason}"""
+    return Message("screen.why.amount", (("item", item), ("amount", amount), ("reason", reason)))
+
+
+def why_real_years(*, worked: int, years: int, reason: str) -> Message:
+    """In real years it would have worked in {worked} of {years}. {reason}"""
+    return Message(
+        "screen.why.real_years", (("worked", worked), ("years", years), ("reason", reason))
+    )
+
+
+def why_facts() -> Message:
+    """It rests on:"""
+    return Message("screen.why.facts")
+
+
+def why_rests_on(*, source: str, n: int) -> Message:
+    """Dates rest on {source}; about {n} days either way."""
+    return Message("screen.why.rests_on", (("source", source), ("n", n)))
+
+
+def why_changed_since() -> Message:
+    """The brief or the journal has changed since this plan was made: plan again."""
+    return Message("screen.why.changed_since")
+
+
+def log_entry(*, number: int, entry: Message) -> Message:
+    """Entry {number}: {entry}"""
+    return Message("screen.log.entry", (("number", number), ("entry", entry)))
+
+
+def log_next(*, command: str) -> Message:
+    """Next: {command}"""
+    return Message("screen.log.next", (("command", command),))
+
+
+def log_done(*, task: str, on: str, part: str, used: str) -> Message:
+    """{task} done on {on}{part}{used}."""
+    return Message("screen.log.done", (("task", task), ("on", on), ("part", part), ("used", used)))
+
+
+def log_part(*, share: Number) -> Message:
+    """({share} of it)"""
+    return Message("screen.log.part", (("share", share),))
+
+
+def log_used(*, amount: str) -> Message:
+    """, {amount}"""
+    return Message("screen.log.used", (("amount", amount),))
+
+
+def log_skipped(*, task: str) -> Message:
+    """{task} skipped."""
+    return Message("screen.log.skipped", (("task", task),))
+
+
+def log_moved(*, task: str, to: str) -> Message:
+    """{task} held on {to}."""
+    return Message("screen.log.moved", (("task", task), ("to", to)))
+
+
+def log_rained_off(*, task: str, on: str) -> Message:
+    """{task} rained off on {on}."""
+    return Message("screen.log.rained_off", (("task", task), ("on", on)))
+
+
+def log_all_rained_off(*, on: str) -> Message:
+    """everything that needs a dry day rained off on {on}."""
+    return Message("screen.log.all_rained_off", (("on", on),))
+
+
+def log_measured(*, quantity: Message, value: str, on: str) -> Message:
+    """{quantity}: {value} on {on}."""
+    return Message("screen.log.measured", (("quantity", quantity), ("value", value), ("on", on)))
+
+
+def quantity_soil_temperature() -> Message:
+    """soil temperature"""
+    return Message("screen.quantity.soil_temperature")
+
+
+def quantity_rain() -> Message:
+    """rain"""
+    return Message("screen.quantity.rain")
+
+
+def quantity_grass_height() -> Message:
+    """grass height"""
+    return Message("screen.quantity.grass_height")
+
+
+def quantity_depth_missing() -> Message:
+    """depth missing"""
+    return Message("screen.quantity.depth_missing")
+
+
+def quantity_germination() -> Message:
+    """germination"""
+    return Message("screen.quantity.germination")
+
+
+def log_delivered(*, task: str, on: str, used: str) -> Message:
+    """{task} delivered on {on}{used}."""
+    return Message("screen.log.delivered", (("task", task), ("on", on), ("used", used)))
+
+
+def log_refused(*, task: str, on: str, used: str) -> Message:
+    """{task} refused on {on}{used}."""
+    return Message("screen.log.refused", (("task", task), ("on", on), ("used", used)))
+
+
+def log_not_done(*, task: str) -> Message:
+    """{task} was not done; it is planned again."""
+    return Message("screen.log.not_done", (("task", task),))
+
+
+def log_note(*, note: str) -> Message:
+    """noted: {note}"""
+    return Message("screen.log.note", (("note", note),))
+
+
+def log_undo(*, number: int) -> Message:
+    """entry {number} no longer counts."""
+    return Message("screen.log.undo", (("number", number),))
+
+
+def new_wrote(*, file: str) -> Message:
+    """Wrote {file}. Next: turfplan plan {file}"""
+    return Message("screen.new.wrote", (("file", file),))
+
+
+def new_name() -> Message:
+    """What do you call this lawn?"""
+    return Message("screen.new.name")
+
+
+def new_area() -> Message:
+    """How large is it (for example 4200 ft2 or 390 m2)?"""
+    return Message("screen.new.area")
+
+
+def new_grass() -> Message:
+    """Which grass (for example tall_fescue, bermuda_common)?"""
+    return Message("screen.new.grass")
+
+
+def new_soil() -> Message:
+    """What soil (sand, loam, clay loam, clay, …)?"""
+    return Message("screen.new.soil")
+
+
+def new_place() -> Message:
+    """US postal code, or latitude and longitude with a comma between?"""
+    return Message("screen.new.place")
+
+
+def new_depth() -> Message:
+    """How much is to be filled, on average (0 in for none)?"""
+    return Message("screen.new.depth")
+
+
+def new_everywhere() -> Message:
+    """Is it that low everywhere (e), or only in hollows: which share of the lawn (for example
+    0.1)?
+    """
+    return Message("screen.new.everywhere")
+
+
+def new_intent(*, intents: str) -> Message:
+    """Seed or plant? One of {intents}"""
+    return Message("screen.new.intent", (("intents", intents),))
+
+
+def new_weekdays() -> Message:
+    """On which days can you work?"""
+    return Message("screen.new.weekdays")
+
+
+def print_revision(*, number: int) -> Message:
+    """Revision {number} of the plan."""
+    return Message("screen.print.revision", (("number", number),))
+
+
+def facts_count(*, n: int, judged: int) -> Message:
+    """{n} facts, {judged} of them judgement"""
+    return Message("screen.facts.count", (("n", n), ("judged", judged)))
+
+
+def clients_client() -> Message:
+    """client"""
+    return Message("screen.clients.client")
+
+
+def clients_state() -> Message:
+    """state"""
+    return Message("screen.clients.state")
+
+
+def clients_campaign() -> Message:
+    """campaign"""
+    return Message("screen.clients.campaign")
+
+
+def clients_first_work() -> Message:
+    """first work"""
+    return Message("screen.clients.first_work")
+
+
+def clients_main_work() -> Message:
+    """seed or last pass"""
+    return Message("screen.clients.main_work")
+
+
+def clients_order() -> Message:
+    """order"""
+    return Message("screen.clients.order")
+
+
+def clients_is_planned() -> Message:
+    """planned"""
+    return Message("screen.clients.is_planned")
+
+
+def clients_not_possible() -> Message:
+    """not possible"""
+    return Message("screen.clients.not_possible")
+
+
+def clients_bad_row() -> Message:
+    """bad row"""
+    return Message("screen.clients.bad_row")
+
+
+def clients_not_written() -> Message:
+    """not written"""
+    return Message("screen.clients.not_written")
+
+
+def clients_fault(*, line: int, client: str, fault: str) -> Message:
+    """error: line {line}, {client}: {fault}"""
+    return Message("screen.clients.fault", (("line", line), ("client", client), ("fault", fault)))
+
+
+def clients_no_id() -> Message:
+    """no id"""
+    return Message("screen.clients.no_id")
+
+
+def clients_progress(*, done: int, rows: int) -> Message:
+    """{done} of {rows}"""
+    return Message("screen.clients.progress", (("done", done), ("rows", rows)))
+
+
+def clients_planned(*, planned: int, rows: int, folder: str) -> Message:
+    """{planned} of {rows} planned into {folder}"""
+    return Message(
+        "screen.clients.planned", (("planned", planned), ("rows", rows), ("folder", folder))
+    )
+
+
+def serve_on(*, address: str) -> Message:
+    """Serving on {address}; addresses come from `turfplan tokens issue`"""
+    return Message("screen.serve.on", (("address", address),))
+
+
+def tokens_none() -> Message:
+    """No tokens yet: `turfplan tokens issue DIR` makes one."""
+    return Message("screen.tokens.none")
+
+
+def tokens_revoked(*, on: str) -> Message:
+    """revoked {on}"""
+    return Message("screen.tokens.revoked", (("on", on),))
+
+
+def tokens_in_use() -> Message:
+    """in use"""
+    return Message("screen.tokens.in_use")
+
+
+def tokens_gone(*, number: str) -> Message:
+    """Token {number} is revoked: its address now answers that it is gone."""
+    return Message("screen.tokens.gone", (("number", number),))
+
+
+def tokens_once() -> Message:
+    """It is shown this once. Calendars look at it once or twice a day at best."""
+    return Message("screen.tokens.once")
+
+
+def publish_private() -> Message:
+    """Keep .turfplan-names private: the names follow from it. The host must send .ics as
+    text/calendar.
+    """
+    return Message("screen.publish.private")

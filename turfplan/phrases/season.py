@@ -1,0 +1,28 @@
+"""Messages of `messages/en/season.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Listed, Message
+
+
+def left_out(*, operation: Message) -> Message:
+    """{operation}: no day of work lies in its window, so it is left out."""
+    return Message("season.left_out", (("operation", operation),))
+
+
+def falls(*, operation: Message) -> Message:
+    """{operation}: no day fits, and the work can do without it, so it is left out."""
+    return Message("season.falls", (("operation", operation),))
+
+
+def day_full() -> Message:
+    """The day before is full: the hours of the people at hand are used up."""
+    return Message("season.day_full")
+
+
+def same_day() -> Message:
+    """What is spread is worked in the same day, so that the leaf tips show by evening."""
+    return Message("season.same_day")
+
+
+def idle_machines(*, machines: Listed) -> Message:
+    """Of the machines at hand, no work of this plan is quicker with: {machines}."""
+    return Message("season.idle_machines", (("machines", machines),))

@@ -1,0 +1,251 @@
+"""Messages of `messages/en/soil_findings.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Day, Message, Number, Quantity
+
+
+def lime_unknown(
+    *, ph: Number, below: Number, goal: Number, grass: Message, ask: Message, when: Message
+) -> Message:
+    """The soil's pH of {ph} is {below} below the goal of {goal} for {grass}, and pH alone does not
+    say how much lime that takes: no lime is planned yet. {ask} {when}
+    """
+    return Message(
+        "soil_findings.lime_unknown",
+        (
+            ("ph", ph),
+            ("below", below),
+            ("goal", goal),
+            ("grass", grass),
+            ("ask", ask),
+            ("when", when),
+        ),
+    )
+
+
+def ask_rate() -> Message:
+    """Ask the laboratory for its lime rate (`lime_rate`), or for the buffer pH with the name of the
+    buffer (`buffer_ph`, `buffer_method`), write it under `[soil_test]` and plan again.
+    """
+    return Message("soil_findings.ask_rate")
+
+
+def ask_buffer_name(*, buffer: Number) -> Message:
+    """The buffer pH of {buffer} means another amount in each buffer: ask the laboratory which one
+    it used (`buffer_method`), or for its lime rate (`lime_rate`), write it under `[soil_test]` and
+    plan again.
+    """
+    return Message("soil_findings.ask_buffer_name", (("buffer", buffer),))
+
+
+def ask_no_table(*, buffer: Number, method: Message) -> Message:
+    """There is no table here for a buffer pH of {buffer} by {method}, and the table of another
+    buffer must not be used: ask the laboratory for its lime rate (`lime_rate`), write it under
+    `[soil_test]` and plan again.
+    """
+    return Message("soil_findings.ask_no_table", (("buffer", buffer), ("method", method)))
+
+
+def ask_peat() -> Message:
+    """The tables are made for mineral soil and do not hold for peat: ask the laboratory for its
+    lime rate for organic soil (`lime_rate`), write it under `[soil_test]` and plan again.
+    """
+    return Message("soil_findings.ask_peat")
+
+
+def lime_before_seed() -> Message:
+    """Lime goes on before the seed or the plants: seedlings suffer most in sour soil."""
+    return Message("soil_findings.lime_before_seed")
+
+
+def lime_any_time() -> Message:
+    """It can go on at any time while the ground is not frozen."""
+    return Message("soil_findings.lime_any_time")
+
+
+def free_lime_unknown() -> Message:
+    """Does the soil hold free lime? Drip vinegar on a dry crumb: fizzing means yes (`free_lime =
+    true`), and sulfur is wasted on it; without fizzing (`free_lime = false`) a little sulfur can be
+    given. Until then none is planned.
+    """
+    return Message("soil_findings.free_lime_unknown")
+
+
+def salts_unknown() -> Message:
+    """The ground is said to be salty: ask the laboratory for soluble salts (electrical
+    conductivity, `salts = \"4 dS/m\"`) and for sodium (`sar`); no seed or plants before the answer.
+    """
+    return Message("soil_findings.salts_unknown")
+
+
+def sodium_unknown() -> Message:
+    """The ground is said to be sodic: ask the laboratory for the sodium adsorption ratio (`sar`)
+    and its gypsum rate (`gypsum_rate`); no gypsum is planned before the answer.
+    """
+    return Message("soil_findings.sodium_unknown")
+
+
+def gypsum_unknown(*, sar: Number) -> Message:
+    """A sodium adsorption ratio of {sar} is that of a sodic soil: ask the laboratory how much
+    gypsum it takes (`gypsum_rate`), since that hangs on the clay.
+    """
+    return Message("soil_findings.gypsum_unknown", (("sar", sar),))
+
+
+def ph_high(*, ph: Number, high: Number, grass: Message) -> Message:
+    """The soil's pH of {ph} is above the {high} up to which {grass} does well: no lime, nor wood
+    ash; iron sprayed on the leaves for colour; feed as usual.
+    """
+    return Message("soil_findings.ph_high", (("ph", ph), ("high", high), ("grass", grass)))
+
+
+def sulfur_useless() -> Message:
+    """The soil holds free lime: sulfur would be used up by it for many years without changing the
+    pH, so none is given (Purdue University).
+    """
+    return Message("soil_findings.sulfur_useless")
+
+
+def no_lime_on_limy(*, ph: Number) -> Message:
+    """The soil holds free lime: none is given, whatever its pH of {ph} says."""
+    return Message("soil_findings.no_lime_on_limy", (("ph", ph),))
+
+
+def no_lime_by_state(*, ph: Number, below: Number) -> Message:
+    """At a pH of {ph} lime does no good by the rule of this state, which limes this grass below
+    {below} only: none is given.
+    """
+    return Message("soil_findings.no_lime_by_state", (("ph", ph), ("below", below)))
+
+
+def ph_right(*, ph: Number, goal: Number, grass: Message) -> Message:
+    """The soil's pH of {ph} is right for {grass} (goal {goal}): no lime is given."""
+    return Message("soil_findings.ph_right", (("ph", ph), ("goal", goal), ("grass", grass)))
+
+
+def rate_not_taken(*, rate: Quantity) -> Message:
+    """The lime rate of {rate} in the brief is not taken: the pH beside it asks for none. Ask the
+    laboratory for which goal it was reckoned.
+    """
+    return Message("soil_findings.rate_not_taken", (("rate", rate),))
+
+
+def table_asks_none(*, measured: Message) -> Message:
+    """{measured}: it asks for none."""
+    return Message("soil_findings.table_asks_none", (("measured", measured),))
+
+
+def given_enough(*, measured: Message) -> Message:
+    """{measured}: what was given already covers it, so none is planned; test again before more."""
+    return Message("soil_findings.given_enough", (("measured", measured),))
+
+
+def test_undated() -> Message:
+    """The soil test has no date (`on`): it is taken as recent, and nothing that the law ties to its
+    age is given.
+    """
+    return Message("soil_findings.test_undated")
+
+
+def test_old(*, day: Day) -> Message:
+    """The soil test of {day} is over three years old: what it asks for is planned until a new
+    sample says otherwise, and a new one is due first.
+    """
+    return Message("soil_findings.test_old", (("day", day),))
+
+
+def salts_too_high(
+    *, salts: Number, bears: Number, grass: Message, half: Quantity, most: Quantity, depth: Quantity
+) -> Message:
+    """Salts of {salts} dS/m are more than the {bears} dS/m that {grass} bears. First find where
+    they come from (water, sea, road salt, a high water table) and let the ground drain; then water
+    deeply: {half} of good water through the soil take about half of the salts from the upper
+    {depth} of soil, {most} about four fifths. Test again.
+    """
+    return Message(
+        "soil_findings.salts_too_high",
+        (
+            ("salts", salts),
+            ("bears", bears),
+            ("grass", grass),
+            ("half", half),
+            ("most", most),
+            ("depth", depth),
+        ),
+    )
+
+
+def salts_borne(*, salts: Number, grass: Message) -> Message:
+    """Salts of {salts} dS/m are borne by {grass} once it is rooted; seedlings bear less."""
+    return Message("soil_findings.salts_borne", (("salts", salts), ("grass", grass)))
+
+
+def salts_leach(*, half: Quantity, most: Quantity, depth: Quantity) -> Message:
+    """Salt leaves only with water that runs through: {half} of good water take about half of it
+    from the upper {depth} of soil, {most} about four fifths, where the ground drains.
+    """
+    return Message("soil_findings.salts_leach", (("half", half), ("most", most), ("depth", depth)))
+
+
+def not_sodic(*, sar: Number) -> Message:
+    """A sodium adsorption ratio of {sar} is not that of a sodic soil: gypsum would do nothing for
+    it.
+    """
+    return Message("soil_findings.not_sodic", (("sar", sar),))
+
+
+def gypsum_not_taken(*, rate: Quantity) -> Message:
+    """The gypsum rate of {rate} in the brief is not taken: gypsum helps sodic soil alone, and no
+    ratio of sodium (`sar`) in the brief shows one.
+    """
+    return Message("soil_findings.gypsum_not_taken", (("rate", rate),))
+
+
+def on_peat() -> Message:
+    """Peat bears little: barrows on boards, no truck, loader or heavy roller on it, and none at all
+    when it is wet. It is never let dry out, since dry peat sheds water and shrinks.
+    """
+    return Message("soil_findings.on_peat")
+
+
+def on_chalk() -> Message:
+    """Chalk holds lime enough for ever: no lime, no limy compost; it dries early in summer, and
+    pale grass wants iron.
+    """
+    return Message("soil_findings.on_chalk")
+
+
+def on_subsoil(*, depth: Quantity) -> Message:
+    """Subsoil left by builders is no seedbed: loosen it when it is dry enough to crumble and bring
+    {depth} of topsoil before seed or sod; on living grass core it and dress it year after year. Its
+    own test comes first, since it is often poor and out of its pH.
+    """
+    return Message("soil_findings.on_subsoil", (("depth", depth),))
+
+
+def on_rubble(*, depth: Quantity) -> Message:
+    """Rubble: pick out what a rake finds, expect pipes and wire, and bring {depth} of topsoil
+    before seed or sod. Mortar in it keeps the pH high: no lime before a test. Try the tines of a
+    machine by hand first.
+    """
+    return Message("soil_findings.on_rubble", (("depth", depth),))
+
+
+def rock_no_tines(*, depth: Quantity) -> Message:
+    """Rock lies {depth} down: no hollow tines, they would strike it. Spike by hand, dress thinly,
+    and water little and often: so thin a soil holds water for few days.
+    """
+    return Message("soil_findings.rock_no_tines", (("depth", depth),))
+
+
+def rock_near(*, depth: Quantity) -> Message:
+    """Rock lies {depth} down: probe by hand before the machine cores, and water little and often,
+    since roots end there.
+    """
+    return Message("soil_findings.rock_near", (("depth", depth),))
+
+
+def rock_deep(*, depth: Quantity) -> Message:
+    """Rock lies {depth} down: below the roots that are watered for here; probe by hand where tines
+    or a spade go in.
+    """
+    return Message("soil_findings.rock_deep", (("depth", depth),))

@@ -1,0 +1,129 @@
+"""Messages of `messages/en/sow.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message
+
+
+def seed() -> Message:
+    """The lawn is sown anew at the time when this grass comes up fastest and weeds least."""
+    return Message("sow.seed")
+
+
+def overseed() -> Message:
+    """Thin turf is filled by new plants: this is the best time for them here."""
+    return Message("sow.overseed")
+
+
+def seed_spring() -> Message:
+    """The lawn is sown anew in spring, the second-best time here: weeds and the first summer take
+    their share.
+    """
+    return Message("sow.seed_spring")
+
+
+def overseed_dense() -> Message:
+    """New plants join the stand: this is the best time for them here."""
+    return Message("sow.overseed_dense")
+
+
+def overseed_spring() -> Message:
+    """New plants join the stand in spring, the second-best time here: weeds and the first summer
+    take their share.
+    """
+    return Message("sow.overseed_spring")
+
+
+def overseed_winter() -> Message:
+    """Ryegrass comes up while the grass below falls asleep, and keeps the lawn green."""
+    return Message("sow.overseed_winter")
+
+
+def plan_b_spring() -> Message:
+    """spring, the second-best season; log what happened and plan again"""
+    return Message("sow.plan_b.spring")
+
+
+def dormant_seed() -> Message:
+    """Seed sown now would come up too late; sown cold it lies safe and comes up first thing in
+    spring.
+    """
+    return Message("sow.dormant_seed")
+
+
+def spreads(*, grass: Message) -> Message:
+    """{grass:capital} also fills gaps by itself, so the rate stays low."""
+    return Message("sow.spreads", (("grass", grass),))
+
+
+def plant(*, grass: Message) -> Message:
+    """{grass:capital} is planted, not seeded, or planting was asked for."""
+    return Message("sow.plant", (("grass", grass),))
+
+
+def form_sod() -> Message:
+    """sod"""
+    return Message("sow.form.sod")
+
+
+def form_plugs() -> Message:
+    """plugs"""
+    return Message("sow.form.plugs")
+
+
+def form_sprigs() -> Message:
+    """sprigs"""
+    return Message("sow.form.sprigs")
+
+
+def cover() -> Message:
+    """On a slope the first storm carries seed and mix away."""
+    return Message("sow.cover")
+
+
+def roll() -> Message:
+    """Seed that touches the soil all round takes up water; rolled once and lightly."""
+    return Message("sow.roll")
+
+
+def plan_b_next_year() -> Message:
+    """the same window next year"""
+    return Message("sow.plan_b.next_year")
+
+
+def plan_b_late_summer() -> Message:
+    """wait for late summer, the better season"""
+    return Message("sow.plan_b.late_summer")
+
+
+def plan_b_dormant() -> Message:
+    """dormant seed in early winter, or spring as the second best; log what happened and plan
+    again
+    """
+    return Message("sow.plan_b.dormant")
+
+
+def sod_ground() -> Message:
+    """Have the soil moist and raked level before the sod arrives, lower than paths and edges by its
+    thickness; lay it the day it comes, the farthest corner first, and stand on boards.
+    """
+    return Message("sow.sod.ground")
+
+
+def sod_joints() -> Message:
+    """Push the pieces tight against each other without stretching, joints staggered like bricks,
+    offcuts in the middle and not at the edge; roll once, lightly.
+    """
+    return Message("sow.sod.joints")
+
+
+def sod_bank() -> Message:
+    """On the slope begin at the foot, lay the pieces across the fall, and peg each one until it
+    resists a pull.
+    """
+    return Message("sow.sod.bank")
+
+
+def sod_water() -> Message:
+    """Water each stretch as soon as it lies, until the soil below is wet, and daily until a corner
+    resists a pull.
+    """
+    return Message("sow.sod.water")

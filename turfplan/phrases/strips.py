@@ -1,0 +1,32 @@
+"""Messages of `messages/en/strips.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Quantity
+
+
+def strip_by_strip(*, n: int, area: Quantity, volume: Quantity) -> Message:
+    """This takes {n} working days: divide the lawn into {n} strips of about {area}, each with
+    {volume} of mix, and finish one strip a day with everything that belongs to it, the watering in
+    the evening included, before you cut or core the next.
+    """
+    return Message("strips.strip_by_strip", (("n", n), ("area", area), ("volume", volume)))
+
+
+def keeps_step(*, n: int, area: Quantity) -> Message:
+    """Only on the strip of the day, about {area}: {n} strips, one a working day, never ahead of the
+    mix. What still waits is mown as usual.
+    """
+    return Message("strips.keeps_step", (("n", n), ("area", area)))
+
+
+def side_by_side() -> Message:
+    """The lawn is done strip by strip: each strip is cut, cored, dressed, seeded and watered on its
+    own day.
+    """
+    return Message("strips.side_by_side")
+
+
+def load_for_strips() -> Message:
+    """Each load comes with days in reserve for its first strip, and is no older than a heap may be
+    on its last.
+    """
+    return Message("strips.load_for_strips")

@@ -1,0 +1,130 @@
+"""Messages of `messages/en/ways_out.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Days, Listed, Message, Number
+
+
+def campaign_alone(*, campaign: Message) -> Message:
+    """Then it is {campaign}."""
+    return Message("ways_out.campaign_alone", (("campaign", campaign),))
+
+
+def campaign_dated(*, campaign: Message, days: Days) -> Message:
+    """Checked: {campaign}, main work from {days}."""
+    return Message("ways_out.campaign_dated", (("campaign", campaign), ("days", days)))
+
+
+def any_campaign() -> Message:
+    """Let the planner choose the campaign"""
+    return Message("ways_out.any_campaign")
+
+
+def more_time() -> Message:
+    """Give it one more year"""
+    return Message("ways_out.more_time")
+
+
+def sow_dormant() -> Message:
+    """Sow dormant: seed that waits for spring"""
+    return Message("ways_out.sow_dormant")
+
+
+def half_as_deep() -> Message:
+    """Fill half as deep now, the rest another year"""
+    return Message("ways_out.half_as_deep")
+
+
+def half_depth() -> Message:
+    """depth = \"half of it\""""
+    return Message("ways_out.half_depth")
+
+
+def any_weekday() -> Message:
+    """Work on any day of the week"""
+    return Message("ways_out.any_weekday")
+
+
+def stay_at_home() -> Message:
+    """Be there, or have somebody water, while you are away"""
+    return Message("ways_out.stay_at_home")
+
+
+def water_permit() -> Message:
+    """Get a permit to water new seed"""
+    return Message("ways_out.water_permit")
+
+
+def level_now() -> Message:
+    """Level now, sow another season"""
+    return Message("ways_out.level_now")
+
+
+def sow_now() -> Message:
+    """Sow now, level another season"""
+    return Message("ways_out.sow_now")
+
+
+def leave_out(*, table: str) -> Message:
+    """leave out {table}"""
+    return Message("ways_out.leave_out", (("table", table),))
+
+
+def next_year() -> Message:
+    """Start next year"""
+    return Message("ways_out.next_year")
+
+
+def strip_turf() -> Message:
+    """Strip the old turf with its thatch, and start anew on bare ground"""
+    return Message("ways_out.strip_turf")
+
+
+def thatch_first(*, days: Listed) -> Message:
+    """Dethatch hard this season ({days}), measure again, and level next year"""
+    return Message("ways_out.thatch_first", (("days", days),))
+
+
+def thatch_first_next() -> Message:
+    """Dethatch hard in the next season of growth, measure again, and level after it"""
+    return Message("ways_out.thatch_first_next")
+
+
+def hollows_only() -> Message:
+    """Fill the hollows alone"""
+    return Message("ways_out.hollows_only")
+
+
+def sod_instead() -> Message:
+    """Lay sod: it roots in the days that seed does not have"""
+    return Message("ways_out.sod_instead")
+
+
+def other_grass(*, grass: Message) -> Message:
+    """Take {grass} instead, which lives in this light"""
+    return Message("ways_out.other_grass", (("grass", grass),))
+
+
+def more_sun(*, hours: Number) -> Message:
+    """Thin or lift the trees, or move what throws the shade, until {hours} hours of sun reach the
+    grass
+    """
+    return Message("ways_out.more_sun", (("hours", hours),))
+
+
+def more_people(*, n: int) -> Message:
+    """{n} people at work"""
+    return Message("ways_out.more_people", (("n", n),))
+
+
+def machines_that_spread() -> Message:
+    """A machine that spreads and a small loader"""
+    return Message("ways_out.machines_that_spread")
+
+
+def a_contractor() -> Message:
+    """A contractor does the heavy work"""
+    return Message("ways_out.a_contractor")
+
+
+def a_timer() -> Message:
+    """A timer that waters while nobody is there"""
+    return Message("ways_out.a_timer")

@@ -1,0 +1,285 @@
+"""The amounts that hang on tasks, from the volumes, rates and areas of one campaign."""
+
+from dataclasses import dataclass
+
+from turfplan.message import (
+    Listed,
+    Message,
+    Number,
+    Quantity,
+    Sold,
+    Value,
+    as_written,
+    length_mm,
+    listed,
+    sentences,
+)
+from turfplan.phrases import amounts as phrases
+from turfplan.records.book_names import (
+    FactName,
+    of_material,
+    of_species,
+    option_of_species,
+)
+from turfplan.records.fact_names import SpeciesFact
+from turfplan.records.items import AmountItem
+from turfplan.records.plan_task import Amount
+from turfplan.units import System, from_inside
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
+from turfplan.work.mix_choice import MixChoice
+from turfplan.work.phases.open_turf import removes_cores
+from turfplan.work.phases.sow import straw_area_m2
+from turfplan.work.season import FillVolumes
+from turfplan.work.seed_amounts import bulk_seed_kg, plugs_needed, pure_live_share
+from turfplan.work.seed_mix import SownArea, rates_g_m2
+
+LITRES_IN_M3 = 1000.0
+# A pass that takes this share of an even layer, or more, is spread evenly.
+EVEN = 0.99
+
+
+def loose_volumes(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice) -> FillVolumes:
+    """The loose volumes of passes, with room for cores taken away; of hollows; of the touch-up."""
+    book = setting.book
+    cores_mm = book.si("aerate.core_volume_depth") if removes_cores(setting) else 0.0
+    passes: dict[int, float] = {}
+    for session in campaign.sessions:
+        for index, layer in enumerate(session.passes):
+            cores = (
+                cores_mm * setting.plot.area_m2 * setting.levelling.covered_share / 1000
+                if index == 0
+                else 0.0
+            )
+            passes[layer.number] = loose_volume_m3(
+                layer.settled_m3 + cores, setting.levelling.settle_share
+            )
+    lift = (
+        setting.levelling.lift_share * setting.plot.area_m2 * setting.levelling.lift_depth_mm / 1000
+    )
+    touch = (
+        book.si("topdress.touch_up_share") * setting.plot.area_m2 * setting.touch_up_depth_mm / 1000
+    )
+    lift_settle = max(setting.levelling.settle_share, book.si("topdress.settle_deep"))
+    return FillVolumes(
+        passes,
+        loose_volume_m3(lift, lift_settle),
+        loose_volume_m3(touch, setting.levelling.settle_share) if passes else 0.0,
+    )
+
+
+def densities(setting: ResolvedLawn) -> dict[str, float]:
+    """Loose dry densities of every material of the book, kg/m3."""
+    return {
+        item: setting.book.si(of_material(item, "density"))
+        for item in setting.book.materials
+        if setting.book.materials[item].kind != "cover"
+    }
+
+
+def pass_amounts(
+    setting: ResolvedLawn, mix: MixChoice, draft: Draft, share: float
+) -> tuple[Amount, ...]:
+    """What one pass over a share of the lawn takes: settled depth, loose volume, weight, barrow
+    loads, weight per area."""
+    area = setting.plot.area_m2 * share
+    load = mixture(draft.loose_m3, mix.parts, densities(setting))
+    barrow = setting.book.si("labour.barrow")
+    told = phrases.pass_lift_depth if setting.on_open_ground else phrases.pass_depth
+    depth = told(cap=_message(draft.words["cap"]))
+    weighed = tuple(of_material(item, "density") for item in mix.parts)
+    amounts = (
+        Amount.of("depth", draft.depth_mm, "mm", depth, draft.facts),
+        Amount.of(
+            "volume",
+            draft.loose_m3,
+            "m3",
+            _pass_volume(setting, draft, area),
+            ("topdress.settle_allowance",),
+        ),
+        Amount.of("weight", load.mass_kg, "kg", phrases.pass_weight(), weighed),
+        Amount.of(
+            "barrow loads",
+            counted(draft.loose_m3, barrow),
+            "loads",
+            phrases.pass_barrows(barrow=in_litres(barrow)),
+            ("labour.barrow",),
+        ),
+    )
+    if setting.system is not System.METRIC:
+        return amounts
+    # The trade in metric countries reads passes by weight.
+    per_area = phrases.pass_weight_per_area()
+    return (*amounts, Amount.of("weight per area", load.mass_kg / area, "kg/m2", per_area))
+
+
+def _pass_volume(setting: ResolvedLawn, draft: Draft, area_m2: float) -> Message:
+    """Why a pass takes its loose volume, with what each zone takes of it."""
+    depth, settle = length_mm(draft.depth_mm), Number(setting.levelling.settle_share, "percent")
+    layer_m3 = area_m2 * draft.depth_mm / 1000 * (1 + setting.levelling.settle_share)
+    why = (
+        phrases.pass_volume(depth=depth, area=Quantity(area_m2, "area"), settle=settle)
+        if draft.loose_m3 > EVEN * layer_m3
+        else phrases.pass_volume_missing(depth=depth, settle=settle)
+    )
+    zones = draft.words["zones"]
+    empty = not zones.items if isinstance(zones, Listed) else not zones
+    return sentences(why, None if empty else phrases.pass_zones(zones=listed((zones,))))
+
+
+def _message(value: Value) -> Message:
+    """What fills an instruction, as a message; a text stands as it was written."""
+    if isinstance(value, Message):
+        return value
+    if isinstance(value, str):
+        return as_written(value)
+    raise TypeError(f"{value!r} is no message")
+
+
+def in_litres(volume_m3: float) -> Sold:
+    """What a barrow or a bag holds, in whole litres or quarters of a cubic foot."""
+    litres, cubic_feet = volume_m3 * LITRES_IN_M3, from_inside(volume_m3, "ft3", "volume")
+    return Sold(round(litres), "L", round(cubic_feet * 4) / 4, "ft³")
+
+
+@dataclass(frozen=True, slots=True)
+class _SeedRate:
+    """What a sentence calls the rate, what the owner asked for in g/m2, and the fact of each grass
+    (None: asked for)."""
+
+    name: Message
+    asked_g_m2: float | None
+    fact: SpeciesFact | None
+
+
+def _seed_rate(setting: ResolvedLawn) -> _SeedRate:
+    """The rate that the owner asked for, else of a winter cover, a new lawn or an overseeding."""
+    asked = setting.brief.seeding.rate_g_m2
+    if asked:
+        return _SeedRate(phrases.seed_rate_asked(), asked, None)
+    if setting.sowing.intent == "winter_overseed":
+        cover = setting.book.si(_winter_rate(setting))
+        return _SeedRate(phrases.seed_rate_winter_cover(), cover, None)
+    if setting.on_open_ground:
+        return _SeedRate(phrases.seed_rate_new_lawn(), None, "seed_rate_new")
+    return _SeedRate(phrases.seed_rate_overseeding(), None, "seed_rate_overseed")
+
+
+def _winter_rate(setting: ResolvedLawn) -> FactName:
+    """The rate of a winter's ryegrass: less of it where the grass below suffers from it."""
+    if setting.bears_winter_cover:
+        return "seeding.winter_cover_rate"
+    return "seeding.winter_cover_rate_elsewhere"
+
+
+def _rate_facts(setting: ResolvedLawn, rate: _SeedRate) -> tuple[FactName, ...]:
+    """The facts behind a rate; of a mixture also what its seeds weigh."""
+    if rate.fact is None:
+        winter = setting.sowing.intent == "winter_overseed" and not setting.brief.seeding.rate_g_m2
+        return (_winter_rate(setting),) if winter else ()
+    grasses = setting.sowing.grasses
+    rates = tuple(of_species(grass, rate.fact) for grass in grasses)
+    if len(grasses) == 1:
+        return rates
+    return (*rates, *(of_species(grass, "thousand_seeds") for grass in grasses))
+
+
+def seed_masses_kg(setting: ResolvedLawn) -> dict[SownArea, dict[str, float]]:
+    """Kilograms of pure live seed of each grass in each area that is sown."""
+    rate = _seed_rate(setting)
+    area_m2 = setting.plot.area_m2 * (
+        setting.book.si("seeding.patch_share") if setting.sowing.intent == "patch" else 1.0
+    )
+    fact = rate.fact or "seed_rate_overseed"
+    return {
+        area: {
+            grass: bulk_seed_kg(g_m2, area_m2 * area.share)
+            for grass, g_m2 in rates_g_m2(setting.book, area, fact, rate.asked_g_m2).items()
+        }
+        for area in setting.sowing.areas
+    }
+
+
+def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
+    """Seed by rate and pure live seed, with the reserve that is held back.
+
+    `sown_share` is the part of the lawn that is sown now.
+    """
+    book, bag = setting.book, setting.brief.seeding
+    rate = _seed_rate(setting)
+    # Bare patches are the first to be sown: a hose that waters a part waters them.
+    patch = setting.sowing.share * (
+        book.si("seeding.patch_share") if setting.sowing.intent == "patch" else 1.0
+    )
+    area_m2 = setting.plot.area_m2 * min(patch, sown_share)
+    area, live = Quantity(area_m2, "area"), 1.0
+    by_rate, in_all = (
+        phrases.seed_by_rate(rate=rate.name),
+        phrases.seed_total(area=area, rate=rate.name),
+    )
+    if bag.purity_percent and bag.germination_percent:
+        live = pure_live_share(bag.purity_percent, bag.germination_percent)
+        share = Number(live, "percent")
+        by_rate = phrases.seed_by_rate_live(rate=rate.name, live=share)
+        in_all = phrases.seed_total_live(area=area, rate=rate.name, live=share)
+    whole_kg = sum(sum(each.values()) for each in seed_masses_kg(setting).values())
+    live_kg = whole_kg * min(1.0, sown_share / patch)
+    total_kg, facts = live_kg / live, _rate_facts(setting, rate)
+    held_back_kg = total_kg * book.si("seeding.reserve")
+    part = (
+        (Amount.of("sown area", area_m2, "m2", phrases.seed_sown_area()),)
+        if sown_share < patch
+        else ()
+    )
+    return (
+        *part,
+        Amount.of("seed rate", live_kg * 1000 / area_m2, "g/m2", by_rate, facts),
+        Amount.of("seed", total_kg, "kg", in_all, facts),
+        Amount.of(
+            "seed held back", held_back_kg, "kg", phrases.seed_held_back(), ("seeding.reserve",)
+        ),
+    )
+
+
+def plant_amounts(setting: ResolvedLawn, draft: Draft) -> tuple[Amount, ...]:
+    """Sod by area or plugs and sprigs by spacing."""
+    book = setting.book
+    form = draft.form or "plugs"
+    # Living grass is planted where it is bare; bare ground, or a lawn made anew, all over.
+    share = 1.0 if setting.on_open_ground else book.si("planting.thin_share")
+    area_m2 = setting.plot.area_m2 * min(setting.sowing.share * share, draft.sown_share)
+    planted = Quantity(area_m2, "area")
+    if form == "sod":
+        area_m2 *= 1 + book.si("planting.sod_waste")
+        why = phrases.sod(area=planted)
+        return (
+            Amount.of("sod", area_m2, "m2", why, ("planting.sod_waste", "planting.thin_share")),
+        )
+    fact: FactName = (
+        book.known(option_of_species(setting.sowing.grass.id, "plug_spacing"))
+        or "planting.plug_spacing"
+    )
+    spacing_mm = setting.brief.seeding.spacing_mm or book.si(fact)
+    why = phrases.plugs(spacing=length_mm(spacing_mm, kind="height"), area=planted)
+    item: AmountItem = "sprigs" if form == "sprigs" else "plugs"
+    count = plugs_needed(area_m2, spacing_mm)
+    return (Amount.of(item, count, "pieces", why, (fact, "planting.thin_share")),)
+
+
+def fill_amounts(draft: Draft) -> tuple[Amount, ...]:
+    """Depth and loose volume where only a part of the lawn is filled."""
+    room: tuple[FactName, ...] = ("topdress.settle_allowance",)
+    return (
+        Amount.of("depth", draft.depth_mm, "mm", phrases.fill_depth(), draft.facts),
+        Amount.of("volume", draft.loose_m3, "m3", phrases.fill_volume(), room),
+    )
+
+
+def straw_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
+    """Bales of straw for the slope, as far as it is sown."""
+    covered_m2 = straw_area_m2(setting) or setting.plot.area_m2
+    straw_m2 = min(covered_m2, setting.plot.area_m2 * sown_share)
+    bales = counted(straw_m2, 1 / setting.book.si("seeding.straw_bales"))
+    return (Amount.of("straw", bales, "bales", phrases.straw(), ("seeding.straw_bales",)),)

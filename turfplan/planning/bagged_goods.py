@@ -1,0 +1,149 @@
+"""What is bought in bags and trays: seed by its grasses and places, plants, straw, lime, feed."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from turfplan.book.words import book_message, grass_name
+from turfplan.message import Message, Number, Quantity
+from turfplan.phrases import order as phrases
+from turfplan.planning.amounts import seed_masses_kg
+from turfplan.planning.purchases import Bought
+from turfplan.records.items import OrderItem
+from turfplan.records.plan import OrderPart
+from turfplan.records.plan_task import Amount
+from turfplan.units import System, convert, read_as, us_twin
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.seed_mix import seed_name
+
+
+def small_orders(setting: ResolvedLawn, drafts: Mapping[str, Draft]) -> list[Bought]:
+    """Seed, plants, straw, starter and feed: what comes in bags and trays."""
+    return [
+        line
+        for draft in drafts.values()
+        for amount in draft.amounts
+        for line in (
+            _seed_lines(setting, amount, draft.id)
+            if amount.item == "seed"
+            else _small_lines(setting, amount, draft.id)
+        )
+    ]
+
+
+def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought]:
+    """The seed of each part that is sown by itself, with its grasses where they are several."""
+    masses = seed_masses_kg(setting)
+    whole = sum(sum(each.values()) for each in masses.values())
+    lines = []
+    for area, each in masses.items():
+        share = sum(each.values()) / whole
+        part = Amount.of("seed", amount.value * share, "kg", amount.reason).model_copy(
+            update={"facts": amount.facts}
+        )
+        name = phrases.name_seed(grass=seed_name(setting.book, tuple(each)))
+        if area.name is not None:
+            name = phrases.name_seed_for(seed=name, area=area.name)
+        line = _line_of("seed", name, part, _sold(part, setting.system), task, _seed_questions())
+        shares = {grass: mass / sum(each.values()) for grass, mass in each.items()}
+        lines.append(line if len(each) == 1 else replace(line, parts=_grass_parts(line, shares)))
+    return lines
+
+
+def _grass_parts(line: Bought, shares: Mapping[str, float]) -> tuple[OrderPart, ...]:
+    """The grasses of a seed mixture by weight."""
+    parts = []
+    for grass, share in shares.items():
+        value_us, unit_us = us_twin(line.value * share, line.unit)
+        parts.append(
+            OrderPart(
+                item=grass,
+                value=round(line.value * share, 6),
+                unit=line.unit,
+                value_us=round(value_us, 6),
+                unit_us=unit_us,
+                share=share,
+            )
+        )
+    return tuple(parts)
+
+
+def _small_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought]:
+    """What an amount of a task is bought as, where it is bought."""
+    line = _small_line(setting, amount, task)
+    return [] if line is None else [line]
+
+
+def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | None:
+    """The line of an amount that is bought by itself; None for what is not."""
+    if amount.item == "product":
+        return _line_of(
+            "fertilizer", phrases.name_fertilizer(task=task), amount, amount.value, task
+        )
+    bagged = _bagged(setting).get(amount.item)
+    if bagged is None:
+        return None
+    item, name = bagged
+    return _line_of(item, name, amount, _sold(amount, setting.system), task)
+
+
+def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:
+    """What comes in bags and trays by the item of its amount, with its name."""
+    grass = grass_name(setting.book, setting.sowing.grass.id)
+    return {
+        "straw": ("straw", book_message(setting.book, "materials.straw.name")),
+        "sod": ("sod", phrases.name_sod(grass=grass)),
+        "plugs": ("plugs", phrases.name_plugs(grass=grass)),
+        "sprigs": ("sprigs", phrases.name_sprigs(grass=grass)),
+        "lime": ("lime", phrases.name_lime()),
+        "sulfur": ("sulfur", phrases.name_sulfur()),
+        "iron sulfate": ("iron sulfate", phrases.name_iron_sulfate()),
+        "gypsum": ("gypsum", phrases.name_gypsum()),
+    }
+
+
+def _line_of(
+    item: OrderItem,
+    name: Message,
+    amount: Amount,
+    value: float,
+    task: str,
+    questions: tuple[Message, ...] = (),
+) -> Bought:
+    return Bought(
+        item,
+        name,
+        value,
+        amount.unit,
+        (),
+        (),
+        amount.reason,
+        _in_words(amount),
+        None,
+        task,
+        questions,
+        facts=amount.facts,
+    )
+
+
+def _in_words(amount: Amount) -> Message:
+    """An amount as it is asked for in a shop."""
+    kinds = {"kg": "mass", "m2": "area"}
+    if amount.unit in kinds:
+        return phrases.sold(amount=Quantity(amount.value, kinds[amount.unit], "up"))
+    count = Number(amount.value, "grouped")
+    if amount.unit == "bales":
+        return phrases.bales(n=round(amount.value), bales=count)
+    return phrases.pieces(n=round(amount.value), pieces=count)
+
+
+def _sold(amount: Amount, system: System) -> float:
+    """The amount rounded up as it is sold: whole pounds or half kilograms."""
+    if amount.unit != "kg":
+        return amount.value
+    measure = read_as(amount.value, "mass", system, "up")
+    return convert(measure.value, measure.unit, "mass")
+
+
+def _seed_questions() -> tuple[Message, ...]:
+    return phrases.seed_ask_tag(), phrases.seed_ask_weeds(), phrases.seed_ask_varieties()

@@ -1,0 +1,216 @@
+"""Checks the names and the sense of a brief against the book."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from turfplan.book.bag_analysis import parse_analysis
+from turfplan.book.entries import Book, Species
+from turfplan.book.words import grass_name
+from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
+from turfplan.message import Message
+from turfplan.phrases import brief_check as phrases
+from turfplan.records.brief import Brief
+from turfplan.work.unnamed_grass import UNNAMED
+from turfplan.work.watering.sprinklers import zones
+
+
+def check_brief(brief: Brief, book: Book) -> tuple[Problem, ...]:
+    """Every name that the book does not know, and every wish that contradicts itself."""
+    return (
+        *_names(brief, book),
+        *_zones(brief, book),
+        *_parts(brief),
+        *_sense(brief, book),
+        *_bags_and_cans(brief, book),
+    )
+
+
+def _names(brief: Brief, book: Book) -> Iterable[Problem]:
+    """Names that the book does not know; those of the lawn's parts are told elsewhere."""
+    lawn, leveling = brief.lawn, brief.leveling
+    for number, grass in enumerate(lawn.grass):
+        where = "lawn.grass" if len(lawn.grass) == 1 else f"lawn.grass.{number}.species"
+        named = (*book.species, *UNNAMED)
+        yield from _known(where, grass.species, named, phrases.unknown_grass())
+    for number, part in enumerate(lawn.part, 1):
+        if part.grass:
+            where = f"lawn.part.{number}.grass"
+            yield from _known(where, part.grass, book.species, phrases.unknown_grass())
+    for number, sowing in enumerate(brief.history.sowings, 1):
+        if sowing.species:
+            where = f"history.sowings.{number}.species"
+            yield from _known(where, sowing.species, book.species, phrases.unknown_grass())
+    if lawn.soil:
+        soil = lawn.soil.strip().lower().replace(" ", "_").replace("-", "_")
+        known = (*book.soils, "unknown")
+        yield from _known("lawn.soil", soil, known, phrases.unknown_soil())
+    mixes = ("auto", *book.mixes)
+    yield from _known("leveling.material", leveling.material, mixes, phrases.unknown_mix())
+    for item in leveling.parts or {}:
+        where = f"leveling.parts.{item}"
+        yield from _known(where, item, book.materials, phrases.unknown_material())
+    if sown := brief.seeding.species:
+        yield from _known("seeding.species", sown, book.species, phrases.unknown_grass())
+    campaign, campaigns = brief.season.campaign, ("auto", *book.campaigns)
+    yield from _known("season.campaign", campaign, campaigns, phrases.unknown_campaign())
+    if region := brief.place.region:
+        yield from _known("place.region", region, book.region_ids, phrases.unknown_region())
+
+
+def _parts(brief: Brief) -> Iterable[Problem]:
+    """Parts that are as large as the whole lawn, where its area is typed."""
+    lawn = brief.lawn
+    if lawn.area_m2 is None:
+        return
+    shares = [part.share or (part.area_m2 or 0.0) / lawn.area_m2 for part in lawn.part]
+    if sum(shares) >= 1:
+        yield Problem("lawn.part", phrases.parts_too_large(), f"{sum(shares):.0%}")
+
+
+def _zones(brief: Brief, book: Book) -> Iterable[Problem]:
+    """Faults of zones: grasses unknown to the book or of another season, depths said twice."""
+    lawn = book.species.get(brief.dominant.species)
+    for number, shape in enumerate(brief.lawn.shape, 1):
+        where = f"lawn.shape.{number}"
+        grass = book.species.get(shape.grass) if shape.grass else None
+        if shape.grass and grass is None:
+            yield from _known(f"{where}.grass", shape.grass, book.species, phrases.unknown_grass())
+        elif grass is not None and lawn is not None and grass.season != lawn.season:
+            yield _of_another_season(f"{where}.grass", book, grass, lawn)
+        if shape.depth_mm is not None and brief.leveling.survey is not None:
+            allowed = phrases.depth_or_survey()
+            yield Problem(f"{where}.depth", phrases.survey_says(), None, allowed)
+        if shape.depth_mm is not None and brief.leveling.lows:
+            allowed = phrases.depth_or_lows()
+            yield Problem(f"{where}.depth", phrases.depth_twice(), None, allowed)
+
+
+def _of_another_season(where: str, book: Book, grass: Species, lawn: Species) -> Problem:
+    """A part of the lawn whose grass grows while that of the rest sleeps."""
+    names = grass_name(book, grass.id), grass_name(book, lawn.id)
+    if lawn.season == "warm":
+        message = phrases.cool_in_warm(grass=names[0], lawn=names[1])
+        allowed = phrases.a_warm_grass()
+    else:
+        message = phrases.warm_in_cool(grass=names[0], lawn=names[1])
+        allowed = phrases.a_cool_grass()
+    return Problem(where, message, repr(grass.id), allowed, phrases.lawn_of_its_own())
+
+
+def _known(where: str, name: str, known: Iterable[str], unknown: Message) -> list[Problem]:
+    names = tuple(known)
+    if name in names:
+        return []
+    return [Problem(where, unknown, repr(name), one_of(names), did_you_mean(name, names))]
+
+
+def _bags_and_cans(brief: Brief, book: Book) -> Iterable[Problem]:
+    """Faults of catch cans, flows and the analysis on a bag."""
+    try:
+        zones(brief.water, book, brief.lawn.area_m2 or 100.0)
+    except TurfplanError as error:
+        yield from error.problems
+    if brief.feeding.analysis:
+        try:
+            bag = parse_analysis(brief.feeding.analysis)
+            bag.product_g_m2(1.0)
+        except TurfplanError as error:
+            yield from (
+                replace(problem, where=problem.where or "feeding.analysis")
+                for problem in error.problems
+            )
+        else:
+            if bag.phosphate_percent > 0 and brief.local.phosphorus == "banned":
+                yield Problem(
+                    "feeding.analysis",
+                    phrases.phosphate_banned(),
+                    repr(brief.feeding.analysis),
+                    phrases.phosphate_free(),
+                    phrases.phosphate_free_bag(),
+                )
+
+
+def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
+    """Wishes that contradict the grass, or each other; an unknown grass is told elsewhere."""
+    sown = book.species.get(brief.seeding.species or brief.dominant.species)
+    lawn = book.species.get(brief.dominant.species)
+    if sown is None or lawn is None:
+        return
+    yield from _seed_or_plants(brief, book, sown)
+    yield from _out_of_season(brief, lawn)
+    yield from _nothing_comes_of_it(brief)
+
+
+def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
+    """Seed of a grass that gives none, plants of one that is sown, or a form that is not sold."""
+    intent, grass = brief.seeding.intent, grass_name(book, sown.id)
+    if intent in ("patch", "overseed", "renovate", "dormant") and not sown.seedable:
+        yield Problem(
+            "seeding.intent",
+            phrases.no_seed(grass=grass),
+            repr(intent),
+            "none, plant",
+            phrases.plant_plugs(),
+        )
+    if intent == "plant" and not sown.plantable:
+        yield Problem(
+            "seeding.intent",
+            phrases.not_planted(grass=grass),
+            repr(intent),
+            "none, patch, overseed, renovate, dormant",
+        )
+    if intent == "plant" and brief.seeding.form and brief.seeding.form not in sown.plantable:
+        yield Problem(
+            "seeding.form",
+            phrases.not_sold_as(grass=grass, form=brief.seeding.form),
+            repr(brief.seeding.form),
+            one_of(sown.plantable),
+        )
+
+
+def _out_of_season(brief: Brief, lawn: Species) -> Iterable[Problem]:
+    """A way of sowing that belongs to lawns of the other season."""
+    intent = brief.seeding.intent
+    if intent == "dormant" and lawn.season == "warm":
+        yield Problem(
+            "seeding.intent",
+            phrases.not_dormant(),
+            repr(intent),
+            "none, overseed, renovate, plant",
+        )
+    if intent == "winter_overseed" and lawn.season == "cool":
+        yield Problem(
+            "seeding.intent",
+            phrases.winter_is_warm(),
+            repr(intent),
+            "none, patch, overseed, renovate, dormant",
+            phrases.stays_green(),
+        )
+
+
+def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
+    """Briefs that ask for no work at all, or for work that would fail without water."""
+    intent = brief.seeding.intent
+    filled = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
+    if intent == "none" and not filled and not any(shape.depth_mm for shape in brief.lawn.shape):
+        yield Problem(
+            "seeding.intent",
+            phrases.nothing_to_do(),
+            repr(intent),
+            None,
+            phrases.give_something(),
+        )
+    if brief.water.possible is False and intent in (
+        "overseed",
+        "renovate",
+        "plant",
+        "patch",
+        "winter_overseed",
+    ):
+        yield Problem(
+            "water.possible",
+            phrases.no_water(intent=repr(intent)),
+            "False",
+            None,
+            phrases.dry_intents(),
+        )

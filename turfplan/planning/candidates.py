@@ -1,0 +1,356 @@
+"""Plans every campaign that is worth it and keeps the best, with a reason for each other."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from typing import Protocol, TypeVar
+
+from turfplan.book.words import book_message
+from turfplan.calendar_days import HALF_A_YEAR
+from turfplan.message import Days, Listed, Message, Number, sentences
+from turfplan.network import Conflict
+from turfplan.phrases import campaign_choice as phrases
+from turfplan.phrases import reasons
+from turfplan.phrases import watering as dry_seed
+from turfplan.planning.amounts import loose_volumes
+from turfplan.planning.falling import dated_without
+from turfplan.planning.reasons import conflict_reasons
+from turfplan.planning.reliability import sturdier
+from turfplan.planning.schedule import Dated, date_season
+from turfplan.planning.task_names import plain_titles
+from turfplan.records.book_names import FactName
+from turfplan.records.constraints import Strength
+from turfplan.records.plan_task import Role
+from turfplan.work.campaigns import (
+    Campaign,
+    RuledOut,
+    Session,
+    campaigns,
+    crowded,
+)
+from turfplan.work.drafts import SeasonDraft
+from turfplan.work.feeding.plan import FeedingPlan
+from turfplan.work.feeding.stages import WorkedDays
+from turfplan.work.filling import cost_of_way, leaves_all, ways_of_filling
+from turfplan.work.horizon import within
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.mix_choice import MixChoice, choose_mix
+from turfplan.work.phases.sow import hose_hours, sown_share
+from turfplan.work.season import FillVolumes, draft_season
+
+
+class Feeder(Protocol):
+    """The feeding rules bound to a lawn: what a campaign is fed, with a starter for its seed or
+    without."""
+
+    def __call__(
+        self,
+        setting: ResolvedLawn,
+        campaign: Campaign,
+        mix: MixChoice,
+        *,
+        starter: bool = True,
+        worked: WorkedDays | None = None,
+    ) -> FeedingPlan:
+        """The feeding of one campaign: its starter, and all of it once its work has days."""
+        ...
+
+
+# What an attempt gives where a campaign cannot be dated.
+Refused = TypeVar("Refused")
+MAIN_WORK: tuple[Role, ...] = ("spreading", "sowing", "planting")
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A campaign with its tasks on days, and its cost in the judgement of the trade.
+
+    `setting` is the lawn with the way of filling that the campaign takes, `drafted` the season
+    before history bound it and tasks fell.
+    """
+
+    setting: ResolvedLawn
+    campaign: Campaign
+    mix: MixChoice
+    feeding: FeedingPlan
+    volumes: FillVolumes
+    drafted: SeasonDraft
+    season: SeasonDraft
+    dated: Dated
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """The best candidate (None: nothing can be done as asked), the rejected as (name, reason), and
+    the conflict met first."""
+
+    best: Candidate | None
+    rejected: tuple[tuple[Message, Message], ...]
+    conflict: tuple[Message, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Drafted:
+    """A campaign with its drafted season, before any day is chosen."""
+
+    campaign: Campaign
+    mix: MixChoice
+    feeding: FeedingPlan
+    volumes: FillVolumes
+    season: SeasonDraft
+
+
+def draft_campaign(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    feeder: Feeder,
+    *,
+    permit: bool,
+    starter: bool = True,
+) -> Drafted:
+    """Mix, volumes, feeding and every task of one campaign.
+
+    Without `starter` its seed gets none.
+    """
+    mix = choose_mix(setting)
+    volumes = loose_volumes(setting, campaign, mix)
+    feeding = feeder(setting, campaign, mix, starter=starter)
+    season = draft_season(setting, campaign, mix, feeding, volumes, permit=permit)
+    return Drafted(campaign, mix, feeding, volumes, season)
+
+
+def lawfully_fed(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    feeder: Feeder,
+    tried: Callable[[Drafted], Candidate | Refused],
+    *,
+    permit: bool,
+) -> Candidate | Refused:
+    """What is tried of a campaign: without its starter where a blackout leaves no day near the
+    seed.
+
+    The main work keeps its days: a starter that could be given only if the seed were moved, or
+    weeks after it, is left out.
+    """
+    drafted = draft_campaign(setting, campaign, feeder, permit=permit)
+    fed = tried(drafted)
+    if drafted.feeding.starter_days is None:
+        return fed
+    unfed = tried(draft_campaign(setting, campaign, feeder, permit=permit, starter=False))
+    if not isinstance(unfed, Candidate):
+        return fed
+    if not isinstance(fed, Candidate) or _main_days(setting, fed) != _main_days(setting, unfed):
+        return unfed
+    late = any(lag.reason.rule == "starter_with_seed" for lag in fed.dated.dropped)
+    return unfed if late else fed
+
+
+def _main_days(setting: ResolvedLawn, candidate: Candidate) -> dict[str, tuple[int, int]]:
+    """First and last day of spreading, sowing and planting, by task."""
+    return {
+        draft.id: (candidate.dated.day(draft.start_node), candidate.dated.day(draft.end_node))
+        for draft in candidate.season.drafts
+        if not set(MAIN_WORK).isdisjoint(setting.book.operations[draft.operation].roles)
+    }
+
+
+def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Comparison:
+    """Dates every campaign; the cheapest that keeps all hard and strong rules is best."""
+    found: list[Candidate] = []
+    rejected: list[RuledOut] = []
+    conflict: tuple[Message, ...] = ()
+    for number, lawn in enumerate(ways_of_filling(setting)):
+        if found and cost_of_way(lawn) >= min(c.cost for c in found):
+            continue
+        possible, ruled_out = campaigns(lawn)
+        rejected += ruled_out if number == 0 else ()
+        for campaign in possible:
+            if leaves_all(lawn.levelling) and _dressed_then(found, campaign):
+                continue
+            if found and campaign.cost > min(c.cost for c in found):
+                # Giving rules up only adds to a cost: this one cannot win, and is not dated.
+                reason = _second_best(setting, found[0].campaign, campaign)
+                rejected.append((campaign.name, reason))
+                continue
+            tried = _tried(within(lawn, campaign), campaign, feeder, permit=permit)
+            if isinstance(tried, Candidate):
+                found.append(tried)
+            else:
+                conflict = conflict or tried.conflict
+                rejected.append((campaign.name, tried.reason))
+    if not found:
+        conflict = (
+            conflict
+            or tuple(
+                reasons.conflict(tasks=Listed((name,)), reason=reason) for name, reason in rejected
+            )
+            or setting.openings.closed
+        )
+        return Comparison(None, tuple(dict.fromkeys(rejected)), conflict)
+    found.sort(key=lambda c: (c.cost, max(c.dated.schedule.days.values(), default=0)))
+    best = found[0]
+    season, dated = sturdier(
+        best.setting, best.season, best.dated, lambda other: date_season(best.setting, other)
+    )
+    best = replace(best, season=season, dated=dated)
+    rejected += [(c.campaign.name, _runner_up(setting, best, c)) for c in found[1:]]
+    seen: dict[Message, Message] = {}
+    for name, reason in rejected:
+        if name != best.campaign.name:
+            seen.setdefault(name, reason)
+    return Comparison(best, tuple(seen.items()))
+
+
+def _dressed_then(found: Iterable[Candidate], bare: Campaign) -> bool:
+    """Whether a campaign that leaves all of the fill out sows in a season in which one that does
+    the fill, or a part of it, can be dated: what was asked for is then not left undone.
+    """
+    then = bare.sow_window
+    return then is not None and any(
+        sow is not None
+        and (sow.operation, sow.season, sow.end.year)
+        == (then.operation, then.season, then.end.year)
+        for sow in (c.campaign.sow_window for c in found)
+    )
+
+
+def all_campaigns(
+    ways: Iterable[ResolvedLawn],
+) -> tuple[list[tuple[ResolvedLawn, Campaign]], tuple[RuledOut, ...]]:
+    """The campaigns of some ways of filling, best first by cost, and those ruled out at once.
+
+    What the first way rules out is told where no other makes it possible.
+    """
+    possible: list[tuple[ResolvedLawn, Campaign]] = []
+    ruled_out: tuple[RuledOut, ...] = ()
+    for number, lawn in enumerate(ways):
+        found, against = campaigns(lawn)
+        possible += [(lawn, campaign) for campaign in found]
+        ruled_out = against if number == 0 else ruled_out
+    names = {campaign.name for _, campaign in possible}
+    ranked = sorted(possible, key=lambda way: way[1].cost)
+    return ranked, tuple((name, why) for name, why in ruled_out if name not in names)
+
+
+@dataclass(frozen=True, slots=True)
+class _Undatable:
+    """Why a campaign cannot be dated: as a reason against it, and as the rules that cannot all
+    hold.
+
+    `long_pass` where a pass takes more than a day and was not to be done in strips.
+    """
+
+    reason: Message
+    conflict: tuple[Message, ...]
+    long_pass: bool = False
+
+
+def _tried(
+    setting: ResolvedLawn, campaign: Campaign, feeder: Feeder, *, permit: bool
+) -> Candidate | _Undatable:
+    """A campaign on its days, or why it has none."""
+    sown = campaign.sow_window
+    if sown is not None and not sown_share(setting, sown):
+        reason = dry_seed.hose_waits(
+            hours=Number(hose_hours(setting), "plain"),
+            least=Number(setting.book.si("water.hose_least_share"), "percent"),
+        )
+        return _Undatable(
+            reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
+        )
+    if short := crowded(setting, campaign):
+        # More passes than days to spread them on: no network is needed to see it, and the sum says
+        # it best.
+        reason = _too_many(setting, *short)
+        return _Undatable(
+            reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
+        )
+    whole = _tried_so(setting, campaign, feeder, permit=permit)
+    if isinstance(whole, Candidate) or not whole.long_pass:
+        return whole
+    # What cannot be done in one go may be done strip by strip.
+    strips = _tried_so(replace(setting, strip_days=2), campaign, feeder, permit=permit)
+    return strips if isinstance(strips, Candidate) else whole
+
+
+def _tried_so(
+    setting: ResolvedLawn, campaign: Campaign, feeder: Feeder, *, permit: bool
+) -> Candidate | _Undatable:
+    return lawfully_fed(
+        setting, campaign, feeder, lambda drafted: _dated(setting, drafted), permit=permit
+    )
+
+
+def _dated(setting: ResolvedLawn, drafted: Drafted) -> Candidate | _Undatable:
+    """A drafted campaign on its days, or why it has none."""
+    # Advice may give way; a campaign that cannot keep the hard and strong rules is no candidate.
+    dated = dated_without(
+        setting, drafted.season, lambda season: date_season(setting, season, keep=Strength.STRONG)
+    )
+    if isinstance(dated, Conflict):
+        conflict = conflict_reasons(dated, plain_titles(setting, drafted.season))
+        soft = any(c.strength < Strength.HARD for c in dated.constraints)
+        against = sentences(reasons.breaks_practice() if soft else None, *conflict)
+        long_pass = any(
+            "spreading" in setting.book.operations[d.operation].roles
+            and d.duration_days > 1
+            and not d.strips
+            for d in drafted.season.drafts
+        )
+        return _Undatable(against, conflict, long_pass)
+    return Candidate(
+        setting,
+        drafted.campaign,
+        drafted.mix,
+        drafted.feeding,
+        drafted.volumes,
+        drafted.season,
+        dated.season,
+        dated,
+        drafted.campaign.cost + given_up(setting, dated),
+    )
+
+
+def _too_many(setting: ResolvedLawn, session: Session, most: int) -> Message:
+    """Why a session cannot take its passes, in numbers."""
+    days = Days(session.window.start, session.window.end, weekday=False)
+    between = phrases.settled_between() if setting.on_open_ground else phrases.grown_between()
+    passes = len(session.passes)
+    if most == 0:
+        return phrases.no_time_for_passes(days=days, passes=passes, between=between)
+    return phrases.too_many_passes(days=days, passes=passes, most=most, between=between)
+
+
+def given_up(setting: ResolvedLawn, dated: Dated) -> float:
+    """What the constraints that were given up cost."""
+    names: dict[Strength, FactName] = {
+        Strength.ADVICE: "campaign.cost_advice_rule",
+        Strength.PREFERENCE: "campaign.cost_preference",
+    }
+    return sum(
+        setting.book.si(names.get(c.strength, "campaign.cost_strong_rule")) for c in dated.dropped
+    )
+
+
+def _runner_up(setting: ResolvedLawn, best: Candidate, other: Candidate) -> Message:
+    """Why a campaign that was dated was not chosen: the advice it gives up, else what speaks for
+    the better one."""
+    if other.dated.dropped:
+        titles = plain_titles(setting, other.season)
+        return sentences(reasons.against_advice(), *conflict_reasons(other.dated.dropped, titles))
+    return _second_best(setting, best.campaign, other.campaign)
+
+
+def _second_best(setting: ResolvedLawn, best: Campaign, other: Campaign) -> Message:
+    """Why a campaign that does not break a rule at first sight was not chosen."""
+    if other.id == best.id:
+        return phrases.more_than_needed()
+    ends = [
+        (c.sow_window or c.sessions[-1].window).best
+        for c in (best, other)
+        if c.sow_window or c.sessions
+    ]
+    if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
+        return phrases.year_later()
+    return book_message(setting.book, f"campaigns.{other.id}.against")

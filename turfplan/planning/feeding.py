@@ -1,0 +1,226 @@
+"""Asks the feeding rules for one campaign, and turns what they answer into amounts."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+from turfplan.message import Day, Message
+from turfplan.phrases import amounts as amount_phrases
+from turfplan.phrases import feeding as phrases
+from turfplan.planning.candidates import Candidate, Feeder
+from turfplan.records.plan import Ledger
+from turfplan.records.plan_task import Amount, Task
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import OpenDays
+from turfplan.work.emergence import emergence, waits_for_spring
+from turfplan.work.feeding.account import Demand, nitrogen_ledger
+from turfplan.work.feeding.cautions import day_faults
+from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
+from turfplan.work.feeding.product_amounts import (
+    feed_amounts,
+    lime_amount,
+    mass_amount,
+    rate_amount,
+)
+from turfplan.work.feeding.slots import SOWINGS
+from turfplan.work.feeding.stages import WorkedDays, stages_of
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.mix_choice import MixChoice
+from turfplan.work.mowing import mowing_notes
+from turfplan.work.passes import SEEDED
+from turfplan.work.phases.new_ground import tills
+
+
+def feeder_for(setting: ResolvedLawn) -> Feeder:
+    """The feeding rules bound to a lawn."""
+    return _feed
+
+
+def _feed(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    mix: MixChoice,
+    *,
+    starter: bool = True,
+    worked: WorkedDays | None = None,
+) -> FeedingPlan:
+    """What a campaign is fed with; before its days are known, its starter alone."""
+    last = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
+    # Of all windows in which something could be sown or planted, only the campaign's own counts.
+    windows = [
+        w
+        for w in setting.openings.windows
+        if w.operation not in SOWINGS and (worked is not None or w.operation != "feed_nitrogen")
+    ]
+    waking = _waking(setting, campaign, worked.sown if worked is not None else None)
+    if campaign.sow_window is not None:
+        windows.append(_woken(campaign.sow_window, waking))
+    compost = _compost(campaign, mix, worked)
+    seeds_on_compost = mix.compost_share > 0 and bool(campaign.sessions)
+    work = FeedingWork(
+        windows,
+        date.fromordinal(setting.first_day),
+        setting.accounted_until,
+        seeded=setting.sowing.operation in SEEDED
+        and setting.sowing.intent != "winter_overseed"
+        and last is not None,
+        compost=compost,
+        compost_in_mix=seeds_on_compost,
+        starter=starter,
+        days=setting.calendar.work,
+        fresh_ground=tills(setting) and setting.sowing.operation is not None,
+    )
+    if worked is not None:
+        work = replace(
+            work,
+            sown=waking or worked.sown,
+            passes=[day for day, _ in worked.passes],
+            stages=stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost),
+        )
+    return feeding_plan(setting.brief, setting.book, setting.climate, setting.turf.species.id, work)
+
+
+def _waking(setting: ResolvedLawn, campaign: Campaign, sown: date | None) -> date | None:
+    """The day on which seed that waits for spring wakes, None for any other."""
+    up, sow = emergence(setting, campaign), campaign.sow_window
+    if up is None or sow is None or not waits_for_spring(campaign):
+        return None
+    return (sown or sow.best) + timedelta(up.wakes)
+
+
+def _woken(sow: OpenDays, waking: date | None) -> OpenDays:
+    """The days in which seed goes in; of seed that waits for spring those in which it wakes."""
+    return sow if waking is None else replace(sow, start=waking, end=waking, best=waking)
+
+
+def _compost(
+    campaign: Campaign, mix: MixChoice, worked: WorkedDays | None
+) -> list[tuple[date, float]]:
+    """The days on which compost is spread, with its depth in mm; roughly before they are known."""
+    if mix.compost_share <= 0:
+        return []
+    if worked is None:
+        return [
+            (session.window.best, p.depth_mm * mix.compost_share)
+            for session in campaign.sessions
+            for p in session.passes
+        ]
+    return [(day, depth * mix.compost_share) for day, depth in worked.passes]
+
+
+def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
+    """Nitrogen by rate and in all, and the product where the brief says its analysis."""
+    feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
+    feed = next((f for f in feeds if f.key == key), None)
+    if feed is None:
+        return ()
+    product = setting.brief.feeding
+    amounts = feed_amounts(
+        feed.rate_g_m2,
+        setting.plot.area_m2,
+        product.analysis,
+        slow_release_percent=product.slow_release_percent,
+        reason=feed.reason,
+        facts=feed.facts,
+    )
+    return (*amounts, *_potash(setting, feeding, key, amounts))
+
+
+def _potash(
+    setting: ResolvedLawn, feeding: FeedingPlan, key: str, amounts: tuple[Amount, ...]
+) -> tuple[Amount, ...]:
+    """The part of the year's potash that goes on with a feeding, beyond what the bag brings."""
+    wanted = feeding.potash_g_m2(key)
+    brought = next((a.value for a in amounts if a.item == "potash"), 0.0)
+    if feeding.potassium is None or wanted - brought < setting.book.si("feeding.potash_least"):
+        return ()
+    why = (
+        amount_phrases.potash_half_beyond(bag=setting.brief.feeding.analysis or "")
+        if brought
+        else amount_phrases.potash_half()
+    )
+    facts = feeding.potassium.facts
+    return (
+        rate_amount("potash to add", wanted - brought, why, facts),
+        mass_amount("potash to add in all", wanted - brought, setting.plot.area_m2, why, facts),
+    )
+
+
+def amounts_worked_in(setting: ResolvedLawn, feeding: FeedingPlan) -> tuple[Amount, ...]:
+    """The phosphate and potash of a soil test that are worked into ground before it is sown."""
+    amounts: list[Amount] = []
+    why, area_m2 = amount_phrases.worked_in(), setting.plot.area_m2
+    if feeding.fresh_ground and feeding.potassium is not None and feeding.potassium.rate_g_m2 > 0:
+        potash, facts = feeding.potassium.rate_g_m2, feeding.potassium.facts
+        amounts.append(rate_amount("potash to add", potash, why, facts))
+        amounts.append(mass_amount("potash to add in all", potash, area_m2, why, facts))
+    if feeding.fresh_ground and feeding.phosphorus is not None:
+        phosphate = feeding.phosphorus.rate_g_m2
+        if phosphate > 0:
+            amounts.append(rate_amount("phosphate", phosphate, why, feeding.phosphorus.facts))
+    return tuple(amounts)
+
+
+def amounts_of_lime(setting: ResolvedLawn, feeding: FeedingPlan) -> tuple[Amount, ...]:
+    """The lime of one part, by rate and in all."""
+    lime = feeding.lime
+    if lime is None:
+        return ()
+    rate = lime.parts_g_m2[0]
+    return (
+        lime_amount(rate, setting.plot.area_m2, lime.reason, lime.facts),
+        rate_amount("lime rate", rate, lime.reason, lime.facts),
+    )
+
+
+def feeding_warnings(
+    setting: ResolvedLawn, candidate: Candidate, tasks: tuple[Task, ...]
+) -> tuple[Message, ...]:
+    """What must be said of feedings moved to, or given on, days the rules would not choose."""
+    chosen = {
+        f"feed_nitrogen.{feed.key}": (feed.start, feed.end) for feed in candidate.feeding.feeds
+    }
+    warnings: list[Message] = []
+    for task in tasks:
+        start, end = chosen.get(task.id, (date.max, date.min))
+        if not task.plays("feeding", "starter") or start <= task.start <= end:
+            continue
+        faults = day_faults(
+            setting.brief, setting.book, setting.climate, setting.turf.species.id, task.start
+        )
+        warnings += [
+            phrases.against_day(task=task.title, day=Day(task.start), why=fault) for fault in faults
+        ]
+    return tuple(warnings)
+
+
+def nitrogen_account(
+    setting: ResolvedLawn, candidate: Candidate, tasks: tuple[Task, ...]
+) -> Ledger:
+    """The weekly account of nitrogen: feedings, compost over its year, growth taking its share."""
+    given: dict[date, float] = {}
+    for task in tasks:
+        for amount in task.amounts:
+            if amount.item == "nitrogen" and amount.unit == "g/m2":
+                given[task.start] = given.get(task.start, 0.0) + amount.value
+    credit = candidate.feeding.credit
+    passes = [t for t in tasks if t.plays("spreading")]
+    whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
+    compost = [
+        (t.start, credit.g_m2 * a.value / whole)
+        for t in passes
+        for a in t.amounts
+        if a.item == "depth" and credit is not None
+    ]
+    start = date.fromordinal(setting.first_day)
+    return nitrogen_ledger(
+        setting.climate,
+        Demand(candidate.feeding.budget_g_m2, setting.turf.species.season),
+        start,
+        setting.accounted_until,
+        given,
+        compost,
+        (
+            *candidate.feeding.notes,
+            *mowing_notes(setting.book, setting.climate, setting.turf.species.id),
+        ),
+    )

@@ -1,0 +1,334 @@
+"""What the journal and the calendar say about the tasks of the plan before: done, skipped, held,
+overdue, still open."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from turfplan.book.entries import Book
+from turfplan.message import Day, Message, Number
+from turfplan.phrases import changes
+from turfplan.phrases import history as phrases
+from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, Strength
+from turfplan.records.journal import JournalEntry, standing
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Amount, Task, WhatHappened
+from turfplan.work.drafts import Draft, SeasonDraft
+
+
+@dataclass(slots=True)
+class _JournalState:
+    """What the entries of a journal have said so far, by task id.
+
+    It grows entry by entry. Days are ordinals.
+    """
+
+    done: dict[str, int] = field(default_factory=dict)
+    actual: dict[str, WhatHappened] = field(default_factory=dict)
+    part: dict[str, float] = field(default_factory=dict)
+    skipped: set[str] = field(default_factory=set)
+    held: dict[str, int] = field(default_factory=dict)
+    blocked: dict[str, tuple[int, Message]] = field(default_factory=dict)
+    because: dict[str, Message] = field(default_factory=dict)
+    not_done: set[str] = field(default_factory=set)
+
+
+def read_history(
+    book: Book,
+    journal: Sequence[JournalEntry],
+    previous: Plan | None,
+    today: date,
+    *,
+    assume_not_done: bool = False,
+) -> TaskHistory:
+    """The standing entries of a journal against the plan before."""
+    entries = standing(journal)
+    tasks = {t.id: t for t in previous.tasks} if previous is not None else {}
+    state = _state_of(book, entries, tasks)
+    over = state.done.keys() | state.skipped
+    still_open = [
+        task
+        for task in tasks.values()
+        if task.closed is None and task.status != "CANCELLED" and task.id not in over
+    ]
+    return TaskHistory(
+        done=state.done,
+        actual=state.actual,
+        part_done={name: share for name, share in state.part.items() if share < 1 - 1e-9},
+        skipped=frozenset(state.skipped),
+        overdue={} if assume_not_done else _overdue(still_open, state, today),
+        held={name: day for name, day in state.held.items() if name not in over},
+        not_before=state.blocked,
+        published={t.id: t.start.toordinal() for t in still_open if t.series is None},
+        germinated=next((e.on for e in entries if e.quantity == "germination" and e.value), None),
+        missing_mm=next(
+            (e.value for e in reversed(entries) if e.quantity == "depth_missing"), None
+        ),
+        alive_on=_alive_on(book, entries),
+        soil=tuple(_measured(entries, "soil_temperature")),
+        rain=dict(_measured(entries, "rain")),
+        because=state.because,
+    )
+
+
+def _measured(entries: Sequence[JournalEntry], quantity: str) -> Iterator[tuple[date, float]]:
+    """What was measured of a quantity, by day, in the order of the entries."""
+    for entry in entries:
+        if entry.quantity == quantity and entry.on and entry.value is not None:
+            yield entry.on, entry.value
+
+
+def _alive_on(book: Book, entries: Sequence[JournalEntry]) -> date | None:
+    """The day on which a cause was last found alive, unless it was found to be over later: a live
+    cause as 1 or 0, grubs by their number."""
+    limits = {"live_cause": 0.0, "grubs": book.si("site.grubs_most")}
+    found = [
+        (entry.on, entry.value > limits[entry.quantity])
+        for entry in entries
+        if entry.quantity in limits and entry.on is not None and entry.value is not None
+    ]
+    return found[-1][0] if found and found[-1][1] else None
+
+
+def _state_of(
+    book: Book, entries: Sequence[JournalEntry], tasks: Mapping[str, Task]
+) -> _JournalState:
+    """What the entries say of tasks, in order: a later one may take back what was held before."""
+    state = _JournalState()
+    for entry in entries:
+        if entry.kind in ("done", "delivered") and entry.task and entry.on:
+            _worked(state, entry, entry.task, entry.on)
+        elif entry.kind == "skipped" and entry.task:
+            state.skipped.add(entry.task)
+        elif entry.kind == "moved" and entry.task and entry.to:
+            state.held[entry.task] = entry.to.toordinal()
+            state.because[entry.task] = changes.because_by_hand()
+        elif entry.kind in ("rained_off", "refused") and entry.on:
+            _put_off(state, entry.kind, entry.on, _hit(book, entry, tasks, state.held))
+        elif entry.kind == "not_done" and entry.task:
+            state.not_done.add(entry.task)
+    return state
+
+
+def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> None:
+    """A task was worked on for a day: shares, days and amounts add up, and it is over when all of
+    it is done."""
+    before = state.actual.get(task)
+    share = min(1.0, state.part.get(task, 0.0) + entry.share)
+    # Entries may be written out of order: the work lasted from its earliest to its latest day.
+    first, last = (min(before.start, on), max(before.end, on)) if before is not None else (on, on)
+    state.part[task] = share
+    state.actual[task] = WhatHappened(
+        start=first, end=last, amounts=_used(entry, before), share=share
+    )
+    if share >= 1 - 1e-9:
+        state.done[task] = last.toordinal()
+    state.held.pop(task, None)
+    state.because[task] = (
+        changes.because_done()
+        if task in state.done
+        else changes.because_part_done(share=Number(share, "percent"))
+    )
+
+
+def _put_off(state: _JournalState, kind: str, on: date, names: Sequence[str]) -> None:
+    """Rain, or a load that was sent back, takes the day from these tasks, and a move by hand with
+    it."""
+    because, wait = (
+        (changes.because_rained_off(), 1)
+        if kind == "rained_off"
+        else (changes.because_refused(), 2)
+    )
+    for name in names:
+        state.blocked[name] = (on.toordinal() + wait, because)
+        state.because[name] = because
+        state.held.pop(name, None)
+
+
+def _overdue(still_open: Sequence[Task], state: _JournalState, today: date) -> dict[str, int]:
+    """The last day of every open task that is over without a word of it in the journal.
+
+    Waterings are not asked about.
+    """
+    return {
+        t.id: (t.actual.end if t.actual and t.actual.share >= 1 else t.end).toordinal()
+        for t in still_open
+        if t.end < today
+        and t.id not in state.not_done
+        and t.id not in state.blocked
+        and t.id not in state.held
+        and t.series is None
+    }
+
+
+def still_missing_mm(history: TaskHistory, previous: Plan | None) -> float | None:
+    """The depth that was last measured as missing, once every pass is done.
+
+    None before, or where nothing was measured.
+    """
+    passes = (
+        [t.id for t in previous.tasks if t.plays("spreading") and t.status != "CANCELLED"]
+        if previous
+        else []
+    )
+    over = bool(passes) and all(name in history.done or name in history.skipped for name in passes)
+    return history.missing_mm if over else None
+
+
+def _used(entry: JournalEntry, before: WhatHappened | None) -> tuple[Amount, ...]:
+    """What was logged of a task so far: entries of one unit add up."""
+    found = {amount.unit: amount.value for amount in (before.amounts if before is not None else ())}
+    if entry.amount is not None and entry.unit is not None:
+        found[entry.unit] = found.get(entry.unit, 0.0) + entry.amount
+    return tuple(
+        Amount.of("used", value, unit, phrases.as_logged()) for unit, value in found.items()
+    )
+
+
+def _hit(
+    book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mapping[str, int]
+) -> list[str]:
+    """The tasks that rain on a day, or a refused load, has put off."""
+    if entry.task:
+        return [entry.task]
+    found = []
+    for task in tasks.values():
+        day = held.get(task.id)
+        starts = date.fromordinal(day) if day is not None else task.start
+        ends = starts + (task.end - task.start)
+        wet = task.operation in book.operations and book.operations[task.operation].weather in (
+            "dry",
+            "dry_ground",
+        )
+        if entry.on and starts <= entry.on <= ends and wet and task.closed is None:
+            found.append(task.id)
+    return found
+
+
+def fixed_nodes(season: SeasonDraft, history: TaskHistory) -> dict[str, int]:
+    """Start and end nodes of what is done, overdue or held."""
+    fixed: dict[str, int] = {}
+    for draft in season.drafts:
+        day = history.fixed.get(draft.id)
+        if day is None:
+            continue
+        fixed[draft.end_node] = day
+        if draft.duration_days > 1:
+            began = (
+                history.actual[draft.id].start.toordinal()
+                if draft.id in history.actual
+                else history.published.get(draft.id, day)
+            )
+            fixed[draft.start_node] = min(began, day)
+    return fixed
+
+
+def history_constraints(
+    history: TaskHistory, drafts: Sequence[Draft], today: date, last_day: int
+) -> tuple[Constraint, ...]:
+    """Open tasks lie on or after today, and after the day that rain or a refusal took from them."""
+    found: list[Constraint] = []
+    fixed = history.fixed
+    for draft in drafts:
+        if draft.id in fixed:
+            continue
+        first = today.toordinal()
+        found.append(
+            Allowed(
+                f"today:{draft.id}",
+                draft.start_node,
+                DaySet.of([(first, last_day)]),
+                Strength.HARD,
+                Reason("history.today", phrases.still_to_do()),
+            )
+        )
+        if draft.id in history.not_before:
+            day, words = history.not_before[draft.id]
+            found.append(
+                Allowed(
+                    f"put_off:{draft.id}",
+                    draft.start_node,
+                    DaySet.of([(day, last_day)]),
+                    Strength.HARD,
+                    Reason("history.put_off", words),
+                )
+            )
+    return tuple(found)
+
+
+def dry_day_constraints(
+    book: Book,
+    drafts: Sequence[Draft],
+    wet_days: Mapping[date, float],
+    work_days: DaySet,
+    first: int,
+    last: int,
+) -> tuple[Constraint, ...]:
+    """Spreading keeps off days with rain in the forecast, and off the day after a real soaking, as
+    long as other rules let it.
+
+    That holds for every day that it takes: a job of two days starts where both are dry.
+    """
+    if not wet_days:
+        return ()
+    bad = _bad_days(book, wet_days)
+    dry = {
+        length: _dry_starts(bad, work_days, first, last, length)
+        for length in {d.duration_days for d in drafts}
+    }
+    reason = Reason(
+        "weather.dry_day",
+        phrases.rain_forecast(),
+        ("weather.dry_day_rain",),
+    )
+    return tuple(
+        Allowed(
+            f"dry:{d.id}",
+            d.start_node,
+            dry[d.duration_days],
+            Strength.STRONG
+            if "spreading" in book.operations[d.operation].roles
+            else Strength.ADVICE,
+            reason,
+        )
+        for d in drafts
+        if book.operations[d.operation].weather == "dry"
+    )
+
+
+def _dry_starts(bad: set[int], work_days: DaySet, first: int, last: int, length: int) -> DaySet:
+    """The days from which a job of so many working days meets none that is too wet."""
+    if length == 1:
+        return DaySet.from_days(d for d in range(first, last + 1) if d not in bad)
+    days = [d for d in work_days.days() if first <= d <= last]
+    spans = zip(*(days[k:] for k in range(length)), strict=False)
+    return DaySet.from_days(span[0] for span in spans if bad.isdisjoint(span))
+
+
+def _bad_days(book: Book, wet_days: Mapping[date, float]) -> set[int]:
+    """The days that are too wet for dry work: those of rain, and the one after a soaking."""
+    slight, soaking = book.si("weather.dry_day_rain"), book.si("weather.soaking_rain")
+    bad = {d.toordinal() for d, rain in wet_days.items() if rain > slight}
+    return bad | {
+        (d + timedelta(days=1)).toordinal() for d, rain in wet_days.items() if rain > soaking
+    }
+
+
+def forecast_reasons(
+    book: Book, previous: Plan | None, wet_days: Mapping[date, float]
+) -> dict[str, Message]:
+    """By task of the plan before that needs a dry day and was to be on a wet one, why it cannot
+    stay there."""
+    if previous is None or not wet_days:
+        return {}
+    bad = _bad_days(book, wet_days)
+    found = {}
+    for task in previous.tasks:
+        if task.operation in book.operations and book.operations[task.operation].weather == "dry":
+            # Of a job of several days the first and the last are known; what lies between may be
+            # days off.
+            wet = next((day for day in (task.start, task.end) if day.toordinal() in bad), None)
+            if wet is not None:
+                found[task.id] = changes.because_forecast(day=Day(wet, year=False))
+    return found

@@ -1,0 +1,108 @@
+"""Says what has run out before the work it was for, and asks again for marks that have."""
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
+from datetime import date
+
+from turfplan.message import Day, Message, said
+from turfplan.phrases import prepare as phrases
+from turfplan.phrases import reasons
+from turfplan.records.constraints import Constraint, Lag
+from turfplan.records.past import TaskHistory
+from turfplan.work.campaigns import Campaign
+from turfplan.work.day_limits import day_constraints
+from turfplan.work.drafts import Draft, SeasonDraft, task_of_node
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import Timing, Wording, make
+from turfplan.work.order import order_lags
+from turfplan.work.phases.marks import marks_hold
+from turfplan.work.season import computed_numbers
+
+AGAIN = "again"
+
+
+def run_out_requests(season: SeasonDraft, dropped: Sequence[Constraint]) -> frozenset[str]:
+    """The requests for marks that are made, and run out before what they serve."""
+    requests = {draft.id for draft in season.drafts if draft.serves}
+    return frozenset(
+        task_of_node(lag.before) for lag in dropped if isinstance(lag, Lag) and lag.runs_out
+    ).intersection(requests)
+
+
+def asked_before(season: SeasonDraft, history: TaskHistory) -> frozenset[str]:
+    """The requests that an earlier plan has asked for again."""
+    known = history.published.keys() | history.fixed.keys()
+    return frozenset(d.id for d in season.drafts if d.serves and f"{d.id}.{AGAIN}" in known)
+
+
+def with_requests_again(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    season: SeasonDraft,
+    run_out: Collection[str],
+    history: TaskHistory,
+) -> SeasonDraft:
+    """The season with a second request in place of each that has run out, for what is still to be
+    done."""
+    drafts, constraints = list(season.drafts), list(season.constraints)
+    computed = computed_numbers(setting, campaign) if run_out else {}
+    for old in [d for d in season.drafts if d.id in run_out]:
+        open_work = tuple(name for name in old.serves if name not in history.fixed)
+        new = _again(setting, old, open_work)
+        served = [d for d in drafts if d.id in open_work]
+        lags = order_lags(setting, [new, *served], frozenset(), computed)
+        constraints = [
+            *(c for c in constraints if not _binds(c, old.id, open_work)),
+            *day_constraints(setting, campaign, [new]),
+            *(lag for lag in lags if lag.before == new.end_node),
+        ]
+        drafts = [*(replace(d, serves=()) if d.id == old.id else d for d in drafts), new]
+    return replace(season, drafts=tuple(drafts), constraints=tuple(constraints))
+
+
+def with_run_out_told(
+    season: SeasonDraft, dropped: Sequence[Constraint], fixed: Mapping[str, int]
+) -> SeasonDraft:
+    """The season with a caution on every task before which something done has run out."""
+    cautions: dict[str, Message] = {}
+    for constraint in dropped:
+        if isinstance(constraint, Lag) and constraint.runs_out:
+            cautions[task_of_node(constraint.after)] = reasons.run_out(
+                day=Day(date.fromordinal(fixed[constraint.before])),
+                reason=said(constraint.reason.text),
+            )
+    if not cautions:
+        return season
+    drafts = tuple(
+        replace(d, cautions=(cautions[d.id], *d.cautions)) if d.id in cautions else d
+        for d in season.drafts
+    )
+    return replace(season, drafts=drafts)
+
+
+def _again(setting: ResolvedLawn, old: Draft, serves: tuple[str, ...]) -> Draft:
+    called = phrases.marks_again_title()
+    new = make(
+        setting,
+        old.operation,
+        f"{old.key}.{AGAIN}" if old.key else AGAIN,
+        timing=Timing(
+            old.priority,
+            session=old.session,
+            position=old.position,
+            anchor=next(iter(serves), None),
+            offset=old.offset,
+        ),
+        wording=Wording(phrases.marks_again(), name=called, title=called, how=old.how),
+        facts=(marks_hold(setting),),
+    )
+    return replace(new, serves=serves)
+
+
+def _binds(constraint: Constraint, request: str, work: Collection[str]) -> bool:
+    """Whether a constraint ties work to the request that has run out."""
+    return (
+        isinstance(constraint, Lag)
+        and task_of_node(constraint.before) == request
+        and task_of_node(constraint.after) in work
+    )

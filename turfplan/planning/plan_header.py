@@ -1,0 +1,346 @@
+"""What a plan says beside its tasks: the lawn, the place, the choice made, assumptions, cautions,
+sources."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+from typing import Any
+
+from turfplan import __version__
+from turfplan.book.citations import cited
+from turfplan.book.entries import Book
+from turfplan.book.words import book_message, grass_name, operation_name
+from turfplan.calendar_days import DAYS, PLAIN_YEAR, date_of
+from turfplan.climate.record import Climate
+from turfplan.message import Day, Message, Number, Quantity, said
+from turfplan.phrases import ground_fill as of_ground
+from turfplan.phrases import parts as part_phrases
+from turfplan.phrases import plan_cautions as phrases
+from turfplan.planning.candidates import Candidate, Comparison
+from turfplan.planning.installed import version_of
+from turfplan.planning.plan_sources import LawnGround
+from turfplan.planning.purchases import quoted_depth
+from turfplan.records.plan import (
+    ClimateFacts,
+    GrassPart,
+    LawnFacts,
+    OperationWindow,
+    OrderLine,
+    PlaceFacts,
+    Plan,
+    PlanConflict,
+    Rejected,
+)
+from turfplan.records.plan_task import Task, TaskWindow
+from turfplan.work.campaigns import following_autumn
+from turfplan.work.feeding.soil_findings import soil_findings
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.past_of_lawn import grown_sowings, rests_told
+from turfplan.work.phases.causes import asks_why_thin, waits_for
+from turfplan.work.thatch import strip_limit
+from turfplan.work.watering.season import Verdict
+from turfplan.work.weed_killers import carried_on
+
+CURVE_STEP_DAYS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class PlanOrigin:
+    """Which lawn a plan is of, when it is made, and from which brief and how many entries.
+
+    `now` is aware; `brief_sha256` is the digest of the brief.
+    """
+
+    now: datetime
+    lawn_id: str
+    brief_sha256: str
+    journal_entries: int
+
+
+def frame(
+    setting: ResolvedLawn,
+    verdict: Verdict,
+    comparison: Comparison,
+    ground: LawnGround | None,
+    origin: PlanOrigin,
+) -> Plan:
+    """The plan without its tasks."""
+    moment = origin.now.astimezone(UTC).replace(microsecond=0)
+    shell = Plan(
+        program=f"turfplan {__version__}",
+        data_version=setting.book.version,
+        stamp=moment,
+        now=moment,
+        lawn_id=origin.lawn_id,
+        brief_sha256=origin.brief_sha256,
+        journal_entries=origin.journal_entries,
+        timezone=setting.climate.timezone,
+        tzdata=version_of("tzdata"),
+        horizon=TaskWindow(
+            start=date.fromordinal(setting.first_day), end=date.fromordinal(setting.last_day)
+        ),
+        lawn=_lawn(setting, origin.lawn_id, comparison.best),
+        place=_place(setting),
+        climate=_climate(setting.climate),
+        campaign="none",
+        windows=_windows(setting),
+        fill=ground.fill if ground else None,
+        sources=_sources(setting),
+        names=_names(setting.book, setting.plot.soil),
+        alarm=_alarm(setting),
+    )
+    return shell.model_copy(update=_of_choice(setting, verdict, comparison, ground))
+
+
+def _of_choice(
+    setting: ResolvedLawn, verdict: Verdict, comparison: Comparison, ground: LawnGround | None
+) -> dict[str, Any]:
+    """What a plan says of the campaign that was chosen, or of why none could be."""
+    best = comparison.best
+    measured = map(said, ground.notes) if ground else ()
+    told = (*_over(setting), *grown_sowings(setting), *asks_why_thin(setting))
+    assumed = (*setting.assumptions, *told, *measured)
+    choice = {
+        "cautions": _cautions(setting, verdict, comparison),
+        "holds": tuple(dict.fromkeys(_of_past(setting, comparison.best))),
+        "rejected": tuple(Rejected(campaign=n, reason=r) for n, r in comparison.rejected),
+        "assumptions": assumed,
+    }
+    if best is None:
+        return choice | {"conflict": PlanConflict(reasons=comparison.conflict)}
+    return choice | {
+        "campaign": best.campaign.id,
+        "campaign_name": best.campaign.name,
+        "campaign_reason": _why(setting, best),
+        "assumptions": (*assumed, *best.season.notes),
+        "disagreements": best.season.disagreements,
+    }
+
+
+def _names(book: Book, soil: str) -> dict[str, Message]:
+    """What the book calls each operation, and the soil of the lawn."""
+    names = {f"operations.{name}": operation_name(book, name) for name in book.operations}
+    return names | {f"soils.{soil}": book_message(book, f"soils.{soil}.name")}
+
+
+def _lawn(setting: ResolvedLawn, lawn_id: str, best: Candidate | None) -> LawnFacts:
+    brief = setting.brief
+    return LawnFacts(
+        id=lawn_id,
+        name=brief.lawn.name,
+        area_m2=round(setting.plot.area_m2, 4),
+        grass=tuple(
+            GrassPart(species=g.species, name=grass_name(setting.book, g.species), share=g.share)
+            for g in brief.lawn.grass
+        ),
+        soil=setting.plot.soil,
+        thatch_mm=round(setting.turf.thatch_mm, 3),
+        condition=setting.turf.condition,
+        units=setting.system,
+        depth_mm=round(setting.levelling.depth_mm, 6),
+        intent=setting.sowing.intent,
+        mix=best.mix.name if best and best.campaign.sessions else None,
+    )
+
+
+def _place(setting: ResolvedLawn) -> PlaceFacts:
+    climate, place, book = setting.climate, setting.brief.place, setting.book
+    return PlaceFacts(
+        latitude=round(climate.latitude, 4),
+        longitude=round(climate.longitude, 4),
+        country=setting.country,
+        state=place.state,
+        region=setting.book.region,
+        region_name=book_message(book, f"regions.{book.region}.name") if book.region else None,
+        elevation_m=climate.elevation_m,
+        koppen=climate.koppen,
+        name=place.postal_code,
+    )
+
+
+def _climate(climate: Climate) -> ClimateFacts:
+    days = tuple(range(0, DAYS, CURVE_STEP_DAYS))
+
+    def every(curve: Iterable[float], digits: int = 1) -> tuple[float, ...]:
+        values = tuple(curve)
+        return tuple(round(values[d], digits) for d in days)
+
+    def words(frost: object) -> str | None:
+        median = getattr(frost, "median", None)
+        return None if median is None else f"{date_of(median, PLAIN_YEAR):%m-%d}"
+
+    return ClimateFacts(
+        source=climate.source,
+        error_days=climate.error_days,
+        attribution=climate.attribution,
+        last_frost=words(climate.last_frost),
+        first_frost=words(climate.first_frost),
+        day_of_year=days,
+        air_mean_c=every(climate.air_mean_c),
+        soil_10cm_c=every(climate.soil_10cm_c),
+        soil_error_c=round(climate.soil_error_c, 2),
+        soil_error_days=climate.soil_error_days,
+        rain_mm=every(climate.rain_mm, 2),
+        et0_mm=every(climate.et0_mm, 2),
+    )
+
+
+def _why(setting: ResolvedLawn, best: Candidate) -> tuple[Message, ...]:
+    """Why this campaign, this mix and this starter."""
+    why: list[Message | None] = list(best.campaign.why)
+    if best.campaign.sessions:
+        why.append(best.mix.reason)
+    if setting.sowing.operation is not None and setting.sowing.intent != "winter_overseed":
+        why.append(best.feeding.starter_reason)
+    if best.campaign.sessions:
+        why.append(best.mix.soil)
+    return tuple(reason for reason in why if reason)
+
+
+def _cautions(
+    setting: ResolvedLawn, verdict: Verdict, comparison: Comparison
+) -> tuple[Message, ...]:
+    """Cautions of the whole plan: loads first where they are large, then site, water, mix and
+    feeding, then the law."""
+    book, best = setting.book, comparison.best
+    found = [*_mostly_weeds(setting), *_of_past(setting, best)]
+    if best is not None:
+        compost = best.mix.parts.get("compost", 0.0) > 0
+        found += carried_on(setting.holds, book, compost=compost)
+    if best is not None:
+        volume = sum(best.volumes.passes.values())
+        deep = setting.levelling.mean_mm >= book.si("campaign.fill_warning") - 1e-6
+        if volume >= book.si("campaign.volume_warning") or (deep and volume):
+            found.append(
+                phrases.by_hand(
+                    volume=Quantity(volume, "volume", "up"),
+                    loads=Number(volume / book.si("labour.barrow"), "grouped"),
+                )
+            )
+        found += _spring_seed(setting, best)
+    quoted = quoted_depth(setting)
+    found += [quoted] if quoted else []
+    if setting.sowing.operation is not None:
+        found += [*verdict.reasons, *verdict.cautions]
+    if best is not None:
+        found += [*best.season.cautions, *best.feeding.cautions]
+    else:
+        found += soil_findings(setting).cautions
+    found += _site(setting)
+    found += [
+        book_message(book, f"cautions.{c.id}.text") for c in book.cautions.values() if c.always
+    ]
+    return tuple(dict.fromkeys(found))
+
+
+def _of_past(setting: ResolvedLawn, best: Candidate | None) -> list[Message]:
+    """What holds seed back, or must be found out first, by what was done to the lawn before."""
+    sows = setting.sowing.operation is not None
+    found = [
+        hold.why
+        for hold in setting.holds
+        if sows and (hold.asks or (hold.until or 0) > setting.first_day)
+    ]
+    rest = rests_told(setting) if best is not None else ()
+    return [*waits_for(setting), *found, *setting.sowing.cautions, *rest]
+
+
+def _over(setting: ResolvedLawn) -> list[Message]:
+    """What weed killers of the past no longer hold back."""
+    return [hold.why for hold in setting.holds if hold.why not in _of_past(setting, None)]
+
+
+def _spring_seed(setting: ResolvedLawn, best: Candidate) -> list[Message]:
+    """What to write into the brief where seed goes in in spring only because the plan ends before
+    the next autumn."""
+    sow, season = best.campaign.sow_window, setting.brief.season
+    autumn = following_autumn(setting, sow) if sow is not None else None
+    if (
+        autumn is None
+        or season.until is None
+        or season.campaign != "auto"
+        or autumn.toordinal() <= setting.last_day
+    ):
+        return []
+    end = Day(date.fromordinal(setting.last_day))
+    return [phrases.spring_seed(day=end, until=autumn.isoformat())]
+
+
+def _mostly_weeds(setting: ResolvedLawn) -> list[Message]:
+    """What is said first of a lawn that is mostly weeds, where it is not made anew."""
+    weeds = (setting.brief.site.weeds_percent or 0) / 100
+    if weeds <= setting.book.si("seeding.rebuild_weeds") or setting.on_open_ground:
+        return []
+    sown = setting.sowing.intent in ("overseed", "patch")
+    return [of_ground.weeds() if sown else phrases.mostly_weeds()]
+
+
+def _site(setting: ResolvedLawn) -> list[Message]:
+    site, book = setting.brief.site, setting.book
+    found: list[Message] = []
+    if setting.sowing.intent == "winter_overseed" and not setting.bears_winter_cover:
+        found.append(
+            book_message(
+                book,
+                "cautions.winter_cover_elsewhere.text",
+                {"grass": grass_name(book, setting.turf.species.id)},
+            )
+        )
+    if (
+        setting.turf.thatch_mm >= book.si(strip_limit(setting.turf.species))
+        and setting.turf.condition != "bare"
+    ):
+        found.append(
+            phrases.thatch_to_strip() if setting.on_open_ground else phrases.thatch_to_come_down()
+        )
+    light = setting.plot.light
+    if light is not None and light.dark:
+        found.append(phrases.too_little_sun())
+    if site.pets:
+        found.append(phrases.dogs())
+    parts = {part.kind for part in setting.plot.parts}
+    if site.septic_field and "septic_field" not in parts:
+        found += [part_phrases.ask_septic(), phrases.septic_field()]
+    if site.slope_percent and site.slope_percent / 100 > book.si("site.slope_steep"):
+        found.append(phrases.steep())
+    return found
+
+
+def _windows(setting: ResolvedLawn) -> tuple[OperationWindow, ...]:
+    return tuple(
+        OperationWindow(
+            operation=w.operation,
+            season=w.season,
+            start=w.start,
+            end=w.end,
+            best=w.best,
+            reason=w.reason,
+            source=w.source,
+        )
+        for w in setting.openings.windows
+        # Nothing wakes under a winter cover that is not sown.
+        if w.operation != "spring_transition" or setting.sowing.intent == "winter_overseed"
+    )
+
+
+def _sources(setting: ResolvedLawn) -> dict[str, str]:
+    return {
+        key: f"{source.institution}: {source.title}"
+        for key, source in sorted(setting.book.sources.items())
+    }
+
+
+def _alarm(setting: ResolvedLawn) -> tuple[int, object] | None:
+    alarm = setting.brief.calendar.alarm
+    return None if alarm is False else (alarm.days_before, alarm.at)
+
+
+def citations_of(
+    book: Book, tasks: Iterable[Task], lines: Iterable[OrderLine]
+) -> dict[str, Message]:
+    """What stands behind each fact that a task, an amount or an order names: the fact, its value
+    and its source."""
+    names = {name for task in tasks for name in task.facts}
+    names |= {name for task in tasks for amount in task.amounts for name in amount.facts}
+    names |= {name for line in lines for name in line.facts}
+    return {name: fact for name in sorted(names) if (fact := cited(book, name)) is not None}

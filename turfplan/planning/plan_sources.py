@@ -1,0 +1,74 @@
+"""What a plan is made from beside the brief and the book: what is known of the place, and what has
+happened."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+
+from turfplan.climate.real_years import RealYear
+from turfplan.climate.record import Climate
+from turfplan.message import Message, Worded
+from turfplan.planning.public_holidays import HolidaysOfYear, listed_holidays
+from turfplan.records.journal import JournalEntry
+from turfplan.records.plan import Fill, Plan
+from turfplan.site.outlines.shapes import LawnZone
+from turfplan.work.drafts import Band
+from turfplan.work.watering.season import WeatherDay
+
+
+@dataclass(frozen=True, slots=True)
+class LawnGround:
+    """What shapes or a survey say of the ground: area, bands of fill, the map for the sheets,
+    zones."""
+
+    area_m2: float
+    bands: tuple[Band, ...] | None = None
+    fill: Fill | None = None
+    notes: tuple[Worded, ...] = ()
+    zones: tuple[LawnZone, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Weather:
+    """Days of weather that are known: measured ones, and a forecast."""
+
+    days: Mapping[date, WeatherDay] = field(default_factory=dict)
+    forecast_from: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class KnownPlace:
+    """The climate of the place, and the ground, the weather and the real years where they are
+    known.
+
+    `real_years` of a daily series judge every date, and choose among dates as good as each other.
+    `holidays` lists the public ones of a country's year.
+    """
+
+    climate: Climate
+    ground: LawnGround | None = None
+    weather: Weather | None = None
+    real_years: Sequence[RealYear] = ()
+    holidays: HolidaysOfYear = listed_holidays
+
+    @property
+    def days(self) -> Mapping[date, WeatherDay]:
+        """The weather that is known, by day."""
+        return self.weather.days if self.weather is not None else {}
+
+
+@dataclass(frozen=True, slots=True)
+class SoFar:
+    """The plan before, and the journal since the first one.
+
+    Days that went by without an entry count as done, or as not done (`assume_not_done`). `inputs`
+    says what of the files that were read was torn or refused.
+    """
+
+    journal: Sequence[JournalEntry] = ()
+    previous: Plan | None = None
+    assume_not_done: bool = False
+    inputs: Sequence[Message] = ()
+
+
+NOTHING_YET = SoFar()

@@ -1,0 +1,313 @@
+"""What is bought: bulk material by load, what comes in bags and trays, with the dates."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from types import MappingProxyType
+
+from turfplan.book.words import book_message, book_messages
+from turfplan.message import Message, Number, Quantity, length_mm, listed, said, sentences
+from turfplan.phrases import ground_fill as of_ground
+from turfplan.phrases import order as phrases
+from turfplan.planning.amounts import densities, in_litres
+from turfplan.planning.load_reasons import LoadWanted, part
+from turfplan.planning.stock import Stock
+from turfplan.records.items import OrderItem
+from turfplan.records.plan import OrderLine, OrderPart
+from turfplan.units import us_twin
+from turfplan.work.bags import Bags, bags_of, least_bulk_m3
+from turfplan.work.drafts import Load
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.material_amounts import (
+    Mixture,
+    depth_of_load_mm,
+    mixture,
+    sold_volume_m3,
+    truck_loads_m3,
+)
+from turfplan.work.mix_choice import MixChoice
+from turfplan.work.season import FillVolumes
+
+EMPTY = Stock()
+# A mix of so many parts fits into a title by its name: one of the book, or the owner's own.
+PARTS_IN_TITLE = {"own": 2}
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """An order before it has dates: what, how much, of which parts, and its tasks.
+
+    `loads` are loose m3. `order_task` orders it (None: nobody does), `deliver_task` receives or
+    uses it. `short_name` is what a title calls it, where its name is too long for one. What comes
+    `in_bags` has no truckloads.
+    """
+
+    item: OrderItem
+    name: Message
+    value: float
+    unit: str
+    parts: tuple[OrderPart, ...]
+    loads: tuple[float, ...]
+    reason: Message
+    text: Message
+    order_task: str | None
+    deliver_task: str
+    questions: tuple[Message, ...] = ()
+    acceptance: tuple[Message, ...] = ()
+    facts: tuple[str, ...] = ()
+    short_name: Message | None = None
+    in_bags: bool = False
+
+
+def material_orders(
+    setting: ResolvedLawn,
+    loads: Sequence[Load],
+    mix: MixChoice,
+    volumes: FillVolumes,
+    stock: Stock = EMPTY,
+) -> list[Bought]:
+    """One line for each load of the mix, and one for the soil of the hollows.
+
+    Each is more or less by what the stock is short or over.
+    """
+    lines: list[Bought] = []
+    for load in loads:
+        wanted = LoadWanted(
+            load=load if len(loads) > 1 else None,
+            loose_m3=load.loose_m3,
+            touch_up_m3=volumes.touch_up_m3 if load.number == len(loads) else 0.0,
+            more_m3=stock.more.get(load.number, 0.0),
+        )
+        lines.append(_mix_line(setting, mix, load, wanted))
+    if setting.levelling.lift_share:
+        lines.append(_soil_line(setting, volumes.lift_m3, loads))
+    return lines
+
+
+# Soil for lifts is asked for and looked at as soil: moist enough to be firmed, not bone dry.
+_OF_FILL: Mapping[str, tuple[Message, ...]] = MappingProxyType(
+    {
+        "questions": (
+            of_ground.ask_source(),
+            of_ground.ask_texture(),
+            of_ground.ask_screened(),
+            of_ground.ask_load(),
+            of_ground.ask_refuse(),
+        ),
+        "acceptance": (of_ground.look_squeeze(), of_ground.look_clean()),
+    }
+)
+
+
+def _mix_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted) -> Bought:
+    if load.bags:
+        return _bag_line(setting, mix, load, wanted)
+    least_m3 = least_bulk_m3(setting) if wanted.order_m3 > 0 else 0.0
+    least = phrases.mix_least(volume=part(least_m3)) if wanted.order_m3 < least_m3 else None
+    volume = sold_volume_m3(max(wanted.order_m3, least_m3), setting.system)
+    blended = mixture(volume, mix.parts, densities(setting))
+    trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
+    return Bought(
+        "mix",
+        said(mix.name),
+        volume,
+        "m3",
+        _parts(blended, mix.parts),
+        trucks,
+        sentences(wanted.reason(), least, wanted.stock(), said(mix.reason)),
+        _bulk(volume, blended.mass_kg, trucks),
+        f"order_material.{load.order}",
+        f"delivery.{load.number}",
+        _supplier(setting, mix, "questions"),
+        _supplier(setting, mix, "acceptance"),
+        mix.facts,
+        _short_name(mix),
+    )
+
+
+def _bag_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted) -> Bought:
+    """The parts of a mix in whole bags, which are mixed at home."""
+    bags = bags_of(setting, mix.parts, wanted.order_m3)
+    held = {item: each.volume_m3 for item, each in bags.items()}
+    volume = sum(held.values())
+    density = densities(setting)
+    mass_kg = sum(part * density[item] for item, part in held.items())
+    return Bought(
+        "mix",
+        said(mix.name),
+        volume,
+        "m3",
+        _parts(Mixture(volume, held, mass_kg), mix.parts),
+        (),
+        sentences(wanted.reason(), wanted.stock(), said(mix.reason)),
+        _in_bags(setting, bags, mass_kg),
+        None,
+        f"delivery.{load.number}",
+        (),
+        _supplier(setting, mix, "acceptance"),
+        (*mix.facts, *(each.fact for each in bags.values())),
+        _short_name(mix),
+        in_bags=True,
+    )
+
+
+def _in_bags(setting: ResolvedLawn, bags: Mapping[str, Bags], mass_kg: float) -> Message:
+    """So many bags of a size of each material, with what all of them weigh."""
+    each = (
+        phrases.bags_each(
+            n=some.count,
+            size=in_litres(some.size_m3),
+            material=book_message(setting.book, f"materials.{item}.name"),
+        )
+        for item, some in bags.items()
+    )
+    return phrases.bags(bags=listed(each, "comma"), weight=Quantity(mass_kg, "load"))
+
+
+def _short_name(mix: MixChoice) -> Message | None:
+    return None if len(mix.parts) <= PARTS_IN_TITLE.get(mix.id, 1) else phrases.name_mix()
+
+
+def _supplier(setting: ResolvedLawn, mix: MixChoice, field: str) -> tuple[Message, ...]:
+    """The questions for a supplier, or the checks at the gate: of all, then of each part."""
+    book = setting.book
+    if setting.on_open_ground:
+        return _OF_FILL[field]
+    parts = [item for item in mix.parts if item in book.materials]
+    lines = (line for item in parts for line in book_messages(book, f"materials.{item}.{field}"))
+    return tuple(dict.fromkeys((*book_messages(book, f"supplier.{field}"), *lines)))
+
+
+def short_line(setting: ResolvedLawn, mix: MixChoice, short_m3: float, first_use: str) -> Bought:
+    """What is short of the mix with no order left to take it: a line of its own for `first_use`."""
+    volume = sold_volume_m3(short_m3, setting.system)
+    load = mixture(volume, mix.parts, densities(setting))
+    return Bought(
+        "mix",
+        said(mix.name),
+        volume,
+        "m3",
+        _parts(load, mix.parts),
+        (volume,),
+        phrases.mix_short(),
+        _bulk(volume, load.mass_kg, (volume,)),
+        None,
+        first_use,
+        facts=mix.facts,
+    )
+
+
+def _parts(load: Mixture, shares: Mapping[str, float]) -> tuple[OrderPart, ...]:
+    parts = []
+    for item, volume in load.parts_m3.items():
+        value_us, unit_us = us_twin(volume, "m3")
+        parts.append(
+            OrderPart(
+                item=item,
+                value=round(volume, 6),
+                unit="m3",
+                value_us=round(value_us, 6),
+                unit_us=unit_us,
+                share=shares[item],
+            )
+        )
+    return tuple(parts)
+
+
+def _bulk(volume_m3: float, mass_kg: float, loads_m3: tuple[float, ...]) -> Message:
+    """Loose material as it is sold, with its weight and its loads."""
+    volume, weight = Quantity(volume_m3, "volume", "up"), Quantity(mass_kg, "load")
+    if len(loads_m3) == 1:
+        return phrases.bulk(volume=volume, weight=weight)
+    return phrases.bulk_loads(n=len(loads_m3), volume=volume, weight=weight, each=part(loads_m3[0]))
+
+
+def _soil_line(setting: ResolvedLawn, loose_m3: float, loads: Sequence[Load]) -> Bought:
+    """The soil of the hollows, ordered with the first load of mix; a little of it in bags."""
+    own, asked = {"topsoil": 1.0}, setting.brief.delivery.form
+    bags, in_bags = bags_of(setting, own, loose_m3), False
+    trucks: tuple[float, ...] = ()
+    if asked == "bags" or (asked is None and loose_m3 < least_bulk_m3(setting)):
+        volume, in_bags = bags["topsoil"].volume_m3, True
+        mass_kg = volume * densities(setting)["topsoil"]
+        text = _in_bags(setting, bags, mass_kg)
+    else:
+        volume = sold_volume_m3(max(loose_m3, least_bulk_m3(setting)), setting.system)
+        trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
+        mass_kg = volume * densities(setting)["topsoil"]
+        text = _bulk(volume, mass_kg, trucks)
+    with_mix = bool(loads) and not loads[0].bags and not in_bags
+    return Bought(
+        "topsoil",
+        phrases.name_own_soil(),
+        volume,
+        "m3",
+        _parts(Mixture(volume, {"topsoil": volume}, mass_kg), own),
+        trucks,
+        phrases.soil_reason(
+            share=Number(setting.levelling.lift_share, "percent"),
+            depth=length_mm(setting.levelling.lift_depth_mm),
+        ),
+        text,
+        "order_material.1" if with_mix else None,
+        "lift_and_fill",
+        facts=("topdress.settle_deep",),
+        short_name=phrases.name_mix(),
+        in_bags=in_bags,
+    )
+
+
+def order_lines(
+    bought: Iterable[Bought],
+    days: Mapping[str, tuple[date, date]],
+    lead_days: int,
+    first: date,
+) -> tuple[OrderLine, ...]:
+    """The order with its dates: the day of the order task, else `lead_days` before the work.
+
+    `days` are the first and last day of each task by id; nothing is ordered before `first`.
+    """
+    lines = []
+    for line in bought:
+        deliver = days[line.deliver_task][0] if line.deliver_task in days else first
+        # Bags are bought on the day on which they are fetched.
+        ahead = max(first, deliver - timedelta(days=0 if line.in_bags else lead_days))
+        asked = days.get(line.order_task or "", (ahead, ahead))[0]
+        # What is needed before the rest is ordered is not ordered with it.
+        lines.append(_dated(line, asked if asked <= deliver else ahead, deliver))
+    return tuple(lines)
+
+
+def _dated(line: Bought, order_by: date, deliver_by: date) -> OrderLine:
+    value_us, unit_us = us_twin(line.value, line.unit)
+    return OrderLine(
+        item=line.item,
+        name=line.name,
+        value=round(line.value, 6),
+        unit=line.unit,
+        value_us=round(value_us, 6),
+        unit_us=unit_us,
+        parts=line.parts,
+        loads=tuple(round(v, 6) for v in line.loads),
+        order_by=order_by,
+        deliver_by=deliver_by,
+        reason=line.reason,
+        questions=line.questions,
+        acceptance=line.acceptance,
+        text=line.text,
+        facts=line.facts,
+    )
+
+
+def quoted_depth(setting: ResolvedLawn) -> Message | None:
+    """How deep a load that was quoted reaches on this lawn; None where none was."""
+    quoted = setting.brief.delivery.quoted_m3
+    if quoted is None or not setting.plot.area_m2:
+        return None
+    covered_m2 = setting.plot.area_m2 * (setting.levelling.covered_share or 1.0)
+    depth_mm = depth_of_load_mm(quoted, covered_m2, setting.levelling.settle_share)
+    return phrases.quoted(
+        volume=Quantity(quoted, "volume"),
+        depth=length_mm(depth_mm, "down"),
+        area=Quantity(covered_m2, "area"),
+    )

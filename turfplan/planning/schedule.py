@@ -1,0 +1,121 @@
+"""Turns the drafts of a campaign into a network and its days back into dates."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from turfplan.network import Conflict, Repair, Schedule, place_again, repair, solve_softly
+from turfplan.records.constraints import Constraint, NetworkProblem, Node, Strength
+from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.lawn import ResolvedLawn
+
+
+@dataclass(frozen=True, slots=True)
+class Dated:
+    """A season with its days: the drafts, the problem that was solved, the schedule, and what a
+    repair moved."""
+
+    season: SeasonDraft
+    problem: NetworkProblem
+    schedule: Schedule
+    repaired: Repair | None = None
+
+    def day(self, node: str) -> int:
+        """The chosen day of a node."""
+        return self.schedule.days[node]
+
+    @property
+    def dropped(self) -> tuple[Constraint, ...]:
+        """The constraints that had to be given up."""
+        return self.schedule.dropped
+
+
+def problem_of(
+    setting: ResolvedLawn, season: SeasonDraft, wishes: Mapping[str, int] | None = None
+) -> NetworkProblem:
+    """The network of a season; `wishes` override the drafts' own ideal days."""
+    nodes: list[Node] = []
+    for draft in season.drafts:
+        wish = (wishes or {}).get(draft.id, draft.ideal)
+        nodes.append(Node(draft.start_node, draft.priority, wish))
+        if draft.duration_days > 1:
+            nodes.append(Node(draft.end_node, draft.priority, None))
+    return NetworkProblem(tuple(nodes), season.constraints, setting.first_day, setting.last_day)
+
+
+def date_season(
+    setting: ResolvedLawn,
+    season: SeasonDraft,
+    fixed: Mapping[str, int] | None = None,
+    *,
+    keep: Strength = Strength.HARD,
+) -> Dated | Conflict:
+    """Dates a season afresh: the main tasks first, then what is wished some days before or after
+    them.
+
+    Constraints of the strength `keep` or more are never given up: where they cannot all hold, that
+    is a conflict.
+    """
+    rough = solve_softly(problem_of(setting, season), fixed, keep=keep)
+    if isinstance(rough, Conflict):
+        return rough
+    wishes = anchored_wishes(season.drafts, rough.days)
+    problem = problem_of(setting, season, wishes)
+    # What had to be given up is known by now; the second round starts from what is left.
+    gone = {constraint.id for constraint in rough.dropped}
+    problem = replace(
+        problem, constraints=tuple(c for c in problem.constraints if c.id not in gone)
+    )
+    return Dated(season, problem, place_again(rough, problem.nodes))
+
+
+def anchored_wishes(drafts: Sequence[Draft], days: Mapping[str, int]) -> dict[str, int]:
+    """The wished day of every draft: its own, or so many days from the day of its anchor, anchors
+    first."""
+    by_id = {d.id: d for d in drafts}
+    wishes: dict[str, int] = {}
+
+    def wish(draft: Draft) -> int:
+        if draft.id not in wishes:
+            anchor = by_id.get(draft.anchor) if draft.anchor else None
+            if draft.ideal is not None:
+                wishes[draft.id] = draft.ideal
+            elif anchor is None:
+                wishes[draft.id] = days[draft.id]
+            else:
+                # The main tasks stand where the first round put them; the rest hangs on wishes.
+                base = (
+                    days[anchor.end_node if draft.offset > 0 else anchor.id]
+                    if anchor.priority <= 2
+                    else wish(anchor)
+                )
+                wishes[draft.id] = base + draft.offset
+        return wishes[draft.id]
+
+    for draft in drafts:
+        wish(draft)
+    return wishes
+
+
+def repair_season(
+    setting: ResolvedLawn,
+    season: SeasonDraft,
+    published: Mapping[str, int],
+    fixed: Mapping[str, int],
+) -> Dated | Conflict:
+    """Dates a season again with the fewest moved tasks and days."""
+    known = {d.id for d in season.drafts} | {d.end_node for d in season.drafts}
+    rough = {**{d.id: d.ideal for d in season.drafts if d.ideal is not None}, **published, **fixed}
+    wishes = {
+        d.id: rough[d.anchor] + d.offset
+        for d in season.drafts
+        if d.id not in rough and d.anchor in rough and rough[d.anchor] is not None
+    }
+    problem = problem_of(setting, season, wishes)
+    result = repair(
+        problem,
+        {n: day for n, day in published.items() if n in known},
+        {n: day for n, day in fixed.items() if n in known},
+    )
+    if isinstance(result, Conflict):
+        return result
+    return Dated(season, problem, result.schedule, result)

@@ -1,0 +1,320 @@
+"""The story of a plan on one screen: resolve, compare, date, reckon, explain, check, number."""
+
+import hashlib
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from zoneinfo import ZoneInfo
+
+from turfplan.book.entries import Book
+from turfplan.climate.record import Climate
+from turfplan.errors import TurfplanError
+from turfplan.network import Conflict
+from turfplan.phrases import lawn as phrases
+from turfplan.planning.brief_check import check_brief
+from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
+from turfplan.planning.falling import dated_without
+from turfplan.planning.fed import fed
+from turfplan.planning.feeding import feeder_for, feeding_warnings
+from turfplan.planning.handover import handed_over, told
+from turfplan.planning.history import forecast_reasons, read_history, still_missing_mm
+from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
+from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
+from turfplan.planning.public_holidays import HolidayList
+from turfplan.planning.purchases import order_lines
+from turfplan.planning.ranked_notes import ranked_plan
+from turfplan.planning.reliability import judged
+from turfplan.planning.repair import (
+    coming_rain,
+    compare_again,
+    with_kept_words,
+    with_roles,
+    with_window_reasons,
+)
+from turfplan.planning.schedule import Dated, date_season
+from turfplan.planning.tasks import tasks_of, with_amounts
+from turfplan.planning.watering import watered
+from turfplan.planning.ways_out import MainWork, ways_out
+from turfplan.planning.window_dates import measured_climate, moved_by_soil, with_windows
+from turfplan.records.brief import Brief
+from turfplan.records.numbering import in_rules_words
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan import Handover, Plan
+from turfplan.work.assumptions import resolve
+from turfplan.work.days_off import ASKED_BEFORE_DAYS
+from turfplan.work.drafts import SeasonDraft
+from turfplan.work.horizon import shortest
+from turfplan.work.lawn import ResolvedLawn, country_of
+from turfplan.work.phases.open_turf import too_thick
+from turfplan.work.phases.sow import nothing_sown
+from turfplan.work.seed_mix import slowest
+from turfplan.work.slopes import too_steep
+from turfplan.work.watering.season import Verdict, watering_verdict
+from turfplan.work.watering.sprinklers import zones
+from turfplan.work.watering.verdict import too_few_days
+
+
+def make_plan(
+    brief: Brief,
+    book: Book,
+    place: KnownPlace,
+    so_far: SoFar = NOTHING_YET,
+    *,
+    now: datetime,
+    brief_sha256: str = "",
+    options: bool = True,
+) -> Plan:
+    """The season of one lawn in facts and keys: a draft, which `publish` tells and stamps.
+
+    Pure: the same arguments give the same draft. `now` is aware; today is its date in the lawn's
+    zone. With a plan before and a longer journal it re-plans with the fewest moved tasks. A plan
+    that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
+    TurfplanError for names or wishes that the book does not bear out.
+    """
+    if so_far.previous is not None:
+        so_far = replace(so_far, previous=with_roles(so_far.previous, book))
+    given = _PlanSources(book, place, so_far, now)
+    chosen = _chosen(brief, given)
+    setting, best = chosen.setting, chosen.comparison.best
+    lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
+    origin = PlanOrigin(now, lawn_id, brief_sha256, len(so_far.journal))
+    shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
+    if best is None:
+        if not options:
+            return shell
+        shell = ranked_plan(shell, so_far.inputs)
+        ways = ways_out(brief, setting, lambda other: _main_work(_chosen(other, given)))
+        return shell.model_copy(update={"options": ways})
+    later = _handed_over(brief, chosen, best, given)
+    plan, history = _filled(shell, chosen, best, given, later)
+    plan = ranked_plan(plan, so_far.inputs)
+    return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
+
+
+@dataclass(frozen=True, slots=True)
+class _PlanSources:
+    """What a plan is made from, for the brief as asked and for every way out of it."""
+
+    book: Book
+    place: KnownPlace
+    so_far: SoFar
+    now: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class _ChosenCampaign:
+    """How far a plan has come once its campaign is chosen and every task has its day.
+
+    `previous` is in the rules' words.
+    """
+
+    setting: ResolvedLawn
+    verdict: Verdict
+    comparison: Comparison
+    history: TaskHistory
+    previous: Plan | None
+
+
+def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
+    """The campaign of a brief with its days, or why there is none.
+
+    Raises TurfplanError for what the book does not bear out.
+    """
+    book, place, so_far = given.book, given.place, given.so_far
+    if problems := check_brief(brief, book):
+        raise TurfplanError(problems)
+    unasked, brief = brief, _asking_for_permit(brief, book)
+    today = given.now.astimezone(ZoneInfo(place.climate.timezone)).date()
+    previous, entries = in_rules_words(so_far.previous, so_far.journal)
+    history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
+    climate = measured_climate(place.climate, book, history.soil, today)
+    setting = _setting(brief, book, replace(place, climate=climate), today, previous)
+    if brief is not unasked:
+        asked = phrases.permit_asked()
+        setting = replace(setting, assumptions=(*setting.assumptions, asked))
+    verdict = watering_verdict(
+        brief,
+        book,
+        climate,
+        slowest(book, setting.sowing.grasses),
+        zones(brief.water, book, setting.plot.area_m2),
+    )
+    closed = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
+    missing_mm = still_missing_mm(history, previous)
+    setting = replace(
+        setting,
+        openings=replace(setting.openings, no_sowing=closed),
+        levelling=replace(setting.levelling, missing_mm=missing_mm),
+        alive_until=_looked_again(history, book),
+    )
+    if previous is not None and not previous.conflict:
+        comparison = compare_again(
+            setting, feeder_for(setting), verdict, previous, history, place.days
+        )
+    else:
+        comparison = _compare(setting, verdict)
+    best = comparison.best
+    return _ChosenCampaign(
+        shortest(setting) if best is None else best.setting, verdict, comparison, history, previous
+    )
+
+
+def _handed_over(
+    brief: Brief, chosen: _ChosenCampaign, best: Candidate, given: _PlanSources
+) -> tuple[Handover, ...]:
+    """What is left to do after the last day of the plan."""
+    lawn = chosen.setting
+    if lawn.kept_end is not None and not lawn.levelling.left:
+        return ()
+    unended = brief.model_copy(update={"season": brief.season.model_copy(update={"until": None})})
+    place = replace(given.place, climate=lawn.climate)
+    wide = _setting(unended, given.book, place, lawn.today, chosen.previous)
+    closed = replace(wide.openings, no_sowing=lawn.openings.no_sowing)
+    permit = any(draft.operation == "permit" for draft in best.season.drafts)
+    wide = replace(wide, openings=closed)
+    return handed_over(wide, best, feeder_for(wide), permit=permit)
+
+
+def _looked_again(history: TaskHistory, book: Book) -> int | None:
+    """The day (an ordinal) on which a cause that was found alive is looked for again."""
+    if history.alive_on is None:
+        return None
+    return history.alive_on.toordinal() + round(book.si("site.recheck"))
+
+
+def _filled(
+    shell: Plan,
+    chosen: _ChosenCampaign,
+    best: Candidate,
+    given: _PlanSources,
+    later: tuple[Handover, ...],
+) -> tuple[Plan, TaskHistory]:
+    """The plan with its tasks, waterings, order, accounts and warnings, and the history with what
+    the weather explains."""
+    setting, book, previous = chosen.setting, given.book, chosen.previous
+    drafts, bought = with_amounts(setting, best, chosen.history)
+    tasks = tasks_of(setting, best, drafts)
+    runs, ledgers, about_water = watered(
+        setting, best, tasks, chosen.history, given.place.days, previous
+    )
+    warnings = feeding_warnings(setting, best, tasks)
+    moved = moved_by_soil(setting)
+    tasks = with_kept_words((*tasks, *runs), previous, shell.brief_sha256, book.version, moved)
+    days = {task.id: (task.start, task.end) for task in tasks}
+    lines = order_lines(
+        bought,
+        days,
+        round(book.si("delivery.small_lead")),
+        date.fromordinal(setting.first_day),
+    )
+    kept = _holidays(setting.brief, given.place, previous)
+    first = setting.first_day - ASKED_BEFORE_DAYS
+    cautions = (*shell.cautions, *warnings, *about_water)
+    filled = {
+        "holidays": kept.record(first, setting.last_day, setting.calendar.public),
+        "tasks": tasks,
+        "handover": later,
+        "order": lines,
+        "citations": citations_of(book, tasks, lines),
+        "ledgers": ledgers,
+        "cautions": tuple(
+            dict.fromkeys(said for said in (*cautions, told(later)) if said is not None)
+        ),
+        "warnings": warnings,
+    }
+    wet = forecast_reasons(book, previous, coming_rain(given.place.days, setting.today))
+    because = with_window_reasons(chosen.history.because, tasks, previous, moved, wet)
+    return shell.model_copy(update=filled), replace(chosen.history, because=because)
+
+
+def _asking_for_permit(brief: Brief, book: Book) -> Brief:
+    """The brief with a permit where seed or plants need one and nobody said that there is none.
+
+    The plan asks for it before the seed is bought.
+    """
+    young = brief.seeding.intent not in ("none", "dormant")
+    if brief.water.permit is not None or not young or not too_few_days(brief, book):
+        return brief
+    return brief.model_copy(update={"water": brief.water.model_copy(update={"permit": True})})
+
+
+def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
+    """The open main work of a chosen campaign, or None where there is no campaign."""
+    best, past = chosen.comparison.best, chosen.history
+    if best is None:
+        return None
+    operations = chosen.setting.book.operations
+    work = [
+        draft
+        for draft in best.season.drafts
+        if draft.id not in past.done
+        and draft.id not in past.skipped
+        and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
+    ]
+    days = [
+        date.fromordinal(best.dated.day(node))
+        for draft in work
+        for node in (draft.start_node, draft.end_node)
+    ]
+    return MainWork(best.campaign.name, min(days, default=None), max(days, default=None))
+
+
+def _setting(
+    brief: Brief, book: Book, place: KnownPlace, today: date, previous: Plan | None
+) -> ResolvedLawn:
+    """The lawn as resolved, with its windows; a plan that was made before keeps its days."""
+    setting = resolve(
+        brief,
+        book,
+        place.climate,
+        today,
+        kept=(previous.horizon.start, previous.horizon.end) if previous is not None else None,
+        ground=place.ground,
+        holidays=_holidays(brief, place, previous).between,
+    )
+    return with_windows(setting, place.real_years)
+
+
+def _holidays(brief: Brief, place: KnownPlace, previous: Plan | None) -> HolidayList:
+    """The public holidays of the lawn's country, as far as the brief names it."""
+    state = brief.place.state or place.climate.state
+    kept = previous.holidays if previous is not None else None
+    return HolidayList(country_of(brief), state, kept, place.holidays)
+
+
+def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
+    """The campaigns compared.
+
+    Where seed cannot be kept moist, or the turf is a sponge, there is nothing to compare.
+    """
+    if refused := nothing_sown(setting):
+        return Comparison(None, (), refused)
+    if steep := too_steep(setting):
+        return Comparison(None, (), (steep,))
+    if sponge := too_thick(setting):
+        return Comparison(None, (), (sponge,))
+    needs_water = setting.sowing.needs_water
+    if needs_water and not verdict.ok:
+        return Comparison(None, (), verdict.reasons)
+    feeder = feeder_for(setting)
+    comparison = compare(setting, feeder, permit=needs_water and verdict.needs_permit)
+    if comparison.best is None:
+        return comparison
+    lawn = comparison.best.setting
+
+    def dated(season: SeasonDraft) -> Dated | Conflict:
+        return dated_without(lawn, season, lambda left: date_season(lawn, left))
+
+    return replace(comparison, best=fed(lawn, comparison.best, feeder, dated))
+
+
+def lawn_id_of(brief: Brief, climate: Climate, previous: Plan | None) -> str:
+    """The lawn's id: the brief's, else the one that was given once, else one derived from what the
+    lawn is."""
+    if brief.lawn.id:
+        return brief.lawn.id
+    if previous is not None:
+        return previous.lawn_id
+    what = (
+        f"{brief.lawn.name}\n{climate.latitude:.3f} {climate.longitude:.3f}\n{brief.lawn.area_m2}"
+    )
+    return "lawn-" + hashlib.sha256(what.encode()).hexdigest()[:10]

@@ -1,0 +1,104 @@
+"""Reckons what is still to be bought after what was ordered, delivered and used."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from turfplan.records.past import TaskHistory
+from turfplan.work.drafts import Draft, Load
+from turfplan.work.season import FillVolumes
+
+# Less than a handful is no difference.
+LEAST_M3 = 0.001
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """What is here and what is missing, loose m3.
+
+    `more` is what the order of a load takes more (below zero: less) than its passes need,
+    `short_m3` what is short with no order left to take it, `settled` the tasks whose goods are
+    here, or not wanted any more.
+    """
+
+    more: Mapping[int, float] = field(default_factory=dict)
+    short_m3: float = 0.0
+    settled: frozenset[str] = frozenset()
+
+
+def needed_m3(loads: Sequence[Load], volumes: FillVolumes) -> dict[int, float]:
+    """The loose m3 that each load is for: its passes, with the last the touch-up."""
+    needed = {load.number: load.loose_m3 for load in loads}
+    if needed:
+        needed[max(needed)] += volumes.touch_up_m3
+    return needed
+
+
+def stock_of(
+    needed: Mapping[int, float],
+    ordered: Mapping[int, float],
+    drafts: Sequence[Draft],
+    history: TaskHistory,
+    loads: Sequence[Load] = (),
+) -> Stock:
+    """What the journal leaves to be ordered.
+
+    `needed` and `ordered` are loose m3 by load, needed exactly and as sold; `drafts` are the
+    passes; `loads` say which order each is part of (else its own). What came beyond the order, and
+    what a pass took less than planned, is over and makes the next open order smaller. The contrary
+    is short, as far as rounding up to what is sold has not covered it, and makes it larger.
+    """
+    more: dict[int, float] = {}
+    over = spare = 0.0
+    orders = {number: number for number in ordered} | {load.number: load.order for load in loads}
+    for number, planned in ordered.items():
+        amount = _came(number, ordered, orders, history)
+        if amount is not None:
+            over += amount - planned
+            spare += planned - needed[number]
+            more[number] = amount - needed[number]
+    over -= sum(_used(draft, history) for draft in drafts)
+    left = over if over > 0 else min(0.0, over + spare)
+    for number in ordered:
+        if number not in more and abs(left) > LEAST_M3:
+            taken = min(left, needed[number])
+            more[number] = -taken
+            left -= taken
+    # An order that brought just what was asked for is told as it was.
+    differing = {n: m for n, m in more.items() if abs(m - (ordered[n] - needed[n])) > LEAST_M3}
+    return Stock(
+        differing,
+        max(0.0, -left) if left < -LEAST_M3 else 0.0,
+        frozenset(history.done) | history.skipped,
+    )
+
+
+def _came(
+    load: int, ordered: Mapping[int, float], orders: Mapping[int, int], history: TaskHistory
+) -> float | None:
+    """The volume that a load brought, or will bring by its share of what was logged of its order;
+    None while it is not ordered."""
+    planned_m3 = ordered[load]
+    if f"delivery.{load}" in history.done:
+        logged = _logged_m3(f"delivery.{load}", history)
+        return planned_m3 if logged is None else logged
+    order = f"order_material.{orders[load]}"
+    if order not in history.done:
+        return None
+    logged = _logged_m3(order, history)
+    whole_m3 = sum(each for other, each in ordered.items() if orders[other] == orders[load])
+    return planned_m3 if logged is None else logged * planned_m3 / whole_m3
+
+
+def _used(draft: Draft, history: TaskHistory) -> float:
+    """What a pass took beyond what was planned, loose m3; nothing where no volume is logged."""
+    logged = _logged_m3(draft.id, history)
+    if logged is None or not draft.loose_m3:
+        return 0.0
+    return logged - draft.loose_m3 * history.actual[draft.id].share
+
+
+def _logged_m3(task: str, history: TaskHistory) -> float | None:
+    if task not in history.actual:
+        return None
+    volumes = [amount.value for amount in history.actual[task].amounts if amount.unit == "m3"]
+    return sum(volumes) if volumes else None

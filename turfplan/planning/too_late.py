@@ -1,0 +1,54 @@
+"""What should have come before work that is over, and cannot any more."""
+
+from datetime import date
+
+from turfplan.planning.candidates import MAIN_WORK
+from turfplan.planning.falling import without_tasks
+from turfplan.planning.history import fixed_nodes
+from turfplan.records.constraints import Lag, Strength
+from turfplan.records.past import TaskHistory
+from turfplan.work.drafts import SeasonDraft, task_of_node
+from turfplan.work.lawn import ResolvedLawn
+
+
+def without_too_late(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory, open_from: date
+) -> SeasonDraft:
+    """A season without the open tasks that had to come before what history has fixed in the past.
+
+    Rules that are newer than the plan before may ask for such. What has to come before one of them
+    goes with it. Main work never goes, nor does what is begun, done, over, or moved by hand.
+    `open_from` is the first day on which anything can still be done.
+    """
+    first = open_from.toordinal()
+    over = {node: day for node, day in fixed_nodes(season, history).items() if day < first}
+    lags = [lag for lag in season.constraints if isinstance(lag, Lag) and _binds(lag, first)]
+    stays = _staying(setting, season, history)
+    gone: set[str] = set()
+    while True:
+        late = {
+            task_of_node(lag.before)
+            for lag in lags
+            if lag.after in over or task_of_node(lag.after) in gone
+        }
+        if not late - stays - gone:
+            return without_tasks(season, gone)
+        gone |= late - stays
+
+
+def _binds(lag: Lag, day: int) -> bool:
+    """Whether a lag holds what could be done on `day` before another task."""
+    least = lag.minimum
+    return least is not None and lag.strength >= Strength.STRONG and least(day) >= day
+
+
+def _staying(setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory) -> set[str]:
+    """The tasks that never go: main work, which nothing after it makes needless, and of what
+    history knows more than a day still open."""
+    operations = setting.book.operations
+    main = {
+        draft.id
+        for draft in season.drafts
+        if not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
+    }
+    return main.union(history.fixed, history.part_done)

@@ -1,0 +1,308 @@
+"""Ways out when a plan cannot be done as asked, each dated by every rule before it is offered."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+from turfplan.book.words import grass_name
+from turfplan.calendar_days import WEEKDAYS
+from turfplan.errors import TurfplanError
+from turfplan.message import Days, Message, as_written, listed
+from turfplan.phrases import ways_out as phrases
+from turfplan.phrases.weed_killers import pot_passed
+from turfplan.records.brief import Brief, Intent
+from turfplan.records.plan import Option
+from turfplan.units import INCH_MM, System
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.light import hours_of
+from turfplan.work.thatch import strip_limit
+from turfplan.work.watering.hose import by_hand
+from turfplan.work.year_seasons import next_growing_year
+
+MOST_OPTIONS = 5
+
+
+@dataclass(frozen=True, slots=True)
+class MainWork:
+    """What a way out leads to: its campaign, and the first and last day of spreading, sowing and
+    planting.
+
+    The days are None where there is none of these.
+    """
+
+    campaign: Message
+    first: date | None
+    last: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class _ChangedBrief:
+    """A brief with something else asked for: what that is, how the brief says it, and the whole
+    brief."""
+
+    title: Message
+    lines: Message
+    brief: Brief
+
+
+def ways_out(
+    brief: Brief, setting: ResolvedLawn, tried: Callable[[Brief], MainWork | None]
+) -> tuple[Option, ...]:
+    """Changes of the brief that can be dated by every rule, nearest to the wish first; each leads
+    somewhere of its own.
+
+    `tried` dates a changed brief as the planner itself does, and gives None where that cannot be
+    done.
+    """
+    found: dict[Message, Option] = {}
+    for change in _changes(brief, setting):
+        try:
+            work = tried(change.brief)
+        except TurfplanError:
+            # This way contradicts the book (for example seed for a grass that has none): it is no
+            # option.
+            continue
+        if work is not None and (reason := _leads_to(work)) not in found:
+            found[reason] = Option(title=change.title, reason=reason, change=change.lines)
+        if len(found) == MOST_OPTIONS:
+            break
+    return tuple(found.values())
+
+
+def _leads_to(work: MainWork) -> Message:
+    if work.first is None or work.last is None:
+        return phrases.campaign_alone(campaign=work.campaign)
+    return phrases.campaign_dated(campaign=work.campaign, days=Days(work.first, work.last))
+
+
+def _with(brief: Brief, part: str, **values: Any) -> Brief:
+    return brief.model_copy(update={part: getattr(brief, part).model_copy(update=values)})
+
+
+def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Every way that the brief leaves open, nearest to the wish first."""
+    yield from _with_a_pot_test(brief, setting)
+    yield from _with_more_sun(brief, setting)
+    yield from _without_thatch(brief, setting)
+    yield from _with_more_choice(brief)
+    yield from _with_more_hands(brief, setting)
+    # What fits inside the owner's days comes before more of them.
+    yield from _with_less_work(brief, setting)
+    yield from _one_after_the_other(brief)
+    yield from _with_sod(brief, setting)
+    yield from _with_more_days(brief)
+    yield from _with_a_later_end(brief, setting)
+    start = _next_year(brief, setting)
+    yield _ChangedBrief(
+        phrases.next_year(),
+        as_written(f"from = {start}"),
+        _with(brief, "season", start=start, until=None),
+    )
+
+
+def _with_more_choice(brief: Brief) -> Iterator[_ChangedBrief]:
+    """Any campaign."""
+    if brief.season.campaign != "auto":
+        yield _ChangedBrief(
+            phrases.any_campaign(),
+            as_written('campaign = "auto"'),
+            _with(brief, "season", campaign="auto"),
+        )
+
+
+def _with_a_later_end(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Another year, where the owner gave the end; one that was assumed holds nothing up."""
+    if brief.season.until is None:
+        return
+    later = brief.season.until + timedelta(days=366)
+    if later > setting.today:
+        yield _ChangedBrief(
+            phrases.more_time(),
+            as_written(f"until = {later}"),
+            _with(brief, "season", until=later),
+        )
+
+
+def _with_more_hands(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Twice the people, machines that spread, a contractor, and water that runs by itself."""
+    work, people = brief.work, 2 * setting.labour.people
+    if brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey:
+        yield _ChangedBrief(
+            phrases.more_people(n=people),
+            as_written(f"people = {people}"),
+            _with(brief, "work", people=people),
+        )
+        if not {"topdresser", "loader"}.issubset(work.machines):
+            machines = tuple(dict.fromkeys((*work.machines, "topdresser", "loader")))
+            yield _ChangedBrief(
+                phrases.machines_that_spread(),
+                as_written(f"machines = {list(machines)}".replace("'", '"')),
+                _with(brief, "work", machines=machines),
+            )
+    if work.by != "contractor":
+        yield _ChangedBrief(
+            phrases.a_contractor(),
+            as_written('by = "contractor"'),
+            _with(brief, "work", by="contractor"),
+        )
+    if not brief.water.timer and by_hand(brief.water) and brief.seeding.intent != "none":
+        yield _ChangedBrief(
+            phrases.a_timer(), as_written("timer = true"), _with(brief, "water", timer=True)
+        )
+
+
+def _with_sod(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Sod where seed has no season, if the grass is sold as such."""
+    seeded = brief.seeding.intent in ("overseed", "renovate", "patch")
+    if seeded and "sod" in setting.sowing.grass.plantable and brief.season.until is not None:
+        yield _ChangedBrief(
+            phrases.sod_instead(),
+            as_written('intent = "plant", form = "sod"'),
+            _with(brief, "seeding", intent="plant", form="sod"),
+        )
+
+
+def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Seed that waits for spring, the hollows alone, and half of the fill."""
+    grass = setting.turf.species
+    sown = brief.seeding.intent in ("overseed", "renovate", "patch")
+    if grass.season == "cool" and sown and grass.seedable:
+        yield _ChangedBrief(
+            phrases.sow_dormant(),
+            as_written('intent = "dormant"'),
+            _with(brief, "seeding", intent="dormant"),
+        )
+    if brief.leveling.depth_mm and brief.leveling.lows:
+        yield _ChangedBrief(
+            phrases.hollows_only(),
+            phrases.leave_out(table="leveling.depth"),
+            _with(brief, "leveling", depth_mm=None),
+        )
+    if brief.leveling.depth_mm:
+        yield _ChangedBrief(
+            phrases.half_as_deep(),
+            phrases.half_depth(),
+            _with(brief, "leveling", depth_mm=brief.leveling.depth_mm / 2),
+        )
+
+
+def _with_more_days(brief: Brief) -> Iterator[_ChangedBrief]:
+    """Days of work and of watering that the brief rules out."""
+    calendar, water = brief.calendar, brief.water
+    if calendar.weekdays is not None and len(calendar.weekdays) < 7:
+        yield _ChangedBrief(
+            phrases.any_weekday(),
+            as_written('weekdays = ["mon", …, "sun"]'),
+            _with(brief, "calendar", weekdays=WEEKDAYS),
+        )
+    if calendar.away or calendar.unavailable:
+        yield _ChangedBrief(
+            phrases.stay_at_home(),
+            as_written("away = []"),
+            _with(brief, "calendar", away=(), unavailable=()),
+        )
+    if water.allowed_weekdays is not None and water.permit is False:
+        yield _ChangedBrief(
+            phrases.water_permit(),
+            as_written("permit = true"),
+            _with(brief, "water", permit=True),
+        )
+
+
+def _one_after_the_other(brief: Brief) -> Iterator[_ChangedBrief]:
+    """Level and sow in seasons of their own."""
+    leveling = brief.leveling
+    if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
+        return
+    yield _ChangedBrief(
+        phrases.level_now(), as_written('intent = "none"'), _with(brief, "seeding", intent="none")
+    )
+    yield _ChangedBrief(
+        phrases.sow_now(),
+        phrases.leave_out(table="[leveling]"),
+        _with(brief, "leveling", depth_mm=None, lows=()),
+    )
+
+
+def _next_year(brief: Brief, setting: ResolvedLawn) -> date:
+    """The beginning of the next growing year after today, or after the first day that the brief
+    asks for."""
+    after = max(setting.today, brief.season.start or setting.today)
+    return next_growing_year(setting.book, after, southern=setting.climate.southern)
+
+
+def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Where something in the soil lets nothing grow: seed once it has grown in a pot of it."""
+    if not any(hold.until is None for hold in setting.holds):
+        return
+    start = max(setting.today, brief.season.start or setting.today)
+    after = start + timedelta(days=round(setting.book.si("site.pot_test")))
+    waiting = {hold.number for hold in setting.holds if hold.until is None}
+    uses = tuple(
+        use.model_copy(update={"seed_after": after}) if number in waiting else use
+        for number, use in enumerate(brief.history.herbicides, 1)
+    )
+    yield _ChangedBrief(
+        pot_passed(),
+        as_written(f"seed_after = {after}"),
+        _with(brief, "history", herbicides=uses),
+    )
+
+
+def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Where it is too dark for what is sown: another grass, other plants, or more light."""
+    light, grass = setting.plot.light, setting.turf.species
+    if light is None or setting.sowing.refused is None or light.hours is None:
+        return
+    for other in light.others(grass.season) if not light.dark else ():
+        entry, name = setting.book.species[other], grass_name(setting.book, other)
+        intent = brief.seeding.intent
+        if not entry.seedable or (intent == "plant" and entry.plantable):
+            intent = "plant"
+        yield _ChangedBrief(
+            phrases.other_grass(grass=name),
+            as_written(f'species = "{other}", intent = "{intent}"'),
+            _with(brief, "seeding", species=other, intent=intent, form=None),
+        )
+    needed = max(light.least_h, light.needs_h(setting.sowing.grass.id))
+    if light.hours < needed:
+        yield _ChangedBrief(
+            phrases.more_sun(hours=hours_of(needed)),
+            as_written(f"sun_hours = {needed:g}"),
+            _with(brief, "site", sun_hours=needed, shade_hours=None),
+        )
+
+
+def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """The two ways with turf that is a sponge: strip it, or take the thatch down for a season and
+    level it then.
+    """
+    book, thatch, grass = setting.book, brief.lawn.thatch_mm, setting.turf.species
+    sponge = thatch is not None and thatch >= book.si(strip_limit(grass)) - 1e-6
+    if not sponge or brief.lawn.condition == "bare":
+        return
+    intent: Intent = "renovate" if grass.seedable else "plant"
+    yield _ChangedBrief(
+        phrases.strip_turf(),
+        as_written(f'condition = "bare", thatch = "0 in", intent = "{intent}"'),
+        _with(_with(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent=intent),
+    )
+    if grass.dethatch != "never":
+        left, start = book.si("dethatch.limit"), _next_year(brief, setting)
+        depth = f"{left / INCH_MM:g} in" if setting.system is System.US else f"{left:.0f} mm"
+        lighter = _with(brief, "lawn", thatch_mm=left)
+        yield _ChangedBrief(
+            _thatch_first(setting, start),
+            as_written(f'from = {start}, thatch = "{depth}"'),
+            _with(lighter, "season", start=start, until=None),
+        )
+
+
+def _thatch_first(setting: ResolvedLawn, before: date) -> Message:
+    """Taking the thatch down in the seasons that this grass has for it before a day."""
+    seasons = [w for w in setting.open("dethatch") if w.start < before]
+    if not seasons:
+        return phrases.thatch_first_next()
+    spans = (Days(max(w.start, setting.today), w.end, weekday=False) for w in seasons)
+    return phrases.thatch_first(days=listed(spans, "and"))

@@ -1,1 +1,0 @@
-"""The only place below the commands that opens files: briefs, journals, climate, surveys, packaged data."""

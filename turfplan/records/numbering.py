@@ -1,0 +1,104 @@
+"""Hands out task numbers once: one that has left the feed never comes back.
+
+Rules name their tasks alike each time; a feed remembers. With `topdress.3` retired, what the rules
+call `topdress.3` is `topdress.3.again2` in the feed, an entry of its own; every other task keeps
+the name it has.
+"""
+
+import re
+from collections.abc import Collection, Iterable, Mapping, Sequence
+
+from turfplan.records.journal import JournalEntry
+from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Task
+
+_NUMBERED = re.compile(r"(?P<kin>.+)\.(?P<number>\d+)")
+_AGAIN = re.compile(r"(?P<name>.+)\.again\d+")
+
+
+def feed_id(rules_id: str, retired: Collection[str]) -> str:
+    """What the feed calls a task that the rules call `rules_id`."""
+    name, turn = rules_id, 1
+    while name in retired:
+        turn += 1
+        name = f"{rules_id}.again{turn}"
+    return name
+
+
+def rules_id(feed_id: str, retired: Collection[str]) -> str | None:
+    """What the rules call a task that the feed calls `feed_id`: the inverse of `feed_id`.
+
+    None for a retired task.
+    """
+    if feed_id in retired:
+        return None
+    again = _AGAIN.fullmatch(feed_id)
+    return again["name"] if again else feed_id
+
+
+def in_rules_words(
+    previous: Plan | None, journal: Sequence[JournalEntry]
+) -> tuple[Plan | None, tuple[JournalEntry, ...]]:
+    """The plan before and the journal with the ids that the rules give.
+
+    Entries about retired tasks are left out.
+    """
+    if previous is None or not previous.retired:
+        return previous, tuple(journal)
+    retired = {task.id for task in previous.retired}
+    plan = previous.model_copy(
+        update={
+            "tasks": tuple(
+                _renamed(t, {name: rules_id(name, retired) or name for name in _names(t)})
+                for t in previous.tasks
+            )
+        }
+    )
+    entries = [
+        entry
+        if entry.task is None
+        else entry.model_copy(update={"task": rules_id(entry.task, retired)})
+        for entry in journal
+        if entry.task is None or rules_id(entry.task, retired) is not None
+    ]
+    return plan, tuple(entries)
+
+
+def in_feed_words(tasks: Iterable[Task], retired: Collection[str]) -> tuple[Task, ...]:
+    """The tasks of the rules with the ids of the feed."""
+    if not retired:
+        return tuple(tasks)
+    return tuple(_renamed(t, {name: feed_id(name, retired) for name in _names(t)}) for t in tasks)
+
+
+def in_order_of_date(tasks: Sequence[Task], fixed: Collection[str]) -> tuple[Task, ...]:
+    """The tasks with the numbers of each kind given out by date.
+
+    `fixed` ones (done, held, in the journal) keep theirs.
+    """
+    kinds: dict[str, list[Task]] = {}
+    for task in tasks:
+        match = _NUMBERED.fullmatch(task.id)
+        if match is not None and task.id not in fixed:
+            kinds.setdefault(match["kin"], []).append(task)
+    new: dict[str, str] = {}
+    for kin, free in kinds.items():
+        numbers = sorted(_number(t.id) for t in free)
+        ordered = sorted(free, key=lambda t: (t.start, t.end, _number(t.id)))
+        new |= {task.id: f"{kin}.{number}" for task, number in zip(ordered, numbers, strict=True)}
+    if all(old == name for old, name in new.items()):
+        return tuple(tasks)
+    return tuple(_renamed(task, new) for task in tasks)
+
+
+def _number(task_id: str) -> int:
+    return int(task_id.rsplit(".", 1)[1])
+
+
+def _names(task: Task) -> tuple[str, ...]:
+    return (task.id, *task.depends_on)
+
+
+def _renamed(task: Task, names: Mapping[str, str]) -> Task:
+    depends_on = tuple(names.get(name, name) for name in task.depends_on)
+    return task.model_copy(update={"id": names.get(task.id, task.id), "depends_on": depends_on})

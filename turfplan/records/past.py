@@ -1,0 +1,47 @@
+"""The record of what has happened to a plan's tasks, as journal and calendar tell it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+
+from turfplan.message import Message
+from turfplan.records.plan_task import WhatHappened
+
+
+@dataclass(frozen=True, slots=True)
+class TaskHistory:
+    """What has happened, by task id; days are ordinals.
+
+    `done` holds what is over (the last day it was worked on), `part_done` the share of what is
+    begun, `overdue` what is over without an entry, `held` what was moved by hand, `not_before` the
+    first day still possible after rain or refusal, `published` the first day of what is still open.
+    `alive_on` is the day on which the cause of bumps or thin grass was found alive.
+    `soil` are temperatures in degC at 10 cm, `rain` is in mm.
+    """
+
+    done: Mapping[str, int] = field(default_factory=dict)
+    actual: Mapping[str, WhatHappened] = field(default_factory=dict)
+    part_done: Mapping[str, float] = field(default_factory=dict)
+    skipped: frozenset[str] = frozenset()
+    overdue: Mapping[str, int] = field(default_factory=dict)
+    held: Mapping[str, int] = field(default_factory=dict)
+    because: Mapping[str, Message] = field(default_factory=dict)
+    not_before: Mapping[str, tuple[int, Message]] = field(default_factory=dict)
+    published: Mapping[str, int] = field(default_factory=dict)
+    germinated: date | None = None
+    missing_mm: float | None = None
+    alive_on: date | None = None
+    soil: tuple[tuple[date, float], ...] = ()
+    rain: Mapping[date, float] = field(default_factory=dict)
+
+    @property
+    def fixed(self) -> dict[str, int]:
+        """Every task whose day is not to be chosen any more."""
+        return {**self.overdue, **self.held, **self.done}
+
+    @property
+    def recorded(self) -> frozenset[str]:
+        """The tasks of which something is written down: they keep their numbers."""
+        return self.skipped.union(
+            self.done, self.actual, self.part_done, self.overdue, self.held, self.because
+        )

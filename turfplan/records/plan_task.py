@@ -1,0 +1,274 @@
+"""The tasks of a plan: what, when, why, how much, and what was published and done."""
+
+from contextlib import suppress
+from dataclasses import replace
+from datetime import date, datetime, time
+from typing import Annotated, Literal
+
+from pydantic import (
+    BaseModel,
+    ConfigDict,
+    Field,
+    GetCoreSchemaHandler,
+    GetJsonSchemaHandler,
+    PlainSerializer,
+    ValidationInfo,
+)
+from pydantic_core import CoreSchema, core_schema
+
+from turfplan.errors import FormError
+from turfplan.message import Message, as_written, message_from_json, said
+from turfplan.phrases import form
+from turfplan.records.book_names import FactName
+from turfplan.records.items import AmountItem, NamedAmount
+from turfplan.units import us_twin
+
+Status = Literal["NEEDS-ACTION", "IN-PROCESS", "COMPLETED", "CANCELLED"]
+Phase = Literal["prepare", "surface", "level", "seed", "care", "finish"]
+# The parts that tasks play in a renovation; `headline` marks what a reader looks for first.
+Role = Literal[
+    "marking",
+    "low_cut",
+    "thatching",
+    "coring",
+    "digging",
+    "ordering",
+    "delivery",
+    "spreading",
+    "sowing",
+    "dormant",
+    "planting",
+    "relaying",
+    "first_cut",
+    "looking",
+    "measuring",
+    "mending",
+    "feeding",
+    "starter",
+    "headline",
+]
+# How late a day lies in its season.
+Grade = Literal["good", "late", "last"]
+Outcome = Literal["done", "skipped", "dropped"]
+Stamp = Annotated[
+    datetime,
+    PlainSerializer(
+        lambda d: d.isoformat().replace("+00:00", "Z"), return_type=str, when_used="json"
+    ),
+]
+NOTHING = as_written("")
+
+
+def _read(value: object, info: ValidationInfo) -> Message:
+    """A message, or the text of one: what `plan.json` keeps of it stands in the table of the
+    context, by its text.
+    """
+    if isinstance(value, Message):
+        return value
+    if not isinstance(value, str):
+        raise FormError(form.not_text())
+    if info.context is None:
+        return as_written(value)
+    # Read from a file: the text is what it was told as, whatever these words would make of it now.
+    kept = info.context["said"].get(value)
+    if kept is not None:
+        # What a newer program keeps of a text may be of a kind that this one does not know: the
+        # text stands then.
+        with suppress(AttributeError, KeyError, TypeError, ValueError):
+            return message_from_json(kept, value)
+    return replace(as_written(value), text=value)
+
+
+def _written(message: Message) -> str:
+    """The text of a message, for files; it must have been told to a reader before."""
+    return str(message)
+
+
+class _SaidInFiles:
+    """What pydantic is told of a message: how it is read and written, nothing of its inside.
+
+    PlainValidator and PlainSerializer would have it build the schema of a message, with every
+    kind of value, for each field that holds one; that took most of the time of making a plan's
+    classes.
+    """
+
+    def __get_pydantic_core_schema__(
+        self, source: object, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        return core_schema.with_info_plain_validator_function(
+            _read,
+            serialization=core_schema.plain_serializer_function_ser_schema(
+                _written, return_schema=core_schema.str_schema()
+            ),
+        )
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, str]:
+        return {"type": "string"}
+
+
+# What is said: a key with values inside, a text in files.
+Said = Annotated[Message, _SaidInFiles()]
+ClockTime = Annotated[
+    time, PlainSerializer(lambda t: t.strftime("%H:%M"), return_type=str, when_used="json")
+]
+
+
+class PlanRecord(BaseModel):
+    """Base of every record of the plan: frozen, unknown keys forbidden."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", populate_by_name=True, defer_build=True)
+
+
+class TaskWindow(PlanRecord):
+    """The days on which a task may be done, both included."""
+
+    start: date
+    end: date
+
+
+class Amount(PlanRecord):
+    """How much of something: SI value and unit, US value and unit, and why this much."""
+
+    item: NamedAmount
+    value: float
+    unit: str
+    value_us: float
+    unit_us: str
+    reason: Said
+    facts: tuple[str, ...] = ()
+
+    @classmethod
+    def of(
+        cls,
+        item: AmountItem,
+        value: float,
+        unit: str,
+        reason: Message | str,
+        facts: tuple[FactName, ...] = (),
+    ) -> "Amount":
+        """An amount from its SI value, with the US twin worked out; at most six decimals are
+        kept.
+        """
+        value_us, unit_us = us_twin(value, unit)
+        return cls(
+            item=item,
+            value=round(value, 6),
+            unit=unit,
+            value_us=round(value_us, 6),
+            unit_us=unit_us,
+            reason=said(reason),
+            facts=facts,
+        )
+
+
+class Series(PlanRecord):
+    """A repeated timed job: every day, or on some weekdays, from one day to another, less the days
+    to skip.
+    """
+
+    start: date = Field(alias="from")
+    end: date = Field(alias="to")
+    start_time: ClockTime
+    minutes: int
+    weekdays: tuple[str, ...] = ()
+    skip: tuple[date, ...] = ()
+
+
+class WateringStage(PlanRecord):
+    """The stage of watering that a series belongs to: its id, what it is called, how a run is cut.
+
+    The minutes of a run are those of water in `settings` places, one after the other, and in
+    `cycles`, between which `soak_minutes` pass in one place. `rate_mm_h` falls where it wets; None
+    for several zones in one series.
+    """
+
+    id: str
+    name: Said
+    settings: int = 1
+    cycles: int = 1
+    soak_minutes: int = 0
+    rate_mm_h: float | None = None
+
+
+class WhatHappened(PlanRecord):
+    """What really happened."""
+
+    start: date
+    end: date
+    amounts: tuple[Amount, ...] = ()
+    share: float = 1.0
+
+
+class PublishedEntry(PlanRecord):
+    """All that the feed last showed of a task: words, days, runs, reminder; the calendar is written
+    from this alone.
+
+    History is re-emitted from here, never made anew. `series` holds what repeats, at clock times of
+    `timezone`; `alarm` is days before and clock time.
+    """
+
+    summary: str
+    description: str
+    start: date
+    end: date
+    category: str
+    cancelled: bool = False
+    series: Series | None = None
+    timezone: str | None = None
+    alarm: tuple[int, ClockTime] | None = None
+
+
+class Task(PlanRecord):
+    """One thing to do, with its dates, reasons and amounts; the book says which roles its operation
+    plays.
+    """
+
+    id: str
+    uid: str
+    operation: str
+    phase: Phase
+    roles: tuple[Role, ...] = ()
+    title: Said
+    why: Said = NOTHING
+    start: date
+    end: date
+    best: date
+    duration_days: int = 1
+    person_hours: float = 0.0
+    status: Status = "NEEDS-ACTION"
+    window: TaskWindow
+    not_earlier: tuple[Said, ...] = ()
+    not_later: tuple[Said, ...] = ()
+    amounts: tuple[Amount, ...] = ()
+    how: tuple[Said, ...] = ()
+    go: Said | None = None
+    fallback: Said | None = None
+    fallback_day: date | None = None
+    cautions: tuple[Said, ...] = ()
+    depends_on: tuple[str, ...] = ()
+    facts: tuple[str, ...] = ()
+    strength: Literal["hard", "strong", "advice", "preference"] = "strong"
+    overdue: bool = False
+    grade: Grade | None = None
+    closed: Outcome | None = None
+    held: bool = False
+    actual: WhatHappened | None = None
+    series: Series | None = None
+    stage: WateringStage | None = None
+    sequence: int = 0
+    created: Stamp | None = None
+    last_modified: Stamp | None = None
+    change: Said | None = None
+    published: PublishedEntry | None = None
+    alarm: bool = False
+
+    def plays(self, *roles: Role) -> bool:
+        """Whether the task plays one of these roles, as the book gives them to its operation."""
+        # Asked of every task by every check: a plain loop is several times as quick as any() over a
+        # generator.
+        for role in roles:  # noqa: SIM110
+            if role in self.roles:
+                return True
+        return False

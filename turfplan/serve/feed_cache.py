@@ -1,0 +1,113 @@
+"""Keeps what the server answers from at hand: the open index, and the last good bytes of each feed
+with its forms.
+"""
+
+import gzip
+import os
+import sqlite3
+import threading
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from turfplan.serve import index, tokens
+from turfplan.serve.feed import etag_of
+from turfplan.serve.index import ServedLawn
+
+_HEAD, _END = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
+_Seen = tuple[int, int, int]
+
+
+@dataclass(frozen=True)
+class ServedFeed:
+    """The last good bytes of a lawn's feed with what answers need of them, worked out once a
+    version.
+    """
+
+    published: index.PublishedFeed
+
+    @cached_property
+    def etag(self) -> str:
+        """The strong validator of the plain bytes."""
+        return etag_of(self.published.content)
+
+    @cached_property
+    def zipped(self) -> bytes:
+        """The bytes in gzip, the same each time."""
+        return gzip.compress(self.published.content, 6, mtime=0)
+
+
+class _HeldConnection:
+    """A connection that is closed when its thread, or the shelf, is gone."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        self.connection = connection
+
+    def __del__(self) -> None:
+        self.connection.close()
+
+
+class FeedCache:
+    """The index for one process: a connection a thread, and each feed read again only when its file
+    has changed.
+    """
+
+    def __init__(self, path: Path) -> None:
+        """For an index file; raises TurfplanError when it cannot be used."""
+        self.path = path
+        self._threads = threading.local()
+        self._feeds: dict[int, tuple[_Seen | None, ServedFeed]] = {}
+        self._connection()
+
+    def _connection(self) -> sqlite3.Connection:
+        held: _HeldConnection | None = getattr(self._threads, "held", None)
+        if held is None:
+            # Whichever thread lets go of it last closes it.
+            held = self._threads.held = _HeldConnection(index.connect(self.path, any_thread=True))
+        return held.connection
+
+    def find(self, token: str) -> tokens.Token | None:
+        """What a token opens, or None."""
+        return tokens.find(self._connection(), token)
+
+    def revoke(self, token: tokens.Token) -> None:
+        """Takes a token of a page back for good, with its feed."""
+        tokens.revoke(self._connection(), token.id, token.lawn)
+
+    def feed(self, lawn: ServedLawn) -> ServedFeed | None:
+        """The feed of a lawn: the folder's bytes when they are whole, else the last good ones; None
+        before the first.
+        """
+        seen = _seen(lawn.folder / "season.ics")
+        known = self._feeds.get(lawn.id)
+        if known is not None and known[0] == seen:
+            return known[1]
+        published = self._read(lawn)
+        if published is None:
+            return None
+        feed = (
+            known[1]
+            if known is not None and known[1].published == published
+            else ServedFeed(published)
+        )
+        self._feeds[lawn.id] = (seen, feed)
+        return feed
+
+    def _read(self, lawn: ServedLawn) -> index.PublishedFeed | None:
+        connection = self._connection()
+        try:
+            content = (lawn.folder / "season.ics").read_bytes()
+        except OSError:
+            content = b""
+        if content.startswith(_HEAD) and content.endswith(_END):
+            return index.publish(connection, lawn, content, etag_of(content))
+        return index.published(connection, lawn)
+
+
+def _seen(path: Path) -> _Seen | None:
+    """What changes whenever a file is written anew."""
+    try:
+        stat = os.stat(path)
+    except OSError:
+        return None
+    return stat.st_mtime_ns, stat.st_ino, stat.st_size

@@ -1,0 +1,80 @@
+"""A tick on a page becomes an entry of the journal, and the lawn is planned again."""
+
+from collections.abc import Mapping
+from datetime import date
+from multiprocessing import get_context
+from pathlib import Path
+
+from turfplan.app.log_entry import Happening, add_entry
+from turfplan.errors import TurfplanError
+from turfplan.files.reading.brief import journal_beside
+from turfplan.files.reading.plan import read_plan
+from turfplan.message import Message, said
+from turfplan.phrases import page as phrases
+from turfplan.serve.index import ServedLawn
+
+
+def tick(folder: Path, brief: Path, form: Mapping[str, str]) -> dict[str, Message]:
+    """Writes `done` for a task on a day; returns the message of each field that is wrong, and
+    writes nothing then.
+    """
+    errors: dict[str, Message] = {}
+    try:
+        plan = read_plan(folder)
+    except TurfplanError as error:
+        return {"task": _said(error)}
+    task = plan.task(form.get("task", "")) if plan is not None else None
+    if task is None:
+        errors["task"] = phrases.choose_job()
+    elif task.closed is not None:
+        errors["task"] = phrases.closed_job()
+    day: date | None = None
+    try:
+        day = date.fromisoformat(form.get("on", ""))
+    except ValueError:
+        errors["on"] = phrases.write_day(example="2027-09-04")
+    if errors or task is None or day is None:
+        return errors
+    try:
+        add_entry(journal_beside(brief), Happening("done", task=task.id, on=day))
+    except TurfplanError as error:
+        errors["task"] = _said(error)
+    return errors
+
+
+def _said(error: TurfplanError) -> Message:
+    """What is wrong, without its place: the page has no fields for files."""
+    return said(error.problems[0].message)
+
+
+def replan_apart(lawn: ServedLawn) -> None:
+    """Plan a lawn again after a tick, in a process of its own: seconds of work that hold up no
+    feed.
+    """
+    if lawn.brief is None:
+        return
+    # Started anew, not forked: a fork would take the server's threads' locks along in whatever
+    # state they are.
+    worker = get_context("spawn").Process(target=_replan, args=(lawn.brief, lawn.folder))
+    worker.start()
+    worker.join()
+    worker.close()
+
+
+def _replan(brief: Path, folder: Path) -> None:
+    """Plan in this process; what cannot be planned from leaves the last good plan in place and is
+    told to who serves.
+    """
+    import sys
+
+    from turfplan.app.inputs import language_of
+    from turfplan.app.plan_lawn import replan_lawn
+    from turfplan.messages.problems import problem_lines, words_for_errors
+
+    try:
+        replan_lawn(brief, folder, tell=lambda _: None)
+    except TurfplanError as error:
+        words = words_for_errors(language_of(None))
+        for problem in error.problems:
+            for line in problem_lines(problem, words):
+                print(line, file=sys.stderr)

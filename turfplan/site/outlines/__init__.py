@@ -1,0 +1,1 @@
+"""Plane outlines: polygons, shapes with holes, and outlines on the ellipsoid."""

@@ -1,0 +1,166 @@
+"""Which days a task may take.
+
+Days off for work, delivery days, and the open windows of its operation.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from functools import lru_cache
+
+from turfplan.message import listed
+from turfplan.phrases import day_limits as phrases
+from turfplan.records.book_names import COLLECTIVES
+from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
+from turfplan.work.campaigns import Campaign
+from turfplan.work.days_off import days_for, why_days
+from turfplan.work.drafts import Draft, OpenDays
+from turfplan.work.lag_steps import span_step
+from turfplan.work.lawn import ResolvedLawn, without
+from turfplan.work.order import SOWING
+from turfplan.work.past_of_lawn import rests
+from turfplan.work.salt_holds import salt_holds
+from turfplan.work.watering.hose import by_hand
+
+
+def day_constraints(
+    setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]
+) -> tuple[Allowed | Lag, ...]:
+    """Every constraint on the days of single tasks, and the length of those of several days."""
+    constraints: list[Allowed | Lag] = []
+    for draft in drafts:
+        constraints += _calendar(setting, draft)
+        constraints += _windows(setting, campaign, draft)
+        constraints += _of_past(setting, draft)
+        if draft.operation in SOWING or draft.operation == "plant":
+            constraints += _watering_people(setting, draft)
+            constraints += _watering_bans(setting, draft)
+            constraints += _herbicide_holds(setting, draft)
+            constraints += salt_holds(setting, draft)
+    return tuple(constraints)
+
+
+def _calendar(setting: ResolvedLawn, draft: Draft) -> list[Allowed | Lag]:
+    days, reason = days_for(setting, draft.operation), why_days(setting, draft.operation)
+    if draft.heard:
+        days, reason = setting.calendar.machines, why_days(setting, "core_aerate")
+    constraints: list[Allowed | Lag] = [
+        Allowed(f"work_days:{draft.id}", draft.start_node, days, Strength.HARD, reason)
+    ]
+    return (
+        [*constraints, *_length(setting, draft, days)] if draft.duration_days > 1 else constraints
+    )
+
+
+def _length(setting: ResolvedLawn, draft: Draft, days: DaySet) -> Iterator[Lag]:
+    """The working days that a task takes, on end where so many lie on end."""
+    ends = draft.start_node, draft.end_node
+    if _longest_run(days) >= draft.duration_days:
+        together = Reason("work.in_one_go", phrases.in_one_go())
+        most = DayStep(draft.duration_days - 1)
+        yield Lag(f"in_one_go:{draft.id}", *ends, Strength.STRONG, together, maximum=most)
+    step = span_step(days, setting.first_day, setting.last_day, draft.duration_days)
+    length = Reason("work.length", phrases.length(n=draft.duration_days))
+    yield Lag(f"length:{draft.id}", *ends, Strength.HARD, length, step, step)
+
+
+@lru_cache(maxsize=64)
+def _longest_run(days: DaySet) -> int:
+    """The longest stretch of days on end in a set."""
+    return max((end - start + 1 for start, end in days.ranges), default=0)
+
+
+def _windows(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> list[Allowed]:
+    operation = draft.operation
+    if operation in COLLECTIVES["spreading"]:
+        window = campaign.sessions[draft.session - 1].window
+        return _held_open(draft, _window(draft, (window,), Strength.STRONG))
+    if (operation in SOWING or operation == "plant") and campaign.sow_window:
+        return _held_open(draft, _window(draft, (campaign.sow_window,), Strength.HARD))
+    bound = setting.book.operations[operation].window
+    if bound is None:
+        return []
+    windows = setting.open(operation)
+    if operation in ("core_aerate", "dethatch") and 0 < draft.session <= len(campaign.sessions):
+        # What opens the turf for a pass is filled within days: it may come as soon as the pass may.
+        windows = (*windows, campaign.sessions[draft.session - 1].window)
+    if draft.window is not None:
+        windows = tuple(
+            w for w in windows if (w.start.toordinal(), w.end.toordinal()) == draft.window
+        )
+    return [_window(draft, windows, Strength[bound.upper()])] if windows else []
+
+
+def _held_open(draft: Draft, window: Allowed) -> list[Allowed]:
+    """A window that holds on the last day of a job as on its first."""
+    if draft.duration_days == 1:
+        return [window]
+    last = replace(window, id=f"{window.id}:last", node=draft.end_node, opens=False)
+    return [window, last]
+
+
+def _window(draft: Draft, windows: Sequence[OpenDays], strength: Strength) -> Allowed:
+    reasons = tuple(dict.fromkeys(w.reason for w in windows))
+    text = (
+        reasons[0]
+        if len(reasons) == 1
+        else phrases.either_window(windows=listed(reasons, "or_sentences"))
+    )
+    facts = tuple(dict.fromkeys(f for w in windows for f in w.facts))
+    reason = Reason(f"window.{windows[0].rule or draft.operation}", text, facts)
+    days = DaySet.of((w.start.toordinal(), w.end.toordinal()) for w in windows)
+    return Allowed(f"window:{draft.id}", draft.start_node, days, strength, reason, opens=True)
+
+
+def _watering_people(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """Seed is not sown while nobody can water through the first weeks."""
+    by_nobody = setting.brief.calendar.away and by_hand(setting.brief.water)
+    if draft.operation == "dormant_seed" or not by_nobody:
+        return []
+    days = round(setting.book.si("seeding.watering_commitment"))
+    blocked = [(s.start.toordinal() - days, s.end.toordinal()) for s in setting.brief.calendar.away]
+    free = DaySet.from_days(
+        d
+        for d in range(setting.first_day, setting.last_day + 1)
+        if not any(a <= d <= b for a, b in blocked)
+    )
+    reason = Reason(
+        "seed.somebody_waters",
+        phrases.somebody_waters(n=days),
+        ("seeding.watering_commitment",),
+    )
+    return [Allowed(f"away:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
+
+
+def _watering_bans(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """Nothing is sown or planted whose first weeks would fall into a watering ban."""
+    if draft.operation == "dormant_seed" or not setting.openings.no_sowing:
+        return []
+    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.no_sowing)
+    reason = Reason("seed.watering_ban", phrases.watering_ban())
+    return [Allowed(f"ban:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
+
+
+def _of_past(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """The days that seedlings of an earlier sowing, moss that was treated, or a cause that was
+    found alive leave to a task."""
+    found = []
+    for number, rest in enumerate(rests(setting, draft), 1):
+        day, strength, reason = rest
+        days = DaySet.of([(max(day, setting.first_day), max(day, setting.last_day))])
+        found.append(Allowed(f"past.{number}:{draft.id}", draft.start_node, days, strength, reason))
+    return found
+
+
+def _herbicide_holds(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """The days that a weed killer, by its active ingredient, asks for before seed may follow."""
+    return [
+        Allowed(
+            f"herbicide.{hold.key}.{hold.number}:{draft.id}",
+            draft.start_node,
+            DaySet.of([(max(hold.until, setting.first_day), setting.last_day)]),
+            Strength.HARD,
+            Reason("seed.herbicide_hold", hold.why, hold.facts),
+        )
+        for hold in setting.holds
+        if hold.until is not None
+    ]

@@ -1,0 +1,1 @@
+"""Feeding: nitrogen in slots and its account, blackouts, lime, nutrients, compost and the bag."""

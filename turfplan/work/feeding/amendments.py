@@ -1,0 +1,171 @@
+"""When sulfur, iron and gypsum go on: what a soil test asks for where pH or sodium is too high."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import ceil
+
+from turfplan.message import Message, Number, Quantity
+from turfplan.phrases import amendments as phrases
+from turfplan.records.book_names import FactName
+from turfplan.records.constraints import Allowed, Reason
+from turfplan.records.items import AmountItem
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft
+from turfplan.work.feeding.lime import growing_from, kept_to_windows
+from turfplan.work.feeding.lime_need import LIMY, PhGoal, in_its_state, ph_goal, soil_of
+from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import CARE, Timing, Wording, make
+
+IRON = "iron"
+SULFUR: tuple[FactName, FactName] = ("high_ph.sulfur_once", "high_ph.sulfur_year")
+# How far a part may slip from its day, of the gap between two.
+SLIP = 4
+
+
+@dataclass(frozen=True, slots=True)
+class _Dose:
+    """What goes on `parts` times, g/m2 each, `gap_days` apart, with its words and facts."""
+
+    key: str
+    item: AmountItem
+    rate_item: AmountItem
+    what: Message
+    g_m2: float
+    parts: int
+    gap_days: int
+    why: Message
+    how: tuple[Message, ...]
+    facts: tuple[FactName, ...]
+
+
+def too_high(setting: ResolvedLawn) -> PhGoal | None:
+    """The goal of the grass where the soil's pH lies above what it likes; None elsewhere."""
+    ph = setting.brief.soil_test.ph
+    brief = in_its_state(setting.brief, setting.climate)
+    goal = ph_goal(brief, setting.book, setting.turf.species.id)
+    return goal if ph is not None and ph > goal.high else None
+
+
+def is_sodic(setting: ResolvedLawn) -> bool:
+    """True where the sodium was measured, or the ground is known to be sodic."""
+    sar = setting.brief.soil_test.sar
+    if sar is not None:
+        return sar >= setting.book.si("salt.sodic_sar")
+    return "sodic" in setting.brief.site.ground
+
+
+def amendments(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
+    """The parts of each as tasks, on days on which the grass grows and no seedlings stand."""
+    quiet = _quiet(setting, campaign)
+    return [draft for dose in _doses(setting) for draft in _drafts(setting, dose, quiet)]
+
+
+def _quiet(setting: ResolvedLawn, campaign: Campaign) -> tuple[int, int] | None:
+    """The days around seed or plants on which nothing sharp is spread."""
+    sow = campaign.sow_window
+    if sow is None:
+        return None
+    before, after = setting.days("setting.unfed_before_seed"), setting.days("seeding.no_dressing")
+    return sow.start.toordinal() - before, sow.end.toordinal() + after
+
+
+def amend_days(drafts: Sequence[Draft]) -> list[Allowed]:
+    """Each part keeps to the weeks around its day, so that the gaps are kept."""
+    return kept_to_windows(drafts, "amend", Reason("window.amend", phrases.weeks_of_growth()))
+
+
+def _doses(setting: ResolvedLawn) -> Iterator[_Dose]:
+    goal, test = too_high(setting), setting.brief.soil_test
+    if goal is not None:
+        yield _iron(setting, goal)
+        if test.free_lime is False and soil_of(setting.brief) != LIMY:
+            yield _sulfur(setting, goal)
+    if test.gypsum_rate_g_m2 and is_sodic(setting):
+        yield _gypsum(setting, test.gypsum_rate_g_m2)
+
+
+def _ph(setting: ResolvedLawn) -> Number:
+    return Number(setting.brief.soil_test.ph or 0.0, "plain")
+
+
+def _iron(setting: ResolvedLawn, goal: PhGoal) -> _Dose:
+    return _Dose(
+        IRON,
+        "iron sulfate",
+        "iron sulfate rate",
+        phrases.iron(),
+        setting.book.si("high_ph.iron_sulfate"),
+        1,
+        setting.days("high_ph.sulfur_gap"),
+        phrases.iron_why(ph=_ph(setting), high=Number(goal.high, "plain")),
+        (phrases.iron_how(), phrases.iron_stains()),
+        ("high_ph.iron_sulfate", *goal.facts),
+    )
+
+
+def _sulfur(setting: ResolvedLawn, goal: PhGoal) -> _Dose:
+    once, year = (setting.book.si(name) for name in SULFUR)
+    return _Dose(
+        "sulfur",
+        "sulfur",
+        "sulfur rate",
+        phrases.sulfur(),
+        once,
+        round(year / once),
+        setting.days("high_ph.sulfur_gap"),
+        phrases.sulfur_why(ph=_ph(setting), high=Number(goal.high, "plain")),
+        (phrases.spread_how(), phrases.sulfur_how()),
+        (*SULFUR, "high_ph.sulfur_gap", *goal.facts),
+    )
+
+
+def _gypsum(setting: ResolvedLawn, rate_g_m2: float) -> _Dose:
+    parts = max(1, ceil(rate_g_m2 / setting.book.si("salt.gypsum_once") - 1e-9))
+    return _Dose(
+        "gypsum",
+        "gypsum",
+        "gypsum rate",
+        phrases.gypsum(),
+        rate_g_m2 / parts,
+        parts,
+        setting.days("salt.gypsum_gap"),
+        phrases.gypsum_why(rate=Quantity(rate_g_m2, "rate")),
+        (phrases.spread_how(), phrases.gypsum_how()),
+        ("salt.gypsum_once", "salt.gypsum_gap", "salt.sodic_sar"),
+    )
+
+
+def _drafts(setting: ResolvedLawn, dose: _Dose, quiet: tuple[int, int] | None) -> Iterator[Draft]:
+    slip = dose.gap_days // SLIP
+    day = setting.first_day + slip
+    area_m2 = setting.plot.area_m2
+    amounts = (
+        mass_amount(dose.item, dose.g_m2, area_m2, dose.why, dose.facts),
+        rate_amount(dose.rate_item, dose.g_m2, dose.why, dose.facts),
+    )
+    kg = dose.g_m2 * area_m2 / G_IN_KG
+    for number in range(1, dose.parts + 1):
+        grown = _growing(setting, day)
+        if grown is not None and quiet is not None and quiet[0] - slip <= grown <= quiet[1] + slip:
+            grown = _growing(setting, quiet[1] + slip + 1)
+        if grown is None or grown > setting.last_day:
+            return
+        draft = make(
+            setting,
+            "amend",
+            dose.key if dose.key == IRON else f"{dose.key}.{number}",
+            timing=Timing(CARE, ideal=grown, position=number, window=(grown - slip, grown + slip)),
+            wording=Wording(
+                dose.why, {"what": dose.what, "amount": Quantity(kg, "mass", "up")}, how=dose.how
+            ),
+            facts=dose.facts,
+        )
+        yield replace(draft, amounts=amounts)
+        day = grown + dose.gap_days
+
+
+def _growing(setting: ResolvedLawn, day: int) -> int | None:
+    """The first day from `day` on at which the lawn's own grass grows well."""
+    least = setting.book.si("feeding.late_growth")
+    return growing_from(setting, day, setting.turf.species.season, least)

@@ -1,0 +1,58 @@
+"""The one account of nitrogen: what any twelve months hold, and how far feedings lie apart."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from turfplan.calendar_days import DAYS, daily
+
+YEAR = timedelta(DAYS)
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """Nitrogen, g/m2, on one of the days from `first` to `last`.
+
+    What compost counts for is no feeding: `feeding` is false, and no gap is kept from it.
+    """
+
+    first: date
+    last: date
+    rate_g_m2: float
+    feeding: bool = True
+
+
+def room_g_m2(high_g_m2: float, given: Sequence[Given], first: date, last: date) -> float:
+    """What may still be given on a day from first to last without any twelve months above the high
+    end."""
+    near_by = [g for g in given if g.last > first - YEAR and g.first <= last]
+    starts = {day for g in near_by for day in (g.first, g.last)}
+    fullest = max(
+        sum(g.rate_g_m2 for g in given if g.last >= start and g.first < start + YEAR)
+        for start in (*starts, first)
+    )
+    return high_g_m2 - fullest
+
+
+def near(given: Iterable[Given], day: date, gap_days: int) -> bool:
+    """True where a feeding lies, or may lie, less than so many days from a day."""
+    gap = timedelta(gap_days)
+    return any(g.feeding and g.first - gap < day < g.last + gap for g in given)
+
+
+def share_of_growth(curve: Sequence[float], first: date, last: date) -> float:
+    """The share of a year's growth in the days from first to last, 1 at most."""
+    whole = sum(curve)
+    if last < first:
+        return 0.0
+    return min(1.0, sum(daily(curve, first, last)) / whole) if whole else 1.0
+
+
+def counted_g_m2(given: Iterable[Given], first: date, lasts_days: float) -> float:
+    """What of the feedings before `first` still counts in the year from it: each fades over so many
+    days from its own."""
+    return sum(
+        g.rate_g_m2 * (1 - (first - g.last).days / lasts_days)
+        for g in given
+        if 0 < (first - g.last).days < lasts_days
+    )

@@ -1,0 +1,129 @@
+"""The days of the year on which no nitrogen may be given, as the owner or a rule says."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from turfplan.book.citations import who_says
+from turfplan.book.entries import Book
+from turfplan.calendar_days import PLAIN_YEAR, date_of
+from turfplan.message import DateInYear, Message, sentences
+from turfplan.phrases import feeding as phrases
+from turfplan.records.book_names import option_of_family
+from turfplan.records.brief import Brief
+
+
+@dataclass(frozen=True, slots=True)
+class Blackout:
+    """A yearly stretch without nitrogen, month and day, both included; may run over New Year.
+
+    `what` tells of it within a sentence. `cap_g_m2` is the most nitrogen at once that the same rule
+    allows outside it, `soluble_g_m2` the most quick nitrogen, where it names them.
+    """
+
+    start: tuple[int, int]
+    end: tuple[int, int]
+    what: Message
+    source: Message
+    cap_g_m2: float | None = None
+    soluble_g_m2: float | None = None
+
+    def holds(self, day: date) -> bool:
+        """True where the day lies inside."""
+        point = (day.month, day.day)
+        if self.start <= self.end:
+            return self.start <= point <= self.end
+        return point >= self.start or point <= self.end
+
+
+def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Message | None]:
+    """The blackouts in force and what must be said about them.
+
+    What the brief says wins, also an empty list. Else the published rule of the state is kept to
+    and named, so that the owner can confirm or change it; where none is known, the plan asks.
+    Limits on a single feeding hold in either case.
+    """
+    state = state_of(brief)
+    single = book.get(option_of_family("law.{state}_nitrogen_single_max", state))
+    soluble = book.get(option_of_family("law.{state}_nitrogen_soluble_max", state))
+    caps = tuple(None if fact is None else fact.si for fact in (single, soluble))
+    if (spans := brief.local.nitrogen_blackouts) is not None:
+        own = phrases.blackout_brief()
+        blackouts = (
+            Blackout(
+                _pair(span.start),
+                _pair(span.end),
+                phrases.blackout_own(first=DateInYear(span.start), last=DateInYear(span.end)),
+                own,
+                *caps,
+            )
+            for span in spans
+        )
+        return tuple(blackouts), None
+    start = book.get(option_of_family("law.{state}_nitrogen_from", state))
+    end = book.get(option_of_family("law.{state}_nitrogen_to", state))
+    if start is None or end is None:
+        ask = phrases.blackout_ask if in_us(brief) else phrases.blackout_ask_elsewhere
+        return (), sentences(ask(), _offered(book, state))
+    first, last = (_month_day(fact.si) for fact in (start, end))
+    what = phrases.blackout_state(
+        first=_of_every_year(first),
+        last=_of_every_year(last),
+        state=(brief.place.state or "").upper(),
+    )
+    source = who_says(book, start.source)
+    confirm = phrases.blackout_confirm(blackout=what, source=source)
+    return (Blackout(first, last, what, source, *caps),), confirm
+
+
+def in_us(brief: Brief) -> bool:
+    """Whether the lawn lies in the United States, as a postal code alone says too."""
+    place = brief.place
+    return place.country == "US" or (place.country is None and place.postal_code is not None)
+
+
+def _offered(book: Book, state: str) -> Message | None:
+    """The dates common in a state that do not hold all over it, for the owner to look up."""
+    start = book.get(option_of_family("law.{state}_nitrogen_offered_from", state))
+    end = book.get(option_of_family("law.{state}_nitrogen_offered_to", state))
+    if start is None or end is None:
+        return None
+    return phrases.blackout_common_here(
+        first=_of_every_year(_month_day(start.si)),
+        last=_of_every_year(_month_day(end.si)),
+        source=who_says(book, start.source),
+    )
+
+
+def _of_every_year(month_day: tuple[int, int]) -> DateInYear:
+    return DateInYear("{:02}-{:02}".format(*month_day))
+
+
+def state_of(brief: Brief) -> str:
+    """The state as it stands in the names of state rules, such as us_ny."""
+    return f"{brief.place.country or 'US'}_{brief.place.state or ''}".lower()
+
+
+def _month_day(day_of_year: float) -> tuple[int, int]:
+    day = date_of(round(day_of_year) - 1, PLAIN_YEAR)
+    return day.month, day.day
+
+
+def _pair(month_day: str) -> tuple[int, int]:
+    return int(month_day[:2]), int(month_day[3:])
+
+
+def free_days(start: date, end: date, blackouts: Sequence[Blackout]) -> list[tuple[date, date]]:
+    """The stretches from start to end that lie in no blackout."""
+    if not blackouts:
+        return [(start, end)] if start <= end else []
+    free: list[tuple[date, date]] = []
+    day = start
+    while day <= end:
+        if not any(b.holds(day) for b in blackouts):
+            if free and free[-1][1] == day - timedelta(1):
+                free[-1] = (free[-1][0], day)
+            else:
+                free.append((day, day))
+        day += timedelta(1)
+    return free

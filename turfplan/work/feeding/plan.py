@@ -1,0 +1,237 @@
+"""How much nitrogen a season takes, in which feedings, and when none may or need be given."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from turfplan.book.entries import Book
+from turfplan.climate.record import Climate
+from turfplan.message import Message, Quantity
+from turfplan.phrases import feeding as phrases
+from turfplan.records.book_names import of_species
+from turfplan.records.brief import Brief
+from turfplan.records.constraints import Allowed, DaySet
+from turfplan.work.feeding.balance import Given, counted_g_m2
+from turfplan.work.feeding.blackouts import blackouts_of
+from turfplan.work.feeding.cautions import bag_cautions, history_cautions
+from turfplan.work.feeding.compost import CompostCredit, compost_credit
+from turfplan.work.feeding.feedings import (
+    Account,
+    NitrogenFeeding,
+    NitrogenYear,
+    feedings,
+    nitrogen_budget,
+)
+from turfplan.work.feeding.lime_need import in_its_state, on_fresh_ground
+from turfplan.work.feeding.nutrients import (
+    LimePlan,
+    Nutrient,
+    lime_plan,
+    phosphorus_plan,
+    potassium_plan,
+    soil_test_notes,
+)
+from turfplan.work.feeding.slots import FeedingSeason, OpenTo, OpenWindow, Skips, sowing_of
+from turfplan.work.feeding.stages import NO_STAGES, Stages
+from turfplan.work.feeding.starter import SeedOn, left_out, starter_days, starter_of
+
+
+@dataclass(frozen=True, slots=True)
+class FeedingWork:
+    """What is done to a lawn in the days that are fed, from `first` to `last`.
+
+    `windows` are the open windows of every operation; those of `feed_nitrogen` take feedings.
+    `compost` holds the days on which compost is spread, each with its depth in mm, compost alone,
+    settled. `seeded`: seed (not plants) is sown, on the day `sown` where that is known. Without
+    `starter` seed gets none, since no day open to nitrogen is near enough to it. `stages` says when
+    the stand takes none and what it is fed with at its own time; feedings follow `passes` and fall
+    on `days` of work. `fresh_ground` is loosened
+    before it is sown, so that lime is worked in.
+    """
+
+    windows: Sequence[OpenWindow]
+    first: date
+    last: date
+    seeded: bool = False
+    compost: Sequence[tuple[date, float]] = ()
+    compost_in_mix: bool = False
+    starter: bool = True
+    fresh_ground: bool = False
+    sown: date | None = None
+    stages: Stages = NO_STAGES
+    passes: Sequence[date] = ()
+    days: DaySet | None = None
+
+    @property
+    def compost_mm(self) -> float:
+        """The compost of all passes, mm."""
+        return sum(depth for _, depth in self.compost)
+
+
+@dataclass(frozen=True, slots=True)
+class FeedingPlan:
+    """The feedings of a season, what was left out and why, and what the soil test asks for.
+
+    `compost_feeds` is true where compost in the mix takes the place of a starter. `budget_g_m2` is
+    the year's nitrogen before `credit` (compost) and what was given already. `starter_days` are
+    those that a starter is held to where a blackout closes others.
+    """
+
+    starter: NitrogenFeeding | None
+    starter_reason: Message
+    feeds: tuple[NitrogenFeeding, ...]
+    skipped: tuple[tuple[str, Message], ...]
+    lime: LimePlan | None
+    potassium: Nutrient | None
+    phosphorus: Nutrient | None
+    cautions: tuple[Message, ...]
+    notes: tuple[Message, ...]
+    budget_g_m2: float
+    credit: CompostCredit | None
+    compost_feeds: bool
+    starter_days: Allowed | None = None
+    fresh_ground: bool = False
+
+    def potash_g_m2(self, key: str) -> float:
+        """The potash that goes on with a feeding: half of the year's with each of the first two.
+
+        None where all of it is worked into fresh ground.
+        """
+        if self.fresh_ground:
+            return 0.0
+        first_two = sorted(self.feeds, key=lambda f: f.best)[:2]
+        if self.potassium is None or key not in {feed.key for feed in first_two}:
+            return 0.0
+        return self.potassium.rate_g_m2 / 2
+
+
+def feeding_plan(
+    brief: Brief, book: Book, climate: Climate, species_id: str, work: FeedingWork
+) -> FeedingPlan:
+    """Nitrogen of a season and what goes with it.
+
+    Raises TurfplanError for a fertilizer bag that cannot be.
+    """
+    blackouts, of_blackouts = blackouts_of(brief, book)
+    season = FeedingSeason(brief, book, climate, species_id, blackouts)
+    budget, why = nitrogen_budget(brief, book, species_id)
+    credit = compost_credit(brief, book, work.compost_mm) if work.compost_mm > 0 else None
+    given = _given_g_m2(brief, book, work.first)
+    nitrogen = _nitrogen(season, work, budget)
+    fresh_ground = on_fresh_ground(brief, seeded=work.seeded)
+    lime = lime_plan(in_its_state(brief, climate), book, species_id, fresh_ground=fresh_ground)
+    potassium = potassium_plan(brief, book, len(nitrogen.feeds))
+    if work.fresh_ground and potassium is not None and potassium.rate_g_m2 > 0:
+        potassium = replace(potassium, reason=phrases.potash_worked_in())
+    phosphorus = phosphorus_plan(
+        brief, book, seeded=work.seeded, compost=work.compost_in_mix, today=work.first
+    )
+    cautions = [
+        *([of_blackouts] if of_blackouts else []),
+        *history_cautions(brief, book, species_id, blackouts),
+        *bag_cautions(season, nitrogen.all, phosphorus),
+        *_asked_for(brief, potassium, phosphorus),
+    ]
+    counted = [
+        *([credit.reason()] if credit else []),
+        *([phrases.counted(rate=Quantity(given, "rate"))] if given else []),
+    ]
+    return FeedingPlan(
+        nitrogen.starter,
+        nitrogen.starter_reason,
+        tuple(nitrogen.feeds),
+        tuple(dict.fromkeys(nitrogen.skipped)),
+        lime,
+        potassium,
+        phosphorus,
+        tuple(dict.fromkeys(cautions)),
+        (
+            why,
+            *counted,
+            *nitrogen.short,
+            *_left_out(nitrogen.skipped),
+            *soil_test_notes(lime, (potassium, phosphorus)),
+            phrases.other_nutrients(),
+        ),
+        budget,
+        credit,
+        compost_feeds=work.compost_in_mix and work.seeded,
+        starter_days=nitrogen.starter_days,
+        fresh_ground=work.fresh_ground,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Nitrogen:
+    """The starter and the feedings of a season, with what was left out."""
+
+    starter: NitrogenFeeding | None
+    starter_reason: Message
+    starter_days: Allowed | None
+    feeds: Sequence[NitrogenFeeding]
+    skipped: Skips
+    short: Sequence[Message]
+
+    @property
+    def all(self) -> tuple[NitrogenFeeding, ...]:
+        """The feedings and the starter."""
+        return (*self.feeds, *([self.starter] if self.starter else []))
+
+
+def _nitrogen(season: FeedingSeason, work: FeedingWork, budget_g_m2: float) -> _Nitrogen:
+    """The starter, and what it leaves of each year's nitrogen shared out to feedings."""
+    book, brief = season.book, season.brief
+    fact = book.fact(of_species(season.species_id, "nitrogen_year"))
+    compost = [
+        (day, credit.g_m2, credit.low_g_m2)
+        for day, depth in work.compost
+        for credit in (compost_credit(brief, book, depth),)
+    ]
+    year = NitrogenYear(budget_g_m2, fact.low_si, fact.high_si, compost)
+    before = [Given(use.on, use.on, use.rate_g_m2) for use in brief.history.nitrogen]
+    sowing = sowing_of(work.windows, work.first, work.last)
+    sown = SeedOn(sowing, work.sown, work.first, work.last)
+    starter, reason = starter_of(
+        season,
+        sown,
+        seeded=work.seeded,
+        compost_in_mix=work.compost_in_mix,
+        given=before,
+        high_g_m2=year.high_g_m2,
+    )
+    if starter is not None and not work.starter:
+        starter, reason = None, left_out(season) if season.blackouts else reason
+    given = [*before, *([_of_starter(season, sown, starter)] if starter else [])]
+    open_to = OpenTo(given, work.stages.quiet, work.passes, work.days)
+    account = Account(work.windows, work.first, work.last, year, open_to)
+    skipped: Skips = []
+    feeds, short = feedings(season, account, work.stages.feedings, skipped)
+    days = starter_days(season, sowing) if starter is not None else None
+    return _Nitrogen(starter, reason, days, feeds, skipped, short)
+
+
+def _of_starter(season: FeedingSeason, sown: SeedOn, starter: NitrogenFeeding) -> Given:
+    """The starter in the account: on its day, or within days of a known day of seed."""
+    if sown.day is None:
+        return Given(starter.best, starter.best, starter.rate_g_m2)
+    late = timedelta(round(season.book.si("order.starter_most")))
+    return Given(sown.day, sown.day + late, starter.rate_g_m2)
+
+
+def _left_out(skipped: Skips) -> list[Message]:
+    """The reasons for which feedings are left out, each once."""
+    return [phrases.left_out_note(why=why) for why in dict.fromkeys(why for _, why in skipped)]
+
+
+def _given_g_m2(brief: Brief, book: Book, first: date) -> float:
+    """What of the nitrogen before the plan still counts in its first year."""
+    given = [Given(use.on, use.on, use.rate_g_m2) for use in brief.history.nitrogen]
+    return counted_g_m2(given, first, book.si("feeding.lasts"))
+
+
+def _asked_for(
+    brief: Brief, potassium: Nutrient | None, phosphorus: Nutrient | None
+) -> tuple[Message, ...]:
+    """What the soil test asks for, where it looked; lime has a task of its own."""
+    looked = (brief.soil_test.phosphorus, brief.soil_test.potassium) != (None, None)
+    return soil_test_notes(None, (potassium, phosphorus)) if looked else ()

@@ -1,0 +1,230 @@
+"""What a soil and its test say beside amounts: answers, questions, and what to keep off."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from turfplan.book.words import grass_name
+from turfplan.message import Day, Message, Number, Quantity, length_mm
+from turfplan.phrases import soil_findings as phrases
+from turfplan.phrases import soil_test
+from turfplan.records.book_names import option_of_family
+from turfplan.records.brief import Brief, BufferMethod
+from turfplan.work.feeding.amendments import is_sodic, too_high
+from turfplan.work.feeding.lime_need import (
+    ORGANIC,
+    holds_lime,
+    in_its_state,
+    lime_need,
+    ph_goal,
+    soil_of,
+    wants_lime,
+)
+from turfplan.work.feeding.nutrients import lime_plan
+from turfplan.work.feeding.soil_levels import Tested, another_school, unread
+from turfplan.work.lawn import ResolvedLawn
+
+TESTED: tuple[Tested, ...] = ("phosphorus", "potassium")
+BUFFERS: dict[BufferMethod, Message] = {
+    "sikora": soil_test.buffer_sikora(),
+    "mehlich": soil_test.buffer_mehlich(),
+    "smp": soil_test.buffer_smp(),
+    "adams_evans": soil_test.buffer_adams_evans(),
+    "moore_sikora": soil_test.buffer_moore_sikora(),
+    "woodruff": soil_test.buffer_woodruff(),
+}
+HAIR = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class SoilFindings:
+    """What is said: `questions` for the laboratory, `cautions`, `notes`, and what experts dispute.
+
+    The questions stand among the cautions too.
+    """
+
+    questions: tuple[Message, ...]
+    cautions: tuple[Message, ...]
+    notes: tuple[Message, ...]
+    disagreements: tuple[Message, ...]
+
+
+def soil_findings(setting: ResolvedLawn) -> SoilFindings:
+    """Everything that soil, pH, readings and salts of this lawn give rise to."""
+    brief, book = setting.brief, setting.book
+    questions = [
+        *_lime_questions(setting),
+        *(q for nutrient in TESTED if (q := unread(brief, book, nutrient)) is not None),
+        *_lime_in_soil_question(setting),
+        *_salt_questions(setting),
+    ]
+    cautions = [*questions, *_ph_cautions(setting), *_salt_cautions(setting), *_ground(setting)]
+    schools = (another_school(brief, book, nutrient) for nutrient in TESTED)
+    return SoilFindings(
+        tuple(questions),
+        tuple(cautions),
+        (*_test_notes(setting), *_lime_notes(setting)),
+        tuple(school for school in schools if school is not None),
+    )
+
+
+def _brief(setting: ResolvedLawn) -> Brief:
+    return in_its_state(setting.brief, setting.climate)
+
+
+def _lime_questions(setting: ResolvedLawn) -> Iterator[Message]:
+    """How far the pH is from its goal, where nothing says how much lime that takes."""
+    brief, book, species = _brief(setting), setting.book, setting.turf.species.id
+    test = brief.soil_test
+    if test.ph is None or not wants_lime(brief, book, species):
+        return
+    if lime_need(brief, book, species) is not None:
+        return
+    goal = ph_goal(brief, book, species)
+    yield phrases.lime_unknown(
+        ph=Number(test.ph, "plain"),
+        below=Number(goal.goal - test.ph, "tenth"),
+        goal=Number(goal.goal, "plain"),
+        grass=grass_name(book, species),
+        ask=_ask_for_lime(setting),
+        when=(
+            phrases.lime_before_seed()
+            if setting.sowing.operation is not None
+            else phrases.lime_any_time()
+        ),
+    )
+
+
+def _ask_for_lime(setting: ResolvedLawn) -> Message:
+    test = setting.brief.soil_test
+    if soil_of(setting.brief) == ORGANIC:
+        return phrases.ask_peat()
+    if test.buffer_ph is None:
+        return phrases.ask_rate()
+    value = Number(test.buffer_ph, "plain")
+    if test.buffer_method in (None, "unknown"):
+        return phrases.ask_buffer_name(buffer=value)
+    return phrases.ask_no_table(buffer=value, method=BUFFERS[test.buffer_method or "smp"])
+
+
+def _lime_in_soil_question(setting: ResolvedLawn) -> Iterator[Message]:
+    """Whether the soil holds free lime, on which sulfur is wasted."""
+    unknown = setting.brief.soil_test.free_lime is None and not holds_lime(setting.brief)
+    if unknown and too_high(setting) is not None:
+        yield phrases.free_lime_unknown()
+
+
+def _salt_questions(setting: ResolvedLawn) -> Iterator[Message]:
+    test, ground = setting.brief.soil_test, setting.brief.site.ground
+    if "salty" in ground and test.salts_ds_m is None:
+        yield phrases.salts_unknown()
+    if "sodic" in ground and test.sar is None:
+        yield phrases.sodium_unknown()
+    if is_sodic(setting) and test.sar is not None and test.gypsum_rate_g_m2 is None:
+        yield phrases.gypsum_unknown(sar=Number(test.sar, "plain"))
+
+
+def _ph_cautions(setting: ResolvedLawn) -> Iterator[Message]:
+    """What a pH above the grass's own range means."""
+    test, goal = setting.brief.soil_test, too_high(setting)
+    if goal is None or test.ph is None:
+        return
+    grass = grass_name(setting.book, setting.turf.species.id)
+    yield phrases.ph_high(ph=Number(test.ph, "plain"), high=Number(goal.high, "plain"), grass=grass)
+    if holds_lime(setting.brief):
+        yield phrases.sulfur_useless()
+
+
+def _lime_notes(setting: ResolvedLawn) -> Iterator[Message]:
+    """Why no lime is given where the test might seem to ask for some."""
+    brief, book, species = _brief(setting), setting.book, setting.turf.species.id
+    test = brief.soil_test
+    if test.ph is not None and not wants_lime(brief, book, species):
+        goal = ph_goal(brief, book, species)
+        ph, aim = Number(test.ph, "plain"), Number(goal.goal, "plain")
+        if test.ph < goal.goal - HAIR and holds_lime(brief):
+            yield phrases.no_lime_on_limy(ph=ph)
+        elif test.ph < goal.goal - HAIR:
+            yield phrases.no_lime_by_state(ph=ph, below=Number(goal.limed_below, "plain"))
+        elif test.ph <= goal.high + HAIR:
+            yield phrases.ph_right(ph=ph, goal=aim, grass=grass_name(book, species))
+        if test.lime_rate_g_m2:
+            yield phrases.rate_not_taken(rate=Quantity(test.lime_rate_g_m2, "rate"))
+        return
+    need = lime_need(brief, book, species)
+    if need is None:
+        return
+    if need.rate_g_m2 <= 0:
+        yield phrases.table_asks_none(measured=need.measured)
+    elif lime_plan(brief, book, species) is None:
+        yield phrases.given_enough(measured=need.measured)
+
+
+def _test_notes(setting: ResolvedLawn) -> Iterator[Message]:
+    """The age of the test, where anything was found by it."""
+    test = setting.brief.soil_test
+    found = test.model_dump(exclude_none=True, exclude={"on"})
+    if not found:
+        return
+    if test.on is None:
+        yield phrases.test_undated()
+    elif (setting.today - test.on).days > setting.book.si("feeding.soil_test_age"):
+        yield phrases.test_old(day=Day(test.on))
+
+
+def _salt_cautions(setting: ResolvedLawn) -> Iterator[Message]:
+    """What salts mean for the grass that is there, and for gypsum."""
+    book, test = setting.book, setting.brief.soil_test
+    leached = {
+        "half": length_mm(book.si("salt.leach_half")),
+        "most": length_mm(book.si("salt.leach_most")),
+        "depth": length_mm(book.si("salt.leach_depth")),
+    }
+    if test.salts_ds_m is not None:
+        salts = Number(test.salts_ds_m, "plain")
+        bears = salt_borne_ds_m(setting, setting.turf.species.id)
+        grass = grass_name(book, setting.turf.species.id)
+        if bears is not None and test.salts_ds_m > bears[1]:
+            yield phrases.salts_too_high(
+                salts=salts, bears=Number(bears[1], "plain"), grass=grass, **leached
+            )
+        else:
+            yield phrases.salts_borne(salts=salts, grass=grass)
+    elif "salty" in setting.brief.site.ground:
+        yield phrases.salts_leach(**leached)
+    if test.sar is not None and not is_sodic(setting):
+        yield phrases.not_sodic(sar=Number(test.sar, "plain"))
+    if test.gypsum_rate_g_m2 and not is_sodic(setting):
+        yield phrases.gypsum_not_taken(rate=Quantity(test.gypsum_rate_g_m2, "rate"))
+
+
+def salt_borne_ds_m(setting: ResolvedLawn, species: str) -> tuple[float, float] | None:
+    """The salts in dS/m that seedlings and the rooted grass bear; None where no source says."""
+    book = setting.book
+    name = book.known(option_of_family("salt.tolerance_{species}", species))
+    return None if name is None else (book.low_si(name), book.high_si(name))
+
+
+def _ground(setting: ResolvedLawn) -> Iterator[Message]:
+    """What peat, chalk, subsoil, rubble and rock ask for."""
+    book, site = setting.book, setting.brief.site
+    match soil_of(setting.brief):
+        case "peat":
+            yield phrases.on_peat()
+        case "chalk":
+            yield phrases.on_chalk()
+        case "subsoil":
+            yield phrases.on_subsoil(
+                depth=length_mm(book.si("ground.subsoil_topsoil"), kind="height")
+            )
+        case "rubble":
+            yield phrases.on_rubble(
+                depth=length_mm(book.si("ground.subsoil_topsoil"), kind="height")
+            )
+    if site.rock_depth_mm is not None:
+        depth = length_mm(site.rock_depth_mm)
+        if site.rock_depth_mm < book.si("ground.rock_tines"):
+            yield phrases.rock_no_tines(depth=depth)
+        elif site.rock_depth_mm < book.si("water.root_depth"):
+            yield phrases.rock_near(depth=depth)
+        else:
+            yield phrases.rock_deep(depth=depth)

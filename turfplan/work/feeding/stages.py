@@ -1,0 +1,243 @@
+"""When the stand takes no nitrogen, and what it is fed with at its own time: seedlings, plants that
+have rooted, winter ryegrass."""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from turfplan.book.citations import who_says
+from turfplan.message import Message, Quantity
+from turfplan.phrases import feeding as phrases
+from turfplan.records.book_names import FactName
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft
+from turfplan.work.emergence import emergence, given_back_on
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.order import SOWING
+from turfplan.work.passes import SEEDED
+
+PLANTED, SEEDLINGS, RYE = "planted", "seedlings", "rye"
+# The dry climates of Köppen's classes: deserts and steppes.
+DRY = "B"
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedDays:
+    """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing
+    and the planting, the first mow, and the look at the colour of seedlings."""
+
+    passes: Sequence[tuple[date, float]] = ()
+    sown: date | None = None
+    planted: date | None = None
+    mown: date | None = None
+    looked: date | None = None
+
+
+def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDays:
+    """The days of the work that feeding goes by; `day` gives that of a node, an ordinal."""
+
+    def on(node: str) -> date:
+        return date.fromordinal(day(node))
+
+    passes: list[tuple[date, float]] = []
+    sown = planted = mown = looked = None
+    for draft in drafts:
+        if draft.operation == "topdress":
+            passes.append((on(draft.start_node), draft.depth_mm))
+        elif draft.operation in SOWING:
+            sown = on(draft.start_node)
+        elif draft.operation == "plant":
+            planted = on(draft.end_node)
+        elif draft.operation == "first_mow":
+            mown = on(draft.start_node)
+        elif draft.id == "inspect.colour":
+            looked = on(draft.start_node)
+    return WorkedDays(tuple(sorted(passes)), sown, planted, mown, looked)
+
+
+@dataclass(frozen=True, slots=True)
+class Quiet:
+    """Days, both included, on which the stand takes no nitrogen, and why."""
+
+    first: date
+    last: date
+    reason: Message
+
+
+@dataclass(frozen=True, slots=True)
+class StageFeeding:
+    """A feeding that follows the stand and not the season: the days that suit it, the best, the
+    rate."""
+
+    key: str
+    rate_g_m2: float
+    first: date
+    last: date
+    best: date
+    reason: Message
+    facts: tuple[FactName, ...]
+    if_pale: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Stages:
+    """What the stand of a campaign asks of feeding."""
+
+    quiet: tuple[Quiet, ...] = ()
+    feedings: tuple[StageFeeding, ...] = ()
+
+
+NO_STAGES = Stages()
+
+
+def stages_of(
+    setting: ResolvedLawn, campaign: Campaign, worked: WorkedDays, *, compost_feeds: bool
+) -> Stages:
+    """The stages of the stand from the days of the work. `compost_feeds`: seedlings live on the
+    compost of the mix until a look finds them pale."""
+    begin = date.fromordinal(setting.first_day)
+    if setting.sowing.intent == "winter_overseed" and worked.sown is not None:
+        return _ryegrass(setting, worked.sown)
+    if worked.planted is not None:
+        return _plants(setting, worked.planted, begin)
+    if worked.sown is not None and setting.sowing.operation in SEEDED:
+        return _seedlings(setting, campaign, worked, worked.sown, compost_feeds=compost_feeds)
+    if setting.turf.condition == "bare":
+        end = date.fromordinal(setting.last_day)
+        return Stages((Quiet(begin, end, phrases.quiet_bare()),))
+    return Stages()
+
+
+def _before(setting: ResolvedLawn, day: date, begin: date) -> tuple[date, Message | None]:
+    """From when nothing is fed before new grass on a day, and why, where no living turf is kept."""
+    if setting.turf.condition == "bare":
+        return begin, phrases.quiet_bare()
+    if setting.on_open_ground or setting.sowing.intent == "renovate":
+        return begin, phrases.quiet_killed()
+    return day - timedelta(setting.days("setting.unfed_before_seed")), None
+
+
+def _seedlings(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    worked: WorkedDays,
+    sown: date,
+    *,
+    compost_feeds: bool,
+) -> Stages:
+    begin = date.fromordinal(setting.first_day)
+    up = emergence(setting, campaign)
+    if up is None:
+        return Stages()
+    book = setting.book
+    since = book.fact("feeding.seedling_days")
+    first = sown + timedelta(max(up.first + round(since.low_si), up.mow_least))
+    last = max(first, sown + timedelta(up.last + round(since.high_si)))
+    best = sown + timedelta(up.last + round(since.si))
+    looked = sown + timedelta(up.colour_least)
+    # Some days after the look there must still be growth, so that a day of work is in time.
+    # Nor is a look put off by winter waited for.
+    most = round(book.fact("setting.colour_look_days").high_si)
+    in_time = up.colour_least - up.last <= most
+    still = looked + timedelta(round(book.si("feeding.pale_growth")))
+    waits = compost_feeds and in_time and _takes_nitrogen(setting, still)
+    if waits:
+        first, best, last = looked, looked, looked + timedelta(most)
+    after = [day for day in (worked.mown, worked.looked if waits else None) if day is not None]
+    first = max([first, *after])
+    last = max(first, last)
+    best = min(max(best, first), last)
+    rate = book.fact("feeding.seedling_rate")
+    told = Quantity(rate.si, "rate")
+    why = (
+        phrases.seedlings_pale(rate=told)
+        if waits
+        else phrases.seedlings_why(rate=told, source=who_says(book, rate.source))
+    )
+    feeding = StageFeeding(
+        SEEDLINGS,
+        rate.si,
+        first,
+        last,
+        best,
+        why,
+        ("feeding.seedling_rate", "feeding.seedling_days"),
+        waits,
+    )
+    opens, no_turf = _before(setting, sown, begin)
+    reason = phrases.left_out_compost() if compost_feeds else phrases.quiet_seed()
+    quiet = [Quiet(sown, first - timedelta(1), reason)]
+    if opens < sown:
+        quiet.append(Quiet(opens, sown - timedelta(1), no_turf or phrases.quiet_seed()))
+    return Stages(tuple(quiet), (feeding,))
+
+
+def _takes_nitrogen(setting: ResolvedLawn, day: date) -> bool:
+    """True on days on which new grass can still use nitrogen: a warm-season grass in its own days
+    of it, any other while it grows."""
+    if not setting.cool:
+        return any(w.start <= day <= w.end for w in setting.open("feed_nitrogen"))
+    growth = setting.climate.growth_potential(day, "cool")
+    return growth >= setting.book.si("water.dormant_growth")
+
+
+def _plants(setting: ResolvedLawn, planted: date, begin: date) -> Stages:
+    book = setting.book
+    rooting = book.fact("order.plant_rooting")
+    first = planted + timedelta(round(rooting.si))
+    rate = book.fact("feeding.plants_rate")
+    feeding = StageFeeding(
+        PLANTED,
+        rate.si,
+        first,
+        planted + timedelta(setting.days("order.plant_feed_most")),
+        planted + timedelta(round(rooting.high_si)),
+        phrases.plants_why(rate=Quantity(rate.si, "rate")),
+        ("feeding.plants_rate", "order.plant_rooting"),
+    )
+    opens, no_turf = _before(setting, planted, begin)
+    quiet = [Quiet(planted, first - timedelta(1), phrases.quiet_plants())]
+    if opens < planted:
+        quiet.append(Quiet(opens, planted - timedelta(1), no_turf or phrases.quiet_plants()))
+    return Stages(tuple(quiet), (feeding,))
+
+
+def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:
+    """Ryegrass over a resting lawn, and the grass below it not before it is green.
+
+    Fed twice; where winters are dry and mild, in the desert, every month until it is given back.
+    """
+    book = setting.book
+    rate, first = book.fact("feeding.rye_rate"), book.fact("feeding.rye_first")
+    desert = (setting.climate.koppen or "").startswith(DRY)
+    gap: FactName = "feeding.rye_monthly" if desert else "feeding.rye_again"
+    again = book.fact(gap)
+    why = phrases.rye_why(rate=Quantity(rate.si, "rate"), source=who_says(book, rate.source))
+    green = given_back_on(setting, sown)
+    middle = sown + timedelta(round(first.si))
+    opens, closes = (timedelta(round(days - first.si)) for days in (first.low_si, first.high_si))
+    feedings = [
+        StageFeeding(
+            RYE,
+            rate.si,
+            middle + opens,
+            middle + closes,
+            middle,
+            why,
+            ("feeding.rye_rate", "feeding.rye_first"),
+        )
+    ]
+    early, late = (timedelta(round(days - again.si)) for days in (again.low_si, again.high_si))
+    # What is given last is used up before the grass below is to wake.
+    last = green - timedelta(round(again.si)) if desert and green else middle + timedelta(again.si)
+    best = middle + timedelta(round(again.si))
+    while best <= last:
+        feedings.append(
+            StageFeeding(
+                RYE, rate.si, best + early, best + late, best, why, ("feeding.rye_rate", gap)
+            )
+        )
+        best += timedelta(round(again.si))
+    unfed = sown - timedelta(setting.days("feeding.rye_unfed"))
+    until = green or sown + timedelta(round(first.si + again.high_si))
+    return Stages((Quiet(unfed, until, phrases.quiet_rye()),), tuple(feedings))

@@ -1,0 +1,129 @@
+"""The ways to fill a lawn that are compared: whole or in part, by passes or with hollows lifted."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from turfplan.message import Number, length_mm
+from turfplan.phrases import lawn as phrases
+from turfplan.work.drafts import Band, Pass
+from turfplan.work.labour import person_hours, working_days
+from turfplan.work.lawn import Levelling, ResolvedLawn
+from turfplan.work.passes import SEEDED, band_caps
+
+MM_IN_M = 1000.0
+# A season that is short of time for a fill still takes one pass of it, or two.
+FEW_PASSES = (2, 1)
+HAIR_MM = 1e-6
+
+
+def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
+    """The lawn filled by passes alone, then with hollows lifted, in part, and not now at all.
+
+    Lifting is for hollows in living turf, and as much of it as the people at hand can do. What is
+    left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed.
+    """
+    if not setting.levelling.bands or setting.on_open_ground:
+        return (setting,)
+    ways = dict.fromkeys((*_lifted(setting), *_thinner(setting), *_undressed(setting)))
+    return (setting, *(_told(setting, way) for way in ways))
+
+
+def _lifted(setting: ResolvedLawn) -> Iterator[Levelling]:
+    """Hollows lifted: all that lie deeper than some limit, each limit in turn."""
+    known, levelling = setting.book.fact("site.deep_limit"), setting.levelling
+    for limit in (known.low_si, (known.low_si + known.high_si) / 2, known.high_si):
+        deep = [band for band in levelling.bands if band.depth_mm > limit + HAIR_MM]
+        share = sum(band.share for band in deep)
+        if deep and _can_be_lifted(setting, deep):
+            yield replace(
+                levelling,
+                bands=tuple(band for band in levelling.bands if band not in deep),
+                lift_share=share,
+                lift_depth_mm=sum(band.depth_mm * band.share for band in deep) / share,
+            )
+
+
+def _can_be_lifted(setting: ResolvedLawn, deep: Sequence[Band]) -> bool:
+    """Whether hollows are small enough to be lifted by the people at hand."""
+    book, area_m2 = setting.book, setting.plot.area_m2
+    share = sum(band.share for band in deep)
+    settled_m3 = sum(band.share * band.depth_mm for band in deep) * area_m2 / MM_IN_M
+    loose_m3 = settled_m3 * (1 + book.si("topdress.settle_deep"))
+    hours = person_hours(setting, book.operations["lift_and_fill"], area_m2 * share, loose_m3)
+    few = working_days(setting, hours) <= book.si("site.lift_days_most")
+    return few and share <= book.si("site.lift_share_most")
+
+
+def _thinner(setting: ResolvedLawn) -> Iterator[Levelling]:
+    """Only what a few passes take, the rest left for later."""
+    levelling = setting.levelling
+    # Seed that waits for spring goes in weeks after the last pass, which is then as any other.
+    seeded = setting.sowing.operation in SEEDED and setting.sowing.intent != "dormant"
+    caps = band_caps(setting, seeded)
+    for passes in FEW_PASSES:
+        now, left = [], []
+        for band, cap in zip(levelling.bands, caps, strict=True):
+            most = (passes - 1) * cap.plain.depth_mm + cap.last.depth_mm
+            depth = min(band.depth_mm, most)
+            now.append(replace(band, depth_mm=depth))
+            if band.depth_mm - depth > HAIR_MM:
+                left.append(replace(band, depth_mm=band.depth_mm - depth))
+        way = replace(levelling, bands=tuple(now), left=tuple(left))
+        if left and left_share(way) <= setting.book.si("campaign.left_most"):
+            yield way
+
+
+def _undressed(setting: ResolvedLawn) -> Iterator[Levelling]:
+    """Only seed or plants now, the whole fill left for later."""
+    if setting.sowing.operation is not None and setting.sowing.intent != "winter_overseed":
+        yield replace(setting.levelling, bands=(), left=setting.levelling.bands)
+
+
+def _told(setting: ResolvedLawn, way: Levelling) -> ResolvedLawn:
+    """The lawn filled in one of the ways, with what that means said."""
+    said = list(setting.assumptions)
+    if way.lift_share:
+        share = Number(way.lift_share, "percent")
+        said.append(phrases.hollows(depth=length_mm(way.lift_depth_mm), share=share))
+    if way.left and way.bands:
+        left = length_mm(max(band.depth_mm for band in way.left))
+        share = Number(sum(band.share for band in way.left), "percent")
+        said.append(phrases.thinner(depth=length_mm(way.depth_mm), left=left, share=share))
+    elif way.left:
+        said.append(phrases.undressed(depth=length_mm(setting.levelling.depth_mm)))
+    return replace(setting, levelling=way, assumptions=tuple(said))
+
+
+def leaves_all(levelling: Levelling) -> bool:
+    """Whether the whole fill is left for later: only seed or plants now."""
+    return bool(levelling.left) and not levelling.bands
+
+
+def left_share(levelling: Levelling) -> float:
+    """The share by volume of the whole fill that is left for later."""
+    lifted = levelling.lift_share * levelling.lift_depth_mm
+    left = sum(band.share * band.depth_mm for band in levelling.left)
+    return left / (levelling.mean_mm + lifted + left) if left else 0.0
+
+
+def cost_of_filling(setting: ResolvedLawn, passes: Sequence[Pass]) -> float:
+    """What a way of filling costs, and its passes for hollows alone."""
+    book, cost = setting.book, cost_of_way(setting)
+    small = book.low_si("passes.hollow_share") + 1e-9
+    alone = sum(1 for layer in passes if layer.share <= small)
+    if not alone:
+        return cost
+    deeper = setting.levelling.depth_mm / book.fact("site.deep_limit").high_si - 1
+    deep = max(0.0, deeper) * book.si("campaign.cost_deep_hollow")
+    return cost + alone * book.si("campaign.cost_hollow_pass") + deep
+
+
+def cost_of_way(setting: ResolvedLawn) -> float:
+    """What lifting hollows costs, and what leaving out a part of the fill, or all of it."""
+    book, levelling = setting.book, setting.levelling
+    cost = book.si("campaign.cost_lift") if levelling.lift_share else 0.0
+    if leaves_all(levelling):
+        return cost + book.si("campaign.cost_undressed")
+    if levelling.left:
+        cost += book.si("campaign.cost_part")
+    return cost + book.si("campaign.cost_left") * left_share(levelling)

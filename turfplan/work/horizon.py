@@ -1,0 +1,72 @@
+"""How long a plan runs where nobody gave its end: until the last of its follow-ups is in season."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date, timedelta
+
+from turfplan.records.book_names import OperationName
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import OpenDays
+from turfplan.work.emergence import emergence, undressed_days
+from turfplan.work.lawn import ResolvedLawn
+
+
+def within(setting: ResolvedLawn, campaign: Campaign) -> ResolvedLawn:
+    """The lawn with the days that one campaign and what follows it need.
+
+    An end that the owner gave stays; one that a plan was published with is only put off.
+    """
+    if setting.kept_end is None:
+        return setting
+    needed = max((day.toordinal() for day in _ends(setting, campaign)), default=0)
+    last = min(setting.last_day, max(setting.kept_end, needed))
+    ahead = tuple(w for w in setting.openings.windows if w.start.toordinal() <= last)
+    return replace(setting, last_day=last, openings=replace(setting.openings, windows=ahead))
+
+
+def shortest(setting: ResolvedLawn) -> ResolvedLawn:
+    """The lawn with the days of a plan in which nothing can be done."""
+    return setting if setting.kept_end is None else replace(setting, last_day=setting.kept_end)
+
+
+def _ends(setting: ResolvedLawn, campaign: Campaign) -> Iterator[date]:
+    """The last days of what a campaign does and of what follows it, each in its own season."""
+    work = [session.window for session in campaign.sessions]
+    windows = [*work, campaign.sow_window] if campaign.sow_window is not None else work
+    over = max((w.end for w in windows), default=date.fromordinal(setting.first_day))
+    settled = setting.days("order.settle_check_least") + setting.days("order.touch_up_lead")
+    # The check stands some days before what follows from it, and is itself a day of work.
+    yield over + timedelta(settled + setting.days("wish.settle_check"))
+    yield from _young(setting, campaign)
+    for operation, rest in _follow_ups(setting, campaign, settled):
+        ready = over + timedelta(rest + setting.days("windows.least_days"))
+        following = next((w for w in _open(setting, operation) if w.end >= ready), None)
+        if following is not None:
+            yield following.end
+
+
+def _follow_ups(
+    setting: ResolvedLawn, campaign: Campaign, settled_days: int
+) -> Iterator[tuple[OperationName, int]]:
+    """What follows the work in a season of its own, with the days that lie between at least."""
+    undressed = undressed_days(setting, campaign)
+    if campaign.sessions:
+        yield "touch_up", max(settled_days, undressed)
+    if setting.cool:
+        yield "preemergent", undressed
+    if setting.sowing.intent == "winter_overseed":
+        yield "spring_transition", 0
+    yield "last_mow", 0
+
+
+def _young(setting: ResolvedLawn, campaign: Campaign) -> Iterator[date]:
+    """The last days by which seed is mown and its colour is looked at, or plants have rooted."""
+    sow, up = campaign.sow_window, emergence(setting, campaign)
+    if sow is not None and up is not None:
+        yield sow.end + timedelta(max(up.mow_most, up.colour_most))
+    elif sow is not None:
+        yield sow.end + timedelta(setting.book.fact("order.plant_mow_most").high_si)
+
+
+def _open(setting: ResolvedLawn, operation: OperationName) -> tuple[OpenDays, ...]:
+    return setting.open(operation) or (setting.open("topdress") if operation == "touch_up" else ())

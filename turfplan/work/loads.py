@@ -1,0 +1,158 @@
+"""How the mix is divided into loads, so that none is older than a heap may be when it is spread.
+
+A load serves the passes that follow each other within its storage limit. Where a single pass takes
+longer than that, it has several loads, each for some of its strips. One order asks for the loads of
+a session, each on its own day; what is too little for a truck is fetched in bags.
+"""
+
+import itertools
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from statistics import median_high
+
+from turfplan.phrases import strips as phrases
+from turfplan.reckoned_once import reckoned_once
+from turfplan.records.constraints import DaySet, DayStep, Lag, Reason, Strength, TableStep
+from turfplan.work.bags import bagged
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.days_off import days_for
+from turfplan.work.drafts import Draft, Load
+from turfplan.work.lawn import ResolvedLawn
+
+WEEK = 7
+
+
+def loads_of(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    loose_m3: Mapping[int, float],
+    drafts: Sequence[Draft],
+    spacing_days: Mapping[int, int],
+) -> tuple[Load, ...]:
+    """The loads of a campaign in order of use.
+
+    `loose_m3` is what each pass takes, `spacing_days` the wished distance of passes by session.
+    """
+    days = defaultdict(
+        lambda: 1, {d.position: d.duration_days for d in drafts if d.operation == "topdress"}
+    )
+    found: list[Load] = []
+    for session in campaign.sessions:
+        order, own = len(found) + 1, list[Load]()
+        together = _together(setting, session, days, spacing_days[session.number])
+        for passes in together:
+            parts = [(1, days[passes[0]])]
+            if len(passes) == 1 and days[passes[0]] > 1:
+                parts = _parts(setting, session, days[passes[0]])
+            for first, last in parts:
+                volume = sum(loose_m3[p] for p in passes)
+                part = (first, last) if len(parts) > 1 else None
+                if part is not None:
+                    volume *= (last - first + 1) / days[passes[0]]
+                number = order + len(own)
+                own.append(Load(number, session.number, passes, volume, part, order))
+        found += bagged(setting, own)
+    return tuple(found)
+
+
+def _together(
+    setting: ResolvedLawn, session: Session, days: Mapping[int, int], spacing: int
+) -> list[tuple[int, ...]]:
+    """The passes of a session in groups that one load can serve: within its storage limit."""
+    if setting.on_open_ground:
+        # Soil for lifts is not kept dry, and lies until it is used.
+        return [tuple(layer.number for layer in session.passes)]
+    room = setting.days("order.storage_days") - setting.days("order.dry_reserve") - WEEK
+    groups: list[tuple[int, ...]] = []
+    for layer in session.passes:
+        one_day = all(days[n] == 1 for n in (*(groups[-1] if groups else ()), layer.number))
+        if groups and one_day and spacing * len(groups[-1]) <= room:
+            groups[-1] = (*groups[-1], layer.number)
+        else:
+            groups.append((layer.number,))
+    return groups
+
+
+def _parts(setting: ResolvedLawn, session: Session, strips: int) -> list[tuple[int, int]]:
+    """The strips of one pass by load, first and last of each."""
+    each = max(1, _strips_of_a_load(setting, session))
+    count = -(-strips // each)
+    ends = [round(strips * k / count) for k in range(count + 1)]
+    return [(a + 1, b) for a, b in itertools.pairwise(ends)]
+
+
+@reckoned_once
+def _strips_of_a_load(setting: ResolvedLawn, session: Session) -> int:
+    """How many working days one heap lasts before it is too old, on half of the days of the season
+    or more: the pass then begins on one of those.
+    """
+    work, brought = setting.calendar.machines, setting.calendar.deliveries
+    reserve, most = setting.days("order.dry_reserve"), setting.days("order.storage_days")
+    first = max(session.window.start.toordinal(), setting.first_day)
+    counts = []
+    for day in range(first, session.window.end.toordinal() + 1):
+        came = brought.previous(day - reserve) if day in work else None
+        if came is not None:
+            counts.append(sum(1 for later in range(day, came + most + 1) if later in work))
+    return median_high(counts) if counts else 1
+
+
+def load_lags(setting: ResolvedLawn, drafts: Sequence[Draft], loads: Sequence[Load]) -> list[Lag]:
+    """A load that serves some strips of a pass comes before the first, fresh for the last."""
+    by_id = {draft.id: draft for draft in drafts}
+    lags: list[Lag] = []
+    for load in loads:
+        spread, came = (
+            by_id.get(f"topdress.{load.passes[0]}"),
+            by_id.get(f"delivery.{load.number}"),
+        )
+        if load.strips is None or spread is None or came is None:
+            continue
+        days = setting.calendar.machines if spread.heard else days_for(setting, "topdress")
+        least, most = _steps(setting, days, *load.strips)
+        reason = Reason(
+            "load_for_strips",
+            phrases.load_for_strips(),
+            ("order.dry_reserve", "order.storage_days"),
+        )
+        kept = by_id.get(f"dry_material.{load.number}")
+        if kept is not None:
+            soon, name = DayStep(1), f"kept_dry_at_once:{kept.id}"
+            ends = came.end_node, kept.start_node
+            lags.append(Lag(name, *ends, Strength.ADVICE, reason, maximum=soon))
+        lags.append(
+            Lag(
+                f"load_for_strips:{came.id}",
+                came.end_node,
+                spread.start_node,
+                Strength.HARD,
+                reason,
+                least,
+                most,
+                alongside=load.strips[0] > 1,
+            )
+        )
+    return lags
+
+
+@reckoned_once
+def _steps(
+    setting: ResolvedLawn, days: DaySet, first: int, last: int
+) -> tuple[TableStep, TableStep]:
+    """From the day of a delivery to the first and the last day on which its pass may begin."""
+    reserve, most = setting.days("order.dry_reserve"), setting.days("order.storage_days")
+    members = days.days()
+    earliest: list[int] = []
+    latest: list[int] = []
+    low = high = 0
+    for day in range(setting.first_day, setting.last_day + 1):
+        while low + first - 1 < len(members) and members[low + first - 1] < day + reserve:
+            low += 1
+        while high + last - 1 < len(members) and members[high + last - 1] <= day + most:
+            high += 1
+        beyond = low + first - 1 >= len(members)
+        earliest.append(setting.last_day + 1 if beyond else members[low])
+        latest.append(members[high - 1] if high else setting.first_day - 1)
+    return TableStep(setting.first_day, tuple(earliest)), TableStep(
+        setting.first_day, tuple(latest)
+    )

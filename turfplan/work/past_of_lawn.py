@@ -1,0 +1,112 @@
+"""What earlier sowings, treated moss and live causes leave to the days of a task."""
+
+from collections.abc import Iterator
+from datetime import timedelta
+
+from turfplan.calendar_days import DAYS
+from turfplan.message import Day, Message, as_written
+from turfplan.phrases import past_of_lawn as phrases
+from turfplan.records.book_names import FactName, OperationName, of_species
+from turfplan.records.brief import EarlierSowing
+from turfplan.records.constraints import Reason, Strength
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.order import SOWING
+
+# What buries, tears or poisons seedlings.
+_HARMS: frozenset[OperationName] = frozenset(
+    {"topdress", "touch_up", "core_aerate", "dethatch", "weed_control", "preemergent"}
+)
+# What they bear once they have been mown.
+_AFTER_CUT: frozenset[OperationName] = frozenset({"mow_low", "feed_nitrogen"})
+
+
+def rests(setting: ResolvedLawn, draft: Draft) -> Iterator[tuple[int, Strength, Reason]]:
+    """The first days (ordinals) that the lawn's past leaves to a task, how strongly, and why."""
+    for sowing in () if setting.on_open_ground else setting.brief.history.sowings:
+        if draft.operation in _HARMS or draft.operation in _AFTER_CUT:
+            yield _of_seedlings(setting, draft, sowing)
+    for moss in setting.brief.history.moss:
+        if draft.operation in SOWING or draft.operation in ("plant", "dethatch"):
+            rest: FactName = "site.moss_rest"
+            reason = Reason("past.moss", phrases.moss(day=Day(moss.on)), (rest,))
+            yield moss.on.toordinal() + setting.days(rest), Strength.HARD, reason
+    if draft.id == "diagnose.again" and setting.alive_until is not None:
+        yield setting.alive_until, Strength.HARD, Reason("past.alive", phrases.alive())
+
+
+def _of_seedlings(
+    setting: ResolvedLawn, draft: Draft, sowing: EarlierSowing
+) -> tuple[int, Strength, Reason]:
+    if draft.operation in _HARMS:
+        rest: FactName = "seeding.no_dressing"
+        day, why = (
+            _wakes(setting, sowing) + setting.days(rest),
+            phrases.no_dressing(day=Day(sowing.on)),
+        )
+        strong = Strength.HARD if draft.operation in ("topdress", "touch_up") else Strength.STRONG
+        return day, strong, Reason("past.seedlings", why, (rest,))
+    day = _up(setting, sowing) + setting.days("setting.seedling_growth_days")
+    facts: tuple[FactName, ...] = ("setting.seedling_growth_days",)
+    why = phrases.not_mown_yet(day=Day(sowing.on))
+    return day, Strength.ADVICE, Reason("past.seedlings", why, facts)
+
+
+def _up(setting: ResolvedLawn, sowing: EarlierSowing) -> int:
+    """The day (an ordinal) by which the last of that seed should be up."""
+    grass = sowing.species or setting.turf.species.id
+    own = setting.book.get(of_species(grass, "germination_days"))
+    days = own or setting.book.fact("seeding.germination_days")
+    return _wakes(setting, sowing) + round(days.high_si)
+
+
+def _wakes(setting: ResolvedLawn, sowing: EarlierSowing) -> int:
+    """The day (an ordinal) from which that seed counts: of dormant seed the first of growth."""
+    least, day = setting.book.si("site.growing_day"), sowing.on
+    for _ in range(DAYS):
+        if setting.climate.growth_potential(day, setting.turf.species.season) >= least:
+            break
+        day += timedelta(days=1)
+    return day.toordinal()
+
+
+def young_sowings(setting: ResolvedLawn) -> tuple[tuple[EarlierSowing, int], ...]:
+    """The sowings whose seedlings are young as the plan begins, with the day of the look (an
+    ordinal) that finds the last of them up."""
+    rest = setting.days("seeding.no_dressing")
+    return tuple(
+        (sowing, max(_up(setting, sowing) + 1, setting.first_day))
+        for sowing in setting.brief.history.sowings
+        if _wakes(setting, sowing) + rest >= setting.first_day
+    )
+
+
+def rests_told(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is said of sowings and moss of the past at the head of a plan."""
+    young = [phrases.young(day=Day(sowing.on)) for sowing, _ in young_sowings(setting)]
+    moss = [
+        phrases.moss_treated(
+            day=Day(use.on),
+            ingredient=as_written(use.active_ingredient)
+            if use.active_ingredient
+            else phrases.moss_killer(),
+        )
+        for use in setting.brief.history.moss
+    ]
+    return (*young, *moss)
+
+
+def grown_sowings(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is said of sowings of the past whose grass is old enough for all that is planned."""
+    young = [sowing for sowing, _ in young_sowings(setting)]
+    older = (sowing for sowing in setting.brief.history.sowings if sowing not in young)
+    return tuple(phrases.grown(day=Day(sowing.on)) for sowing in older)
+
+
+def last_rest(setting: ResolvedLawn) -> int | None:
+    """The last day (an ordinal) on which seedlings of the past bear no weed barrier; None where
+    there were none."""
+    rest = setting.days("seeding.no_dressing")
+    return max(
+        (_wakes(setting, sowing) + rest for sowing in setting.brief.history.sowings), default=None
+    )

@@ -1,0 +1,1 @@
+"""One module a phase: which tasks there are, in which order, and why."""

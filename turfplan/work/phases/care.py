@@ -1,0 +1,286 @@
+"""Care after the work: first mow, colour, feeding, preventer, last mow."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import timedelta
+
+from turfplan.book.words import book_message, book_messages, grass_name
+from turfplan.message import Quantity, cut_height, said
+from turfplan.phrases import care as phrases
+from turfplan.phrases import feeding as of_feeding
+from turfplan.phrases import looks
+from turfplan.records.book_names import of_herbicide, of_species
+from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft, OpenDays
+from turfplan.work.emergence import Emergence, emergence, undressed_days
+from turfplan.work.feeding.feedings import NitrogenFeeding
+from turfplan.work.feeding.plan import FeedingPlan
+from turfplan.work.feeding.stages import PLANTED
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
+from turfplan.work.passes import SEEDED
+from turfplan.work.past_of_lawn import last_rest
+from turfplan.work.season_stand import stand_of
+from turfplan.work.stand import Stand, open_ground
+
+
+def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> list[Draft]:
+    """The tasks of care, in the year of the work."""
+    up = emergence(setting, campaign)
+    sown = setting.sowing.operation is not None and campaign.sow_window is not None
+    stand = stand_of(setting, campaign)
+    wished = (
+        _first_mow(setting, up) if sown else None,
+        _look_at_colour(setting, up) if up is not None and feeding.compost_feeds else None,
+        _starter(setting, campaign, feeding.starter, up) if feeding.starter is not None else None,
+        _preventer(setting, campaign, stand),
+        _last_mow(setting, campaign, stand, up),
+        _transition(setting, campaign),
+    )
+    return [draft for draft in wished if draft is not None]
+
+
+def feed_drafts(setting: ResolvedLawn, feeding: FeedingPlan) -> list[Draft]:
+    """The tasks of the feedings, the starter apart."""
+    return [_feed(setting, feed, feeding) for feed in feeding.feeds]
+
+
+def feed_days(
+    setting: ResolvedLawn, feeding: FeedingPlan, drafts: Sequence[Draft]
+) -> list[Allowed]:
+    """Each feeding keeps to its own window; one that cannot is left out once it has a day."""
+    ids = {d.id for d in drafts}
+    return [
+        Allowed(
+            f"window:feed_nitrogen.{feed.key}",
+            f"feed_nitrogen.{feed.key}",
+            DaySet.of([(feed.start.toordinal(), feed.end.toordinal())]),
+            Strength.ADVICE,
+            Reason("window.feed_nitrogen", feed.reason, feed.facts),
+            opens=True,
+        )
+        for feed in feeding.feeds
+        if f"feed_nitrogen.{feed.key}" in ids
+    ]
+
+
+def _first_mow(setting: ResolvedLawn, up: Emergence | None) -> Draft:
+    """The first mow of what was sown, or planted where nothing has to come up."""
+    book = setting.book
+    usual = of_species(setting.sowing.grass.id, "mow_height")
+    height = cut_height(book.low_si(usual) * book.si("mowing.first_mow_factor"))
+    if up is None:
+        return _first_mow_of_plants(setting, height)
+    return make(
+        setting,
+        "first_mow",
+        timing=Timing(CARE, anchor="sowing", offset=up.mow_best),
+        wording=(
+            Wording(
+                phrases.first_mow_alone(),
+                {"height": height},
+                how=(book_message(book, "operations.first_mow.how.1"),),
+            )
+            if setting.on_open_ground
+            else Wording(phrases.first_mow(), {"height": height})
+        ),
+        facts=(usual, "mowing.first_mow_factor"),
+    )
+
+
+def _first_mow_of_plants(setting: ResolvedLawn, height: Quantity) -> Draft:
+    book = setting.book
+    called = phrases.first_mow_planted_title()
+    return make(
+        setting,
+        "first_mow",
+        timing=Timing(CARE, anchor="plant", offset=round(book.low_si("order.plant_mow_most"))),
+        wording=Wording(
+            phrases.first_mow_planted(),
+            {"height": height},
+            name=called,
+            title=called,
+            how=(book_message(book, "operations.first_mow.how.1"),),
+            go=phrases.first_mow_planted_go(height=height),
+        ),
+        facts=(
+            of_species(setting.sowing.grass.id, "mow_height"),
+            "mowing.first_mow_factor",
+        ),
+    )
+
+
+def _look_at_colour(setting: ResolvedLawn, up: Emergence) -> Draft:
+    """The look at seedlings that the compost feeds alone."""
+    rescue = Quantity(setting.book.si("starter.rescue_rate"), "rate")
+    return make(
+        setting,
+        "inspect",
+        "colour",
+        timing=Timing(CARE, anchor="sowing", offset=up.colour_best),
+        wording=Wording(
+            looks.colour(),
+            title=looks.colour_title(),
+            how=(looks.colour_pale(rate=rescue), looks.colour_green()),
+            go=looks.colour_go(),
+            fallback=looks.next_free_day(),
+        ),
+        facts=("starter.rescue_rate",),
+    )
+
+
+def _starter(
+    setting: ResolvedLawn, campaign: Campaign, feed: NitrogenFeeding, up: Emergence | None
+) -> Draft:
+    session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    return make(
+        setting,
+        "starter_feed",
+        timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
+        wording=Wording(said(feed.reason)),
+        facts=feed.facts,
+    )
+
+
+def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) -> Draft:
+    how = book_messages(setting.book, "operations.feed_nitrogen.how")
+    if feeding.potash_g_m2(feed.key):
+        how = (*how, phrases.potash())
+    timing = Timing(
+        CARE,
+        ideal=feed.best.toordinal(),
+        position=feed.best.toordinal(),
+        window=(feed.start.toordinal(), feed.end.toordinal()),
+    )
+    wording = Wording(said(feed.reason), how=how)
+    if feed.key == PLANTED:
+        wording = replace(wording, go=phrases.planted_go(), fallback=phrases.planted_fallback())
+    if feed.if_pale:
+        wording = replace(
+            wording,
+            go=of_feeding.seedlings_pale_go(),
+            fallback=of_feeding.seedlings_green_fallback(),
+        )
+    return make(
+        setting, "feed_nitrogen", feed.key, timing=timing, wording=wording, facts=feed.facts
+    )
+
+
+def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft | None:
+    """A preventer in a spring far enough from any seed, where summers suit crabgrass."""
+    summer = setting.book.si("seeding.crabgrass_summer")
+    sold = setting.country in setting.book.operations["preemergent"].countries
+    if not sold or not setting.cool or max(setting.climate.air_mean_c) < summer:
+        return None
+    windows = (
+        w
+        for w in setting.open("preemergent")
+        if _barrier_holds(setting, campaign, w) and _guards_grass(setting, campaign, stand, w)
+    )
+    window = next(windows, None)
+    if window is None:
+        return None
+    sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
+    last_work = sow or (campaign.sessions[-1].window if campaign.sessions else None)
+    return make(
+        setting,
+        "preemergent",
+        timing=Timing(
+            FINISH,
+            ideal=max(window.best.toordinal(), setting.first_day),
+            # Before the work it has nothing to do with it; after it, it waits for the touch-up.
+            session=-1 if last_work is not None and window.start < last_work.start else 0,
+            window=(window.start.toordinal(), window.end.toordinal()),
+        ),
+        wording=Wording(phrases.preemergent()),
+        facts=window.facts,
+    )
+
+
+def _guards_grass(
+    setting: ResolvedLawn, campaign: Campaign, stand: Stand, window: OpenDays
+) -> bool:
+    """Whether grass stands under the barrier, and stays: ground that is broken up gets none."""
+    sow = campaign.sow_window
+    goes = setting.on_open_ground and (sow is None or window.start < sow.start)
+    return not goes and not open_ground(stand.on(window.best.toordinal()))
+
+
+def _barrier_holds(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) -> bool:
+    """Whether a window of the preventer lies within the plan and clear of seed and passes."""
+    within = (
+        window.end.toordinal() >= setting.first_day and window.start.toordinal() <= setting.last_day
+    )
+    # A pass buries the barrier and tines break it: no preventer in a spring of work.
+    worked = any(
+        s.window.start <= window.end and window.start <= s.window.end for s in campaign.sessions
+    )
+    return within and not worked and _far_from_seed(setting, campaign, window)
+
+
+def _far_from_seed(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) -> bool:
+    """Whether a window of the preventer lies long enough before or after any seed."""
+    earlier = last_rest(setting)
+    if earlier is not None and window.end.toordinal() < earlier:
+        return False
+    sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
+    if sow is None:
+        return True
+    hold = round(setting.book.fact(of_herbicide("unknown", "hold")).high_si)
+    before, after = (sow.start - window.end).days, (window.start - sow.end).days
+    return before >= hold or after >= undressed_days(setting, campaign)
+
+
+def _transition(setting: ResolvedLawn, campaign: Campaign) -> Draft | None:
+    """After winter ryegrass, the cuts that give the lawn back to the grass that sleeps below."""
+    sow = campaign.sow_window
+    if setting.sowing.intent != "winter_overseed" or sow is None:
+        return None
+    following = (w for w in setting.open("spring_transition") if w.start > sow.end)
+    window = next((w for w in following if w.end.toordinal() <= setting.last_day), None)
+    if window is None:
+        return None
+    grass = grass_name(setting.book, setting.turf.species.id)
+    height = of_species(setting.turf.species.id, "mow_height")
+    return make(
+        setting,
+        "spring_transition",
+        timing=Timing(
+            FINISH,
+            ideal=window.best.toordinal(),
+            window=(window.start.toordinal(), window.end.toordinal()),
+        ),
+        wording=Wording(
+            phrases.spring_transition(grass=grass),
+            {"grass": grass, "height": cut_height(setting.book.low_si(height))},
+        ),
+        facts=(*window.facts, height),
+    )
+
+
+def _last_mow(
+    setting: ResolvedLawn, campaign: Campaign, stand: Stand, up: Emergence | None
+) -> Draft | None:
+    """The last mow, on the best day of its first window that does not end before the work, nor
+    before what is sown can be mown at all.
+    """
+    last_work = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
+    grown = timedelta(up.mow_best if up is not None else 0)
+    for window in setting.open("last_mow"):
+        before_work = last_work is not None and (
+            window.end < last_work.start or window.end < last_work.best + grown
+        )
+        mown = not open_ground(stand.on(window.best.toordinal()))
+        if (
+            mown
+            and not before_work
+            and setting.first_day <= window.best.toordinal() <= setting.last_day
+        ):
+            return make(
+                setting,
+                "last_mow",
+                timing=Timing(FINISH, ideal=window.best.toordinal()),
+                wording=Wording(phrases.last_mow()),
+            )
+    return None

@@ -1,0 +1,103 @@
+"""Looks for what makes grass thin or ground uneven, before anything is ordered, spread or sown."""
+
+from collections.abc import Callable, Iterator, Mapping
+from datetime import date
+from types import MappingProxyType
+
+from turfplan.book.words import book_message, book_messages
+from turfplan.message import Day, Message, listed
+from turfplan.phrases import prepare as phrases
+from turfplan.records.book_names import ThinCause
+from turfplan.records.brief import BumpCause
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import PREPARE, Timing, Wording, make
+
+# What a cause means for the fill; traffic is over when it stays away, and asks for no look.
+_LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
+    {
+        "moles": phrases.cause_moles,
+        "trench": phrases.cause_trench,
+        "stump": phrases.cause_stump,
+        "worms": phrases.cause_worms,
+        "settling": phrases.cause_settling,
+        "frost": phrases.cause_frost,
+        "thatch": phrases.cause_thatch,
+        "construction": phrases.cause_construction,
+        "unknown": phrases.cause_unknown,
+    }
+)
+
+
+def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
+    """A look for each cause that is not over, and another where one was found alive; `first` is
+    the task with which the work on the ground begins."""
+    timing = Timing(PREPARE, anchor=first, offset=-setting.days("wish.diagnose"))
+    cause, site = setting.brief.site.bump_cause, setting.brief.site
+    if _bump_is_live(setting) and cause is not None:
+        yield make(setting, "diagnose", timing=timing, wording=Wording(_LIVE_CAUSES[cause]()))
+    for name in thin_causes(setting):
+        yield make(setting, "diagnose", name, timing=timing, wording=_wording(setting, name))
+    again = setting.alive_until
+    if again is not None and (thin_causes(setting) or _bump_is_live(setting) or site.thin_cause):
+        yield make(
+            setting,
+            "diagnose",
+            "again",
+            timing=Timing(PREPARE, ideal=again),
+            wording=Wording(phrases.cause_again(), title=phrases.cause_again_title(), how=_again()),
+        )
+
+
+def thin_causes(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
+    """Why the grass is thin, as far as that is not known to be over, or answered elsewhere."""
+    site = setting.brief.site
+    light_said = site.sun_hours is not None or site.shade_hours is not None
+    works = setting.sowing.operation is not None or bool(setting.levelling.bands)
+    return tuple(
+        cause
+        for cause in dict.fromkeys(site.thin_cause)
+        if works and cause not in site.cleared and not (cause == "shade" and light_said)
+    )
+
+
+def _bump_is_live(setting: ResolvedLawn) -> bool:
+    """Whether the cause of bumps is one that comes back, and nobody has said that it is over."""
+    site = setting.brief.site
+    filled = bool(setting.levelling.bands)
+    return filled and site.bump_cause in _LIVE_CAUSES and site.bump_cause not in site.cleared
+
+
+def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
+    """What is said of the look for one cause, with how its result is written down."""
+    book, key = setting.book, f"causes.{cause}"
+    over = phrases.cause_over(over=book_message(book, f"{key}.over"), cause=cause)
+    return Wording(
+        book_message(book, f"{key}.why"),
+        title=book_message(book, f"{key}.title"),
+        how=(*book_messages(book, f"{key}.how"), over, phrases.cause_alive()),
+    )
+
+
+def _again() -> tuple[Message, ...]:
+    return phrases.cause_again_how(), phrases.cause_alive()
+
+
+def waits_for(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is held until a look has been answered, for the head of the plan."""
+    names = [book_message(setting.book, f"causes.{name}.name") for name in thin_causes(setting)]
+    found = [phrases.waits(causes=listed(names, "and"))] if names else []
+    if _bump_is_live(setting):
+        found.append(phrases.waits_bumps())
+    if setting.alive_until is not None:
+        found.append(phrases.waits_again(day=Day(date.fromordinal(setting.alive_until))))
+    return tuple(found)
+
+
+def asks_why_thin(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """The question why the grass is thin, where it was said to be and nobody said why."""
+    site, lawn = setting.brief.site, setting.brief.lawn
+    said = site.thin_cause or site.sun_hours is not None or site.shade_hours is not None
+    if setting.sowing.operation is None or said or lawn.condition not in ("thin", "patchy"):
+        return ()
+    return (phrases.ask_thin_cause(),)

@@ -1,0 +1,275 @@
+"""Levelling: receiving the mix, the passes, working each in, and the mowing between them."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import replace
+
+from turfplan.book.words import book_messages
+from turfplan.message import Listed, Message, Number, Quantity, Value, length_mm, listed
+from turfplan.phrases import ground_fill as of_ground
+from turfplan.phrases import level as phrases
+from turfplan.phrases import looks, slopes
+from turfplan.records.book_names import FactName, of_species
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.drafts import Draft, Pass
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import (
+    CARE,
+    LAST_PASS,
+    PASS,
+    Extent,
+    Timing,
+    Wording,
+    handled,
+    make,
+)
+from turfplan.work.watering.hours import law_of
+
+
+def level(
+    setting: ResolvedLawn, campaign: Campaign, loose_m3: Mapping[int, float], spacing_days: int
+) -> list[Draft]:
+    """The tasks of every session.
+
+    `loose_m3` gives the loose volume of each pass, `spacing_days` the wished distance.
+    """
+    drafts: list[Draft] = []
+    if setting.on_open_ground:
+        return drafts
+    for session in campaign.sessions:
+        spacing = wished_spacing(setting, session, spacing_days)
+        for index, layer in enumerate(session.passes):
+            drafts += _pass(setting, campaign, session, index, loose_m3[layer.number], spacing)
+        if not session.sows:
+            drafts.append(_look_at_leaf_tips(setting, session, several=len(campaign.sessions) > 1))
+    return drafts
+
+
+def wished_spacing(setting: ResolvedLawn, session: Session, least_days: int) -> int:
+    """The wished days between the passes of a session.
+
+    Warm-season grass gets the long end where its season has the room.
+    """
+    if setting.cool or setting.on_open_ground or session.sows:
+        return least_days
+    longest = setting.book.fact(of_species(setting.turf.species.id, "pass_interval_min")).high_si
+    room = (session.window.end - session.window.best).days // len(session.passes)
+    return max(least_days, min(round(longest), room))
+
+
+def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool) -> Draft:
+    """The look at what the last pass of a session has buried; `several` sessions are told apart."""
+    return make(
+        setting,
+        "inspect",
+        f"leaf_tips.{session.number}" if several else "leaf_tips",
+        timing=Timing(
+            CARE,
+            session=session.number,
+            anchor=f"topdress.{session.passes[-1].number}",
+            offset=setting.days("wish.leaf_tips"),
+        ),
+        wording=Wording(
+            looks.leaf_tips(),
+            title=looks.leaf_tips_title(),
+            how=(
+                looks.leaf_tips_clear(),
+                looks.leaf_tips_bare(n=setting.days("order.leaf_tips_most")),
+            ),
+            go=looks.leaf_tips_go(),
+            fallback=looks.next_free_day(),
+        ),
+    )
+
+
+def _pass(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    session: Session,
+    index: int,
+    loose: float,
+    spacing: int,
+) -> list[Draft]:
+    """One pass of a session by its place in it: spreading, working in, mowing before the next."""
+    layer = session.passes[index]
+    spread = _spread(setting, campaign, session, index, loose, spacing)
+    drafts = [spread, _drag(setting, session, layer, spread)]
+    if index:
+        drafts.append(
+            make(
+                setting,
+                "mow",
+                str(layer.number),
+                timing=Timing(
+                    CARE,
+                    session=session.number,
+                    position=layer.number,
+                    anchor=spread.id,
+                    offset=-1,
+                ),
+                wording=Wording(phrases.mow()),
+            )
+        )
+    return drafts
+
+
+def _spread(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    session: Session,
+    index: int,
+    loose: float,
+    spacing: int,
+) -> Draft:
+    """The spreading of one pass: hours of its own, days of spreading and working in together."""
+    layer = session.passes[index]
+    area = setting.plot.area_m2 * layer.share
+    incorporate = setting.book.operations["incorporate"]
+    working_in = sum(setting.book.si(name) for name in incorporate.labour) * area
+    spread = make(
+        setting,
+        "topdress",
+        str(layer.number),
+        timing=_wished(session, index, spacing),
+        wording=Wording(
+            _why(setting, campaign),
+            said_of_pass(setting, campaign, layer, loose),
+            how=_how(setting, layer),
+            go=phrases.compost_pass_go() if "compost" in handled(setting, "topdress") else None,
+            cautions=site_cautions(setting),
+        ),
+        extent=Extent(area, loose, layer.depth_mm, more_hours=working_in),
+        facts=layer.facts,
+    )
+    return replace(
+        spread,
+        # Spreading and dragging share their days, so that the tips show by evening; hours are
+        # told apart.
+        person_hours=round(spread.person_hours - working_in, 2),
+        cautions=(*spread.cautions, *long_pass(setting, spread)),
+    )
+
+
+def _how(setting: ResolvedLawn, layer: Pass) -> tuple[Message, ...] | None:
+    """The steps of a pass that is deeper in hollows than elsewhere, or holds compost; None for the
+    book's own.
+    """
+    usual = book_messages(setting.book, "operations.topdress.how")
+    composted = "compost" in handled(setting, "topdress")
+    if composted:
+        usual = (phrases.compost_spread(), *usual[1:])
+    if layer.rest_mm is None or setting.plot.zones:
+        return usual if composted else None
+    said = (
+        phrases.hollows_and_rest(depth=length_mm(layer.depth_mm), rest=length_mm(layer.rest_mm))
+        if layer.rest_mm > 0
+        else phrases.hollows_only()
+    )
+    return (said, *usual)
+
+
+def _wished(session: Session, index: int, spacing: int) -> Timing:
+    """Back from the seed, else forward from the window's best day; `spacing` in days."""
+    layer = session.passes[index]
+    after = len(session.passes) - 1 - index
+    timing = Timing(PASS if after else LAST_PASS, session=session.number, position=layer.number)
+    if session.sows:
+        return replace(timing, anchor="sowing", offset=-spacing * after)
+    return replace(timing, ideal=session.window.best.toordinal() + spacing * index)
+
+
+def said_of_pass(
+    setting: ResolvedLawn, campaign: Campaign, layer: Pass, loose: float
+) -> dict[str, Value]:
+    """The number, the depth and the most of a pass, and what each zone takes of it."""
+    return {
+        "n": Number(layer.number),
+        "of": Number(len(campaign.passes)),
+        "depth": length_mm(layer.depth_mm),
+        "cap": phrases.most_here(
+            depth=length_mm(layer.cap_mm, rounding="down"), reason=layer.cap_reason
+        ),
+        "zones": _of_zones(setting, layer, loose),
+    }
+
+
+def _drag(setting: ResolvedLawn, session: Session, layer: Pass, spread: Draft) -> Draft:
+    """Working a pass in, as long as it is spread."""
+    watering = phrases.water_in_seeded() if layer.seeded else _watering_in(setting)
+    drag = make(
+        setting,
+        "incorporate",
+        str(layer.number),
+        timing=Timing(CARE, session=session.number, position=layer.number, anchor=spread.id),
+        wording=Wording(phrases.incorporate(), {"water_in": watering}),
+        extent=Extent(setting.plot.area_m2 * layer.share),
+    )
+    return replace(drag, duration_days=spread.duration_days)
+
+
+def _watering_in(setting: ResolvedLawn) -> Message:
+    """How a layer without seed is settled and the grass under it watered, as far as there is water
+    and the law leaves days."""
+    if setting.brief.water.possible is False:
+        return phrases.water_in_rain()
+    book, gap = setting.book, setting.book.fact("water.recover_gap")
+    settled_by: tuple[FactName, FactName] = ("water.settle_depth", "water.recover_depth")
+    settle, then = (length_mm(book.si(name)) for name in settled_by)
+    if law_of(setting.brief.water).restricts_days:
+        return phrases.water_in_law(settle=settle, then=then, n=setting.days("water.recover_days"))
+    return phrases.water_in_grass(
+        settle=settle,
+        then=then,
+        least=Number(gap.low_si),
+        most=Number(gap.high_si),
+        n=setting.days("water.recover_days"),
+    )
+
+
+def _of_zones(setting: ResolvedLawn, layer: Pass, loose_m3: float) -> Listed:
+    """What each zone takes of a pass, loose; nothing where there is but one zone."""
+    if len(setting.plot.zones) < 2 or not layer.zones or not layer.settled_m3:
+        return Listed(())
+    loose = loose_m3 / layer.settled_m3
+    return listed(
+        (
+            phrases.zone_part(
+                zone=name,
+                volume=Quantity(volume * loose, "volume", us_step=0.05, metric_step=0.05),
+            )
+            for name, volume in layer.zones
+        ),
+        "comma",
+    )
+
+
+def long_pass(setting: ResolvedLawn, spread: Draft) -> tuple[Message, ...]:
+    """What to do where one pass keeps the people at hand busy beyond a week-end."""
+    most = round(setting.book.si("work.pass_days_most"))
+    if spread.duration_days <= most:
+        return ()
+    needed = math.ceil(setting.labour.people * spread.duration_days / most)
+    told = of_ground.long_lift if setting.on_open_ground else phrases.long_pass
+    return (told(n=spread.duration_days, people=setting.labour.people, needed=needed, most=most),)
+
+
+def _why(setting: ResolvedLawn, campaign: Campaign) -> Message:
+    depth, passes = length_mm(setting.levelling.depth_mm), len(campaign.passes)
+    if passes == 1:
+        return phrases.one_pass(depth=depth)
+    return phrases.passes(depth=depth, n=passes)
+
+
+def site_cautions(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What the owner said about the site, as cautions of the spreading itself."""
+    site, book = setting.brief.site, setting.book
+    cautions: list[Message] = []
+    if (site.slope_percent or 0) / 100 > book.si("site.slope_steep"):
+        steep = of_ground.steep() if setting.on_open_ground else phrases.steep()
+        cautions += [steep, slopes.spread_across()]
+    if site.septic_field:
+        cautions.append(phrases.septic_field())
+    if site.building:
+        below = length_mm(book.si("site.below_siding"), kind="height")
+        cautions.append(phrases.at_the_house(below=below))
+    return tuple(cautions)

@@ -1,0 +1,152 @@
+"""Asks for the marks of buried lines before anything goes into the ground."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from math import ceil
+
+from turfplan.calendar_days import WEEKDAYS
+from turfplan.message import Message, sentences
+from turfplan.phrases import prepare as phrases
+from turfplan.records.book_names import FactName, option_of_family
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft
+from turfplan.work.feeding.blackouts import state_of
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import PREPARE, Timing, Wording, make
+
+BUSINESS_DAYS = 5  # in a week
+# Work that has a request of its own, whatever else the session holds: weeks lie between it and the
+# rest.
+_OWN = {"diagnose": "cause", "lift_and_fill": "lifting", "plant": "planting"}
+
+
+def digs(setting: ResolvedLawn, draft: Draft) -> bool:
+    """Whether a spade, tine, blade or edge goes into the ground; plugs are set in holes.
+
+    A soil probe is no digging, and not every look for a cause digs.
+    """
+    if draft.operation == "diagnose":
+        cause = setting.book.causes.get(draft.key or "")
+        return cause is None or cause.digs
+    return "digging" in setting.book.operations[draft.operation].roles or draft.form == "plugs"
+
+
+def marks_hold(setting: ResolvedLawn) -> FactName:
+    """The fact that says how many days a request for marks holds here."""
+    book = setting.book
+    state = book.known(option_of_family("law.{state}_marks_hold", state_of(setting.brief)))
+    return state or "order.locate_ticket_days"
+
+
+def marks(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) -> list[Draft]:
+    """A request for marks before each stretch of work in the ground, which it outlasts."""
+    groups: dict[tuple[int, str], list[Draft]] = {}
+    for draft in drafts:
+        if digs(setting, draft):
+            # Blades that go in a season before the tines belong to no session of passes.
+            own = "blades" if draft.session < 0 else _own(draft)
+            session = draft.session or (1 if campaign.sessions else 0)
+            groups.setdefault((session, own), []).append(draft)
+    found: list[Draft] = []
+    for (session, own), work in groups.items():
+        several = len(campaign.sessions) > 1
+        for key, part in _requests(setting, work):
+            number = str(session) if several and not own else ""
+            named = ".".join(filter(None, (own or key, number)))
+            found.append(_request(setting, session, named or None, part))
+    return found
+
+
+def _own(draft: Draft) -> str:
+    """The key of the request that a task has apart from the rest of its session, if it has one."""
+    if draft.operation == "diagnose" and draft.key == "again":
+        return "later"
+    if draft.operation == "slit" and draft.session:
+        return "seedbed"
+    return _OWN.get(draft.operation, "")
+
+
+def _requests(setting: ResolvedLawn, work: list[Draft]) -> list[tuple[str, list[Draft]]]:
+    """The work of a session by request: one, or one for thatch where it would not hold as long."""
+    earliest, latest = min(d.offset for d in work), max(d.offset for d in work)
+    thatch = [d for d in work if d.operation == "dethatch"]
+    rest = [d for d in work if d.operation != "dethatch"]
+    lead = _lead(setting)
+    spans = max(_span(setting, d) for d in work)
+    # A day of work a week may lie a week off the wished one.
+    needed = lead + (latest - earliest) + spans + len(WEEKDAYS)
+    if thatch and rest and needed > setting.book.si(marks_hold(setting)):
+        return [("blades", thatch), ("", rest)]
+    return [("", work)]
+
+
+def outlasts(setting: ResolvedLawn, draft: Draft) -> bool:
+    """Whether a job takes longer than a request for marks holds: it is then asked for again."""
+    most = setting.book.si(marks_hold(setting)) - _lead(setting) - len(WEEKDAYS)
+    return _span(setting, draft) > most
+
+
+def _span(setting: ResolvedLawn, draft: Draft) -> int:
+    """The calendar days from the first to the last day of a job, at the least."""
+    weeks, rest = divmod(
+        draft.duration_days - 1, len(setting.brief.calendar.weekdays or WEEKDAYS[-2:])
+    )
+    return weeks * len(WEEKDAYS) + rest
+
+
+def _lead(setting: ResolvedLawn) -> int:
+    """The calendar days from a request to the marks."""
+    return ceil(setting.days("order.locate_lead") * len(WEEKDAYS) / BUSINESS_DAYS)
+
+
+def _request(setting: ResolvedLawn, session: int, key: str | None, work: Sequence[Draft]) -> Draft:
+    first = min(work, key=lambda draft: draft.offset)
+    called, why = _words(first)
+    request = make(
+        setting,
+        "locate_utilities",
+        key,
+        timing=Timing(
+            PREPARE,
+            session=session,
+            position=max(session, 1),
+            anchor=first.id,
+            offset=-setting.days("wish.marks"),
+        ),
+        wording=Wording(why, name=called, title=called or _title(setting), how=_steps(setting)),
+        facts=(marks_hold(setting),),
+    )
+    return replace(request, serves=tuple(draft.id for draft in work))
+
+
+def _words(first: Draft) -> tuple[Message | None, Message]:
+    """What a request is called beside others, and why it is made."""
+    match first.operation:
+        case "diagnose":
+            return phrases.marks_cause_title(), phrases.marks_spade()
+        case "lift_and_fill":
+            return phrases.marks_spade_title(), phrases.marks_spade()
+        case "plant":
+            return phrases.marks_plugs_title(), phrases.marks_spade()
+        case _:
+            return None, phrases.marks_tines()
+
+
+def _title(setting: ResolvedLawn) -> Message | None:
+    """What a request is called where there are no sprinklers to flag."""
+    return phrases.marks_title() if setting.brief.site.sprinklers is False else None
+
+
+def _steps(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """Whom to ask here, how long the answer holds, and what nobody else marks."""
+    in_us, hold = setting.country == "US", marks_hold(setting)
+    holds = (
+        phrases.marks_hold_unknown()
+        if hold == "order.locate_ticket_days"
+        else phrases.marks_hold_here(n=setting.days(hold))
+    )
+    bare = setting.brief.site.sprinklers is False
+    return (
+        sentences(phrases.marks_ask_us() if in_us else phrases.marks_ask_elsewhere(), holds),
+        phrases.marks_own_lines() if bare else phrases.marks_own_sprinklers(),
+    )

@@ -1,0 +1,252 @@
+"""Ground without living grass: the kill, loosening, lifts of fill, their cover, the final grade."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from turfplan.book.words import book_messages
+from turfplan.message import Message, length_mm
+from turfplan.phrases import ground_fill as phrases
+from turfplan.phrases import open_turf as of_turf
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.drafts import Draft
+from turfplan.work.feeding.lime_need import in_its_state, wants_lime
+from turfplan.work.ground_fill import (
+    covered,
+    kill_lead,
+    regrowth_look,
+    settling,
+    waits_a_season,
+)
+from turfplan.work.labour import hours_of_trucks
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import (
+    CARE,
+    LAST_PASS,
+    PASS,
+    SURFACE,
+    Extent,
+    Timing,
+    Wording,
+    make,
+)
+from turfplan.work.phases.level import long_pass, said_of_pass, site_cautions
+
+
+def new_ground(
+    setting: ResolvedLawn, campaign: Campaign, loose_m3: Mapping[int, float]
+) -> list[Draft]:
+    """Everything that is done to ground without living grass before it is sown or planted.
+
+    `loose_m3` gives the loose volume of each lift.
+    """
+    if not setting.on_open_ground:
+        return []
+    drafts = _killing(setting) if setting.worked == "killed" else []
+    drafts += [_till(setting, campaign)] if tills(setting) else [_slit(setting)]
+    for session in campaign.sessions:
+        drafts.append(_receive(setting, session, sum(loose_m3[p.number] for p in session.passes)))
+        drafts += [
+            _lift(setting, campaign, session, index, loose_m3[layer.number])
+            for index, layer in enumerate(session.passes)
+        ]
+    if covered(setting):
+        drafts.append(_cover(setting, campaign))
+    if setting.sowing.operation is not None and tills(setting):
+        drafts.append(_grade(setting))
+    return drafts
+
+
+def tills(setting: ResolvedLawn) -> bool:
+    """Whether the ground is loosened: bare ground, and a killed stand that is filled or limed.
+
+    Else slits through the dead mulch do, and keep weeds asleep.
+    """
+    brief = in_its_state(setting.brief, setting.climate)
+    limed = wants_lime(brief, setting.book, setting.turf.species.id)
+    return setting.on_open_ground and (
+        setting.worked == "bare" or bool(setting.levelling.bands) or limed
+    )
+
+
+def _killing(setting: ResolvedLawn) -> list[Draft]:
+    """The treatment of the old stand, the look at what comes again, the second one, clearing."""
+    lead, look = kill_lead(setting), setting.days(regrowth_look(setting))
+    clear_how = book_messages(
+        setting.book,
+        "operations.clear_stand.how",
+        {"how": phrases.clear_all() if tills(setting) else phrases.clear_mulch()},
+    )
+    return [
+        make(
+            setting,
+            "kill_stand",
+            timing=Timing(SURFACE, anchor="sowing", offset=-lead),
+            wording=Wording(phrases.kill(), {"what": phrases.kill_title()}),
+            facts=("renovate.days_to_seed",),
+        ),
+        make(
+            setting,
+            "inspect",
+            "regrowth",
+            timing=Timing(CARE, anchor="kill_stand", offset=look),
+            wording=Wording(
+                phrases.look(),
+                title=phrases.look_title(),
+                how=(phrases.look_how(),),
+                go=phrases.look_go(),
+            ),
+            facts=(regrowth_look(setting),),
+        ),
+        make(
+            setting,
+            "kill_stand",
+            "again",
+            timing=Timing(SURFACE, position=2, anchor="inspect.regrowth", offset=0),
+            wording=Wording(
+                phrases.kill_again(),
+                {"what": phrases.kill_again_title()},
+                name=phrases.kill_again_name(),
+                how=(phrases.kill_again_rest(), phrases.kill_again_none()),
+            ),
+            facts=("renovate.days_to_seed", "renovate.days_to_clear"),
+        ),
+        make(
+            setting,
+            "clear_stand",
+            timing=Timing(SURFACE, anchor=_opening(setting), offset=0),
+            wording=Wording(phrases.clear(), how=clear_how),
+        ),
+    ]
+
+
+def _opening(setting: ResolvedLawn) -> str:
+    return "till" if tills(setting) else "slit"
+
+
+def _slit(setting: ResolvedLawn) -> Draft:
+    return make(
+        setting,
+        "slit",
+        timing=Timing(SURFACE, anchor="sowing", offset=-1),
+        wording=Wording(phrases.slit()),
+    )
+
+
+def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
+    """Loosening, right before the first lift, else before the final grade."""
+    session = campaign.sessions[0].number if campaign.sessions else 0
+    site, cautions = setting.brief.site, []
+    if site.septic_field:
+        cautions.append(of_turf.septic_field())
+    if site.trees:
+        cautions.append(of_turf.tree_roots())
+    anchor, ahead = (
+        ("fill.1", 1) if campaign.sessions else ("grade", setting.days("open_ground.settle_least"))
+    )
+    return make(
+        setting,
+        "till",
+        timing=Timing(SURFACE, session=session, anchor=anchor, offset=-ahead),
+        wording=Wording(phrases.till(), cautions=tuple(cautions)),
+        facts=("open_ground.till_depth",),
+    )
+
+
+def _receive(setting: ResolvedLawn, session: Session, loose_m3: float) -> Draft:
+    """The soil of all lifts: moist enough to be firmed, unlike the mix of a pass."""
+    number = session.number
+    return make(
+        setting,
+        "delivery",
+        str(number),
+        timing=Timing(
+            SURFACE,
+            session=number,
+            position=number,
+            anchor=f"fill.{session.passes[0].number}",
+            offset=-1,
+        ),
+        wording=Wording(
+            phrases.delivery(),
+            how=(phrases.delivery_look(), phrases.delivery_tip()),
+            go=phrases.delivery_go(),
+            fallback=phrases.delivery_fallback(),
+        ),
+        extent=Extent(loose_m3=loose_m3, more_hours=hours_of_trucks(setting, loose_m3)),
+    )
+
+
+def _lift(
+    setting: ResolvedLawn, campaign: Campaign, session: Session, index: int, loose_m3: float
+) -> Draft:
+    """One lift of a session by its place in it."""
+    layer, after = session.passes[index], len(session.passes) - 1 - index
+    area = setting.plot.area_m2 * setting.levelling.covered_share
+    lift = make(
+        setting,
+        "fill",
+        str(layer.number),
+        timing=Timing(PASS if after else LAST_PASS, session=session.number, position=layer.number),
+        wording=Wording(
+            _why(setting, len(campaign.passes)),
+            said_of_pass(setting, campaign, layer, loose_m3),
+            cautions=site_cautions(setting),
+        ),
+        extent=Extent(area, loose_m3, layer.depth_mm),
+        facts=(*layer.facts, "open_ground.footprint"),
+    )
+    # The lifts after it follow as they settle; the last one settles before the final grade.
+    behind = after * max(setting.pass_interval_days, lift.duration_days) + lift.duration_days
+    return replace(
+        lift,
+        ideal=_wished(setting, campaign, session, index, behind),
+        cautions=(*lift.cautions, *long_pass(setting, lift)),
+    )
+
+
+def _wished(
+    setting: ResolvedLawn, campaign: Campaign, session: Session, index: int, behind: int
+) -> int:
+    """The wished day of a lift: back from the sowing by what settles, else as soon as may be."""
+    window = session.window
+    if campaign.sow_window is None:
+        return window.best.toordinal() + index * setting.pass_interval_days
+    settled = campaign.sow_window.best.toordinal() - setting.days(settling(setting))
+    return min(max(settled - behind, window.start.toordinal()), window.end.toordinal())
+
+
+def _why(setting: ResolvedLawn, lifts: int) -> Message:
+    if lifts == 1:
+        return phrases.one_lift()
+    return phrases.lifts(depth=length_mm(setting.levelling.depth_mm), n=lifts)
+
+
+def _cover(setting: ResolvedLawn, campaign: Campaign) -> Draft:
+    session = campaign.sessions[-1]
+    how: tuple[Message, ...] | None = None
+    if setting.sowing.operation is None:
+        why = phrases.nurse_cover_unsown()
+    elif waits_a_season(setting):
+        why = phrases.nurse_cover_season()
+    else:
+        why = phrases.nurse_cover_weeks()
+        how = (phrases.nurse_cover_straw(), phrases.nurse_cover_straw_off())
+    return make(
+        setting,
+        "nurse_cover",
+        timing=Timing(
+            CARE, session=session.number, anchor=f"fill.{session.passes[-1].number}", offset=1
+        ),
+        wording=Wording(why, how=how),
+        facts=("open_ground.settle_season",),
+    )
+
+
+def _grade(setting: ResolvedLawn) -> Draft:
+    return make(
+        setting,
+        "grade",
+        timing=Timing(SURFACE, anchor="sowing", offset=-1),
+        wording=Wording(phrases.grade()),
+        facts=("open_ground.footprint", settling(setting)),
+    )

@@ -1,0 +1,263 @@
+"""Opening the surface: low cuts, thatch, cores, fittings, and the deep hollows."""
+
+from turfplan.book.citations import who_says
+from turfplan.book.words import book_message
+from turfplan.message import Message, cut_height, length_mm, listed
+from turfplan.phrases import looks
+from turfplan.phrases import open_turf as phrases
+from turfplan.phrases import parts as part_phrases
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.mix_choice import is_straight_sand, mix_parts
+from turfplan.work.operations import CARE, SURFACE, Extent, Timing, Wording, make
+from turfplan.work.parts import UNCORED, cored_share
+from turfplan.work.passes import SEEDED, low_floor
+from turfplan.work.phases.seedbed import seedbed, sown_apart
+from turfplan.work.thatch import dethatches, grows_together_first, strip_limit
+
+
+def surface(
+    setting: ResolvedLawn, campaign: Campaign, low_cuts: tuple[float, ...], loose_lift_m3: float
+) -> list[Draft]:
+    """The tasks that open the turf before each session; `low_cuts` are heights in mm."""
+    if setting.on_open_ground:
+        return _deep_fill(setting, campaign, loose_lift_m3)
+    drafts = seedbed(setting, campaign)
+    if drafts and not campaign.sessions:
+        return drafts + _deep_fill(setting, campaign, loose_lift_m3)
+    numbers = [s.number for s in campaign.sessions] or [1]
+    weeks_between = grows_together_first(setting)
+    if weeks_between and len(low_cuts) == 1:
+        # One cut lets the blades at the thatch; weeks later another lets the mix at the soil.
+        low_cuts = low_cuts * 2
+    for number in numbers:
+        target = f"topdress.{_first_pass(campaign, number)}" if campaign.sessions else "sowing"
+        session = number if campaign.sessions else 0
+        thatched = number == numbers[0] and dethatches(setting)
+        lead = -_lead_of_dethatching(setting) if thatched else -1
+        for step, height in enumerate(low_cuts, 1):
+            position = len(low_cuts) * numbers.index(number) + step
+            drafts.append(
+                make(
+                    setting,
+                    "mow_low",
+                    str(position),
+                    timing=Timing(
+                        SURFACE,
+                        session=session,
+                        position=step,
+                        anchor=target,
+                        offset=lead if step < len(low_cuts) else -1,
+                    ),
+                    wording=Wording(
+                        _why_low(campaign),
+                        {"height": cut_height(height)},
+                        go=None if setting.cool else phrases.mow_low_warm_go(),
+                        fallback=None if setting.cool else phrases.mow_low_warm_fallback(),
+                    ),
+                    facts=low_floor(setting, _sows(setting, campaign, number))[1],
+                )
+            )
+        if thatched:
+            drafts.append(_dethatch(setting, campaign, target, session))
+        if cores(setting, campaign):
+            drafts.append(_aerate(setting, number, session, target))
+    return drafts + _deep_fill(setting, campaign, loose_lift_m3)
+
+
+def _lead_of_dethatching(setting: ResolvedLawn) -> int:
+    """The days by which dethatching is wished before what follows."""
+    creeps = grows_together_first(setting)
+    return setting.days("wish.dethatch_creeper" if creeps else "wish.dethatch")
+
+
+def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) -> list[Draft]:
+    """What much fill asks for first: fittings raised, deep hollows lifted and filled."""
+    drafts: list[Draft] = []
+    session = 1 if campaign.sessions else 0
+    first = "fill.1" if setting.on_open_ground else "topdress.1"
+    whole_fill_mm = (
+        setting.levelling.mean_mm + setting.levelling.lift_depth_mm * setting.levelling.lift_share
+    )
+    buries = whole_fill_mm >= setting.book.si("site.raise_fittings_from")
+    if buries and setting.brief.site.sprinklers is not False:
+        ahead = setting.days("wish.raise_fittings")
+        drafts.append(
+            make(
+                setting,
+                "raise_fittings",
+                timing=Timing(SURFACE, session=session, anchor=first, offset=-ahead),
+                wording=Wording(phrases.raise_fittings()),
+                facts=("site.raise_fittings_from",),
+            )
+        )
+    if setting.levelling.lift_share:
+        drafts.append(
+            make(
+                setting,
+                "lift_and_fill",
+                timing=Timing(
+                    SURFACE,
+                    session=session,
+                    anchor="topdress.1" if campaign.sessions else None,
+                    offset=-setting.days("wish.lift_and_fill"),
+                ),
+                wording=Wording(phrases.lift_and_fill()),
+                extent=Extent(
+                    setting.plot.area_m2 * setting.levelling.lift_share,
+                    loose_lift_m3,
+                    setting.levelling.lift_depth_mm,
+                ),
+                facts=("site.deep_limit",),
+            )
+        )
+        if campaign.sessions:
+            drafts.append(_look_at_relaid(setting, session))
+    return drafts
+
+
+def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
+    """The look whether the filled hollows have settled, before the first pass over them."""
+    cap = length_mm(setting.book.si("passes.hard_cap"))
+    return make(
+        setting,
+        "inspect",
+        "relaid",
+        timing=Timing(
+            CARE, session=session, anchor="topdress.1", offset=-setting.days("wish.relaid_look")
+        ),
+        wording=Wording(
+            looks.relaid(),
+            title=looks.relaid_title(),
+            how=(looks.relaid_string(), looks.relaid_shallow(cap=cap), looks.relaid_deep(cap=cap)),
+            go=looks.leaf_tips_go(),
+            fallback=looks.next_free_day(),
+        ),
+        facts=("passes.hard_cap",),
+    )
+
+
+def cores(setting: ResolvedLawn, campaign: Campaign) -> bool:
+    """Whether this campaign takes cores: none right before seed that is sown apart."""
+    return aerates(setting) and (bool(campaign.sessions) or not sown_apart(setting, campaign))
+
+
+def aerates(setting: ResolvedLawn) -> bool:
+    """Cores are taken of living turf where something is spread, or sown to come up at once.
+
+    Not where tines would strike rock.
+    """
+    rock_mm = setting.brief.site.rock_depth_mm
+    if rock_mm is not None and rock_mm < setting.book.si("ground.rock_tines"):
+        return False
+    return not setting.on_open_ground and (
+        bool(setting.levelling.bands)
+        or (
+            setting.sowing.operation in SEEDED
+            and setting.sowing.intent not in ("winter_overseed", "dormant")
+        )
+    )
+
+
+def too_thick(setting: ResolvedLawn) -> Message | None:
+    """Why nothing may be spread or sown on living turf over this much thatch, None where it may.
+
+    Plugs are set through it, and one winter's ryegrass needs no better ground; turf that goes is
+    not asked to bear it.
+    """
+    book = setting.book
+    sown = setting.sowing.operation in SEEDED and setting.sowing.intent != "winter_overseed"
+    name = strip_limit(setting.turf.species)
+    limit = book.si(name)
+    if (
+        setting.on_open_ground
+        or not (setting.levelling.bands or sown)
+        or setting.turf.thatch_mm < limit - 1e-6
+    ):
+        return None
+    levelled = (phrases.sponge_levelled(),) if setting.levelling.bands else ()
+    return phrases.sponge(
+        thatch=length_mm(setting.turf.thatch_mm),
+        limit=length_mm(limit),
+        work=listed((*levelled, phrases.sponge_sown()) if sown else levelled, "or"),
+        source=who_says(book, book.fact(name).source),
+    )
+
+
+def _first_pass(campaign: Campaign, session: int) -> int:
+    return campaign.sessions[session - 1].passes[0].number
+
+
+def _sows(setting: ResolvedLawn, campaign: Campaign, session: int) -> bool:
+    return (
+        campaign.sessions[session - 1].sows
+        if campaign.sessions
+        else setting.sowing.operation in SEEDED
+    )
+
+
+def _why_low(campaign: Campaign) -> Message:
+    return phrases.mow_low_before_mix() if campaign.sessions else phrases.mow_low_before_seed()
+
+
+def _dethatch(setting: ResolvedLawn, campaign: Campaign, target: str, session: int) -> Draft:
+    creeps = (phrases.dethatch_creeper(), phrases.dethatch_clear())
+    by_rake = (phrases.dethatch_by_rake(), phrases.dethatch_clear())
+    spring = campaign.sessions[0].window.season == "spring" if campaign.sessions else False
+    scarifying = book_message(setting.book, "cautions.spring_scarifying.text")
+    return make(
+        setting,
+        "dethatch",
+        timing=Timing(
+            SURFACE, session=session, anchor=target, offset=-_lead_of_dethatching(setting)
+        ),
+        wording=Wording(
+            phrases.dethatch(thatch=length_mm(setting.turf.thatch_mm)),
+            how=by_rake
+            if setting.turf.species.dethatch == "light"
+            else creeps
+            if grows_together_first(setting)
+            else None,
+            cautions=(scarifying,) if spring and setting.cool else (),
+        ),
+        facts=("dethatch.limit",),
+    )
+
+
+def _aerate(setting: ResolvedLawn, number: int, session: int, target: str) -> Draft:
+    site = setting.brief.site
+    site_is_dry = setting.brief.water.possible is False
+    plugs = phrases.plugs_remove() if removes_cores(setting) else phrases.plugs_leave()
+    cautions: list[Message] = []
+    if site.septic_field:
+        cautions.append(phrases.septic_field())
+    if site.trees:
+        cautions.append(phrases.tree_roots())
+    spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
+    if spared:
+        cautions.append(part_phrases.no_tines(parts=listed(spared, "and")))
+    return make(
+        setting,
+        "core_aerate",
+        str(number),
+        timing=Timing(SURFACE, session=session, position=number, anchor=target, offset=-1),
+        wording=Wording(
+            phrases.core_aerate(),
+            {"cores": plugs},
+            go=phrases.core_aerate_unwatered_go() if site_is_dry else None,
+            cautions=tuple(cautions),
+        ),
+        extent=Extent(setting.plot.area_m2 * cored_share(setting.plot.parts)),
+    )
+
+
+def removes_cores(setting: ResolvedLawn) -> bool:
+    """Plugs of clay are taken away where straight sand goes over them."""
+    fine = setting.book.soils[setting.plot.soil].fine
+    return (
+        aerates(setting)
+        and bool(setting.levelling.bands)
+        and fine
+        and is_straight_sand(setting, mix_parts(setting))
+    )

@@ -1,0 +1,117 @@
+"""Preparing: what is found out, asked for and ordered before the first machine runs."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from turfplan.book.words import book_messages
+from turfplan.phrases import ground_fill as of_ground
+from turfplan.phrases import prepare as phrases
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft, Load
+from turfplan.work.emergence import emergence, waits_for_spring
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import PREPARE, Timing, Wording, make
+from turfplan.work.phases.causes import causes_looked_for
+from turfplan.work.phases.new_ground import tills
+from turfplan.work.phases.soil_tests import soil_tests
+
+
+def prepare(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[Draft]:
+    """Diagnosis, soil test, water check, permit and weeds."""
+    return [
+        *_found_out(setting, campaign),
+        *_before_seed(setting, campaign, permit=permit),
+    ]
+
+
+def _found_out(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
+    """Why the ground is uneven or the grass thin, and what the soil holds."""
+    first = _first_work(setting, campaign)
+    return [*causes_looked_for(setting, first), *soil_tests(setting)]
+
+
+def _first_work(setting: ResolvedLawn, campaign: Campaign) -> str:
+    """The task with which the work on the ground begins."""
+    if setting.on_open_ground and tills(setting):
+        return "till"
+    return "mow_low.1" if campaign.sessions else "sowing"
+
+
+def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[Draft]:
+    """Measured water, the permit to water, and weeds."""
+    drafts: list[Draft] = []
+    sows = setting.sowing.operation is not None
+    if sows and setting.brief.water.possible is not False:
+        ahead = _days_to_water_check(setting, campaign)
+        drafts.append(
+            make(
+                setting,
+                "irrigation_check",
+                timing=Timing(PREPARE, anchor="sowing", offset=ahead),
+                wording=Wording(phrases.irrigation_check()),
+            )
+        )
+    if permit:
+        drafts.append(
+            make(
+                setting,
+                "permit",
+                timing=Timing(PREPARE, anchor="sowing", offset=-setting.days("wish.permit")),
+                wording=Wording(phrases.permit()),
+            )
+        )
+    weeds = (setting.brief.site.weeds_percent or 0) / 100
+    worth_treating = weeds >= setting.book.si("seeding.weeds_worth_treating")
+    if sows and worth_treating and not setting.on_open_ground:
+        drafts.append(
+            make(
+                setting,
+                "weed_control",
+                timing=Timing(PREPARE, anchor="sowing", offset=-setting.days("wish.weed_control")),
+                wording=Wording(phrases.weed_control()),
+            )
+        )
+    return drafts
+
+
+def _days_to_water_check(setting: ResolvedLawn, campaign: Campaign) -> int:
+    """Days from sowing to the check of the watering: ahead of it, or of the waking of seed that
+    waits for spring, when pipes are full again.
+    """
+    up = emergence(setting, campaign)
+    if up is not None and waits_for_spring(campaign):
+        return up.wakes - setting.days("order.irrigation_lead")
+    return -setting.days("wish.irrigation_check")
+
+
+def orders_of(setting: ResolvedLawn, loads: Sequence[Load]) -> list[Draft]:
+    """The orders of what comes loose: one for the loads of a session, each on its own day."""
+    numbers = dict.fromkeys(load.order for load in loads if not load.bags)
+    return [_order(setting, [load for load in loads if load.order == first]) for first in numbers]
+
+
+def _order(setting: ResolvedLawn, loads: Sequence[Load]) -> Draft:
+    first = loads[0]
+    drafted = make(
+        setting,
+        "order_material",
+        str(first.number),
+        timing=Timing(
+            PREPARE,
+            session=first.session,
+            position=first.number,
+            anchor=f"delivery.{first.number}",
+            offset=-(setting.labour.lead_days + setting.days("wish.order_ahead")),
+        ),
+        wording=_of_order(setting, len(loads)),
+    )
+    return replace(drafted, loads=tuple(load.number for load in loads))
+
+
+def _of_order(setting: ResolvedLawn, deliveries: int) -> Wording:
+    if setting.on_open_ground:
+        return Wording(of_ground.order(), how=(of_ground.order_ask(), of_ground.order_spot()))
+    if deliveries == 1:
+        return Wording(phrases.order_material())
+    how = book_messages(setting.book, "operations.order_material.how")
+    return Wording(phrases.order_material(), how=(phrases.order_days(n=deliveries), *how))

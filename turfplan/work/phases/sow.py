@@ -1,0 +1,279 @@
+"""Seeding or planting: what is sown when, how it is covered and pressed, when to look for it."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+
+from turfplan.book.words import grass_name
+from turfplan.message import Day, Message, Number, Quantity, Value, length_mm, sentences
+from turfplan.phrases import looks, slopes
+from turfplan.phrases import past_of_lawn as past_phrases
+from turfplan.phrases import sow as phrases
+from turfplan.phrases import watering as by_hose
+from turfplan.records.book_names import PlantForm, of_species
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft, OpenDays
+from turfplan.work.emergence import emergence
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
+from turfplan.work.past_of_lawn import young_sowings
+from turfplan.work.seed_mix import germination_days, seed_name, slowest
+from turfplan.work.watering.hose import kept_wet_share, seedbed_day
+from turfplan.work.watering.intake import intake_of
+from turfplan.work.watering.run_times import MINUTES_IN_HOUR
+from turfplan.work.watering.sprinklers import zones
+
+_FORMS: Mapping[PlantForm, Callable[[], Message]] = MappingProxyType(
+    {"sod": phrases.form_sod, "plugs": phrases.form_plugs, "sprigs": phrases.form_sprigs}
+)
+
+
+def nothing_sown(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """Why nothing can be sown or planted at all, as was asked: the light, or what is in the soil.
+
+    Empty where it can, or where nothing was asked for.
+    """
+    if setting.sowing.operation is None:
+        return ()
+    dark = () if setting.sowing.refused is None else (setting.sowing.refused,)
+    return (*dark, *(hold.why for hold in setting.holds if hold.until is None))
+
+
+def look_at_earlier(setting: ResolvedLawn) -> list[Draft]:
+    """The look at what came up of seed that was sown shortly before the plan begins."""
+    young = young_sowings(setting)
+    if not young:
+        return []
+    wording = Wording(
+        past_phrases.look_why(),
+        title=past_phrases.look_title(),
+        how=(past_phrases.look_how(), looks.seedlings_washed()),
+        go=looks.seedlings_go(),
+        fallback=looks.next_free_day(),
+    )
+    timing = Timing(CARE, session=-1, ideal=max(day for _, day in young))
+    return [make(setting, "inspect", "earlier", timing=timing, wording=wording)]
+
+
+def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
+    """The sowing or planting with what belongs to it, and the looks that follow."""
+    window = campaign.sow_window
+    if setting.sowing.operation is None or window is None:
+        return []
+    session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    if window.operation == "plant":
+        sowing = _planting(setting, window, session)
+    else:
+        sowing = _sowing(setting, window, session)
+    share, wanted = sown_share(setting, window), _wanted_share(setting)
+    if share < wanted:
+        told = (*sowing.cautions, _part(setting, share))
+        sowing = replace(sowing, sown_share=share, cautions=told)
+    elif _by_one_hose(setting):
+        sowing = replace(sowing, sown_share=wanted)
+    drafts = [sowing]
+    up = emergence(setting, campaign)
+    if up is None:
+        return drafts
+    with_seed = Timing(CARE, session=session, anchor=sowing.id)
+    slope = (setting.brief.site.slope_percent or 0) / 100
+    straw_m2 = straw_area_m2(setting)
+    if straw_m2:
+        drafts.append(
+            make(
+                setting,
+                "cover",
+                timing=with_seed,
+                wording=Wording(phrases.cover(), how=_pegged(setting, slope)),
+                extent=Extent(straw_m2),
+                facts=("site.slope_cover",),
+            )
+        )
+    wet_clay = setting.book.soils[setting.plot.soil].fine
+    if window.operation != "dormant_seed" and not wet_clay:
+        drafts.append(make(setting, "roll", timing=with_seed, wording=Wording(phrases.roll())))
+    return [*drafts, _look_for_seedlings(setting, replace(with_seed, offset=up.last + 2))]
+
+
+def straw_area_m2(setting: ResolvedLawn) -> float:
+    """The sown ground that sheds water and is covered with straw, m2: all of it or a steep part."""
+    slope = (setting.brief.site.slope_percent or 0) / 100
+    if slope >= setting.book.si("site.slope_cover"):
+        return setting.plot.area_m2 * setting.sowing.share
+    steep = sum(part.share for part in setting.plot.parts if part.kind == "steep")
+    return setting.plot.area_m2 * steep
+
+
+def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
+    """The part of the lawn whose seed or plants can be kept wet by hose; 0 where it is too little.
+
+    Dormant seed waits for the rain of spring.
+    """
+    book, lawn = setting.book, zones(setting.brief.water, setting.book, setting.plot.area_m2)
+    if window.operation == "dormant_seed" or setting.brief.water.possible is False:
+        return 1.0
+    up = book.get(of_species(slowest(book, setting.sowing.grasses), "germination_days"))
+    days = round(up.high_si if up is not None else book.fact("water.rooting_days").high_si)
+    slope = setting.brief.site.slope_percent or 0.0
+    intake = intake_of(book, setting.plot.soil, slope, bare=setting.on_open_ground)
+    wet_day = seedbed_day(book, setting.climate, intake, window, days)
+    return kept_wet_share(lawn[0], book, wet_day)
+
+
+def _pegged(setting: ResolvedLawn, slope: float) -> tuple[Message, ...] | None:
+    """How a slope is covered on which straw would slide; None for loose straw."""
+    return (slopes.pegged_mat(),) if slope >= setting.book.si("site.slope_pegged") else None
+
+
+def _by_one_hose(setting: ResolvedLawn) -> bool:
+    lawn = zones(setting.brief.water, setting.book, setting.plot.area_m2)
+    return lawn[0].hose is not None
+
+
+def _wanted_share(setting: ResolvedLawn) -> float:
+    """The part of the lawn that is to be sown: its bare patches, or all of it."""
+    patches = setting.sowing.intent == "patch"
+    return setting.book.si("seeding.patch_share") if patches else 1.0
+
+
+def hose_hours(setting: ResolvedLawn) -> float:
+    """The hours of a day in which somebody moves the hose."""
+    assumed = setting.book.si("water.hose_hours") / MINUTES_IN_HOUR
+    return setting.brief.water.hours_per_day or assumed
+
+
+def _part(setting: ResolvedLawn, share: float) -> Message:
+    """What of the lawn is sown now, since one hose waters no more."""
+    return by_hose.hose_part(
+        share=Number(share, "percent"),
+        area=Quantity(setting.plot.area_m2 * share, "area"),
+        hours=Number(hose_hours(setting), "plain"),
+    )
+
+
+def _look_for_seedlings(setting: ResolvedLawn, timing: Timing) -> Draft:
+    """The look at what has come up, once the last of the seed should have."""
+    sown = setting.sowing.grasses
+    quick, slow = germination_days(setting.book, sown)
+    return make(
+        setting,
+        "inspect",
+        "germination",
+        timing=timing,
+        wording=Wording(
+            looks.seedlings(),
+            title=looks.seedlings_title(),
+            how=(
+                looks.seedlings_bare_spots(
+                    reserve=Number(setting.book.si("seeding.reserve"), "percent")
+                ),
+                looks.seedlings_comes_up(
+                    grass=seed_name(setting.book, sown),
+                    least=Number(quick),
+                    most=Number(slow),
+                ),
+                looks.seedlings_washed(),
+            ),
+            go=looks.seedlings_go(),
+            fallback=looks.next_free_day(),
+        ),
+        facts=(*(of_species(grass, "germination_days") for grass in sown), "seeding.reserve"),
+    )
+
+
+def _planting(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
+    """The planting of sod, plugs or sprigs on the window's best day."""
+    form = setting.brief.seeding.form or _form(setting)
+    grass = grass_name(setting.book, setting.sowing.grass.id)
+    draft = make(
+        setting,
+        "plant",
+        timing=Timing(SOW, session=session, ideal=window.best.toordinal()),
+        wording=Wording(
+            phrases.plant(grass=grass),
+            {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
+            how=_laid(setting) if form == "sod" else None,
+            cautions=_of_past(setting),
+        ),
+    )
+    return replace(draft, form=form)
+
+
+def _laid(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """How sod is laid; on a bank from its foot, across the slope, and pegged."""
+    steep = (setting.brief.site.slope_percent or 0) / 100 >= setting.book.si("site.slope_cover")
+    return (
+        phrases.sod_ground(),
+        phrases.sod_joints(),
+        *((phrases.sod_bank(),) if steep else ()),
+        phrases.sod_water(),
+    )
+
+
+def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
+    """The sowing on the window's best day."""
+    book, sown = setting.book, setting.sowing.grass
+    grass = seed_name(book, setting.sowing.grasses)
+    # The smallest seed says how thinly all of it is covered.
+    covers = [of_species(kind, "seed_cover_max") for kind in setting.sowing.grasses]
+    cover = min(covers, key=book.si)
+    why = _why(setting, window)
+    if sown.spreads and window.operation == "overseed":
+        why = sentences(why, phrases.spreads(grass=grass_name(book, sown.id)))
+    return make(
+        setting,
+        window.operation,
+        timing=Timing(SOW, session=session, ideal=window.best.toordinal()),
+        wording=Wording(
+            why,
+            {
+                "grass": grass,
+                "cover": length_mm(book.si(cover), "down"),
+                **_deadline(setting, window),
+            },
+            cautions=_of_past(setting),
+        ),
+        extent=Extent(setting.plot.area_m2 * setting.sowing.share),
+        facts=(cover,),
+    )
+
+
+def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
+    """Why seed goes in then: a cool-season grass has its second-best time in spring."""
+    if window.operation == "dormant_seed":
+        return phrases.dormant_seed()
+    if setting.sowing.intent == "winter_overseed":
+        return phrases.overseed_winter()
+    spring = setting.sowing.grass.season == "cool" and window.season == "spring"
+    if window.operation == "seed":
+        return phrases.seed_spring() if spring else phrases.seed()
+    if spring:
+        return phrases.overseed_spring()
+    return phrases.overseed_dense() if setting.turf.condition == "dense" else phrases.overseed()
+
+
+def _form(setting: ResolvedLawn) -> PlantForm:
+    """What is planted where the brief does not say: plugs among living grass, else sod."""
+    forms = setting.sowing.grass.plantable
+    wanted: PlantForm = "sod" if setting.on_open_ground or "plugs" not in forms else "plugs"
+    return wanted if wanted in forms or not forms else forms[0]
+
+
+def _of_past(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is minded at the sowing: the choice of grass, and weed killers that hold it back."""
+    held = (
+        hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
+    )
+    return (*setting.sowing.cautions, *held)
+
+
+def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:
+    """The last safe day, and what is left after it."""
+    if window.operation == "plant" or not setting.cool:
+        left = phrases.plan_b_next_year()
+    elif window.season == "spring":
+        left = phrases.plan_b_late_summer()
+    else:
+        asleep = any(setting.open("dormant_seed"))
+        left = phrases.plan_b_dormant() if asleep else phrases.plan_b_spring()
+    return {"last_safe": Day(window.end), "plan_b": left}

@@ -1,0 +1,49 @@
+"""What a slope forbids: machines that slide or tip, loose straw, and at last a lawn."""
+
+from collections.abc import Sequence
+
+from turfplan.message import Message, Number
+from turfplan.phrases import slopes as phrases
+from turfplan.records.book_names import FactName
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+
+# Machines that are heavier than a mower; the roller is drawn by hand and runs away all the same.
+HEAVY = ("core_aerate", "dethatch", "roll")
+
+
+def slope_share(setting: ResolvedLawn) -> float:
+    """The slope, as a share (0.1 is 10 %); 0 where nobody said."""
+    return (setting.brief.site.slope_percent or 0.0) / 100
+
+
+def too_steep(setting: ResolvedLawn) -> Message | None:
+    """Why nothing can be planned on such a slope; None where it can."""
+    slope, book = slope_share(setting), setting.book
+    share = Number(slope, "percent")
+    if slope > book.si("site.slope_lawn"):
+        return phrases.no_lawn(slope=share, most=Number(book.si("site.slope_lawn"), "percent"))
+    if slope > book.si("site.slope_mower") and setting.brief.work.by != "contractor":
+        most = Number(book.si("site.slope_mower"), "percent")
+        return phrases.no_mower(slope=share, most=most)
+    return None
+
+
+def without_machines(
+    setting: ResolvedLawn, drafts: Sequence[Draft]
+) -> tuple[list[Draft], tuple[Message, ...]]:
+    """The drafts without what a household's machines cannot do on this slope, and that it is so."""
+    limit: FactName = "site.slope_aerator"
+    steep = slope_share(setting) > setting.book.si(limit)
+    if not steep or setting.brief.work.by == "contractor":
+        return list(drafts), ()
+    left = [draft for draft in drafts if draft.operation not in HEAVY]
+    if len(left) == len(drafts):
+        return left, ()
+    gone = {draft.id for draft in drafts if draft.operation in HEAVY}
+    marks = {d.id for d in left if d.operation == "locate_utilities" and d.anchor in gone}
+    told = phrases.no_heavy_machines(
+        slope=Number(slope_share(setting), "percent"),
+        most=Number(setting.book.si(limit), "percent"),
+    )
+    return [draft for draft in left if draft.id not in marks], (told,)

@@ -1,0 +1,111 @@
+"""A pass that takes several days goes on strip by strip, each finished on its own day.
+
+A strip has its own low cut, cores, mix, seed and water: so the cut is fresh, the holes are open and
+the seed lies in fresh mix, wet the same evening, on the last day of the job as on its first.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from turfplan.message import Message, Quantity
+from turfplan.phrases import strips as phrases
+from turfplan.records.constraints import DayStep, Lag, Reason, Strength
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.days_off import is_heard
+from turfplan.work.drafts import Draft, Pass
+from turfplan.work.labour import working_days
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.order import SOWING
+
+# What belongs to a seeded strip beside its pass.
+WITH_SEED: Final = (*SOWING, "starter_feed", "roll", "cover")
+
+
+def in_strips(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) -> list[Draft]:
+    """The drafts, with the jobs of each pass of several days sharing their days strip by strip."""
+    shared: dict[str, Draft] = {}
+    for session in campaign.sessions:
+        for layer in session.passes:
+            jobs = _jobs(session, layer, drafts)
+            spread = next((job for job in jobs if job.operation == "topdress"), None)
+            if spread is None or spread.duration_days < _least_days(setting):
+                continue
+            shared |= _shared(setting, spread, jobs)
+    return [shared.get(draft.id, draft) for draft in drafts]
+
+
+def _least_days(setting: ResolvedLawn) -> int:
+    """From how many days on a pass goes strip by strip: where no week-end holds it any more."""
+    if setting.strip_days is not None:
+        return setting.strip_days
+    longest = max((b - a + 1 for a, b in setting.calendar.work.ranges), default=1)
+    return min(setting.days("work.pass_days_most"), longest) + 1
+
+
+def _jobs(session: Session, layer: Pass, drafts: Sequence[Draft]) -> list[Draft]:
+    """The jobs of one pass that a strip can have to itself, in order of work."""
+    own = [d for d in drafts if d.session == session.number]
+    jobs = [d for d in own if d.operation in ("topdress", "incorporate", "mow")]
+    jobs = [d for d in jobs if d.position == layer.number]
+    if layer is session.passes[0]:
+        cuts = [d for d in own if d.operation == "mow_low"]
+        jobs += [max(cuts, key=lambda d: d.position)] if cuts else []
+        jobs += [d for d in own if d.operation == "core_aerate"]
+    if session.sows and layer is session.passes[-1]:
+        jobs += [d for d in own if d.operation in WITH_SEED]
+    return jobs
+
+
+def _shared(setting: ResolvedLawn, spread: Draft, jobs: Sequence[Draft]) -> dict[str, Draft]:
+    """The jobs of one pass, each as long as all of them together take."""
+    hours = sum(job.person_hours for job in jobs)
+    days = max(spread.duration_days, working_days(setting, hours))
+    heard = any(is_heard(setting, job.operation) for job in jobs)
+    area_m2 = setting.plot.area_m2 * setting.levelling.covered_share / days
+    names = tuple(job.id for job in sorted(jobs, key=lambda job: _turn(setting, job)))
+    return {
+        job.id: replace(
+            job,
+            duration_days=days,
+            strips=names,
+            heard=heard,
+            cautions=(*job.cautions, _told(job, spread, days, area_m2)),
+        )
+        for job in jobs
+    }
+
+
+def _turn(setting: ResolvedLawn, job: Draft) -> tuple[int, int]:
+    """The place of a job in the order of work of a strip: mown before it, dragged after it."""
+    turn = setting.book.operations[job.operation].turn
+    if turn is not None:
+        return turn, 0
+    return setting.book.operations[
+        "topdress"
+    ].turn or 0, 1 if job.operation == "incorporate" else -1
+
+
+def _told(job: Draft, spread: Draft, days: int, area_m2: float) -> Message:
+    """How a job is done in strips: the whole of it at the pass, that it keeps step elsewhere."""
+    each = Quantity(area_m2, "area")
+    if job is not spread:
+        return phrases.keeps_step(n=days, area=each)
+    return phrases.strip_by_strip(
+        n=days, area=each, volume=Quantity(spread.loose_m3 / days, "volume", us_step=0.05)
+    )
+
+
+def strip_lags(drafts: Sequence[Draft]) -> list[Lag]:
+    """The jobs of a strip go side by side: the same first and, being as long, the same last day."""
+    by_id = {draft.id: draft for draft in drafts}
+    reason = Reason("level.strips", phrases.side_by_side())
+    same = DayStep(0)
+    lags = []
+    for draft in drafts:
+        place = draft.strips.index(draft.id) if draft.strips else 0
+        before = by_id.get(draft.strips[place - 1]) if place else None
+        if before is not None:
+            ends = before.start_node, draft.start_node
+            lags.append(Lag(f"strips:{draft.id}", *ends, Strength.HARD, reason, same, same))
+    return lags

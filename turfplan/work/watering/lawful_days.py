@@ -1,0 +1,68 @@
+"""The days of a week on which a stage may be watered, by law and by who is there."""
+
+from datetime import date
+
+from turfplan.calendar_days import recurring_days
+from turfplan.message import Day, Days, Message
+from turfplan.phrases import watering as phrases
+from turfplan.work.watering.hours import law_of
+from turfplan.work.watering.request import WateredGround
+from turfplan.work.watering.stages import Stage, settling_day
+
+TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting", "relaid")
+PERMITTED = ("soak", "soak_plants", "germination", "establishment", "rooting")
+AFTER_WORK = ("settle", "settle_fill", "soak", "soak_plants", "soak_relaid")
+
+
+def lawful_days(
+    ground: WateredGround, stage: Stage, start: date, end: date, cautions: list[Message]
+) -> tuple[date, ...]:
+    """The days of a week that are open to watering; a caution where that is too few."""
+    law = ground.law
+    every = recurring_days(start, end)
+    lawful = [day for day in every if law.open(day, permitted=stage.name in PERMITTED)]
+    if stage.name in AFTER_WORK:
+        return _after_work(ground, stage, start, end, cautions)
+    if stage.name in TENDER and len(lawful) < len(every):
+        cautions.append(
+            phrases.week_days_closed(
+                stage=stage.title,
+                closed=len(every) - len(lawful),
+                days=len(every),
+                day=Day(start, weekday=False, year=False),
+            )
+        )
+    elif not lawful:
+        week = Days(start, end, weekday=False, year=False)
+        absent = any(law_of(ground.request.water).open(day) for day in every)
+        closed = phrases.week_all_away if absent else phrases.week_all_closed
+        cautions.append(closed(stage=stage.title, days=week))
+    return tuple(lawful)
+
+
+def _after_work(
+    ground: WateredGround, stage: Stage, start: date, end: date, cautions: list[Message]
+) -> tuple[date, ...]:
+    """The days of a week on which what was worked is watered in: each strip on its own evening."""
+    law, wet = ground.law, set[date]()
+    for worked in stage.strips or (stage.start,):
+        if not start <= worked <= end:
+            continue
+        wetted = settling_day(ground.request.book, law, worked, permitted=stage.name in PERMITTED)
+        if wetted != worked:
+            cautions.append(_wetted_late(stage, worked, wetted, after_work=law.open(worked)))
+        wet |= {wetted} if wetted is not None else set()
+    return tuple(sorted(wet))
+
+
+def _wetted_late(stage: Stage, worked: date, wetted: date | None, *, after_work: bool) -> Message:
+    """That work is not watered in on its own day.
+
+    `after_work`: the day is lawful, its late hours are not.
+    """
+    day = Day(worked, year=False)
+    if wetted is None:
+        left_out = phrases.week_left_out_after_work if after_work else phrases.week_left_out
+        return left_out(stage=stage.title, day=day)
+    waits = phrases.week_waits_after_work if after_work else phrases.week_waits
+    return waits(stage=stage.title, day=day, next=Day(wetted, year=False))

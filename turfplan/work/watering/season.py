@@ -1,0 +1,176 @@
+"""The waterings and the water account of a dated season."""
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from turfplan.book.citations import who_says
+from turfplan.message import Days, Message, Number, Quantity, sentences
+from turfplan.phrases import watering as phrases
+from turfplan.records.book_names import of_family
+from turfplan.records.plan import Ledger
+from turfplan.records.plan_task import Task
+from turfplan.work.mowing import low_cut_steps, mowing_interval_days
+from turfplan.work.watering.account import DayBooks, account, ledger_of, mature_notes
+from turfplan.work.watering.replan import settle_with, skip_for_rain
+from turfplan.work.watering.request import (
+    KnownSeries,
+    WateredGround,
+    WateringRequest,
+    WeatherDay,
+    ground_of,
+    weather_day,
+)
+from turfplan.work.watering.run_times import LITRES_IN_M3, litres
+from turfplan.work.watering.series import season_runs
+from turfplan.work.watering.stages import Stage, stages
+from turfplan.work.watering.verdict import Verdict, watering_verdict
+from turfplan.work.watering.water_run import WaterRun
+
+__all__ = [
+    "KnownSeries",
+    "Totals",
+    "Verdict",
+    "WaterRun",
+    "WateringPlan",
+    "WateringRequest",
+    "WeatherDay",
+    "known_series",
+    "low_cut_steps",
+    "mowing_interval_days",
+    "season_watering",
+    "watering_verdict",
+    "weather_day",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Totals:
+    """Water of the season as planned: for the stages, and for mature grass after them.
+
+    `cost` is in the money of the brief's price; None where it gives none.
+    """
+
+    stages_mm: float
+    mature_mm: float
+    volume_l: float
+    cost: float | None
+
+
+def known_series(tasks: Iterable[Task]) -> dict[str, KnownSeries]:
+    """The watering series of a plan's tasks by id, as a request takes them for `previous`."""
+    return {
+        t.id: KnownSeries(
+            t.series.start,
+            t.series.end,
+            t.series.start_time,
+            t.series.minutes,
+            t.series.weekdays,
+            t.series.skip,
+            *((t.stage.settings, t.stage.cycles, t.stage.soak_minutes) if t.stage else ()),
+        )
+        for t in tasks
+        if t.series is not None and t.operation == "water" and t.status != "CANCELLED"
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class WateringPlan:
+    """The waterings of a season, its account of water, totals, and what to say of them."""
+
+    series: tuple[WaterRun, ...]
+    ledger: Ledger
+    totals: Totals
+    cautions: tuple[Message, ...]
+    notes: tuple[Message, ...]
+    stages: tuple[Stage, ...] = ()
+
+
+def season_watering(request: WateringRequest) -> WateringPlan:
+    """Every watering of a dated season with its account.
+
+    Without water (`possible = false`) there are no runs and the account shows what rain alone does.
+    """
+    ground = ground_of(request)
+    plan = stages(request)
+    runs, cautions = ((), ()) if request.water.possible is False else season_runs(ground, plan)
+    runs = skip_for_rain(ground, runs)
+    if request.previous and request.today is not None:
+        runs = settle_with(
+            request.previous, runs, request.today, request.book.si("water.minutes_tolerance")
+        )
+    # A week that rain has taken over altogether is no series any more.
+    runs = tuple(run for run in runs if run.days())
+    watered = _watered_mm(runs, request.area_m2)
+    books = account(ground, plan, watered)
+    totals = _totals(ground, watered, books)
+    notes = (
+        *_stage_notes(request, plan),
+        *_total_notes(request, totals),
+        *mature_notes(ground, books),
+    )
+    return WateringPlan(
+        runs, ledger_of(books, notes), totals, cautions + _own_cautions(ground, runs), notes, plan
+    )
+
+
+def _watered_mm(runs: Sequence[WaterRun], area_m2: float) -> Mapping[date, float]:
+    """Mean depth that falls on each day over the whole lawn."""
+    watered: dict[date, float] = defaultdict(float)
+    for run in runs:
+        depth_mm = run.applied_mm * run.area_m2 / area_m2
+        for day in run.days():
+            watered[day] += depth_mm
+    return watered
+
+
+def _totals(ground: WateredGround, watered: Mapping[date, float], books: DayBooks) -> Totals:
+    request = ground.request
+    staged = sum(watered.values())
+    mature = books.mature_watering_mm()
+    volume = litres(staged + mature, request.area_m2)
+    price = request.water.price_per_m3
+    return Totals(staged, mature, volume, None if price is None else volume / LITRES_IN_M3 * price)
+
+
+def _stage_notes(request: WateringRequest, plan: Sequence[Stage]) -> tuple[Message, ...]:
+    notes = []
+    if request.germinated_on is None:
+        notes += [phrases.season_until_up() for stage in plan if stage.name == "germination"]
+    if request.wakes_on is not None:
+        notes.append(phrases.season_dormant())
+    return tuple(notes)
+
+
+def _total_notes(request: WateringRequest, totals: Totals) -> tuple[Message, ...]:
+    if totals.volume_l <= 0:
+        return ()
+    staged, mature = (
+        Quantity(litres(depth, request.area_m2) / LITRES_IN_M3, "water_volume")
+        for depth in (totals.stages_mm, totals.mature_mm)
+    )
+    cost = None if totals.cost is None else phrases.season_cost(cost=Number(totals.cost, "grouped"))
+    return (sentences(phrases.season_total(staged=staged, mature=mature), cost),)
+
+
+def _own_cautions(ground: WateredGround, runs: Sequence[WaterRun]) -> tuple[Message, ...]:
+    request, cautions = ground.request, []
+    for start, end in request.away:
+        if any(start <= day <= end for run in runs for day in run.days()):
+            cautions.append(phrases.season_nobody_there(days=Days(start, end, weekday=False)))
+    fastest = request.book.fact(of_family("water.rate_{head}", "spray"))
+    for zone in request.zones:
+        if zone.rate_mm_h > fastest.high_si:
+            cautions.append(
+                phrases.season_too_fast(
+                    zone=zone.name,
+                    rate=Quantity(zone.rate_mm_h, "water_rate"),
+                    source=who_says(request.book, fastest.source),
+                )
+            )
+        cautions += [phrases.zone_line(zone=zone.name, line=line) for line in zone.advice]
+        # Where nothing is watered no run time rests on anything.
+        if runs and not zone.measured:
+            cautions.append(phrases.season_unmeasured(zone=zone.name, reason=zone.rate_reason))
+    return tuple(cautions)

@@ -1,0 +1,350 @@
+"""The waterings of a season as calendar series: by stage, week, session of the day and zone."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, time, timedelta
+from math import ceil
+
+from turfplan.calendar_days import WEEKDAYS, in_week_order, recurring_days
+from turfplan.message import Day, Days, Message, Quantity
+from turfplan.phrases import watering as phrases
+from turfplan.records.book_names import FactName
+from turfplan.records.plan_task import Amount
+from turfplan.work.watering.bounds import Bound, fewer_runs, no_run_fits, part_fits
+from turfplan.work.watering.hose import part_of
+from turfplan.work.watering.hours import place, session_names, spread
+from turfplan.work.watering.how_to_run import divided, puts_down
+from turfplan.work.watering.lawful_days import AFTER_WORK, TENDER, lawful_days
+from turfplan.work.watering.request import WEEK, WateredGround
+from turfplan.work.watering.run_times import RunTime, WateringZone, applied_mm, water_amount
+from turfplan.work.watering.stages import (
+    Need,
+    Stage,
+    need_of,
+)
+from turfplan.work.watering.water_run import WaterRun
+
+
+def season_runs(
+    ground: WateredGround, plan: Sequence[Stage]
+) -> tuple[tuple[WaterRun, ...], tuple[Message, ...]]:
+    """The runs of every stage in order, and cautions about what law or hours do not let through.
+
+    Zones share one series where a series for each would crowd the calendar.
+    """
+    request = ground.request
+    cautions: list[Message] = []
+    runs = [run for stage in plan for run in _stage_runs(ground, stage, cautions, together=False)]
+    if len(runs) > request.book.si("water.most_tasks") and len(request.zones) > 1:
+        cautions.clear()
+        runs = [
+            run for stage in plan for run in _stage_runs(ground, stage, cautions, together=True)
+        ]
+    return tuple(runs), tuple(dict.fromkeys(cautions))
+
+
+def _stage_runs(
+    ground: WateredGround, stage: Stage, cautions: list[Message], *, together: bool
+) -> list[WaterRun]:
+    weeks: list[tuple[date, date, Need]] = []
+    start = stage.start
+    while start <= stage.end:
+        end = min(stage.end, start + timedelta(_days_alike(ground, stage) - 1))
+        weeks.append((start, end, need_of(ground, stage, start, end)))
+        start = end + timedelta(1)
+    # One number of runs a day for a whole stage: people keep a rhythm, and ids stay.
+    runs = max(need.runs for _, _, need in weeks)
+    series: list[WaterRun] = []
+    book = ground.request.book
+    for number, (start, end, need) in enumerate(weeks, 1):
+        if stage.name not in TENDER:
+            if stage.name == "winter" and not _grass_thirsts(ground, need, start):
+                continue
+            if need.depth_mm < book.si("water.least_run"):
+                week = Days(start, end, weekday=False, year=False)
+                cautions.append(phrases.week_rain_does_it(stage=stage.title, days=week))
+                continue
+            if stage.name != "settle_fill" and not ground.growing(
+                start, book.si("water.dormant_growth")
+            ):
+                rests = Day(start, weekday=False, year=False)
+                cautions.append(phrases.week_grass_rests(stage=stage.title, day=rests))
+                break
+        week_end = min(end, start + timedelta(WEEK - 1))
+        lawful = lawful_days(ground, stage, start, week_end, cautions)
+        count = (
+            len(lawful)
+            if need.days is None or stage.name in AFTER_WORK
+            else ceil(need.days * ((week_end - start).days + 1) / WEEK - 1e-9)
+        )
+        if lawful:
+            series.extend(
+                _Week(
+                    ground,
+                    stage,
+                    number,
+                    lawful,
+                    count,
+                    need,
+                    together,
+                    _parts(ground, stage, end),
+                    end if end > week_end else None,
+                ).runs(runs, cautions)
+            )
+    return series
+
+
+def _days_alike(ground: WateredGround, stage: Stage) -> int:
+    """Days that are watered alike: a week; four in winter, where dates do not decide."""
+    return 4 * WEEK if stage.name == "winter" and ground.law.parity is None else WEEK
+
+
+def _grass_thirsts(ground: WateredGround, need: Need, start: date) -> bool:
+    """Whether a second grass grows and needs water beside the rain."""
+    book = ground.request.book
+    growing = ground.growing(start, book.si("water.dormant_growth"))
+    return growing and need.depth_mm >= book.si("water.least_run")
+
+
+def _parts(ground: WateredGround, stage: Stage, end: date) -> tuple[WateringZone, ...]:
+    """The zones, as far as they are watered in a week that ends on that day."""
+    share = stage.watered_share(end)
+    return tuple(part_of(zone, share) for zone in ground.request.zones)
+
+
+@dataclass(frozen=True, slots=True)
+class _WeeklyFit:
+    """A way to put the water of a week into the lawful hours.
+
+    `share` is the part of the water that fits, `depth_mm` what the driest quarter gets at each
+    session; `starts` are minutes of the day by session and zone, `times` the runs of the zones.
+    """
+
+    days: tuple[date, ...]
+    depth_mm: float
+    share: float
+    times: tuple[RunTime, ...]
+    starts: tuple[tuple[int, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Sprinkling:
+    """What one series of a week waters: a zone, or all of them one after the other."""
+
+    zone: str | None
+    zone_name: Message | None
+    when: RunTime
+    depth_mm: float
+    applied_mm: float
+    area_m2: float
+    rate_mm_h: float | None
+    hose: bool
+    puts_down: Message | None
+    steps: tuple[Message, ...]
+    facts: tuple[FactName, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Week:
+    """One week of a stage on its way to series: its lawful days, and how many are wished for.
+
+    Its weekdays are kept until `until`, where weeks after it are alike.
+    """
+
+    ground: WateredGround
+    stage: Stage
+    number: int
+    lawful: tuple[date, ...]
+    count: int
+    need: Need
+    together: bool
+    zones: tuple[WateringZone, ...]
+    until: date | None = None
+
+    def runs(self, sessions: int, cautions: list[Message]) -> list[WaterRun]:
+        """The series of the week: as many sessions a day as fit, each zone after the other."""
+        fit, bound = self._fit(sessions)
+        if fit is None:
+            cautions.append(no_run_fits(bound, self.stage.title))
+            return []
+        if fit.share < 1:
+            cautions.append(part_fits(bound, self.stage.title, fit.share))
+        elif len(fit.starts) < sessions and len(fit.days) <= self.count:
+            cautions.append(fewer_runs(bound, self.stage.title, len(fit.starts), sessions))
+        names = session_names([session[0] for session in fit.starts])
+        zones = self.zones
+        sessions_of_day = list(zip(names, fit.starts, strict=True))
+        name, starts = sessions_of_day[0]
+        if self.together:
+            first = [self._record(name, fit, starts[0], self._joint(fit))]
+        else:
+            timed = zip(zones, starts, fit.times, strict=True)
+            first = [
+                self._record(name, fit, start, self._single(fit, zone, when))
+                for zone, start, when in timed
+            ]
+        # The sessions of a day differ in their clock times alone.
+        return first + [
+            replace(run, id=self._id(name, run.zone), session=name, start_time=_clock(start))
+            for name, starts in sessions_of_day[1:]
+            for run, start in zip(first, starts, strict=False)
+        ]
+
+    def _id(self, session: str, zone: str | None) -> str:
+        return ".".join(
+            ["water", self.stage.key, f"w{self.number}", session, *([zone] if zone else [])]
+        )
+
+    def _fit(self, sessions: int) -> tuple[_WeeklyFit | None, Bound]:
+        """The first way that fits without runoff, and what bounds the one that is wished for.
+
+        Fewer sessions a day, then more days, then more sessions, then less water.
+        """
+        days = spread(self.lawful, self.count)
+        often = round(self.ground.request.book.fact("water.runs_a_day").high_si)
+        most = max(sessions, often if self.stage.name in TENDER else 2)
+        every = len(self.lawful)
+        ways = [(len(days), number, 1.0) for number in range(sessions, 0, -1)]
+        ways += [(wider, 1, 1.0) for wider in range(len(days) + 1, every + 1)]
+        ways += [(every, number, 1.0) for number in range(2, most + 1)]
+        ways += [
+            (every, number, part / 10) for part in range(9, 0, -1) for number in range(1, most + 1)
+        ]
+        bounds = list[Bound]()
+        for count, number, share in ways:
+            fit = self._tried(spread(self.lawful, count), number, share, len(days))
+            if isinstance(fit, _WeeklyFit):
+                return fit, bounds[0] if bounds else "day"
+            bounds.append(fit)
+        return None, bounds[0]
+
+    def _tried(
+        self, days: tuple[date, ...], sessions: int, share: float, wished: int
+    ) -> _WeeklyFit | Bound:
+        """The week's water on these days in so many sessions, or what does not let it through."""
+        depth = self.need.depth_mm * self.need.runs * share * wished / len(days) / sessions
+        intake, law = self.ground.intake, self.ground.law
+        times = tuple(intake.run(zone.exposure * depth, zone) for zone in self.zones)
+        if any(time.runs_off for time in times):
+            return "ground"
+        if any(
+            zone.hose is not None
+            and zone.hose.most_min is not None
+            and sessions * time.elapsed_min > zone.hose.most_min + 1
+            for zone, time in zip(self.zones, times, strict=True)
+        ):
+            return "home"
+        gap = self.ground.request.book.si("water.session_gap")
+        starts = place(self._wishes(sessions), [t.elapsed_min for t in times], gap, law)
+        if starts is None:
+            return "law" if law.restricts_hours else "day"
+        return _WeeklyFit(days, depth, share, times, starts)
+
+    def _wishes(self, count: int) -> list[float]:
+        book = self.ground.request.book
+        worked = self.stage.strips or (self.stage.start,)
+        if self.stage.name in AFTER_WORK and self.lawful[0] in worked:
+            return [book.si("water.start_evening")] * count
+        first, last = book.si("water.start_morning"), book.si("water.start_afternoon")
+        return (
+            [first]
+            if count == 1
+            else [first + n * (last - first) / (count - 1) for n in range(count)]
+        )
+
+    def _single(self, fit: _WeeklyFit, zone: WateringZone, when: RunTime) -> _Sprinkling:
+        """One zone by itself."""
+        depth_mm = fit.depth_mm * zone.exposure
+        return _Sprinkling(
+            zone=zone.key,
+            zone_name=zone.name if zone.key else None,
+            when=when,
+            depth_mm=depth_mm,
+            applied_mm=applied_mm(when.setting_min, zone.rate_mm_h),
+            area_m2=zone.area_m2,
+            rate_mm_h=zone.rate_mm_h,
+            hose=zone.hose is not None,
+            puts_down=puts_down(when, zone),
+            steps=(),
+            facts=(*zone.facts, *self.ground.intake.facts) if when.cycles > 1 else zone.facts,
+        )
+
+    def _joint(self, fit: _WeeklyFit) -> _Sprinkling:
+        """All zones of a session as one series, run one after the other."""
+        zones = tuple(zip(self.zones, fit.times, strict=True))
+        area = sum(z.area_m2 for z, _ in zones)
+        return _Sprinkling(
+            zone=None,
+            zone_name=phrases.zone_every(),
+            when=RunTime(sum(t.minutes for _, t in zones), 1, 0),
+            rate_mm_h=None,
+            hose=False,
+            depth_mm=sum(fit.depth_mm * z.exposure * z.area_m2 for z, _ in zones) / area,
+            applied_mm=sum(applied_mm(t.setting_min, z.rate_mm_h) * z.area_m2 for z, t in zones)
+            / area,
+            area_m2=area,
+            puts_down=None,
+            steps=tuple(
+                phrases.zone_line(zone=z.name, line=line)
+                for z, t in zones
+                for line in (puts_down(t, z), *divided(t, hose=False))
+            ),
+            facts=tuple(dict.fromkeys(f for z, _ in zones for f in z.facts)),
+        )
+
+    def _record(self, session: str, fit: _WeeklyFit, start_min: int, what: _Sprinkling) -> WaterRun:
+        days, weekdays, skip = fit.days, _weekdays(fit.days), tuple[date, ...]()
+        if self.until is not None:
+            weekdays = in_week_order({WEEKDAYS[day.weekday()] for day in days})
+            every = recurring_days(days[0], self.until, weekdays)
+            skip = tuple(day for day in every if not self.ground.law.open(day))
+            days = every
+        return WaterRun(
+            id=self._id(session, what.zone),
+            stage=self.stage.name,
+            session=session,
+            zone=what.zone,
+            zone_name=what.zone_name,
+            start=days[0],
+            end=days[-1],
+            start_time=_clock(start_min),
+            when=what.when,
+            weekdays=weekdays,
+            skip=skip,
+            depth_mm=what.depth_mm,
+            applied_mm=what.applied_mm,
+            area_m2=what.area_m2,
+            rate_mm_h=what.rate_mm_h,
+            hose=what.hose,
+            amounts=(self._water(what.applied_mm, what.area_m2, len(days) - len(skip)),),
+            why=self.need.why,
+            puts_down=what.puts_down,
+            steps=(*what.steps, *self._of_strips()),
+            facts=tuple(dict.fromkeys((*self.need.facts, *what.facts))),
+        )
+
+    def _of_strips(self) -> tuple[Message, ...]:
+        """That only a part of the lawn is watered yet."""
+        several = len(self.stage.strips) > 1 and self.stage.name in ("soak", "settle")
+        return (phrases.how_strip_of_day(),) if several else ()
+
+    def _water(self, mean_mm: float, area_m2: float, days: int) -> Amount:
+        """The water of all runs of a series together, with the sum in words."""
+        depth = Quantity(mean_mm, "rain", us_step=0.01, metric_step=0.1)
+        reason = phrases.amount(depth=depth, area=Quantity(area_m2, "area"), n=days)
+        return water_amount(mean_mm * days, area_m2, reason, self.need.facts)
+
+
+def _clock(minute: int) -> time:
+    return time(minute // 60, minute % 60)
+
+
+def _weekdays(days: Sequence[date]) -> tuple[str, ...]:
+    """Days within a week as the weekdays to run; every day in a row needs none.
+
+    A week holds no weekday twice: there is nothing to skip.
+    """
+    if (days[-1] - days[0]).days + 1 == len(days):
+        return ()
+    chosen = {WEEKDAYS[day.weekday()] for day in days}
+    return in_week_order(chosen)

@@ -1,0 +1,121 @@
+"""Why a window is open when it is: what opens and closes it, as messages."""
+
+from collections.abc import Callable, Mapping
+
+from turfplan.book.entries import Book
+from turfplan.book.window_rules import AnyCondition, WindowRule
+from turfplan.book.words import book_message, grass_name
+from turfplan.message import Message, Number, Quantity, Value
+from turfplan.phrases import windows as phrases
+from turfplan.records.book_names import FactName, NamedFact, RegionSetting
+
+# What is said of a rule that the policy of a region leaves out.
+LEFT_OUT: Mapping[RegionSetting, Callable[[], Message]] = {
+    "late_nitrogen": phrases.left_out_late_nitrogen,
+    "spring_aeration": phrases.left_out_spring_aeration,
+}
+
+
+def named_for(species: str, name: NamedFact) -> NamedFact:
+    """The name of a fact of a grass where a rule leaves the grass open."""
+    return NamedFact(name.replace("{species}", species))
+
+
+def blended(
+    book: Book, species: str, name: NamedFact, cool: NamedFact | None, summer: float
+) -> float:
+    """The number of a condition here: its own where summers are hot (`summer` 1), `cool` where they
+    are cool (0), and between them in between."""
+    hot = book.si(named_for(species, name))
+    if cool is None:
+        return hot
+    mild = book.si(named_for(species, cool))
+    return mild + summer * (hot - mild)
+
+
+def reason_of(
+    book: Book,
+    species: str,
+    rule: WindowRule,
+    opens: AnyCondition,
+    closes: AnyCondition,
+    summer: float = 1.0,
+) -> Message:
+    """Why the window of a rule is open when it is, by what opens and closes it here.
+
+    `summer` is how hot summers are here: 0 (cool) to 1.
+    """
+    values: dict[str, Value] = {
+        "opens": event(book, species, opens, summer),
+        "closes": event(book, species, closes, summer),
+        "grass": grass_name(book, species),
+    }
+    return book_message(book, f"windows.{rule.id}.reason", values)
+
+
+def facts_of(species: str, rule: WindowRule) -> tuple[FactName, ...]:
+    """The facts a rule rests on, each once."""
+    names = [
+        named_for(species, name)
+        for condition in (*rule.opens, *rule.closes)
+        for name, _ in condition.facts()
+    ]
+    return tuple(dict.fromkeys(name for name in names if name != "windows.zero"))
+
+
+def event(book: Book, species: str, condition: AnyCondition, summer: float = 1.0) -> Message:
+    """What opens or closes a window, with what it is shifted by."""
+    met = _met(book, species, condition, summer)
+    return met if condition.shift is None else _from(_days(book, species, condition.shift), met)
+
+
+def _days(book: Book, species: str, name: NamedFact) -> int:
+    return round(book.si(named_for(species, name)))
+
+
+def _from(days: int, met: Message) -> Message:
+    """So many days after an event; before it where they are negative."""
+    if days == 0:
+        return met
+    return (phrases.days_after if days > 0 else phrases.days_before)(n=abs(days), event=met)
+
+
+def _met(book: Book, species: str, condition: AnyCondition, summer: float) -> Message:
+    """A condition as an event, without its shift."""
+
+    def degrees(name: NamedFact) -> Quantity:
+        return Quantity(book.si(named_for(species, name)), "temperature")
+
+    match condition.kind:
+        case "air_rising":
+            mark = blended(book, species, condition.threshold, condition.cool_threshold, summer)
+            return phrases.air_rising(degrees=Quantity(mark, "temperature"))
+        case "air_falling":
+            return phrases.air_falling(degrees=degrees(condition.threshold))
+        case "soil_rising":
+            return phrases.soil_warming(degrees=degrees(condition.threshold))
+        case "soil_falling":
+            return phrases.soil_cooling(degrees=degrees(condition.threshold))
+        case "growth_rising" | "growth_falling":
+            share = Number(book.si(named_for(species, condition.threshold)), "percent")
+            rising = condition.kind == "growth_rising"
+            return (phrases.growth_rising if rising else phrases.growth_falling)(share=share)
+        case "last_frost":
+            return _from(_days(book, species, condition.days), phrases.last_frost())
+        case "first_frost":
+            return _from(_days(book, species, condition.days), phrases.first_frost())
+        case "before_first_frost":
+            days = _days(book, species, condition.days)
+            return phrases.days_before(n=days, event=phrases.first_frost())
+        case "hottest":
+            days = round(blended(book, species, condition.days, condition.cool_days, summer))
+            return _from(days, phrases.hottest_day())
+        case "nights_falling":
+            nights = phrases.nights_cooling(degrees=degrees(condition.threshold))
+            return _from(_days(book, species, condition.days), nights)
+        case "coldest":
+            return _from(_days(book, species, condition.days), phrases.coldest_day())
+        case "degree_days_left":
+            return phrases.frost_too_near()
+        case "warmth_left":
+            return phrases.winter_too_near()
