@@ -109,9 +109,13 @@ def test_four_inches_go_on_in_the_weeks_before_the_seed() -> None:
 
 
 def test_each_lift_is_soaked_and_no_grass_below_is_watered() -> None:
-    """A lift is watered through on its evening; no fortnight of recovery follows."""
-    stages = [t.stage.id for t in plan("four inches").tasks if t.stage is not None]
-    assert stages.count("settle_fill") == 2 and not {"settle", "recover"} & set(stages)
+    """A lift is watered through on its own day, in as many runs as the ground takes it in; no
+    fortnight of recovery follows."""
+    made = plan("four inches")
+    stages = {t.stage.id for t in made.tasks if t.stage is not None}
+    assert not {"settle", "recover"} & stages
+    soaked = {t.start for t in made.tasks if t.stage is not None and t.stage.id == "settle_fill"}
+    assert soaked == {lift.end for lift in kind(made, "fill")}
 
 
 def test_an_inch_under_sod_is_one_lift_in_the_season_of_the_sod() -> None:

@@ -1,6 +1,7 @@
 """Each sowing has a seedbed of its own, and the second grass of one winter its way in and back."""
 
 from datetime import date, timedelta
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -54,7 +55,9 @@ def test_ryegrass_is_fed_watered_in_winter_and_taken_off_in_warm_nights() -> Non
     plan = plan_of(RYE, {"leveling": {"depth": "0 in"}})
     sown, back = task(plan, "overseed").start, task(plan, "spring_transition").start
     fed = [t.start for t in plan.tasks if "feeding.rye_rate" in t.facts]
-    assert len(fed) == 2 and fed[0] >= sown + timedelta(21)
+    assert fed[0] >= sown + timedelta(21)
+    apart = [(late - early).days for early, late in pairwise(fed)]
+    assert len(fed) == 4 and all(24 <= days <= 38 for days in apart), "about once a month"
     assert date(2028, 4, 1) <= back <= date(2028, 5, 31) and fed[-1] < back
     others = [t.start for t in plan.tasks if t.plays("feeding") and t.start not in fed]
     assert not [day for day in others if sown - timedelta(45) < day < back]

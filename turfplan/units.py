@@ -177,9 +177,9 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "water_rate": ("in/h", 0.05, "mm/h", 1.0),
     "flow": ("gpm", 0.5, "L/min", 1.0),
 }
-# Small masses are weighed finer: below this many of the unit, in these steps; great ones coarser,
-# from so many up.
-_FINE = {"lb": (5.0, 0.25), "kg": (5.0, 0.1)}
+# Small masses and waterings are measured finer: below this many of the unit, in these steps; great
+# ones coarser, from so many up.
+_FINE = {"lb": (5.0, 0.25), "kg": (5.0, 0.1), "gal": (100.0, 1.0), "L": (500.0, 5.0)}
 _COARSE = {
     "lb": (1000.0, 50.0),
     "kg": (500.0, 10.0),
