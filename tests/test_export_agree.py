@@ -171,11 +171,12 @@ def calendar_lacks(plan: Plan, sheets: Sheets) -> list[str]:
         if monday is None:
             continue
         body = re.split(r"Next week(?:, | is free)|After this week", sheets.checklist.of(monday))[0]
-        found += [
-            f"{task.title} {monday}"
-            for task in open_tasks(plan)
-            if task.title.text in body and (summary(english(plan), task), monday) not in weeks
-        ]
+        # A title may be the beginning of a longer one that the page tells: the longer is taken out.
+        titles = {task.title.text: summary(english(plan), task) for task in open_tasks(plan)}
+        for title in sorted(titles, key=len, reverse=True):
+            if title in body and (titles[title], monday) not in weeks:
+                found.append(f"{title} {monday}")
+            body = body.replace(title, "")
     return found
 
 

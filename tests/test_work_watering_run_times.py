@@ -57,3 +57,16 @@ def test_a_litre_on_a_square_metre_is_a_millimetre() -> None:
     assert litres(25.4, 92.90304) == pytest.approx(2359.7, abs=0.1)
     amount = water_amount(25.4, 92.90304, as_written("an inch"))
     assert amount.value_us == pytest.approx(623.4, abs=0.1)
+
+
+@given(st.floats(0.5, 20), rates, st.floats(1, 30), st.floats(1, 5))
+def test_no_more_cycles_than_the_minutes_need(
+    depth: float, rate: float, intake: float, storage: float
+) -> None:
+    """Nobody comes twice for what the ground takes in at once: 2 min are not parted into 1 and 1
+    where 2 run in without runoff."""
+    zone = WateringZone(None, as_written("lawn"), 100, rate)
+    run = run_time(depth, zone, intake_mm_h=intake, storage_mm=storage, soak_min=40)
+    at_once = max(1, int(min(1e6, minutes_before_runoff(rate, intake, storage))))
+    assert run.cycles == 1 or run.minutes > (run.cycles - 1) * at_once
+    assert run.minutes == run.cycles * run.cycle_min

@@ -1,19 +1,20 @@
 """Plans every campaign that is worth it and keeps the best, with a reason for each other."""
 
-from collections.abc import Callable, Iterable
+from collections import deque
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from heapq import heappop, heappush
+from itertools import count
 from typing import Protocol, TypeVar
 
-from turfplan.book.words import book_message
-from turfplan.calendar_days import HALF_A_YEAR
-from turfplan.message import Days, Listed, Message, Number, sentences
+from turfplan.message import Listed, Message, Number, sentences
 from turfplan.network import Conflict
-from turfplan.phrases import campaign_choice as phrases
 from turfplan.phrases import reasons
 from turfplan.phrases import watering as dry_seed
 from turfplan.planning.amounts import loose_volumes
 from turfplan.planning.falling import dated_without
 from turfplan.planning.reasons import conflict_reasons
+from turfplan.planning.rejected_campaigns import against_dearer, second_best, too_many_passes
 from turfplan.planning.reliability import sturdier
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.task_names import plain_titles
@@ -23,7 +24,6 @@ from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import (
     Campaign,
     RuledOut,
-    Session,
     campaigns,
     crowded,
 )
@@ -158,48 +158,92 @@ def _main_days(setting: ResolvedLawn, candidate: Candidate) -> dict[str, tuple[i
 def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Comparison:
     """Dates every campaign; the cheapest that keeps all hard and strong rules is best."""
     found: list[Candidate] = []
-    rejected: list[RuledOut] = []
+    ruled_out: list[RuledOut] = []
+    undatable: list[tuple[ResolvedLawn, RuledOut]] = []
+    dearer: list[tuple[ResolvedLawn, Campaign]] = []
     conflict: tuple[Message, ...] = ()
-    for number, lawn in enumerate(ways_of_filling(setting)):
-        if found and cost_of_way(lawn) >= min(c.cost for c in found):
+    for lawn, campaign in _cheapest_first(setting, found, ruled_out):
+        if leaves_all(lawn.levelling) and _dressed_then(found, campaign):
             continue
-        possible, ruled_out = campaigns(lawn)
-        rejected += ruled_out if number == 0 else ()
-        for campaign in possible:
-            if leaves_all(lawn.levelling) and _dressed_then(found, campaign):
-                continue
-            if found and campaign.cost > min(c.cost for c in found):
-                # Giving rules up only adds to a cost: this one cannot win, and is not dated.
-                reason = _second_best(setting, found[0].campaign, campaign)
-                rejected.append((campaign.name, reason))
-                continue
-            tried = _tried(within(lawn, campaign), campaign, feeder, permit=permit)
-            if isinstance(tried, Candidate):
-                found.append(tried)
-            else:
-                conflict = conflict or tried.conflict
-                rejected.append((campaign.name, tried.reason))
+        if found and campaign.cost > min(c.cost for c in found):
+            # Giving rules up only adds to a cost: this one cannot win, and is not dated.
+            dearer.append((lawn, campaign))
+            continue
+        tried = _tried(within(lawn, campaign), campaign, feeder, permit=permit)
+        if isinstance(tried, Candidate):
+            found.append(tried)
+        else:
+            conflict = conflict or tried.conflict
+            undatable.append((lawn, (campaign.name, tried.reason)))
     if not found:
+        against = _in_order(setting, ruled_out, undatable)
         conflict = (
             conflict
             or tuple(
-                reasons.conflict(tasks=Listed((name,)), reason=reason) for name, reason in rejected
+                reasons.conflict(tasks=Listed((name,)), reason=reason) for name, reason in against
             )
             or setting.openings.closed
         )
-        return Comparison(None, tuple(dict.fromkeys(rejected)), conflict)
+        return Comparison(None, tuple(dict.fromkeys(against)), conflict)
     found.sort(key=lambda c: (c.cost, max(c.dated.schedule.days.values(), default=0)))
     best = found[0]
     season, dated = sturdier(
         best.setting, best.season, best.dated, lambda other: date_season(best.setting, other)
     )
     best = replace(best, season=season, dated=dated)
-    rejected += [(c.campaign.name, _runner_up(setting, best, c)) for c in found[1:]]
+    others = [
+        *undatable,
+        *((lawn, (c.name, against_dearer(lawn, best.campaign, c))) for lawn, c in dearer),
+        *((c.setting, (c.campaign.name, _runner_up(setting, best, c))) for c in found[1:]),
+    ]
     seen: dict[Message, Message] = {}
-    for name, reason in rejected:
+    for name, reason in _in_order(setting, ruled_out, others):
         if name != best.campaign.name:
             seen.setdefault(name, reason)
     return Comparison(best, tuple(seen.items()))
+
+
+def _in_order(
+    asked: ResolvedLawn,
+    ruled_out: Sequence[RuledOut],
+    others: Sequence[tuple[ResolvedLawn, RuledOut]],
+) -> tuple[RuledOut, ...]:
+    """What speaks against campaigns of the fill as asked comes before what speaks against those of
+    other ways."""
+    own = [told for lawn, told in others if lawn.levelling is asked.levelling]
+    rest = [told for lawn, told in others if lawn.levelling is not asked.levelling]
+    return (*ruled_out, *own, *rest)
+
+
+def _cheapest_first(
+    setting: ResolvedLawn, found: Sequence[Candidate], rejected: list[RuledOut]
+) -> Iterator[tuple[ResolvedLawn, Campaign]]:
+    """The campaigns of all ways of filling as they could win, those that leave all of it out last;
+    what the first way rules out at once is put to `rejected`.
+
+    A way costs no less than what is left out or lifted: its campaigns are made only once none of
+    the others is cheaper, and never where one that was `found` is.
+    """
+    numbers = count()
+    waiting = deque(sorted(ways_of_filling(setting), key=_rank_of_way))
+    ready: list[tuple[tuple[bool, float], int, ResolvedLawn, Campaign]] = []
+    while waiting or ready:
+        while waiting and (not ready or _rank_of_way(waiting[0]) <= ready[0][0]):
+            lawn = waiting.popleft()
+            if found and cost_of_way(lawn) >= min(c.cost for c in found):
+                continue
+            possible, ruled_out = campaigns(lawn)
+            rejected += ruled_out if lawn is setting else ()
+            for campaign in possible:
+                rank = leaves_all(lawn.levelling), campaign.cost
+                heappush(ready, (rank, next(numbers), lawn, campaign))
+        if ready:
+            *_, lawn, campaign = heappop(ready)
+            yield lawn, campaign
+
+
+def _rank_of_way(lawn: ResolvedLawn) -> tuple[bool, float]:
+    return leaves_all(lawn.levelling), cost_of_way(lawn)
 
 
 def _dressed_then(found: Iterable[Candidate], bare: Campaign) -> bool:
@@ -262,7 +306,7 @@ def _tried(
     if short := crowded(setting, campaign):
         # More passes than days to spread them on: no network is needed to see it, and the sum says
         # it best.
-        reason = _too_many(setting, *short)
+        reason = too_many_passes(setting, *short)
         return _Undatable(
             reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
         )
@@ -312,16 +356,6 @@ def _dated(setting: ResolvedLawn, drafted: Drafted) -> Candidate | _Undatable:
     )
 
 
-def _too_many(setting: ResolvedLawn, session: Session, most: int) -> Message:
-    """Why a session cannot take its passes, in numbers."""
-    days = Days(session.window.start, session.window.end, weekday=False)
-    between = phrases.settled_between() if setting.on_open_ground else phrases.grown_between()
-    passes = len(session.passes)
-    if most == 0:
-        return phrases.no_time_for_passes(days=days, passes=passes, between=between)
-    return phrases.too_many_passes(days=days, passes=passes, most=most, between=between)
-
-
 def given_up(setting: ResolvedLawn, dated: Dated) -> float:
     """What the constraints that were given up cost."""
     names: dict[Strength, FactName] = {
@@ -339,18 +373,4 @@ def _runner_up(setting: ResolvedLawn, best: Candidate, other: Candidate) -> Mess
     if other.dated.dropped:
         titles = plain_titles(setting, other.season)
         return sentences(reasons.against_advice(), *conflict_reasons(other.dated.dropped, titles))
-    return _second_best(setting, best.campaign, other.campaign)
-
-
-def _second_best(setting: ResolvedLawn, best: Campaign, other: Campaign) -> Message:
-    """Why a campaign that does not break a rule at first sight was not chosen."""
-    if other.id == best.id:
-        return phrases.more_than_needed()
-    ends = [
-        (c.sow_window or c.sessions[-1].window).best
-        for c in (best, other)
-        if c.sow_window or c.sessions
-    ]
-    if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
-        return phrases.year_later()
-    return book_message(setting.book, f"campaigns.{other.id}.against")
+    return second_best(setting, best.campaign, other.campaign)

@@ -11,6 +11,7 @@ from turfplan.book.words import book_message
 from turfplan.calendar_days import DAYS
 from turfplan.message import Day, Message
 from turfplan.phrases import campaigns as phrases
+from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import CampaignName, FactName, of_family
 from turfplan.records.constraints import DaySet
 from turfplan.work.campaign_reasons import why_campaign
@@ -272,6 +273,7 @@ def following_autumn(setting: ResolvedLawn, sow: OpenDays) -> date | None:
     return min(later) if later else max(w.end for w in autumns) + timedelta(days=DAYS)
 
 
+@reckoned_once
 def _room(setting: ResolvedLawn, window: OpenDays) -> int:
     """How many passes a session has time for at the growth of its days.
 

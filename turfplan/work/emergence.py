@@ -71,6 +71,9 @@ def emergence(setting: ResolvedLawn, campaign: Campaign) -> Emergence | None:
     colour = book.fact("setting.colour_look_days")
     more = setting.days("seeding.third_mowing")
     mow_best = growth.days((first + last) // 2, round((grow.low_si + grow.si + spread) / 2))
+    looked = growth.awake(max(last + round(colour.low_si), mow_best + more // 2))
+    # A look that winter puts off has as many days in spring as it would have had before.
+    look_span = round(colour.high_si - colour.low_si)
     return Emergence(
         wakes=wakes,
         first=first,
@@ -78,9 +81,12 @@ def emergence(setting: ResolvedLawn, campaign: Campaign) -> Emergence | None:
         mow_least=growth.days(first, round(grow.low_si)),
         mow_best=mow_best,
         mow_most=growth.days(last, round(grow.si) + spread),
-        colour_least=growth.awake(max(last + round(colour.low_si), mow_best + more // 2)),
+        colour_least=looked,
         colour_best=growth.awake(max(last + round(colour.si), mow_best + more)),
-        colour_most=growth.awake(max(last + round(colour.high_si), mow_best + 2 * more)),
+        colour_most=max(
+            growth.awake(max(last + round(colour.high_si), mow_best + 2 * more)),
+            looked + look_span,
+        ),
         undressed=max(
             wakes + setting.days("seeding.no_dressing"),
             growth.days(mow_best, more),

@@ -160,6 +160,9 @@ def run_time(
     whole = max(1, floor(longest + 1e-9)) if isfinite(longest) else max(1, ceil(each))
     cycles = min(max(1, ceil(round(each) / whole - 1e-9)), most_cycles)
     cycle_min = max(1, round(each / cycles))
+    # Rounded to whole minutes, as much may go into fewer and fuller cycles.
+    fewer = min(cycles, ceil(cycles * cycle_min / whole))
+    cycles, cycle_min = fewer, ceil(cycles * cycle_min / fewer)
     ponds_mm = min(storage_mm, max(0.0, zone.rate_mm_h - intake_mm_h) * cycle_min / MINUTES_IN_HOUR)
     soak = max(soak_min, MINUTES_IN_HOUR * ponds_mm / intake_mm_h) if cycles > 1 else 0
     return RunTime(
