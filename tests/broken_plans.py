@@ -535,7 +535,7 @@ def _nobody_there() -> Made:
 
 @breaks("seed_without_water")
 def _dry() -> Made:
-    return made("cool-overseed").told("water", possible=False)
+    return made("arid-bluegrass").told("water", possible=False)
 
 
 @breaks("seed_uncovered")

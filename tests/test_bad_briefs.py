@@ -150,11 +150,6 @@ SENSE: dict[str, tuple[str, str, str]] = {
         "seeding.intent",
         "nothing is to be done",
     ),
-    "water that is not there": (
-        with_line("water", "possible = false"),
-        "water.possible",
-        "without water",
-    ),
     "soil of no texture": (with_line("lawn", 'soil = "lome"'), "lawn.soil", "did you mean 'loam'?"),
     "mix of no book": (
         with_line("leveling", 'material = "gravel"'),

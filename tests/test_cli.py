@@ -144,7 +144,6 @@ BAD = {
         GOOD.replace('"overseed"', '"plant"\nform = "plugs"'),
         ("seeding.form", "is not sold as plugs"),
     ),
-    "no water for seed": (GOOD + "[water]\npossible = false\n", ("water.possible",)),
 }
 APART = ("not utf-8",)
 """Called as a process of its own: what stands on its stderr went through the encoding of a

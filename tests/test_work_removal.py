@@ -464,6 +464,17 @@ ONE_PERSON = {
 }
 AWAY = {**QUARTER, "calendar": {"away": [{"from": date(2027, 9, 5), "to": date(2027, 9, 12)}]}}
 BAN = {**QUARTER, "water": {"banned": [{"from": date(2027, 9, 1), "to": date(2027, 9, 20)}]}}
+IZMIR: dict[str, Any] = {
+    "place": {"postal_code": None, "country": None, "latitude": 38.42, "longitude": 27.14},
+    "leveling": {"depth": "0 in"},
+    "water": {"possible": False},
+    "calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]},
+}
+PERTH: dict[str, Any] = {
+    **IZMIR,
+    "lawn": {"grass": "bermuda_common"},
+    "place": {"postal_code": None, "country": None, "latitude": -31.95, "longitude": 115.86},
+}
 HELD = {
     **QUARTER,
     "history": {"herbicides": [{"active_ingredient": "prodiamine", "on": date(2027, 5, 28)}]},
@@ -501,6 +512,16 @@ DAYS: dict[str, Case] = {
         BAN,
         "no seed whose first weeks fall into a ban",
         lambda p: not date(2027, 8, 15) < sown_on(p) <= date(2027, 9, 20),
+    ),
+    "_rain_alone": Case(
+        IZMIR,
+        "where nobody waters no seed before the rain of autumn keeps it wet",
+        lambda p: sown_on(p) >= date(2027, 10, 14),
+    ),
+    "_browned": Case(
+        {**PERTH, **NO_SEED, **QUARTER},
+        "no pass over grass that is brown of drought",
+        lambda p: not [t for t in kind(p, "topdress") if t.start.month in (12, 1, 2, 3)],
     ),
     "_herbicide_holds": Case(
         HELD,

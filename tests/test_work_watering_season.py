@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import water_cases as cases
+from planning import climate_at
 from told import all_told, told
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.records.brief import Span
@@ -600,9 +601,12 @@ def test_southern_summer_is_watered_in_january() -> None:
 
 
 def test_verdict_without_water_names_the_reason() -> None:
-    """No water, no seed."""
-    verdict = watering_verdict(cases.brief(water={"possible": False}), BOOK, COOL, "tall_fescue")
-    assert not verdict.ok and "dries out" in told(verdict.reasons[0])
+    """No water where it never rains enough, no seed; where it does, seed on rain, and its risk."""
+    brief = cases.brief(water={"possible": False})
+    dry = watering_verdict(brief, BOOK, climate_at(39.7, -105.0), "tall_fescue")
+    assert not dry.ok and "dries out" in told(dry.reasons[0])
+    wet = watering_verdict(brief, BOOK, climate_at(53.35, -6.26), "tall_fescue")
+    assert wet.ok and "rain alone" in told(wet.cautions[0])
 
 
 def test_verdict_asks_for_a_permit_on_few_days() -> None:

@@ -97,14 +97,14 @@ def _before_every_pass(case: Case, jobs: Sequence[Task], kind: FaultKind) -> Ite
 
 def first_cut_after_seed(case: Case) -> Iterator[Fault]:
     """Seed has had the days that it needs to come up before it is cut."""
-    least = min((days.low_si for days in _germination(case)), default=0.0)
+    least = min((days.low_si for days in germination_of(case)), default=0.0)
     for sowing in case.to_do("sowing"):
         for cut in case.to_do("first_cut"):
             if (cut.start - sowing.end).days < least:
                 yield fault("first_cut_too_early", cut, sowing, day=cut.start, sown=sowing.end)
 
 
-def _germination(case: Case) -> Iterator[Fact]:
+def germination_of(case: Case) -> Iterator[Fact]:
     """How long each grass takes to come up that may be in the seed: the one that was asked for,
     else any of the same season; quicker ones than those of the seed do no harm here."""
     seeding, main = case.brief.seeding, case.brief.dominant.species

@@ -1,9 +1,11 @@
 """Seed is neither torn up, buried nor washed away, and somebody can keep it moist."""
 
 from collections.abc import Iterator
+from datetime import timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.order_of_work import germination_of
 from turfplan.audit.sowings import mown_from
 
 COVER, TOUCH_UP = "cover", "touch_up"
@@ -45,12 +47,30 @@ def somebody_waters(case: Case) -> Iterator[Fault]:
 
 
 def seed_has_water(case: Case) -> Iterator[Fault]:
-    """Where nothing can be watered, only dormant seed is sown."""
+    """Where nothing can be watered, seed and plants go in only where the plan's own account of
+    water has as much rain as the young grass uses until it is up or has rooted.
+    """
     if case.brief.water.possible is not False:
         return
     for sowing in case.to_do("sowing", "planting"):
-        if not sowing.plays("dormant"):
+        if sowing.plays("dormant"):
+            continue
+        until = sowing.end + timedelta(_tender_days(case, planted=sowing.plays("planting")))
+        weeks = [
+            week.entries
+            for ledger in case.plan.ledgers
+            for week in ledger.weeks
+            if ledger.item == "water" and week.end >= sowing.end and week.start <= until
+        ]
+        use = -sum(week.get("evapotranspiration", 0.0) for week in weeks)
+        if sum(week.get("rain", 0.0) for week in weeks) < use:
             yield fault("seed_without_water", sowing, day=sowing.start)
+
+
+def _tender_days(case: Case, *, planted: bool) -> int:
+    """The days until the slowest seed of the lawn is up, or plants have rooted."""
+    up = [] if planted else [days.high_si for days in germination_of(case)]
+    return round(max(up, default=case.book.fact("water.rooting_days").low_si))
 
 
 def slope_covered(case: Case) -> Iterator[Fault]:

@@ -123,16 +123,6 @@ def give_something() -> Message:
     return Message("brief_check.give_something")
 
 
-def no_water(*, intent: str) -> Message:
-    """without water nothing can be sown or planted (intent {intent})"""
-    return Message("brief_check.no_water", (("intent", intent),))
-
-
-def dry_intents() -> Message:
-    """use intent = \"none\", or \"dormant\" for cool-season grass"""
-    return Message("brief_check.dry_intents")
-
-
 def few_cans() -> Message:
     """too few cans to show how evenly the water falls"""
     return Message("brief_check.few_cans")

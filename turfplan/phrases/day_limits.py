@@ -40,6 +40,20 @@ def watering_ban() -> Message:
     return Message("day_limits.watering_ban")
 
 
+def rain_alone() -> Message:
+    """Nobody waters: it goes in only while usual rain then keeps it wet until it needs that no
+    more.
+    """
+    return Message("day_limits.rain_alone")
+
+
+def browned() -> Message:
+    """Grass that has gone brown for want of rain grows through nothing and heals nothing: it is
+    left alone until rain has greened it.
+    """
+    return Message("day_limits.browned")
+
+
 def contractor_days() -> Message:
     """The contractor comes on these days of the week only, and not on public holidays."""
     return Message("day_limits.contractor_days")

@@ -8,6 +8,11 @@ def window_open() -> Message:
     return Message("real_years.window_open")
 
 
+def rain_enough(*, n: int) -> Message:
+    """rain enough in the {n} days after"""
+    return Message("real_years.rain_enough", (("n", n),))
+
+
 def dry() -> Message:
     """dry"""
     return Message("real_years.dry")

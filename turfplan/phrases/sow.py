@@ -101,6 +101,13 @@ def plan_b_dormant() -> Message:
     return Message("sow.plan_b.dormant")
 
 
+def on_rain() -> Message:
+    """Nobody waters: this goes into moist ground when rain is forecast; wait for it as long as the
+    window allows.
+    """
+    return Message("sow.on_rain")
+
+
 def sod_ground() -> Message:
     """Have the soil moist and raked level before the sod arrives, lower than paths and edges by its
     thickness; lay it the day it comes, the farthest corner first, and stand on boards.

@@ -491,6 +491,20 @@ def advice_straighten(*, share: Number) -> Message:
     return Message("watering.advice.straighten", (("share", share),))
 
 
+def verdict_rain_seed(*, grass: Message) -> Message:
+    """Nobody waters here: seed of {grass} lives on rain alone. A dry spell before it has rooted
+    kills it, so keep seed for a second sowing.
+    """
+    return Message("watering.verdict.rain_seed", (("grass", grass),))
+
+
+def verdict_rain_plants(*, grass: Message) -> Message:
+    """Nobody waters here: new plants of {grass} live on rain alone. A dry spell before they have
+    rooted kills them.
+    """
+    return Message("watering.verdict.rain_plants", (("grass", grass),))
+
+
 def verdict_no_water_seed(*, grass: Message) -> Message:
     """The lawn cannot be watered: seed of {grass} that is wetted and dries out is dead."""
     return Message("watering.verdict.no_water_seed", (("grass", grass),))

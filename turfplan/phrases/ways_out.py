@@ -13,6 +13,11 @@ def campaign_dated(*, campaign: Message, days: Days) -> Message:
     return Message("ways_out.campaign_dated", (("campaign", campaign), ("days", days)))
 
 
+def water_it() -> Message:
+    """Water the new grass, by hose or sprinkler"""
+    return Message("ways_out.water_it")
+
+
 def any_campaign() -> Message:
     """Let the planner choose the campaign"""
     return Message("ways_out.any_campaign")

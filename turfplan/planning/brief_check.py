@@ -200,17 +200,3 @@ def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
             None,
             phrases.give_something(),
         )
-    if brief.water.possible is False and intent in (
-        "overseed",
-        "renovate",
-        "plant",
-        "patch",
-        "winter_overseed",
-    ):
-        yield Problem(
-            "water.possible",
-            phrases.no_water(intent=repr(intent)),
-            "False",
-            None,
-            phrases.dry_intents(),
-        )

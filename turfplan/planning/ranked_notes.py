@@ -55,6 +55,12 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked("safety", "slopes.no_mower", "slopes.no_heavy_machines"),
             *_ranked("damage", "watering.hose.part"),
             *_ranked(
+                "damage",
+                "watering.verdict.rain_seed",
+                "watering.verdict.rain_plants",
+                roles=_SOWN,
+            ),
+            *_ranked(
                 "law",
                 "watering.verdict.banned",
                 "watering.verdict.permit_seed",

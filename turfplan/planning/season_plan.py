@@ -34,7 +34,12 @@ from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of, with_amounts
 from turfplan.planning.watering import watered
 from turfplan.planning.ways_out import MainWork, ways_out
-from turfplan.planning.window_dates import measured_climate, moved_by_soil, with_windows
+from turfplan.planning.window_dates import (
+    less_dry_days,
+    measured_climate,
+    moved_by_soil,
+    with_windows,
+)
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
@@ -138,11 +143,10 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
         slowest(book, setting.sowing.grasses),
         zones(brief.water, book, setting.plot.area_m2),
     )
-    closed = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
     missing_mm = still_missing_mm(history, previous)
     setting = replace(
         setting,
-        openings=replace(setting.openings, no_sowing=closed),
+        openings=less_dry_days(setting, verdict),
         levelling=replace(setting.levelling, missing_mm=missing_mm),
         alive_until=_looked_again(history, book),
     )
@@ -168,7 +172,7 @@ def _handed_over(
     unended = brief.model_copy(update={"season": brief.season.model_copy(update={"until": None})})
     place = replace(given.place, climate=lawn.climate)
     wide = _setting(unended, given.book, place, lawn.today, chosen.previous)
-    closed = replace(wide.openings, no_sowing=lawn.openings.no_sowing)
+    closed = less_dry_days(wide, chosen.verdict)
     permit = any(draft.operation == "permit" for draft in best.season.drafts)
     wide = replace(wide, openings=closed)
     return handed_over(wide, best, feeder_for(wide), permit=permit)
@@ -231,10 +235,11 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
 
     The plan asks for it before the seed is bought.
     """
-    young = brief.seeding.intent not in ("none", "dormant")
-    if brief.water.permit is not None or not young or not too_few_days(brief, book):
+    young, water = brief.seeding.intent not in ("none", "dormant"), brief.water
+    answered = water.permit is not None or water.possible is False
+    if answered or not young or not too_few_days(brief, book):
         return brief
-    return brief.model_copy(update={"water": brief.water.model_copy(update={"permit": True})})
+    return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
 
 
 def _main_work(chosen: _ChosenCampaign) -> MainWork | None:

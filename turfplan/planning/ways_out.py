@@ -85,6 +85,7 @@ def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
     yield from _with_a_pot_test(brief, setting)
     yield from _with_more_sun(brief, setting)
     yield from _without_thatch(brief, setting)
+    yield from _with_water(brief)
     yield from _with_more_choice(brief)
     yield from _with_more_hands(brief, setting)
     # What fits inside the owner's days comes before more of them.
@@ -99,6 +100,16 @@ def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
         as_written(f"from = {start}"),
         _with(brief, "season", start=start, until=None),
     )
+
+
+def _with_water(brief: Brief) -> Iterator[_ChangedBrief]:
+    """A hose or a sprinkler, where the brief says that nobody waters."""
+    if brief.water.possible is False and brief.seeding.intent not in ("none", "dormant"):
+        yield _ChangedBrief(
+            phrases.water_it(),
+            as_written("possible = true"),
+            _with(brief, "water", possible=True),
+        )
 
 
 def _with_more_choice(brief: Brief) -> Iterator[_ChangedBrief]:

@@ -14,6 +14,10 @@ from turfplan.phrases import windows as phrases
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import Openings, ResolvedLawn
 from turfplan.work.real_years import record_of
+from turfplan.work.seed_mix import slowest
+from turfplan.work.watering.rain_fed import browned, days_without
+from turfplan.work.watering.request import roots_of
+from turfplan.work.watering.verdict import Verdict, days_kept_wet, tender_days
 from turfplan.work.windows import WindowPolicy, WindowsOfYear, windows_of_years
 
 # A window that ended this lately is told of: the owner may be waiting for it.
@@ -57,9 +61,41 @@ def with_windows(setting: ResolvedLawn, real_years: Sequence[RealYear] = ()) -> 
             windows=tuple(sorted(ahead, key=lambda w: (w.start, w.operation))),
             closed=tuple(dict.fromkeys(closed)),
             missed=tuple(w for w in over if (first - w.end).days <= JUST_MISSED_DAYS),
-            record=record_of(real_years, setting.book, setting.turf.stand, policy),
+            record=record_of(
+                real_years, setting.book, setting.turf.stand, policy, _rain_alone(setting)
+            ),
         ),
     )
+
+
+def _rain_alone(setting: ResolvedLawn) -> tuple[int, int] | None:
+    """Where nobody waters what is sown or planted: the days until it is up, and those in which it
+    must not dry out."""
+    if setting.brief.water.possible is not False or not setting.sowing.needs_water:
+        return None
+    grass = slowest(setting.book, setting.sowing.grasses)
+    return tender_days(setting.brief, setting.book, grass)
+
+
+def less_dry_days(setting: ResolvedLawn, verdict: Verdict) -> Openings:
+    """The openings of a lawn less the days that bans of watering close, or, where nobody waters,
+    want of rain."""
+    bans = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
+    openings = replace(setting.openings, no_sowing=bans)
+    if setting.brief.water.possible is not False:
+        return openings
+    brief, book, climate = setting.brief, setting.book, setting.climate
+    first, last = setting.first_day, setting.last_day
+    if setting.sowing.needs_water:
+        grass = slowest(book, setting.sowing.grasses)
+        kept = days_kept_wet(brief, book, climate, grass)
+        openings = replace(openings, too_dry=days_without(kept, first, last))
+    if setting.on_open_ground:
+        return openings
+    season = setting.turf.species.season
+    root_mm = roots_of(book, brief.site.rock_depth_mm)
+    green = [not rests for rests in browned(book, climate, season, setting.plot.soil, root_mm)]
+    return replace(openings, brown=days_without(green, first, last))
 
 
 def _of_both_grasses(

@@ -11,6 +11,7 @@ from turfplan.message import listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
+from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import days_for, why_days
 from turfplan.work.drafts import Draft, OpenDays
@@ -20,6 +21,10 @@ from turfplan.work.order import SOWING
 from turfplan.work.past_of_lawn import rests
 from turfplan.work.salt_holds import salt_holds
 from turfplan.work.watering.hose import by_hand
+from turfplan.work.watering.rain_fed import RAIN_FACTS
+
+OPENED_OR_COVERED: frozenset[Role] = frozenset({"coring", "thatching", "spreading"})
+"""What turf has to heal from or to grow through."""
 
 
 def day_constraints(
@@ -31,9 +36,11 @@ def day_constraints(
         constraints += _calendar(setting, draft)
         constraints += _windows(setting, campaign, draft)
         constraints += _of_past(setting, draft)
+        constraints += _browned(setting, draft)
         if draft.operation in SOWING or draft.operation == "plant":
             constraints += _watering_people(setting, draft)
             constraints += _watering_bans(setting, draft)
+            constraints += _rain_alone(setting, draft)
             constraints += _herbicide_holds(setting, draft)
             constraints += salt_holds(setting, draft)
     return tuple(constraints)
@@ -138,6 +145,26 @@ def _watering_bans(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
     free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.no_sowing)
     reason = Reason("seed.watering_ban", phrases.watering_ban())
     return [Allowed(f"ban:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
+
+
+def _rain_alone(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """Where nobody waters, seed and plants go in only while rain keeps them wet."""
+    if draft.operation == "dormant_seed" or not setting.openings.too_dry:
+        return []
+    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.too_dry)
+    reason = Reason("seed.rain_alone", phrases.rain_alone(), RAIN_FACTS)
+    return [Allowed(f"rain:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
+
+
+def _browned(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """Turf that is brown of drought is neither opened nor covered."""
+    if not setting.openings.brown or OPENED_OR_COVERED.isdisjoint(
+        setting.book.operations[draft.operation].roles
+    ):
+        return []
+    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.brown)
+    reason = Reason("turf.browned", phrases.browned(), ("water.dormant_growth",))
+    return [Allowed(f"brown:{draft.id}", draft.start_node, free, Strength.STRONG, reason)]
 
 
 def _of_past(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:

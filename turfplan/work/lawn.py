@@ -159,13 +159,16 @@ class Openings:
 
     `closed` are those that are not, each with its reason, `missed` windows that ended just before
     the plan; no sowing in the spans of days (ordinals, both included) of `no_sowing`, since a
-    watering ban would follow.
+    watering ban would follow, nor, where nobody waters, in those of `too_dry`; turf that nobody
+    waters is brown in those of `brown`.
     """
 
     windows: tuple[OpenDays, ...] = ()
     closed: tuple[Message, ...] = ()
     missed: tuple[OpenDays, ...] = ()
     no_sowing: tuple[tuple[int, int], ...] = ()
+    too_dry: tuple[tuple[int, int], ...] = ()
+    brown: tuple[tuple[int, int], ...] = ()
     record: RealYears | None = None
 
 

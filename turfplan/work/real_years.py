@@ -61,7 +61,8 @@ class Spread:
 class RealYears:
     """The real years of a place for one grass.
 
-    Spans of every window rule, by place in the year, and the growth of each day.
+    Spans of every window rule, by place in the year, and the growth of each day. `on_rain` are the
+    days until what is sown is up, and those in which it must not dry out, where nobody waters.
     """
 
     years: tuple[RealYear, ...]
@@ -69,6 +70,7 @@ class RealYears:
     species: str
     spans: tuple[Mapping[str, tuple[int, int]], ...]
     growth: tuple[Curve, ...]
+    on_rain: tuple[int, int] | None = None
 
     @property
     def labels(self) -> Listed:
@@ -139,6 +141,9 @@ class RealYears:
         ):
             days = round(book.si(of_species(self.species, "days_before_frost")))
             asked.append((phrases.no_frost(n=days), 1, partial(self._frost_free, days=days)))
+        young = _plays(entry.roles, "sowing") or _plays(entry.roles, "planting")
+        if self.on_rain and young and not _plays(entry.roles, "dormant"):
+            asked.append((phrases.rain_enough(n=self.on_rain[1]), 1, self._rain_enough))
         if _plays(entry.roles, "spreading"):
             within = round(book.si(of_species(self.species, "pass_interval_min")))
             asked.append((phrases.grows_through(n=within), 1, partial(self._grows, days=within)))
@@ -173,6 +178,16 @@ class RealYears:
         nights = (self.years[number].min_c[(index + k) % DAYS] for k in range(days))
         return not any(night is not None and night <= 0 for night in nights)
 
+    def _rain_enough(self, number: int, index: int) -> bool:
+        """As much rain as a wet seedbed loses, until what was sown is up and for as long as it must
+        not dry out."""
+        year, wet = self.years[number], self.book.si("water.kc_wet_surface")
+        return all(
+            sum(year.rain_mm[(index + k) % DAYS] or 0.0 for k in range(days))
+            >= wet * sum(year.climate.et0_mm[(index + k) % DAYS] for k in range(days))
+            for days in self.on_rain or ()
+        )
+
     def _grows(self, number: int, index: int, days: int) -> bool:
         curve = self.growth[number]
         mean = sum(curve[(index + k) % DAYS] for k in range(days)) / days
@@ -184,6 +199,7 @@ def record_of(
     book: Book,
     stand: Sequence[str],
     settings: WindowPolicy | None = None,
+    on_rain: tuple[int, int] | None = None,
 ) -> RealYears | None:
     """The record of a stand of grass over real years.
 
@@ -197,7 +213,7 @@ def record_of(
         windows = windows_of_years(year.climate, book, stand, (year.label,), settings).windows
         spans.append({w.rule: (day_index(w.start), (w.end - w.start).days) for w in windows})
         growth.append(year.climate.growth_curve(season))
-    return RealYears(tuple(years), book, stand[0], tuple(spans), tuple(growth))
+    return RealYears(tuple(years), book, stand[0], tuple(spans), tuple(growth), on_rain)
 
 
 def _plays(roles: Sequence[Role], role: Role) -> bool:

@@ -193,7 +193,7 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
             how=_laid(setting) if form == "sod" else None,
-            cautions=_of_past(setting),
+            cautions=_minded(setting),
         ),
     )
     return replace(draft, form=form)
@@ -231,7 +231,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
                 "cover": length_mm(book.si(cover), "down"),
                 **_deadline(setting, window),
             },
-            cautions=_of_past(setting),
+            cautions=_minded(setting),
         ),
         extent=Extent(setting.plot.area_m2 * setting.sowing.share),
         facts=(cover,),
@@ -259,12 +259,13 @@ def _form(setting: ResolvedLawn) -> PlantForm:
     return wanted if wanted in forms or not forms else forms[0]
 
 
-def _of_past(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """What is minded at the sowing: the choice of grass, and weed killers that hold it back."""
+def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is minded at a sowing: the choice of grass, rain, weed killers that hold it back."""
     held = (
         hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
     )
-    return (*setting.sowing.cautions, *held)
+    on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
+    return (*setting.sowing.cautions, *on_rain, *held)
 
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:

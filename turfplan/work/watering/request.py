@@ -236,6 +236,11 @@ class WateredGround:
         return any(request.climate.growth_potential(day, season) >= least for season in seasons)
 
 
+def roots_of(book: Book, rock_depth_mm: float | None) -> float:
+    """How deep the roots of a lawn are watered for, mm: no deeper than to the rock."""
+    return min(book.si("water.root_depth"), rock_depth_mm or MOST_ROOTS_MM)
+
+
 def ground_of(request: WateringRequest) -> WateredGround:
     """The numbers of a request: normals laid on its days, and known weather in their place."""
     book = request.book
@@ -244,7 +249,7 @@ def ground_of(request: WateringRequest) -> WateredGround:
     # California has a monthly table of its own; elsewhere FAO-56 holds.
     monthly = request.monthly_kc or request.climate.state == "CA"
     kc = crop_coefficients(book, request.season, monthly=monthly)
-    root = min(book.si("water.root_depth"), request.rock_depth_mm or MOST_ROOTS_MM)
+    root = roots_of(book, request.rock_depth_mm)
     et0 = daily(request.climate.et0_mm, first, last)
     rain = daily(request.climate.rain_mm, first, last)
     usable = daily(effective_rain_year(request.climate, kc, soil.ready_mm(root)), first, last)

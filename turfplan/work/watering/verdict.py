@@ -14,6 +14,7 @@ from turfplan.records.book_names import FactName, of_species
 from turfplan.records.brief import Brief
 from turfplan.work.watering.hose import by_hand
 from turfplan.work.watering.hours import law_of
+from turfplan.work.watering.rain_fed import kept_wet, rain_share
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR, WateringZone, run_minutes
 
 
@@ -58,14 +59,22 @@ def watering_verdict(
     law, water = law_of(brief.water), brief.water
     gap, short = law.longest_gap_days(), too_few_days(brief, book)
     reasons: list[Message] = []
+    rain_fed: list[Message] = []
     if water.possible is False:
-        dry = phrases.verdict_no_water_plants if young.planted else phrases.verdict_no_water_seed
-        reasons.append(sentences(dry(grass=young.grass), _usual_rain(climate, book)))
+        if any(days_kept_wet(brief, book, climate, species_id)):
+            alone = phrases.verdict_rain_plants if young.planted else phrases.verdict_rain_seed
+            rain_fed = [sentences(alone(grass=young.grass), _usual_rain(climate, book))]
+        else:
+            dry = (
+                phrases.verdict_no_water_plants if young.planted else phrases.verdict_no_water_seed
+            )
+            reasons.append(sentences(dry(grass=young.grass), _usual_rain(climate, book)))
     if short and water.permit is False:
         gaping = phrases.verdict_gap_plants if young.planted else phrases.verdict_gap_seed
         waits = gaping(gap=gap, grass=young.grass, days=young.days)
         reasons.append(sentences(waits, _usual_rain(climate, book)))
     cautions = [
+        *rain_fed,
         *_cautions(brief, young, permitted=short and water.permit is not False),
         *_short_hours(brief, book, climate, zones, planted=young.planted),
     ]
@@ -86,6 +95,19 @@ def watering_verdict(
         closed,
         ("water.germination_gap", *young.facts),
     )
+
+
+def tender_days(brief: Brief, book: Book, species_id: str) -> tuple[int, int]:
+    """The days until seed is up or plants have rooted, and those in which they must not dry out."""
+    young = _young(brief, book, species_id)
+    return young.days, young.tender_days
+
+
+def days_kept_wet(brief: Brief, book: Book, climate: Climate, species_id: str) -> tuple[bool, ...]:
+    """On which days of the year (365 places) seed or plants of a species can be put in on rain
+    alone: usual rain then keeps them wet until they need it no more."""
+    share = rain_share(book, climate, *tender_days(brief, book, species_id))
+    return kept_wet(book, climate, book.species[species_id].season, share)
 
 
 def told_of_water(brief: Brief) -> bool:

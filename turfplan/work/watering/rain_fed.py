@@ -1,0 +1,93 @@
+"""What rain alone does for a lawn that nobody waters: on which days it can be sown on rain, and on
+which usual turf has gone brown.
+"""
+
+from collections.abc import Sequence
+from datetime import date
+from itertools import accumulate
+
+from turfplan.book.entries import Book
+from turfplan.calendar_days import DAYS, day_index, each_day
+from turfplan.climate.record import Climate
+from turfplan.reckoned_once import reckoned_once
+from turfplan.records.book_names import FactName
+from turfplan.work.watering.balance import (
+    RootZoneWater,
+    crop_coefficients,
+    day_flow,
+    effective_rain_year,
+    soil_of,
+    stress,
+)
+
+ENOUGH = 1.0
+RAIN_FACTS: tuple[FactName, ...] = ("water.kc_wet_surface",)
+
+
+def rain_share(book: Book, climate: Climate, up_days: int, tender_days: int) -> tuple[float, ...]:
+    """For a sowing on each day of the year (365 places): usual rain over what a wet seedbed loses.
+
+    Until it is up (`up_days`) and over all days in which it must not dry out (`tender_days`),
+    whichever is less. From 0 up; 1 or more where the rain keeps it wet.
+    """
+    wet = book.si("water.kc_wet_surface")
+    losses = [wet * et for et in climate.et0_mm]
+    spans = (_over(climate.rain_mm, losses, days) for days in (up_days, tender_days))
+    return tuple(min(both) for both in zip(*spans, strict=True))
+
+
+def _over(rain_mm: Sequence[float], losses_mm: Sequence[float], days: int) -> list[float]:
+    """Rain over losses of so many days from each place in the year."""
+    rains, lost = (
+        list(accumulate((*values, *values, *values), initial=0.0))
+        for values in (rain_mm, losses_mm)
+    )
+    return [(rains[k + days] - rains[k]) / max(lost[k + days] - lost[k], 1e-9) for k in range(DAYS)]
+
+
+def kept_wet(book: Book, climate: Climate, season: str, share: Sequence[float]) -> tuple[bool, ...]:
+    """On which days of the year (365 places) what is sown is kept wet by rain while grass of its
+    season grows."""
+    least = book.si("water.dormant_growth")
+    growth = climate.growth_curve(season)
+    return tuple(
+        kept >= ENOUGH and grows >= least for kept, grows in zip(share, growth, strict=True)
+    )
+
+
+def days_without(held: Sequence[bool], first: int, last: int) -> tuple[tuple[int, int], ...]:
+    """The stretches of days (ordinals, both ends included) from `first` to `last` on which
+    something of the year does not hold."""
+    spans: list[tuple[int, int]] = []
+    for day in range(first, last + 1):
+        if held[day_index(date.fromordinal(day))]:
+            continue
+        if spans and spans[-1][1] == day - 1:
+            spans[-1] = spans[-1][0], day
+        else:
+            spans.append((day, day))
+    return tuple(spans)
+
+
+@reckoned_once
+def browned(
+    book: Book, climate: Climate, season: str, soil: str, root_mm: float
+) -> tuple[bool, ...]:
+    """On which days of a usual year (365 places) turf of a season rests for want of rain.
+
+    The account of FAO-56 on usual rain, over two years so that it begins as it ends: grass that
+    could grow rests where dry soil (Ks) leaves it no more than the growth of grass at rest.
+    """
+    water = soil_of(book, soil, season)
+    kc = crop_coefficients(book, season, monthly=False)
+    total = water.total_mm(root_mm)
+    rain = effective_rain_year(climate, kc, water.ready_mm(root_mm))
+    use = [et * k for et, k in zip(climate.et0_mm, each_day(kc), strict=True)]
+    growth, least = climate.growth_curve(season), book.si("water.dormant_growth")
+    store, rests = RootZoneWater(root_mm, 0.0, 0.0), [False] * DAYS
+    for day in (*range(DAYS), *range(DAYS)):
+        ready = water.ready_mm(root_mm, use[day])
+        _, _, store = day_flow(store, total, ready, use[day], rain[day], 0.0)
+        wet = stress(store.depletion_mm, total, ready)
+        rests[day] = growth[day] >= least > wet
+    return tuple(rests)
