@@ -110,6 +110,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             ),
             *_ranked(
                 "damage",
+                "absences",
                 "plan_cautions.dogs",
                 "plan_cautions.steep",
                 "plan_cautions.septic_field",

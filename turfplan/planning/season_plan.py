@@ -10,6 +10,7 @@ from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
 from turfplan.network import Conflict
 from turfplan.phrases import lawn as phrases
+from turfplan.planning.absences import put_off, tells_of
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.falling import dated_without
@@ -40,6 +41,7 @@ from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Plan
 from turfplan.work.assumptions import resolve
+from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import ASKED_BEFORE_DAYS
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.horizon import shortest
@@ -86,6 +88,7 @@ def make_plan(
         return shell.model_copy(update={"options": ways})
     later = _handed_over(brief, chosen, best, given)
     plan, history = _filled(shell, chosen, best, given, later)
+    plan = _with_absences(plan, brief, chosen, given, options=options)
     plan = ranked_plan(plan, so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
@@ -226,6 +229,33 @@ def _filled(
     return shell.model_copy(update=filled), replace(chosen.history, because=because)
 
 
+def _with_absences(
+    plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources, *, options: bool
+) -> Plan:
+    """The plan with what waits for another season because nobody is there, and what would spare it;
+    as it is once spreading, sowing or planting has begun.
+
+    What the household can change is dated as if nothing had been planned yet.
+    """
+    begun = {**chosen.history.done, **chosen.history.part_done}
+    if any(task.id in begun and task.plays(*MAIN_WORK) for task in plan.tasks):
+        return plan
+    anew = replace(given, so_far=NOTHING_YET)
+    found = put_off(
+        brief, chosen.setting, lambda other: _main_work(_chosen(other, anew)), options=options
+    )
+    if found is None:
+        return plan
+    others = tuple(said for said in plan.cautions if not tells_of(said, found.spans))
+    return plan.model_copy(
+        update={
+            "put_off": (found.told,),
+            "options": found.options,
+            "cautions": (*others, found.told),
+        }
+    )
+
+
 def _asking_for_permit(brief: Brief, book: Book) -> Brief:
     """The brief with a permit where seed or plants need one and nobody said that there is none.
 
@@ -255,7 +285,17 @@ def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
         for draft in work
         for node in (draft.start_node, draft.end_node)
     ]
-    return MainWork(best.campaign.name, min(days, default=None), max(days, default=None))
+    first, last = min(days, default=None), max(days, default=None)
+    return MainWork(best.campaign.name, first, last, _season_of(best.campaign))
+
+
+def _season_of(campaign: Campaign) -> tuple[date, date] | None:
+    """The first and the last day on which a campaign may sow, else spread."""
+    spread = [session.window for session in campaign.sessions]
+    windows = [campaign.sow_window] if campaign.sow_window else spread
+    if not windows:
+        return None
+    return min(w.start for w in windows), max(w.end for w in windows)
 
 
 def _setting(
