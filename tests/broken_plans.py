@@ -319,7 +319,9 @@ def _before_what_it_hangs_on() -> Made:
 
 @breaks("filled_before_cause")
 def _cause_late() -> Made:
-    return made("deep-two-inches").freed("diagnose").shifted("diagnose", 21)
+    deep = made("deep-two-inches")
+    late = min(t.start for t in deep.plan.tasks if t.plays("spreading")) - timedelta(7)
+    return deep.freed("diagnose").moved("diagnose", late)
 
 
 @breaks("digging_without_marks")
