@@ -174,7 +174,8 @@ class CampaignWords(BookEntry):
 
 
 class Operation(BookEntry):
-    """An operation in words, with the tests of the day; hours are named facts."""
+    """An operation in words, with the tests of the day; hours are named facts; `office` where an
+    office is asked, on its days of business."""
 
     name: str
     phase: Phase
@@ -206,6 +207,7 @@ class Operation(BookEntry):
     window: Literal["strong", "advice"] | None = None
     countries: tuple[str, ...] = ()
     optional: bool = False
+    office: bool = False
     turn: int | None = None
     hired: bool = False
     noisy: bool = False
