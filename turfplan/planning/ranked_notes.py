@@ -111,6 +111,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked(
                 "damage",
                 "absences",
+                "heap.too_large",
                 "plan_cautions.dogs",
                 "plan_cautions.steep",
                 "plan_cautions.septic_field",

@@ -148,6 +148,7 @@ GroupFact = Literal[
     "planting.thin_share",
     "starter.rescue_rate",
     "delivery.least_bulk",
+    "delivery.heap_slope",
     "delivery.bags_most",
     "delivery.car_load",
     "delivery.small_lead",
