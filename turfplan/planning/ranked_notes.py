@@ -79,6 +79,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                     for what in ("no_run_fits", "part_fits")
                     for bound in ("home", "day", "ground")
                 ),
+                "watering.week.part_fits_ground_fill",
+                "watering.week.part_fits_ground_young",
             ),
             *_ranked(
                 "law",
