@@ -21,7 +21,7 @@ from turfplan.planning.history import forecast_reasons, read_history, still_miss
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
-from turfplan.planning.purchases import order_lines
+from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
 from turfplan.planning.repair import (
@@ -44,6 +44,7 @@ from turfplan.work.assumptions import resolve
 from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import ASKED_BEFORE_DAYS
 from turfplan.work.drafts import SeasonDraft
+from turfplan.work.heap import ask_for_room
 from turfplan.work.horizon import shortest
 from turfplan.work.lawn import ResolvedLawn, country_of
 from turfplan.work.phases.open_turf import too_thick
@@ -214,6 +215,7 @@ def _filled(
     cautions = (*shell.cautions, *warnings, *about_water)
     filled = {
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
+        "assumptions": (*shell.assumptions, *ask_for_room(setting, largest_delivery_m3(lines))),
         "tasks": tasks,
         "handover": later,
         "order": lines,

@@ -1,7 +1,6 @@
 """How much loose material may lie at once beside the lawn: a heap is a cone on hard ground."""
 
 import math
-from collections.abc import Sequence
 
 from turfplan.message import Message, Quantity
 from turfplan.phrases import heap as phrases
@@ -43,12 +42,10 @@ def too_large(setting: ResolvedLawn, load: Load) -> tuple[Message, ...]:
     return (told,)
 
 
-def ask_for_room(setting: ResolvedLawn, loads: Sequence[Load]) -> tuple[Message, ...]:
-    """The ground that the largest load takes, where nobody said how much there is."""
-    loose = [load.loose_m3 for load in loads if not load.bags]
-    if setting.brief.delivery.heap_area_m2 is not None or not loose or setting.on_open_ground:
+def ask_for_room(setting: ResolvedLawn, largest_m3: float) -> tuple[Message, ...]:
+    """The ground that the largest delivery takes, where nobody said how much there is."""
+    if setting.brief.delivery.heap_area_m2 is not None or not largest_m3:
         return ()
-    largest = max(loose)
-    needed = cone_area_m2(largest, setting.book.si("delivery.heap_slope"))
-    load, area = Quantity(largest, "volume", "up"), Quantity(needed, "area", "up")
+    needed = cone_area_m2(largest_m3, setting.book.si("delivery.heap_slope"))
+    load, area = Quantity(largest_m3, "volume", "up"), Quantity(needed, "area", "up")
     return (phrases.ask_for_room(load=load, area=area),)

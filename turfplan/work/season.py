@@ -18,7 +18,6 @@ from turfplan.work.feeding.lime import lime_days, liming
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.ground_fill import covered, regrowth_look, settling
-from turfplan.work.heap import ask_for_room
 from turfplan.work.labour import idle_machines
 from turfplan.work.lag_steps import workday_step
 from turfplan.work.lawn import ResolvedLawn
@@ -103,7 +102,6 @@ def draft_season(
             *unfinished,
             *left_out,
             *idle_machines(setting, tasks),
-            *ask_for_room(setting, loads),
             *told_of_spring_coring(setting, campaign),
         ),
         (*steep, *soil.cautions, *(said(caution) for caution in mix.cautions)),
