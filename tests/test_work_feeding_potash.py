@@ -113,4 +113,21 @@ def test_iron_goes_on_at_the_first_chance() -> None:
     for change in (RENOVATE, {**RENOVATE, "lawn": {"condition": "bare"}}):
         plan = plan_of(HIGH_PH, change)
         (iron,), (sown,) = kind(plan, "amend"), kind(plan, "seed")
-        assert (iron.start - sown.start).days > 60
+        assert (iron.start - sown.start).days > 60 and iron.start.month not in (11, 12, 1, 2)
+
+
+def test_iron_and_potash_of_a_cool_coast_go_on_when_the_grass_is_fed() -> None:
+    """Where warm-season grass never grows hard, the season of its feeding is the season of both."""
+    adelaide = {
+        "lawn": {"area": "220 m2", "grass": "bermuda_common", "soil": "sandy loam"},
+        "place": {"postal_code": None, "latitude": -34.9, "longitude": 138.6, "country": "AU"},
+        "leveling": {"depth": "10 mm"},
+        "seeding": {"intent": "patch"},
+        "season": {"from": date(2027, 8, 1)},
+        "soil_test": {"on": date(2027, 5, 1), "ph": 8.1, "free_lime": True, "potassium": "low"},
+    }
+    plan = plan_of(adelaide, now=datetime(2027, 8, 1, 12, tzinfo=UTC))
+    (iron,) = kind(plan, "amend")
+    assert date(2027, 10, 1) < iron.start < date(2027, 12, 1)
+    assert [t.start.year for t, _ in potash(plan)] == [2027, 2027]
+    assert any("does not speak of phosphorus" in c.text for c in plan.cautions)

@@ -515,6 +515,13 @@ def phosphate_banned() -> Message:
     return Message("feeding.phosphate.banned")
 
 
+def phosphate_not_tested() -> Message:
+    """The soil test does not speak of phosphorus, which is given only where one shows the need and
+    the law allows it: use a product whose middle number is 0.
+    """
+    return Message("feeding.phosphate.not_tested")
+
+
 def phosphate_no_test() -> Message:
     """No soil test: phosphorus is given only where one shows the need and the law allows it: use a
     product whose middle number is 0.

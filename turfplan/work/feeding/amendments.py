@@ -186,13 +186,24 @@ def _iron_drafts(setting: ResolvedLawn, campaign: Campaign, dose: _Dose) -> Iter
     if sow is not None:
         tender = sow.end.toordinal() + setting.days("seeding.no_dressing")
         anew = setting.on_open_ground or setting.sowing.intent == "renovate"
-        grown = _growing(setting, day)
+        grown = _awake(setting, day)
         if anew or (grown is not None and sow.start.toordinal() <= grown <= tender):
             day = tender
-    grown = _growing(setting, day)
+    grown = _awake(setting, day)
     if grown is not None and grown <= setting.last_day:
         window = (grown, grown + dose.gap_days // SLIP)
         yield _draft(setting, dose, Timing(CARE, ideal=grown, window=window), dose.key)
+
+
+def _awake(setting: ResolvedLawn, day: int) -> int | None:
+    """The first day from `day` on on which the lawn's grass is green: fed, or in good growth."""
+    least, season = setting.book.si("water.dormant_growth"), setting.turf.species.season
+    days = [_growing(setting, day)]
+    for window in setting.open("feed_nitrogen"):
+        opens, ends = window.start.toordinal(), window.end.toordinal()
+        grown = growing_from(setting, max(day, opens), season, least) if ends >= day else None
+        days.append(grown if grown is not None and grown <= ends else None)
+    return min((found for found in days if found is not None), default=None)
 
 
 def _growing(setting: ResolvedLawn, day: int) -> int | None:

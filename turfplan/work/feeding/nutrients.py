@@ -183,7 +183,8 @@ def _no_phosphate(
     """Why a soil test asks for no phosphate; None where it does."""
     test = brief.soil_test
     if test.phosphorus is None:
-        return phrases.phosphate_no_test()
+        tested = test.model_dump(exclude_none=True, exclude={"on"})
+        return phrases.phosphate_not_tested() if tested else phrases.phosphate_no_test()
     found = level_of(brief, book, "phosphorus")
     if found is None:
         return phrases.phosphate_unread()

@@ -170,7 +170,8 @@ def _potash(
     anew = brief.lawn.condition == "bare" or brief.seeding.intent == "renovate"
     # Before the seed living turf is kept from nitrogen alone.
     quiet = [q for q in work.stages.quiet if anew or work.sown is None or q.last >= work.sown]
-    days = PotashDays(work.first, work.last, quiet, work.days)
+    fed = [window for window in work.windows if window.operation == "feed_nitrogen"]
+    days = PotashDays(work.first, work.last, quiet, work.days, fed)
     return potash_parts(season, potassium, feeds, days)
 
 

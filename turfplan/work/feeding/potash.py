@@ -14,7 +14,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.nutrients import Nutrient, potash_parts_of
 from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
-from turfplan.work.feeding.slots import FeedingSeason
+from turfplan.work.feeding.slots import FeedingSeason, OpenWindow
 from turfplan.work.feeding.stages import Quiet
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
@@ -38,12 +38,14 @@ class PotashPart:
 
 @dataclass(frozen=True, slots=True)
 class PotashDays:
-    """The days of a plan, from `first` to `last`, those of work, and those without grass for it."""
+    """The days of a plan, from `first` to `last`, those of work, those without grass for it, and
+    those in which grass is fed."""
 
     first: date
     last: date
     quiet: Sequence[Quiet] = ()
     work: DaySet | None = None
+    fed: Sequence[OpenWindow] = ()
 
 
 def potash_parts(
@@ -88,7 +90,8 @@ def _growing(season: FeedingSeason, on: PotashDays, day: date) -> Iterator[date]
     green = least if season.kind == "cool" else book.si("feeding.late_growth")
     rest = timedelta(round(book.si("feeding.potash_rest")))
     while day <= on.last:
-        grows = growth(day, season.kind) >= green and growth(day + rest, season.kind) >= least
+        awake = growth(day, season.kind) >= green or any(w.start <= day <= w.end for w in on.fed)
+        grows = awake and growth(day + rest, season.kind) >= least
         works = on.work is None or day.toordinal() in on.work
         if grows and works and not any(q.first <= day <= q.last for q in on.quiet):
             yield day
