@@ -116,6 +116,20 @@ def test_iron_goes_on_at_the_first_chance() -> None:
         assert (iron.start - sown.start).days > 60 and iron.start.month not in (11, 12, 1, 2)
 
 
+def test_iron_is_not_put_off_for_plants_of_a_long_season() -> None:
+    """Plugs may be set all summer: iron waits for those of May to root, not for the end of the
+    season in which they could be set."""
+    plugs = {
+        "lawn": {"area": "2000 ft2", "grass": "st_augustine", "soil": "sand"},
+        "place": {"postal_code": "32607"},
+        "leveling": {"depth": "0.25 in"},
+        "seeding": {"intent": "plant", "form": "plugs"},
+    }
+    plan = plan_of(HIGH_PH, plugs)
+    (iron,), (planted,) = kind(plan, "amend"), kind(plan, "plant")
+    assert iron.start.year == 2027 and not 0 <= (iron.start - planted.start).days < 60
+
+
 def test_iron_and_potash_of_a_cool_coast_go_on_when_the_grass_is_fed() -> None:
     """Where warm-season grass never grows hard, the season of its feeding is the season of both."""
     adelaide = {

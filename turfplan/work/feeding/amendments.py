@@ -182,16 +182,19 @@ def _iron_drafts(setting: ResolvedLawn, campaign: Campaign, dose: _Dose) -> Iter
 
     Where there is no grass, or none that stays, it waits for the new.
     """
-    day, sow = setting.first_day, campaign.sow_window
+    day, sow, slip = setting.first_day, campaign.sow_window, dose.gap_days // SLIP
     if sow is not None:
-        tender = sow.end.toordinal() + setting.days("seeding.no_dressing")
+        # Of a long season the work takes the days around its best.
+        best = sow.best.toordinal()
+        begins = max(sow.start.toordinal(), best - slip)
+        tender = min(sow.end.toordinal(), best + slip) + setting.days("seeding.no_dressing")
         anew = setting.on_open_ground or setting.sowing.intent == "renovate"
         grown = _awake(setting, day)
-        if anew or (grown is not None and sow.start.toordinal() <= grown <= tender):
+        if anew or (grown is not None and begins <= grown <= tender):
             day = tender
     grown = _awake(setting, day)
     if grown is not None and grown <= setting.last_day:
-        window = (grown, grown + dose.gap_days // SLIP)
+        window = (grown, grown + slip)
         yield _draft(setting, dose, Timing(CARE, ideal=grown, window=window), dose.key)
 
 
