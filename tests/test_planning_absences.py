@@ -100,7 +100,11 @@ def test_fill_that_nobody_is_there_to_spread_is_told(table: str) -> None:
     plan = plan_of(BERMUDA, away("2027-04-20", "2027-09-10", table), now=SPRING)
     (told,) = plan.put_off
     assert "to work" in told.text and "water" not in told.text and "the fill" in told.text
-    assert main_year(plan) == 2028 and all(line.startswith(table) for line in changes(plan))
+    hired = 'by = "contractor"'
+    assert main_year(plan) == 2028
+    # A contractor comes while nobody is at home, and not on days that are ruled out for all work.
+    assert (hired in changes(plan)) == (table == "away")
+    assert all(line.startswith(table) for line in changes(plan) if line != hired)
 
 
 def test_a_timer_is_no_way_out_where_nobody_is_there_to_sow() -> None:

@@ -101,9 +101,12 @@ def work_days(
         mine = calendar.weekdays or (BUSINESS_DAYS if brief.work.by == "contractor" else WEEKEND)
         takes = (*BUSINESS_DAYS, *(day for day in mine if day == "sat"))
     trucks = without(weekday_days(first, last, takes), (*receiving, *free, *quiet))
-    orders, offices = without(own, (*sundays, *free)), without(business, (*closed, *away))
-    if brief.work.by == "contractor" or not orders.ranges:
-        orders = offices
+    orders, at_home = without(own, (*sundays, *free)), without(business, (*closed, *away))
+    hired = brief.work.by == "contractor"
+    if hired or not orders.ranges:
+        orders = at_home
+    # A contractor asks for marks while nobody is at home.
+    offices = without(business, closed) if hired else at_home
     return WorkDays(work, without(work, quiet), own, trucks, business, offices, orders, public)
 
 
