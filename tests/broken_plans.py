@@ -233,6 +233,13 @@ def _nobody_at_work() -> Made:
     return cool.told("calendar", away=(Span(start=day, end=day),))
 
 
+@breaks("office_closed")
+def _asked_on_saturday() -> Made:
+    sand = made("bermuda-sand")
+    day = sand.task("locate_utilities").start
+    return sand.moved("locate_utilities", day - timedelta((day.weekday() - 5) % 7))
+
+
 @breaks("work_on_holiday")
 def _holiday_at_work() -> Made:
     cool = made("cool-overseed")
@@ -319,7 +326,9 @@ def _before_what_it_hangs_on() -> Made:
 
 @breaks("filled_before_cause")
 def _cause_late() -> Made:
-    return made("deep-two-inches").freed("diagnose").shifted("diagnose", 21)
+    deep = made("deep-two-inches")
+    late = min(t.start for t in deep.plan.tasks if t.plays("spreading")) - timedelta(7)
+    return deep.freed("diagnose").moved("diagnose", late)
 
 
 @breaks("digging_without_marks")
@@ -356,7 +365,7 @@ def _holes_left_open() -> Made:
     sand = made("bermuda-sand").freed("core_aerate.1")
     last, marks = sand.task("topdress.2").start, sand.task("locate_utilities")
     sand = sand.more(marks.model_copy(update={"id": "late_marks"}))
-    return sand.moved("late_marks", last).moved("core_aerate.1", last + timedelta(7))
+    return sand.moved("late_marks", last - timedelta(1)).moved("core_aerate.1", last + timedelta(7))
 
 
 @breaks("lifted_after_pass")
@@ -488,7 +497,7 @@ def _torn_up() -> Made:
     core = cool.first("core_aerate").model_copy(update={"id": "late_tines", "depends_on": ()})
     return (
         cool.more(mark, core)
-        .moved("late_marks", sown + timedelta(7))
+        .moved("late_marks", sown + timedelta(8))
         .moved("late_tines", sown + timedelta(14))
     )
 

@@ -83,15 +83,9 @@ def test_every_key_has_a_case() -> None:
     assert set(CASES) == set(keys_of(Brief))
 
 
-# What is known to be read by nothing: the windows of coring do not ask for it.
-UNREAD = ("local.spring_aeration",)
-
-
 @pytest.mark.parametrize("key", sampled(CASES, "site.sun_hours", "site.thin_cause", "lawn.leaf"))
 def test_a_key_changes_the_plan(key: str) -> None:
     """With another value of this key alone the plan says something else."""
-    if key in UNREAD:
-        pytest.xfail("no rule reads this key yet")
     case = CASES[key]
     names = bool(case.get("names"))
     base, changed = case.get("with", {}), case["to"]

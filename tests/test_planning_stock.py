@@ -321,3 +321,68 @@ def test_what_was_ordered_together_is_shared_by_its_loads() -> None:
     assert found.more == pytest.approx({n: 1.1 * SOLD[n] - TWO[n] for n in TWO})
     both = history(order_material_1=(1.1 * whole, 1.0), delivery_1=(SOLD[1], 1.0))
     assert set(stock_of(TWO, SOLD, [], both, loads).more) == {2}
+
+
+def status(season: Season, name: str) -> str | None:
+    """How a task of the newest plan is closed; None while it is open."""
+    task = season.plan.task(name)
+    assert task is not None, name
+    return task.closed
+
+
+@pytest.mark.parametrize("number", [1, 2])
+def test_an_order_that_was_skipped_stands_on_no_list(number: int) -> None:
+    """No line asks for a day of ordering that no task has; the delivery says that what comes is
+    from elsewhere.
+    """
+    season = begun(DEEP)
+    season.log("skipped", task=f"order_material.{number}", on=date(2027, 2, 2))
+    season.make(date(2027, 2, 3))
+    (left,) = mixes(season)
+    other = season.plan.task(f"order_material.{3 - number}")
+    assert other is not None and left.order_by == other.start
+    came = season.plan.task(f"delivery.{number}")
+    assert came is not None and came.closed is None
+    assert any("order was skipped" in told(caution) for caution in came.cautions)
+    kept = season.plan.task(f"delivery.{3 - number}")
+    assert kept is not None and not any("order was skipped" in told(c) for c in kept.cautions)
+
+
+def test_what_is_not_spread_is_not_ordered() -> None:
+    """Where the only pass is skipped before its material is ordered, order, delivery, heap, drag
+    and touch-up go with it; the seed goes on.
+    """
+    season = begun({"leveling": {"depth": "0.25 in"}})
+    season.log("skipped", task="topdress.1", on=date(2027, 8, 1))
+    season.make(date(2027, 8, 2))
+    assert not mixes(season)
+    for name in (
+        "order_material.1",
+        "delivery.1",
+        "dry_material.1",
+        "incorporate.1",
+        "settle_check",
+        "touch_up",
+    ):
+        assert status(season, name) == "dropped", name
+    assert status(season, "overseed") is None
+
+
+def test_a_load_for_several_passes_is_smaller_by_the_one_that_is_skipped() -> None:
+    """The other pass is still ordered, dragged and looked at."""
+    season = begun({"leveling": {"depth": "1 in"}})
+    whole = sum(line.value for line in mixes(season))
+    season.log("skipped", task="topdress.1", on=date(2027, 3, 1))
+    season.make(date(2027, 3, 2))
+    left = sum(line.value for line in mixes(season))
+    assert 0 < left < whole and status(season, "incorporate.1") == "dropped"
+    assert status(season, "incorporate.2") is None and status(season, "settle_check") is None
+
+
+def test_what_is_ordered_comes_though_its_pass_is_skipped(season: Season) -> None:
+    """The truck is on its way: the line stays as it was ordered."""
+    first, _ = mixes(season)
+    season.log("skipped", task="topdress.1", on=season.day("delivery.1"))
+    season.make(season.day("delivery.1"))
+    assert status(season, "delivery.1") is None
+    assert next(line.value for line in mixes(season)) == first.value

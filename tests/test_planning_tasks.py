@@ -42,12 +42,12 @@ def next_working_day(name: str, task: Task) -> date | None:
 
 @pytest.mark.parametrize("name", QUICK)
 def test_a_fallback_is_the_next_working_day_of_the_window(name: str) -> None:
-    """The very next one where it still lies in the window, else none; orders and deliveries, which
-    keep to days of business, apart.
+    """The very next one where it still lies in the window, else none; orders, deliveries, marks and
+    permits, which keep to days of business, apart.
     """
     seen = 0
     for task in jobs(name):
-        if task.plays("delivery", "ordering"):
+        if task.plays("delivery", "ordering", "marking") or task.operation == "permit":
             continue
         following = next_working_day(name, task)
         expected = following if following is not None and following <= task.window.end else None

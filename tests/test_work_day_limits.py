@@ -3,11 +3,16 @@ coasts without frost.
 """
 
 from datetime import date, timedelta
+from typing import Any
+
+import pytest
 
 from planning import first, kind, plan_of
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.records.book_names import of_herbicide
+from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Task
 
 
 def test_the_same_weed_killer_twice_holds_from_the_last_time() -> None:
@@ -143,3 +148,45 @@ def test_the_hold_of_an_unknown_product_is_told_in_weeks() -> None:
     assert days % 7 == 0 and sowing.start >= date(2027, 5, 20) + timedelta(days)
     texts = [told(limit.text) for limit in (*sowing.not_earlier, *sowing.not_later)]
     assert any(f"{days // 7} weeks" in text for text in texts if "nonesuch" in text)
+
+
+def asked(plan: Plan) -> list[Task]:
+    """The requests to offices: for marks, and for a permit to water."""
+    return [*kind(plan, "locate_utilities"), *kind(plan, "permit")]
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"site": {"thin_cause": ["packed", "grubs"]}},
+        {"calendar": {"holidays": "work", "weekdays": ["sun"]}},
+        {"water": {"allowed_weekdays": ["sat"]}, "calendar": {"weekdays": ["sat", "sun"]}},
+        {
+            "lawn": {"area": "400 m2", "grass": "perennial_ryegrass"},
+            "place": {"postal_code": None, "latitude": 52.4, "longitude": 9.7, "country": "DE"},
+            "leveling": {"depth": "12 mm"},
+        },
+    ],
+    ids=["causes", "sundays alone", "permit", "Germany"],
+)
+def test_offices_are_asked_on_days_of_business(changes: dict[str, Any]) -> None:
+    """Marks and permits are asked for from Monday to Friday, never on a public holiday, by people
+    who work in the garden on weekends too; the days before digging are counted from there.
+    """
+    plan = plan_of(changes)
+    requests = asked(plan)
+    public = set(plan.holidays.days) if plan.holidays is not None else set()
+    assert requests and all(t.start.weekday() < 5 and t.start not in public for t in requests)
+    dug = [t for t in plan.tasks if t.plays("coring", "thatching")]
+    for work in dug:
+        before = [t for t in kind(plan, "locate_utilities") if t.start < work.start]
+        last = max(t.start for t in before)
+        between = [last + timedelta(n + 1) for n in range((work.start - last).days)]
+        assert sum(d.weekday() < 5 and d not in public for d in between) >= 3
+
+
+def test_nobody_asks_an_office_while_away() -> None:
+    """The household telephones before it leaves, or once it is back."""
+    away = {"calendar": {"away": [{"from": "2027-08-16", "to": "2027-08-22"}]}}
+    for task in asked(plan_of(away)):
+        assert not date(2027, 8, 16) <= task.start <= date(2027, 8, 22)

@@ -72,7 +72,7 @@ def test_potash_goes_on_in_two_parts_with_the_first_feedings() -> None:
     assert len(feeds) > 2 and potash_of(plan) == [(feeds[0].id, 1.0), (feeds[1].id, 1.0)]
     assert all("potash that the soil test asks for" in " ".join(all_told(t.how)) for t in feeds[:2])
     assert not any("potash" in " ".join(all_told(t.how)) for t in feeds[2:])
-    assert any("with the first two feedings" in caution for caution in all_told(plan.cautions))
+    assert any("in 2 parts" in caution for caution in all_told(plan.cautions))
     bag = plan_of(test, {"feeding": {"analysis": "20-0-10"}})
     for task, rate in potash_of(bag):
         brought = next(

@@ -55,21 +55,21 @@ def test_lime_on_fresh_ground_is_worked_in() -> None:
 
 
 @pytest.mark.parametrize(
-    ("feedings", "how"),
+    ("level", "how"),
     [
-        (0, "in two parts; the"),
-        (1, "in two parts, the first with the feeding; the"),
-        (2, "in two parts, with the first two feedings; the"),
-        (5, "in two parts, with the first two feedings; the"),
+        ("medium", "at once as soon as the grass grows, with"),
+        ("low", "in 2 parts, the first as soon as the grass grows, each with"),
     ],
 )
-def test_potash_goes_on_with_the_feedings_there_are(feedings: int, how: str) -> None:
-    """The level as the laboratory found it, and how the year's rate is divided."""
-    potash = potassium_plan(cases.brief(soil_test={"potassium": "medium"}), BOOK, feedings)
+def test_potash_is_told_with_its_level_and_parts(level: str, how: str) -> None:
+    """The level as the laboratory found it, and how the year's rate is divided: two pounds are
+    more than is given at once.
+    """
+    potash = potassium_plan(cases.brief(soil_test={"potassium": level}), BOOK)
     assert potash is not None
     assert told(potash.reason) == (
-        f"Potassium is medium in the soil test: potash over the year, {how} laboratory's own rate "
-        "comes first."
+        f"Potassium is {level} in the soil test: potash for a year goes on {how} a feeding where "
+        "one is due; the laboratory's own rate comes first."
     )
 
 

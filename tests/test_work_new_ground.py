@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from planning import amount, first, kind, plan_of
-from told import told
+from told import all_told, told
 from turfplan.records.plan import Plan
 
 OF_TURF = ("mow_low", "dethatch", "core_aerate", "topdress", "incorporate", "mow", "dry_material")
@@ -231,3 +231,46 @@ def test_what_is_sown_anew_is_the_lawn() -> None:
     kill, seed = first(made, "kill_stand"), first(made, "seed")
     assert kill.start.month in (3, 4, 5) and seed.start.month in (5, 6, 7)
     assert made.campaign == "summer"
+
+
+BANKS = {
+    "clay": {"lawn": {"soil": "clay", "condition": "bare"}, "site": {"slope_percent": 18}},
+    "metric": {
+        "lawn": {
+            "soil": "clay",
+            "condition": "bare",
+            "area": "200 m2",
+            "grass": "perennial_ryegrass",
+        },
+        "place": {"postal_code": None, "latitude": 53.8, "longitude": -1.5, "country": "GB"},
+        "site": {"slope_percent": 12},
+    },
+}
+DEEP_AND_SOWN = {"seeding": {"intent": "renovate"}, "leveling": {"depth": "3 in"}}
+
+
+@pytest.mark.parametrize("bank", BANKS)
+def test_a_bank_is_not_flooded(bank: str) -> None:
+    """On a slope the fill is firmed and moistened in short cycles: no step soaks it through, no
+    caution speaks of grass where there is none, and it is filled from the foot up alone.
+    """
+    plan = plan_of(DEEP_AND_SOWN, BANKS[bank])
+    (lift, *_) = kind(plan, "fill")
+    said = " ".join(all_told((*lift.how, *lift.cautions)))
+    assert "short cycles" in said and "Water it through" not in said
+    assert "from the foot up" in said and "from the top" not in said
+    (tilled,) = kind(plan, "till")
+    assert not any("Water it through" in told(line) for line in tilled.how)
+    settling = [t for t in plan.tasks if t.id.startswith("water.settle")]
+    assert settling and all("soaking" not in told(t.why) for t in settling)
+    cautions = [told(c) for c in plan.cautions if "without runoff" in told(c)]
+    assert any(c.startswith("Settle the fill:") and "firm" in c for c in cautions)
+    assert not any("thirsty" in caution for caution in cautions)
+
+
+def test_level_ground_is_still_watered_through() -> None:
+    """Where water stays, a soaking settles the lift."""
+    plan = plan_of(DEEP_AND_SOWN, {"lawn": {"condition": "bare"}})
+    (lift, *_) = kind(plan, "fill")
+    assert any("Water it through" in told(line) for line in lift.how)
+    assert any("soaking" in told(t.why) for t in plan.tasks if t.id.startswith("water.settle"))

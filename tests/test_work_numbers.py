@@ -52,7 +52,8 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("soil_layers", "module"): ({0.05}, SHOWN),
     ("phases/level", "_of_zones"): ({0.05}, SHOWN),
     ("ground_fill", "module"): ({100, 1000}, UNITS),
-    ("phases/level", "site_cautions"): ({100}, UNITS),
+    ("heap", "cone_m3"): ({3}, "the volume of a cone is a third of that of its cylinder"),
+    ("heap", "cone_area_m2"): ({3}, "the volume of a cone is a third of that of its cylinder"),
     ("feeding/lime", "liming"): (
         {4},
         "both parts slip by a quarter of the range at most, so that their gap stays inside it",

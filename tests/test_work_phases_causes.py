@@ -38,6 +38,70 @@ def test_each_cause_comes_before_order_and_seed(cause: str) -> None:
     assert any("Held until it is answered" in str(line) for line in plan.holds)
 
 
+# Grubs are counted shortly before the work.
+EARLY = [cause for cause in get_args(ThinCause) if cause != "grubs"]
+FARGO = {"place": {"postal_code": "58102"}, "lawn": {"grass": "kentucky_bluegrass"}}
+CHRISTCHURCH = {
+    "lawn": {"grass": "perennial_ryegrass", "area": "300 m2"},
+    "place": {"postal_code": None, "latitude": -43.5, "longitude": 172.6, "country": "NZ"},
+}
+
+
+def look_for(plan: Plan, cause: str) -> date:
+    """The day of the look for a cause."""
+    return next(task.start for task in plan.tasks if task.id == f"diagnose.{cause}")
+
+
+@pytest.mark.parametrize("cause", sampled(EARLY, "moss", "unknown"))
+def test_the_look_stands_in_the_first_weeks(cause: str) -> None:
+    """What makes grass thin is looked for as soon as it can be seen, months before autumn work, so
+    that there is time to mend it; marks of buried lines come first where it is dug for.
+    """
+    plan = plan_of({"site": {"thin_cause": cause}, "season": {"from": date(2027, 3, 1)}})
+    look = look_for(plan, cause)
+    assert look <= date(2027, 4, 5) and first(plan, "mow_low").start > date(2027, 8, 1)
+    asked = [t for t in kind(plan, "locate_utilities") if t.start <= look]
+    assert bool(asked) == (cause in {"salt", "packed", "drought", "moss", "traffic", "spill"})
+    assert all((look - t.start).days >= 5 for t in asked)
+
+
+def test_uneven_ground_is_looked_into_in_the_first_weeks_too() -> None:
+    """Moles are not left to dig until August."""
+    plan = plan_of({"site": {"bump_cause": "moles"}, "season": {"from": date(2027, 3, 1)}})
+    (look,) = kind(plan, "diagnose")
+    assert look.start < date(2027, 3, 21) and first(plan, "order_material").start > look.end
+
+
+def test_nobody_looks_before_there_is_something_to_see() -> None:
+    """Frozen ground is not dug, and shade is counted once the grass grows, north and south."""
+    north = {"site": {"thin_cause": ["moss", "shade"]}, "season": {"from": date(2027, 1, 10)}}
+    plan = plan_of(FARGO, north, now=datetime(2027, 1, 10, 12, tzinfo=UTC))
+    assert date(2027, 3, 20) < look_for(plan, "moss") < look_for(plan, "shade") < date(2027, 5, 10)
+    winter = {"site": {"thin_cause": ["moss", "shade"]}, "season": {"from": date(2027, 7, 1)}}
+    plan = plan_of(CHRISTCHURCH, winter, now=datetime(2027, 7, 1, 12, tzinfo=UTC))
+    assert look_for(plan, "moss") < date(2027, 8, 1)
+    assert look_for(plan, "shade") >= look_for(plan, "moss")
+
+
+def test_grubs_are_counted_shortly_before_the_work_with_marks_of_their_own() -> None:
+    """A count in March says nothing of the grubs of September; late in the year one request serves
+    every look.
+    """
+    causes = {"site": {"thin_cause": ["packed", "grubs"]}}
+    spring = plan_of(causes, {"season": {"from": date(2027, 3, 1)}})
+    assert look_for(spring, "packed") < date(2027, 4, 1) < look_for(spring, "grubs")
+    asked = {t.id: t.start for t in kind(spring, "locate_utilities")}
+    assert asked["locate_utilities.cause"] < look_for(spring, "packed")
+    before = (look_for(spring, "grubs") - asked["locate_utilities.grubs"]).days
+    assert 5 <= before <= 28
+    late = {"season": {"from": date(2027, 8, 1)}}
+    plan = plan_of(causes, late, now=datetime(2027, 7, 25, 12, tzinfo=UTC))
+    assert {t.id for t in kind(plan, "locate_utilities")} == {
+        "locate_utilities.cause",
+        "locate_utilities",
+    }
+
+
 def test_answer_in_the_brief_opens() -> None:
     """What was looked for and is over asks for no look; hours of sun answer shade."""
     cleared = plan_of({"site": {"thin_cause": ["dogs"], "cleared": ["dogs"]}})

@@ -490,7 +490,9 @@ DAYS: dict[str, Case] = {
     "_calendar": Case(
         WEEKEND,
         "work is done on the days that were named",
-        lambda p: all(t.start.weekday() >= 5 for t in p.tasks if t.series is None),
+        lambda p: all(
+            t.start.weekday() >= 5 for t in p.tasks if t.series is None and not t.plays("marking")
+        ),
     ),
     "_windows": Case(
         NO_SEED,

@@ -78,7 +78,7 @@ _LATER: Mapping[str, tuple[str, ...]] = {
     "lawn": ("part", "green_in_winter", "runners", "leaf"),
     "water": ("timer", "hours_per_day"),
     "work": ("by",),
-    "delivery": ("least_load_m3", "form"),
+    "delivery": ("least_load_m3", "form", "heap_area_m2"),
     "local": ("quiet_days", "machine_hours"),
     "soil_test": (
         "lime_rate_g_m2",

@@ -69,6 +69,8 @@ def days_of_work(case: Case) -> Iterator[Fault]:
     """
     asked, supplier = case.brief.calendar.weekdays, case.brief.delivery.allowed_weekdays
     for task in _dated(case):
+        if case.book.operations[task.operation].office:
+            continue  # an office has days of its own
         days = asked or (BUSINESS if _hired(case, task) else WEEKEND)
         if task.plays("ordering"):
             days = (*days, *BUSINESS)
@@ -96,7 +98,8 @@ def holidays_are_kept(case: Case) -> Iterator[Fault]:
     kept = case.plan.holidays
     days = set(kept.days) if kept is not None else set[date]()
     for task in _dated(case):
-        rests = task.plays("delivery") or _hired(case, task)
+        office = case.book.operations[task.operation].office
+        rests = office or task.plays("delivery") or _hired(case, task)
         if not rests and case.brief.calendar.holidays == "work":
             continue
         for day in _ends(task):
@@ -111,6 +114,14 @@ def suppliers_rest(case: Case) -> Iterator[Fault]:
         free = task.plays("delivery") and "sun" in asked
         if task.plays("ordering", "delivery") and not free and task.start.weekday() == SUNDAY:
             yield fault("delivered_on_sunday", task, day=task.start)
+
+
+def offices_answer(case: Case) -> Iterator[Fault]:
+    """Marks and permits are asked for on weekdays of business."""
+    for task in _dated(case):
+        weekend = WEEKDAYS[task.start.weekday()] in WEEKEND
+        if case.book.operations[task.operation].office and weekend:
+            yield fault("office_closed", task, day=task.start)
 
 
 def machines_rest(case: Case) -> Iterator[Fault]:
@@ -178,6 +189,7 @@ INVARIANTS = (
     somebody_is_there,
     holidays_are_kept,
     suppliers_rest,
+    offices_answer,
     machines_rest,
     machines_stay_upright,
 )

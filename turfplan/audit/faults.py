@@ -20,6 +20,7 @@ FaultKind = Literal[
     "work_while_away",
     "work_on_holiday",
     "delivered_on_sunday",
+    "office_closed",
     "machine_on_quiet_day",
     # order of work
     "before_what_it_hangs_on",

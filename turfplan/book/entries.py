@@ -9,6 +9,7 @@ from pydantic import BaseModel, ConfigDict
 from turfplan.book.facts import Fact, Source
 from turfplan.book.window_rules import WindowRule
 from turfplan.records.book_names import (
+    CauseSeen,
     FactName,
     FactOption,
     Flag,
@@ -136,7 +137,7 @@ class Herbicide(BookEntry):
 
 class Cause(BookEntry):
     """Why grass is thin: what comes first, step by step, and what says that it is over; `digs`
-    where a spade, fork or tine goes in for it."""
+    where a spade, fork or tine goes in for it, `seen` from when on it can be seen."""
 
     name: str
     title: str
@@ -145,6 +146,7 @@ class Cause(BookEntry):
     over: str
     source: str
     digs: bool = False
+    seen: CauseSeen = "ground"
 
 
 class Caution(BookEntry):
@@ -172,7 +174,8 @@ class CampaignWords(BookEntry):
 
 
 class Operation(BookEntry):
-    """An operation in words, with the tests of the day; hours are named facts."""
+    """An operation in words, with the tests of the day; hours are named facts; `office` where an
+    office is asked, on its days of business."""
 
     name: str
     phase: Phase
@@ -204,6 +207,7 @@ class Operation(BookEntry):
     window: Literal["strong", "advice"] | None = None
     countries: tuple[str, ...] = ()
     optional: bool = False
+    office: bool = False
     turn: int | None = None
     hired: bool = False
     noisy: bool = False

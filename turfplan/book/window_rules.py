@@ -200,6 +200,7 @@ class WindowRule(BaseModel):
     cool_best_within: NamedFact | None = None
     least_days: NamedFact = NamedFact("windows.least_days")
     setting: RegionSetting | None = None
+    unsaid: bool = False
     reason: str
     rests_on: tuple[str, ...] = Field(min_length=1)
     source: str

@@ -125,16 +125,33 @@ def _cannot(made: "Plan", conflict: "PlanConflict") -> None:
         say(words, screen.point(line=str(reason)))
     for rejected in made.rejected:
         say(words, screen.rejected(campaign=str(rejected.campaign), reason=str(rejected.reason)))
+    _ways_out(words, made)
+
+
+def _ways_out(words: "Words", made: "Plan") -> None:
+    """Print what else could be asked for, each with the line of the brief and where it leads."""
+    from turfplan.phrases import screen
+
     if made.options:
         say(words, screen.ways_out())
-        for number, option in enumerate(made.options, 1):
-            title, reasoned = str(option.title), str(option.reason)
-            say(
-                words,
-                screen.way_out(
-                    number=number, title=title, change=str(option.change), reason=reasoned
-                ),
-            )
+    for number, option in enumerate(made.options, 1):
+        title, reasoned = str(option.title), str(option.reason)
+        say(
+            words,
+            screen.way_out(number=number, title=title, change=str(option.change), reason=reasoned),
+        )
+
+
+def _put_off(words: "Words", made: "Plan") -> None:
+    """Print what waits because nobody is there, and what would spare it."""
+    from turfplan.message import Message
+    from turfplan.phrases import screen
+
+    for text in made.put_off:
+        note = next(note for note in made.ranked if note.text == text)
+        say(words, screen.note_of_rank(rank=Message(f"screen.rank.{note.rank}"), note=str(text)))
+    if made.put_off:
+        _ways_out(words, made)
 
 
 def _summary(done: "PlannedLawn", folder: Path, brief: Path, output: Path | None) -> None:
@@ -148,6 +165,7 @@ def _summary(done: "PlannedLawn", folder: Path, brief: Path, output: Path | None
     say(words, screen.season(lawn=made.lawn.name, campaign=str(made.campaign_name)))
     for line in made.campaign_reason[:3]:
         say(words, screen.below(line=str(line)))
+    _put_off(words, made)
     say(words, screen.rests_on(source=str(made.climate.source), n=made.climate.error_days))
     _notes(words, done, brief)
     _tasks(words, made)
@@ -161,7 +179,8 @@ def _notes(words: "Words", done: "PlannedLawn", brief: Path) -> None:
     """What stops, what the law asks and what protects people in the whole plan, all of it; of the
     rest, the cautions of single jobs among it, what is new, and how much there is.
 
-    What was torn or refused of the files is told before the planning, and not again.
+    What was torn or refused of the files is told before the planning, and what waits because nobody
+    is there at the top, and not again.
     """
     from turfplan.message import Message
     from turfplan.phrases import screen
@@ -172,7 +191,7 @@ def _notes(words: "Words", done: "PlannedLawn", brief: Path) -> None:
     left = 0
     for note in made.ranked:
         text = str(note.text)
-        if note.kind == "input":
+        if note.kind == "input" or note.text in made.put_off:
             continue
         told_whole = note.kind == "caution" and note.rank in ON_SCREEN
         if not told_whole and text not in hand | new:

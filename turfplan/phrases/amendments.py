@@ -18,6 +18,23 @@ def gypsum() -> Message:
     return Message("amendments.gypsum")
 
 
+def potash() -> Message:
+    """Potash (K₂O)"""
+    return Message("amendments.potash")
+
+
+def potash_how() -> Message:
+    """Sulfate of potash is half potash, so that twice this weight of it goes on; it burns less than
+    muriate of potash.
+    """
+    return Message("amendments.potash_how")
+
+
+def potash_water() -> Message:
+    """Water it in at once; never on wilting grass, in heat, or on frozen ground."""
+    return Message("amendments.potash_water")
+
+
 def iron_why(*, ph: Number, high: Number) -> Message:
     """The soil's pH of {ph} is above {high}: iron is locked up there, and a spray on the leaves
     greens what is pale. Where the grass is green, leave it out.

@@ -140,9 +140,14 @@ def feed_slow(*, percent: Number) -> Message:
     return Message("amounts.feed.slow", (("percent", percent),))
 
 
-def potash_half() -> Message:
-    """Half of the potash that the soil test asks for in a year."""
-    return Message("amounts.potash.half")
+def potash_whole() -> Message:
+    """The potash that the soil test asks for in a year."""
+    return Message("amounts.potash.whole")
+
+
+def potash_part(*, parts: int) -> Message:
+    """One of {parts} parts of the potash that the soil test asks for in a year."""
+    return Message("amounts.potash.part", (("parts", parts),))
 
 
 def worked_in() -> Message:
@@ -150,6 +155,13 @@ def worked_in() -> Message:
     return Message("amounts.worked_in")
 
 
-def potash_half_beyond(*, bag: str) -> Message:
-    """Half of the potash that the soil test asks for in a year, beyond what {bag} brings."""
-    return Message("amounts.potash.half_beyond", (("bag", bag),))
+def potash_whole_beyond(*, bag: str) -> Message:
+    """The potash that the soil test asks for in a year, beyond what {bag} brings."""
+    return Message("amounts.potash.whole_beyond", (("bag", bag),))
+
+
+def potash_part_beyond(*, bag: str, parts: int) -> Message:
+    """One of {parts} parts of the potash that the soil test asks for in a year, beyond what {bag}
+    brings.
+    """
+    return Message("amounts.potash.part_beyond", (("bag", bag), ("parts", parts)))

@@ -8,6 +8,11 @@ def delivery_days() -> Message:
     return Message("day_limits.delivery_days")
 
 
+def office_days() -> Message:
+    """An office is asked on its days of business, by telephone or online, and counts from there."""
+    return Message("day_limits.office_days")
+
+
 def work_days() -> Message:
     """Work is possible on your working days only."""
     return Message("day_limits.work_days")

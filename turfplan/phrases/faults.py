@@ -62,6 +62,11 @@ def delivered_on_sunday(*, day: Day) -> Message:
     return Message("faults.delivered_on_sunday", (("day", day),))
 
 
+def office_closed(*, day: Day) -> Message:
+    """{day} is a weekend, when no office answers"""
+    return Message("faults.office_closed", (("day", day),))
+
+
 def day_unavailable(*, day: Day) -> Message:
     """{day} is not available"""
     return Message("faults.day_unavailable", (("day", day),))

@@ -488,25 +488,19 @@ def potash_enough() -> Message:
     return Message("feeding.potash.enough")
 
 
-def potash_alone(*, level: Message) -> Message:
-    """Potassium is {level} in the soil test: potash over the year, in two parts; the laboratory's
-    own rate comes first.
+def potash_once(*, level: Message) -> Message:
+    """Potassium is {level} in the soil test: potash for a year goes on at once as soon as the grass
+    grows, with a feeding where one is due; the laboratory's own rate comes first.
     """
-    return Message("feeding.potash.alone", (("level", level),))
+    return Message("feeding.potash.once", (("level", level),))
 
 
-def potash_with_one(*, level: Message) -> Message:
-    """Potassium is {level} in the soil test: potash over the year, in two parts, the first with the
-    feeding; the laboratory's own rate comes first.
+def potash_parts(*, level: Message, parts: int) -> Message:
+    """Potassium is {level} in the soil test: potash for a year goes on in {parts} parts, the first
+    as soon as the grass grows, each with a feeding where one is due; the laboratory's own rate
+    comes first.
     """
-    return Message("feeding.potash.with_one", (("level", level),))
-
-
-def potash_with_two(*, level: Message) -> Message:
-    """Potassium is {level} in the soil test: potash over the year, in two parts, with the first two
-    feedings; the laboratory's own rate comes first.
-    """
-    return Message("feeding.potash.with_two", (("level", level),))
+    return Message("feeding.potash.parts", (("level", level), ("parts", parts)))
 
 
 def potash_worked_in() -> Message:
@@ -519,6 +513,13 @@ def potash_worked_in() -> Message:
 def phosphate_banned() -> Message:
     """Phosphorus is banned here (brief): use a product whose middle number is 0."""
     return Message("feeding.phosphate.banned")
+
+
+def phosphate_not_tested() -> Message:
+    """The soil test does not speak of phosphorus, which is given only where one shows the need and
+    the law allows it: use a product whose middle number is 0.
+    """
+    return Message("feeding.phosphate.not_tested")
 
 
 def phosphate_no_test() -> Message:

@@ -3,6 +3,20 @@
 from turfplan.message import Message, Quantity
 
 
+def fill_bank_water() -> Message:
+    """Moisten it the same evening in short cycles with pauses, and stop before water runs: on a
+    bank the foot or a tamper settles the fill, a soaking carries it off.
+    """
+    return Message("ground_fill.fill_bank_water")
+
+
+def till_bank_water() -> Message:
+    """Work across the slope, and let light rain or short cycles with pauses settle it: never so
+    much water at once that it runs.
+    """
+    return Message("ground_fill.till_bank_water")
+
+
 def campaign() -> Message:
     """No grass has to grow through the fill: the ground is loosened, filled in lifts, firmed and
     settled before seed or plants go in.

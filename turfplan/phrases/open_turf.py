@@ -3,6 +3,33 @@
 from turfplan.message import Listed, Message, Quantity
 
 
+def spring_coring_warm(*, grass: Message) -> Message:
+    """`spring_aeration` of the brief changes nothing: {grass} is cored while it grows hard, from
+    late spring on.
+    """
+    return Message("open_turf.spring_coring.warm", (("grass", grass),))
+
+
+def spring_coring_open() -> Message:
+    """Coring in spring is open, as the brief says: Iowa State has it in April and September; autumn
+    is better, since weeds find holes of spring.
+    """
+    return Message("open_turf.spring_coring.open")
+
+
+def spring_coring_left_out() -> Message:
+    """No cores are taken in spring, as the brief says: the work of spring goes on without holes,
+    and the next cores are those of autumn. Advice differs by state: Iowa State has April and
+    September, Maryland and Kansas late summer and autumn alone.
+    """
+    return Message("open_turf.spring_coring.left_out")
+
+
+def spring_coring_closed() -> Message:
+    """No cores are taken in spring, as the brief says; no work of this plan asks for them then."""
+    return Message("open_turf.spring_coring.closed")
+
+
 def mow_low_before_mix() -> Message:
     """Low grass shows the bumps and lets the mix be dragged down to the soil."""
     return Message("open_turf.mow_low.before_mix")

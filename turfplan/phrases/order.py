@@ -99,6 +99,13 @@ def bags(*, bags: Listed, weight: Quantity) -> Message:
     return Message("order.bags", (("bags", bags), ("weight", weight)))
 
 
+def not_ordered() -> Message:
+    """Its order was skipped, and stands on no list any more: this is what comes from elsewhere. If
+    nothing comes, log the delivery as skipped too.
+    """
+    return Message("order.not_ordered")
+
+
 def bags_each(*, n: int, size: Amounted, material: Message) -> Message:
     """{n} bags of {size} of {material}"""
     return Message("order.bags_each", (("n", n), ("size", size), ("material", material)))

@@ -30,6 +30,11 @@ def what_would_work() -> Message:
     return Message("sheet.what_would_work")
 
 
+def what_would_spare_it() -> Message:
+    """What would spare the wait"""
+    return Message("sheet.what_would_spare_it")
+
+
 def in_the_brief() -> Message:
     """In the brief:"""
     return Message("sheet.in_the_brief")

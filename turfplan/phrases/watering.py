@@ -4,7 +4,7 @@ from turfplan.message import Day, Days, Listed, Message, Month, Number, Quantity
 
 
 def stage_settle_fill() -> Message:
-    """settle the fill"""
+    """Settle the fill"""
     return Message("watering.stage.settle_fill")
 
 
@@ -120,6 +120,13 @@ def zone_line(*, zone: Message, line: Message) -> Message:
 def why_settle_fill() -> Message:
     """A soaking the same evening settles the lift to its bottom: water does what feet cannot."""
     return Message("watering.why.settle_fill")
+
+
+def why_settle_bank() -> Message:
+    """Short cycles with pauses moisten the lift the same evening and wash nothing away: on a bank
+    firming settles it, and water only helps.
+    """
+    return Message("watering.why.settle_bank")
 
 
 def why_settle() -> Message:
@@ -318,6 +325,22 @@ def week_part_fits_ground(*, stage: Message, share: Number) -> Message:
     a slower sprinkler, more days, or accept that the grass is thirsty.
     """
     return Message("watering.week.part_fits_ground", (("stage", stage), ("share", share)))
+
+
+def week_part_fits_ground_fill(*, stage: Message, share: Number) -> Message:
+    """{stage}: in a day this ground takes in {share} of the water without runoff. More would wash
+    it: firm what is spread by foot or tamper in thin layers, and go on with short cycles on the
+    days after.
+    """
+    return Message("watering.week.part_fits_ground_fill", (("stage", stage), ("share", share)))
+
+
+def week_part_fits_ground_young(*, stage: Message, share: Number) -> Message:
+    """{stage}: in a day this ground takes in {share} of the water without runoff. More would wash
+    it away: take a slower sprinkler, cover the ground so that it stays moist, or begin with a
+    smaller part.
+    """
+    return Message("watering.week.part_fits_ground_young", (("stage", stage), ("share", share)))
 
 
 def week_part_fits(*, stage: Message, share: Number) -> Message:

@@ -28,6 +28,21 @@ def rank_stop() -> Message:
     return Message("week.rank.stop")
 
 
+def put_off() -> Message:
+    """Lost season:"""
+    return Message("week.put_off")
+
+
+def way_out() -> Message:
+    """Instead:"""
+    return Message("week.way_out")
+
+
+def way_out_line(*, title: str, reason: str, change: str) -> Message:
+    """{title}. {reason} In the brief: {change}"""
+    return Message("week.way_out_line", (("title", title), ("reason", reason), ("change", change)))
+
+
 def rank_law() -> Message:
     """Law and permission:"""
     return Message("week.rank.law")

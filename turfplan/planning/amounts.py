@@ -30,7 +30,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
-from turfplan.work.phases.open_turf import removes_cores
+from turfplan.work.phases.open_turf import closed_to_tines, removes_cores
 from turfplan.work.phases.sow import straw_area_m2
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, plugs_needed, pure_live_share
@@ -50,7 +50,7 @@ def loose_volumes(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice) -> 
         for index, layer in enumerate(session.passes):
             cores = (
                 cores_mm * setting.plot.area_m2 * setting.levelling.covered_share / 1000
-                if index == 0
+                if index == 0 and not closed_to_tines(setting, campaign, session.number)
                 else 0.0
             )
             passes[layer.number] = loose_volume_m3(

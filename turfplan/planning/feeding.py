@@ -15,6 +15,7 @@ from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
 from turfplan.work.feeding.cautions import day_faults
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
+from turfplan.work.feeding.potash import part_told
 from turfplan.work.feeding.product_amounts import (
     feed_amounts,
     lime_amount,
@@ -133,11 +134,8 @@ def _potash(
     brought = next((a.value for a in amounts if a.item == "potash"), 0.0)
     if feeding.potassium is None or wanted - brought < setting.book.si("feeding.potash_least"):
         return ()
-    why = (
-        amount_phrases.potash_half_beyond(bag=setting.brief.feeding.analysis or "")
-        if brought
-        else amount_phrases.potash_half()
-    )
+    bag = setting.brief.feeding.analysis if brought else None
+    why = part_told(len(feeding.potash), bag)
     facts = feeding.potassium.facts
     return (
         rate_amount("potash to add", wanted - brought, why, facts),

@@ -278,6 +278,15 @@ def order_lines(
     return tuple(lines)
 
 
+def largest_delivery_m3(lines: Iterable[OrderLine]) -> float:
+    """The most that comes loose on one day; 0 where nothing does."""
+    by_day: dict[date, float] = {}
+    for line in lines:
+        if line.loads:
+            by_day[line.deliver_by] = by_day.get(line.deliver_by, 0.0) + line.value
+    return max(by_day.values(), default=0.0)
+
+
 def _dated(line: Bought, order_by: date, deliver_by: date) -> OrderLine:
     value_us, unit_us = us_twin(line.value, line.unit)
     return OrderLine(

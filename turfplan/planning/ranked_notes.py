@@ -85,6 +85,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                     for what in ("no_run_fits", "part_fits")
                     for bound in ("home", "day", "ground")
                 ),
+                "watering.week.part_fits_ground_fill",
+                "watering.week.part_fits_ground_young",
             ),
             *_ranked(
                 "law",
@@ -116,6 +118,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             ),
             *_ranked(
                 "damage",
+                "absences",
+                "heap.too_large",
                 "plan_cautions.dogs",
                 "plan_cautions.steep",
                 "plan_cautions.septic_field",

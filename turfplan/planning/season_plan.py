@@ -10,6 +10,7 @@ from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
 from turfplan.network import Conflict
 from turfplan.phrases import lawn as phrases
+from turfplan.planning.absences import put_off, tells_of
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.falling import dated_without
@@ -20,7 +21,7 @@ from turfplan.planning.history import forecast_reasons, read_history, still_miss
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
-from turfplan.planning.purchases import order_lines
+from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
 from turfplan.planning.repair import (
@@ -45,8 +46,10 @@ from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Plan
 from turfplan.work.assumptions import resolve
+from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import ASKED_BEFORE_DAYS
 from turfplan.work.drafts import SeasonDraft
+from turfplan.work.heap import ask_for_room
 from turfplan.work.horizon import shortest
 from turfplan.work.lawn import ResolvedLawn, country_of
 from turfplan.work.phases.open_turf import too_thick
@@ -91,6 +94,7 @@ def make_plan(
         return shell.model_copy(update={"options": ways})
     later = _handed_over(brief, chosen, best, given)
     plan, history = _filled(shell, chosen, best, given, later)
+    plan = _with_absences(plan, brief, chosen, given, options=options)
     plan = ranked_plan(plan, so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
@@ -215,6 +219,7 @@ def _filled(
     cautions = (*shell.cautions, *warnings, *about_water)
     filled = {
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
+        "assumptions": (*shell.assumptions, *ask_for_room(setting, largest_delivery_m3(lines))),
         "tasks": tasks,
         "handover": later,
         "order": lines,
@@ -228,6 +233,33 @@ def _filled(
     wet = forecast_reasons(book, previous, coming_rain(given.place.days, setting.today))
     because = with_window_reasons(chosen.history.because, tasks, previous, moved, wet)
     return shell.model_copy(update=filled), replace(chosen.history, because=because)
+
+
+def _with_absences(
+    plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources, *, options: bool
+) -> Plan:
+    """The plan with what waits for another season because nobody is there, and what would spare it;
+    as it is once spreading, sowing or planting has begun.
+
+    What the household can change is dated as if nothing had been planned yet.
+    """
+    begun = {**chosen.history.done, **chosen.history.part_done}
+    if any(task.id in begun and task.plays(*MAIN_WORK) for task in plan.tasks):
+        return plan
+    anew = replace(given, so_far=NOTHING_YET)
+    found = put_off(
+        brief, chosen.setting, lambda other: _main_work(_chosen(other, anew)), options=options
+    )
+    if found is None:
+        return plan
+    others = tuple(said for said in plan.cautions if not tells_of(said, found.spans))
+    return plan.model_copy(
+        update={
+            "put_off": (found.told,),
+            "options": found.options,
+            "cautions": (*others, found.told),
+        }
+    )
 
 
 def _asking_for_permit(brief: Brief, book: Book) -> Brief:
@@ -260,7 +292,17 @@ def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
         for draft in work
         for node in (draft.start_node, draft.end_node)
     ]
-    return MainWork(best.campaign.name, min(days, default=None), max(days, default=None))
+    first, last = min(days, default=None), max(days, default=None)
+    return MainWork(best.campaign.name, first, last, _season_of(best.campaign))
+
+
+def _season_of(campaign: Campaign) -> tuple[date, date] | None:
+    """The first and the last day on which a campaign may sow, else spread."""
+    spread = [session.window for session in campaign.sessions]
+    windows = [campaign.sow_window] if campaign.sow_window else spread
+    if not windows:
+        return None
+    return min(w.start for w in windows), max(w.end for w in windows)
 
 
 def _setting(

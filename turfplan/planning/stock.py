@@ -1,8 +1,9 @@
 """Reckons what is still to be bought after what was ordered, delivered and used."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
+from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.season import FillVolumes
@@ -17,12 +18,13 @@ class Stock:
 
     `more` is what the order of a load takes more (below zero: less) than its passes need,
     `short_m3` what is short with no order left to take it, `settled` the tasks whose goods are
-    here, or not wanted any more.
+    here, or not wanted any more; `unasked` are orders that were skipped.
     """
 
     more: Mapping[int, float] = field(default_factory=dict)
     short_m3: float = 0.0
     settled: frozenset[str] = frozenset()
+    unasked: frozenset[str] = frozenset()
 
 
 def needed_m3(loads: Sequence[Load], volumes: FillVolumes) -> dict[int, float]:
@@ -31,6 +33,37 @@ def needed_m3(loads: Sequence[Load], volumes: FillVolumes) -> dict[int, float]:
     if needed:
         needed[max(needed)] += volumes.touch_up_m3
     return needed
+
+
+def skipped_passes(volumes: FillVolumes, history: TaskHistory) -> set[int]:
+    """The numbers of the passes that were skipped."""
+    ids = {f"{operation}.{n}": n for operation in COLLECTIVES["spreading"] for n in volumes.passes}
+    return {number for name, number in ids.items() if name in history.skipped}
+
+
+def wanted_loads(
+    loads: Sequence[Load], volumes: FillVolumes, history: TaskHistory, skipped: Collection[int]
+) -> tuple[Load, ...]:
+    """The loads without what passes take that were `skipped` (by number) before it was ordered."""
+    return tuple(
+        load
+        if is_under_way(load, history)
+        else replace(load, loose_m3=load.loose_m3 * _still_spread(load, volumes, skipped))
+        for load in loads
+    )
+
+
+def is_under_way(load: Load, history: TaskHistory) -> bool:
+    """Whether a load is ordered, or here."""
+    names = (f"order_material.{load.order}", f"delivery.{load.number}")
+    return any(name in history.done for name in names)
+
+
+def _still_spread(load: Load, volumes: FillVolumes, skipped: Collection[int]) -> float:
+    """The share of a load that is for passes that were not skipped."""
+    whole = sum(volumes.passes[number] for number in load.passes)
+    left = (volumes.passes[number] for number in load.passes if number not in skipped)
+    return sum(left) / whole if whole else 1.0
 
 
 def stock_of(
@@ -69,6 +102,7 @@ def stock_of(
         differing,
         max(0.0, -left) if left < -LEAST_M3 else 0.0,
         frozenset(history.done) | history.skipped,
+        history.skipped,
     )
 
 

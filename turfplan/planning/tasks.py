@@ -24,7 +24,14 @@ from turfplan.planning.feeding import amounts_of_feed, amounts_of_lime, amounts_
 from turfplan.planning.load_reasons import part
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.reasons import days_off_alone, reasons, wish_earlier, wish_later
-from turfplan.planning.stock import Stock, needed_m3, stock_of
+from turfplan.planning.stock import (
+    Stock,
+    is_under_way,
+    needed_m3,
+    skipped_passes,
+    stock_of,
+    wanted_loads,
+)
 from turfplan.planning.task_names import plain_titles
 from turfplan.records.constraints import Allowed, Constraint, Strength
 from turfplan.records.past import TaskHistory
@@ -43,7 +50,7 @@ def with_amounts(
     """Every draft with its amounts, in order, and what is still to be bought for them."""
     orders, stock = _orders(setting, candidate, history)
     by_task = _lines_of(orders)
-    idle = _idle(by_task, stock)
+    idle = _idle(by_task, stock) | _without_fill(setting, candidate, by_task, history)
     drafts: dict[str, Draft] = {}
     for draft in candidate.season.drafts:
         if draft.id in idle:
@@ -55,13 +62,15 @@ def with_amounts(
                 draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **values}
             )
         line = by_task.get(draft.id)
+        if line is not None and line.deliver_task == draft.id and line.order_task in stock.unasked:
+            draft = replace(draft, cautions=(*draft.cautions, of_order.not_ordered()))
         if draft.bags and line is not None:
             draft = replace(draft, title=_title_of_bags(line))
         drafts[draft.id] = draft
     bought = [
         line
         for line in orders + small_orders(setting, drafts)
-        if line.deliver_task not in stock.settled
+        if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
     ]
     coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
     if stock.short_m3 and coming:
@@ -95,6 +104,31 @@ def _idle(lines: Mapping[str, Bought], stock: Stock) -> frozenset[str]:
     return frozenset(names - stock.settled)
 
 
+def _without_fill(
+    setting: ResolvedLawn,
+    candidate: Candidate,
+    lines: Mapping[str, Bought],
+    history: TaskHistory | None,
+) -> frozenset[str]:
+    """What has nothing to do any more where passes were skipped: the heap that does not come is not
+    kept dry, what is not spread is not dragged in, what is not filled does not settle.
+    """
+    if history is None or not (skipped := skipped_passes(candidate.volumes, history)):
+        return frozenset()
+    nothing = skipped == set(candidate.volumes.passes)
+    lifted = any(draft.operation == "lift_and_fill" for draft in candidate.season.drafts)
+    gone = set()
+    for draft in candidate.season.drafts:
+        roles = set(setting.book.operations[draft.operation].roles)
+        load = lines.get(f"delivery.{draft.load}")
+        heap = draft.operation == "dry_material" and load is not None and load.value <= 0
+        drag = draft.operation == "incorporate" and draft.position in skipped
+        settles = nothing and not lifted and not roles.isdisjoint({"measuring", "mending"})
+        if heap or drag or settles:
+            gone.add(draft.id)
+    return frozenset(gone - history.recorded)
+
+
 def _spreading(setting: ResolvedLawn, candidate: Candidate) -> list[Draft]:
     return [
         d
@@ -108,13 +142,16 @@ def _orders(
 ) -> tuple[list[Bought], Stock]:
     """The bulk material of every load with what the journal says of it."""
     loads, mix, volumes = candidate.season.loads, candidate.mix, candidate.volumes
-    orders = material_orders(setting, loads, mix, volumes)
     if history is None:
-        return orders, Stock()
+        return material_orders(setting, loads, mix, volumes), Stock()
+    passes, skipped = _spreading(setting, candidate), skipped_passes(volumes, history)
+    loads = wanted_loads(loads, volumes, history, skipped)
+    if skipped == set(volumes.passes) and not any(is_under_way(load, history) for load in loads):
+        # Nothing is filled that could settle.
+        volumes = replace(volumes, touch_up_m3=0.0)
+    orders = material_orders(setting, loads, mix, volumes)
     sold = {load.number: line.value for load, line in zip(loads, orders, strict=False)}
-    stock = stock_of(
-        needed_m3(loads, volumes), sold, _spreading(setting, candidate), history, loads
-    )
+    stock = stock_of(needed_m3(loads, volumes), sold, passes, history, loads)
     return (material_orders(setting, loads, mix, volumes, stock) if stock.more else orders), stock
 
 

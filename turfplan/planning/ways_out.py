@@ -28,16 +28,18 @@ class MainWork:
     """What a way out leads to: its campaign, and the first and last day of spreading, sowing and
     planting.
 
-    The days are None where there is none of these.
+    The days are None where there is none of these. `season` is the first and the last day on which
+    the seed may go in, or, where nothing is sown, of the sessions of fill.
     """
 
     campaign: Message
     first: date | None
     last: date | None
+    season: tuple[date, date] | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class _ChangedBrief:
+class ChangedBrief:
     """A brief with something else asked for: what that is, how the brief says it, and the whole
     brief."""
 
@@ -63,24 +65,26 @@ def ways_out(
             # This way contradicts the book (for example seed for a grass that has none): it is no
             # option.
             continue
-        if work is not None and (reason := _leads_to(work)) not in found:
+        if work is not None and (reason := leads_to(work)) not in found:
             found[reason] = Option(title=change.title, reason=reason, change=change.lines)
         if len(found) == MOST_OPTIONS:
             break
     return tuple(found.values())
 
 
-def _leads_to(work: MainWork) -> Message:
+def leads_to(work: MainWork) -> Message:
+    """Where a way leads: the campaign, and the days of its main work where it has any."""
     if work.first is None or work.last is None:
         return phrases.campaign_alone(campaign=work.campaign)
     return phrases.campaign_dated(campaign=work.campaign, days=Days(work.first, work.last))
 
 
-def _with(brief: Brief, part: str, **values: Any) -> Brief:
+def with_values(brief: Brief, part: str, **values: Any) -> Brief:
+    """The brief with other values in one of its tables."""
     return brief.model_copy(update={part: getattr(brief, part).model_copy(update=values)})
 
 
-def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Every way that the brief leaves open, nearest to the wish first."""
     yield from _with_a_pot_test(brief, setting)
     yield from _with_more_sun(brief, setting)
@@ -95,144 +99,146 @@ def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
     yield from _with_more_days(brief)
     yield from _with_a_later_end(brief, setting)
     start = _next_year(brief, setting)
-    yield _ChangedBrief(
+    yield ChangedBrief(
         phrases.next_year(),
         as_written(f"from = {start}"),
-        _with(brief, "season", start=start, until=None),
+        with_values(brief, "season", start=start, until=None),
     )
 
 
-def _with_water(brief: Brief) -> Iterator[_ChangedBrief]:
+def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
     """A hose or a sprinkler, where the brief says that nobody waters."""
     if brief.water.possible is False and brief.seeding.intent not in ("none", "dormant"):
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.water_it(),
             as_written("possible = true"),
-            _with(brief, "water", possible=True),
+            with_values(brief, "water", possible=True),
         )
 
 
-def _with_more_choice(brief: Brief) -> Iterator[_ChangedBrief]:
+def _with_more_choice(brief: Brief) -> Iterator[ChangedBrief]:
     """Any campaign."""
     if brief.season.campaign != "auto":
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.any_campaign(),
             as_written('campaign = "auto"'),
-            _with(brief, "season", campaign="auto"),
+            with_values(brief, "season", campaign="auto"),
         )
 
 
-def _with_a_later_end(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _with_a_later_end(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Another year, where the owner gave the end; one that was assumed holds nothing up."""
     if brief.season.until is None:
         return
     later = brief.season.until + timedelta(days=366)
     if later > setting.today:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.more_time(),
             as_written(f"until = {later}"),
-            _with(brief, "season", until=later),
+            with_values(brief, "season", until=later),
         )
 
 
-def _with_more_hands(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _with_more_hands(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Twice the people, machines that spread, a contractor, and water that runs by itself."""
     work, people = brief.work, 2 * setting.labour.people
     if brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.more_people(n=people),
             as_written(f"people = {people}"),
-            _with(brief, "work", people=people),
+            with_values(brief, "work", people=people),
         )
         if not {"topdresser", "loader"}.issubset(work.machines):
             machines = tuple(dict.fromkeys((*work.machines, "topdresser", "loader")))
-            yield _ChangedBrief(
+            yield ChangedBrief(
                 phrases.machines_that_spread(),
                 as_written(f"machines = {list(machines)}".replace("'", '"')),
-                _with(brief, "work", machines=machines),
+                with_values(brief, "work", machines=machines),
             )
     if work.by != "contractor":
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.a_contractor(),
             as_written('by = "contractor"'),
-            _with(brief, "work", by="contractor"),
+            with_values(brief, "work", by="contractor"),
         )
     if not brief.water.timer and by_hand(brief.water) and brief.seeding.intent != "none":
-        yield _ChangedBrief(
-            phrases.a_timer(), as_written("timer = true"), _with(brief, "water", timer=True)
+        yield ChangedBrief(
+            phrases.a_timer(), as_written("timer = true"), with_values(brief, "water", timer=True)
         )
 
 
-def _with_sod(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _with_sod(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Sod where seed has no season, if the grass is sold as such."""
     seeded = brief.seeding.intent in ("overseed", "renovate", "patch")
     if seeded and "sod" in setting.sowing.grass.plantable and brief.season.until is not None:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.sod_instead(),
             as_written('intent = "plant", form = "sod"'),
-            _with(brief, "seeding", intent="plant", form="sod"),
+            with_values(brief, "seeding", intent="plant", form="sod"),
         )
 
 
-def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Seed that waits for spring, the hollows alone, and half of the fill."""
     grass = setting.turf.species
     sown = brief.seeding.intent in ("overseed", "renovate", "patch")
     if grass.season == "cool" and sown and grass.seedable:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.sow_dormant(),
             as_written('intent = "dormant"'),
-            _with(brief, "seeding", intent="dormant"),
+            with_values(brief, "seeding", intent="dormant"),
         )
     if brief.leveling.depth_mm and brief.leveling.lows:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.hollows_only(),
             phrases.leave_out(table="leveling.depth"),
-            _with(brief, "leveling", depth_mm=None),
+            with_values(brief, "leveling", depth_mm=None),
         )
     if brief.leveling.depth_mm:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.half_as_deep(),
             phrases.half_depth(),
-            _with(brief, "leveling", depth_mm=brief.leveling.depth_mm / 2),
+            with_values(brief, "leveling", depth_mm=brief.leveling.depth_mm / 2),
         )
 
 
-def _with_more_days(brief: Brief) -> Iterator[_ChangedBrief]:
+def _with_more_days(brief: Brief) -> Iterator[ChangedBrief]:
     """Days of work and of watering that the brief rules out."""
     calendar, water = brief.calendar, brief.water
     if calendar.weekdays is not None and len(calendar.weekdays) < 7:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.any_weekday(),
             as_written('weekdays = ["mon", …, "sun"]'),
-            _with(brief, "calendar", weekdays=WEEKDAYS),
+            with_values(brief, "calendar", weekdays=WEEKDAYS),
         )
     if calendar.away or calendar.unavailable:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.stay_at_home(),
             as_written("away = []"),
-            _with(brief, "calendar", away=(), unavailable=()),
+            with_values(brief, "calendar", away=(), unavailable=()),
         )
     if water.allowed_weekdays is not None and water.permit is False:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.water_permit(),
             as_written("permit = true"),
-            _with(brief, "water", permit=True),
+            with_values(brief, "water", permit=True),
         )
 
 
-def _one_after_the_other(brief: Brief) -> Iterator[_ChangedBrief]:
+def _one_after_the_other(brief: Brief) -> Iterator[ChangedBrief]:
     """Level and sow in seasons of their own."""
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
-    yield _ChangedBrief(
-        phrases.level_now(), as_written('intent = "none"'), _with(brief, "seeding", intent="none")
+    yield ChangedBrief(
+        phrases.level_now(),
+        as_written('intent = "none"'),
+        with_values(brief, "seeding", intent="none"),
     )
-    yield _ChangedBrief(
+    yield ChangedBrief(
         phrases.sow_now(),
         phrases.leave_out(table="[leveling]"),
-        _with(brief, "leveling", depth_mm=None, lows=()),
+        with_values(brief, "leveling", depth_mm=None, lows=()),
     )
 
 
@@ -243,7 +249,7 @@ def _next_year(brief: Brief, setting: ResolvedLawn) -> date:
     return next_growing_year(setting.book, after, southern=setting.climate.southern)
 
 
-def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Where something in the soil lets nothing grow: seed once it has grown in a pot of it."""
     if not any(hold.until is None for hold in setting.holds):
         return
@@ -254,14 +260,14 @@ def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBr
         use.model_copy(update={"seed_after": after}) if number in waiting else use
         for number, use in enumerate(brief.history.herbicides, 1)
     )
-    yield _ChangedBrief(
+    yield ChangedBrief(
         pot_passed(),
         as_written(f"seed_after = {after}"),
-        _with(brief, "history", herbicides=uses),
+        with_values(brief, "history", herbicides=uses),
     )
 
 
-def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Where it is too dark for what is sown: another grass, other plants, or more light."""
     light, grass = setting.plot.light, setting.turf.species
     if light is None or setting.sowing.refused is None or light.hours is None:
@@ -271,21 +277,21 @@ def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrie
         intent = brief.seeding.intent
         if not entry.seedable or (intent == "plant" and entry.plantable):
             intent = "plant"
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.other_grass(grass=name),
             as_written(f'species = "{other}", intent = "{intent}"'),
-            _with(brief, "seeding", species=other, intent=intent, form=None),
+            with_values(brief, "seeding", species=other, intent=intent, form=None),
         )
     needed = max(light.least_h, light.needs_h(setting.sowing.grass.id))
     if light.hours < needed:
-        yield _ChangedBrief(
+        yield ChangedBrief(
             phrases.more_sun(hours=hours_of(needed)),
             as_written(f"sun_hours = {needed:g}"),
-            _with(brief, "site", sun_hours=needed, shade_hours=None),
+            with_values(brief, "site", sun_hours=needed, shade_hours=None),
         )
 
 
-def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """The two ways with turf that is a sponge: strip it, or take the thatch down for a season and
     level it then.
     """
@@ -294,19 +300,21 @@ def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBri
     if not sponge or brief.lawn.condition == "bare":
         return
     intent: Intent = "renovate" if grass.seedable else "plant"
-    yield _ChangedBrief(
+    yield ChangedBrief(
         phrases.strip_turf(),
         as_written(f'condition = "bare", thatch = "0 in", intent = "{intent}"'),
-        _with(_with(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent=intent),
+        with_values(
+            with_values(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent=intent
+        ),
     )
     if grass.dethatch != "never":
         left, start = book.si("dethatch.limit"), _next_year(brief, setting)
         depth = f"{left / INCH_MM:g} in" if setting.system is System.US else f"{left:.0f} mm"
-        lighter = _with(brief, "lawn", thatch_mm=left)
-        yield _ChangedBrief(
+        lighter = with_values(brief, "lawn", thatch_mm=left)
+        yield ChangedBrief(
             _thatch_first(setting, start),
             as_written(f'from = {start}, thatch = "{depth}"'),
-            _with(lighter, "season", start=start, until=None),
+            with_values(lighter, "season", start=start, until=None),
         )
 
 

@@ -152,6 +152,8 @@ CautionName = Literal[
     "grade",
 ]
 # Why grass is thin, as a brief may say it.
+# When a cause can be seen: once the ground is open, once the grass grows, shortly before the work.
+CauseSeen = Literal["ground", "growth", "work"]
 ThinCause = Literal[
     "salt",
     "shade",

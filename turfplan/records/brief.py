@@ -677,6 +677,7 @@ class Delivery(BriefTable):
     quoted_m3: Volume | None = Field(None, alias="quoted")
     least_load_m3: Volume | None = Field(None, alias="least_load")
     form: Literal["bulk", "bags"] | None = None
+    heap_area_m2: Area | None = Field(None, alias="heap_area")
 
 
 class YearlySpan(BriefTable):

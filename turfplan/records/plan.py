@@ -55,7 +55,7 @@ class Rejected(PlanRecord):
 
 
 class Option(PlanRecord):
-    """A verified way out of a plan that cannot be done as asked."""
+    """A verified way out of a plan that cannot be done as asked, or that puts its work off."""
 
     title: Said
     reason: Said
@@ -308,6 +308,7 @@ class Plan(PlanRecord):
     cautions: tuple[Said, ...] = ()
     holds: tuple[Said, ...] = ()  # the cautions that keep seed or fill waiting for an answer
     warnings: tuple[Said, ...] = ()  # the cautions against a day that somebody chose by hand
+    put_off: tuple[Said, ...] = ()  # the cautions of what waits because nobody is there
     ranked: tuple[RankedNote, ...] = ()
     assumptions: tuple[Said, ...] = ()
     disagreements: tuple[Said, ...] = ()

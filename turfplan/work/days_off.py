@@ -101,10 +101,13 @@ def work_days(
         mine = calendar.weekdays or (BUSINESS_DAYS if brief.work.by == "contractor" else WEEKEND)
         takes = (*BUSINESS_DAYS, *(day for day in mine if day == "sat"))
     trucks = without(weekday_days(first, last, takes), (*receiving, *free, *quiet))
-    orders = without(own, (*sundays, *free))
-    if brief.work.by == "contractor" or not orders.ranges:
-        orders = without(business, (*closed, *away))
-    return WorkDays(work, without(work, quiet), own, trucks, business, orders, public)
+    orders, at_home = without(own, (*sundays, *free)), without(business, (*closed, *away))
+    hired = brief.work.by == "contractor"
+    if hired or not orders.ranges:
+        orders = at_home
+    # A contractor asks for marks while nobody is at home.
+    offices = without(business, closed) if hired else at_home
+    return WorkDays(work, without(work, quiet), own, trucks, business, offices, orders, public)
 
 
 def _closed(spans: Collection[Span]) -> tuple[tuple[int, int], ...]:
@@ -141,6 +144,8 @@ def days_for(setting: ResolvedLawn, operation: str) -> DaySet:
         return calendar.deliveries
     if "ordering" in entry.roles:
         return calendar.orders
+    if entry.office:
+        return calendar.offices
     if is_heard(setting, operation):
         return calendar.machines
     return calendar.work if entry.hired else calendar.household
@@ -152,6 +157,8 @@ def why_days(setting: ResolvedLawn, operation: str) -> Reason:
     if "delivery" in entry.roles:
         own = brief.delivery.allowed_weekdays or brief.work.by == "contractor"
         return Reason(WORK_DAYS, phrases.delivery_days() if own else phrases.work_days())
+    if entry.office:
+        return Reason(WORK_DAYS, phrases.office_days())
     law = quiet_law(brief, setting.book)
     if is_heard(setting, operation) and law.rests:
         facts = () if law.source is None else (law.source.name,)

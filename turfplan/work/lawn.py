@@ -125,8 +125,9 @@ class WorkDays:
 
     `work` are those of the lawn's heavy work, by the household or a contractor, `machines` those of
     them on which machines may be heard, `household` what is left to the household, `business` those
-    of suppliers and utilities, `orders` those of the household on which a supplier answers;
-    `public` are the public holidays that were kept (ordinals).
+    of suppliers and utilities, `offices` those of them on which somebody is there to ask, `orders`
+    those of the household on which a supplier answers; `public` are the public holidays that were
+    kept (ordinals).
     """
 
     work: DaySet
@@ -134,6 +135,7 @@ class WorkDays:
     household: DaySet
     deliveries: DaySet
     business: DaySet
+    offices: DaySet
     orders: DaySet
     public: tuple[int, ...] = ()
 

@@ -17,6 +17,7 @@ from turfplan.work.bags import bagged
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, Load
+from turfplan.work.heap import heap_room_m3
 from turfplan.work.lawn import ResolvedLawn
 
 WEEK = 7
@@ -39,11 +40,11 @@ def loads_of(
     found: list[Load] = []
     for session in campaign.sessions:
         order, own = len(found) + 1, list[Load]()
-        together = _together(setting, session, days, spacing_days[session.number])
+        together = _together(setting, session, days, spacing_days[session.number], loose_m3)
         for passes in together:
             parts = [(1, days[passes[0]])]
             if len(passes) == 1 and days[passes[0]] > 1:
-                parts = _parts(setting, session, days[passes[0]])
+                parts = _parts(setting, session, days[passes[0]], loose_m3[passes[0]])
             for first, last in parts:
                 volume = sum(loose_m3[p] for p in passes)
                 part = (first, last) if len(parts) > 1 else None
@@ -56,26 +57,39 @@ def loads_of(
 
 
 def _together(
-    setting: ResolvedLawn, session: Session, days: Mapping[int, int], spacing: int
+    setting: ResolvedLawn,
+    session: Session,
+    days: Mapping[int, int],
+    spacing: int,
+    loose_m3: Mapping[int, float],
 ) -> list[tuple[int, ...]]:
-    """The passes of a session in groups that one load can serve: within its storage limit."""
+    """The passes of a session in groups that one load can serve: within its storage limit, and
+    where there is room for it."""
     if setting.on_open_ground:
         # Soil for lifts is not kept dry, and lies until it is used.
         return [tuple(layer.number for layer in session.passes)]
     room = setting.days("order.storage_days") - setting.days("order.dry_reserve") - WEEK
+    most_m3 = heap_room_m3(setting)
     groups: list[tuple[int, ...]] = []
     for layer in session.passes:
         one_day = all(days[n] == 1 for n in (*(groups[-1] if groups else ()), layer.number))
-        if groups and one_day and spacing * len(groups[-1]) <= room:
+        in_all = sum(loose_m3[n] for n in (*(groups[-1] if groups else ()), layer.number))
+        fits = most_m3 is None or in_all <= most_m3
+        if groups and one_day and fits and spacing * len(groups[-1]) <= room:
             groups[-1] = (*groups[-1], layer.number)
         else:
             groups.append((layer.number,))
     return groups
 
 
-def _parts(setting: ResolvedLawn, session: Session, strips: int) -> list[tuple[int, int]]:
-    """The strips of one pass by load, first and last of each."""
+def _parts(
+    setting: ResolvedLawn, session: Session, strips: int, loose_m3: float
+) -> list[tuple[int, int]]:
+    """The strips of one pass by load, first and last of each: no load is older than a heap may be,
+    nor larger than there is room for."""
     each = max(1, _strips_of_a_load(setting, session))
+    if most_m3 := heap_room_m3(setting):
+        each = max(1, min(each, int(most_m3 * strips / loose_m3)))
     count = -(-strips // each)
     ends = [round(strips * k / count) for k in range(count + 1)]
     return [(a + 1, b) for a, b in itertools.pairwise(ends)]

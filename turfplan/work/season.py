@@ -31,7 +31,7 @@ from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
 from turfplan.work.phases.marks import marks, marks_hold
 from turfplan.work.phases.new_ground import new_ground
-from turfplan.work.phases.open_turf import surface
+from turfplan.work.phases.open_turf import surface, told_of_spring_coring
 from turfplan.work.phases.prepare import prepare
 from turfplan.work.phases.receive import with_loads
 from turfplan.work.phases.seedbed import LAST_CUT, sown_apart
@@ -97,7 +97,13 @@ def draft_season(
             *_constraints(setting, campaign, feeding, tasks, computed),
             *load_lags(setting, tasks, loads),
         ),
-        (*soil.notes, *unfinished, *left_out, *idle_machines(setting, tasks)),
+        (
+            *soil.notes,
+            *unfinished,
+            *left_out,
+            *idle_machines(setting, tasks),
+            *told_of_spring_coring(setting, campaign),
+        ),
         (*steep, *soil.cautions, *(said(caution) for caution in mix.cautions)),
         (
             *(said(disagreement) for disagreement in mix.disagreements),

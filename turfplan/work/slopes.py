@@ -17,6 +17,11 @@ def slope_share(setting: ResolvedLawn) -> float:
     return (setting.brief.site.slope_percent or 0.0) / 100
 
 
+def on_a_bank(setting: ResolvedLawn) -> bool:
+    """Whether water and loose material run here: nothing is soaked at once."""
+    return slope_share(setting) > setting.book.si("site.slope_steep")
+
+
 def too_steep(setting: ResolvedLawn) -> Message | None:
     """Why nothing can be planned on such a slope; None where it can."""
     slope, book = slope_share(setting), setting.book

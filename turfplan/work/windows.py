@@ -24,7 +24,7 @@ from turfplan.work.year_seasons import season_of
 
 @dataclass(frozen=True, slots=True)
 class WindowPolicy:
-    """Regional policy: None leaves it to the region's overlay, else to the default (no)."""
+    """Regional policy: None leaves it to the region's overlay, else to the rule of the window."""
 
     late_nitrogen: bool | None = None
     spring_aeration: bool | None = None
@@ -136,7 +136,7 @@ def _windows_of(
     for rule in book.windows:
         if rule.grass not in ("any", season) or (rule.species and species not in rule.species):
             continue
-        if rule.setting is not None and not _policy(book, settings, rule.setting):
+        if rule.setting is not None and not _policy(book, settings, rule.setting, rule.unsaid):
             closed.append(ClosedWindow(rule.operation, rule.id, LEFT_OUT[rule.setting]()))
             continue
         span = _span(growing, rule)
@@ -150,9 +150,13 @@ def _windows_of(
     return WindowsOfYear(tuple(windows), tuple(closed))
 
 
-def _policy(book: Book, settings: WindowPolicy, name: RegionSetting) -> bool:
+def _policy(book: Book, settings: WindowPolicy, name: RegionSetting, unsaid: bool) -> bool:
+    """What the owner says, else the region, else what holds where neither says anything."""
     asked: bool | None = getattr(settings, name)
-    return bool(book.setting(name)) if asked is None else asked
+    habit = book.setting(name)
+    if asked is not None:
+        return asked
+    return unsaid if habit is None else habit
 
 
 class _WindowSpan(NamedTuple):

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Literal
 
+from turfplan.export.sheets.first_notes import first_notes
 from turfplan.export.sheets.ground_sheets import PassSheet, pass_sheets
 from turfplan.export.sheets.look import (
     DAYS_IN_WEEK,
@@ -41,8 +42,6 @@ from turfplan.records.plan_task import Task
 
 # The blanks for the day and the hours beside a job take the room of that many characters.
 FILL_IN_LENGTH, USED_LENGTH = 46, 20
-# The ranks that stand on the first sheet.
-FIRST_SHEET = ("stop", "law")
 State = Literal["open", "done", "skipped", "held", "overdue"]
 
 
@@ -155,7 +154,7 @@ def _sheet(
     jobs = tuple(_jobs(monday, [task for task in here if task.series is None], words, maps))
     water = tuple(water_row(task, week, words) for task in here if task.series is not None)
     water_cautions = tuple(dict.fromkeys(c.text for row in water for c in row.task.cautions))
-    notes = _notes(plan, words) if monday == _first_monday(plan, by_week) else ()
+    notes = first_notes(plan, words) if monday == _first_monday(plan, by_week) else ()
     above = (*water_cautions, *(f"{rank} {text}" for rank, text in notes))
     ahead_title, ahead = look_ahead(by_week, monday, words)
     fitting = fit_of(_week_text(jobs, water, above, ahead, words), look.paper, large=look.large)
@@ -185,15 +184,6 @@ def _first_monday(plan: Plan, by_week: ByWeek) -> date | None:
     """The Monday of the first sheet: of the first week with work from the present one on."""
     present = monday_of(today_of(plan))
     return min((monday for monday in by_week if monday >= present), default=None)
-
-
-def _notes(plan: Plan, words: Words) -> tuple[tuple[str, str], ...]:
-    """What stops work, and what the law or a permission asks, each under its rank."""
-    return tuple(
-        (words.text(Message(f"week.rank.{note.rank}")), note.text.text)
-        for note in plan.ranked
-        if note.kind == "caution" and note.rank in FIRST_SHEET
-    )
 
 
 def _maps_of(

@@ -1,7 +1,7 @@
 """When sulfur, iron and gypsum go on: what a soil test asks for where pH or sodium is too high."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import ceil
 
 from turfplan.message import Message, Number, Quantity
@@ -58,7 +58,15 @@ def is_sodic(setting: ResolvedLawn) -> bool:
 def amendments(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     """The parts of each as tasks, on days on which the grass grows and no seedlings stand."""
     quiet = _quiet(setting, campaign)
-    return [draft for dose in _doses(setting) for draft in _drafts(setting, dose, quiet)]
+    return [
+        draft
+        for dose in _doses(setting)
+        for draft in (
+            _iron_drafts(setting, campaign, dose)
+            if dose.key == IRON
+            else _drafts(setting, dose, quiet)
+        )
+    ]
 
 
 def _quiet(setting: ResolvedLawn, campaign: Campaign) -> tuple[int, int] | None:
@@ -139,30 +147,66 @@ def _gypsum(setting: ResolvedLawn, rate_g_m2: float) -> _Dose:
 def _drafts(setting: ResolvedLawn, dose: _Dose, quiet: tuple[int, int] | None) -> Iterator[Draft]:
     slip = dose.gap_days // SLIP
     day = setting.first_day + slip
-    area_m2 = setting.plot.area_m2
-    amounts = (
-        mass_amount(dose.item, dose.g_m2, area_m2, dose.why, dose.facts),
-        rate_amount(dose.rate_item, dose.g_m2, dose.why, dose.facts),
-    )
-    kg = dose.g_m2 * area_m2 / G_IN_KG
     for number in range(1, dose.parts + 1):
         grown = _growing(setting, day)
         if grown is not None and quiet is not None and quiet[0] - slip <= grown <= quiet[1] + slip:
             grown = _growing(setting, quiet[1] + slip + 1)
         if grown is None or grown > setting.last_day:
             return
-        draft = make(
-            setting,
-            "amend",
-            dose.key if dose.key == IRON else f"{dose.key}.{number}",
-            timing=Timing(CARE, ideal=grown, position=number, window=(grown - slip, grown + slip)),
-            wording=Wording(
-                dose.why, {"what": dose.what, "amount": Quantity(kg, "mass", "up")}, how=dose.how
-            ),
-            facts=dose.facts,
-        )
-        yield replace(draft, amounts=amounts)
+        window = (grown - slip, grown + slip)
+        timing = Timing(CARE, ideal=grown, position=number, window=window)
+        yield _draft(setting, dose, timing, f"{dose.key}.{number}")
         day = grown + dose.gap_days
+
+
+def _draft(setting: ResolvedLawn, dose: _Dose, timing: Timing, key: str) -> Draft:
+    """One part of a dose as a task."""
+    area_m2 = setting.plot.area_m2
+    amount = Quantity(dose.g_m2 * area_m2 / G_IN_KG, "mass", "up")
+    draft = make(
+        setting,
+        "amend",
+        key,
+        timing=timing,
+        wording=Wording(dose.why, {"what": dose.what, "amount": amount}, how=dose.how),
+        facts=dose.facts,
+    )
+    return draft.with_amounts(
+        mass_amount(dose.item, dose.g_m2, area_m2, dose.why, dose.facts),
+        rate_amount(dose.rate_item, dose.g_m2, dose.why, dose.facts),
+    )
+
+
+def _iron_drafts(setting: ResolvedLawn, campaign: Campaign, dose: _Dose) -> Iterator[Draft]:
+    """Iron at the first chance: it works through leaves, and harms no seed that is still to come.
+
+    Where there is no grass, or none that stays, it waits for the new.
+    """
+    day, sow, slip = setting.first_day, campaign.sow_window, dose.gap_days // SLIP
+    if sow is not None:
+        # Of a long season the work takes the days around its best.
+        best = sow.best.toordinal()
+        begins = max(sow.start.toordinal(), best - slip)
+        tender = min(sow.end.toordinal(), best + slip) + setting.days("seeding.no_dressing")
+        anew = setting.on_open_ground or setting.sowing.intent == "renovate"
+        grown = _awake(setting, day)
+        if anew or (grown is not None and begins <= grown <= tender):
+            day = tender
+    grown = _awake(setting, day)
+    if grown is not None and grown <= setting.last_day:
+        window = (grown, grown + slip)
+        yield _draft(setting, dose, Timing(CARE, ideal=grown, window=window), dose.key)
+
+
+def _awake(setting: ResolvedLawn, day: int) -> int | None:
+    """The first day from `day` on on which the lawn's grass is green: fed, or in good growth."""
+    least, season = setting.book.si("water.dormant_growth"), setting.turf.species.season
+    days = [_growing(setting, day)]
+    for window in setting.open("feed_nitrogen"):
+        opens, ends = window.start.toordinal(), window.end.toordinal()
+        grown = growing_from(setting, max(day, opens), season, least) if ends >= day else None
+        days.append(grown if grown is not None and grown <= ends else None)
+    return min((found for found in days if found is not None), default=None)
 
 
 def _growing(setting: ResolvedLawn, day: int) -> int | None:

@@ -133,11 +133,8 @@ def _lime_reason(measured: Message, product: Message, *, parts: int) -> Message:
     return reason(measured=measured, product=product)
 
 
-def potassium_plan(brief: Brief, book: Book, feedings: int = 0) -> Nutrient | None:
-    """Potash by the level the laboratory found, with the first of so many feedings.
-
-    It is given in two parts; None without a test.
-    """
+def potassium_plan(brief: Brief, book: Book) -> Nutrient | None:
+    """Potash of a year by the level the laboratory found; None without a test."""
     found = level_of(brief, book, "potassium")
     if found is None:
         return None
@@ -145,8 +142,15 @@ def potassium_plan(brief: Brief, book: Book, feedings: int = 0) -> Nutrient | No
     rate, facts = book.si(name), (name, *found.facts)
     if rate <= 0:
         return Nutrient("potash", 0.0, phrases.potash_enough(), facts)
-    reasons = (phrases.potash_alone, phrases.potash_with_one, phrases.potash_with_two)
-    return Nutrient("potash", rate, reasons[min(feedings, 2)](level=found.told), facts)
+    parts = potash_parts_of(book, rate)
+    if parts == 1:
+        return Nutrient("potash", rate, phrases.potash_once(level=found.told), facts)
+    return Nutrient("potash", rate, phrases.potash_parts(level=found.told, parts=parts), facts)
+
+
+def potash_parts_of(book: Book, rate_g_m2: float) -> int:
+    """The parts of a year's potash, none of which is more than the grass takes at once."""
+    return max(1, ceil(rate_g_m2 / book.si("feeding.potash_once") - 1e-9))
 
 
 def phosphorus_plan(
@@ -179,7 +183,8 @@ def _no_phosphate(
     """Why a soil test asks for no phosphate; None where it does."""
     test = brief.soil_test
     if test.phosphorus is None:
-        return phrases.phosphate_no_test()
+        tested = test.model_dump(exclude_none=True, exclude={"on"})
+        return phrases.phosphate_not_tested() if tested else phrases.phosphate_no_test()
     found = level_of(brief, book, "phosphorus")
     if found is None:
         return phrases.phosphate_unread()

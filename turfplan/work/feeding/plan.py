@@ -31,6 +31,7 @@ from turfplan.work.feeding.nutrients import (
     potassium_plan,
     soil_test_notes,
 )
+from turfplan.work.feeding.potash import PotashDays, PotashPart, carried_g_m2, potash_parts
 from turfplan.work.feeding.slots import FeedingSeason, OpenTo, OpenWindow, Skips, sowing_of
 from turfplan.work.feeding.stages import NO_STAGES, Stages
 from turfplan.work.feeding.starter import SeedOn, left_out, starter_days, starter_of
@@ -91,18 +92,12 @@ class FeedingPlan:
     compost_feeds: bool
     starter_days: Allowed | None = None
     fresh_ground: bool = False
+    potash: tuple[PotashPart, ...] = ()
 
     def potash_g_m2(self, key: str) -> float:
-        """The potash that goes on with a feeding: half of the year's with each of the first two.
-
-        None where all of it is worked into fresh ground.
-        """
-        if self.fresh_ground:
-            return 0.0
-        first_two = sorted(self.feeds, key=lambda f: f.best)[:2]
-        if self.potassium is None or key not in {feed.key for feed in first_two}:
-            return 0.0
-        return self.potassium.rate_g_m2 / 2
+        """The potash that goes on with a feeding; none where all of it is worked into fresh
+        ground."""
+        return carried_g_m2(self.potash, self.feeds, key)
 
 
 def feeding_plan(
@@ -120,7 +115,7 @@ def feeding_plan(
     nitrogen = _nitrogen(season, work, budget)
     fresh_ground = on_fresh_ground(brief, seeded=work.seeded)
     lime = lime_plan(in_its_state(brief, climate), book, species_id, fresh_ground=fresh_ground)
-    potassium = potassium_plan(brief, book, len(nitrogen.feeds))
+    potassium = potassium_plan(brief, book)
     if work.fresh_ground and potassium is not None and potassium.rate_g_m2 > 0:
         potassium = replace(potassium, reason=phrases.potash_worked_in())
     phosphorus = phosphorus_plan(
@@ -158,7 +153,26 @@ def feeding_plan(
         compost_feeds=work.compost_in_mix and work.seeded,
         starter_days=nitrogen.starter_days,
         fresh_ground=work.fresh_ground,
+        potash=_potash(season, work, potassium, nitrogen.feeds),
     )
+
+
+def _potash(
+    season: FeedingSeason,
+    work: FeedingWork,
+    potassium: Nutrient | None,
+    feeds: Sequence[NitrogenFeeding],
+) -> tuple[PotashPart, ...]:
+    """The parts of the potash that are spread on grass; what is worked in has none."""
+    if work.fresh_ground:
+        return ()
+    brief = season.brief
+    anew = brief.lawn.condition == "bare" or brief.seeding.intent == "renovate"
+    # Before the seed living turf is kept from nitrogen alone.
+    quiet = [q for q in work.stages.quiet if anew or work.sown is None or q.last >= work.sown]
+    fed = [window for window in work.windows if window.operation == "feed_nitrogen"]
+    days = PotashDays(work.first, work.last, quiet, work.days, fed)
+    return potash_parts(season, potassium, feeds, days)
 
 
 @dataclass(frozen=True, slots=True)

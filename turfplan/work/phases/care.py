@@ -14,8 +14,10 @@ from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import Emergence, emergence, undressed_days
+from turfplan.work.feeding.amendments import amend_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.plan import FeedingPlan
+from turfplan.work.feeding.potash import potash_drafts
 from turfplan.work.feeding.stages import PLANTED
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
@@ -42,16 +44,22 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
 
 
 def feed_drafts(setting: ResolvedLawn, feeding: FeedingPlan) -> list[Draft]:
-    """The tasks of the feedings, the starter apart."""
-    return [_feed(setting, feed, feeding) for feed in feeding.feeds]
+    """The tasks of the feedings, the starter apart, and potash that goes on without one."""
+    potash = potash_drafts(setting, feeding.potassium, feeding.potash)
+    return [*(_feed(setting, feed, feeding) for feed in feeding.feeds), *potash]
 
 
 def feed_days(
     setting: ResolvedLawn, feeding: FeedingPlan, drafts: Sequence[Draft]
 ) -> list[Allowed]:
-    """Each feeding keeps to its own window; one that cannot is left out once it has a day."""
+    """Each feeding keeps to its own window; one that cannot is left out once it has a day.
+
+    So do the parts of potash that go on by themselves.
+    """
     ids = {d.id for d in drafts}
-    return [
+    by_itself = {f"amend.potash.{part.number}" for part in feeding.potash}
+    of_potash = amend_days([draft for draft in drafts if draft.id in by_itself])
+    return of_potash + [
         Allowed(
             f"window:feed_nitrogen.{feed.key}",
             f"feed_nitrogen.{feed.key}",

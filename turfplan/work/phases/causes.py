@@ -10,6 +10,7 @@ from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import ThinCause
 from turfplan.records.brief import BumpCause
 from turfplan.work.drafts import Draft
+from turfplan.work.feeding.lime import growing_from
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 
@@ -31,12 +32,16 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
 
 def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
     """A look for each cause that is not over, and another where one was found alive; `first` is
-    the task with which the work on the ground begins."""
-    timing = Timing(PREPARE, anchor=first, offset=-setting.days("wish.diagnose"))
+    the task with which the work on the ground begins.
+
+    A look stands as early as there is something to see: what it finds may take weeks to mend.
+    """
     cause, site = setting.brief.site.bump_cause, setting.brief.site
     if _bump_is_live(setting) and cause is not None:
-        yield make(setting, "diagnose", timing=timing, wording=Wording(_LIVE_CAUSES[cause]()))
+        early = Timing(PREPARE, ideal=_open_ground(setting))
+        yield make(setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause]()))
     for name in thin_causes(setting):
+        timing = _when_seen(setting, name, first)
         yield make(setting, "diagnose", name, timing=timing, wording=_wording(setting, name))
     again = setting.alive_until
     if again is not None and (thin_causes(setting) or _bump_is_live(setting) or site.thin_cause):
@@ -47,6 +52,27 @@ def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
             timing=Timing(PREPARE, ideal=again),
             wording=Wording(phrases.cause_again(), title=phrases.cause_again_title(), how=_again()),
         )
+
+
+def _when_seen(setting: ResolvedLawn, cause: ThinCause, first: str) -> Timing:
+    """The first weeks in which a cause can be seen, or those before the work begins."""
+    seen = setting.book.causes[cause].seen
+    if seen == "work":
+        return Timing(PREPARE, anchor=first, offset=-setting.days("wish.diagnose"))
+    opens = _open_ground(setting)
+    if seen == "ground":
+        return Timing(PREPARE, ideal=opens)
+    growth, season = setting.book.si("water.dormant_growth"), setting.turf.species.season
+    grows = growing_from(setting, opens, season, growth)
+    return Timing(PREPARE, ideal=opens if grows is None else grows)
+
+
+def _open_ground(setting: ResolvedLawn) -> int:
+    """The first day of the plan on which the ground is open for a spade, as for a probe."""
+    opens = (w.start.toordinal() for w in setting.open("soil_test"))
+    ends = (w.end.toordinal() for w in setting.open("soil_test"))
+    first = setting.first_day
+    return next((max(a, first) for a, b in zip(opens, ends, strict=True) if b >= first), first)
 
 
 def thin_causes(setting: ResolvedLawn) -> tuple[ThinCause, ...]:

@@ -23,6 +23,7 @@ from turfplan.work.operations import (
     handled,
     make,
 )
+from turfplan.work.slopes import on_a_bank
 from turfplan.work.watering.hours import law_of
 
 
@@ -264,9 +265,10 @@ def site_cautions(setting: ResolvedLawn) -> tuple[Message, ...]:
     """What the owner said about the site, as cautions of the spreading itself."""
     site, book = setting.brief.site, setting.book
     cautions: list[Message] = []
-    if (site.slope_percent or 0) / 100 > book.si("site.slope_steep"):
-        steep = of_ground.steep() if setting.on_open_ground else phrases.steep()
-        cautions += [steep, slopes.spread_across()]
+    if on_a_bank(setting):
+        # Bare ground is filled from the foot up; a layer over grass is drawn over it from the top.
+        grass = (phrases.steep(), slopes.spread_across())
+        cautions += [of_ground.steep()] if setting.on_open_ground else grass
     if site.septic_field:
         cautions.append(phrases.septic_field())
     if site.building:

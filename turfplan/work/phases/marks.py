@@ -44,7 +44,7 @@ def marks(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) ->
     for draft in drafts:
         if digs(setting, draft):
             # Blades that go in a season before the tines belong to no session of passes.
-            own = "blades" if draft.session < 0 else _own(draft)
+            own = "blades" if draft.session < 0 else _own(setting, campaign, draft)
             session = draft.session or (1 if campaign.sessions else 0)
             groups.setdefault((session, own), []).append(draft)
     found: list[Draft] = []
@@ -57,13 +57,26 @@ def marks(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) ->
     return found
 
 
-def _own(draft: Draft) -> str:
+def _own(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> str:
     """The key of the request that a task has apart from the rest of its session, if it has one."""
     if draft.operation == "diagnose" and draft.key == "again":
         return "later"
+    if draft.operation == "diagnose":
+        # What is looked for in another part of the season has marks of its own.
+        cause = setting.book.causes.get(draft.key or "")
+        same = cause is None or cause.seen == "ground" or _begins_soon(setting, campaign)
+        return _OWN["diagnose"] if cause is None or same else cause.id
     if draft.operation == "slit" and draft.session:
         return "seedbed"
     return _OWN.get(draft.operation, "")
+
+
+def _begins_soon(setting: ResolvedLawn, campaign: Campaign) -> bool:
+    """Whether the work begins while marks that are asked for in the first days still hold."""
+    windows = [session.window for session in campaign.sessions]
+    windows += [campaign.sow_window] if campaign.sow_window else []
+    opens = min((w.start.toordinal() for w in windows), default=setting.first_day)
+    return opens - setting.first_day < setting.days(marks_hold(setting))
 
 
 def _requests(setting: ResolvedLawn, work: list[Draft]) -> list[tuple[str, list[Draft]]]:

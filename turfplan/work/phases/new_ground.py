@@ -7,6 +7,7 @@ from turfplan.book.words import book_messages
 from turfplan.message import Message, length_mm
 from turfplan.phrases import ground_fill as phrases
 from turfplan.phrases import open_turf as of_turf
+from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime_need import in_its_state, wants_lime
@@ -30,6 +31,7 @@ from turfplan.work.operations import (
     make,
 )
 from turfplan.work.phases.level import long_pass, said_of_pass, site_cautions
+from turfplan.work.slopes import on_a_bank
 
 
 def new_ground(
@@ -147,9 +149,23 @@ def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
         setting,
         "till",
         timing=Timing(SURFACE, session=session, anchor=anchor, offset=-ahead),
-        wording=Wording(phrases.till(), cautions=tuple(cautions)),
+        wording=Wording(
+            phrases.till(),
+            how=_on_the_bank(setting, "till", phrases.till_bank_water()),
+            cautions=tuple(cautions),
+        ),
         facts=("open_ground.till_depth",),
     )
+
+
+def _on_the_bank(
+    setting: ResolvedLawn, operation: OperationName, water: Message
+) -> tuple[Message, ...] | None:
+    """The steps of an operation with other words for its last, the water, where a soaking would run
+    off; None where the book's own hold."""
+    if not on_a_bank(setting):
+        return None
+    return (*book_messages(setting.book, f"operations.{operation}.how")[:-1], water)
 
 
 def _receive(setting: ResolvedLawn, session: Session, loose_m3: float) -> Draft:
@@ -190,6 +206,7 @@ def _lift(
         wording=Wording(
             _why(setting, len(campaign.passes)),
             said_of_pass(setting, campaign, layer, loose_m3),
+            how=_on_the_bank(setting, "fill", phrases.fill_bank_water()),
             cautions=site_cautions(setting),
         ),
         extent=Extent(area, loose_m3, layer.depth_mm),

@@ -1,7 +1,7 @@
 """Opening the surface: low cuts, thatch, cores, fittings, and the deep hollows."""
 
 from turfplan.book.citations import who_says
-from turfplan.book.words import book_message
+from turfplan.book.words import book_message, grass_name
 from turfplan.message import Message, cut_height, length_mm, listed
 from turfplan.phrases import looks
 from turfplan.phrases import open_turf as phrases
@@ -15,6 +15,7 @@ from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, strip_limit
+from turfplan.work.year_seasons import half_of
 
 
 def surface(
@@ -61,7 +62,7 @@ def surface(
             )
         if thatched:
             drafts.append(_dethatch(setting, campaign, target, session))
-        if cores(setting, campaign):
+        if cores(setting, campaign) and not closed_to_tines(setting, campaign, number):
             drafts.append(_aerate(setting, number, session, target))
     return drafts + _deep_fill(setting, campaign, loose_lift_m3)
 
@@ -141,6 +142,39 @@ def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
 def cores(setting: ResolvedLawn, campaign: Campaign) -> bool:
     """Whether this campaign takes cores: none right before seed that is sown apart."""
     return aerates(setting) and (bool(campaign.sessions) or not sown_apart(setting, campaign))
+
+
+def closed_to_tines(setting: ResolvedLawn, campaign: Campaign, number: int) -> bool:
+    """Whether a session falls into a spring in which the owner, or the region, takes no cores."""
+    if not setting.cool or spring_coring(setting):
+        return False
+    windows = {session.number: session.window for session in campaign.sessions}
+    window = windows.get(number, campaign.sow_window)
+    southern = setting.climate.southern
+    return window is not None and half_of(setting.book, window.best, southern=southern) == "spring"
+
+
+def spring_coring(setting: ResolvedLawn) -> bool:
+    """Whether cores may be taken in spring here, by the owner's word, else the region's."""
+    said = setting.brief.local.spring_aeration
+    habit = setting.book.setting("spring_aeration") if said is None else said
+    return habit is not False
+
+
+def told_of_spring_coring(setting: ResolvedLawn, campaign: Campaign) -> tuple[Message, ...]:
+    """What the owner's word on coring in spring comes to in this plan."""
+    book, said = setting.book, setting.brief.local.spring_aeration
+    if said is None:
+        return ()
+    if not setting.cool:
+        return (phrases.spring_coring_warm(grass=grass_name(book, setting.turf.species.id)),)
+    if said:
+        return (phrases.spring_coring_open(),)
+    numbers = [session.number for session in campaign.sessions] or [1]
+    left_out = cores(setting, campaign) and any(
+        closed_to_tines(setting, campaign, number) for number in numbers
+    )
+    return (phrases.spring_coring_left_out() if left_out else phrases.spring_coring_closed(),)
 
 
 def aerates(setting: ResolvedLawn) -> bool:

@@ -9,6 +9,7 @@ from turfplan.phrases import level as phrases
 from turfplan.records.book_names import of_material
 from turfplan.work.bags import car_trips
 from turfplan.work.drafts import Draft, Load
+from turfplan.work.heap import too_large
 from turfplan.work.labour import hours_of_trucks, working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import mix_parts
@@ -59,7 +60,7 @@ def _load(setting: ResolvedLawn, load: Load) -> list[Draft]:
             anchor=anchor,
             offset=wished if later else -wished,
         ),
-        wording=_of_delivery(setting),
+        wording=replace(_of_delivery(setting), cautions=too_large(setting, load)),
         extent=Extent(loose_m3=load.loose_m3, more_hours=hours_of_trucks(setting, load.loose_m3)),
     )
     if load.bags:

@@ -24,9 +24,17 @@ def no_run_fits(bound: Bound, stage: Message) -> Message:
             assert_never(bound)
 
 
-def part_fits(bound: Bound, stage: Message, share: float) -> Message:
-    """That only a share of the water of a stage fits."""
+# What is watered: fill without grass, seed and plants that are not rooted, grass.
+Watered = Literal["fill", "young", "grass"]
+
+
+def part_fits(bound: Bound, stage: Message, share: float, watered: Watered = "grass") -> Message:
+    """That only a share of the water of a stage fits, and what can be done about it."""
     part = Number(share, "percent")
+    if bound == "ground" and watered == "fill":
+        return phrases.week_part_fits_ground_fill(stage=stage, share=part)
+    if bound == "ground" and watered == "young":
+        return phrases.week_part_fits_ground_young(stage=stage, share=part)
     match bound:
         case "law":
             return phrases.week_part_fits(stage=stage, share=part)

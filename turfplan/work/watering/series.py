@@ -10,7 +10,7 @@ from turfplan.message import Day, Days, Message, Quantity
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
-from turfplan.work.watering.bounds import Bound, fewer_runs, no_run_fits, part_fits
+from turfplan.work.watering.bounds import Bound, Watered, fewer_runs, no_run_fits, part_fits
 from turfplan.work.watering.hose import part_of
 from turfplan.work.watering.hours import place, session_names, spread
 from turfplan.work.watering.how_to_run import divided, puts_down
@@ -161,6 +161,11 @@ class _Week:
     zones: tuple[WateringZone, ...]
     until: date | None = None
 
+    def _watered(self) -> Watered:
+        if self.stage.name == "settle_fill":
+            return "fill"
+        return "young" if self.stage.name in TENDER else "grass"
+
     def runs(self, sessions: int, cautions: list[Message]) -> list[WaterRun]:
         """The series of the week: as many sessions a day as fit, each zone after the other."""
         fit, bound = self._fit(sessions)
@@ -168,7 +173,7 @@ class _Week:
             cautions.append(no_run_fits(bound, self.stage.title))
             return []
         if fit.share < 1:
-            cautions.append(part_fits(bound, self.stage.title, fit.share))
+            cautions.append(part_fits(bound, self.stage.title, fit.share, self._watered()))
         elif len(fit.starts) < sessions and len(fit.days) <= self.count:
             cautions.append(fewer_runs(bound, self.stage.title, len(fit.starts), sessions))
         names = session_names([session[0] for session in fit.starts])

@@ -12,6 +12,7 @@ from turfplan.message import Message, Number, Quantity, length_mm
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName, of_family
 from turfplan.work.watering.hours import Law
+from turfplan.work.watering.intake import PERCENT
 from turfplan.work.watering.request import WEEK, WateredGround, WateringRequest
 
 StageName = Literal[
@@ -213,10 +214,18 @@ class Need:
     facts: tuple[FactName, ...]
 
 
+def _on_a_bank(ground: WateredGround) -> bool:
+    """Whether water runs off before it has soaked in."""
+    request = ground.request
+    return request.slope_percent > PERCENT * request.book.si("site.slope_steep")
+
+
 def need_of(ground: WateredGround, stage: Stage, start: date, end: date) -> Need:
     """The need of the days from start to end of a stage."""
     if stage.name in FIRST_WATER:
         fact, why = FIRST_WATER[stage.name]
+        if stage.name == "settle_fill" and _on_a_bank(ground):
+            why = phrases.why_settle_bank()
         return Need(1, ground.request.book.si(fact), 1, why, (fact,))
     if stage.name == "recover":
         return _recover_need(ground, start, end)

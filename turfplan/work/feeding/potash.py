@@ -1,0 +1,155 @@
+"""When the potash of a soil test goes on: as soon as the grass grows, with a feeding where one is
+due then, else by itself."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+
+from turfplan.message import Message, Quantity
+from turfplan.phrases import amendments as phrases
+from turfplan.phrases import amounts as phrases_of
+from turfplan.records.book_names import FactName
+from turfplan.records.constraints import DaySet
+from turfplan.work.drafts import Draft
+from turfplan.work.feeding.feedings import NitrogenFeeding
+from turfplan.work.feeding.nutrients import Nutrient, potash_parts_of
+from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
+from turfplan.work.feeding.slots import FeedingSeason, OpenWindow
+from turfplan.work.feeding.stages import Quiet
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import CARE, Timing, Wording, make
+
+FACTS: tuple[FactName, ...] = ("feeding.potash_once", "feeding.potash_gap", "feeding.potash_rest")
+
+
+@dataclass(frozen=True, slots=True)
+class PotashPart:
+    """One part of a year's potash (K2O): its rate, and the days that suit it, the first the best.
+
+    `feed` is the key of the feeding that it goes on with; None where it goes on by itself.
+    """
+
+    number: int
+    rate_g_m2: float
+    first: date
+    last: date
+    feed: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PotashDays:
+    """The days of a plan, from `first` to `last`, those of work, those without grass for it, and
+    those in which grass is fed."""
+
+    first: date
+    last: date
+    quiet: Sequence[Quiet] = ()
+    work: DaySet | None = None
+    fed: Sequence[OpenWindow] = ()
+
+
+def potash_parts(
+    season: FeedingSeason,
+    nutrient: Nutrient | None,
+    feeds: Sequence[NitrogenFeeding],
+    on: PotashDays,
+) -> tuple[PotashPart, ...]:
+    """The parts that a year's potash goes on in, from the first chance on, none larger than the
+    book gives at once; what has no day before the end of the plan is left out."""
+    if nutrient is None or nutrient.rate_g_m2 <= 0:
+        return ()
+    book = season.book
+    count = potash_parts_of(book, nutrient.rate_g_m2)
+    gap = book.fact("feeding.potash_gap")
+    found: list[PotashPart] = []
+    free, day = sorted(feeds, key=lambda feed: feed.best), on.first
+    for number in range(1, count + 1):
+        opens = next(_growing(season, on, day), None)
+        wait = timedelta(round(gap.high_si))
+        # A feeding that is due soon, or comes before there is another chance, takes it along.
+        until = day + wait if opens is None else opens + wait
+        feed = next((f for f in free if day <= f.best and (opens is None or f.best <= until)), None)
+        if feed is not None:
+            free = free[free.index(feed) + 1 :]
+            part = PotashPart(number, 0.0, feed.start, feed.end, feed.key)
+            day = feed.best + timedelta(round(gap.si))
+        elif opens is not None:
+            part = PotashPart(number, 0.0, opens, opens + timedelta(round(gap.low_si)))
+            day = opens + timedelta(round(gap.si))
+        else:
+            break
+        found.append(replace(part, rate_g_m2=nutrient.rate_g_m2 / count))
+    return tuple(found)
+
+
+def _growing(season: FeedingSeason, on: PotashDays, day: date) -> Iterator[date]:
+    """The days from `day` on at which grass stands that grows, and will for weeks."""
+    book, growth = season.book, season.climate.growth_potential
+    least = book.si("water.dormant_growth")
+    # Warm-season grass is brown when it begins to grow: it waits until it is green.
+    green = least if season.kind == "cool" else book.si("feeding.late_growth")
+    rest = timedelta(round(book.si("feeding.potash_rest")))
+    while day <= on.last:
+        awake = growth(day, season.kind) >= green or any(w.start <= day <= w.end for w in on.fed)
+        grows = awake and growth(day + rest, season.kind) >= least
+        works = on.work is None or day.toordinal() in on.work
+        if grows and works and not any(q.first <= day <= q.last for q in on.quiet):
+            yield day
+        day += timedelta(1)
+
+
+def carried_g_m2(parts: Sequence[PotashPart], feeds: Sequence[NitrogenFeeding], key: str) -> float:
+    """The potash that goes on with a feeding.
+
+    A part whose feeding has no day of its own goes on with the next.
+    """
+    left = sorted(feeds, key=lambda feed: feed.best)
+    taken: dict[str, float] = {}
+    for part in parts:
+        own = [feed for feed in left if feed.key == part.feed]
+        later = [feed for feed in left if part.feed is not None and feed.best >= part.first]
+        if bearer := next(iter((*own, *later)), None):
+            taken[bearer.key] = part.rate_g_m2
+            left.remove(bearer)
+    return taken.get(key, 0.0)
+
+
+def potash_drafts(
+    setting: ResolvedLawn, nutrient: Nutrient | None, parts: Sequence[PotashPart]
+) -> list[Draft]:
+    """The parts that go on by themselves, as tasks."""
+    if nutrient is None:
+        return []
+    return [_draft(setting, nutrient, part, len(parts)) for part in parts if part.feed is None]
+
+
+def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: PotashPart, count: int) -> Draft:
+    area_m2, facts = setting.plot.area_m2, (*nutrient.facts, *FACTS)
+    why = part_told(count)
+    kg = part.rate_g_m2 * area_m2 / G_IN_KG
+    day = part.first.toordinal()
+    draft = make(
+        setting,
+        "amend",
+        f"potash.{part.number}",
+        timing=Timing(CARE, ideal=day, position=day, window=(day, part.last.toordinal())),
+        wording=Wording(
+            nutrient.reason,
+            {"what": phrases.potash(), "amount": Quantity(kg, "mass", "up")},
+            how=(phrases.spread_how(), phrases.potash_how(), phrases.potash_water()),
+        ),
+        facts=facts,
+    )
+    return draft.with_amounts(
+        mass_amount("potash to add in all", part.rate_g_m2, area_m2, why, facts),
+        rate_amount("potash to add", part.rate_g_m2, why, facts),
+    )
+
+
+def part_told(count: int, bag: str | None = None) -> Message:
+    """What an amount of potash is: all of a year's, or a part; beyond what a bag brings."""
+    if count == 1:
+        return phrases_of.potash_whole_beyond(bag=bag) if bag else phrases_of.potash_whole()
+    if bag:
+        return phrases_of.potash_part_beyond(bag=bag, parts=count)
+    return phrases_of.potash_part(parts=count)
