@@ -373,7 +373,7 @@ def _buried_fittings() -> Made:
 
 @breaks("first_cut_too_early")
 def _cut_too_early() -> Made:
-    cool = made("cool-overseed").freed("inspect.germination")
+    cool = made("cool-overseed").freed("inspect.germination", "mow_old")
     return cool.moved("first_mow", cool.task("overseed").start)
 
 
@@ -528,7 +528,7 @@ def _over_seedlings() -> Made:
 
 @breaks("seed_unwatched")
 def _nobody_there() -> Made:
-    cool = made("cool-overseed")
+    cool = made("cool-overseed").freed("mow_old").without("mow_old")
     day = cool.task("overseed").end + timedelta(5)
     return cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
 

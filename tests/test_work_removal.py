@@ -289,6 +289,11 @@ OPERATIONS: dict[str, Case] = {
         "a lawn that is not sown is fed in the year",
         lambda p: bool(kind(p, "feed_nitrogen")),
     ),
+    "mow_old": Case(
+        {},
+        "the old grass is cut before it shades the seedlings",
+        lambda p: before(p, "overseed", "mow_old", 7) and before(p, "mow_old", "first_mow"),
+    ),
     "first_mow": Case(
         {},
         "seedlings are mown once they are tall enough",

@@ -24,6 +24,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.loads import load_lags, loads_of
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import low_cut_steps
+from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
 from turfplan.work.phases.care import care
@@ -37,7 +38,7 @@ from turfplan.work.phases.receive import with_loads
 from turfplan.work.phases.seedbed import LAST_CUT, sown_apart
 from turfplan.work.phases.sow import look_at_earlier, sow
 from turfplan.work.slopes import without_machines
-from turfplan.work.strips import in_strips, strip_lags
+from turfplan.work.strips import cut_by_strip, in_strips, strip_lags
 from turfplan.work.thatch import dethatches, grows_together_first
 
 
@@ -84,7 +85,7 @@ def draft_season(
         else ()
     )
     drafts, steep = without_machines(setting, drafts)
-    drafts = in_strips(setting, campaign, drafts)
+    drafts = cut_by_strip(in_strips(setting, campaign, drafts))
     drafts = [*drafts, *marks(setting, campaign, drafts)]
     spacings = {s.number: wished_spacing(setting, s, spacing) for s in campaign.sessions}
     loads = loads_of(setting, campaign, volumes.passes, drafts, spacings)
@@ -159,6 +160,12 @@ def computed_numbers(setting: ResolvedLawn, campaign: Campaign) -> dict[str, flo
         "setting.fill_settles": book.si(settling(setting)),
         "setting.regrowth_look": book.si(regrowth_look(setting)),
     }
+    cut = old_cut(setting, campaign)
+    if cut is not None:
+        numbers |= {
+            "setting.old_cut_least": cut.least,
+            "setting.old_cut_most": cut.due + book.si("setting.first_mow_spread_days"),
+        }
     up = emergence(setting, campaign)
     if up is not None:
         numbers |= {

@@ -49,7 +49,7 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
         elif draft.operation == "plant":
             planted = on(draft.end_node)
         elif draft.operation == "first_mow":
-            mown = on(draft.start_node)
+            mown = on(draft.end_node)
         elif draft.id == "inspect.colour":
             looked = on(draft.start_node)
     return WorkedDays(tuple(sorted(passes)), sown, planted, mown, looked)
