@@ -174,7 +174,9 @@ def calendar_lacks(plan: Plan, sheets: Sheets) -> list[str]:
         found += [
             f"{task.title} {monday}"
             for task in open_tasks(plan)
-            if task.title.text in body and (summary(english(plan), task), monday) not in weeks
+            # "2 min in 2 cycles" is another watering than "2 min".
+            if re.search(re.escape(task.title.text) + "(?! in )", body)
+            and (summary(english(plan), task), monday) not in weeks
         ]
     return found
 

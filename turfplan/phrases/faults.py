@@ -338,7 +338,7 @@ def watered_on_closed_day(*, day: Day) -> Message:
 
 
 def watered_at_closed_hour(*, minutes: int, start: str) -> Message:
-    """waters {minutes} min from {start}, outside the allowed hours"""
+    """runs for {minutes} min from {start}, outside the allowed hours"""
     return Message("faults.watered_at_closed_hour", (("minutes", minutes), ("start", start)))
 
 

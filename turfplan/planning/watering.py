@@ -201,6 +201,7 @@ def _task(run: WaterRun, anchor: Task | None) -> Task:
             minutes=run.minutes,
             weekdays=run.weekdays,
             skip=run.skip,
+            elapsed_minutes=run.elapsed_min if run.elapsed_min > run.minutes else None,
         ),
         stage=WateringStage(
             id=run.stage,
