@@ -265,11 +265,8 @@ OPERATIONS: dict[str, Case] = {
     ),
     "cover": Case(
         {"site": {"slope_percent": 12}},
-        "seed on a slope is covered the day it is sown, or the next",
-        lambda p: (
-            before(p, "overseed", "cover")
-            and first(p, "cover").start - first(p, "overseed").end <= timedelta(1)
-        ),
+        "seed on a slope is covered the day it is sown",
+        lambda p: bool(kind(p, "cover")) and first(p, "cover").start == first(p, "overseed").start,
     ),
     "starter_feed": Case(
         SEED_ONLY,

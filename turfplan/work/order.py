@@ -165,6 +165,10 @@ def _lags(
         if whole and most is not None and last != nodes:
             lags.append(Lag(name, *nodes, strength, reason, least))
             lags.append(Lag(f"{name}:whole", *last, strength, reason, maximum=most))
+        elif rule.minimum is None and most is not None:
+            # A limit may have to give way, and does so first; which of the two comes first stays.
+            lags.append(Lag(name, *nodes, strength, reason, maximum=most))
+            lags.append(Lag(f"{name}:order", *nodes, strength, reason, least))
         else:
             lags.append(Lag(name, *nodes, strength, reason, least, most))
     return lags

@@ -125,7 +125,7 @@ def _constraints(
         *order_lags(setting, drafts, season_flags(setting, campaign), computed),
         *_full_days(setting, drafts),
         *strip_lags(drafts),
-        *_together(drafts),
+        *_together(setting, drafts),
     )
 
 
@@ -236,10 +236,12 @@ def _full_days(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
     capacity = setting.labour.people * setting.labour.hours_per_day
     next_day = workday_step(setting.calendar.work, setting.first_day, setting.last_day, 1)
     reason = Reason("work.day_full", phrases.day_full())
-    # What is spread is worked in the same day, by the same people.
+    # What is spread is worked in, and seed is covered, the same day, by the same people.
     beside = {
         f"topdress.{d.position}": d.person_hours for d in drafts if d.operation == "incorporate"
     }
+    for seed in {d.beside for d in drafts if d.beside is not None}:
+        beside[seed] = sum(d.person_hours for d in drafts if d.beside == seed)
     lags: list[Lag] = []
     # What prepares seed that goes on no pass shares its days with it.
     worked = {d.id: d.session for d in drafts}
@@ -272,14 +274,16 @@ def _chain(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:
         if (turn := setting.book.operations[d.operation].turn) is not None
     }
     earlier = [d.id for d in drafts if d.operation == "mow_low"][:-1]
-    heavy = [d for d in drafts if d.id in turns and d.id not in earlier]
+    heavy = [d for d in drafts if d.id in turns and d.id not in earlier and d.beside is None]
     return sorted(heavy, key=lambda d: (turns[d.id], d.position))
 
 
-def _together(drafts: Sequence[Draft]) -> list[Lag]:
-    """Spreading and working in go on side by side: the same first and last day."""
+def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
+    """Spreading and working in, seed and its cover: the same first and last day."""
     by_id = {d.id: d for d in drafts}
     reason = Reason("level.same_day", phrases.same_day())
+    most_days = setting.days("order.cover_most")
+    covered = Reason("seed.same_day", phrases.covered_same_day(), ("order.cover_most",))
     lags = []
     for draft in drafts:
         if draft.strips:
@@ -290,4 +294,10 @@ def _together(drafts: Sequence[Draft]) -> list[Lag]:
             lags.append(
                 Lag(name, spread.start_node, draft.start_node, Strength.HARD, reason, same, same)
             )
+        elif draft.beside in by_id:
+            seed, most = by_id[draft.beside], DayStep(most_days)
+            first, last = (seed.start_node, draft.start_node), (seed.end_node, draft.end_node)
+            for nodes in dict.fromkeys((first, last)):
+                name = f"same_day:{nodes[1]}"
+                lags.append(Lag(name, *nodes, Strength.HARD, covered, DayStep(0), most))
     return lags

@@ -14,6 +14,7 @@ from turfplan.records.book_names import PlantForm, of_species
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
+from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
@@ -71,28 +72,41 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
         sowing = replace(sowing, sown_share=share, cautions=told)
     elif _by_one_hose(setting):
         sowing = replace(sowing, sown_share=wanted)
-    drafts = [sowing]
     up = emergence(setting, campaign)
     if up is None:
-        return drafts
+        return [sowing]
     with_seed = Timing(CARE, session=session, anchor=sowing.id)
-    slope = (setting.brief.site.slope_percent or 0) / 100
-    straw_m2 = straw_area_m2(setting)
-    if straw_m2:
-        drafts.append(
-            make(
-                setting,
-                "cover",
-                timing=with_seed,
-                wording=Wording(phrases.cover(), how=_pegged(setting, slope)),
-                extent=Extent(straw_m2),
-                facts=("site.slope_cover",),
-            )
-        )
+    drafts = [sowing]
     wet_clay = setting.book.soils[setting.plot.soil].fine
     if window.operation != "dormant_seed" and not wet_clay:
         drafts.append(make(setting, "roll", timing=with_seed, wording=Wording(phrases.roll())))
+    drafts = _covered(setting, drafts, with_seed)
     return [*drafts, _look_for_seedlings(setting, replace(with_seed, offset=up.last + 2))]
+
+
+def _covered(setting: ResolvedLawn, drafts: list[Draft], with_seed: Timing) -> list[Draft]:
+    """The sowing and what belongs to it, with a cover where the ground sheds water.
+
+    All of it is then done on the days of the seed, the rolling before the cover lies.
+    """
+    straw_m2 = straw_area_m2(setting)
+    if not straw_m2:
+        return drafts
+    slope = (setting.brief.site.slope_percent or 0) / 100
+    cover = make(
+        setting,
+        "cover",
+        timing=with_seed,
+        wording=Wording(phrases.cover(), how=_pegged(setting, slope)),
+        extent=Extent(straw_m2),
+        facts=("site.slope_cover",),
+    )
+    jobs = [*drafts, cover]
+    days = working_days(setting, sum(job.person_hours for job in jobs))
+    seed = drafts[0].id
+    return [
+        replace(job, duration_days=days, beside=None if job.id == seed else seed) for job in jobs
+    ]
 
 
 def straw_area_m2(setting: ResolvedLawn) -> float:
