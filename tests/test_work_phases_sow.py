@@ -67,7 +67,7 @@ def test_seed_and_its_cover_move_together(task: str, to: date) -> None:
 
 
 def test_a_cover_that_is_late_is_still_to_be_done() -> None:
-    """Seed that was sown stays sown; a cover that was not laid with it has the next day there is."""
+    """Seed that was sown stays sown; a cover not laid with it has the next day there is."""
     before = plan_of(SLOPE)
     sown = first(before, "seed").start
     journal = (

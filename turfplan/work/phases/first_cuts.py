@@ -1,5 +1,7 @@
 """The first cuts after seed or plants: of the old grass over the seed, and of what is new."""
 
+from dataclasses import dataclass
+
 from turfplan.book.words import book_message, book_messages
 from turfplan.message import Message, Quantity, cut_height, length_mm
 from turfplan.phrases import first_cuts as phrases
@@ -11,6 +13,29 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import due_height_mm
 from turfplan.work.old_grass import OldCut, old_cut
 from turfplan.work.operations import CARE, Timing, Wording, make
+
+
+@dataclass(frozen=True, slots=True)
+class CutHeights:
+    """The heights of the cuts after the first, mm: to what the grass is cut and when it is due,
+    then from `usual_least` to `usual_most`."""
+
+    kept: float
+    due: float
+    usual_least: float
+    usual_most: float
+
+
+def heights_after(setting: ResolvedLawn, campaign: Campaign) -> CutHeights:
+    """At which heights the lawn is mown after the first cut of what is sown or planted."""
+    old = old_cut(setting, campaign)
+    return _heights(setting, _low_mm(setting) if old is None else old.kept_mm)
+
+
+def _heights(setting: ResolvedLawn, kept_mm: float) -> CutHeights:
+    usual = setting.book.fact(of_species(setting.sowing.grass.id, "mow_height"))
+    due_mm = kept_mm * setting.book.si("mowing.first_mow_factor")
+    return CutHeights(kept_mm, due_mm, usual.low_si, usual.high_si)
 
 
 def first_cuts(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
@@ -32,7 +57,7 @@ def _low_mm(setting: ResolvedLawn) -> float:
 
 def _due(setting: ResolvedLawn, kept_mm: float) -> Quantity:
     """The height at which new grass has its first cut, so that it is left at one in mm."""
-    return cut_height(kept_mm * setting.book.si("mowing.first_mow_factor"))
+    return cut_height(_heights(setting, kept_mm).due)
 
 
 def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
@@ -105,11 +130,11 @@ def _of_plants(setting: ResolvedLawn) -> Draft:
 
 def _then(setting: ResolvedLawn, kept_mm: float) -> Message:
     """At which height the next cuts are, and when the lawn goes back to its usual ones."""
-    usual = setting.book.fact(of_species(setting.sowing.grass.id, "mow_height"))
+    heights = _heights(setting, kept_mm)
     return phrases.then(
-        height=cut_height(kept_mm),
-        due=_due(setting, kept_mm),
+        height=cut_height(heights.kept),
+        due=cut_height(heights.due),
         n=setting.days("seeding.third_mowing"),
-        least=length_mm(usual.low_si, kind="height"),
-        most=length_mm(usual.high_si, kind="height"),
+        least=length_mm(heights.usual_least, kind="height"),
+        most=length_mm(heights.usual_most, kind="height"),
     )
