@@ -99,7 +99,7 @@ ComputedNumber = Literal[
     "setting.pass_interval_least",
     "setting.fill_settles",
     "setting.regrowth_look",
-    "setting.germination_most",
+    "setting.germination_look_least",
     "setting.germination_look_most",
     "setting.old_cut_least",
     "setting.old_cut_most",

@@ -36,6 +36,7 @@ from turfplan.work.phases.open_turf import surface
 from turfplan.work.phases.prepare import prepare
 from turfplan.work.phases.receive import with_loads
 from turfplan.work.phases.seedbed import LAST_CUT, sown_apart
+from turfplan.work.phases.seedling_look import look_days
 from turfplan.work.phases.sow import look_at_earlier, sow
 from turfplan.work.slopes import without_machines
 from turfplan.work.strips import cut_by_strip, in_strips, strip_lags
@@ -166,10 +167,10 @@ def computed_numbers(setting: ResolvedLawn, campaign: Campaign) -> dict[str, flo
             "setting.old_cut_least": cut.least,
             "setting.old_cut_most": cut.due + book.si("setting.first_mow_spread_days"),
         }
-    up = emergence(setting, campaign)
+    up, look = emergence(setting, campaign), look_days(setting, campaign)
     if up is not None:
         numbers |= {
-            "setting.germination_most": up.last,
+            "setting.germination_look_least": up.last if look is None else look.least,
             "setting.germination_look_most": up.last + book.si("setting.germination_look_days"),
             "setting.first_mow_least": up.mow_least,
             "setting.first_mow_most": up.mow_most,

@@ -18,7 +18,8 @@ from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
-from turfplan.work.seed_mix import germination_days, seed_name, slowest
+from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
+from turfplan.work.seed_mix import seed_name, slowest
 from turfplan.work.watering.hose import kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR
@@ -81,7 +82,10 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if window.operation != "dormant_seed" and not wet_clay:
         drafts.append(make(setting, "roll", timing=with_seed, wording=Wording(phrases.roll())))
     drafts = _covered(setting, drafts, with_seed)
-    return [*drafts, _look_for_seedlings(setting, replace(with_seed, offset=up.last + 2))]
+    look = look_days(setting, campaign)
+    if look is not None:
+        drafts.append(look_for_seedlings(setting, replace(with_seed, offset=look.wished)))
+    return drafts
 
 
 def _covered(setting: ResolvedLawn, drafts: list[Draft], with_seed: Timing) -> list[Draft]:
@@ -162,36 +166,6 @@ def _part(setting: ResolvedLawn, share: float) -> Message:
         share=Number(share, "percent"),
         area=Quantity(setting.plot.area_m2 * share, "area"),
         hours=Number(hose_hours(setting), "plain"),
-    )
-
-
-def _look_for_seedlings(setting: ResolvedLawn, timing: Timing) -> Draft:
-    """The look at what has come up, once the last of the seed should have."""
-    sown = setting.sowing.grasses
-    quick, slow = germination_days(setting.book, sown)
-    return make(
-        setting,
-        "inspect",
-        "germination",
-        timing=timing,
-        wording=Wording(
-            looks.seedlings(),
-            title=looks.seedlings_title(),
-            how=(
-                looks.seedlings_bare_spots(
-                    reserve=Number(setting.book.si("seeding.reserve"), "percent")
-                ),
-                looks.seedlings_comes_up(
-                    grass=seed_name(setting.book, sown),
-                    least=Number(quick),
-                    most=Number(slow),
-                ),
-                looks.seedlings_washed(),
-            ),
-            go=looks.seedlings_go(),
-            fallback=looks.next_free_day(),
-        ),
-        facts=(*(of_species(grass, "germination_days") for grass in sown), "seeding.reserve"),
     )
 
 
