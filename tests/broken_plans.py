@@ -371,7 +371,12 @@ def _holes_left_open() -> Made:
 @breaks("lifted_after_pass")
 def _lifted_late() -> Made:
     north = made("pacific-northwest")
-    return north.moved("lift_and_fill", north.task("topdress.1").end + timedelta(7))
+    late = north.task("topdress.1").end + timedelta(7)
+    wait = (late - north.task("lift_and_fill").start).days
+    for run in north.plan.tasks:
+        if run.stage is not None and run.stage.id in ("soak_relaid", "relaid"):
+            north = north.shifted(run.id, wait)
+    return north.moved("lift_and_fill", late)
 
 
 @breaks("fittings_after_pass")
@@ -382,7 +387,7 @@ def _buried_fittings() -> Made:
 
 @breaks("first_cut_too_early")
 def _cut_too_early() -> Made:
-    cool = made("cool-overseed").freed("inspect.germination")
+    cool = made("cool-overseed").freed("inspect.germination", "mow_old")
     return cool.moved("first_mow", cool.task("overseed").start)
 
 
@@ -537,7 +542,7 @@ def _over_seedlings() -> Made:
 
 @breaks("seed_unwatched")
 def _nobody_there() -> Made:
-    cool = made("cool-overseed")
+    cool = made("cool-overseed").freed("mow_old").without("mow_old")
     day = cool.task("overseed").end + timedelta(5)
     return cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
 
@@ -905,3 +910,33 @@ def _second_unfed() -> Made:
 @breaks("second_grass_stays")
 def _second_stays() -> Made:
     return _without(of_changes(WINTER_GREEN), "spring_transition")
+
+
+@breaks("second_grass_dry")
+def _second_dry() -> Made:
+    """The ryegrass is kept moist until it is up, and left to itself before its first cut."""
+    sound = of_changes(WINTER_GREEN)
+    runs = [t for t in sound.plan.tasks if t.stage is not None and t.stage.id == "establishment"]
+    names = [t.id for t in runs]
+    assert names
+    return sound.freed(*names).without(*names)
+
+
+@breaks("second_grass_fed_off_time")
+def _second_fed_early() -> Made:
+    """All of its food comes two weeks early, on seedlings."""
+    sound = of_changes(WINTER_GREEN)
+    for task in sound.plan.tasks:
+        if task.id.startswith("feed_nitrogen.rye"):
+            sound = sound.shifted(task.id, -14)
+    return sound
+
+
+@breaks("relaid_turf_dry")
+def _relaid_dry() -> Made:
+    """Turf over filled hollows is soaked once and then forgotten."""
+    north = made("pacific-northwest")
+    runs = [t for t in north.plan.tasks if t.stage is not None and t.stage.id == "relaid"]
+    names = [t.id for t in runs]
+    assert names
+    return north.freed(*names).without(*names)

@@ -5,13 +5,18 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
+from icalendar import Calendar
 
 from planning import example, first, kind, plan_of
 from told import told
+from turfplan.export.calendar.season_ics import season_ics
 from turfplan.message import as_written
+from turfplan.messages import words_for
 from turfplan.unit_sizes import GALLON_L
 from turfplan.work.watering.replan import _scaled
 from turfplan.work.watering.run_times import water_amount
+
+ENGLISH = words_for("en", "us", {})
 
 
 @pytest.mark.parametrize("name", ["cool-overseed", "deep-two-inches", "british-metric"])
@@ -126,3 +131,26 @@ def test_filled_hollows_are_looked_at_before_the_pass() -> None:
     assert any("lift the turf there again" in told(line) for line in look.how)
     level = plan_of({**HOLLOWS, "leveling": {"depth": "0.25 in", "lows": None}})
     assert not any(t.id == "inspect.relaid" for t in level.tasks)
+
+
+def test_a_run_ends_in_the_calendar_when_its_last_cycle_ends() -> None:
+    """Clay takes water in cycles: the entry holds their pauses, not the minutes of water alone."""
+    clay = {"lawn": {"soil": "clay"}, "water": {"application_rate": "2 in/h"}}
+    zones = [{"name": f"Zone {n}", "area": "800 ft2", "head": "spray"} for n in range(1, 7)]
+    together = {"lawn": {"soil": "clay"}, "water": {"application_rate": None, "zones": zones}}
+    for changes in (clay, together):
+        plan = plan_of(changes)
+        lasts = {
+            str(event["uid"]): event["dtend"].dt - event["dtstart"].dt
+            for event in Calendar.from_ical(season_ics(plan, ENGLISH)).walk("VEVENT")
+        }
+        cycled = 0
+        for task in plan.tasks:
+            if task.series is None or task.stage is None:
+                continue
+            pauses = task.stage.soak_minutes * (task.stage.cycles - 1)
+            held = task.series.lasts_minutes
+            assert lasts[task.uid] == timedelta(minutes=held)
+            assert held >= task.series.minutes + pauses
+            cycled += held > task.series.minutes
+        assert cycled

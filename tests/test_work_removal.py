@@ -265,11 +265,8 @@ OPERATIONS: dict[str, Case] = {
     ),
     "cover": Case(
         {"site": {"slope_percent": 12}},
-        "seed on a slope is covered the day it is sown, or the next",
-        lambda p: (
-            before(p, "overseed", "cover")
-            and first(p, "cover").start - first(p, "overseed").end <= timedelta(1)
-        ),
+        "seed on a slope is covered the day it is sown",
+        lambda p: bool(kind(p, "cover")) and first(p, "cover").start == first(p, "overseed").start,
     ),
     "starter_feed": Case(
         SEED_ONLY,
@@ -288,6 +285,11 @@ OPERATIONS: dict[str, Case] = {
         NO_SEED,
         "a lawn that is not sown is fed in the year",
         lambda p: bool(kind(p, "feed_nitrogen")),
+    ),
+    "mow_old": Case(
+        {},
+        "the old grass is cut before it shades the seedlings",
+        lambda p: before(p, "overseed", "mow_old", 7) and before(p, "mow_old", "first_mow"),
     ),
     "first_mow": Case(
         {},

@@ -10,6 +10,8 @@ from turfplan.records.brief import Span
 from turfplan.records.plan_task import Task
 
 SUNDAY = 6
+# Operations of the book that have no role of their own and go with the seed.
+WITH_SEED = ("cover", "roll")
 BUSINESS, WEEKEND = WEEKDAYS[:5], WEEKDAYS[5:]
 # Where the law keeps machines quiet on Sundays and public holidays.
 QUIET_COUNTRIES = ("DE",)
@@ -158,8 +160,15 @@ def machines_stay_upright(case: Case) -> Iterator[Fault]:
 
 
 def _dated(case: Case) -> Iterator[Task]:
-    """The open tasks whose day the plan has chosen."""
-    yield from (task for task in case.open if task.series is None and not task.held)
+    """The open tasks whose day the plan has chosen; what goes with seed that was moved is
+    not its choice."""
+    moved = {(task.id, task.start) for task in case.open if task.held}
+    for task in case.open:
+        with_seed = task.operation in WITH_SEED and any(
+            (name, task.start) in moved for name in task.depends_on
+        )
+        if task.series is None and not task.held and not with_seed:
+            yield task
 
 
 def _hired(case: Case, task: Task) -> bool:

@@ -100,7 +100,10 @@ def first_cut_after_seed(case: Case) -> Iterator[Fault]:
     least = min((days.low_si for days in germination_of(case)), default=0.0)
     for sowing in case.to_do("sowing"):
         for cut in case.to_do("first_cut"):
-            if (cut.start - sowing.end).days < least:
+            # Where seed went strip by strip, so may the cut: each strip has its days.
+            by_strip = cut.duration_days == sowing.duration_days
+            waits = (cut.start - sowing.start, cut.end - sowing.end) if by_strip else ()
+            if min(waits, default=cut.start - sowing.end).days < least:
                 yield fault("first_cut_too_early", cut, sowing, day=cut.start, sown=sowing.end)
 
 

@@ -88,7 +88,7 @@ def slope_covered(case: Case) -> Iterator[Fault]:
             for cover in covers
             if sowing.id in cover.depends_on
             and not cover.held
-            and (cover.start - sowing.end).days > most
+            and not 0 <= (cover.end - sowing.end).days <= most
         ]
         if late or not covers:
             yield fault(

@@ -30,7 +30,10 @@ NO_STARTER = (
 NO_RUN_FITS = tuple(
     f"watering.week.no_run_fits{bound}" for bound in ("", "_home", "_day", "_ground")
 )
-GERMINATION = "watering.stage.germination"
+GERMINATION, ESTABLISHMENT, SOAK_RELAID, RELAID = (
+    f"watering.stage.{name}" for name in ("germination", "establishment", "soak_relaid", "relaid")
+)
+WEEK = 7
 
 UNFED = ("feeding.left_out.blackout", "feeding.left_out.no_day", "feeding.left_out.year_full")
 
@@ -62,16 +65,24 @@ def not_fed_before_mown(case: Case) -> Iterator[Fault]:
                     yield fault("fed_before_mown", feeding, cut, day=feeding.start, mown=cut.start)
 
 
+def _watered_freely(case: Case, *stages: str) -> bool:
+    """Whether the law lets anybody water on every day, and the plan says of none of these stages
+    (by their keys) that the hours hold no run of it.
+    """
+    water = case.brief.water
+    lawful = not (water.banned or water.allowed_weekdays or water.allowed_hours or water.parity)
+    if water.possible is False or not lawful:
+        return False
+    said = [told for told in case.plan.cautions if isinstance(told, Message)]
+    unheld = [dict(told.values).get("stage") for told in said if told.key in NO_RUN_FITS]
+    return not any(isinstance(stage, Message) and stage.key in stages for stage in unheld)
+
+
 def woken_seed_is_watered(case: Case) -> Iterator[Fault]:
     """Seed that rests over winter is kept moist from its waking on, where the law lets anybody
     water on every day, unless the plan says that the hours hold no run of it.
     """
-    water = case.brief.water
-    if water.possible is False or water.banned or water.allowed_weekdays or water.allowed_hours:
-        return
-    said = [told for told in case.plan.cautions if isinstance(told, Message)]
-    unheld = [dict(told.values).get("stage") for told in said if told.key in NO_RUN_FITS]
-    if any(isinstance(stage, Message) and stage.key == GERMINATION for stage in unheld):
+    if not _watered_freely(case, GERMINATION):
         return
     stages = {
         task.stage.id: task.start for task in case.all_jobs("water") if task.stage is not None
@@ -110,6 +121,61 @@ def second_grass_has_low_cut(case: Case) -> Iterator[Fault]:
             yield fault("second_grass_uncut", sowing, day=sowing.start, most_days=most)
 
 
+def _stages(case: Case, *names: str) -> list[Task]:
+    """The waterings of some stages, over ones too, in order of time."""
+    runs = [t for t in case.all_jobs("water") if t.stage is not None and t.stage.id in names]
+    return sorted(runs, key=lambda run: run.start)
+
+
+def second_grass_is_watered(case: Case) -> Iterator[Fault]:
+    """A second grass is kept moist from its seed on, and watered until its first cut, where nothing
+    but its need decides."""
+    if not _watered_freely(case, GERMINATION, ESTABLISHMENT):
+        return
+    cuts = [cut.start for cut in case.all("first_cut")]
+    for sowing in _of_second_grass(case):
+        runs = _stages(case, "germination", "establishment")
+        until = min([*cuts, case.plan.horizon.end]) - timedelta(1)
+        begins = bool(runs) and runs[0].start <= sowing.end + timedelta(1)
+        if not begins or max(run.end for run in runs) < until:
+            yield fault("second_grass_dry", sowing, day=sowing.start)
+
+
+def relaid_turf_is_watered(case: Case) -> Iterator[Fault]:
+    """Turf that was lifted is soaked the day it is laid again, and watered until it has rooted."""
+    if not _watered_freely(case, SOAK_RELAID, RELAID):
+        return
+    rooting = timedelta(case.days("water.rooting_days") - 1)
+    for laid in case.to_do("relaying"):
+        soaked = [run.start for run in _stages(case, "soak_relaid")]
+        runs = _stages(case, "relaid")
+        until = min(laid.end + rooting, case.plan.horizon.end)
+        if laid.end not in soaked or not runs or max(run.end for run in runs) < until:
+            yield fault("relaid_turf_dry", laid, day=laid.end)
+
+
+def second_grass_is_fed_in_time(case: Case) -> Iterator[Fault]:
+    """The first food of a second grass comes the weeks after its seed that the book tells of."""
+    weeks = case.book.fact("feeding.rye_first")
+    least, most = round(weeks.low_si), round(weeks.high_si)
+    for sowing in _of_second_grass(case):
+        fed = [
+            task
+            for task in case.all_jobs(FEEDING)
+            if RYE_RATE in task.facts and task.start > sowing.end
+        ]
+        first = min(fed, key=lambda task: task.start, default=None)
+        if first is not None and not least <= (first.start - sowing.end).days <= most + WEEK:
+            yield fault(
+                "second_grass_fed_off_time",
+                first,
+                sowing,
+                day=first.start,
+                least_days=least,
+                most_days=most,
+            )
+
+
 def second_grass_is_fed(case: Case) -> Iterator[Fault]:
     """A second grass is fed some weeks after its seed, unless the plan says why it cannot be."""
     notes = [note for ledger in case.plan.ledgers for note in ledger.notes]
@@ -142,6 +208,9 @@ INVARIANTS = (
     woken_seed_is_watered,
     woken_seed_is_fed,
     second_grass_has_low_cut,
+    second_grass_is_watered,
+    relaid_turf_is_watered,
+    second_grass_is_fed_in_time,
     second_grass_is_fed,
     second_grass_goes,
 )

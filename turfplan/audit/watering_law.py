@@ -60,12 +60,13 @@ def lawful_hours(case: Case) -> Iterator[Fault]:
         if task.series is None:
             continue
         begun = task.series.start_time.hour * 60 + task.series.start_time.minute
-        if not any(first <= begun and begun + task.series.minutes <= last for first, last in spans):
+        ended = begun + task.series.lasts_minutes
+        if not any(first <= begun and ended <= last for first, last in spans):
             yield fault(
                 "watered_at_closed_hour",
                 task,
                 start=f"{task.series.start_time:%H:%M}",
-                minutes=task.series.minutes,
+                minutes=task.series.lasts_minutes,
             )
 
 

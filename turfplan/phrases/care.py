@@ -1,31 +1,6 @@
 """Messages of `messages/en/care.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Quantity
-
-
-def first_mow() -> Message:
-    """The first cut makes young grass tiller, and keeps the old grass from shading it."""
-    return Message("care.first_mow")
-
-
-def first_mow_alone() -> Message:
-    """The first cut makes young grass tiller and close the ground."""
-    return Message("care.first_mow.alone")
-
-
-def first_mow_planted() -> Message:
-    """Cutting makes planted grass spread sideways; too early it pulls the plants out."""
-    return Message("care.first_mow.planted")
-
-
-def first_mow_planted_title() -> Message:
-    """First mow after planting"""
-    return Message("care.first_mow.planted_title")
-
-
-def first_mow_planted_go(*, height: Quantity) -> Message:
-    """No plant comes out at a gentle pull, and the grass stands {height} high."""
-    return Message("care.first_mow.planted_go", (("height", height),))
+from turfplan.message import Message
 
 
 def potash() -> Message:

@@ -307,6 +307,26 @@ def second_grass_uncut(*, day: Day, most_days: int) -> Message:
     return Message("faults.second_grass_uncut", (("day", day), ("most_days", most_days)))
 
 
+def second_grass_dry(*, day: Day) -> Message:
+    """the ryegrass of {day} is not watered from its seed to its first cut"""
+    return Message("faults.second_grass_dry", (("day", day),))
+
+
+def relaid_turf_dry(*, day: Day) -> Message:
+    """the turf that is laid again on {day} is not watered until it has rooted"""
+    return Message("faults.relaid_turf_dry", (("day", day),))
+
+
+def second_grass_fed_off_time(*, day: Day, least_days: int, most_days: int) -> Message:
+    """the ryegrass has its first food on {day}, not {least_days} to {most_days} days after its
+    seed
+    """
+    return Message(
+        "faults.second_grass_fed_off_time",
+        (("day", day), ("least_days", least_days), ("most_days", most_days)),
+    )
+
+
 def second_grass_unfed(*, day: Day) -> Message:
     """the ryegrass of {day} is not fed"""
     return Message("faults.second_grass_unfed", (("day", day),))
@@ -343,7 +363,7 @@ def watered_on_closed_day(*, day: Day) -> Message:
 
 
 def watered_at_closed_hour(*, minutes: int, start: str) -> Message:
-    """waters {minutes} min from {start}, outside the allowed hours"""
+    """runs for {minutes} min from {start}, outside the allowed hours"""
     return Message("faults.watered_at_closed_hour", (("minutes", minutes), ("start", start)))
 
 

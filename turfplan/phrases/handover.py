@@ -13,6 +13,43 @@ def item(*, title: Message, days: Days) -> Message:
     return Message("handover.item", (("title", title), ("days", days)))
 
 
+def item_by_sign(*, title: Message, days: Days, sign: Message) -> Message:
+    """{title} ({days}; {sign})"""
+    return Message("handover.item_by_sign", (("title", title), ("days", days), ("sign", sign)))
+
+
+def sign_first_mow(*, due: Quantity) -> Message:
+    """once the grass stands {due} and does not pull out"""
+    return Message("handover.sign_first_mow", (("due", due),))
+
+
+def sign_height(*, due: Quantity) -> Message:
+    """whenever the grass stands {due}"""
+    return Message("handover.sign_height", (("due", due),))
+
+
+def sign_germination() -> Message:
+    """until most of the seed is up"""
+    return Message("handover.sign_germination")
+
+
+def sign_establishment() -> Message:
+    """until the new grass has been mown"""
+    return Message("handover.sign_establishment")
+
+
+def sign_rooting() -> Message:
+    """until nothing comes up at a gentle pull"""
+    return Message("handover.sign_rooting")
+
+
+def heights(*, height: Quantity, least: Quantity, most: Quantity) -> Message:
+    """Mow the new grass to {height} twice more after its first cut, then go over to the usual
+    {least} to {most}
+    """
+    return Message("handover.heights", (("height", height), ("least", least), ("most", most)))
+
+
 def after_the_plan(*, items: Listed) -> Message:
     """This plan leaves to whoever looks after the lawn then: {items}."""
     return Message("handover.after_the_plan", (("items", items),))

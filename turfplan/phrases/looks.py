@@ -1,6 +1,6 @@
 """Messages of `messages/en/looks.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import Day, Days, Message, Number, Quantity
 
 
 def relaid() -> Message:
@@ -78,11 +78,25 @@ def seedlings_title() -> Message:
     return Message("looks.seedlings.title")
 
 
-def seedlings_bare_spots(*, reserve: Number) -> Message:
-    """Bare spots: scratch the surface and sow the reserve ({reserve} of the seed) there, keep it
-    moist.
+def seedlings_bare_spots(*, reserve: Number, last_safe: Day) -> Message:
+    """Bare spots: scratch the surface and sow the reserve ({reserve} of the seed) there at once,
+    keep it moist; the last safe day for it is {last_safe}.
     """
-    return Message("looks.seedlings.bare_spots", (("reserve", reserve),))
+    return Message("looks.seedlings.bare_spots", (("reserve", reserve), ("last_safe", last_safe)))
+
+
+def seedlings_too_late(*, reserve: Number, days: Days) -> Message:
+    """Bare spots: it is too late to sow them this season. Mark them, keep the reserve ({reserve} of
+    the seed) dry and cool, and sow it there in the next season for seed, {days}.
+    """
+    return Message("looks.seedlings.too_late", (("reserve", reserve), ("days", days)))
+
+
+def seedlings_next_season(*, reserve: Number) -> Message:
+    """Bare spots: it is too late to sow them this season. Mark them, keep the reserve ({reserve} of
+    the seed) dry and cool, and sow it there in the next season for seed.
+    """
+    return Message("looks.seedlings.next_season", (("reserve", reserve),))
 
 
 def seedlings_comes_up(*, grass: Message, least: Number, most: Number) -> Message:

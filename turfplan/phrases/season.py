@@ -23,6 +23,13 @@ def same_day() -> Message:
     return Message("season.same_day")
 
 
+def covered_same_day() -> Message:
+    """Bare seed on a slope is pressed in and covered the day it is sown, before any rain can wash
+    it: where the seed goes, its cover goes with it.
+    """
+    return Message("season.covered_same_day")
+
+
 def idle_machines(*, machines: Listed) -> Message:
     """Of the machines at hand, no work of this plan is quicker with: {machines}."""
     return Message("season.idle_machines", (("machines", machines),))

@@ -18,6 +18,13 @@ def keeps_step(*, n: int, area: Quantity) -> Message:
     return Message("strips.keeps_step", (("n", n), ("area", area)))
 
 
+def in_their_turn(*, n: int) -> Message:
+    """Strip by strip in the order in which they were sown, one a day on {n} days of work: each has
+    its own days from its own seed.
+    """
+    return Message("strips.in_their_turn", (("n", n),))
+
+
 def side_by_side() -> Message:
     """The lawn is done strip by strip: each strip is cut, cored, dressed, seeded and watered on its
     own day.

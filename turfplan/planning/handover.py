@@ -1,20 +1,37 @@
 """What follows after the last day of a plan, for whoever looks after the lawn then."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from datetime import date, timedelta
+from types import MappingProxyType
 
-from turfplan.message import Days, Message, length_mm, listed
+from turfplan.message import Days, Message, cut_height, length_mm, listed, said
 from turfplan.network import Conflict
 from turfplan.phrases import handover as phrases
 from turfplan.planning.candidates import Candidate, Feeder, draft_campaign
-from turfplan.planning.schedule import date_season
+from turfplan.planning.fed import fed
+from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of, with_amounts
+from turfplan.planning.watering import watered
+from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover
+from turfplan.records.plan_task import NOTHING, Task, WateringStage
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import SeasonDraft
 from turfplan.work.emergence import undressed_days
 from turfplan.work.horizon import within
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.passes import next_dressing
+from turfplan.work.phases.first_cuts import heights_after
+
+# What ends a stage of watering, where that is seen and not dated.
+_SIGNS: Mapping[str, Message] = MappingProxyType(
+    {
+        "germination": phrases.sign_germination(),
+        "establishment": phrases.sign_establishment(),
+        "rooting": phrases.sign_rooting(),
+    }
+)
 
 
 def handed_over(
@@ -32,35 +49,103 @@ def handed_over(
 def _follow_ups(
     lawn: ResolvedLawn, best: Candidate, feeder: Feeder, *, permit: bool
 ) -> Iterator[Handover]:
-    """The tasks that lie beyond an end that the owner gave, on the days that they would have."""
+    """What lies beyond an end that the owner gave, on the days that it would have: tasks and
+    feedings, the heights of the next cuts, and the water of what is young."""
     if best.setting.kept_end is not None:
         return
-    drafted = draft_campaign(
-        lawn, best.campaign, feeder, permit=permit, starter=best.feeding.starter is not None
-    )
-    nodes = {node for d in drafted.season.drafts for node in (d.start_node, d.end_node)}
-    fixed = {node: day for node, day in best.dated.schedule.days.items() if node in nodes}
-    dated = date_season(lawn, drafted.season, fixed)
-    if isinstance(dated, Conflict):
+    last = date.fromordinal(best.setting.last_day)
+    unended = _unended(lawn, best, feeder, permit=permit)
+    if unended is None:
         return
-    unended = replace(
-        best,
-        setting=lawn,
-        feeding=drafted.feeding,
-        volumes=drafted.volumes,
-        season=dated.season,
-        dated=dated,
-    )
     drafts, _ = with_amounts(lawn, unended)
-    for task in tasks_of(lawn, unended, drafts):
-        if task.id not in fixed and task.end.toordinal() > best.setting.last_day:
+    tasks = tasks_of(lawn, unended, drafts)
+    known = best.dated.schedule.days
+    for task in tasks:
+        if task.id not in known and task.end > last:
             yield Handover(
                 operation=task.operation,
                 title=task.title,
                 start=task.start,
                 end=max(task.end, task.window.end),
                 reason=task.why,
+                sign=_sign_of_cut(lawn, best.campaign, task),
             )
+    yield from _next_heights(lawn, best.campaign, tasks, last)
+    yield from _water(watered(lawn, unended, tasks, TaskHistory(), {})[0], last)
+
+
+def _unended(
+    lawn: ResolvedLawn, best: Candidate, feeder: Feeder, *, permit: bool
+) -> Candidate | None:
+    """The campaign without the owner's end, its work on the days it has; None where that fails."""
+    starter = best.feeding.starter is not None
+    drafted = draft_campaign(lawn, best.campaign, feeder, permit=permit, starter=starter)
+    days = best.dated.schedule.days
+
+    def dated(season: SeasonDraft) -> Dated | Conflict:
+        nodes = {node for d in season.drafts for node in (d.start_node, d.end_node)}
+        return date_season(lawn, season, {n: day for n, day in days.items() if n in nodes})
+
+    found = dated(drafted.season)
+    if isinstance(found, Conflict):
+        return None
+    unfed = replace(
+        best,
+        setting=lawn,
+        feeding=drafted.feeding,
+        volumes=drafted.volumes,
+        season=found.season,
+        dated=found,
+    )
+    return fed(lawn, unfed, feeder, dated)
+
+
+def _sign_of_cut(lawn: ResolvedLawn, campaign: Campaign, task: Task) -> Message:
+    """By which sign a first cut is due within its days; nothing for what a day alone decides."""
+    if not task.plays("first_cut"):
+        return NOTHING
+    return phrases.sign_first_mow(due=cut_height(heights_after(lawn, campaign).due))
+
+
+def _next_heights(
+    lawn: ResolvedLawn, campaign: Campaign, tasks: Iterable[Task], last: date
+) -> Iterator[Handover]:
+    """The heights of the cuts after the first one, where they go beyond the last day."""
+    cut = next((task for task in tasks if task.plays("first_cut")), None)
+    until = None if cut is None else cut.end + timedelta(lawn.days("seeding.third_mowing"))
+    if cut is None or until is None or until <= last:
+        return
+    heights = heights_after(lawn, campaign)
+    yield Handover(
+        operation="mow",
+        title=phrases.heights(
+            height=cut_height(heights.kept),
+            least=length_mm(heights.usual_least, kind="height"),
+            most=length_mm(heights.usual_most, kind="height"),
+        ),
+        start=max(cut.end, last) + timedelta(1),
+        end=until,
+        reason=cut.why,
+        sign=phrases.sign_height(due=cut_height(heights.due)),
+    )
+
+
+def _water(runs: Iterable[Task], last: date) -> Iterator[Handover]:
+    """The stages of watering that go beyond the last day, each with the sign that ends it."""
+    stages: dict[WateringStage, list[Task]] = {}
+    for run in runs:
+        if run.stage is not None and run.end > last:
+            named = next((s for s in stages if s.id == run.stage.id), run.stage)
+            stages.setdefault(named, []).append(run)
+    for stage, later in stages.items():
+        yield Handover(
+            operation="water",
+            title=stage.name,
+            start=max(min(run.start for run in later), last + timedelta(1)),
+            end=max(run.end for run in later),
+            reason=later[0].why,
+            sign=_SIGNS.get(stage.id, NOTHING),
+        )
 
 
 def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
@@ -90,7 +175,10 @@ def told(items: tuple[Handover, ...]) -> Message | None:
     if not items:
         return None
     lines = (
-        phrases.item(title=item.title, days=Days(item.start, item.end, weekday=False))
+        phrases.item(title=said(item.title), days=days)
+        if item.sign == NOTHING
+        else phrases.item_by_sign(title=said(item.title), days=days, sign=said(item.sign))
         for item in items
+        for days in (Days(item.start, item.end, weekday=False),)
     )
     return phrases.after_the_plan(items=listed(lines, "comma"))

@@ -84,7 +84,7 @@ def anchored_wishes(drafts: Sequence[Draft], days: Mapping[str, int]) -> dict[st
             else:
                 # The main tasks stand where the first round put them; the rest hangs on wishes.
                 base = (
-                    days[anchor.end_node if draft.offset > 0 else anchor.id]
+                    days[anchor.end_node if draft.offset > 0 and not draft.by_strip else anchor.id]
                     if anchor.priority <= 2
                     else wish(anchor)
                 )

@@ -42,6 +42,7 @@ from turfplan.work.lateness import grade, told
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
 from turfplan.work.phases.marks import digs
+from turfplan.work.phases.seedling_look import LOOK, bare_spots
 
 
 def with_amounts(
@@ -276,6 +277,8 @@ def task_of(
     window = _window(setting, candidate, draft, start, bound)
     season = _season_of(candidate, draft)
     late = told(setting, season, date.fromordinal(end)) if season else None
+    looks = draft.id == LOOK
+    about = (bare_spots(setting, candidate.campaign, date.fromordinal(start)),) if looks else ()
     return Task(
         id=draft.id,
         uid="",
@@ -293,7 +296,7 @@ def task_of(
         not_earlier=_reasons(candidate, draft, titles, earlier=True),
         not_later=_reasons(candidate, draft, titles, earlier=False),
         amounts=draft.amounts,
-        how=draft.how or book_messages(book, f"{key}.how", draft.words),
+        how=(*about, *(draft.how or book_messages(book, f"{key}.how", draft.words))),
         go=draft.go or optional_message(book, f"{key}.go", draft.words),
         fallback=draft.fallback or optional_message(book, f"{key}.fallback", draft.words),
         fallback_day=_fallback(setting, draft, end, window),

@@ -86,7 +86,7 @@ def _request(
         open_ground=setting.on_open_ground,
         germination_days=_germination_days(setting),
         germinated_on=history.germinated,
-        first_mow_on=first_cut.start if first_cut else None,
+        first_mow_on=first_cut.end if first_cut else None,
         slope_percent=brief.site.slope_percent or 0.0,
         rock_depth_mm=brief.site.rock_depth_mm,
         away=tuple((s.start, s.end) for s in brief.calendar.away),
@@ -201,6 +201,7 @@ def _task(run: WaterRun, anchor: Task | None) -> Task:
             minutes=run.minutes,
             weekdays=run.weekdays,
             skip=run.skip,
+            elapsed_minutes=run.elapsed_min if run.elapsed_min > run.minutes else None,
         ),
         stage=WateringStage(
             id=run.stage,

@@ -169,6 +169,7 @@ GroupFact = Literal[
     "order.storage_days",
     "order.low_cut_fresh",
     "order.low_cut_before_seed_most",
+    "order.mow_after_pass",
     "order.leaf_tips_most",
     "order.cover_most",
     "order.starter_most",

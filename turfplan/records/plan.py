@@ -63,13 +63,14 @@ class Option(PlanRecord):
 
 
 class Handover(PlanRecord):
-    """What follows after the last day of a plan: what, from when to when, and why."""
+    """What follows after the last day of a plan: what, when, by which sign, and why."""
 
     operation: str
     title: Said
     start: date
     end: date
     reason: Said = NOTHING
+    sign: Said = NOTHING
 
 
 class PlanConflict(PlanRecord):

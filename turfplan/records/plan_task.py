@@ -166,6 +166,9 @@ class Amount(PlanRecord):
 class Series(PlanRecord):
     """A repeated timed job: every day, or on some weekdays, from one day to another, less the days
     to skip.
+
+    `minutes` are those of water; `elapsed_minutes` pass from the first drop to the last, pauses and
+    moves included, where that is longer.
     """
 
     start: date = Field(alias="from")
@@ -174,6 +177,12 @@ class Series(PlanRecord):
     minutes: int
     weekdays: tuple[str, ...] = ()
     skip: tuple[date, ...] = ()
+    elapsed_minutes: int | None = None
+
+    @property
+    def lasts_minutes(self) -> int:
+        """Minutes from the beginning of a run to its end."""
+        return self.minutes if self.elapsed_minutes is None else self.elapsed_minutes
 
 
 class WateringStage(PlanRecord):

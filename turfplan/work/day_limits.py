@@ -50,8 +50,11 @@ def _calendar(setting: ResolvedLawn, draft: Draft) -> list[Allowed | Lag]:
     days, reason = days_for(setting, draft.operation), why_days(setting, draft.operation)
     if draft.heard:
         days, reason = setting.calendar.machines, why_days(setting, "core_aerate")
+    # What shares the days of another task has them whatever day that one is given.
+    follows = draft.beside is not None and not draft.strips
+    strength = Strength.PREFERENCE if follows else Strength.HARD
     constraints: list[Allowed | Lag] = [
-        Allowed(f"work_days:{draft.id}", draft.start_node, days, Strength.HARD, reason)
+        Allowed(f"work_days:{draft.id}", draft.start_node, days, strength, reason)
     ]
     return (
         [*constraints, *_length(setting, draft, days)] if draft.duration_days > 1 else constraints

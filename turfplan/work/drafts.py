@@ -30,7 +30,8 @@ class Draft:
     `load` is the number of the load that it receives or keeps dry, `loads` are those that it
     orders, or spreads from, whole or with other passes; what comes in `bags` keeps longer than a
     heap. `sown_share` is the part of the lawn that it sows. A request for marks `serves` the tasks
-    of these ids.
+    of these ids. `by_strip` where it goes over strips in the order in which they were sown.
+    `beside` is the task whose days it shares, whatever moves that one.
     """
 
     id: str
@@ -67,6 +68,8 @@ class Draft:
     loads: tuple[int, ...] = ()
     bags: bool = False
     sown_share: float = 1.0
+    by_strip: bool = False
+    beside: str | None = None
 
     @property
     def start_node(self) -> str:

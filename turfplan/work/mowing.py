@@ -17,6 +17,11 @@ def due_height_mm(height_mm: float) -> float:
     return height_mm / (1 - ONE_THIRD)
 
 
+def mown_height_mm(stands_mm: float) -> float:
+    """Height at which a mowing that takes a third of it leaves grass."""
+    return stands_mm * (1 - ONE_THIRD)
+
+
 def mowing_interval_days(
     book: Book,
     height_mm: float,

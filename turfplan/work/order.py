@@ -152,6 +152,12 @@ def _lags(
     lags = []
     for before, after in pairs:
         name, nodes = f"{rule.id}:{before.id}>{after.id}", (before.end_node, after.start_node)
+        if after.by_strip and (before.by_strip or before.strips):
+            # The first strip has its days from its own first day on, the last from its last.
+            first, final = (before.start_node, after.start_node), (before.end_node, after.end_node)
+            lags.append(Lag(name, *first, strength, reason, least, longest, alongside=True))
+            lags.append(Lag(f"{name}:last", *final, strength, reason, least, longest))
+            continue
         last = before.start_node, after.end_node
         # Closed bags keep longer than any heap.
         most = None if before.bags else longest
@@ -159,6 +165,10 @@ def _lags(
         if whole and most is not None and last != nodes:
             lags.append(Lag(name, *nodes, strength, reason, least))
             lags.append(Lag(f"{name}:whole", *last, strength, reason, maximum=most))
+        elif rule.minimum is None and most is not None:
+            # A limit may have to give way, and does so first; which of the two comes first stays.
+            lags.append(Lag(name, *nodes, strength, reason, maximum=most))
+            lags.append(Lag(f"{name}:order", *nodes, strength, reason, least))
         else:
             lags.append(Lag(name, *nodes, strength, reason, least, most))
     return lags

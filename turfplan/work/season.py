@@ -24,6 +24,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.loads import load_lags, loads_of
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import low_cut_steps
+from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
 from turfplan.work.phases.care import care
@@ -35,9 +36,10 @@ from turfplan.work.phases.open_turf import surface, told_of_spring_coring
 from turfplan.work.phases.prepare import prepare
 from turfplan.work.phases.receive import with_loads
 from turfplan.work.phases.seedbed import LAST_CUT, sown_apart
+from turfplan.work.phases.seedling_look import look_days
 from turfplan.work.phases.sow import look_at_earlier, sow
 from turfplan.work.slopes import without_machines
-from turfplan.work.strips import in_strips, strip_lags
+from turfplan.work.strips import cut_by_strip, in_strips, strip_lags
 from turfplan.work.thatch import dethatches, grows_together_first
 
 
@@ -84,7 +86,7 @@ def draft_season(
         else ()
     )
     drafts, steep = without_machines(setting, drafts)
-    drafts = in_strips(setting, campaign, drafts)
+    drafts = cut_by_strip(in_strips(setting, campaign, drafts))
     drafts = [*drafts, *marks(setting, campaign, drafts)]
     spacings = {s.number: wished_spacing(setting, s, spacing) for s in campaign.sessions}
     loads = loads_of(setting, campaign, volumes.passes, drafts, spacings)
@@ -130,7 +132,7 @@ def _constraints(
         *order_lags(setting, drafts, season_flags(setting, campaign), computed),
         *_full_days(setting, drafts),
         *strip_lags(drafts),
-        *_together(drafts),
+        *_together(setting, drafts),
     )
 
 
@@ -165,10 +167,16 @@ def computed_numbers(setting: ResolvedLawn, campaign: Campaign) -> dict[str, flo
         "setting.fill_settles": book.si(settling(setting)),
         "setting.regrowth_look": book.si(regrowth_look(setting)),
     }
-    up = emergence(setting, campaign)
+    cut = old_cut(setting, campaign)
+    if cut is not None:
+        numbers |= {
+            "setting.old_cut_least": cut.least,
+            "setting.old_cut_most": cut.due + book.si("setting.first_mow_spread_days"),
+        }
+    up, look = emergence(setting, campaign), look_days(setting, campaign)
     if up is not None:
         numbers |= {
-            "setting.germination_most": up.last,
+            "setting.germination_look_least": up.last if look is None else look.least,
             "setting.germination_look_most": up.last + book.si("setting.germination_look_days"),
             "setting.first_mow_least": up.mow_least,
             "setting.first_mow_most": up.mow_most,
@@ -235,10 +243,12 @@ def _full_days(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
     capacity = setting.labour.people * setting.labour.hours_per_day
     next_day = workday_step(setting.calendar.work, setting.first_day, setting.last_day, 1)
     reason = Reason("work.day_full", phrases.day_full())
-    # What is spread is worked in the same day, by the same people.
+    # What is spread is worked in, and seed is covered, the same day, by the same people.
     beside = {
         f"topdress.{d.position}": d.person_hours for d in drafts if d.operation == "incorporate"
     }
+    for seed in {d.beside for d in drafts if d.beside is not None}:
+        beside[seed] = sum(d.person_hours for d in drafts if d.beside == seed)
     lags: list[Lag] = []
     # What prepares seed that goes on no pass shares its days with it.
     worked = {d.id: d.session for d in drafts}
@@ -271,14 +281,16 @@ def _chain(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:
         if (turn := setting.book.operations[d.operation].turn) is not None
     }
     earlier = [d.id for d in drafts if d.operation == "mow_low"][:-1]
-    heavy = [d for d in drafts if d.id in turns and d.id not in earlier]
+    heavy = [d for d in drafts if d.id in turns and d.id not in earlier and d.beside is None]
     return sorted(heavy, key=lambda d: (turns[d.id], d.position))
 
 
-def _together(drafts: Sequence[Draft]) -> list[Lag]:
-    """Spreading and working in go on side by side: the same first and last day."""
+def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
+    """Spreading and working in, seed and its cover: the same first and last day."""
     by_id = {d.id: d for d in drafts}
     reason = Reason("level.same_day", phrases.same_day())
+    most_days = setting.days("order.cover_most")
+    covered = Reason("seed.same_day", phrases.covered_same_day(), ("order.cover_most",))
     lags = []
     for draft in drafts:
         if draft.strips:
@@ -289,4 +301,10 @@ def _together(drafts: Sequence[Draft]) -> list[Lag]:
             lags.append(
                 Lag(name, spread.start_node, draft.start_node, Strength.HARD, reason, same, same)
             )
+        elif draft.beside in by_id:
+            seed, most = by_id[draft.beside], DayStep(most_days)
+            first, last = (seed.start_node, draft.start_node), (seed.end_node, draft.end_node)
+            for nodes in dict.fromkeys((first, last)):
+                name = f"same_day:{nodes[1]}"
+                lags.append(Lag(name, *nodes, Strength.HARD, covered, DayStep(0), most))
     return lags

@@ -20,6 +20,8 @@ from turfplan.work.order import SOWING
 
 # What belongs to a seeded strip beside its pass.
 WITH_SEED: Final = (*SOWING, "starter_feed", "roll", "cover")
+# What a seeded strip has some days after its seed, each strip in its turn.
+AFTER_SEED: Final = ("mow_old", "first_mow")
 
 
 def in_strips(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) -> list[Draft]:
@@ -94,6 +96,25 @@ def _told(job: Draft, spread: Draft, days: int, area_m2: float) -> Message:
     return phrases.strip_by_strip(
         n=days, area=each, volume=Quantity(spread.loose_m3 / days, "volume", us_step=0.05)
     )
+
+
+def cut_by_strip(drafts: Sequence[Draft]) -> list[Draft]:
+    """The drafts, with the first cuts going over the strips one by one where seed did."""
+    sowing = next((d for d in drafts if d.operation in SOWING and d.strips), None)
+    if sowing is None:
+        return list(drafts)
+    days = sowing.duration_days
+    return [
+        replace(
+            draft,
+            duration_days=days,
+            by_strip=True,
+            cautions=(*draft.cautions, phrases.in_their_turn(n=days)),
+        )
+        if draft.operation in AFTER_SEED
+        else draft
+        for draft in drafts
+    ]
 
 
 def strip_lags(drafts: Sequence[Draft]) -> list[Lag]:

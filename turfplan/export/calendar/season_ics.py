@@ -139,7 +139,7 @@ def _repeat(timezone: str, series: Series, event: Event) -> None:
         days.insert(0, earlier)
         skipped.insert(0, earlier)
     first = datetime.combine(days[0], series.start_time)
-    end = _instant(first, timezone) + timedelta(minutes=series.minutes)
+    end = _instant(first, timezone) + timedelta(minutes=series.lasts_minutes)
     event.add("dtstart", _local(first, timezone))
     event.add("dtend", _local(end.astimezone(zone_rules(timezone)).replace(tzinfo=None), timezone))
     rule: dict[str, object] = {"FREQ": "WEEKLY" if series.weekdays else "DAILY", "COUNT": len(days)}

@@ -14,7 +14,8 @@ from turfplan.work.drafts import Draft
 from turfplan.work.emergence import emergence, given_back_on
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
-from turfplan.work.passes import SEEDED
+from turfplan.work.season_stand import stand_of
+from turfplan.work.stand import OPEN_GROUND
 
 PLANTED, SEEDLINGS, RYE = "planted", "seedlings", "rye"
 # The dry climates of Köppen's classes: deserts and steppes.
@@ -49,7 +50,7 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
         elif draft.operation == "plant":
             planted = on(draft.end_node)
         elif draft.operation == "first_mow":
-            mown = on(draft.start_node)
+            mown = on(draft.end_node)
         elif draft.id == "inspect.colour":
             looked = on(draft.start_node)
     return WorkedDays(tuple(sorted(passes)), sown, planted, mown, looked)
@@ -95,26 +96,28 @@ def stages_of(
 ) -> Stages:
     """The stages of the stand from the days of the work. `compost_feeds`: seedlings live on the
     compost of the mix until a look finds them pale."""
-    begin = date.fromordinal(setting.first_day)
-    if setting.sowing.intent == "winter_overseed" and worked.sown is not None:
+    stand = stand_of(setting, campaign)
+    if worked.sown is not None and stand.first("second_grass"):
         return _ryegrass(setting, worked.sown)
     if worked.planted is not None:
-        return _plants(setting, worked.planted, begin)
-    if worked.sown is not None and setting.sowing.operation in SEEDED:
+        return _plants(setting, worked.planted)
+    if worked.sown is not None and stand.first("sown", "dormant_seed"):
         return _seedlings(setting, campaign, worked, worked.sown, compost_feeds=compost_feeds)
-    if setting.turf.condition == "bare":
-        end = date.fromordinal(setting.last_day)
+    if setting.worked == "bare":
+        begin, end = date.fromordinal(setting.first_day), date.fromordinal(setting.last_day)
         return Stages((Quiet(begin, end, phrases.quiet_bare()),))
     return Stages()
 
 
-def _before(setting: ResolvedLawn, day: date, begin: date) -> tuple[date, Message | None]:
-    """From when nothing is fed before new grass on a day, and why, where no living turf is kept."""
-    if setting.turf.condition == "bare":
-        return begin, phrases.quiet_bare()
-    if setting.on_open_ground or setting.sowing.intent == "renovate":
-        return begin, phrases.quiet_killed()
-    return day - timedelta(setting.days("setting.unfed_before_seed")), None
+def _before(setting: ResolvedLawn, day: date, why: Message) -> tuple[Quiet, ...]:
+    """The days before new grass on which nothing is fed: all of them where no living turf is kept,
+    else the last weeks, for the reason that holds after that day."""
+    begin = date.fromordinal(setting.first_day)
+    if setting.worked in OPEN_GROUND:
+        why = phrases.quiet_bare() if setting.worked == "bare" else phrases.quiet_killed()
+    else:
+        begin = day - timedelta(setting.days("setting.unfed_before_seed"))
+    return (Quiet(begin, day - timedelta(1), why),) if begin < day else ()
 
 
 def _seedlings(
@@ -125,7 +128,6 @@ def _seedlings(
     *,
     compost_feeds: bool,
 ) -> Stages:
-    begin = date.fromordinal(setting.first_day)
     up = emergence(setting, campaign)
     if up is None:
         return Stages()
@@ -164,12 +166,9 @@ def _seedlings(
         ("feeding.seedling_rate", "feeding.seedling_days"),
         waits,
     )
-    opens, no_turf = _before(setting, sown, begin)
     reason = phrases.left_out_compost() if compost_feeds else phrases.quiet_seed()
-    quiet = [Quiet(sown, first - timedelta(1), reason)]
-    if opens < sown:
-        quiet.append(Quiet(opens, sown - timedelta(1), no_turf or phrases.quiet_seed()))
-    return Stages(tuple(quiet), (feeding,))
+    young = Quiet(sown, first - timedelta(1), reason)
+    return Stages((young, *_before(setting, sown, phrases.quiet_seed())), (feeding,))
 
 
 def _takes_nitrogen(setting: ResolvedLawn, day: date) -> bool:
@@ -181,7 +180,7 @@ def _takes_nitrogen(setting: ResolvedLawn, day: date) -> bool:
     return growth >= setting.book.si("water.dormant_growth")
 
 
-def _plants(setting: ResolvedLawn, planted: date, begin: date) -> Stages:
+def _plants(setting: ResolvedLawn, planted: date) -> Stages:
     book = setting.book
     rooting = book.fact("order.plant_rooting")
     first = planted + timedelta(round(rooting.si))
@@ -195,11 +194,9 @@ def _plants(setting: ResolvedLawn, planted: date, begin: date) -> Stages:
         phrases.plants_why(rate=Quantity(rate.si, "rate")),
         ("feeding.plants_rate", "order.plant_rooting"),
     )
-    opens, no_turf = _before(setting, planted, begin)
-    quiet = [Quiet(planted, first - timedelta(1), phrases.quiet_plants())]
-    if opens < planted:
-        quiet.append(Quiet(opens, planted - timedelta(1), no_turf or phrases.quiet_plants()))
-    return Stages(tuple(quiet), (feeding,))
+    why = phrases.quiet_plants()
+    young = Quiet(planted, first - timedelta(1), why)
+    return Stages((young, *_before(setting, planted, why)), (feeding,))
 
 
 def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:

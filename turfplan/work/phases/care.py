@@ -1,10 +1,10 @@
-"""Care after the work: first mow, colour, feeding, preventer, last mow."""
+"""Care after the work: first cuts, colour, feeding, preventer, last mow."""
 
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from turfplan.book.words import book_message, book_messages, grass_name
+from turfplan.book.words import book_messages, grass_name
 from turfplan.message import Quantity, cut_height, said
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
@@ -23,6 +23,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
 from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
+from turfplan.work.phases.first_cuts import first_cuts
 from turfplan.work.season_stand import stand_of
 from turfplan.work.stand import Stand, open_ground
 
@@ -30,17 +31,15 @@ from turfplan.work.stand import Stand, open_ground
 def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> list[Draft]:
     """The tasks of care, in the year of the work."""
     up = emergence(setting, campaign)
-    sown = setting.sowing.operation is not None and campaign.sow_window is not None
     stand = stand_of(setting, campaign)
     wished = (
-        _first_mow(setting, up) if sown else None,
         _look_at_colour(setting, up) if up is not None and feeding.compost_feeds else None,
         _starter(setting, campaign, feeding.starter, up) if feeding.starter is not None else None,
         _preventer(setting, campaign, stand),
         _last_mow(setting, campaign, stand, up),
         _transition(setting, campaign),
     )
-    return [draft for draft in wished if draft is not None]
+    return [*first_cuts(setting, campaign), *(draft for draft in wished if draft is not None)]
 
 
 def feed_drafts(setting: ResolvedLawn, feeding: FeedingPlan) -> list[Draft]:
@@ -71,52 +70,6 @@ def feed_days(
         for feed in feeding.feeds
         if f"feed_nitrogen.{feed.key}" in ids
     ]
-
-
-def _first_mow(setting: ResolvedLawn, up: Emergence | None) -> Draft:
-    """The first mow of what was sown, or planted where nothing has to come up."""
-    book = setting.book
-    usual = of_species(setting.sowing.grass.id, "mow_height")
-    height = cut_height(book.low_si(usual) * book.si("mowing.first_mow_factor"))
-    if up is None:
-        return _first_mow_of_plants(setting, height)
-    return make(
-        setting,
-        "first_mow",
-        timing=Timing(CARE, anchor="sowing", offset=up.mow_best),
-        wording=(
-            Wording(
-                phrases.first_mow_alone(),
-                {"height": height},
-                how=(book_message(book, "operations.first_mow.how.1"),),
-            )
-            if setting.on_open_ground
-            else Wording(phrases.first_mow(), {"height": height})
-        ),
-        facts=(usual, "mowing.first_mow_factor"),
-    )
-
-
-def _first_mow_of_plants(setting: ResolvedLawn, height: Quantity) -> Draft:
-    book = setting.book
-    called = phrases.first_mow_planted_title()
-    return make(
-        setting,
-        "first_mow",
-        timing=Timing(CARE, anchor="plant", offset=round(book.low_si("order.plant_mow_most"))),
-        wording=Wording(
-            phrases.first_mow_planted(),
-            {"height": height},
-            name=called,
-            title=called,
-            how=(book_message(book, "operations.first_mow.how.1"),),
-            go=phrases.first_mow_planted_go(height=height),
-        ),
-        facts=(
-            of_species(setting.sowing.grass.id, "mow_height"),
-            "mowing.first_mow_factor",
-        ),
-    )
 
 
 def _look_at_colour(setting: ResolvedLawn, up: Emergence) -> Draft:

@@ -14,10 +14,12 @@ from turfplan.records.book_names import PlantForm, of_species
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
+from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
-from turfplan.work.seed_mix import germination_days, seed_name, slowest
+from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
+from turfplan.work.seed_mix import seed_name, slowest
 from turfplan.work.watering.hose import kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR
@@ -71,28 +73,44 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
         sowing = replace(sowing, sown_share=share, cautions=told)
     elif _by_one_hose(setting):
         sowing = replace(sowing, sown_share=wanted)
-    drafts = [sowing]
     up = emergence(setting, campaign)
     if up is None:
-        return drafts
+        return [sowing]
     with_seed = Timing(CARE, session=session, anchor=sowing.id)
-    slope = (setting.brief.site.slope_percent or 0) / 100
-    straw_m2 = straw_area_m2(setting)
-    if straw_m2:
-        drafts.append(
-            make(
-                setting,
-                "cover",
-                timing=with_seed,
-                wording=Wording(phrases.cover(), how=_pegged(setting, slope)),
-                extent=Extent(straw_m2),
-                facts=("site.slope_cover",),
-            )
-        )
+    drafts = [sowing]
     wet_clay = setting.book.soils[setting.plot.soil].fine
     if window.operation != "dormant_seed" and not wet_clay:
         drafts.append(make(setting, "roll", timing=with_seed, wording=Wording(phrases.roll())))
-    return [*drafts, _look_for_seedlings(setting, replace(with_seed, offset=up.last + 2))]
+    drafts = _covered(setting, drafts, with_seed)
+    look = look_days(setting, campaign)
+    if look is not None:
+        drafts.append(look_for_seedlings(setting, replace(with_seed, offset=look.wished)))
+    return drafts
+
+
+def _covered(setting: ResolvedLawn, drafts: list[Draft], with_seed: Timing) -> list[Draft]:
+    """The sowing and what belongs to it, with a cover where the ground sheds water.
+
+    All of it is then done on the days of the seed, the rolling before the cover lies.
+    """
+    straw_m2 = straw_area_m2(setting)
+    if not straw_m2:
+        return drafts
+    slope = (setting.brief.site.slope_percent or 0) / 100
+    cover = make(
+        setting,
+        "cover",
+        timing=with_seed,
+        wording=Wording(phrases.cover(), how=_pegged(setting, slope)),
+        extent=Extent(straw_m2),
+        facts=("site.slope_cover",),
+    )
+    jobs = [*drafts, cover]
+    days = working_days(setting, sum(job.person_hours for job in jobs))
+    seed = drafts[0].id
+    return [
+        replace(job, duration_days=days, beside=None if job.id == seed else seed) for job in jobs
+    ]
 
 
 def straw_area_m2(setting: ResolvedLawn) -> float:
@@ -148,36 +166,6 @@ def _part(setting: ResolvedLawn, share: float) -> Message:
         share=Number(share, "percent"),
         area=Quantity(setting.plot.area_m2 * share, "area"),
         hours=Number(hose_hours(setting), "plain"),
-    )
-
-
-def _look_for_seedlings(setting: ResolvedLawn, timing: Timing) -> Draft:
-    """The look at what has come up, once the last of the seed should have."""
-    sown = setting.sowing.grasses
-    quick, slow = germination_days(setting.book, sown)
-    return make(
-        setting,
-        "inspect",
-        "germination",
-        timing=timing,
-        wording=Wording(
-            looks.seedlings(),
-            title=looks.seedlings_title(),
-            how=(
-                looks.seedlings_bare_spots(
-                    reserve=Number(setting.book.si("seeding.reserve"), "percent")
-                ),
-                looks.seedlings_comes_up(
-                    grass=seed_name(setting.book, sown),
-                    least=Number(quick),
-                    most=Number(slow),
-                ),
-                looks.seedlings_washed(),
-            ),
-            go=looks.seedlings_go(),
-            fallback=looks.next_free_day(),
-        ),
-        facts=(*(of_species(grass, "germination_days") for grass in sown), "seeding.reserve"),
     )
 
 

@@ -69,7 +69,8 @@ class RunTime:
     """How one depth is put on: whole minutes of water in equal cycles with pauses to soak in.
 
     `minutes` are those of all `settings` and cycles together, `soak_min` passes in one place from
-    the end of a cycle to the next; `move_min` goes by at each setting of each cycle.
+    the end of a cycle to the next; `move_min` goes by at each setting of each cycle. `idle_min`
+    is what several zones in one series wait besides.
     """
 
     minutes: int
@@ -78,6 +79,7 @@ class RunTime:
     runs_off: bool = False
     settings: int = 1
     move_min: float = 0.0
+    idle_min: int = 0
 
     @property
     def cycle_min(self) -> int:
@@ -103,7 +105,8 @@ class RunTime:
     @property
     def elapsed_min(self) -> int:
         """Minutes from the first drop to the last."""
-        return self.minutes + ceil(self.moving_min) + (self.cycles - 1) * self.wait_min
+        pauses = (self.cycles - 1) * self.wait_min + self.idle_min
+        return self.minutes + ceil(self.moving_min) + pauses
 
 
 def run_minutes(depth_mm: float, rate_mm_h: float, uniformity: float = 1.0) -> float:

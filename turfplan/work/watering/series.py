@@ -277,11 +277,12 @@ class _Week:
     def _joint(self, fit: _WeeklyFit) -> _Sprinkling:
         """All zones of a session as one series, run one after the other."""
         zones = tuple(zip(self.zones, fit.times, strict=True))
-        area = sum(z.area_m2 for z, _ in zones)
+        area, minutes = sum(z.area_m2 for z, _ in zones), sum(t.minutes for _, t in zones)
+        began, ended = fit.starts[0][0], fit.starts[0][-1] + fit.times[-1].elapsed_min
         return _Sprinkling(
             zone=None,
             zone_name=phrases.zone_every(),
-            when=RunTime(sum(t.minutes for _, t in zones), 1, 0),
+            when=RunTime(minutes, 1, 0, idle_min=max(0, ended - began - minutes)),
             rate_mm_h=None,
             hose=False,
             depth_mm=sum(fit.depth_mm * z.exposure * z.area_m2 for z, _ in zones) / area,

@@ -51,6 +51,11 @@ class WaterRun:
         return self.when.minutes
 
     @property
+    def elapsed_min(self) -> int:
+        """Minutes from the first drop of a run to the last."""
+        return self.when.elapsed_min
+
+    @property
     def cycles(self) -> int:
         """In how many cycles each place gets its minutes."""
         return self.when.cycles

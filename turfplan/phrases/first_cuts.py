@@ -1,0 +1,58 @@
+"""Messages of `messages/en/first_cuts.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Quantity
+
+
+def old_grass() -> Message:
+    """The old grass grows on at once and shades the seedlings; kept low, it leaves them light."""
+    return Message("first_cuts.old_grass")
+
+
+def old_grass_again(*, due: Quantity, height: Quantity, n: int) -> Message:
+    """Keep it low: mow to {height} again whenever it stands {due}, about every {n} days now, until
+    the new grass has its first cut. Never more than a third off.
+    """
+    return Message("first_cuts.old_grass_again", (("due", due), ("height", height), ("n", n)))
+
+
+def old_grass_go(*, due: Quantity) -> Message:
+    """The old grass stands {due} high, even if not all seed is up; the ground is firm and dry under
+    the wheels.
+    """
+    return Message("first_cuts.old_grass_go", (("due", due),))
+
+
+def new_grass() -> Message:
+    """The first cut makes young grass tiller, and keeps the old grass from shading it."""
+    return Message("first_cuts.new_grass")
+
+
+def new_grass_alone() -> Message:
+    """The first cut makes young grass tiller and close the ground."""
+    return Message("first_cuts.new_grass_alone")
+
+
+def plants() -> Message:
+    """Cutting makes planted grass spread sideways; too early it pulls the plants out."""
+    return Message("first_cuts.plants")
+
+
+def plants_title() -> Message:
+    """First mow after planting"""
+    return Message("first_cuts.plants_title")
+
+
+def plants_go(*, height: Quantity) -> Message:
+    """No plant comes out at a gentle pull, and the grass stands {height} high."""
+    return Message("first_cuts.plants_go", (("height", height),))
+
+
+def then(*, height: Quantity, due: Quantity, n: int, least: Quantity, most: Quantity) -> Message:
+    """Cut to {height}, and the next two times too, whenever the grass stands {due}. From the third
+    mowing on, about {n} days after the first, or with the last cut of the year, go over to the
+    usual {least} to {most}.
+    """
+    return Message(
+        "first_cuts.then",
+        (("height", height), ("due", due), ("n", n), ("least", least), ("most", most)),
+    )
