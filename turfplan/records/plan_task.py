@@ -177,7 +177,8 @@ class Series(PlanRecord):
     minutes: int
     weekdays: tuple[str, ...] = ()
     skip: tuple[date, ...] = ()
-    elapsed_minutes: int | None = None
+    # Left out where it says nothing: series of older folders stay as they were written.
+    elapsed_minutes: int | None = Field(default=None, exclude_if=lambda minutes: minutes is None)
 
     @property
     def lasts_minutes(self) -> int:
