@@ -159,3 +159,28 @@ def test_a_good_day_says_nothing_of_being_late() -> None:
     plan = plan_of(options=False)
     assert {t.grade for t in plan.tasks if t.plays("spreading", "sowing")} == {"good"}
     assert all(t.grade is None for t in plan.tasks if not t.plays("spreading", "sowing"))
+
+
+TROMSOE: dict[str, Any] = {
+    "lawn": {"grass": "fine_fescue", "area": "300 m2", "thatch": "5 mm"},
+    "place": {"postal_code": None, "country": "NO", "latitude": 69.65, "longitude": 18.96},
+    "leveling": {"depth": "10 mm"},
+    "season": None,
+}
+
+
+@pytest.mark.parametrize("intent", ["overseed", "dormant", "none"])
+def test_where_no_season_takes_a_pass_the_fill_is_refused_with_ways_out(intent: str) -> None:
+    """Grass of the far north grows through no pass: nothing is put off to a season that never
+    comes, and the ways out are planned without a fault."""
+    plan = plan_of(TROMSOE, {"seeding": {"intent": intent}})
+    assert plan.conflict and "no season" in str(plan.conflict.reasons[0]) and plan.options
+    assert any('intent = "renovate"' in str(option.change) for option in plan.options)
+    anew = plan_of(TROMSOE, {"seeding": {"intent": "renovate"}})
+    assert anew.conflict is None and kind(anew, "fill")
+
+
+def test_seed_alone_is_fed_within_the_year_where_summer_is_short() -> None:
+    """A feeding of one August and one of the next lie less than twelve months apart."""
+    dormant = {"leveling": None, "seeding": {"intent": "dormant"}}
+    assert plan_of(TROMSOE, dormant).conflict is None

@@ -63,6 +63,11 @@ def sow_now() -> Message:
     return Message("ways_out.sow_now")
 
 
+def sow_alone() -> Message:
+    """Sow, and leave the ground as it lies"""
+    return Message("ways_out.sow_alone")
+
+
 def leave_out(*, table: str) -> Message:
     """leave out {table}"""
     return Message("ways_out.leave_out", (("table", table),))
@@ -76,6 +81,13 @@ def next_year() -> Message:
 def strip_turf() -> Message:
     """Strip the old turf with its thatch, and start anew on bare ground"""
     return Message("ways_out.strip_turf")
+
+
+def start_anew() -> Message:
+    """Kill the old stand, fill the bare ground and sow anew: no grass has to grow through the
+    fill
+    """
+    return Message("ways_out.start_anew")
 
 
 def thatch_first(*, days: Listed) -> Message:

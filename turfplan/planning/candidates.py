@@ -7,8 +7,10 @@ from heapq import heappop, heappush
 from itertools import count
 from typing import Protocol, TypeVar
 
+from turfplan.book.words import grass_name, operation_name
 from turfplan.message import Listed, Message, Number, sentences
 from turfplan.network import Conflict
+from turfplan.phrases import campaigns as phrases
 from turfplan.phrases import reasons
 from turfplan.phrases import watering as dry_seed
 from turfplan.planning.amounts import loose_volumes
@@ -176,6 +178,8 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
             conflict = conflict or tried.conflict
             undatable.append((lawn, (campaign.name, tried.reason)))
     if not found:
+        if never := _no_season_for_passes(setting):
+            return Comparison(None, (), never)
         against = _in_order(setting, ruled_out, undatable)
         conflict = (
             conflict
@@ -201,6 +205,16 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
         if name != best.campaign.name:
             seen.setdefault(name, reason)
     return Comparison(best, tuple(seen.items()))
+
+
+def _no_season_for_passes(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """Why the lawn's grass never grows through a pass here; empty where it does, or need not."""
+    closed = setting.never_opens("topdress")
+    if not closed or not setting.levelling.bands or setting.on_open_ground:
+        return ()
+    through = phrases.never_through(grass=grass_name(setting.book, setting.turf.species.id))
+    tasks = Listed((operation_name(setting.book, "topdress"),))
+    return (reasons.conflict(tasks=tasks, reason=sentences(through, *closed)),)
 
 
 def _in_order(

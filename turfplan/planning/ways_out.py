@@ -89,7 +89,8 @@ def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
     yield from _with_more_hands(brief, setting)
     # What fits inside the owner's days comes before more of them.
     yield from _with_less_work(brief, setting)
-    yield from _one_after_the_other(brief)
+    yield from _one_after_the_other(brief, setting)
+    yield from _on_bare_ground(brief, setting)
     yield from _with_sod(brief, setting)
     yield from _with_more_days(brief)
     yield from _with_a_later_end(brief, setting)
@@ -187,6 +188,19 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBri
         )
 
 
+def _on_bare_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
+    """Where grass never grows through a pass: the fill laid on bare ground, and a new stand."""
+    fills = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
+    if not fills or setting.on_open_ground or not setting.never_opens("topdress"):
+        return
+    renovated = _with(brief, "seeding", intent="renovate")
+    lines = 'intent = "renovate"'
+    if brief.water.possible is False:
+        renovated = _with(renovated, "water", possible=True)
+        lines += ", possible = true"
+    yield _ChangedBrief(phrases.start_anew(), as_written(lines), renovated)
+
+
 def _with_more_days(brief: Brief) -> Iterator[_ChangedBrief]:
     """Days of work and of watering that the brief rules out."""
     calendar, water = brief.calendar, brief.water
@@ -210,7 +224,7 @@ def _with_more_days(brief: Brief) -> Iterator[_ChangedBrief]:
         )
 
 
-def _one_after_the_other(brief: Brief) -> Iterator[_ChangedBrief]:
+def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
     """Level and sow in seasons of their own."""
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
@@ -218,8 +232,9 @@ def _one_after_the_other(brief: Brief) -> Iterator[_ChangedBrief]:
     yield _ChangedBrief(
         phrases.level_now(), as_written('intent = "none"'), _with(brief, "seeding", intent="none")
     )
+    never = setting.never_opens("topdress") and not setting.on_open_ground
     yield _ChangedBrief(
-        phrases.sow_now(),
+        phrases.sow_alone() if never else phrases.sow_now(),
         phrases.leave_out(table="[leveling]"),
         _with(brief, "leveling", depth_mm=None, lows=()),
     )

@@ -74,7 +74,9 @@ def _thinner(setting: ResolvedLawn) -> Iterator[Levelling]:
 
 
 def _undressed(setting: ResolvedLawn) -> Iterator[Levelling]:
-    """Only seed or plants now, the whole fill left for later."""
+    """Only seed or plants now, the whole fill left for a season that takes it, if there is one."""
+    if setting.never_opens("topdress"):
+        return
     if setting.sowing.operation is not None and setting.sowing.intent != "winter_overseed":
         yield replace(setting.levelling, bands=(), left=setting.levelling.bands)
 

@@ -8,7 +8,7 @@ from turfplan.book.entries import Book, Species
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.climate.record import Climate
 from turfplan.message import Message, Worded
-from turfplan.records.book_names import FactName, StandStage, of_species
+from turfplan.records.book_names import FactName, OperationName, StandStage, of_species
 from turfplan.records.brief import Brief, Intent
 from turfplan.records.constraints import DaySet
 from turfplan.site.outlines.shapes import LawnZone
@@ -157,13 +157,14 @@ class Labour:
 class Openings:
     """When operations are open in the years of the plan, and what real years say of that.
 
-    `closed` are those that are not, each with its reason, `missed` windows that ended just before
-    the plan; no sowing in the spans of days (ordinals, both included) of `no_sowing`, since a
-    watering ban would follow.
+    `closed` are those that are not, each with its reason, `never` those of them that no rule opens
+    here in any season, `missed` windows that ended just before the plan; no sowing in the spans of
+    days (ordinals, both included) of `no_sowing`, since a watering ban would follow.
     """
 
     windows: tuple[OpenDays, ...] = ()
     closed: tuple[Message, ...] = ()
+    never: tuple[tuple[OperationName, Message], ...] = ()
     missed: tuple[OpenDays, ...] = ()
     no_sowing: tuple[tuple[int, int], ...] = ()
     record: RealYears | None = None
@@ -260,6 +261,10 @@ class ResolvedLawn:
     def days(self, name: FactName) -> int:
         """A fact of the book in whole days."""
         return round(self.book.si(name))
+
+    def never_opens(self, operation: OperationName) -> tuple[Message, ...]:
+        """Why an operation has no season at this place for this grass; none where it has one."""
+        return tuple(why for name, why in self.openings.never if name == operation)
 
     def open(self, operation: str) -> tuple[OpenDays, ...]:
         """The windows of an operation in order of time."""
