@@ -174,7 +174,7 @@ def _notes(words: "Words", done: "PlannedLawn", brief: Path) -> None:
         text = str(note.text)
         if note.kind == "input":
             continue
-        told_whole = note.kind == "caution" and note.rank in ON_SCREEN
+        told_whole = note.told_first or (note.kind == "caution" and note.rank in ON_SCREEN)
         if not told_whole and text not in hand | new:
             left += 1
             continue

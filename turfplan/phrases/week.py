@@ -28,6 +28,11 @@ def rank_stop() -> Message:
     return Message("week.rank.stop")
 
 
+def rank_advice() -> Message:
+    """Know this first:"""
+    return Message("week.rank.advice")
+
+
 def rank_law() -> Message:
     """Law and permission:"""
     return Message("week.rank.law")

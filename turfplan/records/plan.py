@@ -202,12 +202,17 @@ NoteKind = Literal["caution", "job", "input", "disagreement", "assumption"]
 
 class RankedNote(PlanRecord):
     """What the plan says beside the steps of its tasks, with its rank, and the tasks at which it
-    stands."""
+    stands.
+
+    `told_first` where it stands on the screen and the first sheet whatever its rank: what was asked
+    for and is not done, or is late.
+    """
 
     rank: Rank
     kind: NoteKind
     text: Said
     tasks: tuple[str, ...] = ()
+    told_first: bool = False
 
 
 class Retired(PlanRecord):

@@ -6,7 +6,7 @@ from datetime import date
 
 from turfplan.message import Message, Value
 from turfplan.records.book_names import FactName, OperationName, PlantForm
-from turfplan.records.constraints import Constraint
+from turfplan.records.constraints import Allowed, Constraint
 from turfplan.records.plan_task import Amount, Phase
 
 _END = "@end"
@@ -30,7 +30,7 @@ class Draft:
     `load` is the number of the load that it receives or keeps dry, `loads` are those that it
     orders, or spreads from, whole or with other passes; what comes in `bags` keeps longer than a
     heap. `sown_share` is the part of the lawn that it sows. A request for marks `serves` the tasks
-    of these ids.
+    of these ids. `why_late` stands in place of `why` on a day that is late in its season.
     """
 
     id: str
@@ -67,6 +67,7 @@ class Draft:
     loads: tuple[int, ...] = ()
     bags: bool = False
     sown_share: float = 1.0
+    why_late: Message | None = None
 
     @property
     def start_node(self) -> str:
@@ -103,7 +104,11 @@ class Load:
 
 @dataclass(frozen=True, slots=True)
 class SeasonDraft:
-    """Every task of one campaign with its constraints and what the plan must say about it."""
+    """Every task of one campaign with its constraints and what the plan must say about it.
+
+    `in_time` holds the days on which what has a season is still good, then those on which it is
+    safe: a preference falls before a day beyond them.
+    """
 
     drafts: tuple[Draft, ...]
     constraints: tuple[Constraint, ...]
@@ -111,6 +116,7 @@ class SeasonDraft:
     cautions: tuple[Message, ...] = ()
     disagreements: tuple[Message, ...] = ()
     loads: tuple[Load, ...] = ()
+    in_time: tuple[Allowed, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

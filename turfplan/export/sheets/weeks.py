@@ -188,11 +188,12 @@ def _first_monday(plan: Plan, by_week: ByWeek) -> date | None:
 
 
 def _notes(plan: Plan, words: Words) -> tuple[tuple[str, str], ...]:
-    """What stops work, and what the law or a permission asks, each under its rank."""
+    """What stops work, what the law or a permission asks, and what is late or not done as asked,
+    each under its rank."""
     return tuple(
         (words.text(Message(f"week.rank.{note.rank}")), note.text.text)
         for note in plan.ranked
-        if note.kind == "caution" and note.rank in FIRST_SHEET
+        if note.told_first or (note.kind == "caution" and note.rank in FIRST_SHEET)
     )
 
 
