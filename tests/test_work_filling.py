@@ -9,7 +9,10 @@ from hypothesis import strategies as st
 
 from planning import amount, first, kind, plan_of
 from tiers import sampled
+from turfplan.export.sheets.checklist import checklist_html
+from turfplan.export.sheets.order_sheet import order_html
 from turfplan.files.reading.book import load_book
+from turfplan.messages import words_for
 from turfplan.records.plan import Plan
 from turfplan.units import INCH_MM
 from turfplan.work.layers import divided, passes_needed
@@ -139,7 +142,8 @@ def test_seed_goes_in_without_dressing_where_that_is_over() -> None:
     """Pennsylvania, 20 September: dressing closes on the 22nd; the seed goes in all the same."""
     plan = late(date(2027, 9, 20), {"leveling": {"depth": "1 in"}})
     assert first(plan, "overseed").start.year == 2027 and not kind(plan, "topdress")
-    assert any("is left for the next season" in str(line) for line in plan.assumptions)
+    told = next(str(note.text) for note in plan.ranked if note.told_first)
+    assert told.startswith("Nothing of the 1 in of fill")
     assert [item.operation for item in plan.handover] == ["topdress"]
     assert plan.handover[0].start.year == 2028
 
@@ -184,3 +188,41 @@ def test_seed_alone_is_fed_within_the_year_where_summer_is_short() -> None:
     """A feeding of one August and one of the next lie less than twelve months apart."""
     dormant = {"leveling": None, "seeding": {"intent": "dormant"}}
     assert plan_of(TROMSOE, dormant).conflict is None
+
+
+def test_the_settling_that_is_told_is_the_one_that_is_reckoned_with() -> None:
+    """Lifted hollows alone are filled for a fifth of settling, and nothing is told of a tenth."""
+    lifted = plan_of(GUELPH, hollows(None, ("60 mm", 0.08)), options=False)
+    told = " ".join(map(str, lifted.assumptions))
+    assert kind(lifted, "lift_and_fill") and not kind(lifted, "topdress")
+    assert "settle by 20%" in told and "settle by 10%" not in told
+    both = plan_of(GUELPH, hollows("6 mm", ("60 mm", 0.08)), options=False)
+    told = " ".join(map(str, both.assumptions))
+    assert "settle by 20%" in told and "settle by 10%" in told
+
+
+BUFFALO: dict[str, Any] = {
+    "lawn": {"grass": "buffalo", "area": "8000 ft2", "soil": "clay", "thatch": "0.3 in"},
+    "place": {"postal_code": "79109"},
+    "leveling": {"depth": "1 in"},
+    "seeding": {"intent": "none"},
+    "season": None,
+}
+
+
+def test_what_is_left_of_the_fill_is_told_first_with_the_way_that_does_it_all() -> None:
+    """Half of an inch is left out: the screen, the first sheet and the order say so, and when and
+    by which wish all of it is done; the wish keeps its promise."""
+    plan = plan_of(BUFFALO)
+    told = next(note for note in plan.ranked if note.told_first)
+    assert "1/2 in of the fill asked for; up to 1/2 in on 100%" in str(told.text)
+    assert 'campaign = "two_years"' in str(told.text) and "2028" in str(told.text)
+    words = words_for("en", plan.lawn.units)
+    for page in (order_html(plan, words), checklist_html(plan, words)):
+        assert "of the fill asked for" in page
+    reasons = {str(r.campaign): str(r.reason) for r in plan.rejected}
+    assert "whole fill" in reasons["over two years, 2027 to 2028"]
+    whole = plan_of(BUFFALO, {"season": {"campaign": "two_years"}})
+    assert not whole.handover and sum(amount(t, "depth") for t in kind(whole, "topdress")) == (
+        pytest.approx(INCH_MM)
+    )

@@ -18,6 +18,11 @@ def any_campaign() -> Message:
     return Message("ways_out.any_campaign")
 
 
+def whole_fill() -> Message:
+    """Give the fill the seasons that it asks for"""
+    return Message("ways_out.whole_fill")
+
+
 def more_time() -> Message:
     """Give it one more year"""
     return Message("ways_out.more_time")

@@ -16,11 +16,16 @@ from turfplan.phrases import watering as dry_seed
 from turfplan.planning.amounts import loose_volumes
 from turfplan.planning.falling import dated_without
 from turfplan.planning.reasons import conflict_reasons
-from turfplan.planning.rejected_campaigns import against_dearer, second_best, too_many_passes
+from turfplan.planning.rejected_campaigns import (
+    Compared,
+    against_dearer,
+    second_best,
+    too_many_passes,
+)
 from turfplan.planning.reliability import sturdier
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.task_names import plain_titles
-from turfplan.records.book_names import FactName
+from turfplan.records.book_names import CampaignName, FactName
 from turfplan.records.constraints import Strength
 from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import (
@@ -84,11 +89,12 @@ class Candidate:
 @dataclass(frozen=True, slots=True)
 class Comparison:
     """The best candidate (None: nothing can be done as asked), the rejected as (name, reason), and
-    the conflict met first."""
+    the conflict met first; `whole` are other campaigns that would leave nothing of the fill."""
 
     best: Candidate | None
     rejected: tuple[tuple[Message, Message], ...]
     conflict: tuple[Message, ...] = ()
+    whole: tuple[CampaignName, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,16 +201,23 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
         best.setting, best.season, best.dated, lambda other: date_season(best.setting, other)
     )
     best = replace(best, season=season, dated=dated)
+    chosen = Compared(best.setting, best.campaign)
     others = [
         *undatable,
-        *((lawn, (c.name, against_dearer(lawn, best.campaign, c))) for lawn, c in dearer),
-        *((c.setting, (c.campaign.name, _runner_up(setting, best, c))) for c in found[1:]),
+        *((lawn, (c.name, against_dearer(chosen, Compared(lawn, c)))) for lawn, c in dearer),
+        *((c.setting, (c.campaign.name, _runner_up(chosen, c))) for c in found[1:]),
     ]
     seen: dict[Message, Message] = {}
     for name, reason in _in_order(setting, ruled_out, others):
         if name != best.campaign.name:
             seen.setdefault(name, reason)
-    return Comparison(best, tuple(seen.items()))
+    compared = [*((c.setting, c.campaign) for c in found), *dearer]
+    whole = dict.fromkeys(
+        campaign.id
+        for lawn, campaign in compared
+        if not lawn.levelling.left and campaign.id != best.campaign.id
+    )
+    return Comparison(best, tuple(seen.items()), whole=tuple(whole))
 
 
 def _no_season_for_passes(setting: ResolvedLawn) -> tuple[Message, ...]:
@@ -381,10 +394,10 @@ def given_up(setting: ResolvedLawn, dated: Dated) -> float:
     )
 
 
-def _runner_up(setting: ResolvedLawn, best: Candidate, other: Candidate) -> Message:
+def _runner_up(best: Compared, other: Candidate) -> Message:
     """Why a campaign that was dated was not chosen: the advice it gives up, else what speaks for
     the better one."""
     if other.dated.dropped:
-        titles = plain_titles(setting, other.season)
+        titles = plain_titles(other.setting, other.season)
         return sentences(reasons.against_advice(), *conflict_reasons(other.dated.dropped, titles))
-    return second_best(setting, best.campaign, other.campaign)
+    return second_best(best, Compared(other.setting, other.campaign))

@@ -4,16 +4,16 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 
-from turfplan.message import Days, Message, length_mm, listed
+from turfplan.message import Days, Message, Number, length_mm, listed, sentences
 from turfplan.network import Conflict
 from turfplan.phrases import handover as phrases
 from turfplan.planning.candidates import Candidate, Feeder, draft_campaign
 from turfplan.planning.schedule import date_season
 from turfplan.planning.tasks import tasks_of, with_amounts
-from turfplan.records.plan import Handover
+from turfplan.records.plan import Handover, Option
 from turfplan.work.emergence import undressed_days
 from turfplan.work.horizon import within
-from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.lawn import Levelling, ResolvedLawn
 from turfplan.work.passes import next_dressing
 
 
@@ -83,6 +83,26 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
             end=season.end,
             reason=season.reason,
         )
+
+
+def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option, ...]) -> Message:
+    """What is not done of the fill that was asked for, when its next season is, and the way that
+    would do all of it."""
+    seasons = [item for item in later if item.operation == "topdress"]
+    rest = sentences(
+        *(phrases.undone_next(days=Days(item.start, item.end)) for item in seasons[:1]),
+        *(
+            phrases.undone_way(title=way.title, change=way.change, reason=way.reason)
+            for way in ways[:1]
+        ),
+    )
+    deepest = length_mm(max(band.depth_mm for band in levelling.left))
+    if not levelling.bands:
+        return phrases.undone_all(depth=deepest, rest=rest)
+    share = Number(sum(band.share for band in levelling.left), "percent")
+    return phrases.undone_part(
+        depth=length_mm(levelling.depth_mm), left=deepest, share=share, rest=rest
+    )
 
 
 def told(items: tuple[Handover, ...]) -> Message | None:

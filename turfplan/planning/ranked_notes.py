@@ -162,7 +162,7 @@ _OTHERWISE: Mapping[NoteKind, Rank] = {
     "disagreement": "information",
 }
 # What was asked for and is not done, or is done late: told first, whatever it protects.
-TOLD_FIRST = ("lateness",)
+TOLD_FIRST = ("lateness", "handover.undone")
 # Messages that hold others whole: a row of sentences, a line about one zone.
 _HOLDERS = ("sentences", "watering.zone.line")
 # These ranks stand on the screen and the first sheet, and at the tasks they are about.

@@ -15,7 +15,7 @@ from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compa
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings
-from turfplan.planning.handover import handed_over, told
+from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, read_history, still_missing_mm
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
@@ -33,7 +33,7 @@ from turfplan.planning.repair import (
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of, with_amounts
 from turfplan.planning.watering import watered
-from turfplan.planning.ways_out import MainWork, ways_out
+from turfplan.planning.ways_out import MainWork, ways_out, whole_fill
 from turfplan.planning.window_dates import measured_climate, moved_by_soil, with_windows
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
@@ -85,6 +85,7 @@ def make_plan(
         ways = ways_out(brief, setting, lambda other: _main_work(_chosen(other, given)))
         return shell.model_copy(update={"options": ways})
     later = _handed_over(brief, chosen, best, given)
+    shell = _with_what_is_undone(shell, brief, chosen, later, given)
     plan, history = _filled(shell, chosen, best, given, later)
     plan = ranked_plan(plan, so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
@@ -174,6 +175,34 @@ def _handed_over(
     return handed_over(wide, best, feeder_for(wide), permit=permit)
 
 
+def _with_what_is_undone(
+    shell: Plan,
+    brief: Brief,
+    chosen: _ChosenCampaign,
+    later: tuple[Handover, ...],
+    given: _PlanSources,
+) -> Plan:
+    """The plan with what it leaves of the fill told first, and the way that would do all of it.
+
+    A re-plan keeps the way that was found when nothing was done yet.
+    """
+    left = chosen.setting.levelling.left
+    if not left:
+        return shell
+    if chosen.previous is not None and not chosen.previous.conflict:
+        ways = chosen.previous.options
+    else:
+        way = whole_fill(
+            brief,
+            chosen.setting,
+            chosen.comparison.whole,
+            lambda other: _main_work(_chosen(other, given)),
+        )
+        ways = () if way is None else (way,)
+    said = undone(chosen.setting.levelling, later, ways)
+    return shell.model_copy(update={"options": ways, "cautions": (said, *shell.cautions)})
+
+
 def _looked_again(history: TaskHistory, book: Book) -> int | None:
     """The day (an ordinal) on which a cause that was found alive is looked for again."""
     if history.alive_on is None:
@@ -255,7 +284,12 @@ def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
         for draft in work
         for node in (draft.start_node, draft.end_node)
     ]
-    return MainWork(best.campaign.name, min(days, default=None), max(days, default=None))
+    return MainWork(
+        best.campaign.name,
+        min(days, default=None),
+        max(days, default=None),
+        undone=bool(best.setting.levelling.left),
+    )
 
 
 def _setting(

@@ -1,6 +1,6 @@
 """Ways out when a plan cannot be done as asked, each dated by every rule before it is offered."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
@@ -11,6 +11,7 @@ from turfplan.errors import TurfplanError
 from turfplan.message import Days, Message, as_written, listed
 from turfplan.phrases import ways_out as phrases
 from turfplan.phrases.weed_killers import pot_passed
+from turfplan.records.book_names import CampaignName
 from turfplan.records.brief import Brief, Intent
 from turfplan.records.plan import Option
 from turfplan.units import INCH_MM, System
@@ -28,12 +29,13 @@ class MainWork:
     """What a way out leads to: its campaign, and the first and last day of spreading, sowing and
     planting.
 
-    The days are None where there is none of these.
+    The days are None where there is none of these; `undone` where a part of the fill is left out.
     """
 
     campaign: Message
     first: date | None
     last: date | None
+    undone: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +72,38 @@ def ways_out(
     return tuple(found.values())
 
 
+def whole_fill(
+    brief: Brief,
+    setting: ResolvedLawn,
+    campaigns: Sequence[CampaignName],
+    tried: Callable[[Brief], MainWork | None],
+) -> Option | None:
+    """The first change of a brief by which all of its fill is done: another of the `campaigns`,
+    leveling alone, or a start next year."""
+    for change in _for_the_whole(brief, setting, campaigns):
+        try:
+            work = tried(change.brief)
+        except TurfplanError:
+            continue
+        if work is not None and work.first is not None and not work.undone:
+            return Option(title=change.title, reason=_leads_to(work), change=change.lines)
+    return None
+
+
+def _for_the_whole(
+    brief: Brief, setting: ResolvedLawn, campaigns: Sequence[CampaignName]
+) -> Iterator[_ChangedBrief]:
+    for name in campaigns if brief.season.campaign == "auto" else ():
+        yield _ChangedBrief(
+            phrases.whole_fill(),
+            as_written(f'campaign = "{name}"'),
+            _with(brief, "season", campaign=name),
+        )
+    if brief.seeding.intent != "none":
+        yield next(_one_after_the_other(brief, setting))
+    yield _starting_next_year(brief, setting)
+
+
 def _leads_to(work: MainWork) -> Message:
     if work.first is None or work.last is None:
         return phrases.campaign_alone(campaign=work.campaign)
@@ -94,8 +128,12 @@ def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
     yield from _with_sod(brief, setting)
     yield from _with_more_days(brief)
     yield from _with_a_later_end(brief, setting)
+    yield _starting_next_year(brief, setting)
+
+
+def _starting_next_year(brief: Brief, setting: ResolvedLawn) -> _ChangedBrief:
     start = _next_year(brief, setting)
-    yield _ChangedBrief(
+    return _ChangedBrief(
         phrases.next_year(),
         as_written(f"from = {start}"),
         _with(brief, "season", start=start, until=None),

@@ -4,6 +4,7 @@ Field names are those of `plan.json`. Every date is inclusive; every value is in
 customary US twin beside it.
 """
 
+from collections.abc import Iterable
 from datetime import date
 from typing import Any, Literal, get_args
 
@@ -213,6 +214,11 @@ class RankedNote(PlanRecord):
     text: Said
     tasks: tuple[str, ...] = ()
     told_first: bool = False
+
+
+def in_turn(notes: Iterable[RankedNote]) -> list[RankedNote]:
+    """Notes as a reader is told them: what stops work, what is told first, then by rank."""
+    return sorted(notes, key=lambda note: (note.rank != "stop", not note.told_first))
 
 
 class Retired(PlanRecord):

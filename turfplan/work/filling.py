@@ -14,6 +14,7 @@ MM_IN_M = 1000.0
 # A season that is short of time for a fill still takes one pass of it, or two.
 FEW_PASSES = (2, 1)
 HAIR_MM = 1e-6
+SETTLES = phrases.settles(share=Number(0, "percent")).key
 
 
 def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
@@ -48,10 +49,15 @@ def _can_be_lifted(setting: ResolvedLawn, deep: Sequence[Band]) -> bool:
     book, area_m2 = setting.book, setting.plot.area_m2
     share = sum(band.share for band in deep)
     settled_m3 = sum(band.share * band.depth_mm for band in deep) * area_m2 / MM_IN_M
-    loose_m3 = settled_m3 * (1 + book.si("topdress.settle_deep"))
+    loose_m3 = settled_m3 * (1 + lift_settle(setting))
     hours = person_hours(setting, book.operations["lift_and_fill"], area_m2 * share, loose_m3)
     few = working_days(setting, hours) <= book.si("site.lift_days_most")
     return few and share <= book.si("site.lift_share_most")
+
+
+def lift_settle(setting: ResolvedLawn) -> float:
+    """The share by which the fill of lifted hollows settles."""
+    return max(setting.levelling.settle_share, setting.book.si("topdress.settle_deep"))
 
 
 def _thinner(setting: ResolvedLawn) -> Iterator[Levelling]:
@@ -87,12 +93,10 @@ def _told(setting: ResolvedLawn, way: Levelling) -> ResolvedLawn:
     if way.lift_share:
         share = Number(way.lift_share, "percent")
         said.append(phrases.hollows(depth=length_mm(way.lift_depth_mm), share=share))
-    if way.left and way.bands:
-        left = length_mm(max(band.depth_mm for band in way.left))
-        share = Number(sum(band.share for band in way.left), "percent")
-        said.append(phrases.thinner(depth=length_mm(way.depth_mm), left=left, share=share))
-    elif way.left:
-        said.append(phrases.undressed(depth=length_mm(setting.levelling.depth_mm)))
+        if not way.bands:
+            # Nothing is spread thinly: how a thin layer settles is not asked.
+            said = [known for known in said if known.key != SETTLES]
+        said.append(phrases.settles_hollows(share=Number(lift_settle(setting), "percent")))
     return replace(setting, levelling=way, assumptions=tuple(said))
 
 

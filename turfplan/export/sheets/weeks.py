@@ -36,7 +36,7 @@ from turfplan.message import (
 )
 from turfplan.messages import Words
 from turfplan.phrases import week as phrases
-from turfplan.records.plan import Plan
+from turfplan.records.plan import Plan, in_turn
 from turfplan.records.plan_task import Task
 
 # The blanks for the day and the hours beside a job take the room of that many characters.
@@ -192,7 +192,7 @@ def _notes(plan: Plan, words: Words) -> tuple[tuple[str, str], ...]:
     each under its rank."""
     return tuple(
         (words.text(Message(f"week.rank.{note.rank}")), note.text.text)
-        for note in plan.ranked
+        for note in in_turn(plan.ranked)
         if note.told_first or (note.kind == "caution" and note.rank in FIRST_SHEET)
     )
 
