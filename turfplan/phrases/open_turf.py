@@ -18,9 +18,18 @@ def raise_fittings() -> Message:
     return Message("open_turf.raise_fittings")
 
 
-def lift_and_fill() -> Message:
-    """These hollows are deeper than grass can grow through."""
-    return Message("open_turf.lift_and_fill")
+def lift_and_fill(*, n: int, depth: Quantity) -> Message:
+    """These hollows are deeper than {n} passes of {depth}, through which this grass grows: turf
+    that is lifted and laid back has nothing to grow through.
+    """
+    return Message("open_turf.lift_and_fill", (("n", n), ("depth", depth)))
+
+
+def lift_and_fill_borne() -> Message:
+    """Passes over these hollows have no season in time: turf that is lifted and laid back has
+    nothing to grow through.
+    """
+    return Message("open_turf.lift_and_fill_borne")
 
 
 def sponge(*, thatch: Quantity, limit: Quantity, work: Listed, source: Message) -> Message:

@@ -30,10 +30,13 @@ def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
 
 
 def _lifted(setting: ResolvedLawn) -> Iterator[Levelling]:
-    """Hollows lifted: all that lie deeper than some limit, each limit in turn."""
+    """Hollows lifted: those alone that few passes do not fill, then all that lie deeper than some
+    limit, each limit in turn."""
     known, levelling = setting.book.fact("site.deep_limit"), setting.levelling
-    for limit in (known.low_si, (known.low_si + known.high_si) / 2, known.high_si):
-        deep = [band for band in levelling.bands if band.depth_mm > limit + HAIR_MM]
+    borne = _borne(setting)
+    limits = (known.low_si, (known.low_si + known.high_si) / 2, known.high_si)
+    deeper = [[b for b in levelling.bands if b.depth_mm > limit + HAIR_MM] for limit in limits]
+    for deep in ([band for band in deeper[0] if band not in borne], *deeper):
         share = sum(band.share for band in deep)
         if deep and _can_be_lifted(setting, deep):
             yield replace(
@@ -41,7 +44,19 @@ def _lifted(setting: ResolvedLawn) -> Iterator[Levelling]:
                 bands=tuple(band for band in levelling.bands if band not in deep),
                 lift_share=share,
                 lift_depth_mm=sum(band.depth_mm * band.share for band in deep) / share,
+                lift_borne=sum(band.share for band in deep if band in borne),
             )
+
+
+def _borne(setting: ResolvedLawn) -> list[Band]:
+    """The parts through whose whole fill the grass grows in a few passes."""
+    bands = setting.levelling.bands
+    caps = band_caps(setting, seeded_last=False)
+    return [
+        band
+        for band, cap in zip(bands, caps, strict=True)
+        if band.depth_mm <= max(FEW_PASSES) * cap.plain.depth_mm + HAIR_MM
+    ]
 
 
 def _can_be_lifted(setting: ResolvedLawn, deep: Sequence[Band]) -> bool:
@@ -128,6 +143,9 @@ def cost_of_way(setting: ResolvedLawn) -> float:
     """What lifting hollows costs, and what leaving out a part of the fill, or all of it."""
     book, levelling = setting.book, setting.levelling
     cost = book.si("campaign.cost_lift") if levelling.lift_share else 0.0
+    if levelling.lift_borne:
+        # Turf is cut where grass would have grown through: that is against advice.
+        cost += book.si("campaign.cost_advice_rule")
     if leaves_all(levelling):
         return cost + book.si("campaign.cost_undressed")
     if levelling.left:

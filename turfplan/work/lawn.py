@@ -93,7 +93,8 @@ class Levelling:
 
     Depths are settled ones in mm; shares are of the area, the share for settling of the depth (0 to
     1). `missing_mm` is what was measured as missing after the last pass. `left` is what is left out
-    of the fill for another season.
+    of the fill for another season. `lift_borne` is the part of `lift_share` through which the grass
+    would grow in a few passes.
     """
 
     bands: tuple[Band, ...]
@@ -102,6 +103,7 @@ class Levelling:
     settle_share: float
     missing_mm: float | None = None
     left: tuple[Band, ...] = ()
+    lift_borne: float = 0.0
 
     @property
     def depth_mm(self) -> float:

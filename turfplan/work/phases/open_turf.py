@@ -8,11 +8,12 @@ from turfplan.phrases import open_turf as phrases
 from turfplan.phrases import parts as part_phrases
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.filling import FEW_PASSES
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import is_straight_sand, mix_parts
 from turfplan.work.operations import CARE, SURFACE, Extent, Timing, Wording, make
 from turfplan.work.parts import UNCORED, cored_share
-from turfplan.work.passes import SEEDED, low_floor
+from turfplan.work.passes import SEEDED, low_floor, pass_cap
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, strip_limit
 
@@ -103,7 +104,7 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
                     anchor="topdress.1" if campaign.sessions else None,
                     offset=-setting.days("wish.lift_and_fill"),
                 ),
-                wording=Wording(phrases.lift_and_fill()),
+                wording=Wording(_why_lifted(setting)),
                 extent=Extent(
                     setting.plot.area_m2 * setting.levelling.lift_share,
                     loose_lift_m3,
@@ -115,6 +116,14 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
         if campaign.sessions:
             drafts.append(_look_at_relaid(setting, session))
     return drafts
+
+
+def _why_lifted(setting: ResolvedLawn) -> Message:
+    """Why turf is lifted: few passes do not fill the hollows, or have no season in time."""
+    if setting.levelling.lift_borne:
+        return phrases.lift_and_fill_borne()
+    cap = pass_cap(setting, seeded=False, share=setting.levelling.lift_share)
+    return phrases.lift_and_fill(n=max(FEW_PASSES), depth=length_mm(cap.depth_mm, "down"))
 
 
 def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
