@@ -133,3 +133,25 @@ def test_the_way_out_of_cool_grass_has_its_seasons_from_the_windows() -> None:
     """Spring and autumn of this place, by their days."""
     way = next(str(o.title) for o in thick().options if "Dethatch" in str(o.title))
     assert "2027" in way and " and " in way
+
+
+KASSEL: dict[str, Any] = {
+    "lawn": {"grass": "kentucky_bluegrass", "area": "380 m2"},
+    "place": {"postal_code": None, "latitude": 51.31, "longitude": 9.48, "country": "DE"},
+    "leveling": {"depth": "8 mm"},
+    "season": None,
+}
+
+
+@pytest.mark.parametrize("thatch_mm", [12, 13, 15, 18])
+def test_no_millimetre_of_thatch_turns_a_plan_into_none(thatch_mm: int) -> None:
+    """Half an inch and a little more is taken down in a season of its own where there is no room
+    for it beside the fill; it rests before the first pass, and its own low cut comes first."""
+    plan = plan_of(KASSEL, {"lawn": {"thatch": f"{thatch_mm} mm"}})
+    assert plan.conflict is None and kind(plan, "overseed")[0].start.year == 2027
+    combed = kind(plan, "dethatch")
+    assert bool(combed) == (thatch_mm > 12)
+    for task in combed:
+        assert (kind(plan, "topdress")[0].start - task.start).days >= 10
+        cut = next(t for t in plan.tasks if t.id == "mow_low.ahead")
+        assert 0 <= (task.start - cut.start).days <= 14

@@ -57,6 +57,18 @@ def dethatch(*, thatch: Quantity) -> Message:
     return Message("open_turf.dethatch", (("thatch", thatch),))
 
 
+def dethatch_ahead() -> Message:
+    """It is taken down in a season of its own: blades, cores and a layer in one week would be too
+    much for this grass, and it heals before the fill.
+    """
+    return Message("open_turf.dethatch.ahead")
+
+
+def mow_low_before_blades() -> Message:
+    """Blades reach the thatch only through short grass."""
+    return Message("open_turf.mow_low.before_blades")
+
+
 def dethatch_by_rake() -> Message:
     """Use a rake or a light setting only: this grass does not bear a power rake."""
     return Message("open_turf.dethatch.by_rake")

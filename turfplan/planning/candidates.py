@@ -43,6 +43,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice, choose_mix
 from turfplan.work.phases.sow import hose_hours, sown_share
 from turfplan.work.season import FillVolumes, draft_season
+from turfplan.work.thatch import dethatches
 
 
 class Feeder(Protocol):
@@ -337,10 +338,22 @@ def _tried(
         return _Undatable(
             reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
         )
+    whole = _in_one_go_or_strips(setting, campaign, feeder, permit=permit)
+    if isinstance(whole, Candidate) or not dethatches(setting):
+        return whole
+    # What has no room for thatch beside the fill may have it in a season before.
+    apart = replace(setting, dethatched_ahead=True)
+    ahead = _in_one_go_or_strips(apart, campaign, feeder, permit=permit)
+    return ahead if isinstance(ahead, Candidate) else whole
+
+
+def _in_one_go_or_strips(
+    setting: ResolvedLawn, campaign: Campaign, feeder: Feeder, *, permit: bool
+) -> Candidate | _Undatable:
+    """A campaign on its days; what cannot be done in one go may be done strip by strip."""
     whole = _tried_so(setting, campaign, feeder, permit=permit)
     if isinstance(whole, Candidate) or not whole.long_pass:
         return whole
-    # What cannot be done in one go may be done strip by strip.
     strips = _tried_so(replace(setting, strip_days=2), campaign, feeder, permit=permit)
     return strips if isinstance(strips, Candidate) else whole
 

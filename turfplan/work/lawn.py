@@ -180,7 +180,8 @@ class ResolvedLawn:
     cause that was found alive is looked for again. `kept_end` is the least last day where the
     owner gave none, and None where one was given: a campaign then takes the days that it and its
     follow-ups need, up to `last_day`. `strip_days` are the days from which on a
-    pass is done strip by strip; None for what the book holds people to.
+    pass is done strip by strip; None for what the book holds people to. `dethatched_ahead` where
+    thatch is taken down in a season of its own before the fill and the seed.
     """
 
     brief: Brief
@@ -202,6 +203,7 @@ class ResolvedLawn:
     alive_until: int | None = None
     strip_days: int | None = None
     kept_end: int | None = None
+    dethatched_ahead: bool = False
 
     @property
     def holds(self) -> tuple[Hold, ...]:

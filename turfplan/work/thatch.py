@@ -1,7 +1,10 @@
 """What thatch asks for, by how a grass grows: comb it out, level weeks later, or strip it."""
 
+from datetime import date, timedelta
+
 from turfplan.book.entries import Species
 from turfplan.records.book_names import FactName
+from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import ResolvedLawn
 
 
@@ -30,6 +33,17 @@ def dethatches(setting: ResolvedLawn) -> bool:
         # Ground without grass has no turf to comb.
         and not setting.on_open_ground
     )
+
+
+def season_ahead(setting: ResolvedLawn, work: OpenDays) -> OpenDays | None:
+    """The season in which thatch is taken down ahead of some work: the last one of which half is
+    left and whose best day lies a rest before the work, else the first that is still open."""
+    rest = timedelta(setting.days("dethatch.rest_before_dressing"))
+    begins = date.fromordinal(setting.first_day)
+    open_now = [w for w in setting.open("dethatch") if w.end >= begins]
+    seasons = [w for w in open_now if w.start + rest <= work.end]
+    before = [w for w in seasons if max(w.best, begins) + rest <= work.start and w.best >= begins]
+    return before[-1] if before else next(iter(seasons), None)
 
 
 def grows_together_first(setting: ResolvedLawn) -> bool:
