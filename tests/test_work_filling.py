@@ -226,3 +226,19 @@ def test_what_is_left_of_the_fill_is_told_first_with_the_way_that_does_it_all() 
     assert not whole.handover and sum(amount(t, "depth") for t in kind(whole, "topdress")) == (
         pytest.approx(INCH_MM)
     )
+
+
+def test_each_depth_is_decided_by_what_its_grass_bears() -> None:
+    """Creeping grass takes 25 mm in two passes: only the hollow of 60 mm is lifted, and the reason
+    tells by how many passes it is too deep."""
+    durban = {
+        "lawn": {"grass": "bermuda_common", "area": "600 m2", "condition": "dense"},
+        "place": {"postal_code": None, "country": "ZA", "latitude": -29.83, "longitude": 30.98},
+        "seeding": {"intent": "none"},
+        "season": None,
+    }
+    plan = plan_of(durban, hollows(None, ("60 mm", 0.04), ("25 mm", 0.15)), options=False)
+    lifted = first(plan, "lift_and_fill")
+    assert amount(lifted, "volume") == pytest.approx(0.04 * 600 * 0.060 * 1.2, rel=1e-4)
+    assert "2 passes of" in str(lifted.why)
+    assert sum(amount(t, "depth") for t in kind(plan, "topdress")) == pytest.approx(25)

@@ -155,3 +155,22 @@ def test_no_millimetre_of_thatch_turns_a_plan_into_none(thatch_mm: int) -> None:
         assert (kind(plan, "topdress")[0].start - task.start).days >= 10
         cut = next(t for t in plan.tasks if t.id == "mow_low.ahead")
         assert 0 <= (task.start - cut.start).days <= 14
+
+
+SACRAMENTO: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_hybrid", "area": "2500 ft2", "thatch": "0.8 in"},
+    "place": {"postal_code": "95819"},
+    "leveling": {"depth": None, "lows": [{"depth": "1.5 in", "share": 0.2}]},
+    "seeding": {"intent": "none"},
+    "season": None,
+}
+
+
+def test_thatch_that_no_job_takes_down_is_told_first() -> None:
+    """Hollows alone are lifted: the thatch of the lawn is told, with the season to comb it out."""
+    plan = plan_of(SACRAMENTO, {"lawn": {"condition": "dense"}}, options=False)
+    assert kind(plan, "lift_and_fill") and not kind(plan, "dethatch")
+    told = [str(note.text) for note in plan.ranked if note.told_first]
+    assert any("Thatch of" in text and "2027" in text for text in told)
+    thin = plan_of(SACRAMENTO, {"lawn": {"thatch": "0.4 in"}}, options=False)
+    assert not any("Thatch of" in str(note.text) for note in thin.ranked if note.told_first)

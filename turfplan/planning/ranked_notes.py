@@ -162,7 +162,7 @@ _OTHERWISE: Mapping[NoteKind, Rank] = {
     "disagreement": "information",
 }
 # What was asked for and is not done, or is done late: told first, whatever it protects.
-TOLD_FIRST = ("lateness", "handover.undone")
+TOLD_FIRST = ("lateness", "handover.undone", "plan_cautions.thatch_left")
 # Messages that hold others whole: a row of sentences, a line about one zone.
 _HOLDERS = ("sentences", "watering.zone.line")
 # These ranks stand on the screen and the first sheet, and at the tasks they are about.
@@ -219,7 +219,7 @@ def _at_jobs(plan: Plan, told: Collection[Message]) -> list[RankedNote]:
 
 
 def _told_first(message: Message) -> bool:
-    return message.key.startswith(tuple(f"{name}." for name in TOLD_FIRST))
+    return any(message.key == name or message.key.startswith(f"{name}.") for name in TOLD_FIRST)
 
 
 def place_of(message: Message) -> _NotePlace | None:
