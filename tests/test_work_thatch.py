@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from planning import kind, plan_of
+from planning import amount, kind, plan_of
 from turfplan.records.plan import Plan
 
 
@@ -28,7 +28,7 @@ def test_nothing_is_spread_or_sown_on_a_sponge(changes: dict[str, Any]) -> None:
         plan.conflict.reasons[0]
     )
     ways = {str(option.change): option for option in plan.options}
-    assert any('condition = "bare"' in change for change in ways)
+    assert any('intent = "renovate"' in change for change in ways)
     assert any('from = 2028-03-01, thatch = "0.5 in"' in change for change in ways)
 
 
@@ -59,13 +59,18 @@ def test_thatch_just_below_is_combed_out_and_levelled() -> None:
 
 
 def test_turf_that_goes_need_not_bear_it() -> None:
-    """A lawn sown anew is stripped first, and the plan says so; plugs set through the thatch are
-    planted with a caution.
+    """A lawn sown anew is stripped, with its hours, and the fill replaces what was stripped; plugs
+    set through the thatch are planted with a caution.
     """
-    anew = thick(seeding={"intent": "renovate"})
-    assert anew.conflict is None and any(
-        "strip it before the first layer" in str(c) for c in anew.cautions
+    anew, thin = (
+        plan_of({"lawn": {"thatch": thatch}, "seeding": {"intent": "renovate"}})
+        for thatch in ("1 in", "0.2 in")
     )
+    strip, rake = (kind(plan, "clear_stand")[0] for plan in (anew, thin))
+    assert anew.conflict is None and "Strip the old turf" in str(strip.title)
+    assert "Strip" not in str(rake.title) and strip.person_hours > 3 * rake.person_hours
+    depths = [amount(kind(plan, "fill")[0], "depth") for plan in (anew, thin)]
+    assert depths[0] - depths[1] == pytest.approx(25.4)
     plugs = plan_of(
         {
             "lawn": {"grass": "st_augustine", "thatch": "1 in"},

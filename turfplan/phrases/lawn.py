@@ -62,6 +62,11 @@ def thatch(*, depth: Quantity) -> Message:
     return Message("lawn.thatch", (("depth", depth),))
 
 
+def stripped(*, depth: Quantity) -> Message:
+    """Stripping takes the thatch away, {depth} all over: the fill replaces that too."""
+    return Message("lawn.stripped", (("depth", depth),))
+
+
 def settles(*, share: Number) -> Message:
     """Loose material is taken to settle by {share}; no turf source prints a figure."""
     return Message("lawn.settles", (("share", share),))

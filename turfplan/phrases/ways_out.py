@@ -38,11 +38,6 @@ def half_as_deep() -> Message:
     return Message("ways_out.half_as_deep")
 
 
-def half_depth() -> Message:
-    """depth = \"half of it\""""
-    return Message("ways_out.half_depth")
-
-
 def any_weekday() -> Message:
     """Work on any day of the week"""
     return Message("ways_out.any_weekday")
@@ -71,6 +66,16 @@ def sow_now() -> Message:
 def sow_alone() -> Message:
     """Sow, and leave the ground as it lies"""
     return Message("ways_out.sow_alone")
+
+
+def and_leave_out(*, change: Message, table: str) -> Message:
+    """{change}; leave out {table}"""
+    return Message("ways_out.and_leave_out", (("change", change), ("table", table)))
+
+
+def strip_turf_first() -> Message:
+    """Strip the old turf with its thatch before the plan begins, and start anew on bare ground"""
+    return Message("ways_out.strip_turf_first")
 
 
 def leave_out(*, table: str) -> Message:

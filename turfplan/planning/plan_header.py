@@ -37,7 +37,7 @@ from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
 from turfplan.work.phases.causes import asks_why_thin, waits_for
-from turfplan.work.thatch import dethatches, strip_limit
+from turfplan.work.thatch import dethatches, strip_limit, stripped_mm
 from turfplan.work.watering.season import Verdict
 from turfplan.work.weed_killers import carried_on
 
@@ -289,6 +289,7 @@ def _site(setting: ResolvedLawn) -> list[Message]:
     if (
         setting.turf.thatch_mm >= book.si(strip_limit(setting.turf.species))
         and setting.turf.condition != "bare"
+        and not stripped_mm(setting.brief, book)
     ):
         found.append(
             phrases.thatch_to_strip() if setting.on_open_ground else phrases.thatch_to_come_down()

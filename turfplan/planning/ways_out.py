@@ -1,5 +1,6 @@
 """Ways out when a plan cannot be done as asked, each dated by every rule before it is offered."""
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -12,7 +13,7 @@ from turfplan.message import Days, Message, as_written, listed
 from turfplan.phrases import ways_out as phrases
 from turfplan.phrases.weed_killers import pot_passed
 from turfplan.records.book_names import CampaignName
-from turfplan.records.brief import Brief, Intent
+from turfplan.records.brief import Brief
 from turfplan.records.plan import Option
 from turfplan.units import INCH_MM, System
 from turfplan.work.lawn import ResolvedLawn
@@ -135,7 +136,7 @@ def _starting_next_year(brief: Brief, setting: ResolvedLawn) -> _ChangedBrief:
     start = _next_year(brief, setting)
     return _ChangedBrief(
         phrases.next_year(),
-        as_written(f"from = {start}"),
+        _from_then_on(brief, f"from = {start}"),
         _with(brief, "season", start=start, until=None),
     )
 
@@ -219,11 +220,13 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBri
             _with(brief, "leveling", depth_mm=None),
         )
     if brief.leveling.depth_mm:
-        yield _ChangedBrief(
-            phrases.half_as_deep(),
-            phrases.half_depth(),
-            _with(brief, "leveling", depth_mm=brief.leveling.depth_mm / 2),
-        )
+        half_mm, depth = _written(brief.leveling.depth_mm / 2, setting.system)
+        if half_mm:
+            yield _ChangedBrief(
+                phrases.half_as_deep(),
+                as_written(f'depth = "{depth}"'),
+                _with(brief, "leveling", depth_mm=half_mm),
+            )
 
 
 def _on_bare_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBrief]:
@@ -245,7 +248,7 @@ def _with_more_days(brief: Brief) -> Iterator[_ChangedBrief]:
     if calendar.weekdays is not None and len(calendar.weekdays) < 7:
         yield _ChangedBrief(
             phrases.any_weekday(),
-            as_written('weekdays = ["mon", …, "sun"]'),
+            as_written(f"weekdays = {list(WEEKDAYS)}".replace("'", '"')),
             _with(brief, "calendar", weekdays=WEEKDAYS),
         )
     if calendar.away or calendar.unavailable:
@@ -335,21 +338,43 @@ def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[_ChangedBri
     sponge = thatch is not None and thatch >= book.si(strip_limit(grass)) - 1e-6
     if not sponge or brief.lawn.condition == "bare":
         return
-    intent: Intent = "renovate" if grass.seedable else "plant"
-    yield _ChangedBrief(
-        phrases.strip_turf(),
-        as_written(f'condition = "bare", thatch = "0 in", intent = "{intent}"'),
-        _with(_with(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent=intent),
-    )
+    if grass.seedable:
+        yield _ChangedBrief(
+            phrases.strip_turf(),
+            as_written('intent = "renovate"'),
+            _with(brief, "seeding", intent="renovate"),
+        )
+    else:
+        yield _ChangedBrief(
+            phrases.strip_turf_first(),
+            as_written('condition = "bare", thatch = "0 in", intent = "plant"'),
+            _with(_with(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent="plant"),
+        )
     if grass.dethatch != "never":
-        left, start = book.si("dethatch.limit"), _next_year(brief, setting)
-        depth = f"{left / INCH_MM:g} in" if setting.system is System.US else f"{left:.0f} mm"
+        start = _next_year(brief, setting)
+        left, depth = _written(book.si("dethatch.limit"), setting.system)
         lighter = _with(brief, "lawn", thatch_mm=left)
         yield _ChangedBrief(
             _thatch_first(setting, start),
-            as_written(f'from = {start}, thatch = "{depth}"'),
+            _from_then_on(brief, f'from = {start}, thatch = "{depth}"'),
             _with(lighter, "season", start=start, until=None),
         )
+
+
+def _written(depth_mm: float, system: System) -> tuple[float, str]:
+    """A depth, at most so much, as a brief writes it, and what that is in mm."""
+    if system is System.US:
+        eighths = math.floor(depth_mm / INCH_MM * 8 + 1e-6)
+        return eighths * INCH_MM / 8, f"{eighths / 8:g} in"
+    whole = math.floor(depth_mm + 1e-6)
+    return float(whole), f"{whole} mm"
+
+
+def _from_then_on(brief: Brief, lines: str) -> Message:
+    """Lines of a later start; an end that the owner gave would lie before it, and goes."""
+    if brief.season.until is None:
+        return as_written(lines)
+    return phrases.and_leave_out(change=as_written(lines), table="until")
 
 
 def _thatch_first(setting: ResolvedLawn, before: date) -> Message:

@@ -2,10 +2,13 @@
 
 from datetime import date, timedelta
 
-from turfplan.book.entries import Species
+from turfplan.book.entries import Book, Species
 from turfplan.records.book_names import FactName
+from turfplan.records.brief import Brief
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import ResolvedLawn
+
+HAIR_MM = 1e-6
 
 
 def strip_limit(species: Species) -> FactName:
@@ -16,6 +19,14 @@ def strip_limit(species: Species) -> FactName:
     if species.creeps:
         return "dethatch.strip_limit_creeper"
     return "dethatch.strip_limit" if species.season == "cool" else "dethatch.strip_limit_warm"
+
+
+def stripped_mm(brief: Brief, book: Book) -> float:
+    """The thatch that goes with the old turf of a lawn made anew, mm; 0 where it may stay."""
+    renewed = brief.seeding.intent == "renovate" and brief.lawn.condition != "bare"
+    thatch = brief.lawn.thatch_mm or 0.0
+    limit = book.si(strip_limit(book.species[brief.dominant.species]))
+    return thatch if renewed and thatch >= limit - HAIR_MM else 0.0
 
 
 def dethatches(setting: ResolvedLawn) -> bool:
