@@ -72,6 +72,7 @@ TABLES = {
     "water": ("timer", "permit", "possible"),
     "calendar": ("weekdays", "away"),
     "site": ("sun_hours",),
+    "soil_test": ("salts",),
 }
 METRIC = {"postal_code": None, "latitude": 59.86, "longitude": 17.64, "country": "SE"}
 REFUSED: dict[str, dict[str, Any]] = {
@@ -107,6 +108,20 @@ REFUSED: dict[str, dict[str, Any]] = {
         "lawn": {"area": "80000 ft2"},
         "work": {"people": 1},
         "season": {"from": date(2027, 9, 10), "until": date(2027, 10, 30)},
+    },
+    "salt and sodium": {
+        "lawn": {"grass": "kentucky_bluegrass"},
+        "place": {"postal_code": "84116"},
+        "leveling": {"depth": "0.25 in"},
+        "soil_test": {
+            "on": date(2027, 1, 10),
+            "ph": 8.4,
+            "free_lime": True,
+            "salts": "5.2 dS/m",
+            "sar": 16,
+            "gypsum_rate": "100 lb/1000ft2",
+        },
+        "site": {"ground": ["salty", "sodic"]},
     },
     **{name: TIGHT[name] for name in ("two watering days", "a sponge of thatch")},
     "away all autumn": {
@@ -144,3 +159,16 @@ def test_a_way_out_plans_as_it_is_printed(name: str) -> None:
         plan = plan_of(REFUSED[name], typed(str(option.change)), options=False)
         assert plan.conflict is None, option.change
         assert str(plan.campaign_name) in str(option.reason), option.change
+
+
+def test_a_salty_lawn_is_told_once_and_has_ways_to_be_sown() -> None:
+    """The salt is named once, the sodium with its gypsum; washing out and a grass that bears it
+    are ways out, beside leveling alone."""
+    refused = plan_of(REFUSED["salt and sodium"])
+    assert refused.conflict is not None
+    told = [str(reason) for reason in refused.conflict.reasons]
+    assert sum("5.2 dS/m" in line for line in told) == 1 and not refused.rejected
+    assert any("gypsum" in line for line in told)
+    changes = [str(option.change) for option in refused.options]
+    assert 'salts = "3 dS/m"' in changes and 'species = "tall_fescue"' in changes
+    assert 'intent = "none"' in changes

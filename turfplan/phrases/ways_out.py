@@ -1,6 +1,6 @@
 """Messages of `messages/en/ways_out.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Days, Listed, Message, Number
+from turfplan.message import Days, Listed, Message, Number, Quantity
 
 
 def campaign_alone(*, campaign: Message) -> Message:
@@ -86,6 +86,21 @@ def leave_out(*, table: str) -> Message:
 def next_year() -> Message:
     """Start next year"""
     return Message("ways_out.next_year")
+
+
+def wash_out(*, most: Number, half: Quantity, water: Quantity, depth: Quantity) -> Message:
+    """Wash the salt out where the ground drains ({half} of good water through the soil take about
+    half of it from the upper {depth}, {water} about four fifths), test again, and sow once the test
+    shows {most} dS/m
+    """
+    return Message(
+        "ways_out.wash_out", (("most", most), ("half", half), ("water", water), ("depth", depth))
+    )
+
+
+def salt_grass(*, grass: Message) -> Message:
+    """Take {grass} instead, which bears this salt"""
+    return Message("ways_out.salt_grass", (("grass", grass),))
 
 
 def strip_turf() -> Message:

@@ -46,6 +46,7 @@ from turfplan.work.horizon import shortest
 from turfplan.work.lawn import ResolvedLawn, country_of
 from turfplan.work.phases.open_turf import too_thick
 from turfplan.work.phases.sow import nothing_sown
+from turfplan.work.salt_holds import told_of_salt
 from turfplan.work.seed_mix import slowest
 from turfplan.work.slopes import too_steep
 from turfplan.work.watering.season import Verdict, watering_verdict
@@ -322,6 +323,8 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
     """
     if refused := nothing_sown(setting):
         return Comparison(None, (), refused)
+    if salty := told_of_salt(setting):
+        return Comparison(None, (), salty)
     if steep := too_steep(setting):
         return Comparison(None, (), (steep,))
     if sponge := too_thick(setting):
