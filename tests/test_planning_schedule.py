@@ -151,3 +151,18 @@ def test_a_late_day_is_told_on_the_screen_and_never_as_the_best_time() -> None:
     assert sown.grade == "last" and "best time" not in str(sown.why)
     told = [note for note in plan.ranked if note.told_first]
     assert [note.tasks for note in told] == [("overseed",)] and "last chance" in str(told[0].text)
+
+
+def test_slow_grass_is_not_sown_on_the_last_day_for_its_pass() -> None:
+    """Halifax: passes close on 18 September; bluegrass goes in in the earlier half, with days left
+    to fall back on."""
+    halifax = {
+        "lawn": {"grass": "kentucky_bluegrass", "area": "4000 ft2", "soil": "sandy loam"},
+        "place": {"postal_code": None, "country": "CA", "latitude": 44.65, "longitude": -63.6},
+        "leveling": {"depth": "0.25 in"},
+        "site": {"thin_cause": ["unknown", "moss"], "shade_hours": 6},
+        "season": None,
+    }
+    sown = first(plan_of(halifax, options=False), "overseed")
+    assert sown.grade == "good" and sown.start <= date(2027, 9, 11)
+    assert sown.fallback_day is not None

@@ -34,19 +34,19 @@ def thatch_left(*, thatch: Quantity, limit: Quantity, source: Message, when: Mes
     )
 
 
-def thatch_season(*, days: Listed) -> Message:
+def thatch_left_season(*, days: Listed) -> Message:
     """dethatch in its season ({days})."""
-    return Message("plan_cautions.thatch_season", (("days", days),))
+    return Message("plan_cautions.thatch_left.season", (("days", days),))
 
 
-def thatch_season_relaid(*, days: Listed) -> Message:
+def thatch_left_relaid(*, days: Listed) -> Message:
     """dethatch in its season ({days}), once the turf that was lifted has rooted."""
-    return Message("plan_cautions.thatch_season_relaid", (("days", days),))
+    return Message("plan_cautions.thatch_left.relaid", (("days", days),))
 
 
-def thatch_no_season() -> Message:
+def thatch_left_no_season() -> Message:
     """dethatch in the next season in which the grass grows hard."""
-    return Message("plan_cautions.thatch_no_season")
+    return Message("plan_cautions.thatch_left.no_season")
 
 
 def thatch_to_strip() -> Message:

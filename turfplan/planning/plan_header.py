@@ -326,13 +326,13 @@ def _thatch_left(setting: ResolvedLawn) -> list[Message]:
         if w.end > setting.today
     ][:2]
     relaid = setting.levelling.lift_share > 0
-    when = phrases.thatch_season_relaid if relaid else phrases.thatch_season
+    when = phrases.thatch_left_relaid if relaid else phrases.thatch_left_season
     return [
         phrases.thatch_left(
             thatch=length_mm(turf.thatch_mm),
             limit=length_mm(limit.si),
             source=who_says(book, limit.source),
-            when=when(days=listed(seasons, "and")) if seasons else phrases.thatch_no_season(),
+            when=when(days=listed(seasons, "and")) if seasons else phrases.thatch_left_no_season(),
         )
     ]
 

@@ -141,6 +141,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "open_turf.septic_field",
                 "open_turf.tree_roots",
             ),
+            *_ranked("advice", "plan_cautions.thatch_left"),
             *_ranked(
                 "information",
                 "book.cautions.experts_on_sand",
