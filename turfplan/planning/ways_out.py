@@ -97,6 +97,8 @@ def _for_the_whole(
     if brief.seeding.intent != "none":
         yield next(_one_after_the_other(brief, setting))
     yield _starting_next_year(brief, setting)
+    if not setting.on_open_ground:
+        yield _renovated(brief)
 
 
 def _leads_to(work: MainWork) -> Message:
@@ -220,14 +222,18 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
 def _on_bare_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Where grass never grows through a pass: the fill laid on bare ground, and a new stand."""
     fills = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
-    if not fills or setting.on_open_ground or not setting.never_opens("topdress"):
-        return
+    if fills and not setting.on_open_ground and setting.never_opens("topdress"):
+        yield _renovated(brief)
+
+
+def _renovated(brief: Brief) -> ChangedBrief:
+    """The old stand killed, and a new one sown on bare ground that is filled; with water."""
     renovated = with_part(brief, "seeding", intent="renovate")
     lines = 'intent = "renovate"'
     if brief.water.possible is False:
         renovated = with_part(renovated, "water", possible=True)
         lines += ", possible = true"
-    yield ChangedBrief(phrases.start_anew(), as_written(lines), renovated)
+    return ChangedBrief(phrases.start_anew(), as_written(lines), renovated)
 
 
 def _with_more_days(brief: Brief) -> Iterator[ChangedBrief]:
