@@ -7,10 +7,8 @@ from heapq import heappop, heappush
 from itertools import count
 from typing import Protocol, TypeVar
 
-from turfplan.book.words import grass_name, operation_name
 from turfplan.message import Listed, Message, Number, sentences
 from turfplan.network import Conflict
-from turfplan.phrases import campaigns as phrases
 from turfplan.phrases import reasons
 from turfplan.phrases import watering as dry_seed
 from turfplan.planning.amounts import loose_volumes
@@ -19,6 +17,8 @@ from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.rejected_campaigns import (
     Compared,
     against_dearer,
+    no_season_for_passes,
+    of_the_whole_fill,
     second_best,
     too_many_passes,
 )
@@ -28,12 +28,7 @@ from turfplan.planning.task_names import plain_titles
 from turfplan.records.book_names import CampaignName, FactName
 from turfplan.records.constraints import Strength
 from turfplan.records.plan_task import Role
-from turfplan.work.campaigns import (
-    Campaign,
-    RuledOut,
-    campaigns,
-    crowded,
-)
+from turfplan.work.campaigns import Campaign, RuledOut, campaigns, crowded
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.stages import WorkedDays
@@ -89,8 +84,8 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """The best candidate (None: nothing can be done as asked), the rejected as (name, reason), and
-    the conflict met first; `whole` are other campaigns that would leave nothing of the fill."""
+    """The best candidate (None: nothing can be done), the rejected as (name, reason), the conflict
+    met first, and as `whole` other campaigns that would leave nothing of the fill."""
 
     best: Candidate | None
     rejected: tuple[tuple[Message, Message], ...]
@@ -185,7 +180,7 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
             conflict = conflict or tried.conflict
             undatable.append((lawn, (campaign.name, tried.reason)))
     if not found:
-        if never := _no_season_for_passes(setting):
+        if never := no_season_for_passes(setting):
             return Comparison(None, (), never)
         against = _in_order(setting, ruled_out, undatable)
         conflict = (
@@ -212,23 +207,9 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
     for name, reason in _in_order(setting, ruled_out, others):
         if name != best.campaign.name:
             seen.setdefault(name, reason)
-    compared = [*((c.setting, c.campaign) for c in found), *dearer]
-    whole = dict.fromkeys(
-        campaign.id
-        for lawn, campaign in compared
-        if not lawn.levelling.left and campaign.id != best.campaign.id
-    )
-    return Comparison(best, tuple(seen.items()), whole=tuple(whole))
-
-
-def _no_season_for_passes(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """Why the lawn's grass never grows through a pass here; empty where it does, or need not."""
-    closed = setting.never_opens("topdress")
-    if not closed or not setting.levelling.bands or setting.on_open_ground:
-        return ()
-    through = phrases.never_through(grass=grass_name(setting.book, setting.turf.species.id))
-    tasks = Listed((operation_name(setting.book, "topdress"),))
-    return (reasons.conflict(tasks=tasks, reason=sentences(through, *closed)),)
+    compared = (Compared(*way) for way in (*((c.setting, c.campaign) for c in found), *dearer))
+    whole = of_the_whole_fill(chosen, compared)
+    return Comparison(best, tuple(seen.items()), whole=whole)
 
 
 def _in_order(
@@ -328,23 +309,24 @@ def _tried(
             hours=Number(hose_hours(setting), "plain"),
             least=Number(setting.book.si("water.hose_least_share"), "percent"),
         )
-        return _Undatable(
-            reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
-        )
+        return _told(campaign, reason)
     if short := crowded(setting, campaign):
         # More passes than days to spread them on: no network is needed to see it, and the sum says
         # it best.
         reason = too_many_passes(setting, *short)
-        return _Undatable(
-            reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
-        )
+        return _told(campaign, reason)
     whole = _in_one_go_or_strips(setting, campaign, feeder, permit=permit)
     if isinstance(whole, Candidate) or not dethatches(setting):
         return whole
-    # What has no room for thatch beside the fill may have it in a season before.
-    apart = replace(setting, dethatched_ahead=True)
-    ahead = _in_one_go_or_strips(apart, campaign, feeder, permit=permit)
-    return ahead if isinstance(ahead, Candidate) else whole
+    # Thatch that has no room beside the fill may be taken down in a season before.
+    ahead = replace(setting, dethatched_ahead=True)
+    apart = _in_one_go_or_strips(ahead, campaign, feeder, permit=permit)
+    return apart if isinstance(apart, Candidate) else whole
+
+
+def _told(campaign: Campaign, reason: Message) -> _Undatable:
+    """A campaign that cannot be dated for one reason."""
+    return _Undatable(reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),))
 
 
 def _in_one_go_or_strips(

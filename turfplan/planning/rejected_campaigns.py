@@ -1,12 +1,16 @@
 """What speaks against campaigns that were not chosen: too few days for their passes, or a better
 one."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from turfplan.book.words import book_message
+from turfplan.book.words import book_message, grass_name, operation_name
 from turfplan.calendar_days import HALF_A_YEAR
-from turfplan.message import Days, Message, Number
+from turfplan.message import Days, Listed, Message, Number, sentences
 from turfplan.phrases import campaign_choice as phrases
+from turfplan.phrases import campaigns as of_campaigns
+from turfplan.phrases import reasons
+from turfplan.records.book_names import CampaignName
 from turfplan.work.campaigns import Campaign, Session, crowded
 from turfplan.work.filling import left_share
 from turfplan.work.lawn import ResolvedLawn
@@ -54,3 +58,23 @@ def second_best(best: Compared, other: Compared) -> Message:
     if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
         return phrases.year_later()
     return book_message(other.lawn.book, f"campaigns.{other.campaign.id}.against")
+
+
+def of_the_whole_fill(best: Compared, others: Iterable[Compared]) -> tuple[CampaignName, ...]:
+    """Other campaigns than the best one that leave nothing of the fill, each once."""
+    whole = (
+        other.campaign.id
+        for other in others
+        if not other.lawn.levelling.left and other.campaign.id != best.campaign.id
+    )
+    return tuple(dict.fromkeys(whole))
+
+
+def no_season_for_passes(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """Why the lawn's grass never grows through a pass here; empty where it does, or need not."""
+    closed = setting.never_opens("topdress")
+    if not closed or not setting.levelling.bands or setting.on_open_ground:
+        return ()
+    through = of_campaigns.never_through(grass=grass_name(setting.book, setting.turf.species.id))
+    tasks = Listed((operation_name(setting.book, "topdress"),))
+    return (reasons.conflict(tasks=tasks, reason=sentences(through, *closed)),)
