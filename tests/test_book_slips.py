@@ -514,6 +514,13 @@ def test_tasks_have_the_keys_that_rules_name() -> None:
         plan_of({"seeding": {"intent": "renovate"}}),
         plan_of(
             {
+                "lawn": {"grass": "kentucky_bluegrass", "thatch": "15 mm"},
+                "place": {"latitude": 51.31, "longitude": 9.48, "country": "DE"},
+                "leveling": {"depth": "8 mm"},
+            }
+        ),
+        plan_of(
+            {
                 "lawn": {"grass": "bermuda_common"},
                 "place": {"postal_code": "85001"},
                 "seeding": {"intent": "winter_overseed"},

@@ -1,8 +1,10 @@
 """Drafts become a network and days become wishes."""
 
 from dataclasses import replace
+from datetime import UTC, date, datetime
+from typing import Any
 
-from planning import brief_of
+from planning import brief_of, first, kind, plan_of
 from test_planning_random import setting_of
 from turfplan.network import Conflict
 from turfplan.planning.schedule import anchored_wishes, date_season, problem_of, repair_season
@@ -120,3 +122,47 @@ def test_a_repair_moves_as_little_as_it_must() -> None:
         FIRST + 28,
         FIRST + 30,
     )
+
+
+COLUMBUS: dict[str, Any] = {
+    "lawn": {"grass": "kentucky_bluegrass", "area": "6000 ft2", "condition": "patchy"},
+    "place": {"postal_code": "43214"},
+    "leveling": None,
+    "seeding": {"intent": "patch"},
+    "season": None,
+}
+
+
+def test_a_preference_falls_before_a_day_later_than_good() -> None:
+    """A soil sample that nobody took in time is no reason to sow a week after the last safe day."""
+    plan = plan_of(COLUMBUS, now=datetime(2027, 9, 5, 16, tzinfo=UTC))
+    sown = first(plan, "overseed")
+    assert sown.grade == "good" and sown.start <= date(2027, 9, 19)
+    assert kind(plan, "soil_test")
+
+
+def test_a_late_day_is_told_on_the_screen_and_never_as_the_best_time() -> None:
+    """Seed on the last day says so first, and its own words call it no good time."""
+    plan = plan_of(
+        {"leveling": None, "season": None, "place": {"postal_code": "43214"}},
+        now=datetime(2027, 9, 15, 16, tzinfo=UTC),
+    )
+    sown = first(plan, "overseed")
+    assert sown.grade == "last" and "best time" not in str(sown.why)
+    told = [note for note in plan.ranked if note.told_first]
+    assert [note.tasks for note in told] == [("overseed",)] and "last chance" in str(told[0].text)
+
+
+def test_slow_grass_is_not_sown_on_the_last_day_for_its_pass() -> None:
+    """Halifax: passes close on 18 September; bluegrass goes in in the earlier half, with days left
+    to fall back on."""
+    halifax = {
+        "lawn": {"grass": "kentucky_bluegrass", "area": "4000 ft2", "soil": "sandy loam"},
+        "place": {"postal_code": None, "country": "CA", "latitude": 44.65, "longitude": -63.6},
+        "leveling": {"depth": "0.25 in"},
+        "site": {"thin_cause": ["unknown", "moss"], "shade_hours": 6},
+        "season": None,
+    }
+    sown = first(plan_of(halifax, options=False), "overseed")
+    assert sown.grade == "good" and sown.start <= date(2027, 9, 11)
+    assert sown.fallback_day is not None

@@ -106,7 +106,7 @@ def test_a_crowded_campaign_that_the_brief_insists_on_is_done_in_part() -> None:
     )
     plan = plan_brief(brief, options=False)
     assert plan.conflict is None and plan.campaign == "autumn"
-    assert any("This season has room for" in str(line) for line in plan.assumptions)
+    assert any("is left out" in str(n.text) for n in plan.ranked if n.told_first)
     assert [item.operation for item in plan.handover] == ["topdress"]
 
 

@@ -9,7 +9,10 @@ from hypothesis import strategies as st
 
 from planning import amount, first, kind, plan_of
 from tiers import sampled
+from turfplan.export.sheets.checklist import checklist_html
+from turfplan.export.sheets.order_sheet import order_html
 from turfplan.files.reading.book import load_book
+from turfplan.messages import words_for
 from turfplan.records.plan import Plan
 from turfplan.units import INCH_MM
 from turfplan.work.layers import divided, passes_needed
@@ -139,7 +142,8 @@ def test_seed_goes_in_without_dressing_where_that_is_over() -> None:
     """Pennsylvania, 20 September: dressing closes on the 22nd; the seed goes in all the same."""
     plan = late(date(2027, 9, 20), {"leveling": {"depth": "1 in"}})
     assert first(plan, "overseed").start.year == 2027 and not kind(plan, "topdress")
-    assert any("is left for the next season" in str(line) for line in plan.assumptions)
+    told = next(str(note.text) for note in plan.ranked if note.told_first)
+    assert told.startswith("Nothing of the 1 in of fill")
     assert [item.operation for item in plan.handover] == ["topdress"]
     assert plan.handover[0].start.year == 2028
 
@@ -159,3 +163,82 @@ def test_a_good_day_says_nothing_of_being_late() -> None:
     plan = plan_of(options=False)
     assert {t.grade for t in plan.tasks if t.plays("spreading", "sowing")} == {"good"}
     assert all(t.grade is None for t in plan.tasks if not t.plays("spreading", "sowing"))
+
+
+TROMSOE: dict[str, Any] = {
+    "lawn": {"grass": "fine_fescue", "area": "300 m2", "thatch": "5 mm"},
+    "place": {"postal_code": None, "country": "NO", "latitude": 69.65, "longitude": 18.96},
+    "leveling": {"depth": "10 mm"},
+    "season": None,
+}
+
+
+@pytest.mark.parametrize("intent", ["overseed", "dormant", "none"])
+def test_where_no_season_takes_a_pass_the_fill_is_refused_with_ways_out(intent: str) -> None:
+    """Grass of the far north grows through no pass: nothing is put off to a season that never
+    comes, and the ways out are planned without a fault."""
+    plan = plan_of(TROMSOE, {"seeding": {"intent": intent}})
+    assert plan.conflict and "no season" in str(plan.conflict.reasons[0]) and plan.options
+    assert any('intent = "renovate"' in str(option.change) for option in plan.options)
+    anew = plan_of(TROMSOE, {"seeding": {"intent": "renovate"}})
+    assert anew.conflict is None and kind(anew, "fill")
+
+
+def test_seed_alone_is_fed_within_the_year_where_summer_is_short() -> None:
+    """A feeding of one August and one of the next lie less than twelve months apart."""
+    dormant = {"leveling": None, "seeding": {"intent": "dormant"}}
+    assert plan_of(TROMSOE, dormant).conflict is None
+
+
+def test_the_settling_that_is_told_is_the_one_that_is_reckoned_with() -> None:
+    """Lifted hollows alone are filled for a fifth of settling, and nothing is told of a tenth."""
+    lifted = plan_of(GUELPH, hollows(None, ("60 mm", 0.08)), options=False)
+    told = " ".join(map(str, lifted.assumptions))
+    assert kind(lifted, "lift_and_fill") and not kind(lifted, "topdress")
+    assert "settle by 20%" in told and "settle by 10%" not in told
+    both = plan_of(GUELPH, hollows("6 mm", ("60 mm", 0.08)), options=False)
+    told = " ".join(map(str, both.assumptions))
+    assert "settle by 20%" in told and "settle by 10%" in told
+
+
+BUFFALO: dict[str, Any] = {
+    "lawn": {"grass": "buffalo", "area": "8000 ft2", "soil": "clay", "thatch": "0.3 in"},
+    "place": {"postal_code": "79109"},
+    "leveling": {"depth": "1 in"},
+    "seeding": {"intent": "none"},
+    "season": None,
+}
+
+
+def test_what_is_left_of_the_fill_is_told_first_with_the_way_that_does_it_all() -> None:
+    """Half of an inch is left out: the screen, the first sheet and the order say so, and when and
+    by which wish all of it is done; the wish keeps its promise."""
+    plan = plan_of(BUFFALO)
+    told = next(note for note in plan.ranked if note.told_first)
+    assert "1/2 in of the fill asked for; up to 1/2 in on 100%" in str(told.text)
+    assert 'campaign = "two_years"' in str(told.text) and "2028" in str(told.text)
+    words = words_for("en", plan.lawn.units)
+    for page in (order_html(plan, words), checklist_html(plan, words)):
+        assert "of the fill asked for" in page
+    reasons = {str(r.campaign): str(r.reason) for r in plan.rejected}
+    assert "whole fill" in reasons["over two years, 2027 to 2028"]
+    whole = plan_of(BUFFALO, {"season": {"campaign": "two_years"}})
+    assert not whole.handover and sum(amount(t, "depth") for t in kind(whole, "topdress")) == (
+        pytest.approx(INCH_MM)
+    )
+
+
+def test_each_depth_is_decided_by_what_its_grass_bears() -> None:
+    """Creeping grass takes 25 mm in two passes: only the hollow of 60 mm is lifted, and the reason
+    tells by how many passes it is too deep."""
+    durban = {
+        "lawn": {"grass": "bermuda_common", "area": "600 m2", "condition": "dense"},
+        "place": {"postal_code": None, "country": "ZA", "latitude": -29.83, "longitude": 30.98},
+        "seeding": {"intent": "none"},
+        "season": None,
+    }
+    plan = plan_of(durban, hollows(None, ("60 mm", 0.04), ("25 mm", 0.15)), options=False)
+    lifted = first(plan, "lift_and_fill")
+    assert amount(lifted, "volume") == pytest.approx(0.04 * 600 * 0.060 * 1.2, rel=1e-4)
+    assert "2 passes of" in str(lifted.why)
+    assert sum(amount(t, "depth") for t in kind(plan, "topdress")) == pytest.approx(25)

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from planning import kind, plan_of
+from planning import amount, kind, plan_of
 from turfplan.records.plan import Plan
 
 
@@ -28,7 +28,7 @@ def test_nothing_is_spread_or_sown_on_a_sponge(changes: dict[str, Any]) -> None:
         plan.conflict.reasons[0]
     )
     ways = {str(option.change): option for option in plan.options}
-    assert any('condition = "bare"' in change for change in ways)
+    assert any('intent = "renovate"' in change for change in ways)
     assert any('from = 2028-03-01, thatch = "0.5 in"' in change for change in ways)
 
 
@@ -59,13 +59,18 @@ def test_thatch_just_below_is_combed_out_and_levelled() -> None:
 
 
 def test_turf_that_goes_need_not_bear_it() -> None:
-    """A lawn sown anew is stripped first, and the plan says so; plugs set through the thatch are
-    planted with a caution.
+    """A lawn sown anew is stripped, with its hours, and the fill replaces what was stripped; plugs
+    set through the thatch are planted with a caution.
     """
-    anew = thick(seeding={"intent": "renovate"})
-    assert anew.conflict is None and any(
-        "strip it before the first layer" in str(c) for c in anew.cautions
+    anew, thin = (
+        plan_of({"lawn": {"thatch": thatch}, "seeding": {"intent": "renovate"}})
+        for thatch in ("1 in", "0.2 in")
     )
+    strip, rake = (kind(plan, "clear_stand")[0] for plan in (anew, thin))
+    assert anew.conflict is None and "Strip the old turf" in str(strip.title)
+    assert "Strip" not in str(rake.title) and strip.person_hours > 3 * rake.person_hours
+    depths = [amount(kind(plan, "fill")[0], "depth") for plan in (anew, thin)]
+    assert depths[0] - depths[1] == pytest.approx(25.4)
     plugs = plan_of(
         {
             "lawn": {"grass": "st_augustine", "thatch": "1 in"},
@@ -133,3 +138,44 @@ def test_the_way_out_of_cool_grass_has_its_seasons_from_the_windows() -> None:
     """Spring and autumn of this place, by their days."""
     way = next(str(o.title) for o in thick().options if "Dethatch" in str(o.title))
     assert "2027" in way and " and " in way
+
+
+KASSEL: dict[str, Any] = {
+    "lawn": {"grass": "kentucky_bluegrass", "area": "380 m2"},
+    "place": {"postal_code": None, "latitude": 51.31, "longitude": 9.48, "country": "DE"},
+    "leveling": {"depth": "8 mm"},
+    "season": None,
+}
+
+
+@pytest.mark.parametrize("thatch_mm", [12, 13, 15, 18])
+def test_no_millimetre_of_thatch_turns_a_plan_into_none(thatch_mm: int) -> None:
+    """Half an inch and a little more is taken down in a season of its own where there is no room
+    for it beside the fill; it rests before the first pass, and its own low cut comes first."""
+    plan = plan_of(KASSEL, {"lawn": {"thatch": f"{thatch_mm} mm"}})
+    assert plan.conflict is None and kind(plan, "overseed")[0].start.year == 2027
+    combed = kind(plan, "dethatch")
+    assert bool(combed) == (thatch_mm > 12)
+    for task in combed:
+        assert (kind(plan, "topdress")[0].start - task.start).days >= 10
+        cut = next(t for t in plan.tasks if t.id == "mow_low.ahead")
+        assert 0 <= (task.start - cut.start).days <= 14
+
+
+SACRAMENTO: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_hybrid", "area": "2500 ft2", "thatch": "0.8 in"},
+    "place": {"postal_code": "95819"},
+    "leveling": {"depth": None, "lows": [{"depth": "1.5 in", "share": 0.2}]},
+    "seeding": {"intent": "none"},
+    "season": None,
+}
+
+
+def test_thatch_that_no_job_takes_down_is_told_first() -> None:
+    """Hollows alone are lifted: the thatch of the lawn is told, with the season to comb it out."""
+    plan = plan_of(SACRAMENTO, {"lawn": {"condition": "dense"}}, options=False)
+    assert kind(plan, "lift_and_fill") and not kind(plan, "dethatch")
+    told = [str(note.text) for note in plan.ranked if note.told_first]
+    assert any("Thatch of" in text and "2027" in text for text in told)
+    thin = plan_of(SACRAMENTO, {"lawn": {"thatch": "0.4 in"}}, options=False)
+    assert not any("Thatch of" in str(note.text) for note in thin.ranked if note.told_first)

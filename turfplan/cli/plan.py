@@ -184,16 +184,17 @@ def _notes(words: "Words", done: "PlannedLawn", brief: Path) -> None:
     """
     from turfplan.message import Message
     from turfplan.phrases import screen
+    from turfplan.records.plan import in_turn
 
     made = done.plan
     hand = {str(warning) for warning in made.warnings}
     new = {str(note.text) for note in done.new_notes}
     left = 0
-    for note in made.ranked:
+    for note in in_turn(made.ranked):
         text = str(note.text)
         if note.kind == "input" or note.text in made.put_off:
             continue
-        told_whole = note.kind == "caution" and note.rank in ON_SCREEN
+        told_whole = note.told_first or (note.kind == "caution" and note.rank in ON_SCREEN)
         if not told_whole and text not in hand | new:
             left += 1
             continue

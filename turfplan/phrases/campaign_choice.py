@@ -1,6 +1,6 @@
 """Messages of `messages/en/campaign_choice.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Days, Message
+from turfplan.message import Days, Message, Number
 
 
 def too_many_passes(*, days: Days, passes: int, most: int, between: Message) -> Message:
@@ -32,6 +32,18 @@ def settled_between() -> Message:
 def more_than_needed() -> Message:
     """Later, or in more sessions, than needed."""
     return Message("campaign_choice.more_than_needed")
+
+
+def leaves_more(*, share: Number) -> Message:
+    """It leaves {share} of the fill asked for undone."""
+    return Message("campaign_choice.leaves_more", (("share", share),))
+
+
+def whole_later(*, campaign: str) -> Message:
+    """It would do the whole fill, at the price of more waiting or work: campaign = \"{campaign}\"
+    asks for it.
+    """
+    return Message("campaign_choice.whole_later", (("campaign", campaign),))
 
 
 def year_later() -> Message:

@@ -41,3 +41,8 @@ def no_session(*, n: int) -> Message:
 def few_sessions(*, sessions: int, n: int) -> Message:
     """the fill needs {sessions} sessions of growth, and only {n} lie in reach before it"""
     return Message("campaigns.few_sessions", (("sessions", sessions), ("n", n)))
+
+
+def never_through(*, grass: Message) -> Message:
+    """Here {grass} has no season long enough to grow through a pass."""
+    return Message("campaigns.never_through", (("grass", grass),))

@@ -283,6 +283,37 @@ def clear() -> Message:
     return Message("ground_fill.clear")
 
 
+def strip_title(*, volume: Quantity) -> Message:
+    """Strip the old turf with its thatch: {volume} to take away"""
+    return Message("ground_fill.strip_title", (("volume", volume),))
+
+
+def strip_name() -> Message:
+    """Strip the turf"""
+    return Message("ground_fill.strip_name")
+
+
+def strip(*, thatch: Quantity) -> Message:
+    """Thatch of {thatch} is a sponge: nothing levels on it, and roots of the new grass would stay
+    in it.
+    """
+    return Message("ground_fill.strip", (("thatch", thatch),))
+
+
+def strip_how() -> Message:
+    """Mow it low, then cut below the thatch with a sod cutter, in strips that one person can roll
+    and carry.
+    """
+    return Message("ground_fill.strip_how")
+
+
+def strip_away() -> Message:
+    """Compost what is clean in a heap of its own, roots up, or have it taken to a place for garden
+    waste: ask before the day what it takes.
+    """
+    return Message("ground_fill.strip_away")
+
+
 def clear_mulch() -> Message:
     """What lies dead and thin may stay: it keeps the ground moist."""
     return Message("ground_fill.clear_mulch")

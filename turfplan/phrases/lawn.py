@@ -62,9 +62,21 @@ def thatch(*, depth: Quantity) -> Message:
     return Message("lawn.thatch", (("depth", depth),))
 
 
+def stripped(*, depth: Quantity) -> Message:
+    """Stripping takes the thatch away, {depth} all over: the fill replaces that too."""
+    return Message("lawn.stripped", (("depth", depth),))
+
+
 def settles(*, share: Number) -> Message:
     """Loose material is taken to settle by {share}; no turf source prints a figure."""
     return Message("lawn.settles", (("share", share),))
+
+
+def settles_hollows(*, share: Number) -> Message:
+    """What fills lifted hollows is taken to settle by {share}: a deep fill settles more than a thin
+    layer.
+    """
+    return Message("lawn.settles_hollows", (("share", share),))
 
 
 def hollows(*, depth: Quantity, share: Number) -> Message:
@@ -72,21 +84,6 @@ def hollows(*, depth: Quantity, share: Number) -> Message:
     top-dressed.
     """
     return Message("lawn.hollows", (("depth", depth), ("share", share)))
-
-
-def thinner(*, depth: Quantity, left: Quantity, share: Number) -> Message:
-    """This season has room for {depth} of the fill. Up to {left} on {share} of the lawn is left for
-    the next one: level that then, and plan it by itself. What is kept is this season.
-    """
-    return Message("lawn.thinner", (("depth", depth), ("left", left), ("share", share)))
-
-
-def undressed(*, depth: Quantity) -> Message:
-    """Leveling has too few days left this season: the {depth} of fill is left for the next season
-    of growth, and what is sown or planted now is not spread over before it is mown three times.
-    What is kept is this season for it.
-    """
-    return Message("lawn.undressed", (("depth", depth),))
 
 
 def permit_asked() -> Message:

@@ -45,9 +45,18 @@ def raise_fittings() -> Message:
     return Message("open_turf.raise_fittings")
 
 
-def lift_and_fill() -> Message:
-    """These hollows are deeper than grass can grow through."""
-    return Message("open_turf.lift_and_fill")
+def lift_and_fill(*, n: int, depth: Quantity) -> Message:
+    """These hollows are deeper than {n} passes of {depth}, through which this grass grows: turf
+    that is lifted and laid back has nothing to grow through.
+    """
+    return Message("open_turf.lift_and_fill", (("n", n), ("depth", depth)))
+
+
+def lift_and_fill_borne() -> Message:
+    """Passes over these hollows have no season in time: turf that is lifted and laid back has
+    nothing to grow through.
+    """
+    return Message("open_turf.lift_and_fill_borne")
 
 
 def sponge(*, thatch: Quantity, limit: Quantity, work: Listed, source: Message) -> Message:
@@ -73,6 +82,18 @@ def sponge_sown() -> Message:
 def dethatch(*, thatch: Quantity) -> Message:
     """Thatch of {thatch} keeps the mix and the seed from the soil."""
     return Message("open_turf.dethatch", (("thatch", thatch),))
+
+
+def dethatch_ahead() -> Message:
+    """It is taken down in a season of its own: blades, cores and a layer in one week would be too
+    much for this grass, and it heals before the fill.
+    """
+    return Message("open_turf.dethatch.ahead")
+
+
+def mow_low_before_blades() -> Message:
+    """Blades reach the thatch only through short grass."""
+    return Message("open_turf.mow_low.before_blades")
 
 
 def dethatch_by_rake() -> Message:

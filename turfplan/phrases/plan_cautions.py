@@ -1,6 +1,6 @@
 """Messages of `messages/en/plan_cautions.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Message, Number, Quantity
+from turfplan.message import Day, Listed, Message, Number, Quantity
 
 
 def by_hand(*, volume: Quantity, loads: Number) -> Message:
@@ -22,6 +22,31 @@ def thatch_to_come_down() -> Message:
     comes down over a year.
     """
     return Message("plan_cautions.thatch_to_come_down")
+
+
+def thatch_left(*, thatch: Quantity, limit: Quantity, source: Message, when: Message) -> Message:
+    """Thatch of {thatch} is more than the {limit} from which it is taken down ({source}), and no
+    job of this plan asks for it: {when}
+    """
+    return Message(
+        "plan_cautions.thatch_left",
+        (("thatch", thatch), ("limit", limit), ("source", source), ("when", when)),
+    )
+
+
+def thatch_left_season(*, days: Listed) -> Message:
+    """dethatch in its season ({days})."""
+    return Message("plan_cautions.thatch_left.season", (("days", days),))
+
+
+def thatch_left_relaid(*, days: Listed) -> Message:
+    """dethatch in its season ({days}), once the turf that was lifted has rooted."""
+    return Message("plan_cautions.thatch_left.relaid", (("days", days),))
+
+
+def thatch_left_no_season() -> Message:
+    """dethatch in the next season in which the grass grows hard."""
+    return Message("plan_cautions.thatch_left.no_season")
 
 
 def thatch_to_strip() -> Message:

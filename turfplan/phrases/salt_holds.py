@@ -1,6 +1,6 @@
 """Messages of `messages/en/salt_holds.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Number
+from turfplan.message import Message, Number, Quantity
 
 
 def too_salty_seed(*, salts: Number, most: Number, grass: Message) -> Message:
@@ -19,6 +19,20 @@ def too_salty_plants(*, salts: Number, most: Number, grass: Message) -> Message:
     return Message(
         "salt_holds.too_salty_plants", (("salts", salts), ("most", most), ("grass", grass))
     )
+
+
+def gypsum_first(*, rate: Quantity) -> Message:
+    """The ground is sodic too: the {rate} of gypsum that the laboratory asks for go on before the
+    water that washes salt and sodium out.
+    """
+    return Message("salt_holds.gypsum_first", (("rate", rate),))
+
+
+def gypsum_asked() -> Message:
+    """The ground is sodic too: ask the laboratory for its gypsum rate; gypsum goes on before the
+    water that washes salt and sodium out.
+    """
+    return Message("salt_holds.gypsum_asked")
 
 
 def untested() -> Message:

@@ -32,6 +32,11 @@ def overseed_spring() -> Message:
     return Message("sow.overseed_spring")
 
 
+def late() -> Message:
+    """New plants need what is left of this season to grow in: every day counts now."""
+    return Message("sow.late")
+
+
 def overseed_winter() -> Message:
     """Ryegrass comes up while the grass below falls asleep, and keeps the lawn green."""
     return Message("sow.overseed_winter")

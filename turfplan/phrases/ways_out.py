@@ -1,6 +1,6 @@
 """Messages of `messages/en/ways_out.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Days, Listed, Message, Number
+from turfplan.message import Days, Listed, Message, Number, Quantity
 
 
 def campaign_alone(*, campaign: Message) -> Message:
@@ -23,6 +23,11 @@ def any_campaign() -> Message:
     return Message("ways_out.any_campaign")
 
 
+def whole_fill() -> Message:
+    """Give the fill the seasons that it asks for"""
+    return Message("ways_out.whole_fill")
+
+
 def more_time() -> Message:
     """Give it one more year"""
     return Message("ways_out.more_time")
@@ -36,11 +41,6 @@ def sow_dormant() -> Message:
 def half_as_deep() -> Message:
     """Fill half as deep now, the rest another year"""
     return Message("ways_out.half_as_deep")
-
-
-def half_depth() -> Message:
-    """depth = \"half of it\""""
-    return Message("ways_out.half_depth")
 
 
 def any_weekday() -> Message:
@@ -68,6 +68,21 @@ def sow_now() -> Message:
     return Message("ways_out.sow_now")
 
 
+def sow_alone() -> Message:
+    """Sow, and leave the ground as it lies"""
+    return Message("ways_out.sow_alone")
+
+
+def and_leave_out(*, change: Message, table: str) -> Message:
+    """{change}; leave out {table}"""
+    return Message("ways_out.and_leave_out", (("change", change), ("table", table)))
+
+
+def strip_turf_first() -> Message:
+    """Strip the old turf with its thatch before the plan begins, and start anew on bare ground"""
+    return Message("ways_out.strip_turf_first")
+
+
 def leave_out(*, table: str) -> Message:
     """leave out {table}"""
     return Message("ways_out.leave_out", (("table", table),))
@@ -78,9 +93,31 @@ def next_year() -> Message:
     return Message("ways_out.next_year")
 
 
+def wash_out(*, most: Number, half: Quantity, water: Quantity, depth: Quantity) -> Message:
+    """Wash the salt out where the ground drains ({half} of good water through the soil take about
+    half of it from the upper {depth}, {water} about four fifths), test again, and sow once the test
+    shows {most} dS/m
+    """
+    return Message(
+        "ways_out.wash_out", (("most", most), ("half", half), ("water", water), ("depth", depth))
+    )
+
+
+def salt_grass(*, grass: Message) -> Message:
+    """Take {grass} instead, which bears this salt"""
+    return Message("ways_out.salt_grass", (("grass", grass),))
+
+
 def strip_turf() -> Message:
     """Strip the old turf with its thatch, and start anew on bare ground"""
     return Message("ways_out.strip_turf")
+
+
+def start_anew() -> Message:
+    """Kill the old stand, fill the bare ground and sow anew: no grass has to grow through the
+    fill
+    """
+    return Message("ways_out.start_anew")
 
 
 def thatch_first(*, days: Listed) -> Message:

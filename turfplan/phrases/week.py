@@ -43,6 +43,11 @@ def way_out_line(*, title: str, reason: str, change: str) -> Message:
     return Message("week.way_out_line", (("title", title), ("reason", reason), ("change", change)))
 
 
+def rank_advice() -> Message:
+    """Know this first:"""
+    return Message("week.rank.advice")
+
+
 def rank_law() -> Message:
     """Law and permission:"""
     return Message("week.rank.law")

@@ -11,7 +11,8 @@ from turfplan.errors import TurfplanError
 from turfplan.message import Day, Days, Listed, Message, as_written, listed
 from turfplan.phrases import absences as phrases
 from turfplan.phrases import ways_out as ways
-from turfplan.planning.ways_out import MOST_OPTIONS, ChangedBrief, MainWork, leads_to, with_values
+from turfplan.planning.changed_briefs import ChangedBrief, with_part
+from turfplan.planning.ways_out import MOST_OPTIONS, MainWork, leads_to
 from turfplan.records.brief import Brief, Span
 from turfplan.records.plan import Option
 from turfplan.work.lawn import ResolvedLawn
@@ -42,7 +43,7 @@ def put_off(brief: Brief, setting: ResolvedLawn, tried: Tried, *, options: bool)
     spans = (*brief.calendar.away, *brief.calendar.unavailable)
     if not spans:
         return None
-    at_home = with_values(brief, "calendar", away=(), unavailable=())
+    at_home = with_part(brief, "calendar", away=(), unavailable=())
     now, there = _dated(tried, brief), _dated(tried, at_home)
     if now is None or there is None or there.season is None:
         return None
@@ -86,7 +87,7 @@ class _Lost:
     @property
     def timed(self) -> Brief:
         """The brief with water that runs by itself."""
-        return with_values(self.brief, "water", timer=True) if self.by_hose else self.brief
+        return with_part(self.brief, "water", timer=True) if self.by_hose else self.brief
 
 
 def _dated(tried: Tried, brief: Brief) -> MainWork | None:
@@ -161,7 +162,7 @@ def _hired(lost: _Lost) -> Iterator[ChangedBrief]:
     """A contractor, who works while nobody is at home; what he sows waters itself."""
     if lost.brief.work.by == "contractor":
         return
-    hired = with_values(lost.timed, "work", by="contractor")
+    hired = with_part(lost.timed, "work", by="contractor")
     if lost.by_hose:
         lines = as_written('by = "contractor", timer = true')
         yield ChangedBrief(phrases.contractor_and_timer(), lines, hired)
@@ -216,7 +217,7 @@ def _other_calendar(
         lines.append(f"away = {_written(away)}")
     if unavailable != calendar.unavailable:
         lines.append(f"unavailable = {_written(unavailable)}")
-    brief = with_values(lost.brief, "calendar", away=away, unavailable=unavailable)
+    brief = with_part(lost.brief, "calendar", away=away, unavailable=unavailable)
     return ChangedBrief(title, as_written(", ".join(lines)), brief)
 
 
@@ -229,18 +230,18 @@ def _other_work(lost: _Lost) -> Iterator[ChangedBrief]:
         yield ChangedBrief(
             phrases.sod(),
             as_written('intent = "plant", form = "sod"'),
-            with_values(brief, "seeding", intent="plant", form="sod"),
+            with_part(brief, "seeding", intent="plant", form="sod"),
         )
     if sowing.grass.season == "cool":
         yield ChangedBrief(
             phrases.in_spring(),
             as_written('campaign = "spring"'),
-            with_values(brief, "season", campaign="spring"),
+            with_part(brief, "season", campaign="spring"),
         )
         yield ChangedBrief(
             ways.sow_dormant(),
             as_written('intent = "dormant"'),
-            with_values(brief, "seeding", intent="dormant"),
+            with_part(brief, "seeding", intent="dormant"),
         )
 
 

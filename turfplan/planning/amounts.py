@@ -27,6 +27,7 @@ from turfplan.records.plan_task import Amount
 from turfplan.units import System, from_inside
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.filling import lift_settle
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
@@ -62,10 +63,9 @@ def loose_volumes(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice) -> 
     touch = (
         book.si("topdress.touch_up_share") * setting.plot.area_m2 * setting.touch_up_depth_mm / 1000
     )
-    lift_settle = max(setting.levelling.settle_share, book.si("topdress.settle_deep"))
     return FillVolumes(
         passes,
-        loose_volume_m3(lift, lift_settle),
+        loose_volume_m3(lift, lift_settle(setting)),
         loose_volume_m3(touch, setting.levelling.settle_share) if passes else 0.0,
     )
 

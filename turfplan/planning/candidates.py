@@ -14,19 +14,21 @@ from turfplan.phrases import watering as dry_seed
 from turfplan.planning.amounts import loose_volumes
 from turfplan.planning.falling import dated_without
 from turfplan.planning.reasons import conflict_reasons
-from turfplan.planning.rejected_campaigns import against_dearer, second_best, too_many_passes
+from turfplan.planning.rejected_campaigns import (
+    Compared,
+    against_dearer,
+    no_season_for_passes,
+    of_the_whole_fill,
+    second_best,
+    too_many_passes,
+)
 from turfplan.planning.reliability import sturdier
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.task_names import plain_titles
-from turfplan.records.book_names import FactName
+from turfplan.records.book_names import CampaignName, FactName
 from turfplan.records.constraints import Strength
 from turfplan.records.plan_task import Role
-from turfplan.work.campaigns import (
-    Campaign,
-    RuledOut,
-    campaigns,
-    crowded,
-)
+from turfplan.work.campaigns import Campaign, RuledOut, campaigns, crowded
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.stages import WorkedDays
@@ -36,6 +38,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice, choose_mix
 from turfplan.work.phases.sow import hose_hours, sown_share
 from turfplan.work.season import FillVolumes, draft_season
+from turfplan.work.thatch import dethatches
 
 
 class Feeder(Protocol):
@@ -81,12 +84,13 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """The best candidate (None: nothing can be done as asked), the rejected as (name, reason), and
-    the conflict met first."""
+    """The best candidate (None: nothing can be done), the rejected as (name, reason), the conflict
+    met first, and as `whole` other campaigns that would leave nothing of the fill."""
 
     best: Candidate | None
     rejected: tuple[tuple[Message, Message], ...]
     conflict: tuple[Message, ...] = ()
+    whole: tuple[CampaignName, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,6 +180,8 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
             conflict = conflict or tried.conflict
             undatable.append((lawn, (campaign.name, tried.reason)))
     if not found:
+        if never := no_season_for_passes(setting):
+            return Comparison(None, (), never)
         against = _in_order(setting, ruled_out, undatable)
         conflict = (
             conflict
@@ -191,16 +197,19 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
         best.setting, best.season, best.dated, lambda other: date_season(best.setting, other)
     )
     best = replace(best, season=season, dated=dated)
+    chosen = Compared(best.setting, best.campaign)
     others = [
         *undatable,
-        *((lawn, (c.name, against_dearer(lawn, best.campaign, c))) for lawn, c in dearer),
-        *((c.setting, (c.campaign.name, _runner_up(setting, best, c))) for c in found[1:]),
+        *((lawn, (c.name, against_dearer(chosen, Compared(lawn, c)))) for lawn, c in dearer),
+        *((c.setting, (c.campaign.name, _runner_up(chosen, c))) for c in found[1:]),
     ]
     seen: dict[Message, Message] = {}
     for name, reason in _in_order(setting, ruled_out, others):
         if name != best.campaign.name:
             seen.setdefault(name, reason)
-    return Comparison(best, tuple(seen.items()))
+    compared = (Compared(*way) for way in (*((c.setting, c.campaign) for c in found), *dearer))
+    whole = of_the_whole_fill(chosen, compared)
+    return Comparison(best, tuple(seen.items()), whole=whole)
 
 
 def _in_order(
@@ -300,20 +309,33 @@ def _tried(
             hours=Number(hose_hours(setting), "plain"),
             least=Number(setting.book.si("water.hose_least_share"), "percent"),
         )
-        return _Undatable(
-            reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
-        )
+        return _told(campaign, reason)
     if short := crowded(setting, campaign):
         # More passes than days to spread them on: no network is needed to see it, and the sum says
         # it best.
         reason = too_many_passes(setting, *short)
-        return _Undatable(
-            reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),)
-        )
+        return _told(campaign, reason)
+    whole = _in_one_go_or_strips(setting, campaign, feeder, permit=permit)
+    if isinstance(whole, Candidate) or not dethatches(setting):
+        return whole
+    # Thatch that has no room beside the fill may be taken down in a season before.
+    ahead = replace(setting, dethatched_ahead=True)
+    apart = _in_one_go_or_strips(ahead, campaign, feeder, permit=permit)
+    return apart if isinstance(apart, Candidate) else whole
+
+
+def _told(campaign: Campaign, reason: Message) -> _Undatable:
+    """A campaign that cannot be dated for one reason."""
+    return _Undatable(reason, (reasons.conflict(tasks=Listed((campaign.name,)), reason=reason),))
+
+
+def _in_one_go_or_strips(
+    setting: ResolvedLawn, campaign: Campaign, feeder: Feeder, *, permit: bool
+) -> Candidate | _Undatable:
+    """A campaign on its days; what cannot be done in one go may be done strip by strip."""
     whole = _tried_so(setting, campaign, feeder, permit=permit)
     if isinstance(whole, Candidate) or not whole.long_pass:
         return whole
-    # What cannot be done in one go may be done strip by strip.
     strips = _tried_so(replace(setting, strip_days=2), campaign, feeder, permit=permit)
     return strips if isinstance(strips, Candidate) else whole
 
@@ -367,10 +389,10 @@ def given_up(setting: ResolvedLawn, dated: Dated) -> float:
     )
 
 
-def _runner_up(setting: ResolvedLawn, best: Candidate, other: Candidate) -> Message:
+def _runner_up(best: Compared, other: Candidate) -> Message:
     """Why a campaign that was dated was not chosen: the advice it gives up, else what speaks for
     the better one."""
     if other.dated.dropped:
-        titles = plain_titles(setting, other.season)
+        titles = plain_titles(other.setting, other.season)
         return sentences(reasons.against_advice(), *conflict_reasons(other.dated.dropped, titles))
-    return second_best(setting, best.campaign, other.campaign)
+    return second_best(best, Compared(other.setting, other.campaign))

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 from types import MappingProxyType
 
-from turfplan.message import Days, Message, cut_height, length_mm, listed, said
+from turfplan.message import Days, Message, Number, cut_height, length_mm, listed, said, sentences
 from turfplan.network import Conflict
 from turfplan.phrases import handover as phrases
 from turfplan.planning.candidates import Candidate, Feeder, draft_campaign
@@ -14,13 +14,13 @@ from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of, with_amounts
 from turfplan.planning.watering import watered
 from turfplan.records.past import TaskHistory
-from turfplan.records.plan import Handover
+from turfplan.records.plan import Handover, Option
 from turfplan.records.plan_task import NOTHING, Task, WateringStage
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.emergence import undressed_days
 from turfplan.work.horizon import within
-from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.lawn import Levelling, ResolvedLawn
 from turfplan.work.passes import next_dressing
 from turfplan.work.phases.first_cuts import heights_after
 
@@ -168,6 +168,26 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
             end=season.end,
             reason=season.reason,
         )
+
+
+def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option, ...]) -> Message:
+    """What is not done of the fill that was asked for, when its next season is, and the way that
+    would do all of it."""
+    seasons = [item for item in later if item.operation == "topdress"]
+    rest = sentences(
+        *(phrases.undone_next(days=Days(item.start, item.end)) for item in seasons[:1]),
+        *(
+            phrases.undone_way(title=way.title, change=way.change, reason=way.reason)
+            for way in ways[:1]
+        ),
+    )
+    deepest = length_mm(max(band.depth_mm for band in levelling.left))
+    if not levelling.bands:
+        return phrases.undone_all(depth=deepest, rest=rest)
+    share = Number(sum(band.share for band in levelling.left), "percent")
+    return phrases.undone_part(
+        depth=length_mm(levelling.depth_mm), left=deepest, share=share, rest=rest
+    )
 
 
 def told(items: tuple[Handover, ...]) -> Message | None:

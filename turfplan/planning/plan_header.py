@@ -7,12 +7,12 @@ from datetime import UTC, date, datetime
 from typing import Any
 
 from turfplan import __version__
-from turfplan.book.citations import cited
+from turfplan.book.citations import cited, who_says
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message, grass_name, operation_name
 from turfplan.calendar_days import DAYS, PLAIN_YEAR, date_of
 from turfplan.climate.record import Climate
-from turfplan.message import Day, Message, Number, Quantity, said
+from turfplan.message import Day, Days, Message, Number, Quantity, length_mm, listed, said
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import parts as part_phrases
 from turfplan.phrases import plan_cautions as phrases
@@ -37,7 +37,7 @@ from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
 from turfplan.work.phases.causes import asks_why_thin, waits_for
-from turfplan.work.thatch import strip_limit
+from turfplan.work.thatch import dethatches, strip_limit, stripped_mm
 from turfplan.work.watering.season import Verdict
 from turfplan.work.weed_killers import carried_on
 
@@ -289,10 +289,12 @@ def _site(setting: ResolvedLawn) -> list[Message]:
     if (
         setting.turf.thatch_mm >= book.si(strip_limit(setting.turf.species))
         and setting.turf.condition != "bare"
+        and not stripped_mm(setting.brief, book)
     ):
         found.append(
             phrases.thatch_to_strip() if setting.on_open_ground else phrases.thatch_to_come_down()
         )
+    found += _thatch_left(setting)
     light = setting.plot.light
     if light is not None and light.dark:
         found.append(phrases.too_little_sun())
@@ -304,6 +306,35 @@ def _site(setting: ResolvedLawn) -> list[Message]:
     if site.slope_percent and site.slope_percent / 100 > book.si("site.slope_steep"):
         found.append(phrases.steep())
     return found
+
+
+def _thatch_left(setting: ResolvedLawn) -> list[Message]:
+    """What is said of thatch over the limit that no job takes down, where this grass bears it."""
+    book, turf, limit = setting.book, setting.turf, setting.book.fact("dethatch.limit")
+    thick = limit.si < turf.thatch_mm < book.si(strip_limit(turf.species))
+    if (
+        not thick
+        or dethatches(setting)
+        or turf.species.dethatch == "never"
+        or setting.on_open_ground
+        or setting.sowing.intent == "winter_overseed"
+    ):
+        return []
+    seasons = [
+        Days(max(w.start, setting.today), w.end, weekday=False)
+        for w in setting.open("dethatch")
+        if w.end > setting.today
+    ][:2]
+    relaid = setting.levelling.lift_share > 0
+    when = phrases.thatch_left_relaid if relaid else phrases.thatch_left_season
+    return [
+        phrases.thatch_left(
+            thatch=length_mm(turf.thatch_mm),
+            limit=length_mm(limit.si),
+            source=who_says(book, limit.source),
+            when=when(days=listed(seasons, "and")) if seasons else phrases.thatch_left_no_season(),
+        )
+    ]
 
 
 def _windows(setting: ResolvedLawn) -> tuple[OperationWindow, ...]:

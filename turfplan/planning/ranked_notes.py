@@ -151,6 +151,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "open_turf.septic_field",
                 "open_turf.tree_roots",
             ),
+            *_ranked("advice", "plan_cautions.thatch_left"),
             *_ranked(
                 "information",
                 "book.cautions.experts_on_sand",
@@ -171,6 +172,8 @@ _OTHERWISE: Mapping[NoteKind, Rank] = {
     "assumption": "information",
     "disagreement": "information",
 }
+# What was asked for and is not done, or is done late: told first, whatever it protects.
+TOLD_FIRST = ("lateness", "handover.undone", "plan_cautions.thatch_left")
 # Messages that hold others whole: a row of sentences, a line about one zone.
 _HOLDERS = ("sentences", "watering.zone.line")
 # These ranks stand on the screen and the first sheet, and at the tasks they are about.
@@ -191,7 +194,11 @@ def ranked_plan(plan: Plan, inputs: Sequence[Message] = ()) -> Plan:
     )
     told = [
         RankedNote(
-            rank=_rank(plan, message, kind), kind=kind, text=message, tasks=_about(plan, message)
+            rank=_rank(plan, message, kind),
+            kind=kind,
+            text=message,
+            tasks=_about(plan, message),
+            told_first=_told_first(message),
         )
         for kind, messages in groups
         for message in dict.fromkeys(messages)
@@ -211,9 +218,19 @@ def _at_jobs(plan: Plan, told: Collection[Message]) -> list[RankedNote]:
             if caution not in told:
                 of.setdefault(caution, []).append(task.id)
     return [
-        RankedNote(rank=_rank(plan, caution, "job"), kind="job", text=caution, tasks=tuple(tasks))
+        RankedNote(
+            rank=_rank(plan, caution, "job"),
+            kind="job",
+            text=caution,
+            tasks=tuple(tasks),
+            told_first=_told_first(caution),
+        )
         for caution, tasks in of.items()
     ]
+
+
+def _told_first(message: Message) -> bool:
+    return any(message.key == name or message.key.startswith(f"{name}.") for name in TOLD_FIRST)
 
 
 def place_of(message: Message) -> _NotePlace | None:

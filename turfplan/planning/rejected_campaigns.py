@@ -1,19 +1,34 @@
 """What speaks against campaigns that were not chosen: too few days for their passes, or a better
 one."""
 
-from turfplan.book.words import book_message
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from turfplan.book.words import book_message, grass_name, operation_name
 from turfplan.calendar_days import HALF_A_YEAR
-from turfplan.message import Days, Message
+from turfplan.message import Days, Listed, Message, Number, sentences
 from turfplan.phrases import campaign_choice as phrases
+from turfplan.phrases import campaigns as of_campaigns
+from turfplan.phrases import reasons
+from turfplan.records.book_names import CampaignName
 from turfplan.work.campaigns import Campaign, Session, crowded
+from turfplan.work.filling import left_share
 from turfplan.work.lawn import ResolvedLawn
 
 
-def against_dearer(lawn: ResolvedLawn, best: Campaign, other: Campaign) -> Message:
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """A campaign that is compared, on the lawn with its way of filling."""
+
+    lawn: ResolvedLawn
+    campaign: Campaign
+
+
+def against_dearer(best: Compared, other: Compared) -> Message:
     """Why a campaign that costs more was not dated: the sum where its days are too few, else what
     speaks for the better one."""
-    short = crowded(lawn, other)
-    return too_many_passes(lawn, *short) if short else second_best(lawn, best, other)
+    short = crowded(other.lawn, other.campaign)
+    return too_many_passes(other.lawn, *short) if short else second_best(best, other)
 
 
 def too_many_passes(setting: ResolvedLawn, session: Session, most: int) -> Message:
@@ -26,15 +41,40 @@ def too_many_passes(setting: ResolvedLawn, session: Session, most: int) -> Messa
     return phrases.too_many_passes(days=days, passes=passes, most=most, between=between)
 
 
-def second_best(setting: ResolvedLawn, best: Campaign, other: Campaign) -> Message:
+def second_best(best: Compared, other: Compared) -> Message:
     """Why a campaign that does not break a rule at first sight was not chosen."""
-    if other.id == best.id:
+    left, more = left_share(best.lawn.levelling), left_share(other.lawn.levelling)
+    if more > left:
+        return phrases.leaves_more(share=Number(more, "percent"))
+    if left and not more and other.campaign.id != best.campaign.id:
+        return phrases.whole_later(campaign=other.campaign.id)
+    if other.campaign.id == best.campaign.id:
         return phrases.more_than_needed()
     ends = [
         (c.sow_window or c.sessions[-1].window).best
-        for c in (best, other)
+        for c in (best.campaign, other.campaign)
         if c.sow_window or c.sessions
     ]
     if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
         return phrases.year_later()
-    return book_message(setting.book, f"campaigns.{other.id}.against")
+    return book_message(other.lawn.book, f"campaigns.{other.campaign.id}.against")
+
+
+def of_the_whole_fill(best: Compared, others: Iterable[Compared]) -> tuple[CampaignName, ...]:
+    """Other campaigns than the best one that leave nothing of the fill, each once."""
+    whole = (
+        other.campaign.id
+        for other in others
+        if not other.lawn.levelling.left and other.campaign.id != best.campaign.id
+    )
+    return tuple(dict.fromkeys(whole))
+
+
+def no_season_for_passes(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """Why the lawn's grass never grows through a pass here; empty where it does, or need not."""
+    closed = setting.never_opens("topdress")
+    if not closed or not setting.levelling.bands or setting.on_open_ground:
+        return ()
+    through = of_campaigns.never_through(grass=grass_name(setting.book, setting.turf.species.id))
+    tasks = Listed((operation_name(setting.book, "topdress"),))
+    return (reasons.conflict(tasks=tasks, reason=sentences(through, *closed)),)

@@ -42,6 +42,7 @@ from turfplan.work.feeding.starter import STARTER_TASK
 from turfplan.work.filling import ways_of_filling
 from turfplan.work.horizon import within
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.phases.open_turf import AHEAD
 from turfplan.work.watering.season import Verdict, WeatherDay
 
 
@@ -62,6 +63,8 @@ def compare_again(
     permit = needs_water and verdict.needs_permit
     if _in_strips(previous):
         setting = replace(setting, strip_days=2)
+    if any(task.id == AHEAD for task in previous.tasks):
+        setting = replace(setting, dethatched_ahead=True)
     ways = ways_of_filling(setting)
     same = [way for way in ways if _as_deep(way, previous)] or ways
     possible, ruled_out = all_campaigns(same)

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from turfplan.network import Conflict, Repair, Schedule, place_again, repair, solve_softly
+from turfplan.network import Conflict, Repair, Schedule, place_again, repair, solve, solve_softly
 from turfplan.records.constraints import Constraint, NetworkProblem, Node, Strength
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
@@ -58,6 +58,7 @@ def date_season(
     rough = solve_softly(problem_of(setting, season), fixed, keep=keep)
     if isinstance(rough, Conflict):
         return rough
+    rough = _in_time(setting, season, rough, fixed)
     wishes = anchored_wishes(season.drafts, rough.days)
     problem = problem_of(setting, season, wishes)
     # What had to be given up is known by now; the second round starts from what is left.
@@ -66,6 +67,26 @@ def date_season(
         problem, constraints=tuple(c for c in problem.constraints if c.id not in gone)
     )
     return Dated(season, problem, place_again(rough, problem.nodes))
+
+
+def _in_time(
+    setting: ResolvedLawn, season: SeasonDraft, rough: Schedule, fixed: Mapping[str, int] | None
+) -> Schedule:
+    """The schedule, less the preferences that alone hold work off the good or safe days of its
+    season."""
+    problem = problem_of(setting, season)
+    for wished in season.in_time:
+        day = rough.days.get(wished.node)
+        if day is None or wished.days.next(day) == day:
+            continue
+        kept = tuple(c for c in problem.constraints if c.strength > Strength.PREFERENCE)
+        sooner = replace(problem, constraints=(*problem.constraints, wished))
+        if isinstance(solve(replace(sooner, constraints=(*kept, wished)), fixed), Conflict):
+            continue
+        found = solve_softly(sooner, fixed, keep=wished.strength)
+        if isinstance(found, Schedule):
+            rough, problem = found, sooner
+    return rough
 
 
 def anchored_wishes(drafts: Sequence[Draft], days: Mapping[str, int]) -> dict[str, int]:

@@ -16,7 +16,7 @@ from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compa
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings
-from turfplan.planning.handover import handed_over, told
+from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, read_history, still_missing_mm
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
@@ -34,7 +34,7 @@ from turfplan.planning.repair import (
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of, with_amounts
 from turfplan.planning.watering import watered
-from turfplan.planning.ways_out import MainWork, ways_out
+from turfplan.planning.ways_out import MainWork, ways_out, whole_fill
 from turfplan.planning.window_dates import (
     less_dry_days,
     measured_climate,
@@ -54,6 +54,7 @@ from turfplan.work.horizon import shortest
 from turfplan.work.lawn import ResolvedLawn, country_of
 from turfplan.work.phases.open_turf import too_thick
 from turfplan.work.phases.sow import nothing_sown
+from turfplan.work.salt_holds import told_of_salt
 from turfplan.work.seed_mix import slowest
 from turfplan.work.slopes import too_steep
 from turfplan.work.watering.season import Verdict, watering_verdict
@@ -93,6 +94,7 @@ def make_plan(
         ways = ways_out(brief, setting, lambda other: _main_work(_chosen(other, given)))
         return shell.model_copy(update={"options": ways})
     later = _handed_over(brief, chosen, best, given)
+    shell = _with_what_is_undone(shell, brief, chosen, later, given)
     plan, history = _filled(shell, chosen, best, given, later)
     plan = _with_absences(plan, brief, chosen, given, options=options)
     plan = ranked_plan(plan, so_far.inputs)
@@ -180,6 +182,34 @@ def _handed_over(
     permit = any(draft.operation == "permit" for draft in best.season.drafts)
     wide = replace(wide, openings=closed)
     return handed_over(wide, best, feeder_for(wide), permit=permit)
+
+
+def _with_what_is_undone(
+    shell: Plan,
+    brief: Brief,
+    chosen: _ChosenCampaign,
+    later: tuple[Handover, ...],
+    given: _PlanSources,
+) -> Plan:
+    """The plan with what it leaves of the fill told first, and the way that would do all of it.
+
+    A re-plan keeps the way that was found when nothing was done yet.
+    """
+    left = chosen.setting.levelling.left
+    if not left:
+        return shell
+    if chosen.previous is not None and not chosen.previous.conflict:
+        ways = chosen.previous.options
+    else:
+        way = whole_fill(
+            brief,
+            chosen.setting,
+            chosen.comparison.whole,
+            lambda other: _main_work(_chosen(other, given)),
+        )
+        ways = () if way is None else (way,)
+    said = undone(chosen.setting.levelling, later, ways)
+    return shell.model_copy(update={"options": ways, "cautions": (said, *shell.cautions)})
 
 
 def _looked_again(history: TaskHistory, book: Book) -> int | None:
@@ -293,7 +323,8 @@ def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
         for node in (draft.start_node, draft.end_node)
     ]
     first, last = min(days, default=None), max(days, default=None)
-    return MainWork(best.campaign.name, first, last, _season_of(best.campaign))
+    undone = bool(best.setting.levelling.left)
+    return MainWork(best.campaign.name, first, last, _season_of(best.campaign), undone)
 
 
 def _season_of(campaign: Campaign) -> tuple[date, date] | None:
@@ -335,6 +366,8 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
     """
     if refused := nothing_sown(setting):
         return Comparison(None, (), refused)
+    if salty := told_of_salt(setting):
+        return Comparison(None, (), salty)
     if steep := too_steep(setting):
         return Comparison(None, (), (steep,))
     if sponge := too_thick(setting):

@@ -276,7 +276,7 @@ def task_of(
     book, key = setting.book, f"operations.{draft.operation}"
     window = _window(setting, candidate, draft, start, bound)
     season = _season_of(candidate, draft)
-    late = told(setting, season, date.fromordinal(end)) if season else None
+    late = told(setting, season, draft.operation, date.fromordinal(end)) if season else None
     looks = draft.id == LOOK
     about = (bare_spots(setting, candidate.campaign, date.fromordinal(start)),) if looks else ()
     return Task(
@@ -286,7 +286,7 @@ def task_of(
         phase=draft.phase,
         roles=roles,
         title=draft.title or book_message(book, f"{key}.title", draft.words),
-        why=draft.why,
+        why=draft.why if late is None else draft.why_late or draft.why,
         start=date.fromordinal(start),
         end=date.fromordinal(end),
         best=_best(window, start if wished is None else wished),

@@ -1,24 +1,26 @@
 """Ways out when a plan cannot be done as asked, each dated by every rule before it is offered."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Any
 
-from turfplan.book.words import grass_name
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.errors import TurfplanError
-from turfplan.message import Days, Message, as_written, listed
+from turfplan.message import Days, Message, as_written
 from turfplan.phrases import ways_out as phrases
-from turfplan.phrases.weed_killers import pot_passed
-from turfplan.records.brief import Brief, Intent
+from turfplan.planning.changed_briefs import (
+    ChangedBrief,
+    from_then_on,
+    next_year,
+    with_part,
+    written,
+)
+from turfplan.planning.ways_by_ground import by_the_ground
+from turfplan.records.book_names import CampaignName
+from turfplan.records.brief import Brief
 from turfplan.records.plan import Option
-from turfplan.units import INCH_MM, System
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.light import hours_of
-from turfplan.work.thatch import strip_limit
 from turfplan.work.watering.hose import by_hand
-from turfplan.work.year_seasons import next_growing_year
 
 MOST_OPTIONS = 5
 
@@ -29,23 +31,15 @@ class MainWork:
     planting.
 
     The days are None where there is none of these. `season` is the first and the last day on which
-    the seed may go in, or, where nothing is sown, of the sessions of fill.
+    the seed may go in, or, where nothing is sown, of the sessions of fill; `undone` where a part of
+    the fill is left out.
     """
 
     campaign: Message
     first: date | None
     last: date | None
     season: tuple[date, date] | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class ChangedBrief:
-    """A brief with something else asked for: what that is, how the brief says it, and the whole
-    brief."""
-
-    title: Message
-    lines: Message
-    brief: Brief
+    undone: bool = False
 
 
 def ways_out(
@@ -57,7 +51,7 @@ def ways_out(
     `tried` dates a changed brief as the planner itself does, and gives None where that cannot be
     done.
     """
-    found: dict[Message, Option] = {}
+    found: dict[tuple[Message, Message | None], Option] = {}
     for change in _changes(brief, setting):
         try:
             work = tried(change.brief)
@@ -65,11 +59,49 @@ def ways_out(
             # This way contradicts the book (for example seed for a grass that has none): it is no
             # option.
             continue
-        if work is not None and (reason := leads_to(work)) not in found:
-            found[reason] = Option(title=change.title, reason=reason, change=change.lines)
+        if work is None:
+            continue
+        reason = leads_to(work)
+        leads = reason, change.title if change.another_lawn else None
+        if leads not in found:
+            found[leads] = Option(title=change.title, reason=reason, change=change.lines)
         if len(found) == MOST_OPTIONS:
             break
     return tuple(found.values())
+
+
+def whole_fill(
+    brief: Brief,
+    setting: ResolvedLawn,
+    campaigns: Sequence[CampaignName],
+    tried: Callable[[Brief], MainWork | None],
+) -> Option | None:
+    """The first change of a brief by which all of its fill is done: another of the `campaigns`,
+    leveling alone, or a start next year."""
+    for change in _for_the_whole(brief, setting, campaigns):
+        try:
+            work = tried(change.brief)
+        except TurfplanError:
+            continue
+        if work is not None and work.first is not None and not work.undone:
+            return Option(title=change.title, reason=leads_to(work), change=change.lines)
+    return None
+
+
+def _for_the_whole(
+    brief: Brief, setting: ResolvedLawn, campaigns: Sequence[CampaignName]
+) -> Iterator[ChangedBrief]:
+    for name in campaigns if brief.season.campaign == "auto" else ():
+        yield ChangedBrief(
+            phrases.whole_fill(),
+            as_written(f'campaign = "{name}"'),
+            with_part(brief, "season", campaign=name),
+        )
+    if brief.seeding.intent != "none":
+        yield next(_one_after_the_other(brief, setting))
+    yield _starting_next_year(brief, setting)
+    if not setting.on_open_ground:
+        yield _renovated(brief)
 
 
 def leads_to(work: MainWork) -> Message:
@@ -79,30 +111,28 @@ def leads_to(work: MainWork) -> Message:
     return phrases.campaign_dated(campaign=work.campaign, days=Days(work.first, work.last))
 
 
-def with_values(brief: Brief, part: str, **values: Any) -> Brief:
-    """The brief with other values in one of its tables."""
-    return brief.model_copy(update={part: getattr(brief, part).model_copy(update=values)})
-
-
 def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Every way that the brief leaves open, nearest to the wish first."""
-    yield from _with_a_pot_test(brief, setting)
-    yield from _with_more_sun(brief, setting)
-    yield from _without_thatch(brief, setting)
+    yield from by_the_ground(brief, setting)
     yield from _with_water(brief)
     yield from _with_more_choice(brief)
     yield from _with_more_hands(brief, setting)
     # What fits inside the owner's days comes before more of them.
     yield from _with_less_work(brief, setting)
-    yield from _one_after_the_other(brief)
+    yield from _one_after_the_other(brief, setting)
+    yield from _on_bare_ground(brief, setting)
     yield from _with_sod(brief, setting)
     yield from _with_more_days(brief)
     yield from _with_a_later_end(brief, setting)
-    start = _next_year(brief, setting)
-    yield ChangedBrief(
+    yield _starting_next_year(brief, setting)
+
+
+def _starting_next_year(brief: Brief, setting: ResolvedLawn) -> ChangedBrief:
+    start = next_year(brief, setting)
+    return ChangedBrief(
         phrases.next_year(),
-        as_written(f"from = {start}"),
-        with_values(brief, "season", start=start, until=None),
+        from_then_on(brief, f"from = {start}"),
+        with_part(brief, "season", start=start, until=None),
     )
 
 
@@ -112,7 +142,7 @@ def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
         yield ChangedBrief(
             phrases.water_it(),
             as_written("possible = true"),
-            with_values(brief, "water", possible=True),
+            with_part(brief, "water", possible=True),
         )
 
 
@@ -122,7 +152,7 @@ def _with_more_choice(brief: Brief) -> Iterator[ChangedBrief]:
         yield ChangedBrief(
             phrases.any_campaign(),
             as_written('campaign = "auto"'),
-            with_values(brief, "season", campaign="auto"),
+            with_part(brief, "season", campaign="auto"),
         )
 
 
@@ -135,7 +165,7 @@ def _with_a_later_end(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBr
         yield ChangedBrief(
             phrases.more_time(),
             as_written(f"until = {later}"),
-            with_values(brief, "season", until=later),
+            with_part(brief, "season", until=later),
         )
 
 
@@ -146,24 +176,24 @@ def _with_more_hands(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBri
         yield ChangedBrief(
             phrases.more_people(n=people),
             as_written(f"people = {people}"),
-            with_values(brief, "work", people=people),
+            with_part(brief, "work", people=people),
         )
         if not {"topdresser", "loader"}.issubset(work.machines):
             machines = tuple(dict.fromkeys((*work.machines, "topdresser", "loader")))
             yield ChangedBrief(
                 phrases.machines_that_spread(),
                 as_written(f"machines = {list(machines)}".replace("'", '"')),
-                with_values(brief, "work", machines=machines),
+                with_part(brief, "work", machines=machines),
             )
     if work.by != "contractor":
         yield ChangedBrief(
             phrases.a_contractor(),
             as_written('by = "contractor"'),
-            with_values(brief, "work", by="contractor"),
+            with_part(brief, "work", by="contractor"),
         )
     if not brief.water.timer and by_hand(brief.water) and brief.seeding.intent != "none":
         yield ChangedBrief(
-            phrases.a_timer(), as_written("timer = true"), with_values(brief, "water", timer=True)
+            phrases.a_timer(), as_written("timer = true"), with_part(brief, "water", timer=True)
         )
 
 
@@ -174,7 +204,7 @@ def _with_sod(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
         yield ChangedBrief(
             phrases.sod_instead(),
             as_written('intent = "plant", form = "sod"'),
-            with_values(brief, "seeding", intent="plant", form="sod"),
+            with_part(brief, "seeding", intent="plant", form="sod"),
         )
 
 
@@ -186,20 +216,39 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
         yield ChangedBrief(
             phrases.sow_dormant(),
             as_written('intent = "dormant"'),
-            with_values(brief, "seeding", intent="dormant"),
+            with_part(brief, "seeding", intent="dormant"),
         )
     if brief.leveling.depth_mm and brief.leveling.lows:
         yield ChangedBrief(
             phrases.hollows_only(),
             phrases.leave_out(table="leveling.depth"),
-            with_values(brief, "leveling", depth_mm=None),
+            with_part(brief, "leveling", depth_mm=None),
         )
     if brief.leveling.depth_mm:
-        yield ChangedBrief(
-            phrases.half_as_deep(),
-            phrases.half_depth(),
-            with_values(brief, "leveling", depth_mm=brief.leveling.depth_mm / 2),
-        )
+        half_mm, depth = written(brief.leveling.depth_mm / 2, setting.system)
+        if half_mm:
+            yield ChangedBrief(
+                phrases.half_as_deep(),
+                as_written(f'depth = "{depth}"'),
+                with_part(brief, "leveling", depth_mm=half_mm),
+            )
+
+
+def _on_bare_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Where grass never grows through a pass: the fill laid on bare ground, and a new stand."""
+    fills = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
+    if fills and not setting.on_open_ground and setting.never_opens("topdress"):
+        yield _renovated(brief)
+
+
+def _renovated(brief: Brief) -> ChangedBrief:
+    """The old stand killed, and a new one sown on bare ground that is filled; with water."""
+    renovated = with_part(brief, "seeding", intent="renovate")
+    lines = 'intent = "renovate"'
+    if brief.water.possible is False:
+        renovated = with_part(renovated, "water", possible=True)
+        lines += ", possible = true"
+    return ChangedBrief(phrases.start_anew(), as_written(lines), renovated)
 
 
 def _with_more_days(brief: Brief) -> Iterator[ChangedBrief]:
@@ -208,24 +257,24 @@ def _with_more_days(brief: Brief) -> Iterator[ChangedBrief]:
     if calendar.weekdays is not None and len(calendar.weekdays) < 7:
         yield ChangedBrief(
             phrases.any_weekday(),
-            as_written('weekdays = ["mon", …, "sun"]'),
-            with_values(brief, "calendar", weekdays=WEEKDAYS),
+            as_written(f"weekdays = {list(WEEKDAYS)}".replace("'", '"')),
+            with_part(brief, "calendar", weekdays=WEEKDAYS),
         )
     if calendar.away or calendar.unavailable:
         yield ChangedBrief(
             phrases.stay_at_home(),
             as_written("away = []"),
-            with_values(brief, "calendar", away=(), unavailable=()),
+            with_part(brief, "calendar", away=(), unavailable=()),
         )
     if water.allowed_weekdays is not None and water.permit is False:
         yield ChangedBrief(
             phrases.water_permit(),
             as_written("permit = true"),
-            with_values(brief, "water", permit=True),
+            with_part(brief, "water", permit=True),
         )
 
 
-def _one_after_the_other(brief: Brief) -> Iterator[ChangedBrief]:
+def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Level and sow in seasons of their own."""
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
@@ -233,95 +282,11 @@ def _one_after_the_other(brief: Brief) -> Iterator[ChangedBrief]:
     yield ChangedBrief(
         phrases.level_now(),
         as_written('intent = "none"'),
-        with_values(brief, "seeding", intent="none"),
+        with_part(brief, "seeding", intent="none"),
     )
+    never = setting.never_opens("topdress") and not setting.on_open_ground
     yield ChangedBrief(
-        phrases.sow_now(),
+        phrases.sow_alone() if never else phrases.sow_now(),
         phrases.leave_out(table="[leveling]"),
-        with_values(brief, "leveling", depth_mm=None, lows=()),
+        with_part(brief, "leveling", depth_mm=None, lows=()),
     )
-
-
-def _next_year(brief: Brief, setting: ResolvedLawn) -> date:
-    """The beginning of the next growing year after today, or after the first day that the brief
-    asks for."""
-    after = max(setting.today, brief.season.start or setting.today)
-    return next_growing_year(setting.book, after, southern=setting.climate.southern)
-
-
-def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
-    """Where something in the soil lets nothing grow: seed once it has grown in a pot of it."""
-    if not any(hold.until is None for hold in setting.holds):
-        return
-    start = max(setting.today, brief.season.start or setting.today)
-    after = start + timedelta(days=round(setting.book.si("site.pot_test")))
-    waiting = {hold.number for hold in setting.holds if hold.until is None}
-    uses = tuple(
-        use.model_copy(update={"seed_after": after}) if number in waiting else use
-        for number, use in enumerate(brief.history.herbicides, 1)
-    )
-    yield ChangedBrief(
-        pot_passed(),
-        as_written(f"seed_after = {after}"),
-        with_values(brief, "history", herbicides=uses),
-    )
-
-
-def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
-    """Where it is too dark for what is sown: another grass, other plants, or more light."""
-    light, grass = setting.plot.light, setting.turf.species
-    if light is None or setting.sowing.refused is None or light.hours is None:
-        return
-    for other in light.others(grass.season) if not light.dark else ():
-        entry, name = setting.book.species[other], grass_name(setting.book, other)
-        intent = brief.seeding.intent
-        if not entry.seedable or (intent == "plant" and entry.plantable):
-            intent = "plant"
-        yield ChangedBrief(
-            phrases.other_grass(grass=name),
-            as_written(f'species = "{other}", intent = "{intent}"'),
-            with_values(brief, "seeding", species=other, intent=intent, form=None),
-        )
-    needed = max(light.least_h, light.needs_h(setting.sowing.grass.id))
-    if light.hours < needed:
-        yield ChangedBrief(
-            phrases.more_sun(hours=hours_of(needed)),
-            as_written(f"sun_hours = {needed:g}"),
-            with_values(brief, "site", sun_hours=needed, shade_hours=None),
-        )
-
-
-def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
-    """The two ways with turf that is a sponge: strip it, or take the thatch down for a season and
-    level it then.
-    """
-    book, thatch, grass = setting.book, brief.lawn.thatch_mm, setting.turf.species
-    sponge = thatch is not None and thatch >= book.si(strip_limit(grass)) - 1e-6
-    if not sponge or brief.lawn.condition == "bare":
-        return
-    intent: Intent = "renovate" if grass.seedable else "plant"
-    yield ChangedBrief(
-        phrases.strip_turf(),
-        as_written(f'condition = "bare", thatch = "0 in", intent = "{intent}"'),
-        with_values(
-            with_values(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent=intent
-        ),
-    )
-    if grass.dethatch != "never":
-        left, start = book.si("dethatch.limit"), _next_year(brief, setting)
-        depth = f"{left / INCH_MM:g} in" if setting.system is System.US else f"{left:.0f} mm"
-        lighter = with_values(brief, "lawn", thatch_mm=left)
-        yield ChangedBrief(
-            _thatch_first(setting, start),
-            as_written(f'from = {start}, thatch = "{depth}"'),
-            with_values(lighter, "season", start=start, until=None),
-        )
-
-
-def _thatch_first(setting: ResolvedLawn, before: date) -> Message:
-    """Taking the thatch down in the seasons that this grass has for it before a day."""
-    seasons = [w for w in setting.open("dethatch") if w.start < before]
-    if not seasons:
-        return phrases.thatch_first_next()
-    spans = (Days(max(w.start, setting.today), w.end, weekday=False) for w in seasons)
-    return phrases.thatch_first(days=listed(spans, "and"))

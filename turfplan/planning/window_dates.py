@@ -55,11 +55,14 @@ def with_windows(setting: ResolvedLawn, real_years: Sequence[RealYear] = ()) -> 
         for c in result.closed
         if c.operation not in OPEN_GROUND_WORK or setting.on_open_ground
     ]
+    opened = {window.operation for window in result.windows}
+    never = tuple((c.operation, c.reason) for c in result.closed if c.operation not in opened)
     return replace(
         setting,
         openings=Openings(
             windows=tuple(sorted(ahead, key=lambda w: (w.start, w.operation))),
             closed=tuple(dict.fromkeys(closed)),
+            never=never,
             missed=tuple(w for w in over if (first - w.end).days <= JUST_MISSED_DAYS),
             record=record_of(
                 real_years, setting.book, setting.turf.stand, policy, _rain_alone(setting)

@@ -221,7 +221,8 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "kill_stand": ("again",),
     "feed_nitrogen": ("planted", "seedlings", "late"),
     "lime": ("fresh",),
-    "mow_low": ("seedbed",),
+    "mow_low": ("seedbed", "ahead"),
+    "dethatch": ("ahead",),
 }
 
 

@@ -113,6 +113,7 @@ GroupFact = Literal[
     "dethatch.strip_limit",
     "dethatch.strip_limit_warm",
     "dethatch.strip_limit_creeper",
+    "dethatch.rest_before_dressing",
     "aerate.core_volume_depth",
     "seeding.watering_commitment",
     "seeding.reserve",

@@ -4,6 +4,7 @@ Field names are those of `plan.json`. Every date is inclusive; every value is in
 customary US twin beside it.
 """
 
+from collections.abc import Iterable
 from datetime import date
 from typing import Any, Literal, get_args
 
@@ -203,12 +204,22 @@ NoteKind = Literal["caution", "job", "input", "disagreement", "assumption"]
 
 class RankedNote(PlanRecord):
     """What the plan says beside the steps of its tasks, with its rank, and the tasks at which it
-    stands."""
+    stands.
+
+    `told_first` where it stands on the screen and the first sheet whatever its rank: what was asked
+    for and is not done, or is late.
+    """
 
     rank: Rank
     kind: NoteKind
     text: Said
     tasks: tuple[str, ...] = ()
+    told_first: bool = False
+
+
+def in_turn(notes: Iterable[RankedNote]) -> list[RankedNote]:
+    """Notes as a reader is told them: what stops work, what is told first, then by rank."""
+    return sorted(notes, key=lambda note: (note.rank != "stop", not note.told_first))
 
 
 class Retired(PlanRecord):

@@ -1,6 +1,7 @@
 """Resolves a lawn from its brief, with each missing answer assumed and said."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from typing import Protocol
 
@@ -29,6 +30,7 @@ from turfplan.work.parts import PlotPart, bands_beside, parts_of, said_of
 from turfplan.work.seed_mix import main_grass
 from turfplan.work.sown import Ground, SeedChoice, choose_seed
 from turfplan.work.stand import OPEN_GROUND, stage_worked
+from turfplan.work.thatch import stripped_mm
 from turfplan.work.unnamed_grass import is_unnamed, with_named_grass
 
 # Shares are given to a hundredth of a per cent: less than that is nothing left.
@@ -88,6 +90,7 @@ def resolve(
     assumed += _of_zones(zones, species, book.species[sown] if sown else None, book)
     assumed += seed.notes
     bands = _beside_parts(brief, book, ground, bands, parts, area_m2, assumed)
+    bands = _over_stripped(bands, stripped_mm(brief, book), assumed)
     stand, soil = _stand(brief, zones, book, assumed), _soil(brief, assumed)
     return ResolvedLawn(
         brief,
@@ -273,6 +276,16 @@ def _bands(brief: Brief, ground: MeasuredGround | None) -> tuple[Band, ...]:
     if depth and not measured and left > LEAST_SHARE:
         lows.append(Band(depth, left))
     return tuple(sorted(lows, key=lambda band: -band.depth_mm))
+
+
+def _over_stripped(
+    bands: tuple[Band, ...], thatch_mm: float, assumed: list[Message]
+) -> tuple[Band, ...]:
+    """A fill that also replaces the thatch that was stripped, mm."""
+    if not bands or not thatch_mm:
+        return bands
+    assumed.append(phrases.stripped(depth=length_mm(thatch_mm)))
+    return tuple(replace(band, depth_mm=band.depth_mm + thatch_mm) for band in bands)
 
 
 def _sown_anew(brief: Brief) -> bool:

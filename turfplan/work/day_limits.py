@@ -16,6 +16,7 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import days_for, why_days
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.lag_steps import span_step
+from turfplan.work.lateness import in_time
 from turfplan.work.lawn import ResolvedLawn, without
 from turfplan.work.order import SOWING
 from turfplan.work.past_of_lawn import rests
@@ -98,6 +99,21 @@ def _windows(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> list[Al
             w for w in windows if (w.start.toordinal(), w.end.toordinal()) == draft.window
         )
     return [_window(draft, windows, Strength[bound.upper()])] if windows else []
+
+
+def days_in_time(
+    setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]
+) -> tuple[Allowed, ...]:
+    """The good days, then the safe ones, of what is sown or planted, then of what is spread."""
+    sow = campaign.sow_window
+    found: list[Allowed] = []
+    for draft in drafts:
+        if sow is not None and (draft.operation in SOWING or draft.operation == "plant"):
+            found[:0] = in_time(setting, draft.end_node, sow)
+        elif draft.operation in COLLECTIVES["spreading"]:
+            window = campaign.sessions[draft.session - 1].window
+            found += in_time(setting, draft.end_node, window)
+    return tuple(found)
 
 
 def _held_open(draft: Draft, window: Allowed) -> list[Allowed]:

@@ -6,7 +6,7 @@ from datetime import date
 
 from turfplan.message import Message, Value
 from turfplan.records.book_names import FactName, OperationName, PlantForm
-from turfplan.records.constraints import Constraint
+from turfplan.records.constraints import Allowed, Constraint
 from turfplan.records.plan_task import Amount, Phase
 
 _END = "@end"
@@ -31,7 +31,8 @@ class Draft:
     orders, or spreads from, whole or with other passes; what comes in `bags` keeps longer than a
     heap. `sown_share` is the part of the lawn that it sows. A request for marks `serves` the tasks
     of these ids. `by_strip` where it goes over strips in the order in which they were sown.
-    `beside` is the task whose days it shares, whatever moves that one.
+    `beside` is the task whose days it shares, whatever moves that one. `why_late` stands in place
+    of `why` on a day that is late in its season.
     """
 
     id: str
@@ -70,6 +71,7 @@ class Draft:
     sown_share: float = 1.0
     by_strip: bool = False
     beside: str | None = None
+    why_late: Message | None = None
 
     @property
     def start_node(self) -> str:
@@ -106,7 +108,11 @@ class Load:
 
 @dataclass(frozen=True, slots=True)
 class SeasonDraft:
-    """Every task of one campaign with its constraints and what the plan must say about it."""
+    """Every task of one campaign with its constraints and what the plan must say about it.
+
+    `in_time` holds the days on which what has a season is still good, then those on which it is
+    safe: a preference falls before a day beyond them.
+    """
 
     drafts: tuple[Draft, ...]
     constraints: tuple[Constraint, ...]
@@ -114,6 +120,7 @@ class SeasonDraft:
     cautions: tuple[Message, ...] = ()
     disagreements: tuple[Message, ...] = ()
     loads: tuple[Load, ...] = ()
+    in_time: tuple[Allowed, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ MM_IN_M = 1000.0
 # A season that is short of time for a fill still takes one pass of it, or two.
 FEW_PASSES = (2, 1)
 HAIR_MM = 1e-6
+SETTLES = phrases.settles(share=Number(0, "percent")).key
 
 
 def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
@@ -29,10 +30,13 @@ def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
 
 
 def _lifted(setting: ResolvedLawn) -> Iterator[Levelling]:
-    """Hollows lifted: all that lie deeper than some limit, each limit in turn."""
+    """Hollows lifted: those alone that few passes do not fill, then all that lie deeper than some
+    limit, each limit in turn."""
     known, levelling = setting.book.fact("site.deep_limit"), setting.levelling
-    for limit in (known.low_si, (known.low_si + known.high_si) / 2, known.high_si):
-        deep = [band for band in levelling.bands if band.depth_mm > limit + HAIR_MM]
+    borne = _borne(setting)
+    limits = (known.low_si, (known.low_si + known.high_si) / 2, known.high_si)
+    deeper = [[b for b in levelling.bands if b.depth_mm > limit + HAIR_MM] for limit in limits]
+    for deep in ([band for band in deeper[0] if band not in borne], *deeper):
         share = sum(band.share for band in deep)
         if deep and _can_be_lifted(setting, deep):
             yield replace(
@@ -40,7 +44,19 @@ def _lifted(setting: ResolvedLawn) -> Iterator[Levelling]:
                 bands=tuple(band for band in levelling.bands if band not in deep),
                 lift_share=share,
                 lift_depth_mm=sum(band.depth_mm * band.share for band in deep) / share,
+                lift_borne=sum(band.share for band in deep if band in borne),
             )
+
+
+def _borne(setting: ResolvedLawn) -> list[Band]:
+    """The parts through whose whole fill the grass grows in a few passes."""
+    bands = setting.levelling.bands
+    caps = band_caps(setting, seeded_last=False)
+    return [
+        band
+        for band, cap in zip(bands, caps, strict=True)
+        if band.depth_mm <= max(FEW_PASSES) * cap.plain.depth_mm + HAIR_MM
+    ]
 
 
 def _can_be_lifted(setting: ResolvedLawn, deep: Sequence[Band]) -> bool:
@@ -48,10 +64,15 @@ def _can_be_lifted(setting: ResolvedLawn, deep: Sequence[Band]) -> bool:
     book, area_m2 = setting.book, setting.plot.area_m2
     share = sum(band.share for band in deep)
     settled_m3 = sum(band.share * band.depth_mm for band in deep) * area_m2 / MM_IN_M
-    loose_m3 = settled_m3 * (1 + book.si("topdress.settle_deep"))
+    loose_m3 = settled_m3 * (1 + lift_settle(setting))
     hours = person_hours(setting, book.operations["lift_and_fill"], area_m2 * share, loose_m3)
     few = working_days(setting, hours) <= book.si("site.lift_days_most")
     return few and share <= book.si("site.lift_share_most")
+
+
+def lift_settle(setting: ResolvedLawn) -> float:
+    """The share by which the fill of lifted hollows settles."""
+    return max(setting.levelling.settle_share, setting.book.si("topdress.settle_deep"))
 
 
 def _thinner(setting: ResolvedLawn) -> Iterator[Levelling]:
@@ -74,7 +95,9 @@ def _thinner(setting: ResolvedLawn) -> Iterator[Levelling]:
 
 
 def _undressed(setting: ResolvedLawn) -> Iterator[Levelling]:
-    """Only seed or plants now, the whole fill left for later."""
+    """Only seed or plants now, the whole fill left for a season that takes it, if there is one."""
+    if setting.never_opens("topdress"):
+        return
     if setting.sowing.operation is not None and setting.sowing.intent != "winter_overseed":
         yield replace(setting.levelling, bands=(), left=setting.levelling.bands)
 
@@ -85,12 +108,10 @@ def _told(setting: ResolvedLawn, way: Levelling) -> ResolvedLawn:
     if way.lift_share:
         share = Number(way.lift_share, "percent")
         said.append(phrases.hollows(depth=length_mm(way.lift_depth_mm), share=share))
-    if way.left and way.bands:
-        left = length_mm(max(band.depth_mm for band in way.left))
-        share = Number(sum(band.share for band in way.left), "percent")
-        said.append(phrases.thinner(depth=length_mm(way.depth_mm), left=left, share=share))
-    elif way.left:
-        said.append(phrases.undressed(depth=length_mm(setting.levelling.depth_mm)))
+        if not way.bands:
+            # Nothing is spread thinly: how a thin layer settles is not asked.
+            said = [known for known in said if known.key != SETTLES]
+        said.append(phrases.settles_hollows(share=Number(lift_settle(setting), "percent")))
     return replace(setting, levelling=way, assumptions=tuple(said))
 
 
@@ -122,6 +143,9 @@ def cost_of_way(setting: ResolvedLawn) -> float:
     """What lifting hollows costs, and what leaving out a part of the fill, or all of it."""
     book, levelling = setting.book, setting.levelling
     cost = book.si("campaign.cost_lift") if levelling.lift_share else 0.0
+    if levelling.lift_borne:
+        # Turf is cut where grass would have grown through: that is against advice.
+        cost += book.si("campaign.cost_advice_rule")
     if leaves_all(levelling):
         return cost + book.si("campaign.cost_undressed")
     if levelling.left:

@@ -4,15 +4,19 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
+from turfplan.book.words import operation_name
 from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.message import Day, Message
 from turfplan.phrases import lateness as phrases
-from turfplan.records.book_names import of_species
+from turfplan.records.book_names import OperationName, of_species
+from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.records.plan_task import Grade
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import ResolvedLawn
 
 SOWN = ("seed", "overseed")
+# Good days are given up for no preference, and for nothing that is more.
+HELD = Strength.ADVICE
 
 
 def held_open(setting: ResolvedLawn, windows: Iterable[OpenDays], operation: str) -> list[OpenDays]:
@@ -74,17 +78,39 @@ def up_before_the_end(setting: ResolvedLawn, windows: Iterable[OpenDays]) -> lis
 
 def grade(setting: ResolvedLawn, window: OpenDays, day: date) -> Grade:
     """Good, late (the climate may be off by what is left), or last (the safe days are over)."""
-    safe = window.safe_end or window.end
-    if day > safe:
+    if day > _safe_end(window):
         return "last"
-    late_from = max(window.best, safe - timedelta(setting.climate.error_days))
-    return "late" if day > late_from else "good"
+    return "late" if day > good_until(setting, window) else "good"
 
 
-def told(setting: ResolvedLawn, window: OpenDays, day: date) -> Message | None:
-    """What is lost and what is kept on a late day; None on a good one."""
-    found, safe = grade(setting, window, day), Day(window.safe_end or window.end)
+def _safe_end(window: OpenDays) -> date:
+    return window.safe_end or window.end
+
+
+def good_until(setting: ResolvedLawn, window: OpenDays) -> date:
+    """The last day of a season that is not late in it."""
+    return max(window.best, _safe_end(window) - timedelta(setting.climate.error_days))
+
+
+def in_time(setting: ResolvedLawn, node: str, window: OpenDays) -> tuple[Allowed, ...]:
+    """The good days of a season for a node, then the safe ones."""
+    first, reason = window.start.toordinal(), Reason("window.in_time", window.reason, window.facts)
+    return tuple(
+        Allowed(f"{name}:{node}", node, DaySet.of([(first, end.toordinal())]), HELD, reason)
+        for name, end in (
+            ("good_days", good_until(setting, window)),
+            ("safe_days", _safe_end(window)),
+        )
+    )
+
+
+def told(
+    setting: ResolvedLawn, window: OpenDays, operation: OperationName, day: date
+) -> Message | None:
+    """What is lost and what is kept on a late day of an operation; None on a good one."""
+    found, safe = grade(setting, window, day), Day(_safe_end(window))
     if found == "good":
         return None
     say = phrases.late if found == "late" else phrases.last
-    return say(day=safe, n=setting.climate.error_days)
+    work = operation_name(setting.book, operation)
+    return say(work=work, day=safe, n=setting.climate.error_days)

@@ -8,7 +8,7 @@ from turfplan.book.entries import Book, Species
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.climate.record import Climate
 from turfplan.message import Message, Worded
-from turfplan.records.book_names import FactName, StandStage, of_species
+from turfplan.records.book_names import FactName, OperationName, StandStage, of_species
 from turfplan.records.brief import Brief, Intent
 from turfplan.records.constraints import DaySet
 from turfplan.site.outlines.shapes import LawnZone
@@ -93,7 +93,8 @@ class Levelling:
 
     Depths are settled ones in mm; shares are of the area, the share for settling of the depth (0 to
     1). `missing_mm` is what was measured as missing after the last pass. `left` is what is left out
-    of the fill for another season.
+    of the fill for another season. `lift_borne` is the part of `lift_share` through which the grass
+    would grow in a few passes.
     """
 
     bands: tuple[Band, ...]
@@ -102,6 +103,7 @@ class Levelling:
     settle_share: float
     missing_mm: float | None = None
     left: tuple[Band, ...] = ()
+    lift_borne: float = 0.0
 
     @property
     def depth_mm(self) -> float:
@@ -159,14 +161,15 @@ class Labour:
 class Openings:
     """When operations are open in the years of the plan, and what real years say of that.
 
-    `closed` are those that are not, each with its reason, `missed` windows that ended just before
-    the plan; no sowing in the spans of days (ordinals, both included) of `no_sowing`, since a
-    watering ban would follow, nor, where nobody waters, in those of `too_dry`; turf that nobody
-    waters is brown in those of `brown`.
+    `closed` are those that are not, each with its reason, `never` those of them that no rule opens
+    here in any season, `missed` windows that ended just before the plan; no sowing in the spans of
+    days (ordinals, both included) of `no_sowing`, since a watering ban would follow, nor, where
+    nobody waters, in those of `too_dry`; turf that nobody waters is brown in those of `brown`.
     """
 
     windows: tuple[OpenDays, ...] = ()
     closed: tuple[Message, ...] = ()
+    never: tuple[tuple[OperationName, Message], ...] = ()
     missed: tuple[OpenDays, ...] = ()
     no_sowing: tuple[tuple[int, int], ...] = ()
     too_dry: tuple[tuple[int, int], ...] = ()
@@ -182,7 +185,8 @@ class ResolvedLawn:
     cause that was found alive is looked for again. `kept_end` is the least last day where the
     owner gave none, and None where one was given: a campaign then takes the days that it and its
     follow-ups need, up to `last_day`. `strip_days` are the days from which on a
-    pass is done strip by strip; None for what the book holds people to.
+    pass is done strip by strip; None for what the book holds people to. `dethatched_ahead` where
+    thatch is taken down in a season of its own before the fill and the seed.
     """
 
     brief: Brief
@@ -204,6 +208,7 @@ class ResolvedLawn:
     alive_until: int | None = None
     strip_days: int | None = None
     kept_end: int | None = None
+    dethatched_ahead: bool = False
 
     @property
     def holds(self) -> tuple[Hold, ...]:
@@ -265,6 +270,10 @@ class ResolvedLawn:
     def days(self, name: FactName) -> int:
         """A fact of the book in whole days."""
         return round(self.book.si(name))
+
+    def never_opens(self, operation: OperationName) -> tuple[Message, ...]:
+        """Why an operation has no season at this place for this grass; none where it has one."""
+        return tuple(why for name, why in self.openings.never if name == operation)
 
     def open(self, operation: str) -> tuple[OpenDays, ...]:
         """The windows of an operation in order of time."""

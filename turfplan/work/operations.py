@@ -34,6 +34,7 @@ class Wording:
     """What is said of a task: why it is done, and what stands in place of the book's sentences.
 
     `values` fill the places of the book's sentences; `cautions` come after those of the operation.
+    `why_late` is why it is done on a day late in its season.
     """
 
     why: Message
@@ -44,6 +45,7 @@ class Wording:
     go: Message | None = None
     fallback: Message | None = None
     cautions: tuple[Message, ...] = ()
+    why_late: Message | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +107,7 @@ def make(
         depth_mm=extent.depth_mm,
         loose_m3=extent.loose_m3,
         window=timing.window,
+        why_late=wording.why_late,
     )
 
 

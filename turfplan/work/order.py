@@ -114,6 +114,9 @@ def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:
         )
     if rule.after.endswith(".next"):
         return before.position == after.position
+    if "." in rule.before and (rule.before, rule.after) == (before.id, after.id):
+        # Two tasks that a rule names by their keys are bound whatever session they belong to.
+        return True
     return before.session == after.session or (
         0 in (before.session, after.session) and -1 not in (before.session, after.session)
     )

@@ -1,11 +1,13 @@
 """How salt in the ground holds seed and plants back: until it is tested, or washed out."""
 
 from turfplan.book.words import grass_name
-from turfplan.message import Number
+from turfplan.message import Message, Number, Quantity, length_mm
 from turfplan.phrases import salt_holds as phrases
+from turfplan.phrases import soil_findings as of_soil
 from turfplan.records.book_names import FactName, option_of_family
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.drafts import Draft
+from turfplan.work.feeding.amendments import is_sodic
 from turfplan.work.feeding.soil_findings import salt_borne_ds_m
 from turfplan.work.lawn import ResolvedLawn
 
@@ -15,28 +17,74 @@ def salt_holds(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
 
     Plants come with roots, and bear what the grown grass bears.
     """
-    test, sown = setting.brief.soil_test, setting.sowing.grass.id
+    test = setting.brief.soil_test
     if test.salts_ds_m is None:
         return [_untested(setting, draft)] if "salty" in setting.brief.site.ground else []
-    bears = salt_borne_ds_m(setting, sown)
-    if bears is None:
+    why = too_salty(setting)
+    if why is None:
         return []
-    most = bears[1] if draft.operation == "plant" else bears[0]
-    if test.salts_ds_m <= most:
-        return []
-    name = setting.book.known(option_of_family("salt.tolerance_{species}", sown))
+    name = setting.book.known(option_of_family("salt.tolerance_{species}", setting.sowing.grass.id))
     facts: tuple[FactName, ...] = () if name is None else (name,)
-    why = phrases.too_salty_plants if draft.operation == "plant" else phrases.too_salty_seed
-    reason = Reason(
-        "seed.salt",
-        why(
-            salts=Number(test.salts_ds_m, "plain"),
-            most=Number(most, "plain"),
-            grass=grass_name(setting.book, sown),
-        ),
-        facts,
-    )
+    reason = Reason("seed.salt", why, facts)
     return [Allowed(f"salt:{draft.id}", draft.start_node, DaySet.of([]), Strength.HARD, reason)]
+
+
+def most_borne(setting: ResolvedLawn, species: str) -> float:
+    """The salts in dS/m that what is sown of a grass bears, or what is planted of it with roots;
+    without end where no source says."""
+    bears = salt_borne_ds_m(setting, species)
+    if bears is None:
+        return float("inf")
+    return bears[1] if setting.sowing.operation == "plant" else bears[0]
+
+
+def too_salty(setting: ResolvedLawn) -> Message | None:
+    """Why nothing is sown or planted in ground of so much salt, None where it may be."""
+    salts, sown = setting.brief.soil_test.salts_ds_m, setting.sowing.grass.id
+    if setting.sowing.operation is None or salts is None or salts <= most_borne(setting, sown):
+        return None
+    plants = setting.sowing.operation == "plant"
+    why = phrases.too_salty_plants if plants else phrases.too_salty_seed
+    return why(
+        salts=Number(salts, "plain"),
+        most=Number(most_borne(setting, sown), "plain"),
+        grass=grass_name(setting.book, sown),
+    )
+
+
+def told_of_salt(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """Why nothing can be sown or planted, once, and what the salt and the sodium ask for."""
+    why = too_salty(setting)
+    if why is None:
+        return ()
+    book, test = setting.book, setting.brief.soil_test
+    leach = of_soil.salts_leach(
+        half=length_mm(book.si("salt.leach_half")),
+        most=length_mm(book.si("salt.leach_most")),
+        depth=length_mm(book.si("salt.leach_depth")),
+    )
+    if not is_sodic(setting):
+        return why, leach
+    if test.gypsum_rate_g_m2:
+        return why, phrases.gypsum_first(rate=Quantity(test.gypsum_rate_g_m2, "rate")), leach
+    return why, phrases.gypsum_asked(), leach
+
+
+def bearing_grasses(setting: ResolvedLawn) -> tuple[str, ...]:
+    """Grasses of the same season that bear this salt as it is sown or planted, the hardiest
+    first."""
+    salts, sown = setting.brief.soil_test.salts_ds_m or 0.0, setting.sowing.grass
+    planted = setting.sowing.operation == "plant"
+    found = [
+        name
+        for name, grass in setting.book.species.items()
+        if grass.season == sown.season
+        and name != sown.id
+        and (bool(grass.plantable) if planted else grass.seedable)
+        and salt_borne_ds_m(setting, name) is not None
+        and most_borne(setting, name) >= salts
+    ]
+    return tuple(sorted(found, key=lambda name: -most_borne(setting, name)))
 
 
 def _untested(setting: ResolvedLawn, draft: Draft) -> Allowed:

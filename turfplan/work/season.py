@@ -9,7 +9,7 @@ from turfplan.phrases import season as phrases
 from turfplan.records.book_names import ComputedNumber, Flag, of_family, of_species
 from turfplan.records.constraints import Constraint, DayStep, Lag, Reason, Strength
 from turfplan.work.campaigns import Campaign
-from turfplan.work.day_limits import day_constraints
+from turfplan.work.day_limits import day_constraints, days_in_time
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.emergence import emergence, waits_for_spring
@@ -113,6 +113,7 @@ def draft_season(
             *experts,
         ),
         loads,
+        days_in_time(setting, campaign, tasks),
     )
 
 

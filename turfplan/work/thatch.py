@@ -1,8 +1,14 @@
 """What thatch asks for, by how a grass grows: comb it out, level weeks later, or strip it."""
 
-from turfplan.book.entries import Species
+from datetime import date, timedelta
+
+from turfplan.book.entries import Book, Species
 from turfplan.records.book_names import FactName
+from turfplan.records.brief import Brief
+from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import ResolvedLawn
+
+HAIR_MM = 1e-6
 
 
 def strip_limit(species: Species) -> FactName:
@@ -13,6 +19,14 @@ def strip_limit(species: Species) -> FactName:
     if species.creeps:
         return "dethatch.strip_limit_creeper"
     return "dethatch.strip_limit" if species.season == "cool" else "dethatch.strip_limit_warm"
+
+
+def stripped_mm(brief: Brief, book: Book) -> float:
+    """The thatch that goes with the old turf of a lawn made anew, mm; 0 where it may stay."""
+    renewed = brief.seeding.intent == "renovate" and brief.lawn.condition != "bare"
+    thatch = brief.lawn.thatch_mm or 0.0
+    limit = book.si(strip_limit(book.species[brief.dominant.species]))
+    return thatch if renewed and thatch >= limit - HAIR_MM else 0.0
 
 
 def dethatches(setting: ResolvedLawn) -> bool:
@@ -30,6 +44,17 @@ def dethatches(setting: ResolvedLawn) -> bool:
         # Ground without grass has no turf to comb.
         and not setting.on_open_ground
     )
+
+
+def season_ahead(setting: ResolvedLawn, work: OpenDays) -> OpenDays | None:
+    """The season in which thatch is taken down ahead of some work: the last one of which half is
+    left and whose best day lies a rest before the work, else the first that is still open."""
+    rest = timedelta(setting.days("dethatch.rest_before_dressing"))
+    begins = date.fromordinal(setting.first_day)
+    open_now = [w for w in setting.open("dethatch") if w.end >= begins]
+    seasons = [w for w in open_now if w.start + rest <= work.end]
+    before = [w for w in seasons if max(w.best, begins) + rest <= work.start and w.best >= begins]
+    return before[-1] if before else next(iter(seasons), None)
 
 
 def grows_together_first(setting: ResolvedLawn) -> bool:

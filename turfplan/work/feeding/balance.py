@@ -29,7 +29,7 @@ def room_g_m2(high_g_m2: float, given: Sequence[Given], first: date, last: date)
     starts = {day for g in near_by for day in (g.first, g.last)}
     fullest = max(
         sum(g.rate_g_m2 for g in given if g.last >= start and g.first < start + YEAR)
-        for start in (*starts, first)
+        for start in (*starts, first, last)
     )
     return high_g_m2 - fullest
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from turfplan.book.words import book_messages
-from turfplan.message import Message, length_mm
+from turfplan.message import Message, Quantity, length_mm
 from turfplan.phrases import ground_fill as phrases
 from turfplan.phrases import open_turf as of_turf
 from turfplan.records.book_names import OperationName
@@ -12,6 +12,7 @@ from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime_need import in_its_state, wants_lime
 from turfplan.work.ground_fill import (
+    MM_PER_M,
     covered,
     kill_lead,
     regrowth_look,
@@ -32,6 +33,7 @@ from turfplan.work.operations import (
 )
 from turfplan.work.phases.level import long_pass, said_of_pass, site_cautions
 from turfplan.work.slopes import on_a_bank
+from turfplan.work.thatch import strip_limit, stripped_mm
 
 
 def new_ground(
@@ -73,11 +75,6 @@ def tills(setting: ResolvedLawn) -> bool:
 def _killing(setting: ResolvedLawn) -> list[Draft]:
     """The treatment of the old stand, the look at what comes again, the second one, clearing."""
     lead, look = kill_lead(setting), setting.days(regrowth_look(setting))
-    clear_how = book_messages(
-        setting.book,
-        "operations.clear_stand.how",
-        {"how": phrases.clear_all() if tills(setting) else phrases.clear_mulch()},
-    )
     return [
         make(
             setting,
@@ -112,13 +109,34 @@ def _killing(setting: ResolvedLawn) -> list[Draft]:
             ),
             facts=("renovate.days_to_seed", "renovate.days_to_clear"),
         ),
-        make(
-            setting,
-            "clear_stand",
-            timing=Timing(SURFACE, anchor=_opening(setting), offset=0),
-            wording=Wording(phrases.clear(), how=clear_how),
-        ),
+        _clearing(setting),
     ]
+
+
+def _clearing(setting: ResolvedLawn) -> Draft:
+    """The dead grass raked off, or the whole turf stripped where its thatch is a sponge."""
+    timing = Timing(SURFACE, anchor=_opening(setting), offset=0)
+    thatch_mm = stripped_mm(setting.brief, setting.book)
+    if not thatch_mm:
+        left = phrases.clear_all() if tills(setting) else phrases.clear_mulch()
+        how = book_messages(setting.book, "operations.clear_stand.how", {"how": left})
+        return make(
+            setting, "clear_stand", timing=timing, wording=Wording(phrases.clear(), how=how)
+        )
+    volume_m3 = thatch_mm / MM_PER_M * setting.plot.area_m2
+    return make(
+        setting,
+        "clear_stand",
+        timing=timing,
+        wording=Wording(
+            phrases.strip(thatch=length_mm(thatch_mm)),
+            name=phrases.strip_name(),
+            title=phrases.strip_title(volume=Quantity(volume_m3, "volume", "up")),
+            how=(phrases.strip_how(), phrases.strip_away()),
+        ),
+        extent=Extent(more_hours=volume_m3 * setting.book.si("labour.load_wheel_spread")),
+        facts=(strip_limit(setting.turf.species),),
+    )
 
 
 def _opening(setting: ResolvedLawn) -> str:

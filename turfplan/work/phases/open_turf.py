@@ -1,21 +1,29 @@
 """Opening the surface: low cuts, thatch, cores, fittings, and the deep hollows."""
 
+from collections.abc import Iterator
+from dataclasses import replace
+
 from turfplan.book.citations import who_says
 from turfplan.book.words import book_message, grass_name
-from turfplan.message import Message, cut_height, length_mm, listed
+from turfplan.message import Message, cut_height, length_mm, listed, sentences
 from turfplan.phrases import looks
 from turfplan.phrases import open_turf as phrases
 from turfplan.phrases import parts as part_phrases
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.filling import FEW_PASSES
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import is_straight_sand, mix_parts
 from turfplan.work.operations import CARE, SURFACE, Extent, Timing, Wording, make
 from turfplan.work.parts import UNCORED, cored_share
-from turfplan.work.passes import SEEDED, low_floor
+from turfplan.work.passes import SEEDED, low_floor, pass_cap
 from turfplan.work.phases.seedbed import seedbed, sown_apart
-from turfplan.work.thatch import dethatches, grows_together_first, strip_limit
+from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.year_seasons import half_of
+
+# Thatch that is taken down in a season of its own.
+AHEAD = "dethatch.ahead"
+SPRING_SCARIFYING = "book.cautions.spring_scarifying.text"
 
 
 def surface(
@@ -24,18 +32,21 @@ def surface(
     """The tasks that open the turf before each session; `low_cuts` are heights in mm."""
     if setting.on_open_ground:
         return _deep_fill(setting, campaign, loose_lift_m3)
-    drafts = seedbed(setting, campaign)
-    if drafts and not campaign.sessions:
+    ahead = setting.dethatched_ahead and dethatches(setting)
+    drafts = [*_dethatched_ahead(setting, campaign, low_cuts)] if ahead else []
+    bed = seedbed(setting, campaign)
+    drafts += bed
+    if bed and not campaign.sessions:
         return drafts + _deep_fill(setting, campaign, loose_lift_m3)
     numbers = [s.number for s in campaign.sessions] or [1]
-    weeks_between = grows_together_first(setting)
+    weeks_between = grows_together_first(setting) and not ahead
     if weeks_between and len(low_cuts) == 1:
         # One cut lets the blades at the thatch; weeks later another lets the mix at the soil.
         low_cuts = low_cuts * 2
     for number in numbers:
         target = f"topdress.{_first_pass(campaign, number)}" if campaign.sessions else "sowing"
         session = number if campaign.sessions else 0
-        thatched = number == numbers[0] and dethatches(setting)
+        thatched = number == numbers[0] and dethatches(setting) and not ahead
         lead = -_lead_of_dethatching(setting) if thatched else -1
         for step, height in enumerate(low_cuts, 1):
             position = len(low_cuts) * numbers.index(number) + step
@@ -104,7 +115,7 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
                     anchor="topdress.1" if campaign.sessions else None,
                     offset=-setting.days("wish.lift_and_fill"),
                 ),
-                wording=Wording(phrases.lift_and_fill()),
+                wording=Wording(_why_lifted(setting)),
                 extent=Extent(
                     setting.plot.area_m2 * setting.levelling.lift_share,
                     loose_lift_m3,
@@ -116,6 +127,14 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
         if campaign.sessions:
             drafts.append(_look_at_relaid(setting, session))
     return drafts
+
+
+def _why_lifted(setting: ResolvedLawn) -> Message:
+    """Why turf is lifted: few passes do not fill the hollows, or have no season in time."""
+    if setting.levelling.lift_borne:
+        return phrases.lift_and_fill_borne()
+    cap = pass_cap(setting, seeded=False, share=setting.levelling.lift_share)
+    return phrases.lift_and_fill(n=max(FEW_PASSES), depth=length_mm(cap.depth_mm, "down"))
 
 
 def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
@@ -256,6 +275,40 @@ def _dethatch(setting: ResolvedLawn, campaign: Campaign, target: str, session: i
             cautions=(scarifying,) if spring and setting.cool else (),
         ),
         facts=("dethatch.limit",),
+    )
+
+
+def _dethatched_ahead(
+    setting: ResolvedLawn, campaign: Campaign, low_cuts: tuple[float, ...]
+) -> Iterator[Draft]:
+    """Thatch taken down in a season of its own, after a low cut of its own; heights in mm."""
+    work = campaign.sessions[0].window if campaign.sessions else campaign.sow_window
+    season = season_ahead(setting, work) if work is not None else None
+    if season is None:
+        return
+    floor, facts = low_floor(setting, seeded=False)
+    yield make(
+        setting,
+        "mow_low",
+        "ahead",
+        timing=Timing(SURFACE, session=-1, anchor=AHEAD, offset=-1),
+        wording=Wording(
+            phrases.mow_low_before_blades(),
+            {"height": cut_height(low_cuts[0] if low_cuts else floor)},
+        ),
+        facts=facts,
+    )
+    beside = _dethatch(setting, campaign, "", 0)
+    yield replace(
+        beside,
+        id=AHEAD,
+        key=AHEAD.removeprefix("dethatch."),
+        anchor=None,
+        offset=0,
+        ideal=max(season.best.toordinal(), setting.first_day),
+        window=(season.start.toordinal(), season.end.toordinal()),
+        why=sentences(beside.why, phrases.dethatch_ahead()),
+        cautions=tuple(c for c in beside.cautions if c.key != SPRING_SCARIFYING),
     )
 
 

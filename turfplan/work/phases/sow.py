@@ -205,9 +205,11 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
     # The smallest seed says how thinly all of it is covered.
     covers = [of_species(kind, "seed_cover_max") for kind in setting.sowing.grasses]
     cover = min(covers, key=book.si)
-    why = _why(setting, window)
+    asleep = window.operation == "dormant_seed" or setting.sowing.intent == "winter_overseed"
+    why, late = _why(setting, window), None if asleep else phrases.late()
     if sown.spreads and window.operation == "overseed":
-        why = sentences(why, phrases.spreads(grass=grass_name(book, sown.id)))
+        spreads = phrases.spreads(grass=grass_name(book, sown.id))
+        why, late = sentences(why, spreads), late and sentences(late, spreads)
     return make(
         setting,
         window.operation,
@@ -220,6 +222,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
                 **_deadline(setting, window),
             },
             cautions=_minded(setting),
+            why_late=late,
         ),
         extent=Extent(setting.plot.area_m2 * setting.sowing.share),
         facts=(cover,),

@@ -1,0 +1,138 @@
+"""Ways out where the ground decides: what is in the soil, too little light, thatch, salt."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from turfplan.book.words import grass_name
+from turfplan.message import Days, Message, Number, as_written, length_mm, listed
+from turfplan.phrases import ways_out as phrases
+from turfplan.phrases.weed_killers import pot_passed
+from turfplan.planning.changed_briefs import (
+    ChangedBrief,
+    from_then_on,
+    next_year,
+    with_part,
+    written,
+)
+from turfplan.records.brief import Brief
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.light import hours_of
+from turfplan.work.salt_holds import bearing_grasses, most_borne, too_salty
+from turfplan.work.thatch import strip_limit
+
+
+def by_the_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Every way that begins with the ground, nearest to the wish first."""
+    yield from _with_a_pot_test(brief, setting)
+    yield from _with_more_sun(brief, setting)
+    yield from _without_thatch(brief, setting)
+    yield from _with_less_salt(brief, setting)
+
+
+def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Where something in the soil lets nothing grow: seed once it has grown in a pot of it."""
+    if not any(hold.until is None for hold in setting.holds):
+        return
+    start = max(setting.today, brief.season.start or setting.today)
+    after = start + timedelta(days=round(setting.book.si("site.pot_test")))
+    waiting = {hold.number for hold in setting.holds if hold.until is None}
+    uses = tuple(
+        use.model_copy(update={"seed_after": after}) if number in waiting else use
+        for number, use in enumerate(brief.history.herbicides, 1)
+    )
+    yield ChangedBrief(
+        pot_passed(),
+        as_written(f"seed_after = {after}"),
+        with_part(brief, "history", herbicides=uses),
+    )
+
+
+def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Where it is too dark for what is sown: another grass, other plants, or more light."""
+    light, grass = setting.plot.light, setting.turf.species
+    if light is None or setting.sowing.refused is None or light.hours is None:
+        return
+    for other in light.others(grass.season) if not light.dark else ():
+        entry, name = setting.book.species[other], grass_name(setting.book, other)
+        intent = brief.seeding.intent
+        if not entry.seedable or (intent == "plant" and entry.plantable):
+            intent = "plant"
+        yield ChangedBrief(
+            phrases.other_grass(grass=name),
+            as_written(f'species = "{other}", intent = "{intent}"'),
+            with_part(brief, "seeding", species=other, intent=intent, form=None),
+        )
+    needed = max(light.least_h, light.needs_h(setting.sowing.grass.id))
+    if light.hours < needed:
+        yield ChangedBrief(
+            phrases.more_sun(hours=hours_of(needed)),
+            as_written(f"sun_hours = {needed:g}"),
+            with_part(brief, "site", sun_hours=needed, shade_hours=None),
+        )
+
+
+def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """The two ways with turf that is a sponge: strip it, or take the thatch down for a season and
+    level it then.
+    """
+    book, thatch, grass = setting.book, brief.lawn.thatch_mm, setting.turf.species
+    sponge = thatch is not None and thatch >= book.si(strip_limit(grass)) - 1e-6
+    if not sponge or brief.lawn.condition == "bare":
+        return
+    if grass.seedable:
+        yield ChangedBrief(
+            phrases.strip_turf(),
+            as_written('intent = "renovate"'),
+            with_part(brief, "seeding", intent="renovate"),
+        )
+    else:
+        yield ChangedBrief(
+            phrases.strip_turf_first(),
+            as_written('condition = "bare", thatch = "0 in", intent = "plant"'),
+            with_part(
+                with_part(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent="plant"
+            ),
+        )
+    if grass.dethatch != "never":
+        start = next_year(brief, setting)
+        left, depth = written(book.si("dethatch.limit"), setting.system)
+        lighter = with_part(brief, "lawn", thatch_mm=left)
+        yield ChangedBrief(
+            _thatch_first(setting, start),
+            from_then_on(brief, f'from = {start}, thatch = "{depth}"'),
+            with_part(lighter, "season", start=start, until=None),
+        )
+
+
+def _thatch_first(setting: ResolvedLawn, before: date) -> Message:
+    """Taking the thatch down in the seasons that this grass has for it before a day."""
+    seasons = [w for w in setting.open("dethatch") if w.start < before]
+    if not seasons:
+        return phrases.thatch_first_next()
+    spans = (Days(max(w.start, setting.today), w.end, weekday=False) for w in seasons)
+    return phrases.thatch_first(days=listed(spans, "and"))
+
+
+def _with_less_salt(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Where salt kills what is sown: washed out and tested again, or grasses that bear it."""
+    if too_salty(setting) is None:
+        return
+    book, most = setting.book, most_borne(setting, setting.sowing.grass.id)
+    yield ChangedBrief(
+        phrases.wash_out(
+            most=Number(most, "plain"),
+            half=length_mm(book.si("salt.leach_half")),
+            water=length_mm(book.si("salt.leach_most")),
+            depth=length_mm(book.si("salt.leach_depth")),
+        ),
+        as_written(f'salts = "{most:g} dS/m"'),
+        with_part(brief, "soil_test", salts_ds_m=most),
+        another_lawn=True,
+    )
+    for other in bearing_grasses(setting):
+        yield ChangedBrief(
+            phrases.salt_grass(grass=grass_name(book, other)),
+            as_written(f'species = "{other}"'),
+            with_part(brief, "seeding", species=other),
+            another_lawn=True,
+        )
