@@ -46,8 +46,8 @@ COMMANDS: dict[str, tuple[str, ...]] = {
 def turfplan(
     words: Sequence[str], home: Path, before: Callable[[], None] | None = None
 ) -> subprocess.CompletedProcess[str]:
-    """The command, run in a folder."""
-    line = [sys.executable, "-m", "turfplan", *words]
+    """The command, run in a folder; a limit on its files must not cut compiled modules short."""
+    line = [sys.executable, "-B", "-m", "turfplan", *words]
     return subprocess.run(
         line, cwd=home, preexec_fn=before, text=True, capture_output=True, timeout=120, check=False
     )
