@@ -19,9 +19,7 @@ from turfplan.work.watering.stages import Stage
 
 BOOK, COOL = cases.book(), cases.cool_climate()
 FIRST = date(2027, 3, 1)
-SPANS = [
-    (FIRST + timedelta(begin), days) for begin in range(8) for days in (1, 6, 7, 8, 27, 75)
-]
+SPANS = [(FIRST + timedelta(begin), days) for begin in range(8) for days in (1, 6, 7, 8, 27, 75)]
 
 
 @pytest.mark.parametrize(("first", "days"), SPANS)
