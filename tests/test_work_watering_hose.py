@@ -36,8 +36,8 @@ def test_a_day_of_a_hose_is_all_its_runs_in_all_its_places() -> None:
 def test_the_part_kept_wet_is_what_the_hours_at_home_hold(
     hours_min: float | None, share: float
 ) -> None:
-    """Each place takes 32 minutes a day: all ten in 320, five in 160. A twentieth less makes smaller
-    places, wet a minute sooner. Less than a fifth is not worth sowing; a timer waters all of it.
+    """Each place takes 32 minutes a day: all ten in 320, five in 160. A twentieth less makes the
+    places smaller, wet a minute sooner. Less than a fifth is not worth sowing; a timer waters all.
     """
     zone = replace(LAWN, hose=replace(HOSE, most_min=hours_min))
     assert kept_wet_share(zone, BOOK, DAY) == share

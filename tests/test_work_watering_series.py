@@ -1,4 +1,4 @@
-"""Stages as calendar series: whole weeks, no more sessions than people keep, zones that share one."""
+"""Stages as calendar series: whole weeks, few sessions a day, zones that share a series."""
 
 from dataclasses import replace
 from datetime import date, timedelta
