@@ -9,7 +9,7 @@ import pytest
 from lawn_surveys import BOOK_LIKE
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.survey_table import survey_of_text
-from turfplan.site.survey.methods import METHODS, accuracies, reference_points
+from turfplan.site.survey.methods import METHODS, accuracies, reference_points, spacings_for
 
 pytest.importorskip("scipy")
 
@@ -87,3 +87,21 @@ def test_a_shift_moves_the_ground_by_a_part_of_the_spacing() -> None:
     assert all(
         p.height_mm == pytest.approx(heights[p.x_m + 2, p.y_m]) for p in moved if p.x_m + 2 < 12
     )
+
+
+def test_the_table_is_for_a_lawn_of_that_area() -> None:
+    """Half as long again as wide: 150 m2 are 15 m by 10 m, with four by three points at 5 m."""
+    (row,) = accuracies(150.0, BOOK_LIKE, (5.0,))
+    assert row.points == 4 * 3
+
+
+def test_a_grid_lies_where_the_ground_begins_unless_it_is_shifted() -> None:
+    """Neither along the lawn nor across it."""
+    assert reference_points(15.0, 10.0, 1.0) == reference_points(15.0, 10.0, 1.0, (0.0, 0.0))
+
+
+def test_a_small_lawn_is_walked_as_closely_as_the_table_goes() -> None:
+    """From three quarters of a metre on; a large one no closer than a day holds."""
+    assert spacings_for(100.0) == (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0)
+    assert spacings_for(1000.0)[0] == 1.0 and spacings_for(9000.0) == (3.0, 4.0)
+    assert spacings_for(1e6) == (4.0,)
