@@ -41,3 +41,12 @@ def test_some_weekday_is_left_for_watering() -> None:
     assert brief_of({"water": {"allowed_weekdays": ["mon"]}}).water.allowed_weekdays == ("mon",)
     with refused("water: "):
         brief_of({"water": {"allowed_weekdays": []}})
+
+
+def test_a_rate_of_water_that_no_sprinkler_has_is_refused() -> None:
+    """From a millimetre an hour to five inches."""
+    for rate in ("1 mm/h", "1.3 in/h", "4.9 in/h", "125 mm/h"):
+        assert brief_of({"water": {"application_rate": rate}}).water.application_rate_mm_h
+    for rate in ("0.9 mm/h", "126 mm/h", "6 in/h", "7 in/h"):
+        with refused("water.application_rate: "):
+            brief_of({"water": {"application_rate": rate}})
