@@ -2,13 +2,14 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 
 from planning import brief_of, plan_brief
 from test_nitrogen_account import from_compost
 from test_work_campaigns import setting_of
-from turfplan.planning.feeding import _compost
+from turfplan.planning.feeding import _compost, feeder_for
 from turfplan.work.campaigns import campaigns
 from turfplan.work.feeding.stages import WorkedDays
 from turfplan.work.mix_choice import choose_mix
@@ -42,3 +43,32 @@ def test_the_account_gives_the_credit_of_the_compost_over_its_year() -> None:
     sand = brief_of({"leveling": {"parts": {"topsoil": 0.5, "sand": 0.5}}})
     (bare,) = (o for o in plan_brief(sand, options=False).ledgers if o.item == "nitrogen")
     assert all(week.entries["compost"] == 0 for week in bare.weeks)
+
+
+SAND: dict[str, Any] = {"leveling": {"parts": {"topsoil": 0.5, "sand": 0.5}}}
+RYE: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_common", "condition": "dense"},
+    "place": {"postal_code": "85001"},
+    "leveling": {"depth": "0 in"},
+    "seeding": {"intent": "winter_overseed"},
+}
+
+
+@pytest.mark.parametrize(
+    ("changes", "starts"),
+    [
+        (SAND, True),
+        ({}, False),
+        ({**SAND, "seeding": {"intent": "none"}}, False),
+        (RYE, False),
+    ],
+    ids=["seed without compost", "with compost", "unsown", "winter cover"],
+)
+def test_a_starter_goes_with_seed_that_no_compost_feeds(
+    changes: dict[str, Any], *, starts: bool
+) -> None:
+    """Ryegrass of one winter over a lawn is fed in its own way."""
+    setting = setting_of(brief_of(changes))
+    campaign = campaigns(setting)[0][0]
+    found = feeder_for(setting)(setting, campaign, choose_mix(setting))
+    assert (found.starter is not None) is starts
