@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from outside_checks import TOOLS, update_faults
-from planning import TODAY, brief_of, example, kind, plan_brief, plan_of
+from planning import TODAY, brief_of, kind, plan_brief, plan_of
 from printed import day_text, season_ics
 from test_seasons import Season, begun, done_until
 from test_work_campaigns import setting_of
@@ -325,7 +325,7 @@ def test_rain_to_come_begins_today() -> None:
 def test_a_fill_is_as_deep_to_a_thousandth_of_a_millimetre(apart_mm: float, *, same: bool) -> None:
     """As finely as a plan keeps its depth."""
     setting = setting_of(brief_of())
-    plan = example("cool-overseed")
+    plan = begun().plan
     lawn = plan.lawn.model_copy(update={"depth_mm": setting.levelling.depth_mm + apart_mm})
     assert _as_deep(setting, plan.model_copy(update={"lawn": lawn})) is same
 
@@ -334,7 +334,7 @@ def test_a_moved_task_says_what_the_journal_the_forecast_or_its_window_says() ->
     """In that order; a window speaks only of a task whose old day lies outside of it, and of none
     that stands on its day.
     """
-    plan = example("cool-overseed")
+    plan = begun().plan
     task = next(t for t in plan.tasks if t.operation == "topdress")
     other = next(t for t in plan.tasks if t.operation != "topdress")
     opens, shuts = task.window.start, task.window.end

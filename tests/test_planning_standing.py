@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from planning import TODAY, brief_of, example
+from planning import TODAY, brief_of
 from turfplan.app.inputs import PlanInputs, input_of
 from turfplan.app.plan_lawn import planned
 from turfplan.planning import KnownPlace, SoFar, Weather
@@ -88,5 +88,5 @@ def test_what_was_dropped_or_skipped_is_no_task_of_the_rules(
     closed: str | None, status: str, *, drafted: bool
 ) -> None:
     """It is history of the feed alone; what is done still is one."""
-    task = example("cool-overseed").tasks[0]
+    task = begun()[1].tasks[0]
     assert _is_drafted(task.model_copy(update={"closed": closed, "status": status})) is drafted

@@ -33,7 +33,13 @@ def test_the_watering_is_measured_where_seed_is_kept_moist(
     assert ("irrigation_check" in drafts) is asked
     if asked:
         assert drafts["irrigation_check"].offset == -setting.days("wish.irrigation_check")
-    assert "permit" not in drafts and "permit" in drafted(changes, permit=True)[2]
+    assert "permit" not in drafts
+
+
+def test_a_permit_is_asked_for_where_one_is_needed() -> None:
+    """Some days ahead of the seed."""
+    setting, _, drafts = drafted(permit=True)
+    assert drafts["permit"].offset == -setting.days("wish.permit")
 
 
 def test_one_order_asks_for_all_loads_of_a_session() -> None:
