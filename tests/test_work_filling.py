@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import UTC, date, datetime
+from itertools import product
 from typing import Any
 
 import pytest
@@ -166,12 +167,11 @@ def test_a_good_day_says_nothing_of_being_late() -> None:
     assert all(t.grade is None for t in plan.tasks if not t.plays("spreading", "sowing"))
 
 
-@pytest.mark.parametrize("intent", ["none", "overseed", "dormant"])
-def test_a_part_of_the_fill_is_two_passes_or_one(intent: str) -> None:
+def test_a_part_of_the_fill_is_two_passes_or_one() -> None:
     """What two passes take, and what one takes, as far as half of the fill is no more than left;
     with seed the last pass takes less where its cap is less.
     """
-    for depth in ("0.6 in", "0.75 in", "1 in"):
+    for intent, depth in product(("overseed", "none", "dormant"), ("0.6 in", "0.75 in", "1 in")):
         brief = brief_of({"leveling": {"depth": depth}, "seeding": {"intent": intent}})
         setting = setting_of(brief)
         (cap,) = band_caps(setting, intent == "overseed")
