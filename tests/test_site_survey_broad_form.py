@@ -1,10 +1,12 @@
 """The broad form of a lawn: its windows, and a fit that hollows do not pull."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
-from lawn_surveys import rectangle
-from turfplan.site.survey.broad import _robust, _windows
+from lawn_surveys import BOOK_LIKE, rectangle
+from turfplan.site.survey.broad import _robust, _windows, broad_fall
 from turfplan.site.survey.cells import cells_of
 
 pytest.importorskip("scipy")
@@ -45,3 +47,25 @@ def test_a_form_is_told_by_most_of_its_ground() -> None:
     assert 0.1 < (height < basis @ terms - 1).mean() < 0.25
     found = _robust(basis, height, np.ones(len(x)), 1.0) @ height
     assert found == pytest.approx(terms, abs=0.1)
+
+
+@pytest.mark.parametrize(("deep_mm", "is_hollow"), [(11.0, False), (40.0, True)])
+def test_what_is_filled_stands_out_of_the_spread_fourfold(
+    deep_mm: float, *, is_hollow: bool
+) -> None:
+    """Ground that is two millimetres below its form on one side and above it on the other spreads
+    by three: eleven may be a hollow, which the form is not fitted to, and is filled by none; forty
+    are one.
+    """
+    x, y = (a.ravel() for a in np.meshgrid(np.linspace(0, 26, 14), np.linspace(0, 16, 9)))
+    xy = np.column_stack([x, y])
+    cells = cells_of((rectangle(26.0, 16.0),), (), 416, (12.9, 8.0))
+    places = cells.to_survey(cells.centroid_m)
+    low = np.where(places[:, 0] < 13, 2.0, -2.0)
+    low[np.hypot(places[:, 0] - 19.5, places[:, 1] - 8.0) < 4] += deep_mm
+    settings = replace(BOOK_LIKE, instrument_error_mm=1.0)
+    found = broad_fall(cells.to_frame(xy), np.zeros(len(xy)), cells, -low, settings)
+    assert found is not None
+    assert found.hollow.any() == is_hollow
+    away = np.hypot(x - 19.5, y - 8.0)
+    assert not found.hollow[away > 8].any()
