@@ -154,6 +154,8 @@ print(9)
 CHECKOUT = {
     "turfplan/__init__.py": "",
     "turfplan/units.py": "from functools import cache\n\n@cache\ndef size():\n    return 3\n",
+    # What was read is set aside, as our own tests do it.
+    "tests/conftest.py": "import gc\n\ndef pytest_collection_finish():\n    gc.freeze()\n",
     "tests/test_size.py": """import pytest
 from turfplan.units import size
 

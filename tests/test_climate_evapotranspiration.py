@@ -95,3 +95,26 @@ def test_a_thousand_days_against_pyfao56() -> None:
         assert et.et0_mm(day, latitude, elevation) == pytest.approx(
             max(0.0, float(theirs)), abs=0.005
         )
+
+
+@pytest.mark.parametrize(
+    ("latitude", "day", "hours"),
+    [(0.0, 80, 12.0), (0.0, 172, 12.0), (-20.0, 246, 11.7), (45.0, 172, 15.4), (45.0, 355, 8.6)],
+)
+def test_the_day_is_as_long_as_the_tables_say(latitude: float, day: int, hours: float) -> None:
+    """FAO-56, example 9 (20 degrees south on 3 September: 11.7 hours) and table 2.7."""
+    assert et.daylight_hours(latitude, day) == pytest.approx(hours, abs=0.1)
+
+
+def test_polar_days_are_whole() -> None:
+    """Twenty-four hours beyond the circle in summer, none in winter."""
+    assert et.daylight_hours(75, 172) == pytest.approx(24.0)
+    assert et.daylight_hours(75, 355) == pytest.approx(0.0)
+
+
+def test_a_sky_of_which_nothing_is_known_counts_as_clear() -> None:
+    """Where no sun comes at all, and where more is measured than a clear sky lets through."""
+    clear = et.net_longwave_mj_m2(5.0, 15.0, 1.0, 20.0, 20.0)
+    assert clear == et.net_longwave_mj_m2(5.0, 15.0, 1.0, 25.0, 20.0)
+    assert clear == et.net_longwave_mj_m2(5.0, 15.0, 1.0, 0.0, 0.0)
+    assert et.net_longwave_mj_m2(5.0, 15.0, 1.0, 10.0, 20.0) < clear

@@ -9,7 +9,7 @@ import pytest
 from planning import climate_at
 from turfplan.calendar_days import day_index
 from turfplan.climate.daily_series import DailySeries
-from turfplan.climate.real_years import RealYear, real_years
+from turfplan.climate.real_years import RealYear, _smoothed, real_years
 from turfplan.climate.record import Excess
 from turfplan.files.reading.place import load_models
 
@@ -64,3 +64,15 @@ def test_what_was_measured_fades_to_both_sides() -> None:
         assert warm.soil_c(then) - PLACE.soil_c(then) == pytest.approx(3 * share)
         over = whole.soil_10cm_c[day_index(then)] - PLACE.soil_10cm_c[day_index(then)]
         assert over == pytest.approx(3 * share)
+
+
+def test_a_smoothed_day_is_the_mean_of_those_around_it() -> None:
+    """As many to either side, over New Year too; an even count has one day less on the later
+    side.
+    """
+    values = [float((7 * day) % 31) for day in range(365)]
+    for days, half in ((1, 0), (5, 2), (15, 7), (14, 7)):
+        found = _smoothed(values, days)
+        for day in (0, 3, 200, 364):
+            around = [values[(day + k) % 365] for k in range(-half, half + 1)]
+            assert found[day] == pytest.approx(sum(around) / len(around))

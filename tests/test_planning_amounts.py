@@ -12,6 +12,7 @@ from told import told
 from turfplan.message import Listed, as_written
 from turfplan.messages.entry import item_name
 from turfplan.planning.amounts import (
+    _pass_volume,
     fill_amounts,
     loose_volumes,
     pass_amounts,
@@ -227,3 +228,26 @@ def test_seed_says_which_rate_it_is(
 def test_every_amount_has_a_name() -> None:
     """What an amount can be of, and what can be bought, stands in the catalog."""
     assert all(told(item_name(item)) for item in (*get_args(AmountItem), *get_args(OrderItem)))
+
+
+@pytest.mark.parametrize(
+    ("share", "covers"), [(1.2, True), (1.0, True), (0.995, True), (0.98, False), (0.4, False)]
+)
+def test_a_pass_that_covers_the_area_says_so(share: float, *, covers: bool) -> None:
+    """Where its volume is the depth over the area, to a hundredth; else it is what is missing."""
+    lawn = setting()
+    whole_m3 = 100.0 * 6.0 / 1000 * (1 + lawn.levelling.settle_share)
+    draft = Draft(
+        "topdress.1",
+        "topdress",
+        "level",
+        as_written(""),
+        0,
+        words={"zones": Listed(())},
+        depth_mm=6.0,
+        loose_m3=share * whole_m3,
+    )
+    told_of = dict(_pass_volume(lawn, draft, 100.0).values)
+    if "parts" in told_of:
+        told_of = dict(told_of["parts"].items[0].values)  # type: ignore[union-attr]
+    assert ("area" in told_of) is covers

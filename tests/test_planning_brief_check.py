@@ -22,3 +22,35 @@ def test_an_unknown_soil_is_told() -> None:
     """However it is spelt, a known one is none."""
     assert places(soil="moon dust") == ["lawn.soil"]
     assert places(soil="Clay-Loam") == []
+
+
+def test_a_brief_that_asks_for_nothing_is_sent_back() -> None:
+    """No seed, and no fill of any kind: neither a depth, nor hollows, nor a shape with one."""
+    shape = {"kind": "rectangle", "length": "20 m", "width": "10 m"}
+    drawn = {"lawn": {"area": None, "shape": [shape]}}
+    deep = {"lawn": {"area": None, "shape": [{**shape, "depth": "10 mm"}]}}
+
+    def intents(*changes: dict[str, object]) -> list[str]:
+        brief = brief_of({"seeding": {"intent": "none"}}, *changes)
+        return [fault.where for fault in check_brief(brief, load_book())]
+
+    lows = {"leveling": {"depth": None, "lows": [{"depth": "20 mm", "share": 0.1}]}}
+    level = {"leveling": {"depth": None}}
+    assert intents(level) == intents(level, drawn) == ["seeding.intent"]
+    assert intents({"leveling": {"depth": "0 in"}}) == ["seeding.intent"]
+    assert intents() == intents(lows) == intents(level, deep) == []
+    seeded = brief_of(level)
+    assert [fault.where for fault in check_brief(seeded, load_book())] == []
+
+
+def test_seed_that_must_be_kept_wet_needs_water() -> None:
+    """Seed that rests until spring, and leveling alone, do not."""
+    for intent, faults in (
+        ("overseed", ["water.possible"]),
+        ("renovate", ["water.possible"]),
+        ("patch", ["water.possible"]),
+        ("dormant", []),
+        ("none", []),
+    ):
+        brief = brief_of({"seeding": {"intent": intent}, "water": {"possible": False}})
+        assert [fault.where for fault in check_brief(brief, load_book())] == faults, intent

@@ -9,6 +9,7 @@ from planning import plan_of
 from test_planning_amounts import SAND, YD3, setting
 from told import all_told, told
 from turfplan.message import Message, as_written
+from turfplan.planning.amounts import densities
 from turfplan.planning.bagged_goods import small_orders
 from turfplan.planning.purchases import (
     Bought,
@@ -226,3 +227,21 @@ def test_a_quoted_load_reaches_four_times_as_deep_on_a_quarter_of_the_lawn() -> 
         for plan in (whole, part)
     ]
     assert "1/8 in over 5,000 ft²" in words[0] and "7/8 in over 1,250 ft²" in words[1]
+
+
+def test_bags_weigh_what_they_hold() -> None:
+    """Each material by its own density, told beside the bags: what is carried is what is bought."""
+    lawn = setting()
+    half = replace(SAND, id="own", parts={"topsoil": 0.5, "sand": 0.5})
+    (found,) = material_orders(
+        lawn,
+        (Load(1, 1, (1,), 0.2, bags=True),),
+        half,
+        FillVolumes({1: 0.2}, 0.0, 0.0),
+    )
+    held = {part.item: part.value for part in found.parts}
+    assert found.in_bags and set(held) == {"topsoil", "sand"}
+    mass_kg = sum(volume * densities(lawn)[item] for item, volume in held.items())
+    weight = dict(found.text.values)["weight"]
+    assert weight.value == pytest.approx(mass_kg, rel=1e-4)  # type: ignore[union-attr]
+    assert 1000 * found.value < mass_kg < 2000 * found.value

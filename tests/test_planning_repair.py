@@ -8,11 +8,13 @@ from outside_checks import TOOLS, update_faults
 from planning import TODAY, brief_of, kind, plan_brief, plan_of
 from printed import day_text, season_ics
 from test_seasons import Season, begun, done_until
+from test_work_campaigns import setting_of
 from turfplan.app.inputs import input_of
 from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.files.reading.plan import plan_from_json
 from turfplan.message import as_written
 from turfplan.planning import Weather
+from turfplan.planning.repair import _as_deep, coming_rain, with_window_reasons
 from turfplan.planning.too_late import without_too_late
 from turfplan.records.book_names import OperationName
 from turfplan.records.brief import Brief
@@ -27,6 +29,7 @@ from turfplan.work.watering.request import WeatherDay
 
 DEEP = {"leveling": {"depth": "1 in"}}
 LATE = date(2027, 11, 20)
+APRIL = date(2027, 4, 10)
 
 
 def asked(season: Season, brief: Brief, day: date = LATE) -> Plan:
@@ -298,3 +301,53 @@ def test_a_campaign_that_is_gone_is_given_up_with_a_reason_or_not_named() -> Non
     again = plan_brief(brief, TODAY + timedelta(days=14), (moved,), first)
     assert all(rejected.reason.text for rejected in again.rejected)
     assert plan_from_json(plan_to_json(again)).rejected == again.rejected
+
+
+def test_rain_to_come_begins_today() -> None:
+    """What fell yesterday is no forecast; a day of which nobody knows its rain says nothing."""
+    weather = {
+        APRIL + timedelta(n): WeatherDay(rain_mm=mm)
+        for n, mm in ((-1, 9.0), (0, 5.0), (1, 0.0), (2, None), (3, 7.0))
+    }
+    assert coming_rain(weather, APRIL) == {
+        APRIL: 5.0,
+        APRIL + timedelta(1): 0.0,
+        APRIL + timedelta(3): 7.0,
+    }
+
+
+def test_a_fill_is_as_deep_to_a_thousandth_of_a_millimetre() -> None:
+    """As finely as a plan keeps its depth."""
+    setting, plan = setting_of(brief_of()), begun().plan
+    for apart_mm, same in ((0.0, True), (0.0004, True), (-0.0004, True), (0.0006, False)):
+        depth_mm = setting.levelling.depth_mm + apart_mm
+        lawn = plan.lawn.model_copy(update={"depth_mm": depth_mm})
+        assert _as_deep(setting, plan.model_copy(update={"lawn": lawn})) is same, apart_mm
+
+
+def test_a_moved_task_says_what_the_journal_the_forecast_or_its_window_says() -> None:
+    """In that order; a window speaks only of a task whose old day lies outside of it, and of none
+    that stands on its day.
+    """
+    plan = begun().plan
+    task = next(t for t in plan.tasks if t.operation == "topdress")
+    other = next(t for t in plan.tasks if t.operation != "topdress")
+    opens, shuts = task.window.start, task.window.end
+    why = {name: as_written(name) for name in ("moved", "rain", "hand")}
+    windows, forecast = {task.operation: why["moved"]}, {task.id: why["rain"]}
+
+    def told(was: date, **more: object) -> dict[str, object]:
+        before = task.model_copy(update={"start": was, "end": was})
+        previous = plan.model_copy(update={"tasks": (before, other)})
+        rain = forecast if more.get("rain") else {}
+        hand = {task.id: why["hand"]} if more.get("hand") else {}
+        return dict(with_window_reasons(hand, (task, other), previous, windows, rain))
+
+    early, late = opens - timedelta(1), shuts + timedelta(1)
+    assert told(early) == told(late) == {task.id: why["moved"]}
+    inside = opens if opens != task.start else shuts
+    assert told(inside) == told(task.start) == {}
+    assert told(early, rain=True) == told(inside, rain=True) == {task.id: why["rain"]}
+    assert told(task.start, rain=True) == {}
+    assert told(early, rain=True, hand=True) == {task.id: why["hand"]}
+    assert with_window_reasons({}, (task,), None, windows, forecast) == {}

@@ -11,7 +11,7 @@ from planning import TODAY, brief_of
 from turfplan.app.inputs import PlanInputs, input_of
 from turfplan.app.plan_lawn import planned
 from turfplan.planning import KnownPlace, SoFar, Weather
-from turfplan.planning.standing import standing_plan
+from turfplan.planning.standing import _is_drafted, standing_plan
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 
@@ -72,3 +72,21 @@ def test_only_other_rules_without_news_let_a_plan_stand(news: str) -> None:
     digest = "another" if news == "brief" else given.sha256
     found = standing_plan(given.book, place, so_far, now=LATER, brief_sha256=digest)
     assert (found is not None) == (news in ("none", "book"))
+
+
+@pytest.mark.parametrize(
+    ("closed", "status", "drafted"),
+    [
+        (None, "CONFIRMED", True),
+        ("done", "CONFIRMED", True),
+        ("skipped", "CONFIRMED", False),
+        (None, "CANCELLED", False),
+        ("done", "CANCELLED", False),
+    ],
+)
+def test_what_was_dropped_or_skipped_is_no_task_of_the_rules(
+    closed: str | None, status: str, *, drafted: bool
+) -> None:
+    """It is history of the feed alone; what is done still is one."""
+    task = begun()[1].tasks[0]
+    assert _is_drafted(task.model_copy(update={"closed": closed, "status": status})) is drafted

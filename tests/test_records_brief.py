@@ -41,3 +41,22 @@ def test_some_weekday_is_left_for_watering() -> None:
     assert brief_of({"water": {"allowed_weekdays": ["mon"]}}).water.allowed_weekdays == ("mon",)
     with refused("water: "):
         brief_of({"water": {"allowed_weekdays": []}})
+
+
+def test_a_rate_of_water_that_no_sprinkler_has_is_refused() -> None:
+    """From a millimetre an hour to five inches."""
+    for rate in ("1 mm/h", "1.3 in/h", "4.9 in/h", "125 mm/h"):
+        assert brief_of({"water": {"application_rate": rate}}).water.application_rate_mm_h
+    for rate in ("0.9 mm/h", "126 mm/h", "6 in/h", "7 in/h"):
+        with refused("water.application_rate: "):
+            brief_of({"water": {"application_rate": rate}})
+
+
+def test_a_reminder_has_an_hour_of_the_day() -> None:
+    """Two digits each, at an hour at which people are awake."""
+    for clock in ("05:00", "06:30", "19:05", "21:59"):
+        alarm = brief_of({"calendar": {"alarm": {"days_before": 1, "at": clock}}}).calendar.alarm
+        assert alarm is not None and f"{alarm.at:%H:%M}" == clock
+    for clock in ("24:00", "6:30", "06:60", "06.30", "half past six", "04:59", "23:00"):
+        with refused("calendar.alarm"):
+            brief_of({"calendar": {"alarm": {"days_before": 1, "at": clock}}})

@@ -84,3 +84,23 @@ def test_a_degree_of_the_equator_is_its_length() -> None:
     assert distance_m((10.0, 0.0), (11.0, 0.0)) == pytest.approx(
         2 * math.pi * EQUATOR_M / 360, rel=1e-9
     )
+
+
+# Lengths of a degree of latitude and of longitude at 0, 45 and 60 degrees on WGS 84, m, by the
+# radii of curvature a (1 - e2) / (1 - e2 sin2)^1.5 and a cos / (1 - e2 sin2)^0.5 with a = 6 378 137
+# m and e2 = 0.006 694 379 990 14 (NIMA TR8350.2, table 3.3).
+DEGREES = {
+    0.0: (110_574.2758, 111_319.4908),
+    45.0: (111_131.7774, 78_846.8351),
+    60.0: (111_412.2875, 55_800.0016),
+}
+
+
+@pytest.mark.parametrize("latitude", DEGREES)
+def test_the_plane_has_the_curvature_of_the_ellipsoid(latitude: float) -> None:
+    """A thousandth of a degree north and east is a thousandth of a degree's length there."""
+    north, east = DEGREES[latitude]
+    ring = ((7.0, latitude), (7.001, latitude), (7.0, latitude + 0.001))
+    ((_, right, up),) = to_plane((ring,))
+    assert right == pytest.approx((east / 1000, 0.0), rel=1e-6)
+    assert up == pytest.approx((0.0, north / 1000), rel=1e-6)

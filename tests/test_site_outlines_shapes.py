@@ -259,3 +259,20 @@ def test_a_drawing_without_a_place_begins_at_the_origin() -> None:
     assert ring_of_m(plain) == ((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0))
     moved = shape(kind="rectangle", length="4 m", width="3 m", at=("1 m", "2 m"))
     assert ring_of_m(moved)[0] == (1.0, 2.0)
+
+
+def test_a_drawn_shape_lies_where_it_was_placed() -> None:
+    """Polygons by their own points, moved with them; triangles from their corner; a circle around
+    its middle.
+    """
+    corners = ((0.0, 0.0), (4.0, 1.0), (2.0, 5.0))
+    assert ring_of_m(polygon(*corners)) == corners
+    assert ring_of_m(polygon(*corners, at=("10 m", "20 m"))) == tuple(
+        (x + 10, y + 20) for x, y in corners
+    )
+    right = shape(kind="triangle", base="8 m", height="3 m", at=("1 m", "2 m"))
+    assert ring_of_m(right) == ((1.0, 2.0), (9.0, 2.0), (1.0, 5.0))
+    circle = ring_of_m(shape(kind="circle", radius="2 m", at=("5 m", "6 m")))
+    away = [math.hypot(x - 5, y - 6) for x, y in circle]
+    assert min(away) == pytest.approx(max(away)) and 2.0 < away[0] < 2.01
+    assert sum(x for x, _ in circle) / len(circle) == pytest.approx(5.0)

@@ -6,9 +6,11 @@ import numpy as np
 import pytest
 
 from lawn_surveys import EXACT, rectangle
-from turfplan.message import Quantity
+from turfplan.message import Number, Quantity
+from turfplan.phrases import survey as phrases
 from turfplan.site.survey.cells import Cells, cells_of
 from turfplan.site.survey.drainage import drainage, ponds
+from turfplan.site.survey.records import SurveyPoint
 
 pytest.importorskip("scipy")
 LEVEL_MM = 100.0
@@ -61,3 +63,40 @@ def test_pools_that_touch_at_a_corner_are_one() -> None:
     finished = heights(cells, {(2, 2): 70.0, (3, 3): 80.0})
     (one,) = drainage((), cells, finished, replace(EXACT, fall_to_swale=None))
     assert dict(one.values)["area"].value == pytest.approx(2.0)
+
+
+WALL = tuple(SurveyPoint(float(x), 0.0, None, f"w{x}", "wall") for x in (0, 6, 12))
+FROM_WALL = replace(
+    EXACT, fall_from_building=0.05, fall_distance_m=3.0, fall_to_swale=None, least_mm=1e6
+)
+
+
+@pytest.mark.parametrize(
+    ("fall", "fault"),
+    [
+        (0.08, None),
+        (0.05, None),
+        (0.049, None),
+        (0.03, "survey.drainage.wall_little"),
+        (0.0, "survey.drainage.wall_none"),
+        (-0.02, "survey.drainage.wall_toward"),
+    ],
+)
+def test_a_wall_wants_its_fall(fall: float, fault: str | None) -> None:
+    """Five percent away from it over ten feet; what is less is told, with what it lacks; a lawn
+    without a wall, or a book without a rule, says nothing.
+    """
+    cells = lawn(12, 6)
+    finished = 500.0 - 1000 * fall * cells.to_survey(cells.centroid_m)[:, 1]
+    assert drainage((), cells, finished, FROM_WALL) == ()
+    assert drainage(WALL, cells, finished, replace(FROM_WALL, fall_from_building=None)) == ()
+    told = drainage(WALL, cells, finished, FROM_WALL)
+    assert len(told) == (fault is not None)
+    for message in told:
+        first, work = dict(message.values)["parts"].items  # type: ignore[union-attr]
+        assert (first.key, work) == (fault, phrases.drainage_other_work())
+        said = dict(first.values)
+        assert said["wanted"] == Number(0.05, "percent")
+        assert said["lacking"].value == pytest.approx((0.05 - fall) * 3000)
+        if "fall" in said:
+            assert said["fall"].value == pytest.approx(abs(fall))

@@ -87,3 +87,21 @@ def test_no_numpy_is_needed() -> None:
         ).stdout.strip()
         == "0.12"
     )
+
+
+def test_later_layers_lie_on_the_hollows_that_still_need_them() -> None:
+    """25 mm and 8 mm in three layers: the second lies on the deep one alone."""
+    found = fill_from_lows(
+        [LowSpot("deep", 3.0, 2.0, 25.0), LowSpot("shallow", 5.0, 2.0, 8.0)], 200.0, SETTINGS
+    )
+    layer = 25 / 3
+    assert [p.number for p in found.passes] == [1, 2, 3]
+    assert [p.area_m2 for p in found.passes] == pytest.approx([16.0, 6.0, 6.0])
+    volumes = [(6 * layer + 10 * 8.0) / 1000, 6 * layer / 1000, 6 * layer / 1000]
+    assert [p.volume_m3 for p in found.passes] == pytest.approx(volumes)
+    assert [(c.letter, c.passes, c.area_m2) for c in found.classes] == [
+        ("·", 0, 184.0),
+        ("1", 1, 10.0),
+        ("3", 3, 6.0),
+    ]
+    assert found.mean_fill_mm == pytest.approx((6 * 25 + 10 * 8) / 200)

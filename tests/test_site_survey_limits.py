@@ -7,6 +7,9 @@ import pytest
 
 from lawn_surveys import BOOK_LIKE, added, bowl, bowl_m3, grid, rectangle, slope
 from told import all_told
+from turfplan.site.survey.cells import cells_of
+from turfplan.site.survey.feature_lines import Line
+from turfplan.site.survey.limits import Bounded, _downhill, _meets_paving, _toe
 from turfplan.site.survey.records import FillResult, SurveyPoint, SurveySettings
 from turfplan.site.survey.surveyed_fill import fill_from_survey
 from turfplan.units import System
@@ -215,3 +218,58 @@ class TestDrainage:
         found = fill((*grid(20, 14, 21, 15, slope(0, -1)), *wall()))
         assert said(found, "over the first 10 ft", System.US)
         assert said(found, "over the first 3 m", System.METRIC)
+
+
+CELLS = cells_of(LAWN, (), 280, (9.9, 7.0))
+
+
+def heights(east: float, north: float) -> np.ndarray:
+    """A plane at the cells, by its falls in mm a metre of the survey."""
+    places = CELLS.to_survey(CELLS.centroid_m)
+    return np.asarray(100.0 + places @ np.array([east, north]), dtype=np.float64)
+
+
+def test_water_is_to_run_to_the_swale_else_down_the_plane() -> None:
+    """Directions of length one; level ground without a swale has none."""
+    down = {(-10.0, 0.0): (1, 0), (0.0, 10.0): (0, -1), (-3.0, -4.0): (0.6, 0.8)}
+    for fall, toward in down.items():
+        found = _downhill(heights(*fall), (), CELLS)
+        assert CELLS.to_survey(found[None] + CELLS.to_frame(np.zeros((1, 2))))[0] == pytest.approx(
+            toward
+        )
+    swale = line("swale", [(20, 0), (20, 14)], [0.0, 0.0])
+    found = _downhill(heights(10.0, 3.0), swale, CELLS)
+    origin = CELLS.to_frame(np.zeros((1, 2)))
+    assert CELLS.to_survey(found[None] + origin)[0] == pytest.approx([1.0, 0.0], abs=1e-6)
+    assert _downhill(heights(0.0, 0.0), (), CELLS) == pytest.approx([0.0, 0.0])
+
+
+def test_the_far_end_of_a_strip_is_read_by_metres_of_the_wall() -> None:
+    """Ground that falls by 20 mm a metre from the wall, and by 5 along it, is at its end what it is
+    three metres off there.
+    """
+    away = np.tile(np.arange(0.25, 3.1, 0.5), 8)
+    along = np.repeat(np.arange(8.0), 6)
+    surface = 500.0 - 20.0 * away - 5.0 * along
+    wall_line = Line(np.zeros((2, 2)), np.zeros(2))
+    found = _toe(away, along, surface, wall_line, 3.0)
+    assert found == pytest.approx(500.0 - 20.0 * 2.75 - 5.0 * along, abs=1e-6)
+    # Two cells at the end tell a height and no fall.
+    few = _toe(np.array([0.5, 2.5, 2.7]), np.zeros(3), np.array([9.0, 4.0, 6.0]), wall_line, 3.0)
+    assert few == pytest.approx([5.0, 5.0, 5.0])
+    assert _toe(away, along, surface, wall_line, -1.0) is surface
+
+
+def test_paving_far_from_the_lawn_changes_nothing() -> None:
+    """Within its taper the target runs to just under its edge."""
+    bounded = Bounded(heights(0.0, 0.0), np.full(len(CELLS.share), np.inf))
+    far, close = (
+        Line(CELLS.to_frame(np.array([(0.0, y), (20.0, y)])), np.array([90.0, 90.0]))
+        for y in (-5.0, 0.0)
+    )
+    assert _meets_paving(bounded, far, CELLS, heights(0.0, 0.0), FINE) is bounded
+    near = _meets_paving(bounded, close, CELLS, heights(0.0, 0.0), FINE)
+    away = CELLS.to_survey(CELLS.centroid_m)[:, 1]
+    share = np.clip(away / FINE.paving_taper_m, 0, 1)
+    edge = 90.0 - FINE.below_paving_mm
+    assert near.target_mm == pytest.approx((1 - share) * edge + share * 100.0)

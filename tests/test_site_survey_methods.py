@@ -9,7 +9,13 @@ import pytest
 from lawn_surveys import BOOK_LIKE
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.survey_table import survey_of_text
-from turfplan.site.survey.methods import METHODS, accuracies, reference_points
+from turfplan.site.survey.methods import (
+    METHODS,
+    _height_mm,
+    accuracies,
+    reference_points,
+    spacings_for,
+)
 
 pytest.importorskip("scipy")
 
@@ -87,3 +93,47 @@ def test_a_shift_moves_the_ground_by_a_part_of_the_spacing() -> None:
     assert all(
         p.height_mm == pytest.approx(heights[p.x_m + 2, p.y_m]) for p in moved if p.x_m + 2 < 12
     )
+
+
+def test_the_table_is_for_a_lawn_of_that_area() -> None:
+    """Half as long again as wide: 150 m2 are 15 m by 10 m, with four by three points at 5 m."""
+    (row,) = accuracies(150.0, BOOK_LIKE, (5.0,))
+    assert row.points == 4 * 3
+
+
+def test_a_grid_lies_where_the_ground_begins_unless_it_is_shifted() -> None:
+    """Neither along the lawn nor across it."""
+    assert reference_points(15.0, 10.0, 1.0) == reference_points(15.0, 10.0, 1.0, (0.0, 0.0))
+
+
+def test_a_small_lawn_is_walked_as_closely_as_the_table_goes() -> None:
+    """From three quarters of a metre on; a large one no closer than a day holds."""
+    assert spacings_for(100.0) == (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0)
+    assert spacings_for(1000.0)[0] == 1.0 and spacings_for(9000.0) == (3.0, 4.0)
+    assert spacings_for(1e6) == (4.0,)
+
+
+# The hollows of the invented ground: where their middles lie, as shares of the length and the width
+# of 200 m2, and how deep they are there, mm.
+HOLLOWS = (
+    (0.21, 0.30, 30.0),
+    (0.71, 0.24, 22.0),
+    (0.45, 0.66, 26.0),
+    (0.83, 0.76, 35.0),
+    (0.14, 0.78, 18.0),
+)
+
+
+def test_the_invented_ground_is_the_one_that_the_table_is_reckoned_on() -> None:
+    """Its five hollows lie where they lay, below a fall of two percent, and nowhere is it deeper;
+    between them it is plane, and a fifth of it is hollow.
+    """
+    length, width = 17.32, 11.55
+    for across, up, deep in HOLLOWS:
+        x, y = across * length, up * width
+        assert _height_mm(x, y, length, width) == pytest.approx(-20 * x - deep)
+        assert _height_mm(x + length, y, length, width) == pytest.approx(-20 * (x + length) - deep)
+    places = [(0.1 + 0.2 * i, 0.1 + 0.2 * j) for i in range(86) for j in range(57)]
+    low = [-20 * x - _height_mm(x, y, length, width) for x, y in places]
+    assert max(low) <= 35.0 and 0.12 < sum(deep > 0.5 for deep in low) / len(low) < 0.25
+    assert _height_mm(0.5 * length, 0.1 * width, length, width) == pytest.approx(-10 * length)

@@ -362,3 +362,49 @@ def test_every_eighth_has_its_fraction() -> None:
     assert eighths == ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"]
     assert format_number(0.3, fractions=True) == "0.3"
     assert format_number(0.5) == "0.5"
+
+
+@pytest.mark.parametrize(
+    ("kind", "value", "us", "metric"),
+    [
+        ("depth", 12.7, "1/2 in", "13 mm"),
+        ("depth", 15.875, "5/8 in", "16 mm"),
+        ("depth", 3.2, "1/8 in", "3 mm"),
+        ("height", 76.2, "3 in", "75 mm"),
+        ("area", 371.612, "4,000 ft²", "372 m²"),
+        ("volume", 3.0, "4 yd³", "3 m³"),
+        ("temperature", 20.0, "68 °F", "20 °C"),
+        ("temperature", 0.0, "32 °F", "0 °C"),
+        ("rain", 25.4, "1 in", "25 mm"),
+        ("depth", 0.0, "0 in", "0 mm"),
+    ],
+)
+def test_each_reader_has_the_steps_of_his_tools(
+    kind: str, value: float, us: str, metric: str
+) -> None:
+    """Eighths of an inch and whole millimetres, tens of square feet and whole square metres."""
+    assert read_as(value, kind, System.US).text == us
+    assert read_as(value, kind, System.METRIC).text == metric
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (0.0, "0"),
+        (0.1234, "0.123"),
+        (0.5, "0.5"),
+        (1.256, "1.26"),
+        (1.5, "1.5"),
+        (99.4, "99.4"),
+        (99.994, "99.99"),
+        (100.0, "100"),
+        (100.4, "100"),
+        (100.6, "101"),
+        (-100.4, "-100"),
+        (999.4, "999"),
+        (1234.5, "1,234"),
+    ],
+)
+def test_a_number_has_no_needless_digits(value: float, text: str) -> None:
+    """Three digits below one, two decimals up to a hundred, none from there on."""
+    assert format_number(value) == text

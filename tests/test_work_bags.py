@@ -6,10 +6,12 @@ from typing import Any
 
 import pytest
 
-from planning import first, kind, plan_of
+from planning import brief_of, first, kind, plan_of
+from test_work_campaigns import setting_of
 from tiers import full
 from told import told
 from turfplan.records.plan import Plan
+from turfplan.work.bags import bags_of
 
 YD3, FT3 = 0.764554857984, 0.028316846592
 SMALL = {"lawn": {"area": "400 ft2"}, "leveling": {"depth": "0.25 in"}}
@@ -125,3 +127,23 @@ def test_a_sunday_is_for_the_brief_to_ask() -> None:
     assert first(plan_of(sundays), "delivery").start.weekday() < 5
     asked = plan_of(sundays, {"delivery": {"allowed_weekdays": ["sun"]}})
     assert first(asked, "delivery").start.weekday() == 6
+
+
+@pytest.mark.parametrize(
+    ("changes", "sizes_m3"),
+    [({}, (0.75 * FT3, 0.5 * FT3)), (GERMAN, (0.025, 0.015))],
+    ids=["US", "metric"],
+)
+def test_bags_are_of_the_readers_shops(
+    changes: dict[str, Any], sizes_m3: tuple[float, float]
+) -> None:
+    """Topsoil and sand in cubic feet, or in litres; whole bags of each, none short, none too many;
+    nothing of what the mix does not hold.
+    """
+    setting = setting_of(brief_of(changes))
+    found = bags_of(setting, {"topsoil": 0.5, "sand": 0.25, "compost": 0.0}, 0.4)
+    assert list(found) == ["topsoil", "sand"]
+    for bags, size, wanted in zip(found.values(), sizes_m3, (0.2, 0.1), strict=True):
+        assert bags.volume_m3 / size == pytest.approx(round(bags.volume_m3 / size))
+        assert wanted <= bags.volume_m3 < wanted + size
+        assert setting.book.si(bags.fact) == pytest.approx(size)

@@ -128,3 +128,50 @@ def test_spring_seed_that_only_the_end_of_the_plan_forces_is_said() -> None:
         "until = " in c.text for c in longer.cautions
     )
     assert not any("until = " in c.text for c in plan_of(options=False).cautions)
+
+
+@pytest.mark.parametrize("name", LAWNS)
+def test_a_campaign_is_called_by_its_years(name: str) -> None:
+    """One season by the year in which it ends; one of several years by the first and the last."""
+    setting = setting_of(brief_of(LAWNS[name]))
+    begin = date.fromordinal(setting.first_day)
+    found = campaigns(setting)[0]
+    for campaign in found:
+        windows = [session.window for session in campaign.sessions]
+        windows += [campaign.sow_window] if campaign.sow_window is not None else []
+        years = [max(window.start, begin).year for window in (windows[0], windows[-1])]
+        told = dict(campaign.name.values)
+        if campaign.id == "two_years" and years[0] != years[1]:
+            assert campaign.name.key == "campaigns.in_years"
+            assert [told["first"], told["last"]] == [str(year) for year in years]
+        else:
+            assert campaign.name.key == "campaigns.in_year"
+            assert told["year"] == str(years[1])
+    assert any(c.id == "two_years" for c in found) or name in ("bare", "north")
+
+
+def test_a_campaign_that_is_asked_for_rules_the_others_out() -> None:
+    """All are compared unless one is named; then the others are told as not asked for."""
+    setting = setting_of(brief_of(LAWNS["north"]))
+    ids = {c.id for c in campaigns(setting)[0]}
+    assert len(ids) > 1
+    for wanted in ids:
+        asked = setting_of(brief_of(LAWNS["north"], {"season": {"campaign": wanted}}))
+        found, ruled_out = campaigns(asked)
+        assert {c.id for c in found} == {wanted}
+        assert any(why.key == "campaigns.not_asked" for _, why in ruled_out)
+    assert not any(why.key == "campaigns.not_asked" for _, why in campaigns(setting)[1])
+
+
+def test_winter_cover_is_sown_in_autumn_or_winter() -> None:
+    """Of all windows in which seed could go in, and in one of them at least."""
+    desert = {
+        "lawn": {"grass": "bermuda_common", "condition": "dense"},
+        "place": {"postal_code": "85001"},
+        "leveling": {"depth": "0 in"},
+        "seeding": {"intent": "winter_overseed"},
+    }
+    found = campaigns(setting_of(brief_of(desert)))[0]
+    assert found and {c.id for c in found} == {"winter_cover"}
+    windows = [c.sow_window for c in found if c.sow_window is not None]
+    assert windows and all(w.season in ("autumn", "winter") for w in windows)

@@ -2,17 +2,23 @@
 coasts without frost.
 """
 
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
-from planning import first, kind, plan_of
+from planning import brief_of, first, kind, plan_of
+from test_work_campaigns import setting_of
 from told import told
 from turfplan.files.reading.book import load_book
+from turfplan.message import as_written
 from turfplan.records.book_names import of_herbicide
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
+from turfplan.work.campaigns import campaigns
+from turfplan.work.day_limits import day_constraints
+from turfplan.work.operations import CARE, Timing, Wording, make
 
 
 def test_the_same_weed_killer_twice_holds_from_the_last_time() -> None:
@@ -190,3 +196,19 @@ def test_nobody_asks_an_office_while_away() -> None:
     away = {"calendar": {"away": [{"from": "2027-08-16", "to": "2027-08-22"}]}}
     for task in asked(plan_of(away)):
         assert not date(2027, 8, 16) <= task.start <= date(2027, 8, 22)
+
+
+def test_a_window_holds_on_the_last_day_of_a_job_too() -> None:
+    """A sowing of one day is held once; one of three from its first to its last day."""
+    setting = setting_of(brief_of())
+    campaign = campaigns(setting)[0][0]
+    wording = Wording(as_written("to test"))
+    one = replace(make(setting, "overseed", timing=Timing(CARE), wording=wording), duration_days=1)
+    three = replace(one, duration_days=3)
+    assert one.end_node == one.start_node and three.end_node != three.start_node
+    for draft, nodes in ((one, [one.id]), (three, [three.start_node, three.end_node])):
+        held = [c for c in day_constraints(setting, campaign, [draft]) if "window:" in c.id]
+        assert [limit.node for limit in held] == nodes  # type: ignore[union-attr]
+        assert [c.id for c in held] == [f"window:{draft.id}", f"window:{draft.id}:last"][
+            : len(nodes)
+        ]

@@ -1,5 +1,6 @@
 """Seed is looked at, mown, fed, watered and covered again by what it has grown."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -77,3 +78,29 @@ def test_nothing_covers_what_wakes_before_it_is_mown_three_times() -> None:
     later = [t for t in plan.tasks if t.operation in ("touch_up", "preemergent")]
     after = [t.start for t in later if t.start > task(plan, "dormant_seed").start]
     assert all(day >= mown + timedelta(14) for day in after)
+
+
+@pytest.mark.parametrize("week", range(8))
+def test_nothing_is_mown_or_judged_by_its_colour_while_grass_rests(week: int) -> None:
+    """Seed of autumn on the prairie: its mowing and its looks fall on days of growth, before
+    winter or after it.
+    """
+    setting = setting_of(brief_of({"leveling": {"depth": "0 in"}}, PLACES["prairie"]))
+    campaign = next(c for c in campaigns(setting)[0] if c.sow_window is not None)
+    assert campaign.sow_window is not None
+    sown = date(2027, 8, 20) + timedelta(7 * week)
+    late = replace(campaign, sow_window=replace(campaign.sow_window, start=sown, best=sown))
+    up = emergence(setting, late)
+    assert up is not None
+    least = setting.book.si("water.dormant_growth")
+    mown = up.mow_least, up.mow_best, up.mow_most
+    for days in (*mown, up.colour_least, up.colour_best, up.colour_most):
+        assert setting.climate.growth_potential(sown + timedelta(days), "cool") >= least
+    assert up.colour_least >= up.last + setting.book.fact("setting.colour_look_days").low_si
+    assert (up.mow_most > 150) == (week > 0), "from September on a winter lies between"
+
+
+def test_the_first_mow_is_best_half_way() -> None:
+    """Between the first and the last of what is up, and between the least and the most days."""
+    up = days_of(PLACES["piedmont"])
+    assert up.mow_best == (10 + 21) // 2 + round((10 + 14 + 14) / 2)

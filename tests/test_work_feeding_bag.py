@@ -2,6 +2,8 @@
 
 from told import all_told
 from turfplan.files.reading.book import load_book
+from turfplan.message import Quantity
+from turfplan.phrases import feeding as phrases
 from turfplan.work.feeding.bag import product_cautions
 
 BOOK = load_book()
@@ -29,3 +31,16 @@ def test_phosphorus_without_need_is_told() -> None:
     """Not where it is wanted."""
     assert cautions(MOST, "20-5-5") == 1
     assert cautions(MOST, "20-5-5", phosphate_wanted_g_m2=1.0) == 0
+
+
+def test_nitrogen_of_which_nobody_knows_counts_as_quick() -> None:
+    """A bag that names no slow release is held to the law with all that it brings."""
+    told = phrases.bag_quick(rate=Quantity(2.0, "rate"))
+    for unknown in (None, 0.0):
+        found = product_cautions(
+            2.0, "20-0-5", BOOK, slow_release_percent=unknown, soluble_cap_g_m2=1.99
+        )
+        assert told in found
+        assert told not in product_cautions(
+            2.0, "20-0-5", BOOK, slow_release_percent=unknown, soluble_cap_g_m2=2.0
+        )

@@ -10,7 +10,13 @@ from turfplan.files.reading.book import load_book
 from turfplan.message import Message
 from turfplan.units import System
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
-from turfplan.work.feeding.slots import FeedingSeason, late_policy, late_reason
+from turfplan.work.feeding.slots import (
+    FeedingSeason,
+    OpenTo,
+    late_policy,
+    late_reason,
+    slots_of,
+)
 
 BOOK = cases.book()
 
@@ -100,3 +106,16 @@ def test_two_windows_too_near_each_other_are_one_feeding() -> None:
     assert [told(why) for why in left_out] == [
         f"Less than {gap} days from a feeding at a time of stronger growth."
     ]
+
+
+def test_a_resting_day_weighs_a_twentieth() -> None:
+    """So that shares stay defined where grass hardly grows; a growing one weighs as it grows."""
+    warm = cases.warm_climate()
+    season = FeedingSeason(cases.brief(), BOOK, warm, "zoysia", ())
+    days = date(2027, 1, 20), date(2027, 7, 1)
+    assert warm.growth_potential(days[0], "warm") < 0.05
+    windows = [cases.Opening("feed_nitrogen", "summer", day, day, day) for day in days]
+    slots = slots_of(season, windows, date(2027, 1, 1), date(2027, 12, 31), OpenTo(), [])
+    weights = {slot.best: slot.weight for slot in slots}
+    assert weights[days[0]] == 0.05
+    assert weights[days[1]] == warm.growth_potential(days[1], "warm") > 0.5

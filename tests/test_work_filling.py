@@ -1,13 +1,16 @@
 """Fills of several depths: each part capped by what it gets, lifted, in part, or not now."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime
+from itertools import product
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planning import amount, first, kind, plan_of
+from planning import amount, brief_of, first, kind, plan_of
+from test_work_campaigns import setting_of
 from tiers import sampled
 from turfplan.export.sheets.checklist import checklist_html
 from turfplan.export.sheets.order_sheet import order_html
@@ -15,7 +18,10 @@ from turfplan.files.reading.book import load_book
 from turfplan.messages import words_for
 from turfplan.records.plan import Plan
 from turfplan.units import INCH_MM
+from turfplan.work.drafts import Band
+from turfplan.work.filling import cost_of_way, ways_of_filling
 from turfplan.work.layers import divided, passes_needed
+from turfplan.work.passes import band_caps
 
 YARD_M3 = 0.764554857984
 FOOT_M2 = 0.09290304
@@ -242,3 +248,45 @@ def test_each_depth_is_decided_by_what_its_grass_bears() -> None:
     assert amount(lifted, "volume") == pytest.approx(0.04 * 600 * 0.060 * 1.2, rel=1e-4)
     assert "2 passes of" in str(lifted.why)
     assert sum(amount(t, "depth") for t in kind(plan, "topdress")) == pytest.approx(25)
+
+
+def test_a_part_of_the_fill_is_two_passes_or_one() -> None:
+    """What two passes take, and what one takes, as far as half of the fill is no more than left;
+    with seed the last pass takes less where its cap is less.
+    """
+    for intent, depth in product(("overseed", "none", "dormant"), ("0.6 in", "0.75 in", "1 in")):
+        brief = brief_of({"leveling": {"depth": depth}, "seeding": {"intent": intent}})
+        setting = setting_of(brief)
+        (cap,) = band_caps(setting, intent == "overseed")
+        whole = setting.levelling.depth_mm
+        taken = [cap.plain.depth_mm + cap.last.depth_mm, cap.last.depth_mm]
+        wanted = [mm for mm in taken if whole / 2 <= mm < whole]
+        ways = ways_of_filling(setting)[1:]
+        thinner = [way.levelling for way in ways if way.levelling.bands and way.levelling.left]
+        assert [way.depth_mm for way in thinner] == pytest.approx(wanted)
+        for way in thinner:
+            assert way.left[0].depth_mm == pytest.approx(whole - way.depth_mm)
+
+
+def test_a_fill_that_is_done_whole_costs_nothing_more() -> None:
+    """Lifting costs, a part that is left costs by its share, and all of it left has its own."""
+    setting = setting_of(brief_of({"leveling": {"depth": "1 in"}}))
+    cost, whole = setting.book.si, setting.levelling
+
+    def of(**changes: Any) -> float:
+        return cost_of_way(replace(setting, levelling=replace(whole, **changes)))
+
+    left, kept = (Band(6.0, 1.0),), (Band(18.0, 1.0),)
+    part = cost("campaign.cost_part") + cost("campaign.cost_left") * 6 / 24
+    assert of() == 0
+    assert of(lift_share=0.1, lift_depth_mm=50.0) == cost("campaign.cost_lift")
+    assert of(bands=kept, left=left) == pytest.approx(part)
+    assert of(bands=(), left=left) == cost("campaign.cost_undressed")
+    lifted = {"lift_share": 0.1, "lift_depth_mm": 60.0}
+    share = cost("campaign.cost_left") * 6 / 30
+    assert of(bands=kept, left=left, **lifted) == pytest.approx(
+        cost("campaign.cost_lift") + cost("campaign.cost_part") + share
+    )
+    assert of(bands=(), left=left, **lifted) == pytest.approx(
+        cost("campaign.cost_lift") + cost("campaign.cost_undressed")
+    )

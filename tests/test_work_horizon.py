@@ -5,10 +5,13 @@ from typing import Any
 
 import pytest
 
-from planning import amount, first, kind, plan_of
+from planning import amount, brief_of, first, kind, plan_of
 from test_seasons import begun
+from test_work_campaigns import setting_of
 from told import told
 from turfplan.files.reading.book import load_book
+from turfplan.work.campaigns import campaigns
+from turfplan.work.horizon import _follow_ups
 
 BOOK = load_book()
 BOZEMAN: dict[str, Any] = {
@@ -130,3 +133,42 @@ def test_dormant_seed_is_leveled_ahead_of_as_far_as_there_are_days() -> None:
     late = plan_of(fargo, {"season": {"from": date(2027, 8, 28)}}, options=False)
     assert kind(late, "dormant_seed") and not kind(late, "topdress")
     assert any("too few days left" in told(line) for line in late.assumptions)
+
+
+DESERT: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_common", "condition": "dense"},
+    "place": {"postal_code": "85001"},
+    "leveling": {"depth": "0 in"},
+    "seeding": {"intent": "winter_overseed"},
+}
+
+
+@pytest.mark.parametrize(
+    ("changes", "follows"),
+    [
+        ({}, ["touch_up", "preemergent", "last_mow"]),
+        ({"leveling": {"depth": "0 in"}}, ["preemergent", "last_mow"]),
+        (
+            {
+                "lawn": {"grass": "bermuda_common"},
+                "place": {"postal_code": "30606"},
+                "seeding": {"intent": "none"},
+            },
+            ["touch_up", "last_mow"],
+        ),
+        (DESERT, ["spring_transition", "last_mow"]),
+    ],
+    ids=["levelled and seeded", "seeded", "warm", "winter cover"],
+)
+def test_a_plan_lasts_for_what_follows_its_work(
+    changes: dict[str, Any], follows: list[str]
+) -> None:
+    """A touch-up where something was spread, a preventer on cool grass, giving the lawn back where
+    a second grass covered it, and the last mow.
+    """
+    setting = setting_of(brief_of(changes))
+    found = dict(_follow_ups(setting, campaigns(setting)[0][0], 42))
+    assert list(found) == follows
+    assert found["last_mow"] == 0 and found.get("spring_transition", 0) == 0
+    if "touch_up" in follows:
+        assert found["touch_up"] >= 42

@@ -2,9 +2,11 @@
 
 import pytest
 
-from planning import first, plan_of
+from planning import brief_of, first, plan_of
+from test_work_campaigns import setting_of
 from told import told
 from turfplan.files.reading.book import load_book
+from turfplan.work.labour import person_hours
 
 
 def hours_at(share: float) -> float:
@@ -62,3 +64,27 @@ def test_a_machine_without_work_is_answered(machine: str, lawn: dict[str, object
     plan = plan_of(lawn, {"work": {"machines": [machine]}})
     (line,) = [told(a) for a in plan.assumptions if "quicker with" in told(a)]
     assert machine in line
+
+
+BY_AREA, BY_VOLUME, BY_TASK = "labour_area", "labour", "time"
+
+
+def test_hours_grow_with_area_volume_or_neither_as_the_book_has_them() -> None:
+    """Each number of an operation is counted once: per area, per volume, or for the task."""
+    setting = setting_of(brief_of())
+    book, asked = setting.book, set[str]()
+    for operation in book.operations.values():
+        facts = [book.fact(name) for name in operation.labour]
+        asked |= {fact.dimension for fact in facts}
+        by = {
+            kind: sum(fact.si for fact in facts if fact.dimension == kind)
+            for kind in (BY_AREA, BY_VOLUME, BY_TASK)
+        }
+        none = person_hours(setting, operation, 0.0)
+        area = person_hours(setting, operation, 1000.0) - none
+        loose = person_hours(setting, operation, 0.0, 5.0) - none
+        fetched = 0.0 if operation.hours_min is None else book.si(operation.hours_min)
+        assert area == pytest.approx(1000 * by[BY_AREA]), operation.id
+        assert loose == pytest.approx(5 * by[BY_VOLUME]), operation.id
+        assert none == pytest.approx((by[BY_TASK] + fetched) / 60), operation.id
+    assert asked == {BY_AREA, BY_VOLUME, BY_TASK}

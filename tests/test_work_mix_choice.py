@@ -4,9 +4,14 @@ from typing import Any
 
 import pytest
 
-from planning import plan_of
+from planning import brief_of, plan_of
+from test_work_campaigns import setting_of
 from told import told
+from turfplan.files.reading.book import load_book
+from turfplan.message import Number, as_written
+from turfplan.phrases import passes as phrases
 from turfplan.records.plan import Plan
+from turfplan.work.mix_choice import blend, choose_mix, mix_parts
 
 UNSEEDED: dict[str, Any] = {"seeding": {"intent": "none"}}
 
@@ -47,3 +52,30 @@ def test_seed_on_sand_has_a_mix_that_holds_water() -> None:
     """A seedbed of straight sand dries out between two waterings: seed keeps its own mix."""
     sown = plan_of({"lawn": {"soil": "sand"}, "leveling": {"depth": "0.75 in"}})
     assert "compost" in parts(sown)
+
+
+def test_what_is_asked_for_is_spread() -> None:
+    """The owner's own parts, the mix that is named, else the one that the rules choose."""
+    own = {"leveling": {"parts": {"topsoil": 0.6, "sand": 0.4}}}
+    assert mix_parts(setting_of(brief_of(own))) == {"topsoil": 0.6, "sand": 0.4}
+    named = {"leveling": {"material": "compost", "depth": "0.25 in"}}
+    assert mix_parts(setting_of(brief_of(named))) == {"compost": 1.0}
+    chosen = setting_of(brief_of())
+    assert dict(mix_parts(chosen)) == dict(choose_mix(chosen).parts)
+    assert choose_mix(chosen).id == "topsoil_sand_compost"
+    assert mix_parts(chosen) == {"topsoil": 0.5, "sand": 0.25, "compost": 0.25}
+
+
+def test_halves_and_quarters_have_names() -> None:
+    """As people order them; any other share is told in percent."""
+    book = load_book()
+
+    def shares(mix: str) -> list[str]:
+        parts = dict(blend(book, mix).values)["parts"]
+        return [part.key for part in parts.items]  # type: ignore[union-attr]
+
+    sand = as_written("sand")
+    half, quarter = phrases.half(material=sand).key, phrases.quarter(material=sand).key
+    assert shares("topsoil_sand_compost") == [half, quarter, quarter]
+    assert shares("topsoil_sand") == [half, half]
+    assert shares("sand") == [phrases.share(share=Number(1.0, "percent"), material=sand).key]

@@ -6,7 +6,10 @@ import pytest
 
 from planning import first, plan_of
 from turfplan.errors import TurfplanError
+from turfplan.message import as_written
 from turfplan.records.plan import Plan
+from turfplan.work.drafts import Band
+from turfplan.work.parts import PlotPart, bands_beside
 
 AREA_M2 = 5000 * 0.09290304
 
@@ -118,3 +121,24 @@ def test_parts_that_make_no_sense(parts: list[dict[str, Any]], words: str) -> No
     """A part needs one size, all of them leave some lawn, and its grass is one of the book."""
     with pytest.raises(TurfplanError, match=words):
         plan_of({"lawn": {"part": parts}})
+
+
+def test_the_largest_band_gives_way_to_parts_that_bear_less() -> None:
+    """A tenth at 25 mm and the rest at 12: a slope of a fifth bears 10 mm, an eighth nothing; what
+    bears as much as the lawn changes nothing, nor do parts without a limit.
+    """
+    bands = (Band(25.0, 0.1), Band(12.0, 0.9))
+
+    def part(share: float, most_mm: float | None) -> PlotPart:
+        return PlotPart(as_written("part"), "steep", share, most_mm, None, None)
+
+    assert bands_beside((), [part(0.2, 10.0)]) == ()
+    assert bands_beside(bands, ()) == bands_beside(bands, [part(0.2, None)]) == bands
+    assert bands_beside(bands, [part(0.2, 12.0)]) == bands
+    held = bands_beside(bands, [part(0.2, 10.0), part(0.125, 0.0)])
+    assert [(band.depth_mm, round(band.share, 6)) for band in held] == [
+        (25.0, 0.1),
+        (12.0, 0.575),
+        (10.0, 0.2),
+    ]
+    assert held[-1].zone == as_written("part")

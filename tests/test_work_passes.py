@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from planning import EXAMPLES, TODAY, amount, brief_of, first, kind, made_plan, plan_of
+from test_work_campaigns import setting_of
 from told import told
 from turfplan.app.inputs import input_of
 from turfplan.files.reading.book import load_book
@@ -19,6 +20,7 @@ from turfplan.records.plan import Plan
 from turfplan.units import INCH_MM
 from turfplan.work.lag_steps import growth_step
 from turfplan.work.mix_choice import blend
+from turfplan.work.passes import plan_passes
 
 BOOK = load_book()
 FOOT_M2 = 0.09290304
@@ -205,3 +207,34 @@ def test_sentences_take_their_numbers_from_the_book() -> None:
     assert told(blend(book, "topsoil_sand_compost")).startswith(
         "60% dry pulverised topsoil, 15% dry fine sand, a quarter"
     )
+
+
+CREEPER: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_common", "condition": "dense"},
+    "place": {"postal_code": HOMES["bermuda_common"]},
+    "seeding": {"intent": "none"},
+    "leveling": {"depth": "0.25 in", "lows": [{"depth": "2 in", "share": 0.1}]},
+}
+
+
+def test_hollows_take_the_most_only_where_there_is_no_time_for_more_passes() -> None:
+    """As many passes as the days hold keep the depth that is planned; one day less, and creepers
+    take in hollows the most that they ever do.
+    """
+    setting = setting_of(brief_of(CREEPER))
+    usual = plan_passes(setting, [9], False)
+    assert len(usual) > 1
+    assert plan_passes(setting, [len(usual)], False) == usual
+    pressed = plan_passes(setting, [len(usual) - 1], False)
+    assert len(pressed) < len(usual) and pressed[0].depth_mm > usual[0].depth_mm
+
+
+def test_seed_goes_on_the_last_pass_alone() -> None:
+    """With the cap of a seeded layer; the passes before it have their own."""
+    setting = setting_of(brief_of({"leveling": {"depth": "1 in"}}))
+    seeded, plain = plan_passes(setting, [9], True), plan_passes(setting, [9], False)
+    assert [layer.seeded for layer in seeded] == [False] * (len(seeded) - 1) + [True]
+    assert not any(layer.seeded for layer in plain)
+    assert len({layer.cap_mm for layer in plain}) == 1
+    assert {layer.cap_mm for layer in seeded[:-1]} == {plain[0].cap_mm}
+    assert [layer.number for layer in seeded] == list(range(1, len(seeded) + 1))

@@ -1,48 +1,49 @@
-"""Seed and moss treatments of the past are minded."""
+"""What the lawn's past leaves to a task."""
 
 from datetime import date, timedelta
+from typing import Any
 
-from planning import first, kind, plan_of
+import pytest
 
+from planning import brief_of
+from test_work_campaigns import setting_of
+from turfplan.message import as_written
+from turfplan.records.book_names import OperationName
+from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.past_of_lawn import rests
 
-def test_seedlings_of_before_are_left_alone() -> None:
-    """No pass, tines or preventer over seed of March until it has been mown; it is looked for."""
-    sown = date(2027, 8, 7)
-    plan = plan_of(
-        {
-            "history": {"sowings": [{"on": sown, "species": "tall_fescue"}]},
-            "season": {"from": date(2027, 8, 20)},
-        }
-    )
-    assert first(plan, "topdress").start >= sown + timedelta(days=60)
-    assert all(t.start >= sown + timedelta(days=60) for t in kind(plan, "core_aerate"))
-    assert [t.id for t in kind(plan, "inspect") if t.id == "inspect.earlier"]
-    assert any("may still be coming up" in str(line) for line in plan.cautions)
+TREATED = date(2027, 2, 20)
+MOSS: dict[str, Any] = {"history": {"moss": [{"on": TREATED, "active_ingredient": "iron sulfate"}]}}
 
 
-def test_dormant_seed_of_before_counts_from_spring() -> None:
-    """Seed of January is young in April: no preventer that spring."""
-    sown = {"history": {"sowings": [{"on": date(2027, 1, 10)}]}}
-    spring = [t for t in kind(plan_of(sown), "preemergent") if t.start.year == 2027]
-    assert not spring
-    assert [t for t in kind(plan_of(), "preemergent") if t.start.year == 2027]
+def held(operation: OperationName, **history: Any) -> list[tuple[int, str]]:
+    """For how many days after the treatment a task is held, and by which rule."""
+    setting = setting_of(brief_of(MOSS, history))
+    draft = make(setting, operation, timing=Timing(CARE), wording=Wording(as_written("test")))
+    return [(day - TREATED.toordinal(), why.rule) for day, _, why in rests(setting, draft)]
 
 
-def test_old_sowings_are_told_and_hold_nothing() -> None:
-    """Grass of two years ago is lawn."""
-    plan = plan_of({"history": {"sowings": [{"on": date(2025, 9, 10)}]}})
-    assert first(plan, "topdress").start == first(plan_of(), "topdress").start
-    assert any("old enough" in str(line) for line in plan.assumptions)
+@pytest.mark.parametrize("operation", ["seed", "overseed", "dormant_seed", "plant", "dethatch"])
+def test_treated_moss_is_left_to_die_before_seed_and_rakes(operation: OperationName) -> None:
+    """For the days of the book from the treatment."""
+    rest = setting_of(brief_of()).days("site.moss_rest")
+    assert rest > 0 and held(operation) == [(rest, "past.moss")]
 
 
-def test_treated_moss_is_raked_out_first() -> None:
-    """Two weeks pass from iron on moss to seed."""
-    on = date(2027, 8, 28)
-    plan = plan_of(
-        {
-            "history": {"moss": [{"on": on, "active_ingredient": "ferrous sulfate"}]},
-            "leveling": {"depth": "0 in"},
-        }
-    )
-    assert first(plan, "overseed").start >= on + timedelta(days=14)
-    assert any("ferrous sulfate" in str(line) for line in plan.cautions)
+@pytest.mark.parametrize("operation", ["topdress", "core_aerate", "mow_low", "feed_nitrogen"])
+def test_what_neither_sows_nor_rakes_need_not_wait_for_moss(operation: OperationName) -> None:
+    """Passes, cores, cuts and feedings go on."""
+    assert held(operation) == []
+
+
+@pytest.mark.parametrize(
+    ("operation", "rule"),
+    [("topdress", "past.seedlings"), ("mow_low", "past.seedlings"), ("overseed", "past.moss")],
+)
+def test_young_seedlings_hold_what_buries_or_cuts_them(operation: OperationName, rule: str) -> None:
+    """Seed of before holds passes and cuts, not more seed."""
+    sowings = [{"on": TREATED + timedelta(1), "species": "tall_fescue"}]
+    history = {"history": {"moss": MOSS["history"]["moss"], "sowings": sowings}}
+    setting = setting_of(brief_of(history))
+    draft = make(setting, operation, timing=Timing(CARE), wording=Wording(as_written("test")))
+    assert [why.rule for _, _, why in rests(setting, draft)] == [rule]

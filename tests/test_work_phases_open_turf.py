@@ -1,75 +1,61 @@
-"""What is done to the turf before the first pass."""
+"""How turf is opened: low cuts, their reason, and the ground that tines may go into."""
 
-from collections.abc import Mapping
 from typing import Any
 
 import pytest
 
-from planning import kind, plan_of
-from told import told
+from test_work_season import drafted
+from turfplan.phrases import open_turf as phrases
+from turfplan.work.labour import person_hours
+from turfplan.work.phases.open_turf import surface
 
-NO_SEED = {"seeding": {"intent": "none"}}
-REMOVED = "Rake up and remove the plugs"
+SPONGY: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_common", "thatch": "0.8 in"},
+    "place": {"postal_code": "30606"},
+    "seeding": {"intent": "none"},
+    "leveling": {"depth": "0.25 in"},
+}
+
+
+def test_the_low_cut_says_what_it_is_for() -> None:
+    """So that the mix reaches the soil, or the seed."""
+    for changes, why in (
+        ({}, phrases.mow_low_before_mix()),
+        ({"leveling": {"depth": "0 in"}}, phrases.mow_low_before_seed()),
+    ):
+        cuts = [d for d in drafted(changes)[2].values() if d.operation == "mow_low"]
+        assert cuts and {cut.why for cut in cuts} == {why}
+
+
+def test_a_creeper_is_cut_low_for_the_blades_and_again_for_the_mix() -> None:
+    """Weeks lie between: one height is cut twice, the first time ahead of the dethatching; other
+    turf is cut once at each height.
+    """
+    setting, campaign, _ = drafted(SPONGY)
+    for heights in ((25.0,), (35.0, 25.0)):
+        found = surface(setting, campaign, heights, 0.0)
+        cuts = [draft for draft in found if draft.operation == "mow_low"]
+        (combed,) = (draft for draft in found if draft.operation == "dethatch")
+        assert [cut.id for cut in cuts] == ["mow_low.1", "mow_low.2"]
+        assert [cut.offset for cut in cuts] == [combed.offset, -1] and combed.offset < -7
+    plain, level, _ = drafted({"leveling": {"depth": "0.5 in"}})
+    (cut,) = (d for d in surface(plain, level, (40.0,), 0.0) if d.operation == "mow_low")
+    assert cut.offset == -1
 
 
 @pytest.mark.parametrize(
-    ("changes", "removed"),
+    ("parts", "share"),
     [
-        ({"leveling": {"material": "sand"}}, True),
-        ({"leveling": {"parts": {"sand": 1.0}}}, True),
-        ({"leveling": {"parts": {"sand": 0.9, "topsoil": 0.1}}}, True),
-        ({"leveling": {"parts": {"sand": 0.5, "topsoil": 0.5}}}, False),
-        ({"leveling": {"material": "topsoil_sand"}}, False),
-        ({"leveling": {"material": "sand"}, "lawn": {"soil": "sandy loam"}}, False),
+        ([], 1.0),
+        ([{"kind": "tree_roots", "share": 0.2}], 0.8),
+        ([{"kind": "septic_field", "share": 0.1}, {"kind": "tree_roots", "share": 0.3}], 0.6),
+        ([{"kind": "shade", "share": 0.2}], 1.0),
     ],
 )
-def test_plugs_of_clay_are_removed_under_straight_sand(
-    changes: Mapping[str, Any], removed: bool
-) -> None:
-    """However the sand was asked for, as a mix or as the owner's own parts; on a light soil the
-    plugs stay.
-    """
-    coring = kind(plan_of(NO_SEED, changes), "core_aerate")
-    assert coring and all(
-        any(REMOVED in told(line) for line in task.how) is removed for task in coring
-    )
-
-
-NO_SPRING_CORES = {"local": {"spring_aeration": False}}
-
-
-def test_no_cores_in_spring_where_the_owner_takes_none() -> None:
-    """The passes of spring go on without holes, their window is closed, and the plan says so; the
-    passes of autumn are cored as ever, in the south of the world too.
-    """
-    deep = {"leveling": {"depth": "1.5 in"}}
-    usual, without = plan_of(deep), plan_of(deep, NO_SPRING_CORES)
-    assert [t.start.month < 7 for t in kind(usual, "core_aerate")] == [True, False]
-    (left,) = kind(without, "core_aerate")
-    assert left.start.month > 7 and len(kind(without, "topdress")) == len(kind(usual, "topdress"))
-    assert any("No cores are taken in spring" in told(note) for note in without.assumptions)
-    seasons = {w.season for w in without.windows if w.operation == "core_aerate"}
-    assert seasons and "spring" not in seasons
-    south = {
-        "lawn": {"grass": "perennial_ryegrass", "area": "300 m2"},
-        "place": {"postal_code": None, "latitude": -43.5, "longitude": 172.6, "country": "NZ"},
-        "leveling": {"depth": "6 mm"},
-        "season": {"campaign": "spring"},
-    }
-    assert kind(plan_of(south), "core_aerate")
-    assert not kind(plan_of(south, NO_SPRING_CORES), "core_aerate")
-
-
-def test_the_answer_on_spring_cores_is_told_where_it_changes_nothing() -> None:
-    """Warm-season grass is cored in its summer, and autumn work asks for no holes in spring."""
-    warm = {
-        "lawn": {"grass": "bermuda_common"},
-        "place": {"postal_code": "30303"},
-        "seeding": {"intent": "none"},
-        "leveling": {"depth": "0.25 in"},
-    }
-    plan = plan_of(warm, NO_SPRING_CORES)
-    assert kind(plan, "core_aerate") and any("changes nothing" in told(n) for n in plan.assumptions)
-    autumn = plan_of(NO_SPRING_CORES)
-    assert kind(autumn, "core_aerate")
-    assert any("no work of this plan asks" in told(note) for note in autumn.assumptions)
+def test_tines_spare_lines_and_roots(parts: list[dict[str, Any]], share: float) -> None:
+    """Only the ground that is cored takes time."""
+    setting, _, drafts = drafted({"lawn": {"part": parts}})
+    draft = next(d for d in drafts.values() if d.operation == "core_aerate")
+    area_m2 = setting.plot.area_m2 * share
+    hours = person_hours(setting, setting.book.operations["core_aerate"], area_m2)
+    assert draft.person_hours == pytest.approx(hours, abs=0.006)

@@ -1,20 +1,19 @@
 """What is said of sowing."""
 
-from datetime import date, timedelta
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
-from planning import TODAY, first, plan_of
+from planning import brief_of, first, plan_of
+from test_work_campaigns import setting_of
+from test_work_season import drafted
 from told import told
-from turfplan.records.journal import JournalEntry
-
-SLOPE: dict[str, Any] = {
-    "lawn": {"condition": "bare", "soil": "loam"},
-    "leveling": {"depth": "0 in"},
-    "seeding": {"intent": "renovate"},
-    "site": {"slope_percent": 14},
-}
+from turfplan.phrases import slopes
+from turfplan.phrases import sow as phrases
+from turfplan.work.campaigns import campaigns
+from turfplan.work.emergence import emergence
+from turfplan.work.phases.sow import _deadline, _form, nothing_sown, sow, sown_share
 
 
 @pytest.mark.parametrize(
@@ -39,42 +38,119 @@ def test_gaps_are_filled_by_a_grass_that_spreads(
     assert ("fills gaps by itself" in told(first(plan, operation).why)) == spreads
 
 
-@pytest.mark.parametrize("area", ["4000 ft2", "30000 ft2"])
-@pytest.mark.parametrize("weekdays", [["sat", "sun"], ["sun"]])
-def test_seed_on_a_slope_is_covered_the_day_it_is_sown(area: str, weekdays: list[str]) -> None:
-    """However large the slope and however few the days of work: the cover has the seed's days."""
-    plan = plan_of(SLOPE, {"lawn": {"area": area}, "calendar": {"weekdays": weekdays}})
-    assert plan.conflict is None
-    seed = next(task for task in plan.tasks if task.plays("sowing"))
-    cover = first(plan, "cover")
-    assert (cover.start, cover.end) == (seed.start, seed.end)
+HOSE: dict[str, Any] = {"application_rate": None, "possible": True}
 
 
-@pytest.mark.parametrize("task", ["seed", "cover"])
-@pytest.mark.parametrize("to", [date(2027, 9, 10), date(2027, 9, 13), date(2027, 9, 12)])
-def test_seed_and_its_cover_move_together(task: str, to: date) -> None:
-    """Moved by hand to a Friday, a Monday or a Sunday, the one takes the other with it; nothing
-    that follows the seed is left before it."""
-    before = plan_of(SLOPE)
-    moved = JournalEntry(number=1, at=TODAY, kind="moved", task=task, to=to)
-    if task == "cover" and to.weekday() < 5:
-        return  # the seed itself is sown on days of work alone
-    plan = plan_of(SLOPE, journal=(moved,), previous=before)
-    seed, cover = first(plan, "seed"), first(plan, "cover")
-    assert seed.start == cover.start == to
-    assert first(plan, "roll").start == to
-    assert first(plan, "starter_feed").start >= to
+def test_too_little_sun_is_why_nothing_is_sown() -> None:
+    """Told where it holds the seed back; nothing is told where it goes in, or was not asked for."""
+    dark = setting_of(brief_of({"site": {"sun_hours": 3}}))
+    assert dark.sowing.refused is not None and nothing_sown(dark) == (dark.sowing.refused,)
+    assert nothing_sown(setting_of(brief_of())) == ()
+    unasked = {"site": {"sun_hours": 3}, "seeding": {"intent": "none"}}
+    assert nothing_sown(setting_of(brief_of(unasked))) == ()
 
 
-def test_a_cover_that_is_late_is_still_to_be_done() -> None:
-    """Seed that was sown stays sown; a cover not laid with it has the next day there is."""
-    before = plan_of(SLOPE)
-    sown = first(before, "seed").start
-    journal = (
-        JournalEntry(number=1, at=TODAY, kind="done", task="seed", on=sown),
-        JournalEntry(number=2, at=TODAY, kind="not_done", task="cover"),
+@pytest.mark.parametrize(
+    ("slope", "covered", "pegged"),
+    [
+        (None, False, False),
+        (7, False, False),
+        (8, True, False),
+        (14, True, False),
+        (15, True, True),
+    ],
+)
+def test_seed_on_a_slope_is_covered_and_pegged(
+    slope: float | None, *, covered: bool, pegged: bool
+) -> None:
+    """With straw from 8 % on, with a mat that is pegged down from 15 % on."""
+    _, _, drafts = drafted({"site": {"slope_percent": slope}})
+    assert ("cover" in drafts) is covered
+    if covered:
+        assert (drafts["cover"].how == (slopes.pegged_mat(),)) is pegged
+
+
+@pytest.mark.parametrize("grass", ["tall_fescue", "perennial_ryegrass", "kentucky_bluegrass"])
+def test_seed_is_looked_for_two_days_after_the_last_should_be_up(grass: str) -> None:
+    """Counted from its sowing; on light soil it is rolled on the day itself."""
+    setting = setting_of(brief_of({"lawn": {"grass": grass, "soil": "sandy loam"}}))
+    campaign = campaigns(setting)[0][0]
+    up = emergence(setting, campaign)
+    assert up is not None
+    drafts = {draft.id: draft for draft in sow(setting, campaign)}
+    look = drafts["inspect.germination"]
+    assert (look.anchor, look.offset) == ("overseed", up.last + 2)
+    assert (drafts["roll"].anchor, drafts["roll"].offset) == ("overseed", 0)
+
+
+@pytest.mark.parametrize(
+    ("water", "patches"), [({}, False), (HOSE, True), ({**HOSE, "timer": True}, True)]
+)
+def test_patches_are_what_one_hose_has_to_wet(water: dict[str, Any], *, patches: bool) -> None:
+    """Where sprinklers stand the whole lawn is watered; a hose goes to the patches alone."""
+    lawn = {"area": "2000 ft2", "condition": "patchy"}
+    changes = {"water": water, "seeding": {"intent": "patch"}, "lawn": lawn}
+    setting = setting_of(brief_of(changes))
+    sowing = sow(setting, campaigns(setting)[0][0])[0]
+    assert sowing.sown_share == (setting.book.si("seeding.patch_share") if patches else 1.0)
+
+
+@pytest.mark.parametrize(
+    ("area", "condition", "flow", "share"),
+    [(800, "bare", "15 gpm", 1.0), (1600, "thin", "8 gpm", 1.0), (1600, "bare", "30 gpm", 1.0)],
+)
+def test_ground_of_which_nobody_said_that_it_slopes_is_level(
+    area: int, condition: str, flow: str, share: float
+) -> None:
+    """One hose keeps as much clay wet as of level ground: on a slope of one in a hundred water
+    would run off sooner, and less of it could be sown.
+    """
+    lawn = {"area": f"{area} ft2", "soil": "clay", "condition": condition}
+    intent = "renovate" if condition == "bare" else "overseed"
+    changes: dict[str, Any] = {
+        "lawn": lawn,
+        "water": {**HOSE, "hours_per_day": 2, "flow": flow},
+        "seeding": {"intent": intent},
+        "leveling": {"depth": "0 in"},
+    }
+    shares = []
+    for slope in (None, 0, 1):
+        setting = setting_of(brief_of(changes, {"site": {"slope_percent": slope}}))
+        window = campaigns(setting)[0][0].sow_window
+        assert window is not None
+        shares.append(sown_share(setting, window))
+    assert shares[0] == shares[1] == share > shares[2]
+
+
+def test_what_is_planted_is_plugs_in_turf_and_sod_on_ground() -> None:
+    """As far as the grass has them: one that is sold as sprigs alone goes in as sprigs."""
+    zoysia = {"lawn": {"grass": "zoysia"}, "place": {"postal_code": "30606"}}
+    turf = setting_of(brief_of(zoysia, {"seeding": {"intent": "plant"}}))
+    bare = setting_of(
+        brief_of(zoysia, {"seeding": {"intent": "plant"}, "lawn": {"condition": "bare"}})
     )
-    now = TODAY.replace(year=sown.year, month=sown.month, day=sown.day) + timedelta(2)
-    plan = plan_of(SLOPE, journal=journal, previous=before, now=now)
-    assert plan.conflict is None
-    assert first(plan, "cover").start >= now.date()
+    assert (_form(turf), _form(bare)) == ("plugs", "sod")
+    fescue = setting_of(brief_of({"seeding": {"intent": "plant"}}))
+    assert _form(fescue) == "sod"
+    grass = turf.sowing.grass.model_copy(update={"plantable": ("sprigs", "plugs")})
+    sprigs = replace(bare, sowing=replace(bare.sowing, grass=grass))
+    assert _form(sprigs) == "sprigs"
+
+
+def test_what_is_left_after_the_last_safe_day_is_told() -> None:
+    """Dormant seed where winters let it rest, else spring; after spring late summer; for warm
+    grass and plants another year.
+    """
+    setting = setting_of(brief_of())
+    autumn, spring = (
+        next(w for w in setting.open("overseed") if w.season == season)
+        for season in ("autumn", "spring")
+    )
+    assert setting.open("dormant_seed")
+    assert _deadline(setting, autumn)["plan_b"] == phrases.plan_b_dormant()
+    assert _deadline(setting, spring)["plan_b"] == phrases.plan_b_late_summer()
+    others = tuple(w for w in setting.openings.windows if w.operation != "dormant_seed")
+    mild = replace(setting, openings=replace(setting.openings, windows=others))
+    assert _deadline(mild, autumn)["plan_b"] == phrases.plan_b_spring()
+    planted = replace(autumn, operation="plant")
+    assert _deadline(setting, planted)["plan_b"] == phrases.plan_b_next_year()

@@ -6,8 +6,11 @@ from typing import Any
 
 import pytest
 
-from planning import amount, kind, plan_of
+from planning import amount, brief_of, kind, plan_of
+from test_work_campaigns import setting_of
 from turfplan.records.plan import Plan
+from turfplan.work.phases.open_turf import too_thick
+from turfplan.work.thatch import dethatches
 
 
 def thick(**changes: dict[str, Any]) -> Plan:
@@ -179,3 +182,39 @@ def test_thatch_that_no_job_takes_down_is_told_first() -> None:
     assert any("Thatch of" in text and "2027" in text for text in told)
     thin = plan_of(SACRAMENTO, {"lawn": {"thatch": "0.4 in"}}, options=False)
     assert not any("Thatch of" in str(note.text) for note in thin.ranked if note.told_first)
+
+
+@pytest.mark.parametrize(
+    ("thatch", "combed"),
+    [("0.4 in", False), ("0.5 in", False), ("0.51 in", True), ("0.7 in", True), ("0.75 in", False)],
+)
+def test_thatch_is_combed_out_above_half_an_inch(thatch: str, *, combed: bool) -> None:
+    """Half an inch is no more than grass bears; from three quarters on it is stripped."""
+    assert dethatches(setting_of(brief_of({"lawn": {"thatch": thatch}}))) is combed
+
+
+def test_only_what_is_built_on_has_to_be_combed() -> None:
+    """Nothing is, where nothing is spread or sown, nor grass that blades would kill."""
+    half = {"lawn": {"thatch": "0.6 in"}, "leveling": {"depth": "0 in"}}
+    assert dethatches(setting_of(brief_of(half)))
+    assert not dethatches(setting_of(brief_of(half, {"seeding": {"intent": "dormant"}})))
+    south = {"lawn": {"grass": "st_augustine", "thatch": "0.6 in"}}
+    unsown = {"place": {"postal_code": "32607"}, "seeding": {"intent": "none"}}
+    assert not dethatches(setting_of(brief_of(south, unsown)))
+
+
+@pytest.mark.parametrize(
+    ("depth", "intent", "work"),
+    [
+        ("0.5 in", "overseed", ["levelled", "sown"]),
+        ("0.5 in", "none", ["levelled"]),
+        ("0 in", "overseed", ["sown"]),
+    ],
+)
+def test_a_sponge_names_the_work_that_it_holds_up(depth: str, intent: str, work: list[str]) -> None:
+    """Levelling, sowing, or both, as they are asked for."""
+    asked = {"leveling": {"depth": depth}, "seeding": {"intent": intent}}
+    why = too_thick(setting_of(brief_of({"lawn": {"thatch": "1 in"}}, asked)))
+    assert why is not None
+    named = dict(why.values)["work"].items  # type: ignore[union-attr]
+    assert [item.key.rpartition(".")[2] for item in named] == work

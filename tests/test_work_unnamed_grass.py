@@ -58,3 +58,23 @@ def test_part_of_a_stand_may_be_unknown() -> None:
     grass = [{"species": "tall_fescue", "share": 0.7}, {"species": "unknown", "share": 0.3}]
     plan = plan_of({"lawn": {"grass": grass}})
     assert [g.species for g in plan.lawn.grass] == ["tall_fescue"]
+
+
+@pytest.mark.parametrize(
+    ("place", "looks", "grasses"),
+    [
+        ((40.0, -76.3), {}, ("kentucky_bluegrass", "perennial_ryegrass", "tall_fescue")),
+        ((36.2, -86.8), {}, ("tall_fescue", "bermuda_common")),
+        ((36.2, -86.8), {"green_in_winter": False}, ("bermuda_common", "zoysia")),
+        ((33.7, -84.4), {"green_in_winter": True}, ("kentucky_bluegrass", "tall_fescue")),
+        ((29.6, -82.3), {}, ("bermuda_common", "st_augustine", "zoysia")),
+    ],
+)
+def test_one_of_each_season_where_either_may_grow_else_three_of_the_one(
+    place: tuple[float, float], looks: dict[str, Any], grasses: tuple[str, ...]
+) -> None:
+    """Tennessee may have either until somebody looks in winter; Pennsylvania and Florida have one
+    season; the strictest of each comes first.
+    """
+    brief = brief_of({"lawn": {"grass": "unknown", **looks}})
+    assert likely(brief, load_book(), climate_at(*place)) == grasses

@@ -1,11 +1,12 @@
 """The law of watering: days and hours that are open."""
 
-from datetime import date
+from datetime import date, timedelta
+from itertools import combinations
 
 import pytest
 
 from planning import brief_of
-from turfplan.work.watering.hours import Law, law_of
+from turfplan.work.watering.hours import Law, law_of, spread
 
 
 def law(**water: object) -> Law:
@@ -54,3 +55,21 @@ def test_a_permit_opens_days_but_no_ban() -> None:
     tuesday = date(2027, 7, 6)
     assert law(**water).open(tuesday, permitted=True) and not law(**water).open(tuesday)
     assert not law(**water, **ban).open(tuesday, permitted=True)
+
+
+def test_days_are_spread_as_evenly_as_they_lie() -> None:
+    """Every first day of a part of the week; of three days of a week the first, third and sixth."""
+    week = [date(2027, 6, 7) + timedelta(n) for n in range(7)]
+    assert spread(week, 3) == (week[0], week[2], week[5])
+    assert spread(week, 2) == (week[0], week[4])
+    assert spread(week[:1], 1) == tuple(week[:1]) and spread(week, 9) == tuple(week)
+
+
+def test_as_many_days_are_chosen_as_are_asked_for_however_they_lie() -> None:
+    """Of any open days of a week: the first, then later ones in order, none twice."""
+    week = [date(2027, 6, 7) + timedelta(n) for n in range(7)]
+    for some in (some for size in range(1, 8) for some in combinations(week, size)):
+        for count in range(1, len(some) + 1):
+            chosen = spread(some, count)
+            assert chosen == tuple(sorted(set(chosen))) and set(chosen) <= set(some)
+            assert len(chosen) == count and chosen[0] == some[0]

@@ -16,7 +16,13 @@ from told import told
 from turfplan.book.window_rules import WindowRule
 from turfplan.climate.record import Climate
 from turfplan.files.reading.book import load_book
-from turfplan.work.windows import WindowPolicy, WindowsOfYear, operation_windows
+from turfplan.work.windows import (
+    WindowPolicy,
+    WindowsOfYear,
+    _policy,
+    operation_windows,
+    windows_of_years,
+)
 
 CASES: dict[str, dict[str, Any]] = tomllib.loads(
     (ROOT / "tests" / "cases" / "windows.toml").read_text(encoding="utf-8")
@@ -231,3 +237,79 @@ def test_scoreboard() -> None:
         overlaps.append(len(days & published) / len(days | published))
         hits += ours.best in published
     assert sorted(overlaps)[len(overlaps) // 2] >= 0.6 and hits / len(rows) >= 0.85
+
+
+LANCASTER = (40.04, -76.31)
+
+
+@pytest.mark.parametrize(
+    ("grasses", "operation"),
+    [
+        (("bermuda_common", "zoysia"), "lift_and_fill"),
+        (("zoysia", "bermuda_common"), "lift_and_fill"),
+    ],
+)
+def test_a_mixed_stand_has_the_days_that_suit_each_of_its_grasses(
+    grasses: tuple[str, str], operation: str
+) -> None:
+    """From the later first day to the earlier last one, with the best day inside."""
+    book, georgia = load_book(), climate(33.9, -83.4)
+
+    def window(stand: tuple[str, ...]) -> Any:
+        found = windows_of_years(georgia, book, stand, (2027,)).windows
+        (one,) = (w for w in found if w.operation == operation)
+        return one
+
+    first, second = (window((grass,)) for grass in grasses)
+    assert (first.start, first.end) != (second.start, second.end)
+    both = window(grasses)
+    assert both.start == max(first.start, second.start)
+    assert both.end == min(first.end, second.end)
+    assert both.best == min(max(first.best, both.start), both.end)
+
+
+def test_where_nothing_is_shared_the_first_grass_decides() -> None:
+    """Fescue is overseeded in spring, whatever zoysia in its stand would like."""
+    book, georgia = load_book(), climate(33.9, -83.4)
+
+    def spring(*stand: str) -> list[Any]:
+        found = windows_of_years(georgia, book, stand, (2027,)).windows
+        return [w for w in found if (w.operation, w.season) == ("overseed", "spring")]
+
+    assert spring("tall_fescue") and not spring("zoysia")
+    assert spring("tall_fescue", "zoysia") == spring("tall_fescue")
+
+
+@pytest.mark.parametrize("grass", ["tall_fescue", "bermuda_common"])
+def test_a_rule_is_for_its_own_grasses(grass: str) -> None:
+    """Rules of the other season, and of species that this is not, open nothing."""
+    book = load_book()
+    season = book.species[grass].season
+    rules = {rule.id: rule for rule in book.windows}
+    opened = {w.rule for w in openings(*LANCASTER, grass).windows}
+    assert opened
+    for name in opened:
+        assert rules[name].grass in ("any", season)
+        assert not rules[name].species or grass in rules[name].species
+    other = {n for n, r in rules.items() if r.species and grass not in r.species}
+    assert other and not other & opened
+
+
+@pytest.mark.parametrize(
+    ("asked", "region", "given"),
+    [
+        (True, None, True),
+        (False, None, False),
+        (None, None, False),
+        (None, "arid_west", True),
+        (False, "arid_west", False),
+        (None, "southeast", False),
+        (True, "southeast", True),
+    ],
+)
+def test_who_says_nothing_has_the_habit_of_the_region(
+    asked: bool | None, region: str | None, *, given: bool
+) -> None:
+    """The brief decides where it speaks, else the region's overlay, else it is a no."""
+    policy = WindowPolicy(late_nitrogen=asked)
+    assert _policy(load_book(region), policy, "late_nitrogen") is given

@@ -83,7 +83,11 @@ def _answer(session: pytest.Session, questions: "Connection[Any, Any]") -> None:
     if tests is None:
         return questions.send([item.nodeid for item in session.items])
     if text is not None:
+        # What was set aside when the tests were read (conftest) is not among the objects, and has
+        # to stay aside while tests run.
+        gc.unfreeze()
         live = [o for o in gc.get_objects() if isinstance(o, FunctionType)]
+        gc.freeze()
         here = [
             function for function in live if function.__code__.co_filename.endswith(f"/{source}")
         ]

@@ -1,0 +1,82 @@
+"""When new grass is first fed, and from when to when nothing is."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+
+from planning import brief_of
+from test_work_campaigns import setting_of
+from turfplan.phrases import feeding as phrases
+from turfplan.work.campaigns import campaigns
+from turfplan.work.emergence import emergence
+from turfplan.work.feeding.stages import Quiet, Stages, WorkedDays, stages_of
+from turfplan.work.lawn import ResolvedLawn
+
+SOWN = date(2027, 8, 28)
+BARE: dict[str, Any] = {"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}}
+PLUGS: dict[str, Any] = {
+    "lawn": {"grass": "zoysia"},
+    "place": {"postal_code": "30606"},
+    "seeding": {"intent": "plant"},
+}
+
+
+def stand(*changes: dict[str, Any], **worked: date) -> tuple[ResolvedLawn, Stages]:
+    """The lawn, and the stages of its stand by the days of the work, without compost."""
+    setting = setting_of(brief_of(*changes))
+    campaign = campaigns(setting)[0][0]
+    return setting, stages_of(setting, campaign, WorkedDays(**worked), compost_feeds=False)
+
+
+@pytest.mark.parametrize("changes", [{}, {"lawn": {"grass": "perennial_ryegrass"}}])
+def test_seedlings_are_fed_weeks_after_they_are_up_and_mown(changes: dict[str, Any]) -> None:
+    """Two weeks after the first of them, or at the first mow where that is later; best three
+    weeks after the last of them, and five at most.
+    """
+    setting, stages = stand(changes, sown=SOWN)
+    up = emergence(setting, campaigns(setting)[0][0])
+    assert up is not None
+    (feeding,) = stages.feedings
+    first = SOWN + timedelta(max(up.first + 14, up.mow_least))
+    assert feeding.first == first
+    assert feeding.best == SOWN + timedelta(up.last + 21)
+    assert feeding.last == SOWN + timedelta(up.last + 35)
+    opens = SOWN - timedelta(28)
+    assert stages.quiet == (
+        Quiet(SOWN, first - timedelta(1), phrases.quiet_seed()),
+        Quiet(opens, SOWN - timedelta(1), phrases.quiet_seed()),
+    )
+
+
+def test_a_late_first_mow_is_waited_for() -> None:
+    """Nothing is fed before the day on which it is mown."""
+    mown = SOWN + timedelta(50)
+    _, stages = stand(sown=SOWN, mown=mown)
+    assert stages.feedings[0].first == mown
+    assert stages.quiet[0].last == mown - timedelta(1)
+
+
+def test_plants_are_fed_once_they_have_rooted() -> None:
+    """Two weeks after planting, best after three; nothing for four weeks before, and until then."""
+    planted = date(2027, 6, 12)
+    setting, stages = stand(PLUGS, planted=planted)
+    (feeding,) = stages.feedings
+    assert feeding.first == planted + timedelta(14)
+    assert feeding.best == planted + timedelta(21)
+    assert feeding.last == planted + timedelta(setting.days("order.plant_feed_most"))
+    assert stages.quiet == (
+        Quiet(planted, planted + timedelta(13), phrases.quiet_plants()),
+        Quiet(planted - timedelta(28), planted - timedelta(1), phrases.quiet_plants()),
+    )
+
+
+def test_ground_without_grass_is_not_fed_from_the_first_day() -> None:
+    """Bare ground, and turf that is killed, take none before the seed."""
+    for changes, why in (
+        (BARE, phrases.quiet_bare()),
+        ({"seeding": {"intent": "renovate"}}, phrases.quiet_killed()),
+    ):
+        setting, stages = stand(changes, sown=SOWN)
+        begin = date.fromordinal(setting.first_day)
+        assert stages.quiet[1] == Quiet(begin, SOWN - timedelta(1), why)

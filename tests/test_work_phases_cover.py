@@ -1,0 +1,57 @@
+"""Seed on a slope, and the cover that goes with it."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+
+from planning import TODAY, first, plan_of
+from turfplan.records.journal import JournalEntry
+
+SLOPE: dict[str, Any] = {
+    "lawn": {"condition": "bare", "soil": "loam"},
+    "leveling": {"depth": "0 in"},
+    "seeding": {"intent": "renovate"},
+    "site": {"slope_percent": 14},
+}
+
+
+@pytest.mark.parametrize("area", ["4000 ft2", "30000 ft2"])
+@pytest.mark.parametrize("weekdays", [["sat", "sun"], ["sun"]])
+def test_seed_on_a_slope_is_covered_the_day_it_is_sown(area: str, weekdays: list[str]) -> None:
+    """However large the slope and however few the days of work: the cover has the seed's days."""
+    plan = plan_of(SLOPE, {"lawn": {"area": area}, "calendar": {"weekdays": weekdays}})
+    assert plan.conflict is None
+    seed = next(task for task in plan.tasks if task.plays("sowing"))
+    cover = first(plan, "cover")
+    assert (cover.start, cover.end) == (seed.start, seed.end)
+
+
+@pytest.mark.parametrize("task", ["seed", "cover"])
+@pytest.mark.parametrize("to", [date(2027, 9, 10), date(2027, 9, 13), date(2027, 9, 12)])
+def test_seed_and_its_cover_move_together(task: str, to: date) -> None:
+    """Moved by hand to a Friday, a Monday or a Sunday, the one takes the other with it; nothing
+    that follows the seed is left before it."""
+    before = plan_of(SLOPE)
+    moved = JournalEntry(number=1, at=TODAY, kind="moved", task=task, to=to)
+    if task == "cover" and to.weekday() < 5:
+        return  # the seed itself is sown on days of work alone
+    plan = plan_of(SLOPE, journal=(moved,), previous=before)
+    seed, cover = first(plan, "seed"), first(plan, "cover")
+    assert seed.start == cover.start == to
+    assert first(plan, "roll").start == to
+    assert first(plan, "starter_feed").start >= to
+
+
+def test_a_cover_that_is_late_is_still_to_be_done() -> None:
+    """Seed that was sown stays sown; a cover not laid with it has the next day there is."""
+    before = plan_of(SLOPE)
+    sown = first(before, "seed").start
+    journal = (
+        JournalEntry(number=1, at=TODAY, kind="done", task="seed", on=sown),
+        JournalEntry(number=2, at=TODAY, kind="not_done", task="cover"),
+    )
+    now = TODAY.replace(year=sown.year, month=sown.month, day=sown.day) + timedelta(2)
+    plan = plan_of(SLOPE, journal=journal, previous=before, now=now)
+    assert plan.conflict is None
+    assert first(plan, "cover").start >= now.date()
