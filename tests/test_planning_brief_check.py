@@ -41,16 +41,3 @@ def test_a_brief_that_asks_for_nothing_is_sent_back() -> None:
     assert intents() == intents(lows) == intents(level, deep) == []
     seeded = brief_of(level)
     assert [fault.where for fault in check_brief(seeded, load_book())] == []
-
-
-def test_seed_that_must_be_kept_wet_needs_water() -> None:
-    """Seed that rests until spring, and leveling alone, do not."""
-    for intent, faults in (
-        ("overseed", ["water.possible"]),
-        ("renovate", ["water.possible"]),
-        ("patch", ["water.possible"]),
-        ("dormant", []),
-        ("none", []),
-    ):
-        brief = brief_of({"seeding": {"intent": intent}, "water": {"possible": False}})
-        assert [fault.where for fault in check_brief(brief, load_book())] == faults, intent

@@ -26,7 +26,8 @@ def test_what_is_sharp_waits_until_seedlings_are_past_it(begins: int) -> None:
     start = date.fromordinal(setting.first_day) + timedelta(begins)
     sow = replace(campaign.sow_window, start=start, end=start + timedelta(5), best=start)
     drafts = amendments(setting, replace(campaign, sow_window=sow))
-    assert {draft.id for draft in drafts} >= {"amend.iron", "amend.sulfur.1"}
+    drafts = [draft for draft in drafts if draft.id.startswith("amend.sulfur")]
+    assert "amend.sulfur.1" in {draft.id for draft in drafts}
     quiet = start.toordinal() - 28, start.toordinal() + 5 + 60
     for draft in drafts:
         assert draft.window is not None and draft.ideal is not None

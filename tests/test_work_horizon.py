@@ -132,7 +132,7 @@ def test_dormant_seed_is_leveled_ahead_of_as_far_as_there_are_days() -> None:
     assert any(item.operation == "topdress" for item in plan.handover)
     late = plan_of(fargo, {"season": {"from": date(2027, 8, 28)}}, options=False)
     assert kind(late, "dormant_seed") and not kind(late, "topdress")
-    assert any("too few days left" in told(line) for line in late.assumptions)
+    assert any("too few days left" in told(note.text) for note in late.ranked if note.told_first)
 
 
 DESERT: dict[str, Any] = {

@@ -88,10 +88,11 @@ def test_passes_share_a_load_while_it_keeps() -> None:
     room = STORED - RESERVE - 7
     session, spacing = session_of(SETTING, 5), room // 2
     one_day = dict.fromkeys(range(1, 6), 1)
-    assert _together(SETTING, session, one_day, spacing) == [(1, 2, 3), (4, 5)]
-    assert _together(SETTING, session, one_day, room) == [(1, 2), (3, 4), (5,)]
-    assert _together(SETTING, session, one_day, room + 1) == [(1,), (2,), (3,), (4,), (5,)]
-    assert _together(SETTING, session, {**one_day, 2: 3}, spacing) == [(1,), (2,), (3, 4, 5)]
+    whole = dict.fromkeys(range(1, 6), 1.0)
+    assert _together(SETTING, session, one_day, spacing, whole) == [(1, 2, 3), (4, 5)]
+    assert _together(SETTING, session, one_day, room, whole) == [(1, 2), (3, 4), (5,)]
+    assert _together(SETTING, session, one_day, room + 1, whole) == [(1,), (2,), (3,), (4,), (5,)]
+    assert _together(SETTING, session, {**one_day, 2: 3}, spacing, whole) == [(1,), (2,), (3, 4, 5)]
 
 
 def test_soil_of_lifts_lies_until_it_is_used() -> None:
@@ -106,5 +107,7 @@ def test_soil_of_lifts_lies_until_it_is_used() -> None:
         )
     )
     session = session_of(bare, 3)
-    assert _together(bare, session, dict.fromkeys((1, 2, 3), 4), 90) == [(1, 2, 3)]
+    assert _together(
+        bare, session, dict.fromkeys((1, 2, 3), 4), 90, dict.fromkeys((1, 2, 3), 9.0)
+    ) == [(1, 2, 3)]
     assert timedelta(90).days > STORED

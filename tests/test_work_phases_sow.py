@@ -12,7 +12,6 @@ from told import told
 from turfplan.phrases import slopes
 from turfplan.phrases import sow as phrases
 from turfplan.work.campaigns import campaigns
-from turfplan.work.emergence import emergence
 from turfplan.work.phases.sow import _deadline, _form, nothing_sown, sow, sown_share
 
 
@@ -68,19 +67,6 @@ def test_seed_on_a_slope_is_covered_and_pegged(
     assert ("cover" in drafts) is covered
     if covered:
         assert (drafts["cover"].how == (slopes.pegged_mat(),)) is pegged
-
-
-@pytest.mark.parametrize("grass", ["tall_fescue", "perennial_ryegrass", "kentucky_bluegrass"])
-def test_seed_is_looked_for_two_days_after_the_last_should_be_up(grass: str) -> None:
-    """Counted from its sowing; on light soil it is rolled on the day itself."""
-    setting = setting_of(brief_of({"lawn": {"grass": grass, "soil": "sandy loam"}}))
-    campaign = campaigns(setting)[0][0]
-    up = emergence(setting, campaign)
-    assert up is not None
-    drafts = {draft.id: draft for draft in sow(setting, campaign)}
-    look = drafts["inspect.germination"]
-    assert (look.anchor, look.offset) == ("overseed", up.last + 2)
-    assert (drafts["roll"].anchor, drafts["roll"].offset) == ("overseed", 0)
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ import pytest
 
 import water_cases as cases
 from turfplan.message import as_written
-from turfplan.work.watering.bounds import part_fits
+from turfplan.work.watering.bounds import Watered, part_fits
 from turfplan.work.watering.intake import Intake
 from turfplan.work.watering.request import WateredGround, ground_of
 from turfplan.work.watering.run_times import WateringZone, applied_mm
@@ -74,7 +74,8 @@ def test_rooted_grass_is_watered_twice_a_day_at_most(name: StageName, most: int)
     runs, cautions = season_runs(dry, [stage])
     assert len({run.start_time for run in runs}) == most
     assert {run.minutes for run in runs} == {1}
-    told = {part_fits("ground", stage.title, part / 10) for part in range(1, 10)}
+    what: Watered = "young" if name == "germination" else "grass"
+    told = {part_fits("ground", stage.title, part / 10, what) for part in range(1, 10)}
     assert told & set(cautions)
 
 

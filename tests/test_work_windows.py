@@ -312,4 +312,4 @@ def test_who_says_nothing_has_the_habit_of_the_region(
 ) -> None:
     """The brief decides where it speaks, else the region's overlay, else it is a no."""
     policy = WindowPolicy(late_nitrogen=asked)
-    assert _policy(load_book(region), policy, "late_nitrogen") is given
+    assert _policy(load_book(region), policy, "late_nitrogen", unsaid=False) is given
