@@ -397,6 +397,11 @@ def _delivered_late() -> Made:
     return thin.moved("delivery.1", day).line("mix", deliver_by=day)
 
 
+@breaks("lifted_without_soil")
+def _nothing_to_fill_with() -> Made:
+    return made("pacific-northwest").freed("delivery.lifting").without("delivery.lifting")
+
+
 @breaks("line_delivered_before_ordered")
 def _seed_ordered_late() -> Made:
     cool = made("cool-overseed")

@@ -1,5 +1,6 @@
 """What is bought, beside figures reckoned by hand in the units of the trade."""
 
+import itertools
 from dataclasses import replace
 from datetime import date
 
@@ -7,6 +8,7 @@ import pytest
 
 from planning import plan_of
 from test_planning_amounts import SAND, YD3, setting
+from tiers import sampled_pairs
 from told import all_told, told
 from turfplan.message import Message, as_written
 from turfplan.planning.bagged_goods import small_orders
@@ -77,14 +79,67 @@ def test_loads_keep_to_the_truck() -> None:
 
 
 def test_hollows_have_soil_of_their_own() -> None:
-    """1.01 yd3 are sold as 1.25 for the filling, ordered with the first load if there is one."""
+    """1.01 yd3 are sold as 1.25 for the filling, with an order and a delivery beside the mix's; the
+    supplier is asked for the lawn's own soil and a pH that its grass bears, the gate is watched.
+    """
     flat = setting()
     lawn = replace(flat, levelling=replace(flat.levelling, lift_share=0.05, lift_depth_mm=60.0))
     volumes = replace(VOLUMES, lift_m3=1.01 * YD3)
     soil = material_orders(lawn, TWO_LOADS, SAND, volumes)[-1]
     assert (soil.item, soil.value / YD3) == ("topsoil", pytest.approx(1.25))
-    assert (soil.order_task, soil.deliver_task) == ("order_material.1", "lift_and_fill")
-    assert material_orders(lawn, (), SAND, volumes)[0].order_task is None
+    assert (soil.order_task, soil.deliver_task) == ("order_material.lifting", "delivery.lifting")
+    asked = " ".join(map(told, soil.questions))
+    assert "the lawn's own soil, clay loam" in asked and "Tall fescue is at home" in asked
+    assert "6 and 7.5" in asked and soil.acceptance and soil.loads
+    little = material_orders(lawn, (), SAND, replace(VOLUMES, lift_m3=0.2 * YD3))[0]
+    assert little.order_task is None and little.in_bags and not little.loads
+
+
+HOLLOWS_IN = {
+    "Durban": {
+        "lawn": {"area": "600 m2", "grass": "bermuda_common", "soil": "sand", "thatch": "15 mm"},
+        "place": {"postal_code": None, "latitude": -29.83, "longitude": 30.98, "country": "ZA"},
+    },
+    "Baton Rouge": {
+        "lawn": {"area": "6000 ft2", "grass": "centipede", "soil": "silt loam"},
+        "place": {"postal_code": "70808", "state": "LA"},
+    },
+    "Seattle": {
+        "lawn": {"area": "240 m2", "grass": "perennial_ryegrass", "soil": "loam"},
+        "place": {"postal_code": "98115", "state": "WA"},
+    },
+}
+
+
+@pytest.mark.parametrize(
+    ("home", "deep_mm", "shallow_mm", "share"),
+    sampled_pairs(
+        itertools.product(HOLLOWS_IN, (40, 60, 90), (12, 15, 18, 19, 22, 30), (0.05, 0.15)),
+        ("Durban", 60, 18, 0.15),
+        ("Baton Rouge", 60, 18, 0.15),
+        ("Seattle", 90, 30, 0.05),
+    ),
+)
+def test_hollows_of_two_depths_have_their_orders(
+    home: str, deep_mm: int, shallow_mm: int, share: float
+) -> None:
+    """Whatever hollows are asked for, the judge finds nothing; soil for lifted ones is ordered,
+    brought and paid attention to at the gate like the mix, before the turf is cut.
+    """
+    lows = [
+        {"depth": f"{deep_mm} mm", "share": 0.04},
+        {"depth": f"{shallow_mm} mm", "share": share},
+    ]
+    leveling = {"leveling": {"depth": None, "lows": lows}, "seeding": {"intent": "none"}}
+    plan = plan_of(HOLLOWS_IN[home], leveling)
+    tasks = {task.id: task for task in plan.tasks}
+    soil = [line for line in plan.order if line.item == "topsoil" and line.acceptance]
+    lifted = tasks.get("lift_and_fill")
+    assert (lifted is None) == (not soil) and len(soil) <= 1
+    if lifted is not None:
+        brought = tasks["delivery.lifting"]
+        assert soil[0].deliver_by == brought.start <= lifted.start and soil[0].questions
+        assert not soil[0].loads or tasks["order_material.lifting"].start == soil[0].order_by
 
 
 def test_a_shortage_is_a_line_of_its_own() -> None:

@@ -3,6 +3,7 @@
 import math
 from collections import defaultdict
 from collections.abc import Iterator
+from datetime import date
 
 from turfplan.audit.case import Case
 from turfplan.audit.deliveries import BULK
@@ -30,18 +31,25 @@ def deliveries_as_ordered(case: Case) -> Iterator[Fault]:
     for role in ("ordering", "delivery"):
         for task in case.to_do("ordering" if role == "ordering" else "delivery"):
             for amount in task.amounts:
-                days = (
-                    (line.order_by if role == "ordering" else line.deliver_by, line.value)
-                    for line in case.plan.order
-                    if line.item in BULK
-                )
-                values = [value for day, value in days if day == task.start]
-                # An order asks for several deliveries at once.
-                values += [sum(values)] if values and role == "ordering" else []
+                values = _asked_on(case, task.start, ordering=role == "ordering")
                 if values and not any(
                     math.isclose(amount.value, value, rel_tol=SHARE) for value in values
                 ):
                     yield fault("load_differs", task, volume_m3=amount.value, line_m3=values[0])
+
+
+def _asked_on(case: Case, day: date, *, ordering: bool) -> list[float]:
+    """What lines of the order say of a day, m3; an order asks for several deliveries at once."""
+    values: list[float] = []
+    for item in BULK:
+        own = [
+            line.value
+            for line in case.plan.order
+            if line.item == item and day == (line.order_by if ordering else line.deliver_by)
+        ]
+        values += own
+        values += [sum(own)] if ordering and len(own) > 1 else []
+    return values
 
 
 def mix_covers_passes(case: Case) -> Iterator[Fault]:

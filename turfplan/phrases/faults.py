@@ -165,6 +165,11 @@ def lifted_after_pass(*, day: Day, pass_day: Day) -> Message:
     return Message("faults.lifted_after_pass", (("day", day), ("pass_day", pass_day)))
 
 
+def lifted_without_soil(*, day: Day) -> Message:
+    """hollows are lifted on {day}, and nothing brings soil for them"""
+    return Message("faults.lifted_without_soil", (("day", day),))
+
+
 def fittings_after_pass(*, day: Day, pass_day: Day) -> Message:
     """fittings are raised until {day}, after the pass of {pass_day}"""
     return Message("faults.fittings_after_pass", (("day", day), ("pass_day", pass_day)))

@@ -82,6 +82,20 @@ def soil_reason(*, share: Number, depth: Quantity) -> Message:
     return Message("order.soil.reason", (("share", share), ("depth", depth)))
 
 
+def soil_ask_texture(*, soil: Message) -> Message:
+    """Which texture is it? It should be that of the lawn's own soil, {soil}; a loam is next best,
+    and no subsoil.
+    """
+    return Message("order.soil.ask_texture", (("soil", soil),))
+
+
+def soil_ask_ph(*, grass: Message, least: Number, most: Number) -> Message:
+    """Which pH does it have? {grass:capital} is at home between {least} and {most}; a soil beyond
+    that is no match, however alike it looks.
+    """
+    return Message("order.soil.ask_ph", (("grass", grass), ("least", least), ("most", most)))
+
+
 def bulk(*, volume: Quantity, weight: Quantity) -> Message:
     """{volume} (about {weight})"""
     return Message("order.bulk", (("volume", volume), ("weight", weight)))

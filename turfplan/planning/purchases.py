@@ -4,8 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
+from typing import Final
 
-from turfplan.book.words import book_message, book_messages
+from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Message, Number, Quantity, length_mm, listed, said, sentences
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import order as phrases
@@ -15,8 +16,9 @@ from turfplan.planning.stock import Stock
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart
 from turfplan.units import us_twin
-from turfplan.work.bags import Bags, bags_of, least_bulk_m3
+from turfplan.work.bags import Bags, bags_of, in_bags, least_bulk_m3
 from turfplan.work.drafts import Load
+from turfplan.work.feeding.lime_need import ph_range
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import (
     Mixture,
@@ -26,9 +28,11 @@ from turfplan.work.material_amounts import (
     truck_loads_m3,
 )
 from turfplan.work.mix_choice import MixChoice
+from turfplan.work.phases.receive import LIFTING
 from turfplan.work.season import FillVolumes
 
 EMPTY = Stock()
+SOIL: Final = "topsoil"
 # A mix of so many parts fits into a title by its name: one of the book, or the owner's own.
 PARTS_IN_TITLE = {"own": 2}
 
@@ -80,7 +84,7 @@ def material_orders(
         )
         lines.append(_mix_line(setting, mix, load, wanted))
     if setting.levelling.lift_share:
-        lines.append(_soil_line(setting, volumes.lift_m3, loads))
+        lines.append(_soil_line(setting, volumes.lift_m3))
     return lines
 
 
@@ -222,39 +226,56 @@ def _bulk(volume_m3: float, mass_kg: float, loads_m3: tuple[float, ...]) -> Mess
     return phrases.bulk_loads(n=len(loads_m3), volume=volume, weight=weight, each=part(loads_m3[0]))
 
 
-def _soil_line(setting: ResolvedLawn, loose_m3: float, loads: Sequence[Load]) -> Bought:
-    """The soil of the hollows, ordered with the first load of mix; a little of it in bags."""
-    own, asked = {"topsoil": 1.0}, setting.brief.delivery.form
-    bags, in_bags = bags_of(setting, own, loose_m3), False
+def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
+    """The soil of the hollows, with its own order and delivery; a little of it in bags."""
+    own = {SOIL: 1.0}
+    density = densities(setting)[SOIL]
     trucks: tuple[float, ...] = ()
-    if asked == "bags" or (asked is None and loose_m3 < least_bulk_m3(setting)):
-        volume, in_bags = bags["topsoil"].volume_m3, True
-        mass_kg = volume * densities(setting)["topsoil"]
-        text = _in_bags(setting, bags, mass_kg)
+    fetched = in_bags(setting, loose_m3)
+    if fetched:
+        bags = bags_of(setting, own, loose_m3)
+        volume = bags[SOIL].volume_m3
+        text = _in_bags(setting, bags, volume * density)
     else:
         volume = sold_volume_m3(max(loose_m3, least_bulk_m3(setting)), setting.system)
         trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
-        mass_kg = volume * densities(setting)["topsoil"]
-        text = _bulk(volume, mass_kg, trucks)
-    with_mix = bool(loads) and not loads[0].bags and not in_bags
+        text = _bulk(volume, volume * density, trucks)
     return Bought(
-        "topsoil",
+        SOIL,
         phrases.name_own_soil(),
         volume,
         "m3",
-        _parts(Mixture(volume, {"topsoil": volume}, mass_kg), own),
+        _parts(Mixture(volume, {SOIL: volume}, volume * density), own),
         trucks,
         phrases.soil_reason(
             share=Number(setting.levelling.lift_share, "percent"),
             depth=length_mm(setting.levelling.lift_depth_mm),
         ),
         text,
-        "order_material.1" if with_mix else None,
-        "lift_and_fill",
+        None if fetched else f"order_material.{LIFTING}",
+        f"delivery.{LIFTING}",
+        _asked_of_soil(setting),
+        _OF_FILL["acceptance"],
         facts=("topdress.settle_deep",),
-        short_name=phrases.name_mix(),
-        in_bags=in_bags,
+        in_bags=fetched,
     )
+
+
+def _asked_of_soil(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is asked of soil that goes under living turf: that it is like the lawn's own, and that
+    its pH is one that the grass bears."""
+    brief, book = setting.brief, setting.book
+    goal = book.fact(ph_range(setting.turf.species.id))
+    bears = phrases.soil_ask_ph(
+        grass=grass_name(book, setting.turf.species.id),
+        least=Number(goal.low_si, "trimmed"),
+        most=Number(goal.high_si, "trimmed"),
+    )
+    source, texture, *others = _OF_FILL["questions"]
+    if brief.lawn.soil is not None and not book.soils[setting.plot.soil].beyond:
+        name = book_message(book, f"soils.{setting.plot.soil}.name")
+        texture = phrases.soil_ask_texture(soil=name)
+    return source, texture, bears, *others
 
 
 def order_lines(

@@ -217,6 +217,8 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "feed_nitrogen": ("planted", "seedlings", "late"),
     "lime": ("fresh",),
     "mow_low": ("seedbed",),
+    "order_material": ("lifting",),
+    "delivery": ("lifting",),
 }
 
 
