@@ -21,7 +21,7 @@ from turfplan.planning.purchases import (
 )
 from turfplan.planning.stock import Stock
 from turfplan.records.plan_task import Amount
-from turfplan.units import System
+from turfplan.units import System, read_as
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.season import FillVolumes
 
@@ -150,7 +150,9 @@ def test_a_shortage_is_a_line_of_its_own() -> None:
 
 
 def test_bags_are_sold_whole() -> None:
-    """20.2 lb of seed are 21 lb, and held back is no order; sod and product stand as they are."""
+    """20.2 lb of seed are 21 lb, and held back is no order; sod stands as it is; the fertilizer at
+    hand is not bought again.
+    """
     amounts = (
         Amount.of("seed", 20.2 * LB, "kg", "Why."),
         Amount.of("seed held back", 2.02 * LB, "kg", "Why."),
@@ -159,9 +161,9 @@ def test_bags_are_sold_whole() -> None:
     )
     draft = Draft("overseed", "overseed", "seed", "", 1, amounts=amounts)
     found = {line.item: line for line in small_orders(setting(), {"overseed": draft})}
-    assert set(found) == {"seed", "sod", "fertilizer"}
+    assert set(found) == {"seed", "sod"}
     assert found["seed"].value == pytest.approx(21 * LB) and told(found["seed"].text) == "21 lb"
-    assert found["sod"].value == 100.3 and found["fertilizer"].value == 10.123
+    assert found["sod"].value == 100.3
     assert found["seed"].questions and not found["sod"].questions
     assert all(
         line.deliver_task == "overseed" and line.order_task is None for line in found.values()
@@ -226,7 +228,6 @@ def bought(item: str, value: float, unit: str) -> Bought:
         ("sprigs", 1250, "pieces", "tall fescue sprigs", "1,250 pieces"),
         ("straw", 5, "bales", "weed-free straw", "5 bales"),
         ("lime", 9.0, "kg", "ground limestone", "20 lb"),
-        ("product", 9.0, "kg", "fertilizer for plant", "20 lb"),
     ],
 )
 def test_what_comes_in_bags_has_a_name(
@@ -281,3 +282,30 @@ def test_a_quoted_load_reaches_four_times_as_deep_on_a_quarter_of_the_lawn() -> 
         for plan in (whole, part)
     ]
     assert "1/8 in over 5,000 ft²" in words[0] and "7/8 in over 1,250 ft²" in words[1]
+
+
+def test_fertilizer_at_hand_is_taken_and_not_ordered() -> None:
+    """Each feeding tells what it takes of the bag, the plan what all of them take; none is bought."""
+    plan = plan_of({"feeding": {"analysis": "24-0-6"}})
+    taken = [a.value for t in plan.tasks for a in t.amounts if a.item == "product"]
+    assert len(taken) > 2 and not [line for line in plan.order if line.item == "fertilizer"]
+    (told_of_bag,) = [c for c in all_told(plan.cautions) if "24-0-6" in c]
+    measure = read_as(sum(taken), "mass", System.US, "up")
+    assert measure.text in told_of_bag and "buy only what is missing" in told_of_bag
+
+
+def test_a_bag_that_may_not_be_used_is_said_once() -> None:
+    """16-4-8 without a test: no feeding is reckoned with it, one note says why, and one line of the
+    order asks for the nitrogen of all feedings in another product.
+    """
+    plan = plan_of({"feeding": {"analysis": "16-4-8"}})
+    amounts = [a for t in plan.tasks for a in t.amounts]
+    assert not [a for a in amounts if a.item in ("product", "phosphate")]
+    said = [c for c in all_told(plan.cautions) if "16-4-8" in c]
+    assert len(said) == 1 and "is not used" in said[0]
+    assert not any("16-4-8" in c for t in plan.tasks for c in all_told(t.cautions))
+    (line,) = [line for line in plan.order if line.item == "fertilizer"]
+    nitrogen = sum(a.value for a in amounts if a.item == "nitrogen_total")
+    assert 0 <= line.value - nitrogen < LB and "middle number is 0" in told(line.name)
+    fed = [t.start for t in plan.tasks for a in t.amounts if a.item == "nitrogen_total"]
+    assert line.deliver_by == min(fed)

@@ -21,7 +21,6 @@ BOUGHT_AS = {
     "sulfur": "sulfur",
     "iron sulfate": "iron sulfate",
     "gypsum": "gypsum",
-    "product": "fertilizer",
 }
 
 
@@ -67,7 +66,10 @@ def mix_covers_passes(case: Case) -> Iterator[Fault]:
 
 
 def goods_cover_tasks(case: Case) -> Iterator[Fault]:
-    """Seed, plants, straw, lime and fertilizer of the order cover what the open tasks take."""
+    """Seed, plants, straw and lime of the order cover what the open tasks take.
+
+    Fertilizer at hand is not bought.
+    """
     needed: dict[str, float] = defaultdict(float)
     for task in case.open:
         for amount in task.amounts:

@@ -188,9 +188,21 @@ def name_gypsum() -> Message:
     return Message("order.name.gypsum")
 
 
-def name_fertilizer(*, task: str) -> Message:
-    """fertilizer for {task}"""
-    return Message("order.name.fertilizer", (("task", task),))
+def name_nitrogen() -> Message:
+    """nitrogen, in a fertilizer whose middle number is 0"""
+    return Message("order.name.nitrogen")
+
+
+def nitrogen_reason(*, n: int) -> Message:
+    """What is at hand may not be used: for {n} feedings. The mass is that of the nitrogen; divide
+    it by the first number of the bag for that of the product.
+    """
+    return Message("order.nitrogen.reason", (("n", n),))
+
+
+def nitrogen_ask_slow(*, share: Number) -> Message:
+    """Is {share} or more of the nitrogen slowly released?"""
+    return Message("order.nitrogen.ask_slow", (("share", share),))
 
 
 def seed_ask_tag() -> Message:

@@ -1,6 +1,6 @@
 """What is bought in bags and trays: seed by its grasses and places, plants, straw, lime, feed."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from turfplan.book.words import book_message, grass_name
@@ -18,7 +18,10 @@ from turfplan.work.seed_mix import seed_name
 
 
 def small_orders(setting: ResolvedLawn, drafts: Mapping[str, Draft]) -> list[Bought]:
-    """Seed, plants, straw, starter and feed: what comes in bags and trays."""
+    """Seed, plants, straw and what corrects the soil: what comes in bags and trays.
+
+    The fertilizer at hand is not bought again.
+    """
     return [
         line
         for draft in drafts.values()
@@ -50,6 +53,21 @@ def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought
     return lines
 
 
+def fertilizer_order(setting: ResolvedLawn, feeds: Sequence[Draft]) -> list[Bought]:
+    """The nitrogen of feedings, the earliest first, in place of a bag at hand that is not used."""
+    amounts = [a for draft in feeds for a in draft.amounts if a.item == "nitrogen_total"]
+    if not amounts:
+        return []
+    reason = phrases.nitrogen_reason(n=len(amounts))
+    whole = Amount.of("nitrogen_total", sum(a.value for a in amounts), "kg", reason).model_copy(
+        update={"facts": amounts[0].facts}
+    )
+    slow = Number(setting.book.si("feeding.slow_share"), "percent")
+    sold = _sold(whole, setting.system)
+    ask = (phrases.nitrogen_ask_slow(share=slow),)
+    return [_line_of("fertilizer", phrases.name_nitrogen(), whole, sold, feeds[0].id, ask)]
+
+
 def _grass_parts(line: Bought, shares: Mapping[str, float]) -> tuple[OrderPart, ...]:
     """The grasses of a seed mixture by weight."""
     parts = []
@@ -76,10 +94,6 @@ def _small_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bough
 
 def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | None:
     """The line of an amount that is bought by itself; None for what is not."""
-    if amount.item == "product":
-        return _line_of(
-            "fertilizer", phrases.name_fertilizer(task=task), amount, amount.value, task
-        )
     bagged = _bagged(setting).get(amount.item)
     if bagged is None:
         return None

@@ -14,7 +14,7 @@ from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
-from turfplan.planning.feeding import feeder_for, feeding_warnings
+from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told
 from turfplan.planning.history import forecast_reasons, read_history, still_missing_mm
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
@@ -208,7 +208,7 @@ def _filled(
     )
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
-    cautions = (*shell.cautions, *warnings, *about_water)
+    cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))
     filled = {
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
         "tasks": tasks,

@@ -18,9 +18,14 @@ from turfplan.planning.amounts import (
     seed_amounts,
     straw_amounts,
 )
-from turfplan.planning.bagged_goods import small_orders
+from turfplan.planning.bagged_goods import fertilizer_order, small_orders
 from turfplan.planning.candidates import Candidate
-from turfplan.planning.feeding import amounts_of_feed, amounts_of_lime, amounts_worked_in
+from turfplan.planning.feeding import (
+    amounts_of_feed,
+    amounts_of_lime,
+    amounts_worked_in,
+    bag_used,
+)
 from turfplan.planning.load_reasons import part
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.reasons import days_off_alone, reasons, wish_earlier, wish_later
@@ -60,7 +65,11 @@ def with_amounts(
         drafts[draft.id] = draft
     bought = [
         line
-        for line in orders + small_orders(setting, drafts)
+        for line in (
+            *orders,
+            *small_orders(setting, drafts),
+            *_fertilizer(setting, candidate, drafts, stock),
+        )
         if line.deliver_task not in stock.settled
     ]
     coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
@@ -68,6 +77,23 @@ def with_amounts(
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     return drafts, [line for line in bought if line.value > 0]
+
+
+def _fertilizer(
+    setting: ResolvedLawn, candidate: Candidate, drafts: Mapping[str, Draft], stock: Stock
+) -> list[Bought]:
+    """What is bought for the open feedings where a bag is at hand that may not be used."""
+    feeding, at_hand = candidate.feeding, setting.brief.feeding.analysis
+    if at_hand is None or bag_used(setting, feeding) is not None:
+        return []
+    days = candidate.dated.schedule.days
+    fed = [d for d in drafts.values() if d.id not in stock.settled and _is_fed(setting, d)]
+    return fertilizer_order(setting, sorted(fed, key=lambda d: days[d.start_node]))
+
+
+def _is_fed(setting: ResolvedLawn, draft: Draft) -> bool:
+    roles = setting.book.operations[draft.operation].roles
+    return "feeding" in roles or "starter" in roles
 
 
 def _title_of_bags(line: Bought) -> Message:

@@ -92,6 +92,11 @@ class FeedingPlan:
     starter_days: Allowed | None = None
     fresh_ground: bool = False
 
+    @property
+    def phosphate_g_m2(self) -> float:
+        """The phosphate that test and law ask for."""
+        return self.phosphorus.rate_g_m2 if self.phosphorus else 0.0
+
     def potash_g_m2(self, key: str) -> float:
         """The potash that goes on with a feeding: half of the year's with each of the first two.
 
