@@ -285,7 +285,7 @@ def test_a_quoted_load_reaches_four_times_as_deep_on_a_quarter_of_the_lawn() -> 
 
 
 def test_fertilizer_at_hand_is_taken_and_not_ordered() -> None:
-    """Each feeding tells what it takes of the bag, the plan what all of them take; none is bought."""
+    """Feedings tell what they take of the bag, the plan the sum; none is bought."""
     plan = plan_of({"feeding": {"analysis": "24-0-6"}})
     taken = [a.value for t in plan.tasks for a in t.amounts if a.item == "product"]
     assert len(taken) > 2 and not [line for line in plan.order if line.item == "fertilizer"]
