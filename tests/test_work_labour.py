@@ -62,3 +62,42 @@ def test_a_machine_without_work_is_answered(machine: str, lawn: dict[str, object
     plan = plan_of(lawn, {"work": {"machines": [machine]}})
     (line,) = [told(a) for a in plan.assumptions if "quicker with" in told(a)]
     assert machine in line
+
+
+PERTH = {
+    "lawn": {
+        "area": "735 m2",
+        "grass": "bermuda_hybrid",
+        "soil": "sandy loam",
+        "condition": "bare",
+    },
+    "place": {"postal_code": None, "latitude": -31.95, "longitude": 115.86, "country": "AU"},
+    "leveling": {"depth": "0 in"},
+}
+
+
+@pytest.mark.parametrize(
+    ("form", "least_h", "most_h"), [("sod", 25, 45), ("plugs", 50, 75), ("sprigs", 18, 30)]
+)
+def test_plants_take_the_hours_of_their_kind(form: str, least_h: float, most_h: float) -> None:
+    """735 m² of sod take one person who does it for the first time most of a working week; 7,911
+    plugs a foot apart half a minute each, sprigs in furrows less than half of that.
+    """
+    asked = {"seeding": {"intent": "plant", "form": form}, "work": {"people": 1}}
+    plan = plan_of(PERTH, asked)
+    task = first(plan, "plant")
+    assert least_h < task.person_hours < most_h
+    assert task.duration_days >= task.person_hours / 6 - 1e-9
+    assert any("working days with 1 at work" in told(caution) for caution in task.cautions)
+
+
+def test_sod_comes_by_the_days_work() -> None:
+    """Where laying takes several days, each has its strip and its own delivery; one day has all."""
+    sod = {"seeding": {"intent": "plant", "form": "sod"}, "work": {"people": 2}}
+    long, short = plan_of(PERTH, sod), plan_of(PERTH, sod, {"lawn": {"area": "60 m2"}})
+    for plan, several in ((long, True), (short, False)):
+        task = first(plan, "plant")
+        (line,) = [line for line in plan.order if line.item == "sod"]
+        assert (task.duration_days > 1) is several
+        assert ("strips, one a day" in " ".join(map(told, task.how))) is several
+        assert (f"{task.duration_days} deliveries" in told(line.reason)) is several

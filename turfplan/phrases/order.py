@@ -168,6 +168,13 @@ def name_sprigs(*, grass: Message) -> Message:
     return Message("order.name.sprigs", (("grass", grass),))
 
 
+def sod_by_day(*, days: int, area: Quantity) -> Message:
+    """Ask for {days} deliveries, about {area} on the morning of each day of laying: cut sod keeps a
+    day.
+    """
+    return Message("order.sod_by_day", (("days", days), ("area", area)))
+
+
 def name_lime() -> Message:
     """ground limestone"""
     return Message("order.name.lime")

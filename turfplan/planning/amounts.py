@@ -19,7 +19,6 @@ from turfplan.records.book_names import (
     FactName,
     of_material,
     of_species,
-    option_of_species,
 )
 from turfplan.records.fact_names import SpeciesFact
 from turfplan.records.items import AmountItem
@@ -32,8 +31,9 @@ from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import removes_cores
 from turfplan.work.phases.sow import straw_area_m2
+from turfplan.work.plants import pieces_needed, planted_area_m2, spacing_of
 from turfplan.work.season import FillVolumes
-from turfplan.work.seed_amounts import bulk_seed_kg, plugs_needed, pure_live_share
+from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
 from turfplan.work.seed_mix import SownArea, rates_g_m2
 
 LITRES_IN_M3 = 1000.0
@@ -245,26 +245,19 @@ def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount
 
 def plant_amounts(setting: ResolvedLawn, draft: Draft) -> tuple[Amount, ...]:
     """Sod by area or plugs and sprigs by spacing."""
-    book = setting.book
     form = draft.form or "plugs"
-    # Living grass is planted where it is bare; bare ground, or a lawn made anew, all over.
-    share = 1.0 if setting.on_open_ground else book.si("planting.thin_share")
-    area_m2 = setting.plot.area_m2 * min(setting.sowing.share * share, draft.sown_share)
+    area_m2 = planted_area_m2(setting, draft.sown_share)
     planted = Quantity(area_m2, "area")
     if form == "sod":
-        area_m2 *= 1 + book.si("planting.sod_waste")
+        area_m2 *= 1 + setting.book.si("planting.sod_waste")
         why = phrases.sod(area=planted)
         return (
             Amount.of("sod", area_m2, "m2", why, ("planting.sod_waste", "planting.thin_share")),
         )
-    fact: FactName = (
-        book.known(option_of_species(setting.sowing.grass.id, "plug_spacing"))
-        or "planting.plug_spacing"
-    )
-    spacing_mm = setting.brief.seeding.spacing_mm or book.si(fact)
+    spacing_mm, fact = spacing_of(setting)
     why = phrases.plugs(spacing=length_mm(spacing_mm, kind="height"), area=planted)
     item: AmountItem = "sprigs" if form == "sprigs" else "plugs"
-    count = plugs_needed(area_m2, spacing_mm)
+    count = pieces_needed(setting, area_m2)
     return (Amount.of(item, count, "pieces", why, (fact, "planting.thin_share")),)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from turfplan.book.words import book_message, grass_name
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import Message, Number, Quantity, sentences
 from turfplan.phrases import order as phrases
 from turfplan.planning.amounts import seed_masses_kg
 from turfplan.planning.purchases import Bought
@@ -29,7 +29,7 @@ def small_orders(setting: ResolvedLawn, drafts: Mapping[str, Draft]) -> list[Bou
         for line in (
             _seed_lines(setting, amount, draft.id)
             if amount.item == "seed"
-            else _small_lines(setting, amount, draft.id)
+            else _small_lines(setting, amount, draft)
         )
     ]
 
@@ -86,10 +86,18 @@ def _grass_parts(line: Bought, shares: Mapping[str, float]) -> tuple[OrderPart, 
     return tuple(parts)
 
 
-def _small_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought]:
-    """What an amount of a task is bought as, where it is bought."""
-    line = _small_line(setting, amount, task)
-    return [] if line is None else [line]
+def _small_lines(setting: ResolvedLawn, amount: Amount, draft: Draft) -> list[Bought]:
+    """What an amount of a task is bought as, where it is bought; sod by the day's work."""
+    line = _small_line(setting, amount, draft.id)
+    if line is None:
+        return []
+    days = draft.duration_days
+    if line.item == "sod" and days > 1:
+        each = Quantity(amount.value / days, "area", "up")
+        line = replace(
+            line, reason=sentences(line.reason, phrases.sod_by_day(days=days, area=each))
+        )
+    return [line]
 
 
 def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | None:

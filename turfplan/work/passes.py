@@ -52,7 +52,7 @@ def _by_grass(
 
 
 def _grasses(setting: ResolvedLawn) -> tuple[str, ...]:
-    """The grasses that have to grow through a pass: the main one, those that count, of zones too."""
+    """The grasses that grow through a pass: the main one, those that count, those of zones."""
     own, stand = setting.turf.species.id, setting.turf.stand
     return tuple(dict.fromkeys((own, *stand, *setting.zone_grasses)))
 

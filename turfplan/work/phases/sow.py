@@ -1,5 +1,6 @@
 """Seeding or planting: what is sown when, how it is covered and pressed, when to look for it."""
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
@@ -14,9 +15,11 @@ from turfplan.records.book_names import PlantForm, of_species
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
+from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
+from turfplan.work.plants import planted_area_m2, planting_hours
 from turfplan.work.seed_mix import germination_days, seed_name, slowest
 from turfplan.work.watering.hose import kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
@@ -61,11 +64,11 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if setting.sowing.operation is None or window is None:
         return []
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    share, wanted = sown_share(setting, window), _wanted_share(setting)
     if window.operation == "plant":
-        sowing = _planting(setting, window, session)
+        sowing = _planting(setting, window, session, share)
     else:
         sowing = _sowing(setting, window, session)
-    share, wanted = sown_share(setting, window), _wanted_share(setting)
     if share < wanted:
         told = (*sowing.cautions, _part(setting, share))
         sowing = replace(sowing, sown_share=share, cautions=told)
@@ -181,10 +184,13 @@ def _look_for_seedlings(setting: ResolvedLawn, timing: Timing) -> Draft:
     )
 
 
-def _planting(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
-    """The planting of sod, plugs or sprigs on the window's best day."""
+def _planting(setting: ResolvedLawn, window: OpenDays, session: int, sown_share: float) -> Draft:
+    """The planting of sod, plugs or sprigs on the window's best day, `sown_share` of the lawn."""
     form = setting.brief.seeding.form or _form(setting)
     grass = grass_name(setting.book, setting.sowing.grass.id)
+    area_m2 = planted_area_m2(setting, sown_share)
+    hours = planting_hours(setting, form, area_m2)
+    days = working_days(setting, hours)
     draft = make(
         setting,
         "plant",
@@ -192,17 +198,32 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
         wording=Wording(
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
-            how=_laid(setting) if form == "sod" else None,
-            cautions=_of_past(setting),
+            how=_laid(setting, area_m2, days) if form == "sod" else None,
+            cautions=(*_of_past(setting), *_long_planting(setting, days)),
         ),
+        extent=Extent(area_m2, more_hours=hours),
     )
     return replace(draft, form=form)
 
 
-def _laid(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """How sod is laid; on a bank from its foot, across the slope, and pegged."""
+def _long_planting(setting: ResolvedLawn, days: int) -> tuple[Message, ...]:
+    """What to do where planting keeps the people at hand busy beyond a week-end."""
+    most = round(setting.book.si("work.pass_days_most"))
+    if days <= most:
+        return ()
+    people = setting.labour.people
+    needed = math.ceil(people * days / most)
+    return (phrases.long_planting(days=days, people=people, needed=needed, most=most),)
+
+
+def _laid(setting: ResolvedLawn, area_m2: float, days: int) -> tuple[Message, ...]:
+    """How sod is laid: by the day, where it takes several; on a bank from its foot, across the
+    slope, and pegged.
+    """
+    by_day = (phrases.sod_by_day(days=days, area=Quantity(area_m2 / days, "area")),)
     steep = (setting.brief.site.slope_percent or 0) / 100 >= setting.book.si("site.slope_cover")
     return (
+        *(by_day if days > 1 else ()),
         phrases.sod_ground(),
         phrases.sod_joints(),
         *((phrases.sod_bank(),) if steep else ()),
