@@ -242,6 +242,11 @@ def _holiday_at_work() -> Made:
     return replace(cool, plan=cool.plan.model_copy(update={"holidays": kept}))
 
 
+@breaks("day_too_full")
+def _too_much_for_a_day() -> Made:
+    return made("cool-overseed").to("raise_fittings", person_hours=99.0)
+
+
 @breaks("machine_on_quiet_day")
 def _noise() -> Made:
     cool = made("cool-overseed")

@@ -21,6 +21,7 @@ FaultKind = Literal[
     "work_on_holiday",
     "delivered_on_sunday",
     "machine_on_quiet_day",
+    "day_too_full",
     # order of work
     "before_what_it_hangs_on",
     "filled_before_cause",
@@ -131,6 +132,7 @@ FaultValue = str | int | float | date | DateInYear
 # fault is one of the program, in a first plan and in a later one.
 LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
     {
+        "day_too_full",
         "heap_too_old",
         "cut_too_old",
         "not_mown_low",

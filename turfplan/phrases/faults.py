@@ -77,6 +77,11 @@ def work_on_holiday(*, day: Day) -> Message:
     return Message("faults.work_on_holiday", (("day", day),))
 
 
+def day_too_full(*, day: Day, hours: Number, there: Number) -> Message:
+    """{day} holds {hours} hours of work, and {there} are at hand"""
+    return Message("faults.day_too_full", (("day", day), ("hours", hours), ("there", there)))
+
+
 def machine_on_quiet_day(*, day: Day) -> Message:
     """a machine is heard on {day}, a quiet day"""
     return Message("faults.machine_on_quiet_day", (("day", day),))

@@ -12,6 +12,7 @@ from turfplan.network import Conflict
 from turfplan.phrases import lawn as phrases
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
+from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
@@ -209,6 +210,7 @@ def _filled(
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
     cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))
+    cautions += told_overfull(setting, tasks)
     filled = {
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
         "tasks": tasks,
@@ -304,7 +306,9 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
     def dated(season: SeasonDraft) -> Dated | Conflict:
         return dated_without(lawn, season, lambda left: date_season(lawn, left))
 
-    return replace(comparison, best=fed(lawn, comparison.best, feeder, dated))
+    best = fed(lawn, comparison.best, feeder, dated)
+    lighter = unloaded(lawn, best.dated, dated)
+    return replace(comparison, best=replace(best, season=lighter.season, dated=lighter))
 
 
 def lawn_id_of(brief: Brief, climate: Climate, previous: Plan | None) -> str:
