@@ -2,7 +2,7 @@
 
 import pytest
 
-from planning import first, plan_of
+from planning import amount, first, plan_of
 from told import told
 from turfplan.files.reading.book import load_book
 
@@ -101,3 +101,20 @@ def test_sod_comes_by_the_days_work() -> None:
         assert (task.duration_days > 1) is several
         assert ("strips, one a day" in " ".join(map(told, task.how))) is several
         assert (f"{task.duration_days} deliveries" in told(line.reason)) is several
+
+
+def test_lifted_hollows_take_the_hours_of_their_soil() -> None:
+    """Twice as deep, the same turf is cut and relaid, and twice the soil is moved, at the pace of a
+    pass: 1.72 hours a cubic yard.
+    """
+
+    def lift(depth: str) -> tuple[float, float]:
+        lows = [{"depth": depth, "share": 0.05}]
+        plan = plan_of({"leveling": {"depth": None, "lows": lows}, "seeding": {"intent": "none"}})
+        task = first(plan, "lift_and_fill")
+        return task.person_hours, amount(task, "volume") / 0.764554857984
+
+    (shallow_h, shallow_yd3), (deep_h, deep_yd3) = lift("2.5 in"), lift("5 in")
+    assert deep_yd3 == pytest.approx(2 * shallow_yd3)
+    assert deep_h - shallow_h == pytest.approx(1.72 * (deep_yd3 - shallow_yd3), abs=0.02)
+    assert shallow_h > 1.72 * shallow_yd3 + 2
