@@ -86,7 +86,6 @@ def pass_amounts(
     loads, weight per area."""
     area = setting.plot.area_m2 * share
     load = mixture(draft.loose_m3, mix.parts, densities(setting))
-    barrow = setting.book.si("labour.barrow")
     told = phrases.pass_lift_depth if setting.on_open_ground else phrases.pass_depth
     depth = told(cap=_message(draft.words["cap"]))
     weighed = tuple(of_material(item, "density") for item in mix.parts)
@@ -100,19 +99,23 @@ def pass_amounts(
             ("topdress.settle_allowance",),
         ),
         Amount.of("weight", load.mass_kg, "kg", phrases.pass_weight(), weighed),
-        Amount.of(
-            "barrow loads",
-            counted(draft.loose_m3, barrow),
-            "loads",
-            phrases.pass_barrows(barrow=in_litres(barrow)),
-            ("labour.barrow",),
-        ),
+        *_barrow_loads(setting, draft.loose_m3),
     )
     if setting.system is not System.METRIC:
         return amounts
     # The trade in metric countries reads passes by weight.
     per_area = phrases.pass_weight_per_area()
     return (*amounts, Amount.of("weight per area", load.mass_kg / area, "kg/m2", per_area))
+
+
+def _barrow_loads(setting: ResolvedLawn, loose_m3: float) -> tuple[Amount, ...]:
+    """The barrows that a pass takes; none where a loader is at hand."""
+    if "loader" in setting.brief.work.machines:
+        return ()
+    barrow = setting.book.si("labour.barrow")
+    why = phrases.pass_barrows(barrow=in_litres(barrow))
+    loads = counted(loose_m3, barrow)
+    return (Amount.of("barrow loads", loads, "loads", why, ("labour.barrow",)),)
 
 
 def _pass_volume(setting: ResolvedLawn, draft: Draft, area_m2: float) -> Message:

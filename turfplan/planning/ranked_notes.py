@@ -103,6 +103,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked(
                 "safety",
                 "plan_cautions.by_hand",
+                "plan_cautions.by_loader",
                 "book.cautions.utilities",
                 "book.cautions.silica",
                 "book.cautions.machines",

@@ -264,7 +264,7 @@ def _jobs(
             cautions_above=words.value(listed(sorted(again), "every_and")),
             window=_window(task, words),
             hours=labour_text(task.person_hours, words),
-            fallback_day=near_text(task.fallback_day, words) if task.fallback_day else None,
+            fallback_day=_fallback(task, words),
             closed_note=_closed_note(task, words),
             continued=days[0] < monday,
             map=maps[task.id].key if task.id in maps else "",
@@ -273,7 +273,7 @@ def _jobs(
 
 def _when(task: Task, days: Sequence[date], words: Words) -> str:
     """First to last day, with the number of working days where not all between are worked."""
-    span = Days(days[0], days[-1], year=False)
+    span = Days(days[0], days[-1], year=days[0].year != days[-1].year)
     if task.closed is None and 1 < task.duration_days < len(days):
         return words.text(phrases.working_days(days=span, n=task.duration_days))
     return words.value(span)
@@ -316,8 +316,18 @@ def _window(task: Task, words: Words) -> str:
     """The days that would also do, where there is more than one."""
     if task.window.start == task.window.end or task.closed:
         return ""
-    days = Days(task.window.start, task.window.end, weekday=False, year=False)
-    return words.text(phrases.any_day(days=days))
+    first, last = task.window.start, task.window.end
+    # Days of another year than the task's are not told without it.
+    far = {first.year, last.year} != {task.start.year}
+    return words.text(phrases.any_day(days=Days(first, last, weekday=False, year=far)))
+
+
+def _fallback(task: Task, words: Words) -> str | None:
+    """The day to fall back on, with its year where it is another."""
+    day = task.fallback_day
+    if day is None:
+        return None
+    return near_text(day, words) if day.year == task.start.year else words.day(day)
 
 
 def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> Iterator[Message]:
