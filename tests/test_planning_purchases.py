@@ -23,6 +23,7 @@ from turfplan.planning.stock import Stock
 from turfplan.records.plan_task import Amount
 from turfplan.units import System, read_as
 from turfplan.work.drafts import Draft, Load
+from turfplan.work.mix_choice import choose_mix
 from turfplan.work.season import FillVolumes
 
 # Exact: a pound is 0.45359237 kg (NIST Handbook 44, Appendix C).
@@ -68,6 +69,19 @@ def test_stock_makes_an_order_larger_or_smaller(more: float, sold: float, words:
     """3.1 yd3 and half a yard more are sold as 3.75, half a yard less as 2.75; never below 0."""
     found = material_orders(setting(), TWO_LOADS, SAND, VOLUMES, Stock(more={1: more * YD3}))
     assert yards(found) == pytest.approx([sold, 4.5]) and words in told(found[0].reason)
+
+
+def test_seed_is_spoken_of_where_it_is_sown() -> None:
+    """The mix is chosen for the seed that follows the last pass: the load of an earlier pass, in
+    another season, does not speak of it.
+    """
+    lawn = setting({"seeding": {"intent": "overseed"}})
+    orders = material_orders(lawn, TWO_LOADS, choose_mix(lawn), VOLUMES)
+    first, last = (told(line.reason) for line in orders)
+    assert "the last pass" not in first and "Seed follows the last pass" in last
+    bare = setting({"seeding": {"intent": "none"}})
+    loads = material_orders(bare, TWO_LOADS, SAND, VOLUMES)
+    assert all("Sand on sand." in told(line.reason) for line in loads)
 
 
 def test_loads_keep_to_the_truck() -> None:

@@ -27,7 +27,7 @@ from turfplan.work.material_amounts import (
     sold_volume_m3,
     truck_loads_m3,
 )
-from turfplan.work.mix_choice import MixChoice
+from turfplan.work.mix_choice import MixChoice, sows_on_mix
 from turfplan.work.phases.receive import LIFTING
 from turfplan.work.season import FillVolumes
 
@@ -82,7 +82,8 @@ def material_orders(
             touch_up_m3=volumes.touch_up_m3 if load.number == len(loads) else 0.0,
             more_m3=stock.more.get(load.number, 0.0),
         )
-        lines.append(_mix_line(setting, mix, load, wanted))
+        why = None if load.number < len(loads) and sows_on_mix(setting) else said(mix.reason)
+        lines.append(_mix_line(setting, mix, load, wanted, why))
     if setting.levelling.lift_share:
         lines.append(_soil_line(setting, volumes.lift_m3))
     return lines
@@ -103,9 +104,12 @@ _OF_FILL: Mapping[str, tuple[Message, ...]] = MappingProxyType(
 )
 
 
-def _mix_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted) -> Bought:
+def _mix_line(
+    setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted, why: Message | None
+) -> Bought:
+    """A load of the mix; `why` it is this one, where that is said of the load."""
     if load.bags:
-        return _bag_line(setting, mix, load, wanted)
+        return _bag_line(setting, mix, load, wanted, why)
     least_m3 = least_bulk_m3(setting) if wanted.order_m3 > 0 else 0.0
     least = phrases.mix_least(volume=part(least_m3)) if wanted.order_m3 < least_m3 else None
     volume = sold_volume_m3(max(wanted.order_m3, least_m3), setting.system)
@@ -118,7 +122,7 @@ def _mix_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWan
         "m3",
         _parts(blended, mix.parts),
         trucks,
-        sentences(wanted.reason(), least, wanted.stock(), said(mix.reason)),
+        sentences(wanted.reason(), least, wanted.stock(), why),
         _bulk(volume, blended.mass_kg, trucks),
         f"order_material.{load.order}",
         f"delivery.{load.number}",
@@ -129,7 +133,9 @@ def _mix_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWan
     )
 
 
-def _bag_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted) -> Bought:
+def _bag_line(
+    setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted, why: Message | None
+) -> Bought:
     """The parts of a mix in whole bags, which are mixed at home."""
     bags = bags_of(setting, mix.parts, wanted.order_m3)
     held = {item: each.volume_m3 for item, each in bags.items()}
@@ -143,7 +149,7 @@ def _bag_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWan
         "m3",
         _parts(Mixture(volume, held, mass_kg), mix.parts),
         (),
-        sentences(wanted.reason(), wanted.stock(), said(mix.reason)),
+        sentences(wanted.reason(), wanted.stock(), why),
         _in_bags(setting, bags, mass_kg),
         None,
         f"delivery.{load.number}",
