@@ -71,6 +71,24 @@ def test_stock_makes_an_order_larger_or_smaller(more: float, sold: float, words:
     assert yards(found) == pytest.approx([sold, 4.5]) and words in told(found[0].reason)
 
 
+@pytest.mark.parametrize(("slope", "bought"), [(12, {"straw"}), (18, {"mat", "pegs"})])
+def test_what_covers_a_slope_is_what_is_bought(slope: int, bought: set[str]) -> None:
+    """Straw where it stays; where it would slide the mat that the step unrolls, with its pegs. It
+    goes on when the seed has been rolled in.
+    """
+    plan = plan_of({"site": {"slope_percent": slope}, "lawn": {"soil": "sandy loam"}})
+    covers = {"straw", "mat", "pegs"}
+    assert {line.item for line in plan.order} & covers == bought
+    cover = plan.task("cover")
+    assert cover is not None and {a.item for a in cover.amounts} == bought
+    assert ("mat" in told(cover.title)) is ("mat" in bought)
+    assert ("Unroll a mat" in " ".join(map(told, cover.how))) is ("mat" in bought)
+    assert "roll" in cover.depends_on
+    if "mat" in bought:
+        mat = next(line for line in plan.order if line.item == "mat")
+        assert mat.value == pytest.approx(1.1 * plan.lawn.area_m2)
+
+
 def test_seed_is_spoken_of_where_it_is_sown() -> None:
     """The mix is chosen for the seed that follows the last pass: the load of an earlier pass, in
     another season, does not speak of it.

@@ -14,6 +14,8 @@ M3, SHARE = 1e-4, 1e-4
 BOUGHT_AS = {
     "seed": "seed",
     "straw": "straw",
+    "mat": "mat",
+    "pegs": "pegs",
     "sod": "sod",
     "plugs": "plugs",
     "sprigs": "sprigs",

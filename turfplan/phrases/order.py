@@ -175,6 +175,16 @@ def sod_by_day(*, days: int, area: Quantity) -> Message:
     return Message("order.sod_by_day", (("days", days), ("area", area)))
 
 
+def name_mat() -> Message:
+    """mat of straw or jute, in rolls"""
+    return Message("order.name.mat")
+
+
+def name_pegs() -> Message:
+    """pegs for the mat"""
+    return Message("order.name.pegs")
+
+
 def name_lime() -> Message:
     """ground limestone"""
     return Message("order.name.lime")

@@ -91,6 +91,11 @@ def form_sprigs() -> Message:
     return Message("sow.form.sprigs")
 
 
+def cover_mat_title() -> Message:
+    """Peg a mat over the sown slope"""
+    return Message("sow.cover_mat.title")
+
+
 def cover() -> Message:
     """On a slope the first storm carries seed and mix away."""
     return Message("sow.cover")

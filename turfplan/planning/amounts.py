@@ -30,7 +30,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import removes_cores
-from turfplan.work.phases.sow import straw_area_m2
+from turfplan.work.phases.sow import is_pegged, straw_area_m2
 from turfplan.work.plants import pieces_needed, planted_area_m2, spacing_of
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
@@ -273,9 +273,19 @@ def fill_amounts(draft: Draft) -> tuple[Amount, ...]:
     )
 
 
-def straw_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
-    """Bales of straw for the slope, as far as it is sown."""
+def cover_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
+    """What covers the slope, as far as it is sown: bales of straw, or where that would slide a mat
+    with its pegs.
+    """
     covered_m2 = straw_area_m2(setting) or setting.plot.area_m2
     straw_m2 = min(covered_m2, setting.plot.area_m2 * sown_share)
+    if is_pegged(setting):
+        mat_m2 = straw_m2 * (1 + setting.book.si("site.mat_overlap"))
+        each_m2 = 1 / setting.book.si("site.mat_pegs")
+        pegs, why = counted(straw_m2, each_m2), phrases.pegs(area=Quantity(each_m2, "area"))
+        return (
+            Amount.of("mat", mat_m2, "m2", phrases.mat(), ("site.mat_overlap",)),
+            Amount.of("pegs", pegs, "pieces", why, ("site.mat_pegs",)),
+        )
     bales = counted(straw_m2, 1 / setting.book.si("seeding.straw_bales"))
     return (Amount.of("straw", bales, "bales", phrases.straw(), ("seeding.straw_bales",)),)

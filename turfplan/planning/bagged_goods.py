@@ -114,6 +114,8 @@ def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:
     grass = grass_name(setting.book, setting.sowing.grass.id)
     return {
         "straw": ("straw", book_message(setting.book, "materials.straw.name")),
+        "mat": ("mat", phrases.name_mat()),
+        "pegs": ("pegs", phrases.name_pegs()),
         "sod": ("sod", phrases.name_sod(grass=grass)),
         "plugs": ("plugs", phrases.name_plugs(grass=grass)),
         "sprigs": ("sprigs", phrases.name_sprigs(grass=grass)),

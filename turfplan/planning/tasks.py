@@ -12,11 +12,11 @@ from turfplan.phrases import order as of_order
 from turfplan.phrases import reasons as because
 from turfplan.phrases import tasks as phrases
 from turfplan.planning.amounts import (
+    cover_amounts,
     fill_amounts,
     pass_amounts,
     plant_amounts,
     seed_amounts,
-    straw_amounts,
 )
 from turfplan.planning.bagged_goods import fertilizer_order, small_orders
 from turfplan.planning.candidates import Candidate
@@ -165,7 +165,7 @@ def _amounts(
         "fill": lambda: fill_amounts(draft),
         "seed": lambda: seed_amounts(setting, draft.sown_share),
         "plants": lambda: plant_amounts(setting, draft),
-        "straw": lambda: straw_amounts(setting, sown_share),
+        "straw": lambda: cover_amounts(setting, sown_share),
         "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
         "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key)),
         "lime": lambda: amounts_of_lime(setting, candidate.feeding),
@@ -199,6 +199,7 @@ _IN_TITLES: Mapping[str, Callable[[float], Value]] = MappingProxyType(
         "plugs": lambda count: Number(count, "grouped"),
         "sprigs": lambda count: Number(count, "grouped"),
         "straw": _bales,
+        "mat": lambda m2: Quantity(m2, "area", "up"),
         "lime": lambda kg: Quantity(kg, "mass", "up"),
         "nitrogen": lambda g_m2: phrases.nitrogen(rate=Quantity(g_m2, "rate")),
     }

@@ -79,7 +79,6 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if up is None:
         return drafts
     with_seed = Timing(CARE, session=session, anchor=sowing.id)
-    slope = (setting.brief.site.slope_percent or 0) / 100
     straw_m2 = straw_area_m2(setting)
     if straw_m2:
         drafts.append(
@@ -87,8 +86,8 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
                 setting,
                 "cover",
                 timing=with_seed,
-                wording=Wording(phrases.cover(), how=_pegged(setting, slope)),
-                extent=Extent(straw_m2),
+                wording=_covered(setting),
+                extent=Extent(straw_m2, more_hours=_pegging_hours(setting, straw_m2)),
                 facts=("site.slope_cover",),
             )
         )
@@ -123,9 +122,22 @@ def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
     return kept_wet_share(lawn[0], book, wet_day)
 
 
-def _pegged(setting: ResolvedLawn, slope: float) -> tuple[Message, ...] | None:
-    """How a slope is covered on which straw would slide; None for loose straw."""
-    return (slopes.pegged_mat(),) if slope >= setting.book.si("site.slope_pegged") else None
+def is_pegged(setting: ResolvedLawn) -> bool:
+    """Whether straw would slide off the slope: a mat that is pegged down covers it."""
+    slope = (setting.brief.site.slope_percent or 0) / 100
+    return slope >= setting.book.si("site.slope_pegged")
+
+
+def _pegging_hours(setting: ResolvedLawn, area_m2: float) -> float:
+    """What a mat takes beside straw that is only strewn."""
+    return setting.book.si("labour.mat") * area_m2 if is_pegged(setting) else 0.0
+
+
+def _covered(setting: ResolvedLawn) -> Wording:
+    """What is said of the cover: straw, or a mat."""
+    if not is_pegged(setting):
+        return Wording(phrases.cover())
+    return Wording(phrases.cover(), title=phrases.cover_mat_title(), how=(slopes.pegged_mat(),))
 
 
 def _by_one_hose(setting: ResolvedLawn) -> bool:
