@@ -186,8 +186,8 @@ _COARSE = {
     "gal": (10000.0, 100.0),
     "L": (10000.0, 500.0),
 }
-# Of a step: a mass is kept to three decimals of a kilogram, which must not add a pound to it.
-HAIR = 5e-3
+HAIR = 1e-4  # of a step: far below what anybody can measure
+LAST_DIGIT_KG = 0.0005  # a mass is kept to three decimals, which must not add a pound to it
 _READING_DIMENSION = {
     "depth": "length",
     "height": "length",
@@ -256,6 +256,8 @@ def read_as(
     if step is None:
         step = _usual_step(unit, amount, default_step)
     steps = amount / step
+    if kind == "mass" and rounding == "up":
+        steps -= from_inside(LAST_DIGIT_KG, unit, "mass") / step
     # A hair of error (floats, the decimals of plan.json) must not push an exact half yard up to the
     # next quarter.
     rounded = _ROUNDED[rounding](steps) * step

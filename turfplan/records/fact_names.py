@@ -158,7 +158,6 @@ GroupFact = Literal[
     "labour.lift_loader",
     "labour.spread_both",
     "labour.roll",
-    "labour.mat",
     "labour.sod",
     "labour.plug",
     "labour.sprig",

@@ -9,10 +9,10 @@ from turfplan.export.sheets.ground_sheets import PassSheet, pass_sheets
 from turfplan.export.sheets.look import (
     DAYS_IN_WEEK,
     Look,
+    beside,
     days_of,
     look_of,
     monday_of,
-    near_text,
     phase_letter,
     phase_name,
     shown,
@@ -264,7 +264,7 @@ def _jobs(
             cautions_above=words.value(listed(sorted(again), "every_and")),
             window=_window(task, words),
             hours=labour_text(task.person_hours, words),
-            fallback_day=_fallback(task, words),
+            fallback_day=beside(task.start, task.fallback_day, words),
             closed_note=_closed_note(task, words),
             continued=days[0] < monday,
             map=maps[task.id].key if task.id in maps else "",
@@ -313,21 +313,12 @@ def _closed_note(task: Task, words: Words) -> str:
 
 
 def _window(task: Task, words: Words) -> str:
-    """The days that would also do, where there is more than one."""
+    """The days that would also do, where there are more than one; another year is told."""
     if task.window.start == task.window.end or task.closed:
         return ""
     first, last = task.window.start, task.window.end
-    # Days of another year than the task's are not told without it.
     far = {first.year, last.year} != {task.start.year}
     return words.text(phrases.any_day(days=Days(first, last, weekday=False, year=far)))
-
-
-def _fallback(task: Task, words: Words) -> str | None:
-    """The day to fall back on, with its year where it is another."""
-    day = task.fallback_day
-    if day is None:
-        return None
-    return near_text(day, words) if day.year == task.start.year else words.day(day)
 
 
 def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> Iterator[Message]:

@@ -87,7 +87,7 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
                 "cover",
                 timing=with_seed,
                 wording=_covered(setting),
-                extent=Extent(straw_m2, more_hours=_pegging_hours(setting, straw_m2)),
+                extent=Extent(straw_m2),
                 facts=("site.slope_cover",),
             )
         )
@@ -126,11 +126,6 @@ def is_pegged(setting: ResolvedLawn) -> bool:
     """Whether straw would slide off the slope: a mat that is pegged down covers it."""
     slope = (setting.brief.site.slope_percent or 0) / 100
     return slope >= setting.book.si("site.slope_pegged")
-
-
-def _pegging_hours(setting: ResolvedLawn, area_m2: float) -> float:
-    """What a mat takes beside straw that is only strewn."""
-    return setting.book.si("labour.mat") * area_m2 if is_pegged(setting) else 0.0
 
 
 def _covered(setting: ResolvedLawn) -> Wording:
