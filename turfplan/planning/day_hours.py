@@ -14,6 +14,7 @@ from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.records.plan_task import Role, Task
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.feeding.stages import WorkedDays, worked_days
 from turfplan.work.lawn import ResolvedLawn, without
 
 # What other work hangs on, and what is fed in step with it, keeps its day.
@@ -87,8 +88,11 @@ def _is_better(setting: ResolvedLawn, before: Dated, after: Dated) -> bool:
     return fewer and kept and same and _main_days(setting, before) == _main_days(setting, after)
 
 
-def _main_days(setting: ResolvedLawn, dated: Dated) -> dict[str, int]:
-    return {d.id: dated.day(d.id) for d in dated.season.drafts if _stays(setting, d)}
+def _main_days(setting: ResolvedLawn, dated: Dated) -> tuple[dict[str, int], WorkedDays]:
+    """The days of main work, and those that feeding goes by."""
+    drafts = dated.season.drafts
+    days = {d.id: dated.day(d.id) for d in drafts if _stays(setting, d)}
+    return days, worked_days(drafts, dated.day)
 
 
 def _stays(setting: ResolvedLawn, draft: Draft) -> bool:
