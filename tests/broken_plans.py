@@ -249,6 +249,11 @@ def _holiday_at_work() -> Made:
     return replace(cool, plan=cool.plan.model_copy(update={"holidays": kept}))
 
 
+@breaks("day_too_full")
+def _too_much_for_a_day() -> Made:
+    return made("cool-overseed").to("raise_fittings", person_hours=99.0)
+
+
 @breaks("machine_on_quiet_day")
 def _noise() -> Made:
     cool = made("cool-overseed")
@@ -409,6 +414,11 @@ def _delivered_late() -> Made:
     thin = thin.to("topdress.1", depends_on=("delivery.1",))
     day = thin.task("topdress.1").start - timedelta(1)
     return thin.moved("delivery.1", day).line("mix", deliver_by=day)
+
+
+@breaks("lifted_without_soil")
+def _nothing_to_fill_with() -> Made:
+    return made("pacific-northwest").freed("delivery.lifting").without("delivery.lifting")
 
 
 @breaks("line_delivered_before_ordered")

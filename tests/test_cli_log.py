@@ -3,8 +3,12 @@
 import shlex
 from pathlib import Path
 
+import pytest
+
 from command import run
 from test_cli import GOOD, written
+from turfplan.app.log_entry import MEASURED
+from turfplan.cli import log
 
 
 def season_of(tmp_path: Path) -> Path:
@@ -51,3 +55,38 @@ def test_log_says_what_can_be_logged(tmp_path: Path) -> None:
         assert wrong.returncode == 2 and needle in wrong.stderr and "rained-off" in wrong.stderr
     said = run("log", str(brief), "measured", "soil_temperature", "58 F", "--on", "2027-02-02")
     assert said.stdout == "Entry 1: soil temperature: 58 F on 2027-02-02.\n"
+
+
+# A value of each dimension that is measured, as somebody types it.
+TYPED = {"temperature": "58 F", "length": "12 mm", "share": "1", "per_area": "12 1/ft2"}
+
+
+def test_every_quantity_that_can_be_measured_is_told(tmp_path: Path) -> None:
+    """Each quantity has a name of its own: it is logged and said without a fault."""
+    brief, told = season_of(tmp_path), set()
+    for quantity, dimension in MEASURED.items():
+        value = TYPED[dimension]
+        said = run("log", str(brief), "measured", quantity, value, "--on", "2027-02-02")
+        assert said.returncode == 0 and f": {value} on 2027-02-02." in said.stdout, said.stderr
+        told.add(said.stdout.split(": ")[1])
+    assert len(told) == len(MEASURED)
+
+
+def test_nothing_is_written_that_cannot_be_told(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where an entry cannot be put into words, or nobody knows in which, the journal stays."""
+    brief = season_of(tmp_path)
+    entry = ("log", str(brief), "note", "the north corner stays wet")
+    monkeypatch.setenv("TURFPLAN_LANGUAGE", "xx")
+    assert run(*entry).returncode == run("log", str(brief), "undo").returncode == 3
+    monkeypatch.delenv("TURFPLAN_LANGUAGE")
+
+    def fails(*_: object) -> None:
+        raise KeyError("screen.log.note")
+
+    with monkeypatch.context() as broken:
+        broken.setattr(log, "_told", fails)
+        with pytest.raises(KeyError):
+            run(*entry)
+    assert run(*entry).stdout.startswith("Entry 1: ")

@@ -245,10 +245,12 @@ def short_amounts(plan: Plan, sheets: Sheets) -> list[str]:
     found = []
     for task, record in zip(plan.tasks, sheets.record["tasks"], strict=True):
         for amount, written in zip(task.amounts, record["amounts"], strict=True):
-            # The weight of a mix is told as it is near: what is bought of it is its volume.
-            if written["unit"] in ("m3", "kg", "L") and amount.item != "weight":
+            # The weight of a mix is told as it is near: what is bought of it is its volume. So is
+            # what has a limit: it is never told above that.
+            as_near = ("weight", "nitrogen_total", "product")
+            if written["unit"] in ("m3", "kg", "L") and amount.item not in as_near:
                 printed = float(amount_text(amount, plan.lawn.units).split()[0].replace(",", ""))
-                if printed < written[value] - 1e-4 * max(1.0, written[value]):
+                if printed < written[value] - max(0.0012, 1e-4 * written[value]):
                     found.append(f"{task.id} {amount.item}")
     return found
 

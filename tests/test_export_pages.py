@@ -404,7 +404,8 @@ def test_an_exact_load_is_not_pushed_up_by_the_decimals_of_the_file() -> None:
 @pytest.mark.parametrize(
     ("hours", "text"),
     [
-        (0.1, ""),
+        (0.0, ""),
+        (0.1, "a few minutes"),
         (0.3, "half a person-hour"),
         (1.0, "1 person-hour"),
         (9.4, "9 1/2 person-hours"),
@@ -412,7 +413,7 @@ def test_an_exact_load_is_not_pushed_up_by_the_decimals_of_the_file() -> None:
     ],
 )
 def test_labour_is_said_in_half_hours(hours: float, text: str) -> None:
-    """Nobody plans a job to the minute."""
+    """Nobody plans a job to the minute; a short one still says that it takes time."""
     assert labour_text(hours) == text
 
 

@@ -29,3 +29,19 @@ def test_each_week_tells_its_account() -> None:
         )
         for task in fed
     )
+
+
+def test_days_of_another_year_are_told_with_it() -> None:
+    """Days that would also do are told without their year where all of them lie in the task's."""
+    plan = example("southern-hemisphere")
+    jobs = {job.task.id: job for sheet in week_sheets(plan) for job in sheet.jobs}
+    far = 0
+    for job in jobs.values():
+        window = job.task.window
+        if not job.window:
+            continue
+        years = {window.start.year, window.end.year}
+        told = [str(year) in job.window for year in sorted(years)]
+        assert all(told) if years != {job.task.start.year} else not any(told)
+        far += years != {job.task.start.year}
+    assert 0 < far < len(jobs)

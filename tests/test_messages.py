@@ -31,6 +31,8 @@ from turfplan.message import (
     sentences,
 )
 from turfplan.messages import building, catalog, words_for
+from turfplan.messages.entry import amount_value
+from turfplan.records.plan_task import Amount
 from turfplan.units import System
 
 US, METRIC = (words_for("en", system) for system in (System.US, System.METRIC))
@@ -203,3 +205,31 @@ def test_a_faulty_catalog_is_refused(entry: str, tmp_path: Path) -> None:
     assert any(FAULTY[entry] in fault.message for fault in faults) and all(
         "odd.po" in fault.where for fault in faults
     )
+
+
+@pytest.mark.parametrize(
+    ("item", "kg", "us", "metric"),
+    [
+        ("nitrogen_total", 3.629, "8 lb", "3.65 kg"),
+        ("nitrogen_total", 5.4 * 0.45359237, "5.4 lb", "2.45 kg"),
+        ("product", 10.0, "22 lb", "10 kg"),
+        ("lime", 3.629, "8 lb", "3.7 kg"),
+        ("lime", 3.7, "9 lb", "3.7 kg"),
+    ],
+)
+def test_what_has_a_limit_is_not_rounded_up(item: str, kg: float, us: str, metric: str) -> None:
+    """3.629 kg are 8 lb and 5.4 lb are no six: nitrogen is told to a tenth of a pound; what is
+    bought is rounded up, but not by the last digit of a kilogram.
+    """
+    amount = Amount.of(item, kg, "kg", "Why.")  # type: ignore[arg-type]
+    told = [words.value(amount_value(amount)) for words in (US, METRIC)]
+    assert told == [us, metric]
+
+
+@pytest.mark.parametrize("limit_lb", [0.7, 0.9, 1.0])
+def test_a_rate_is_never_told_above_its_limit(limit_lb: float) -> None:
+    """The most at once is told as it is in pounds, in grams within a tenth."""
+    limit = limit_lb * 4.88242763638305
+    metric = float(METRIC.value(Quantity(limit, "rate")).split()[0])
+    assert metric <= limit + 0.05
+    assert US.value(Quantity(limit, "rate")).startswith(f"{limit_lb:g} lb")

@@ -13,12 +13,12 @@ from turfplan.message import Listed, as_written
 from turfplan.messages.entry import item_name
 from turfplan.planning.amounts import (
     _pass_volume,
+    cover_amounts,
     fill_amounts,
     loose_volumes,
     pass_amounts,
     plant_amounts,
     seed_amounts,
-    straw_amounts,
 )
 from turfplan.records.items import AmountItem, OrderItem
 from turfplan.records.plan_task import Amount
@@ -177,8 +177,8 @@ def test_plants_for_a_lawn(condition: str, share: float) -> None:
 
 def test_straw_and_fill() -> None:
     """A bale for a thousand square feet; a fill is told as it was reckoned."""
-    assert by_item(straw_amounts(setting())) == {"straw": 5}
-    assert by_item(straw_amounts(setting({"lawn": {"area": "5001 ft2"}}))) == {"straw": 6}
+    assert by_item(cover_amounts(setting())) == {"straw": 5}
+    assert by_item(cover_amounts(setting({"lawn": {"area": "5001 ft2"}}))) == {"straw": 6}
     fill = Draft("touch_up", "touch_up", "finish", "", 1, depth_mm=3.0, loose_m3=0.2)
     assert by_item(fill_amounts(fill)) == {"depth": 3.0, "volume": 0.2}
 

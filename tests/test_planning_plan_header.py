@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from planning import plan_of
+from planning import amount, kind, plan_of
 from told import all_told, told
 from turfplan.files.reading.book import load_book
 from turfplan.phrases import weed_killers as phrases
@@ -51,3 +51,16 @@ def test_compost_of_ones_own_is_warned_of_where_compost_is_spread() -> None:
     )
     own = told(phrases.own_compost())
     assert own in mixed and own not in plain
+
+
+def test_large_fills_tell_how_they_are_moved() -> None:
+    """In barrow loads, as many as the passes take in all, where they are moved by hand; by the
+    loader where one is at hand, and then no task counts barrows.
+    """
+    large = {"lawn": {"area": "14000 ft2"}, "leveling": {"depth": "1 in"}}
+    by_hand, by_loader = plan_of(large), plan_of(large, {"work": {"machines": ["loader"]}})
+    loads = sum(amount(task, "barrow loads") for task in kind(by_hand, "topdress"))
+    assert any(f"about {loads:,.0f} barrow loads" in c for c in all_told(by_hand.cautions))
+    assert any("move with the loader" in c for c in all_told(by_loader.cautions))
+    assert not any("barrow loads" in c for c in all_told(by_loader.cautions))
+    assert not any(a.item == "barrow loads" for t in by_loader.tasks for a in t.amounts)

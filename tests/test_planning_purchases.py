@@ -1,5 +1,6 @@
 """What is bought, beside figures reckoned by hand in the units of the trade."""
 
+import itertools
 from dataclasses import replace
 from datetime import date
 
@@ -7,6 +8,7 @@ import pytest
 
 from planning import plan_of
 from test_planning_amounts import SAND, YD3, setting
+from tiers import sampled_pairs
 from told import all_told, told
 from turfplan.message import Message, as_written
 from turfplan.planning.amounts import densities
@@ -20,8 +22,9 @@ from turfplan.planning.purchases import (
 )
 from turfplan.planning.stock import Stock
 from turfplan.records.plan_task import Amount
-from turfplan.units import System
+from turfplan.units import System, read_as
 from turfplan.work.drafts import Draft, Load
+from turfplan.work.mix_choice import choose_mix
 from turfplan.work.season import FillVolumes
 
 # Exact: a pound is 0.45359237 kg (NIST Handbook 44, Appendix C).
@@ -69,6 +72,37 @@ def test_stock_makes_an_order_larger_or_smaller(more: float, sold: float, words:
     assert yards(found) == pytest.approx([sold, 4.5]) and words in told(found[0].reason)
 
 
+@pytest.mark.parametrize(("slope", "bought"), [(12, {"straw"}), (18, {"mat", "pegs"})])
+def test_what_covers_a_slope_is_what_is_bought(slope: int, bought: set[str]) -> None:
+    """Straw where it stays; where it would slide the mat that the step unrolls, with its pegs. It
+    goes on when the seed has been rolled in.
+    """
+    plan = plan_of({"site": {"slope_percent": slope}, "lawn": {"soil": "sandy loam"}})
+    covers = {"straw", "mat", "pegs"}
+    assert {line.item for line in plan.order} & covers == bought
+    cover = plan.task("cover")
+    assert cover is not None and {a.item for a in cover.amounts} == bought
+    assert ("mat" in told(cover.title)) is ("mat" in bought)
+    assert ("Unroll a mat" in " ".join(map(told, cover.how))) is ("mat" in bought)
+    assert "roll" in cover.depends_on
+    if "mat" in bought:
+        mat = next(line for line in plan.order if line.item == "mat")
+        assert mat.value == pytest.approx(1.1 * plan.lawn.area_m2)
+
+
+def test_seed_is_spoken_of_where_it_is_sown() -> None:
+    """The mix is chosen for the seed that follows the last pass: the load of an earlier pass, in
+    another season, does not speak of it.
+    """
+    lawn = setting({"seeding": {"intent": "overseed"}})
+    orders = material_orders(lawn, TWO_LOADS, choose_mix(lawn), VOLUMES)
+    first, last = (told(line.reason) for line in orders)
+    assert "the last pass" not in first and "Seed follows the last pass" in last
+    bare = setting({"seeding": {"intent": "none"}})
+    loads = material_orders(bare, TWO_LOADS, SAND, VOLUMES)
+    assert all("Sand on sand." in told(line.reason) for line in loads)
+
+
 def test_loads_keep_to_the_truck() -> None:
     """4.5 yd3 on a truck of 2 yd3 are three loads."""
     lawn = setting({"delivery": {"truck_limit": "2 yd3"}})
@@ -78,14 +112,67 @@ def test_loads_keep_to_the_truck() -> None:
 
 
 def test_hollows_have_soil_of_their_own() -> None:
-    """1.01 yd3 are sold as 1.25 for the filling, ordered with the first load if there is one."""
+    """1.01 yd3 are sold as 1.25 for the filling, with an order and a delivery beside the mix's; the
+    supplier is asked for the lawn's own soil and a pH that its grass bears, the gate is watched.
+    """
     flat = setting()
     lawn = replace(flat, levelling=replace(flat.levelling, lift_share=0.05, lift_depth_mm=60.0))
     volumes = replace(VOLUMES, lift_m3=1.01 * YD3)
     soil = material_orders(lawn, TWO_LOADS, SAND, volumes)[-1]
     assert (soil.item, soil.value / YD3) == ("topsoil", pytest.approx(1.25))
-    assert (soil.order_task, soil.deliver_task) == ("order_material.1", "lift_and_fill")
-    assert material_orders(lawn, (), SAND, volumes)[0].order_task is None
+    assert (soil.order_task, soil.deliver_task) == ("order_material.lifting", "delivery.lifting")
+    asked = " ".join(map(told, soil.questions))
+    assert "the lawn's own soil, clay loam" in asked and "Tall fescue is at home" in asked
+    assert "6 and 7.5" in asked and soil.acceptance and soil.loads
+    little = material_orders(lawn, (), SAND, replace(VOLUMES, lift_m3=0.2 * YD3))[0]
+    assert little.order_task is None and little.in_bags and not little.loads
+
+
+HOLLOWS_IN = {
+    "Durban": {
+        "lawn": {"area": "600 m2", "grass": "bermuda_common", "soil": "sand", "thatch": "15 mm"},
+        "place": {"postal_code": None, "latitude": -29.83, "longitude": 30.98, "country": "ZA"},
+    },
+    "Baton Rouge": {
+        "lawn": {"area": "6000 ft2", "grass": "centipede", "soil": "silt loam"},
+        "place": {"postal_code": "70808", "state": "LA"},
+    },
+    "Seattle": {
+        "lawn": {"area": "240 m2", "grass": "perennial_ryegrass", "soil": "loam"},
+        "place": {"postal_code": "98115", "state": "WA"},
+    },
+}
+
+
+@pytest.mark.parametrize(
+    ("home", "deep_mm", "shallow_mm", "share"),
+    sampled_pairs(
+        itertools.product(HOLLOWS_IN, (40, 60, 90), (12, 15, 18, 19, 22, 30), (0.05, 0.15)),
+        ("Durban", 60, 18, 0.15),
+        ("Baton Rouge", 60, 18, 0.15),
+        ("Seattle", 90, 30, 0.05),
+    ),
+)
+def test_hollows_of_two_depths_have_their_orders(
+    home: str, deep_mm: int, shallow_mm: int, share: float
+) -> None:
+    """Whatever hollows are asked for, the judge finds nothing; soil for lifted ones is ordered,
+    brought and paid attention to at the gate like the mix, before the turf is cut.
+    """
+    lows = [
+        {"depth": f"{deep_mm} mm", "share": 0.04},
+        {"depth": f"{shallow_mm} mm", "share": share},
+    ]
+    leveling = {"leveling": {"depth": None, "lows": lows}, "seeding": {"intent": "none"}}
+    plan = plan_of(HOLLOWS_IN[home], leveling)
+    tasks = {task.id: task for task in plan.tasks}
+    soil = [line for line in plan.order if line.item == "topsoil" and line.acceptance]
+    lifted = tasks.get("lift_and_fill")
+    assert (lifted is None) == (not soil) and len(soil) <= 1
+    if lifted is not None:
+        brought = tasks["delivery.lifting"]
+        assert soil[0].deliver_by == brought.start <= lifted.start and soil[0].questions
+        assert not soil[0].loads or tasks["order_material.lifting"].start == soil[0].order_by
 
 
 def test_a_shortage_is_a_line_of_its_own() -> None:
@@ -96,7 +183,9 @@ def test_a_shortage_is_a_line_of_its_own() -> None:
 
 
 def test_bags_are_sold_whole() -> None:
-    """20.2 lb of seed are 21 lb, and held back is no order; sod and product stand as they are."""
+    """20.2 lb of seed are 21 lb, and held back is no order; sod stands as it is; the fertilizer at
+    hand is not bought again.
+    """
     amounts = (
         Amount.of("seed", 20.2 * LB, "kg", "Why."),
         Amount.of("seed held back", 2.02 * LB, "kg", "Why."),
@@ -105,9 +194,9 @@ def test_bags_are_sold_whole() -> None:
     )
     draft = Draft("overseed", "overseed", "seed", "", 1, amounts=amounts)
     found = {line.item: line for line in small_orders(setting(), {"overseed": draft})}
-    assert set(found) == {"seed", "sod", "fertilizer"}
+    assert set(found) == {"seed", "sod"}
     assert found["seed"].value == pytest.approx(21 * LB) and told(found["seed"].text) == "21 lb"
-    assert found["sod"].value == 100.3 and found["fertilizer"].value == 10.123
+    assert found["sod"].value == 100.3
     assert found["seed"].questions and not found["sod"].questions
     assert all(
         line.deliver_task == "overseed" and line.order_task is None for line in found.values()
@@ -172,7 +261,6 @@ def bought(item: str, value: float, unit: str) -> Bought:
         ("sprigs", 1250, "pieces", "tall fescue sprigs", "1,250 pieces"),
         ("straw", 5, "bales", "weed-free straw", "5 bales"),
         ("lime", 9.0, "kg", "ground limestone", "20 lb"),
-        ("product", 9.0, "kg", "fertilizer for plant", "20 lb"),
     ],
 )
 def test_what_comes_in_bags_has_a_name(
@@ -245,3 +333,30 @@ def test_bags_weigh_what_they_hold() -> None:
     weight = dict(found.text.values)["weight"]
     assert weight.value == pytest.approx(mass_kg, rel=1e-4)  # type: ignore[union-attr]
     assert 1000 * found.value < mass_kg < 2000 * found.value
+
+
+def test_fertilizer_at_hand_is_taken_and_not_ordered() -> None:
+    """Feedings tell what they take of the bag, the plan the sum; none is bought."""
+    plan = plan_of({"feeding": {"analysis": "24-0-6"}})
+    taken = [a.value for t in plan.tasks for a in t.amounts if a.item == "product"]
+    assert len(taken) > 2 and not [line for line in plan.order if line.item == "fertilizer"]
+    (told_of_bag,) = [c for c in all_told(plan.cautions) if "24-0-6" in c]
+    measure = read_as(sum(taken), "mass", System.US, "up")
+    assert measure.text in told_of_bag and "buy only what is missing" in told_of_bag
+
+
+def test_a_bag_that_may_not_be_used_is_said_once() -> None:
+    """16-4-8 without a test: no feeding is reckoned with it, one note says why, and one line of the
+    order asks for the nitrogen of all feedings in another product.
+    """
+    plan = plan_of({"feeding": {"analysis": "16-4-8"}})
+    amounts = [a for t in plan.tasks for a in t.amounts]
+    assert not [a for a in amounts if a.item in ("product", "phosphate")]
+    said = [c for c in all_told(plan.cautions) if "16-4-8" in c]
+    assert len(said) == 1 and "is not used" in said[0]
+    assert not any("16-4-8" in c for t in plan.tasks for c in all_told(t.cautions))
+    (line,) = [line for line in plan.order if line.item == "fertilizer"]
+    nitrogen = sum(a.value for a in amounts if a.item == "nitrogen_total")
+    assert 0 <= line.value - nitrogen < LB and "middle number is 0" in told(line.name)
+    fed = [t.start for t in plan.tasks for a in t.amounts if a.item == "nitrogen_total"]
+    assert line.deliver_by == min(fed)

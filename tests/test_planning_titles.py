@@ -34,7 +34,7 @@ def test_an_order_is_called_by_what_is_short_to_say(
 @pytest.mark.parametrize(("area", "straw"), [("900 ft2", "1 bale"), ("5000 ft2", "5 bales")])
 def test_bales_are_counted_in_the_title(area: str, straw: str) -> None:
     """A bale for a thousand square feet of a slope, and one is said as one."""
-    plan = plan_of({"lawn": {"area": area}, "site": {"slope_percent": 20}})
+    plan = plan_of({"lawn": {"area": area}, "site": {"slope_percent": 12}})
     assert str(first(plan, "cover").title) == f"Cover the slope with {straw} of straw"
 
 

@@ -156,6 +156,7 @@ DEFINED = {
     },
     "share": {"%": 0.01, "share": 1, "1": 1, "ratio": 1, "": 1},
     "labour": {"h/m3": 1, "h/yd3": 1.30795061931439},
+    "labour_piece": {"h/piece": 1, "min/piece": 1 / 60, "s/piece": 1 / 3600},
     "labour_area": {
         "h/m2": 1,
         "h/1000ft2": 0.0107639104167097,

@@ -102,7 +102,10 @@ def test_a_crowded_campaign_that_the_brief_insists_on_is_done_in_part() -> None:
     """
     brief = example_brief("british-metric")
     brief = brief.model_copy(
-        update={"season": brief.season.model_copy(update={"campaign": "autumn"})}
+        update={
+            "season": brief.season.model_copy(update={"campaign": "autumn"}),
+            "leveling": brief.leveling.model_copy(update={"depth_mm": 9.0}),
+        }
     )
     plan = plan_brief(brief, options=False)
     assert plan.conflict is None and plan.campaign == "autumn"

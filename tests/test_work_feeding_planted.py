@@ -14,12 +14,13 @@ LAWNS = {"zoysia": "30606", "bermuda_hybrid": "75201", "st_augustine": "77002"}
 
 
 def planted(grass: str, postal_code: str, **changes: dict[str, Any]) -> Plan:
-    """The plain lawn of another grass, filled and planted."""
+    """The plain lawn of another grass, filled and planted by enough people for a week-end."""
     return plan_of(
         {
             "place": {"postal_code": postal_code},
             "lawn": {"grass": grass},
             "seeding": {"intent": "plant"},
+            "work": {"people": 8},
         },
         changes,
     )

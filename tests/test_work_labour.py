@@ -2,7 +2,7 @@
 
 import pytest
 
-from planning import brief_of, first, plan_of
+from planning import amount, brief_of, first, plan_of
 from test_work_campaigns import setting_of
 from told import told
 from turfplan.files.reading.book import load_book
@@ -88,3 +88,59 @@ def test_hours_grow_with_area_volume_or_neither_as_the_book_has_them() -> None:
         assert loose == pytest.approx(5 * by[BY_VOLUME]), operation.id
         assert none == pytest.approx((by[BY_TASK] + fetched) / 60), operation.id
     assert asked == {BY_AREA, BY_VOLUME, BY_TASK}
+
+
+PERTH = {
+    "lawn": {
+        "area": "735 m2",
+        "grass": "bermuda_hybrid",
+        "soil": "sandy loam",
+        "condition": "bare",
+    },
+    "place": {"postal_code": None, "latitude": -31.95, "longitude": 115.86, "country": "AU"},
+    "leveling": {"depth": "0 in"},
+}
+
+
+@pytest.mark.parametrize(
+    ("form", "least_h", "most_h"), [("sod", 25, 45), ("plugs", 50, 75), ("sprigs", 18, 30)]
+)
+def test_plants_take_the_hours_of_their_kind(form: str, least_h: float, most_h: float) -> None:
+    """735 m² of sod take one person who does it for the first time most of a working week; 7,911
+    plugs a foot apart half a minute each, sprigs in furrows less than half of that.
+    """
+    asked = {"seeding": {"intent": "plant", "form": form}, "work": {"people": 1}}
+    plan = plan_of(PERTH, asked)
+    task = first(plan, "plant")
+    assert least_h < task.person_hours < most_h
+    assert task.duration_days >= task.person_hours / 6 - 1e-9
+    assert any("working days with 1 at work" in told(caution) for caution in task.cautions)
+
+
+def test_sod_comes_by_the_days_work() -> None:
+    """Where laying takes several days, each has its strip and its own delivery; one day has all."""
+    sod = {"seeding": {"intent": "plant", "form": "sod"}, "work": {"people": 2}}
+    long, short = plan_of(PERTH, sod), plan_of(PERTH, sod, {"lawn": {"area": "60 m2"}})
+    for plan, several in ((long, True), (short, False)):
+        task = first(plan, "plant")
+        (line,) = [line for line in plan.order if line.item == "sod"]
+        assert (task.duration_days > 1) is several
+        assert ("strips, one a day" in " ".join(map(told, task.how))) is several
+        assert (f"{task.duration_days} deliveries" in told(line.reason)) is several
+
+
+def test_lifted_hollows_take_the_hours_of_their_soil() -> None:
+    """Twice as deep, the same turf is cut and relaid, and twice the soil is moved, at the pace of a
+    pass: 1.72 hours a cubic yard.
+    """
+
+    def lift(depth: str) -> tuple[float, float]:
+        lows = [{"depth": depth, "share": 0.05}]
+        plan = plan_of({"leveling": {"depth": None, "lows": lows}, "seeding": {"intent": "none"}})
+        task = first(plan, "lift_and_fill")
+        return task.person_hours, amount(task, "volume") / 0.764554857984
+
+    (shallow_h, shallow_yd3), (deep_h, deep_yd3) = lift("2.5 in"), lift("5 in")
+    assert deep_yd3 == pytest.approx(2 * shallow_yd3)
+    assert deep_h - shallow_h == pytest.approx(1.72 * (deep_yd3 - shallow_yd3), abs=0.02)
+    assert shallow_h > 1.72 * shallow_yd3 + 2

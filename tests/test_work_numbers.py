@@ -86,7 +86,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("phases/prepare", "_before_seed"): ({100}, UNITS),
     ("feeding/bag", "product_cautions"): ({100}, UNITS),
     ("real_years", "between"): ({10}, "eight years of ten, in the words of the sentence"),
-    ("phases/sow", "_covered"): ({100}, UNITS),
+    ("phases/sow", "is_pegged"): ({100}, UNITS),
     ("phases/sow", "_laid"): ({100}, UNITS),
     ("phases/sow", "straw_area_m2"): ({100}, UNITS),
     ("lawn", "cut"): ({0.125, 5.0}, SHOWN),

@@ -238,3 +238,19 @@ def test_seed_goes_on_the_last_pass_alone() -> None:
     assert len({layer.cap_mm for layer in plain}) == 1
     assert {layer.cap_mm for layer in seeded[:-1]} == {plain[0].cap_mm}
     assert [layer.number for layer in seeded] == list(range(1, len(seeded) + 1))
+
+
+@pytest.mark.parametrize(("share", "deepest_mm"), [(0.4, 0.25 * INCH_MM), (0.1, 0.375 * INCH_MM)])
+def test_every_grass_that_counts_binds_the_passes(share: float, deepest_mm: float) -> None:
+    """Two fifths of fine fescue in ryegrass bear 1/4 in, as fescue does; a tenth moves nothing."""
+    grass = [
+        {"species": "perennial_ryegrass", "share": 1 - share},
+        {"species": "fine_fescue", "share": share},
+    ]
+    plan = plan_of(
+        {"lawn": {"grass": grass, "condition": "dense"}, "seeding": {"intent": "none"}},
+        {"place": {"postal_code": "97202"}},
+    )
+    depths = [amount(task, "depth") for task in kind(plan, "topdress")]
+    assert depths and max(depths) <= deepest_mm + 0.01
+    assert max(depths) > 0.25 * INCH_MM - 0.01 and sum(depths) == pytest.approx(0.5 * INCH_MM)

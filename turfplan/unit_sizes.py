@@ -2,6 +2,7 @@
 
 # Exact definitions (international yard and pound, US gallon), NIST Handbook 44, Appendix C.
 INCH_MM = 25.4
+MINUTES_IN_HOUR, SECONDS_IN_HOUR = 60, 3600
 FOOT_M = 0.3048
 SQUARE_FOOT_M2 = FOOT_M**2
 CUBIC_YARD_M3 = (3 * FOOT_M) ** 3
@@ -147,6 +148,10 @@ DIMENSIONS: dict[str, tuple[str, dict[str, float]]] = {
             "h/ft2": 1 / SQUARE_FOOT_M2,
             "h/100m2": 0.01,
         },
+    ),
+    "labour_piece": (
+        "h/piece",
+        {"h/piece": 1, "min/piece": 1 / MINUTES_IN_HOUR, "s/piece": 1 / SECONDS_IN_HOUR},
     ),
     "per_mass": ("1/kg", {"1/kg": 1, "seeds/lb": 1 / POUND_KG, "seeds/kg": 1}),
     "per_area": (

@@ -168,7 +168,7 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "water_volume": ("gal", 10.0, "L", 50.0),
     "mass": ("lb", 1.0, "kg", 0.5),
     "load": ("ton", 0.1, "t", 0.1),
-    "rate": ("lb/1000ft2", 0.05, "g/m2", 0.25),
+    "rate": ("lb/1000ft2", 0.05, "g/m2", 0.1),
     "spread_weight": ("lb/1000ft2", 10.0, "kg/m2", 0.5),
     "temperature": ("F", 1.0, "C", 1.0),
     "temperature_difference": ("degF", 1.0, "degC", 1.0),
@@ -187,6 +187,7 @@ _COARSE = {
     "L": (10000.0, 500.0),
 }
 HAIR = 1e-4  # of a step: far below what anybody can measure
+LAST_DIGIT_KG = 0.0005  # a mass is kept to three decimals, which must not add a pound to it
 _READING_DIMENSION = {
     "depth": "length",
     "height": "length",
@@ -255,8 +256,10 @@ def read_as(
     if step is None:
         step = _usual_step(unit, amount, default_step)
     steps = amount / step
-    # A hair of error (floats, the six decimals of plan.json) must not push an exact half yard up to
-    # the next quarter.
+    if kind == "mass" and rounding == "up":
+        steps -= from_inside(LAST_DIGIT_KG, unit, "mass") / step
+    # A hair of error (floats, the decimals of plan.json) must not push an exact half yard up to the
+    # next quarter.
     rounded = _ROUNDED[rounding](steps) * step
     if rounded == 0 and amount > 0 and kind not in ("temperature", "temperature_difference"):
         # Less than is measured is told by its first digit: 0.2 kg, not 0.237.

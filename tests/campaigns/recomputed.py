@@ -231,7 +231,8 @@ def weights(lawn: Reckoned) -> None:
     for task in lawn.tasks(*SPREADING):
         volume = amount(task, "volume") or 0.0
         lawn.same("weights", amount(task, "weight") or 0.0, volume * density, 1e-3)
-        lawn.same("barrows", amount(task, "barrow loads") or 0, math.ceil(volume / barrow - 1e-6))
+        if (barrows := amount(task, "barrow loads")) is not None:
+            lawn.same("barrows", barrows, math.ceil(volume / barrow - 1e-6))
 
 
 def orders(lawn: Reckoned) -> None:

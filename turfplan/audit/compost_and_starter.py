@@ -8,7 +8,6 @@ from datetime import timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
-from turfplan.book.bag_analysis import parse_analysis
 from turfplan.records.plan_task import Task
 
 
@@ -44,15 +43,12 @@ def _in_its_time(case: Case, starter: Task, sowing: Task) -> bool:
 
 
 def phosphate_asked_for(case: Case) -> Iterator[Fault]:
-    """No task gives phosphate where law or test does not ask for it, beyond what the owner's own
-    bag brings along."""
+    """No task gives phosphate where law or test does not ask for it, nor by the owner's own bag."""
     if _phosphate_may_be_given(case):
         return
-    bag = case.brief.feeding.analysis
-    brings = bag is not None and parse_analysis(bag).phosphate_percent > 0
     for task in case.open:
         for amount in task.amounts:
-            if amount.item == "phosphate" and amount.value > 0 and not brings:
+            if amount.item == "phosphate" and amount.value > 0:
                 yield fault("phosphate_unasked", task, rate_g_m2=amount.value)
 
 

@@ -1,11 +1,13 @@
 """Every task has one id, days that run forward, and days on which it may be done."""
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from datetime import date
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
 from turfplan.calendar_days import WEEKDAYS
+from turfplan.message import Day
 from turfplan.records.brief import Span
 from turfplan.records.plan_task import Task
 
@@ -15,6 +17,8 @@ WITH_SEED = ("cover", "roll")
 BUSINESS, WEEKEND = WEEKDAYS[:5], WEEKDAYS[5:]
 # Where the law keeps machines quiet on Sundays and public holidays.
 QUIET_COUNTRIES = ("DE",)
+# Hours are told in halves; what is rounded off is no fault.
+ROUNDED_H = 0.3
 
 
 def ids_once(case: Case) -> Iterator[Fault]:
@@ -159,6 +163,31 @@ def machines_stay_upright(case: Case) -> Iterator[Fault]:
             )
 
 
+def days_hold_their_work(case: Case) -> Iterator[Fault]:
+    """No day asks for more hours of work than the people at hand have, or the plan says so."""
+    work, book = case.brief.work, case.book
+    people = work.people or round(book.si("setting.people_assumed"))
+    there = people * (work.hours_per_day or book.si("setting.hours_per_day_assumed") / 60)
+    hours: dict[date, float] = defaultdict(float)
+    for task in _dated(case):
+        if work.by != "contractor" or _hired(case, task):
+            # What lies between the first and the last day of a job is as full as they are.
+            for day in _ends(task):
+                hours[day] += task.person_hours / max(1, task.duration_days)
+    told = {day.day for day in _told_full(case)}
+    for day, had in hours.items():
+        if had > there + ROUNDED_H and day not in told:
+            yield fault("day_too_full", day=day, hours=round(had, 2), there=there)
+
+
+def _told_full(case: Case) -> Iterator[Day]:
+    """The days of which the plan says that they hold more work than there are hours."""
+    for said in case.plan.cautions:
+        day = dict(said.values).get("day") if said.key == "season.overfull" else None
+        if isinstance(day, Day):
+            yield day
+
+
 def _dated(case: Case) -> Iterator[Task]:
     """The open tasks whose day the plan has chosen; what goes with seed that was moved is
     not its choice."""
@@ -201,4 +230,5 @@ INVARIANTS = (
     offices_answer,
     machines_rest,
     machines_stay_upright,
+    days_hold_their_work,
 )

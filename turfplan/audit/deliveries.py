@@ -9,6 +9,7 @@ from turfplan.records.plan_task import Task
 
 # What comes by the truck, with a task that receives it.
 BULK = ("mix", "topsoil")
+LIFTING = "lift_and_fill"
 
 
 def _orders_of(case: Case, delivery: Task) -> list[Task]:
@@ -22,9 +23,15 @@ def _deliveries_of(case: Case, layer: Task) -> list[Task]:
     return [task for task in named if task is not None and task.plays("delivery")]
 
 
+def brings_soil(case: Case, delivery: Task) -> bool:
+    """True where a delivery is of the soil of lifted hollows: lifting hangs on it."""
+    return any(delivery.id in task.depends_on for task in case.all_jobs(LIFTING))
+
+
 def in_bags(case: Case, delivery: Task) -> bool:
     """True where what comes that day is fetched in bags: no truckload stands in its line."""
-    came = [line for line in case.plan.order if line.item == "mix"]
+    item = "topsoil" if brings_soil(case, delivery) else "mix"
+    came = [line for line in case.plan.order if line.item == item]
     own = [line for line in came if line.deliver_by == delivery.start]
     return bool(own) and not any(line.loads for line in own)
 
@@ -84,6 +91,15 @@ def delivered_before_use(case: Case) -> Iterator[Fault]:
                 )
 
 
+def soil_before_lifting(case: Case) -> Iterator[Fault]:
+    """Hollows are lifted only where a task before it brings their soil."""
+    if skipped(case):
+        return
+    for lift in case.jobs(LIFTING):
+        if not _deliveries_of(case, lift):
+            yield fault("lifted_without_soil", lift, day=lift.start)
+
+
 def lines_forward(case: Case) -> Iterator[Fault]:
     """No line of the order is delivered before it is ordered."""
     for line in case.plan.order:
@@ -112,6 +128,7 @@ INVARIANTS = (
     every_delivery_ordered,
     ordered_in_time,
     delivered_before_use,
+    soil_before_lifting,
     lines_forward,
     lines_on_their_days,
 )

@@ -22,6 +22,7 @@ FaultKind = Literal[
     "delivered_on_sunday",
     "office_closed",
     "machine_on_quiet_day",
+    "day_too_full",
     # order of work
     "before_what_it_hangs_on",
     "filled_before_cause",
@@ -37,6 +38,7 @@ FaultKind = Literal[
     "delivery_without_order",
     "delivered_before_ordered",
     "pass_before_delivery",
+    "lifted_without_soil",
     "heap_too_old",
     "cut_too_old",
     "seed_off_its_pass",
@@ -134,6 +136,7 @@ FaultValue = str | int | float | date | DateInYear
 # fault is one of the program, in a first plan and in a later one.
 LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
     {
+        "day_too_full",
         "heap_too_old",
         "cut_too_old",
         "not_mown_low",
@@ -149,6 +152,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "delivery_without_order",
         "line_delivered_before_ordered",
         "pass_before_delivery",
+        "lifted_without_soil",
         "line_off_its_day",
         "seed_uncovered",
         "fed_before_mown",

@@ -3,16 +3,21 @@
 import math
 from collections import defaultdict
 from collections.abc import Iterator
+from datetime import date
 
 from turfplan.audit.case import Case
 from turfplan.audit.deliveries import BULK
 from turfplan.audit.faults import Fault, fault
 
 M3, SHARE = 1e-4, 1e-4
+# The last digit of a mass.
+KG = 0.001
 # The line of the order that brings what a task's amount names.
 BOUGHT_AS = {
     "seed": "seed",
     "straw": "straw",
+    "mat": "mat",
+    "pegs": "pegs",
     "sod": "sod",
     "plugs": "plugs",
     "sprigs": "sprigs",
@@ -20,7 +25,6 @@ BOUGHT_AS = {
     "sulfur": "sulfur",
     "iron sulfate": "iron sulfate",
     "gypsum": "gypsum",
-    "product": "fertilizer",
 }
 
 
@@ -30,18 +34,25 @@ def deliveries_as_ordered(case: Case) -> Iterator[Fault]:
     for role in ("ordering", "delivery"):
         for task in case.to_do("ordering" if role == "ordering" else "delivery"):
             for amount in task.amounts:
-                days = (
-                    (line.order_by if role == "ordering" else line.deliver_by, line.value)
-                    for line in case.plan.order
-                    if line.item in BULK
-                )
-                values = [value for day, value in days if day == task.start]
-                # An order asks for several deliveries at once.
-                values += [sum(values)] if values and role == "ordering" else []
+                values = _asked_on(case, task.start, ordering=role == "ordering")
                 if values and not any(
                     math.isclose(amount.value, value, rel_tol=SHARE) for value in values
                 ):
                     yield fault("load_differs", task, volume_m3=amount.value, line_m3=values[0])
+
+
+def _asked_on(case: Case, day: date, *, ordering: bool) -> list[float]:
+    """What lines of the order say of a day, m3; an order asks for several deliveries at once."""
+    values: list[float] = []
+    for item in BULK:
+        own = [
+            line.value
+            for line in case.plan.order
+            if line.item == item and day == (line.order_by if ordering else line.deliver_by)
+        ]
+        values += own
+        values += [sum(own)] if ordering and len(own) > 1 else []
+    return values
 
 
 def mix_covers_passes(case: Case) -> Iterator[Fault]:
@@ -59,7 +70,10 @@ def mix_covers_passes(case: Case) -> Iterator[Fault]:
 
 
 def goods_cover_tasks(case: Case) -> Iterator[Fault]:
-    """Seed, plants, straw, lime and fertilizer of the order cover what the open tasks take."""
+    """Seed, plants, straw and lime of the order cover what the open tasks take.
+
+    Fertilizer at hand is not bought.
+    """
     needed: dict[str, float] = defaultdict(float)
     for task in case.open:
         for amount in task.amounts:
@@ -67,7 +81,7 @@ def goods_cover_tasks(case: Case) -> Iterator[Fault]:
                 needed[BOUGHT_AS[amount.item]] += amount.value
     for item, value in needed.items():
         bought = sum(line.value for line in case.plan.order if line.item == item)
-        if bought < value * (1 - SHARE):
+        if bought < value * (1 - SHARE) - KG:
             yield fault("goods_short", item=item, bought=bought, needed=value)
 
 

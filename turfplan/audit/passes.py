@@ -52,8 +52,12 @@ def far_enough_apart(case: Case) -> Iterator[Fault]:
     """Between two passes lie the days in which grass grows through, or a layer settles on bare
     ground."""
     bare = is_open_ground(case)
-    species = case.brief.dominant.species
-    least = case.days("passes.bare_interval" if bare else of_species(species, "pass_interval_min"))
+    counted = case.book.si("setting.counted_share")
+    slow = [part.species for part in case.brief.lawn.grass if part.share >= counted]
+    grasses = (case.brief.dominant.species, *slow)
+    least = max(case.days(of_species(grass, "pass_interval_min")) for grass in grasses)
+    if bare:
+        least = case.days("passes.bare_interval")
     still = {task.id for task in case.to_do("spreading")}
     for before, after in itertools.pairwise(
         sorted(case.all("spreading"), key=lambda task: task.start)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from turfplan.audit.case import Case
-from turfplan.audit.deliveries import in_bags
+from turfplan.audit.deliveries import brings_soil, in_bags
 from turfplan.audit.faults import Fault, fault
 from turfplan.records.plan_task import Task
 
@@ -21,7 +21,11 @@ def heap_is_fresh(case: Case) -> Iterator[Fault]:
     Soil for lifts on ground without grass is not kept dry, and may lie; closed bags keep.
     """
     most = case.days("order.storage_days")
-    came = [task for task in case.all("delivery") if task.closed not in ("skipped", "dropped")]
+    came = [
+        task
+        for task in case.all("delivery")
+        if task.closed not in ("skipped", "dropped") and not brings_soil(case, task)
+    ]
     closed = any(task.closed or task.overdue or task.held for task in came)
     bagged = any(in_bags(case, task) for task in came)
     for layer in case.jobs(DRY_MIX) if came and not closed and not bagged else ():

@@ -234,62 +234,68 @@ def undo(
     """Take back an entry, by another entry. Example: turfplan log lawn.toml undo"""
     from turfplan.app.log_entry import undo_entry
     from turfplan.app.outputs import output_folder
+    from turfplan.phrases import screen
 
-    _say(undo_entry(brief, output_folder(brief, output), number), brief, output, as_json)
+    words = words_of_user()
+    written = undo_entry(brief, output_folder(brief, output), number)
+    told = words.text(screen.log_undo(number=written.undoes or 0))
+    _say(words, written, told, _plan_again(brief, output), as_json=as_json)
 
 
 def _write(
     brief: Path, output: Path | None, as_json: bool, happening: "Happening", said: str | None = None
 ) -> None:
-    """Write into the journal what happened, and say so; `said` is the quantity as given."""
+    """Write into the journal what happened, and say so; `said` is the quantity as given.
+
+    What is said is put into words first, so that nothing is written that cannot be told.
+    """
     from turfplan.app.log_entry import log_entry
     from turfplan.app.outputs import output_folder
 
-    _say(log_entry(brief, output_folder(brief, output), happening), brief, output, as_json, said)
+    words = words_of_user()
+    told = words.text(_told(words, happening, said))
+    written = log_entry(brief, output_folder(brief, output), happening)
+    _say(words, written, told, _plan_again(brief, output), as_json=as_json)
 
 
-def _say(
-    written: "JournalEntry",
-    brief: Path,
-    output: Path | None,
-    as_json: bool,
-    said: str | None = None,
-) -> None:
-    """What was written, and what comes next."""
+def _plan_again(brief: Path, output: Path | None) -> str:
+    return f"turfplan plan {brief}" + (f" -o {output}" if output else "")
+
+
+def _say(words: "Words", written: "JournalEntry", told: str, next_: str, *, as_json: bool) -> None:
+    """What was written, and the command that comes next."""
+    from turfplan.message import as_written
     from turfplan.phrases import screen
 
     if as_json:
         print(json.dumps(written.model_dump(mode="json", exclude_none=True), ensure_ascii=False))
         return
-    words = words_of_user()
-    say(words, screen.log_entry(number=written.number, entry=_entry(words, written, said)))
-    command = f"turfplan plan {brief}" + (f" -o {output}" if output else "")
-    say(words, screen.log_next(command=command), aside=True)
+    say(words, screen.log_entry(number=written.number, entry=as_written(told)))
+    say(words, screen.log_next(command=next_), aside=True)
 
 
-def _entry(words: "Words", entry: "JournalEntry", said: str | None) -> "Message":
-    """What was written, in plain words; `said` is the quantity as given."""
+def _told(words: "Words", happening: "Happening", said: str | None) -> "Message":
+    """What happened, in plain words; `said` is the quantity as given."""
     from turfplan.message import Message, Number
     from turfplan.phrases import screen
 
-    share = Number(entry.share, "percent")
-    part = "" if entry.share >= 1 else words.text(screen.log_part(share=share))
-    used = words.text(screen.log_used(amount=said or "")) if entry.amount is not None else ""
-    task, on = entry.task or "", str(entry.on)
+    share = Number(happening.share, "percent")
+    part = "" if happening.share >= 1 else words.text(screen.log_part(share=share))
+    used = words.text(screen.log_used(amount=said or "")) if happening.amount is not None else ""
+    task, on = happening.task or "", str(happening.on)
     told: dict[str, Callable[[], Message]] = {
         "done": lambda: screen.log_done(task=task, on=on, part=part, used=used),
         "skipped": lambda: screen.log_skipped(task=task),
-        "moved": lambda: screen.log_moved(task=task, to=str(entry.to)),
+        "moved": lambda: screen.log_moved(task=task, to=str(happening.to)),
         "rained_off": lambda: (
             screen.log_rained_off(task=task, on=on) if task else screen.log_all_rained_off(on=on)
         ),
         "measured": lambda: screen.log_measured(
-            quantity=Message(f"screen.quantity.{entry.quantity}"), value=said or "", on=on
+            quantity=Message(f"screen.quantity.{happening.quantity}"), value=said or "", on=on
         ),
         "delivered": lambda: screen.log_delivered(task=task, on=on, used=used),
         "refused": lambda: screen.log_refused(task=task, on=on, used=used),
         "not_done": lambda: screen.log_not_done(task=task),
-        "note": lambda: screen.log_note(note=entry.text or ""),
-        "undo": lambda: screen.log_undo(number=entry.undoes or 0),
+        "note": lambda: screen.log_note(note=happening.text or ""),
     }
-    return told[entry.kind]()
+    return told[happening.kind]()

@@ -23,6 +23,11 @@ _READ: dict[str, tuple[str, str]] = {
 }
 
 
+# What is never more than a law or a grass allows is told to the nearest of a fine step: so many
+# pounds and kilograms.
+_LIMITED: dict[str, tuple[float, float]] = {"nitrogen_total": (0.1, 0.05), "product": (0.25, 0.1)}
+
+
 def amount_value(amount: Amount) -> Amounted:
     """An amount beside what it is of: without its unit, where that is part of the name."""
     if amount.unit not in _READ and unit_in_name(amount):
@@ -34,8 +39,11 @@ def amount_value(amount: Amount) -> Amounted:
 def measured(amount: Amount) -> Amounted:
     """An amount as people measure it.
 
-    Volumes, weights and minutes are rounded up, so that nothing runs short.
+    Volumes, weights and minutes are rounded up, so that nothing runs short; not what has a limit.
     """
+    if amount.item in _LIMITED:
+        us_step, metric_step = _LIMITED[amount.item]
+        return Quantity(amount.value, "mass", us_step=us_step, metric_step=metric_step)
     if amount.unit in _READ:
         kind, rounding = _READ[amount.unit]
         return Quantity(

@@ -115,6 +115,16 @@ def plugs(*, spacing: Quantity, area: Quantity) -> Message:
     return Message("amounts.plugs", (("spacing", spacing), ("area", area)))
 
 
+def mat() -> Message:
+    """The sown slope and a little more, for rolls that overlap."""
+    return Message("amounts.mat")
+
+
+def pegs(*, area: Quantity) -> Message:
+    """One for each {area} or so, along both edges of each roll."""
+    return Message("amounts.pegs", (("area", area),))
+
+
 def straw() -> Message:
     """One bale covers so much that half the soil shows."""
     return Message("amounts.straw")

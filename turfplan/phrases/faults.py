@@ -82,6 +82,11 @@ def work_on_holiday(*, day: Day) -> Message:
     return Message("faults.work_on_holiday", (("day", day),))
 
 
+def day_too_full(*, day: Day, hours: Number, there: Number) -> Message:
+    """{day} holds {hours} hours of work, and {there} are at hand"""
+    return Message("faults.day_too_full", (("day", day), ("hours", hours), ("there", there)))
+
+
 def machine_on_quiet_day(*, day: Day) -> Message:
     """a machine is heard on {day}, a quiet day"""
     return Message("faults.machine_on_quiet_day", (("day", day),))
@@ -168,6 +173,11 @@ def tines_without_pass(*, day: Day) -> Message:
 def lifted_after_pass(*, day: Day, pass_day: Day) -> Message:
     """hollows are filled until {day}, after the pass of {pass_day}"""
     return Message("faults.lifted_after_pass", (("day", day), ("pass_day", pass_day)))
+
+
+def lifted_without_soil(*, day: Day) -> Message:
+    """hollows are lifted on {day}, and nothing brings soil for them"""
+    return Message("faults.lifted_without_soil", (("day", day),))
 
 
 def fittings_after_pass(*, day: Day, pass_day: Day) -> Message:

@@ -433,10 +433,21 @@ def water_usual(*, distance: Quantity, source: Message) -> Message:
 
 
 def bag_phosphorus(*, bag: str) -> Message:
-    """{bag} brings phosphorus that neither test nor law supports here: choose a product whose
-    middle number is 0.
+    """{bag} is not used: it brings phosphorus that neither test nor law supports here. Buy a
+    product whose middle number is 0; how much of it each feeding takes is its nitrogen divided by
+    the first number of the bag.
     """
     return Message("feeding.bag.phosphorus", (("bag", bag),))
+
+
+def bag_takes(*, bag: str, n: int, mass: Quantity, day: Day, first: Quantity) -> Message:
+    """Of the {bag} at hand {n} feedings take {mass} in all, the first one, on {day}, {first}: buy
+    only what is missing.
+    """
+    return Message(
+        "feeding.bag.takes",
+        (("bag", bag), ("n", n), ("mass", mass), ("day", day), ("first", first)),
+    )
 
 
 def bag_slow(*, share: Number) -> Message:

@@ -58,6 +58,16 @@ def sown_area() -> Message:
     return Message("items.sown_area")
 
 
+def mat() -> Message:
+    """Mat of straw or jute"""
+    return Message("items.mat")
+
+
+def pegs() -> Message:
+    """Pegs"""
+    return Message("items.pegs")
+
+
 def straw() -> Message:
     """Straw"""
     return Message("items.straw")

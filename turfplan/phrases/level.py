@@ -63,6 +63,16 @@ def bags() -> Message:
     return Message("level.bags")
 
 
+def soil() -> Message:
+    """The soil must be there before the turf is cut: what is lifted goes back the same day."""
+    return Message("level.soil")
+
+
+def soil_bags() -> Message:
+    """It is less than a supplier sends a truck for, or no truck can come: bags from a shop do."""
+    return Message("level.soil_bags")
+
+
 def bags_name() -> Message:
     """Bags"""
     return Message("level.bags.name")

@@ -82,6 +82,20 @@ def soil_reason(*, share: Number, depth: Quantity) -> Message:
     return Message("order.soil.reason", (("share", share), ("depth", depth)))
 
 
+def soil_ask_texture(*, soil: Message) -> Message:
+    """Which texture is it? It should be that of the lawn's own soil, {soil}; a loam is next best,
+    and no subsoil.
+    """
+    return Message("order.soil.ask_texture", (("soil", soil),))
+
+
+def soil_ask_ph(*, grass: Message, least: Number, most: Number) -> Message:
+    """Which pH does it have? {grass:capital} is at home between {least} and {most}; a soil beyond
+    that is no match, however alike it looks.
+    """
+    return Message("order.soil.ask_ph", (("grass", grass), ("least", least), ("most", most)))
+
+
 def bulk(*, volume: Quantity, weight: Quantity) -> Message:
     """{volume} (about {weight})"""
     return Message("order.bulk", (("volume", volume), ("weight", weight)))
@@ -161,6 +175,23 @@ def name_sprigs(*, grass: Message) -> Message:
     return Message("order.name.sprigs", (("grass", grass),))
 
 
+def sod_by_day(*, days: int, area: Quantity) -> Message:
+    """Ask for {days} deliveries, about {area} on the morning of each day of laying: cut sod keeps a
+    day.
+    """
+    return Message("order.sod_by_day", (("days", days), ("area", area)))
+
+
+def name_mat() -> Message:
+    """mat of straw or jute, in rolls"""
+    return Message("order.name.mat")
+
+
+def name_pegs() -> Message:
+    """pegs for the mat"""
+    return Message("order.name.pegs")
+
+
 def name_lime() -> Message:
     """ground limestone"""
     return Message("order.name.lime")
@@ -181,9 +212,21 @@ def name_gypsum() -> Message:
     return Message("order.name.gypsum")
 
 
-def name_fertilizer(*, task: str) -> Message:
-    """fertilizer for {task}"""
-    return Message("order.name.fertilizer", (("task", task),))
+def name_nitrogen() -> Message:
+    """nitrogen, in a fertilizer whose middle number is 0"""
+    return Message("order.name.nitrogen")
+
+
+def nitrogen_reason(*, n: int) -> Message:
+    """What is at hand may not be used: for {n} feedings. The mass is that of the nitrogen; divide
+    it by the first number of the bag for that of the product.
+    """
+    return Message("order.nitrogen.reason", (("n", n),))
+
+
+def nitrogen_ask_slow(*, share: Number) -> Message:
+    """Is {share} or more of the nitrogen slowly released?"""
+    return Message("order.nitrogen.ask_slow", (("share", share),))
 
 
 def seed_ask_tag() -> Message:

@@ -10,6 +10,13 @@ def by_hand(*, volume: Quantity, loads: Number) -> Message:
     return Message("plan_cautions.by_hand", (("volume", volume), ("loads", loads)))
 
 
+def by_loader(*, volume: Quantity) -> Message:
+    """This is {volume} of material to move with the loader: be sure the depth is the mean, not the
+    deepest dip, and that the way bears the machine.
+    """
+    return Message("plan_cautions.by_loader", (("volume", volume),))
+
+
 def spring_seed(*, day: Day, until: str) -> Message:
     """Seed goes in in spring, and meets weeds and its first summer young, because the plan ends on
     {day}. With until = {until} in the brief's season it may wait for late summer.

@@ -329,6 +329,16 @@ def quantity_germination() -> Message:
     return Message("screen.quantity.germination")
 
 
+def quantity_live_cause() -> Message:
+    """a live cause of thin grass (1 found, 0 none)"""
+    return Message("screen.quantity.live_cause")
+
+
+def quantity_grubs() -> Message:
+    """grubs"""
+    return Message("screen.quantity.grubs")
+
+
 def log_delivered(*, task: str, on: str, used: str) -> Message:
     """{task} delivered on {on}{used}."""
     return Message("screen.log.delivered", (("task", task), ("on", on), ("used", used)))

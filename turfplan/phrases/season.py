@@ -1,6 +1,6 @@
 """Messages of `messages/en/season.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message
+from turfplan.message import Day, Listed, Message, Number
 
 
 def left_out(*, operation: Message) -> Message:
@@ -16,6 +16,18 @@ def falls(*, operation: Message) -> Message:
 def day_full() -> Message:
     """The day before is full: the hours of the people at hand are used up."""
     return Message("season.day_full")
+
+
+def other_days_full() -> Message:
+    """The days beside it hold as much work as the people at hand have hours."""
+    return Message("season.other_days_full")
+
+
+def overfull(*, day: Day, hours: Number, there: Number) -> Message:
+    """On {day} the work comes to {hours} hours, and {there} are at hand: ask for help, or begin a
+    part of it earlier.
+    """
+    return Message("season.overfull", (("day", day), ("hours", hours), ("there", there)))
 
 
 def same_day() -> Message:

@@ -130,6 +130,11 @@ def phase_finish_letter() -> Message:
     return Message("sheet.phase.finish.letter")
 
 
+def hours_minutes() -> Message:
+    """a few minutes"""
+    return Message("sheet.hours.minutes")
+
+
 def hours_quarter() -> Message:
     """a quarter of a person-hour"""
     return Message("sheet.hours.quarter")

@@ -1,6 +1,6 @@
 """Messages of `messages/en/sow.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message
+from turfplan.message import Message, Quantity
 
 
 def seed() -> Message:
@@ -64,6 +64,23 @@ def plant(*, grass: Message) -> Message:
     return Message("sow.plant", (("grass", grass),))
 
 
+def sod_by_day(*, days: int, area: Quantity) -> Message:
+    """Lay it in {days} strips, one a day, {area} each; the sod of a strip comes on its own morning,
+    since cut rolls keep a day.
+    """
+    return Message("sow.sod_by_day", (("days", days), ("area", area)))
+
+
+def long_planting(*, days: int, people: int, needed: int, most: int) -> Message:
+    """Planting takes {days} working days with {people} at work; {needed} would be done in
+    {most}.
+    """
+    return Message(
+        "sow.long_planting",
+        (("days", days), ("people", people), ("needed", needed), ("most", most)),
+    )
+
+
 def form_sod() -> Message:
     """sod"""
     return Message("sow.form.sod")
@@ -77,6 +94,11 @@ def form_plugs() -> Message:
 def form_sprigs() -> Message:
     """sprigs"""
     return Message("sow.form.sprigs")
+
+
+def cover_mat_title() -> Message:
+    """Peg a mat over the sown slope"""
+    return Message("sow.cover_mat.title")
 
 
 def cover() -> Message:

@@ -108,6 +108,11 @@ def dimension_labour() -> Message:
     return Message("units.dimension.labour")
 
 
+def dimension_labour_piece() -> Message:
+    """labour piece"""
+    return Message("units.dimension.labour_piece")
+
+
 def dimension_labour_area() -> Message:
     """labour area"""
     return Message("units.dimension.labour_area")

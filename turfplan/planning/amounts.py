@@ -19,7 +19,6 @@ from turfplan.records.book_names import (
     FactName,
     of_material,
     of_species,
-    option_of_species,
 )
 from turfplan.records.fact_names import SpeciesFact
 from turfplan.records.items import AmountItem
@@ -32,9 +31,10 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import closed_to_tines, removes_cores
-from turfplan.work.phases.sow import straw_area_m2
+from turfplan.work.phases.sow import is_pegged, straw_area_m2
+from turfplan.work.plants import pieces_needed, planted_area_m2, spacing_of
 from turfplan.work.season import FillVolumes
-from turfplan.work.seed_amounts import bulk_seed_kg, plugs_needed, pure_live_share
+from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
 from turfplan.work.seed_mix import SownArea, rates_g_m2
 
 LITRES_IN_M3 = 1000.0
@@ -86,7 +86,6 @@ def pass_amounts(
     loads, weight per area."""
     area = setting.plot.area_m2 * share
     load = mixture(draft.loose_m3, mix.parts, densities(setting))
-    barrow = setting.book.si("labour.barrow")
     told = phrases.pass_lift_depth if setting.on_open_ground else phrases.pass_depth
     depth = told(cap=_message(draft.words["cap"]))
     weighed = tuple(of_material(item, "density") for item in mix.parts)
@@ -100,19 +99,23 @@ def pass_amounts(
             ("topdress.settle_allowance",),
         ),
         Amount.of("weight", load.mass_kg, "kg", phrases.pass_weight(), weighed),
-        Amount.of(
-            "barrow loads",
-            counted(draft.loose_m3, barrow),
-            "loads",
-            phrases.pass_barrows(barrow=in_litres(barrow)),
-            ("labour.barrow",),
-        ),
+        *_barrow_loads(setting, draft.loose_m3),
     )
     if setting.system is not System.METRIC:
         return amounts
     # The trade in metric countries reads passes by weight.
     per_area = phrases.pass_weight_per_area()
     return (*amounts, Amount.of("weight per area", load.mass_kg / area, "kg/m2", per_area))
+
+
+def _barrow_loads(setting: ResolvedLawn, loose_m3: float) -> tuple[Amount, ...]:
+    """The barrows that a pass takes; none where a loader is at hand."""
+    if "loader" in setting.brief.work.machines:
+        return ()
+    barrow = setting.book.si("labour.barrow")
+    why = phrases.pass_barrows(barrow=in_litres(barrow))
+    loads = counted(loose_m3, barrow)
+    return (Amount.of("barrow loads", loads, "loads", why, ("labour.barrow",)),)
 
 
 def _pass_volume(setting: ResolvedLawn, draft: Draft, area_m2: float) -> Message:
@@ -245,26 +248,19 @@ def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount
 
 def plant_amounts(setting: ResolvedLawn, draft: Draft) -> tuple[Amount, ...]:
     """Sod by area or plugs and sprigs by spacing."""
-    book = setting.book
     form = draft.form or "plugs"
-    # Living grass is planted where it is bare; bare ground, or a lawn made anew, all over.
-    share = 1.0 if setting.on_open_ground else book.si("planting.thin_share")
-    area_m2 = setting.plot.area_m2 * min(setting.sowing.share * share, draft.sown_share)
+    area_m2 = planted_area_m2(setting, draft.sown_share)
     planted = Quantity(area_m2, "area")
     if form == "sod":
-        area_m2 *= 1 + book.si("planting.sod_waste")
+        area_m2 *= 1 + setting.book.si("planting.sod_waste")
         why = phrases.sod(area=planted)
         return (
             Amount.of("sod", area_m2, "m2", why, ("planting.sod_waste", "planting.thin_share")),
         )
-    fact: FactName = (
-        book.known(option_of_species(setting.sowing.grass.id, "plug_spacing"))
-        or "planting.plug_spacing"
-    )
-    spacing_mm = setting.brief.seeding.spacing_mm or book.si(fact)
+    spacing_mm, fact = spacing_of(setting)
     why = phrases.plugs(spacing=length_mm(spacing_mm, kind="height"), area=planted)
     item: AmountItem = "sprigs" if form == "sprigs" else "plugs"
-    count = plugs_needed(area_m2, spacing_mm)
+    count = pieces_needed(setting, area_m2)
     return (Amount.of(item, count, "pieces", why, (fact, "planting.thin_share")),)
 
 
@@ -277,9 +273,19 @@ def fill_amounts(draft: Draft) -> tuple[Amount, ...]:
     )
 
 
-def straw_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
-    """Bales of straw for the slope, as far as it is sown."""
+def cover_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
+    """What covers the slope, as far as it is sown: bales of straw, or where that would slide a mat
+    with its pegs.
+    """
     covered_m2 = straw_area_m2(setting) or setting.plot.area_m2
     straw_m2 = min(covered_m2, setting.plot.area_m2 * sown_share)
+    if is_pegged(setting):
+        mat_m2 = straw_m2 * (1 + setting.book.si("site.mat_overlap"))
+        each_m2 = 1 / setting.book.si("site.mat_pegs")
+        pegs, why = counted(straw_m2, each_m2), phrases.pegs(area=Quantity(each_m2, "area"))
+        return (
+            Amount.of("mat", mat_m2, "m2", phrases.mat(), ("site.mat_overlap",)),
+            Amount.of("pegs", pegs, "pieces", why, ("site.mat_pegs",)),
+        )
     bales = counted(straw_m2, 1 / setting.book.si("seeding.straw_bales"))
     return (Amount.of("straw", bales, "bales", phrases.straw(), ("seeding.straw_bales",)),)

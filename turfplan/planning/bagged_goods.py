@@ -1,10 +1,10 @@
 """What is bought in bags and trays: seed by its grasses and places, plants, straw, lime, feed."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from turfplan.book.words import book_message, grass_name
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import Message, Number, Quantity, sentences
 from turfplan.phrases import order as phrases
 from turfplan.planning.amounts import seed_masses_kg
 from turfplan.planning.purchases import Bought
@@ -18,7 +18,10 @@ from turfplan.work.seed_mix import seed_name
 
 
 def small_orders(setting: ResolvedLawn, drafts: Mapping[str, Draft]) -> list[Bought]:
-    """Seed, plants, straw, starter and feed: what comes in bags and trays."""
+    """Seed, plants, straw and what corrects the soil: what comes in bags and trays.
+
+    The fertilizer at hand is not bought again.
+    """
     return [
         line
         for draft in drafts.values()
@@ -26,7 +29,7 @@ def small_orders(setting: ResolvedLawn, drafts: Mapping[str, Draft]) -> list[Bou
         for line in (
             _seed_lines(setting, amount, draft.id)
             if amount.item == "seed"
-            else _small_lines(setting, amount, draft.id)
+            else _small_lines(setting, amount, draft)
         )
     ]
 
@@ -50,6 +53,21 @@ def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought
     return lines
 
 
+def fertilizer_order(setting: ResolvedLawn, feeds: Sequence[Draft]) -> list[Bought]:
+    """The nitrogen of feedings, the earliest first, in place of a bag at hand that is not used."""
+    amounts = [a for draft in feeds for a in draft.amounts if a.item == "nitrogen_total"]
+    if not amounts:
+        return []
+    reason = phrases.nitrogen_reason(n=len(amounts))
+    whole = Amount.of("nitrogen_total", sum(a.value for a in amounts), "kg", reason).model_copy(
+        update={"facts": amounts[0].facts}
+    )
+    slow = Number(setting.book.si("feeding.slow_share"), "percent")
+    sold = _sold(whole, setting.system)
+    ask = (phrases.nitrogen_ask_slow(share=slow),)
+    return [_line_of("fertilizer", phrases.name_nitrogen(), whole, sold, feeds[0].id, ask)]
+
+
 def _grass_parts(line: Bought, shares: Mapping[str, float]) -> tuple[OrderPart, ...]:
     """The grasses of a seed mixture by weight."""
     parts = []
@@ -68,18 +86,22 @@ def _grass_parts(line: Bought, shares: Mapping[str, float]) -> tuple[OrderPart, 
     return tuple(parts)
 
 
-def _small_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought]:
-    """What an amount of a task is bought as, where it is bought."""
-    line = _small_line(setting, amount, task)
-    return [] if line is None else [line]
+def _small_lines(setting: ResolvedLawn, amount: Amount, draft: Draft) -> list[Bought]:
+    """What an amount of a task is bought as, where it is bought; sod by the day's work."""
+    line = _small_line(setting, amount, draft.id)
+    if line is None:
+        return []
+    days = draft.duration_days
+    if line.item == "sod" and days > 1:
+        each = Quantity(amount.value / days, "area", "up")
+        line = replace(
+            line, reason=sentences(line.reason, phrases.sod_by_day(days=days, area=each))
+        )
+    return [line]
 
 
 def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | None:
     """The line of an amount that is bought by itself; None for what is not."""
-    if amount.item == "product":
-        return _line_of(
-            "fertilizer", phrases.name_fertilizer(task=task), amount, amount.value, task
-        )
     bagged = _bagged(setting).get(amount.item)
     if bagged is None:
         return None
@@ -92,6 +114,8 @@ def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:
     grass = grass_name(setting.book, setting.sowing.grass.id)
     return {
         "straw": ("straw", book_message(setting.book, "materials.straw.name")),
+        "mat": ("mat", phrases.name_mat()),
+        "pegs": ("pegs", phrases.name_pegs()),
         "sod": ("sod", phrases.name_sod(grass=grass)),
         "plugs": ("plugs", phrases.name_plugs(grass=grass)),
         "sprigs": ("sprigs", phrases.name_sprigs(grass=grass)),

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
-from turfplan.message import Day, Message
+from turfplan.message import Day, Message, Quantity
 from turfplan.phrases import amounts as amount_phrases
 from turfplan.phrases import feeding as phrases
 from turfplan.planning.candidates import Candidate, Feeder
@@ -13,6 +13,7 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import OpenDays
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
+from turfplan.work.feeding.bag import may_be_used
 from turfplan.work.feeding.cautions import day_faults
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
 from turfplan.work.feeding.potash import part_told
@@ -109,21 +110,45 @@ def _compost(
 
 
 def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
-    """Nitrogen by rate and in all, and the product where the brief says its analysis."""
+    """Nitrogen by rate and in all, and the product where a bag at hand may be used."""
     feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
     feed = next((f for f in feeds if f.key == key), None)
     if feed is None:
         return ()
-    product = setting.brief.feeding
+    bag = bag_used(setting, feeding)
     amounts = feed_amounts(
         feed.rate_g_m2,
         setting.plot.area_m2,
-        product.analysis,
-        slow_release_percent=product.slow_release_percent,
+        bag,
+        slow_release_percent=None if bag is None else setting.brief.feeding.slow_release_percent,
         reason=feed.reason,
         facts=feed.facts,
     )
     return (*amounts, *_potash(setting, feeding, key, amounts))
+
+
+def bag_used(setting: ResolvedLawn, feeding: FeedingPlan) -> str | None:
+    """The analysis of the fertilizer at hand, where it may be spread here."""
+    bag = setting.brief.feeding.analysis
+    return bag if bag is not None and may_be_used(bag, feeding.phosphate_g_m2) else None
+
+
+def taken_of_bag(setting: ResolvedLawn, tasks: tuple[Task, ...]) -> tuple[Message, ...]:
+    """How much of the fertilizer at hand the open feedings take, so that no more is bought."""
+    bag = setting.brief.feeding.analysis
+    takes = [
+        (task.start, amount.value)
+        for task in tasks
+        if task.closed is None
+        for amount in task.amounts
+        if amount.item == "product"
+    ]
+    if bag is None or not takes:
+        return ()
+    first, each = min(takes)
+    of_first = Quantity(each, "mass", "up")
+    in_all = Quantity(sum(mass for _, mass in takes), "mass", "up")
+    return (phrases.bag_takes(bag=bag, n=len(takes), mass=in_all, day=Day(first), first=of_first),)
 
 
 def _potash(

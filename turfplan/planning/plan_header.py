@@ -1,7 +1,7 @@
 """What a plan says beside its tasks: the lawn, the place, the choice made, assumptions, cautions,
 sources."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import Any
@@ -35,6 +35,7 @@ from turfplan.records.plan_task import Task, TaskWindow
 from turfplan.work.campaigns import following_autumn
 from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.material_amounts import counted
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
 from turfplan.work.phases.causes import asks_why_thin, waits_for
 from turfplan.work.thatch import dethatches, strip_limit, stripped_mm
@@ -211,12 +212,7 @@ def _cautions(
         volume = sum(best.volumes.passes.values())
         deep = setting.levelling.mean_mm >= book.si("campaign.fill_warning") - 1e-6
         if volume >= book.si("campaign.volume_warning") or (deep and volume):
-            found.append(
-                phrases.by_hand(
-                    volume=Quantity(volume, "volume", "up"),
-                    loads=Number(volume / book.si("labour.barrow"), "grouped"),
-                )
-            )
+            found.append(_to_move(setting, best.volumes.passes.values()))
         found += _spring_seed(setting, best)
     quoted = quoted_depth(setting)
     found += [quoted] if quoted else []
@@ -231,6 +227,16 @@ def _cautions(
         book_message(book, f"cautions.{c.id}.text") for c in book.cautions.values() if c.always
     ]
     return tuple(dict.fromkeys(found))
+
+
+def _to_move(setting: ResolvedLawn, volumes: Collection[float]) -> Message:
+    """How much material is moved: in barrow loads where no loader is at hand."""
+    volume = Quantity(sum(volumes), "volume", "up")
+    if "loader" in setting.brief.work.machines:
+        return phrases.by_loader(volume=volume)
+    barrow = setting.book.si("labour.barrow")
+    loads = sum(counted(each, barrow) for each in volumes)
+    return phrases.by_hand(volume=volume, loads=Number(loads, "grouped"))
 
 
 def _of_past(setting: ResolvedLawn, best: Candidate | None) -> list[Message]:

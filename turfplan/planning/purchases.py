@@ -4,8 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
+from typing import Final
 
-from turfplan.book.words import book_message, book_messages
+from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Message, Number, Quantity, length_mm, listed, said, sentences
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import order as phrases
@@ -15,8 +16,9 @@ from turfplan.planning.stock import Stock
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart
 from turfplan.units import us_twin
-from turfplan.work.bags import Bags, bags_of, least_bulk_m3
+from turfplan.work.bags import Bags, bags_of, in_bags, least_bulk_m3
 from turfplan.work.drafts import Load
+from turfplan.work.feeding.lime_need import ph_range
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import (
     Mixture,
@@ -25,10 +27,12 @@ from turfplan.work.material_amounts import (
     sold_volume_m3,
     truck_loads_m3,
 )
-from turfplan.work.mix_choice import MixChoice
+from turfplan.work.mix_choice import MixChoice, sows_on_mix
+from turfplan.work.phases.receive import LIFTING
 from turfplan.work.season import FillVolumes
 
 EMPTY = Stock()
+SOIL: Final = "topsoil"
 # A mix of so many parts fits into a title by its name: one of the book, or the owner's own.
 PARTS_IN_TITLE = {"own": 2}
 
@@ -78,9 +82,10 @@ def material_orders(
             touch_up_m3=volumes.touch_up_m3 if load.number == len(loads) else 0.0,
             more_m3=stock.more.get(load.number, 0.0),
         )
-        lines.append(_mix_line(setting, mix, load, wanted))
+        why = None if load.number < len(loads) and sows_on_mix(setting) else said(mix.reason)
+        lines.append(_mix_line(setting, mix, load, wanted, why))
     if setting.levelling.lift_share:
-        lines.append(_soil_line(setting, volumes.lift_m3, loads))
+        lines.append(_soil_line(setting, volumes.lift_m3))
     return lines
 
 
@@ -99,9 +104,12 @@ _OF_FILL: Mapping[str, tuple[Message, ...]] = MappingProxyType(
 )
 
 
-def _mix_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted) -> Bought:
+def _mix_line(
+    setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted, why: Message | None
+) -> Bought:
+    """A load of the mix; `why` it is this one, where that is said of the load."""
     if load.bags:
-        return _bag_line(setting, mix, load, wanted)
+        return _bag_line(setting, mix, load, wanted, why)
     least_m3 = least_bulk_m3(setting) if wanted.order_m3 > 0 else 0.0
     least = phrases.mix_least(volume=part(least_m3)) if wanted.order_m3 < least_m3 else None
     volume = sold_volume_m3(max(wanted.order_m3, least_m3), setting.system)
@@ -114,7 +122,7 @@ def _mix_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWan
         "m3",
         _parts(blended, mix.parts),
         trucks,
-        sentences(wanted.reason(), least, wanted.stock(), said(mix.reason)),
+        sentences(wanted.reason(), least, wanted.stock(), why),
         _bulk(volume, blended.mass_kg, trucks),
         f"order_material.{load.order}",
         f"delivery.{load.number}",
@@ -125,7 +133,9 @@ def _mix_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWan
     )
 
 
-def _bag_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted) -> Bought:
+def _bag_line(
+    setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWanted, why: Message | None
+) -> Bought:
     """The parts of a mix in whole bags, which are mixed at home."""
     bags = bags_of(setting, mix.parts, wanted.order_m3)
     held = {item: each.volume_m3 for item, each in bags.items()}
@@ -139,7 +149,7 @@ def _bag_line(setting: ResolvedLawn, mix: MixChoice, load: Load, wanted: LoadWan
         "m3",
         _parts(Mixture(volume, held, mass_kg), mix.parts),
         (),
-        sentences(wanted.reason(), wanted.stock(), said(mix.reason)),
+        sentences(wanted.reason(), wanted.stock(), why),
         _in_bags(setting, bags, mass_kg),
         None,
         f"delivery.{load.number}",
@@ -222,39 +232,56 @@ def _bulk(volume_m3: float, mass_kg: float, loads_m3: tuple[float, ...]) -> Mess
     return phrases.bulk_loads(n=len(loads_m3), volume=volume, weight=weight, each=part(loads_m3[0]))
 
 
-def _soil_line(setting: ResolvedLawn, loose_m3: float, loads: Sequence[Load]) -> Bought:
-    """The soil of the hollows, ordered with the first load of mix; a little of it in bags."""
-    own, asked = {"topsoil": 1.0}, setting.brief.delivery.form
-    bags, in_bags = bags_of(setting, own, loose_m3), False
+def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
+    """The soil of the hollows, with its own order and delivery; a little of it in bags."""
+    own = {SOIL: 1.0}
+    density = densities(setting)[SOIL]
     trucks: tuple[float, ...] = ()
-    if asked == "bags" or (asked is None and loose_m3 < least_bulk_m3(setting)):
-        volume, in_bags = bags["topsoil"].volume_m3, True
-        mass_kg = volume * densities(setting)["topsoil"]
-        text = _in_bags(setting, bags, mass_kg)
+    fetched = in_bags(setting, loose_m3)
+    if fetched:
+        bags = bags_of(setting, own, loose_m3)
+        volume = bags[SOIL].volume_m3
+        text = _in_bags(setting, bags, volume * density)
     else:
         volume = sold_volume_m3(max(loose_m3, least_bulk_m3(setting)), setting.system)
         trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
-        mass_kg = volume * densities(setting)["topsoil"]
-        text = _bulk(volume, mass_kg, trucks)
-    with_mix = bool(loads) and not loads[0].bags and not in_bags
+        text = _bulk(volume, volume * density, trucks)
     return Bought(
-        "topsoil",
+        SOIL,
         phrases.name_own_soil(),
         volume,
         "m3",
-        _parts(Mixture(volume, {"topsoil": volume}, mass_kg), own),
+        _parts(Mixture(volume, {SOIL: volume}, volume * density), own),
         trucks,
         phrases.soil_reason(
             share=Number(setting.levelling.lift_share, "percent"),
             depth=length_mm(setting.levelling.lift_depth_mm),
         ),
         text,
-        "order_material.1" if with_mix else None,
-        "lift_and_fill",
+        None if fetched else f"order_material.{LIFTING}",
+        f"delivery.{LIFTING}",
+        _asked_of_soil(setting),
+        _OF_FILL["acceptance"],
         facts=("topdress.settle_deep",),
-        short_name=phrases.name_mix(),
-        in_bags=in_bags,
+        in_bags=fetched,
     )
+
+
+def _asked_of_soil(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is asked of soil that goes under living turf: that it is like the lawn's own, and that
+    its pH is one that the grass bears."""
+    brief, book = setting.brief, setting.book
+    goal = book.fact(ph_range(setting.turf.species.id))
+    bears = phrases.soil_ask_ph(
+        grass=grass_name(book, setting.turf.species.id),
+        least=Number(goal.low_si, "trimmed"),
+        most=Number(goal.high_si, "trimmed"),
+    )
+    source, texture, *others = _OF_FILL["questions"]
+    if brief.lawn.soil is not None and not book.soils[setting.plot.soil].beyond:
+        name = book_message(book, f"soils.{setting.plot.soil}.name")
+        texture = phrases.soil_ask_texture(soil=name)
+    return source, texture, bears, *others
 
 
 def order_lines(

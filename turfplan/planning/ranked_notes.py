@@ -92,13 +92,14 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "law",
                 "feeding.blackout",
                 "feeding.water",
-                "feeding.bag.phosphorus",
                 "feeding.bag.quick",
                 "feeding.history.blackout",
                 "feeding.against.day",
                 roles=_FED,
             ),
             *_ranked("law", "passes.compost_beside_water", roles=_BOUGHT),
+            # Said once: the feedings are not reckoned with a bag that is not used.
+            *_ranked("law", "feeding.bag.phosphorus"),
             *_ranked(
                 "law",
                 "book.cautions.defer",
@@ -110,6 +111,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked(
                 "safety",
                 "plan_cautions.by_hand",
+                "plan_cautions.by_loader",
                 "book.cautions.utilities",
                 "book.cautions.silica",
                 "book.cautions.machines",

@@ -13,9 +13,10 @@ from turfplan.phrases import lawn as phrases
 from turfplan.planning.absences import put_off, tells_of
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
+from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
-from turfplan.planning.feeding import feeder_for, feeding_warnings
+from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, read_history, still_missing_mm
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
@@ -246,7 +247,8 @@ def _filled(
     )
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
-    cautions = (*shell.cautions, *warnings, *about_water)
+    cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))
+    cautions += told_overfull(setting, tasks)
     filled = {
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
         "assumptions": (*shell.assumptions, *ask_for_room(setting, largest_delivery_m3(lines))),
@@ -384,7 +386,9 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
     def dated(season: SeasonDraft) -> Dated | Conflict:
         return dated_without(lawn, season, lambda left: date_season(lawn, left))
 
-    return replace(comparison, best=fed(lawn, comparison.best, feeder, dated))
+    best = fed(lawn, comparison.best, feeder, dated)
+    lighter = unloaded(lawn, best.dated, dated)
+    return replace(comparison, best=replace(best, season=lighter.season, dated=lighter))
 
 
 def lawn_id_of(brief: Brief, climate: Climate, previous: Plan | None) -> str:

@@ -12,15 +12,20 @@ from turfplan.phrases import order as of_order
 from turfplan.phrases import reasons as because
 from turfplan.phrases import tasks as phrases
 from turfplan.planning.amounts import (
+    cover_amounts,
     fill_amounts,
     pass_amounts,
     plant_amounts,
     seed_amounts,
-    straw_amounts,
 )
-from turfplan.planning.bagged_goods import small_orders
+from turfplan.planning.bagged_goods import fertilizer_order, small_orders
 from turfplan.planning.candidates import Candidate
-from turfplan.planning.feeding import amounts_of_feed, amounts_of_lime, amounts_worked_in
+from turfplan.planning.feeding import (
+    amounts_of_feed,
+    amounts_of_lime,
+    amounts_worked_in,
+    bag_used,
+)
 from turfplan.planning.load_reasons import part
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.reasons import days_off_alone, reasons, wish_earlier, wish_later
@@ -70,7 +75,11 @@ def with_amounts(
         drafts[draft.id] = draft
     bought = [
         line
-        for line in orders + small_orders(setting, drafts)
+        for line in (
+            *orders,
+            *small_orders(setting, drafts),
+            *_fertilizer(setting, candidate, drafts, stock),
+        )
         if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
     ]
     coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
@@ -78,6 +87,23 @@ def with_amounts(
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     return drafts, [line for line in bought if line.value > 0]
+
+
+def _fertilizer(
+    setting: ResolvedLawn, candidate: Candidate, drafts: Mapping[str, Draft], stock: Stock
+) -> list[Bought]:
+    """What is bought for the open feedings where a bag is at hand that may not be used."""
+    feeding, at_hand = candidate.feeding, setting.brief.feeding.analysis
+    if at_hand is None or bag_used(setting, feeding) is not None:
+        return []
+    days = candidate.dated.schedule.days
+    fed = [d for d in drafts.values() if d.id not in stock.settled and _is_fed(setting, d)]
+    return fertilizer_order(setting, sorted(fed, key=lambda d: days[d.start_node]))
+
+
+def _is_fed(setting: ResolvedLawn, draft: Draft) -> bool:
+    roles = setting.book.operations[draft.operation].roles
+    return "feeding" in roles or "starter" in roles
 
 
 def _title_of_bags(line: Bought) -> Message:
@@ -177,7 +203,7 @@ def _amounts(
         "fill": lambda: fill_amounts(draft),
         "seed": lambda: seed_amounts(setting, draft.sown_share),
         "plants": lambda: plant_amounts(setting, draft),
-        "straw": lambda: straw_amounts(setting, sown_share),
+        "straw": lambda: cover_amounts(setting, sown_share),
         "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
         "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key)),
         "lime": lambda: amounts_of_lime(setting, candidate.feeding),
@@ -211,6 +237,7 @@ _IN_TITLES: Mapping[str, Callable[[float], Value]] = MappingProxyType(
         "plugs": lambda count: Number(count, "grouped"),
         "sprigs": lambda count: Number(count, "grouped"),
         "straw": _bales,
+        "mat": lambda m2: Quantity(m2, "area", "up"),
         "lime": lambda kg: Quantity(kg, "mass", "up"),
         "nitrogen": lambda g_m2: phrases.nitrogen(rate=Quantity(g_m2, "rate")),
     }

@@ -223,6 +223,8 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "lime": ("fresh",),
     "mow_low": ("seedbed", "ahead"),
     "dethatch": ("ahead",),
+    "order_material": ("lifting",),
+    "delivery": ("lifting",),
 }
 
 

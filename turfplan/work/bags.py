@@ -50,6 +50,14 @@ def least_bulk_m3(setting: ResolvedLawn) -> float:
     return setting.book.si("delivery.least_bulk") if asked is None else asked
 
 
+def in_bags(setting: ResolvedLawn, loose_m3: float) -> bool:
+    """Whether so much of one material is fetched in bags: it is asked for so, or less than comes
+    loose.
+    """
+    asked = setting.brief.delivery.form
+    return asked == "bags" or (asked is None and loose_m3 < least_bulk_m3(setting))
+
+
 def bagged(setting: ResolvedLawn, loads: Sequence[Load]) -> list[Load]:
     """The loads of one session, as they are brought: one in bags where each is less than comes
     loose and they are few enough to carry, or where no truck comes.

@@ -21,6 +21,7 @@ WITH_MACHINES: Mapping[str, Sequence[tuple[frozenset[str], FactName]]] = Mapping
             (frozenset({"loader"}), "labour.spread_loader"),
             (frozenset({"topdresser"}), "labour.spread_topdresser"),
         ),
+        "labour.hollow_fill": ((frozenset({"loader"}), "labour.spread_loader"),),
         "labour.lift_spread": ((frozenset({"loader"}), "labour.lift_loader"),),
         "labour.tread": ((frozenset({"roller"}), "labour.roll"),),
     }

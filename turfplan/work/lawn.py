@@ -258,14 +258,12 @@ class ResolvedLawn:
     def pass_interval_days(self) -> int:
         """The fewest days between two passes.
 
-        What the grass needs, or on bare ground what a layer needs to settle.
+        What the slowest grass that counts needs, or on bare ground what a layer needs to settle.
         """
-        name: FactName = (
-            "passes.bare_interval"
-            if self.on_open_ground
-            else of_species(self.turf.species.id, "pass_interval_min")
-        )
-        return round(self.book.si(name))
+        if self.on_open_ground:
+            return round(self.book.si("passes.bare_interval"))
+        grasses = {self.turf.species.id, *self.turf.stand}
+        return round(max(self.book.si(of_species(g, "pass_interval_min")) for g in grasses))
 
     def days(self, name: FactName) -> int:
         """A fact of the book in whole days."""

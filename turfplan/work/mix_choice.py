@@ -114,12 +114,18 @@ def _choice(setting: ResolvedLawn) -> MixChoiceRule:
     return next(c for c in setting.book.mix_choices if holds[c.mix].issuperset(c.when))
 
 
+def sows_on_mix(setting: ResolvedLawn) -> bool:
+    """Whether the mix is chosen for the seed that follows its last pass."""
+    intent = setting.sowing.intent
+    return setting.sowing.operation in SEEDED and intent != "winter_overseed"
+
+
 def _conditions(setting: ResolvedLawn) -> dict[str, frozenset[MixCondition]]:
     """What holds of this lawn for each mix, in the words of the choices."""
     book, limit = setting.book, setting.book.si("topdress.sand_limit")
     of_lawn: dict[MixCondition, bool] = {
         "open_ground": setting.on_open_ground,
-        "seeded": setting.sowing.operation in SEEDED and setting.sowing.intent != "winter_overseed",
+        "seeded": sows_on_mix(setting),
         "beside_water": setting.brief.site.water_body,
         "limed_too_far": too_alkaline(setting.brief, book),
         "shallow": setting.levelling.depth_mm <= limit + 1e-6,

@@ -39,16 +39,22 @@ def low_floor(setting: ResolvedLawn, seeded: bool) -> tuple[float, tuple[FactNam
 def _by_grass(
     setting: ResolvedLawn, fact: Literal["low_cut_floor", "pass_cap"], seeded: bool
 ) -> Iterator[tuple[str, NamedFact]]:
-    """The lawn's grass and that of every zone, each with the name of a fact.
+    """Every grass that counts in the stand and that of every zone, each with the name of a fact.
 
     For a seeded pass it is the fact for such a one, where the grass has it.
     """
     when_seeded: SpeciesOption = (
         "low_cut_floor_seeded" if fact == "low_cut_floor" else "pass_cap_seeded"
     )
-    for grass in (setting.turf.species.id, *setting.zone_grasses):
+    for grass in _grasses(setting):
         own = setting.book.known(option_of_species(grass, when_seeded)) if seeded else None
         yield grass, own or of_species(grass, fact)
+
+
+def _grasses(setting: ResolvedLawn) -> tuple[str, ...]:
+    """The grasses that grow through a pass: the main one, those that count, those of zones."""
+    own, stand = setting.turf.species.id, setting.turf.stand
+    return tuple(dict.fromkeys((own, *stand, *setting.zone_grasses)))
 
 
 class PassCap(NamedTuple):
@@ -111,8 +117,9 @@ def _caps(setting: ResolvedLawn, seeded: bool) -> Iterator[PassCap]:
 
 def _hollow_caps(setting: ResolvedLawn, seeded: bool, *, most: bool) -> Iterator[PassCap]:
     """Every limit on the depth of a pass in a small hollow, which the grass around it closes."""
-    species = setting.turf.species
-    creeps = species.creeps and not setting.zone_grasses and _slow(setting) is None
+    species, kinds = setting.turf.species, setting.book.species
+    creeps = all(kinds[grass].creeps for grass in _grasses(setting))
+    creeps = creeps and not setting.zone_grasses and _slow(setting) is None
     if creeps and not seeded:
         known = setting.book.fact("passes.hollow_creeper")
         closes = phrases.cap_creeper(grass=grass_name(setting.book, species.id))
@@ -124,7 +131,8 @@ def _hollow_caps(setting: ResolvedLawn, seeded: bool, *, most: bool) -> Iterator
 
 def _height_cap(setting: ResolvedLawn, seeded: bool) -> Iterator[PassCap]:
     """A third of the height left, of grass that does not grow out of the deepest cover."""
-    if setting.turf.species.id not in setting.book.campaigns["summer"].strong:
+    strong = setting.book.campaigns["summer"].strong
+    if not all(grass in strong for grass in _grasses(setting)):
         floor, facts = low_floor(setting, seeded)
         share = setting.book.si("passes.height_share")
         yield PassCap(floor * share, phrases.cap_height(), facts)

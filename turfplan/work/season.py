@@ -7,7 +7,7 @@ from turfplan.book.words import book_message, operation_name
 from turfplan.message import Message, said
 from turfplan.phrases import season as phrases
 from turfplan.records.book_names import ComputedNumber, Flag, of_family, of_species
-from turfplan.records.constraints import Constraint, DayStep, Lag, Reason, Strength
+from turfplan.records.constraints import Constraint, DayStep, Lag, Reason, Step, Strength
 from turfplan.work.campaigns import Campaign
 from turfplan.work.day_limits import day_constraints, days_in_time
 from turfplan.work.days_off import days_for
@@ -250,7 +250,7 @@ def _full_days(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
     }
     for seed in {d.beside for d in drafts if d.beside is not None}:
         beside[seed] = sum(d.person_hours for d in drafts if d.beside == seed)
-    lags: list[Lag] = []
+    lags = _mown_before(drafts, beside, capacity, reason, next_day)
     # What prepares seed that goes on no pass shares its days with it.
     worked = {d.id: d.session for d in drafts}
     apart = next((d.session for d in drafts if d.id == LAST_CUT), 0)
@@ -271,6 +271,26 @@ def _full_days(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
                 used = 0.0
             whole = max(0, job.duration_days - 1)
             used = (used + need) - whole if job.duration_days == 1 else need - whole
+    return lags
+
+
+def _mown_before(
+    drafts: Sequence[Draft],
+    beside: Mapping[str, float],
+    capacity: float,
+    reason: Reason,
+    next_day: Step,
+) -> list[Lag]:
+    """The mowing before a pass comes on the day before where it does not fit beside the pass."""
+    passes = {d.position: d for d in drafts if d.operation == "topdress" and not d.strips}
+    lags = []
+    for mow in (d for d in drafts if d.operation == "mow" and d.position in passes):
+        spread = passes[mow.position]
+        need = mow.person_hours + spread.person_hours + beside.get(spread.id, 0.0)
+        if spread.duration_days == 1 and need > capacity + 1e-9:
+            name = f"day_full:{mow.id}>{spread.id}"
+            ends = mow.end_node, spread.start_node
+            lags.append(Lag(name, *ends, Strength.STRONG, reason, next_day))
     return lags
 
 

@@ -102,6 +102,13 @@ def near_text(day: date, words: Words, *, weekday: bool = True) -> str:
     return words.value(near(day, weekday=weekday))
 
 
+def beside(task_day: date, day: date | None, words: Words) -> str | None:
+    """Another day of a task in words, with its year where that is not the task's."""
+    if day is None:
+        return None
+    return words.value(Day(day, year=day.year != task_day.year))
+
+
 def span_text(
     start: date, end: date, words: Words, *, weekday: bool = True, year: bool = False
 ) -> str:

@@ -43,10 +43,12 @@ def quantities(task: Task, words: Words) -> tuple[PrintedAmount, ...]:
 
 
 def labour(person_hours: float) -> Message | None:
-    """Labour in half hours: "2 1/2 person-hours"; none for less than a quarter of an hour."""
+    """Labour in half hours: "2 1/2 person-hours"; a few minutes below a quarter of an hour."""
     halves = round(person_hours * 2)
-    if person_hours < 0.25:
+    if person_hours <= 0:
         return None
+    if person_hours < 0.25:
+        return phrases.hours_minutes()
     if halves <= 1:
         return phrases.hours_half() if halves == 1 else phrases.hours_quarter()
     return (phrases.hours_and_half if halves % 2 else phrases.hours_whole)(n=halves // 2)

@@ -10,10 +10,10 @@ from turfplan.export.sheets.ground_sheets import PassSheet, pass_sheets
 from turfplan.export.sheets.look import (
     DAYS_IN_WEEK,
     Look,
+    beside,
     days_of,
     look_of,
     monday_of,
-    near_text,
     phase_letter,
     phase_name,
     shown,
@@ -254,7 +254,7 @@ def _jobs(
             cautions_above=words.value(listed(sorted(again), "every_and")),
             window=_window(task, words),
             hours=labour_text(task.person_hours, words),
-            fallback_day=near_text(task.fallback_day, words) if task.fallback_day else None,
+            fallback_day=beside(task.start, task.fallback_day, words),
             closed_note=_closed_note(task, words),
             continued=days[0] < monday,
             map=maps[task.id].key if task.id in maps else "",
@@ -263,7 +263,7 @@ def _jobs(
 
 def _when(task: Task, days: Sequence[date], words: Words) -> str:
     """First to last day, with the number of working days where not all between are worked."""
-    span = Days(days[0], days[-1], year=False)
+    span = Days(days[0], days[-1], year=days[0].year != days[-1].year)
     if task.closed is None and 1 < task.duration_days < len(days):
         return words.text(phrases.working_days(days=span, n=task.duration_days))
     return words.value(span)
@@ -303,11 +303,12 @@ def _closed_note(task: Task, words: Words) -> str:
 
 
 def _window(task: Task, words: Words) -> str:
-    """The days that would also do, where there is more than one."""
+    """The days that would also do, where there are more than one; another year is told."""
     if task.window.start == task.window.end or task.closed:
         return ""
-    days = Days(task.window.start, task.window.end, weekday=False, year=False)
-    return words.text(phrases.any_day(days=days))
+    first, last = task.window.start, task.window.end
+    far = {first.year, last.year} != {task.start.year}
+    return words.text(phrases.any_day(days=Days(first, last, weekday=False, year=far)))
 
 
 def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> Iterator[Message]:

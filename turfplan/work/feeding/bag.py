@@ -6,6 +6,15 @@ from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import feeding as phrases
 
 
+def may_be_used(analysis: str, phosphate_wanted_g_m2: float) -> bool:
+    """Whether a bag at hand is spread here: not where it brings phosphorus that neither test nor
+    law asks for.
+
+    Raises TurfplanError for an analysis that cannot be.
+    """
+    return parse_analysis(analysis).phosphate_percent <= 0 or phosphate_wanted_g_m2 > 0
+
+
 def product_cautions(
     rate_g_m2: float,
     analysis: str,
@@ -22,7 +31,7 @@ def product_cautions(
     """
     bag = parse_analysis(analysis)
     cautions: list[Message] = []
-    if bag.phosphate_percent > 0 and phosphate_wanted_g_m2 <= 0:
+    if not may_be_used(analysis, phosphate_wanted_g_m2):
         cautions.append(phrases.bag_phosphorus(bag=str(bag)))
     slow = (slow_release_percent or 0.0) / 100
     wanted = book.si("feeding.slow_share")

@@ -42,7 +42,7 @@ class LimeNeed:
 
 def ph_goal(brief: Brief, book: Book, species_id: str) -> PhGoal:
     """The goal for a grass, by the rule of its state where there is one."""
-    name = of_family("lime.ph_goal_{species}", species_id)
+    name = ph_range(species_id)
     usual, state = book.fact(name), state_of(brief)
     aimed = book.known(option_of_family("lime.{state}_ph_goal_{species}", state, species_id))
     below = book.known(option_of_family("lime.{state}_limed_below_{species}", state, species_id))
@@ -54,6 +54,11 @@ def ph_goal(brief: Brief, book: Book, species_id: str) -> PhGoal:
         facts = ("lime.ph_goal_on_peat", *facts)
     limed_below = goal if below is None else book.si(below)
     return PhGoal(goal, limed_below, usual.high_si, facts)
+
+
+def ph_range(species_id: str) -> FactName:
+    """The fact that says from which pH to which a grass is at home."""
+    return of_family("lime.ph_goal_{species}", species_id)
 
 
 def in_its_state(brief: Brief, climate: Climate) -> Brief:

@@ -94,6 +94,11 @@ class FeedingPlan:
     fresh_ground: bool = False
     potash: tuple[PotashPart, ...] = ()
 
+    @property
+    def phosphate_g_m2(self) -> float:
+        """The phosphate that test and law ask for."""
+        return self.phosphorus.rate_g_m2 if self.phosphorus else 0.0
+
     def potash_g_m2(self, key: str) -> float:
         """The potash that goes on with a feeding; none where all of it is worked into fresh
         ground."""

@@ -1,13 +1,15 @@
 """Receiving the mix: each load is ordered, taken in, and kept dry until it is spread."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from typing import Final
 
 from turfplan.book.words import book_message
 from turfplan.message import Number
+from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
 from turfplan.records.book_names import of_material
-from turfplan.work.bags import car_trips
+from turfplan.work.bags import car_trips, in_bags
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.heap import too_large
 from turfplan.work.labour import hours_of_trucks, working_days
@@ -15,6 +17,10 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import mix_parts
 from turfplan.work.operations import PREPARE, SURFACE, Extent, Timing, Wording, handled, make
 from turfplan.work.phases.prepare import orders_of
+
+# The soil of lifted hollows is a load of its own, beside those of the mix, which count from 1.
+LIFTING: Final = "lifting"
+SOIL_LOAD = 0
 
 
 def with_loads(
@@ -26,7 +32,7 @@ def with_loads(
         # The soil of the lifts is received with them.
         fetched = {load.number for load in loads if load.bags}
         received = [
-            _in_bags(setting, draft)
+            _in_bags(setting, draft, mix_parts(setting))
             if draft.operation == "delivery" and draft.position in fetched
             else draft
             for draft in drafts
@@ -41,7 +47,52 @@ def with_loads(
         replace(d, loads=served.get(d.position, ())) if d.operation == "topdress" else d
         for d in drafts
     ]
-    return [*passes, *orders, *(draft for load in loads for draft in _load(setting, load))]
+    lifts = [d for d in drafts if d.operation == "lift_and_fill"]
+    return [
+        *passes,
+        *orders,
+        *(draft for load in loads for draft in _load(setting, load)),
+        *(draft for lift in lifts for draft in _soil_of(setting, lift)),
+    ]
+
+
+def _soil_of(setting: ResolvedLawn, lift: Draft) -> list[Draft]:
+    """Ordering and receiving the soil of the hollows: as moist as it is firmed, never bone dry."""
+    if in_bags(setting, lift.loose_m3):
+        fetched = _soil_received(setting, lift, Wording(phrases.soil()))
+        return [_in_bags(setting, fetched, {"topsoil": 1.0})]
+    spot = book_message(setting.book, "operations.order_material.how.2")
+    ordered = make(
+        setting,
+        "order_material",
+        LIFTING,
+        timing=Timing(
+            PREPARE,
+            anchor=f"delivery.{LIFTING}",
+            offset=-(setting.labour.lead_days + setting.days("wish.order_ahead")),
+        ),
+        wording=Wording(of_ground.order(), how=(of_ground.order_ask(), spot)),
+    )
+    tip = book_message(setting.book, "operations.delivery.how.2")
+    wording = Wording(
+        phrases.soil(),
+        how=(of_ground.delivery_look(), tip),
+        go=of_ground.delivery_go(),
+        fallback=of_ground.delivery_fallback(),
+    )
+    return [replace(ordered, loads=(SOIL_LOAD,)), _soil_received(setting, lift, wording)]
+
+
+def _soil_received(setting: ResolvedLawn, lift: Draft, wording: Wording) -> Draft:
+    received = make(
+        setting,
+        "delivery",
+        LIFTING,
+        timing=Timing(SURFACE, anchor=lift.id, offset=-1),
+        wording=wording,
+        extent=Extent(loose_m3=lift.loose_m3, more_hours=hours_of_trucks(setting, lift.loose_m3)),
+    )
+    return replace(received, load=SOIL_LOAD)
 
 
 def _load(setting: ResolvedLawn, load: Load) -> list[Draft]:
@@ -64,7 +115,7 @@ def _load(setting: ResolvedLawn, load: Load) -> list[Draft]:
         extent=Extent(loose_m3=load.loose_m3, more_hours=hours_of_trucks(setting, load.loose_m3)),
     )
     if load.bags:
-        return [_in_bags(setting, replace(received, load=load.number))]
+        return [_in_bags(setting, replace(received, load=load.number), mix_parts(setting))]
     kept_dry = make(
         setting,
         "dry_material",
@@ -77,14 +128,16 @@ def _load(setting: ResolvedLawn, load: Load) -> list[Draft]:
     return [replace(d, load=load.number) for d in (received, kept_dry)]
 
 
-def _in_bags(setting: ResolvedLawn, received: Draft) -> Draft:
+def _in_bags(setting: ResolvedLawn, received: Draft, parts: Mapping[str, float]) -> Draft:
     """The receiving of a load as an errand to a shop, as often as the car must go."""
-    trips = car_trips(setting, mix_parts(setting), received.loose_m3)
+    trips = car_trips(setting, parts, received.loose_m3)
     hours = setting.book.si("labour.delivery") / 60 * trips
+    own_soil = received.load == SOIL_LOAD
+    kept = () if own_soil else (phrases.bags_mix(),)
     return replace(
         received,
-        why=phrases.bags(),
-        how=(phrases.bags_shop(), phrases.bags_trips(n=trips), phrases.bags_mix()),
+        why=phrases.soil_bags() if own_soil else phrases.bags(),
+        how=(phrases.bags_shop(), phrases.bags_trips(n=trips), *kept),
         go=phrases.bags_go(),
         fallback=phrases.bags_fallback(),
         name=phrases.bags_name(),

@@ -1,5 +1,6 @@
 """Seeding or planting: what is sown when, how it is covered and pressed, when to look for it."""
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
@@ -19,6 +20,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
+from turfplan.work.plants import planted_area_m2, planting_hours
 from turfplan.work.seed_mix import seed_name, slowest
 from turfplan.work.watering.hose import kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
@@ -63,11 +65,11 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if setting.sowing.operation is None or window is None:
         return []
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    share, wanted = sown_share(setting, window), _wanted_share(setting)
     if window.operation == "plant":
-        sowing = _planting(setting, window, session)
+        sowing = _planting(setting, window, session, share)
     else:
         sowing = _sowing(setting, window, session)
-    share, wanted = sown_share(setting, window), _wanted_share(setting)
     if share < wanted:
         told = (*sowing.cautions, _part(setting, share))
         sowing = replace(sowing, sown_share=share, cautions=told)
@@ -96,12 +98,11 @@ def _covered(setting: ResolvedLawn, drafts: list[Draft], with_seed: Timing) -> l
     straw_m2 = straw_area_m2(setting)
     if not straw_m2:
         return drafts
-    slope = (setting.brief.site.slope_percent or 0) / 100
     cover = make(
         setting,
         "cover",
         timing=with_seed,
-        wording=Wording(phrases.cover(), how=_pegged(setting, slope)),
+        wording=_cover(setting),
         extent=Extent(straw_m2),
         facts=("site.slope_cover",),
     )
@@ -138,9 +139,17 @@ def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
     return kept_wet_share(lawn[0], book, wet_day)
 
 
-def _pegged(setting: ResolvedLawn, slope: float) -> tuple[Message, ...] | None:
-    """How a slope is covered on which straw would slide; None for loose straw."""
-    return (slopes.pegged_mat(),) if slope >= setting.book.si("site.slope_pegged") else None
+def is_pegged(setting: ResolvedLawn) -> bool:
+    """Whether straw would slide off the slope: a mat that is pegged down covers it."""
+    slope = (setting.brief.site.slope_percent or 0) / 100
+    return slope >= setting.book.si("site.slope_pegged")
+
+
+def _cover(setting: ResolvedLawn) -> Wording:
+    """What is said of the cover: straw, or a mat."""
+    if not is_pegged(setting):
+        return Wording(phrases.cover())
+    return Wording(phrases.cover(), title=phrases.cover_mat_title(), how=(slopes.pegged_mat(),))
 
 
 def _by_one_hose(setting: ResolvedLawn) -> bool:
@@ -169,10 +178,13 @@ def _part(setting: ResolvedLawn, share: float) -> Message:
     )
 
 
-def _planting(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
-    """The planting of sod, plugs or sprigs on the window's best day."""
+def _planting(setting: ResolvedLawn, window: OpenDays, session: int, sown_share: float) -> Draft:
+    """The planting of sod, plugs or sprigs on the window's best day, `sown_share` of the lawn."""
     form = setting.brief.seeding.form or _form(setting)
     grass = grass_name(setting.book, setting.sowing.grass.id)
+    area_m2 = planted_area_m2(setting, sown_share)
+    hours = planting_hours(setting, form, area_m2)
+    days = working_days(setting, hours)
     draft = make(
         setting,
         "plant",
@@ -180,17 +192,32 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
         wording=Wording(
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
-            how=_laid(setting) if form == "sod" else None,
-            cautions=_minded(setting),
+            how=_laid(setting, area_m2, days) if form == "sod" else None,
+            cautions=(*_minded(setting), *_long_planting(setting, days)),
         ),
+        extent=Extent(area_m2, more_hours=hours),
     )
     return replace(draft, form=form)
 
 
-def _laid(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """How sod is laid; on a bank from its foot, across the slope, and pegged."""
+def _long_planting(setting: ResolvedLawn, days: int) -> tuple[Message, ...]:
+    """What to do where planting keeps the people at hand busy beyond a week-end."""
+    most = round(setting.book.si("work.pass_days_most"))
+    if days <= most:
+        return ()
+    people = setting.labour.people
+    needed = math.ceil(people * days / most)
+    return (phrases.long_planting(days=days, people=people, needed=needed, most=most),)
+
+
+def _laid(setting: ResolvedLawn, area_m2: float, days: int) -> tuple[Message, ...]:
+    """How sod is laid: by the day, where it takes several; on a bank from its foot, across the
+    slope, and pegged.
+    """
+    by_day = (phrases.sod_by_day(days=days, area=Quantity(area_m2 / days, "area")),)
     steep = (setting.brief.site.slope_percent or 0) / 100 >= setting.book.si("site.slope_cover")
     return (
+        *(by_day if days > 1 else ()),
         phrases.sod_ground(),
         phrases.sod_joints(),
         *((phrases.sod_bank(),) if steep else ()),

@@ -1,0 +1,185 @@
+"""Sees to it that no day holds more work than its hours, or says so where nothing can be moved."""
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
+from datetime import date
+from typing import Final
+
+from turfplan.message import Day, Message, Number
+from turfplan.network import Conflict
+from turfplan.phrases import season as phrases
+from turfplan.planning.schedule import Dated
+from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
+from turfplan.records.plan_task import Role, Task
+from turfplan.work.days_off import days_for
+from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.feeding.stages import WorkedDays, worked_days
+from turfplan.work.lawn import ResolvedLawn, without
+
+# What other work hangs on, and what is fed in step with it, keeps its day.
+STAYS: Final[frozenset[Role]] = frozenset({"spreading", "sowing", "planting", "feeding", "starter"})
+# Hours are told in halves: less than a quarter of one is no reason to move a task.
+HAIR_H: Final = 0.25
+FULL: Final = "full"
+
+Again = Callable[[SeasonDraft], Dated | Conflict | None]
+
+
+def is_counted(setting: ResolvedLawn, operation: str) -> bool:
+    """Whether an operation takes hours of those at work: a household keeps its own for what a
+    contractor leaves to it.
+    """
+    entry = setting.book.operations.get(operation)
+    return setting.brief.work.by != "contractor" or (entry is not None and entry.hired)
+
+
+def unloaded(setting: ResolvedLawn, dated: Dated, again: Again) -> Dated:
+    """A season in which what can wait leaves the days that hold more work than their hours.
+
+    One task after the other is kept off the days that it does not fit into; it stays where that
+    gives up a rule, moves main work, or leaves as many hours over as before.
+    """
+    tried: set[str] = set()
+    while waiting := [d for d in _on_full_days(setting, dated) if d.id not in tried]:
+        draft = waiting[0]
+        tried.add(draft.id)
+        other = again(_kept_off_full_days(setting, dated, draft))
+        for found in _and_what_follows(setting, dated, other, draft, again):
+            if _is_better(setting, dated, found):
+                dated = found
+                break
+    return dated
+
+
+def _and_what_follows(
+    setting: ResolvedLawn,
+    before: Dated,
+    other: Dated | Conflict | None,
+    moved: Draft,
+    again: Again,
+) -> Iterator[Dated]:
+    """A season after a move, and after a second one of what the first has drawn along."""
+    if not isinstance(other, Dated):
+        return
+    yield other
+    drawn = [d for d in _on_full_days(setting, other) if d.id != moved.id]
+    for second in drawn:
+        if before.day(second.id) != other.day(second.id):
+            last = again(_kept_off_full_days(setting, other, second))
+            if isinstance(last, Dated):
+                yield last
+
+
+def _on_full_days(setting: ResolvedLawn, dated: Dated) -> list[Draft]:
+    """The tasks that may leave days with more work than hours: first what has no place in the
+    order of heavy work, the longest first.
+    """
+    over = _over_h(setting, _hours(setting, dated))
+    movable = [d for d in _movable(setting, dated) if dated.day(d.id) in over]
+    return sorted(movable, key=lambda d: (_turn(setting, d), -d.person_hours, d.id))
+
+
+def _is_better(setting: ResolvedLawn, before: Dated, after: Dated) -> bool:
+    """Whether fewer hours are over, at no other cost."""
+    fewer = _sum_over_h(setting, after) < _sum_over_h(setting, before) - HAIR_H
+    kept = len(after.dropped) <= len(before.dropped)
+    same = {d.id for d in before.season.drafts} == {d.id for d in after.season.drafts}
+    return fewer and kept and same and _main_days(setting, before) == _main_days(setting, after)
+
+
+def _main_days(setting: ResolvedLawn, dated: Dated) -> tuple[dict[str, int], WorkedDays]:
+    """The days of main work, and those that feeding goes by."""
+    drafts = dated.season.drafts
+    days = {d.id: dated.day(d.id) for d in drafts if _stays(setting, d)}
+    return days, worked_days(drafts, dated.day)
+
+
+def _stays(setting: ResolvedLawn, draft: Draft) -> bool:
+    return not STAYS.isdisjoint(setting.book.operations[draft.operation].roles)
+
+
+def _movable(setting: ResolvedLawn, dated: Dated) -> list[Draft]:
+    """The tasks of one day that may leave it."""
+    return [
+        d
+        for d in dated.season.drafts
+        if d.duration_days == 1
+        and d.person_hours > HAIR_H
+        and is_counted(setting, d.operation)
+        and not _stays(setting, d)
+    ]
+
+
+def _turn(setting: ResolvedLawn, draft: Draft) -> int:
+    """What has no place in the order of heavy work goes first, then what comes early in it."""
+    turn = setting.book.operations[draft.operation].turn
+    return -1 if turn is None else turn
+
+
+def _hours(setting: ResolvedLawn, dated: Dated) -> dict[int, float]:
+    """The person-hours of each day."""
+    hours: dict[int, float] = defaultdict(float)
+    for draft in dated.season.drafts:
+        if is_counted(setting, draft.operation):
+            span = dated.day(draft.start_node), dated.day(draft.end_node)
+            for day, had in _by_day(setting, draft.operation, span, draft.person_hours):
+                hours[day] += had
+    return hours
+
+
+def _by_day(
+    setting: ResolvedLawn, operation: str, span: tuple[int, int], hours: float
+) -> Iterator[tuple[int, float]]:
+    """The hours of a job on each of its working days, from the first to the last (ordinals)."""
+    first, last = span
+    if first == last:
+        yield first, hours
+        return
+    days = days_for(setting, operation).intersect(DaySet.of([span])).days()
+    yield from ((day, hours / len(days)) for day in days)
+
+
+def _over_h(setting: ResolvedLawn, hours: Mapping[int, float]) -> dict[int, float]:
+    """The days with more hours of work than people have, with how many they are over."""
+    there = setting.labour.day_hours
+    return {day: had - there for day, had in hours.items() if had > there + HAIR_H}
+
+
+def _sum_over_h(setting: ResolvedLawn, dated: Dated) -> float:
+    return sum(_over_h(setting, _hours(setting, dated)).values())
+
+
+def _kept_off_full_days(setting: ResolvedLawn, dated: Dated, draft: Draft) -> SeasonDraft:
+    """The season with a task kept off the days whose hours it would go beyond."""
+    hours, own = _hours(setting, dated), dated.day(draft.id)
+    hours[own] -= draft.person_hours
+    there = setting.labour.day_hours
+    full = [(day, day) for day, had in hours.items() if had + draft.person_hours > there + HAIR_H]
+    days = without(DaySet.of([(setting.first_day, setting.last_day)]), full)
+    reason = Reason("work.day_full", phrases.other_days_full())
+    name = f"{FULL}:{draft.id}"
+    bound = Allowed(name, draft.start_node, days, Strength.ADVICE, reason)
+    others = tuple(c for c in dated.season.constraints if c.id != name)
+    return replace(dated.season, constraints=(*others, bound))
+
+
+def told_overfull(setting: ResolvedLawn, tasks: Iterable[Task]) -> tuple[Message, ...]:
+    """What is said of open days that hold more work than the people at hand have hours."""
+    hours: dict[int, float] = defaultdict(float)
+    for task in tasks:
+        ahead = task.series is None and task.closed is None and not task.overdue
+        if ahead and is_counted(setting, task.operation):
+            span = task.start.toordinal(), task.end.toordinal()
+            for day, had in _by_day(setting, task.operation, span, task.person_hours):
+                hours[day] += had
+    there = setting.labour.day_hours
+    return tuple(
+        phrases.overfull(
+            day=Day(date.fromordinal(day)),
+            hours=Number(had, "tenth"),
+            there=Number(there, "trimmed"),
+        )
+        for day, had in sorted(hours.items())
+        if had > there + HAIR_H
+    )
