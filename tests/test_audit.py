@@ -19,9 +19,10 @@ from turfplan.app.inputs import input_of
 from turfplan.audit import INVARIANTS, Fault, FaultKind, audit_plan
 from turfplan.audit.words import AREA, as_message
 from turfplan.messages import building
+from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.candidates import compare
 from turfplan.planning.feeding import feeder_for
-from turfplan.planning.tasks import tasks_of, with_amounts
+from turfplan.planning.tasks import tasks_of
 from turfplan.planning.window_dates import with_windows
 from turfplan.records.brief import Brief
 from turfplan.work.assumptions import resolve

@@ -8,10 +8,11 @@ from types import MappingProxyType
 from turfplan.message import Days, Message, Number, cut_height, length_mm, listed, said, sentences
 from turfplan.network import Conflict
 from turfplan.phrases import handover as phrases
+from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.candidates import Candidate, Feeder, draft_campaign
 from turfplan.planning.fed import fed
 from turfplan.planning.schedule import Dated, date_season
-from turfplan.planning.tasks import tasks_of, with_amounts
+from turfplan.planning.tasks import tasks_of
 from turfplan.planning.watering import watered
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Option

@@ -1,16 +1,15 @@
 """The story of a plan on one screen: resolve, compare, date, reckon, explain, check, number."""
 
-import hashlib
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from turfplan.book.entries import Book
-from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
 from turfplan.network import Conflict
 from turfplan.phrases import lawn as phrases
 from turfplan.planning.absences import put_off, tells_of
+from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.day_hours import told_overfull, unloaded
@@ -19,6 +18,7 @@ from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, read_history, still_missing_mm
+from turfplan.planning.lawn_ids import lawn_id_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
@@ -33,7 +33,7 @@ from turfplan.planning.repair import (
     with_window_reasons,
 )
 from turfplan.planning.schedule import Dated, date_season
-from turfplan.planning.tasks import tasks_of, with_amounts
+from turfplan.planning.tasks import tasks_of
 from turfplan.planning.watering import watered
 from turfplan.planning.ways_out import MainWork, ways_out, whole_fill
 from turfplan.planning.window_dates import (
@@ -389,16 +389,3 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
     best = fed(lawn, comparison.best, feeder, dated)
     lighter = unloaded(lawn, best.dated, dated)
     return replace(comparison, best=replace(best, season=lighter.season, dated=lighter))
-
-
-def lawn_id_of(brief: Brief, climate: Climate, previous: Plan | None) -> str:
-    """The lawn's id: the brief's, else the one that was given once, else one derived from what the
-    lawn is."""
-    if brief.lawn.id:
-        return brief.lawn.id
-    if previous is not None:
-        return previous.lawn_id
-    what = (
-        f"{brief.lawn.name}\n{climate.latitude:.3f} {climate.longitude:.3f}\n{brief.lawn.area_m2}"
-    )
-    return "lawn-" + hashlib.sha256(what.encode()).hexdigest()[:10]

@@ -1,0 +1,233 @@
+"""What each task of a season takes, and what is bought for it."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from types import MappingProxyType
+
+from turfplan.message import Message, Number, Quantity, Value
+from turfplan.phrases import level as of_level
+from turfplan.phrases import order as of_order
+from turfplan.phrases import tasks as phrases
+from turfplan.planning.amounts import (
+    cover_amounts,
+    fill_amounts,
+    pass_amounts,
+    plant_amounts,
+    seed_amounts,
+)
+from turfplan.planning.bagged_goods import fertilizer_order, small_orders
+from turfplan.planning.candidates import Candidate
+from turfplan.planning.feeding import (
+    amounts_of_feed,
+    amounts_of_lime,
+    amounts_worked_in,
+    bag_used,
+)
+from turfplan.planning.load_reasons import part
+from turfplan.planning.purchases import Bought, material_orders, short_line
+from turfplan.planning.stock import (
+    Stock,
+    is_under_way,
+    needed_m3,
+    skipped_passes,
+    stock_of,
+    wanted_loads,
+)
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan_task import Amount
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+
+
+def with_amounts(
+    setting: ResolvedLawn, candidate: Candidate, history: TaskHistory | None = None
+) -> tuple[dict[str, Draft], list[Bought]]:
+    """Every draft with its amounts, in order, and what is still to be bought for them."""
+    orders, stock = _orders(setting, candidate, history)
+    by_task = _lines_of(orders)
+    idle = _idle(by_task, stock) | _without_fill(setting, candidate, by_task, history)
+    drafts: dict[str, Draft] = {}
+    for draft in candidate.season.drafts:
+        if draft.id in idle:
+            continue
+        amounts = _amounts(setting, candidate, draft, by_task.get(draft.id))
+        values = _of_title(setting, draft, amounts, by_task.get(draft.id))
+        if amounts or values:
+            draft = replace(
+                draft, amounts=(*draft.amounts, *amounts), words={**draft.words, **values}
+            )
+        line = by_task.get(draft.id)
+        if line is not None and line.deliver_task == draft.id and line.order_task in stock.unasked:
+            draft = replace(draft, cautions=(*draft.cautions, of_order.not_ordered()))
+        if draft.bags and line is not None:
+            draft = replace(draft, title=_title_of_bags(line))
+        drafts[draft.id] = draft
+    bought = [
+        line
+        for line in (
+            *orders,
+            *small_orders(setting, drafts),
+            *_fertilizer(setting, candidate, drafts, stock),
+        )
+        if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
+    ]
+    coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
+    if stock.short_m3 and coming:
+        first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
+        bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
+    return drafts, [line for line in bought if line.value > 0]
+
+
+def _fertilizer(
+    setting: ResolvedLawn, candidate: Candidate, drafts: Mapping[str, Draft], stock: Stock
+) -> list[Bought]:
+    """What is bought for the open feedings where a bag is at hand that may not be used."""
+    feeding, at_hand = candidate.feeding, setting.brief.feeding.analysis
+    if at_hand is None or bag_used(setting, feeding) is not None:
+        return []
+    days = candidate.dated.schedule.days
+    fed = [d for d in drafts.values() if d.id not in stock.settled and _is_fed(setting, d)]
+    return fertilizer_order(setting, sorted(fed, key=lambda d: days[d.start_node]))
+
+
+def _is_fed(setting: ResolvedLawn, draft: Draft) -> bool:
+    roles = setting.book.operations[draft.operation].roles
+    return "feeding" in roles or "starter" in roles
+
+
+def _title_of_bags(line: Bought) -> Message:
+    return of_level.bags_title(amount=part(line.value), material=line.short_name or line.name)
+
+
+def _lines_of(orders: Sequence[Bought]) -> dict[str, Bought]:
+    """What each task orders or receives; an order asks for all of its deliveries together."""
+    lines: dict[str, Bought] = {}
+    for line in orders:
+        lines.setdefault(line.deliver_task, line)
+        if line.order_task is None:
+            continue
+        earlier = lines.setdefault(line.order_task, line)
+        if earlier is not line and earlier.item == line.item:
+            lines[line.order_task] = replace(
+                earlier, value=earlier.value + line.value, reason=of_order.mix_together()
+            )
+    return lines
+
+
+def _idle(lines: Mapping[str, Bought], stock: Stock) -> frozenset[str]:
+    """The ordering and receiving of what is here already, with nothing left to order."""
+    names = {name for name, line in lines.items() if line.value <= 0}
+    return frozenset(names - stock.settled)
+
+
+def _without_fill(
+    setting: ResolvedLawn,
+    candidate: Candidate,
+    lines: Mapping[str, Bought],
+    history: TaskHistory | None,
+) -> frozenset[str]:
+    """What has nothing to do any more where passes were skipped: the heap that does not come is not
+    kept dry, what is not spread is not dragged in, what is not filled does not settle.
+    """
+    if history is None or not (skipped := skipped_passes(candidate.volumes, history)):
+        return frozenset()
+    nothing = skipped == set(candidate.volumes.passes)
+    lifted = any(draft.operation == "lift_and_fill" for draft in candidate.season.drafts)
+    gone = set()
+    for draft in candidate.season.drafts:
+        roles = set(setting.book.operations[draft.operation].roles)
+        load = lines.get(f"delivery.{draft.load}")
+        heap = draft.operation == "dry_material" and load is not None and load.value <= 0
+        drag = draft.operation == "incorporate" and draft.position in skipped
+        settles = nothing and not lifted and not roles.isdisjoint({"measuring", "mending"})
+        if heap or drag or settles:
+            gone.add(draft.id)
+    return frozenset(gone - history.recorded)
+
+
+def _spreading(setting: ResolvedLawn, candidate: Candidate) -> list[Draft]:
+    return [
+        d
+        for d in candidate.season.drafts
+        if "spreading" in setting.book.operations[d.operation].roles
+    ]
+
+
+def _orders(
+    setting: ResolvedLawn, candidate: Candidate, history: TaskHistory | None
+) -> tuple[list[Bought], Stock]:
+    """The bulk material of every load with what the journal says of it."""
+    loads, mix, volumes = candidate.season.loads, candidate.mix, candidate.volumes
+    if history is None:
+        return material_orders(setting, loads, mix, volumes), Stock()
+    passes, skipped = _spreading(setting, candidate), skipped_passes(volumes, history)
+    loads = wanted_loads(loads, volumes, history, skipped)
+    if skipped == set(volumes.passes) and not any(is_under_way(load, history) for load in loads):
+        # Nothing is filled that could settle.
+        volumes = replace(volumes, touch_up_m3=0.0)
+    orders = material_orders(setting, loads, mix, volumes)
+    sold = {load.number: line.value for load, line in zip(loads, orders, strict=False)}
+    stock = stock_of(needed_m3(loads, volumes), sold, passes, history, loads)
+    return (material_orders(setting, loads, mix, volumes, stock) if stock.more else orders), stock
+
+
+def _amounts(
+    setting: ResolvedLawn, candidate: Candidate, draft: Draft, bought: Bought | None
+) -> tuple[Amount, ...]:
+    """The amounts of a task, of the kind that its operation names in the book."""
+    kind = setting.book.operations[draft.operation].amounts
+    sown_share = min((d.sown_share for d in candidate.season.drafts), default=1.0)
+    if kind == "load":
+        if bought is None:
+            return ()
+        return (
+            Amount.of("volume", bought.value, "m3", bought.reason).model_copy(
+                update={"facts": bought.facts}
+            ),
+        )
+    reckon: dict[str | None, Callable[[], tuple[Amount, ...]]] = {
+        "pass": lambda: pass_amounts(
+            setting, candidate.mix, draft, candidate.campaign.passes[draft.position - 1].share
+        ),
+        "fill": lambda: fill_amounts(draft),
+        "seed": lambda: seed_amounts(setting, draft.sown_share),
+        "plants": lambda: plant_amounts(setting, draft),
+        "straw": lambda: cover_amounts(setting, sown_share),
+        "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
+        "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key)),
+        "lime": lambda: amounts_of_lime(setting, candidate.feeding),
+        "worked_in": lambda: amounts_worked_in(setting, candidate.feeding),
+    }
+    return reckon.get(kind, tuple)()
+
+
+def _of_title(
+    setting: ResolvedLawn, draft: Draft, amounts: tuple[Amount, ...], line: Bought | None
+) -> dict[str, Value]:
+    """The values of the operation's title: what is ordered, or what the task takes."""
+    if line is not None and line.value > 0:
+        return {
+            "amount": Quantity(line.value, "volume", "up"),
+            "material": line.short_name or line.name,
+        }
+    named = next((a for a in amounts if a.item in _IN_TITLES), None)
+    return {} if named is None else {"amount": _IN_TITLES[named.item](named.value)}
+
+
+def _bales(count: float) -> Value:
+    return phrases.bales(n=round(count), number=Number(count, "grouped"))
+
+
+# What of the amounts of a task its title names, by item, and how: what can run short is rounded up.
+_IN_TITLES: Mapping[str, Callable[[float], Value]] = MappingProxyType(
+    {
+        "seed": lambda kg: Quantity(kg, "mass", "up"),
+        "sod": lambda m2: Quantity(m2, "area", "up"),
+        "plugs": lambda count: Number(count, "grouped"),
+        "sprigs": lambda count: Number(count, "grouped"),
+        "straw": _bales,
+        "mat": lambda m2: Quantity(m2, "area", "up"),
+        "lime": lambda kg: Quantity(kg, "mass", "up"),
+        "nitrogen": lambda g_m2: phrases.nitrogen(rate=Quantity(g_m2, "rate")),
+    }
+)
