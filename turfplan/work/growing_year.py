@@ -70,13 +70,13 @@ class GrowingYear:
         """The normal daily mean of a day number, degrees C."""
         return self.climate.air_mean_c[day % DAYS]
 
-    def rises(self, curve: Curve, mark: float, blur: float) -> int:
+    def rises(self, curve: Curve, mark: float, blur: float, lag: int = 0) -> int:
         """The day on which a curve has risen through a mark between winter and summer.
 
         At the depth of winter where it is always above it, at the height of summer where it is
-        never. Soil is warmest up to a fortnight after the air, so a rise may end that much later.
+        never. A curve that lags behind the air may rise so many days longer.
         """
-        end = self.hottest + round(self.book.si("windows.soil_lag"))
+        end = self.hottest + lag
         return end - round(_days_above(curve, mark, blur, self.coldest, end))
 
     def rains_from(self, day: int, end: int, days: int) -> int:
@@ -137,14 +137,21 @@ def _middle(weights: Sequence[float]) -> float:
     return atan2(north, east) / tau * DAYS % DAYS
 
 
+@lru_cache(maxsize=512)
 def _days_above(curve: Curve, mark: float, blur: float, first: int, end: int) -> float:
     """On how many days from `first` to before `end` a curve lies above a mark in a usual year.
 
     Years lie up to `blur` to either side of the normal, so a normal day near the mark counts in
-    part.
+    part, as `share_below` has it.
     """
-    days = (curve[day % DAYS] for day in range(first, end))
-    return sum(1 - share_below(value, mark, blur) for value in days)
+    surely, never, found = mark + blur, mark - blur, 0.0
+    for day in range(first, end):
+        value = curve[day % DAYS]
+        if value >= surely:
+            found += 1
+        elif value > never:
+            found += (value - never) / (2 * blur)
+    return found
 
 
 def share_below(value: float, mark: float, blur: float) -> float:
@@ -163,6 +170,7 @@ def _seasons(mean_c: Curve, book: Book) -> float:
     return _share(swing, book, NamedFact("windows.even_year"), NamedFact("windows.seasonal_year"))
 
 
+@lru_cache(maxsize=64)
 def coming(curve: Curve, days: int) -> Curve:
     """The mean of so many days from each place in the year on."""
     sums = (0.0, *accumulate(curve[day % DAYS] for day in range(2 * DAYS)))

@@ -51,7 +51,9 @@ def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     """When a curve has passed a mark: at the turn of the year, where it never does."""
     curve, mark, blur = _curve_and_mark(year, condition)
     rising = condition.kind in ("air_rising", "soil_rising", "growth_rising")
-    day = (year.rises if rising else year.falls)(curve, mark, blur)
+    # Soil is warmest up to a fortnight after the air.
+    lag = round(year.book.si("windows.soil_lag")) if condition.kind == "soil_rising" else 0
+    day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
     if rising and rule.half == "falling":
         # What opened in autumn is closed by the rise after the winter.
         day += DAYS

@@ -158,10 +158,14 @@ def _span(year: GrowingYear, rule: WindowRule) -> _WindowSpan | Message:
 
 
 def _yielding(year: GrowingYear, condition: AnyCondition, met: Met, opened: int) -> Met:
-    """A closing day, put off by one that yields to a window that has only just opened."""
+    """A closing day, put off where it yields to a window that has only just opened.
+
+    Winter yields to nothing.
+    """
     if condition.yields is None:
         return met
-    return met._replace(day=max(met.day, opened + round(year.number(condition.yields))))
+    held = min(opened + round(year.number(condition.yields)), year.next_coldest)
+    return met._replace(day=max(met.day, held))
 
 
 def _too_short(year: GrowingYear, opening: Met, closing: Met) -> Message:
