@@ -37,7 +37,7 @@ ROWS = (
 )
 LATE_PLAN = ("plan", str(EXAMPLES / "late-start.toml"), "-o", "{here}/late")
 TEXT = "not what is looked for\n" * 9
-PAGE_DAY = "2027-04-19"
+PAGE_DAY = "2027-03-29"
 # What these tests type.
 TYPED = {"qqq", "oats", "colour", "ftp", "parsecs", "turfplan", "TASK"}
 WINDOWS = ("windows", "--grass", "tall_fescue")
