@@ -32,7 +32,7 @@ def opened(*stretches: tuple[int, int]) -> Open:
     [
         (opened((100, 40)), opened((110, 40)), 10),
         (opened((100, 40)), opened((100, 51)), 11),
-        (opened((360, 40)), opened((4, 26)), 10),
+        (opened((360, 40)), opened((4, 26)), 9),
         (opened((100, 40)), opened(), DAYS),
         (opened((100, 16)), opened(), 8),
         (opened((100, 17)), opened(), DAYS),
