@@ -911,7 +911,8 @@ def _second_unfed() -> Made:
     sound = of_changes(WINTER_GREEN)
     sown = sound.task("overseed").start
     fed = [t.id for t in sound.plan.tasks if t.id.startswith("feed_nitrogen.rye")]
-    early = sound.freed(*fed)
+    own = [t.id for t in sound.plan.tasks if t.id.startswith("feed_nitrogen.summer")]
+    early = sound.freed(*fed).without(*own)
     for weeks, name in enumerate(fed):
         early = early.moved(name, sown - timedelta(14 + 28 * weeks))
     return early

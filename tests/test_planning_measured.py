@@ -71,7 +71,10 @@ def test_spring_windows_come_earlier_or_later(over_c: float, sign: int) -> None:
     assert sign * (after.window.start - before.window.start).days > 0
     later = {t.id: t for t in season.versions[-2].tasks}
     for task in season.plan.tasks:
-        if task.start > date(2027, 11, 1) and task.series is None and task.id in later:
+        # A feeding more or less in this spring numbers those of the next anew.
+        if task.series or task.id not in later or task.operation == "feed_nitrogen":
+            continue
+        if min(task.start, later[task.id].start) > date(2027, 11, 1):
             assert (task.start, task.window) == (later[task.id].start, later[task.id].window)
 
 

@@ -22,7 +22,8 @@ from turfplan.files.reading.book import load_book
 from turfplan.work.drafts import OpenDays
 from turfplan.work.windows import WindowPolicy, operation_windows
 
-ROWS = Path(__file__).parents[2] / "shared" / "data" / "calendars" / "windows.csv"
+CALENDARS = Path(__file__).parents[2] / "shared" / "data" / "calendars"
+ROWS, WORLD = CALENDARS / "windows.csv", CALENDARS / "windows_world.csv"
 YEAR = 2027
 # What the rows call a grass, as the book's species; the first word found decides.
 GRASSES = {
@@ -182,8 +183,8 @@ def test_cool_grass_is_sown_when_institutions_say(
     """
     scores = board["cool", "seed_autumn"] + board["cool", "overseed"]
     print("cool autumn seeding", told(scores))
-    assert sum(s.hit for s in scores) >= 0.9 * len(scores)
-    assert median(s.overlap for s in scores) >= 0.62
+    assert sum(s.hit for s in scores) >= 0.92 * len(scores)
+    assert median(s.overlap for s in scores) >= 0.65
     assert median(s.start for s in scores) <= 8
     assert median(s.end for s in scores) <= 9
 
@@ -194,8 +195,8 @@ def test_all_work_falls_into_the_published_seasons(
     """Over every operation: four of five best days inside, and half of the days shared."""
     scores = [s for part in board.values() for s in part]
     print("all", told(scores))
-    assert sum(s.hit for s in scores) >= 0.8 * len(scores)
-    assert median(s.overlap for s in scores) >= 0.5
+    assert sum(s.hit for s in scores) >= 0.82 * len(scores)
+    assert median(s.overlap for s in scores) >= 0.52
 
 
 def test_every_operation_that_calendars_speak_of_has_a_window(
@@ -207,3 +208,34 @@ def test_every_operation_that_calendars_speak_of_has_a_window(
     for key, scores in board.items():
         assert any(s != NOTHING for s in scores), key
         assert len(scores) < FEW or any(s.hit for s in scores), key
+
+
+# Rows of the world that do not speak of what is planned, and why.
+SPEAKS_OF_ELSE = {
+    "Y007": "an autumn formula of potash, counted as nitrogen",
+    "Y032": "an autumn formula of potash, counted as nitrogen",
+    "Y028": "a rugby pitch at the end of its season",
+    "Y029": "a rugby pitch at the end of its season",
+    "Y023": "one week of a columnist",
+    "Y025": "one week of a columnist",
+}
+
+
+def test_the_world_has_its_seasons_too() -> None:
+    """Calendars from elsewhere: three of four best days inside, near half of the days shared."""
+    if not WORLD.is_file():
+        pytest.skip("no published calendars of the world beside this checkout")
+    with WORLD.open(encoding="utf-8") as file:
+        rows = [
+            row
+            for row in csv.DictReader(file)
+            if row["id"] not in SPEAKS_OF_ELSE
+            and row["window_start"]
+            and row["window_end"]
+            and row["date_basis"] in ("dates_or_month_words", "holiday_words", "season_words")
+            and not row["grass"].startswith("kikuyu")
+        ]
+    scores = [score(row) for row in rows]
+    print("world", told(scores))
+    assert sum(s.hit for s in scores) >= 0.75 * len(scores)
+    assert median(s.overlap for s in scores) >= 0.45

@@ -15,6 +15,7 @@ from turfplan.work.emergence import Emergence, emergence
 PLACES: dict[str, dict[str, Any]] = {
     "prairie": {"place": {"postal_code": "55406"}, "lawn": {"grass": "kentucky_bluegrass"}},
     "piedmont": {"place": {"postal_code": "37205"}, "lawn": {"grass": "tall_fescue"}},
+    "valley": {"place": {"postal_code": "17601"}, "lawn": {"grass": "tall_fescue"}},
     "scotland": {
         "place": {"postal_code": None, "country": "GB", "latitude": 55.9, "longitude": -3.2},
         "lawn": {"grass": "fine_fescue"},
@@ -36,7 +37,7 @@ def days_of(changes: dict[str, Any]) -> Emergence:
 
 @pytest.mark.parametrize(
     ("place", "intent"),
-    [*((place, "overseed") for place in PLACES), ("prairie", "dormant"), ("piedmont", "dormant")],
+    [*((place, "overseed") for place in PLACES), ("prairie", "dormant"), ("valley", "dormant")],
 )
 def test_what_comes_of_seed_comes_in_order(place: str, intent: str) -> None:
     """It wakes, is up, is mown, tells by its colour, and bears a layer, one after the other."""

@@ -8,12 +8,34 @@ import tempfile
 import time
 from pathlib import Path
 
-from campaigns import clients, kills, load, mutants, oracle, places, recomputed, seasons, surveys
+from campaigns import (
+    clients,
+    kills,
+    load,
+    mutants,
+    oracle,
+    places,
+    recomputed,
+    seasons,
+    smooth,
+    surveys,
+)
 from campaigns.records import Campaign, Figures, record
 
 CAMPAIGNS: dict[str, Campaign] = {
     module.CAMPAIGN.name: module.CAMPAIGN
-    for module in (clients, kills, load, mutants, oracle, places, recomputed, seasons, surveys)
+    for module in (
+        clients,
+        kills,
+        load,
+        mutants,
+        oracle,
+        places,
+        recomputed,
+        seasons,
+        smooth,
+        surveys,
+    )
 }
 
 

@@ -1,20 +1,26 @@
 """Numbers of the book that were derived, recomputed from what they were derived from."""
 
 import csv
+from collections import defaultdict
 from collections.abc import Callable
 from datetime import date, timedelta
 from functools import cache
+from importlib.util import find_spec
 from itertools import pairwise
 from math import pi
 from pathlib import Path
-from statistics import NormalDist, fmean, quantiles
+from statistics import NormalDist, fmean, median, quantiles, stdev
 
 import pytest
 
 import water_cases as cases
 from planning import climate_at
-from turfplan.climate.growth import growth_potential
+from turfplan.calendar_days import DAYS
+from turfplan.climate.growth import air_of_growth, growth_potential
+from turfplan.climate.record import Climate
+from turfplan.records.book_names import NamedFact
 from turfplan.units import INCH_MM
+from turfplan.work.windows import operation_windows
 
 CALENDARS = Path(__file__).parents[3] / "shared" / "data" / "calendars" / "windows.csv"
 BOOK = cases.book()
@@ -175,16 +181,14 @@ def test_nitrogen_of_compost_in_its_first_year() -> None:
     assert 0 < 0.37 / 3 - BOOK.si("compost.first_year_share") < 0.03
 
 
-def test_growth_decides_when_passes_open_and_close() -> None:
-    """The growth potential at what calendars print for spring and autumn work."""
+def test_growth_decides_when_passes_open() -> None:
+    """The growth potential at what calendars print for spring work."""
 
     def potential(fahrenheit: float) -> float:
         return growth_potential((fahrenheit - 32) / 1.8, "cool")
 
     opens = BOOK.si("windows.cool_pass_spring_opens")
     assert potential(47.2) < opens < potential(52.0)
-    closes = BOOK.si("windows.cool_pass_closes_growth")
-    assert potential(51.0) < closes < potential(52.0)
     assert potential(44.3) == pytest.approx(0.06, abs=0.005)
 
 
@@ -205,6 +209,13 @@ def test_august_in_louisiana() -> None:
 
 # Windows of published calendars: season, operation, half of the year, end, and what is told of it.
 Key = tuple[str, str, str, str, str]
+
+
+def mean_growth(there: Climate, day: date, season: str) -> float:
+    """Growth potential at the mean air of the month from a day on."""
+    month = BOOK.si("windows.cool_work_days_left")
+    air = fmean(there.air_c(day + timedelta(days)) for days in range(round(month)))
+    return growth_potential(air, season)
 
 
 @cache
@@ -231,6 +242,8 @@ def ends() -> dict[Key, list[float]]:
             half = "spring" if day < hottest else "autumn"
             told = {
                 "air": there.air_c(day) * 1.8 + 32,
+                "celsius": there.air_c(day),
+                "to come": mean_growth(there, day, "cool"),
                 "hottest": float((day - hottest).days),
             }
             if there.first_frost is not None:
@@ -253,8 +266,6 @@ def span(numbers: list[float]) -> tuple[float, float]:
 S, E = "window_start", "window_end"
 DRAWN: tuple[tuple[str, str, Key, Callable[[list[float]], tuple[float, float]]], ...] = (
     ("cool_seed_summer_over", "", ("cool", "seed_autumn", "autumn", S, "hottest"), quartiles),
-    ("cool_seed_last_days", "", ("cool", "seed_autumn", "autumn", E, "frost"), quartiles),
-    ("cool_thatch_closes", "F", ("cool", "core_aerate", "autumn", E, "air"), quartiles),
     ("cool_spring_work_opens", "F", ("cool", "seed_spring", "spring", S, "air"), quartiles),
     ("cool_spring_work_closes", "F", ("cool", "core_aerate", "spring", E, "air"), span),
     ("cool_pass_heat", "F", ("cool", "core_aerate", "autumn", S, "air"), quartiles),
@@ -266,15 +277,10 @@ DRAWN: tuple[tuple[str, str, Key, Callable[[list[float]], tuple[float, float]]],
     ("cool_feed_autumn_opens", "F", ("cool", "fertilise_N", "autumn", S, "air"), span),
     ("cool_feed_autumn_closes", "F", ("cool", "fertilise_N", "autumn", S, "air"), quartiles),
     ("cool_feed_autumn_days", "", ("cool", "fertilise_N", "autumn", S, "hottest"), span),
+    ("cool_feed_autumn_last_cool", "", ("cool", "fertilise_N", "autumn", E, "hottest"), quartiles),
+    ("cool_spring_work_opens_cool", "C", ("cool", "core_aerate", "spring", S, "celsius"), span),
     ("cool_feed_autumn_last", "", ("cool", "fertilise_N", "autumn", E, "hottest"), quartiles),
     ("cool_feed_late_closes", "F", ("cool", "fertilise_N", "autumn", E, "air"), span),
-    ("cool_aerate_last_days", "", ("cool", "core_aerate", "autumn", E, "frost"), quartiles),
-    ("warm_work_latest", "", ("warm", "dethatch", "spring", S, "hottest"), span),
-    ("warm_seed_closes_hottest", "", ("warm", "seed_summer", "autumn", E, "hottest"), span),
-    ("warm_feed_turn", "F", ("warm", "fertilise_N", "spring", E, "air"), quartiles),
-    ("warm_feed_late_last", "", ("warm", "fertilise_N", "autumn", E, "hottest"), quartiles),
-    ("warm_overseed_frost_opens", "", ("warm", "overseed", "autumn", S, "frost"), quartiles),
-    ("warm_overseed_frost_closes", "", ("warm", "overseed", "autumn", E, "frost"), quartiles),
     ("warm_first_mow_closes", "F", ("warm", "first_mow_year", "spring", E, "air"), span),
     ("warm_last_mow_closes", "F", ("warm", "last_mow", "autumn", E, "air"), span),
 )
@@ -295,14 +301,92 @@ def test_thresholds_lie_where_calendars_end(
     assert low - 1 <= fact.value <= high + 1
 
 
-def test_hard_work_in_summer_ends_between_two_calendars() -> None:
-    """Dethatching a week after the hottest day, core aeration two months after it."""
+def test_growth_that_autumn_work_leaves() -> None:
+    """The month after the close of coring, dethatching and dressing: a quarter of the best."""
     found = [
-        days
-        for operation in ("dethatch", "core_aerate")
-        for days in ends()["warm", operation, "autumn", E, "hottest"]
+        growth
+        for operation in ("core_aerate", "dethatch", "topdress/level")
+        for growth in ends().get(("cool", operation, "autumn", E, "to come"), [])
     ]
-    assert min(found) <= BOOK.si("windows.warm_work_closes_hottest") <= max(found)
+    assert BOOK.si("windows.cool_work_growth_left") == pytest.approx(median(found), abs=0.03)
+
+
+HOT = [
+    climate_at(latitude, longitude)
+    for latitude, longitude in ((33.95, -83.4), (35.78, -78.64), (36.16, -86.78), (37.69, -97.34))
+]
+"""Athens, Raleigh, Nashville and Wichita: where calendars speak of warm-season grass."""
+
+
+def opened_at(there: Climate, share: str) -> float:
+    """The air (degF) at which growth has a share of what summer brings."""
+    best = max(there.growth_curve("warm"))
+    return air_of_growth(BOOK.si(NamedFact(f"windows.{share}")) * best, "warm") * 1.8 + 32
+
+
+@pytest.mark.parametrize(
+    ("share", "low", "high"),
+    [("warm_work_opens", 69, 80), ("warm_feed_turn", 69, 75), ("warm_feed_opens", 63, 67)],
+)
+def test_shares_of_summer_are_the_marks_of_calendars(share: str, low: float, high: float) -> None:
+    """Hard work opens at 71 to 80 degF, spring feeding ends at 69 to 75 and begins near 65."""
+    assert all(low <= opened_at(there, share) <= high for there in HOT)
+
+
+def test_summer_work_and_seed_end_between_calendars() -> None:
+    """Dethatching a week after the hottest day, aeration two months after; seed about it."""
+    late = {"warm_core_aerate": (7, 66), "warm_seed": (-56, 21)}
+    for there in HOT:
+        hottest = max(YEAR, key=there.air_c)
+        windows = operation_windows(there, BOOK, "bermuda_common", 2027).windows
+        for rule, (least, most) in late.items():
+            found = next(w for w in windows if w.rule == rule)
+            assert least <= (found.end - hottest).days <= most
+
+
+def test_growth_begins_with_the_soil_at_six_degrees() -> None:
+    """The growth potential of that air, as the share at which passes open in cool springs."""
+    six = growth_potential(BOOK.si("windows.cool_growth_begins"), "cool")
+    assert BOOK.si("windows.cool_pass_spring_cool") == pytest.approx(six, abs=0.002)
+
+
+def test_warmth_that_seedlings_need_over_five_degrees() -> None:
+    """At Fargo: what the printed sums over freezing leave over 5 degC."""
+    there = climate_at(46.88, -96.79)
+    coldest = there.air_mean_c.index(min(there.air_mean_c)) + DAYS
+
+    def left(base: float, day: int) -> float:
+        return sum(max(0.0, there.air_mean_c[d % DAYS] - base) for d in range(day, coldest))
+
+    fact = BOOK.facts["windows.cool_seed_warmth"]
+    for over_freezing, over_five in ((480, fact.low_si), (580, fact.high_si)):
+        day = max(d for d in range(coldest) if left(0.0, d) >= over_freezing)
+        assert left(5.0, day) == pytest.approx(over_five, abs=8)
+
+
+def test_how_far_years_lie_apart() -> None:
+    """Monthly means of long daily series deviate as an even spread of 2 degC to each side does."""
+    spec = find_spec("aquacrop")
+    if spec is None or spec.origin is None:
+        pytest.skip("the package aquacrop, which carries daily weather, is not installed")
+    found: list[float] = []
+    for place in ("champion", "brussels", "cordoba", "tunis", "suffolk"):
+        days = Path(spec.origin).parent / "data" / f"{place}_climate.txt"
+        months: dict[tuple[int, int], list[float]] = defaultdict(list)
+        for line in days.read_text(encoding="utf-8").splitlines()[2:]:
+            _, month, year, low, high, *_ = line.split()
+            months[int(month), int(year)].append((float(low) + float(high)) / 2)
+        for month in range(1, 13):
+            means = [fmean(days) for (m, _), days in months.items() if m == month]
+            found.append(stdev(means))
+    assert BOOK.si("windows.years_apart") / 3**0.5 == pytest.approx(median(found), abs=0.25)
+
+
+def test_november_in_oklahoma() -> None:
+    """The soil on the day from which germination is hindered."""
+    there = climate_at(35.47, -97.52)
+    closes = BOOK.si("windows.warm_overseed_closes")
+    assert there.soil_c(date(2027, 11, 1)) == pytest.approx(closes, abs=1.5)
 
 
 def test_published_windows_are_a_week_and_longer() -> None:

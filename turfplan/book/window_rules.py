@@ -15,12 +15,11 @@ from turfplan.records.book_names import NamedFact, OperationName, RegionSetting
 # The dimension of what each key of a condition names; that of a threshold is its condition's own.
 _DIMENSIONS = {
     "shift": "days",
+    "yields": "days",
     "threshold": "",
-    "latest": "days",
-    "only_above": "temperature",
     "days": "days",
     "cool_days": "days",
-    "cool_threshold": "temperature",
+    "cool_threshold": "",
     "earliest": "days",
     "sum": "degree_days",
     "base": "temperature",
@@ -28,58 +27,66 @@ _DIMENSIONS = {
 
 
 class WindowCondition(BaseModel):
-    """Base of every condition: frozen, unknown keys forbidden."""
+    """Base of every condition: frozen, unknown keys forbidden.
+
+    One that `yields` closes a window, but never sooner than so many days after it opened: it says
+    what is best, not what ends the season.
+    """
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
     never: Literal["ignore", "closed"] = "closed"
     shift: NamedFact | None = None
+    yields: NamedFact | None = None
     threshold_in: ClassVar[str] = "temperature"
 
     def facts(self) -> Iterator[tuple[NamedFact, tuple[str, ...]]]:
         """The facts that the condition names, each with the dimension it must be in."""
         for key, name in self:
             if name is not None and key in _DIMENSIONS:
-                yield name, (self.threshold_in if key == "threshold" else _DIMENSIONS[key],)
+                yield name, (_DIMENSIONS[key] or self.threshold_in,)
 
 
 class AirRising(WindowCondition):
     """The normal daily mean air temperature rises through a threshold.
 
-    `latest` is the day, counted from the hottest one, from which the condition holds anyway: in
-    mild summers growth is then as strong as it gets. With `cool_threshold` the mark goes over to
-    that one, smoothly, from places with hot summers to those with cool ones.
+    With `cool_threshold` the mark goes over to that one, smoothly, from places with hot summers to
+    those with cool ones.
     """
 
     kind: Literal["air_rising"]
     threshold: NamedFact
     cool_threshold: NamedFact | None = None
-    latest: NamedFact | None = None
 
 
 class AirFalling(WindowCondition):
     """The normal daily mean air temperature falls through a threshold.
 
-    With `only_above` it counts only where the hottest day is warmer than that: cool summers are
-    timed by other things.
+    With `cool_threshold` the mark goes over to that one where summers are cool.
     """
 
     kind: Literal["air_falling"]
     threshold: NamedFact
-    only_above: NamedFact | None = None
+    cool_threshold: NamedFact | None = None
 
 
 class SoilRising(WindowCondition):
-    """The normal soil temperature at 10 cm rises through a threshold."""
+    """The normal soil temperature at 10 cm rises through a threshold.
+
+    With `surely` the threshold counts in full only where winter goes well beyond it; where it is
+    only just reached, so do few years.
+    """
 
     kind: Literal["soil_rising"]
     threshold: NamedFact
+    surely: bool = False
 
 
 class SoilFalling(WindowCondition):
-    """The normal soil temperature at 10 cm falls through a threshold."""
+    """The normal soil temperature at 10 cm falls through a threshold; `surely` as for its rise."""
 
     kind: Literal["soil_falling"]
     threshold: NamedFact
+    surely: bool = False
 
 
 class FromFrost(WindowCondition):
@@ -96,12 +103,14 @@ class FromHottest(WindowCondition):
     """So many days after the hottest day of the year.
 
     With `cool_days` their number goes over to that one, smoothly, from places with hot summers to
-    those with cool ones.
+    those with cool ones. With `even` it goes over, where all months are alike, to the height of
+    summer itself or to the depth of the winter that follows.
     """
 
     kind: Literal["hottest"]
     days: NamedFact
     cool_days: NamedFact | None = None
+    even: Literal["summer", "winter"] | None = None
 
 
 class NightsFalling(WindowCondition):
@@ -118,26 +127,38 @@ class NightsFalling(WindowCondition):
 
 
 class FromColdest(WindowCondition):
-    """So many days after the coldest day of the year."""
+    """So many days after the coldest day of the year; with `even`, where all months are alike, that
+    day itself.
+    """
 
     kind: Literal["coldest"]
     days: NamedFact
+    even: Literal["winter"] | None = None
 
 
 class GrowthRising(WindowCondition):
-    """Growth potential of the grass rises through a share of its best."""
+    """Growth potential of the grass rises through a share, as the air warms.
+
+    With `of_best` it is a share of what the summer of the place brings at best.
+    """
 
     kind: Literal["growth_rising"]
     threshold_in: ClassVar[str] = "share"
     threshold: NamedFact
+    cool_threshold: NamedFact | None = None
+    of_best: bool = False
 
 
-class GrowthFalling(WindowCondition):
-    """Growth potential of the grass falls through a share of its best."""
+class GrowthLeft(WindowCondition):
+    """Growth potential at the mean air of the coming `days` falls through a share: what is done
+    later has too little growth to follow."""
 
-    kind: Literal["growth_falling"]
+    kind: Literal["growth_left"]
     threshold_in: ClassVar[str] = "share"
     threshold: NamedFact
+    cool_threshold: NamedFact | None = None
+    days: NamedFact
+    of_best: bool = False
 
 
 class DegreeDaysLeft(WindowCondition):
@@ -168,7 +189,7 @@ AnyCondition = Annotated[
     | FromColdest
     | NightsFalling
     | GrowthRising
-    | GrowthFalling
+    | GrowthLeft
     | DegreeDaysLeft
     | WarmthLeft,
     Field(discriminator="kind"),
@@ -184,7 +205,9 @@ class WindowRule(BaseModel):
     coldest. Names of facts may hold `{species}`. `best` is the share of the way from the first day
     to the last at which the best day lies; with `best_within` it lies no more than so many days
     after the first, however long the window, and with `cool_best_within` their number goes over to
-    that one where summers are cool.
+    that one where summers are cool. With `best_with_rain` it waits, up to the height of summer, for
+    the rains: for the first day on which the usual rain of so many coming days covers their
+    evapotranspiration, if there is one.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
@@ -198,6 +221,7 @@ class WindowRule(BaseModel):
     best: NamedFact
     best_within: NamedFact | None = None
     cool_best_within: NamedFact | None = None
+    best_with_rain: NamedFact | None = None
     least_days: NamedFact = NamedFact("windows.least_days")
     setting: RegionSetting | None = None
     unsaid: bool = False
@@ -212,7 +236,7 @@ class WindowRule(BaseModel):
         """
         yield self.best, ("share",)
         yield self.least_days, ("days",)
-        for within in (self.best_within, self.cool_best_within):
+        for within in (self.best_within, self.cool_best_within, self.best_with_rain):
             if within is not None:
                 yield within, ("days",)
         for condition in (*self.opens, *self.closes):

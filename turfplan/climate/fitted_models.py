@@ -112,8 +112,10 @@ def estimate_frost(
     if min(air_min_c) > margin:
         return None, None
     # Days are counted as in the northern year, where the lines were fitted; the south is half a
-    # year away.
+    # year away, and its summer may be at its height before New Year or after it.
     half = 0 if latitude >= 0 else DAYS // 2
+    if air_mean_c.index(max(air_mean_c)) + half >= DAYS:
+        half -= DAYS
     found = []
     for season in ("spring", "autumn"):
         day = frost_day(models, season, air_min_c, air_mean_c)

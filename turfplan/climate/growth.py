@@ -18,3 +18,9 @@ def growth_potential(air_mean_c: float, season: str) -> float:
     if season == "warm" and air_mean_c >= optimum:
         return 1.0
     return math.exp(-0.5 * ((air_mean_c - optimum) / width) ** 2)
+
+
+def air_of_growth(share: float, season: str) -> float:
+    """The daily mean air (degrees C), on the cold side of the best, at which growth potential has a
+    share of 1."""
+    return _OPTIMUM_C[season] - _WIDTH_C[season] * math.sqrt(-2 * math.log(share))

@@ -33,9 +33,19 @@ def growth_rising(*, share: Number) -> Message:
     return Message("windows.growth_rising", (("share", share),))
 
 
-def growth_falling(*, share: Number) -> Message:
-    """growth slowing down through {share} of its best"""
-    return Message("windows.growth_falling", (("share", share),))
+def growth_of_summer(*, share: Number) -> Message:
+    """growth picking up through {share} of what summer brings"""
+    return Message("windows.growth_of_summer", (("share", share),))
+
+
+def growth_to_come(*, coming: int, share: Number) -> Message:
+    """growth of the coming {coming} days falling below {share} of its best"""
+    return Message("windows.growth_to_come", (("coming", coming), ("share", share)))
+
+
+def summer_to_come(*, coming: int, share: Number) -> Message:
+    """growth of the coming {coming} days falling below {share} of what summer brings"""
+    return Message("windows.summer_to_come", (("coming", coming), ("share", share)))
 
 
 def last_frost() -> Message:
@@ -86,6 +96,18 @@ def never(*, event: Message) -> Message:
 def no_season() -> Message:
     """Nothing here opens it, or nothing closes it: the year has no such season."""
     return Message("windows.no_season")
+
+
+def even_year(*, grass: Message) -> Message:
+    """The months are much alike here, and {grass} grows in all of them: rain and water decide, not
+    the season.
+    """
+    return Message("windows.even_year", (("grass", grass),))
+
+
+def even_closed() -> Message:
+    """The months are much alike here: the year has no season for it."""
+    return Message("windows.even_closed")
 
 
 def too_short(*, opens: Message, closes: Message) -> Message:

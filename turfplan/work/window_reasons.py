@@ -3,7 +3,12 @@
 from collections.abc import Callable, Mapping
 
 from turfplan.book.entries import Book
-from turfplan.book.window_rules import AnyCondition, WindowRule
+from turfplan.book.window_rules import (
+    AnyCondition,
+    GrowthLeft,
+    GrowthRising,
+    WindowRule,
+)
 from turfplan.book.words import book_message, grass_name
 from turfplan.message import Message, Number, Quantity, Value
 from turfplan.phrases import windows as phrases
@@ -37,17 +42,13 @@ def reason_of(
     book: Book,
     species: str,
     rule: WindowRule,
-    opens: AnyCondition,
-    closes: AnyCondition,
-    summer: float = 1.0,
+    opens: Message,
+    closes: Message,
 ) -> Message:
-    """Why the window of a rule is open when it is, by what opens and closes it here.
-
-    `summer` is how hot summers are here: 0 (cool) to 1.
-    """
+    """Why the window of a rule is open when it is, by what opens and closes it here."""
     values: dict[str, Value] = {
-        "opens": event(book, species, opens, summer),
-        "closes": event(book, species, closes, summer),
+        "opens": opens,
+        "closes": closes,
         "grass": grass_name(book, species),
     }
     return book_message(book, f"windows.{rule.id}.reason", values)
@@ -69,6 +70,11 @@ def event(book: Book, species: str, condition: AnyCondition, summer: float = 1.0
     return met if condition.shift is None else _from(_days(book, species, condition.shift), met)
 
 
+def turned(*, cold: bool) -> Message:
+    """The turn of the year at which nothing passes a mark: depth of winter, height of summer."""
+    return phrases.coldest_day() if cold else phrases.hottest_day()
+
+
 def _days(book: Book, species: str, name: NamedFact) -> int:
     return round(book.si(named_for(species, name)))
 
@@ -87,19 +93,17 @@ def _met(book: Book, species: str, condition: AnyCondition, summer: float) -> Me
         return Quantity(book.si(named_for(species, name)), "temperature")
 
     match condition.kind:
-        case "air_rising":
+        case "air_rising" | "air_falling":
             mark = blended(book, species, condition.threshold, condition.cool_threshold, summer)
-            return phrases.air_rising(degrees=Quantity(mark, "temperature"))
-        case "air_falling":
-            return phrases.air_falling(degrees=degrees(condition.threshold))
+            rising = condition.kind == "air_rising"
+            told = phrases.air_rising if rising else phrases.air_falling
+            return told(degrees=Quantity(mark, "temperature"))
         case "soil_rising":
             return phrases.soil_warming(degrees=degrees(condition.threshold))
         case "soil_falling":
             return phrases.soil_cooling(degrees=degrees(condition.threshold))
-        case "growth_rising" | "growth_falling":
-            share = Number(book.si(named_for(species, condition.threshold)), "percent")
-            rising = condition.kind == "growth_rising"
-            return (phrases.growth_rising if rising else phrases.growth_falling)(share=share)
+        case "growth_rising" | "growth_left":
+            return _growth_met(book, species, condition, summer)
         case "last_frost":
             return _from(_days(book, species, condition.days), phrases.last_frost())
         case "first_frost":
@@ -119,3 +123,16 @@ def _met(book: Book, species: str, condition: AnyCondition, summer: float) -> Me
             return phrases.frost_too_near()
         case "warmth_left":
             return phrases.winter_too_near()
+
+
+def _growth_met(
+    book: Book, species: str, condition: GrowthRising | GrowthLeft, summer: float
+) -> Message:
+    """Growth that passes a share of its best, or of what summer brings."""
+    mark = blended(book, species, condition.threshold, condition.cool_threshold, summer)
+    share = Number(mark, "percent")
+    if condition.kind == "growth_left":
+        to_come = phrases.summer_to_come if condition.of_best else phrases.growth_to_come
+        return to_come(coming=_days(book, species, condition.days), share=share)
+    told = phrases.growth_of_summer if condition.of_best else phrases.growth_rising
+    return told(share=share)

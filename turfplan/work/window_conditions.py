@@ -1,0 +1,151 @@
+"""On which day a condition that opens or closes a window is met at a place."""
+
+from typing import NamedTuple, assert_never
+
+from turfplan.book.window_rules import (
+    AirFalling,
+    AirRising,
+    AnyCondition,
+    GrowthLeft,
+    GrowthRising,
+    NightsFalling,
+    SoilFalling,
+    SoilRising,
+    WindowRule,
+)
+from turfplan.calendar_days import DAYS
+from turfplan.climate.growth import air_of_growth
+from turfplan.climate.record import Curve
+from turfplan.message import Message
+from turfplan.work.growing_year import GrowingYear, coming, share_below
+from turfplan.work.window_reasons import event, named_for, turned
+
+_Passing = AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft
+
+
+class Met(NamedTuple):
+    """The day number on which a condition is met, and what is told of it."""
+
+    day: int
+    told: Message
+
+
+def met_on(year: GrowingYear, rule: WindowRule, condition: AnyCondition) -> Met | None:
+    """When a condition is met in the rule's half of the year; None where what it waits for never
+    comes."""
+    if isinstance(condition, _Passing):
+        return _passed(year, rule, condition)
+    day = _event(year, condition)
+    if day is None:
+        return None
+    return _told(year, condition, day)
+
+
+def _told(year: GrowingYear, condition: AnyCondition, day: int) -> Met:
+    if condition.shift is not None:
+        day += round(year.book.si(named_for(year.species, condition.shift)))
+    return Met(day, event(year.book, year.species, condition, year.summer))
+
+
+def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
+    """When a curve has passed a mark: at the turn of the year, where it never does."""
+    curve, mark, blur = _curve_and_mark(year, condition)
+    rising = condition.kind in ("air_rising", "soil_rising", "growth_rising")
+    # Soil is warmest up to a fortnight after the air.
+    lag = round(year.book.si("windows.soil_lag")) if condition.kind == "soil_rising" else 0
+    day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
+    if rising and rule.half == "falling":
+        # What opened in autumn is closed by the rise after the winter.
+        day += DAYS
+    if min(curve) < mark <= max(curve):
+        return _told(year, condition, day)
+    cold = min(curve) >= mark
+    return Met(_told(year, condition, day).day, turned(cold=cold))
+
+
+def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, float, float]:
+    """The curve that a condition watches, the mark it passes, and how far years lie around it."""
+    climate, number = year.climate, year.number
+    season = year.book.species[year.species].season
+    blur = year.book.si("windows.years_apart")
+    match condition.kind:
+        case "air_rising" | "air_falling":
+            return climate.air_mean_c, number(condition.threshold, condition.cool_threshold), blur
+        case "soil_rising" | "soil_falling":
+            soil, mark = climate.soil_10cm_c, number(condition.threshold)
+            if condition.surely:
+                mark -= blur * (1 - share_below(min(soil), mark - blur, blur))
+            return soil, mark, blur
+        case "growth_rising" | "growth_left":
+            share = number(condition.threshold, condition.cool_threshold)
+            if condition.of_best:
+                share *= max(climate.growth_curve(season))
+            air = climate.air_mean_c
+            if condition.kind == "growth_left":
+                air = coming(air, round(number(condition.days)))
+            return air, air_of_growth(share, season), blur
+        case _:
+            assert_never(condition.kind)
+
+
+def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
+    number = year.number
+    match condition.kind:
+        case "last_frost" | "first_frost" | "before_first_frost":
+            return _frost_day(year, condition.kind, round(number(condition.days)))
+        case "hottest":
+            day = year.hottest + number(condition.days, condition.cool_days)
+            turn = year.hottest if condition.even == "summer" else year.next_coldest
+            return round(day if condition.even is None else year.evened(day, turn))
+        case "nights_falling":
+            return _nights_cool(year, condition)
+        case "coldest":
+            day = year.coldest + number(condition.days)
+            return round(day if condition.even is None else year.evened(day, year.coldest))
+        case "degree_days_left" | "warmth_left":
+            frost_ends = condition.kind == "degree_days_left"
+            return _degree_days_left(
+                year, number(condition.sum), number(condition.base), frost_ends=frost_ends
+            )
+        case _:
+            raise ValueError(condition.kind)
+
+
+def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int:
+    """So many days from the fall of the nights, as far as they do fall; never too soon."""
+    blur, mark = year.book.si("windows.years_apart"), year.number(condition.threshold)
+    nights = year.climate.air_min_c
+    away = year.number(condition.days) * share_below(min(nights), mark, blur)
+    earliest = year.hottest + round(year.number(condition.earliest))
+    day = year.evened(year.falls(nights, mark, blur) + away, year.next_coldest)
+    return max(round(day), earliest)
+
+
+def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:
+    """So many days after the median last or first frost, or before the first one.
+
+    None where frost does not come.
+    """
+    frost = year.climate.last_frost if kind == "last_frost" else year.climate.first_frost
+    if frost is None:
+        return None
+    median = year.after(frost.median, year.coldest if kind == "last_frost" else year.hottest)
+    return median - days if kind == "before_first_frost" else median + days
+
+
+def _degree_days_left(
+    year: GrowingYear, needed: float, base_c: float, *, frost_ends: bool
+) -> int | None:
+    """The last day with so many degree days to come before the first frost or the coldest day."""
+    frost = year.climate.first_frost
+    last = (
+        year.next_coldest
+        if frost is None or not frost_ends
+        else year.after(frost.median, year.hottest)
+    )
+    total = 0.0
+    for day in range(last - 1, year.coldest, -1):
+        total += max(0.0, year.air_c(day) - base_c)
+        if total >= needed:
+            return day
+    return None
