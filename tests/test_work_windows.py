@@ -245,8 +245,8 @@ LANCASTER = (40.04, -76.31)
 @pytest.mark.parametrize(
     ("grasses", "operation"),
     [
-        (("bermuda_common", "zoysia"), "lift_and_fill"),
-        (("zoysia", "bermuda_common"), "lift_and_fill"),
+        (("bermuda_common", "zoysia"), "seed"),
+        (("zoysia", "bermuda_common"), "seed"),
     ],
 )
 def test_a_mixed_stand_has_the_days_that_suit_each_of_its_grasses(

@@ -21,6 +21,7 @@ _DIMENSIONS = {
     "cool_days": "days",
     "cool_threshold": "",
     "earliest": "days",
+    "sooner_nights": "temperature",
     "sum": "degree_days",
     "base": "temperature",
 }
@@ -82,11 +83,16 @@ class SoilRising(WindowCondition):
 
 
 class SoilFalling(WindowCondition):
-    """The normal soil temperature at 10 cm falls through a threshold; `surely` as for its rise."""
+    """The normal soil temperature at 10 cm falls through a threshold; `surely` as for its rise.
+
+    With `sooner_nights` the normal nightly low falling through that does as well, where it is
+    sooner: in deserts the soil stays warm for weeks after the nights have cooled.
+    """
 
     kind: Literal["soil_falling"]
     threshold: NamedFact
     surely: bool = False
+    sooner_nights: NamedFact | None = None
 
 
 class FromFrost(WindowCondition):

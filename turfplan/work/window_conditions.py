@@ -18,7 +18,7 @@ from turfplan.climate.growth import air_of_growth
 from turfplan.climate.record import Curve
 from turfplan.message import Message
 from turfplan.work.growing_year import GrowingYear, coming, share_below
-from turfplan.work.window_reasons import event, named_for, turned
+from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
 
 _Passing = AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft
 
@@ -57,6 +57,11 @@ def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     if rising and rule.half == "falling":
         # What opened in autumn is closed by the rise after the winter.
         day += DAYS
+    if isinstance(condition, SoilFalling) and condition.sooner_nights is not None:
+        cooled = year.number(condition.sooner_nights)
+        sooner = year.falls(year.climate.air_min_c, cooled, blur)
+        if sooner < day and min(year.climate.air_min_c) < cooled:
+            return Met(round(sooner), nights_cooling(year.book, condition.sooner_nights))
     if min(curve) < mark <= max(curve):
         return _told(year, condition, day)
     cold = min(curve) >= mark

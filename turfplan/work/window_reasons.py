@@ -70,6 +70,11 @@ def event(book: Book, species: str, condition: AnyCondition, summer: float = 1.0
     return met if condition.shift is None else _from(_days(book, species, condition.shift), met)
 
 
+def nights_cooling(book: Book, name: NamedFact) -> Message:
+    """The fall of the normal nightly low through a temperature of the book."""
+    return phrases.nights_cooling(degrees=Quantity(book.si(name), "temperature"))
+
+
 def turned(*, cold: bool) -> Message:
     """The turn of the year at which nothing passes a mark: depth of winter, height of summer."""
     return phrases.coldest_day() if cold else phrases.hottest_day()
