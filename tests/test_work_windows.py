@@ -268,6 +268,21 @@ def test_a_mixed_stand_has_the_days_that_suit_each_of_its_grasses(
     assert both.best == min(max(first.best, both.start), both.end)
 
 
+def test_a_mixed_stand_shares_each_window_by_its_own_rule() -> None:
+    """Two feedings of one autumn overlap: each is shared with its like, not with the other."""
+    book, minnesota = load_book(), climate(44.98, -93.27)
+
+    def feedings(*stand: str) -> dict[str, tuple[date, date]]:
+        found = windows_of_years(minnesota, book, stand, (2027,)).windows
+        return {w.rule: (w.start, w.end) for w in found if w.operation == "feed_nitrogen"}
+
+    blue, rye = feedings("kentucky_bluegrass"), feedings("perennial_ryegrass")
+    both = feedings("kentucky_bluegrass", "perennial_ryegrass")
+    assert blue and set(both) == set(blue)
+    for rule, (start, end) in both.items():
+        assert (start, end) == (max(start, rye[rule][0]), min(blue[rule][1], rye[rule][1]))
+
+
 def test_where_nothing_is_shared_the_first_grass_decides() -> None:
     """Fescue is overseeded in spring, whatever zoysia in its stand would like."""
     book, georgia = load_book(), climate(33.9, -83.4)

@@ -84,8 +84,9 @@ def windows_of_years(
 
 
 def _shared(window: OpenDays, others: Iterable[OpenDays]) -> OpenDays:
-    """The part of a window that another grass likes too; the window itself where there is none."""
-    for other in others:
+    """The part of a window that another grass likes too, by the same rule where it has it; the
+    window itself where there is none."""
+    for other in sorted(others, key=lambda other: other.rule != window.rule):
         start, end = max(window.start, other.start), min(window.end, other.end)
         if other.operation == window.operation and start <= end:
             return replace(window, start=start, end=end, best=min(max(window.best, start), end))
