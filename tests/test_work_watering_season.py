@@ -133,6 +133,38 @@ def test_the_ground_stays_dry_until_the_seed_or_the_plants_are_in(work: str) -> 
     assert any(run.start_time < time(9) and run.start == SOWN + timedelta(1) for run in plan.series)
 
 
+SATURDAYS = (date(2027, 4, 10), date(2027, 4, 17))
+
+
+@pytest.mark.parametrize(
+    ("work", "wetting", "keeping"),
+    [("relaid", "soak_relaid", "relaid"), ("planted", "soak_plants", "rooting")],
+)
+def test_what_is_laid_today_is_watered_today(work: str, wetting: str, keeping: str) -> None:
+    """Turf or plants that go in on two Saturdays are wetted on both evenings, half by half, and
+    the first half is kept moist while the second waits."""
+    changes = {f"{work}_on": SATURDAYS[1], f"{work}_strips": SATURDAYS, "relaid_share": 0.2}
+    plan = season_watering(cases.request(BOOK, COOL, **changes))
+    share = 0.2 if work == "relaid" else 1.0
+    soaked = runs_of(plan, wetting)
+    assert [day for run in soaked for day in run.days()] == list(SATURDAYS)
+    assert all(run.area_m2 == pytest.approx(371.6 * share / 2, rel=1e-3) for run in soaked)
+    kept = runs_of(plan, keeping)
+    assert min(day for run in kept for day in run.days()) == SATURDAYS[0] + timedelta(1)
+    assert kept[0].area_m2 == soaked[0].area_m2 and kept[-1].area_m2 == 2 * soaked[0].area_m2
+
+
+def test_each_day_of_a_lift_is_soaked_that_evening() -> None:
+    """A lift of bare ground that goes on over a week is settled strip by strip."""
+    plan = season_watering(
+        cases.request(
+            BOOK, COOL, passes=SATURDAYS[1:], strips={SATURDAYS[1]: SATURDAYS}, open_ground=True
+        )
+    )
+    soaked = [day for run in runs_of(plan, "settle_fill") for day in run.days()]
+    assert sorted(set(soaked)) == list(SATURDAYS)
+
+
 def test_a_seeded_pass_is_not_settled_apart() -> None:
     """The seed's own watering settles the last layer."""
     plan = season_watering(cases.request(BOOK, COOL, passes=(SOWN,), seeded_on=SOWN))

@@ -695,5 +695,5 @@ def hose_waits(*, hours: Number, least: Number) -> Message:
 
 
 def how_strip_of_day() -> Message:
-    """Water the strip of the day, and every strip before it as the plan for germination says."""
+    """Water in what was done today; what was done before it has waterings of its own."""
     return Message("watering.how.strip_of_day")

@@ -10,7 +10,8 @@ from turfplan.work.watering.request import WateredGround
 from turfplan.work.watering.stages import Stage, settling_day
 
 TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting", "relaid")
-PERMITTED = ("soak", "soak_plants", "germination", "establishment", "rooting")
+# Seed, plants and relaid turf: what an establishment permit is given for.
+PERMITTED = (*TENDER, "soak_relaid")
 AFTER_WORK = ("settle", "settle_fill", "soak", "soak_plants", "soak_relaid")
 
 

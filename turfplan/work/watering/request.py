@@ -79,7 +79,8 @@ class WateringRequest:
     season of a second grass over the lawn's own, which is given back on `second_until`,
     `germinated_on` the day it was seen;
     `first_mow_on` ends the seedling stage where known; roots end at `rock_depth_mm`. `strips` are
-    the days of a pass done strip by strip, by its last day, `sown_strips` those of the sowing;
+    the days of a pass done strip by strip, by its last day, `sown_strips`, `planted_strips` and
+    `relaid_strips` those of sowing, planting and relaying;
     `sown_share` is the part of the lawn that is sown, `relaid_share` that whose turf was lifted and
     laid back by `relaid_on`. `weather` holds measured days (journal,
     weather file) and forecast days. `start` and `end` bound the account. `previous` are the series
@@ -113,6 +114,8 @@ class WateringRequest:
     away: tuple[tuple[date, date], ...] = ()
     strips: Mapping[date, tuple[date, ...]] = field(default_factory=dict)
     sown_strips: tuple[date, ...] = ()
+    planted_strips: tuple[date, ...] = ()
+    relaid_strips: tuple[date, ...] = ()
     sown_share: float = 1.0
     weather: Mapping[date, WeatherDay] = field(default_factory=dict)
     previous: Mapping[str, KnownSeries] = field(default_factory=dict)
@@ -126,7 +129,8 @@ class WateringRequest:
             for d in (self.seeded_on, self.planted_on, self.relaid_on, *self.passes)
             if d is not None
         )
-        days = [*work, *self.sown_strips, *(day for strip in self.strips.values() for day in strip)]
+        passes = (day for strip in self.strips.values() for day in strip)
+        days = [*work, *self.sown_strips, *self.planted_strips, *self.relaid_strips, *passes]
         return min(self.start, *days, self.start)
 
     def days_of(self, last: date) -> tuple[date, ...]:

@@ -330,8 +330,8 @@ class _Week:
         )
 
     def _of_strips(self) -> tuple[Message, ...]:
-        """That only a part of the lawn is watered yet."""
-        several = len(self.stage.strips) > 1 and self.stage.name in ("soak", "settle")
+        """That each day's work is watered in by itself."""
+        several = len(self.stage.strips) > 1 and self.stage.name in AFTER_WORK
         return (phrases.how_strip_of_day(),) if several else ()
 
     def _water(self, mean_mm: float, area_m2: float, days: int) -> Amount:

@@ -81,12 +81,15 @@ class Stage:
     share: float = 1.0
 
     def watered_share(self, end: date) -> float:
-        """The part of the lawn that is watered in a week that ends on that day."""
+        """The part of the lawn that is watered in a week that ends on that day.
+
+        What is done on that last day has its first water in the evening.
+        """
         if len(self.strips) < 2:
             return self.share
         if self.name in FIRST_WATER:
             return self.share / len(self.strips)
-        return self.share * max(1, sum(day <= end for day in self.strips)) / len(self.strips)
+        return self.share * max(1, sum(day < end for day in self.strips)) / len(self.strips)
 
     @property
     def key(self) -> str:
@@ -109,7 +112,8 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     for number, day in enumerate(passes, 1):
         if request.open_ground:
             # No grass below is to recover: each lift is wetted through, and settles.
-            stretches.append(Stage("settle_fill", day, day, number))
+            days = request.days_of(day)
+            stretches.append(Stage("settle_fill", days[0], day, number, strips=days))
             continue
         follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
         stretches.extend(_after_pass(book, request, day, number, follows))
@@ -120,7 +124,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     if request.planted_on:
         stretches.extend(
             replace(stage, share=request.sown_share)
-            for stage in _plant_stages(book, request.law, request.planted_on)
+            for stage in _plant_stages(request, request.planted_on)
         )
     return tuple(
         stage if stage.end <= request.end else replace(stage, end=request.end)
@@ -178,25 +182,26 @@ def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
     ]
 
 
-def _plant_stages(book: Book, law: Law, planted: date) -> list[Stage]:
+def _plant_stages(request: WateringRequest, planted: date) -> list[Stage]:
+    book, strips = request.book, request.planted_strips or (planted,)
     rooted = planted + timedelta(round(book.si("water.rooting_days")) - 1)
     weaned = rooted + timedelta(round(book.si("water.weaning_days")))
-    wet = settling_day(book, law, planted, permitted=True) or planted
-    soak, rooting = (
-        Stage("soak_plants", planted, planted),
-        Stage("rooting", min(rooted, wet + timedelta(1)), rooted),
-    )
-    return [soak, rooting, Stage("weaning", rooted + timedelta(1), weaned)]
+    wet = settling_day(book, request.law, strips[0], permitted=True) or strips[0]
+    return [
+        Stage("soak_plants", strips[0], planted, strips=strips),
+        Stage("rooting", min(rooted, wet + timedelta(1)), rooted, strips=strips),
+        Stage("weaning", rooted + timedelta(1), weaned),
+    ]
 
 
 def _relaid_stages(request: WateringRequest, relaid: date) -> list[Stage]:
     """Turf that was lifted lives by its upper roots until it has rooted anew, as sod does."""
-    book, law = request.book, request.law
+    book, strips, share = request.book, request.relaid_strips or (relaid,), request.relaid_share
     rooted = relaid + timedelta(round(book.si("water.rooting_days")) - 1)
-    wet = settling_day(book, law, relaid) or relaid
+    wet = settling_day(book, request.law, strips[0], permitted=True) or strips[0]
     return [
-        Stage("soak_relaid", relaid, relaid, share=request.relaid_share),
-        Stage("relaid", min(rooted, wet + timedelta(1)), rooted, share=request.relaid_share),
+        Stage("soak_relaid", strips[0], relaid, strips=strips, share=share),
+        Stage("relaid", min(rooted, wet + timedelta(1)), rooted, strips=strips, share=share),
     ]
 
 
