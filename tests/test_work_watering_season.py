@@ -133,6 +133,34 @@ def test_the_ground_stays_dry_until_the_seed_or_the_plants_are_in(work: str) -> 
     assert any(run.start_time < time(9) and run.start == SOWN + timedelta(1) for run in plan.series)
 
 
+def test_seedlings_of_autumn_rest_with_the_grass_and_go_on_in_spring() -> None:
+    """No run while it is too cold to grow: the stage pauses, says from when to when, and resumes
+    in time for the first cut."""
+    mown = date(2028, 5, 6)
+    plan = season_watering(
+        cases.request(
+            BOOK, COOL, seeded_on=date(2027, 9, 25), first_mow_on=mown, end=date(2028, 6, 30)
+        )
+    )
+    days = [day for run in runs_of(plan, "establishment") for day in run.days()]
+    cold = [d for d in days if COOL.growth_potential(d, "cool") < 0.07]
+    assert not cold and min(days).year == 2027 and max(days) == mown
+    longest = max(((b - a).days, a, b) for a, b in itertools.pairwise(sorted(set(days))))
+    assert longest[0] > 120
+    (said,) = [c for c in all_told(plan.cautions) if "too cold" in c]
+    assert "seedlings" in said and "2027" not in said
+
+
+def test_seedlings_that_rain_keeps_wet_are_not_watered() -> None:
+    """Where half of the usual rain outdoes what a sunny week takes, the weeks are told as one
+    stretch and have no run; the first water after the sowing stays."""
+    wet = replace(COOL, rain_mm=(13.0,) * 365)
+    plan = season_watering(cases.request(BOOK, wet, seeded_on=SOWN))
+    assert {run.stage for run in plan.series} <= {"soak", "weaning"} and runs_of(plan, "soak")
+    rained = [c for c in all_told(plan.cautions) if "rain usually does it" in c]
+    assert sum("seedlings" in c for c in rained) == 1
+
+
 SATURDAYS = (date(2027, 4, 10), date(2027, 4, 17))
 
 
@@ -717,7 +745,7 @@ def test_resting_grass_is_not_weaned_with_water() -> None:
     assert not any(
         day >= date(2027, 12, 1) for run in runs_of(plan, "weaning") for day in run.days()
     )
-    assert any("rests" in caution for caution in all_told(plan.cautions))
+    assert any("too cold" in caution for caution in all_told(plan.cautions))
 
 
 def test_a_ban_closes_the_days_before_it_to_sowing() -> None:

@@ -208,9 +208,9 @@ def week_rain_does_it(*, stage: Message, days: Days) -> Message:
     return Message("watering.week.rain_does_it", (("stage", stage), ("days", days)))
 
 
-def week_grass_rests(*, stage: Message, day: Day) -> Message:
-    """{stage}: from {day} grass rests and is not watered."""
-    return Message("watering.week.grass_rests", (("stage", stage), ("day", day)))
+def week_grass_rests(*, stage: Message, days: Days) -> Message:
+    """{stage}: from {days} it is too cold for grass to use water, and none is given."""
+    return Message("watering.week.grass_rests", (("stage", stage), ("days", days)))
 
 
 def week_waits(*, stage: Message, day: Day, next: Day) -> Message:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, time, timedelta
 
 from turfplan.book.entries import Book
-from turfplan.calendar_days import daily
+from turfplan.calendar_days import daily, day_index
 from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2, hargreaves_mm
 from turfplan.climate.record import Climate
 from turfplan.records.book_names import of_family
@@ -22,6 +22,7 @@ from turfplan.work.watering.intake import Intake, intake_of
 from turfplan.work.watering.run_times import WateringZone
 
 WEEK = 7
+FREEZING_C = 0.0  # definition: water freezes
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,6 +200,15 @@ class WateredGround:
         """Mean normal rain that grass can use, of the days from start to end."""
         part = self.usable_rain_mm[self.at(start) : self.at(end) + 1]
         return sum(part) / len(part)
+
+    def mean_whole_rain_mm(self, start: date, end: date) -> float:
+        """Mean normal rain of the days from start to end, whatever becomes of it."""
+        part = self.rain_mm[self.at(start) : self.at(end) + 1]
+        return sum(part) / len(part)
+
+    def frozen(self, day: date) -> bool:
+        """True where the ground under the grass is usually frozen."""
+        return self.request.climate.soil_5cm_c[day_index(day)] <= FREEZING_C
 
     def crop_et_mm(self, day: date, *, seedling: bool, wet: bool) -> float:
         """Evapotranspiration without stress, in mm.

@@ -59,6 +59,8 @@ FIRST_WATER: Mapping[StageName, tuple[FactName, Message]] = MappingProxyType(
 )
 # The stages of turf that was lifted and laid back: a part of a lawn that has rooted elsewhere.
 OF_RELAID: tuple[StageName, ...] = ("soak_relaid", "relaid")
+# Stages of grass that came with leaves of its own and has not rooted.
+OF_PLANTS: tuple[StageName, ...] = ("rooting", "relaid")
 
 
 # Stages that go by the name of the one they stand in for.
@@ -209,7 +211,8 @@ def _relaid_stages(request: WateringRequest, relaid: date) -> list[Stage]:
 class Need:
     """What a week of a stage asks for: runs a day, water for each, how many days a week, and why.
 
-    `runs` counts those of a day that is watered; `days` is None where every day is.
+    `runs` counts those of a day that is watered; `days` is None where every day is. With
+    `rain_does_it` usual rain leaves nothing to be watered.
     """
 
     runs: int
@@ -217,6 +220,7 @@ class Need:
     days: int | None
     why: Message
     facts: tuple[FactName, ...]
+    rain_does_it: bool = False
 
 
 def _on_a_bank(ground: WateredGround) -> bool:
@@ -232,13 +236,15 @@ def need_of(ground: WateredGround, stage: Stage, start: date, end: date) -> Need
         if stage.name == "settle_fill" and _on_a_bank(ground):
             why = phrases.why_settle_bank()
         return Need(1, ground.request.book.si(fact), 1, why, (fact,))
-    if stage.name == "recover":
-        return _recover_need(ground, start, end)
     if stage.name in ("germination", "rooting", "establishment", "relaid"):
-        return _moist_need(ground, stage, start, ground.mean_et0_mm(start, end))
-    if stage.name == "winter":
-        return _winter_need(ground, start, end)
-    return _weaning_need(ground, start, end)
+        return _moist_need(ground, stage, start, end)
+    if stage.name == "recover":
+        need = _recover_need(ground, start, end)
+    elif stage.name == "winter":
+        need = _winter_need(ground, start, end)
+    else:
+        need = _weaning_need(ground, start, end)
+    return replace(need, rain_does_it=need.depth_mm < ground.request.book.si("water.least_run"))
 
 
 def _winter_need(ground: WateredGround, start: date, end: date) -> Need:
@@ -317,11 +323,12 @@ def _recover_need(ground: WateredGround, start: date, end: date) -> Need:
     )
 
 
-def _moist_need(ground: WateredGround, stage: Stage, start: date, et0_mm: float) -> Need:
+def _moist_need(ground: WateredGround, stage: Stage, start: date, end: date) -> Need:
     """Daily water of a stage that must not dry out, in as many runs as its shallow layer needs.
 
-    Normal rain is not counted on: it does not come daily, and seed that dries once is dead. Real
-    rain skips runs.
+    Normal rain takes nothing off a run: it does not come daily, and seed that dries once is dead.
+    Real rain skips runs. Where as much of the usual rain as is counted on outdoes the need of a
+    sunny week, rain leaves nothing dry.
     """
     book = ground.request.book
     coefficient: FactName = (
@@ -329,7 +336,7 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, et0_mm: float)
         if stage.name == "germination"
         else of_family("water.kc_{season}_initial", ground.request.season)
     )
-    need = book.si("water.seed_margin") * book.si(coefficient) * et0_mm
+    need = book.si("water.seed_margin") * book.si(coefficient) * ground.mean_et0_mm(start, end)
     roots_mm = ground.root_depth_mm(start)
     if stage.name in OF_RELAID:
         roots_mm = min(roots_mm, book.si("water.seed_moist_depth"))
@@ -362,6 +369,8 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, et0_mm: float)
             "water.light_event",
             "water.least_run",
             "water.seed_moist_depth",
+            "water.counted_rain_share",
             *ground.soil.facts,
         ),
+        book.si("water.counted_rain_share") * ground.mean_whole_rain_mm(start, end) >= need,
     )
