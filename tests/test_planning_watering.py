@@ -122,6 +122,22 @@ def test_relaid_turf_is_watered_until_it_has_rooted() -> None:
     assert week.entries["watering"] > 0
 
 
+def test_relaid_turf_has_a_permit_where_few_days_are_allowed() -> None:
+    """One is asked for before the turf is lifted, and the turf watered every day by it; where none
+    can be had the lawful days are all there is, and nobody is told to sow."""
+    few = {**HOLLOWS["water"], "timer": True, "allowed_weekdays": ["tue", "sat"]}
+    plan = plan_of({**HOLLOWS, "water": few})
+    permit, lifted = first(plan, "permit"), first(plan, "lift_and_fill")
+    assert permit.end + timedelta(7) <= lifted.start
+    assert not any("seed" in told(text) for text in (permit.why, permit.go, permit.fallback))
+    runs = [t for t in plan.tasks if t.stage is not None and t.stage.id == "relaid"]
+    assert not any(t.series.weekdays for t in runs if t.series is not None)
+    without = plan_of({**HOLLOWS, "water": {**few, "permit": False}})
+    assert not any(t.operation == "permit" for t in without.tasks)
+    closed = [told(c) for c in without.cautions if c.key == "watering.week.days_closed"]
+    assert closed and not any("sow" in said for said in closed)
+
+
 def test_filled_hollows_are_looked_at_before_the_pass() -> None:
     """Once rooted, and before the first pass: what has sunk is measured, and what then is said."""
     plan = plan_of(HOLLOWS)

@@ -4,6 +4,7 @@ import itertools
 from dataclasses import replace
 from datetime import date, time, timedelta
 from itertools import pairwise
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -13,6 +14,7 @@ import water_cases as cases
 from planning import climate_at
 from told import all_told, told
 from turfplan.calendar_days import WEEKDAYS
+from turfplan.message import Days, Listed
 from turfplan.records.brief import Span
 from turfplan.records.plan_task import Series, Task, TaskWindow
 from turfplan.work.watering.balance import soil_of
@@ -31,6 +33,8 @@ from turfplan.work.watering.sprinklers import zones
 
 BOOK, COOL, SOUTH = cases.book(), cases.cool_climate(), cases.south_climate()
 SOWN = date(2027, 8, 28)
+SATURDAYS = (date(2027, 4, 10), date(2027, 4, 17))
+AWAY_ON = ((3, 6), (9, 4), (9, 18), (10, 16))
 quick = settings(max_examples=40, deadline=None)
 
 
@@ -159,9 +163,6 @@ def test_seedlings_that_rain_keeps_wet_are_not_watered() -> None:
     assert {run.stage for run in plan.series} <= {"soak", "weaning"} and runs_of(plan, "soak")
     rained = [c for c in all_told(plan.cautions) if "rain usually does it" in c]
     assert sum("seedlings" in c for c in rained) == 1
-
-
-SATURDAYS = (date(2027, 4, 10), date(2027, 4, 17))
 
 
 @pytest.mark.parametrize(
@@ -680,11 +681,48 @@ def test_verdict_asks_for_a_permit_on_few_days() -> None:
     granted = watering_verdict(
         cases.brief(water={**few, "permit": True}), BOOK, COOL, "kentucky_bluegrass"
     )
-    assert (
-        granted.ok
-        and granted.needs_permit
-        and any("permit" in c for c in all_told(granted.cautions))
+    assert granted.ok and granted.needs_permit
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        {"seeded_on": SOWN, "first_mow_on": date(2027, 10, 20)},
+        {"relaid_on": SATURDAYS[1], "relaid_strips": SATURDAYS, "relaid_share": 0.2},
+    ],
+)
+def test_the_permit_covers_every_run_that_needs_it(work: dict[str, Any]) -> None:
+    """The days told are those from the first run on a closed day to the last; relaid turf is
+    watered daily by it too. Without a permit nothing is said of one."""
+    few: dict[str, Any] = {"application_rate": "0.5 in/h", "allowed_weekdays": ["wed"]}
+    granted = cases.brief(water={**few, "permit": True})
+    plan = season_watering(cases.request(BOOK, COOL, granted, **work))
+    closed = [d for run in plan.series for d in run.days() if d.weekday() != 2]
+    (said,) = [c for c in plan.cautions if c.key == "watering.season.permit"]
+    assert dict(said.values)["days"] == Listed(
+        (Days(min(closed), max(closed), weekday=False),), "and"
     )
+    if "relaid_on" in work:
+        assert {d.weekday() for run in runs_of(plan, "relaid") for d in run.days()} == set(range(7))
+    none = cases.brief(water={**few, "permit": False})
+    refused = season_watering(cases.request(BOOK, COOL, none, **work))
+    assert all(d.weekday() == 2 for run in refused.series for d in run.days())
+    assert not any(c.key == "watering.season.permit" for c in refused.cautions)
+
+
+def test_absences_are_told_where_something_young_must_be_watered() -> None:
+    """One sentence names the absences between sowing and first cut, and none before or after;
+    a timer needs nobody."""
+    away = tuple((date(2027, month, day), date(2027, month, day + 2)) for month, day in AWAY_ON)
+    request = cases.request(BOOK, COOL, seeded_on=SOWN, first_mow_on=date(2027, 9, 30), away=away)
+    (said,) = [
+        c for c in season_watering(request).cautions if c.key == "watering.season.nobody_there"
+    ]
+    assert dict(said.values)["days"] == Listed(
+        tuple(Days(first, last, weekday=False) for first, last in away[1:3]), "and"
+    )
+    timed = replace(request, water=request.water.model_copy(update={"timer": True}))
+    assert not any(c.key == "watering.season.nobody_there" for c in season_watering(timed).cautions)
 
 
 def test_verdict_on_odd_days_is_that_of_few_days() -> None:

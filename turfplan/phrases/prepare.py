@@ -173,6 +173,23 @@ def permit() -> Message:
     return Message("prepare.permit")
 
 
+def permit_relaid() -> Message:
+    """The allowed watering days are fewer than relaid turf needs until it has rooted."""
+    return Message("prepare.permit_relaid")
+
+
+def permit_relaid_go() -> Message:
+    """Before any turf is lifted."""
+    return Message("prepare.permit_relaid_go")
+
+
+def permit_relaid_fallback() -> Message:
+    """No permit: write `permit = false` into the brief and plan again; relay turf on the eve of an
+    allowed day, and water it on every allowed day until it has rooted.
+    """
+    return Message("prepare.permit_relaid_fallback")
+
+
 def weed_control() -> Message:
     """Weeds that stand now would have the prepared soil before the seed."""
     return Message("prepare.weed_control")

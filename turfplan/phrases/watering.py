@@ -237,7 +237,7 @@ def week_left_out_after_work(*, stage: Message, day: Day) -> Message:
 
 def week_days_closed(*, stage: Message, closed: int, days: int, day: Day) -> Message:
     """{stage}: {closed} of the {days} days from {day} are closed to watering, and this stage must
-    not dry out: ask for a permit, or sow when rain helps.
+    not dry out: ask for a permit, or do this work in a season in which rain helps.
     """
     return Message(
         "watering.week.days_closed",
@@ -350,9 +350,18 @@ def week_part_fits(*, stage: Message, share: Number) -> Message:
     return Message("watering.week.part_fits", (("stage", stage), ("share", share)))
 
 
-def season_nobody_there(*, days: Days) -> Message:
-    """Watering falls due while nobody is there ({days}): set a timer or ask a neighbour."""
+def season_nobody_there(*, days: Listed) -> Message:
+    """Young grass must not dry out, and nobody is there from {days}: set a timer or ask a
+    neighbour.
+    """
     return Message("watering.season.nobody_there", (("days", days),))
+
+
+def season_permit(*, days: Listed) -> Message:
+    """Begin only with the permit in hand, and see that it covers every day from {days}: where it
+    ends earlier, what is young dries before it has rooted.
+    """
+    return Message("watering.season.permit", (("days", days),))
 
 
 def season_too_fast(*, zone: Message, rate: Quantity, source: Message) -> Message:
@@ -564,30 +573,6 @@ def verdict_unsaid_plants(*, days: int, grass: Message) -> Message:
     new plants of {grass}.
     """
     return Message("watering.verdict.unsaid_plants", (("days", days), ("grass", grass)))
-
-
-def verdict_permit_seed(*, days: int) -> Message:
-    """Begin only with the permit in hand, and see that it runs for {days} days: one that ends
-    before the grass is up leaves it to dry.
-    """
-    return Message("watering.verdict.permit_seed", (("days", days),))
-
-
-def verdict_permit_plants(*, days: int) -> Message:
-    """Begin only with the permit in hand, and see that it runs for {days} days: one that ends
-    before the plants have rooted leaves them to dry.
-    """
-    return Message("watering.verdict.permit_plants", (("days", days),))
-
-
-def verdict_away_seed(*, away: Days, grass: Message) -> Message:
-    """Nobody is there from {away}: seed of {grass} then needs a timer or a neighbour."""
-    return Message("watering.verdict.away_seed", (("away", away), ("grass", grass)))
-
-
-def verdict_away_plants(*, away: Days, grass: Message) -> Message:
-    """Nobody is there from {away}: new plants of {grass} then need a timer or a neighbour."""
-    return Message("watering.verdict.away_plants", (("away", away), ("grass", grass)))
 
 
 def verdict_banned(*, banned: Days, closed: Days, days: int) -> Message:

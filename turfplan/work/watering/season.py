@@ -4,17 +4,22 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 
 from turfplan.book.citations import who_says
-from turfplan.message import Days, Message, Number, Quantity, sentences
+from turfplan.message import Days, Message, Number, Quantity, listed, sentences
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import of_family
 from turfplan.records.plan import Ledger
 from turfplan.records.plan_task import Task
 from turfplan.work.mowing import low_cut_steps, mowing_interval_days
 from turfplan.work.watering.account import DayBooks, account, ledger_of, mature_notes
+from turfplan.work.watering.hose import by_hand
+from turfplan.work.watering.hours import law_of
+from turfplan.work.watering.lawful_days import PERMITTED
 from turfplan.work.watering.replan import settle_with, skip_for_rain
 from turfplan.work.watering.request import (
+    WEEK,
     KnownSeries,
     WateredGround,
     WateringRequest,
@@ -111,7 +116,12 @@ def season_watering(request: WateringRequest) -> WateringPlan:
         *mature_notes(ground, books),
     )
     return WateringPlan(
-        runs, ledger_of(books, notes), totals, cautions + _own_cautions(ground, runs), notes, plan
+        runs,
+        ledger_of(books, notes),
+        totals,
+        cautions + _own_cautions(ground, plan, runs),
+        notes,
+        plan,
     )
 
 
@@ -154,11 +164,48 @@ def _total_notes(request: WateringRequest, totals: Totals) -> tuple[Message, ...
     return (sentences(phrases.season_total(staged=staged, mature=mature), cost),)
 
 
-def _own_cautions(ground: WateredGround, runs: Sequence[WaterRun]) -> tuple[Message, ...]:
-    request, cautions = ground.request, []
-    for start, end in request.away:
-        if any(start <= day <= end for run in runs for day in run.days()):
-            cautions.append(phrases.season_nobody_there(days=Days(start, end, weekday=False)))
+def _absent(request: WateringRequest, plan: Sequence[Stage]) -> list[Message]:
+    """That somebody must water while nobody is there: the absences within the stages of what must
+    not dry out, told once."""
+    if not request.away or not by_hand(request.water) or request.water.possible is False:
+        return []
+    tender = [stage for stage in plan if stage.name in PERMITTED]
+    within = [
+        Days(start, end, weekday=False)
+        for start, end in sorted(set(request.away))
+        if any(stage.start <= end and start <= stage.end for stage in tender)
+    ]
+    return [phrases.season_nobody_there(days=listed(within, "and"))] if within else []
+
+
+def _permitted(request: WateringRequest, runs: Sequence[WaterRun]) -> list[Message]:
+    """The days that a permit must cover: from the first run that needs it to the last, for each
+    stretch that is watered without a pause."""
+    law = law_of(request.water)
+    days = sorted(
+        {
+            day
+            for run in runs
+            if run.stage in PERMITTED
+            for day in run.days()
+            if law.open(day, permitted=True) and not law.open(day)
+        }
+    )
+    if not days:
+        return []
+    first, stretches = days[0], list[Days]()
+    for day, after in pairwise([*days, None]):
+        if day is not None and (after is None or (after - day).days > WEEK):
+            stretches.append(Days(first, day, weekday=False))
+            first = after or first
+    return [phrases.season_permit(days=listed(stretches, "and"))]
+
+
+def _own_cautions(
+    ground: WateredGround, plan: Sequence[Stage], runs: Sequence[WaterRun]
+) -> tuple[Message, ...]:
+    request = ground.request
+    cautions = [*_absent(request, plan), *_permitted(request, runs)]
     fastest = request.book.fact(of_family("water.rate_{head}", "spray"))
     for zone in request.zones:
         if zone.rate_mm_h > fastest.high_si:
