@@ -187,6 +187,7 @@ FillingWord = Literal[
     "of",
     "plan_b",
     "water_in",
+    "dry_soil",
     "what",
 ]
 

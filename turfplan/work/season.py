@@ -15,6 +15,7 @@ from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.amendments import amend_days, amendments
 from turfplan.work.feeding.lime import lime_days, liming
+from turfplan.work.feeding.on_leaves import apart_on_leaves
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.ground_fill import covered, regrowth_look, settling
@@ -129,6 +130,7 @@ def _constraints(
         *([feeding.starter_days] if feeding.starter_days is not None else []),
         *lime_days(drafts),
         *amend_days(drafts),
+        *apart_on_leaves(drafts),
         *order_lags(setting, drafts, season_flags(setting, campaign), computed),
         *_full_days(setting, drafts),
         *strip_lags(drafts),

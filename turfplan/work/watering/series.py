@@ -1,14 +1,13 @@
 """The waterings of a season as calendar series: by stage, week, session of the day and zone."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 from itertools import groupby
 from math import ceil
-from typing import Literal, NamedTuple
 
 from turfplan.calendar_days import WEEKDAYS, in_week_order, recurring_days
-from turfplan.message import Days, Message, Quantity
+from turfplan.message import Message, Quantity
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
@@ -19,13 +18,8 @@ from turfplan.work.watering.how_to_run import divided, puts_down
 from turfplan.work.watering.lawful_days import AFTER_WORK, TENDER, lawful_days
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.run_times import RunTime, WateringZone, applied_mm, water_amount
-from turfplan.work.watering.stages import (
-    FIRST_WATER,
-    OF_PLANTS,
-    Need,
-    Stage,
-    need_of,
-)
+from turfplan.work.watering.stage_weeks import WeekNeed, spared, told_spared, weeks_of
+from turfplan.work.watering.stages import Need, Stage
 from turfplan.work.watering.water_run import WaterRun
 
 
@@ -50,12 +44,12 @@ def season_runs(
 def _stage_runs(
     ground: WateredGround, stage: Stage, cautions: list[Message], *, together: bool
 ) -> list[WaterRun]:
-    weeks = _weeks_of(ground, stage)
-    spared = {week.number: _spared(ground, stage, week) for week in weeks}
-    cautions.extend(_told_spared(stage, weeks, spared))
+    weeks = weeks_of(ground, stage)
+    spares = {week.number: spared(ground, stage, week) for week in weeks}
+    cautions.extend(told_spared(stage, weeks, spares))
     series: list[WaterRun] = []
-    for spares, stretch in groupby(weeks, key=lambda week: spared[week.number]):
-        if spares is not None:
+    for spare, stretch in groupby(weeks, key=lambda week: spares[week.number]):
+        if spare is not None:
             continue
         watered = list(stretch)
         # One number of runs a day for a whole stretch: people keep a rhythm, and ids stay.
@@ -65,66 +59,10 @@ def _stage_runs(
     return series
 
 
-class _WeekNeed(NamedTuple):
-    """A week of a stage, or a longer stretch that is watered alike, and what it asks for."""
-
-    number: int
-    start: date
-    end: date
-    need: Need
-
-
-def _weeks_of(ground: WateredGround, stage: Stage) -> list[_WeekNeed]:
-    weeks: list[_WeekNeed] = []
-    start = stage.start
-    while start <= stage.end:
-        end = min(stage.end, start + timedelta(_days_alike(ground, stage) - 1))
-        weeks.append(_WeekNeed(len(weeks) + 1, start, end, need_of(ground, stage, start, end)))
-        start = end + timedelta(1)
-    return weeks
-
-
-# What spares a week its watering: usual rain, or cold in which grass hardly uses water.
-_Spare = Literal["rain", "cold"]
-
-
-def _spared(ground: WateredGround, stage: Stage, week: _WeekNeed) -> _Spare | None:
-    """What spares a week its watering; None where it is watered.
-
-    Work that has just been done is always watered in.
-    """
-    if stage.name in FIRST_WATER and stage.name != "settle":
-        return None
-    least = ground.request.book.si("water.dormant_growth")
-    if stage.name in OF_PLANTS:
-        # Sod and plugs lose water while their leaves rest; only frozen ground gives them none.
-        cold = ground.frozen(week.start) and ground.frozen(week.end)
-    else:
-        cold = not (ground.growing(week.start, least) or ground.growing(week.end, least))
-    if cold and stage.name in TENDER:
-        return "cold"
-    return "rain" if week.need.rain_does_it else "cold" if cold else None
-
-
-def _told_spared(
-    stage: Stage, weeks: Sequence[_WeekNeed], spared: Mapping[int, _Spare | None]
-) -> list[Message]:
-    """The stretches of weeks that are not watered, each told once; winter grass goes without."""
-    told: list[Message] = []
-    for spares, stretch in groupby(weeks, key=lambda week: spared[week.number]):
-        found = list(stretch)
-        days = Days(found[0].start, found[-1].end, weekday=False, year=False)
-        if spares == "rain" and stage.name != "winter":
-            told.append(phrases.week_rain_does_it(stage=stage.title, days=days))
-        elif spares == "cold" and stage.name != "winter":
-            told.append(phrases.week_grass_rests(stage=stage.title, days=days))
-    return told
-
-
 def _week_runs(
     ground: WateredGround,
     stage: Stage,
-    week: _WeekNeed,
+    week: WeekNeed,
     runs: int,
     cautions: list[Message],
     *,
@@ -151,11 +89,6 @@ def _week_runs(
         end if end > week_end else None,
     )
     return planned.runs(runs, cautions)
-
-
-def _days_alike(ground: WateredGround, stage: Stage) -> int:
-    """Days that are watered alike: a week; four in winter, where dates do not decide."""
-    return 4 * WEEK if stage.name == "winter" and ground.law.parity is None else WEEK
 
 
 def _parts(ground: WateredGround, stage: Stage, end: date) -> tuple[WateringZone, ...]:
