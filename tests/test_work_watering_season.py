@@ -194,6 +194,14 @@ def test_each_day_of_a_lift_is_soaked_that_evening() -> None:
     assert sorted(set(soaked)) == list(SATURDAYS)
 
 
+def test_only_seed_on_mix_speaks_of_mix() -> None:
+    """The mix that must be dry is told where a pass was spread with the seed, and nowhere else."""
+    for passes, expected in (((SOWN,), True), ((), False), ((date(2027, 4, 10),), False)):
+        plan = season_watering(cases.request(BOOK, COOL, passes=passes, seeded_on=SOWN))
+        (soak,) = runs_of(plan, "soak")
+        assert ("mix" in told(soak.why)) is expected
+
+
 def test_a_seeded_pass_is_not_settled_apart() -> None:
     """The seed's own watering settles the last layer."""
     plan = season_watering(cases.request(BOOK, COOL, passes=(SOWN,), seeded_on=SOWN))

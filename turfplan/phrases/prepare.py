@@ -168,6 +168,11 @@ def irrigation_check() -> Message:
     return Message("prepare.irrigation_check")
 
 
+def irrigation_check_plants() -> Message:
+    """New plants live on measured water: find leaks and the minutes before they are laid or set."""
+    return Message("prepare.irrigation_check_plants")
+
+
 def permit() -> Message:
     """The allowed watering days are fewer than seed or new plants need."""
     return Message("prepare.permit")

@@ -135,10 +135,17 @@ def why_settle() -> Message:
 
 
 def why_soak() -> Message:
+    """The first water goes on once the seed is down, gently, until its layer is moist all
+    through.
+    """
+    return Message("watering.why.soak")
+
+
+def why_soak_on_mix() -> Message:
     """The first water goes on once the seed is down, gently, until its layer is moist all through:
     not before, since the mix must be dry when it is spread.
     """
-    return Message("watering.why.soak")
+    return Message("watering.why.soak_on_mix")
 
 
 def why_soak_plants() -> Message:

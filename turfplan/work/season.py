@@ -292,7 +292,9 @@ def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
     by_id = {d.id: d for d in drafts}
     reason = Reason("level.same_day", phrases.same_day())
     most_days = setting.days("order.cover_most")
-    covered = Reason("seed.same_day", phrases.covered_same_day(), ("order.cover_most",))
+    covers = any(draft.operation == "cover" for draft in drafts)
+    why = phrases.covered_same_day() if covers else phrases.rolled_same_day()
+    with_seed = Reason("seed.same_day", why, ("order.cover_most",) if covers else ())
     lags = []
     for draft in drafts:
         if draft.strips:
@@ -308,5 +310,5 @@ def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
             first, last = (seed.start_node, draft.start_node), (seed.end_node, draft.end_node)
             for nodes in dict.fromkeys((first, last)):
                 name = f"same_day:{nodes[1]}"
-                lags.append(Lag(name, *nodes, Strength.HARD, covered, DayStep(0), most))
+                lags.append(Lag(name, *nodes, Strength.HARD, with_seed, DayStep(0), most))
     return lags

@@ -43,12 +43,14 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
     sows = setting.sowing.operation is not None
     if sows and setting.brief.water.possible is not False:
         ahead = _days_to_water_check(setting, campaign)
+        plants = setting.sowing.operation == "plant"
+        why = phrases.irrigation_check_plants() if plants else phrases.irrigation_check()
         drafts.append(
             make(
                 setting,
                 "irrigation_check",
                 timing=Timing(PREPARE, anchor="sowing", offset=ahead),
-                wording=Wording(phrases.irrigation_check()),
+                wording=Wording(why),
             )
         )
     if permit:

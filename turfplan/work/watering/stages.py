@@ -229,12 +229,22 @@ def _on_a_bank(ground: WateredGround) -> bool:
     return request.slope_percent > PERCENT * request.book.si("site.slope_steep")
 
 
+def _on_mix(request: WateringRequest, stage: Stage) -> bool:
+    """Whether the seed lies on a layer of mix that was spread with it."""
+    follows = timedelta(round(request.book.si("water.seed_follows_days")))
+    return not request.open_ground and any(
+        stage.start - follows <= day <= stage.end for day in request.passes
+    )
+
+
 def need_of(ground: WateredGround, stage: Stage, start: date, end: date) -> Need:
     """The need of the days from start to end of a stage."""
     if stage.name in FIRST_WATER:
         fact, why = FIRST_WATER[stage.name]
         if stage.name == "settle_fill" and _on_a_bank(ground):
             why = phrases.why_settle_bank()
+        if stage.name == "soak" and _on_mix(ground.request, stage):
+            why = phrases.why_soak_on_mix()
         return Need(1, ground.request.book.si(fact), 1, why, (fact,))
     if stage.name in ("germination", "rooting", "establishment", "relaid"):
         return _moist_need(ground, stage, start, end)
