@@ -380,8 +380,8 @@ SLIPS: dict[str, tuple[Slip, tuple[str, ...]]] = {
         ("season.toml: order.new", "does not know"),
     ),
     "a fact that no entry names": (
-        drop(f"{RULE}starter_with_seed|maximum"),
-        ("season.toml: order.starter_most", "read by nothing"),
+        drop(f"{RULE}weeds_before_seed|minimum"),
+        ("season.toml: order.weed_lead", "read by nothing"),
     ),
     "a caution that nothing reads": (
         put("cautions|new", {"text": "t", "source": "S22"}),
