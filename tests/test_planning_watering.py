@@ -9,6 +9,7 @@ from icalendar import Calendar
 
 from planning import example, first, kind, plan_of
 from told import told
+from turfplan.audit.case import series_days
 from turfplan.export.calendar.season_ics import season_ics
 from turfplan.message import as_written
 from turfplan.messages import words_for
@@ -170,3 +171,36 @@ def test_a_run_ends_in_the_calendar_when_its_last_cycle_ends() -> None:
             assert held >= task.series.minutes + pauses
             cycled += held > task.series.minutes
         assert cycled
+
+
+def test_open_ground_has_no_account_of_grass() -> None:
+    """Bare ground takes no nitrogen and is advised no water before it is sown: it loses no more
+    than falls on it."""
+    plan = plan_of(
+        {
+            "lawn": {"condition": "bare"},
+            "leveling": {"depth": "0 in"},
+            "seeding": {"intent": "renovate"},
+            "place": {"postal_code": "83709"},
+        }
+    )
+    sown = next(t for t in plan.tasks if t.plays("sowing")).start
+    weeks = {led.item: [w for w in led.weeks if w.end < sown] for led in plan.ledgers}
+    assert len(weeks["water"]) > 10 and len(weeks["nitrogen"]) > 10
+    assert all(week.entries["growth"] == 0 for week in weeks["nitrogen"])
+    for week in weeks["water"]:
+        entries = week.entries
+        assert entries["rooted"] == 0
+        assert -entries["evapotranspiration"] <= entries["rain"] + entries["watering"] + 1e-6
+
+
+def test_the_account_tells_advice_from_waterings_of_the_calendar() -> None:
+    """A week without a series has no watering in the account; what rooted grass is advised stands
+    by itself."""
+    plan = plan_of({"seeding": {"intent": "none"}, "water": {"timer": True, "possible": True}})
+    watered = {day for t in plan.tasks if t.operation == "water" for day in series_days(t)}
+    (ledger,) = [ledger for ledger in plan.ledgers if ledger.item == "water"]
+    assert any(week.entries["rooted"] > 0 for week in ledger.weeks)
+    for week in ledger.weeks:
+        served = any(week.start <= day <= week.end for day in watered)
+        assert (week.entries["watering"] > 0) == served

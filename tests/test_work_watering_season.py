@@ -251,7 +251,9 @@ def test_without_water_there_are_no_runs() -> None:
     given = cases.brief(water={"possible": False})
     plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
     assert plan.series == ()
-    assert all(week.entries["watering"] == 0 for week in plan.ledger.weeks)
+    assert all(
+        week.entries["watering"] == week.entries["rooted"] == 0 for week in plan.ledger.weeks
+    )
 
 
 def test_twice_the_rate_takes_half_the_minutes() -> None:
@@ -663,8 +665,7 @@ def test_southern_summer_is_watered_in_january() -> None:
         cases.request(BOOK, SOUTH, start=date(2027, 6, 1), end=date(2028, 5, 31))
     )
     month = {
-        m: sum(w.entries["watering"] for w in plan.ledger.weeks if w.start.month == m)
-        for m in (1, 7)
+        m: sum(w.entries["rooted"] for w in plan.ledger.weeks if w.start.month == m) for m in (1, 7)
     }
     assert month[1] > month[7]
 

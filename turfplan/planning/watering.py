@@ -14,6 +14,7 @@ from turfplan.records.plan_task import Role, Series, Task, TaskWindow, WateringS
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import emergence, given_back_on
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.season_stand import open_from
 from turfplan.work.seed_mix import germination_days
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR
 from turfplan.work.watering.season import (
@@ -84,6 +85,7 @@ def _request(
         relaid_share=setting.levelling.lift_share,
         passes=tuple(t.end for t in tasks if t.plays("spreading")),
         open_ground=setting.on_open_ground,
+        open_from=open_from(setting, candidate.campaign),
         germination_days=_germination_days(setting),
         germinated_on=history.germinated,
         first_mow_on=first_cut.end if first_cut else None,

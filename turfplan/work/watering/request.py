@@ -74,7 +74,8 @@ MOST_ROOTS_MM = float("inf")
 class WateringRequest:
     """Everything the watering of one season depends on, after the work has its dates.
 
-    `passes` are the days of top-dressing, or on `open_ground`, without living grass, of lifts;
+    `passes` are the days of top-dressing, or on `open_ground`, without living grass, of lifts; no
+    grass stands from `open_from` until the ground is sown or planted;
     `germination_days` the days from sowing within which the species is up (the late end),
     `wakes_on` the day from which they count for seed that rests over winter, `sown_season` the
     season of a second grass over the lawn's own, which is given back on `second_until`,
@@ -106,6 +107,7 @@ class WateringRequest:
     relaid_share: float = 0.0
     passes: tuple[date, ...] = ()
     open_ground: bool = False
+    open_from: date | None = None
     germination_days: int = field(kw_only=True)
     germinated_on: date | None = None
     first_mow_on: date | None = None
