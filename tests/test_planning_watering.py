@@ -204,3 +204,15 @@ def test_the_account_tells_advice_from_waterings_of_the_calendar() -> None:
     for week in ledger.weeks:
         served = any(week.start <= day <= week.end for day in watered)
         assert (week.entries["watering"] > 0) == served
+
+
+def test_how_much_water_settles_a_layer_is_told_by_its_waterings_alone() -> None:
+    """The step of the pass names no depth beside that of the entries, which is one of the mean and
+    one where least falls."""
+    plan = plan_of({"seeding": {"intent": "none"}, "leveling": {"depth": "0.25 in"}})
+    drag = first(plan, "incorporate")
+    (step,) = [told(line) for line in drag.how if "settle it" in told(line)]
+    assert " in" not in step.replace(" in the", "") and "waterings tell" in step
+    settle = next(t for t in plan.tasks if t.stage is not None and t.stage.id == "settle")
+    assert "on average" in told(settle.amounts[0].reason)
+    assert any("where least falls" in told(line) for line in settle.how)

@@ -599,6 +599,21 @@ def test_an_uneven_zone_is_named_with_what_to_mend() -> None:
     assert any("nozzle" in caution for caution in all_told(plan.cautions))
 
 
+def test_a_lawn_beyond_its_supply_is_watered_in_parts() -> None:
+    """Where rate times area is more than the supply gives, parts are told with minutes of each, and
+    zones or flow are asked for; where it gives enough, nothing is."""
+    rate = {"application_rate": "0.5 in/h", "possible": True}
+    for flow, parts in (({}, 3), ({"flow": "5 gpm"}, 5), ({"flow": "25 gpm"}, 1)):
+        given = cases.brief(water={**rate, **flow})
+        plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
+        asked = [c for c in plan.cautions if c.key == "watering.season.too_much_at_once"]
+        assert [dict(c.values)["parts"] for c in asked] == ([parts] if parts > 1 else [])
+        for run in plan.series:
+            steps = [s for s in run.how if s.key == "watering.how.in_parts"]
+            assert bool(steps) is (parts > 1)
+            assert all(dict(s.values)["minutes"] == run.minutes for s in steps)
+
+
 def test_cost_and_volume_follow_depth_area_and_price() -> None:
     """Litres are millimetres times square metres; the cost is the user's price."""
     given = cases.brief(water={"application_rate": "0.5 in/h", "price_per_m3": 2.5})

@@ -201,7 +201,7 @@ def how_cycles(*, cycles: int, minutes: int, pause: int) -> Message:
 
 
 def amount(*, depth: Quantity, area: Quantity, n: int) -> Message:
-    """{depth} over {area} on {n} days"""
+    """{depth} on average over {area} on {n} days"""
     return Message("watering.amount", (("depth", depth), ("area", area), ("n", n)))
 
 
@@ -376,6 +376,43 @@ def season_too_fast(*, zone: Message, rate: Quantity, source: Message) -> Messag
     before any run.
     """
     return Message("watering.season.too_fast", (("zone", zone), ("rate", rate), ("source", source)))
+
+
+def supply_told(*, flow: Quantity) -> Message:
+    """{flow}, as the brief says"""
+    return Message("watering.supply.told", (("flow", flow),))
+
+
+def supply_of_tap(*, flow: Quantity) -> Message:
+    """{flow}, the most of one tap"""
+    return Message("watering.supply.of_tap", (("flow", flow),))
+
+
+def season_too_much_at_once(
+    *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Message, parts: int
+) -> Message:
+    """{zone}: {rate} over {area} at once takes {flow}, and the supply is taken to give {supply}: it
+    waters about {parts} parts one after the other, each for the minutes that are told. Write the
+    parts as `zones`, or what the supply gives as `flow`, under `[water]` and plan again.
+    """
+    return Message(
+        "watering.season.too_much_at_once",
+        (
+            ("zone", zone),
+            ("area", area),
+            ("rate", rate),
+            ("flow", flow),
+            ("supply", supply),
+            ("parts", parts),
+        ),
+    )
+
+
+def how_in_parts(*, parts: int, minutes: int) -> Message:
+    """These {minutes} min are those of each part: about {parts} parts, one after the other, as far
+    as the supply reaches.
+    """
+    return Message("watering.how.in_parts", (("parts", parts), ("minutes", minutes)))
 
 
 def season_unmeasured(*, zone: Message, reason: Message) -> Message:

@@ -16,6 +16,11 @@ def puts_down(when: RunTime, zone: WateringZone) -> Message:
     )
 
 
+def in_parts(parts: int, when: RunTime) -> tuple[Message, ...]:
+    """That the supply does not water all of a zone at once, and how long each part of it runs."""
+    return (phrases.how_in_parts(parts=parts, minutes=when.setting_min),) if parts > 1 else ()
+
+
 def divided(when: RunTime, *, hose: bool) -> tuple[Message, ...]:
     """How the minutes are divided: into places of a sprinkler, into cycles that soak in."""
     settings, minutes, cycles = when.settings, when.setting_min, when.cycles

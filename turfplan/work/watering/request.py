@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date, time, timedelta
+from math import ceil
 
 from turfplan.book.entries import Book
 from turfplan.calendar_days import daily, day_index
@@ -155,6 +156,17 @@ class WateringRequest:
             return law
         absent = tuple(Span(start=first, end=last) for first, last in self.away)
         return replace(law, banned=(*law.banned, *absent))
+
+    @property
+    def supply_l_min(self) -> float:
+        """What the supply gives at once: as told, else the most that one tap usually does."""
+        return self.water.flow_l_min or self.book.fact("water.tap_flow").high_si
+
+    def parts_of(self, zone: WateringZone) -> int:
+        """In how many parts, one after the other, the supply waters a zone with valves."""
+        if zone.hose is not None:
+            return 1
+        return max(1, ceil(zone.flow_l_min / self.supply_l_min - 1e-6))
 
     @property
     def moist_from(self) -> date | None:

@@ -216,6 +216,18 @@ def _own_cautions(
                     source=who_says(request.book, fastest.source),
                 )
             )
+        if runs and (parts := request.parts_of(zone)) > 1:
+            told = phrases.supply_told if request.water.flow_l_min else phrases.supply_of_tap
+            cautions.append(
+                phrases.season_too_much_at_once(
+                    zone=zone.name,
+                    area=Quantity(zone.area_m2, "area"),
+                    rate=Quantity(zone.rate_mm_h, "water_rate"),
+                    flow=Quantity(zone.flow_l_min, "flow"),
+                    supply=told(flow=Quantity(request.supply_l_min, "flow")),
+                    parts=parts,
+                )
+            )
         cautions += [phrases.zone_line(zone=zone.name, line=line) for line in zone.advice]
         # Where nothing is watered no run time rests on anything.
         if runs and not zone.measured:

@@ -14,7 +14,7 @@ from turfplan.records.plan_task import Amount
 from turfplan.work.watering.bounds import Bound, Watered, fewer_runs, no_run_fits, part_fits
 from turfplan.work.watering.hose import part_of
 from turfplan.work.watering.hours import place, session_names, spread
-from turfplan.work.watering.how_to_run import divided, puts_down
+from turfplan.work.watering.how_to_run import divided, in_parts, puts_down
 from turfplan.work.watering.lawful_days import AFTER_WORK, TENDER, lawful_days
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.run_times import RunTime, WateringZone, applied_mm, water_amount
@@ -255,7 +255,7 @@ class _Week:
             rate_mm_h=zone.rate_mm_h,
             hose=zone.hose is not None,
             puts_down=puts_down(when, zone),
-            steps=(),
+            steps=in_parts(self.ground.request.parts_of(zone), when),
             facts=(*zone.facts, *self.ground.intake.facts) if when.cycles > 1 else zone.facts,
         )
 
