@@ -745,6 +745,8 @@ def test_absences_are_told_where_something_young_must_be_watered() -> None:
     assert dict(said.values)["days"] == Listed(
         tuple(Days(first, last, weekday=False) for first, last in away[1:3]), "and"
     )
+    wet = season_watering(replace(request, climate=replace(COOL, rain_mm=(13.0,) * 365)))
+    assert not any(c.key == "watering.season.nobody_there" for c in wet.cautions)
     timed = replace(request, water=request.water.model_copy(update={"timer": True}))
     assert not any(c.key == "watering.season.nobody_there" for c in season_watering(timed).cautions)
 

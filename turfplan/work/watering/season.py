@@ -29,6 +29,7 @@ from turfplan.work.watering.request import (
 )
 from turfplan.work.watering.run_times import LITRES_IN_M3, litres
 from turfplan.work.watering.series import season_runs
+from turfplan.work.watering.stage_weeks import spared, weeks_of
 from turfplan.work.watering.stages import Stage, stages
 from turfplan.work.watering.verdict import Verdict, watering_verdict
 from turfplan.work.watering.water_run import WaterRun
@@ -164,16 +165,23 @@ def _total_notes(request: WateringRequest, totals: Totals) -> tuple[Message, ...
     return (sentences(phrases.season_total(staged=staged, mature=mature), cost),)
 
 
-def _absent(request: WateringRequest, plan: Sequence[Stage]) -> list[Message]:
-    """That somebody must water while nobody is there: the absences within the stages of what must
-    not dry out, told once."""
+def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:
+    """That somebody must water while nobody is there: the absences within the weeks in which what
+    must not dry out is watered, told once."""
+    request = ground.request
     if not request.away or not by_hand(request.water) or request.water.possible is False:
         return []
-    tender = [stage for stage in plan if stage.name in PERMITTED]
+    thirsty = [
+        week
+        for stage in plan
+        if stage.name in PERMITTED
+        for week in weeks_of(ground, stage)
+        if spared(ground, stage, week) is None
+    ]
     within = [
         Days(start, end, weekday=False)
         for start, end in sorted(set(request.away))
-        if any(stage.start <= end and start <= stage.end for stage in tender)
+        if any(week.start <= end and start <= week.end for week in thirsty)
     ]
     return [phrases.season_nobody_there(days=listed(within, "and"))] if within else []
 
@@ -205,7 +213,7 @@ def _own_cautions(
     ground: WateredGround, plan: Sequence[Stage], runs: Sequence[WaterRun]
 ) -> tuple[Message, ...]:
     request = ground.request
-    cautions = [*_absent(request, plan), *_permitted(request, runs)]
+    cautions = [*_absent(ground, plan), *_permitted(request, runs)]
     fastest = request.book.fact(of_family("water.rate_{head}", "spray"))
     for zone in request.zones:
         if zone.rate_mm_h > fastest.high_si:
