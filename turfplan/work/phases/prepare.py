@@ -75,8 +75,8 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     Where both fall into one season one permit is asked for, before the first of them.
     """
     ahead = -setting.days("wish.permit")
-    refused = setting.brief.water.permit is False
-    lifts, sows = setting.levelling.lift_share > 0 and not refused, setting.sowing.needs_water
+    lifts, sows = setting.levelling.lift_share > 0, setting.sowing.needs_water
+    lifts = lifts and setting.brief.water.permit is True
     drafts: list[Draft] = []
     if lifts:
         relaid_alone = Wording(
