@@ -603,7 +603,7 @@ def test_a_lawn_beyond_its_supply_is_watered_in_parts() -> None:
     """Where rate times area is more than the supply gives, parts are told with minutes of each, and
     zones or flow are asked for; where it gives enough, nothing is."""
     rate = {"application_rate": "0.5 in/h", "possible": True}
-    for flow, parts in (({}, 3), ({"flow": "5 gpm"}, 5), ({"flow": "25 gpm"}, 1)):
+    for flow, parts in (({"flow": "5 gpm"}, 5), ({"flow": "25 gpm"}, 1)):
         given = cases.brief(water={**rate, **flow})
         plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
         asked = [c for c in plan.cautions if c.key == "watering.season.too_much_at_once"]
@@ -612,6 +612,9 @@ def test_a_lawn_beyond_its_supply_is_watered_in_parts() -> None:
             steps = [s for s in run.how if s.key == "watering.how.in_parts"]
             assert bool(steps) is (parts > 1)
             assert all(dict(s.values)["minutes"] == run.minutes for s in steps)
+    untold = season_watering(cases.request(BOOK, COOL, cases.brief(water=rate), seeded_on=SOWN))
+    assert any(c.key == "watering.season.beyond_one_tap" for c in untold.cautions)
+    assert all(any(s.key == "watering.how.each_part" for s in run.how) for run in untold.series)
 
 
 def test_cost_and_volume_follow_depth_area_and_price() -> None:

@@ -378,22 +378,12 @@ def season_too_fast(*, zone: Message, rate: Quantity, source: Message) -> Messag
     return Message("watering.season.too_fast", (("zone", zone), ("rate", rate), ("source", source)))
 
 
-def supply_told(*, flow: Quantity) -> Message:
-    """{flow}, as the brief says"""
-    return Message("watering.supply.told", (("flow", flow),))
-
-
-def supply_of_tap(*, flow: Quantity) -> Message:
-    """{flow}, the most of one tap"""
-    return Message("watering.supply.of_tap", (("flow", flow),))
-
-
 def season_too_much_at_once(
-    *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Message, parts: int
+    *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity, parts: int
 ) -> Message:
-    """{zone}: {rate} over {area} at once takes {flow}, and the supply is taken to give {supply}: it
-    waters about {parts} parts one after the other, each for the minutes that are told. Write the
-    parts as `zones`, or what the supply gives as `flow`, under `[water]` and plan again.
+    """{zone}: {rate} over {area} at once takes {flow}, and the brief tells of {supply}: it is
+    watered in {parts} parts or more, one after the other, each for the minutes that are told. Write
+    the parts as `zones` under `[water]` and plan again.
     """
     return Message(
         "watering.season.too_much_at_once",
@@ -408,11 +398,29 @@ def season_too_much_at_once(
     )
 
 
+def season_beyond_one_tap(
+    *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity
+) -> Message:
+    """{zone}: {rate} over {area} at once takes {flow}, and one tap gives {supply} at most: where
+    valves water it in parts, the minutes that are told are those of each part. Write the parts as
+    `zones`, or what the supply gives as `flow`, under `[water]` and plan again.
+    """
+    return Message(
+        "watering.season.beyond_one_tap",
+        (("zone", zone), ("area", area), ("rate", rate), ("flow", flow), ("supply", supply)),
+    )
+
+
 def how_in_parts(*, parts: int, minutes: int) -> Message:
-    """These {minutes} min are those of each part: about {parts} parts, one after the other, as far
-    as the supply reaches.
+    """These {minutes} min are those of each part, of {parts} or more, one after the other: more at
+    once is more than the supply gives.
     """
     return Message("watering.how.in_parts", (("parts", parts), ("minutes", minutes)))
+
+
+def how_each_part(*, minutes: int) -> Message:
+    """Where valves water the lawn in parts, these {minutes} min are those of each part."""
+    return Message("watering.how.each_part", (("minutes", minutes),))
 
 
 def season_unmeasured(*, zone: Message, reason: Message) -> Message:

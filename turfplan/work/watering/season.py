@@ -27,7 +27,7 @@ from turfplan.work.watering.request import (
     ground_of,
     weather_day,
 )
-from turfplan.work.watering.run_times import LITRES_IN_M3, litres
+from turfplan.work.watering.run_times import LITRES_IN_M3, WateringZone, litres
 from turfplan.work.watering.series import season_runs
 from turfplan.work.watering.stage_weeks import spared, weeks_of
 from turfplan.work.watering.stages import Stage, stages
@@ -209,6 +209,24 @@ def _permitted(request: WateringRequest, runs: Sequence[WaterRun]) -> list[Messa
     return [phrases.season_permit(days=listed(stretches, "and"))]
 
 
+def _beyond_supply(request: WateringRequest, zone: WateringZone) -> Message:
+    """That the supply does not water all of a zone at once, as told or by what one tap gives."""
+    area, rate = Quantity(zone.area_m2, "area"), Quantity(zone.rate_mm_h, "water_rate")
+    flow, supply = Quantity(zone.flow_l_min, "flow"), Quantity(request.supply_l_min, "flow")
+    if request.water.flow_l_min is None:
+        return phrases.season_beyond_one_tap(
+            zone=zone.name, area=area, rate=rate, flow=flow, supply=supply
+        )
+    return phrases.season_too_much_at_once(
+        zone=zone.name,
+        area=area,
+        rate=rate,
+        flow=flow,
+        supply=supply,
+        parts=request.parts_of(zone),
+    )
+
+
 def _own_cautions(
     ground: WateredGround, plan: Sequence[Stage], runs: Sequence[WaterRun]
 ) -> tuple[Message, ...]:
@@ -224,18 +242,8 @@ def _own_cautions(
                     source=who_says(request.book, fastest.source),
                 )
             )
-        if runs and (parts := request.parts_of(zone)) > 1:
-            told = phrases.supply_told if request.water.flow_l_min else phrases.supply_of_tap
-            cautions.append(
-                phrases.season_too_much_at_once(
-                    zone=zone.name,
-                    area=Quantity(zone.area_m2, "area"),
-                    rate=Quantity(zone.rate_mm_h, "water_rate"),
-                    flow=Quantity(zone.flow_l_min, "flow"),
-                    supply=told(flow=Quantity(request.supply_l_min, "flow")),
-                    parts=parts,
-                )
-            )
+        if runs and request.parts_of(zone) > 1:
+            cautions.append(_beyond_supply(request, zone))
         cautions += [phrases.zone_line(zone=zone.name, line=line) for line in zone.advice]
         # Where nothing is watered no run time rests on anything.
         if runs and not zone.measured:

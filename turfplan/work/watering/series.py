@@ -244,7 +244,7 @@ class _Week:
 
     def _single(self, fit: _WeeklyFit, zone: WateringZone, when: RunTime) -> _Sprinkling:
         """One zone by itself."""
-        depth_mm = fit.depth_mm * zone.exposure
+        depth_mm, request = fit.depth_mm * zone.exposure, self.ground.request
         return _Sprinkling(
             zone=zone.key,
             zone_name=zone.name if zone.key else None,
@@ -255,7 +255,7 @@ class _Week:
             rate_mm_h=zone.rate_mm_h,
             hose=zone.hose is not None,
             puts_down=puts_down(when, zone),
-            steps=in_parts(self.ground.request.parts_of(zone), when),
+            steps=in_parts(request.parts_of(zone), when, told=request.water.flow_l_min is not None),
             facts=(*zone.facts, *self.ground.intake.facts) if when.cycles > 1 else zone.facts,
         )
 
