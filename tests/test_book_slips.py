@@ -380,8 +380,8 @@ SLIPS: dict[str, tuple[Slip, tuple[str, ...]]] = {
         ("season.toml: order.new", "does not know"),
     ),
     "a fact that no entry names": (
-        drop(f"{RULE}permit_before_seed|minimum"),
-        ("season.toml: order.permit_lead", "read by nothing"),
+        drop(f"{RULE}weeds_before_seed|minimum"),
+        ("season.toml: order.weed_lead", "read by nothing"),
     ),
     "a caution that nothing reads": (
         put("cautions|new", {"text": "t", "source": "S22"}),
@@ -494,7 +494,8 @@ def test_tasks_have_the_keys_that_rules_name() -> None:
                 "leveling": {
                     "depth": None,
                     "lows": [{"depth": "3 in", "share": 0.05}, {"depth": "0.5 in", "share": 0.3}],
-                }
+                },
+                "water": {"allowed_weekdays": ["tue", "sat"]},
             }
         ),
         plan_of(

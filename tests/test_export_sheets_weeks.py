@@ -8,18 +8,23 @@ from turfplan.units import read_as
 
 
 def test_each_week_tells_its_account() -> None:
-    """Rain, watering and use of the ledger's own week, and nitrogen where it is fed."""
+    """Rain, watering, what rooted grass is advised and use of the ledger's own week, and nitrogen
+    where it is fed."""
     plan = example("cool-overseed")
     weeks = {week.end: week.entries for week in plan.ledgers[0].weeks}
     sheets = week_sheets(plan)
     assert sheets
     for sheet in sheets:
         entries = weeks[sheet.first + timedelta(days=6)]
-        rain, watering, use = (
+        rain, watering, rooted, use = (
             read_as(abs(entries[name]), "rain", plan.lawn.units).text
-            for name in ("rain", "watering", "evapotranspiration")
+            for name in ("rain", "watering", "rooted", "evapotranspiration")
         )
-        assert f"water account: rain {rain}, watering {watering}, use {use}" in sheet.summary
+        beside = (
+            f"rooted grass {rooted} beside it where it stays dry, " if entries["rooted"] else ""
+        )
+        told = f"water account: rain {rain}, watering {watering}, {beside}use {use}"
+        assert told in sheet.summary
     fed = [task for task in plan.tasks if task.plays("feeding")]
     assert fed and all(
         any(

@@ -9,6 +9,7 @@ from icalendar import Calendar
 
 from planning import example, first, kind, plan_of
 from told import told
+from turfplan.audit.case import series_days
 from turfplan.export.calendar.season_ics import season_ics
 from turfplan.message import as_written
 from turfplan.messages import words_for
@@ -122,6 +123,22 @@ def test_relaid_turf_is_watered_until_it_has_rooted() -> None:
     assert week.entries["watering"] > 0
 
 
+def test_relaid_turf_has_a_permit_where_few_days_are_allowed() -> None:
+    """One is asked for before the turf is lifted, and the turf watered every day by it; where none
+    can be had the lawful days are all there is, and nobody is told to sow."""
+    few = {**HOLLOWS["water"], "timer": True, "allowed_weekdays": ["tue", "sat"]}
+    plan = plan_of({**HOLLOWS, "water": few})
+    permit, lifted = first(plan, "permit"), first(plan, "lift_and_fill")
+    assert permit.end + timedelta(7) <= lifted.start
+    assert not any("seed" in told(text) for text in (permit.why, permit.go, permit.fallback))
+    runs = [t for t in plan.tasks if t.stage is not None and t.stage.id == "relaid"]
+    assert not any(t.series.weekdays for t in runs if t.series is not None)
+    without = plan_of({**HOLLOWS, "water": {**few, "permit": False}})
+    assert not any(t.operation == "permit" for t in without.tasks)
+    closed = [told(c) for c in without.cautions if c.key == "watering.week.days_closed"]
+    assert closed and not any("sow" in said for said in closed)
+
+
 def test_filled_hollows_are_looked_at_before_the_pass() -> None:
     """Once rooted, and before the first pass: what has sunk is measured, and what then is said."""
     plan = plan_of(HOLLOWS)
@@ -154,3 +171,48 @@ def test_a_run_ends_in_the_calendar_when_its_last_cycle_ends() -> None:
             assert held >= task.series.minutes + pauses
             cycled += held > task.series.minutes
         assert cycled
+
+
+def test_open_ground_has_no_account_of_grass() -> None:
+    """Bare ground takes no nitrogen and is advised no water before it is sown: it loses no more
+    than falls on it."""
+    plan = plan_of(
+        {
+            "lawn": {"condition": "bare"},
+            "leveling": {"depth": "0 in"},
+            "seeding": {"intent": "renovate"},
+            "place": {"postal_code": "83709"},
+        }
+    )
+    sown = next(t for t in plan.tasks if t.plays("sowing")).start
+    weeks = {led.item: [w for w in led.weeks if w.end < sown] for led in plan.ledgers}
+    assert len(weeks["water"]) > 10 and len(weeks["nitrogen"]) > 10
+    assert all(week.entries["growth"] == 0 for week in weeks["nitrogen"])
+    for week in weeks["water"]:
+        entries = week.entries
+        assert entries["rooted"] == 0
+        assert -entries["evapotranspiration"] <= entries["rain"] + entries["watering"] + 1e-6
+
+
+def test_the_account_tells_advice_from_waterings_of_the_calendar() -> None:
+    """A week without a series has no watering in the account; what rooted grass is advised stands
+    by itself."""
+    plan = plan_of({"seeding": {"intent": "none"}, "water": {"timer": True, "possible": True}})
+    watered = {day for t in plan.tasks if t.operation == "water" for day in series_days(t)}
+    (ledger,) = [ledger for ledger in plan.ledgers if ledger.item == "water"]
+    assert any(week.entries["rooted"] > 0 for week in ledger.weeks)
+    for week in ledger.weeks:
+        served = any(week.start <= day <= week.end for day in watered)
+        assert (week.entries["watering"] > 0) == served
+
+
+def test_how_much_water_settles_a_layer_is_told_by_its_waterings_alone() -> None:
+    """The step of the pass names no depth beside that of the entries, which is one of the mean and
+    one where least falls."""
+    plan = plan_of({"seeding": {"intent": "none"}, "leveling": {"depth": "0.25 in"}})
+    drag = first(plan, "incorporate")
+    (step,) = [told(line) for line in drag.how if "settle it" in told(line)]
+    assert " in" not in step.replace(" in the", "") and "waterings tell" in step
+    settle = next(t for t in plan.tasks if t.stage is not None and t.stage.id == "settle")
+    assert "on average" in told(settle.amounts[0].reason)
+    assert any("where least falls" in told(line) for line in settle.how)

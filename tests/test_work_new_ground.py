@@ -10,6 +10,8 @@ import pytest
 
 from planning import amount, first, kind, plan_of
 from told import all_told, told
+from turfplan.audit.case import series_days
+from turfplan.calendar_days import WEEKDAYS
 from turfplan.records.plan import Plan
 
 OF_TURF = ("mow_low", "dethatch", "core_aerate", "topdress", "incorporate", "mow", "dry_material")
@@ -109,13 +111,19 @@ def test_four_inches_go_on_in_the_weeks_before_the_seed() -> None:
 
 
 def test_each_lift_is_soaked_and_no_grass_below_is_watered() -> None:
-    """A lift is watered through on its own day, in as many runs as the ground takes it in; no
-    fortnight of recovery follows."""
+    """What is filled in a day is watered through on it, in as many runs as the ground takes it in;
+    no fortnight of recovery follows."""
     made = plan("four inches")
     stages = {t.stage.id for t in made.tasks if t.stage is not None}
     assert not {"settle", "recover"} & stages
-    soaked = {t.start for t in made.tasks if t.stage is not None and t.stage.id == "settle_fill"}
-    assert soaked == {lift.end for lift in kind(made, "fill")}
+    runs = [t for t in made.tasks if t.stage is not None and t.stage.id == "settle_fill"]
+    soaked = {day for run in runs for day in series_days(run)}
+    assert soaked == {
+        lift.start + timedelta(n)
+        for lift in kind(made, "fill")
+        for n in range((lift.end - lift.start).days + 1)
+        if WEEKDAYS[(lift.start + timedelta(n)).weekday()] in ("sat", "sun")
+    }
 
 
 def test_an_inch_under_sod_is_one_lift_in_the_season_of_the_sod() -> None:

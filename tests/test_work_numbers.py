@@ -152,7 +152,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ),
     ("watering/series", "_water"): ({0.01, 0.1}, SHOWN),
     ("year_seasons", "module"): ({12}, CALENDAR),
-    ("watering/series", "_days_alike"): ({4}, CALENDAR),
+    ("watering/stage_weeks", "_days_alike"): ({4}, CALENDAR),
     ("watering/series", "_clock"): ({60}, UNITS),
     ("watering/verdict", "_usual_rain"): ({13, 15, 28}, CALENDAR),
     ("windows", "_windows_of"): ({64}, KEPT),

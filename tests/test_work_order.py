@@ -59,9 +59,8 @@ def test_rule_binds_and_holds(rule: str) -> None:
         )
     )
     verdict = watering_verdict(brief, given.book, given.climate, setting.sowing.grass.id)
-    permit = setting.sowing.operation in ("seed", "overseed", "plant") and verdict.needs_permit
     feeder = feeder_for(setting)
-    best = compare(setting, feeder, permit=permit).best
+    best = compare(setting, feeder, permit=verdict.needs_permit).best
     assert best is not None
     best = fed(setting, best, feeder, lambda season: date_season(setting, season))
     lags = [

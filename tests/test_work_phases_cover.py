@@ -55,3 +55,25 @@ def test_a_cover_that_is_late_is_still_to_be_done() -> None:
     plan = plan_of(SLOPE, journal=journal, previous=before, now=now)
     assert plan.conflict is None
     assert first(plan, "cover").start >= now.date()
+
+
+@pytest.mark.parametrize("area", ["4000 ft2", "130000 ft2"])
+def test_seed_is_rolled_before_its_first_water(area: str) -> None:
+    """However long it takes, each day's seed is rolled on its day, before the water of the
+    evening."""
+    plan = plan_of(
+        {
+            "lawn": {"area": area, "grass": "bermuda_hybrid", "soil": "sandy loam"},
+            "place": {"postal_code": "85719", "state": "AZ"},
+            "leveling": {"depth": "0 in"},
+            "seeding": {"intent": "winter_overseed"},
+            "water": {"head": "rotor", "timer": True, "application_rate": None},
+            "work": {"people": 4, "hours_per_day": 8, "machines": ["roller"]},
+            "calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri"]},
+        }
+    )
+    seed = next(task for task in plan.tasks if task.plays("sowing"))
+    roll = first(plan, "roll")
+    assert (roll.start, roll.end) == (seed.start, seed.end)
+    wet = [t for t in plan.tasks if t.stage is not None and t.stage.id == "soak"]
+    assert wet and min(t.start for t in wet) == seed.start and max(t.end for t in wet) == seed.end

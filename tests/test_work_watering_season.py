@@ -4,6 +4,7 @@ import itertools
 from dataclasses import replace
 from datetime import date, time, timedelta
 from itertools import pairwise
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -13,6 +14,7 @@ import water_cases as cases
 from planning import climate_at
 from told import all_told, told
 from turfplan.calendar_days import WEEKDAYS
+from turfplan.message import Days, Listed
 from turfplan.records.brief import Span
 from turfplan.records.plan_task import Series, Task, TaskWindow
 from turfplan.work.watering.balance import soil_of
@@ -31,6 +33,8 @@ from turfplan.work.watering.sprinklers import zones
 
 BOOK, COOL, SOUTH = cases.book(), cases.cool_climate(), cases.south_climate()
 SOWN = date(2027, 8, 28)
+SATURDAYS = (date(2027, 4, 10), date(2027, 4, 17))
+AWAY_ON = ((3, 6), (9, 4), (9, 18), (10, 16))
 quick = settings(max_examples=40, deadline=None)
 
 
@@ -133,6 +137,71 @@ def test_the_ground_stays_dry_until_the_seed_or_the_plants_are_in(work: str) -> 
     assert any(run.start_time < time(9) and run.start == SOWN + timedelta(1) for run in plan.series)
 
 
+def test_seedlings_of_autumn_rest_with_the_grass_and_go_on_in_spring() -> None:
+    """No run while it is too cold to grow: the stage pauses, says from when to when, and resumes
+    in time for the first cut."""
+    mown = date(2028, 5, 6)
+    plan = season_watering(
+        cases.request(
+            BOOK, COOL, seeded_on=date(2027, 9, 25), first_mow_on=mown, end=date(2028, 6, 30)
+        )
+    )
+    days = [day for run in runs_of(plan, "establishment") for day in run.days()]
+    cold = [d for d in days if COOL.growth_potential(d, "cool") < 0.07]
+    assert not cold and min(days).year == 2027 and max(days) == mown
+    longest = max(((b - a).days, a, b) for a, b in itertools.pairwise(sorted(set(days))))
+    assert longest[0] > 120
+    (said,) = [c for c in all_told(plan.cautions) if "too cold" in c]
+    assert "seedlings" in said and "2027" not in said
+
+
+def test_seedlings_that_rain_keeps_wet_are_not_watered() -> None:
+    """Where half of the usual rain outdoes what a sunny week takes, the weeks are told as one
+    stretch and have no run; the first water after the sowing stays."""
+    wet = replace(COOL, rain_mm=(13.0,) * 365)
+    plan = season_watering(cases.request(BOOK, wet, seeded_on=SOWN))
+    assert {run.stage for run in plan.series} <= {"soak", "weaning"} and runs_of(plan, "soak")
+    rained = [c for c in all_told(plan.cautions) if "rain usually does it" in c]
+    assert sum("seedlings" in c for c in rained) == 1
+
+
+@pytest.mark.parametrize(
+    ("work", "wetting", "keeping"),
+    [("relaid", "soak_relaid", "relaid"), ("planted", "soak_plants", "rooting")],
+)
+def test_what_is_laid_today_is_watered_today(work: str, wetting: str, keeping: str) -> None:
+    """Turf or plants that go in on two Saturdays are wetted on both evenings, half by half, and
+    the first half is kept moist while the second waits."""
+    changes = {f"{work}_on": SATURDAYS[1], f"{work}_strips": SATURDAYS, "relaid_share": 0.2}
+    plan = season_watering(cases.request(BOOK, COOL, **changes))
+    share = 0.2 if work == "relaid" else 1.0
+    soaked = runs_of(plan, wetting)
+    assert [day for run in soaked for day in run.days()] == list(SATURDAYS)
+    assert all(run.area_m2 == pytest.approx(371.6 * share / 2, rel=1e-3) for run in soaked)
+    kept = runs_of(plan, keeping)
+    assert min(day for run in kept for day in run.days()) == SATURDAYS[0] + timedelta(1)
+    assert kept[0].area_m2 == soaked[0].area_m2 and kept[-1].area_m2 == 2 * soaked[0].area_m2
+
+
+def test_each_day_of_a_lift_is_soaked_that_evening() -> None:
+    """A lift of bare ground that goes on over a week is settled strip by strip."""
+    plan = season_watering(
+        cases.request(
+            BOOK, COOL, passes=SATURDAYS[1:], strips={SATURDAYS[1]: SATURDAYS}, open_ground=True
+        )
+    )
+    soaked = [day for run in runs_of(plan, "settle_fill") for day in run.days()]
+    assert sorted(set(soaked)) == list(SATURDAYS)
+
+
+def test_only_seed_on_mix_speaks_of_mix() -> None:
+    """The mix that must be dry is told where a pass was spread with the seed, and nowhere else."""
+    for passes, expected in (((SOWN,), True), ((), False), ((date(2027, 4, 10),), False)):
+        plan = season_watering(cases.request(BOOK, COOL, passes=passes, seeded_on=SOWN))
+        (soak,) = runs_of(plan, "soak")
+        assert ("mix" in told(soak.why)) is expected
+
+
 def test_a_seeded_pass_is_not_settled_apart() -> None:
     """The seed's own watering settles the last layer."""
     plan = season_watering(cases.request(BOOK, COOL, passes=(SOWN,), seeded_on=SOWN))
@@ -182,7 +251,9 @@ def test_without_water_there_are_no_runs() -> None:
     given = cases.brief(water={"possible": False})
     plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
     assert plan.series == ()
-    assert all(week.entries["watering"] == 0 for week in plan.ledger.weeks)
+    assert all(
+        week.entries["watering"] == week.entries["rooted"] == 0 for week in plan.ledger.weeks
+    )
 
 
 def test_twice_the_rate_takes_half_the_minutes() -> None:
@@ -528,6 +599,24 @@ def test_an_uneven_zone_is_named_with_what_to_mend() -> None:
     assert any("nozzle" in caution for caution in all_told(plan.cautions))
 
 
+def test_a_lawn_beyond_its_supply_is_watered_in_parts() -> None:
+    """Where rate times area is more than the supply gives, parts are told with minutes of each, and
+    zones or flow are asked for; where it gives enough, nothing is."""
+    rate = {"application_rate": "0.5 in/h", "possible": True}
+    for flow, parts in (({"flow": "5 gpm"}, 5), ({"flow": "25 gpm"}, 1)):
+        given = cases.brief(water={**rate, **flow})
+        plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
+        asked = [c for c in plan.cautions if c.key == "watering.season.too_much_at_once"]
+        assert [dict(c.values)["parts"] for c in asked] == ([parts] if parts > 1 else [])
+        for run in plan.series:
+            steps = [s for s in run.how if s.key == "watering.how.in_parts"]
+            assert bool(steps) is (parts > 1)
+            assert all(dict(s.values)["minutes"] == run.minutes for s in steps)
+    untold = season_watering(cases.request(BOOK, COOL, cases.brief(water=rate), seeded_on=SOWN))
+    assert any(c.key == "watering.season.beyond_one_tap" for c in untold.cautions)
+    assert all(any(s.key == "watering.how.each_part" for s in run.how) for run in untold.series)
+
+
 def test_cost_and_volume_follow_depth_area_and_price() -> None:
     """Litres are millimetres times square metres; the cost is the user's price."""
     given = cases.brief(water={"application_rate": "0.5 in/h", "price_per_m3": 2.5})
@@ -594,8 +683,7 @@ def test_southern_summer_is_watered_in_january() -> None:
         cases.request(BOOK, SOUTH, start=date(2027, 6, 1), end=date(2028, 5, 31))
     )
     month = {
-        m: sum(w.entries["watering"] for w in plan.ledger.weeks if w.start.month == m)
-        for m in (1, 7)
+        m: sum(w.entries["rooted"] for w in plan.ledger.weeks if w.start.month == m) for m in (1, 7)
     }
     assert month[1] > month[7]
 
@@ -620,11 +708,50 @@ def test_verdict_asks_for_a_permit_on_few_days() -> None:
     granted = watering_verdict(
         cases.brief(water={**few, "permit": True}), BOOK, COOL, "kentucky_bluegrass"
     )
-    assert (
-        granted.ok
-        and granted.needs_permit
-        and any("permit" in c for c in all_told(granted.cautions))
+    assert granted.ok and granted.needs_permit
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        {"seeded_on": SOWN, "first_mow_on": date(2027, 10, 20)},
+        {"relaid_on": SATURDAYS[1], "relaid_strips": SATURDAYS, "relaid_share": 0.2},
+    ],
+)
+def test_the_permit_covers_every_run_that_needs_it(work: dict[str, Any]) -> None:
+    """The days told are those from the first run on a closed day to the last; relaid turf is
+    watered daily by it too. Without a permit nothing is said of one."""
+    few: dict[str, Any] = {"application_rate": "0.5 in/h", "allowed_weekdays": ["wed"]}
+    granted = cases.brief(water={**few, "permit": True})
+    plan = season_watering(cases.request(BOOK, COOL, granted, **work))
+    closed = [d for run in plan.series for d in run.days() if d.weekday() != 2]
+    (said,) = [c for c in plan.cautions if c.key == "watering.season.permit"]
+    assert dict(said.values)["days"] == Listed(
+        (Days(min(closed), max(closed), weekday=False),), "and"
     )
+    if "relaid_on" in work:
+        assert {d.weekday() for run in runs_of(plan, "relaid") for d in run.days()} == set(range(7))
+    none = cases.brief(water={**few, "permit": False})
+    refused = season_watering(cases.request(BOOK, COOL, none, **work))
+    assert all(d.weekday() == 2 for run in refused.series for d in run.days())
+    assert not any(c.key == "watering.season.permit" for c in refused.cautions)
+
+
+def test_absences_are_told_where_something_young_must_be_watered() -> None:
+    """One sentence names the absences between sowing and first cut, and none before or after;
+    a timer needs nobody."""
+    away = tuple((date(2027, month, day), date(2027, month, day + 2)) for month, day in AWAY_ON)
+    request = cases.request(BOOK, COOL, seeded_on=SOWN, first_mow_on=date(2027, 9, 30), away=away)
+    (said,) = [
+        c for c in season_watering(request).cautions if c.key == "watering.season.nobody_there"
+    ]
+    assert dict(said.values)["days"] == Listed(
+        tuple(Days(first, last, weekday=False) for first, last in away[1:3]), "and"
+    )
+    wet = season_watering(replace(request, climate=replace(COOL, rain_mm=(13.0,) * 365)))
+    assert not any(c.key == "watering.season.nobody_there" for c in wet.cautions)
+    timed = replace(request, water=request.water.model_copy(update={"timer": True}))
+    assert not any(c.key == "watering.season.nobody_there" for c in season_watering(timed).cautions)
 
 
 def test_verdict_on_odd_days_is_that_of_few_days() -> None:
@@ -685,7 +812,7 @@ def test_resting_grass_is_not_weaned_with_water() -> None:
     assert not any(
         day >= date(2027, 12, 1) for run in runs_of(plan, "weaning") for day in run.days()
     )
-    assert any("rests" in caution for caution in all_told(plan.cautions))
+    assert any("too cold" in caution for caution in all_told(plan.cautions))
 
 
 def test_a_ban_closes_the_days_before_it_to_sowing() -> None:

@@ -26,9 +26,12 @@ NO_STARTER = (
     "feeding.starter.year_full",
 )
 
-# The sentence with which a plan says that no run of a stage fits the hours there are for it.
-NO_RUN_FITS = tuple(
-    f"watering.week.no_run_fits{bound}" for bound in ("", "_home", "_day", "_ground")
+# The sentences with which a plan says that no run of a stage fits the hours there are for it, or
+# that rain or cold spares it its water.
+NOT_WATERED = (
+    *(f"watering.week.no_run_fits{bound}" for bound in ("", "_home", "_day", "_ground")),
+    "watering.week.rain_does_it",
+    "watering.week.grass_rests",
 )
 GERMINATION, ESTABLISHMENT, SOAK_RELAID, RELAID = (
     f"watering.stage.{name}" for name in ("germination", "establishment", "soak_relaid", "relaid")
@@ -67,14 +70,14 @@ def not_fed_before_mown(case: Case) -> Iterator[Fault]:
 
 def _watered_freely(case: Case, *stages: str) -> bool:
     """Whether the law lets anybody water on every day, and the plan says of none of these stages
-    (by their keys) that the hours hold no run of it.
+    (by their keys) that the hours hold no run of it, or that rain or cold spares it.
     """
     water = case.brief.water
     lawful = not (water.banned or water.allowed_weekdays or water.allowed_hours or water.parity)
     if water.possible is False or not lawful:
         return False
     said = [told for told in case.plan.cautions if isinstance(told, Message)]
-    unheld = [dict(told.values).get("stage") for told in said if told.key in NO_RUN_FITS]
+    unheld = [dict(told.values).get("stage") for told in said if told.key in NOT_WATERED]
     return not any(isinstance(stage, Message) and stage.key in stages for stage in unheld)
 
 

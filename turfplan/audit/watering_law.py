@@ -8,10 +8,11 @@ from turfplan.audit.case import Case, series_days
 from turfplan.audit.faults import Fault, fault
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.records.book_names import of_family
-from turfplan.records.plan_task import Task
+from turfplan.records.plan_task import Role, Task
 
 DAY_MIN, HAIR_MIN, HAIR_MM = 24 * 60, 2, 0.1
 HEADS_OF_SYSTEMS = ("spray", "rotor", "rotary_nozzle", "drip")
+YOUNG: tuple[Role, ...] = ("sowing", "planting", "relaying")
 OF_THE_WORK = ("soak", "soak_plants", "soak_relaid", "settle")
 
 
@@ -46,9 +47,11 @@ def _open(case: Case, day: date) -> bool:
 
 
 def _for_young_grass(case: Case, task: Task) -> bool:
-    """True where a watering hangs on seed or plants."""
+    """True where a watering hangs on seed, plants or turf that is relaid."""
     named = (case.by_id.get(name) for name in task.depends_on)
-    return any(first is not None and first.plays("sowing", "planting") for first in named)
+    return any(
+        first is not None and first.plays("sowing", "planting", "relaying") for first in named
+    )
 
 
 def lawful_hours(case: Case) -> Iterator[Fault]:

@@ -35,6 +35,20 @@ def potash_water() -> Message:
     return Message("amendments.potash_water")
 
 
+def potash_water_law() -> Message:
+    """Few days are open to watering: spread it on the first of them from its day on, and water it
+    in at once; never on wilting grass, in heat, or on frozen ground.
+    """
+    return Message("amendments.potash_water_law")
+
+
+def washed_in() -> Message:
+    """Nobody waters here: spread it before a steady rain that washes it in; never on wilting grass,
+    in heat, or before a storm.
+    """
+    return Message("amendments.washed_in")
+
+
 def iron_why(*, ph: Number, high: Number) -> Message:
     """The soil's pH of {ph} is above {high}: iron is locked up there, and a spray on the leaves
     greens what is pale. Where the grass is green, leave it out.
@@ -47,6 +61,11 @@ def iron_how() -> Message:
     water it in, on this soil it works through the leaves alone.
     """
     return Message("amendments.iron_how")
+
+
+def iron_apart() -> Message:
+    """Iron works through the leaves: what is watered in on the same day would wash it off."""
+    return Message("amendments.iron_apart")
 
 
 def iron_stains() -> Message:
@@ -66,6 +85,13 @@ def sulfur_how() -> Message:
     return Message("amendments.sulfur_how")
 
 
+def sulfur_how_law() -> Message:
+    """Few days are open to watering: spread it on the first of them from its day on and water it in
+    at once, or it burns the leaves; never on wilting grass or in heat.
+    """
+    return Message("amendments.sulfur_how_law")
+
+
 def gypsum_why(*, rate: Quantity) -> Message:
     """The soil is sodic, and the laboratory asks for {rate} of gypsum: its calcium takes the place
     of sodium, and water carries that down.
@@ -78,6 +104,13 @@ def gypsum_how() -> Message:
     ground has to drain.
     """
     return Message("amendments.gypsum_how")
+
+
+def gypsum_how_law() -> Message:
+    """Water deeply on the days that are open to watering, more than once: what was set free must
+    leave the roots, so the ground has to drain.
+    """
+    return Message("amendments.gypsum_how_law")
 
 
 def spread_how() -> Message:

@@ -37,3 +37,39 @@ def spring_transition(*, grass: Message) -> Message:
 def last_mow() -> Message:
     """Grass that goes into winter at its usual height, free of leaves, comes out of it best."""
     return Message("care.last_mow")
+
+
+def fed_watered_in() -> Message:
+    """Water in lightly."""
+    return Message("care.fed_watered_in")
+
+
+def fed_watered_in_law() -> Message:
+    """Water in lightly on the first day that is open to watering; a light rain before it does the
+    same.
+    """
+    return Message("care.fed_watered_in_law")
+
+
+def fed_watered_in_rain() -> Message:
+    """Nobody waters here: spread it before a light rain, which washes it in, never before a
+    storm.
+    """
+    return Message("care.fed_watered_in_rain")
+
+
+def preventer_watered_in() -> Message:
+    """Water in as the label says."""
+    return Message("care.preventer_watered_in")
+
+
+def preventer_watered_in_law() -> Message:
+    """Spread it on a day that is open to watering, or on its eve, and water in as the label
+    says.
+    """
+    return Message("care.preventer_watered_in_law")
+
+
+def preventer_watered_in_rain() -> Message:
+    """Nobody waters here: spread it before the rain that the label asks for."""
+    return Message("care.preventer_watered_in_rain")

@@ -157,6 +157,16 @@ def entry_watering_name() -> Message:
     return Message("charts.entry.watering.name")
 
 
+def entry_rooted_name() -> Message:
+    """rooted grass, where it stays dry"""
+    return Message("charts.entry.rooted.name")
+
+
+def entry_rooted_letter() -> Message:
+    """G"""
+    return Message("charts.entry.rooted.letter")
+
+
 def entry_watering_letter() -> Message:
     """W"""
     return Message("charts.entry.watering.letter")

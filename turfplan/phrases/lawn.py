@@ -87,8 +87,8 @@ def hollows(*, depth: Quantity, share: Number) -> Message:
 
 
 def permit_asked() -> Message:
-    """Nobody said whether a watering permit can be had: the plan asks for one before the seed or
-    the plants are bought, and stands or falls with it.
+    """Nobody said whether a watering permit can be had: the plan asks for one before seed or plants
+    are bought, or turf is lifted, and stands or falls with it.
     """
     return Message("lawn.permit_asked")
 

@@ -129,16 +129,11 @@ def water_in_seeded() -> Message:
     return Message("level.water_in.seeded")
 
 
-def water_in_grass(
-    *, settle: Quantity, then: Quantity, least: Number, most: Number, n: int
-) -> Message:
-    """The same evening water lightly, about {settle}, to settle it; then {then} every {least} to
-    {most} days for {n} days.
+def water_in_grass(*, least: Number, most: Number, n: int) -> Message:
+    """The same evening water lightly to settle it; then every {least} to {most} days for {n} days,
+    for the minutes that its waterings tell.
     """
-    return Message(
-        "level.water_in.grass",
-        (("settle", settle), ("then", then), ("least", least), ("most", most), ("n", n)),
-    )
+    return Message("level.water_in.grass", (("least", least), ("most", most), ("n", n)))
 
 
 def water_in_rain() -> Message:
@@ -148,11 +143,11 @@ def water_in_rain() -> Message:
     return Message("level.water_in.rain")
 
 
-def water_in_law(*, settle: Quantity, then: Quantity, n: int) -> Message:
-    """On the first day that is open to watering water lightly, about {settle}, to settle it; then
-    {then} on open days for {n} days.
+def water_in_law(*, n: int) -> Message:
+    """On the first day that is open to watering water lightly to settle it; then on open days for
+    {n} days, for the minutes that its waterings tell.
     """
-    return Message("level.water_in.law", (("settle", settle), ("then", then), ("n", n)))
+    return Message("level.water_in.law", (("n", n),))
 
 
 def compost_delivery() -> Message:

@@ -130,11 +130,21 @@ def plugs_leave() -> Message:
     return Message("open_turf.plugs.leave")
 
 
-def core_aerate_unwatered_go() -> Message:
-    """A screwdriver goes in {3 in|8 cm} by hand: push-able is right; mud on the tines is too wet.
-    Dry soil: wait for rain, nobody waters here.
+def dry_soil() -> Message:
+    """Dry soil: water one or two days before, not the night before on clay."""
+    return Message("open_turf.dry_soil")
+
+
+def dry_soil_law() -> Message:
+    """Dry soil: water on the last open day before it, or core on the day after one; on clay not the
+    night before.
     """
-    return Message("open_turf.core_aerate.unwatered_go")
+    return Message("open_turf.dry_soil_law")
+
+
+def dry_soil_rain() -> Message:
+    """Dry soil: wait for rain, nobody waters here."""
+    return Message("open_turf.dry_soil_rain")
 
 
 def mow_low_warm_go() -> Message:

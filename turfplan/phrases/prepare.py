@@ -168,9 +168,31 @@ def irrigation_check() -> Message:
     return Message("prepare.irrigation_check")
 
 
+def irrigation_check_plants() -> Message:
+    """New plants live on measured water: find leaks and the minutes before they are laid or set."""
+    return Message("prepare.irrigation_check_plants")
+
+
 def permit() -> Message:
     """The allowed watering days are fewer than seed or new plants need."""
     return Message("prepare.permit")
+
+
+def permit_relaid() -> Message:
+    """The allowed watering days are fewer than relaid turf needs until it has rooted."""
+    return Message("prepare.permit_relaid")
+
+
+def permit_relaid_go() -> Message:
+    """Before any turf is lifted."""
+    return Message("prepare.permit_relaid_go")
+
+
+def permit_relaid_fallback() -> Message:
+    """No permit: write `permit = false` into the brief and plan again; relay turf on the eve of an
+    allowed day, and water it on every allowed day until it has rooted.
+    """
+    return Message("prepare.permit_relaid_fallback")
 
 
 def weed_control() -> Message:

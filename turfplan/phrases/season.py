@@ -35,6 +35,13 @@ def same_day() -> Message:
     return Message("season.same_day")
 
 
+def rolled_same_day() -> Message:
+    """Seed is pressed in on the day it is sown, before its first water: wet seed sticks to the
+    roller.
+    """
+    return Message("season.rolled_same_day")
+
+
 def covered_same_day() -> Message:
     """Bare seed on a slope is pressed in and covered the day it is sown, before any rain can wash
     it: where the seed goes, its cover goes with it.

@@ -135,10 +135,17 @@ def why_settle() -> Message:
 
 
 def why_soak() -> Message:
+    """The first water goes on once the seed is down, gently, until its layer is moist all
+    through.
+    """
+    return Message("watering.why.soak")
+
+
+def why_soak_on_mix() -> Message:
     """The first water goes on once the seed is down, gently, until its layer is moist all through:
     not before, since the mix must be dry when it is spread.
     """
-    return Message("watering.why.soak")
+    return Message("watering.why.soak_on_mix")
 
 
 def why_soak_plants() -> Message:
@@ -194,7 +201,7 @@ def how_cycles(*, cycles: int, minutes: int, pause: int) -> Message:
 
 
 def amount(*, depth: Quantity, area: Quantity, n: int) -> Message:
-    """{depth} over {area} on {n} days"""
+    """{depth} on average over {area} on {n} days"""
     return Message("watering.amount", (("depth", depth), ("area", area), ("n", n)))
 
 
@@ -208,9 +215,9 @@ def week_rain_does_it(*, stage: Message, days: Days) -> Message:
     return Message("watering.week.rain_does_it", (("stage", stage), ("days", days)))
 
 
-def week_grass_rests(*, stage: Message, day: Day) -> Message:
-    """{stage}: from {day} grass rests and is not watered."""
-    return Message("watering.week.grass_rests", (("stage", stage), ("day", day)))
+def week_grass_rests(*, stage: Message, days: Days) -> Message:
+    """{stage}: from {days} it is too cold for grass to use water, and none is given."""
+    return Message("watering.week.grass_rests", (("stage", stage), ("days", days)))
 
 
 def week_waits(*, stage: Message, day: Day, next: Day) -> Message:
@@ -237,7 +244,7 @@ def week_left_out_after_work(*, stage: Message, day: Day) -> Message:
 
 def week_days_closed(*, stage: Message, closed: int, days: int, day: Day) -> Message:
     """{stage}: {closed} of the {days} days from {day} are closed to watering, and this stage must
-    not dry out: ask for a permit, or sow when rain helps.
+    not dry out: ask for a permit, or do this work in a season in which rain helps.
     """
     return Message(
         "watering.week.days_closed",
@@ -350,9 +357,18 @@ def week_part_fits(*, stage: Message, share: Number) -> Message:
     return Message("watering.week.part_fits", (("stage", stage), ("share", share)))
 
 
-def season_nobody_there(*, days: Days) -> Message:
-    """Watering falls due while nobody is there ({days}): set a timer or ask a neighbour."""
+def season_nobody_there(*, days: Listed) -> Message:
+    """Young grass must not dry out, and nobody is there from {days}: set a timer or ask a
+    neighbour.
+    """
     return Message("watering.season.nobody_there", (("days", days),))
+
+
+def season_permit(*, days: Listed) -> Message:
+    """Begin only with the permit in hand, and see that it covers every day from {days}: where it
+    ends earlier, what is young dries before it has rooted.
+    """
+    return Message("watering.season.permit", (("days", days),))
 
 
 def season_too_fast(*, zone: Message, rate: Quantity, source: Message) -> Message:
@@ -360,6 +376,51 @@ def season_too_fast(*, zone: Message, rate: Quantity, source: Message) -> Messag
     before any run.
     """
     return Message("watering.season.too_fast", (("zone", zone), ("rate", rate), ("source", source)))
+
+
+def season_too_much_at_once(
+    *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity, parts: int
+) -> Message:
+    """{zone}: {rate} over {area} at once takes {flow}, and the brief tells of {supply}: it is
+    watered in {parts} parts or more, one after the other, each for the minutes that are told. Write
+    the parts as `zones` under `[water]` and plan again.
+    """
+    return Message(
+        "watering.season.too_much_at_once",
+        (
+            ("zone", zone),
+            ("area", area),
+            ("rate", rate),
+            ("flow", flow),
+            ("supply", supply),
+            ("parts", parts),
+        ),
+    )
+
+
+def season_beyond_one_tap(
+    *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity
+) -> Message:
+    """{zone}: {rate} over {area} at once takes {flow}, and one tap gives {supply} at most: where
+    valves water it in parts, the minutes that are told are those of each part. Write the parts as
+    `zones`, or what the supply gives as `flow`, under `[water]` and plan again.
+    """
+    return Message(
+        "watering.season.beyond_one_tap",
+        (("zone", zone), ("area", area), ("rate", rate), ("flow", flow), ("supply", supply)),
+    )
+
+
+def how_in_parts(*, parts: int, minutes: int) -> Message:
+    """These {minutes} min are those of each part, of {parts} or more, one after the other: more at
+    once is more than the supply gives.
+    """
+    return Message("watering.how.in_parts", (("parts", parts), ("minutes", minutes)))
+
+
+def how_each_part(*, minutes: int) -> Message:
+    """Where valves water the lawn in parts, these {minutes} min are those of each part."""
+    return Message("watering.how.each_part", (("minutes", minutes),))
 
 
 def season_unmeasured(*, zone: Message, reason: Message) -> Message:
@@ -566,30 +627,6 @@ def verdict_unsaid_plants(*, days: int, grass: Message) -> Message:
     return Message("watering.verdict.unsaid_plants", (("days", days), ("grass", grass)))
 
 
-def verdict_permit_seed(*, days: int) -> Message:
-    """Begin only with the permit in hand, and see that it runs for {days} days: one that ends
-    before the grass is up leaves it to dry.
-    """
-    return Message("watering.verdict.permit_seed", (("days", days),))
-
-
-def verdict_permit_plants(*, days: int) -> Message:
-    """Begin only with the permit in hand, and see that it runs for {days} days: one that ends
-    before the plants have rooted leaves them to dry.
-    """
-    return Message("watering.verdict.permit_plants", (("days", days),))
-
-
-def verdict_away_seed(*, away: Days, grass: Message) -> Message:
-    """Nobody is there from {away}: seed of {grass} then needs a timer or a neighbour."""
-    return Message("watering.verdict.away_seed", (("away", away), ("grass", grass)))
-
-
-def verdict_away_plants(*, away: Days, grass: Message) -> Message:
-    """Nobody is there from {away}: new plants of {grass} then need a timer or a neighbour."""
-    return Message("watering.verdict.away_plants", (("away", away), ("grass", grass)))
-
-
 def verdict_banned(*, banned: Days, closed: Days, days: int) -> Message:
     """Watering is banned from {banned}: nothing is sown or planted from {closed}, since young grass
     needs {days} days of water.
@@ -695,5 +732,5 @@ def hose_waits(*, hours: Number, least: Number) -> Message:
 
 
 def how_strip_of_day() -> Message:
-    """Water the strip of the day, and every strip before it as the plan for germination says."""
+    """Water in what was done today; what was done before it has waterings of its own."""
     return Message("watering.how.strip_of_day")

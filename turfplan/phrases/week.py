@@ -253,6 +253,18 @@ def no_work() -> Message:
     return Message("week.no_work")
 
 
+def water_account_rooted(
+    *, rain: Quantity, watering: Quantity, rooted: Quantity, used: Quantity
+) -> Message:
+    """water account: rain {rain}, watering {watering}, rooted grass {rooted} beside it where it
+    stays dry, use {used}
+    """
+    return Message(
+        "week.water_account_rooted",
+        (("rain", rain), ("watering", watering), ("rooted", rooted), ("used", used)),
+    )
+
+
 def water_account(*, rain: Quantity, watering: Quantity, used: Quantity) -> Message:
     """water account: rain {rain}, watering {watering}, use {used}"""
     return Message("week.water_account", (("rain", rain), ("watering", watering), ("used", used)))

@@ -1,7 +1,7 @@
 """What waits for another season because nobody is there to work or to water, and what would spare
 it, each dated by every rule before it is offered."""
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -18,7 +18,6 @@ from turfplan.records.plan import Option
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.watering.hose import by_hand
 
-AWAY_SEED, AWAY_PLANTS = "watering.verdict.away_seed", "watering.verdict.away_plants"
 # New dates that are tried before it is given up.
 MOST_TRIED = 5
 # Dates a brief as the planner does; None where it cannot be done.
@@ -56,15 +55,6 @@ def put_off(brief: Brief, setting: ResolvedLawn, tried: Tried, *, options: bool)
     lost = _Lost(brief, setting, in_it, there.last, begins, ends)
     ways_there = _spared(lost, tried, now.last) if options else ()
     return PutOff(_told(lost, tried, now.last), in_it, ways_there)
-
-
-def tells_of(caution: Message, spans: Collection[Span]) -> bool:
-    """Whether a caution says no more than that seed or plants need water while nobody is there on
-    one of some absences."""
-    if caution.key not in (AWAY_SEED, AWAY_PLANTS):
-        return False
-    told = dict(caution.values)["away"]
-    return told in {Days(s.start, s.end, weekday=False) for s in spans}
 
 
 @dataclass(frozen=True, slots=True)

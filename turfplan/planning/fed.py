@@ -10,6 +10,7 @@ from turfplan.planning.schedule import Dated
 from turfplan.work.campaigns import Campaign
 from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import SeasonDraft, task_of_node
+from turfplan.work.feeding.on_leaves import apart_on_leaves
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.stages import worked_days
 from turfplan.work.feeding.starter import STARTER_TASK
@@ -66,7 +67,7 @@ def _with_feedings(
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
     lags = [
         lag
-        for lag in order_lags(setting, drafts, flags, computed)
+        for lag in (*order_lags(setting, drafts, flags, computed), *apart_on_leaves(drafts))
         if not ids.isdisjoint(map(task_of_node, (lag.before, lag.after)))
     ]
     return replace(

@@ -1,5 +1,6 @@
 """Asks the feeding rules for one campaign, and turns what they answer into amounts."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -30,6 +31,7 @@ from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
 from turfplan.work.passes import SEEDED
 from turfplan.work.phases.new_ground import tills
+from turfplan.work.season_stand import open_from
 
 
 def feeder_for(setting: ResolvedLawn) -> Feeder:
@@ -216,6 +218,17 @@ def feeding_warnings(
     return tuple(warnings)
 
 
+def _without_grass(
+    setting: ResolvedLawn, candidate: Candidate, tasks: Sequence[Task]
+) -> tuple[date, date] | None:
+    """The first day without any grass, and that on which what is sown or planted begins."""
+    first = open_from(setting, candidate.campaign)
+    if first is None:
+        return None
+    begun = (task.end for task in tasks if task.plays("sowing", "planting"))
+    return first, min(begun, default=setting.accounted_until + timedelta(1))
+
+
 def nitrogen_account(
     setting: ResolvedLawn, candidate: Candidate, tasks: tuple[Task, ...]
 ) -> Ledger:
@@ -234,10 +247,12 @@ def nitrogen_account(
         for a in t.amounts
         if a.item == "depth" and credit is not None
     ]
-    start = date.fromordinal(setting.first_day)
+    start, season = date.fromordinal(setting.first_day), setting.turf.species.season
+    grassless = _without_grass(setting, candidate, tasks)
+    demand = Demand(candidate.feeding.budget_g_m2, season, grassless)
     return nitrogen_ledger(
         setting.climate,
-        Demand(candidate.feeding.budget_g_m2, setting.turf.species.season),
+        demand,
         start,
         setting.accounted_until,
         given,

@@ -9,6 +9,7 @@ from turfplan.records.plan import RANKS, NoteKind, Plan, Rank, RankedNote
 from turfplan.records.plan_task import Role, Task
 
 _SOWN: tuple[Role, ...] = ("sowing", "planting")
+_YOUNG: tuple[Role, ...] = ("sowing", "planting", "relaying")
 _FED: tuple[Role, ...] = ("feeding",)
 _BOUGHT: tuple[Role, ...] = ("ordering",)
 
@@ -63,12 +64,11 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked(
                 "law",
                 "watering.verdict.banned",
-                "watering.verdict.permit_seed",
-                "watering.verdict.permit_plants",
                 "watering.verdict.short_hours",
                 "watering.verdict.short_hours_plants",
                 roles=_SOWN,
             ),
+            *_ranked("law", "watering.season.permit", roles=_YOUNG),
             *_ranked(
                 "law",
                 "watering.week.days_closed",
@@ -127,8 +127,6 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "plan_cautions.septic_field",
                 "watering.verdict.unsaid_seed",
                 "watering.verdict.unsaid_plants",
-                "watering.verdict.away_seed",
-                "watering.verdict.away_plants",
                 "watering.season.nobody_there",
                 "watering.advice.mend",
                 "passes.too_much_sand",

@@ -57,10 +57,9 @@ def compare_again(
     """The campaign of the plan before, repaired; only when it can no longer be done are the others
     compared.
     """
-    needs_water = setting.sowing.needs_water
-    if needs_water and not verdict.ok:
+    if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
-    permit = needs_water and verdict.needs_permit
+    permit = verdict.needs_permit
     if _in_strips(previous):
         setting = replace(setting, strip_days=2)
     if any(task.id == AHEAD for task in previous.tasks):

@@ -8,7 +8,7 @@ from turfplan.book.entries import Book
 from turfplan.errors import TurfplanError
 from turfplan.network import Conflict
 from turfplan.phrases import lawn as phrases
-from turfplan.planning.absences import put_off, tells_of
+from turfplan.planning.absences import put_off
 from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
@@ -140,9 +140,6 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
-    if brief is not unasked:
-        asked = phrases.permit_asked()
-        setting = replace(setting, assumptions=(*setting.assumptions, asked))
     verdict = watering_verdict(
         brief,
         book,
@@ -164,9 +161,10 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
     else:
         comparison = _compare(setting, verdict)
     best = comparison.best
-    return _ChosenCampaign(
-        shortest(setting) if best is None else best.setting, verdict, comparison, history, previous
-    )
+    lawn = shortest(setting) if best is None else best.setting
+    if brief is not unasked and lawn.needs_daily_water:
+        lawn = replace(lawn, assumptions=(*lawn.assumptions, phrases.permit_asked()))
+    return _ChosenCampaign(lawn, verdict, comparison, history, previous)
 
 
 def _handed_over(
@@ -284,24 +282,24 @@ def _with_absences(
     )
     if found is None:
         return plan
-    others = tuple(said for said in plan.cautions if not tells_of(said, found.spans))
     return plan.model_copy(
         update={
             "put_off": (found.told,),
             "options": found.options,
-            "cautions": (*others, found.told),
+            "cautions": (*plan.cautions, found.told),
         }
     )
 
 
 def _asking_for_permit(brief: Brief, book: Book) -> Brief:
-    """The brief with a permit where seed or plants need one and nobody said that there is none.
+    """The brief with a permit where what is young would need one and nobody said there is none.
 
-    The plan asks for it before the seed is bought.
+    The plan asks for it before the seed is bought, or turf is lifted. Seed that rests over winter
+    is woken by rain.
     """
-    young, water = brief.seeding.intent not in ("none", "dormant"), brief.water
+    rests, water = brief.seeding.intent == "dormant", brief.water
     answered = water.permit is not None or water.possible is False
-    if answered or not young or not too_few_days(brief, book):
+    if answered or rests or not too_few_days(brief, book):
         return brief
     return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
 
@@ -374,11 +372,10 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
         return Comparison(None, (), (steep,))
     if sponge := too_thick(setting):
         return Comparison(None, (), (sponge,))
-    needs_water = setting.sowing.needs_water
-    if needs_water and not verdict.ok:
+    if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
     feeder = feeder_for(setting)
-    comparison = compare(setting, feeder, permit=needs_water and verdict.needs_permit)
+    comparison = compare(setting, feeder, permit=verdict.needs_permit)
     if comparison.best is None:
         return comparison
     lawn = comparison.best.setting

@@ -14,6 +14,7 @@ from turfplan.records.plan_task import Role, Series, Task, TaskWindow, WateringS
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import emergence, given_back_on
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.season_stand import open_from
 from turfplan.work.seed_mix import germination_days
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR
 from turfplan.work.watering.season import (
@@ -84,6 +85,7 @@ def _request(
         relaid_share=setting.levelling.lift_share,
         passes=tuple(t.end for t in tasks if t.plays("spreading")),
         open_ground=setting.on_open_ground,
+        open_from=open_from(setting, candidate.campaign),
         germination_days=_germination_days(setting),
         germinated_on=history.germinated,
         first_mow_on=first_cut.end if first_cut else None,
@@ -91,7 +93,9 @@ def _request(
         rock_depth_mm=brief.site.rock_depth_mm,
         away=tuple((s.start, s.end) for s in brief.calendar.away),
         strips={t.end: _strip_days(setting, t) for t in tasks if _in_strips(t, "spreading")},
-        sown_strips=_strip_days(setting, sowing) if sowing and _in_strips(sowing, "sowing") else (),
+        sown_strips=_strips_of(setting, sowing),
+        planted_strips=_strips_of(setting, planting),
+        relaid_strips=_strips_of(setting, relaid),
         sown_share=_sown_share(candidate.season.drafts),
         weather={**_rain_logged(history), **weather},
         previous=known_series(previous.tasks) if previous is not None else {},
@@ -116,6 +120,11 @@ def _waking(setting: ResolvedLawn, candidate: Candidate, sowing: Task | None) ->
 
 def _in_strips(task: Task, role: Role) -> bool:
     return task.start != task.end and task.plays(role)
+
+
+def _strips_of(setting: ResolvedLawn, task: Task | None) -> tuple[date, ...]:
+    """The days of a job that goes on for several; none for one that is done in a day."""
+    return _strip_days(setting, task) if task is not None and task.start != task.end else ()
 
 
 def _strip_days(setting: ResolvedLawn, task: Task) -> tuple[date, ...]:

@@ -187,6 +187,7 @@ FillingWord = Literal[
     "of",
     "plan_b",
     "water_in",
+    "dry_soil",
     "what",
 ]
 
@@ -218,6 +219,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "soil_test": ("questions",),
     "locate_utilities": ("cause", "later", "blades", "lifting", "planting"),
     "inspect": ("germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
+    "permit": ("relaying",),
     "kill_stand": ("again",),
     "feed_nitrogen": ("planted", "seedlings", "late"),
     "lime": ("fresh",),

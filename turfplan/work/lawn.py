@@ -255,6 +255,11 @@ class ResolvedLawn:
         return self.worked in OPEN_GROUND
 
     @property
+    def needs_daily_water(self) -> bool:
+        """Whether something young lives on daily water: seed, plants, or turf that is relaid."""
+        return self.sowing.needs_water or self.levelling.lift_share > 0
+
+    @property
     def pass_interval_days(self) -> int:
         """The fewest days between two passes.
 

@@ -15,6 +15,7 @@ from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.amendments import amend_days, amendments
 from turfplan.work.feeding.lime import lime_days, liming
+from turfplan.work.feeding.on_leaves import apart_on_leaves
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.ground_fill import covered, regrowth_look, settling
@@ -130,6 +131,7 @@ def _constraints(
         *([feeding.starter_days] if feeding.starter_days is not None else []),
         *lime_days(drafts),
         *amend_days(drafts),
+        *apart_on_leaves(drafts),
         *order_lags(setting, drafts, season_flags(setting, campaign), computed),
         *_full_days(setting, drafts),
         *strip_lags(drafts),
@@ -311,7 +313,9 @@ def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
     by_id = {d.id: d for d in drafts}
     reason = Reason("level.same_day", phrases.same_day())
     most_days = setting.days("order.cover_most")
-    covered = Reason("seed.same_day", phrases.covered_same_day(), ("order.cover_most",))
+    covers = any(draft.operation == "cover" for draft in drafts)
+    why = phrases.covered_same_day() if covers else phrases.rolled_same_day()
+    with_seed = Reason("seed.same_day", why, ("order.cover_most",) if covers else ())
     lags = []
     for draft in drafts:
         if draft.strips:
@@ -327,5 +331,5 @@ def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
             first, last = (seed.start_node, draft.start_node), (seed.end_node, draft.end_node)
             for nodes in dict.fromkeys((first, last)):
                 name = f"same_day:{nodes[1]}"
-                lags.append(Lag(name, *nodes, Strength.HARD, covered, DayStep(0), most))
+                lags.append(Lag(name, *nodes, Strength.HARD, with_seed, DayStep(0), most))
     return lags

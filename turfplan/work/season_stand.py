@@ -1,10 +1,20 @@
 """The stand of one campaign from the first day of the plan on, by the wished days of its work."""
 
+from datetime import date
+
 from turfplan.work.campaigns import Campaign
 from turfplan.work.emergence import Emergence, emergence, waits_for_spring
 from turfplan.work.ground_fill import least_lead
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.stand import LIVING, OPEN_GROUND, Stand, StandSpan, stage_told, stage_worked
+from turfplan.work.stand import (
+    LIVING,
+    OPEN_GROUND,
+    Stand,
+    StandSpan,
+    open_ground,
+    stage_told,
+    stage_worked,
+)
 
 
 def stand_of(setting: ResolvedLawn, campaign: Campaign) -> Stand:
@@ -29,6 +39,12 @@ def stand_of(setting: ResolvedLawn, campaign: Campaign) -> Stand:
     after = _planted(setting, sown) if up is None else _sown(setting, campaign, up, sown)
     spans = [*before, *(StandSpan(s.stage, s.grass, s.first, over=over) for s in after)]
     return Stand(_closed(spans))
+
+
+def open_from(setting: ResolvedLawn, campaign: Campaign) -> date | None:
+    """The day from which no grass grows until the lawn is sown or planted; None where some does."""
+    spans = stand_of(setting, campaign).days_of(open_ground)
+    return date.fromordinal(max(setting.first_day, spans[0][0])) if spans else None
 
 
 def _planted(setting: ResolvedLawn, day: int) -> list[StandSpan]:

@@ -27,6 +27,7 @@ _ENTRIES: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
         "rain": ("R", "C"),
         "watering": ("W", "L"),
+        "rooted": ("G", "S"),
         "evapotranspiration": ("U", "O"),
         "lost": ("D", "P"),
         "feed": ("F", "L"),

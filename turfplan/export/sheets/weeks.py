@@ -330,6 +330,17 @@ def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> Iterator[Message
         yield phrases.no_work()
 
 
+def _water_account(entries: Mapping[str, float]) -> Message:
+    """The water of a week; what rooted grass is advised stands apart from what has an entry."""
+    rain, watering = Quantity(entries["rain"], "rain"), Quantity(entries["watering"], "rain")
+    used = Quantity(-entries["evapotranspiration"], "rain")
+    if rooted := entries.get("rooted"):
+        return phrases.water_account_rooted(
+            rain=rain, watering=watering, rooted=Quantity(rooted, "rain"), used=used
+        )
+    return phrases.water_account(rain=rain, watering=watering, used=used)
+
+
 def _account(plan: Plan, monday: date) -> Iterator[Message]:
     """What the accounts of water and nitrogen hold for the week, in the usual weather or in that
     which is known.
@@ -338,11 +349,7 @@ def _account(plan: Plan, monday: date) -> Iterator[Message]:
     for ledger in plan.ledgers:
         entries = next((w.entries for w in ledger.weeks if monday <= w.start < following), {})
         if ledger.item == "water" and entries:
-            yield phrases.water_account(
-                rain=Quantity(entries["rain"], "rain"),
-                watering=Quantity(entries["watering"], "rain"),
-                used=Quantity(-entries["evapotranspiration"], "rain"),
-            )
+            yield _water_account(entries)
         elif entries.get("feed"):
             yield phrases.nitrogen(amount=Quantity(entries["feed"], "rate"))
 

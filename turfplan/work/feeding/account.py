@@ -14,10 +14,15 @@ DECIMALS = 4
 
 @dataclass(frozen=True, slots=True)
 class Demand:
-    """The nitrogen a year's growth takes, g/m2, for a cool- or warm-season grass."""
+    """The nitrogen a year's growth takes, g/m2, for a cool- or warm-season grass.
+
+    Nothing is taken from the first of the `grassless` days up to the second, on which what is sown
+    or planted begins.
+    """
 
     year_g_m2: float
     season: str
+    grassless: tuple[date, date] | None = None
 
 
 def nitrogen_ledger(
@@ -40,6 +45,9 @@ def nitrogen_ledger(
     growth = daily(curve, start, end)
     year = _year_of_growth(curve, start, growth, 0)
     taken = [demand.year_g_m2 * g / year for g in growth]
+    if demand.grassless is not None:
+        first_bare, begun = ((day - start).days for day in demand.grassless)
+        taken = [0.0 if first_bare <= n < begun else amount for n, amount in enumerate(taken)]
     released = _released(curve, start, growth, compost)
     given = [0.0] * count
     for day, rate in given_g_m2.items():

@@ -16,6 +16,7 @@ from turfplan.work.feeding.lime_need import LIMY, PhGoal, in_its_state, ph_goal,
 from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.watering.water_in import as_water_allows
 
 IRON = "iron"
 SULFUR: tuple[FactName, FactName] = ("high_ph.sulfur_once", "high_ph.sulfur_year")
@@ -114,6 +115,7 @@ def _iron(setting: ResolvedLawn, goal: PhGoal) -> _Dose:
 
 def _sulfur(setting: ResolvedLawn, goal: PhGoal) -> _Dose:
     once, year = (setting.book.si(name) for name in SULFUR)
+    watered = _watered_in(setting, phrases.sulfur_how(), phrases.sulfur_how_law())
     return _Dose(
         "sulfur",
         "sulfur",
@@ -123,13 +125,20 @@ def _sulfur(setting: ResolvedLawn, goal: PhGoal) -> _Dose:
         round(year / once),
         setting.days("high_ph.sulfur_gap"),
         phrases.sulfur_why(ph=_ph(setting), high=Number(goal.high, "plain")),
-        (phrases.spread_how(), phrases.sulfur_how()),
+        (phrases.spread_how(), watered),
         (*SULFUR, "high_ph.sulfur_gap", *goal.facts),
+    )
+
+
+def _watered_in(setting: ResolvedLawn, freely: Message, by_law: Message) -> Message:
+    return as_water_allows(
+        setting.brief.water, freely=freely, by_law=by_law, on_rain=phrases.washed_in()
     )
 
 
 def _gypsum(setting: ResolvedLawn, rate_g_m2: float) -> _Dose:
     parts = max(1, ceil(rate_g_m2 / setting.book.si("salt.gypsum_once") - 1e-9))
+    watered = _watered_in(setting, phrases.gypsum_how(), phrases.gypsum_how_law())
     return _Dose(
         "gypsum",
         "gypsum",
@@ -139,7 +148,7 @@ def _gypsum(setting: ResolvedLawn, rate_g_m2: float) -> _Dose:
         parts,
         setting.days("salt.gypsum_gap"),
         phrases.gypsum_why(rate=Quantity(rate_g_m2, "rate")),
-        (phrases.spread_how(), phrases.gypsum_how()),
+        (phrases.spread_how(), watered),
         ("salt.gypsum_once", "salt.gypsum_gap", "salt.sodic_sar"),
     )
 

@@ -18,6 +18,7 @@ from turfplan.work.feeding.slots import FeedingSeason, OpenWindow
 from turfplan.work.feeding.stages import Quiet
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.watering.water_in import as_water_allows
 
 FACTS: tuple[FactName, ...] = ("feeding.potash_once", "feeding.potash_gap", "feeding.potash_rest")
 
@@ -128,6 +129,12 @@ def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: PotashPart, count: i
     why = part_told(count)
     kg = part.rate_g_m2 * area_m2 / G_IN_KG
     day = part.first.toordinal()
+    watered = as_water_allows(
+        setting.brief.water,
+        freely=phrases.potash_water(),
+        by_law=phrases.potash_water_law(),
+        on_rain=phrases.washed_in(),
+    )
     draft = make(
         setting,
         "amend",
@@ -136,7 +143,7 @@ def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: PotashPart, count: i
         wording=Wording(
             nutrient.reason,
             {"what": phrases.potash(), "amount": Quantity(kg, "mass", "up")},
-            how=(phrases.spread_how(), phrases.potash_how(), phrases.potash_water()),
+            how=(phrases.spread_how(), phrases.potash_how(), watered),
         ),
         facts=facts,
     )

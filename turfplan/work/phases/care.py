@@ -26,6 +26,7 @@ from turfplan.work.past_of_lawn import last_rest
 from turfplan.work.phases.first_cuts import first_cuts
 from turfplan.work.season_stand import stand_of
 from turfplan.work.stand import Stand, open_ground
+from turfplan.work.watering.water_in import as_water_allows
 
 
 def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> list[Draft]:
@@ -105,7 +106,13 @@ def _starter(
 
 
 def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) -> Draft:
-    how = book_messages(setting.book, "operations.feed_nitrogen.how")
+    watered = as_water_allows(
+        setting.brief.water,
+        freely=phrases.fed_watered_in(),
+        by_law=phrases.fed_watered_in_law(),
+        on_rain=phrases.fed_watered_in_rain(),
+    )
+    how = book_messages(setting.book, "operations.feed_nitrogen.how", {"water_in": watered})
     if feeding.potash_g_m2(feed.key):
         how = (*how, phrases.potash())
     timing = Timing(
@@ -154,7 +161,17 @@ def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft
             session=-1 if last_work is not None and window.start < last_work.start else 0,
             window=(window.start.toordinal(), window.end.toordinal()),
         ),
-        wording=Wording(phrases.preemergent()),
+        wording=Wording(
+            phrases.preemergent(),
+            {
+                "water_in": as_water_allows(
+                    setting.brief.water,
+                    freely=phrases.preventer_watered_in(),
+                    by_law=phrases.preventer_watered_in_law(),
+                    on_rain=phrases.preventer_watered_in_rain(),
+                )
+            },
+        ),
         facts=window.facts,
     )
 

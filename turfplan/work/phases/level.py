@@ -9,7 +9,7 @@ from turfplan.message import Listed, Message, Number, Quantity, Value, length_mm
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
 from turfplan.phrases import looks, slopes
-from turfplan.records.book_names import FactName, of_species
+from turfplan.records.book_names import of_species
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, Pass
 from turfplan.work.lawn import ResolvedLawn
@@ -213,14 +213,10 @@ def _watering_in(setting: ResolvedLawn) -> Message:
     and the law leaves days."""
     if setting.brief.water.possible is False:
         return phrases.water_in_rain()
-    book, gap = setting.book, setting.book.fact("water.recover_gap")
-    settled_by: tuple[FactName, FactName] = ("water.settle_depth", "water.recover_depth")
-    settle, then = (length_mm(book.si(name)) for name in settled_by)
+    gap = setting.book.fact("water.recover_gap")
     if law_of(setting.brief.water).restricts_days:
-        return phrases.water_in_law(settle=settle, then=then, n=setting.days("water.recover_days"))
+        return phrases.water_in_law(n=setting.days("water.recover_days"))
     return phrases.water_in_grass(
-        settle=settle,
-        then=then,
         least=Number(gap.low_si),
         most=Number(gap.high_si),
         n=setting.days("water.recover_days"),

@@ -19,6 +19,7 @@ from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
+from turfplan.work.watering.water_in import as_water_allows
 from turfplan.work.year_seasons import half_of
 
 # Thatch that is taken down in a season of its own.
@@ -314,7 +315,12 @@ def _dethatched_ahead(
 
 def _aerate(setting: ResolvedLawn, number: int, session: int, target: str) -> Draft:
     site = setting.brief.site
-    site_is_dry = setting.brief.water.possible is False
+    dry_soil = as_water_allows(
+        setting.brief.water,
+        freely=phrases.dry_soil(),
+        by_law=phrases.dry_soil_law(),
+        on_rain=phrases.dry_soil_rain(),
+    )
     plugs = phrases.plugs_remove() if removes_cores(setting) else phrases.plugs_leave()
     cautions: list[Message] = []
     if site.septic_field:
@@ -331,8 +337,7 @@ def _aerate(setting: ResolvedLawn, number: int, session: int, target: str) -> Dr
         timing=Timing(SURFACE, session=session, position=number, anchor=target, offset=-1),
         wording=Wording(
             phrases.core_aerate(),
-            {"cores": plugs},
-            go=phrases.core_aerate_unwatered_go() if site_is_dry else None,
+            {"cores": plugs, "dry_soil": dry_soil},
             cautions=tuple(cautions),
         ),
         extent=Extent(setting.plot.area_m2 * cored_share(setting.plot.parts)),

@@ -43,23 +43,18 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
     sows = setting.sowing.operation is not None
     if sows and setting.brief.water.possible is not False:
         ahead = _days_to_water_check(setting, campaign)
+        plants = setting.sowing.operation == "plant"
+        why = phrases.irrigation_check_plants() if plants else phrases.irrigation_check()
         drafts.append(
             make(
                 setting,
                 "irrigation_check",
                 timing=Timing(PREPARE, anchor="sowing", offset=ahead),
-                wording=Wording(phrases.irrigation_check()),
+                wording=Wording(why),
             )
         )
     if permit:
-        drafts.append(
-            make(
-                setting,
-                "permit",
-                timing=Timing(PREPARE, anchor="sowing", offset=-setting.days("wish.permit")),
-                wording=Wording(phrases.permit()),
-            )
-        )
+        drafts += _permits(setting, campaign)
     weeds = (setting.brief.site.weeds_percent or 0) / 100
     worth_treating = weeds >= setting.book.si("seeding.weeds_worth_treating")
     if sows and worth_treating and not setting.on_open_ground:
@@ -69,6 +64,44 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
                 "weed_control",
                 timing=Timing(PREPARE, anchor="sowing", offset=-setting.days("wish.weed_control")),
                 wording=Wording(phrases.weed_control()),
+            )
+        )
+    return drafts
+
+
+def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
+    """The permits for daily watering: of relaid turf, and of seed or plants.
+
+    Where both fall into one season one permit is asked for, before the first of them.
+    """
+    ahead = -setting.days("wish.permit")
+    lifts, sows = setting.levelling.lift_share > 0, setting.sowing.needs_water
+    lifts = lifts and setting.brief.water.permit is True
+    drafts: list[Draft] = []
+    if lifts:
+        relaid_alone = Wording(
+            phrases.permit_relaid(),
+            go=phrases.permit_relaid_go(),
+            fallback=phrases.permit_relaid_fallback(),
+        )
+        together = sows and bool(campaign.sessions) and campaign.sessions[0].sows
+        drafts.append(
+            make(
+                setting,
+                "permit",
+                "relaying",
+                timing=Timing(PREPARE, anchor="lift_and_fill", offset=ahead),
+                wording=Wording(phrases.permit()) if together else relaid_alone,
+            )
+        )
+        sows = sows and not together
+    if sows:
+        drafts.append(
+            make(
+                setting,
+                "permit",
+                timing=Timing(PREPARE, anchor="sowing", offset=ahead),
+                wording=Wording(phrases.permit()),
             )
         )
     return drafts

@@ -83,32 +83,38 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     wet_clay = setting.book.soils[setting.plot.soil].fine
     if window.operation != "dormant_seed" and not wet_clay:
         drafts.append(make(setting, "roll", timing=with_seed, wording=Wording(phrases.roll())))
-    drafts = _covered(setting, drafts, with_seed)
+    drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
     look = look_days(setting, campaign)
     if look is not None:
         drafts.append(look_for_seedlings(setting, replace(with_seed, offset=look.wished)))
     return drafts
 
 
-def _covered(setting: ResolvedLawn, drafts: list[Draft], with_seed: Timing) -> list[Draft]:
-    """The sowing and what belongs to it, with a cover where the ground sheds water.
-
-    All of it is then done on the days of the seed, the rolling before the cover lies.
-    """
+def _cover(setting: ResolvedLawn, with_seed: Timing) -> list[Draft]:
+    """The cover of what is sown, where the ground sheds water."""
     straw_m2 = straw_area_m2(setting)
     if not straw_m2:
-        return drafts
+        return []
     cover = make(
         setting,
         "cover",
         timing=with_seed,
-        wording=_cover(setting),
+        wording=_of_cover(setting),
         extent=Extent(straw_m2),
         facts=("site.slope_cover",),
     )
-    jobs = [*drafts, cover]
+    return [cover]
+
+
+def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
+    """The sowing with what is done before the first water on it: rolled, then covered.
+
+    All of it is done on the days of the seed.
+    """
+    if len(jobs) < 2:
+        return jobs
     days = working_days(setting, sum(job.person_hours for job in jobs))
-    seed = drafts[0].id
+    seed = jobs[0].id
     return [
         replace(job, duration_days=days, beside=None if job.id == seed else seed) for job in jobs
     ]
@@ -145,7 +151,7 @@ def is_pegged(setting: ResolvedLawn) -> bool:
     return slope >= setting.book.si("site.slope_pegged")
 
 
-def _cover(setting: ResolvedLawn) -> Wording:
+def _of_cover(setting: ResolvedLawn) -> Wording:
     """What is said of the cover: straw, or a mat."""
     if not is_pegged(setting):
         return Wording(phrases.cover())

@@ -25,13 +25,15 @@ LONGEST_WAIT = 15  # days looked ahead for the next lawful one
 class DayBooks:
     """The days of the account from `first` on in columns, mm, one value for each day.
 
-    What came, what went, what was missing in the profile at night. Columns rather than records of a
-    day: weeks and months are sums of their slices.
+    What came, what went, what was missing in the profile at night. `rooted_mm` is what rooted grass
+    is advised beside the waterings of the stages. Columns rather than records of a day: weeks and
+    months are sums of their slices.
     """
 
     first: date
     rain_mm: Sequence[float]
     watering_mm: Sequence[float]
+    rooted_mm: Sequence[float]
     et_mm: Sequence[float]
     lost_mm: Sequence[float]
     missing_mm: Sequence[float]
@@ -39,9 +41,7 @@ class DayBooks:
 
     def mature_watering_mm(self) -> float:
         """All water that rooted grass got outside the stages."""
-        return sum(
-            water for water, mature in zip(self.watering_mm, self.mature, strict=True) if mature
-        )
+        return sum(self.rooted_mm)
 
 
 def account(
@@ -59,7 +59,7 @@ def account(
     )
     least = request.book.si("water.least_run")
     track = _track(ground, plan)
-    water = [0.0] * len(track.crop_mm)
+    water, rooted = [0.0] * len(track.crop_mm), [0.0] * len(track.crop_mm)
     for day, mean_mm in watered.items():
         if 0 <= (number := ground.at(day)) < len(water):
             water[number] = mean_mm
@@ -74,19 +74,23 @@ def account(
         dry, ready = store.depletion_mm, depletion_share(soil.depletion_share, crop) * total
         # Refilled when the use until the next lawful day would pass the allowable depletion.
         if wait and dry > least and dry + wait * (crop - rain) > ready:
-            water[number] += dry / evenness
-        et, lost, store = day_flow(store, total, ready, crop, rain, water[number])
+            rooted[number] = dry / evenness
+        wetted = water[number] + rooted[number]
+        if number in track.grassless:
+            # Nothing draws on the soil: what wets the surface dries off it.
+            crop = min(crop, rain + wetted)
+        et, lost, store = day_flow(store, total, ready, crop, rain, wetted)
         ets.append(et)
         losses.append(lost + idle)
         missing.append(store.depletion_mm + store.below_mm)
     whole = [used + idle for used, idle in zip(track.rain_mm, track.idle_mm, strict=True)]
-    return DayBooks(first, whole, water, ets, losses, missing, track.mature)
+    return DayBooks(first, whole, water, rooted, ets, losses, missing, track.mature)
 
 
 class _Track(NamedTuple):
     """What each day of the account brings by itself, by number of the day.
 
-    `wait_days` is 0 where nothing is watered.
+    `wait_days` is 0 where nothing is watered; on the days of `grassless` no grass grows.
     """
 
     crop_mm: list[float]
@@ -95,6 +99,7 @@ class _Track(NamedTuple):
     idle_mm: list[float]
     mature: list[bool]
     wait_days: list[int]
+    grassless: frozenset[int]
 
 
 def _track(ground: WateredGround, plan: Sequence[Stage]) -> _Track:
@@ -107,6 +112,9 @@ def _track(ground: WateredGround, plan: Sequence[Stage]) -> _Track:
         for et, kc in zip(et0, daily(each_day(ground.kc), ground.first, request.end), strict=True)
     ]
     root, mature = [ground.root_mm] * days, [True] * days
+    grassless = _without_grass(ground, days)
+    for number in grassless:
+        mature[number] = False
     for stage in plan:
         if stage.name in OF_RELAID:
             continue
@@ -135,7 +143,17 @@ def _track(ground: WateredGround, plan: Sequence[Stage]) -> _Track:
             # A light rain dries on the leaves (FAO-56, chapter 8).
             dries = known.rain_mm <= light * et0[number]
             rain[number], idle[number] = (0.0, known.rain_mm) if dries else (known.rain_mm, 0.0)
-    return _Track(crop, root, rain, idle, mature, _waits(ground, mature))
+    return _Track(crop, root, rain, idle, mature, _waits(ground, mature), grassless)
+
+
+def _without_grass(ground: WateredGround, days: int) -> frozenset[int]:
+    """The days of the account on which the ground is open: until it is sown or planted."""
+    request = ground.request
+    grown = [day for day in (request.seeded_on, request.planted_on) if day is not None]
+    if request.open_from is None:
+        return frozenset()
+    first, last = ground.at(request.open_from), min(map(ground.at, grown), default=days)
+    return frozenset(range(max(0, first), min(days, last)))
 
 
 def _waits(ground: WateredGround, mature: Sequence[bool]) -> list[int]:
@@ -171,6 +189,7 @@ def ledger_of(books: DayBooks, notes: Sequence[Message]) -> Ledger:
         entries = {
             "rain": round(sum(books.rain_mm[start:stop]), DECIMALS),
             "watering": round(sum(books.watering_mm[start:stop]), DECIMALS),
+            "rooted": round(sum(books.rooted_mm[start:stop]), DECIMALS),
             "evapotranspiration": _out(sum(books.et_mm[start:stop])),
             "lost": _out(sum(books.lost_mm[start:stop])),
         }
@@ -221,7 +240,7 @@ def mature_notes(ground: WateredGround, books: DayBooks) -> tuple[Message, ...]:
     settings = max(z.settings for z in request.zones)
     rare, advised = request.book.si("water.rare_watering"), set[int]()
     for month, start, stop in _months_of(books.first, len(books.mature)):
-        part = zip(books.watering_mm[start:stop], books.mature[start:stop], strict=True)
+        part = zip(books.rooted_mm[start:stop], books.mature[start:stop], strict=True)
         days = [water for water, mature in part if mature]
         runs = [water for water in days if water > 0]
         if len(days) < WEEK or len(days) > rare * len(runs) or month.month in advised:

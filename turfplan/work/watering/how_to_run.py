@@ -16,6 +16,18 @@ def puts_down(when: RunTime, zone: WateringZone) -> Message:
     )
 
 
+def in_parts(parts: int, when: RunTime, *, told: bool) -> tuple[Message, ...]:
+    """That the supply does not water all of a zone at once, and how long each part of it runs.
+
+    `told`: the brief says what the supply gives, so that the parts can be counted.
+    """
+    if parts < 2:
+        return ()
+    if told:
+        return (phrases.how_in_parts(parts=parts, minutes=when.setting_min),)
+    return (phrases.how_each_part(minutes=when.setting_min),)
+
+
 def divided(when: RunTime, *, hose: bool) -> tuple[Message, ...]:
     """How the minutes are divided: into places of a sprinkler, into cycles that soak in."""
     settings, minutes, cycles = when.settings, when.setting_min, when.cycles

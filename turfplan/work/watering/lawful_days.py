@@ -10,7 +10,8 @@ from turfplan.work.watering.request import WateredGround
 from turfplan.work.watering.stages import Stage, settling_day
 
 TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting", "relaid")
-PERMITTED = ("soak", "soak_plants", "germination", "establishment", "rooting")
+# Seed, plants and relaid turf: what an establishment permit is given for.
+PERMITTED = (*TENDER, "soak_relaid")
 AFTER_WORK = ("settle", "settle_fill", "soak", "soak_plants", "soak_relaid")
 
 
@@ -23,18 +24,20 @@ def lawful_days(
     lawful = [day for day in every if law.open(day, permitted=stage.name in PERMITTED)]
     if stage.name in AFTER_WORK:
         return _after_work(ground, stage, start, end, cautions)
-    if stage.name in TENDER and len(lawful) < len(every):
+    of_law, permitted = law_of(ground.request.water), stage.name in PERMITTED
+    closed_days = [day for day in every if not of_law.open(day, permitted=permitted)]
+    if stage.name in TENDER and closed_days:
         cautions.append(
             phrases.week_days_closed(
                 stage=stage.title,
-                closed=len(every) - len(lawful),
+                closed=len(closed_days),
                 days=len(every),
                 day=Day(start, weekday=False, year=False),
             )
         )
-    elif not lawful:
+    elif not lawful and stage.name not in TENDER:
         week = Days(start, end, weekday=False, year=False)
-        absent = any(law_of(ground.request.water).open(day) for day in every)
+        absent = any(of_law.open(day) for day in every)
         closed = phrases.week_all_away if absent else phrases.week_all_closed
         cautions.append(closed(stage=stage.title, days=week))
     return tuple(lawful)

@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date, time, timedelta
+from math import ceil
 
 from turfplan.book.entries import Book
-from turfplan.calendar_days import daily
+from turfplan.calendar_days import daily, day_index
 from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2, hargreaves_mm
 from turfplan.climate.record import Climate
 from turfplan.records.book_names import of_family
@@ -22,6 +23,7 @@ from turfplan.work.watering.intake import Intake, intake_of
 from turfplan.work.watering.run_times import WateringZone
 
 WEEK = 7
+FREEZING_C = 0.0  # definition: water freezes
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,13 +75,15 @@ MOST_ROOTS_MM = float("inf")
 class WateringRequest:
     """Everything the watering of one season depends on, after the work has its dates.
 
-    `passes` are the days of top-dressing, or on `open_ground`, without living grass, of lifts;
+    `passes` are the days of top-dressing, or on `open_ground`, without living grass, of lifts; no
+    grass stands from `open_from` until the ground is sown or planted;
     `germination_days` the days from sowing within which the species is up (the late end),
     `wakes_on` the day from which they count for seed that rests over winter, `sown_season` the
     season of a second grass over the lawn's own, which is given back on `second_until`,
     `germinated_on` the day it was seen;
     `first_mow_on` ends the seedling stage where known; roots end at `rock_depth_mm`. `strips` are
-    the days of a pass done strip by strip, by its last day, `sown_strips` those of the sowing;
+    the days of a pass done strip by strip, by its last day, `sown_strips`, `planted_strips` and
+    `relaid_strips` those of sowing, planting and relaying;
     `sown_share` is the part of the lawn that is sown, `relaid_share` that whose turf was lifted and
     laid back by `relaid_on`. `weather` holds measured days (journal,
     weather file) and forecast days. `start` and `end` bound the account. `previous` are the series
@@ -104,6 +108,7 @@ class WateringRequest:
     relaid_share: float = 0.0
     passes: tuple[date, ...] = ()
     open_ground: bool = False
+    open_from: date | None = None
     germination_days: int = field(kw_only=True)
     germinated_on: date | None = None
     first_mow_on: date | None = None
@@ -113,6 +118,8 @@ class WateringRequest:
     away: tuple[tuple[date, date], ...] = ()
     strips: Mapping[date, tuple[date, ...]] = field(default_factory=dict)
     sown_strips: tuple[date, ...] = ()
+    planted_strips: tuple[date, ...] = ()
+    relaid_strips: tuple[date, ...] = ()
     sown_share: float = 1.0
     weather: Mapping[date, WeatherDay] = field(default_factory=dict)
     previous: Mapping[str, KnownSeries] = field(default_factory=dict)
@@ -126,7 +133,8 @@ class WateringRequest:
             for d in (self.seeded_on, self.planted_on, self.relaid_on, *self.passes)
             if d is not None
         )
-        days = [*work, *self.sown_strips, *(day for strip in self.strips.values() for day in strip)]
+        passes = (day for strip in self.strips.values() for day in strip)
+        days = [*work, *self.sown_strips, *self.planted_strips, *self.relaid_strips, *passes]
         return min(self.start, *days, self.start)
 
     def days_of(self, last: date) -> tuple[date, ...]:
@@ -148,6 +156,17 @@ class WateringRequest:
             return law
         absent = tuple(Span(start=first, end=last) for first, last in self.away)
         return replace(law, banned=(*law.banned, *absent))
+
+    @property
+    def supply_l_min(self) -> float:
+        """What the supply gives at once: as told, else the most that one tap usually does."""
+        return self.water.flow_l_min or self.book.fact("water.tap_flow").high_si
+
+    def parts_of(self, zone: WateringZone) -> int:
+        """In how many parts, one after the other, the supply waters a zone with valves."""
+        if zone.hose is not None:
+            return 1
+        return max(1, ceil(zone.flow_l_min / self.supply_l_min - 1e-6))
 
     @property
     def moist_from(self) -> date | None:
@@ -195,6 +214,15 @@ class WateredGround:
         """Mean normal rain that grass can use, of the days from start to end."""
         part = self.usable_rain_mm[self.at(start) : self.at(end) + 1]
         return sum(part) / len(part)
+
+    def mean_whole_rain_mm(self, start: date, end: date) -> float:
+        """Mean normal rain of the days from start to end, whatever becomes of it."""
+        part = self.rain_mm[self.at(start) : self.at(end) + 1]
+        return sum(part) / len(part)
+
+    def frozen(self, day: date) -> bool:
+        """True where the ground under the grass is usually frozen."""
+        return self.request.climate.soil_5cm_c[day_index(day)] <= FREEZING_C
 
     def crop_et_mm(self, day: date, *, seedling: bool, wet: bool) -> float:
         """Evapotranspiration without stress, in mm.

@@ -59,6 +59,11 @@ class WateringZone:
         return 1 if self.hose is None else settings_of(self.area_m2, self.hose)
 
     @property
+    def flow_l_min(self) -> float:
+        """Litres a minute that its rate takes where all of it is wetted at once."""
+        return litres(self.rate_mm_h, self.area_m2) / MINUTES_IN_HOUR
+
+    @property
     def by_hand(self) -> bool:
         """True where somebody turns the water on and moves the sprinkler."""
         return self.hose is not None and self.hose.most_min is not None

@@ -4,17 +4,22 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 
 from turfplan.book.citations import who_says
-from turfplan.message import Days, Message, Number, Quantity, sentences
+from turfplan.message import Days, Message, Number, Quantity, listed, sentences
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import of_family
 from turfplan.records.plan import Ledger
 from turfplan.records.plan_task import Task
 from turfplan.work.mowing import low_cut_steps, mowing_interval_days
 from turfplan.work.watering.account import DayBooks, account, ledger_of, mature_notes
+from turfplan.work.watering.hose import by_hand
+from turfplan.work.watering.hours import law_of
+from turfplan.work.watering.lawful_days import PERMITTED
 from turfplan.work.watering.replan import settle_with, skip_for_rain
 from turfplan.work.watering.request import (
+    WEEK,
     KnownSeries,
     WateredGround,
     WateringRequest,
@@ -22,8 +27,9 @@ from turfplan.work.watering.request import (
     ground_of,
     weather_day,
 )
-from turfplan.work.watering.run_times import LITRES_IN_M3, litres
+from turfplan.work.watering.run_times import LITRES_IN_M3, WateringZone, litres
 from turfplan.work.watering.series import season_runs
+from turfplan.work.watering.stage_weeks import spared, weeks_of
 from turfplan.work.watering.stages import Stage, stages
 from turfplan.work.watering.verdict import Verdict, watering_verdict
 from turfplan.work.watering.water_run import WaterRun
@@ -111,7 +117,12 @@ def season_watering(request: WateringRequest) -> WateringPlan:
         *mature_notes(ground, books),
     )
     return WateringPlan(
-        runs, ledger_of(books, notes), totals, cautions + _own_cautions(ground, runs), notes, plan
+        runs,
+        ledger_of(books, notes),
+        totals,
+        cautions + _own_cautions(ground, plan, runs),
+        notes,
+        plan,
     )
 
 
@@ -154,11 +165,73 @@ def _total_notes(request: WateringRequest, totals: Totals) -> tuple[Message, ...
     return (sentences(phrases.season_total(staged=staged, mature=mature), cost),)
 
 
-def _own_cautions(ground: WateredGround, runs: Sequence[WaterRun]) -> tuple[Message, ...]:
-    request, cautions = ground.request, []
-    for start, end in request.away:
-        if any(start <= day <= end for run in runs for day in run.days()):
-            cautions.append(phrases.season_nobody_there(days=Days(start, end, weekday=False)))
+def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:
+    """That somebody must water while nobody is there: the absences within the weeks in which what
+    must not dry out is watered, told once."""
+    request = ground.request
+    if not request.away or not by_hand(request.water) or request.water.possible is False:
+        return []
+    thirsty = [
+        week
+        for stage in plan
+        if stage.name in PERMITTED
+        for week in weeks_of(ground, stage)
+        if spared(ground, stage, week) is None
+    ]
+    within = [
+        Days(start, end, weekday=False)
+        for start, end in sorted(set(request.away))
+        if any(week.start <= end and start <= week.end for week in thirsty)
+    ]
+    return [phrases.season_nobody_there(days=listed(within, "and"))] if within else []
+
+
+def _permitted(request: WateringRequest, runs: Sequence[WaterRun]) -> list[Message]:
+    """The days that a permit must cover: from the first run that needs it to the last, for each
+    stretch that is watered without a pause."""
+    law = law_of(request.water)
+    days = sorted(
+        {
+            day
+            for run in runs
+            if run.stage in PERMITTED
+            for day in run.days()
+            if law.open(day, permitted=True) and not law.open(day)
+        }
+    )
+    if not days:
+        return []
+    first, stretches = days[0], list[Days]()
+    for day, after in pairwise([*days, None]):
+        if day is not None and (after is None or (after - day).days > WEEK):
+            stretches.append(Days(first, day, weekday=False))
+            first = after or first
+    return [phrases.season_permit(days=listed(stretches, "and"))]
+
+
+def _beyond_supply(request: WateringRequest, zone: WateringZone) -> Message:
+    """That the supply does not water all of a zone at once, as told or by what one tap gives."""
+    area, rate = Quantity(zone.area_m2, "area"), Quantity(zone.rate_mm_h, "water_rate")
+    flow, supply = Quantity(zone.flow_l_min, "flow"), Quantity(request.supply_l_min, "flow")
+    if request.water.flow_l_min is None:
+        return phrases.season_beyond_one_tap(
+            zone=zone.name, area=area, rate=rate, flow=flow, supply=supply
+        )
+    return phrases.season_too_much_at_once(
+        zone=zone.name,
+        area=area,
+        rate=rate,
+        flow=flow,
+        supply=supply,
+        parts=request.parts_of(zone),
+    )
+
+
+def _own_cautions(
+    ground: WateredGround, plan: Sequence[Stage], runs: Sequence[WaterRun]
+) -> tuple[Message, ...]:
+    request = ground.request
+    cautions = [*_absent(ground, plan), *_permitted(request, runs)]
     fastest = request.book.fact(of_family("water.rate_{head}", "spray"))
     for zone in request.zones:
         if zone.rate_mm_h > fastest.high_si:
@@ -169,6 +242,8 @@ def _own_cautions(ground: WateredGround, runs: Sequence[WaterRun]) -> tuple[Mess
                     source=who_says(request.book, fastest.source),
                 )
             )
+        if runs and request.parts_of(zone) > 1:
+            cautions.append(_beyond_supply(request, zone))
         cautions += [phrases.zone_line(zone=zone.name, line=line) for line in zone.advice]
         # Where nothing is watered no run time rests on anything.
         if runs and not zone.measured:

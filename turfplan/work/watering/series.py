@@ -3,25 +3,23 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
+from itertools import groupby
 from math import ceil
 
 from turfplan.calendar_days import WEEKDAYS, in_week_order, recurring_days
-from turfplan.message import Day, Days, Message, Quantity
+from turfplan.message import Message, Quantity
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
 from turfplan.work.watering.bounds import Bound, Watered, fewer_runs, no_run_fits, part_fits
 from turfplan.work.watering.hose import part_of
 from turfplan.work.watering.hours import place, session_names, spread
-from turfplan.work.watering.how_to_run import divided, puts_down
+from turfplan.work.watering.how_to_run import divided, in_parts, puts_down
 from turfplan.work.watering.lawful_days import AFTER_WORK, TENDER, lawful_days
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.run_times import RunTime, WateringZone, applied_mm, water_amount
-from turfplan.work.watering.stages import (
-    Need,
-    Stage,
-    need_of,
-)
+from turfplan.work.watering.stage_weeks import WeekNeed, spared, told_spared, weeks_of
+from turfplan.work.watering.stages import Need, Stage
 from turfplan.work.watering.water_run import WaterRun
 
 
@@ -46,64 +44,51 @@ def season_runs(
 def _stage_runs(
     ground: WateredGround, stage: Stage, cautions: list[Message], *, together: bool
 ) -> list[WaterRun]:
-    weeks: list[tuple[date, date, Need]] = []
-    start = stage.start
-    while start <= stage.end:
-        end = min(stage.end, start + timedelta(_days_alike(ground, stage) - 1))
-        weeks.append((start, end, need_of(ground, stage, start, end)))
-        start = end + timedelta(1)
-    # One number of runs a day for a whole stage: people keep a rhythm, and ids stay.
-    runs = max(need.runs for _, _, need in weeks)
+    weeks = weeks_of(ground, stage)
+    spares = {week.number: spared(ground, stage, week) for week in weeks}
+    cautions.extend(told_spared(stage, weeks, spares))
     series: list[WaterRun] = []
-    book = ground.request.book
-    for number, (start, end, need) in enumerate(weeks, 1):
-        if stage.name not in TENDER:
-            if stage.name == "winter" and not _grass_thirsts(ground, need, start):
-                continue
-            if need.depth_mm < book.si("water.least_run"):
-                week = Days(start, end, weekday=False, year=False)
-                cautions.append(phrases.week_rain_does_it(stage=stage.title, days=week))
-                continue
-            if stage.name != "settle_fill" and not ground.growing(
-                start, book.si("water.dormant_growth")
-            ):
-                rests = Day(start, weekday=False, year=False)
-                cautions.append(phrases.week_grass_rests(stage=stage.title, day=rests))
-                break
-        week_end = min(end, start + timedelta(WEEK - 1))
-        lawful = lawful_days(ground, stage, start, week_end, cautions)
-        count = (
-            len(lawful)
-            if need.days is None or stage.name in AFTER_WORK
-            else ceil(need.days * ((week_end - start).days + 1) / WEEK - 1e-9)
-        )
-        if lawful:
-            series.extend(
-                _Week(
-                    ground,
-                    stage,
-                    number,
-                    lawful,
-                    count,
-                    need,
-                    together,
-                    _parts(ground, stage, end),
-                    end if end > week_end else None,
-                ).runs(runs, cautions)
-            )
+    for spare, stretch in groupby(weeks, key=lambda week: spares[week.number]):
+        if spare is not None:
+            continue
+        watered = list(stretch)
+        # One number of runs a day for a whole stretch: people keep a rhythm, and ids stay.
+        runs = max(week.need.runs for week in watered)
+        for week in watered:
+            series.extend(_week_runs(ground, stage, week, runs, cautions, together=together))
     return series
 
 
-def _days_alike(ground: WateredGround, stage: Stage) -> int:
-    """Days that are watered alike: a week; four in winter, where dates do not decide."""
-    return 4 * WEEK if stage.name == "winter" and ground.law.parity is None else WEEK
-
-
-def _grass_thirsts(ground: WateredGround, need: Need, start: date) -> bool:
-    """Whether a second grass grows and needs water beside the rain."""
-    book = ground.request.book
-    growing = ground.growing(start, book.si("water.dormant_growth"))
-    return growing and need.depth_mm >= book.si("water.least_run")
+def _week_runs(
+    ground: WateredGround,
+    stage: Stage,
+    week: WeekNeed,
+    runs: int,
+    cautions: list[Message],
+    *,
+    together: bool,
+) -> list[WaterRun]:
+    """The series of one week, with so many runs a day as its stage has."""
+    number, start, end, need = week
+    week_end = min(end, start + timedelta(WEEK - 1))
+    lawful = lawful_days(ground, stage, start, week_end, cautions)
+    if not lawful:
+        return []
+    count = len(lawful)
+    if need.days is not None and stage.name not in AFTER_WORK:
+        count = ceil(need.days * ((week_end - start).days + 1) / WEEK - 1e-9)
+    planned = _Week(
+        ground,
+        stage,
+        number,
+        lawful,
+        count,
+        need,
+        together,
+        _parts(ground, stage, end),
+        end if end > week_end else None,
+    )
+    return planned.runs(runs, cautions)
 
 
 def _parts(ground: WateredGround, stage: Stage, end: date) -> tuple[WateringZone, ...]:
@@ -259,7 +244,7 @@ class _Week:
 
     def _single(self, fit: _WeeklyFit, zone: WateringZone, when: RunTime) -> _Sprinkling:
         """One zone by itself."""
-        depth_mm = fit.depth_mm * zone.exposure
+        depth_mm, request = fit.depth_mm * zone.exposure, self.ground.request
         return _Sprinkling(
             zone=zone.key,
             zone_name=zone.name if zone.key else None,
@@ -270,7 +255,7 @@ class _Week:
             rate_mm_h=zone.rate_mm_h,
             hose=zone.hose is not None,
             puts_down=puts_down(when, zone),
-            steps=(),
+            steps=in_parts(request.parts_of(zone), when, told=request.water.flow_l_min is not None),
             facts=(*zone.facts, *self.ground.intake.facts) if when.cycles > 1 else zone.facts,
         )
 
@@ -330,8 +315,8 @@ class _Week:
         )
 
     def _of_strips(self) -> tuple[Message, ...]:
-        """That only a part of the lawn is watered yet."""
-        several = len(self.stage.strips) > 1 and self.stage.name in ("soak", "settle")
+        """That each day's work is watered in by itself."""
+        several = len(self.stage.strips) > 1 and self.stage.name in AFTER_WORK
         return (phrases.how_strip_of_day(),) if several else ()
 
     def _water(self, mean_mm: float, area_m2: float, days: int) -> Amount:

@@ -59,6 +59,8 @@ FIRST_WATER: Mapping[StageName, tuple[FactName, Message]] = MappingProxyType(
 )
 # The stages of turf that was lifted and laid back: a part of a lawn that has rooted elsewhere.
 OF_RELAID: tuple[StageName, ...] = ("soak_relaid", "relaid")
+# Stages of grass that came with leaves of its own and has not rooted.
+OF_PLANTS: tuple[StageName, ...] = ("rooting", "relaid")
 
 
 # Stages that go by the name of the one they stand in for.
@@ -81,12 +83,15 @@ class Stage:
     share: float = 1.0
 
     def watered_share(self, end: date) -> float:
-        """The part of the lawn that is watered in a week that ends on that day."""
+        """The part of the lawn that is watered in a week that ends on that day.
+
+        What is done on that last day has its first water in the evening.
+        """
         if len(self.strips) < 2:
             return self.share
         if self.name in FIRST_WATER:
             return self.share / len(self.strips)
-        return self.share * max(1, sum(day <= end for day in self.strips)) / len(self.strips)
+        return self.share * max(1, sum(day < end for day in self.strips)) / len(self.strips)
 
     @property
     def key(self) -> str:
@@ -109,7 +114,8 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     for number, day in enumerate(passes, 1):
         if request.open_ground:
             # No grass below is to recover: each lift is wetted through, and settles.
-            stretches.append(Stage("settle_fill", day, day, number))
+            days = request.days_of(day)
+            stretches.append(Stage("settle_fill", days[0], day, number, strips=days))
             continue
         follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
         stretches.extend(_after_pass(book, request, day, number, follows))
@@ -120,7 +126,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     if request.planted_on:
         stretches.extend(
             replace(stage, share=request.sown_share)
-            for stage in _plant_stages(book, request.law, request.planted_on)
+            for stage in _plant_stages(request, request.planted_on)
         )
     return tuple(
         stage if stage.end <= request.end else replace(stage, end=request.end)
@@ -178,25 +184,26 @@ def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
     ]
 
 
-def _plant_stages(book: Book, law: Law, planted: date) -> list[Stage]:
+def _plant_stages(request: WateringRequest, planted: date) -> list[Stage]:
+    book, strips = request.book, request.planted_strips or (planted,)
     rooted = planted + timedelta(round(book.si("water.rooting_days")) - 1)
     weaned = rooted + timedelta(round(book.si("water.weaning_days")))
-    wet = settling_day(book, law, planted, permitted=True) or planted
-    soak, rooting = (
-        Stage("soak_plants", planted, planted),
-        Stage("rooting", min(rooted, wet + timedelta(1)), rooted),
-    )
-    return [soak, rooting, Stage("weaning", rooted + timedelta(1), weaned)]
+    wet = settling_day(book, request.law, strips[0], permitted=True) or strips[0]
+    return [
+        Stage("soak_plants", strips[0], planted, strips=strips),
+        Stage("rooting", min(rooted, wet + timedelta(1)), rooted, strips=strips),
+        Stage("weaning", rooted + timedelta(1), weaned),
+    ]
 
 
 def _relaid_stages(request: WateringRequest, relaid: date) -> list[Stage]:
     """Turf that was lifted lives by its upper roots until it has rooted anew, as sod does."""
-    book, law = request.book, request.law
+    book, strips, share = request.book, request.relaid_strips or (relaid,), request.relaid_share
     rooted = relaid + timedelta(round(book.si("water.rooting_days")) - 1)
-    wet = settling_day(book, law, relaid) or relaid
+    wet = settling_day(book, request.law, strips[0], permitted=True) or strips[0]
     return [
-        Stage("soak_relaid", relaid, relaid, share=request.relaid_share),
-        Stage("relaid", min(rooted, wet + timedelta(1)), rooted, share=request.relaid_share),
+        Stage("soak_relaid", strips[0], relaid, strips=strips, share=share),
+        Stage("relaid", min(rooted, wet + timedelta(1)), rooted, strips=strips, share=share),
     ]
 
 
@@ -204,7 +211,8 @@ def _relaid_stages(request: WateringRequest, relaid: date) -> list[Stage]:
 class Need:
     """What a week of a stage asks for: runs a day, water for each, how many days a week, and why.
 
-    `runs` counts those of a day that is watered; `days` is None where every day is.
+    `runs` counts those of a day that is watered; `days` is None where every day is. With
+    `rain_does_it` usual rain leaves nothing to be watered.
     """
 
     runs: int
@@ -212,6 +220,7 @@ class Need:
     days: int | None
     why: Message
     facts: tuple[FactName, ...]
+    rain_does_it: bool = False
 
 
 def _on_a_bank(ground: WateredGround) -> bool:
@@ -220,20 +229,32 @@ def _on_a_bank(ground: WateredGround) -> bool:
     return request.slope_percent > PERCENT * request.book.si("site.slope_steep")
 
 
+def _on_mix(request: WateringRequest, stage: Stage) -> bool:
+    """Whether the seed lies on a layer of mix that was spread with it."""
+    follows = timedelta(round(request.book.si("water.seed_follows_days")))
+    return not request.open_ground and any(
+        stage.start - follows <= day <= stage.end for day in request.passes
+    )
+
+
 def need_of(ground: WateredGround, stage: Stage, start: date, end: date) -> Need:
     """The need of the days from start to end of a stage."""
     if stage.name in FIRST_WATER:
         fact, why = FIRST_WATER[stage.name]
         if stage.name == "settle_fill" and _on_a_bank(ground):
             why = phrases.why_settle_bank()
+        if stage.name == "soak" and _on_mix(ground.request, stage):
+            why = phrases.why_soak_on_mix()
         return Need(1, ground.request.book.si(fact), 1, why, (fact,))
-    if stage.name == "recover":
-        return _recover_need(ground, start, end)
     if stage.name in ("germination", "rooting", "establishment", "relaid"):
-        return _moist_need(ground, stage, start, ground.mean_et0_mm(start, end))
-    if stage.name == "winter":
-        return _winter_need(ground, start, end)
-    return _weaning_need(ground, start, end)
+        return _moist_need(ground, stage, start, end)
+    if stage.name == "recover":
+        need = _recover_need(ground, start, end)
+    elif stage.name == "winter":
+        need = _winter_need(ground, start, end)
+    else:
+        need = _weaning_need(ground, start, end)
+    return replace(need, rain_does_it=need.depth_mm < ground.request.book.si("water.least_run"))
 
 
 def _winter_need(ground: WateredGround, start: date, end: date) -> Need:
@@ -312,11 +333,12 @@ def _recover_need(ground: WateredGround, start: date, end: date) -> Need:
     )
 
 
-def _moist_need(ground: WateredGround, stage: Stage, start: date, et0_mm: float) -> Need:
+def _moist_need(ground: WateredGround, stage: Stage, start: date, end: date) -> Need:
     """Daily water of a stage that must not dry out, in as many runs as its shallow layer needs.
 
-    Normal rain is not counted on: it does not come daily, and seed that dries once is dead. Real
-    rain skips runs.
+    Normal rain takes nothing off a run: it does not come daily, and seed that dries once is dead.
+    Real rain skips runs. Where as much of the usual rain as is counted on outdoes the need of a
+    sunny week, rain leaves nothing dry.
     """
     book = ground.request.book
     coefficient: FactName = (
@@ -324,7 +346,7 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, et0_mm: float)
         if stage.name == "germination"
         else of_family("water.kc_{season}_initial", ground.request.season)
     )
-    need = book.si("water.seed_margin") * book.si(coefficient) * et0_mm
+    need = book.si("water.seed_margin") * book.si(coefficient) * ground.mean_et0_mm(start, end)
     roots_mm = ground.root_depth_mm(start)
     if stage.name in OF_RELAID:
         roots_mm = min(roots_mm, book.si("water.seed_moist_depth"))
@@ -357,6 +379,8 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, et0_mm: float)
             "water.light_event",
             "water.least_run",
             "water.seed_moist_depth",
+            "water.counted_rain_share",
             *ground.soil.facts,
         ),
+        book.si("water.counted_rain_share") * ground.mean_whole_rain_mm(start, end) >= need,
     )

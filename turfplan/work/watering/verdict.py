@@ -12,7 +12,6 @@ from turfplan.message import Days, Message, Month, Number, listed, sentences
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName, of_species
 from turfplan.records.brief import Brief
-from turfplan.work.watering.hose import by_hand
 from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.rain_fed import kept_wet, rain_share
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR, WateringZone, run_minutes
@@ -75,7 +74,7 @@ def watering_verdict(
         reasons.append(sentences(waits, _usual_rain(climate, book)))
     cautions = [
         *rain_fed,
-        *_cautions(brief, young, permitted=short and water.permit is not False),
+        *_unsaid(brief, young),
         *_short_hours(brief, book, climate, zones, planted=young.planted),
     ]
     closed = tuple((span.start - timedelta(young.tender_days), span.end) for span in water.banned)
@@ -135,18 +134,12 @@ def _young(brief: Brief, book: Book, species_id: str) -> _Young:
     return _Young(grass, False, days, days + round(book.si(grown)), (up, grown))
 
 
-def _cautions(brief: Brief, young: _Young, *, permitted: bool) -> list[Message]:
-    cautions = []
-    if not told_of_water(brief):
-        unsaid = phrases.verdict_unsaid_plants if young.planted else phrases.verdict_unsaid_seed
-        cautions.append(unsaid(days=young.tender_days, grass=young.grass))
-    if permitted:
-        permit = phrases.verdict_permit_plants if young.planted else phrases.verdict_permit_seed
-        cautions.append(permit(days=young.tender_days))
-    away = phrases.verdict_away_plants if young.planted else phrases.verdict_away_seed
-    for span in brief.calendar.away if by_hand(brief.water) else ():
-        cautions.append(away(away=Days(span.start, span.end, weekday=False), grass=young.grass))
-    return cautions
+def _unsaid(brief: Brief, young: _Young) -> list[Message]:
+    """That nobody told of any water."""
+    if told_of_water(brief):
+        return []
+    unsaid = phrases.verdict_unsaid_plants if young.planted else phrases.verdict_unsaid_seed
+    return [unsaid(days=young.tender_days, grass=young.grass)]
 
 
 def _usual_rain(climate: Climate, book: Book) -> Message:
