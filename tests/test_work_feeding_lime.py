@@ -18,7 +18,7 @@ TEST: dict[str, dict[str, Any]] = {
 
 def test_lime_goes_on_in_parts_months_apart() -> None:
     """Acidity 7, goal 6.5: 110 lb of pure lime, 137.5 lb at CCE 80, in two parts under 100 lb."""
-    plan = plan_of(TEST)
+    plan = plan_of(TEST, {"seeding": {"intent": "none"}})
     first, second = kind(plan, "lime")
     assert 4 * 30 <= (second.start - first.start).days <= 6 * 31
     for task in (first, second):
@@ -95,3 +95,31 @@ def test_enough_potassium_adds_nothing() -> None:
             }
         )
     )
+
+
+@pytest.mark.parametrize(
+    "lawn",
+    [
+        {},
+        {"seeding": {"intent": "none"}},
+        {"leveling": {"depth": "0 in"}},
+        {"place": {"postal_code": "55401"}, "season": {"campaign": "spring"}},
+        {
+            "lawn": {"grass": "centipede"},
+            "place": {"postal_code": "31601"},
+            "seeding": {"intent": "plant"},
+            "soil_test": {"ph": 4.4, "acidity_cmol_kg": 9.0},
+        },
+    ],
+)
+def test_lime_stays_two_weeks_from_nitrogen_and_off_what_is_young(lawn: dict[str, Any]) -> None:
+    """As the card of the lime says; and nothing is spread over seed, seedlings or young plants."""
+    plan = plan_of(TEST, lawn)
+    limed = [task.start for task in kind(plan, "lime")]
+    assert len(limed) >= 2
+    fed = [task.start for task in kind(plan, "feed_nitrogen")]
+    assert fed and min(abs((lime - feed).days) for lime in limed for feed in fed) >= 14
+    for task in plan.tasks:
+        if task.plays("sowing") or task.plays("planting"):
+            young = [day for day in limed if -14 < (day - task.start).days < 60]
+            assert not young, f"{young} beside {task.id} on {task.start}"

@@ -223,6 +223,7 @@ class OrderRule(BookEntry):
     maximum: NamedFact | None = None
     unit: Literal["days", "workdays", "growth"] = "days"
     whole: bool = False
+    either: bool = False
     strength: Literal["hard", "strong", "advice", "preference"]
     when: tuple[Flag, ...] = ()
     reason: str

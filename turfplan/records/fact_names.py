@@ -46,6 +46,7 @@ GroupFact = Literal[
     "law.de_machines_to",
     "lime.cce_assumed",
     "lime.single_max",
+    "lime.nitrogen_apart",
     "lime.split_gap",
     "lime.ph_goal_on_peat",
     "lime.turf_depth",

@@ -76,7 +76,7 @@ def draft_season(
         *sow(setting, campaign),
         *look_at_earlier(setting),
         *care(setting, campaign, feeding),
-        *liming(setting, feeding.lime),
+        *liming(setting, campaign, feeding.lime),
         *amendments(setting, campaign),
         *finishing,
     ]
