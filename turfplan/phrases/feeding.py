@@ -126,6 +126,13 @@ def seedlings_green_fallback() -> Message:
     return Message("feeding.seedlings.green_fallback")
 
 
+def rye_apart(*, rate: Quantity, grass: Message) -> Message:
+    """The ryegrass of the winter takes {rate} of nitrogen in feedings of its own, which stand in no
+    account of the {grass} below it: that one sleeps then, and has its own year.
+    """
+    return Message("feeding.rye.apart", (("rate", rate), ("grass", grass)))
+
+
 def rye_why(*, rate: Quantity, source: Message) -> Message:
     """{rate} of nitrogen for the ryegrass, which grows while the grass below it sleeps
     ({source}).

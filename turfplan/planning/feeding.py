@@ -3,7 +3,8 @@
 from dataclasses import replace
 from datetime import date, timedelta
 
-from turfplan.message import Day, Message
+from turfplan.book.words import grass_name
+from turfplan.message import Day, Message, Quantity
 from turfplan.phrases import amounts as amount_phrases
 from turfplan.phrases import feeding as phrases
 from turfplan.planning.candidates import Candidate, Feeder
@@ -23,7 +24,7 @@ from turfplan.work.feeding.product_amounts import (
     rate_amount,
 )
 from turfplan.work.feeding.slots import SOWINGS
-from turfplan.work.feeding.stages import WorkedDays, stages_of
+from turfplan.work.feeding.stages import RYE_RATE, WorkedDays, stages_of
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
@@ -196,10 +197,17 @@ def nitrogen_account(
 ) -> Ledger:
     """The weekly account of nitrogen: feedings, compost over its year, growth taking its share."""
     given: dict[date, float] = {}
+    apart_g_m2 = 0.0
     for task in tasks:
         for amount in task.amounts:
-            if amount.item == "nitrogen" and amount.unit == "g/m2":
+            if amount.item != "nitrogen" or amount.unit != "g/m2":
+                continue
+            if RYE_RATE in task.facts:
+                apart_g_m2 += amount.value
+            else:
                 given[task.start] = given.get(task.start, 0.0) + amount.value
+    own = grass_name(setting.book, setting.turf.species.id)
+    apart = [phrases.rye_apart(rate=Quantity(apart_g_m2, "rate"), grass=own)] if apart_g_m2 else []
     credit = candidate.feeding.credit
     passes = [t for t in tasks if t.plays("spreading")]
     whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
@@ -219,6 +227,7 @@ def nitrogen_account(
         compost,
         (
             *candidate.feeding.notes,
+            *apart,
             *mowing_notes(setting.book, setting.climate, setting.turf.species.id),
         ),
     )

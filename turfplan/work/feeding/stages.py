@@ -18,6 +18,7 @@ from turfplan.work.season_stand import stand_of
 from turfplan.work.stand import OPEN_GROUND
 
 PLANTED, SEEDLINGS, RYE = "planted", "seedlings", "rye"
+RYE_RATE: FactName = "feeding.rye_rate"
 # The dry climates of Köppen's classes: deserts and steppes.
 DRY = "B"
 
@@ -205,7 +206,7 @@ def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:
     Fed twice; where winters are dry and mild, in the desert, every month until it is given back.
     """
     book = setting.book
-    rate, first = book.fact("feeding.rye_rate"), book.fact("feeding.rye_first")
+    rate, first = book.fact(RYE_RATE), book.fact("feeding.rye_first")
     desert = (setting.climate.koppen or "").startswith(DRY)
     gap: FactName = "feeding.rye_monthly" if desert else "feeding.rye_again"
     again = book.fact(gap)
@@ -221,7 +222,7 @@ def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:
             middle + closes,
             middle,
             why,
-            ("feeding.rye_rate", "feeding.rye_first"),
+            (RYE_RATE, "feeding.rye_first"),
         )
     ]
     early, late = (timedelta(round(days - again.si)) for days in (again.low_si, again.high_si))
@@ -230,9 +231,7 @@ def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:
     best = middle + timedelta(round(again.si))
     while best <= last:
         feedings.append(
-            StageFeeding(
-                RYE, rate.si, best + early, best + late, best, why, ("feeding.rye_rate", gap)
-            )
+            StageFeeding(RYE, rate.si, best + early, best + late, best, why, (RYE_RATE, gap))
         )
         best += timedelta(round(again.si))
     unfed = sown - timedelta(setting.days("feeding.rye_unfed"))
