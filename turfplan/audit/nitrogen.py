@@ -34,7 +34,7 @@ def _rests_on(task: Task, *rates: str) -> bool:
 
 
 def _of_the_lawn(case: Case) -> list[NitrogenGiven]:
-    """What the lawn's own grass takes: ryegrass over it, grown while it sleeps, has its own year."""
+    """What the lawn's own grass takes: ryegrass over it has its own year."""
     return [g for g in case.nitrogen if g.task is None or not _rests_on(g.task, RYE_RATE)]
 
 

@@ -137,7 +137,8 @@ class Herbicide(BookEntry):
 
 class Cause(BookEntry):
     """Why grass is thin: what comes first, step by step, and what says that it is over; `digs`
-    where a spade, fork or tine goes in for it, `seen` from when on it can be seen."""
+    where a spade, fork or tine goes in for it, `seen` from when on it can be seen. `tilled_how`
+    and `tilled_over` take their place where the plan itself loosens the ground."""
 
     name: str
     title: str
@@ -147,6 +148,8 @@ class Cause(BookEntry):
     source: str
     digs: bool = False
     seen: CauseSeen = "ground"
+    tilled_how: tuple[str, ...] = ()
+    tilled_over: str | None = None
 
 
 class Caution(BookEntry):

@@ -239,8 +239,8 @@ def waits_again(*, day: Day) -> Message:
 
 
 def ask_thin_cause() -> Message:
-    """Nobody said why the grass is thin: look for salt, shade, packed soil, grubs, disease,
-    drought, dogs, moss, traffic or a spill before you buy seed, and write what you find into the
-    brief, with the site.
+    """Nobody said why the grass is thin: look for salt, shade, packed soil, grubs or other insects,
+    disease, drought, dogs, moss, traffic or a spill before you buy seed, and write what you find
+    into the brief, with the site.
     """
     return Message("prepare.ask_thin_cause")

@@ -162,6 +162,7 @@ ThinCause = Literal[
     "shade",
     "packed",
     "grubs",
+    "insects",
     "disease",
     "drought",
     "dogs",
@@ -202,6 +203,7 @@ COLLECTIVES: Final[Mapping[str, tuple[OperationName, ...]]] = {
     "new_grass": ("seed", "overseed", "dormant_seed", "plant"),
     "spreading": ("topdress", "fill"),
     "marking": ("locate_utilities",),
+    "cause": ("diagnose",),
 }
 PICKS: Final = {"before": ("first", "last", "previous"), "after": ("first", "last", "next")}
 # Things that code asks for by name, beside those with a type above.

@@ -13,6 +13,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime import growing_from
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
+from turfplan.work.phases.new_ground import tills
 
 # What a cause means for the fill; traffic is over when it stays away, and asks for no look.
 _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
@@ -97,11 +98,15 @@ def _bump_is_live(setting: ResolvedLawn) -> bool:
 def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
     """What is said of the look for one cause, with how its result is written down."""
     book, key = setting.book, f"causes.{cause}"
-    over = phrases.cause_over(over=book_message(book, f"{key}.over"), cause=cause)
+    tilled = (
+        setting.on_open_ground and tills(setting) and book.causes[cause].tilled_over is not None
+    )
+    how, end = ("tilled_how", "tilled_over") if tilled else ("how", "over")
+    over = phrases.cause_over(over=book_message(book, f"{key}.{end}"), cause=cause)
     return Wording(
         book_message(book, f"{key}.why"),
         title=book_message(book, f"{key}.title"),
-        how=(*book_messages(book, f"{key}.how"), over, phrases.cause_alive()),
+        how=(*book_messages(book, f"{key}.{how}"), over, phrases.cause_alive()),
     )
 
 
