@@ -168,6 +168,35 @@ def test_a_stop_is_kept_on_bare_ground_with_two_causes() -> None:
     assert all(task.start >= look.end for task in held), [(t.id, t.start) for t in held]
 
 
+def test_deep_hollows_of_which_nobody_said_the_cause_are_looked_into_first() -> None:
+    """A dip deeper than a pass may fill comes back over what made it; a thin even fill not."""
+    lows = {"leveling": {"depth": "0.25 in", "lows": [{"depth": "2 in", "share": 0.05}]}}
+    plan = plan_of(lows)
+    look = next(task for task in plan.tasks if task.id == "diagnose")
+    work = [task for task in plan.tasks if task.plays("spreading", "ordering")]
+    assert work and all(task.start >= look.end for task in work)
+    assert "Nobody knows yet" in told(look.why)
+    assert any("cause of the bumps" in str(line) for line in plan.holds)
+    assert not kind(plan_of({**lows, "site": {"bump_cause": "traffic"}}), "diagnose")
+    assert not kind(plan_of({**lows, "site": {"cleared": ["unknown"]}}), "diagnose")
+    assert not kind(plan_of({"leveling": {"depth": "0.5 in"}}), "diagnose")
+
+
+def test_bare_ground_is_not_spoken_of_as_turf() -> None:
+    """No thatch, no edge of turf and no thin grass where nothing grows; and what is held is told as
+    it is: lime does not wait."""
+    plan = plan_of(BARE, {"lawn": {"thatch": None}})
+    said = " ".join(
+        [
+            *(told(line) for task in kind(plan, "diagnose") for line in task.how),
+            *(str(line) for line in (*plan.holds, *plan.assumptions)),
+        ]
+    )
+    assert "no grass stands there" in said and "lime do not wait" in said
+    for word in ("turf edge", "thatch", "Thatch", "thin grass"):
+        assert word not in said
+
+
 def test_packed_ground_that_is_tilled_later_is_not_asked_to_be_soft_before() -> None:
     """Where the plan loosens the ground itself, the look ends when its depth is known."""
     tilled, kept = plan_of(BARE), plan_of({"site": {"thin_cause": ["packed"]}})

@@ -48,6 +48,20 @@ def cause_unknown() -> Message:
     return Message("prepare.cause.unknown")
 
 
+def bare_holes() -> Message:
+    """Dig a spade-deep hole in three of the worst spots: look for rubble, a rotten root, a trench
+    line, a hard layer; water standing a day after rain means drainage.
+    """
+    return Message("prepare.bare.holes")
+
+
+def bare_below() -> Message:
+    """Ask what lies below: pipes, an old stump, builder's fill, and what was poured or washed out
+    there.
+    """
+    return Message("prepare.bare.below")
+
+
 def soil_test() -> Message:
     """Lime, phosphorus and potassium are given by test alone, and the laboratory needs weeks."""
     return Message("prepare.soil_test")
@@ -220,10 +234,19 @@ def cause_again_how() -> Message:
 
 
 def waits(*, causes: Listed) -> Message:
-    """Held until it is answered: {causes} as the cause of thin grass. Nothing is ordered, spread or
-    sown before the look for it.
+    """Held until it is answered: {causes} as the cause of thin grass. Before the look for it no
+    fill or seed is ordered, no fill is spread, and nothing is sown or planted; samples, lime and
+    feedings do not wait for it.
     """
     return Message("prepare.waits", (("causes", causes),))
+
+
+def waits_bare(*, causes: Listed) -> Message:
+    """Held until it is answered: {causes} as the reason why no grass stands there. Before the look
+    for it no fill or seed is ordered, no fill is spread, and nothing is sown or planted; samples
+    and lime do not wait for it.
+    """
+    return Message("prepare.waits_bare", (("causes", causes),))
 
 
 def waits_bumps() -> Message:

@@ -248,6 +248,8 @@ def _condition(brief: Brief, assumed: list[Message]) -> str:
 def _thatch(brief: Brief, book: Book, assumed: list[Message]) -> float:
     if brief.lawn.thatch_mm is not None:
         return brief.lawn.thatch_mm
+    if brief.lawn.condition == "bare":
+        return 0.0
     thatch = book.si("setting.thatch_assumed")
     assumed.append(phrases.thatch(depth=length_mm(thatch)))
     return thatch
