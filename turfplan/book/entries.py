@@ -120,13 +120,15 @@ class Herbicide(BookEntry):
 
     For the grasses it `harms` that interval does not hold, and that of an unknown ingredient is
     kept. One that `stops` lasts in the soil and lets nothing grow: nothing is sown before its label
-    or a pot test says so. `carried` is the source that says it lives on in clippings and compost.
+    or a pot test says so. `carried` is the source that says it lives on in clippings and compost;
+    bags that feed and kill weeds at once are sold with those `in_bags`.
     """
 
     name: str
     harms: tuple[Harm, ...] = ()
     stops: bool = False
     carried: str | None = None
+    in_bags: bool = False
 
     @property
     def sources(self) -> tuple[str, ...]:

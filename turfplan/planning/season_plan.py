@@ -35,6 +35,7 @@ from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of, with_amounts
 from turfplan.planning.watering import watered
 from turfplan.planning.ways_out import MainWork, ways_out
+from turfplan.planning.weed_killer_answers import answers_told
 from turfplan.planning.window_dates import (
     less_dry_days,
     measured_climate,
@@ -95,6 +96,8 @@ def make_plan(
     later = _handed_over(brief, chosen, best, given)
     plan, history = _filled(shell, chosen, best, given, later)
     plan = _with_absences(plan, brief, chosen, given, options=options)
+    if options:
+        plan = _with_answers(plan, brief, chosen, given)
     plan = ranked_plan(plan, so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
@@ -259,6 +262,16 @@ def _with_absences(
             "options": found.options,
             "cautions": (*others, found.told),
         }
+    )
+
+
+def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources) -> Plan:
+    """The plan with what the name of an unnamed weed killer would change, told where it stops."""
+    told = answers_told(brief, chosen.setting, lambda other: _main_work(_chosen(other, given)))
+    if told is None:
+        return plan
+    return plan.model_copy(
+        update={"cautions": (told, *plan.cautions), "holds": (told, *plan.holds)}
     )
 
 
