@@ -153,6 +153,11 @@ class Cause(BookEntry):
     tilled_how: tuple[str, ...] = ()
     tilled_over: str | None = None
 
+    @property
+    def tilled(self) -> tuple[str, ...]:
+        """What is said of it where the plan loosens the ground."""
+        return (*self.tilled_how, *([self.tilled_over] if self.tilled_over else []))
+
 
 class Caution(BookEntry):
     """A caution of the trade; `always` marks those that every plan carries."""

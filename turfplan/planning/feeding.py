@@ -31,6 +31,8 @@ from turfplan.work.mowing import mowing_notes
 from turfplan.work.passes import SEEDED
 from turfplan.work.phases.new_ground import tills
 
+STARTER_KEY = "starter"  # of the feeding that goes with seed
+
 
 def feeder_for(setting: ResolvedLawn) -> Feeder:
     """The feeding rules bound to a lawn."""
@@ -109,16 +111,22 @@ def _compost(
     return [(day, depth * mix.compost_share) for day, depth in worked.passes]
 
 
-def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
+def amounts_of_feed(
+    setting: ResolvedLawn, feeding: FeedingPlan, key: str = STARTER_KEY
+) -> tuple[Amount, ...]:
     """Nitrogen by rate and in all, and the product where the brief says its analysis."""
     feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
     feed = next((f for f in feeds if f.key == key), None)
     if feed is None:
         return ()
     product = setting.brief.feeding
+    area_m2 = setting.plot.area_m2
+    if key == STARTER_KEY and setting.sowing.intent == "patch":
+        # It feeds what is sown, and only there.
+        area_m2 *= setting.sowing.share * setting.mended_share
     amounts = feed_amounts(
         feed.rate_g_m2,
-        setting.plot.area_m2,
+        area_m2,
         product.analysis,
         slow_release_percent=product.slow_release_percent,
         reason=feed.reason,

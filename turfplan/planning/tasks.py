@@ -178,7 +178,7 @@ def _amounts(
         "seed": lambda: seed_amounts(setting, draft.sown_share),
         "plants": lambda: plant_amounts(setting, draft),
         "straw": lambda: straw_amounts(setting, sown_share),
-        "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
+        "starter": lambda: amounts_of_feed(setting, candidate.feeding),
         "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key)),
         "lime": lambda: amounts_of_lime(setting, candidate.feeding),
         "worked_in": lambda: amounts_worked_in(setting, candidate.feeding),

@@ -221,6 +221,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "locate_utilities": ("cause", "later", "blades", "lifting", "planting"),
     "inspect": ("germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
     "kill_stand": ("again",),
+    "clear_stand": ("dead",),
     "feed_nitrogen": ("planted", "seedlings", "late"),
     "lime": ("fresh",),
     "mow_low": ("seedbed",),

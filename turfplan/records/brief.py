@@ -246,6 +246,7 @@ class LawnPart(BriefTable):
 class Lawn(BriefTable):
     """The lawn: its area (typed, drawn or from a map), grass, soil, thatch and how it looks.
 
+    `thin_share` is the part of it that is thin, dead or bare.
     `green_in_winter`, `runners` and `leaf` are three looks that name a grass nobody knows.
     """
 
@@ -258,6 +259,7 @@ class Lawn(BriefTable):
     soil: str | None = None
     thatch_mm: Depth | None = Field(None, alias="thatch")
     condition: StandCondition | None = None
+    thin_share: Share | None = None
     part: tuple[LawnPart, ...] = ()
     green_in_winter: bool | None = None
     runners: bool | None = None

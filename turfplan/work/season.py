@@ -28,6 +28,7 @@ from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
 from turfplan.work.phases.care import care
+from turfplan.work.phases.dead_turf import dead_turf
 from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
 from turfplan.work.phases.marks import marks, marks_hold
@@ -73,6 +74,7 @@ def draft_season(
         *surface(setting, campaign, low_cuts, volumes.lift_m3),
         *level(setting, campaign, volumes.passes, spacing),
         *new_ground(setting, campaign, volumes.passes),
+        *dead_turf(setting, campaign),
         *sow(setting, campaign),
         *look_at_earlier(setting),
         *care(setting, campaign, feeding),

@@ -67,7 +67,7 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
         sowing = _planting(setting, window, session)
     else:
         sowing = _sowing(setting, window, session)
-    share, wanted = sown_share(setting, window), _wanted_share(setting)
+    share, wanted = sown_share(setting, window), setting.mended_share
     if share < wanted:
         told = (*sowing.cautions, _part(setting, share))
         sowing = replace(sowing, sown_share=share, cautions=told)
@@ -146,12 +146,6 @@ def _pegged(setting: ResolvedLawn, slope: float) -> tuple[Message, ...] | None:
 def _by_one_hose(setting: ResolvedLawn) -> bool:
     lawn = zones(setting.brief.water, setting.book, setting.plot.area_m2)
     return lawn[0].hose is not None
-
-
-def _wanted_share(setting: ResolvedLawn) -> float:
-    """The part of the lawn that is to be sown: its bare patches, or all of it."""
-    patches = setting.sowing.intent == "patch"
-    return setting.book.si("seeding.patch_share") if patches else 1.0
 
 
 def hose_hours(setting: ResolvedLawn) -> float:
