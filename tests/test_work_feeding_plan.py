@@ -515,3 +515,16 @@ def test_the_bag_of_the_brief_is_judged() -> None:
     )
     with pytest.raises(TurfplanError, match="add up to more"):
         plan(cases.brief(feeding={"analysis": "60-30-20"}))
+
+
+def test_seedlings_are_looked_at_for_colour_only_where_the_look_decides() -> None:
+    """Halifax: winter comes between, the seedlings are fed in spring without a look, and what is
+    said of them speaks of no starter that they did not get."""
+    place = {"postal_code": None, "latitude": 44.65, "longitude": -63.6, "country": "CA"}
+    lawn = {"grass": "kentucky_bluegrass", "soil": "sandy loam"}
+    made = plan_of({"place": place, "lawn": lawn, "leveling": {"depth": "0.25 in"}})
+    (fed,) = [task for task in kind(made, "feed_nitrogen") if task.id.endswith("seedlings")]
+    looks = [task for task in kind(made, "inspect") if task.id == "inspect.colour"]
+    assert not kind(made, "starter_feed")
+    assert all(look.start <= fed.start for look in looks)
+    assert "with the seed" not in told(fed.why)

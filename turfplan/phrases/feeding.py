@@ -103,8 +103,8 @@ def quiet_rye() -> Message:
 
 
 def seedlings_why(*, rate: Quantity, source: Message) -> Message:
-    """{rate} of nitrogen once the seedlings have been mown: what they got with the seed is used up
-    by then ({source}).
+    """{rate} of nitrogen once the seedlings have been mown: from then on they take more than the
+    ground gives ({source}).
     """
     return Message("feeding.seedlings.why", (("rate", rate), ("source", source)))
 

@@ -358,6 +358,7 @@ FamilyOption = Literal[
     "law.{state}_nitrogen_single_max",
     "law.{state}_nitrogen_soluble_max",
     "law.{state}_phosphorus_test_age",
+    "law.{state}_pesticides_closed",
     "law.{state}_marks_hold",
     "lime.{state}_single_max",
     "lime.{state}_split_gap",

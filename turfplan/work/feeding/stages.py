@@ -11,7 +11,7 @@ from turfplan.phrases import feeding as phrases
 from turfplan.records.book_names import FactName
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
-from turfplan.work.emergence import emergence, given_back_on
+from turfplan.work.emergence import Emergence, emergence, given_back_on
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
 from turfplan.work.season_stand import stand_of
@@ -138,12 +138,8 @@ def _seedlings(
     last = max(first, sown + timedelta(up.last + round(since.high_si)))
     best = sown + timedelta(up.last + round(since.si))
     looked = sown + timedelta(up.colour_least)
-    # Some days after the look there must still be growth, so that a day of work is in time.
-    # Nor is a look put off by winter waited for.
     most = round(book.fact("setting.colour_look_days").high_si)
-    in_time = up.colour_least - up.last <= most
-    still = looked + timedelta(round(book.si("feeding.pale_growth")))
-    waits = compost_feeds and in_time and _takes_nitrogen(setting, still)
+    waits = compost_feeds and colour_in_time(setting, up, sown)
     if waits:
         first, best, last = looked, looked, looked + timedelta(most)
     after = [day for day in (worked.mown, worked.looked if waits else None) if day is not None]
@@ -170,6 +166,17 @@ def _seedlings(
     reason = phrases.left_out_compost() if compost_feeds else phrases.quiet_seed()
     young = Quiet(sown, first - timedelta(1), reason)
     return Stages((young, *_before(setting, sown, phrases.quiet_seed())), (feeding,))
+
+
+def colour_in_time(setting: ResolvedLawn, up: Emergence, sown: date) -> bool:
+    """Whether the colour of seedlings tells in time whether they are to be fed.
+
+    Some days after the look there must still be growth, so that a day of work is in time; nor is a
+    look put off by winter waited for: they are fed without one.
+    """
+    still = up.colour_least + round(setting.book.si("feeding.pale_growth"))
+    soon = up.colour_least - up.last <= round(setting.book.fact("setting.colour_look_days").high_si)
+    return soon and _takes_nitrogen(setting, sown + timedelta(still))
 
 
 def _takes_nitrogen(setting: ResolvedLawn, day: date) -> bool:

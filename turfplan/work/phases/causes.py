@@ -13,6 +13,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime import growing_from
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
+from turfplan.work.pesticide_law import told_of_law
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
 
@@ -30,6 +31,8 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
         "unknown": phrases.cause_unknown,
     }
 )
+# What people treat with a bought killer.
+TREATED: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
 
 
 def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
@@ -121,12 +124,14 @@ def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
     book, key = setting.book, f"causes.{cause}"
     loosened = setting.on_open_ground and tills(setting)
     tilled = loosened and book.causes[cause].tilled_over is not None
+    law = told_of_law(setting) if cause in TREATED else None
     how, end = ("tilled_how", "tilled_over") if tilled else ("how", "over")
     over = phrases.cause_over(over=book_message(book, f"{key}.{end}"), cause=cause)
     return Wording(
         book_message(book, f"{key}.why"),
         title=book_message(book, f"{key}.title"),
         how=(*book_messages(book, f"{key}.{how}"), over, phrases.cause_alive()),
+        cautions=() if law is None else (law,),
     )
 
 
