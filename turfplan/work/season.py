@@ -13,7 +13,7 @@ from turfplan.work.day_limits import day_constraints
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.emergence import emergence, waits_for_spring
-from turfplan.work.feeding.amendments import amend_days, amendments
+from turfplan.work.feeding.amendments import amend_days, amendments, left_for_later
 from turfplan.work.feeding.lime import lime_days, liming
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_findings import soil_findings
@@ -103,6 +103,7 @@ def draft_season(
         ),
         (
             *soil.notes,
+            *left_for_later(setting, campaign),
             *unfinished,
             *left_out,
             *idle_machines(setting, tasks),

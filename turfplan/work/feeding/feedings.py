@@ -352,7 +352,7 @@ def _feeding(
     why = phrases.why(
         rate=Quantity(rate_g_m2, "rate"),
         budget=Quantity(budget_g_m2, "rate"),
-        growth=Number(slot.weight, "percent"),
+        growth=Number(season.climate.growth_potential(slot.best, season.kind), "percent"),
         most=Quantity(slot.cap_g_m2, "rate"),
     )
     facts: tuple[FactName, ...] = (
