@@ -528,3 +528,15 @@ def test_seedlings_are_looked_at_for_colour_only_where_the_look_decides() -> Non
     assert not kind(made, "starter_feed")
     assert all(look.start <= fed.start for look in looks)
     assert "with the seed" not in told(fed.why)
+
+
+def test_late_nitrogen_says_how_little_the_grass_grows_by_then() -> None:
+    """Boise in November: what is told of growth is that of the day, as in the plan's account."""
+    place = {"place": {"postal_code": "83709", "state": "ID"}}
+    bare = {"lawn": {"condition": "bare"}, "leveling": {"depth": "5 in"}}
+    made = plan_of(place, bare)
+    late = [t for t in kind(made, "feed_nitrogen") if t.id == "feed_nitrogen.late"]
+    assert late
+    for task in late:
+        grown = told(task.why).split(" of its best")[0].split("(")[-1].rstrip(" %")
+        assert int(grown) < 25, told(task.why)

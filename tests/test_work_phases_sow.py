@@ -78,3 +78,15 @@ def test_a_cover_that_is_late_is_still_to_be_done() -> None:
     plan = plan_of(SLOPE, journal=journal, previous=before, now=now)
     assert plan.conflict is None
     assert first(plan, "cover").start >= now.date()
+
+
+@pytest.mark.parametrize("intent", ["overseed", "plant"])
+def test_dogs_are_kept_off_where_the_work_is_done(intent: str) -> None:
+    """The caution stands at the sowing or planting itself, where there are pets."""
+    lawn: dict[str, Any] = {"seeding": {"intent": intent}, "leveling": None}
+    if intent == "plant":
+        lawn |= {"lawn": {"grass": "st_augustine"}, "place": {"postal_code": "32607"}}
+    with_pets, without = plan_of(lawn, {"site": {"pets": True}}), plan_of(lawn)
+    for plan, wanted in ((with_pets, True), (without, False)):
+        (task,) = [t for t in plan.tasks if t.plays("sowing") or t.plays("planting")]
+        assert any("Fence dogs out" in told(line) for line in task.cautions) is wanted

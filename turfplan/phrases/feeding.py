@@ -15,8 +15,8 @@ def blackout_state(*, first: DateInYear, last: DateInYear, state: str) -> Messag
 
 def blackout_ask_elsewhere() -> Message:
     """Rules for fertilizer are local: ask your authority on which dates none may be given and how
-    far from water to stay, and write both into the brief, among the local rules. No such rule is
-    assumed here.
+    far from water to stay, and write both into the brief, among the local rules. No such dates and
+    distances are assumed here.
     """
     return Message("feeding.blackout.ask_elsewhere")
 
@@ -24,7 +24,7 @@ def blackout_ask_elsewhere() -> Message:
 def blackout_ask() -> Message:
     """Rules for fertilizer are local: ask the state, the county and the town on which dates none
     may be given and how far from water to stay, and write both into the brief, among the local
-    rules. No such rule is assumed here.
+    rules. No such dates and distances are assumed here.
     """
     return Message("feeding.blackout.ask")
 

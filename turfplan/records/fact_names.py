@@ -67,6 +67,7 @@ GroupFact = Literal[
     "high_ph.sulfur_once",
     "high_ph.sulfur_year",
     "high_ph.sulfur_gap",
+    "high_ph.iron_lasts",
     "high_ph.iron_sulfate",
     "high_ph.compost_goal",
     "salt.leach_depth",

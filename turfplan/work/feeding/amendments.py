@@ -142,7 +142,7 @@ def _iron(setting: ResolvedLawn, goal: PhGoal) -> _Dose:
         setting.days("high_ph.sulfur_gap"),
         phrases.iron_why(ph=_ph(setting), high=Number(goal.high, "plain")),
         (phrases.iron_how(), phrases.iron_stains()),
-        ("high_ph.iron_sulfate", *goal.facts),
+        ("high_ph.iron_sulfate", "high_ph.iron_lasts", *goal.facts),
     )
 
 
@@ -230,6 +230,12 @@ def _iron_drafts(setting: ResolvedLawn, campaign: Campaign, dose: _Dose) -> Iter
         if anew or (grown is not None and begins <= grown <= tender):
             day = tender
     grown = _awake(setting, day)
+    if campaign.sessions and not setting.on_open_ground and grown is not None:
+        # A low cut takes it off, and a pass hides it: it goes on well before, or once leaves show.
+        first, last = (campaign.sessions[n].window.best.toordinal() for n in (0, -1))
+        lasts = setting.days("high_ph.iron_lasts")
+        if first - lasts - slip < grown <= last + setting.days("feeding.after_pass"):
+            grown = _awake(setting, max(day, last + setting.days("feeding.after_pass") + 1))
     if grown is not None and grown <= setting.last_day:
         window = (grown, grown + slip)
         yield _draft(setting, dose, Timing(CARE, ideal=grown, window=window), dose.key)

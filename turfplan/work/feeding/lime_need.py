@@ -22,12 +22,14 @@ LIMY, ORGANIC = "chalk", "peat"
 
 @dataclass(frozen=True, slots=True)
 class PhGoal:
-    """The pH that liming aims at, that from which on none is given, and what is too high."""
+    """The pH that liming aims at, that from which on none is given (by the rule of its state where
+    `by_state`), and what is too high."""
 
     goal: float
     limed_below: float
     high: float
     facts: tuple[FactName, ...]
+    by_state: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +54,13 @@ def ph_goal(brief: Brief, book: Book, species_id: str) -> PhGoal:
         # The lime that mineral soil takes would be far too much there.
         goal, below = min(goal, book.si("lime.ph_goal_on_peat")), None
         facts = ("lime.ph_goal_on_peat", *facts)
-    limed_below = goal if below is None else book.si(below)
-    return PhGoal(goal, limed_below, usual.high_si, facts)
+    test = brief.soil_test
+    measured = (test.lime_rate_g_m2, test.acidity_cmol_kg, test.buffer_ph) != (None, None, None)
+    # Within the range of the grass a pH alone asks for nothing; what the laboratory measured may.
+    asked = measured or aimed is not None or soil_of(brief) == ORGANIC
+    own = goal if asked else min(goal, usual.low_si)
+    limed_below = own if below is None else book.si(below)
+    return PhGoal(goal, limed_below, usual.high_si, facts, by_state=below is not None)
 
 
 def in_its_state(brief: Brief, climate: Climate) -> Brief:

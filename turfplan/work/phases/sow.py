@@ -6,7 +6,7 @@ from types import MappingProxyType
 
 from turfplan.book.words import grass_name
 from turfplan.message import Day, Message, Number, Quantity, Value, length_mm, sentences
-from turfplan.phrases import looks, slopes
+from turfplan.phrases import looks, plan_cautions, slopes
 from turfplan.phrases import past_of_lawn as past_phrases
 from turfplan.phrases import sow as phrases
 from turfplan.phrases import watering as by_hose
@@ -247,7 +247,8 @@ def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
         hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
     )
     on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
-    return (*setting.sowing.cautions, *on_rain, *held)
+    pets = (plan_cautions.dogs(),) if setting.brief.site.pets else ()
+    return (*setting.sowing.cautions, *pets, *on_rain, *held)
 
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:
