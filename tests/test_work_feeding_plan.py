@@ -534,7 +534,8 @@ def test_late_nitrogen_says_how_little_the_grass_grows_by_then() -> None:
     """Boise in November: what is told of growth is that of the day, as in the plan's account."""
     place = {"place": {"postal_code": "83709", "state": "ID"}}
     bare = {"lawn": {"condition": "bare"}, "leveling": {"depth": "5 in"}}
-    made = plan_of(place, bare)
+    days = {"calendar": {"weekdays": ["fri", "sat", "sun"]}}
+    made = plan_of(place, bare, days)
     late = [t for t in kind(made, "feed_nitrogen") if t.id == "feed_nitrogen.late"]
     assert late
     for task in late:

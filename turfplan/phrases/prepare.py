@@ -67,6 +67,49 @@ def soil_test() -> Message:
     return Message("prepare.soil_test")
 
 
+def topsoil_test() -> Message:
+    """The new grass will root in the topsoil that is brought in, not in what lies below it: its pH,
+    its salts and its nutrients decide, and a test of the old soil says nothing of them.
+    """
+    return Message("prepare.topsoil_test")
+
+
+def topsoil_test_title() -> Message:
+    """Have the topsoil tested before you order it"""
+    return Message("prepare.topsoil_test_title")
+
+
+def topsoil_test_ask() -> Message:
+    """Ask each supplier for a test of the heap that you would get: pH, soluble salts, phosphorus,
+    potassium, organic matter and texture, not older than a year.
+    """
+    return Message("prepare.topsoil_test_ask")
+
+
+def topsoil_test_sample() -> Message:
+    """Where there is none, take a handful from ten places of the heap, mix them, and send the
+    sample to a laboratory yourself.
+    """
+    return Message("prepare.topsoil_test_sample")
+
+
+def topsoil_test_write() -> Message:
+    """Write what it found as the soil test into the brief, with `of = \"topsoil\"`, and plan again:
+    lime, phosphate and potash then go into the last lift.
+    """
+    return Message("prepare.topsoil_test_write")
+
+
+def topsoil_test_go() -> Message:
+    """As soon as you know who could deliver."""
+    return Message("prepare.topsoil_test_go")
+
+
+def topsoil_test_fallback() -> Message:
+    """No answer: ask another supplier rather than order untested soil."""
+    return Message("prepare.topsoil_test_fallback")
+
+
 def soil_questions() -> Message:
     """The soil test leaves something open, and lime, phosphorus, potassium or seed wait for the
     answer.

@@ -8,6 +8,8 @@ from turfplan.message import Day, Message, Quantity
 from turfplan.phrases import amounts as amount_phrases
 from turfplan.phrases import feeding as phrases
 from turfplan.planning.candidates import Candidate, Feeder
+from turfplan.records.book_names import OperationName
+from turfplan.records.brief import SoilTest
 from turfplan.records.plan import Ledger
 from turfplan.records.plan_task import Amount, Task
 from turfplan.work.campaigns import Campaign
@@ -15,6 +17,7 @@ from turfplan.work.drafts import OpenDays
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
 from turfplan.work.feeding.cautions import day_faults
+from turfplan.work.feeding.lime_need import test_of_the_buried, tested_soil_goes_under
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
 from turfplan.work.feeding.potash import part_told
 from turfplan.work.feeding.product_amounts import (
@@ -80,7 +83,11 @@ def _feed(
             passes=[day for day, _ in worked.passes],
             stages=stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost),
         )
-    return feeding_plan(setting.brief, setting.book, setting.climate, setting.turf.species.id, work)
+    brief = setting.brief
+    if test_of_the_buried(setting):
+        # What it found lies below the roots: nothing is given by it.
+        brief = brief.model_copy(update={"soil_test": SoilTest()})
+    return feeding_plan(brief, setting.book, setting.climate, setting.turf.species.id, work)
 
 
 def _waking(setting: ResolvedLawn, campaign: Campaign, sown: date | None) -> date | None:
@@ -152,8 +159,13 @@ def _potash(
     )
 
 
-def amounts_worked_in(setting: ResolvedLawn, feeding: FeedingPlan) -> tuple[Amount, ...]:
-    """The phosphate and potash of a soil test that are worked into ground before it is sown."""
+def amounts_worked_in(
+    setting: ResolvedLawn, feeding: FeedingPlan, operation: OperationName
+) -> tuple[Amount, ...]:
+    """The phosphate and potash of a soil test that are worked into ground before it is sown: with
+    the tiller, or raked into the last lift where topsoil buries what is tilled."""
+    if tested_soil_goes_under(setting) != (operation == "grade"):
+        return ()
     amounts: list[Amount] = []
     why, area_m2 = amount_phrases.worked_in(), setting.plot.area_m2
     if feeding.fresh_ground and feeding.potassium is not None and feeding.potassium.rate_g_m2 > 0:

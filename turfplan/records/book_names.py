@@ -223,7 +223,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "kill_stand": ("again",),
     "clear_stand": ("dead",),
     "feed_nitrogen": ("planted", "seedlings", "late"),
-    "lime": ("fresh",),
+    "lime": ("fresh", "lift"),
     "mow_low": ("seedbed",),
 }
 

@@ -479,7 +479,7 @@ Nutrition = Annotated[SoilReading, BeforeValidator(_level_or_value)]
 
 
 class SoilTest(BriefTable):
-    """What the laboratory found, and when.
+    """What the laboratory found, and when: of the lawn's own soil or of topsoil brought in.
 
     Its own rates of lime and gypsum are taken as they are; `buffer_ph` says nothing without the
     name of the buffer. `free_lime` is whether the soil holds lime (it fizzes with vinegar), `sar`
@@ -487,6 +487,7 @@ class SoilTest(BriefTable):
     """
 
     on: date | None = None
+    of: Literal["lawn", "topsoil"] | None = None
     ph: Annotated[float, Field(ge=3, le=10)] | None = None
     acidity_cmol_kg: Annotated[float, Field(ge=0, le=40)] | None = None
     lime_rate_g_m2: SoilRate | None = Field(None, alias="lime_rate")

@@ -9,10 +9,12 @@ from turfplan.records.book_names import OperationName
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.feeding.lime_need import tested_soil_goes_under
 from turfplan.work.feeding.nutrients import LimePlan
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
 
+LIFT = "lift"  # the key of lime that is raked into the last lift of topsoil
 FRESH = "fresh"  # the key of lime that is worked into bare ground before it is sown
 
 
@@ -68,7 +70,17 @@ def _last_limed(setting: ResolvedLawn) -> int:
 
 
 def _before_sowing(setting: ResolvedLawn, lime: LimePlan) -> Draft:
-    """All of it at once, worked into the bare ground."""
+    """All of it at once, worked into the bare ground; into the last lift where topsoil buries what
+    is tilled."""
+    if tested_soil_goes_under(setting):
+        return make(
+            setting,
+            "lime",
+            LIFT,
+            timing=Timing(CARE, anchor="grade", offset=0),
+            wording=Wording(lime.reason, how=(phrases.how_in_last_lift(),)),
+            facts=lime.facts,
+        )
     return make(
         setting,
         "lime",

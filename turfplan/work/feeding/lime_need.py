@@ -12,6 +12,7 @@ from turfplan.phrases import lime as phrases
 from turfplan.records.book_names import FactName, NamedFact, of_family, option_of_family
 from turfplan.records.brief import Brief, SoilTest
 from turfplan.work.feeding.blackouts import state_of
+from turfplan.work.lawn import ResolvedLawn
 
 DAYS_IN_MONTH = 365.25 / 12
 HAIR = 1e-9
@@ -76,6 +77,18 @@ def on_fresh_ground(brief: Brief, *, seeded: bool) -> bool:
     if brief.lawn.condition == "bare":
         return seeded or brief.seeding.intent == "plant"
     return seeded and brief.seeding.intent == "renovate"
+
+
+def tested_soil_goes_under(setting: ResolvedLawn) -> bool:
+    """Whether topsoil is brought in so deep that roots stand in it and not in the soil below, which
+    a test of the lawn speaks of."""
+    deep = setting.levelling.depth_mm >= setting.book.si("lime.turf_depth") - HAIR
+    return setting.worked == "bare" and deep
+
+
+def test_of_the_buried(setting: ResolvedLawn) -> bool:
+    """Whether the test at hand, or one that a sample of the lawn would give, is of buried soil."""
+    return tested_soil_goes_under(setting) and setting.brief.soil_test.of != "topsoil"
 
 
 def soil_of(brief: Brief) -> str | None:

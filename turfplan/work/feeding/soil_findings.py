@@ -17,6 +17,7 @@ from turfplan.work.feeding.lime_need import (
     lime_need,
     ph_goal,
     soil_of,
+    test_of_the_buried,
     wants_lime,
 )
 from turfplan.work.feeding.nutrients import lime_plan
@@ -51,6 +52,10 @@ class SoilFindings:
 def soil_findings(setting: ResolvedLawn) -> SoilFindings:
     """Everything that soil, pH, readings and salts of this lawn give rise to."""
     brief, book = setting.brief, setting.book
+    if test_of_the_buried(setting):
+        buried = [phrases.test_buried(depth=length_mm(setting.levelling.depth_mm))]
+        told = buried if brief.soil_test.model_dump(exclude_none=True) else []
+        return SoilFindings((), (*told, *_ground(setting)), (), ())
     questions = [
         *_lime_questions(setting),
         *(q for nutrient in TESTED if (q := unread(brief, book, nutrient)) is not None),
