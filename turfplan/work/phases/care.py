@@ -20,7 +20,7 @@ from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.potash import potash_drafts
 from turfplan.work.feeding.stages import PLANTED, colour_in_time
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
+from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
 from turfplan.work.pesticide_law import takes_preventer
@@ -106,6 +106,7 @@ def _starter(
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
         wording=Wording(said(feed.reason)),
+        extent=Extent(setting.plot.area_m2 * setting.mended_share),
         facts=feed.facts,
     )
 

@@ -80,7 +80,9 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = [sowing]
     wet_clay = setting.book.soils[setting.plot.soil].fine
     if window.operation != "dormant_seed" and not wet_clay:
-        drafts.append(make(setting, "roll", timing=with_seed, wording=Wording(phrases.roll())))
+        rolled = Extent(setting.plot.area_m2 * setting.mended_share)
+        why = Wording(phrases.roll())
+        drafts.append(make(setting, "roll", timing=with_seed, wording=why, extent=rolled))
     drafts = _covered(setting, drafts, with_seed)
     look = look_days(setting, campaign)
     if look is not None:
@@ -215,7 +217,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
             },
             cautions=_minded(setting),
         ),
-        extent=Extent(setting.plot.area_m2 * setting.sowing.share),
+        extent=Extent(setting.plot.area_m2 * setting.sowing.share * setting.mended_share),
         facts=(cover,),
     )
 
