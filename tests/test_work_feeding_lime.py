@@ -38,6 +38,20 @@ def test_lime_is_worked_into_bare_ground_at_once() -> None:
     assert amount(lime, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(137.5, abs=0.1)
 
 
+def test_parts_beyond_the_end_of_the_plan_are_told() -> None:
+    """Five parts months apart do not fit a year and a half: what is left is no secret."""
+    sour = {"soil_test": {"ph": 4.8, "acidity_cmol_kg": 20.0}}
+    plan = plan_of(TEST, sour, {"seeding": {"intent": "none"}})
+    said = [told(line) for line in (*plan.assumptions, *plan.cautions)]
+    said += [told(note) for ledger in plan.ledgers for note in ledger.notes]
+    (left,) = [line for line in said if "lie beyond the last day" in line]
+    part = amount(kind(plan, "lime")[0], "lime rate") / LB_PER_1000FT2_G_M2
+    assert left.startswith("Lime: ") and len(kind(plan, "lime")) * part < 400
+    whole = float(left.split("of the ")[1].split(" lb")[0])
+    missing = float(left.split("Lime: ")[1].split(" lb")[0])
+    assert missing == pytest.approx(whole - len(kind(plan, "lime")) * part, abs=1)
+
+
 def test_no_test_no_lime() -> None:
     """Nothing is limed by feeling, nor where the pH is at its goal."""
     assert not kind(plan_of(), "lime")

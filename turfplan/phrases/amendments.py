@@ -13,6 +13,11 @@ def sulfur() -> Message:
     return Message("amendments.sulfur")
 
 
+def lime() -> Message:
+    """Lime"""
+    return Message("amendments.lime")
+
+
 def gypsum() -> Message:
     """Gypsum"""
     return Message("amendments.gypsum")
@@ -82,7 +87,7 @@ def gypsum_how(*, water: Quantity) -> Message:
 
 
 def left_for_later(*, what: Message, rate: Quantity, whole: Quantity) -> Message:
-    """{what}: {rate} of the {whole} that the laboratory asks for lie beyond the last day of this
+    """{what}: {rate} of the {whole} that the soil test asks for lie beyond the last day of this
     plan: give them in the same parts the year after, or test again first.
     """
     return Message("amendments.left_for_later", (("what", what), ("rate", rate), ("whole", whole)))

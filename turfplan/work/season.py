@@ -14,7 +14,7 @@ from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.amendments import amend_days, amendments, left_for_later
-from turfplan.work.feeding.lime import lime_days, liming
+from turfplan.work.feeding.lime import lime_days, lime_left, liming
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.ground_fill import covered, regrowth_look, settling
@@ -104,6 +104,7 @@ def draft_season(
         (
             *soil.notes,
             *left_for_later(setting, campaign),
+            *lime_left(setting, campaign, feeding.lime),
             *unfinished,
             *left_out,
             *idle_machines(setting, tasks),

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 
 from turfplan.calendar_days import WEEKDAYS
+from turfplan.message import Message, Quantity
+from turfplan.phrases import amendments as corrections
 from turfplan.phrases import lime as phrases
 from turfplan.records.book_names import OperationName
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
@@ -48,6 +50,14 @@ def liming(setting: ResolvedLawn, campaign: Campaign, lime: LimePlan | None) -> 
         )
         opens = last + least
     return drafts
+
+
+def lime_left(setting: ResolvedLawn, campaign: Campaign, lime: LimePlan | None) -> list[Message]:
+    """The parts of a liming that the days of the plan leave no room for, told."""
+    if lime is None or not (left := lime.parts_g_m2[len(liming(setting, campaign, lime)) :]):
+        return []
+    rate, whole = Quantity(sum(left), "rate"), Quantity(sum(lime.parts_g_m2), "rate")
+    return [corrections.left_for_later(what=corrections.lime(), rate=rate, whole=whole)]
 
 
 def _window(setting: ResolvedLawn, campaign: Campaign, opens: int, length: int) -> tuple[int, int]:
