@@ -537,6 +537,14 @@ def test_tasks_have_the_keys_that_rules_name() -> None:
         ),
         plan_of({"site": {"thin_cause": list(get_args(ThinCause))}}, journal=(ALIVE,)),
         plan_of({"history": {"sowings": [{"on": date(2027, 1, 20)}]}}),
+        plan_of(
+            {
+                "lawn": {"condition": "bare", "area": "2000 ft2"},
+                "leveling": {"depth": "5 in"},
+                "soil_test": {"on": date(2027, 1, 10), "ph": 5.2, "acidity_cmol_kg": 6.0}
+                | {"of": "topsoil"},
+            }
+        ),
         example("arid-bluegrass"),
         plan_of({"local": {"late_nitrogen": True}, "seeding": {"intent": "none"}}),
         example("transition-fescue"),

@@ -145,14 +145,17 @@ def test_public_things_have_docstrings() -> None:
 def test_modules_stay_readable() -> None:
     """No module is longer than 400 lines, but the brief, which is one long table of records.
 
-    Nor are those counted that `messages.building` writes: a function for each sentence.
+    Nor are those counted that a program writes: a function for each sentence, a name for each fact.
     """
     long = {
         str(p.relative_to(ROOT))
         for p in CODE
-        if p.parent.name != "phrases" and len(p.read_text(encoding="utf-8").splitlines()) > 400
+        if p.parent.name != "phrases"
+        and p.name != "fact_names.py"
+        and len(p.read_text(encoding="utf-8").splitlines()) > 400
     }
-    assert long <= {"turfplan/records/brief.py"}
+    # The names of facts are written by a program, one a line.
+    assert long <= {"turfplan/records/brief.py", "turfplan/records/fact_names.py"}
 
 
 def test_no_path_of_a_machine() -> None:

@@ -106,7 +106,7 @@ FAULTS: dict[str, tuple[Callable[[Path], None], tuple[str, ...]]] = {
         ("cause_before_work", "diagnose_led"),
     ),
     "rule with an unknown operation": (
-        edit("order.toml", 'before = "diagnose"', 'before = "diagnos"'),
+        edit("order.toml", 'before = "cause"', 'before = "diagnos"'),
         ("cause_before_work", "diagnos"),
     ),
     "rule twice": (

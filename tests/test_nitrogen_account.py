@@ -10,6 +10,7 @@ import pytest
 from nitrogen_lawns import LAWNS, planned
 from planning import EXAMPLES, amount, brief_of, first, kind, plan_brief, plan_of
 from tiers import sampled
+from told import told
 from turfplan.app.inputs import input_of
 from turfplan.errors import TurfplanError
 from turfplan.message import Message
@@ -27,13 +28,15 @@ BY_NAME = {lawn.name: lawn for lawn in LAWNS}
 Given = Sequence[tuple[date, float]]
 
 
-def fed(plan: Plan) -> list[tuple[date, float]]:
-    """Every feeding of a plan, starter and planting included: day and g/m2."""
+def fed(plan: Plan, *, own: bool = False) -> list[tuple[date, float]]:
+    """Every feeding of a plan, starter and planting included: day and g/m2; of the lawn's `own`
+    grass without what ryegrass takes over it."""
     return sorted(
         (task.start, given.value)
         for task in plan.tasks
         for given in task.amounts
         if given.item == "nitrogen" and given.unit == "g/m2"
+        if not (own and "feeding.rye_rate" in task.facts)
     )
 
 
@@ -74,7 +77,7 @@ def test_every_year_lies_in_the_range_of_its_grass(name: str) -> None:
     assert all(
         (two - one).days >= 28 for (one, _), (two, _) in pairwise(sorted([*history, *feeds]))
     )
-    account = sorted([*history, *feeds, *from_compost(plan, brief)])
+    account = sorted([*history, *fed(plan, own=True), *from_compost(plan, brief)])
     for last, _ in feeds:
         year = sum(rate for day, rate in account if last - YEAR < day <= last)
         assert year <= fact.high_si + HAIR, (last, year / POUND)
@@ -96,6 +99,12 @@ def in_season(plan: Plan, season: str) -> None:
             assert any(w.start <= task.start <= w.end for w in windows), task.id
 
 
+DESERT: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_hybrid", "condition": "dense", "soil": "sandy loam"},
+    "place": {"postal_code": "85719", "state": "AZ"},
+    "seeding": {"intent": "winter_overseed"},
+    "leveling": None,
+}
 GULF: dict[str, Any] = {
     "place": {
         "postal_code": None,
@@ -208,3 +217,20 @@ def test_a_bag_with_phosphorus_is_refused_where_it_is_banned() -> None:
     assert "feeding.analysis" in str(refused.value) and "24-0-6" in str(refused.value)
     free = plan_of({"feeding": {"analysis": "24-0-6"}, "local": {"phosphorus": "banned"}})
     assert free.conflict is None
+
+
+def test_grass_under_winter_ryegrass_has_a_year_of_its_own() -> None:
+    """Bermudagrass is fed in its summers as if no ryegrass stood over it in winter, and its account
+    holds what it takes alone."""
+    plan = plan_of(DESERT)
+    alone = plan_of(DESERT, {"seeding": {"intent": "none"}, "leveling": {"depth": "0.125 in"}})
+    until = plan.horizon.start + YEAR
+    own = sum(rate for day, rate in fed(plan, own=True) if day < until)
+    assert own >= 0.8 * sum(rate for day, rate in fed(alone) if day < until)
+    (spring,) = kind(plan, "spring_transition")
+    assert any(day >= spring.start for day, _ in fed(plan, own=True))
+    ledger = next(ledger for ledger in plan.ledgers if ledger.item == "nitrogen")
+    assert sum(week.entries["feed"] for week in ledger.weeks) == pytest.approx(
+        sum(rate for _, rate in fed(plan, own=True)), abs=0.01
+    )
+    assert any("in feedings of its own" in told(note) for note in ledger.notes)

@@ -18,7 +18,7 @@ TEST: dict[str, dict[str, Any]] = {
 
 def test_lime_goes_on_in_parts_months_apart() -> None:
     """Acidity 7, goal 6.5: 110 lb of pure lime, 137.5 lb at CCE 80, in two parts under 100 lb."""
-    plan = plan_of(TEST)
+    plan = plan_of(TEST, {"seeding": {"intent": "none"}})
     first, second = kind(plan, "lime")
     assert 4 * 30 <= (second.start - first.start).days <= 6 * 31
     for task in (first, second):
@@ -36,6 +36,20 @@ def test_lime_is_worked_into_bare_ground_at_once() -> None:
     (lime,) = kind(plan, "lime")
     assert lime.start <= kind(plan, "till")[0].start and lime.start <= kind(plan, "seed")[0].start
     assert amount(lime, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(137.5, abs=0.1)
+
+
+def test_parts_beyond_the_end_of_the_plan_are_told() -> None:
+    """Five parts months apart do not fit a year and a half: what is left is no secret."""
+    sour = {"soil_test": {"ph": 4.8, "acidity_cmol_kg": 20.0}}
+    plan = plan_of(TEST, sour, {"seeding": {"intent": "none"}})
+    said = [told(line) for line in (*plan.assumptions, *plan.cautions)]
+    said += [told(note) for ledger in plan.ledgers for note in ledger.notes]
+    (left,) = [line for line in said if "lie beyond the last day" in line]
+    part = amount(kind(plan, "lime")[0], "lime rate") / LB_PER_1000FT2_G_M2
+    assert left.startswith("Lime: ") and len(kind(plan, "lime")) * part < 400
+    whole = float(left.split("of the ")[1].split(" lb")[0])
+    missing = float(left.split("Lime: ")[1].split(" lb")[0])
+    assert missing == pytest.approx(whole - len(kind(plan, "lime")) * part, abs=1)
 
 
 def test_no_test_no_lime() -> None:
@@ -95,3 +109,31 @@ def test_enough_potassium_adds_nothing() -> None:
             }
         )
     )
+
+
+@pytest.mark.parametrize(
+    "lawn",
+    [
+        {},
+        {"seeding": {"intent": "none"}},
+        {"leveling": {"depth": "0 in"}},
+        {"place": {"postal_code": "55401"}, "season": {"campaign": "spring"}},
+        {
+            "lawn": {"grass": "centipede"},
+            "place": {"postal_code": "31601"},
+            "seeding": {"intent": "plant"},
+            "soil_test": {"ph": 4.4, "acidity_cmol_kg": 9.0},
+        },
+    ],
+)
+def test_lime_stays_two_weeks_from_nitrogen_and_off_what_is_young(lawn: dict[str, Any]) -> None:
+    """As the card of the lime says; and nothing is spread over seed, seedlings or young plants."""
+    plan = plan_of(TEST, lawn)
+    limed = [task.start for task in kind(plan, "lime")]
+    assert len(limed) >= 2
+    fed = [task.start for task in kind(plan, "feed_nitrogen")]
+    assert fed and min(abs((lime - feed).days) for lime in limed for feed in fed) >= 14
+    for task in plan.tasks:
+        if task.plays("sowing") or task.plays("planting"):
+            young = [day for day in limed if -14 < (day - task.start).days < 60]
+            assert not young, f"{young} beside {task.id} on {task.start}"

@@ -515,3 +515,29 @@ def test_the_bag_of_the_brief_is_judged() -> None:
     )
     with pytest.raises(TurfplanError, match="add up to more"):
         plan(cases.brief(feeding={"analysis": "60-30-20"}))
+
+
+def test_seedlings_are_looked_at_for_colour_only_where_the_look_decides() -> None:
+    """Halifax: winter comes between, the seedlings are fed in spring without a look, and what is
+    said of them speaks of no starter that they did not get."""
+    place = {"postal_code": None, "latitude": 44.65, "longitude": -63.6, "country": "CA"}
+    lawn = {"grass": "kentucky_bluegrass", "soil": "sandy loam"}
+    made = plan_of({"place": place, "lawn": lawn, "leveling": {"depth": "0.25 in"}})
+    (fed,) = [task for task in kind(made, "feed_nitrogen") if task.id.endswith("seedlings")]
+    looks = [task for task in kind(made, "inspect") if task.id == "inspect.colour"]
+    assert not kind(made, "starter_feed")
+    assert all(look.start <= fed.start for look in looks)
+    assert "with the seed" not in told(fed.why)
+
+
+def test_late_nitrogen_says_how_little_the_grass_grows_by_then() -> None:
+    """Boise in November: what is told of growth is that of the day, as in the plan's account."""
+    place = {"place": {"postal_code": "83709", "state": "ID"}}
+    bare = {"lawn": {"condition": "bare"}, "leveling": {"depth": "5 in"}}
+    days = {"calendar": {"weekdays": ["fri", "sat", "sun"]}}
+    made = plan_of(place, bare, days)
+    late = [t for t in kind(made, "feed_nitrogen") if t.id == "feed_nitrogen.late"]
+    assert late
+    for task in late:
+        grown = told(task.why).split(" of its best")[0].split("(")[-1].rstrip(" %")
+        assert int(grown) < 25, told(task.why)

@@ -278,6 +278,41 @@ def test_salt_holds_seed_until_it_is_tested_and_washed_out() -> None:
     assert planned({"soil_test": {"on": ON, "salts": "2 mmhos/cm"}}).conflict is None
 
 
+@pytest.mark.parametrize(
+    ("grass", "ph", "words"),
+    [
+        ("tall_fescue", 6.4, "a little under the 6.5"),
+        (
+            "buffalo",
+            8.2,
+            "above the 7 that liming of buffalograss aims at and within",
+        ),
+        ("tall_fescue", 6.5, "is right for tall fescue"),
+    ],
+)
+def test_a_ph_within_the_range_of_the_grass_asks_for_nothing(
+    grass: str, ph: float, words: str
+) -> None:
+    """Neither lime nor a call to the laboratory, and what is said agrees with the goal."""
+    plan = planned({"lawn": {"grass": grass}, "soil_test": {"on": ON, "ph": ph}})
+    assert words in said(plan)
+    assert not kind(plan, "lime")
+    assert not [task for task in kind(plan, "soil_test") if "lime" in told(task.why).lower()]
+
+
+def test_iron_is_not_sprayed_on_leaves_that_are_cut_off_next() -> None:
+    """Not in the weeks before the low cut of a pass, nor under the pass."""
+    test = {"on": ON, "ph": 8.4, "free_lime": True}
+    for changes in ({"season": {"campaign": "spring"}}, {}, {"seeding": {"intent": "none"}}):
+        plan = planned({"soil_test": test, "leveling": {"depth": "0.25 in"}}, changes)
+        cuts, passes = kind(plan, "mow_low"), kind(plan, "topdress")
+        irons = [task for task in kind(plan, "amend") if task.id == "amend.iron"]
+        assert cuts and passes
+        for iron in irons:
+            assert not any(0 <= (cut.start - iron.start).days < 14 for cut in cuts)
+            assert not any(0 <= (spread.start - iron.start).days < 14 for spread in passes)
+
+
 def test_gypsum_is_for_sodic_soil_alone() -> None:
     """By the laboratory's rate, in parts; elsewhere it is not taken, and that is said."""
     rate = {"on": ON, "gypsum_rate": "80 lb/1000ft2"}

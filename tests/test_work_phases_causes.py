@@ -1,12 +1,13 @@
 """Why grass is thin, or ground uneven, comes first and holds what would be lost on it."""
 
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from typing import get_args
 
 import pytest
 
 from planning import first, kind, plan_of
 from tiers import sampled
+from told import told
 from turfplan.records.book_names import ThinCause
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
@@ -140,6 +141,86 @@ def test_live_cause_stops_order_and_seed(quantity: str, value: float) -> None:
         measured(quantity, 0.0, date(2027, 8, 21), 2),
     )
     assert all(task.id != "diagnose.again" for task in over.tasks)
+
+
+BARE = {
+    "lawn": {"condition": "bare", "area": "2000 ft2"},
+    "leveling": {"depth": "5 in"},
+    "site": {"thin_cause": ["packed"], "bump_cause": "construction"},
+}
+
+
+def test_a_stop_is_kept_on_bare_ground_with_two_causes() -> None:
+    """No look but the last frees the order: with the cause of the bumps and packed soil both looked
+    for, what was found alive holds order, fill and seed."""
+    plan = plan_of(BARE)
+    order = first(plan, "order_material").start
+    found = order - timedelta(10)
+    now = datetime(found.year, found.month, found.day, 12, tzinfo=UTC)
+    again = plan_of(BARE, now=now, journal=(measured("live_cause", 1.0, found),), previous=plan)
+    look = next(task for task in again.tasks if task.id == "diagnose.again")
+    held = [
+        task
+        for task in again.tasks
+        if task.plays("ordering", "delivery", "spreading", "sowing") and task.status != "CANCELLED"
+    ]
+    assert {task.operation for task in held} >= {"order_material", "delivery", "fill"}
+    assert all(task.start >= look.end for task in held), [(t.id, t.start) for t in held]
+
+
+def test_deep_hollows_of_which_nobody_said_the_cause_are_looked_into_first() -> None:
+    """A dip deeper than a pass may fill comes back over what made it; a thin even fill not."""
+    lows = {"leveling": {"depth": "0.25 in", "lows": [{"depth": "2 in", "share": 0.05}]}}
+    plan = plan_of(lows)
+    look = next(task for task in plan.tasks if task.id == "diagnose")
+    work = [task for task in plan.tasks if task.plays("spreading", "ordering")]
+    assert work and all(task.start >= look.end for task in work)
+    assert "Nobody knows yet" in told(look.why)
+    assert any("cause of the bumps" in str(line) for line in plan.holds)
+    assert not kind(plan_of({**lows, "site": {"bump_cause": "traffic"}}), "diagnose")
+    assert not kind(plan_of({**lows, "site": {"cleared": ["unknown"]}}), "diagnose")
+    assert not kind(plan_of({"leveling": {"depth": "0.5 in"}}), "diagnose")
+
+
+def test_bare_ground_is_not_spoken_of_as_turf() -> None:
+    """No thatch, no edge of turf and no thin grass where nothing grows; and what is held is told as
+    it is: lime does not wait."""
+    plan = plan_of(BARE, {"lawn": {"thatch": None}})
+    said = " ".join(
+        [
+            *(told(line) for task in kind(plan, "diagnose") for line in task.how),
+            *(str(line) for line in (*plan.holds, *plan.assumptions)),
+        ]
+    )
+    assert "no grass stands there" in said and "lime do not wait" in said
+    for word in ("turf edge", "thatch", "Thatch", "thin grass"):
+        assert word not in said
+
+
+def test_packed_ground_that_is_tilled_later_is_not_asked_to_be_soft_before() -> None:
+    """Where the plan loosens the ground itself, the look ends when its depth is known."""
+    tilled, kept = plan_of(BARE), plan_of({"site": {"thin_cause": ["packed"]}})
+    said = {
+        name: " ".join(
+            told(line) for task in plan.tasks for line in task.how if "packed" in task.id
+        )
+        for name, plan in (("tilled", tilled), ("kept", kept))
+    }
+    assert "reaches below it" in said["tilled"] and "goes in a hand" not in said["tilled"]
+    assert "goes in a hand" in said["kept"] and "reaches below it" not in said["kept"]
+
+
+@pytest.mark.parametrize("country", ["US", "GB"])
+def test_insects_are_a_cause_with_their_looks(country: str) -> None:
+    """Each kind with its grass, its season and what shows it; treated by the label alone."""
+    there = {"postal_code": None, "latitude": 51.5, "longitude": -1.0, "country": "GB"}
+    place = {"place": there} if country == "GB" else {}
+    plan = plan_of({"site": {"thin_cause": ["insects"]}}, place)
+    look = next(task for task in plan.tasks if task.id == "diagnose.insects")
+    said = " ".join(told(line) for line in look.how)
+    for word in ("Chinch bugs", "armyworms", "Billbugs", "label", "licensed"):
+        assert word in said
+    assert (first(plan, "overseed").start - look.end).days >= 14
 
 
 def test_thin_without_a_cause_is_asked() -> None:

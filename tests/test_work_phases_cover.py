@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from planning import TODAY, first, plan_of
+from told import told
 from turfplan.records.journal import JournalEntry
 
 SLOPE: dict[str, Any] = {
@@ -77,3 +78,15 @@ def test_seed_is_rolled_before_its_first_water(area: str) -> None:
     assert (roll.start, roll.end) == (seed.start, seed.end)
     wet = [t for t in plan.tasks if t.stage is not None and t.stage.id == "soak"]
     assert wet and min(t.start for t in wet) == seed.start and max(t.end for t in wet) == seed.end
+
+
+@pytest.mark.parametrize("intent", ["overseed", "plant"])
+def test_dogs_are_kept_off_where_the_work_is_done(intent: str) -> None:
+    """The caution stands at the sowing or planting itself, where there are pets."""
+    lawn: dict[str, Any] = {"seeding": {"intent": intent}, "leveling": None}
+    if intent == "plant":
+        lawn |= {"lawn": {"grass": "st_augustine"}, "place": {"postal_code": "32607"}}
+    with_pets, without = plan_of(lawn, {"site": {"pets": True}}), plan_of(lawn)
+    for plan, wanted in ((with_pets, True), (without, False)):
+        (task,) = [t for t in plan.tasks if t.plays("sowing") or t.plays("planting")]
+        assert any("Fence dogs out" in told(line) for line in task.cautions) is wanted

@@ -88,6 +88,9 @@ def totals_agree(case: Case) -> Iterator[Fault]:
         values = _values(task)
         for total in TOTALS.keys() & values.keys():
             wanted = values.get(TOTALS[total], math.nan) * area / 1000
+            if task.plays("starter") and case.brief.seeding.intent == "patch":
+                # The starter of patches goes where the seed goes: less where parts stay unsown.
+                wanted = min(wanted * _patched(case), values[total])
             if not abs(values[total] - wanted) <= room:
                 yield fault(
                     "total_differs", task, item=total, total_kg=values[total], wanted_kg=wanted
@@ -175,7 +178,7 @@ def seed_follows_rate(case: Case) -> Iterator[Fault]:
     """Seed is its rate over what is sown, more where not all of it lives, with a part of it held
     back."""
     seeding = case.brief.seeding
-    share = case.book.si("seeding.patch_share") if seeding.intent == "patch" else 1.0
+    share = _patched(case)
     least = share * max(0.0, 1 - _unsown(case, surely=False))
     most = share * (1 - _unsown(case, surely=True))
     live = (seeding.purity_percent or 100.0) * (seeding.germination_percent or 100.0) / 1e4
@@ -197,6 +200,13 @@ def seed_follows_rate(case: Case) -> Iterator[Fault]:
             yield fault(
                 "seed_differs", task, seed_kg=values["seed"], wanted_kg=wanted, held_kg=held
             )
+
+
+def _patched(case: Case) -> float:
+    """The share of a lawn that is patched; all of any other."""
+    if case.brief.seeding.intent != "patch" or is_open_ground(case):
+        return 1.0
+    return case.brief.lawn.thin_share or case.book.si("seeding.patch_share")
 
 
 def _unsown(case: Case, *, surely: bool) -> float:

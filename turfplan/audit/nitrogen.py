@@ -33,6 +33,11 @@ def _rests_on(task: Task, *rates: str) -> bool:
     return not set(rates).isdisjoint(task.facts)
 
 
+def _of_the_lawn(case: Case) -> list[NitrogenGiven]:
+    """What the lawn's own grass takes: ryegrass over it has its own year."""
+    return [g for g in case.nitrogen if g.task is None or not _rests_on(g.task, RYE_RATE)]
+
+
 def _by_hand(given: NitrogenGiven) -> bool:
     """True where the owner moved or did it on another day than planned: the plan warns of that, the
     judge does not refuse it."""
@@ -124,7 +129,7 @@ def none_too_much_in_year(case: Case) -> Iterator[Fault]:
     spreads it.
     """
     most = case.book.fact(of_species(grass_of(case), "nitrogen_year")).high_si
-    account = sorted((*case.nitrogen, *_of_compost(case)), key=lambda given: given.on)
+    account = sorted((*_of_the_lawn(case), *_of_compost(case)), key=lambda given: given.on)
     for last in account:
         parts = [given for given in account if last.on - YEAR < given.on <= last.on]
         rate = sum(given.rate_g_m2 for given in parts)
@@ -153,7 +158,7 @@ def enough_in_year(case: Case) -> Iterator[Fault]:
         isinstance(note, Message) and note.key == TOLD_SHORT for note in notes
     ):
         return
-    account = (*case.nitrogen, *_of_compost(case))
+    account = (*_of_the_lawn(case), *_of_compost(case))
     lasts = timedelta(case.days("feeding.lasts"))
     for number in range((end - start + timedelta(1)) // YEAR):
         first = start + number * YEAR

@@ -10,11 +10,11 @@ from turfplan.records.book_names import of_family
 from turfplan.records.plan_task import Task
 
 HAIR_G_M2 = 0.005
-WORKED_IN = "lime.fresh"
+WORKED_IN = ("lime.fresh", "lime.lift")
 
 
 def _limings(case: Case) -> list[Task]:
-    return [task for task in case.jobs("lime") if task.id != WORKED_IN and not task.held]
+    return [task for task in case.jobs("lime") if task.id not in WORKED_IN and not task.held]
 
 
 def _rate(task: Task, item: str) -> float:

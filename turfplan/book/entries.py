@@ -120,13 +120,15 @@ class Herbicide(BookEntry):
 
     For the grasses it `harms` that interval does not hold, and that of an unknown ingredient is
     kept. One that `stops` lasts in the soil and lets nothing grow: nothing is sown before its label
-    or a pot test says so. `carried` is the source that says it lives on in clippings and compost.
+    or a pot test says so. `carried` is the source that says it lives on in clippings and compost;
+    bags that feed and kill weeds at once are sold with those `in_bags`.
     """
 
     name: str
     harms: tuple[Harm, ...] = ()
     stops: bool = False
     carried: str | None = None
+    in_bags: bool = False
 
     @property
     def sources(self) -> tuple[str, ...]:
@@ -137,7 +139,8 @@ class Herbicide(BookEntry):
 
 class Cause(BookEntry):
     """Why grass is thin: what comes first, step by step, and what says that it is over; `digs`
-    where a spade, fork or tine goes in for it, `seen` from when on it can be seen."""
+    where a spade, fork or tine goes in for it, `seen` from when on it can be seen. `tilled_how`
+    and `tilled_over` take their place where the plan itself loosens the ground."""
 
     name: str
     title: str
@@ -147,6 +150,13 @@ class Cause(BookEntry):
     source: str
     digs: bool = False
     seen: CauseSeen = "ground"
+    tilled_how: tuple[str, ...] = ()
+    tilled_over: str | None = None
+
+    @property
+    def tilled(self) -> tuple[str, ...]:
+        """What is said of it where the plan loosens the ground."""
+        return (*self.tilled_how, *([self.tilled_over] if self.tilled_over else []))
 
 
 class Caution(BookEntry):
@@ -223,6 +233,7 @@ class OrderRule(BookEntry):
     maximum: NamedFact | None = None
     unit: Literal["days", "workdays", "growth"] = "days"
     whole: bool = False
+    either: bool = False
     strength: Literal["hard", "strong", "advice", "preference"]
     when: tuple[Flag, ...] = ()
     reason: str

@@ -26,7 +26,7 @@ WORDED: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "soils": ("name", "as_one"),
         "herbicides": ("name",),
         "cautions": ("text",),
-        "causes": ("name", "title", "why", "how", "over"),
+        "causes": ("name", "title", "why", "how", "over", "tilled_how", "tilled_over"),
         "campaigns": (
             "name",
             "why",

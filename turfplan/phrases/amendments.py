@@ -13,6 +13,11 @@ def sulfur() -> Message:
     return Message("amendments.sulfur")
 
 
+def lime() -> Message:
+    """Lime"""
+    return Message("amendments.lime")
+
+
 def gypsum() -> Message:
     """Gypsum"""
     return Message("amendments.gypsum")
@@ -99,11 +104,19 @@ def gypsum_why(*, rate: Quantity) -> Message:
     return Message("amendments.gypsum_why", (("rate", rate),))
 
 
-def gypsum_how() -> Message:
-    """Water deeply afterwards, more than once: what was set free must leave the roots, so the
-    ground has to drain.
+def gypsum_how(*, water: Quantity) -> Message:
+    """In the weeks after it send {water} of water through the soil beyond what the grass uses, as
+    much at a time as sinks in without running off: what was set free must leave the roots, so the
+    ground has to drain. The waterings of this plan do not hold it.
     """
-    return Message("amendments.gypsum_how")
+    return Message("amendments.gypsum_how", (("water", water),))
+
+
+def left_for_later(*, what: Message, rate: Quantity, whole: Quantity) -> Message:
+    """{what}: {rate} of the {whole} that the soil test asks for lie beyond the last day of this
+    plan: give them in the same parts the year after, or test again first.
+    """
+    return Message("amendments.left_for_later", (("what", what), ("rate", rate), ("whole", whole)))
 
 
 def gypsum_how_law() -> Message:

@@ -70,6 +70,11 @@ def seed_rate_new_lawn() -> Message:
     return Message("amounts.seed_rate.new_lawn")
 
 
+def seed_rate_bare_patches() -> Message:
+    """rate of a new lawn, since nothing grows on the patches"""
+    return Message("amounts.seed_rate.bare_patches")
+
+
 def seed_rate_overseeding() -> Message:
     """overseeding rate, about half of a new lawn's"""
     return Message("amounts.seed_rate.overseeding")

@@ -15,8 +15,8 @@ def blackout_state(*, first: DateInYear, last: DateInYear, state: str) -> Messag
 
 def blackout_ask_elsewhere() -> Message:
     """Rules for fertilizer are local: ask your authority on which dates none may be given and how
-    far from water to stay, and write both into the brief, among the local rules. No such rule is
-    assumed here.
+    far from water to stay, and write both into the brief, among the local rules. No such dates and
+    distances are assumed here.
     """
     return Message("feeding.blackout.ask_elsewhere")
 
@@ -24,7 +24,7 @@ def blackout_ask_elsewhere() -> Message:
 def blackout_ask() -> Message:
     """Rules for fertilizer are local: ask the state, the county and the town on which dates none
     may be given and how far from water to stay, and write both into the brief, among the local
-    rules. No such rule is assumed here.
+    rules. No such dates and distances are assumed here.
     """
     return Message("feeding.blackout.ask")
 
@@ -103,8 +103,8 @@ def quiet_rye() -> Message:
 
 
 def seedlings_why(*, rate: Quantity, source: Message) -> Message:
-    """{rate} of nitrogen once the seedlings have been mown: what they got with the seed is used up
-    by then ({source}).
+    """{rate} of nitrogen once the seedlings have been mown: from then on they take more than the
+    ground gives ({source}).
     """
     return Message("feeding.seedlings.why", (("rate", rate), ("source", source)))
 
@@ -124,6 +124,13 @@ def seedlings_pale_go() -> Message:
 def seedlings_green_fallback() -> Message:
     """Seedlings green: leave it out; the compost feeds them."""
     return Message("feeding.seedlings.green_fallback")
+
+
+def rye_apart(*, rate: Quantity, grass: Message) -> Message:
+    """The ryegrass of the winter takes {rate} of nitrogen in feedings of its own, which stand in no
+    account of the {grass} below it: that one sleeps then, and has its own year.
+    """
+    return Message("feeding.rye.apart", (("rate", rate), ("grass", grass)))
 
 
 def rye_why(*, rate: Quantity, source: Message) -> Message:

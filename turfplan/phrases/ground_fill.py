@@ -154,6 +154,13 @@ def ask_texture() -> Message:
     return Message("ground_fill.ask_texture")
 
 
+def ask_tested() -> Message:
+    """Is there a test of this heap, not older than a year: pH, soluble salts, phosphorus,
+    potassium, organic matter?
+    """
+    return Message("ground_fill.ask_tested")
+
+
 def ask_screened() -> Message:
     """Is it screened, and kept covered against rain?"""
     return Message("ground_fill.ask_screened")

@@ -44,6 +44,21 @@ def thin() -> Message:
     return Message("lawn.thin")
 
 
+def thin_share(*, share: Number, area: Quantity) -> Message:
+    """Nobody said how much of the lawn is thin, dead or bare: {share} are taken, {area}, and seed,
+    starter and plants are reckoned for that. Walk it, estimate the share, and write it as
+    `thin_share` with the lawn.
+    """
+    return Message("lawn.thin_share", (("share", share), ("area", area)))
+
+
+def thin_share_unused(*, share: Number) -> Message:
+    """{share} of the lawn are said to be thin: seed still goes over all of it, as asked. To sow or
+    plant those spots alone ask for `patch` or `plant`.
+    """
+    return Message("lawn.thin_share_unused", (("share", share),))
+
+
 def loam() -> Message:
     """The soil was not named: loam is assumed."""
     return Message("lawn.loam")

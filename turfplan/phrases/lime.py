@@ -116,6 +116,13 @@ def how_on_fresh_ground() -> Message:
     return Message("lime.how_on_fresh_ground")
 
 
+def how_in_last_lift() -> Message:
+    """Spread half one way and half across it on the last lift, once it has settled, and rake it in
+    as deep as the rake goes, before the final grade and the seed.
+    """
+    return Message("lime.how_in_last_lift")
+
+
 def months_apart() -> Message:
     """Parts of a liming lie months apart, on ground that is not frozen."""
     return Message("lime.months_apart")

@@ -40,6 +40,45 @@ def mow_low_before_seed() -> Message:
     return Message("open_turf.mow_low.before_seed")
 
 
+def dead() -> Message:
+    """Nothing roots in a dead mat: seed and plants need soil."""
+    return Message("open_turf.dead")
+
+
+def dead_title() -> Message:
+    """Take the dead turf off the spots"""
+    return Message("open_turf.dead_title")
+
+
+def dead_rake() -> Message:
+    """Where grass is dead, rake the mat off down to the soil with a steel rake, or skim it off;
+    pull at the edge until it holds.
+    """
+    return Message("open_turf.dead_rake")
+
+
+def dead_loosen() -> Message:
+    """Loosen the soil of the spots a finger deep, break crumbs, and level them with the ground
+    around.
+    """
+    return Message("open_turf.dead_loosen")
+
+
+def dead_leave() -> Message:
+    """Leave what is only thin or brown but holds to the ground: it comes back."""
+    return Message("open_turf.dead_leave")
+
+
+def dead_go() -> Message:
+    """Brown mats that come off without roots; ground moist, not wet."""
+    return Message("open_turf.dead_go")
+
+
+def dead_fallback() -> Message:
+    """If it is too wet, on the next free day, still before seed or plants."""
+    return Message("open_turf.dead_fallback")
+
+
 def raise_fittings() -> Message:
     """The fill is deep enough to bury heads, boxes and covers."""
     return Message("open_turf.raise_fittings")

@@ -76,7 +76,7 @@ def too_little_sun() -> Message:
 
 
 def dogs() -> Message:
-    """Fence dogs out for four to eight weeks after seeding."""
+    """Fence dogs out for four to eight weeks after seed or plants go in."""
     return Message("plan_cautions.dogs")
 
 

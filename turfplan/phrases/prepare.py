@@ -48,9 +48,66 @@ def cause_unknown() -> Message:
     return Message("prepare.cause.unknown")
 
 
+def bare_holes() -> Message:
+    """Dig a spade-deep hole in three of the worst spots: look for rubble, a rotten root, a trench
+    line, a hard layer; water standing a day after rain means drainage.
+    """
+    return Message("prepare.bare.holes")
+
+
+def bare_below() -> Message:
+    """Ask what lies below: pipes, an old stump, builder's fill, and what was poured or washed out
+    there.
+    """
+    return Message("prepare.bare.below")
+
+
 def soil_test() -> Message:
     """Lime, phosphorus and potassium are given by test alone, and the laboratory needs weeks."""
     return Message("prepare.soil_test")
+
+
+def topsoil_test() -> Message:
+    """The new grass will root in the topsoil that is brought in, not in what lies below it: its pH,
+    its salts and its nutrients decide, and a test of the old soil says nothing of them.
+    """
+    return Message("prepare.topsoil_test")
+
+
+def topsoil_test_title() -> Message:
+    """Have the topsoil tested before you order it"""
+    return Message("prepare.topsoil_test_title")
+
+
+def topsoil_test_ask() -> Message:
+    """Ask each supplier for a test of the heap that you would get: pH, soluble salts, phosphorus,
+    potassium, organic matter and texture, not older than a year.
+    """
+    return Message("prepare.topsoil_test_ask")
+
+
+def topsoil_test_sample() -> Message:
+    """Where there is none, take a handful from ten places of the heap, mix them, and send the
+    sample to a laboratory yourself.
+    """
+    return Message("prepare.topsoil_test_sample")
+
+
+def topsoil_test_write() -> Message:
+    """Write what it found as the soil test into the brief, with `of = \"topsoil\"`, and plan again:
+    lime, phosphate and potash then go into the last lift.
+    """
+    return Message("prepare.topsoil_test_write")
+
+
+def topsoil_test_go() -> Message:
+    """As soon as you know who could deliver."""
+    return Message("prepare.topsoil_test_go")
+
+
+def topsoil_test_fallback() -> Message:
+    """No answer: ask another supplier rather than order untested soil."""
+    return Message("prepare.topsoil_test_fallback")
 
 
 def soil_questions() -> Message:
@@ -242,10 +299,19 @@ def cause_again_how() -> Message:
 
 
 def waits(*, causes: Listed) -> Message:
-    """Held until it is answered: {causes} as the cause of thin grass. Nothing is ordered, spread or
-    sown before the look for it.
+    """Held until it is answered: {causes} as the cause of thin grass. Before the look for it no
+    fill or seed is ordered, no fill is spread, and nothing is sown or planted; samples, lime and
+    feedings do not wait for it.
     """
     return Message("prepare.waits", (("causes", causes),))
+
+
+def waits_bare(*, causes: Listed) -> Message:
+    """Held until it is answered: {causes} as the reason why no grass stands there. Before the look
+    for it no fill or seed is ordered, no fill is spread, and nothing is sown or planted; samples
+    and lime do not wait for it.
+    """
+    return Message("prepare.waits_bare", (("causes", causes),))
 
 
 def waits_bumps() -> Message:
@@ -261,8 +327,8 @@ def waits_again(*, day: Day) -> Message:
 
 
 def ask_thin_cause() -> Message:
-    """Nobody said why the grass is thin: look for salt, shade, packed soil, grubs, disease,
-    drought, dogs, moss, traffic or a spill before you buy seed, and write what you find into the
-    brief, with the site.
+    """Nobody said why the grass is thin: look for salt, shade, packed soil, grubs or other insects,
+    disease, drought, dogs, moss, traffic or a spill before you buy seed, and write what you find
+    into the brief, with the site.
     """
     return Message("prepare.ask_thin_cause")

@@ -35,6 +35,20 @@ def gypsum_asked() -> Message:
     return Message("salt_holds.gypsum_asked")
 
 
+def sodic_untold(*, sar: Number) -> Message:
+    """The ground is sodic (adsorption ratio {sar}), and the laboratory has not said how much gypsum
+    it takes: its answer comes before seed and plants.
+    """
+    return Message("salt_holds.sodic_untold", (("sar", sar),))
+
+
+def sodic(*, n: int) -> Message:
+    """Sodic ground seals under seed and plants: the gypsum of all {n} parts goes on and is washed
+    down first, half a year for each.
+    """
+    return Message("salt_holds.sodic", (("n", n),))
+
+
 def untested() -> Message:
     """The ground is said to be salty, and nobody has measured how much: the salt test comes back
     first.

@@ -117,6 +117,32 @@ def no_lime_by_state(*, ph: Number, below: Number) -> Message:
     return Message("soil_findings.no_lime_by_state", (("ph", ph), ("below", below)))
 
 
+def test_buried(*, depth: Quantity) -> Message:
+    """The soil test in the brief is of ground that {depth} of topsoil will bury: nothing is limed
+    or fertilized by it. Have the topsoil tested, or say of the test that it is the topsoil's (`of =
+    \"topsoil\"`).
+    """
+    return Message("soil_findings.test_buried", (("depth", depth),))
+
+
+def ph_in_range(*, ph: Number, low: Number, grass: Message, goal: Number) -> Message:
+    """The soil's pH of {ph} is a little under the {goal} that liming of {grass} aims at, and above
+    the {low} from which on it needs none: no lime is given. Test again in three years.
+    """
+    return Message(
+        "soil_findings.ph_in_range", (("ph", ph), ("low", low), ("grass", grass), ("goal", goal))
+    )
+
+
+def ph_borne(*, ph: Number, high: Number, grass: Message, goal: Number) -> Message:
+    """The soil's pH of {ph} is above the {goal} that liming of {grass} aims at and within what it
+    bears, up to {high}: no lime is given.
+    """
+    return Message(
+        "soil_findings.ph_borne", (("ph", ph), ("high", high), ("grass", grass), ("goal", goal))
+    )
+
+
 def ph_right(*, ph: Number, goal: Number, grass: Message) -> Message:
     """The soil's pH of {ph} is right for {grass} (goal {goal}): no lime is given."""
     return Message("soil_findings.ph_right", (("ph", ph), ("goal", goal), ("grass", grass)))

@@ -1,6 +1,6 @@
 """Messages of `messages/en/weed_killers.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Message
+from turfplan.message import Day, Listed, Message
 
 
 def holds(*, ingredient: str, day: Day, n: int) -> Message:
@@ -23,6 +23,52 @@ def weed_and_feed(*, day: Day, n: int) -> Message:
     into the brief, {n} weeks are kept free of seed.
     """
     return Message("weed_killers.weed_and_feed", (("day", day), ("n", n)))
+
+
+def ask_name(*, ingredient: str, on: Day) -> Message:
+    """What was in the {ingredient} of {on} decides when seed may follow: read the active
+    ingredients on its bag or ask where it was bought, and write them into the brief.
+    """
+    return Message("weed_killers.ask_name", (("ingredient", ingredient), ("on", on)))
+
+
+def answer(*, names: Listed, day: Day) -> Message:
+    """With {names}: sown or planted by {day}."""
+    return Message("weed_killers.answer", (("names", names), ("day", day)))
+
+
+def no_answer(*, day: Day) -> Message:
+    """Without a name, or with one that holds longer: {day}, as planned now."""
+    return Message("weed_killers.no_answer", (("day", day),))
+
+
+def read_bag() -> Message:
+    """The name of the weed killer decides when seed may follow; a guess can cost a year."""
+    return Message("weed_killers.read_bag")
+
+
+def read_bag_title() -> Message:
+    """Find the name of the weed killer on its bag"""
+    return Message("weed_killers.read_bag_title")
+
+
+def read_bag_how() -> Message:
+    """Read the active ingredients in small print on the front of the bag and when its label lets
+    seed follow; without the bag ask the shop, or find its label by the product's number.
+    """
+    return Message("weed_killers.read_bag_how")
+
+
+def read_bag_write() -> Message:
+    """Write each name into the brief, in the history of weed killers (`active_ingredient`), or the
+    label's day as `seed_after`, and plan again: the dates of the seed follow.
+    """
+    return Message("weed_killers.read_bag_write")
+
+
+def read_bag_go() -> Message:
+    """Any day; the sooner, the more is left to choose."""
+    return Message("weed_killers.read_bag_go")
 
 
 def harms(*, ingredient: str, day: Day, grass: Message, source: Message, n: int) -> Message:

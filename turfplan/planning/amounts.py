@@ -167,6 +167,8 @@ def _seed_rate(setting: ResolvedLawn) -> _SeedRate:
         return _SeedRate(phrases.seed_rate_winter_cover(), cover, None)
     if setting.on_open_ground:
         return _SeedRate(phrases.seed_rate_new_lawn(), None, "seed_rate_new")
+    if setting.sowing.intent == "patch":
+        return _SeedRate(phrases.seed_rate_bare_patches(), None, "seed_rate_new")
     return _SeedRate(phrases.seed_rate_overseeding(), None, "seed_rate_overseed")
 
 
@@ -192,9 +194,7 @@ def _rate_facts(setting: ResolvedLawn, rate: _SeedRate) -> tuple[FactName, ...]:
 def seed_masses_kg(setting: ResolvedLawn) -> dict[SownArea, dict[str, float]]:
     """Kilograms of pure live seed of each grass in each area that is sown."""
     rate = _seed_rate(setting)
-    area_m2 = setting.plot.area_m2 * (
-        setting.book.si("seeding.patch_share") if setting.sowing.intent == "patch" else 1.0
-    )
+    area_m2 = setting.plot.area_m2 * setting.mended_share
     fact = rate.fact or "seed_rate_overseed"
     return {
         area: {
@@ -213,9 +213,7 @@ def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount
     book, bag = setting.book, setting.brief.seeding
     rate = _seed_rate(setting)
     # Bare patches are the first to be sown: a hose that waters a part waters them.
-    patch = setting.sowing.share * (
-        book.si("seeding.patch_share") if setting.sowing.intent == "patch" else 1.0
-    )
+    patch = setting.sowing.share * setting.mended_share
     area_m2 = setting.plot.area_m2 * min(patch, sown_share)
     area, live = Quantity(area_m2, "area"), 1.0
     by_rate, in_all = (
@@ -233,7 +231,7 @@ def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount
     held_back_kg = total_kg * book.si("seeding.reserve")
     part = (
         (Amount.of("sown area", area_m2, "m2", phrases.seed_sown_area()),)
-        if sown_share < patch
+        if min(sown_share, patch) < setting.sowing.share
         else ()
     )
     return (

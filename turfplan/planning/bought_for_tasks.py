@@ -196,7 +196,7 @@ def _amounts(
         "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
         "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key)),
         "lime": lambda: amounts_of_lime(setting, candidate.feeding),
-        "worked_in": lambda: amounts_worked_in(setting, candidate.feeding),
+        "worked_in": lambda: amounts_worked_in(setting, candidate.feeding, draft.operation),
     }
     return reckon.get(kind, tuple)()
 

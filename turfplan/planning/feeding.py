@@ -4,10 +4,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
+from turfplan.book.words import grass_name
 from turfplan.message import Day, Message, Quantity
 from turfplan.phrases import amounts as amount_phrases
 from turfplan.phrases import feeding as phrases
 from turfplan.planning.candidates import Candidate, Feeder
+from turfplan.records.book_names import OperationName
+from turfplan.records.brief import SoilTest
 from turfplan.records.plan import Ledger
 from turfplan.records.plan_task import Amount, Task
 from turfplan.work.campaigns import Campaign
@@ -16,6 +19,7 @@ from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
 from turfplan.work.feeding.bag import may_be_used
 from turfplan.work.feeding.cautions import day_faults
+from turfplan.work.feeding.lime_need import test_of_the_buried, tested_soil_goes_under
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
 from turfplan.work.feeding.potash import part_told
 from turfplan.work.feeding.product_amounts import (
@@ -25,13 +29,15 @@ from turfplan.work.feeding.product_amounts import (
     rate_amount,
 )
 from turfplan.work.feeding.slots import SOWINGS
-from turfplan.work.feeding.stages import WorkedDays, stages_of
+from turfplan.work.feeding.stages import RYE_RATE, WorkedDays, stages_of
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
 from turfplan.work.passes import SEEDED
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.season_stand import open_from
+
+STARTER_KEY = "starter"  # of the feeding that goes with seed
 
 
 def feeder_for(setting: ResolvedLawn) -> Feeder:
@@ -80,7 +86,11 @@ def _feed(
             passes=[day for day, _ in worked.passes],
             stages=stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost),
         )
-    return feeding_plan(setting.brief, setting.book, setting.climate, setting.turf.species.id, work)
+    brief = setting.brief
+    if test_of_the_buried(setting):
+        # What it found lies below the roots: nothing is given by it.
+        brief = brief.model_copy(update={"soil_test": SoilTest()})
+    return feeding_plan(brief, setting.book, setting.climate, setting.turf.species.id, work)
 
 
 def _waking(setting: ResolvedLawn, campaign: Campaign, sown: date | None) -> date | None:
@@ -118,9 +128,13 @@ def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tu
     if feed is None:
         return ()
     bag = bag_used(setting, feeding)
+    area_m2 = setting.plot.area_m2
+    if key == STARTER_KEY and setting.sowing.intent == "patch":
+        # It feeds what is sown, and only there.
+        area_m2 *= setting.sowing.share * setting.mended_share
     amounts = feed_amounts(
         feed.rate_g_m2,
-        setting.plot.area_m2,
+        area_m2,
         bag,
         slow_release_percent=None if bag is None else setting.brief.feeding.slow_release_percent,
         reason=feed.reason,
@@ -170,8 +184,13 @@ def _potash(
     )
 
 
-def amounts_worked_in(setting: ResolvedLawn, feeding: FeedingPlan) -> tuple[Amount, ...]:
-    """The phosphate and potash of a soil test that are worked into ground before it is sown."""
+def amounts_worked_in(
+    setting: ResolvedLawn, feeding: FeedingPlan, operation: OperationName
+) -> tuple[Amount, ...]:
+    """The phosphate and potash of a soil test that are worked into ground before it is sown: with
+    the tiller, or raked into the last lift where topsoil buries what is tilled."""
+    if tested_soil_goes_under(setting) != (operation == "grade"):
+        return ()
     amounts: list[Amount] = []
     why, area_m2 = amount_phrases.worked_in(), setting.plot.area_m2
     if feeding.fresh_ground and feeding.potassium is not None and feeding.potassium.rate_g_m2 > 0:
@@ -234,10 +253,17 @@ def nitrogen_account(
 ) -> Ledger:
     """The weekly account of nitrogen: feedings, compost over its year, growth taking its share."""
     given: dict[date, float] = {}
+    apart_g_m2 = 0.0
     for task in tasks:
         for amount in task.amounts:
-            if amount.item == "nitrogen" and amount.unit == "g/m2":
+            if amount.item != "nitrogen" or amount.unit != "g/m2":
+                continue
+            if RYE_RATE in task.facts:
+                apart_g_m2 += amount.value
+            else:
                 given[task.start] = given.get(task.start, 0.0) + amount.value
+    own = grass_name(setting.book, setting.turf.species.id)
+    apart = [phrases.rye_apart(rate=Quantity(apart_g_m2, "rate"), grass=own)] if apart_g_m2 else []
     credit = candidate.feeding.credit
     passes = [t for t in tasks if t.plays("spreading")]
     whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
@@ -259,6 +285,7 @@ def nitrogen_account(
         compost,
         (
             *candidate.feeding.notes,
+            *apart,
             *mowing_notes(setting.book, setting.climate, setting.turf.species.id),
         ),
     )

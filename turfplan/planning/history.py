@@ -332,3 +332,10 @@ def forecast_reasons(
             if wet is not None:
                 found[task.id] = changes.because_forecast(day=Day(wet, year=False))
     return found
+
+
+def looked_again(history: TaskHistory, book: Book) -> int | None:
+    """The day (an ordinal) on which a cause that was found alive is looked for again."""
+    if history.alive_on is None:
+        return None
+    return history.alive_on.toordinal() + round(book.si("site.recheck"))

@@ -37,6 +37,7 @@ from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
+from turfplan.work.pesticide_law import closed_by, told_of_law
 from turfplan.work.phases.causes import asks_why_thin, waits_for
 from turfplan.work.thatch import dethatches, strip_limit, stripped_mm
 from turfplan.work.watering.season import Verdict
@@ -223,6 +224,8 @@ def _cautions(
     else:
         found += soil_findings(setting).cautions
     found += _site(setting)
+    if closed_by(setting) is not None and (law := told_of_law(setting)) is not None:
+        found.append(law)
     found += [
         book_message(book, f"cautions.{c.id}.text") for c in book.cautions.values() if c.always
     ]

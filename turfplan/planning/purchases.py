@@ -95,6 +95,7 @@ _OF_FILL: Mapping[str, tuple[Message, ...]] = MappingProxyType(
         "questions": (
             of_ground.ask_source(),
             of_ground.ask_texture(),
+            of_ground.ask_tested(),
             of_ground.ask_screened(),
             of_ground.ask_load(),
             of_ground.ask_refuse(),

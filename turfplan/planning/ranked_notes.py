@@ -105,6 +105,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "book.cautions.defer",
                 "book.cautions.watering_law",
                 "book.cautions.pesticide_label",
+                "pesticide_law",
                 "book.cautions.fertilizer",
                 "book.cautions.storm_drain",
             ),

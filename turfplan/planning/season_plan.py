@@ -17,7 +17,7 @@ from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
-from turfplan.planning.history import forecast_reasons, read_history, still_missing_mm
+from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
 from turfplan.planning.lawn_ids import lawn_id_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
@@ -36,6 +36,7 @@ from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.watering import watered
 from turfplan.planning.ways_out import MainWork, ways_out, whole_fill
+from turfplan.planning.weed_killer_answers import answers_told
 from turfplan.planning.window_dates import (
     less_dry_days,
     measured_climate,
@@ -98,6 +99,8 @@ def make_plan(
     shell = _with_what_is_undone(shell, brief, chosen, later, given)
     plan, history = _filled(shell, chosen, best, given, later)
     plan = _with_absences(plan, brief, chosen, given, options=options)
+    if options:
+        plan = _with_answers(plan, brief, chosen, given)
     plan = ranked_plan(plan, so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
@@ -152,7 +155,7 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
         setting,
         openings=less_dry_days(setting, verdict),
         levelling=replace(setting.levelling, missing_mm=missing_mm),
-        alive_until=_looked_again(history, book),
+        alive_until=looked_again(history, book),
     )
     if previous is not None and not previous.conflict:
         comparison = compare_again(
@@ -209,13 +212,6 @@ def _with_what_is_undone(
         ways = () if way is None else (way,)
     said = undone(chosen.setting.levelling, later, ways)
     return shell.model_copy(update={"options": ways, "cautions": (said, *shell.cautions)})
-
-
-def _looked_again(history: TaskHistory, book: Book) -> int | None:
-    """The day (an ordinal) on which a cause that was found alive is looked for again."""
-    if history.alive_on is None:
-        return None
-    return history.alive_on.toordinal() + round(book.si("site.recheck"))
 
 
 def _filled(
@@ -288,6 +284,16 @@ def _with_absences(
             "options": found.options,
             "cautions": (*plan.cautions, found.told),
         }
+    )
+
+
+def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources) -> Plan:
+    """The plan with what the name of an unnamed weed killer would change, told where it stops."""
+    told = answers_told(brief, chosen.setting, lambda other: _main_work(_chosen(other, given)))
+    if told is None:
+        return plan
+    return plan.model_copy(
+        update={"cautions": (told, *plan.cautions), "holds": (told, *plan.holds)}
     )
 
 

@@ -162,6 +162,7 @@ ThinCause = Literal[
     "shade",
     "packed",
     "grubs",
+    "insects",
     "disease",
     "drought",
     "dogs",
@@ -203,6 +204,7 @@ COLLECTIVES: Final[Mapping[str, tuple[OperationName, ...]]] = {
     "new_grass": ("seed", "overseed", "dormant_seed", "plant"),
     "spreading": ("topdress", "fill"),
     "marking": ("locate_utilities",),
+    "cause": ("diagnose",),
 }
 PICKS: Final = {"before": ("first", "last", "previous"), "after": ("first", "last", "next")}
 # Things that code asks for by name, beside those with a type above.
@@ -221,8 +223,9 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "inspect": ("germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
     "permit": ("relaying",),
     "kill_stand": ("again",),
+    "clear_stand": ("dead",),
     "feed_nitrogen": ("planted", "seedlings", "late"),
-    "lime": ("fresh",),
+    "lime": ("fresh", "lift"),
     "mow_low": ("seedbed", "ahead"),
     "dethatch": ("ahead",),
     "order_material": ("lifting",),

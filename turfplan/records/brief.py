@@ -246,6 +246,7 @@ class LawnPart(BriefTable):
 class Lawn(BriefTable):
     """The lawn: its area (typed, drawn or from a map), grass, soil, thatch and how it looks.
 
+    `thin_share` is the part of it that is thin, dead or bare.
     `green_in_winter`, `runners` and `leaf` are three looks that name a grass nobody knows.
     """
 
@@ -258,6 +259,7 @@ class Lawn(BriefTable):
     soil: str | None = None
     thatch_mm: Depth | None = Field(None, alias="thatch")
     condition: StandCondition | None = None
+    thin_share: Share | None = None
     part: tuple[LawnPart, ...] = ()
     green_in_winter: bool | None = None
     runners: bool | None = None
@@ -477,7 +479,7 @@ Nutrition = Annotated[SoilReading, BeforeValidator(_level_or_value)]
 
 
 class SoilTest(BriefTable):
-    """What the laboratory found, and when.
+    """What the laboratory found, and when: of the lawn's own soil or of topsoil brought in.
 
     Its own rates of lime and gypsum are taken as they are; `buffer_ph` says nothing without the
     name of the buffer. `free_lime` is whether the soil holds lime (it fizzes with vinegar), `sar`
@@ -485,6 +487,7 @@ class SoilTest(BriefTable):
     """
 
     on: date | None = None
+    of: Literal["lawn", "topsoil"] | None = None
     ph: Annotated[float, Field(ge=3, le=10)] | None = None
     acidity_cmol_kg: Annotated[float, Field(ge=0, le=40)] | None = None
     lime_rate_g_m2: SoilRate | None = Field(None, alias="lime_rate")

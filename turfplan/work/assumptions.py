@@ -91,6 +91,7 @@ def resolve(
     assumed += seed.notes
     bands = _beside_parts(brief, book, ground, bands, parts, area_m2, assumed)
     bands = _over_stripped(bands, stripped_mm(brief, book), assumed)
+    assumed += _thin_share(brief, book, area_m2)
     stand, soil = _stand(brief, zones, book, assumed), _soil(brief, assumed)
     return ResolvedLawn(
         brief,
@@ -248,9 +249,27 @@ def _condition(brief: Brief, assumed: list[Message]) -> str:
     return brief.lawn.condition or _assume("thin", phrases.thin(), assumed)
 
 
+def _thin_share(brief: Brief, book: Book, area_m2: float) -> list[Message]:
+    """What is said of the share of the lawn that is thin or dead: assumed where it counts and was
+    not told, told where it does not count."""
+    told, intent = brief.lawn.thin_share, brief.seeding.intent
+    if brief.lawn.condition == "bare" or intent == "none":
+        return []
+    if intent not in ("patch", "plant"):
+        return [phrases.thin_share_unused(share=Number(told, "percent"))] if told else []
+    share = book.si("planting.thin_share" if intent == "plant" else "seeding.patch_share")
+    if told is not None:
+        return []
+    return [
+        phrases.thin_share(share=Number(share, "percent"), area=Quantity(area_m2 * share, "area"))
+    ]
+
+
 def _thatch(brief: Brief, book: Book, assumed: list[Message]) -> float:
     if brief.lawn.thatch_mm is not None:
         return brief.lawn.thatch_mm
+    if brief.lawn.condition == "bare":
+        return 0.0
     thatch = book.si("setting.thatch_assumed")
     assumed.append(phrases.thatch(depth=length_mm(thatch)))
     return thatch

@@ -9,6 +9,7 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import OpenDays
 from turfplan.work.emergence import emergence, undressed_days
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.pesticide_law import takes_preventer
 
 
 def within(setting: ResolvedLawn, campaign: Campaign) -> ResolvedLawn:
@@ -52,7 +53,7 @@ def _follow_ups(
     undressed = undressed_days(setting, campaign)
     if campaign.sessions:
         yield "touch_up", max(settled_days, undressed)
-    if setting.cool:
+    if setting.cool and takes_preventer(setting):
         yield "preemergent", undressed
     if setting.sowing.intent == "winter_overseed":
         yield "spring_transition", 0

@@ -260,6 +260,22 @@ class ResolvedLawn:
         return self.sowing.needs_water or self.levelling.lift_share > 0
 
     @property
+    def thin_share(self) -> float:
+        """The share of the lawn that is thin, dead or bare, where turf is patched or planted: as
+        told, else as the book reckons."""
+        fact: FactName = (
+            "planting.thin_share" if self.sowing.intent == "plant" else "seeding.patch_share"
+        )
+        return self.brief.lawn.thin_share or self.book.si(fact)
+
+    @property
+    def mended_share(self) -> float:
+        """The share of the lawn that is sown or planted: of living turf that is patched or planted
+        what is thin, of any other all."""
+        mends = self.sowing.intent in ("patch", "plant") and not self.on_open_ground
+        return self.thin_share if mends else 1.0
+
+    @property
     def pass_interval_days(self) -> int:
         """The fewest days between two passes.
 

@@ -11,6 +11,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.labour import person_hours, working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import mix_parts
+from turfplan.work.pesticide_law import LABEL, told_of_law
 
 # Which task the network places first: seed, then passes, then what hangs on them.
 SOW, LAST_PASS, PASS, SURFACE, CARE, PREPARE, FINISH = range(7)
@@ -101,6 +102,7 @@ def make(
         cautions=(
             *_cautions(setting, operation, entry.cautions),
             *heard_when(setting, operation),
+            *_law(setting, entry.cautions),
             *wording.cautions,
         ),
         facts=facts,
@@ -109,6 +111,12 @@ def make(
         window=timing.window,
         why_late=wording.why_late,
     )
+
+
+def _law(setting: ResolvedLawn, ids: tuple[str, ...]) -> tuple[Message, ...]:
+    """What the law says where a weed killer or another such product may be used."""
+    told = told_of_law(setting) if LABEL in ids else None
+    return () if told is None else (told,)
 
 
 def _cautions(

@@ -91,6 +91,8 @@ def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:
     """
     if rule.after == DIGGING:
         return after.id in before.serves
+    if rule.either and not _wished_first(before, after):
+        return False
     if before.strips and before.strips == after.strips:
         # They go side by side, strip by strip.
         return False
@@ -120,6 +122,13 @@ def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:
     return before.session == after.session or (
         0 in (before.session, after.session) and -1 not in (before.session, after.session)
     )
+
+
+def _wished_first(before: Draft, after: Draft) -> bool:
+    """Whether one of two tasks that may come in either order is wished before the other."""
+    if before.ideal is None or after.ideal is None:
+        return False
+    return (before.ideal, before.id) < (after.ideal, after.id)
 
 
 def _lags(

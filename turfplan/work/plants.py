@@ -14,8 +14,7 @@ def planted_area_m2(setting: ResolvedLawn, sown_share: float) -> float:
     """The area that is planted: what is bare among living grass; bare ground, or a lawn made anew,
     all over. `sown_share` is what can be kept wet of the lawn.
     """
-    share = 1.0 if setting.on_open_ground else setting.book.si("planting.thin_share")
-    return setting.plot.area_m2 * min(setting.sowing.share * share, sown_share)
+    return setting.plot.area_m2 * min(setting.sowing.share * setting.mended_share, sown_share)
 
 
 def spacing_of(setting: ResolvedLawn) -> tuple[float, FactName]:

@@ -13,8 +13,8 @@ from turfplan.work.day_limits import day_constraints, days_in_time
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.emergence import emergence, waits_for_spring
-from turfplan.work.feeding.amendments import amend_days, amendments
-from turfplan.work.feeding.lime import lime_days, liming
+from turfplan.work.feeding.amendments import amend_days, amendments, left_for_later
+from turfplan.work.feeding.lime import lime_days, lime_left, liming
 from turfplan.work.feeding.on_leaves import apart_on_leaves
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_findings import soil_findings
@@ -29,6 +29,7 @@ from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
 from turfplan.work.phases.care import care
+from turfplan.work.phases.dead_turf import dead_turf
 from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
 from turfplan.work.phases.marks import marks, marks_hold
@@ -74,10 +75,11 @@ def draft_season(
         *surface(setting, campaign, low_cuts, volumes.lift_m3),
         *level(setting, campaign, volumes.passes, spacing),
         *new_ground(setting, campaign, volumes.passes),
+        *dead_turf(setting, campaign),
         *sow(setting, campaign),
         *look_at_earlier(setting),
         *care(setting, campaign, feeding),
-        *liming(setting, feeding.lime),
+        *liming(setting, campaign, feeding.lime),
         *amendments(setting, campaign),
         *finishing,
     ]
@@ -102,6 +104,8 @@ def draft_season(
         ),
         (
             *soil.notes,
+            *left_for_later(setting, campaign),
+            *lime_left(setting, campaign, feeding.lime),
             *unfinished,
             *left_out,
             *idle_machines(setting, tasks),

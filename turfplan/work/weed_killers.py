@@ -19,7 +19,10 @@ FEEDS_TOO = ("weed_and_feed", "weed_&_feed", "feed_and_weed", "weed_feed")
 @dataclass(frozen=True, slots=True)
 class Hold:
     """What a treatment keeps free of seed: until which day (ordinal; None: until its label or a
-    pot test says so), why, and the facts behind it. `known` is what the book has of it."""
+    pot test says so), why, and the facts behind it.
+
+    `known` is what the book has of it; `by_label` where the brief says what the label says.
+    """
 
     number: int
     key: str
@@ -27,6 +30,13 @@ class Hold:
     why: Message
     facts: tuple[FactName, ...]
     known: Herbicide | None
+    by_label: bool = False
+
+    @property
+    def unnamed(self) -> bool:
+        """Whether nobody said what it was: only its name, or its label, tells when seed may
+        follow."""
+        return self.known is None and self.until is not None and not self.by_label
 
     @property
     def asks(self) -> bool:
@@ -47,7 +57,7 @@ def _hold(book: Book, number: int, use: HerbicideUse, sown: tuple[str, ...]) -> 
     if use.seed_after is not None or use.hold_days is not None:
         day = use.seed_after or use.on + timedelta(days=use.hold_days or 0)
         label = phrases.by_label(ingredient=name, day=on, after=Day(day))
-        return Hold(number, key, day.toordinal(), label, (), known)
+        return Hold(number, key, day.toordinal(), label, (), known, by_label=True)
     if known is not None and known.stops:
         fact = of_herbicide(known.id, "hold")
         months = round(book.fact(fact).si / _MONTH)

@@ -303,7 +303,7 @@ def _texts(entries: Entries) -> Iterator[tuple[str, str, Collection[str]]]:
         yield f"windows.toml: {window.id}", window.reason, ("opens", "closes", "grass")
         yield f"windows.toml: {window.id}", window.source, ()
     for cause in entries.causes.values():
-        lines = (cause.title, cause.why, *cause.how, cause.over)
+        lines = (cause.title, cause.why, *cause.how, cause.over, *cause.tilled)
         yield from ((f"causes.toml: {cause.id}", line, ()) for line in lines)
     for caution in entries.cautions.values():
         yield f"cautions.toml: {caution.id}", caution.text, ("grass",)

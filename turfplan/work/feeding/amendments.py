@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil
 
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import Message, Number, Quantity, length_mm
 from turfplan.phrases import amendments as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.constraints import Allowed, Reason
@@ -19,6 +19,7 @@ from turfplan.work.operations import CARE, Timing, Wording, make
 from turfplan.work.watering.water_in import as_water_allows
 
 IRON = "iron"
+GYPSUM = "gypsum"
 SULFUR: tuple[FactName, FactName] = ("high_ph.sulfur_once", "high_ph.sulfur_year")
 # How far a part may slip from its day, of the gap between two.
 SLIP = 4
@@ -58,16 +59,49 @@ def is_sodic(setting: ResolvedLawn) -> bool:
 
 def amendments(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     """The parts of each as tasks, on days on which the grass grows and no seedlings stand."""
-    quiet = _quiet(setting, campaign)
     return [
         draft
         for dose in _doses(setting)
         for draft in (
             _iron_drafts(setting, campaign, dose)
             if dose.key == IRON
-            else _drafts(setting, dose, quiet)
+            else _drafts(setting, dose, _quiet(setting, campaign))
         )
     ]
+
+
+def left_for_later(setting: ResolvedLawn, campaign: Campaign) -> list[Message]:
+    """What the days of a plan leave no room for of what the laboratory asks for, told."""
+    told: list[Message] = []
+    for dose in _doses(setting):
+        if dose.key == IRON:
+            continue
+        given = sum(1 for _ in _drafts(setting, dose, _quiet(setting, campaign)))
+        if left := dose.parts - given:
+            rate = Quantity(left * dose.g_m2, "rate")
+            whole = Quantity(dose.parts * dose.g_m2, "rate")
+            told.append(phrases.left_for_later(what=dose.what, rate=rate, whole=whole))
+    return told
+
+
+def gypsum_parts(setting: ResolvedLawn) -> int:
+    """In how many parts the gypsum of sodic ground goes on; 0 where none does."""
+    return sum(dose.parts for dose in _doses(setting) if dose.key == GYPSUM)
+
+
+def washed_in(setting: ResolvedLawn) -> int | None:
+    """The first day (ordinal) on which all gypsum of a sodic soil has been given and washed down;
+    None where none is to be given."""
+    dose = next((dose for dose in _doses(setting) if dose.key == GYPSUM), None)
+    if dose is None:
+        return None
+    slip, day = dose.gap_days // SLIP, setting.first_day
+    for _ in range(dose.parts):
+        grown = _takes(setting, dose, day + slip)
+        if grown is None:
+            return setting.last_day + 1
+        day = grown + dose.gap_days - slip
+    return day
 
 
 def _quiet(setting: ResolvedLawn, campaign: Campaign) -> tuple[int, int] | None:
@@ -109,7 +143,7 @@ def _iron(setting: ResolvedLawn, goal: PhGoal) -> _Dose:
         setting.days("high_ph.sulfur_gap"),
         phrases.iron_why(ph=_ph(setting), high=Number(goal.high, "plain")),
         (phrases.iron_how(), phrases.iron_stains()),
-        ("high_ph.iron_sulfate", *goal.facts),
+        ("high_ph.iron_sulfate", "high_ph.iron_lasts", *goal.facts),
     )
 
 
@@ -137,10 +171,11 @@ def _watered_in(setting: ResolvedLawn, freely: Message, by_law: Message) -> Mess
 
 
 def _gypsum(setting: ResolvedLawn, rate_g_m2: float) -> _Dose:
-    parts = max(1, ceil(rate_g_m2 / setting.book.si("salt.gypsum_once") - 1e-9))
-    watered = _watered_in(setting, phrases.gypsum_how(), phrases.gypsum_how_law())
+    parts = max(1, ceil(rate_g_m2 / setting.book.fact("salt.gypsum_once").high_si - 1e-9))
+    water = length_mm(setting.book.si("salt.leach_half"))
+    watered = _watered_in(setting, phrases.gypsum_how(water=water), phrases.gypsum_how_law())
     return _Dose(
-        "gypsum",
+        GYPSUM,
         "gypsum",
         "gypsum rate",
         phrases.gypsum(),
@@ -149,7 +184,7 @@ def _gypsum(setting: ResolvedLawn, rate_g_m2: float) -> _Dose:
         setting.days("salt.gypsum_gap"),
         phrases.gypsum_why(rate=Quantity(rate_g_m2, "rate")),
         (phrases.spread_how(), watered),
-        ("salt.gypsum_once", "salt.gypsum_gap", "salt.sodic_sar"),
+        ("salt.gypsum_once", "salt.gypsum_gap", "salt.sodic_sar", "salt.leach_half"),
     )
 
 
@@ -157,9 +192,9 @@ def _drafts(setting: ResolvedLawn, dose: _Dose, quiet: tuple[int, int] | None) -
     slip = dose.gap_days // SLIP
     day = setting.first_day + slip
     for number in range(1, dose.parts + 1):
-        grown = _growing(setting, day)
+        grown = _takes(setting, dose, day)
         if grown is not None and quiet is not None and quiet[0] - slip <= grown <= quiet[1] + slip:
-            grown = _growing(setting, quiet[1] + slip + 1)
+            grown = _takes(setting, dose, quiet[1] + slip + 1)
         if grown is None or grown > setting.last_day:
             return
         window = (grown - slip, grown + slip)
@@ -202,6 +237,12 @@ def _iron_drafts(setting: ResolvedLawn, campaign: Campaign, dose: _Dose) -> Iter
         if anew or (grown is not None and begins <= grown <= tender):
             day = tender
     grown = _awake(setting, day)
+    if campaign.sessions and not setting.on_open_ground and grown is not None:
+        # A low cut takes it off, and a pass hides it: it goes on well before, or once leaves show.
+        first, last = (campaign.sessions[n].window.best.toordinal() for n in (0, -1))
+        lasts = setting.days("high_ph.iron_lasts")
+        if first - lasts - slip < grown <= last + setting.days("feeding.after_pass"):
+            grown = _awake(setting, max(day, last + setting.days("feeding.after_pass") + 1))
     if grown is not None and grown <= setting.last_day:
         window = (grown, grown + slip)
         yield _draft(setting, dose, Timing(CARE, ideal=grown, window=window), dose.key)
@@ -216,6 +257,15 @@ def _awake(setting: ResolvedLawn, day: int) -> int | None:
         grown = growing_from(setting, max(day, opens), season, least) if ends >= day else None
         days.append(grown if grown is not None and grown <= ends else None)
     return min((found for found in days if found is not None), default=None)
+
+
+def _takes(setting: ResolvedLawn, dose: _Dose, day: int) -> int | None:
+    """The first day from `day` on at which a dose may go on: gypsum burns nothing and is washed
+    down, so it waits only until the ground is open."""
+    if dose.key != GYPSUM:
+        return _growing(setting, day)
+    season, least = setting.turf.species.season, setting.book.si("water.dormant_growth")
+    return growing_from(setting, day, season, least)
 
 
 def _growing(setting: ResolvedLawn, day: int) -> int | None:

@@ -13,18 +13,22 @@ YEAR = timedelta(DAYS)
 class Given:
     """Nitrogen, g/m2, on one of the days from `first` to `last`.
 
-    What compost counts for is no feeding: `feeding` is false, and no gap is kept from it.
+    What compost counts for is no feeding: `feeding` is false, and no gap is kept from it. What a
+    second grass takes that grows while the lawn's own sleeps is not `own`: each grass
+    has its own year.
     """
 
     first: date
     last: date
     rate_g_m2: float
     feeding: bool = True
+    own: bool = True
 
 
 def room_g_m2(high_g_m2: float, given: Sequence[Given], first: date, last: date) -> float:
     """What may still be given on a day from first to last without any twelve months above the high
     end."""
+    given = [g for g in given if g.own]
     near_by = [g for g in given if g.last > first - YEAR and g.first <= last]
     starts = {day for g in near_by for day in (g.first, g.last)}
     fullest = max(
@@ -54,5 +58,5 @@ def counted_g_m2(given: Iterable[Given], first: date, lasts_days: float) -> floa
     return sum(
         g.rate_g_m2 * (1 - (first - g.last).days / lasts_days)
         for g in given
-        if 0 < (first - g.last).days < lasts_days
+        if g.own and 0 < (first - g.last).days < lasts_days
     )

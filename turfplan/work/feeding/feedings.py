@@ -144,7 +144,7 @@ def feedings(
 
 
 def _given(feed: NitrogenFeeding) -> Given:
-    return Given(feed.start, feed.end, feed.rate_g_m2)
+    return Given(feed.start, feed.end, feed.rate_g_m2, own=feed.season != RYE)
 
 
 def _staged(
@@ -181,12 +181,10 @@ def _staged(
         nearest = min(max(wish.best, first), last)
         best = open_to.work_day(first, last, nearest) or nearest
         first, last = max(first, best - room), min(last, best + room)
-        within = [*given, *account.year.compost_given]
-        rate = min(
-            wish.rate_g_m2,
-            season.most_g_m2,
-            room_g_m2(account.year.high_g_m2, within, first, last),
-        )
+        rate = min(wish.rate_g_m2, season.most_g_m2)
+        if wish.key != RYE:
+            within = [*given, *account.year.compost_given]
+            rate = min(rate, room_g_m2(account.year.high_g_m2, within, first, last))
         if rate < book.si("feeding.least_rate") - 1e-9:
             skipped.append((wish.key, _full(season, account.year)))
             continue
@@ -237,7 +235,7 @@ def _of_year(
     slots = slots_of(season, windows, first, last, open_to, skipped)
     year, curve = account.year, season.climate.growth_curve(season.kind)
     share = share_of_growth(curve, first, last)
-    spent = sum(g.rate_g_m2 for g in taken if first <= g.last <= last) + (
+    spent = sum(g.rate_g_m2 for g in taken if g.own and first <= g.last <= last) + (
         counted_g_m2(taken, first, season.book.si("feeding.lasts"))
         if first == account.first
         else 0.0
@@ -318,7 +316,9 @@ def _short(
     """What is said of a year whose feedings stay below the least of the grass, and why they do."""
     first, last = days
     total = sum(
-        g.rate_g_m2 for g in (*taken, *account.year.compost_given) if first <= g.last <= last
+        g.rate_g_m2
+        for g in (*taken, *account.year.compost_given)
+        if g.own and first <= g.last <= last
     ) + (
         counted_g_m2(taken, first, season.book.si("feeding.lasts"))
         if first == account.first
@@ -352,7 +352,7 @@ def _feeding(
     why = phrases.why(
         rate=Quantity(rate_g_m2, "rate"),
         budget=Quantity(budget_g_m2, "rate"),
-        growth=Number(slot.weight, "percent"),
+        growth=Number(season.climate.growth_potential(slot.best, season.kind), "percent"),
         most=Quantity(slot.cap_g_m2, "rate"),
     )
     facts: tuple[FactName, ...] = (

@@ -3,43 +3,75 @@
 from collections.abc import Sequence
 from datetime import date, timedelta
 
+from turfplan.calendar_days import WEEKDAYS
+from turfplan.message import Message, Quantity
+from turfplan.phrases import amendments as corrections
 from turfplan.phrases import lime as phrases
 from turfplan.records.book_names import OperationName
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
+from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.feeding.lime_need import tested_soil_goes_under
 from turfplan.work.feeding.nutrients import LimePlan
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
 
+LIFT = "lift"  # the key of lime that is raked into the last lift of topsoil
 FRESH = "fresh"  # the key of lime that is worked into bare ground before it is sown
 
 
-def liming(setting: ResolvedLawn, lime: LimePlan | None) -> list[Draft]:
-    """The parts of a liming as tasks: the first as soon as grass grows, the others a gap apart."""
+def liming(setting: ResolvedLawn, campaign: Campaign, lime: LimePlan | None) -> list[Draft]:
+    """The parts of a liming as tasks: the first as soon as grass grows, the others a gap apart.
+
+    None goes on shortly before seed or plants, whose starter brings nitrogen, nor on what is young.
+    """
     if lime is None:
         return []
     if lime.fresh_ground:
         return [_before_sowing(setting, lime)]
     least, most = lime.gap_days
-    gap, slip = (least + most) // 2, (most - least) // 4
+    slip = (most - least) // 4
     drafts: list[Draft] = []
-    day = max(setting.first_day, _last_limed(setting) + least) + slip
+    opens = max(setting.first_day, _last_limed(setting) + least)
     for number in range(1, len(lime.parts_g_m2) + 1):
-        day = _growing(setting, day)
-        if day > setting.last_day:
+        first, last = _window(setting, campaign, opens, 2 * slip)
+        if first > setting.last_day:
             break
+        day = (first + last) // 2
         drafts.append(
             make(
                 setting,
                 "lime",
                 str(number),
-                timing=Timing(CARE, ideal=day, position=day, window=(day - slip, day + slip)),
+                timing=Timing(CARE, ideal=day, position=day, window=(first, last)),
                 wording=Wording(lime.reason),
                 facts=lime.facts,
             )
         )
-        day += gap
+        opens = last + least
     return drafts
+
+
+def lime_left(setting: ResolvedLawn, campaign: Campaign, lime: LimePlan | None) -> list[Message]:
+    """The parts of a liming that the days of the plan leave no room for, told."""
+    if lime is None or not (left := lime.parts_g_m2[len(liming(setting, campaign, lime)) :]):
+        return []
+    rate, whole = Quantity(sum(left), "rate"), Quantity(sum(lime.parts_g_m2), "rate")
+    return [corrections.left_for_later(what=corrections.lime(), rate=rate, whole=whole)]
+
+
+def _window(setting: ResolvedLawn, campaign: Campaign, opens: int, length: int) -> tuple[int, int]:
+    """The first stretch of days from `opens` on for a part: grass grows, and nothing is young."""
+    first = _growing(setting, opens)
+    sow = campaign.sow_window
+    if sow is None:
+        return first, first + length
+    best = sow.best.toordinal()
+    room = min(length, best - setting.days("lime.nitrogen_apart") - first)
+    if room >= len(WEEKDAYS):
+        return first, first + room
+    after = _growing(setting, max(first, best + setting.days("seeding.no_dressing")))
+    return after, after + length
 
 
 def _last_limed(setting: ResolvedLawn) -> int:
@@ -48,7 +80,17 @@ def _last_limed(setting: ResolvedLawn) -> int:
 
 
 def _before_sowing(setting: ResolvedLawn, lime: LimePlan) -> Draft:
-    """All of it at once, worked into the bare ground."""
+    """All of it at once, worked into the bare ground; into the last lift where topsoil buries what
+    is tilled."""
+    if tested_soil_goes_under(setting):
+        return make(
+            setting,
+            "lime",
+            LIFT,
+            timing=Timing(CARE, anchor="grade", offset=0),
+            wording=Wording(lime.reason, how=(phrases.how_in_last_lift(),)),
+            facts=lime.facts,
+        )
     return make(
         setting,
         "lime",

@@ -12,6 +12,7 @@ from turfplan.phrases import lime as phrases
 from turfplan.records.book_names import FactName, NamedFact, of_family, option_of_family
 from turfplan.records.brief import Brief, SoilTest
 from turfplan.work.feeding.blackouts import state_of
+from turfplan.work.lawn import ResolvedLawn
 
 DAYS_IN_MONTH = 365.25 / 12
 HAIR = 1e-9
@@ -22,12 +23,14 @@ LIMY, ORGANIC = "chalk", "peat"
 
 @dataclass(frozen=True, slots=True)
 class PhGoal:
-    """The pH that liming aims at, that from which on none is given, and what is too high."""
+    """The pH that liming aims at, that from which on none is given (by the rule of its state where
+    `by_state`), and what is too high."""
 
     goal: float
     limed_below: float
     high: float
     facts: tuple[FactName, ...]
+    by_state: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +55,13 @@ def ph_goal(brief: Brief, book: Book, species_id: str) -> PhGoal:
         # The lime that mineral soil takes would be far too much there.
         goal, below = min(goal, book.si("lime.ph_goal_on_peat")), None
         facts = ("lime.ph_goal_on_peat", *facts)
-    limed_below = goal if below is None else book.si(below)
-    return PhGoal(goal, limed_below, usual.high_si, facts)
+    test = brief.soil_test
+    measured = (test.lime_rate_g_m2, test.acidity_cmol_kg, test.buffer_ph) != (None, None, None)
+    # Within the range of the grass a pH alone asks for nothing; what the laboratory measured may.
+    asked = measured or aimed is not None or soil_of(brief) == ORGANIC
+    own = goal if asked else min(goal, usual.low_si)
+    limed_below = own if below is None else book.si(below)
+    return PhGoal(goal, limed_below, usual.high_si, facts, by_state=below is not None)
 
 
 def ph_range(species_id: str) -> FactName:
@@ -74,6 +82,18 @@ def on_fresh_ground(brief: Brief, *, seeded: bool) -> bool:
     if brief.lawn.condition == "bare":
         return seeded or brief.seeding.intent == "plant"
     return seeded and brief.seeding.intent == "renovate"
+
+
+def tested_soil_goes_under(setting: ResolvedLawn) -> bool:
+    """Whether topsoil is brought in so deep that roots stand in it and not in the soil below, which
+    a test of the lawn speaks of."""
+    deep = setting.levelling.depth_mm >= setting.book.si("lime.turf_depth") - HAIR
+    return setting.worked == "bare" and deep
+
+
+def test_of_the_buried(setting: ResolvedLawn) -> bool:
+    """Whether the test at hand, or one that a sample of the lawn would give, is of buried soil."""
+    return tested_soil_goes_under(setting) and setting.brief.soil_test.of != "topsoil"
 
 
 def soil_of(brief: Brief) -> str | None:

@@ -17,6 +17,7 @@ from turfplan.work.feeding.lime_need import (
     lime_need,
     ph_goal,
     soil_of,
+    test_of_the_buried,
     wants_lime,
 )
 from turfplan.work.feeding.nutrients import lime_plan
@@ -51,6 +52,10 @@ class SoilFindings:
 def soil_findings(setting: ResolvedLawn) -> SoilFindings:
     """Everything that soil, pH, readings and salts of this lawn give rise to."""
     brief, book = setting.brief, setting.book
+    if test_of_the_buried(setting):
+        buried = [phrases.test_buried(depth=length_mm(setting.levelling.depth_mm))]
+        told = buried if brief.soil_test.model_dump(exclude_none=True) else []
+        return SoilFindings((), (*told, *_ground(setting)), (), ())
     questions = [
         *_lime_questions(setting),
         *(q for nutrient in TESTED if (q := unread(brief, book, nutrient)) is not None),
@@ -143,9 +148,15 @@ def _lime_notes(setting: ResolvedLawn) -> Iterator[Message]:
         ph, aim = Number(test.ph, "plain"), Number(goal.goal, "plain")
         if test.ph < goal.goal - HAIR and holds_lime(brief):
             yield phrases.no_lime_on_limy(ph=ph)
+        elif test.ph < goal.goal - HAIR and not goal.by_state:
+            low = Number(goal.limed_below, "plain")
+            yield phrases.ph_in_range(ph=ph, low=low, grass=grass_name(book, species), goal=aim)
         elif test.ph < goal.goal - HAIR:
             yield phrases.no_lime_by_state(ph=ph, below=Number(goal.limed_below, "plain"))
-        elif test.ph <= goal.high + HAIR:
+        elif goal.goal + HAIR < test.ph <= goal.high + HAIR:
+            high = Number(goal.high, "plain")
+            yield phrases.ph_borne(ph=ph, high=high, grass=grass_name(book, species), goal=aim)
+        elif test.ph <= goal.goal + HAIR:
             yield phrases.ph_right(ph=ph, goal=aim, grass=grass_name(book, species))
         if test.lime_rate_g_m2:
             yield phrases.rate_not_taken(rate=Quantity(test.lime_rate_g_m2, "rate"))

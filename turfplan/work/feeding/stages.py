@@ -11,13 +11,14 @@ from turfplan.phrases import feeding as phrases
 from turfplan.records.book_names import FactName
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
-from turfplan.work.emergence import emergence, given_back_on
+from turfplan.work.emergence import Emergence, emergence, given_back_on
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
 from turfplan.work.season_stand import stand_of
 from turfplan.work.stand import OPEN_GROUND
 
 PLANTED, SEEDLINGS, RYE = "planted", "seedlings", "rye"
+RYE_RATE: FactName = "feeding.rye_rate"
 # The dry climates of Köppen's classes: deserts and steppes.
 DRY = "B"
 
@@ -137,12 +138,8 @@ def _seedlings(
     last = max(first, sown + timedelta(up.last + round(since.high_si)))
     best = sown + timedelta(up.last + round(since.si))
     looked = sown + timedelta(up.colour_least)
-    # Some days after the look there must still be growth, so that a day of work is in time.
-    # Nor is a look put off by winter waited for.
     most = round(book.fact("setting.colour_look_days").high_si)
-    in_time = up.colour_least - up.last <= most
-    still = looked + timedelta(round(book.si("feeding.pale_growth")))
-    waits = compost_feeds and in_time and _takes_nitrogen(setting, still)
+    waits = compost_feeds and colour_in_time(setting, up, sown)
     if waits:
         first, best, last = looked, looked, looked + timedelta(most)
     after = [day for day in (worked.mown, worked.looked if waits else None) if day is not None]
@@ -169,6 +166,17 @@ def _seedlings(
     reason = phrases.left_out_compost() if compost_feeds else phrases.quiet_seed()
     young = Quiet(sown, first - timedelta(1), reason)
     return Stages((young, *_before(setting, sown, phrases.quiet_seed())), (feeding,))
+
+
+def colour_in_time(setting: ResolvedLawn, up: Emergence, sown: date) -> bool:
+    """Whether the colour of seedlings tells in time whether they are to be fed.
+
+    Some days after the look there must still be growth, so that a day of work is in time; nor is a
+    look put off by winter waited for: they are fed without one.
+    """
+    still = up.colour_least + round(setting.book.si("feeding.pale_growth"))
+    soon = up.colour_least - up.last <= round(setting.book.fact("setting.colour_look_days").high_si)
+    return soon and _takes_nitrogen(setting, sown + timedelta(still))
 
 
 def _takes_nitrogen(setting: ResolvedLawn, day: date) -> bool:
@@ -205,7 +213,7 @@ def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:
     Fed twice; where winters are dry and mild, in the desert, every month until it is given back.
     """
     book = setting.book
-    rate, first = book.fact("feeding.rye_rate"), book.fact("feeding.rye_first")
+    rate, first = book.fact(RYE_RATE), book.fact("feeding.rye_first")
     desert = (setting.climate.koppen or "").startswith(DRY)
     gap: FactName = "feeding.rye_monthly" if desert else "feeding.rye_again"
     again = book.fact(gap)
@@ -221,7 +229,7 @@ def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:
             middle + closes,
             middle,
             why,
-            ("feeding.rye_rate", "feeding.rye_first"),
+            (RYE_RATE, "feeding.rye_first"),
         )
     ]
     early, late = (timedelta(round(days - again.si)) for days in (again.low_si, again.high_si))
@@ -230,9 +238,7 @@ def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:
     best = middle + timedelta(round(again.si))
     while best <= last:
         feedings.append(
-            StageFeeding(
-                RYE, rate.si, best + early, best + late, best, why, ("feeding.rye_rate", gap)
-            )
+            StageFeeding(RYE, rate.si, best + early, best + late, best, why, (RYE_RATE, gap))
         )
         best += timedelta(round(again.si))
     unfed = sown - timedelta(setting.days("feeding.rye_unfed"))

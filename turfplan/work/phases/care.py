@@ -18,11 +18,12 @@ from turfplan.work.feeding.amendments import amend_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.potash import potash_drafts
-from turfplan.work.feeding.stages import PLANTED
+from turfplan.work.feeding.stages import PLANTED, colour_in_time
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
+from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
+from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.first_cuts import first_cuts
 from turfplan.work.season_stand import stand_of
 from turfplan.work.stand import Stand, open_ground
@@ -34,7 +35,9 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
     up = emergence(setting, campaign)
     stand = stand_of(setting, campaign)
     wished = (
-        _look_at_colour(setting, up) if up is not None and feeding.compost_feeds else None,
+        _look_at_colour(setting, campaign, up)
+        if up is not None and feeding.compost_feeds
+        else None,
         _starter(setting, campaign, feeding.starter, up) if feeding.starter is not None else None,
         _preventer(setting, campaign, stand),
         _last_mow(setting, campaign, stand, up),
@@ -73,8 +76,11 @@ def feed_days(
     ]
 
 
-def _look_at_colour(setting: ResolvedLawn, up: Emergence) -> Draft:
-    """The look at seedlings that the compost feeds alone."""
+def _look_at_colour(setting: ResolvedLawn, campaign: Campaign, up: Emergence) -> Draft | None:
+    """The look at seedlings that the compost feeds alone; none where they are fed without it."""
+    sow = campaign.sow_window
+    if sow is None or not colour_in_time(setting, up, sow.best):
+        return None
     rescue = Quantity(setting.book.si("starter.rescue_rate"), "rate")
     return make(
         setting,
@@ -101,6 +107,7 @@ def _starter(
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
         wording=Wording(said(feed.reason)),
+        extent=Extent(setting.plot.area_m2 * setting.mended_share),
         facts=feed.facts,
     )
 
@@ -138,8 +145,7 @@ def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) ->
 def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft | None:
     """A preventer in a spring far enough from any seed, where summers suit crabgrass."""
     summer = setting.book.si("seeding.crabgrass_summer")
-    sold = setting.country in setting.book.operations["preemergent"].countries
-    if not sold or not setting.cool or max(setting.climate.air_mean_c) < summer:
+    if not takes_preventer(setting) or not setting.cool or max(setting.climate.air_mean_c) < summer:
         return None
     windows = (
         w

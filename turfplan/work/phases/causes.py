@@ -13,6 +13,9 @@ from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime import growing_from
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
+from turfplan.work.pesticide_law import told_of_law
+from turfplan.work.phases.new_ground import tills
+from turfplan.work.stand import WHOLE
 
 # What a cause means for the fill; traffic is over when it stays away, and asks for no look.
 _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
@@ -28,6 +31,8 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
         "unknown": phrases.cause_unknown,
     }
 )
+# What people treat with a bought killer.
+TREATED: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
 
 
 def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
@@ -36,15 +41,18 @@ def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
 
     A look stands as early as there is something to see: what it finds may take weeks to mend.
     """
-    cause, site = setting.brief.site.bump_cause, setting.brief.site
-    if _bump_is_live(setting) and cause is not None:
+    site = setting.brief.site
+    if (cause := live_bump(setting)) is not None:
         early = Timing(PREPARE, ideal=_open_ground(setting))
-        yield make(setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause]()))
+        holes = (phrases.bare_holes(), phrases.bare_below()) if _bare(setting) else None
+        yield make(
+            setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause](), how=holes)
+        )
     for name in thin_causes(setting):
         timing = _when_seen(setting, name, first)
         yield make(setting, "diagnose", name, timing=timing, wording=_wording(setting, name))
     again = setting.alive_until
-    if again is not None and (thin_causes(setting) or _bump_is_live(setting) or site.thin_cause):
+    if again is not None and (thin_causes(setting) or live_bump(setting) or site.thin_cause):
         yield make(
             setting,
             "diagnose",
@@ -87,21 +95,43 @@ def thin_causes(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
     )
 
 
-def _bump_is_live(setting: ResolvedLawn) -> bool:
-    """Whether the cause of bumps is one that comes back, and nobody has said that it is over."""
-    site = setting.brief.site
-    filled = bool(setting.levelling.bands)
-    return filled and site.bump_cause in _LIVE_CAUSES and site.bump_cause not in site.cleared
+def live_bump(setting: ResolvedLawn) -> BumpCause | None:
+    """The cause of bumps, where it is one that comes back and nobody has said that it is over.
+
+    Of deep hollows of which nobody said the cause it is not known yet.
+    """
+    site, levelling = setting.brief.site, setting.levelling
+    if not levelling.bands and not levelling.lift_share:
+        return None
+    cause = site.bump_cause or ("unknown" if _deep_hollows(setting) else None)
+    return cause if cause in _LIVE_CAUSES and cause not in site.cleared else None
+
+
+def _deep_hollows(setting: ResolvedLawn) -> bool:
+    """Whether parts of the lawn lie deeper than any one pass may fill."""
+    most, levelling = setting.book.si("passes.hard_cap"), setting.levelling
+    deep = (band.depth_mm > most and band.share < WHOLE for band in levelling.bands)
+    return bool(levelling.lift_share) or any(deep)
+
+
+def _bare(setting: ResolvedLawn) -> bool:
+    """Whether no grass stands there when the cause is looked for."""
+    return setting.turf.condition == "bare"
 
 
 def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
     """What is said of the look for one cause, with how its result is written down."""
     book, key = setting.book, f"causes.{cause}"
-    over = phrases.cause_over(over=book_message(book, f"{key}.over"), cause=cause)
+    loosened = setting.on_open_ground and tills(setting)
+    tilled = loosened and book.causes[cause].tilled_over is not None
+    law = told_of_law(setting) if cause in TREATED else None
+    how, end = ("tilled_how", "tilled_over") if tilled else ("how", "over")
+    over = phrases.cause_over(over=book_message(book, f"{key}.{end}"), cause=cause)
     return Wording(
         book_message(book, f"{key}.why"),
         title=book_message(book, f"{key}.title"),
-        how=(*book_messages(book, f"{key}.how"), over, phrases.cause_alive()),
+        how=(*book_messages(book, f"{key}.{how}"), over, phrases.cause_alive()),
+        cautions=() if law is None else (law,),
     )
 
 
@@ -112,8 +142,9 @@ def _again() -> tuple[Message, ...]:
 def waits_for(setting: ResolvedLawn) -> tuple[Message, ...]:
     """What is held until a look has been answered, for the head of the plan."""
     names = [book_message(setting.book, f"causes.{name}.name") for name in thin_causes(setting)]
-    found = [phrases.waits(causes=listed(names, "and"))] if names else []
-    if _bump_is_live(setting):
+    told = phrases.waits_bare if _bare(setting) else phrases.waits
+    found = [told(causes=listed(names, "and"))] if names else []
+    if live_bump(setting):
         found.append(phrases.waits_bumps())
     if setting.alive_until is not None:
         found.append(phrases.waits_again(day=Day(date.fromordinal(setting.alive_until))))

@@ -10,7 +10,7 @@ from turfplan.phrases import open_turf as of_turf
 from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft
-from turfplan.work.feeding.lime_need import in_its_state, wants_lime
+from turfplan.work.feeding.lime_need import in_its_state, tested_soil_goes_under, wants_lime
 from turfplan.work.ground_fill import (
     MM_PER_M,
     covered,
@@ -169,11 +169,20 @@ def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
         timing=Timing(SURFACE, session=session, anchor=anchor, offset=-ahead),
         wording=Wording(
             phrases.till(),
-            how=_on_the_bank(setting, "till", phrases.till_bank_water()),
+            how=_tilled(setting),
             cautions=tuple(cautions),
         ),
         facts=("open_ground.till_depth",),
     )
+
+
+def _tilled(setting: ResolvedLawn) -> tuple[Message, ...] | None:
+    """The steps of loosening; nothing is worked into ground that topsoil buries."""
+    own = _on_the_bank(setting, "till", phrases.till_bank_water())
+    if not tested_soil_goes_under(setting):
+        return own
+    stones, _, *rest = own or book_messages(setting.book, "operations.till.how")
+    return (stones, *rest)
 
 
 def _on_the_bank(

@@ -6,6 +6,7 @@ from dataclasses import replace
 from turfplan.book.words import book_messages
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import prepare as phrases
+from turfplan.phrases import weed_killers as killers
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.emergence import emergence, waits_for_spring
@@ -53,6 +54,10 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
                 wording=Wording(why),
             )
         )
+    if sows and any(
+        hold.unnamed and (hold.until or 0) > setting.first_day for hold in setting.holds
+    ):
+        drafts.append(_read_the_bag(setting))
     if permit:
         drafts += _permits(setting, campaign)
     weeds = (setting.brief.site.weeds_percent or 0) / 100
@@ -105,6 +110,18 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
             )
         )
     return drafts
+
+
+def _read_the_bag(setting: ResolvedLawn) -> Draft:
+    """The name of a weed killer that nobody wrote down, asked for at once."""
+    wording = Wording(
+        killers.read_bag(),
+        title=killers.read_bag_title(),
+        how=(killers.read_bag_how(), killers.read_bag_write()),
+        go=killers.read_bag_go(),
+    )
+    timing = Timing(PREPARE, session=-1, ideal=setting.first_day)
+    return make(setting, "inspect", "bag", timing=timing, wording=wording)
 
 
 def _days_to_water_check(setting: ResolvedLawn, campaign: Campaign) -> int:

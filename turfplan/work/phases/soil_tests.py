@@ -4,10 +4,12 @@ from turfplan.book.words import book_messages
 from turfplan.message import Message
 from turfplan.phrases import prepare as phrases
 from turfplan.work.drafts import Draft
+from turfplan.work.feeding.lime_need import test_of_the_buried
 from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 
+TOPSOIL = "topsoil"  # the key of a test of what is brought in
 QUESTIONS = "questions"  # the key of a call to the laboratory: its answer takes no weeks
 
 
@@ -16,6 +18,8 @@ def soil_tests(setting: ResolvedLawn) -> list[Draft]:
 
     It comes as early as it can: lime, phosphorus and potassium wait for the answer.
     """
+    if test_of_the_buried(setting):
+        return [_of_topsoil(setting)]
     questions = soil_findings(setting).questions
     test = setting.brief.soil_test.on
     sampled = bool(setting.brief.soil_test.model_dump(exclude_none=True, exclude={"on"})) or test
@@ -28,6 +32,29 @@ def soil_tests(setting: ResolvedLawn) -> list[Draft]:
     if needs_sample:
         return [make(setting, "soil_test", timing=early, wording=_sample(setting, questions))]
     return [make(setting, "soil_test", QUESTIONS, timing=early, wording=_questions(questions))]
+
+
+def _of_topsoil(setting: ResolvedLawn) -> Draft:
+    """The test of topsoil that buries the lawn's own soil, before it is ordered."""
+    wording = Wording(
+        phrases.topsoil_test(),
+        title=phrases.topsoil_test_title(),
+        how=(
+            phrases.topsoil_test_ask(),
+            phrases.topsoil_test_sample(),
+            phrases.topsoil_test_write(),
+        ),
+        go=phrases.topsoil_test_go(),
+        fallback=phrases.topsoil_test_fallback(),
+    )
+    return make(
+        setting,
+        "soil_test",
+        TOPSOIL,
+        timing=Timing(PREPARE, ideal=setting.first_day),
+        wording=wording,
+        facts=("lime.turf_depth",),
+    )
 
 
 def _sample(setting: ResolvedLawn, questions: tuple[Message, ...]) -> Wording:

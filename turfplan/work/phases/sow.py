@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from turfplan.book.words import grass_name
 from turfplan.message import Day, Message, Number, Quantity, Value, length_mm, sentences
-from turfplan.phrases import looks, slopes
+from turfplan.phrases import looks, plan_cautions, slopes
 from turfplan.phrases import past_of_lawn as past_phrases
 from turfplan.phrases import sow as phrases
 from turfplan.phrases import watering as by_hose
@@ -65,7 +65,7 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if setting.sowing.operation is None or window is None:
         return []
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
-    share, wanted = sown_share(setting, window), _wanted_share(setting)
+    share, wanted = sown_share(setting, window), setting.mended_share
     if window.operation == "plant":
         sowing = _planting(setting, window, session, share)
     else:
@@ -82,7 +82,9 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = [sowing]
     wet_clay = setting.book.soils[setting.plot.soil].fine
     if window.operation != "dormant_seed" and not wet_clay:
-        drafts.append(make(setting, "roll", timing=with_seed, wording=Wording(phrases.roll())))
+        rolled = Extent(setting.plot.area_m2 * setting.mended_share)
+        why = Wording(phrases.roll())
+        drafts.append(make(setting, "roll", timing=with_seed, wording=why, extent=rolled))
     drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
     look = look_days(setting, campaign)
     if look is not None:
@@ -161,12 +163,6 @@ def _of_cover(setting: ResolvedLawn) -> Wording:
 def _by_one_hose(setting: ResolvedLawn) -> bool:
     lawn = zones(setting.brief.water, setting.book, setting.plot.area_m2)
     return lawn[0].hose is not None
-
-
-def _wanted_share(setting: ResolvedLawn) -> float:
-    """The part of the lawn that is to be sown: its bare patches, or all of it."""
-    patches = setting.sowing.intent == "patch"
-    return setting.book.si("seeding.patch_share") if patches else 1.0
 
 
 def hose_hours(setting: ResolvedLawn) -> float:
@@ -257,7 +253,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
             cautions=_minded(setting),
             why_late=late,
         ),
-        extent=Extent(setting.plot.area_m2 * setting.sowing.share),
+        extent=Extent(setting.plot.area_m2 * setting.sowing.share * setting.mended_share),
         facts=(cover,),
     )
 
@@ -289,7 +285,8 @@ def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
         hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
     )
     on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
-    return (*setting.sowing.cautions, *on_rain, *held)
+    pets = (plan_cautions.dogs(),) if setting.brief.site.pets else ()
+    return (*setting.sowing.cautions, *pets, *on_rain, *held)
 
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:

@@ -1,0 +1,68 @@
+"""Dead turf comes off before spots are sown or planted, and what they take follows their share."""
+
+from typing import Any
+
+import pytest
+
+from planning import amount, first, kind, plan_of
+from told import told
+from turfplan.units import LB_PER_1000FT2_G_M2
+
+PATCH: dict[str, Any] = {
+    "lawn": {"grass": "kentucky_bluegrass", "condition": "patchy", "thin_share": 0.2},
+    "leveling": None,
+    "seeding": {"intent": "patch"},
+    "site": {"thin_cause": ["grubs"]},
+}
+PLUGS: dict[str, Any] = {
+    "lawn": {"grass": "st_augustine", "condition": "patchy", "thin_share": 0.3},
+    "place": {"postal_code": "34471", "state": "FL"},
+    "leveling": None,
+    "seeding": {"intent": "plant", "form": "plugs", "spacing": "12 in"},
+    "site": {"thin_cause": ["insects"]},
+}
+M2_PER_1000_FT2 = 92.90304
+
+
+def test_dead_mats_come_off_days_before_seed_at_the_rate_of_bare_ground() -> None:
+    """A fifth of 5,000 ft2 at 2.5 lb/1000 ft2 of bluegrass, on soil freed of its mats."""
+    plan = plan_of(PATCH)
+    cleared, sown = first(plan, "clear_stand"), first(plan, "overseed")
+    assert 0 <= (sown.start - cleared.end).days <= 7
+    assert amount(sown, "sown area") == pytest.approx(M2_PER_1000_FT2, rel=0.001)
+    assert amount(sown, "seed rate") / LB_PER_1000FT2_G_M2 == pytest.approx(2.5, rel=0.01)
+    assert amount(sown, "seed") == pytest.approx(2.5 * 0.45359, rel=0.01)
+    assert "down to the soil" in " ".join(told(line) for line in cleared.how)
+
+
+def test_the_starter_of_patches_goes_where_the_seed_goes() -> None:
+    """Its rate is that of any starter, its mass that of a fifth of the lawn."""
+    plan = plan_of(PATCH, {"site": None, "feeding": {"clippings": "removed"}})
+    for task in kind(plan, "starter_feed"):
+        rate, whole = amount(task, "nitrogen"), amount(task, "nitrogen_total")
+        assert whole == pytest.approx(rate * M2_PER_1000_FT2 / 1000, rel=0.01)
+    assert kind(plan, "starter_feed")
+
+
+def test_plugs_are_counted_for_the_share_that_is_dead() -> None:
+    """A foot apart over 30 % of 5,000 ft2."""
+    plan = plan_of(PLUGS)
+    planted = first(plan, "plant")
+    assert amount(planted, "plugs") == pytest.approx(1500, abs=2)
+    assert first(plan, "clear_stand").end <= planted.start
+
+
+@pytest.mark.parametrize(("lawn", "told_share"), [(PATCH, "25%"), (PLUGS, "50%")])
+def test_a_share_that_nobody_said_is_assumed_aloud(lawn: dict[str, Any], told_share: str) -> None:
+    """With the area it comes to; a share that was said is no assumption."""
+    unsaid = plan_of(lawn, {"lawn": {"thin_share": None}})
+    (line,) = [told(line) for line in unsaid.assumptions if "thin, dead or bare" in told(line)]
+    assert told_share in line.replace(" %", "%") and "ft²" in line and "thin_share" in line
+    assert not [a for a in plan_of(lawn).assumptions if "thin, dead or bare" in told(a)]
+
+
+def test_thin_turf_is_not_raked_off() -> None:
+    """Shade or moss leaves no mats: what only stands thin is overseeded as it is."""
+    plan = plan_of({"site": {"thin_cause": ["shade"]}, "lawn": {"thin_share": 0.2}})
+    assert not kind(plan, "clear_stand")
+    assert any("seed still goes over all of it" in told(line) for line in plan.assumptions)

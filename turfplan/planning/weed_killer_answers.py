@@ -1,0 +1,72 @@
+"""What the name of a weed killer that nobody wrote down would change: each answer, dated."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from turfplan.book.entries import Herbicide
+from turfplan.errors import TurfplanError
+from turfplan.message import Day, Message, listed, sentences
+from turfplan.phrases import weed_killers as phrases
+from turfplan.planning.absences import Tried
+from turfplan.planning.changed_briefs import with_part
+from turfplan.records.book_names import of_herbicide
+from turfplan.records.brief import Brief
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.weed_killers import Hold
+
+
+def answers_told(brief: Brief, setting: ResolvedLawn, tried: Tried) -> Message | None:
+    """The question for the name, with the day to which each answer leads; None where nothing is
+    unnamed, or every answer leads to the same day."""
+    if setting.sowing.operation is None:
+        return None
+    unnamed = next((hold for hold in setting.holds if hold.unnamed), None)
+    as_it_is = None if unnamed is None else _day(tried, brief)
+    if unnamed is None or as_it_is is None:
+        return None
+    leads: dict[date, list[Herbicide]] = {}
+    for kinds in _by_hold(setting):
+        day = _day(tried, _named(brief, unnamed, kinds[0]))
+        if day is not None and day < as_it_is:
+            leads.setdefault(day, []).extend(kinds)
+    if not leads:
+        return None
+    use = brief.history.herbicides[unnamed.number - 1]
+    return sentences(
+        phrases.ask_name(ingredient=use.active_ingredient, on=Day(use.on)),
+        *(
+            phrases.answer(names=listed((kind.name for kind in kinds), "or"), day=Day(day))
+            for day, kinds in sorted(leads.items(), key=lambda found: found[0])
+        ),
+        phrases.no_answer(day=Day(as_it_is)),
+    )
+
+
+def _by_hold(setting: ResolvedLawn) -> Iterator[list[Herbicide]]:
+    """The killers of the book that seed may follow within the plan, those of one hold together."""
+    book, groups = setting.book, dict[float, list[Herbicide]]()
+    for kind in book.herbicides.values():
+        harms = any(harm.grass in setting.sowing.grasses for harm in kind.harms)
+        days = book.fact(of_herbicide(kind.id, "hold")).high_si
+        if kind.in_bags and not harms:
+            groups.setdefault(days, []).append(kind)
+    yield from groups.values()
+
+
+def _named(brief: Brief, hold: Hold, kind: Herbicide) -> Brief:
+    """The brief with a name for what was given."""
+    uses = list(brief.history.herbicides)
+    uses[hold.number - 1] = uses[hold.number - 1].model_copy(
+        update={"active_ingredient": kind.name}
+    )
+    return with_part(brief, "history", herbicides=tuple(uses))
+
+
+def _day(tried: Tried, brief: Brief) -> date | None:
+    """The last day of the main work of a brief, or None where it cannot be dated."""
+    try:
+        work = tried(brief)
+    except TurfplanError:
+        # What the book does not bear out leads to no day.
+        return None
+    return None if work is None else work.last

@@ -1,0 +1,46 @@
+"""Dead turf where grass is mended: its mats come off before seed or plants go in."""
+
+from collections.abc import Iterator
+
+from turfplan.phrases import open_turf as phrases
+from turfplan.records.book_names import ThinCause
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import SURFACE, Extent, Timing, Wording, make
+
+DEAD = "dead"  # the key of the clearing of spots in a lawn that stays
+# What leaves dead mats behind, not thin grass alone.
+KILLS: frozenset[ThinCause] = frozenset(
+    {"grubs", "insects", "disease", "drought", "dogs", "salt", "spill"}
+)
+
+
+def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
+    """The clearing of dead spots, right before what covers them: mix, seed or plants."""
+    if campaign.sow_window is None or not leaves_mats(setting):
+        return
+    on_pass = campaign.sessions[-1] if campaign.sow_on_pass else None
+    first = None if on_pass is None else f"topdress.{on_pass.passes[0].number}"
+    session = 0 if on_pass is None else on_pass.number
+    yield make(
+        setting,
+        "clear_stand",
+        DEAD,
+        timing=Timing(SURFACE, session=session, anchor=first or "sowing", offset=-1),
+        wording=Wording(
+            phrases.dead(),
+            title=phrases.dead_title(),
+            how=(phrases.dead_rake(), phrases.dead_loosen(), phrases.dead_leave()),
+            go=phrases.dead_go(),
+            fallback=phrases.dead_fallback(),
+        ),
+        extent=Extent(setting.plot.area_m2 * setting.thin_share),
+    )
+
+
+def leaves_mats(setting: ResolvedLawn) -> bool:
+    """Whether dead mats lie in turf that is sown or planted and stays."""
+    if setting.on_open_ground or setting.sowing.intent in ("none", "winter_overseed", "dormant"):
+        return False
+    return setting.sowing.intent == "patch" or not KILLS.isdisjoint(setting.brief.site.thin_cause)
