@@ -134,7 +134,8 @@ def test_a_pass_that_covers_less_says_so() -> None:
         ({"intent": "overseed"}, {}, 20.0),  # 4 lb/1,000 ft2
         ({"intent": "renovate"}, {}, 35.0),  # 7
         ({"intent": "overseed"}, {"condition": "bare"}, 35.0),
-        ({"intent": "patch"}, {}, 5.0),  # a quarter of the lawn
+        ({"intent": "patch"}, {}, 8.75),  # a quarter of the lawn, at the rate of bare ground
+        ({"intent": "patch"}, {"thin_share": 0.1}, 3.5),
         ({"intent": "overseed", "rate": "6 lb/1000ft2"}, {}, 30.0),
         (
             {

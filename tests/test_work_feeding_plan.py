@@ -267,7 +267,7 @@ def test_nothing_is_fed_in_a_blackout(month: int, day: int, length: int, seeded:
 
 def test_unknown_local_rules_are_asked_for_not_assumed() -> None:
     """Without local rules the plan says to look them up; an empty list in the brief silences it."""
-    assert any("No such rule is assumed" in c for c in all_told(plan().cautions))
+    assert any("No such dates and distances are assumed" in c for c in all_told(plan().cautions))
     assert not any(
         "local rules" in c
         for c in all_told(plan(cases.brief(local={"nitrogen_blackouts": []})).cautions)

@@ -355,6 +355,7 @@ def test_rock_near_the_surface_keeps_tines_out() -> None:
 
 BASE: dict[str, Any] = {"on": ON, "ph": 5.2, "buffer_ph": 6.4, "buffer_method": "sikora"}
 ANOTHER: dict[str, dict[str, Any]] = {
+    "of": {"of": "topsoil"},
     "on": {"on": date(2020, 1, 1)},
     "ph": {"ph": 6.8},
     "acidity_cmol_kg": {"acidity_cmol_kg": 9.0},

@@ -117,6 +117,13 @@ def no_lime_by_state(*, ph: Number, below: Number) -> Message:
     return Message("soil_findings.no_lime_by_state", (("ph", ph), ("below", below)))
 
 
+def no_topsoil() -> Message:
+    """The soil test is said to be of topsoil, and so much that roots would stand in it alone is not
+    brought in here: it is taken for the lawn's own soil. Test that too.
+    """
+    return Message("soil_findings.no_topsoil")
+
+
 def test_buried(*, depth: Quantity) -> Message:
     """The soil test in the brief is of ground that {depth} of topsoil will bury: nothing is limed
     or fertilized by it. Have the topsoil tested, or say of the test that it is the topsoil's (`of =

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil
 
+from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Message, Number, Quantity, length_mm
 from turfplan.phrases import amendments as phrases
 from turfplan.records.book_names import FactName
@@ -237,14 +238,18 @@ def _iron_drafts(setting: ResolvedLawn, campaign: Campaign, dose: _Dose) -> Iter
         if anew or (grown is not None and begins <= grown <= tender):
             day = tender
     grown = _awake(setting, day)
+    ends = None if grown is None else grown + slip
     if campaign.sessions and not setting.on_open_ground and grown is not None:
         # A low cut takes it off, and a pass hides it: it goes on well before, or once leaves show.
         first, last = (campaign.sessions[n].window.best.toordinal() for n in (0, -1))
-        lasts = setting.days("high_ph.iron_lasts")
-        if first - lasts - slip < grown <= last + setting.days("feeding.after_pass"):
-            grown = _awake(setting, max(day, last + setting.days("feeding.after_pass") + 1))
-    if grown is not None and grown <= setting.last_day:
-        window = (grown, grown + slip)
+        ends = min(grown + slip, first - setting.days("high_ph.iron_lasts"))
+        clear = last + setting.days("feeding.after_pass")
+        if ends - grown < len(WEEKDAYS) and grown <= clear:
+            grown = _awake(setting, max(day, clear + 1))
+        if grown is not None and grown > clear:
+            ends = grown + slip
+    if grown is not None and ends is not None and grown <= setting.last_day:
+        window = (grown, ends)
         yield _draft(setting, dose, Timing(CARE, ideal=grown, window=window), dose.key)
 
 

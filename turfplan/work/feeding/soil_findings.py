@@ -18,6 +18,7 @@ from turfplan.work.feeding.lime_need import (
     ph_goal,
     soil_of,
     test_of_the_buried,
+    tested_soil_goes_under,
     wants_lime,
 )
 from turfplan.work.feeding.nutrients import lime_plan
@@ -62,7 +63,9 @@ def soil_findings(setting: ResolvedLawn) -> SoilFindings:
         *_lime_in_soil_question(setting),
         *_salt_questions(setting),
     ]
-    cautions = [*questions, *_ph_cautions(setting), *_salt_cautions(setting), *_ground(setting)]
+    strange = brief.soil_test.of == "topsoil" and not tested_soil_goes_under(setting)
+    asked = [*questions, *([phrases.no_topsoil()] if strange else [])]
+    cautions = [*asked, *_ph_cautions(setting), *_salt_cautions(setting), *_ground(setting)]
     schools = (another_school(brief, book, nutrient) for nutrient in TESTED)
     return SoilFindings(
         tuple(questions),
