@@ -304,7 +304,7 @@ def task_of(
         grade=grade(setting, season, date.fromordinal(end)) if season else None,
         depends_on=_depends(candidate, draft, bound),
         facts=_facts(draft, bound),
-        strength=_strongest(bound).name.lower(),
+        strength=_strongest(draft, bound).name.lower(),
         alarm=entry.alarm,
     )
 
@@ -317,8 +317,13 @@ def _season_of(candidate: Candidate, draft: Draft) -> OpenDays | None:
     return candidate.campaign.sow_window if sown else None
 
 
-def _strongest(bound: Sequence[Constraint]) -> Strength:
-    """The strongest of what allows a first day; advice where nothing does."""
+def _strongest(draft: Draft, bound: Sequence[Constraint]) -> Strength:
+    """The strongest of what allows a first day; advice where nothing does.
+
+    What shares the days of another task is bound to them.
+    """
+    if draft.beside is not None:
+        return Strength.HARD
     return max((c.strength for c in bound if isinstance(c, Allowed)), default=Strength.ADVICE)
 
 
