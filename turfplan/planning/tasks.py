@@ -318,13 +318,9 @@ def _season_of(candidate: Candidate, draft: Draft) -> OpenDays | None:
 
 
 def _strongest(draft: Draft, bound: Sequence[Constraint]) -> Strength:
-    """The strongest of what allows a first day; advice where nothing does.
-
-    What shares the days of another task is bound to them.
-    """
-    if draft.beside is not None:
-        return Strength.HARD
-    return max((c.strength for c in bound if isinstance(c, Allowed)), default=Strength.ADVICE)
+    """The strongest of what allows a first day; what shares another's days is bound to them."""
+    days = (c.strength for c in bound if isinstance(c, Allowed))
+    return max(days, default=Strength.ADVICE) if draft.beside is None else Strength.HARD
 
 
 def _facts(draft: Draft, bound: Sequence[Constraint]) -> tuple[str, ...]:
