@@ -107,7 +107,7 @@ def task_of(
         grade=grade(setting, season, date.fromordinal(end)) if season else None,
         depends_on=_depends(candidate, draft, bound),
         facts=_facts(draft, bound),
-        strength=_strongest(bound).name.lower(),
+        strength=_strongest(draft, bound).name.lower(),
         alarm=entry.alarm,
     )
 
@@ -120,9 +120,10 @@ def _season_of(candidate: Candidate, draft: Draft) -> OpenDays | None:
     return candidate.campaign.sow_window if sown else None
 
 
-def _strongest(bound: Sequence[Constraint]) -> Strength:
-    """The strongest of what allows a first day; advice where nothing does."""
-    return max((c.strength for c in bound if isinstance(c, Allowed)), default=Strength.ADVICE)
+def _strongest(draft: Draft, bound: Sequence[Constraint]) -> Strength:
+    """The strongest of what allows a first day; what shares another's days is bound to them."""
+    days = (c.strength for c in bound if isinstance(c, Allowed))
+    return max(days, default=Strength.ADVICE) if draft.beside is None else Strength.HARD
 
 
 def _facts(draft: Draft, bound: Sequence[Constraint]) -> tuple[str, ...]:
