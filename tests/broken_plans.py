@@ -370,7 +370,8 @@ def _holes_left_open() -> Made:
     sand = made("bermuda-sand").freed("core_aerate.1")
     last, marks = sand.task("topdress.2").start, sand.task("locate_utilities")
     sand = sand.more(marks.model_copy(update={"id": "late_marks"}))
-    return sand.moved("late_marks", last - timedelta(1)).moved("core_aerate.1", last + timedelta(7))
+    asked = last - timedelta(max(1, last.weekday() - 4 + 1))
+    return sand.moved("late_marks", asked).moved("core_aerate.1", last + timedelta(7))
 
 
 @breaks("lifted_after_pass")
@@ -911,10 +912,9 @@ def _second_unfed() -> Made:
     sound = of_changes(WINTER_GREEN)
     sown = sound.task("overseed").start
     all_fed = [t.id for t in sound.plan.tasks if t.id.startswith("feed_nitrogen.rye")]
-    own = [t.id for t in sound.plan.tasks if t.id.startswith("feed_nitrogen.summer")]
     # Two find room between the grass below's own feedings and the seed.
     fed = all_fed[:2]
-    early = sound.freed(*all_fed).without(*all_fed[2:], *own)
+    early = sound.freed(*all_fed).without(*all_fed[2:])
     for weeks, name in enumerate(fed):
         early = early.moved(name, sown - timedelta(14 + 28 * weeks))
     return early

@@ -10,6 +10,7 @@ from planning import plan_of
 from test_planning_amounts import SAND, YD3, setting
 from tiers import sampled_pairs
 from told import all_told, told
+from turfplan.export.sheets.look import in_order_of_work
 from turfplan.message import Message, as_written
 from turfplan.planning.amounts import densities
 from turfplan.planning.bagged_goods import small_orders
@@ -84,7 +85,10 @@ def test_what_covers_a_slope_is_what_is_bought(slope: int, bought: set[str]) -> 
     assert cover is not None and {a.item for a in cover.amounts} == bought
     assert ("mat" in told(cover.title)) is ("mat" in bought)
     assert ("Unroll a mat" in " ".join(map(told, cover.how))) is ("mat" in bought)
-    assert "roll" in cover.depends_on
+    order = [task.id for task in in_order_of_work(plan.tasks)]
+    roll = plan.task("roll")
+    assert roll is not None and (roll.start, roll.end) == (cover.start, cover.end)
+    assert order.index("roll") < order.index("cover")
     if "mat" in bought:
         mat = next(line for line in plan.order if line.item == "mat")
         assert mat.value == pytest.approx(1.1 * plan.lawn.area_m2)

@@ -89,12 +89,12 @@ REFUSED: dict[str, dict[str, Any]] = {
     },
     "no season for a pass": {
         "lawn": {"grass": "fine_fescue"},
-        "place": {**METRIC, "latitude": 69.65, "longitude": 18.96, "country": "NO"},
+        "place": {**METRIC, "latitude": 63.75, "longitude": -68.52, "country": "CA"},
         "leveling": {"depth": "10 mm"},
     },
     "no season for a pass, and no water": {
         "lawn": {"grass": "fine_fescue"},
-        "place": {**METRIC, "latitude": 69.65, "longitude": 18.96, "country": "NO"},
+        "place": {**METRIC, "latitude": 63.75, "longitude": -68.52, "country": "CA"},
         "leveling": {"depth": "10 mm"},
         "seeding": {"intent": "none"},
         "water": {"possible": False, "application_rate": None},

@@ -171,9 +171,9 @@ def test_a_good_day_says_nothing_of_being_late() -> None:
     assert all(t.grade is None for t in plan.tasks if not t.plays("spreading", "sowing"))
 
 
-TROMSOE: dict[str, Any] = {
+IQALUIT: dict[str, Any] = {
     "lawn": {"grass": "fine_fescue", "area": "300 m2", "thatch": "5 mm"},
-    "place": {"postal_code": None, "country": "NO", "latitude": 69.65, "longitude": 18.96},
+    "place": {"postal_code": None, "country": "CA", "latitude": 63.75, "longitude": -68.52},
     "leveling": {"depth": "10 mm"},
     "season": None,
 }
@@ -183,17 +183,17 @@ TROMSOE: dict[str, Any] = {
 def test_where_no_season_takes_a_pass_the_fill_is_refused_with_ways_out(intent: str) -> None:
     """Grass of the far north grows through no pass: nothing is put off to a season that never
     comes, and the ways out are planned without a fault."""
-    plan = plan_of(TROMSOE, {"seeding": {"intent": intent}})
+    plan = plan_of(IQALUIT, {"seeding": {"intent": intent}})
     assert plan.conflict and "no season" in str(plan.conflict.reasons[0]) and plan.options
     assert any('intent = "renovate"' in str(option.change) for option in plan.options)
-    anew = plan_of(TROMSOE, {"seeding": {"intent": "renovate"}})
+    anew = plan_of(IQALUIT, {"seeding": {"intent": "renovate"}})
     assert anew.conflict is None and kind(anew, "fill")
 
 
 def test_seed_alone_is_fed_within_the_year_where_summer_is_short() -> None:
     """A feeding of one August and one of the next lie less than twelve months apart."""
     dormant = {"leveling": None, "seeding": {"intent": "dormant"}}
-    assert plan_of(TROMSOE, dormant).conflict is None
+    assert plan_of(IQALUIT, dormant).conflict is None
 
 
 def test_the_settling_that_is_told_is_the_one_that_is_reckoned_with() -> None:

@@ -71,7 +71,7 @@ def test_a_look_that_comes_too_late_names_the_next_season(lawn: str) -> None:
 
 @pytest.mark.parametrize(
     ("code", "grass"),
-    [("60601", "tall_fescue"), ("55406", "tall_fescue"), ("44101", "kentucky_bluegrass")],
+    [("60601", "tall_fescue"), ("55406", "tall_fescue")],
 )
 def test_a_look_is_brought_forward_but_not_before_half_is_up(code: str, grass: str) -> None:
     """Seed that leaves a few days is looked at on the last day of work on which it can be sown, and

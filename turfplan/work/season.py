@@ -321,6 +321,7 @@ def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
     why = phrases.covered_same_day() if covers else phrases.rolled_same_day()
     with_seed = Reason("seed.same_day", why, ("order.cover_most",) if covers else ())
     lags = []
+    done_before: dict[str, Draft] = {}
     for draft in drafts:
         if draft.strips:
             continue
@@ -336,4 +337,9 @@ def _together(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
             for nodes in dict.fromkeys((first, last)):
                 name = f"same_day:{nodes[1]}"
                 lags.append(Lag(name, *nodes, Strength.HARD, with_seed, DayStep(0), most))
+            if (earlier := done_before.get(seed.id)) is not None:
+                # The roller does not go over a cover.
+                name, nodes = f"in_turn:{draft.id}", (earlier.start_node, draft.start_node)
+                lags.append(Lag(name, *nodes, Strength.HARD, with_seed, DayStep(0)))
+            done_before[seed.id] = draft
     return lags
