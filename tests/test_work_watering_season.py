@@ -157,10 +157,11 @@ def test_seedlings_of_autumn_rest_with_the_grass_and_go_on_in_spring() -> None:
 
 def test_seedlings_that_rain_keeps_wet_are_not_watered() -> None:
     """Where half of the usual rain outdoes what a sunny week takes, the weeks are told as one
-    stretch and have no run; the first water after the sowing stays."""
+    stretch and have no run; the water on the sowing stays, and that until the seed is up."""
     wet = replace(COOL, rain_mm=(13.0,) * 365)
     plan = season_watering(cases.request(BOOK, wet, seeded_on=SOWN))
-    assert {run.stage for run in plan.series} <= {"soak", "weaning"} and runs_of(plan, "soak")
+    assert {run.stage for run in plan.series} <= {"soak", "germination", "weaning"}
+    assert runs_of(plan, "soak") and runs_of(plan, "germination")
     rained = [c for c in all_told(plan.cautions) if "rain usually does it" in c]
     assert sum("seedlings" in c for c in rained) == 1
 
@@ -748,8 +749,6 @@ def test_absences_are_told_where_something_young_must_be_watered() -> None:
     assert dict(said.values)["days"] == Listed(
         tuple(Days(first, last, weekday=False) for first, last in away[1:3]), "and"
     )
-    wet = season_watering(replace(request, climate=replace(COOL, rain_mm=(13.0,) * 365)))
-    assert not any(c.key == "watering.season.nobody_there" for c in wet.cautions)
     timed = replace(request, water=request.water.model_copy(update={"timer": True}))
     assert not any(c.key == "watering.season.nobody_there" for c in season_watering(timed).cautions)
 

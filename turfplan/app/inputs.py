@@ -75,7 +75,7 @@ def input_of(
 # Keys that came later: where a brief does not say them, its digest does not know them.
 _LATER: Mapping[str, tuple[str, ...]] = {
     "calendar": ("holidays",),
-    "lawn": ("part", "green_in_winter", "runners", "leaf"),
+    "lawn": ("part", "green_in_winter", "runners", "leaf", "thin_share"),
     "water": ("timer", "hours_per_day"),
     "work": ("by",),
     "delivery": ("least_load_m3", "form", "heap_area_m2"),
@@ -88,6 +88,7 @@ _LATER: Mapping[str, tuple[str, ...]] = {
         "salts_ds_m",
         "sar",
         "gypsum_rate_g_m2",
+        "of",
     ),
     "history": ("sowings", "moss", "lime"),
     "site": ("sun_hours", "thin_cause", "cleared", "ground", "rock_depth_mm"),

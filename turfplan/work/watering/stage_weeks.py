@@ -51,7 +51,9 @@ def spared(ground: WateredGround, stage: Stage, week: WeekNeed) -> Spare | None:
         cold = not (ground.growing(week.start, least) or ground.growing(week.end, least))
     if cold and stage.name in TENDER:
         return "cold"
-    return "rain" if week.need.rain_does_it else "cold" if cold else None
+    # Seed that has swollen is not left to what rain usually does: a run is skipped after rain.
+    rain_does_it = week.need.rain_does_it and stage.name != "germination"
+    return "rain" if rain_does_it else "cold" if cold else None
 
 
 def told_spared(
