@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from turfplan.files.reading.book import load_book
-from turfplan.planning.season_plan import _looked_again
+from turfplan.planning.history import looked_again
 from turfplan.records.past import TaskHistory
 
 BOOK = load_book()
@@ -15,6 +15,6 @@ BOOK = load_book()
 def test_a_live_cause_is_looked_for_again_after_its_rest(found: date) -> None:
     """So many days later as the book has; never where none was found."""
     rest = round(BOOK.si("site.recheck"))
-    again = _looked_again(TaskHistory(alive_on=found), BOOK)
+    again = looked_again(TaskHistory(alive_on=found), BOOK)
     assert rest > 0 and again == found.toordinal() + rest
-    assert _looked_again(TaskHistory(), BOOK) is None
+    assert looked_again(TaskHistory(), BOOK) is None

@@ -90,7 +90,11 @@ def bare_keys(plan: Plan) -> list[str]:
     """The sentences that name a key of the brief or of the book as if it were a word; commands are
     set as code, and lines of a brief stand alone.
     """
-    prose = (re.sub(r"`[^`]*`|^\w+ = \S+$", "", text) for text in sentences(plan) if " " in text)
+    prose = (
+        re.sub(r"`[^`]*`|^\w+ = \S+(?:; leave out \w+)?$", "", text)
+        for text in sentences(plan)
+        if " " in text
+    )
     return [
         text
         for text in prose

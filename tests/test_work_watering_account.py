@@ -45,15 +45,17 @@ def test_a_week_of_the_ledger_sums_its_own_days() -> None:
     negative, the balance is what was missing on the last night.
     """
     first, numbers = date(2027, 3, 3), [float(n) for n in range(10)]
-    books = DayBooks(first, numbers, [1.0] * 10, [2.0] * 10, [0.5] * 10, numbers, [True] * 10)
+    books = DayBooks(
+        first, numbers, [1.0] * 10, [0.0] * 10, [2.0] * 10, [0.5] * 10, numbers, [True] * 10
+    )
     weeks = ledger_of(books, ()).weeks
     assert [(week.start, week.end) for week in weeks] == [
         (date(2027, 3, 3), date(2027, 3, 7)),
         (date(2027, 3, 8), date(2027, 3, 12)),
     ]
     assert [dict(week.entries) for week in weeks] == [
-        {"rain": 10, "watering": 5, "evapotranspiration": -10, "lost": -2.5},
-        {"rain": 35, "watering": 5, "evapotranspiration": -10, "lost": -2.5},
+        {"rain": 10, "watering": 5, "rooted": 0, "evapotranspiration": -10, "lost": -2.5},
+        {"rain": 35, "watering": 5, "rooted": 0, "evapotranspiration": -10, "lost": -2.5},
     ]
     assert [week.balance for week in weeks] == [-4, -9]
 
@@ -71,7 +73,7 @@ def test_rooted_grass_gets_more_where_sprinklers_are_uneven() -> None:
             for evenness, share in zones
         )
         books = account(ground_of(replace(request, zones=parts)), (), {})
-        return next((n, mm) for n, mm in enumerate(books.watering_mm) if mm > 0)
+        return next((n, mm) for n, mm in enumerate(books.rooted_mm) if mm > 0)
 
     day, even_mm = first_water((1.0, 1.0))
     assert even_mm > 1

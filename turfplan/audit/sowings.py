@@ -150,10 +150,10 @@ def relaid_turf_is_watered(case: Case) -> Iterator[Fault]:
         return
     rooting = timedelta(case.days("water.rooting_days") - 1)
     for laid in case.to_do("relaying"):
-        soaked = [run.start for run in _stages(case, "soak_relaid")]
+        soaked = any(run.start <= laid.end <= run.end for run in _stages(case, "soak_relaid"))
         runs = _stages(case, "relaid")
         until = min(laid.end + rooting, case.plan.horizon.end)
-        if laid.end not in soaked or not runs or max(run.end for run in runs) < until:
+        if not soaked or not runs or max(run.end for run in runs) < until:
             yield fault("relaid_turf_dry", laid, day=laid.end)
 
 

@@ -40,7 +40,7 @@ def leaves_more(*, share: Number) -> Message:
 
 
 def whole_later(*, campaign: str) -> Message:
-    """It would do the whole fill, at the price of more waiting or work: campaign = \"{campaign}\"
+    """It would do the whole fill, at the price of more waiting or work: `campaign = \"{campaign}\"`
     asks for it.
     """
     return Message("campaign_choice.whole_later", (("campaign", campaign),))

@@ -143,6 +143,9 @@ def _seedlings(
     if waits:
         first, best, last = looked, looked, looked + timedelta(most)
     after = [day for day in (worked.mown, worked.looked if waits else None) if day is not None]
+    if after and max(after) > last:
+        # A winter before the first mow puts the food off whole: it is not lost for a late spring.
+        last = max(after) + timedelta(round(since.high_si - since.low_si))
     first = max([first, *after])
     last = max(first, last)
     best = min(max(best, first), last)
