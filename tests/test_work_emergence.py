@@ -105,3 +105,13 @@ def test_the_first_mow_is_best_half_way() -> None:
     """Between the first and the last of what is up, and between the least and the most days."""
     up = days_of(PLACES["piedmont"])
     assert up.mow_best == (10 + 21) // 2 + round((10 + 14 + 14) / 2)
+
+
+@pytest.mark.parametrize("code", ["99201", "83814", "55406", "58102"])
+def test_seed_of_late_summer_is_mown_before_winter(code: str) -> None:
+    """Bluegrass that can be mown in autumn does not stand at 2 in until April, in no neighbour of
+    a place where it is mown."""
+    lawn = {"grass": "kentucky_bluegrass", "thatch": "0.2 in"}
+    plan = plan_of({"place": {"postal_code": code}, "lawn": lawn, "leveling": {"depth": "0 in"}})
+    sown, mown = task(plan, "overseed").start, task(plan, "first_mow").start
+    assert sown.month in (8, 9) and mown.year == sown.year

@@ -98,10 +98,10 @@ def test_where_seed_does_not_fit_the_days_ways_out_that_do_come_first() -> None:
 
 
 def test_follow_ups_beyond_a_given_end_do_not_cost_the_leveling() -> None:
-    """A lawn that is to be done by October is leveled and sown about when one without an end is:
+    """A lawn that is to be done in September is leveled and sown about when one without an end is:
     the first mow and the look at the colour are handed over, each after what it waits for.
     """
-    begin, end = date(2027, 8, 1), date(2027, 9, 30)
+    begin, end = date(2027, 8, 1), date(2027, 9, 20)
     ended = plan_of({"season": {"from": begin, "until": end}}, options=False)
     unended = plan_of({"season": {"from": begin}}, options=False)
     for name in ("topdress", "overseed"):

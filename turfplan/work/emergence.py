@@ -70,7 +70,10 @@ def emergence(setting: ResolvedLawn, campaign: Campaign) -> Emergence | None:
     )
     colour = book.fact("setting.colour_look_days")
     more = setting.days("seeding.third_mowing")
+    mow_least = growth.days(first, round(grow.low_si))
     mow_best = growth.days((first + last) // 2, round((grow.low_si + grow.si + spread) / 2))
+    # What can be mown before winter is not left to stand until spring.
+    mow_best = growth.before_rest(mow_least, mow_best)
     looked = growth.awake(max(last + round(colour.low_si), mow_best + more // 2))
     # A look that winter puts off has as many days in spring as it would have had before.
     look_span = round(colour.high_si - colour.low_si)
@@ -78,7 +81,7 @@ def emergence(setting: ResolvedLawn, campaign: Campaign) -> Emergence | None:
         wakes=wakes,
         first=first,
         last=last,
-        mow_least=growth.days(first, round(grow.low_si)),
+        mow_least=mow_least,
         mow_best=mow_best,
         mow_most=growth.days(last, round(grow.si) + spread),
         colour_least=looked,
@@ -115,6 +118,13 @@ class _Growth:
         """The day itself, or the first after it on which grass does not rest."""
         reached = day
         while reached < _REACH_DAYS and self._today(reached) < self._least:
+            reached += 1
+        return reached
+
+    def before_rest(self, day: int, until: int) -> int:
+        """The last day up to `until` that no rest parts from `day`."""
+        reached = day
+        while reached < until and self._today(reached + 1) >= self._least:
             reached += 1
         return reached
 

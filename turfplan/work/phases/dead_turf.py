@@ -43,4 +43,7 @@ def leaves_mats(setting: ResolvedLawn) -> bool:
     """Whether dead mats lie in turf that is sown or planted and stays."""
     if setting.on_open_ground or setting.sowing.intent in ("none", "winter_overseed", "dormant"):
         return False
-    return setting.sowing.intent == "patch" or not KILLS.isdisjoint(setting.brief.site.thin_cause)
+    seeding, killed = setting.brief.seeding, not KILLS.isdisjoint(setting.brief.site.thin_cause)
+    # Sod roots in soil alone: what it replaces comes off, whatever killed or thinned it.
+    sod = setting.sowing.intent == "plant" and seeding.form == "sod"
+    return sod or killed or setting.sowing.intent == "patch"
