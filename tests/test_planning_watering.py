@@ -7,12 +7,13 @@ from typing import Any
 import pytest
 from icalendar import Calendar
 
-from planning import example, first, kind, plan_of
+from planning import TODAY, example, first, kind, plan_of
 from told import told
 from turfplan.audit.case import series_days
 from turfplan.export.calendar.season_ics import season_ics
 from turfplan.message import as_written
 from turfplan.messages import words_for
+from turfplan.records.journal import JournalEntry
 from turfplan.unit_sizes import GALLON_L
 from turfplan.work.watering.replan import _scaled
 from turfplan.work.watering.run_times import water_amount
@@ -216,3 +217,18 @@ def test_how_much_water_settles_a_layer_is_told_by_its_waterings_alone() -> None
     settle = next(t for t in plan.tasks if t.stage is not None and t.stage.id == "settle")
     assert "on average" in told(settle.amounts[0].reason)
     assert any("where least falls" in told(line) for line in settle.how)
+
+
+def test_seed_is_not_up_before_it_is_sown() -> None:
+    """What was seen to come up before a sowing that was put off is not that seed: its water begins
+    with it."""
+    before = plan_of({"leveling": {"depth": "0 in"}})
+    sown = next(t.start for t in before.tasks if t.plays("sowing"))
+    seen = sown - timedelta(2)
+    journal = (
+        JournalEntry(number=1, at=TODAY, kind="measured", on=seen, quantity="germination", value=1),
+    )
+    now = TODAY.replace(year=seen.year, month=seen.month, day=seen.day)
+    plan = plan_of({"leveling": {"depth": "0 in"}}, journal=journal, previous=before, now=now)
+    runs = [t for t in plan.tasks if t.stage is not None and t.stage.id == "germination"]
+    assert runs and min(t.start for t in runs) > sown

@@ -87,7 +87,7 @@ def _request(
         open_ground=setting.on_open_ground,
         open_from=open_from(setting, candidate.campaign),
         germination_days=_germination_days(setting),
-        germinated_on=history.germinated,
+        germinated_on=_germinated(history, sowing),
         first_mow_on=first_cut.end if first_cut else None,
         slope_percent=brief.site.slope_percent or 0.0,
         rock_depth_mm=brief.site.rock_depth_mm,
@@ -161,6 +161,12 @@ def _span(setting: ResolvedLawn, young_on: Sequence[date]) -> tuple[date, date]:
     start, last = date.fromordinal(setting.first_day), date.fromordinal(setting.last_day)
     season = timedelta(round(setting.book.si("setting.horizon_days")))
     return start, min(last, max((start, *young_on)) + season)
+
+
+def _germinated(history: TaskHistory, sowing: Task | None) -> date | None:
+    """The day on which the seed was seen to be up; what was seen before it was sown is not it."""
+    seen = history.germinated
+    return seen if seen is None or sowing is None or seen > sowing.start else None
 
 
 def _germination_days(setting: ResolvedLawn) -> int:
