@@ -21,6 +21,7 @@ AS_THEY_ARE = {
     *(
         "tons",
         "gal",
+        "gpm",
         "min",
         "turfplan",
         "log",

@@ -50,7 +50,7 @@ def test_the_record_is_of_this_campaign(name: str) -> None:
         ("weights", "topdress", "weight"),
         ("orders", "order_material", "volume"),
         ("seed", "overseed", "seed"),
-        ("nitrogen", "feed_nitrogen", "product"),
+        ("nitrogen", "feed_nitrogen", "nitrogen_total"),
         ("lime", "lime", "lime"),
         ("minutes", "water", "water"),
         ("hours", "topdress", None),

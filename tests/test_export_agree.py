@@ -190,8 +190,9 @@ def days_in_words(plan: Plan, sheets: Sheets) -> list[str]:
             continue
         start, end = (date.fromisoformat(text) for text in (task["start"], task["end"]))
         near, full = (span_text(start, end, system, year=year) for year in (False, True))
-        agenda = re.escape(near) + r"(?: \(\d+ working days\))?: " + re.escape(task["title"])
-        on_page = near in sheets.checklist.of(monday_of(start))
+        said = f"(?:{re.escape(near)}|{re.escape(full)})"
+        agenda = said + r"(?: \(\d+ working days\))?: " + re.escape(task["title"])
+        on_page = re.search(said, sheets.checklist.of(monday_of(start)))
         if not (on_page and re.search(agenda, book) and full in book):
             found.append(task["id"])
     return found

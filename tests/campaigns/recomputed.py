@@ -334,6 +334,10 @@ def lime(lawn: Reckoned) -> None:
         lawn.same("lime", amount(task, "lime") or 0.0, rate * lawn.area, 0.0006 * (1 + lawn.area))
 
 
+# What may take several days, a strip on each.
+BY_STRIP = ("topdress", "fill", "lift_and_fill", "plant", "seed", "overseed", "dormant_seed")
+
+
 def minutes(lawn: Reckoned) -> None:
     """Litres are minutes times the rate over the area, for each run of a series; the rate is the
     mean of the cans over their minutes (Irrigation Association's audit guidelines).
@@ -348,8 +352,9 @@ def minutes(lawn: Reckoned) -> None:
         runs, told = len(list(days_of(task["series"]))), amount(task, "water")
         litres = task["series"]["minutes"] / 60 * rate * lawn.area * runs
         wetted = (told or 0.0) / litres
-        # A pass of several days goes on strip by strip, and what is done of it is watered.
-        strips = {layer["duration_days"] for layer in lawn.tasks("topdress")} | {1}
+        # Work of several days goes on strip by strip, and what is done of it is watered.
+        jobs = (job for name in BY_STRIP for job in lawn.tasks(name))
+        strips = {job["duration_days"] for job in jobs} | {1}
         share = min((round(wetted * n) / n for n in strips), key=lambda part: abs(part - wetted))
         assert 0 < share <= 1, f"{task['id']}: {told} L where the whole lawn takes {litres}"
         lawn.same("run_minutes", told or 0.0, litres * share, 0.06)
