@@ -11,6 +11,7 @@ from turfplan.calendar_days import DAYS, day_index, each_day
 from turfplan.climate.record import Climate
 from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import FactName
+from turfplan.records.constraints import DaySet
 from turfplan.work.watering.balance import (
     RootZoneWater,
     crop_coefficients,
@@ -58,15 +59,8 @@ def kept_wet(book: Book, climate: Climate, season: str, share: Sequence[float]) 
 def days_without(held: Sequence[bool], first: int, last: int) -> tuple[tuple[int, int], ...]:
     """The stretches of days (ordinals, both ends included) from `first` to `last` on which
     something of the year does not hold."""
-    spans: list[tuple[int, int]] = []
-    for day in range(first, last + 1):
-        if held[day_index(date.fromordinal(day))]:
-            continue
-        if spans and spans[-1][1] == day - 1:
-            spans[-1] = spans[-1][0], day
-        else:
-            spans.append((day, day))
-    return tuple(spans)
+    days = range(first, last + 1)
+    return DaySet.from_days(d for d in days if not held[day_index(date.fromordinal(d))]).ranges
 
 
 @reckoned_once
