@@ -1,18 +1,17 @@
 """What waits for another season because nobody is there to work or to water, and what would spare
 it, each dated by every rule before it is offered."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
 from turfplan.book.words import grass_name
 from turfplan.calendar_days import WEEKDAYS
-from turfplan.errors import TurfplanError
 from turfplan.message import Day, Days, Listed, Message, as_written, listed
 from turfplan.phrases import absences as phrases
 from turfplan.phrases import ways_out as ways
 from turfplan.planning.changed_briefs import ChangedBrief, with_part
-from turfplan.planning.ways_out import MOST_OPTIONS, MainWork, leads_to
+from turfplan.planning.ways_out import MOST_OPTIONS, MainWork, Tried, leads_to, work_of
 from turfplan.records.brief import Brief, Span
 from turfplan.records.plan import Option
 from turfplan.work.lawn import ResolvedLawn
@@ -20,8 +19,6 @@ from turfplan.work.watering.hose import by_hand
 
 # New dates that are tried before it is given up.
 MOST_TRIED = 5
-# Dates a brief as the planner does; None where it cannot be done.
-Tried = Callable[[Brief], MainWork | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,11 +79,7 @@ class _Lost:
 
 def _dated(tried: Tried, brief: Brief) -> MainWork | None:
     """The main work of a brief, or None where it has none, or cannot be dated."""
-    try:
-        work = tried(brief)
-    except TurfplanError:
-        # What the book does not bear out is no way to do it.
-        return None
+    work = work_of(tried, brief)
     return work if work is not None and work.last is not None else None
 
 

@@ -42,9 +42,22 @@ class MainWork:
     undone: bool = False
 
 
-def ways_out(
-    brief: Brief, setting: ResolvedLawn, tried: Callable[[Brief], MainWork | None]
-) -> tuple[Option, ...]:
+Tried = Callable[[Brief], MainWork | None]
+"""Dates a brief as the planner itself does; None where that cannot be done."""
+
+
+def work_of(tried: Tried, brief: Brief) -> MainWork | None:
+    """The main work of a brief, or None where it cannot be dated.
+
+    What contradicts the book (for example seed for a grass that has none) is no way to do it.
+    """
+    try:
+        return tried(brief)
+    except TurfplanError:
+        return None
+
+
+def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option, ...]:
     """Changes of the brief that can be dated by every rule, nearest to the wish first; each leads
     somewhere of its own.
 
@@ -53,12 +66,7 @@ def ways_out(
     """
     found: dict[tuple[Message, Message | None], Option] = {}
     for change in _changes(brief, setting):
-        try:
-            work = tried(change.brief)
-        except TurfplanError:
-            # This way contradicts the book (for example seed for a grass that has none): it is no
-            # option.
-            continue
+        work = work_of(tried, change.brief)
         if work is None:
             continue
         reason = leads_to(work)
@@ -74,15 +82,12 @@ def whole_fill(
     brief: Brief,
     setting: ResolvedLawn,
     campaigns: Sequence[CampaignName],
-    tried: Callable[[Brief], MainWork | None],
+    tried: Tried,
 ) -> Option | None:
     """The first change of a brief by which all of its fill is done: another of the `campaigns`,
     leveling alone, or a start next year."""
     for change in _for_the_whole(brief, setting, campaigns):
-        try:
-            work = tried(change.brief)
-        except TurfplanError:
-            continue
+        work = work_of(tried, change.brief)
         if work is not None and work.first is not None and not work.undone:
             return Option(title=change.title, reason=leads_to(work), change=change.lines)
     return None

@@ -4,11 +4,10 @@ from collections.abc import Iterator
 from datetime import date
 
 from turfplan.book.entries import Herbicide
-from turfplan.errors import TurfplanError
 from turfplan.message import Day, Message, listed, sentences
 from turfplan.phrases import weed_killers as phrases
-from turfplan.planning.absences import Tried
 from turfplan.planning.changed_briefs import with_part
+from turfplan.planning.ways_out import Tried, work_of
 from turfplan.records.book_names import of_herbicide
 from turfplan.records.brief import Brief
 from turfplan.work.lawn import ResolvedLawn
@@ -64,9 +63,5 @@ def _named(brief: Brief, hold: Hold, kind: Herbicide) -> Brief:
 
 def _day(tried: Tried, brief: Brief) -> date | None:
     """The last day of the main work of a brief, or None where it cannot be dated."""
-    try:
-        work = tried(brief)
-    except TurfplanError:
-        # What the book does not bear out leads to no day.
-        return None
+    work = work_of(tried, brief)
     return None if work is None else work.last
