@@ -140,6 +140,11 @@ def sod_instead() -> Message:
     return Message("ways_out.sod_instead")
 
 
+def living_grass(*, grass: Message) -> Message:
+    """Take {grass} instead, which lives here"""
+    return Message("ways_out.living_grass", (("grass", grass),))
+
+
 def other_grass(*, grass: Message) -> Message:
     """Take {grass} instead, which lives in this light"""
     return Message("ways_out.other_grass", (("grass", grass),))

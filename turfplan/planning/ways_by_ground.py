@@ -15,6 +15,7 @@ from turfplan.planning.changed_briefs import (
     written,
 )
 from turfplan.records.brief import Brief
+from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import hours_of
 from turfplan.work.salt_holds import bearing_grasses, most_borne, too_salty
@@ -24,6 +25,7 @@ from turfplan.work.thatch import strip_limit
 def by_the_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Every way that begins with the ground, nearest to the wish first."""
     yield from _with_a_pot_test(brief, setting)
+    yield from _with_a_grass_that_lives(brief, setting)
     yield from _with_more_sun(brief, setting)
     yield from _without_thatch(brief, setting)
     yield from _with_less_salt(brief, setting)
@@ -45,6 +47,44 @@ def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBri
         as_written(f"seed_after = {after}"),
         with_part(brief, "history", herbicides=uses),
     )
+
+
+def _with_a_grass_that_lives(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Where what is bought does not live: grasses that do, in the way that each is bought."""
+    light, sowing = setting.plot.light, setting.sowing
+    if light is None or light.dark or all(light.lives(grass) for grass in sowing.grasses):
+        return
+    if not light.watered:
+        yield ChangedBrief(
+            phrases.water_it(),
+            as_written("possible = true"),
+            with_part(brief, "water", possible=True),
+        )
+    season = setting.book.species[brief.dominant.species].season
+    for other in grasses_instead(light, season)[:MOST_NAMED]:
+        lines, changed = _sown_with(brief, setting, other)
+        title = phrases.living_grass(grass=grass_name(setting.book, other))
+        yield ChangedBrief(title, as_written(lines), changed, another_lawn=True)
+
+
+def _sown_with(brief: Brief, setting: ResolvedLawn, other: str) -> tuple[str, Brief]:
+    """A brief with another grass, on ground made bare where it is no grass of this lawn's season,
+    and how the brief says so."""
+    entry = setting.book.species[other]
+    stays = setting.cool == (entry.season == "cool")
+    intent, bare = brief.seeding.intent, setting.turf.condition == "bare"
+    lines, changed = f'species = "{other}"', brief
+    if entry.seedable and intent != "plant" and not (stays or bare):
+        intent = "renovate"
+    elif (intent == "plant" and entry.plantable) or not entry.seedable:
+        intent = "plant"
+        if not (stays or bare):
+            changed = with_part(brief, "lawn", condition="bare", thatch_mm=0.0)
+            lines = f'condition = "bare", thatch = "0 in", {lines}'
+    elif intent == "plant" or (intent == "dormant" and entry.season == "warm"):
+        intent = "overseed" if bare else "renovate"
+    changed = with_part(changed, "seeding", species=other, intent=intent, form=None)
+    return f'{lines}, intent = "{intent}"', changed
 
 
 def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:

@@ -256,6 +256,10 @@ GroupFact = Literal[
     "real_years.near_days",
     "real_years.margin",
     "real_years.least_growth",
+    "lives.summer_mark",
+    "lives.growing_mark",
+    "lives.rain_least",
+    "lives.sun_doubt",
     "survey.error_level",
     "survey.error_water_level",
     "survey.error_string",
@@ -397,8 +401,11 @@ SpeciesOption = Literal[
     "pass_cap_seeded",
     "low_cut_floor_seeded",
     "plug_spacing",
-    "summer_warmest",
-    "winter_coldest",
+    "summer_days",
+    "growing_days",
+    "growing_mark",
+    "winter_night",
+    "rain_least",
 ]
 
 MaterialFact = Literal[
