@@ -69,6 +69,20 @@ def near_dry(*, grass: Message, needs: Quantity, rain: Quantity) -> Message:
     return Message("living.near_dry", (("grass", grass), ("needs", needs), ("rain", rain)))
 
 
+def too_wet(*, grass: Message, borne: Quantity, rain: Quantity) -> Message:
+    """{grass:capital} is a grass of dry land: {rain} of rain fall here in a year, and more than
+    about {borne} let other grasses crowd it out.
+    """
+    return Message("living.too_wet", (("grass", grass), ("borne", borne), ("rain", rain)))
+
+
+def near_wet(*, grass: Message, borne: Quantity, rain: Quantity) -> Message:
+    """{grass:capital} is a grass of dry land: {rain} of rain fall here in a year, and above about
+    {borne} other grasses begin to crowd it out.
+    """
+    return Message("living.near_wet", (("grass", grass), ("borne", borne), ("rain", rain)))
+
+
 def not_bought(*, why: Message) -> Message:
     """{why} No seed, sod, plugs or sprigs of it are bought."""
     return Message("living.not_bought", (("why", why),))

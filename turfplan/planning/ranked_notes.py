@@ -158,7 +158,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "book.cautions.experts_on_sand",
                 "book.cautions.experts_on_depth",
                 "soil_findings.salts_borne",
-                *(f"living.near_{limit}" for limit in ("cold", "hot", "cool", "dry")),
+                *(f"living.near_{limit}" for limit in ("cold", "hot", "cool", "dry", "wet")),
                 "watering.season.total",
                 "watering.season.cost",
                 "watering.rooted",

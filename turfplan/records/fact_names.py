@@ -406,6 +406,7 @@ SpeciesOption = Literal[
     "growing_mark",
     "winter_night",
     "rain_least",
+    "rain_most",
 ]
 
 MaterialFact = Literal[

@@ -8,6 +8,7 @@ from turfplan.phrases import living as phrases
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import Light
 from turfplan.work.living import Limit, limits_at
+from turfplan.work.seed_mix import SownArea
 
 # More grasses than these are not named in one sentence, nor tried as ways out.
 MOST_NAMED = 3
@@ -43,9 +44,12 @@ def not_bought(light: Light, grasses: Iterable[str]) -> Message | None:
     return None
 
 
-def risks(light: Light, grasses: Iterable[str]) -> Iterator[Message]:
-    """What is said of grass that is bought although it lives here only just."""
-    for grass, limits in _of_each(light, grasses):
+def risks(light: Light, areas: Iterable[SownArea]) -> Iterator[Message]:
+    """What is said of grass that is bought although it lives here only just; a small part of a
+    mixture is no risk to the lawn."""
+    least = light.book.si("setting.counted_share")
+    counted = [grass for area in areas for grass, share in area.grasses.items() if share >= least]
+    for grass, limits in _of_each(light, counted):
         others = _safe(light, grass)
         for limit in limits:
             if not others:

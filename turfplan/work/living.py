@@ -50,6 +50,7 @@ def _limits(book: Book, climate: Climate, grass: str, *, watered: bool) -> Itera
     yield from _winter(book, climate, grass)
     yield from _summer(book, climate, grass)
     yield from _warmth(book, climate, grass)
+    yield from _wet(book, climate, grass)
     if not watered:
         yield from _rain(book, climate, grass)
 
@@ -118,6 +119,18 @@ def _rain(book: Book, climate: Climate, grass: str) -> Iterator[Limit]:
             rain=_of_year(rain),
         ),
     )
+
+
+def _wet(book: Book, climate: Climate, grass: str) -> Iterator[Limit]:
+    """The rain of a year against what a grass of dry land bears."""
+    rain = sum(climate.rain_mm)
+    ends = _ends(book, grass, "rain_most")
+    if ends is None or rain <= ends[0]:
+        return
+    beyond = rain > ends[1]
+    told = phrases.too_wet if beyond else phrases.near_wet
+    name = grass_name(book, grass)
+    yield Limit(beyond, told(grass=name, borne=_of_year(ends[0]), rain=_of_year(rain)))
 
 
 def _of_year(rain_mm: float) -> Quantity:

@@ -76,9 +76,8 @@ def choose_seed(brief: Brief, book: Book, ground: Ground, *, unnamed: bool) -> S
         grasses = _of_stand(_without_coarse(brief, book) if unnamed else brief, book, light, choice)
     _lay_out(choice, grasses, book, ground, plants=intent in ("plant", "winter_overseed"))
     if intent != "winter_overseed":
-        sown = grasses_of(choice.areas)
-        choice.refused = choice.refused or not_bought(light, sown)
-        choice.cautions += risks(light, sown) if choice.refused is None else ()
+        choice.refused = choice.refused or not_bought(light, grasses_of(choice.areas))
+        choice.cautions += risks(light, choice.areas) if choice.refused is None else ()
     if not choice.areas:
         choice.refused = choice.refused or part_phrases.none_left()
     return choice

@@ -1,0 +1,396 @@
+"""Whether a grass lives at a place, held against what public bodies say of grasses and places."""
+
+from itertools import pairwise, product
+from math import sqrt
+from statistics import fmean
+from typing import Any
+
+import pytest
+
+from planning import climate_at, first, plan_of
+from turfplan.climate.daily_series import DailySeries
+from turfplan.climate.normals_of_years import coldest_night_of, normals_of
+from turfplan.climate.record import Climate
+from turfplan.files.reading.book import load_book
+from turfplan.files.reading.place import load_models
+from turfplan.files.reading.postal_codes import postal_place
+from turfplan.records.plan import Plan
+from turfplan.work.grass_for_place import grasses_instead
+from turfplan.work.light import Light
+from turfplan.work.living import limits_at, lives_at, sure_at
+
+BOOK = load_book()
+
+PLACES = {
+    "Pensacola FL": (30.42, -87.22),
+    "Miami FL": (25.77, -80.2),
+    "Tifton GA": (31.45, -83.51),
+    "Rome GA": (34.26, -85.16),
+    "Atlanta GA": (33.75, -84.39),
+    "Greenville SC": (34.85, -82.4),
+    "Charleston SC": (32.78, -79.93),
+    "Asheville NC": (35.6, -82.55),
+    "New Orleans LA": (29.95, -90.07),
+    "Houston TX": (29.76, -95.37),
+    "Dallas TX": (32.78, -96.8),
+    "Amarillo TX": (35.2, -101.8),
+    "Corpus Christi TX": (27.8, -97.4),
+    "Minneapolis MN": (44.98, -93.27),
+    "International Falls MN": (48.6, -93.4),
+    "Seattle WA": (47.61, -122.33),
+    "Portland OR": (45.52, -122.68),
+    "Eureka CA": (40.8, -124.16),
+    "San Francisco CA": (37.77, -122.42),
+    "San Diego CA": (32.72, -117.16),
+    "Fresno CA": (36.74, -119.79),
+    "Honolulu HI": (21.31, -157.86),
+    "Vancouver BC": (49.28, -123.12),
+    "Perth": (-31.95, 115.86),
+    "Melbourne": (-37.81, 144.96),
+    "Auckland": (-36.85, 174.76),
+    "Christchurch": (-43.53, 172.64),
+    "Dunedin": (-45.88, 170.5),
+    "Pietermaritzburg": (-29.6, 30.38),
+    "Singapore": (1.35, 103.82),
+    "Manila": (14.6, 121.0),
+}
+FIT, MARGINAL, UNFIT = "fit", "marginal", "unfit"
+FLORIDA = "UF/IFAS Northwest District 2014: seven warm-season grasses for northwest Florida"
+NO_COOL = "UF/IFAS Northwest District 2014: dies in hot, wet summers, no permanent lawn"
+CLEMSON = "Clemson HGIC 1223, table 1"
+TEXAS = "Texas extension on lawn grasses by regions of the state"
+WASHINGTON = "advice for western Washington: do not plant"
+OREGON = "Oregon State: west of the Cascades from Vancouver south, along the coast to San Francisco"
+PERTH = "Western Australia, Primary Industries 2021: the usual grasses of home gardens"
+HAWAII = "University of Hawaii column 2005: the five warm-season species of Hawaii"
+LOUISIANA = "LSU AgCenter: warm-season lawn grasses of Louisiana"
+MINNESOTA = "University of Minnesota: adapted; ryegrass lacks the hardiness"
+NEW_ZEALAND = "Te Ara, encyclopedia of New Zealand: lawns of browntop and chewings fescue"
+MELBOURNE = "page on warm season grass: suited to Melbourne"
+CALIFORNIA = "UC IPM, turfgrass species"
+
+# (grass, place, what is said, who says it)
+STATEMENTS = [
+    *(
+        (grass, "Pensacola FL", FIT, FLORIDA)
+        for grass in (
+            "centipede",
+            "st_augustine",
+            "bahia",
+            "bermuda_common",
+            "carpetgrass",
+            "seashore_paspalum",
+            "zoysia",
+        )
+    ),
+    *(
+        (grass, "Pensacola FL", UNFIT, NO_COOL)
+        for grass in ("kentucky_bluegrass", "perennial_ryegrass", "tall_fescue", "fine_fescue")
+    ),
+    *(
+        (grass, "Charleston SC", FIT, CLEMSON)
+        for grass in ("bermuda_common", "centipede", "st_augustine", "zoysia")
+    ),
+    ("tall_fescue", "Charleston SC", UNFIT, CLEMSON),
+    ("tall_fescue", "Greenville SC", FIT, CLEMSON),
+    ("bermuda_common", "Greenville SC", FIT, CLEMSON),
+    ("zoysia", "Asheville NC", FIT, CLEMSON),
+    ("tall_fescue", "Asheville NC", FIT, CLEMSON),
+    ("st_augustine", "Asheville NC", UNFIT, CLEMSON),
+    ("centipede", "Asheville NC", UNFIT, CLEMSON),
+    ("st_augustine", "Tifton GA", FIT, "University of Georgia, Turfgrass 101: grows great"),
+    ("st_augustine", "Rome GA", MARGINAL, "the same: has trouble surviving"),
+    ("tall_fescue", "Atlanta GA", FIT, "UGA: mountains and upper Piedmont"),
+    ("kentucky_bluegrass", "Dallas TX", UNFIT, f"{TEXAS}: the Panhandle alone"),
+    ("kentucky_bluegrass", "Houston TX", UNFIT, f"{TEXAS}: the Panhandle alone"),
+    ("st_augustine", "Houston TX", FIT, TEXAS),
+    ("st_augustine", "Dallas TX", MARGINAL, f"{TEXAS}: northern limit about Fort Worth"),
+    ("st_augustine", "Amarillo TX", UNFIT, f"{TEXAS}: warmer areas, does not survive winters"),
+    ("tall_fescue", "Dallas TX", MARGINAL, f"{TEXAS}: lives through heat by irrigation"),
+    ("buffalo", "Amarillo TX", FIT, f"{TEXAS}: the drier areas"),
+    ("carpetgrass", "Houston TX", FIT, "Texas extension: sandy, wet soils of the Gulf states"),
+    ("seashore_paspalum", "Corpus Christi TX", FIT, "Texas A&M: south Texas"),
+    ("seashore_paspalum", "Amarillo TX", UNFIT, "Texas A&M: confined to the southernmost parts"),
+    *(
+        (grass, "New Orleans LA", FIT, LOUISIANA)
+        for grass in ("bermuda_common", "zoysia", "st_augustine", "centipede", "carpetgrass")
+    ),
+    ("buffalo", "New Orleans LA", UNFIT, f"{LOUISIANA}: not grown"),
+    ("kentucky_bluegrass", "Minneapolis MN", FIT, MINNESOTA),
+    ("fine_fescue", "Minneapolis MN", FIT, MINNESOTA),
+    ("perennial_ryegrass", "Minneapolis MN", MARGINAL, MINNESOTA),
+    ("perennial_ryegrass", "International Falls MN", UNFIT, MINNESOTA),
+    *(
+        (grass, "Seattle WA", UNFIT, WASHINGTON)
+        for grass in ("zoysia", "bermuda_common", "centipede", "carpetgrass", "st_augustine")
+    ),
+    ("browntop", "Seattle WA", FIT, "Oregon State: west of the Cascades from Vancouver south"),
+    ("browntop", "Portland OR", FIT, OREGON),
+    ("browntop", "Vancouver BC", FIT, OREGON),
+    ("browntop", "San Francisco CA", FIT, OREGON),
+    ("browntop", "Eureka CA", FIT, f"{CALIFORNIA}: best on the coast of the far north"),
+    ("browntop", "Fresno CA", UNFIT, f"{CALIFORNIA}: low tolerance of heat"),
+    ("bermuda_common", "Fresno CA", FIT, "UC Guide to Healthy Lawns: well adapted to summer heat"),
+    ("kikuyu", "San Francisco CA", FIT, "UC Riverside: as far north as San Francisco Bay"),
+    ("kikuyu", "San Diego CA", FIT, "UC Riverside: south to the Mexican border"),
+    *(
+        (grass, "Honolulu HI", FIT, HAWAII)
+        for grass in (
+            "bermuda_common",
+            "zoysia",
+            "seashore_paspalum",
+            "centipede",
+            "st_augustine",
+        )
+    ),
+    *(
+        (grass, "Perth", FIT, PERTH)
+        for grass in ("bermuda_common", "st_augustine", "seashore_paspalum", "zoysia", "kikuyu")
+    ),
+    *(
+        (grass, "Melbourne", FIT, MELBOURNE)
+        for grass in ("bermuda_common", "kikuyu", "st_augustine")
+    ),
+    *(
+        (grass, place, FIT, NEW_ZEALAND)
+        for grass in ("browntop", "fine_fescue")
+        for place in ("Dunedin", "Christchurch")
+    ),
+    ("kikuyu", "Auckland", FIT, "Auckland council's grounds: kikuyu from Auckland north"),
+    ("kikuyu", "Pietermaritzburg", FIT, "KwaZulu-Natal agriculture, review of kikuyu pasture"),
+    ("kikuyu", "Singapore", UNFIT, "PROSEA: in Southeast Asia above 1900 m alone"),
+    ("kikuyu", "Manila", UNFIT, "PROSEA: in Southeast Asia above 1900 m alone"),
+]
+# What the reckoning may say of a statement: it may doubt, but never call fit what is unfit, nor
+# unfit what is fit.
+ALLOWED = {FIT: {FIT, MARGINAL}, MARGINAL: {MARGINAL}, UNFIT: {UNFIT, MARGINAL}}
+
+# ZIP codes with their zones of the USDA Plant Hardiness Zone Map of 2012, as an open list has them.
+ZONES = {
+    "30303": "8a",
+    "58102": "4a",
+    "84101": "7b",
+    "83702": "7a",
+    "98101": "8b",
+    "97201": "8b",
+    "95814": "9b",
+    "90012": "10b",
+    "89101": "9a",
+    "04101": "5b",
+    "99501": "4b",
+    "00921": "13a",
+    "66502": "6a",
+    "21201": "7b",
+    "77550": "9b",
+    "85701": "9b",
+    "93721": "9b",
+    "92101": "10b",
+    "94103": "10b",
+    "99201": "6b",
+    "59801": "5b",
+    "96701": "12b",
+}
+
+
+def at(place: str) -> Climate:
+    return climate_at(*PLACES[place])
+
+
+def answer(grass: str, climate: Climate, *, watered: bool = True) -> str:
+    """Fit, marginal or unfit, as the reckoning has it."""
+    if not lives_at(BOOK, climate, grass, watered):
+        return UNFIT
+    return FIT if sure_at(BOOK, climate, grass, watered) else MARGINAL
+
+
+@pytest.mark.parametrize(("grass", "place", "said", "source"), STATEMENTS)
+def test_no_grass_is_called_what_its_source_denies(
+    grass: str, place: str, said: str, source: str
+) -> None:
+    """What a public body calls unfit is never called fit, and the other way round."""
+    assert answer(grass, at(place)) in ALLOWED[said], source
+
+
+def test_most_answers_are_as_plain_as_the_sources() -> None:
+    """Doubt is no way out: nine of ten statements are met in their own word."""
+    met = [answer(grass, at(place)) == said for grass, place, said, _ in STATEMENTS]
+    assert sum(met) >= 0.9 * len(STATEMENTS)
+
+
+def test_statements_come_from_many_places() -> None:
+    """At least forty pairs, ten states or countries, both hemispheres, and each of the answers."""
+    pairs = {(grass, place) for grass, place, _, _ in STATEMENTS}
+    states = {place.split()[-1] for _, place in pairs}
+    south = {place for _, place in pairs if PLACES[place][0] < 0}
+    assert len(pairs) == len(STATEMENTS) >= 40
+    assert len(states) >= 10 and len(south) >= 4
+    assert {said for _, _, said, _ in STATEMENTS} == {FIT, MARGINAL, UNFIT}
+
+
+def middle_c(zone: str) -> float:
+    """The middle of a half zone, degrees C: halves are 5 F wide from -60 F (USDA)."""
+    halves = 2 * (int(zone[:-1]) - 1) + "ab".index(zone[-1])
+    return (-60 + 5 * halves + 2.5 - 32) / 1.8
+
+
+def test_the_coldest_night_is_off_by_what_is_printed() -> None:
+    """Published zones of 22 ZIP codes, on none of which the line was fitted."""
+    errors = []
+    for code, zone in ZONES.items():
+        place = postal_place(code)
+        assert place is not None
+        climate = climate_at(place.latitude, place.longitude)
+        errors.append(climate.coldest_night_c - middle_c(zone))
+        assert climate.coldest_error_c == load_models().number("coldest_night", "error_c")
+    assert sqrt(fmean(e * e for e in errors)) == pytest.approx(3.5, abs=0.1)
+    assert abs(fmean(errors)) < 1
+
+
+def test_real_years_say_how_cold_their_nights_are(two_winters: DailySeries) -> None:
+    """The mean of the coldest nights of whole winters, each counted once."""
+    mean = tuple([0.0] * 182 + [20.0] + [0.0] * 182)
+    assert coldest_night_of(load_models(), two_winters, mean) == pytest.approx(-12)
+    normals = normals_of(load_models(), two_winters, typical_year=True)
+    assert normals.coldest_night_c is None
+
+
+@pytest.fixture
+def two_winters() -> DailySeries:
+    """Two summers-to-summers of an invented place: coldest nights of -10 and -14 C."""
+    from datetime import date, timedelta
+
+    first_day = date(2020, 7, 2)
+    dates = tuple(first_day + timedelta(n) for n in range(730))
+    cold = {date(2021, 1, 10): -10.0, date(2022, 2, 1): -14.0, date(2022, 2, 2): -13.0}
+    lows = tuple(cold.get(day, 5.0) for day in dates)
+    highs = tuple(low + 10 for low in lows)
+    means = tuple(low + 5 for low in lows)
+    return DailySeries(dates, lows, highs, means, tuple([1.0] * 730))
+
+
+@pytest.mark.parametrize("grass", list(BOOK.species))
+def test_answers_change_in_steps_of_one(grass: str) -> None:
+    """Along a line of places no grass is fit here and unfit at the next: a band of doubt lies
+    between, where the climate moves by little from one to the next."""
+    line = [climate_at(latitude / 4, -88.0) for latitude in range(124, 188, 2)]
+    answers = [answer(grass, climate) for climate in line]
+    ranks = [(FIT, MARGINAL, UNFIT).index(said) for said in answers]
+    assert all(abs(a - b) <= 1 for a, b in pairwise(ranks)), answers
+
+
+@pytest.mark.parametrize(
+    ("place", "grass", "watered", "said"),
+    [
+        ((33.45, -112.07), "bermuda_common", True, FIT),
+        ((33.45, -112.07), "bermuda_common", False, UNFIT),
+        ((36.17, -115.14), "tall_fescue", False, UNFIT),
+        ((35.2, -101.8), "buffalo", False, FIT),
+        ((35.2, -101.8), "tall_fescue", False, MARGINAL),
+        ((29.95, -90.07), "carpetgrass", False, FIT),
+        ((-31.95, 115.86), "carpetgrass", False, UNFIT),
+    ],
+)
+def test_unwatered_grass_lives_on_the_rain(
+    place: tuple[float, float], grass: str, watered: bool, said: str
+) -> None:
+    """Grass that nobody waters is held to the rain of the year."""
+    assert answer(grass, climate_at(*place), watered=watered) == said
+
+
+def test_what_is_offered_instead_lives_there() -> None:
+    """Every grass that is offered lives on the place's climate and light, the sure ones first."""
+    for place, hours, season in product(PLACES, (None, 5.0), ("cool", "warm")):
+        light = Light(BOOK, at(place), hours)
+        found = grasses_instead(light, season)
+        assert found, place
+        assert all(light.lives(grass) and light.bears(grass) for grass in found)
+        doubts = [bool(limits_at(BOOK, light.climate, grass)) for grass in found]
+        assert doubts == sorted(doubts)
+
+
+MIAMI: dict[str, Any] = {"place": {"postal_code": "33130"}, "lawn": {"grass": "kentucky_bluegrass"}}
+
+
+def refused(plan: Plan) -> str:
+    """Why nothing can be done."""
+    assert plan.conflict is not None
+    return " ".join(map(str, plan.conflict.reasons))
+
+
+@pytest.mark.parametrize(
+    "seeding",
+    [
+        {"intent": "overseed"},
+        {"intent": "patch"},
+        {"intent": "renovate"},
+        {"intent": "plant", "form": "sod"},
+        {"intent": "dormant"},
+    ],
+)
+def test_bluegrass_is_not_bought_for_miami(seeding: dict[str, Any]) -> None:
+    """Seed and sod of it are refused, with grasses that live there as ways out, each planned."""
+    plan = plan_of(MIAMI, {"seeding": seeding})
+    assert "does not live through summers here" in refused(plan)
+    assert not plan.tasks and not plan.order
+    changes = [str(option.change) for option in plan.options]
+    assert any('species = "st_augustine"' in change for change in changes), changes
+    assert not any('"tall_fescue"' in change for change in changes)
+
+
+def test_grass_named_for_the_seed_counts_not_that_of_the_lawn() -> None:
+    """Bermudagrass for bare ground in Miami lives, bluegrass does not."""
+    bare = {"place": {"postal_code": "33130"}, "lawn": {"grass": "bahia", "condition": "bare"}}
+    lives = plan_of(bare, {"seeding": {"intent": "overseed", "species": "bermuda_common"}})
+    assert lives.conflict is None
+    dies = plan_of(bare, {"seeding": {"intent": "overseed", "species": "kentucky_bluegrass"}})
+    assert "Kentucky bluegrass" in refused(dies)
+
+
+def test_winter_ryegrass_is_a_guest() -> None:
+    """Ryegrass over bermudagrass dies with the summer, as it should."""
+    plan = plan_of(
+        {"place": {"postal_code": "32202"}, "lawn": {"grass": "bermuda_common"}},
+        {"seeding": {"intent": "winter_overseed"}, "leveling": {"depth": None}},
+    )
+    assert plan.conflict is None
+    assert "ryegrass" in str(first(plan, "overseed").title)
+
+
+def test_grass_that_stands_is_told_and_planned_for() -> None:
+    """A lawn of bluegrass in Miami is levelled, and told what its summers are to it."""
+    plan = plan_of(MIAMI, {"seeding": {"intent": "none"}, "leveling": {"depth": "0.25 in"}})
+    assert plan.conflict is None
+    told = [note for note in plan.ranked if "does not live through summers" in str(note.text)]
+    assert [note.rank for note in told] == ["advice"]
+
+
+def test_grass_near_its_limit_is_bought_with_a_word() -> None:
+    """St. Augustinegrass in Dallas may freeze out: planted all the same, and said."""
+    plan = plan_of(
+        {"place": {"postal_code": "75201"}, "lawn": {"grass": "st_augustine"}},
+        {"seeding": {"intent": "plant", "form": "plugs"}},
+    )
+    assert plan.conflict is None
+    assert any("near its limit of cold" in str(line) for line in plan.cautions)
+
+
+def test_a_mixed_stand_is_sown_with_what_lives() -> None:
+    """Of fescue and bluegrass in the heat of Alabama's south nothing is left; in Dallas fescue."""
+    mixed = [
+        {"species": "tall_fescue", "share": 0.6},
+        {"species": "kentucky_bluegrass", "share": 0.4},
+    ]
+    dallas = plan_of({"place": {"postal_code": "75201"}, "lawn": {"grass": mixed}})
+    assert "tall fescue" in str(first(dallas, "overseed").title)
+    assert "bluegrass" not in str(first(dallas, "overseed").title)
+    assert any("does not live here" in str(line) for line in dallas.assumptions)
+    mobile = plan_of({"place": {"postal_code": "36602"}, "lawn": {"grass": mixed}})
+    assert "does not live through summers" in refused(mobile)
+
+
+def test_salt_is_answered_with_grasses_that_live_there() -> None:
+    """Salty ground in Kansas is offered no grass of the coast."""
+    salty = {"soil_test": {"salts": "9 dS/m"}, "seeding": {"intent": "plant", "form": "sod"}}
+    plan = plan_of({"place": {"postal_code": "64106"}, "lawn": {"grass": "zoysia"}}, salty)
+    offered = " ".join(str(option.change) for option in plan.options)
+    assert "seashore_paspalum" not in offered and "st_augustine" not in offered
