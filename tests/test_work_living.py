@@ -55,19 +55,24 @@ PLACES = {
     "Manila": (14.6, 121.0),
 }
 FIT, MARGINAL, UNFIT = "fit", "marginal", "unfit"
-FLORIDA = "UF/IFAS Northwest District 2014: seven warm-season grasses for northwest Florida"
-NO_COOL = "UF/IFAS Northwest District 2014: dies in hot, wet summers, no permanent lawn"
-CLEMSON = "Clemson HGIC 1223, table 1"
-TEXAS = "Texas extension on lawn grasses by regions of the state"
-WASHINGTON = "advice for western Washington: do not plant"
-OREGON = "Oregon State: west of the Cascades from Vancouver south, along the coast to San Francisco"
-PERTH = "Western Australia, Primary Industries 2021: the usual grasses of home gardens"
-HAWAII = "University of Hawaii column 2005: the five warm-season species of Hawaii"
-LOUISIANA = "LSU AgCenter: warm-season lawn grasses of Louisiana"
-MINNESOTA = "University of Minnesota: adapted; ryegrass lacks the hardiness"
-NEW_ZEALAND = "Te Ara, encyclopedia of New Zealand: lawns of browntop and chewings fescue"
-MELBOURNE = "page on warm season grass: suited to Melbourne"
-CALIFORNIA = "UC IPM, turfgrass species"
+# Who says it: a source of the book by its id, else an address.
+FLORIDA = "UF_COOL: seven warm-season grasses for northwest Florida"
+NO_COOL = "UF_COOL: dies in hot, wet summers, no permanent lawn"
+CLEMSON = "CLEMSON_TURF: table 1, recommended by region"
+TEXAS = "TX_LAWNS"
+WASHINGTON = "WWA_LAWNS: not to be planted in western Washington"
+OREGON = "OSU_BENT: west of the Cascades from Vancouver south, along the coast to San Francisco"
+PERTH = "WA_LAWNS: the usual grasses of home gardens"
+HAWAII = "http://the.honoluluadvertiser.com/article/2005/Apr/01/il/il10a.html (five species)"
+LOUISIANA = "LSU_WARM: adapted to all of Louisiana"
+MINNESOTA = "UMN_HARDY: perennial ryegrass lacks the hardiness"
+MINNESOTA_LAWNS = "UMN_COOL: lawn grasses of Minnesota"
+NEW_ZEALAND = "https://teara.govt.nz/en/photograph/16148 (lawns of browntop and chewings fescue)"
+MELBOURNE = "MELB_WARM: suited to Melbourne"
+CALIFORNIA = "UC_SPECIES"
+GEORGIA = "https://fieldreport.caes.uga.edu/news/turfgrass-101"
+AUCKLAND = "https://www.stuff.co.nz/life-style/homed/garden/131414794 (council's grounds)"
+SOUTH_AFRICA = "https://mayford.co.za/?p=1008 (most parts of southern Africa)"
 
 # (grass, place, what is said, who says it)
 STATEMENTS = [
@@ -98,9 +103,9 @@ STATEMENTS = [
     ("tall_fescue", "Asheville NC", FIT, CLEMSON),
     ("st_augustine", "Asheville NC", UNFIT, CLEMSON),
     ("centipede", "Asheville NC", UNFIT, CLEMSON),
-    ("st_augustine", "Tifton GA", FIT, "University of Georgia, Turfgrass 101: grows great"),
-    ("st_augustine", "Rome GA", MARGINAL, "the same: has trouble surviving"),
-    ("tall_fescue", "Atlanta GA", FIT, "UGA: mountains and upper Piedmont"),
+    ("st_augustine", "Tifton GA", FIT, f"{GEORGIA} (grows great)"),
+    ("st_augustine", "Rome GA", MARGINAL, f"{GEORGIA} (has trouble surviving)"),
+    ("tall_fescue", "Atlanta GA", FIT, "UGA_COOL: mountains and upper Piedmont"),
     ("kentucky_bluegrass", "Dallas TX", UNFIT, f"{TEXAS}: the Panhandle alone"),
     ("kentucky_bluegrass", "Houston TX", UNFIT, f"{TEXAS}: the Panhandle alone"),
     ("st_augustine", "Houston TX", FIT, TEXAS),
@@ -108,31 +113,36 @@ STATEMENTS = [
     ("st_augustine", "Amarillo TX", UNFIT, f"{TEXAS}: warmer areas, does not survive winters"),
     ("tall_fescue", "Dallas TX", MARGINAL, f"{TEXAS}: lives through heat by irrigation"),
     ("buffalo", "Amarillo TX", FIT, f"{TEXAS}: the drier areas"),
-    ("carpetgrass", "Houston TX", FIT, "Texas extension: sandy, wet soils of the Gulf states"),
-    ("seashore_paspalum", "Corpus Christi TX", FIT, "Texas A&M: south Texas"),
-    ("seashore_paspalum", "Amarillo TX", UNFIT, "Texas A&M: confined to the southernmost parts"),
+    ("carpetgrass", "Houston TX", FIT, "TAMU_CARPET: native to the Gulf states"),
+    ("seashore_paspalum", "Corpus Christi TX", FIT, "TAMU_PASPALUM: south Texas"),
+    (
+        "seashore_paspalum",
+        "Amarillo TX",
+        UNFIT,
+        "TAMU_PASPALUM: confined to the southernmost parts",
+    ),
     *(
         (grass, "New Orleans LA", FIT, LOUISIANA)
         for grass in ("bermuda_common", "zoysia", "st_augustine", "centipede", "carpetgrass")
     ),
     ("buffalo", "New Orleans LA", UNFIT, f"{LOUISIANA}: not grown"),
-    ("kentucky_bluegrass", "Minneapolis MN", FIT, MINNESOTA),
-    ("fine_fescue", "Minneapolis MN", FIT, MINNESOTA),
+    ("kentucky_bluegrass", "Minneapolis MN", FIT, MINNESOTA_LAWNS),
+    ("fine_fescue", "Minneapolis MN", FIT, MINNESOTA_LAWNS),
     ("perennial_ryegrass", "Minneapolis MN", MARGINAL, MINNESOTA),
     ("perennial_ryegrass", "International Falls MN", UNFIT, MINNESOTA),
     *(
         (grass, "Seattle WA", UNFIT, WASHINGTON)
         for grass in ("zoysia", "bermuda_common", "centipede", "carpetgrass", "st_augustine")
     ),
-    ("browntop", "Seattle WA", FIT, "Oregon State: west of the Cascades from Vancouver south"),
+    ("browntop", "Seattle WA", FIT, OREGON),
     ("browntop", "Portland OR", FIT, OREGON),
     ("browntop", "Vancouver BC", FIT, OREGON),
     ("browntop", "San Francisco CA", FIT, OREGON),
     ("browntop", "Eureka CA", FIT, f"{CALIFORNIA}: best on the coast of the far north"),
     ("browntop", "Fresno CA", UNFIT, f"{CALIFORNIA}: low tolerance of heat"),
-    ("bermuda_common", "Fresno CA", FIT, "UC Guide to Healthy Lawns: well adapted to summer heat"),
-    ("kikuyu", "San Francisco CA", FIT, "UC Riverside: as far north as San Francisco Bay"),
-    ("kikuyu", "San Diego CA", FIT, "UC Riverside: south to the Mexican border"),
+    ("bermuda_common", "Fresno CA", FIT, "UC_HEAT: well adapted to summer heat"),
+    ("kikuyu", "San Francisco CA", FIT, "UCR_KIKUYU: as far north as San Francisco Bay"),
+    ("kikuyu", "San Diego CA", FIT, "UCR_KIKUYU: south to the Mexican border"),
     *(
         (grass, "Honolulu HI", FIT, HAWAII)
         for grass in (
@@ -156,10 +166,10 @@ STATEMENTS = [
         for grass in ("browntop", "fine_fescue")
         for place in ("Dunedin", "Christchurch")
     ),
-    ("kikuyu", "Auckland", FIT, "Auckland council's grounds: kikuyu from Auckland north"),
-    ("kikuyu", "Pietermaritzburg", FIT, "KwaZulu-Natal agriculture, review of kikuyu pasture"),
-    ("kikuyu", "Singapore", UNFIT, "PROSEA: in Southeast Asia above 1900 m alone"),
-    ("kikuyu", "Manila", UNFIT, "PROSEA: in Southeast Asia above 1900 m alone"),
+    ("kikuyu", "Auckland", FIT, AUCKLAND),
+    ("kikuyu", "Pietermaritzburg", FIT, SOUTH_AFRICA),
+    ("kikuyu", "Singapore", UNFIT, "PROSEA_KIKUYU: in Southeast Asia above 1900 m alone"),
+    ("kikuyu", "Manila", UNFIT, "PROSEA_KIKUYU: in Southeast Asia above 1900 m alone"),
 ]
 # What the reckoning may say of a statement: it may doubt, but never call fit what is unfit, nor
 # unfit what is fit.
@@ -225,6 +235,12 @@ def test_statements_come_from_many_places() -> None:
     assert len(pairs) == len(STATEMENTS) >= 40
     assert len(states) >= 10 and len(south) >= 4
     assert {said for _, _, said, _ in STATEMENTS} == {FIT, MARGINAL, UNFIT}
+
+
+def test_every_statement_has_its_source() -> None:
+    """A source of the book, or an address."""
+    for *_, source in STATEMENTS:
+        assert source.split(":")[0] in {*BOOK.sources, "http", "https"}, source
 
 
 def middle_c(zone: str) -> float:

@@ -108,6 +108,11 @@ def salt_grass(*, grass: Message) -> Message:
     return Message("ways_out.salt_grass", (("grass", grass),))
 
 
+def salt_plants(*, grass: Message) -> Message:
+    """Plant {grass} instead, whose roots bear this salt"""
+    return Message("ways_out.salt_plants", (("grass", grass),))
+
+
 def strip_turf() -> Message:
     """Strip the old turf with its thatch, and start anew on bare ground"""
     return Message("ways_out.strip_turf")

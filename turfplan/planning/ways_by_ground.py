@@ -18,7 +18,7 @@ from turfplan.records.brief import Brief
 from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import hours_of
-from turfplan.work.salt_holds import bearing_grasses, most_borne, too_salty
+from turfplan.work.salt_holds import bearing_grasses, bearing_plants, most_borne, too_salty
 from turfplan.work.thatch import strip_limit
 
 
@@ -176,3 +176,8 @@ def _with_less_salt(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
             with_part(brief, "seeding", species=other),
             another_lawn=True,
         )
+    for other in bearing_plants(setting):
+        planted = with_part(brief, "seeding", intent="plant")
+        lines, changed = _sown_with(planted, setting, other)
+        title = phrases.salt_plants(grass=grass_name(book, other))
+        yield ChangedBrief(title, as_written(lines), changed, another_lawn=True)

@@ -115,6 +115,24 @@ def bearing_grasses(setting: ResolvedLawn) -> tuple[str, ...]:
     return tuple(sorted(found, key=lambda name: -most_borne(setting, name)))
 
 
+def bearing_plants(setting: ResolvedLawn) -> tuple[str, ...]:
+    """Grasses that live here and bear this salt with the roots that they are planted with, where
+    seed was asked for, the hardiest first."""
+    salts, light = setting.brief.soil_test.salts_ds_m or 0.0, setting.plot.light
+    if setting.sowing.operation == "plant":
+        return ()
+    borne = {
+        name: bears[1]
+        for name, grass in setting.book.species.items()
+        if grass.season == setting.sowing.grass.season
+        and grass.plantable
+        and (light is None or light.lives(name))
+        and (bears := salt_borne_ds_m(setting, name)) is not None
+        and bears[1] >= salts
+    }
+    return tuple(sorted(borne, key=lambda name: -borne[name]))
+
+
 def _untested(setting: ResolvedLawn, draft: Draft) -> Allowed:
     """No day before the laboratory has answered."""
     first = setting.first_day + setting.days("wish.soil_test")
