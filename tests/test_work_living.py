@@ -72,7 +72,7 @@ MELBOURNE = "MELB_WARM: suited to Melbourne"
 CALIFORNIA = "UC_SPECIES"
 GEORGIA = "https://fieldreport.caes.uga.edu/news/turfgrass-101"
 AUCKLAND = "https://www.stuff.co.nz/life-style/homed/garden/131414794 (council's grounds)"
-SOUTH_AFRICA = "https://mayford.co.za/?p=1008 (most parts of southern Africa)"
+SOUTH_AFRICA = "ZA_KIKUYU: how kikuyu lawns are treated in spring"
 
 # (grass, place, what is said, who says it)
 STATEMENTS = [
