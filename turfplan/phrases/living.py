@@ -108,6 +108,13 @@ def stands(*, why: Message) -> Message:
     return Message("living.stands", (("why", why),))
 
 
+def stands_others(*, why: Message, others: Listed) -> Message:
+    """{why} The lawn is planned for as it stands; do not count on it for long. {others:capital}
+    would live here.
+    """
+    return Message("living.stands_others", (("why", why), ("others", others)))
+
+
 def kept_of_stand(*, kept: Message, left: Listed) -> Message:
     """Of the mixed stand {kept} is sown; {left} does not live here."""
     return Message("living.kept_of_stand", (("kept", kept), ("left", left)))

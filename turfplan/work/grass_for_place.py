@@ -69,9 +69,15 @@ def told_of_stand(setting: ResolvedLawn) -> Iterator[Message]:
     bought = sowing.operation is not None and sowing.intent != "winter_overseed"
     again = sowing.grasses if bought else ()
     own = [part.species for part in setting.brief.lawn.grass if part.species not in again]
-    for _, limits in _of_each(light, own):
+    for grass, limits in _of_each(light, own):
+        others = _safe(light, grass)
         for limit in limits:
-            yield phrases.stands(why=limit.why) if limit.beyond else limit.why
+            if not limit.beyond:
+                yield limit.why
+            elif others:
+                yield phrases.stands_others(why=limit.why, others=listed(others, "or"))
+            else:
+                yield phrases.stands(why=limit.why)
 
 
 def _of_each(light: Light, grasses: Iterable[str]) -> Iterator[tuple[str, tuple[Limit, ...]]]:
