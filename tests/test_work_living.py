@@ -410,3 +410,44 @@ def test_salt_is_answered_with_grasses_that_live_there() -> None:
     plan = plan_of({"place": {"postal_code": "64106"}, "lawn": {"grass": "zoysia"}}, salty)
     offered = " ".join(str(option.change) for option in plan.options)
     assert "seashore_paspalum" not in offered and "st_augustine" not in offered
+
+
+@pytest.mark.parametrize(
+    ("place", "intent", "told"),
+    [
+        ({"postal_code": "92101"}, "overseed", True),
+        ({"postal_code": "92101"}, "none", False),
+        (
+            {"postal_code": None, "country": "AU", "latitude": -31.95, "longitude": 115.86},
+            "overseed",
+            False,
+        ),
+    ],
+)
+def test_a_weed_by_law_is_bought_with_a_warning(
+    place: dict[str, Any], intent: str, told: bool
+) -> None:
+    """7 CFR 360.200 lists kikuyu in the United States: told as law, at its sowing too."""
+    plan = plan_of(
+        {"lawn": {"grass": "kikuyu"}, "place": place},
+        {"seeding": {"intent": intent}, "leveling": {"depth": "0.25 in"}},
+    )
+    assert plan.conflict is None
+    notes = [note for note in plan.ranked if "noxious weed by law" in str(note.text)]
+    assert bool(notes) is told
+    assert all(note.rank == "law" and note.tasks for note in notes)
+    assert not told or any("noxious" in str(line) for line in first(plan, "seed").cautions)
+
+
+def test_a_weed_by_law_is_never_offered() -> None:
+    """Kikuyu lives in San Francisco, and is no way out."""
+    light = Light(BOOK, at("San Francisco CA"), None)
+    assert light.lives("kikuyu") and "kikuyu" not in grasses_instead(light, "warm")
+
+
+def test_named_grass_far_under_its_sun_is_refused() -> None:
+    """An hour under its least it is sown with a caution, beyond that it is not bought."""
+    blue: dict[str, Any] = {"seeding": {"species": "kentucky_bluegrass"}}
+    plan = plan_of({"site": {"sun_hours": 4.5}, "lawn": {"grass": "kentucky_bluegrass"}}, blue)
+    assert "needs 6 hours" in refused(plan)
+    assert any("fescue" in str(option.change) for option in plan.options)

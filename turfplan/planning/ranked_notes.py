@@ -98,6 +98,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 roles=_FED,
             ),
             *_ranked("law", "passes.compost_beside_water", roles=_BOUGHT),
+            *_ranked("law", "book.cautions.noxious_grass", roles=_SOWN),
             # Said once: the feedings are not reckoned with a bag that is not used.
             *_ranked("law", "feeding.bag.phosphorus"),
             *_ranked(

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from turfplan.book.words import grass_name
+from turfplan.book.words import book_message, grass_name
 from turfplan.message import Message, listed
 from turfplan.phrases import living as phrases
 from turfplan.work.lawn import ResolvedLawn
@@ -16,9 +16,13 @@ MOST_NAMED = 3
 
 def grasses_instead(light: Light, season: str) -> tuple[str, ...]:
     """Grasses that live at a place in its light: sure ones, those of the season asked for, the
-    common ones, and those of least need for sun first."""
+    common ones, and those of least need for sun first. None that is a weed by law somewhere."""
     species = light.book.species
-    named = [grass for grass in species if light.lives(grass) and light.bears(grass)]
+    named = [
+        grass
+        for grass, entry in species.items()
+        if light.lives(grass) and light.bears(grass) and not entry.noxious_in
+    ]
 
     def order(grass: str) -> tuple[bool, bool, bool, float]:
         entry = species[grass]
@@ -78,6 +82,16 @@ def told_of_stand(setting: ResolvedLawn) -> Iterator[Message]:
                 yield phrases.stands_others(why=limit.why, others=listed(others, "or"))
             else:
                 yield phrases.stands(why=limit.why)
+
+
+def noxious(setting: ResolvedLawn) -> Iterator[Message]:
+    """What is said of grass that is bought although the law of the country calls it a weed."""
+    if setting.sowing.operation is None or setting.sowing.refused is not None:
+        return
+    for grass in setting.sowing.grasses:
+        if setting.country in setting.book.species[grass].noxious_in:
+            name = grass_name(setting.book, grass)
+            yield book_message(setting.book, "cautions.noxious_grass.text", {"grass": name})
 
 
 def _of_each(light: Light, grasses: Iterable[str]) -> Iterator[tuple[str, tuple[Limit, ...]]]:
