@@ -451,3 +451,13 @@ def test_named_grass_far_under_its_sun_is_refused() -> None:
     plan = plan_of({"site": {"sun_hours": 4.5}, "lawn": {"grass": "kentucky_bluegrass"}}, blue)
     assert "needs 6 hours" in refused(plan)
     assert any("fescue" in str(option.change) for option in plan.options)
+
+
+def test_a_part_with_a_grass_that_dies_is_sown_with_the_rest() -> None:
+    """Fine fescue in the shade of a lawn in Atlanta is refused; the lawn's own is the way out."""
+    part = {"kind": "shade", "share": 0.2, "grass": "fine_fescue"}
+    plan = plan_of(
+        {"place": {"postal_code": "30303"}, "lawn": {"grass": "tall_fescue", "part": [part]}}
+    )
+    assert "Fine fescue does not live through summers" in refused(plan)
+    assert "lawn.part.grass" in str(plan.options[0].change)

@@ -145,6 +145,11 @@ def sod_instead() -> Message:
     return Message("ways_out.sod_instead")
 
 
+def no_own_grass() -> Message:
+    """Sow the part whose own grass does not live here with that of the rest"""
+    return Message("ways_out.no_own_grass")
+
+
 def living_grass(*, grass: Message) -> Message:
     """Take {grass} instead, which lives here"""
     return Message("ways_out.living_grass", (("grass", grass),))

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
+from typing import TypeVar
 
 from turfplan.book.words import grass_name
 from turfplan.message import Days, Message, Number, as_written, length_mm, listed
@@ -14,12 +15,14 @@ from turfplan.planning.changed_briefs import (
     with_part,
     written,
 )
-from turfplan.records.brief import Brief
+from turfplan.records.brief import Brief, LawnPart, Shape
 from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.light import hours_of
+from turfplan.work.light import Light, hours_of
 from turfplan.work.salt_holds import bearing_grasses, bearing_plants, most_borne, too_salty
 from turfplan.work.thatch import strip_limit
+
+_Piece = TypeVar("_Piece", LawnPart, Shape)
 
 
 def by_the_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
@@ -60,11 +63,38 @@ def _with_a_grass_that_lives(brief: Brief, setting: ResolvedLawn) -> Iterator[Ch
             as_written("possible = true"),
             with_part(brief, "water", possible=True),
         )
+    without = _without_own_grass(brief, light)
+    if without is not None:
+        yield without
+        return
     season = setting.book.species[brief.dominant.species].season
     for other in grasses_instead(light, season)[:MOST_NAMED]:
         lines, changed = _sown_with(brief, setting, other)
         title = phrases.living_grass(grass=grass_name(setting.book, other))
         yield ChangedBrief(title, as_written(lines), changed, another_lawn=True)
+
+
+def _without_own_grass(brief: Brief, light: Light) -> ChangedBrief | None:
+    """A brief whose parts and shapes have no grass of their own that does not live here; None where
+    there is none of these."""
+    lawn = brief.lawn
+    parts = tuple(_dead_grass_out(piece, light) for piece in lawn.part)
+    shapes = tuple(_dead_grass_out(piece, light) for piece in lawn.shape)
+    if parts == lawn.part and shapes == lawn.shape:
+        return None
+    table = "lawn.shape.grass" if parts == lawn.part else "lawn.part.grass"
+    return ChangedBrief(
+        phrases.no_own_grass(),
+        phrases.leave_out(table=table),
+        brief.model_copy(update={"lawn": lawn.model_copy(update={"part": parts, "shape": shapes})}),
+    )
+
+
+def _dead_grass_out(piece: _Piece, light: Light) -> _Piece:
+    """A piece of the lawn without a grass of its own that does not live here."""
+    if piece.grass is None or light.lives(piece.grass):
+        return piece
+    return piece.model_copy(update={"grass": None})
 
 
 def _sown_with(brief: Brief, setting: ResolvedLawn, other: str) -> tuple[str, Brief]:
