@@ -12,7 +12,6 @@ from turfplan.records.brief import Brief, GrassShare
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Role, Task
 
-
 # Kilograms are written to three decimals.
 ROUNDED_G = 1.0
 
