@@ -2,12 +2,14 @@
 
 from itertools import pairwise, product
 from math import sqrt
+from pathlib import Path
 from statistics import fmean
 from typing import Any
 
 import pytest
 
 from planning import climate_at, first, plan_of
+from turfplan.app.open_windows import open_windows
 from turfplan.climate.daily_series import DailySeries
 from turfplan.climate.normals_of_years import coldest_night_of, normals_of
 from turfplan.climate.record import Climate
@@ -322,6 +324,14 @@ def test_what_is_offered_instead_lives_there() -> None:
         assert all(light.lives(grass) and light.bears(grass) for grass in found)
         doubts = [bool(limits_at(BOOK, light.climate, grass)) for grass in found]
         assert doubts == sorted(doubts)
+
+
+def test_the_windows_say_whether_the_grass_lives_there() -> None:
+    """`turfplan windows` tells what is seeded in vain, and nothing of what lives."""
+    place = {"postal_code": "33130", "country": "US"}
+    dies = open_windows("kentucky_bluegrass", place, Path(), 2027)
+    assert ["summers" in dies.words.text(limit) for limit in dies.limits] == [True]
+    assert not open_windows("st_augustine", place, Path(), 2027).limits
 
 
 MIAMI: dict[str, Any] = {"place": {"postal_code": "33130"}, "lawn": {"grass": "kentucky_bluegrass"}}
