@@ -471,3 +471,13 @@ def test_a_part_with_a_grass_that_dies_is_sown_with_the_rest() -> None:
     )
     assert "Fine fescue does not live through summers" in refused(plan)
     assert "lawn.part.grass" in str(plan.options[0].change)
+
+
+def test_ground_too_salty_for_seed_is_offered_plants() -> None:
+    """12 dS/m at Galveston kill seed of every grass; planted seashore paspalum bears it."""
+    plan = plan_of(
+        {"place": {"postal_code": "77550"}, "lawn": {"grass": "bermuda_common"}},
+        {"soil_test": {"salts": "12 dS/m"}, "seeding": {"intent": "overseed"}},
+    )
+    changes = [str(option.change) for option in plan.options]
+    assert 'species = "seashore_paspalum", intent = "plant"' in changes

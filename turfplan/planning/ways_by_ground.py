@@ -199,14 +199,15 @@ def _with_less_salt(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
         with_part(brief, "soil_test", salts_ds_m=most),
         another_lawn=True,
     )
-    for other in bearing_grasses(setting):
+    seeded = bearing_grasses(setting)
+    for other in seeded:
         yield ChangedBrief(
             phrases.salt_grass(grass=grass_name(book, other)),
             as_written(f'species = "{other}"'),
             with_part(brief, "seeding", species=other),
             another_lawn=True,
         )
-    for other in bearing_plants(setting):
+    for other in () if seeded else bearing_plants(setting)[:MOST_NAMED]:
         planted = with_part(brief, "seeding", intent="plant")
         lines, changed = _sown_with(planted, setting, other)
         title = phrases.salt_plants(grass=grass_name(book, other))
