@@ -437,7 +437,8 @@ def test_salt_is_answered_with_grasses_that_live_there() -> None:
 def test_a_weed_by_law_is_bought_with_a_warning(
     place: dict[str, Any], intent: str, told: bool
 ) -> None:
-    """7 CFR 360.200 lists kikuyu in the United States: told as law, at its sowing too."""
+    """By a review (KIKUYU_REVIEW) kikuyu is a noxious weed in some states of the USA: told as law,
+    at its sowing too."""
     plan = plan_of(
         {"lawn": {"grass": "kikuyu"}, "place": place},
         {"seeding": {"intent": intent}, "leveling": {"depth": "0.25 in"}},

@@ -44,7 +44,7 @@ class Species(BookEntry):
     """A grass in words; its numbers are facts `species.<id>.…`.
 
     `leaf` is how broad its blades look; `common` marks what an unnamed lawn most likely is;
-    `noxious_in` lists the countries whose law calls it a noxious weed.
+    `noxious_in` lists the countries where the law, or that of a state, calls it a noxious weed.
     """
 
     name: str
