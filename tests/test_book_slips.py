@@ -284,6 +284,10 @@ SLIPS: dict[str, tuple[Slip, tuple[str, ...]]] = {
         put("regions/california|settings", {"late_nitrogne": True}),
         ("regions/california.toml", "late_nitrogne", "'late_nitrogen'"),
     ),
+    "a country of a grass": (
+        put("species|kikuyu|noxious_in", ["USS"]),
+        ("species.toml: kikuyu", "USS", "'US'"),
+    ),
     "a country": (
         put("regions/british_isles|countries", ["GBB"]),
         ("regions/british_isles.toml", "GBB", "'GB'"),

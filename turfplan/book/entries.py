@@ -43,7 +43,8 @@ class Unfed(BaseModel):
 class Species(BookEntry):
     """A grass in words; its numbers are facts `species.<id>.…`.
 
-    `leaf` is how broad its blades look; `common` marks what an unnamed lawn most likely is.
+    `leaf` is how broad its blades look; `common` marks what an unnamed lawn most likely is;
+    `noxious_in` lists the countries where the law, or that of a state, calls it a noxious weed.
     """
 
     name: str
@@ -56,6 +57,7 @@ class Species(BookEntry):
     plantable: tuple[PlantForm, ...] = ()
     dethatch: Literal["ok", "light", "never"] = "ok"
     winter_cover: bool = False
+    noxious_in: tuple[str, ...] = ()
     unfed: tuple[Unfed, ...] = ()
     source: str
 

@@ -34,6 +34,7 @@ from turfplan.records.plan import (
 from turfplan.records.plan_task import Task, TaskWindow
 from turfplan.work.campaigns import following_autumn
 from turfplan.work.feeding.soil_findings import soil_findings
+from turfplan.work.grass_for_place import noxious, told_of_stand
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
@@ -303,7 +304,7 @@ def _site(setting: ResolvedLawn) -> list[Message]:
         found.append(
             phrases.thatch_to_strip() if setting.on_open_ground else phrases.thatch_to_come_down()
         )
-    found += _thatch_left(setting)
+    found += [*noxious(setting), *told_of_stand(setting), *_thatch_left(setting)]
     light = setting.plot.light
     if light is not None and light.dark:
         found.append(phrases.too_little_sun())

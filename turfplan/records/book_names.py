@@ -149,6 +149,7 @@ CautionName = Literal[
     "experts_on_thatch",
     "spring_scarifying",
     "winter_cover_elsewhere",
+    "noxious_grass",
     "lifting_soil",
     "lifting_any",
     "tree_roots",

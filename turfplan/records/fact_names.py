@@ -256,6 +256,10 @@ GroupFact = Literal[
     "real_years.near_days",
     "real_years.margin",
     "real_years.least_growth",
+    "lives.summer_mark",
+    "lives.growing_mark",
+    "lives.rain_least",
+    "lives.sun_doubt",
     "survey.error_level",
     "survey.error_water_level",
     "survey.error_string",
@@ -376,6 +380,10 @@ FamilyOption = Literal[
     "lime.{state}_ph_goal_{species}",
     "lime.{state}_limed_below_{species}",
     "salt.tolerance_{species}",
+    "windows.warm_work_opens_{species}",
+    "windows.warm_core_opens_{species}",
+    "windows.warm_plant_opens_{species}",
+    "windows.warm_seed_opens_{species}",
 ]
 
 SpeciesFact = Literal[
@@ -397,8 +405,12 @@ SpeciesOption = Literal[
     "pass_cap_seeded",
     "low_cut_floor_seeded",
     "plug_spacing",
-    "summer_warmest",
-    "winter_coldest",
+    "summer_days",
+    "growing_days",
+    "growing_mark",
+    "winter_night",
+    "rain_least",
+    "rain_most",
 ]
 
 MaterialFact = Literal[
