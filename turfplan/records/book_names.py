@@ -155,8 +155,9 @@ CautionName = Literal[
     "grade",
 ]
 # Why grass is thin, as a brief may say it.
-# When a cause can be seen: once the ground is open, once the grass grows, shortly before the work.
-CauseSeen = Literal["ground", "growth", "work"]
+# When a cause can be seen: once the ground is open, while the grass grows, in warm weeks, while
+# grubs are near the surface.
+CauseSeen = Literal["ground", "growth", "warmth", "surface"]
 ThinCause = Literal[
     "salt",
     "shade",

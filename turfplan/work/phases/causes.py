@@ -1,19 +1,21 @@
 """Looks for what makes grass thin or ground uneven, before anything is ordered, spread or sown."""
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from datetime import date
 from types import MappingProxyType
 
 from turfplan.book.words import book_message, book_messages
-from turfplan.message import Day, Message, listed
+from turfplan.message import Day, Message, listed, said
 from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import ThinCause
 from turfplan.records.brief import BumpCause
+from turfplan.records.constraints import Allowed, DaySet, Strength
 from turfplan.work.drafts import Draft
-from turfplan.work.feeding.lime import growing_from
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.pesticide_law import told_of_law
+from turfplan.work.phases.cause_seasons import HATCHED, Spans, hatched, spans_seen, why_then
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
 
@@ -35,9 +37,9 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
 TREATED: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
 
 
-def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
-    """A look for each cause that is not over, and another where one was found alive; `first` is
-    the task with which the work on the ground begins.
+def causes_looked_for(setting: ResolvedLawn, work: int | None) -> Iterator[Draft]:
+    """A look for each cause that is not over, and another where one was found alive; `work` is the
+    last day (an ordinal) on which the work that waits for it may begin.
 
     A look stands as early as there is something to see: what it finds may take weeks to mend.
     """
@@ -49,8 +51,7 @@ def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
             setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause](), how=holes)
         )
     for name in thin_causes(setting):
-        timing = _when_seen(setting, name, first)
-        yield make(setting, "diagnose", name, timing=timing, wording=_wording(setting, name))
+        yield from _looks(setting, name, work)
     again = setting.alive_until
     if again is not None and (thin_causes(setting) or live_bump(setting) or site.thin_cause):
         yield make(
@@ -62,17 +63,33 @@ def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
         )
 
 
-def _when_seen(setting: ResolvedLawn, cause: ThinCause, first: str) -> Timing:
-    """The first weeks in which a cause can be seen, or those before the work begins."""
-    seen = setting.book.causes[cause].seen
-    if seen == "work":
-        return Timing(PREPARE, anchor=first, offset=-setting.days("wish.diagnose"))
+def _looks(setting: ResolvedLawn, cause: ThinCause, work: int | None) -> Iterator[Draft]:
+    """The look for a cause in the next weeks in which it can be seen; grubs are counted again
+    before work that follows once the next ones have hatched."""
     opens = _open_ground(setting)
-    if seen == "ground":
-        return Timing(PREPARE, ideal=opens)
-    growth, season = setting.book.si("water.dormant_growth"), setting.turf.species.season
-    grows = growing_from(setting, opens, season, growth)
-    return Timing(PREPARE, ideal=opens if grows is None else grows)
+    spans, wording = spans_seen(setting, cause, opens), _wording(setting, cause)
+    first = _look(setting, cause, spans, wording)
+    yield first
+    if setting.book.causes[cause].seen == "surface" and (later := hatched(setting, spans, work)):
+        again = replace(
+            wording, why=phrases.cause_grubs_hatched(), title=phrases.cause_grubs_hatched_title()
+        )
+        yield _look(setting, cause, later, again, HATCHED)
+
+
+def _look(
+    setting: ResolvedLawn, cause: ThinCause, spans: Spans, wording: Wording, key: str | None = None
+) -> Draft:
+    """A look on the first of the days on which there is something to see, or on any."""
+    first = spans[0][0] if spans else _open_ground(setting)
+    early = Timing(PREPARE, ideal=first)
+    look = make(setting, "diagnose", key or cause, timing=early, wording=wording)
+    why = why_then(setting, cause)
+    if not spans or why is None:
+        return look
+    days = DaySet.of(spans)
+    seen = Allowed(f"seen:{look.id}", look.start_node, days, Strength.STRONG, why, opens=True)
+    return replace(look, shows=seen)
 
 
 def _open_ground(setting: ResolvedLawn) -> int:
@@ -86,13 +103,24 @@ def _open_ground(setting: ResolvedLawn) -> int:
 def thin_causes(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
     """Why the grass is thin, as far as that is not known to be over, or answered elsewhere."""
     site = setting.brief.site
-    light_said = site.sun_hours is not None or site.shade_hours is not None
     works = setting.sowing.operation is not None or bool(setting.levelling.bands)
     return tuple(
         cause
-        for cause in dict.fromkeys(site.thin_cause)
-        if works and cause not in site.cleared and not (cause == "shade" and light_said)
+        for cause in dict.fromkeys(site.thin_cause or _unsaid(setting))
+        if works and cause not in site.cleared and not (cause == "shade" and _light_said(setting))
     )
+
+
+def _unsaid(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
+    """That nobody knows the cause, where turf died and is patched or planted: what is put there
+    dies like it. What is only thin is asked about."""
+    mends = setting.sowing.intent in ("patch", "plant") and not setting.on_open_ground
+    unanswered = setting.turf.condition == "patchy" and not _light_said(setting)
+    return ("unknown",) if mends and unanswered else ()
+
+
+def _light_said(setting: ResolvedLawn) -> bool:
+    return setting.brief.site.sun_hours is not None or setting.brief.site.shade_hours is not None
 
 
 def live_bump(setting: ResolvedLawn) -> BumpCause | None:
@@ -146,15 +174,29 @@ def waits_for(setting: ResolvedLawn) -> tuple[Message, ...]:
     found = [told(causes=listed(names, "and"))] if names else []
     if live_bump(setting):
         found.append(phrases.waits_bumps())
+    found += _seen_later(setting)
     if setting.alive_until is not None:
         found.append(phrases.waits_again(day=Day(date.fromordinal(setting.alive_until))))
     return tuple(found)
 
 
+def _seen_later(setting: ResolvedLawn) -> Iterator[Message]:
+    """Of each cause that shows nothing yet, from when on it does, and why."""
+    opens = _open_ground(setting)
+    for cause in thin_causes(setting):
+        spans, why = spans_seen(setting, cause, opens), why_then(setting, cause)
+        if why is not None and spans and spans[0][0] > setting.first_day:
+            yield phrases.seen_from(
+                cause=book_message(setting.book, f"causes.{cause}.name"),
+                day=Day(date.fromordinal(spans[0][0])),
+                why=said(why.text),
+            )
+
+
 def asks_why_thin(setting: ResolvedLawn) -> tuple[Message, ...]:
     """The question why the grass is thin, where it was said to be and nobody said why."""
     site, lawn = setting.brief.site, setting.brief.lawn
-    said = site.thin_cause or site.sun_hours is not None or site.shade_hours is not None
-    if setting.sowing.operation is None or said or lawn.condition not in ("thin", "patchy"):
+    answered = site.thin_cause or "unknown" in site.cleared or _light_said(setting)
+    if setting.sowing.operation is None or answered or lawn.condition not in ("thin", "patchy"):
         return ()
     return (phrases.ask_thin_cause(),)
