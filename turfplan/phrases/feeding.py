@@ -218,6 +218,13 @@ def starter_cold() -> Message:
     return Message("feeding.starter.cold")
 
 
+def starter_no_day() -> Message:
+    """No starter: no day of work lies near enough to the seed; the seedlings are fed once they
+    grow.
+    """
+    return Message("feeding.starter.no_day")
+
+
 def starter_year_full() -> Message:
     """No starter: what was given in the last twelve months is as much as this grass takes."""
     return Message("feeding.starter.year_full")

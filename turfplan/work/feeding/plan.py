@@ -219,7 +219,7 @@ def _nitrogen(season: FeedingSeason, work: FeedingWork, budget_g_m2: float) -> _
         high_g_m2=year.high_g_m2,
     )
     if starter is not None and not work.starter:
-        starter, reason = None, left_out(season) if season.blackouts else reason
+        starter, reason = None, left_out(season, sowing)
     given = [*before, *([_of_starter(season, sown, starter)] if starter else [])]
     open_to = OpenTo(given, work.stages.quiet, work.passes, work.days)
     account = Account(work.windows, work.first, work.last, year, open_to)
