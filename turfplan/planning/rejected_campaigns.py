@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from turfplan.book.words import book_message, grass_name, operation_name
 from turfplan.calendar_days import HALF_A_YEAR
-from turfplan.message import Days, Listed, Message, Number, sentences
+from turfplan.message import Day, Days, Listed, Message, Number, sentences
 from turfplan.phrases import campaign_choice as phrases
 from turfplan.phrases import campaigns as of_campaigns
 from turfplan.phrases import reasons
@@ -58,6 +58,29 @@ def second_best(best: Compared, other: Compared) -> Message:
     if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
         return phrases.year_later()
     return book_message(other.lawn.book, f"campaigns.{other.campaign.id}.against")
+
+
+def not_sooner(chosen: Message, rejected: Iterable[tuple[Message, Message]]) -> tuple[Message, ...]:
+    """Why the same season of an earlier year is not taken; none where there is no earlier one.
+
+    Of several the last is told.
+    """
+    taken = dict(chosen.values)
+    earlier = [
+        (str(values["year"]), name, reason)
+        for name, reason in rejected
+        for values in (dict(name.values),)
+        if name.key == chosen.key == of_campaigns.in_year(name=chosen, year="").key
+        and values["name"] == taken["name"]
+        and str(values["year"]) < str(taken["year"])
+    ]
+    if not earlier:
+        return ()
+    _, name, reason = max(earlier, key=lambda one: one[0])
+    missed = dict(reason.values).get("day")
+    if isinstance(missed, Day) and reason == of_campaigns.missed(day=missed):
+        return (phrases.missed_sooner(campaign=name, day=missed),)
+    return (phrases.not_sooner(campaign=name, reason=reason),)
 
 
 def of_the_whole_fill(best: Compared, others: Iterable[Compared]) -> tuple[CampaignName, ...]:
