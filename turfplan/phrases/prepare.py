@@ -319,8 +319,15 @@ def seen_from(*, cause: Message, day: Day, why: Message) -> Message:
     return Message("prepare.seen_from", (("cause", cause), ("day", day), ("why", why)))
 
 
+def cause_left() -> Message:
+    """Not put right yet: log it (`turfplan log BRIEF measured cause_left 1`) and plan again: order,
+    fill and seed wait; with 0 they go on.
+    """
+    return Message("prepare.cause.left")
+
+
 def cause_again() -> Message:
-    """The cause was found alive: what is put over it now is lost."""
+    """The cause was found still at work: what is put over it now is lost."""
     return Message("prepare.cause.again")
 
 
@@ -358,7 +365,9 @@ def waits_bumps() -> Message:
 
 
 def waits_again(*, day: Day) -> Message:
-    """A cause was found alive: order, fill and seed wait for another look, on {day} or later."""
+    """A cause was found still at work: order, fill and seed wait for another look, on {day} or
+    later.
+    """
     return Message("prepare.waits_again", (("day", day),))
 
 

@@ -33,8 +33,8 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
         "unknown": phrases.cause_unknown,
     }
 )
-# What people treat with a bought killer.
-TREATED: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
+# What lives, is found alive, and is what people treat with a bought killer.
+LIVING: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
 
 
 def causes_looked_for(setting: ResolvedLawn, work: int | None) -> Iterator[Draft]:
@@ -59,7 +59,9 @@ def causes_looked_for(setting: ResolvedLawn, work: int | None) -> Iterator[Draft
             "diagnose",
             "again",
             timing=Timing(PREPARE, ideal=again),
-            wording=Wording(phrases.cause_again(), title=phrases.cause_again_title(), how=_again()),
+            wording=Wording(
+                phrases.cause_again(), title=phrases.cause_again_title(), how=_again(setting)
+            ),
         )
 
 
@@ -152,19 +154,28 @@ def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
     book, key = setting.book, f"causes.{cause}"
     loosened = setting.on_open_ground and tills(setting)
     tilled = loosened and book.causes[cause].tilled_over is not None
-    law = told_of_law(setting) if cause in TREATED else None
+    law = told_of_law(setting) if cause in LIVING else None
     how, end = ("tilled_how", "tilled_over") if tilled else ("how", "over")
     over = phrases.cause_over(over=book_message(book, f"{key}.{end}"), cause=cause)
     return Wording(
         book_message(book, f"{key}.why"),
         title=book_message(book, f"{key}.title"),
-        how=(*book_messages(book, f"{key}.{how}"), over, phrases.cause_alive()),
+        how=(*book_messages(book, f"{key}.{how}"), over, _logged(cause)),
         cautions=() if law is None else (law,),
     )
 
 
-def _again() -> tuple[Message, ...]:
-    return phrases.cause_again_how(), phrases.cause_alive()
+def _logged(cause: ThinCause) -> Message:
+    """How it is written down that a cause is still there: what lives is found alive, what does not
+    is left."""
+    return phrases.cause_alive() if cause in LIVING else phrases.cause_left()
+
+
+def _again(setting: ResolvedLawn) -> tuple[Message, ...]:
+    site = setting.brief.site
+    lives = site.bump_cause is not None or not LIVING.isdisjoint(site.thin_cause)
+    named = phrases.cause_alive() if lives else phrases.cause_left()
+    return phrases.cause_again_how(), named
 
 
 def waits_for(setting: ResolvedLawn) -> tuple[Message, ...]:
