@@ -60,11 +60,12 @@ def second_best(best: Compared, other: Compared) -> Message:
     return book_message(other.lawn.book, f"campaigns.{other.campaign.id}.against")
 
 
-def not_sooner(chosen: Message, rejected: Iterable[tuple[Message, Message]]) -> tuple[Message, ...]:
+def not_sooner(best: Campaign, rejected: Iterable[tuple[Message, Message]]) -> tuple[Message, ...]:
     """Why the same season of an earlier year is not taken; none where there is no earlier one.
 
     Of several the last is told.
     """
+    chosen = best.name
     taken = dict(chosen.values)
     earlier = [
         (str(values["year"]), name, reason)
