@@ -68,10 +68,11 @@ def test_a_season_missed_says_why_the_work_lies_a_year_ahead() -> None:
     assert not [why for why in plan_of(MADISON).campaign_reason if "sooner" in told(why)]
 
 
-def test_a_look_that_came_too_late_is_named_as_the_reason() -> None:
+def test_a_look_that_comes_too_late_is_named_as_the_reason() -> None:
     """Where a count of grubs in late September leaves no days to sow, that is said."""
-    site = {"site": {"thin_cause": ["grubs"]}, "season": {"from": date(2027, 9, 13)}}
-    plan = plan_of(MADISON, site, now=datetime(2027, 9, 13, 12, tzinfo=UTC))
-    assert first(plan, "overseed").start.year == 2028
+    there = {"place": {"postal_code": "43215"}, "site": {"thin_cause": ["grubs"]}}
+    begins = {"season": {"from": date(2026, 9, 20)}}
+    plan = plan_of(MADISON, there, begins, now=datetime(2026, 9, 20, 12, tzinfo=UTC))
+    assert first(plan, "overseed").start.year == 2027
     (said,) = [told(why) for why in plan.campaign_reason if "year sooner" in told(why)]
     assert "The cause comes first" in said
