@@ -1,7 +1,8 @@
 """A campaign without days says what stood in its way, and one that waits why."""
 
 from dataclasses import replace
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
 
 import pytest
 
@@ -76,3 +77,34 @@ def test_a_look_that_comes_too_late_is_named_as_the_reason() -> None:
     assert first(plan, "overseed").start.year == 2027
     (said,) = [told(why) for why in plan.campaign_reason if "year sooner" in told(why)]
     assert "The cause comes first" in said
+
+
+TAMPA = {
+    "place": {"postal_code": "33602", "state": "FL"},
+    "lawn": {"grass": "st_augustine", "condition": "patchy", "thin_share": 0.3},
+    "leveling": None,
+    "seeding": {"intent": "plant", "form": "sod"},
+    "site": {"thin_cause": ["insects"]},
+    "season": None,
+}
+BOSTON = {
+    "place": {"postal_code": "02134"},
+    "lawn": {"grass": "kentucky_bluegrass"},
+    "site": {"thin_cause": ["packed"]},
+    "season": None,
+}
+
+
+@pytest.mark.parametrize("lawn", [TAMPA, BOSTON])
+def test_no_week_of_today_puts_the_work_off_a_year_without_a_word(lawn: dict[str, Any]) -> None:
+    """From one week to the next it moves by days, or the plan says why it does not come sooner."""
+    before: date | None = None
+    for week in range(4):
+        now = datetime(2027, 9, 1, 12, tzinfo=UTC) + timedelta(7 * week)
+        plan = plan_of(lawn, now=now, options=False)
+        main = max(t.start for t in plan.tasks if t.plays("sowing", "planting"))
+        told_why = [why for why in plan.campaign_reason if "year sooner" in told(why)]
+        assert before is None or (main - before).days < 60 or told_why, (now, main)
+        assert (main.year == 2028) == bool(told_why)
+        before = main
+    assert before is not None and before.year == 2028

@@ -116,7 +116,7 @@ def _of_choice(
         "campaign_name": best.campaign.name,
         "campaign_reason": (
             *_why(setting, best),
-            *(not_sooner(best.campaign, comparison.rejected) if _waits_long(setting, best) else ()),
+            *not_sooner(setting, best.campaign, comparison.rejected),
         ),
         "assumptions": (*assumed, *best.season.notes),
         "disagreements": best.season.disagreements,
@@ -189,14 +189,6 @@ def _climate(climate: Climate) -> ClimateFacts:
         rain_mm=every(climate.rain_mm, 2),
         et0_mm=every(climate.et0_mm, 2),
     )
-
-
-def _waits_long(setting: ResolvedLawn, best: Candidate) -> bool:
-    """Whether the work lies further away than a right season may."""
-    windows = [session.window for session in best.campaign.sessions]
-    windows += [best.campaign.sow_window] if best.campaign.sow_window else []
-    begins = min((window.start.toordinal() for window in windows), default=setting.first_day)
-    return begins - setting.first_day > setting.book.si("campaign.waiting_grace")
 
 
 def _why(setting: ResolvedLawn, best: Candidate) -> tuple[Message, ...]:
