@@ -159,7 +159,7 @@ def test_insects_are_looked_for_in_warm_weeks_and_planting_waits() -> None:
     assert date(2027, 3, 20) <= look_for(plan, "insects") <= date(2027, 5, 1)
     assert (first(plan, "plant").start - look_for(plan, "insects")).days >= 14
     (line,) = [told(line) for line in plan.holds if "look for insects" in told(line)]
-    assert "only in warm weeks" in line
+    assert "from warm weeks in spring" in line
 
 
 def test_where_summers_are_cool_insects_are_looked_for_while_grass_grows() -> None:
@@ -169,6 +169,46 @@ def test_where_summers_are_cool_insects_are_looked_for_while_grass_grows() -> No
     plan = plan_of(lawn, {"place": there})
     assert look_for(plan, "insects") < date(2027, 5, 1)
     assert "Leatherjackets" in " ".join(told(how) for how in first(plan, "diagnose").how)
+
+
+@pytest.mark.parametrize(
+    ("today", "first_day", "last_day"),
+    [
+        (date(2027, 3, 15), date(2027, 4, 25), date(2027, 6, 1)),
+        (date(2027, 9, 10), date(2027, 9, 10), date(2027, 9, 20)),
+    ],
+)
+def test_disease_is_looked_for_when_it_spreads_where_there_is_time(
+    today: date, first_day: date, last_day: date
+) -> None:
+    """Brown patch of March is last year's: the look has until May. Shortly before the seed it is
+    looked at as it is, and holds nothing for a year."""
+    lawn = {"lawn": {"condition": "patchy"}, "place": {"postal_code": "27607"}}
+    asked = {"site": {"thin_cause": ["disease"]}, "season": {"from": today}}
+    now = datetime(today.year, today.month, today.day, 12, tzinfo=UTC)
+    plan = plan_of(lawn, asked, {"leveling": None}, now=now)
+    assert first_day <= look_for(plan, "disease") <= last_day
+    assert first(plan, "overseed").start.year == 2027
+
+
+def test_insects_are_still_found_while_autumn_is_mild() -> None:
+    """What was killed in summer is looked into in late September: no wait until June."""
+    now = datetime(2027, 9, 20, 12, tzinfo=UTC)
+    asked = {"site": {"thin_cause": ["insects"]}, "season": {"from": date(2027, 9, 20)}}
+    plan = plan_of(COLUMBUS, asked, now=now)
+    assert look_for(plan, "insects") < date(2027, 10, 1)
+
+
+def test_sod_of_spring_is_not_held_for_grubs_that_hatch_in_late_summer() -> None:
+    """In Brisbane a count of winter serves planting in spring and early summer."""
+    place = {"postal_code": None, "latitude": -27.5, "longitude": 153.0, "country": "AU"}
+    lawn = {"grass": "bermuda_common", "condition": "patchy", "thin_share": 0.3}
+    asked = {"seeding": {"intent": "plant", "form": "sod"}, "site": {"thin_cause": ["grubs"]}}
+    now = datetime(2027, 6, 10, 12, tzinfo=UTC)
+    begins = {"season": {"from": date(2027, 6, 10)}, "leveling": None}
+    plan = plan_of({"place": place, "lawn": lawn}, asked, begins, now=now)
+    assert [task.id for task in kind(plan, "diagnose")] == ["diagnose.grubs"]
+    assert first(plan, "plant").start < date(2028, 1, 1)
 
 
 @pytest.mark.parametrize("form", ["sod", "plugs"])

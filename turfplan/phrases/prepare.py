@@ -301,8 +301,8 @@ def seen_growth() -> Message:
 
 
 def seen_warmth() -> Message:
-    """Insects that eat grass are at work, and can be found, only in warm weeks: a look before finds
-    nothing, and says nothing.
+    """Insects that eat grass are at work, and can be found, from warm weeks in spring to autumn: a
+    look in the cold finds nothing, and says nothing.
     """
     return Message("prepare.seen_warmth")
 

@@ -109,6 +109,7 @@ GroupFact = Literal[
     "site.grubs_gone_from",
     "site.grubs_gone_to",
     "site.insects_warm",
+    "site.insects_gone",
     "site.cool_summer",
     "site.recheck",
     "site.cool_winter",

@@ -1,7 +1,7 @@
 """The days on which a look for a cause has something to see."""
 
 from collections.abc import Callable, Iterator, Mapping
-from datetime import date
+from datetime import date, timedelta
 from types import MappingProxyType
 
 from turfplan.calendar_days import DAYS, HALF_A_YEAR, day_index
@@ -14,6 +14,7 @@ from turfplan.work.lawn import ResolvedLawn
 Spans = tuple[tuple[int, int], ...]
 # The key of the second count of grubs, once the next ones have hatched.
 HATCHED = "hatched"
+HALF_A_MONTH = 15
 _WHY: Mapping[CauseSeen, tuple[Callable[[], Message], tuple[FactName, ...]]] = MappingProxyType(
     {
         "growth": (phrases.seen_growth, ("water.dormant_growth",)),
@@ -37,12 +38,31 @@ def spans_seen(setting: ResolvedLawn, cause: ThinCause, opens: int) -> Spans:
     )
 
 
+def clearest(setting: ResolvedLawn, cause: ThinCause, opens: int, work: int | None) -> int | None:
+    """The first day (an ordinal) on which a cause shows best, where work whose best day is `work`
+    leaves the time to act on it; None where no day is better than others.
+
+    What kills cool-season grass in hot summers spreads in warm weeks; that of warm-season grass in
+    spring and autumn too.
+    """
+    best = setting.book.causes[cause].clearest
+    if best is None or work is None or not setting.cool or _cool_summer(setting):
+        return None
+    shows = _shows(setting, best)
+    spans = [] if shows is None else list(_stretches(opens, setting.last_day, shows))
+    lead = setting.days("order.diagnose_lead")
+    return spans[0][0] if spans and spans[0][0] + lead <= work else None
+
+
 def seen_as(setting: ResolvedLawn, cause: ThinCause) -> CauseSeen:
     """When a cause can be seen here: where no month is hot, insects eat from autumn to spring, and
     are looked for in any weeks of growth."""
     seen = setting.book.causes[cause].seen
-    cool = max(setting.climate.air_mean_c) < setting.book.si("site.cool_summer")
-    return "growth" if seen == "warmth" and cool else seen
+    return "growth" if seen == "warmth" and _cool_summer(setting) else seen
+
+
+def _cool_summer(setting: ResolvedLawn) -> bool:
+    return max(setting.climate.air_mean_c) < setting.book.si("site.cool_summer")
 
 
 def why_then(setting: ResolvedLawn, cause: ThinCause) -> Reason | None:
@@ -52,18 +72,17 @@ def why_then(setting: ResolvedLawn, cause: ThinCause) -> Reason | None:
 
 
 def hatched(setting: ResolvedLawn, spans: Spans, work: int | None) -> Spans:
-    """The stretches in which the grubs of the next beetles are counted before work that ends on
-    `work` (an ordinal).
+    """The stretches in which the grubs of the next beetles are counted before work whose best day
+    (an ordinal) is `work`.
 
-    Empty where the first count is of those grubs.
+    Empty where the first count is of those grubs, or the work comes before they hatch.
     """
     if work is None or not spans:
         return ()
-    lead = setting.days("order.diagnose_lead")
     later = [
         start
         for start, _ in spans[1:]
-        if start + lead <= work and _beetles(setting, date.fromordinal(start - 1))
+        if start <= work and _beetles(setting, date.fromordinal(start - 1))
     ]
     return tuple(span for span in spans if span[0] >= later[-1]) if later else ()
 
@@ -74,13 +93,20 @@ def _shows(setting: ResolvedLawn, seen: CauseSeen) -> Callable[[date], bool] | N
         case "growth":
             return lambda day: _grows(setting, day)
         case "warmth":
-            warm = book.si("site.insects_warm")
-            return lambda day: climate.air_c(day) >= warm
+            return lambda day: _warm(setting, day)
         case "surface":
             up = book.si("site.grubs_soil")
             return lambda day: climate.soil_c(day) >= up and not _beetles(setting, day)
         case "ground":
             return None
+
+
+def _warm(setting: ResolvedLawn, day: date) -> bool:
+    """Whether insects are at work: from warm weeks in spring on, until autumn is cool."""
+    air, half = setting.climate.air_c, timedelta(HALF_A_MONTH)
+    cooling = air(day + half) < air(day - half)
+    mark: FactName = "site.insects_gone" if cooling else "site.insects_warm"
+    return air(day) >= setting.book.si(mark)
 
 
 def _grows(setting: ResolvedLawn, day: date) -> bool:

@@ -15,7 +15,14 @@ from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.pesticide_law import told_of_law
-from turfplan.work.phases.cause_seasons import HATCHED, Spans, hatched, spans_seen, why_then
+from turfplan.work.phases.cause_seasons import (
+    HATCHED,
+    Spans,
+    clearest,
+    hatched,
+    spans_seen,
+    why_then,
+)
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
 
@@ -39,7 +46,7 @@ LIVING: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"}
 
 def causes_looked_for(setting: ResolvedLawn, work: int | None) -> Iterator[Draft]:
     """A look for each cause that is not over, and another where one was found alive; `work` is the
-    last day (an ordinal) on which the work that waits for it may begin.
+    best day (an ordinal) for the work that waits for it.
 
     A look stands as early as there is something to see: what it finds may take weeks to mend.
     """
@@ -70,8 +77,9 @@ def _looks(setting: ResolvedLawn, cause: ThinCause, work: int | None) -> Iterato
     before work that follows once the next ones have hatched."""
     opens = _open_ground(setting)
     spans, wording = spans_seen(setting, cause, opens), _wording(setting, cause)
-    first = _look(setting, cause, spans, wording)
-    yield first
+    look = _look(setting, cause, spans, wording)
+    best = clearest(setting, cause, opens, work)
+    yield look if best is None else replace(look, ideal=best)
     if setting.book.causes[cause].seen == "surface" and (later := hatched(setting, spans, work)):
         again = replace(
             wording, why=phrases.cause_grubs_hatched(), title=phrases.cause_grubs_hatched_title()

@@ -26,14 +26,14 @@ def prepare(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[
 
 def _found_out(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     """Why the ground is uneven or the grass thin, and what the soil holds."""
-    return [*causes_looked_for(setting, _begins_by(campaign)), *soil_tests(setting)]
+    return [*causes_looked_for(setting, _begins(campaign)), *soil_tests(setting)]
 
 
-def _begins_by(campaign: Campaign) -> int | None:
-    """The last day (an ordinal) on which the work of a campaign may begin."""
+def _begins(campaign: Campaign) -> int | None:
+    """The best day (an ordinal) for the work with which a campaign begins."""
     windows = [session.window for session in campaign.sessions]
     windows += [campaign.sow_window] if campaign.sow_window else []
-    return min((window.end.toordinal() for window in windows), default=None)
+    return min((window.best.toordinal() for window in windows), default=None)
 
 
 def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[Draft]:
