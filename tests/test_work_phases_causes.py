@@ -39,8 +39,8 @@ def test_each_cause_comes_before_order_and_seed(cause: str) -> None:
     assert any("Held until it is answered" in str(line) for line in plan.holds)
 
 
-# Grubs and insects have seasons of their own.
-EARLY = [cause for cause in get_args(ThinCause) if cause not in ("grubs", "insects")]
+# Grubs, insects and disease have seasons of their own.
+EARLY = [cause for cause in get_args(ThinCause) if cause not in ("grubs", "insects", "disease")]
 FARGO = {"place": {"postal_code": "58102"}, "lawn": {"grass": "kentucky_bluegrass"}}
 CHRISTCHURCH = {
     "lawn": {"grass": "perennial_ryegrass", "area": "300 m2"},
@@ -361,3 +361,14 @@ def test_thin_without_a_cause_is_asked() -> None:
     thin, dense = plan_of(), plan_of({"lawn": {"condition": "dense"}})
     assert any("why the grass is thin" in str(line) for line in thin.assumptions)
     assert not any("why the grass is thin" in str(line) for line in dense.assumptions)
+
+
+def test_grubs_found_alive_in_spring_are_looked_for_again_when_they_are_back() -> None:
+    """A month later they are beetles and eggs: nothing would be found, and nothing be over."""
+    plan = plan_of(COLUMBUS)
+    now = datetime(2027, 5, 11, 12, tzinfo=UTC)
+    entry = measured("grubs", 130.0, date(2027, 5, 10))
+    found = plan_of(COLUMBUS, now=now, journal=(entry,), previous=plan)
+    look = look_for(found, "again")
+    assert look >= date(2027, 8, 10)
+    assert (first(found, "overseed").start - look).days >= 14

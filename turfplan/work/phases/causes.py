@@ -10,7 +10,7 @@ from turfplan.message import Day, Message, listed, said
 from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import ThinCause
 from turfplan.records.brief import BumpCause
-from turfplan.records.constraints import Allowed, DaySet, Strength
+from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
@@ -61,15 +61,12 @@ def causes_looked_for(setting: ResolvedLawn, work: int | None) -> Iterator[Draft
         yield from _looks(setting, name, work)
     again = setting.alive_until
     if again is not None and (thin_causes(setting) or live_bump(setting) or site.thin_cause):
-        yield make(
-            setting,
-            "diagnose",
-            "again",
-            timing=Timing(PREPARE, ideal=again),
-            wording=Wording(
-                phrases.cause_again(), title=phrases.cause_again_title(), how=_again(setting)
-            ),
+        wording = Wording(
+            phrases.cause_again(), title=phrases.cause_again_title(), how=_again(setting)
         )
+        timing = Timing(PREPARE, ideal=again)
+        look = make(setting, "diagnose", "again", timing=timing, wording=wording)
+        yield _on_days_that_show(look, *_seasons_again(setting, again))
 
 
 def _looks(setting: ResolvedLawn, cause: ThinCause, work: int | None) -> Iterator[Draft]:
@@ -94,7 +91,22 @@ def _look(
     first = spans[0][0] if spans else _open_ground(setting)
     early = Timing(PREPARE, ideal=first)
     look = make(setting, "diagnose", key or cause, timing=early, wording=wording)
-    why = why_then(setting, cause)
+    return _on_days_that_show(look, spans, why_then(setting, cause))
+
+
+def _seasons_again(setting: ResolvedLawn, day: int) -> tuple[Spans, Reason | None]:
+    """The days from one on (an ordinal) on which what was found alive can be found again, and why;
+    none where it may be something that shows on any day."""
+    causes = setting.brief.site.thin_cause
+    whys = [why_then(setting, cause) for cause in causes]
+    if live_bump(setting) is not None or not whys or None in whys:
+        return (), None
+    found = (span for cause in causes for span in spans_seen(setting, cause, day))
+    return tuple(found), whys[0]
+
+
+def _on_days_that_show(look: Draft, spans: Spans, why: Reason | None) -> Draft:
+    """A look that keeps to days on which there is something to see; on any where none are given."""
     if not spans or why is None:
         return look
     days = DaySet.of(spans)
