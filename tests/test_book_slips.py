@@ -518,6 +518,8 @@ def test_tasks_have_the_keys_that_rules_name() -> None:
                 "lawn": {"grass": "kentucky_bluegrass", "thatch": "15 mm"},
                 "place": {"latitude": 51.31, "longitude": 9.48, "country": "DE"},
                 "leveling": {"depth": "8 mm"},
+                "season": {"campaign": "autumn"},
+                "calendar": {"unavailable": [{"from": date(2027, 8, 1), "to": date(2027, 9, 10)}]},
             }
         ),
         plan_of(

@@ -218,7 +218,7 @@ NAMED_THINGS: Final[Mapping[str, tuple[str, ...]]] = {
 OTHER_SOILS: Final = ("peat", "chalk", "subsoil", "rubble")
 # The tasks of one operation that have a name of their own, beside those that are numbered.
 TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
-    "diagnose": (*get_args(ThinCause), "again"),
+    "diagnose": (*get_args(ThinCause), "hatched", "again"),
     "soil_test": ("questions",),
     "locate_utilities": ("cause", "later", "blades", "lifting", "planting"),
     "inspect": ("germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
