@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Mapping
 from datetime import date, timedelta
 from types import MappingProxyType
 
-from turfplan.calendar_days import DAYS, HALF_A_YEAR, day_index
+from turfplan.calendar_days import DAYS, HALF_A_YEAR, WEEKDAYS, day_index
 from turfplan.message import Message
 from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import CauseSeen, FactName, ThinCause
@@ -14,7 +14,6 @@ from turfplan.work.lawn import ResolvedLawn
 Spans = tuple[tuple[int, int], ...]
 # The key of the second count of grubs, once the next ones have hatched.
 HATCHED = "hatched"
-HALF_A_MONTH = 15
 _WHY: Mapping[CauseSeen, tuple[Callable[[], Message], tuple[FactName, ...]]] = MappingProxyType(
     {
         "growth": (phrases.seen_growth, ("water.dormant_growth",)),
@@ -103,8 +102,8 @@ def _shows(setting: ResolvedLawn, seen: CauseSeen) -> Callable[[date], bool] | N
 
 def _warm(setting: ResolvedLawn, day: date) -> bool:
     """Whether insects are at work: from warm weeks in spring on, until autumn is cool."""
-    air, half = setting.climate.air_c, timedelta(HALF_A_MONTH)
-    cooling = air(day + half) < air(day - half)
+    air, week = setting.climate.air_c, timedelta(len(WEEKDAYS))
+    cooling = air(day + week) < air(day - week)
     mark: FactName = "site.insects_gone" if cooling else "site.insects_warm"
     return air(day) >= setting.book.si(mark)
 
