@@ -372,3 +372,22 @@ def test_grubs_found_alive_in_spring_are_looked_for_again_when_they_are_back() -
     look = look_for(found, "again")
     assert look >= date(2027, 8, 10)
     assert (first(found, "overseed").start - look).days >= 14
+
+
+def test_where_the_year_has_no_seasons_grubs_are_counted_on_any_day() -> None:
+    """In Singapore nobody waits for August."""
+    place = {"postal_code": None, "latitude": 1.3, "longitude": 103.8, "country": "SG"}
+    lawn = {"grass": "zoysia", "condition": "patchy", "thin_share": 0.3}
+    asked = {"seeding": {"intent": "plant", "form": "sod"}, "site": {"thin_cause": ["grubs"]}}
+    begins = {"season": {"from": date(2027, 6, 20)}, "leveling": None}
+    now = datetime(2027, 6, 20, 12, tzinfo=UTC)
+    plan = plan_of({"place": place, "lawn": lawn}, asked, begins, now=now)
+    assert look_for(plan, "grubs") < date(2027, 7, 15)
+
+
+def test_a_short_autumn_is_not_lost_for_a_second_count() -> None:
+    """In Calgary seed has to go in before a count of August would let it: that of May serves."""
+    place = {"postal_code": None, "latitude": 51.05, "longitude": -114.1, "country": "CA"}
+    plan = plan_of(COLUMBUS, {"place": place})
+    assert plan.task("diagnose.hatched") is None
+    assert first(plan, "overseed").start < date(2027, 9, 15)

@@ -9,6 +9,7 @@ from turfplan.message import Message
 from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import CauseSeen, FactName, ThinCause
 from turfplan.records.constraints import Reason
+from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import ResolvedLawn
 
 Spans = tuple[tuple[int, int], ...]
@@ -37,9 +38,11 @@ def spans_seen(setting: ResolvedLawn, cause: ThinCause, opens: int) -> Spans:
     )
 
 
-def clearest(setting: ResolvedLawn, cause: ThinCause, opens: int, work: int | None) -> int | None:
-    """The first day (an ordinal) on which a cause shows best, where work whose best day is `work`
-    leaves the time to act on it; None where no day is better than others.
+def clearest(
+    setting: ResolvedLawn, cause: ThinCause, opens: int, work: OpenDays | None
+) -> int | None:
+    """The first day (an ordinal) on which a cause shows best, where the best day of the
+    work leaves the time to act on it; None where no day is better than others.
 
     What kills cool-season grass in hot summers spreads in warm weeks; that of warm-season grass in
     spring and autumn too.
@@ -50,7 +53,7 @@ def clearest(setting: ResolvedLawn, cause: ThinCause, opens: int, work: int | No
     shows = _shows(setting, best)
     spans = [] if shows is None else list(_stretches(opens, setting.last_day, shows))
     lead = setting.days("order.diagnose_lead")
-    return spans[0][0] if spans and spans[0][0] + lead <= work else None
+    return spans[0][0] if spans and spans[0][0] + lead <= work.best.toordinal() else None
 
 
 def seen_as(setting: ResolvedLawn, cause: ThinCause) -> CauseSeen:
@@ -70,18 +73,22 @@ def why_then(setting: ResolvedLawn, cause: ThinCause) -> Reason | None:
     return None if told is None else Reason("cause.seen", told[0](), told[1])
 
 
-def hatched(setting: ResolvedLawn, spans: Spans, work: int | None) -> Spans:
-    """The stretches in which the grubs of the next beetles are counted before work whose best day
-    (an ordinal) is `work`.
+def hatched(setting: ResolvedLawn, spans: Spans, work: OpenDays | None) -> Spans:
+    """The stretches in which the grubs of the next beetles are counted before the work of some
+    days.
 
-    Empty where the first count is of those grubs, or the work comes before they hatch.
+    Empty where the first count is of those grubs, or the work has to come before they hatch, or so
+    soon after that a count and what follows from it would leave it no days.
     """
     if work is None or not spans:
         return ()
+    # A week may pass until a day of work, for the count as for the work.
+    lead = setting.days("order.diagnose_lead") + 2 * len(WEEKDAYS)
     later = [
         start
         for start, _ in spans[1:]
-        if start <= work and _beetles(setting, date.fromordinal(start - 1))
+        if start <= min(work.best.toordinal(), work.end.toordinal() - lead)
+        and _beetles(setting, date.fromordinal(start - 1))
     ]
     return tuple(span for span in spans if span[0] >= later[-1]) if later else ()
 
@@ -114,7 +121,13 @@ def _grows(setting: ResolvedLawn, day: date) -> bool:
 
 
 def _beetles(setting: ResolvedLawn, day: date) -> bool:
-    """Whether grubs are beetles or eggs on a day of the year, half a year later in the south."""
+    """Whether grubs are beetles or eggs on a day of the year, half a year later in the south.
+
+    Where the months hardly differ there are grubs of every age on any day.
+    """
+    warmth = setting.climate.air_mean_c
+    if max(warmth) - min(warmth) < setting.book.si("windows.even_year"):
+        return False
     first, last = (setting.days(name) - 1 for name in _BEETLES)
     index = day_index(day) + (HALF_A_YEAR if setting.climate.southern else 0)
     return first <= index % DAYS <= last

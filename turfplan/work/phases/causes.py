@@ -11,7 +11,7 @@ from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import ThinCause
 from turfplan.records.brief import BumpCause
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
-from turfplan.work.drafts import Draft
+from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.pesticide_law import told_of_law
@@ -44,9 +44,9 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
 LIVING: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
 
 
-def causes_looked_for(setting: ResolvedLawn, work: int | None) -> Iterator[Draft]:
-    """A look for each cause that is not over, and another where one was found alive; `work` is the
-    best day (an ordinal) for the work that waits for it.
+def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[Draft]:
+    """A look for each cause that is not over, and another where one was found alive; `work` are
+    the days for the work that waits for it.
 
     A look stands as early as there is something to see: what it finds may take weeks to mend.
     """
@@ -69,7 +69,7 @@ def causes_looked_for(setting: ResolvedLawn, work: int | None) -> Iterator[Draft
         yield _on_days_that_show(look, *_seasons_again(setting, again))
 
 
-def _looks(setting: ResolvedLawn, cause: ThinCause, work: int | None) -> Iterator[Draft]:
+def _looks(setting: ResolvedLawn, cause: ThinCause, work: OpenDays | None) -> Iterator[Draft]:
     """The look for a cause in the next weeks in which it can be seen; grubs are counted again
     before work that follows once the next ones have hatched."""
     opens = _open_ground(setting)

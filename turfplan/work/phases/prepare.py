@@ -8,7 +8,7 @@ from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import prepare as phrases
 from turfplan.phrases import weed_killers as killers
 from turfplan.work.campaigns import Campaign
-from turfplan.work.drafts import Draft, Load
+from turfplan.work.drafts import Draft, Load, OpenDays
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
@@ -29,11 +29,11 @@ def _found_out(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     return [*causes_looked_for(setting, _begins(campaign)), *soil_tests(setting)]
 
 
-def _begins(campaign: Campaign) -> int | None:
-    """The best day (an ordinal) for the work with which a campaign begins."""
+def _begins(campaign: Campaign) -> OpenDays | None:
+    """The days for the work with which a campaign begins."""
     windows = [session.window for session in campaign.sessions]
     windows += [campaign.sow_window] if campaign.sow_window else []
-    return min((window.best.toordinal() for window in windows), default=None)
+    return min(windows, key=lambda window: window.best, default=None)
 
 
 def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[Draft]:
