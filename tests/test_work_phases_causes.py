@@ -391,3 +391,10 @@ def test_a_short_autumn_is_not_lost_for_a_second_count() -> None:
     plan = plan_of(COLUMBUS, {"place": place})
     assert plan.task("diagnose.hatched") is None
     assert first(plan, "overseed").start < date(2027, 9, 15)
+
+
+def test_unknown_deaths_of_warm_season_turf_are_looked_into_once_insects_show() -> None:
+    """In Tampa the look has until March: planting in May leaves the time."""
+    plan = plan_of(OCALA, {"place": {"postal_code": "33602"}, "site": None})
+    assert date(2027, 3, 10) <= look_for(plan, "unknown") <= date(2027, 4, 10)
+    assert (first(plan, "plant").start - look_for(plan, "unknown")).days >= 14

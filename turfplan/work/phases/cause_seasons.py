@@ -44,11 +44,12 @@ def clearest(
     """The first day (an ordinal) on which a cause shows best, where the best day of the
     work leaves the time to act on it; None where no day is better than others.
 
-    What kills cool-season grass in hot summers spreads in warm weeks; that of warm-season grass in
-    spring and autumn too.
+    What kills cool-season grass in hot summers spreads in warm weeks, diseases of warm-season grass
+    in spring and autumn too; nobody who looks at St. Augustinegrass in February finds chinch bugs.
     """
-    best = setting.book.causes[cause].clearest
-    if best is None or work is None or not setting.cool or _cool_summer(setting):
+    entry = setting.book.causes[cause]
+    best, there = entry.clearest, entry.clearest_in == setting.turf.species.season
+    if best is None or work is None or not there or _cool_summer(setting):
         return None
     shows = _shows(setting, best)
     spans = [] if shows is None else list(_stretches(opens, setting.last_day, shows))
