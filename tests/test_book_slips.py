@@ -519,9 +519,11 @@ def test_tasks_have_the_keys_that_rules_name() -> None:
         plan_of({"seeding": {"intent": "renovate"}}),
         plan_of(
             {
-                "lawn": {"grass": "kentucky_bluegrass", "thatch": "15 mm"},
+                "lawn": {"grass": "kentucky_bluegrass", "thatch": "15 mm", "area": "380 m2"},
                 "place": {"latitude": 51.31, "longitude": 9.48, "country": "DE"},
                 "leveling": {"depth": "8 mm"},
+                "season": {"campaign": "autumn"},
+                "calendar": {"unavailable": [{"from": date(2027, 8, 1), "to": date(2027, 9, 10)}]},
             }
         ),
         plan_of(

@@ -20,6 +20,7 @@ from turfplan.planning.candidates import Candidate, Comparison
 from turfplan.planning.installed import version_of
 from turfplan.planning.plan_sources import LawnGround
 from turfplan.planning.purchases import quoted_depth
+from turfplan.planning.rejected_campaigns import not_sooner
 from turfplan.records.plan import (
     ClimateFacts,
     GrassPart,
@@ -114,7 +115,10 @@ def _of_choice(
     return choice | {
         "campaign": best.campaign.id,
         "campaign_name": best.campaign.name,
-        "campaign_reason": _why(setting, best),
+        "campaign_reason": (
+            *_why(setting, best),
+            *not_sooner(setting, best.campaign, comparison.rejected),
+        ),
         "assumptions": (*assumed, *best.season.notes),
         "disagreements": best.season.disagreements,
     }
