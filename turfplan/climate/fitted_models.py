@@ -194,3 +194,27 @@ def _where(risk: Sequence[float], hottest: int, way: int, count: float) -> float
 def monthly_to_daily_rain(rain_mm: Sequence[float]) -> tuple[float, ...]:
     """Rain in mm a day of each month, as steps: sums come back exactly."""
     return each_day([rain / length for rain, length in zip(rain_mm, MONTH_LENGTHS, strict=True)])
+
+
+def wet_days(
+    models: Models, mean_c: Sequence[float], rain_mm: Sequence[float]
+) -> tuple[float, ...]:
+    """How many days of each month have 1 mm of rain or more, estimated from monthly normals.
+
+    The rain of a wet day grows with that of its month, with the year's swing of temperature, and
+    with how warm it is while rain falls.
+    """
+    total = sum(rain_mm)
+    if total <= 0:
+        return (0.0,) * len(rain_mm)
+    swing = max(mean_c) - min(mean_c)
+    warmth = sum(rain * mean for rain, mean in zip(rain_mm, mean_c, strict=True)) / total
+    base, of_rain, of_swing, of_warmth = models.line("wet_days", "coefficients")
+    least, most = models.number("wet_days", "least_mm"), models.number("wet_days", "most_share")
+    found = []
+    for rain, length in zip(rain_mm, MONTH_LENGTHS, strict=True):
+        a_day = math.exp(
+            base + of_rain * math.log(rain + 1) + of_swing * swing + of_warmth * warmth
+        )
+        found.append(min(rain / max(a_day, least), most * length))
+    return tuple(found)

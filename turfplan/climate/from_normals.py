@@ -12,6 +12,7 @@ from turfplan.climate.fitted_models import (
     estimate_frost,
     monthly_to_daily_rain,
     soil_from_air,
+    wet_days,
 )
 from turfplan.climate.record import Climate, Frost
 from turfplan.message import Message
@@ -115,6 +116,7 @@ def build_climate(
         attribution=basis.attribution,
         state=spot.state,
         soil_error_days=max(basis.error_days, round(models.number("bands", "soil_days"))),
+        wet_days=wet_days(models, _months_of(normals.mean_c), monthly_rain),
     )
 
 

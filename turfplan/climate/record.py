@@ -56,7 +56,9 @@ class Climate:
     `air_error_c` and `soil_error_c` the error of a daily mean. `last_frost` and `first_frost` are
     None where frost is rarer than every other year. With an `excess` the methods that take a date,
     of air, soil and growth, tell of the year in which it was measured; the curves stay normals.
-    `usual_air_c` is the normal daily mean where the curves are those of one year.
+    `usual_air_c` is the normal daily mean where the curves are those of one year. `wet_days` are
+    the days of each month with 1 mm of rain or more, estimated from the normals; empty where nobody
+    estimated them.
     """
 
     latitude: float
@@ -82,6 +84,7 @@ class Climate:
     soil_error_days: int = 0
     excess: Excess | None = None
     usual_air_c: Curve | None = None
+    wet_days: tuple[float, ...] = ()
 
     @property
     def southern(self) -> bool:

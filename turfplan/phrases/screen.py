@@ -113,6 +113,16 @@ def real_years(*, worked: int, years: int) -> Message:
     return Message("screen.real_years", (("worked", worked), ("years", years)))
 
 
+def generated_years(*, share: Message) -> Message:
+    """[generated weather: {share} years]"""
+    return Message("screen.generated_years", (("share", share),))
+
+
+def season_years(*, season: str) -> Message:
+    """How often: {season}"""
+    return Message("screen.season_years", (("season", season),))
+
+
 def job(*, days: Days, title: str, mark: str, years: str) -> Message:
     """{days}  {title}  {mark}{years}"""
     return Message(
@@ -236,6 +246,13 @@ def why_real_years(*, worked: int, years: int, reason: str) -> Message:
     """In real years it would have worked in {worked} of {years}. {reason}"""
     return Message(
         "screen.why.real_years", (("worked", worked), ("years", years), ("reason", reason))
+    )
+
+
+def why_generated_years(*, worked: int, years: int, reason: str) -> Message:
+    """In generated weather it would have worked in {worked} of {years} years. {reason}"""
+    return Message(
+        "screen.why.generated_years", (("worked", worked), ("years", years), ("reason", reason))
     )
 
 

@@ -230,9 +230,22 @@ class Retired(PlanRecord):
 
 
 class YearsWorked(PlanRecord):
-    """How often a planned date would have worked in real years."""
+    """How often a planned date would have worked, in real or in generated years."""
 
     task: str
+    years: int
+    worked: int
+    reason: Said
+
+
+class SeasonYears(PlanRecord):
+    """In how many years rain lets the whole season through.
+
+    A dry day of work comes for each pass, and rain enough where nobody waters what is sown. The
+    weather is that of real years (`measured`), or made from monthly normals (`generated`).
+    """
+
+    weather: Literal["measured", "generated"]
     years: int
     worked: int
     reason: Said
@@ -331,6 +344,8 @@ class Plan(PlanRecord):
     ledgers: tuple[Ledger, ...] = ()
     changes: tuple[Change, ...] = ()
     real_years: tuple[YearsWorked, ...] = ()
+    generated_years: tuple[YearsWorked, ...] = ()
+    season_years: SeasonYears | None = None
     fill: Fill | None = None
     sources: dict[str, str] = Field(default_factory=dict)
     citations: dict[str, Said] = Field(default_factory=dict)
