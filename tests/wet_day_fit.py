@@ -14,6 +14,7 @@ from pathlib import Path
 import numpy as np
 
 from turfplan.calendar_days import MONTH_LENGTHS
+from turfplan.climate.fitted_models import wet_day_signals
 from turfplan.climate.world_grid import months_at
 from turfplan.files.reading.place import load_grid
 
@@ -27,24 +28,15 @@ class WetStation:
     """Rain and days with at least 1 mm of it of each month, and the grid's temperatures."""
 
     name: str
+    latitude: float
     rain_mm: tuple[float, ...]
     wet_days: tuple[float, ...]
     mean_c: tuple[float, ...]
 
     @property
-    def swing_c(self) -> float:
-        """How far the warmest month lies above the coldest."""
-        return max(self.mean_c) - min(self.mean_c)
-
-    @property
-    def warmth_c(self) -> float:
-        """Mean temperature, each month by its rain."""
-        pairs = zip(self.rain_mm, self.mean_c, strict=True)
-        return sum(rain * mean for rain, mean in pairs) / sum(self.rain_mm)
-
-    def signals(self, month: int) -> list[float]:
-        """What the rain of a wet day is estimated from, in the order of the coefficients."""
-        return [1.0, math.log(self.rain_mm[month] + 1), self.swing_c, self.warmth_c]
+    def signals(self) -> tuple[tuple[float, ...], ...]:
+        """What the rain of a wet day is estimated from, month by month."""
+        return wet_day_signals(self.mean_c, self.rain_mm, self.latitude)
 
 
 def with_a_millimetre(days: float, rain_mm: float) -> float:
@@ -64,8 +56,9 @@ def stations() -> list[WetStation]:
         )
         if float(row["least"]) == 0:
             days = [with_a_millimetre(n, mm) for n, mm in zip(days, rain, strict=True)]
-        months = months_at(load_grid(), float(row["latitude"]), float(row["longitude"]))
-        found.append(WetStation(row["name"], tuple(rain), tuple(days), months.mean_c))
+        north, east = float(row["latitude"]), float(row["longitude"])
+        mean_c = months_at(load_grid(), north, east).mean_c
+        found.append(WetStation(row["name"], north, tuple(rain), tuple(days), mean_c))
     return found
 
 
@@ -75,7 +68,7 @@ def fitted(of: Sequence[WetStation]) -> np.ndarray:
     for station in of:
         for month, days in enumerate(station.wet_days):
             if days >= LEAST_DAYS:
-                signals.append(station.signals(month))
+                signals.append(station.signals[month])
                 found.append(math.log(station.rain_mm[month] / days))
                 weights.append(days**0.25)
     weight = np.array(weights)
@@ -84,26 +77,35 @@ def fitted(of: Sequence[WetStation]) -> np.ndarray:
     )[0]
 
 
-def year_of(station: WetStation, line: np.ndarray) -> float:
-    """Wet days of a year by a line of coefficients."""
-    return sum(
-        min(station.rain_mm[m] / math.exp(float(line @ station.signals(m))), 0.9 * MONTH_LENGTHS[m])
-        for m in range(12)
-    )
+def months_of(station: WetStation, line: np.ndarray) -> list[float]:
+    """Wet days of each month by a line of coefficients, at most nine of ten days."""
+    days = [
+        mm / math.exp(float(line @ np.array(signals)))
+        for mm, signals in zip(station.rain_mm, station.signals, strict=True)
+    ]
+    return [min(n, 0.9 * length) for n, length in zip(days, MONTH_LENGTHS, strict=True)]
 
 
-def left_out() -> dict[str, float]:
-    """By station, how far its wet days of a year are off where it took no part in the fit."""
-    every = stations()
-    return {
-        one.name: year_of(one, fitted([s for s in every if s is not one])) / sum(one.wet_days) - 1
-        for one in every
-    }
+def left_out() -> dict[str, tuple[float, list[float]]]:
+    """By station, how far its wet days are off where it took no part in the fit: those of a year as
+    a share, those of each month in days."""
+    every, found = stations(), {}
+    for one in every:
+        months = months_of(one, fitted([s for s in every if s is not one]))
+        off = [made - known for made, known in zip(months, one.wet_days, strict=True)]
+        found[one.name] = (sum(off) / sum(one.wet_days), off)
+    return found
+
+
+def root_mean_square(errors: Sequence[float]) -> float:
+    """The size of errors that may lie on both sides."""
+    return math.sqrt(sum(error * error for error in errors) / len(errors))
 
 
 if __name__ == "__main__":
     print("coefficients", [round(float(value), 4) for value in fitted(stations())])
     errors = left_out()
-    print(f"root mean square {math.sqrt(sum(e * e for e in errors.values()) / len(errors)):.3f}")
-    for name, error in errors.items():
+    print(f"year, root mean square {root_mean_square([year for year, _ in errors.values()]):.3f}")
+    print(f"month {root_mean_square([day for _, off in errors.values() for day in off]):.2f} days")
+    for name, (error, _) in errors.items():
         print(f"  {name}: {error:+.0%}")

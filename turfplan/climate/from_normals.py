@@ -116,7 +116,7 @@ def build_climate(
         attribution=basis.attribution,
         state=spot.state,
         soil_error_days=max(basis.error_days, round(models.number("bands", "soil_days"))),
-        wet_days=wet_days(models, _months_of(normals.mean_c), monthly_rain),
+        wet_days=wet_days(models, _months_of(normals.mean_c), monthly_rain, spot.latitude),
     )
 
 
