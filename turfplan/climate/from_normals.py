@@ -117,6 +117,7 @@ def build_climate(
         state=spot.state,
         soil_error_days=max(basis.error_days, round(models.number("bands", "soil_days"))),
         wet_days=wet_days(models, _months_of(normals.mean_c), monthly_rain, spot.latitude),
+        wet_days_error=models.number("wet_days", "error_share"),
     )
 
 

@@ -1,6 +1,6 @@
 """Messages of `messages/en/rain_years.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Listed, Message
+from turfplan.message import Day, Listed, Message, Number
 
 
 def about(*, tenths: int) -> Message:
@@ -19,7 +19,7 @@ def hardly_any() -> Message:
 
 
 def generated(*, tally: Message) -> Message:
-    """Generated weather, not measured: {tally}."""
+    """Made from monthly normals, not measured: {tally}."""
     return Message("rain_years.generated", (("tally", tally),))
 
 
@@ -34,7 +34,7 @@ def weeks(*, share: Message) -> Message:
 
 
 def pass_done(*, n: int) -> Message:
-    """a dry day of work for each of the {n} passes before its window closes"""
+    """dry days of work for each of the {n} passes before its window closes"""
     return Message("rain_years.pass_done", (("n", n),))
 
 
@@ -94,3 +94,18 @@ def plants_on_real_rain(*, years: Listed, share: Message, day: Day) -> Message:
     return Message(
         "rain_years.plants_on_real_rain", (("years", years), ("share", share), ("day", day))
     )
+
+
+def dry_both_ends() -> Message:
+    """dry on its first and its last day"""
+    return Message("rain_years.dry_both_ends")
+
+
+def how_generated(*, years: int, percent: Number) -> Message:
+    """No daily series of this place is at hand, so {years} years of daily rain were made up from
+    its monthly normals: chance decides on each day, by how often it rains in that month. How often
+    that is, is an estimate, off by about {percent}% at stations that were left out of it; and where
+    every month has rain, dry spells of two weeks and more come too seldom. With a daily series of
+    ten years or more as the place's normals, real years are counted instead.
+    """
+    return Message("rain_years.how_generated", (("years", years), ("percent", percent)))

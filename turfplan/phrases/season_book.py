@@ -201,18 +201,12 @@ def season_years() -> Message:
     return Message("season_book.season_years")
 
 
-def how_generated(*, error: int) -> Message:
-    """No daily years of this place are at hand, so days of rain were made up from the monthly
-    normals: how many days are wet is an estimate (off by about {error} % at stations that took no
-    part in it), and droughts of several weeks come less often than they do. Give a daily series of
-    ten years or more as place.normals, and real years are counted.
-    """
-    return Message("season_book.how_generated", (("error", error),))
-
-
-def worked(*, reason: str, worked: int, years: int) -> Message:
-    """{reason} ({worked} of {years} years)"""
-    return Message("season_book.worked", (("reason", reason), ("worked", worked), ("years", years)))
+def worked(*, title: str, reason: str, worked: int, years: int) -> Message:
+    """{title}: {reason} ({worked} of {years} years)"""
+    return Message(
+        "season_book.worked",
+        (("title", title), ("reason", reason), ("worked", worked), ("years", years)),
+    )
 
 
 def to_tick_off() -> Message:

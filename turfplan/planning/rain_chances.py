@@ -10,12 +10,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from turfplan.calendar_days import day_index
-from turfplan.message import Day, Message, sentences
+from turfplan.climate.weather_generator import YEARS
+from turfplan.message import Day, Message, Number, sentences
 from turfplan.phrases import rain_years as phrases
 from turfplan.planning.window_dates import rain_alone
 from turfplan.records.constraints import DaySet
 from turfplan.records.plan import SeasonYears, YearsWorked
-from turfplan.records.plan_task import Task
+from turfplan.records.plan_task import NOTHING, Task
 from turfplan.work.days_off import days_for
 from turfplan.work.generated_years import GeneratedYears, generated_years
 from turfplan.work.lawn import ResolvedLawn
@@ -137,6 +138,7 @@ def _season(
         years=tally.years,
         worked=tally.worked,
         reason=_told(years, tally),
+        method=_method(setting, years),
     )
 
 
@@ -157,6 +159,14 @@ def _jobs(setting: ResolvedLawn, passes: Sequence[Task]) -> list[DryJob]:
 def _moist(years: RealYears | GeneratedYears, task: Task) -> Message:
     said = phrases.plants_moist if task.plays("planting") else phrases.seed_moist
     return said(day=Day(task.start), n=years.on_rain[1] if years.on_rain else 0)
+
+
+def _method(setting: ResolvedLawn, years: RealYears | GeneratedYears) -> Message:
+    """How generated weather was made, and what it is worth; nothing to say of real years."""
+    if isinstance(years, RealYears):
+        return NOTHING
+    percent = Number(setting.climate.wet_days_error * 100)
+    return phrases.how_generated(years=YEARS, percent=percent)
 
 
 def _told(years: RealYears | GeneratedYears, tally: Tally) -> Message:

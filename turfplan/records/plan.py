@@ -241,14 +241,16 @@ class YearsWorked(PlanRecord):
 class SeasonYears(PlanRecord):
     """In how many years rain lets the whole season through.
 
-    A dry day of work comes for each pass, and rain enough where nobody waters what is sown. The
-    weather is that of real years (`measured`), or made from monthly normals (`generated`).
+    Dry days of work come for each pass, and rain enough where nobody waters what is sown. The
+    weather is that of real years (`measured`), or made from monthly normals (`generated`): then
+    `method` says how.
     """
 
     weather: Literal["measured", "generated"]
     years: int
     worked: int
     reason: Said
+    method: Said = NOTHING
 
 
 class FillMap(PlanRecord):

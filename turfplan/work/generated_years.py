@@ -13,6 +13,7 @@ from turfplan.calendar_days import day_index
 from turfplan.climate.record import Climate
 from turfplan.climate.weather_generator import GeneratedRain, generated_rain
 from turfplan.message import Message
+from turfplan.phrases import rain_years as rain_phrases
 from turfplan.phrases import real_years as phrases
 from turfplan.records.plan_task import Role
 from turfplan.work.rain_years import dry_years, moist_years
@@ -50,7 +51,8 @@ class GeneratedYears:
             ends = [
                 dry_years(self.book, self, day_index(day)) for day in dict.fromkeys((first, last))
             ]
-            parts.append((phrases.dry(), [all(days) for days in zip(*ends, strict=True)]))
+            dry = phrases.dry() if first == last else rain_phrases.dry_both_ends()
+            parts.append((dry, [all(days) for days in zip(*ends, strict=True)]))
         if self.on_rain is not None and self._on_rain(operation):
             parts.append((phrases.rain_enough(n=self.on_rain[1]), self.moist(first)))
         held = [all(year) for year in zip(*(years for _, years in parts), strict=True)]
