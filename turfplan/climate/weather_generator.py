@@ -31,7 +31,7 @@ _MEAN_OF_FORM = math.gamma(1 + 1 / _FORM)
 # Places within half a degree share their luck, so that a pin that moves a little changes little.
 _CELL_DEGREES = 0.5
 
-Month = list[list[float]]
+RainOfMonth = list[list[float]]
 
 
 class GeneratedRain:
@@ -43,9 +43,9 @@ class GeneratedRain:
     def __init__(self, place: str, wet: Sequence[float], rain_mm: Sequence[float]) -> None:
         """For a place by its name in the drawing of lots, with each month's wet days and rain."""
         self._place, self._wet, self._rain_mm = place, tuple(wet), tuple(rain_mm)
-        self._months: dict[int, Month] = {}
+        self._months: dict[int, RainOfMonth] = {}
 
-    def month(self, month: int) -> Month:
+    def month(self, month: int) -> RainOfMonth:
         """The days of a month (0 to 11), each with its rain in every year."""
         if month not in self._months:
             self._months[month] = self._made(month)
@@ -62,7 +62,7 @@ class GeneratedRain:
         turned = ahead % YEARS
         return [*rain[turned:], *rain[:turned]] if turned else rain
 
-    def _made(self, month: int) -> Month:
+    def _made(self, month: int) -> RainOfMonth:
         length, wet = MONTH_LENGTHS[month], self._wet[month]
         if wet <= 0:
             return [[0.0] * YEARS] * length
@@ -76,7 +76,7 @@ class GeneratedRain:
 
 def _days(
     lots: Callable[[], float], length: int, chances: tuple[float, float, float], scale: float
-) -> Month:
+) -> RainOfMonth:
     """For each day of a month its rain in every year: the chance of a wet day at first, then after
     a dry and after a wet one.
 

@@ -6,7 +6,7 @@ from itertools import accumulate
 from typing import Protocol
 
 from turfplan.book.entries import Book
-from turfplan.calendar_days import DAYS
+from turfplan.calendar_days import DAYS, WEEKDAYS
 from turfplan.message import Message
 from turfplan.phrases import rain_years as phrases
 from turfplan.reckoned_once import reckoned_once
@@ -105,7 +105,7 @@ def dry_week_share(
     for day in days:
         # Ordinal 1 was a Monday: weeks run from Monday to Sunday.
         dry = dry_years(book, rain, first_index + day - days[0])
-        weeks.setdefault((day - 1) // 7, []).append(dry)
+        weeks.setdefault((day - 1) // len(WEEKDAYS), []).append(dry)
     found = [any(year) for week in weeks.values() for year in zip(*week, strict=True)]
     return sum(found) / len(found) if found else None
 

@@ -11,8 +11,8 @@ from datetime import date
 from functools import partial
 
 from turfplan.book.entries import Book
-from turfplan.calendar_days import DAYS, HALF_A_YEAR, MONTH_STARTS, day_index
-from turfplan.climate.real_years import RealYear
+from turfplan.calendar_days import DAYS, HALF_A_YEAR, day_index
+from turfplan.climate.real_years import SOUTHERN_BEGIN, RealYear
 from turfplan.climate.record import Curve
 from turfplan.message import Listed, Message, listed
 from turfplan.phrases import real_years as phrases
@@ -21,8 +21,6 @@ from turfplan.records.plan_task import Role
 from turfplan.work.rain_years import dry_day, moist_years
 from turfplan.work.windows import WindowPolicy, windows_of_years
 
-# The place in the year of 1 July, on which the years of the south begin.
-_SOUTHERN_TURN = MONTH_STARTS[6]
 # A condition: the number of a year and a place in it, to whether it held.
 _Holds = Callable[[int, int], bool]
 
@@ -87,7 +85,7 @@ class RealYears:
         last, the first.
         """
         every = self.years
-        turn = _SOUTHERN_TURN if every[0].climate.southern else 0
+        turn = SOUTHERN_BEGIN if every[0].climate.southern else 0
         day, ahead = index % DAYS, (index - turn) // DAYS
         return tuple(
             every[(number + ahead) % len(every)].rain_mm[day] or 0.0 for number in range(len(every))
