@@ -218,9 +218,10 @@ def _tasks(words: "Words", made: "Plan") -> None:
     from turfplan.work.rain_years import of_ten
 
     years = {r.task: screen.real_years(worked=r.worked, years=r.years) for r in made.real_years}
-    for made_up in made.generated_years:
-        share = of_ten(made_up.worked / made_up.years)
-        years[made_up.task] = screen.generated_years(share=share)
+    spread = {task.id for task in made.tasks if task.plays("spreading")}
+    for counted in made.generated_years:
+        enough = screen.dry_in_generated if counted.task in spread else screen.moist_in_generated
+        years[counted.task] = enough(share=of_ten(counted.worked / counted.years))
     for task in in_order_of_work(made.tasks):
         if task.series is None and task.status != "CANCELLED":
             worked = words.text(years[task.id]) if task.id in years else ""

@@ -113,9 +113,14 @@ def real_years(*, worked: int, years: int) -> Message:
     return Message("screen.real_years", (("worked", worked), ("years", years)))
 
 
-def generated_years(*, share: Message) -> Message:
-    """[generated weather: {share} years]"""
-    return Message("screen.generated_years", (("share", share),))
+def dry_in_generated(*, share: Message) -> Message:
+    """[dry enough in {share} generated years]"""
+    return Message("screen.dry_in_generated", (("share", share),))
+
+
+def moist_in_generated(*, share: Message) -> Message:
+    """[rain enough in {share} generated years]"""
+    return Message("screen.moist_in_generated", (("share", share),))
 
 
 def season_years(*, season: str) -> Message:

@@ -6,7 +6,6 @@ what is sown moist.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from turfplan.calendar_days import day_index
@@ -15,7 +14,7 @@ from turfplan.message import Day, Message, Number, sentences
 from turfplan.phrases import rain_years as phrases
 from turfplan.planning.window_dates import rain_alone
 from turfplan.records.constraints import DaySet
-from turfplan.records.plan import SeasonYears, YearsWorked
+from turfplan.records.plan import Plan, SeasonYears, YearsWorked
 from turfplan.records.plan_task import NOTHING, Task
 from turfplan.work.days_off import days_for
 from turfplan.work.generated_years import GeneratedYears, generated_years
@@ -27,30 +26,28 @@ from turfplan.work.real_years import RealYears, Tally
 _WEEKEND = (5, 6)
 
 
-@dataclass(frozen=True, slots=True)
-class RainChances:
-    """What rain does to a plan: open task by open task where generated rain tells it, the whole
-    season, and what depends on rain alone."""
+def with_rain(plan: Plan, setting: ResolvedLawn) -> Plan:
+    """The plan with the chances of its open passes and sowings; as it is where there is none.
 
-    tasks: tuple[YearsWorked, ...] = ()
-    season: SeasonYears | None = None
-    cautions: tuple[Message, ...] = ()
-
-
-def rain_chances(setting: ResolvedLawn, tasks: Sequence[Task]) -> RainChances:
-    """The chances of the open passes and sowings of a plan; empty where there is none."""
+    Open task by open task where generated rain tells it, for the whole season, and a caution for
+    what depends on rain alone.
+    """
     years = setting.openings.record or generated_years(
         setting.climate, setting.book, rain_alone(setting)
     )
-    ahead = [task for task in tasks if _is_open(task)]
     if years is None:
-        return RainChances()
-    passes = [
-        t for t in ahead if t.plays("spreading") and years.asks(t.operation) and _dry(setting, t)
-    ]
+        return plan
+    ahead = [task for task in plan.tasks if _is_open(task)]
+    passes = [task for task in ahead if _is_dry_pass(setting, task)]
     sown = _on_rain(years, ahead)
-    own = () if isinstance(years, RealYears) else _each(setting, years, (*passes, *sown))
-    return RainChances(own, _season(setting, years, passes, sown), _cautions(years, sown))
+    each = () if isinstance(years, RealYears) else _each(setting, years, (*passes, *sown))
+    return plan.model_copy(
+        update={
+            "generated_years": each,
+            "season_years": _season(setting, years, passes, sown),
+            "cautions": (*plan.cautions, *_cautions(years, sown)),
+        }
+    )
 
 
 def _is_open(task: Task) -> bool:
@@ -58,8 +55,8 @@ def _is_open(task: Task) -> bool:
     return not past and task.series is None
 
 
-def _dry(setting: ResolvedLawn, task: Task) -> bool:
-    return setting.book.operations[task.operation].weather == "dry"
+def _is_dry_pass(setting: ResolvedLawn, task: Task) -> bool:
+    return task.plays("spreading") and setting.book.operations[task.operation].weather == "dry"
 
 
 def _on_rain(years: RealYears | GeneratedYears, tasks: Sequence[Task]) -> list[Task]:
@@ -97,7 +94,7 @@ def dry_weeks(
 
     None for what is no pass, and for a window without days of work.
     """
-    if not task.plays("spreading") or not _dry(setting, task):
+    if not _is_dry_pass(setting, task):
         return None
     days = _days(setting, task, task.window.start, task.window.end)
     if not days:

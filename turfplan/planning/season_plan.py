@@ -23,7 +23,7 @@ from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
 from turfplan.planning.purchases import largest_delivery_m3, order_lines
-from turfplan.planning.rain_chances import rain_chances
+from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
 from turfplan.planning.repair import (
@@ -102,7 +102,7 @@ def make_plan(
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
-    plan = ranked_plan(_with_rain(plan, setting), so_far.inputs)
+    plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
 
@@ -295,18 +295,6 @@ def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _Pla
         return plan
     return plan.model_copy(
         update={"cautions": (told, *plan.cautions), "holds": (told, *plan.holds)}
-    )
-
-
-def _with_rain(plan: Plan, setting: ResolvedLawn) -> Plan:
-    """The plan with how often rain lets it through, in real or in generated years."""
-    chances = rain_chances(setting, plan.tasks)
-    return plan.model_copy(
-        update={
-            "cautions": (*plan.cautions, *chances.cautions),
-            "generated_years": chances.tasks,
-            "season_years": chances.season,
-        }
     )
 
 
