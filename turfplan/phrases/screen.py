@@ -124,7 +124,7 @@ def moist_in_generated(*, share: Message) -> Message:
 
 
 def season_years(*, season: str) -> Message:
-    """How often: {season}"""
+    """{season}"""
     return Message("screen.season_years", (("season", season),))
 
 
