@@ -85,18 +85,18 @@ def _days(
     rains, and by its place among those of a wet day how much.
     """
     chance, after_dry, after_wet = [chances[0]] * YEARS, *chances[1:]
+    log, power, order = math.log, 1 / _FORM, list(range(YEARS))
     days = []
     for _ in range(length):
-        drawn = [lots() for _ in range(YEARS)]
         rain = [0.0] * YEARS
-        highest = max(chance) * YEARS
-        for rank, year in enumerate(sorted(range(YEARS), key=drawn.__getitem__)):
-            if rank >= highest:
-                break
+        # Only the years with the lowest lots can be wet: no others are drawn.
+        for rank in range(math.ceil(max(chance) * YEARS)):
+            other = rank + int(lots() * (YEARS - rank))
+            year, order[other] = order[other], order[rank]
+            order[rank] = year
             lot = (rank + 1 - lots()) / YEARS
             if lot < chance[year]:
-                more = scale * (-math.log(lot / chance[year])) ** (1 / _FORM)
-                rain[year] = WET_DAY_MM + more
+                rain[year] = WET_DAY_MM + scale * (-log(lot / chance[year])) ** power
         chance = [after_wet if fallen else after_dry for fallen in rain]
         days.append(rain)
     return days
