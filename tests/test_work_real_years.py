@@ -194,3 +194,44 @@ def test_years_run_from_cold_to_cold(latitude: float):
     assert len(years) >= YEARS - 2
     hottest = {year.climate.air_mean_c.index(max(year.climate.air_mean_c)) for year in years}
     assert all((150 <= day <= 230) if latitude > 0 else (day < 50 or day > 330) for day in hottest)
+
+
+@pytest.mark.parametrize(("latitude", "turn"), [(40.0, (1, 1)), (-34.0, (7, 1))])
+def test_rain_goes_on_where_a_year_ends(latitude: float, turn: tuple[int, int]):
+    """Beyond the end of a year (New Year in the north, the end of June in the south) comes the next
+    one; after the last, the first.
+    """
+    series = series_of()
+    series = replace(series, rain_mm=tuple(float(day.year - FIRST_YEAR) for day in series.dates))
+    climate = climate_of(series, latitude)
+    record = record_of(
+        real_years(series, climate, load_models()), load_book(), ("tall_fescue",), None, (14, 35)
+    )
+    assert record is not None
+    first = day_index(date(2027, *turn))
+    begun, before = record.of_day(first), record.of_day(first - 1)
+    assert begun[1:] == tuple(year + 1 for year in begun[:-1])
+    # 31 December lies in the calendar year before, 30 June in the same one.
+    assert before[1:] == (begun[:-1] if latitude > 0 else begun[1:])
+    assert record.of_day(first + 365)[:-1] == begun[1:]
+    assert record.of_day(first + 365)[-1] == begun[0]
+
+
+def test_rain_alone_keeps_seed_moist_in_wet_years():
+    """Eight millimetres on each of 35 days outdo what September takes; a day without ruins
+    nothing, half of the days do.
+    """
+    climate = climate_of(series_of())
+    days = [date(2027, 9, 1) + timedelta(days=k) for k in range(35)]
+    counts = []
+    for wet in (days, days[1:], days[::4], []):
+        record = record_of(
+            years_of(series_of(wet=frozenset((day.month, day.day) for day in wet))),
+            load_book(),
+            ("tall_fescue",),
+            None,
+            (14, 35),
+        )
+        assert record is not None
+        counts.append(sum(record.moist(days[0])))
+    assert counts == [YEARS, YEARS, 0, 0], sum(climate.et0_mm)
