@@ -57,8 +57,7 @@ class Climate:
     None where frost is rarer than every other year. With an `excess` the methods that take a date,
     of air, soil and growth, tell of the year in which it was measured; the curves stay normals.
     `usual_air_c` is the normal daily mean where the curves are those of one year.
-    `coldest_night_c` is the coldest night of a usual year, off by `coldest_error_c`.
-    `usual_air_c` is the normal daily mean where the curves are those of one year. `wet_days` are
+    `coldest_night_c` is the coldest night of a usual year, off by `coldest_error_c`. `wet_days` are
     the days of each month with 1 mm of rain or more, estimated from the normals; empty where nobody
     estimated them. `wet_days_error` is the share by which those of a year may be off.
     """
