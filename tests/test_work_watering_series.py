@@ -143,6 +143,7 @@ def test_a_week_of_weaning_is_one_series_on_days_evenly_apart() -> None:
     assert (amount.item, amount.value) == ("water", 2800.0)
     words = dict(amount.reason.values)
     assert (words["n"], words["depth"].value, words["area"].value) == (2, pytest.approx(14), 100)
+    assert (words["depth"].us_step, words["depth"].metric_step) == (0.01, 0.1)
 
 
 def test_a_part_of_a_week_has_its_part_of_the_days() -> None:
@@ -227,8 +228,23 @@ def test_a_part_of_the_water_where_all_days_hold_no_more() -> None:
     (run,) = runs
     assert (len(run.days()), run.depth_mm) == (7, pytest.approx(0.9 * 28 / 7))
     assert cautions == (part_fits("law", WEEKLY.title, 0.9, "grass"),)
+    less, said = season_runs(even(the_brief=hours("06:00-06:06")), [WEEKLY])
+    assert (less[0].depth_mm, said[0]) == (
+        pytest.approx(0.8 * 4),
+        part_fits("law", WEEKLY.title, 0.8, "grass"),
+    )
+    (whole,) = only(even(the_brief=hours("06:00-06:08")), WEEKLY)
+    assert (len(whole.days()), whole.depth_mm) == (7, pytest.approx(4))
     short, told = season_runs(even(40.0, the_brief=hours("06:00-06:01")), [WEEKLY])
     assert short == () and told == (no_run_fits("law", WEEKLY.title),)
+
+
+def test_twice_a_day_where_the_ground_takes_in_no_more_at_once() -> None:
+    """Four minutes a go: all of the water in two on each day, and nothing is missing."""
+    takes_2_mm = replace(even(), intake=Intake((), 0.6, 2.0, 30.0, 1))
+    runs = only(takes_2_mm, WEEKLY)
+    assert [(run.start_time, len(run.days())) for run in runs] == [(time(6), 7), (time(16), 7)]
+    assert [run.depth_mm for run in runs] == pytest.approx([2, 2])
 
 
 def test_hours_of_a_day_are_no_law_and_those_at_home_are_kept_to() -> None:
@@ -288,7 +304,9 @@ def test_a_shared_series_counts_its_zones_together_and_what_they_wait() -> None:
     shade = WateringZone("shade", as_written("shade"), 50.0, 30.0, exposure=0.75)
     run = crowded(sun, shade)
     assert (run.zone, run.zone_name, run.minutes) == (None, phrases.zone_every(), 61)
-    assert run.when == RunTime(61, 1, 0, idle_min=0)
+    assert (run.when, run.start_time) == (RunTime(61, 1, 0, idle_min=0), time(6))
+    three = crowded(sun, shade, replace(sun, key="more", uniformity=1.0))
+    assert three.when == RunTime(89, 1, 0, idle_min=0), "28 minutes of the third"
     assert (run.rate_mm_h, run.hose, run.puts_down) == (None, False, None)
     assert run.depth_mm == pytest.approx((14 * 100 + 10.5 * 50) / 150)
     assert run.applied_mm == pytest.approx((20 * 100 + 10.5 * 50) / 150)
