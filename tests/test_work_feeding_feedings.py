@@ -150,7 +150,8 @@ def test_the_budget_lies_within_the_range_of_the_grass_less_its_clippings(
     lawn = {} if condition is None else {"condition": condition}
     feeding = {} if clippings is None else {"clippings": clippings}
     brief = cases.brief(lawn=lawn, feeding=feeding)
-    found, _ = nitrogen_budget(brief, BOOK, "tall_fescue")
+    found, why = nitrogen_budget(brief, BOOK, "tall_fescue")
+    assert why.key == f"feeding.budget.{clippings or 'assumed'}"
     assert found == pytest.approx(max(2.0, budget) * 4.88242763638305)
 
 
@@ -281,6 +282,11 @@ def test_the_nitrogen_of_a_year_is_what_is_left_of_its_budget() -> None:
     windows = opening(0, 0, 0), opening(60, 60, 60), opening(120, 120, 120)
     assert given_of_year(account(*windows)) == [(n, MOST) for n in (0, 60, 120)]
     taken = [Given(*days(300, 300), 4.0)]
+    for at in (0, 364):
+        edge = given_of_year(account(*windows[1:]), [Given(*days(at, at), 10 - 1.5)])
+        assert edge == [(60, pytest.approx(1.5))]
+    beyond = [Given(*days(365, 365), 8.5)]
+    assert given_of_year(account(*windows), beyond) == [(n, MOST) for n in (0, 60, 120)]
     two = [(n, pytest.approx(2)) for n in (0, 60, 120)]
     assert given_of_year(account(*windows), taken) == two
     # Half of eight grams of sixty days before is left; of winter grass nothing counts.
