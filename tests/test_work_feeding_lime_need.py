@@ -19,7 +19,6 @@ from turfplan.work.feeding.lime_need import (
     on_fresh_ground,
     ph_goal,
     soil_of,
-    tested_soil_goes_under,
     wants_lime,
 )
 from turfplan.work.lawn import ResolvedLawn
@@ -62,7 +61,7 @@ def needed(species: str = "tall_fescue", **changes: Any) -> float | None:
         (6.5, "fine_fescue", 70),  # the goal of 6.0
         (6.5, "centipede", 70),  # 5.5: the next higher goal of the table
         (6.5, "buffalo", 160),  # 7.0
-        (40.0, "tall_fescue", 390),  # the last row
+        (40.0, "tall_fescue", 530),  # the last row
     ],
 )
 def test_acidity_is_read_from_the_next_higher_row_and_goal(
@@ -237,9 +236,9 @@ def test_topsoil_buries_the_soil_that_was_tested_from_the_depth_of_roots_on() ->
     """Four inches, on bare ground; a test of the topsoil itself is none of the buried."""
     assert BOOK.si("lime.turf_depth") == pytest.approx(101.6)
     deep = lawn("4 in")
-    assert tested_soil_goes_under(deep) and rules.test_of_the_buried(deep)
-    assert not tested_soil_goes_under(lawn("3.9 in"))
-    assert not tested_soil_goes_under(lawn("4 in", "thin"))
+    assert rules.tested_soil_goes_under(deep) and rules.test_of_the_buried(deep)
+    assert not rules.tested_soil_goes_under(lawn("3.9 in"))
+    assert not rules.tested_soil_goes_under(lawn("4 in", "thin"))
     test = deep.brief.soil_test.model_copy(update={"of": "topsoil"})
     of_topsoil = replace(deep, brief=deep.brief.model_copy(update={"soil_test": test}))
     assert not rules.test_of_the_buried(of_topsoil)
