@@ -28,6 +28,7 @@ from turfplan.work.campaigns import (
     _name,
     _pass_days,
     _room,
+    _sow_choices,
     _stretches,
     campaigns,
     crowded,
@@ -353,6 +354,25 @@ def test_seed_goes_on_a_pass_of_living_turf_alone() -> None:
     late = _campaign(setting, (autumn_of(2027),), held).cost
     on_time = _campaign(setting, (autumn_of(2027),), autumn).cost
     assert late - on_time == pytest.approx(setting.book.si("campaign.cost_late"))
+
+
+def test_where_seed_could_go_follows_from_what_is_asked_for() -> None:
+    """Dormant seed is a plan B of cool-season grass; a cover goes in in autumn or winter; without
+    seed there is one way.
+    """
+    autumn, spring = autumn_of(2027, "overseed"), spring_of(2028, "overseed")
+    dormant = days_of("dormant_seed", date(2027, 12, 1), date(2027, 12, 20), season="winter")
+    known = opened(autumn, spring, dormant, autumn_of(2027))
+    assert _sow_choices(known) == [autumn, spring, dormant]
+    unsown = replace(known, sowing=replace(known.sowing, operation=None))
+    assert _sow_choices(unsown) == [None]
+    planted = opened(autumn_of(2027, "plant"), dormant)
+    planted = replace(planted, sowing=replace(planted.sowing, operation="plant"))
+    assert _sow_choices(planted) == [autumn_of(2027, "plant")]
+    warm = replace(known, turf=replace(known.turf, species=known.book.species["zoysia"]))
+    assert _sow_choices(warm) == [autumn, spring]
+    cover = replace(known, sowing=replace(known.sowing, intent="winter_overseed"))
+    assert _sow_choices(cover) == [autumn]
 
 
 def test_a_missed_sowing_is_told_and_what_is_not_sown_is_not_missed() -> None:

@@ -69,6 +69,16 @@ def test_the_others_take_more_where_the_last_bears_less() -> None:
     assert _depths(9.0, 3, 10.0, 10.0, 7.0, 1.0) == pytest.approx([4, 4, 1])
 
 
+def test_eighths_of_an_inch_are_measured_too() -> None:
+    """An inch and a half in four passes of three eighths; none below two of them."""
+    eighth = INCH_MM / 8
+    even = _depths(12 * eighth, 4, 4 * eighth, 4 * eighth, 4 * eighth, eighth)
+    assert even == pytest.approx([3 * eighth] * 4)
+    thin = _depths(10.0, 3, 4 * eighth, 4 * eighth, 4 * eighth, eighth)
+    assert thin == pytest.approx([2 * eighth, 10 - 2 * eighth])
+    assert _depths(14.0, 2, 10.0, 5.0, 10.0, 1.0) == pytest.approx([9, 5])
+
+
 def test_each_part_takes_no_more_than_the_deepest_its_cap_and_what_it_wants() -> None:
     """20 mm and 12 mm in passes of ten, of which the second bears eight and at last nine."""
     limits = [(10.0, 10.0), (8.0, 9.0)]
