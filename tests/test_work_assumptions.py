@@ -10,9 +10,11 @@ from planning import brief_of
 from test_work_campaigns import setting_of
 from turfplan.message import Number, Quantity, as_written, length_mm
 from turfplan.phrases import lawn as phrases
+from turfplan.phrases import parts as part_phrases
 from turfplan.site.outlines.shapes import LawnZone
 from turfplan.work.assumptions import (
     _bands,
+    _beside_parts,
     _condition,
     _horizon,
     _labour,
@@ -28,6 +30,7 @@ from turfplan.work.assumptions import (
 )
 from turfplan.work.drafts import Band
 from turfplan.work.lawn import Labour
+from turfplan.work.parts import PlotPart
 
 SETTING = setting_of(brief_of())
 BOOK, SPECIES = SETTING.book, SETTING.turf.species
@@ -319,3 +322,37 @@ def test_a_lawn_is_resolved_with_what_was_measured_of_it() -> None:
         }
     )
     assert metric in resolve(nowhere, BOOK, SETTING.climate, TODAY).assumptions
+
+
+def part(kind: Any, share: float = 0.25, most_mm: float | None = None) -> PlotPart:
+    """A part of the lawn that bears so much fill."""
+    return PlotPart(as_written(kind), kind, share, most_mm, None, None)
+
+
+def beside(leveling: dict[str, Any], ground: Measured | None = None) -> list[tuple[float, float]]:
+    """The bands of a lawn of which a quarter bears 5 mm."""
+    brief = brief_of({"leveling": {"depth": None, **leveling}})
+    found = _bands(brief, ground)
+    less = _beside_parts(brief, BOOK, ground, found, [part("steep", most_mm=5.0)], 400.0, [])
+    return [(round(band.depth_mm, 6), round(band.share, 6)) for band in less]
+
+
+def test_parts_that_bear_less_get_less_of_what_the_brief_fills() -> None:
+    """What was measured stays as it is; so does the lawn where the part bears all of it."""
+    assert beside({"depth": "20 mm"}) == [(20, 0.75), (5, 0.25)]
+    assert beside({"depth": "20 mm"}, Measured(None)) == [(20, 0.75), (5, 0.25)]
+    assert beside({"depth": "20 mm"}, Measured((Band(9.0, 1.0),))) == [(9, 1)]
+    assert beside({"lows": [{"depth": "20 mm", "share": 0.5}]}) == [(20, 0.5)]
+    surveyed = brief_of({"leveling": {"depth": None, "survey": "points.csv"}})
+    said: list[Any] = []
+    bands_found = (Band(9.0, 1.0),)
+    ground = Measured(bands_found)
+    parts = [part("steep", most_mm=5.0), part("shade")]
+    kept = _beside_parts(surveyed, BOOK, ground, bands_found, parts, 400.0, said)
+    assert kept == bands_found
+    of_survey = part_phrases.of_survey(part=as_written("steep"))
+    assert [m for m in said if m.key == of_survey.key] == [of_survey]
+    typed: list[Any] = []
+    plain_brief = brief_of({"leveling": {"depth": "20 mm"}})
+    _beside_parts(plain_brief, BOOK, None, (Band(20.0, 1.0),), parts, 400.0, typed)
+    assert of_survey not in typed
