@@ -22,7 +22,6 @@ from turfplan.work.days_off import (
 )
 from turfplan.work.lawn import WorkDays
 
-
 BOOK = load_book()
 MONDAY = date(2027, 5, 3).toordinal()
 

@@ -12,7 +12,6 @@ from planning import plan_of
 from turfplan.calendar_days import daily, day_index
 from turfplan.work.feeding.account import Demand, _year_of_growth, nitrogen_ledger
 
-
 CLIMATE = cases.cool_climate()
 START = date(2027, 3, 3)  # a Wednesday
 CURVE = CLIMATE.growth_curve("cool")

@@ -179,8 +179,8 @@ def loads_found(days: dict[int, int], *sessions: tuple[int, ...], spacing: int =
         )
         for number, passes in enumerate(sessions, 1)
     )
-    volumes = {n: 12.0 for n in days}
-    apart = {number: spacing for number in range(1, len(sessions) + 1)}
+    volumes = dict.fromkeys(days, 12.0)
+    apart = dict.fromkeys(range(1, len(sessions) + 1), spacing)
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(loads, "_strips_of_a_load", lambda *_: 4)
         patch.setattr(loads, "bagged", lambda _, own: own)

@@ -31,7 +31,6 @@ from turfplan.work.phases.sow import (
     straw_area_m2,
 )
 
-
 HOSE: dict[str, Any] = {"application_rate": None, "possible": True}
 _LAWNS: dict[str, ResolvedLawn] = {}
 

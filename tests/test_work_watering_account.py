@@ -155,7 +155,7 @@ def test_rooted_grass_is_watered_when_the_next_day_would_pass_what_it_can_use() 
     assert books.mature_watering_mm() == 140
     assert set(books.lost_mm) == set(books.rain_mm) == set(books.watering_mm) == {0.0}
     # Rain leaves three of the five to be watered: 9 mm and the three to come are more than ten.
-    assert watered(june(5.0, 2.0)) == {n: 9 for n in range(3, 30, 3)}
+    assert watered(june(5.0, 2.0)) == dict.fromkeys(range(3, 30, 3), 9)
 
 
 def test_less_than_the_least_run_is_not_watered() -> None:
@@ -322,14 +322,14 @@ def advice(
 
 def test_a_month_is_told_how_much_a_week_how_often_and_how_long() -> None:
     """10 mm every third day: 23.3 mm a week, 40 minutes at the zones' mean of 15 mm/h."""
-    ((key, values),) = advice({n: 10.0 for n in range(0, 30, 3)})
+    ((key, values),) = advice(dict.fromkeys(range(0, 30, 3), 10.0))
     weekly = values.pop("weekly")
     assert key == phrases.rooted_minutes(month=Month(6), weekly=weekly, minutes=40, gap=3).key
     assert (values, weekly.value) == (
         {"month": Month(6), "minutes": 40, "gap": 3},
         pytest.approx(100 / 30 * 7),
     )
-    ((_, daily),) = advice({n: 1.0 for n in range(30)})
+    ((_, daily),) = advice(dict.fromkeys(range(30), 1.0))
     assert (daily["gap"], daily["minutes"]) == (1, 4)
 
 
@@ -352,7 +352,7 @@ def test_a_month_with_hardly_a_week_or_a_run_of_rooted_grass_says_nothing() -> N
 
 def test_each_month_is_told_once() -> None:
     """A year on, June is as it was; July follows it."""
-    every = {n: 10.0 for n in range(0, 400, 4)}
+    every = dict.fromkeys(range(0, 400, 4), 10.0)
     months = [values["month"].number for _, values in advice(every, days=400, old=400)]
     assert months == [6, 7, 8, 9, 10, 11, 12, 1, 2, 3, 4, 5]
 
@@ -362,8 +362,8 @@ def test_a_slow_ground_is_told_its_cycles_and_a_hose_its_places() -> None:
     zone = replace(cases.request(BOOK, COOL).zones[0], area_m2=100.0, rate_mm_h=30.0)
     slow = june(zones=(zone,))
     slow = replace(slow, intake=replace(slow.intake, rate_mm_h=6.0, storage_mm=2.5, most_cycles=1))
-    ((key, values),) = advice({n: 10.0 for n in range(0, 30, 3)}, slow)
-    _, parted = values["items"].items if "items" in values else list(values.values())[0].items
+    ((key, values),) = advice(dict.fromkeys(range(0, 30, 3), 10.0), slow)
+    _, parted = values["items"].items if "items" in values else next(iter(values.values())).items
     run = run_time(
         10.0, replace(zone, uniformity=1.0), intake_mm_h=6.0, storage_mm=2.5, soak_min=40
     )
@@ -372,5 +372,5 @@ def test_a_slow_ground_is_told_its_cycles_and_a_hose_its_places() -> None:
         "pause": run.soak_min,
     }
     moved = replace(zone, hose=Hose(20.0, 40.0, 10.0, 4.0, None))
-    ((key, values),) = advice({n: 5.0 for n in range(0, 30, 3)}, june(zones=(zone, moved)))
+    ((key, values),) = advice(dict.fromkeys(range(0, 30, 3), 5.0), june(zones=(zone, moved)))
     assert key == "watering.rooted.settings" and values["settings"] == 3

@@ -76,32 +76,29 @@ def test_roots_that_deepen_take_over_what_is_missing_where_they_reach() -> None:
 
 
 @pytest.mark.parametrize(
-    ("missing", "below", "crop", "rain", "water", "et", "lost", "after", "after_below"),
+    ("before", "came", "out", "after"),
     [
-        (5.0, 2.0, 4.0, 1.0, 0.5, 4.0, 0.0, 7.5, 2.0),
-        (16.0, 0.0, 4.0, 0.0, 0.0, 4.0, 0.0, 20.0, 0.0),  # all that is readily available is gone
-        (28.0, 0.0, 4.0, 0.0, 0.0, 2.0, 0.0, 30.0, 0.0),  # half stressed
-        (15.0, 3.0, 30.0, 0.0, 0.0, 25.0, 0.0, 40.0, 3.0),  # no more than the root zone holds
-        (15.0, 0.0, 25.0, 0.0, 0.0, 25.0, 0.0, 40.0, 0.0),
-        (5.0, 2.0, 4.0, 6.0, 3.0, 4.0, 0.0, 0.0, 2.0),  # full to the drop
-        (5.0, 2.0, 4.0, 7.0, 3.0, 4.0, 0.0, 0.0, 1.0),  # what drains fills what lies below
-        (5.0, 2.0, 4.0, 10.0, 3.0, 4.0, 2.0, 0.0, 0.0),  # and the rest is lost
+        ((5.0, 2.0), (4.0, 1.0, 0.5), (4.0, 0.0), (7.5, 2.0)),
+        ((16.0, 0.0), (4.0, 0.0, 0.0), (4.0, 0.0), (20.0, 0.0)),  # all that is readily available
+        ((28.0, 0.0), (4.0, 0.0, 0.0), (2.0, 0.0), (30.0, 0.0)),  # half stressed
+        ((15.0, 3.0), (30.0, 0.0, 0.0), (25.0, 0.0), (40.0, 3.0)),  # no more than the zone holds
+        ((15.0, 0.0), (25.0, 0.0, 0.0), (25.0, 0.0), (40.0, 0.0)),
+        ((5.0, 2.0), (4.0, 6.0, 3.0), (4.0, 0.0), (0.0, 2.0)),  # full to the drop
+        ((5.0, 2.0), (4.0, 7.0, 3.0), (4.0, 0.0), (0.0, 1.0)),  # what drains fills what lies below
+        ((5.0, 2.0), (4.0, 10.0, 3.0), (4.0, 2.0), (0.0, 0.0)),  # and the rest is lost
     ],
 )
 def test_a_day_takes_what_grass_uses_and_fills_from_the_top(
-    missing: float,
-    below: float,
-    crop: float,
-    rain: float,
-    water: float,
-    et: float,
-    lost: float,
-    after: float,
-    after_below: float,
+    before: tuple[float, float],
+    came: tuple[float, float, float],
+    out: tuple[float, float],
+    after: tuple[float, float],
 ) -> None:
-    """A root zone of 100 mm that holds 40 mm, 16 of them readily; equation 85."""
-    found = day_flow(RootZoneWater(100.0, missing, below), 40.0, 16.0, crop, rain, water)
-    assert found == (et, lost, RootZoneWater(100.0, after, after_below))
+    """A root zone of 100 mm that holds 40 mm, 16 of them readily, and the soil below it; what grass
+    would use, rain and watering; what it uses, and what is lost. Equation 85.
+    """
+    found = day_flow(RootZoneWater(100.0, *before), 40.0, 16.0, *came)
+    assert found == (*out, RootZoneWater(100.0, *after))
 
 
 def test_effective_rain_is_the_published_equation_in_inches() -> None:
