@@ -180,7 +180,7 @@ def test_gypsum_is_washed_down_a_part_of_its_gap_after_the_last_of_it() -> None:
 
 
 def test_iron_goes_on_at_once_and_harms_no_seed_to_come() -> None:
-    """Where it grows, with a quarter of the gap; on what is sown before that, once it is past it."""
+    """Where it grows, with a quarter of the gap; on what is sown by then, once it is past it."""
     setting = evergreen(with_test(free_lime=True))
     slip = setting.days("high_ph.sulfur_gap") // 4
     assert told(setting, way(), "iron") == [(0, 0, slip)]

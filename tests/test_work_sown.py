@@ -132,7 +132,7 @@ TWO = ("kentucky_bluegrass", 0.6), ("tall_fescue", 0.4)
 
 
 def test_a_mixed_stand_is_sown_as_it_is_by_its_shares() -> None:
-    """With a note of the weights; of those grasses only that bear the sun and grow in its season."""
+    """With a note of the weights; only of grasses that bear the sun and grow in its season."""
     found = chosen(mixture(*TWO))
     assert areas(found) == [(1, {"kentucky_bluegrass": 0.6, "tall_fescue": 0.4})]
     assert len(found.notes) == 1
