@@ -176,12 +176,16 @@ def test_water_after_a_pass_goes_by_rain_law_or_grass() -> None:
     free = phrases.water_in_grass(
         least=Number(gap.low_si), most=Number(gap.high_si), n=setting.days("water.recover_days")
     )
-    assert _watering_in(setting) == free
+    bare, seeded = (session_of(1, seeded=each).passes[0] for each in (False, True))
+    assert _watering_in(setting, bare) == free
+    assert _watering_in(setting, seeded) == phrases.water_in_seeded()
     law = lawn({"water": {"allowed_weekdays": ["tue"]}})
-    assert _watering_in(law) == phrases.water_in_law(n=setting.days("water.recover_days"))
+    assert _watering_in(law, bare) == phrases.water_in_law(n=setting.days("water.recover_days"))
     dry = setting.brief.water.model_copy(update={"possible": False})
     brief = setting.brief.model_copy(update={"water": dry})
-    assert _watering_in(replace(setting, brief=brief)) == phrases.water_in_rain()
+    dried = replace(setting, brief=brief)
+    assert _watering_in(dried, bare) == phrases.water_in_rain()
+    assert _watering_in(dried, seeded) == phrases.water_in_seeded_rain()
 
 
 def test_one_pass_is_told_as_one() -> None:

@@ -7,11 +7,14 @@ from typing import Any
 import pytest
 
 import water_cases as cases
+from told import told as told_in_words
 from turfplan.message import as_written
+from turfplan.records.brief import Water
 from turfplan.work.drafts import OpenDays
 from turfplan.work.watering.hose import (
     SeedbedDay,
     by_hand,
+    hours_assumed,
     kept_wet_share,
     part_of,
     seedbed_day,
@@ -146,3 +149,22 @@ def test_seed_is_kept_wet_by_the_days_after_it_is_sown() -> None:
     rising = days_of_seed(tuple(float(n) for n in range(365)), 4, best)
     assert rising.depth_mm == pytest.approx(share * 245), "the day of sowing is the 243rd"
     assert days_of_seed((4.0,) * 365, 0, best).depth_mm == pytest.approx(share * 4)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        {"hours_per_day": 3},
+        {"possible": False},
+        {"timer": True},
+        {"head": "spray"},
+        {"application_rate": "12 mm/h"},
+    ],
+)
+def test_hours_at_the_hose_are_assumed_where_a_hose_is_moved_and_nobody_told(
+    told: dict[str, object],
+) -> None:
+    """Said with the hours taken; not where they are told, nobody waters, or nothing is moved."""
+    assumed = hours_assumed(Water(), BOOK)
+    assert assumed is not None and "4 hours" in told_in_words(assumed)
+    assert hours_assumed(Water.model_validate(told), BOOK) is None

@@ -418,3 +418,15 @@ def test_seed_on_a_layer_of_mix_is_soaked_through_it() -> None:
     settled = Stage("settle", PASS, PASS)
     told = need_of(cases.even_ground(4.0, passes=(PASS,)), settled, PASS, PASS).why
     assert told == FIRST_WATER["settle"][1]
+
+
+def test_water_of_a_pass_goes_where_the_pass_lies() -> None:
+    """Settling and recovery of a pass in hollows are of its part of the lawn; one over all of it
+    has none, and neither has a lift on open ground.
+    """
+    second = PASS + timedelta(30)
+    request = cases.request(BOOK, COOL, passes=(PASS, second), pass_shares={second: 0.15})
+    shares = {s.key: s.share for s in stages(request)}
+    assert shares == {"settle.1": 1.0, "recover.1": 1.0, "settle.2": 0.15, "recover.2": 0.15}
+    lift = cases.request(BOOK, COOL, passes=(PASS,), pass_shares={PASS: 0.4}, open_ground=True)
+    assert [(s.key, s.share) for s in stages(lift)] == [("settle.1", 0.4)]
