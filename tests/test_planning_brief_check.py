@@ -1,5 +1,6 @@
 """Names of a brief against those of the book."""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -52,6 +53,18 @@ def test_plants_are_of_a_grass_and_in_a_form_that_are_sold() -> None:
         assert seeding("plant", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
         assert seeding("overseed", "tall_fescue", form=form) == []
     assert forms and seeding("plant", "tall_fescue", form="sod") == []
+
+
+def test_a_grass_that_is_not_sold_as_plants_is_sown() -> None:
+    """As a book may have it."""
+    fescue = BOOK.species["tall_fescue"].model_copy(update={"plantable": ()})
+    book = replace(BOOK, species={**BOOK.species, "tall_fescue": fescue})
+
+    def told(intent: str) -> list[str]:
+        brief = brief_of({"seeding": {"intent": intent}})
+        return [p.message.key.rpartition(".")[2] for p in check_brief(brief, book)]
+
+    assert told("plant") == ["not_planted"] and told("overseed") == []
 
 
 def test_ways_of_sowing_belong_to_the_grass_of_their_season() -> None:

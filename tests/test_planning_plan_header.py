@@ -21,6 +21,7 @@ from turfplan.planning.plan_header import (
     _climate,
     _lawn,
     _mostly_weeds,
+    _of_choice,
     _place,
     _site,
     _spring_seed,
@@ -163,6 +164,29 @@ def test_much_to_move_is_told_by_volume_or_by_depth() -> None:
     barrow = setting.book.si("labour.barrow")
     assert told["volume"].value == 3  # type: ignore[union-attr]
     assert told["loads"].value == -(-1.0 // barrow) + -(-2.0 // barrow)  # type: ignore[union-attr]
+
+
+def test_the_word_on_water_is_told_where_something_is_sown() -> None:
+    """With what the season and the feeding say; of a plan that cannot be, its reasons."""
+    words = {name: as_written(name) for name in ("reason", "caution", "season", "feeding")}
+    verdict: Any = SimpleNamespace(reasons=(words["reason"],), cautions=(words["caution"],))
+    chosen = best(lawn())
+    chosen.season.cautions, chosen.feeding.cautions = (words["season"],), (words["feeding"],)
+
+    def told(setting: ResolvedLawn, found: Any) -> list[str]:
+        comparison: Any = SimpleNamespace(best=found, rejected=(), conflict=(words["reason"],))
+        said = _of_choice(setting, verdict, comparison, None)["cautions"]
+        return [str(m) for m in said if m.key == "as_written"]
+
+    assert told(lawn(), chosen) == list(words)
+    assert told(lawn(), None) == ["reason", "caution"]
+    unsown = replace(lawn(), sowing=replace(lawn().sowing, operation=None))
+    assert told(unsown, chosen) == ["season", "feeding"]
+    none: Any = SimpleNamespace(best=None, rejected=(), conflict=(words["reason"],))
+    choice = _of_choice(lawn(), verdict, none, None)
+    assert choice["conflict"].reasons == (words["reason"],) and "campaign" not in choice
+    some: Any = SimpleNamespace(best=chosen, rejected=(), conflict=())
+    assert _of_choice(lawn(), verdict, some, None)["campaign"] == chosen.campaign.id
 
 
 def test_why_a_campaign_was_chosen_names_its_mix_and_its_starter() -> None:

@@ -127,7 +127,7 @@ def test_days_of_two_feedings_are_cut_so_that_any_of_them_keep_the_least() -> No
         one, two = _apart([slot(0), slot(apart)], least)
         return (one.end - FIRST).days, (two.start - FIRST).days
 
-    assert cut(31, 28) == (1, 30)
+    assert cut(31, 28) == (1, 30) and cut(33, 28) == (2, 31)
     assert cut(28, 28) == (0, 28) and cut(20, 28) == (0, 20)
     assert cut(40, 28) == (3, 37)
     (alone,) = _apart([slot(0)], 28)

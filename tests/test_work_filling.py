@@ -33,6 +33,7 @@ from turfplan.work.filling import (
     lift_settle,
     ways_of_filling,
 )
+from turfplan.work.labour import person_hours, working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.layers import divided, passes_needed
 from turfplan.work.passes import band_caps
@@ -144,6 +145,20 @@ def test_hollows_are_lifted_that_are_deep_small_and_few_enough() -> None:
     assert list(_lifted(banded(Band(known.low_si, 0.02)))) == []
     assert lift_settle(lawn()) == BOOK.si("topdress.settle_deep")
     assert lift_settle(banded(settle_share=0.9)) == 0.9
+
+
+def test_hollows_are_lifted_as_far_as_the_people_at_hand_can_in_the_days_of_the_book() -> None:
+    """By the hours of their area and of the loose fill that settles in them."""
+    setting = lawn({"work": {"people": 1}})
+    operation, most = setting.book.operations["lift_and_fill"], BOOK.si("site.lift_days_most")
+    share, found = 0.05, []
+    area = setting.plot.area_m2 * share
+    for depth in range(20, 1000, 40):
+        loose = area * depth / 1000 * (1 + lift_settle(setting))
+        days = working_days(setting, person_hours(setting, operation, area, loose))
+        found.append(days <= most)
+        assert _can_be_lifted(setting, [Band(float(depth), share)]) is found[-1]
+    assert set(found) == {True, False}
 
 
 def test_only_what_a_few_passes_take_is_done_where_at_most_half_is_left() -> None:

@@ -247,6 +247,19 @@ def test_cores_are_taken_away_where_sand_goes_over_clay() -> None:
     assert not removes_cores(replace(bare, levelling=replace(bare.levelling, bands=())))
 
 
+def test_tines_are_warned_of_a_septic_field_and_of_roots() -> None:
+    """Where they are, of parts that they must spare by name."""
+
+    def warned(*changes: dict[str, Any]) -> int:
+        (cored,) = (d for d in found(lawn(*changes), way(AUTUMN)) if d.operation == "core_aerate")
+        return len(cored.cautions)
+
+    plain = warned()
+    assert warned({"site": {"septic_field": True}}) == plain + 1
+    assert warned({"site": {"trees": True}}) > plain
+    assert warned({"lawn": {"part": [{"kind": "tree_roots", "share": 0.2}]}}) == plain + 1
+
+
 def test_nothing_is_spread_or_sown_over_too_much_thatch() -> None:
     """From the limit on; where something is, and turf stays."""
     setting = lawn()
