@@ -380,6 +380,8 @@ def test_a_missed_sowing_is_told_and_what_is_not_sown_is_not_missed() -> None:
     missed = autumn_of(2026, "overseed"), autumn_of(2026, "seed")
     _, ruled_out = campaigns(opened(autumn_of(2027), autumn_of(2027, "overseed"), missed=missed))
     told = [why for _, why in ruled_out if why.key == "campaigns.missed"]
+    # Nothing was asked for by name: nothing is ruled out for that.
+    assert not [why for _, why in ruled_out if why.key == "campaigns.not_asked"]
     assert [dict(why.values)["day"] for why in told] == [Day(date(2026, 9, 30))]
 
 

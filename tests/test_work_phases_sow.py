@@ -1,7 +1,7 @@
 """What is said of sowing."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -18,6 +18,7 @@ from turfplan.work.drafts import OpenDays
 from turfplan.work.labour import person_hours, working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.parts import PlotPart
+from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.sow import (
     _deadline,
     _form,
@@ -25,6 +26,7 @@ from turfplan.work.phases.sow import (
     _minded,
     _why,
     hose_hours,
+    look_at_earlier,
     nothing_sown,
     sow,
     sown_share,
@@ -196,6 +198,27 @@ def test_late_seed_is_told_unless_it_waits_for_spring() -> None:
     assert seed.why_late == phrases.late() and asleep.why_late is None
     covers = [lawn().book.si(f"species.{g}.seed_cover_max") for g in lawn().sowing.grasses]
     assert seed.words["cover"].value == min(covers)  # type: ignore[union-attr]
+
+
+def test_seed_of_shortly_before_is_looked_at_by_itself() -> None:
+    """On the last day of those that find it up; without any there is no look."""
+    assert look_at_earlier(lawn()) == []
+    begin = date.fromordinal(lawn().first_day)
+    sowings = [{"on": begin - timedelta(n), "species": "tall_fescue"} for n in (1, 20)]
+    young = lawn({"history": {"sowings": sowings}})
+    (look,) = look_at_earlier(young)
+    days = [day for _, day in young_sowings(young)]
+    assert (look.session, look.ideal) == (-1, max(days)) and len(days) == 2
+
+
+def test_weed_killers_that_hold_seed_back_are_minded_while_they_do() -> None:
+    """To their last day before the plan's first."""
+    used = {"active_ingredient": "prodiamine", "on": date(2027, 1, 10)}
+    setting = lawn({"history": {"herbicides": [used]}})
+    until = max(hold.until or 0 for hold in setting.holds)
+    assert until > setting.first_day
+    held = [len(_minded(replace(setting, first_day=day))) for day in (until - 1, until)]
+    assert held[0] == held[1] + 1
 
 
 def test_what_is_minded_at_a_sowing() -> None:

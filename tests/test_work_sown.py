@@ -174,6 +174,14 @@ def test_another_grass_is_sown_where_the_old_does_not_live() -> None:
     bermuda = light().needs_h("bermuda_common")
     warm = cases.brief(lawn={"grass": "bermuda_common"}, seeding={"intent": "overseed"})
     assert chosen(warm, bermuda - 0.1).refused is not None
+    zoysia = {"lawn": {"grass": "zoysia"}}
+    needs = light().needs_h("zoysia")
+    others = light(needs - 0.1).sown_others("warm")
+    for intent, condition in (("renovate", "thin"), ("overseed", "bare"), ("overseed", "thin")):
+        lawn = {**zoysia["lawn"], "condition": condition}
+        found = chosen(cases.brief(lawn=lawn, seeding={"intent": intent}), needs - 0.1)
+        anew = bool(others) and (intent, condition) != ("overseed", "thin")
+        assert (found.refused is None) is anew
 
 
 def test_a_grass_asked_for_by_name_is_sown_and_doubted_where_it_is_dark() -> None:
