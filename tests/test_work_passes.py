@@ -24,8 +24,10 @@ from turfplan.work.lag_steps import growth_step
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import blend
 from turfplan.work.passes import (
+    _height_cap,
     _slow,
     band_caps,
+    low_floor,
     next_dressing,
     pass_cap,
     plan_passes,
@@ -203,6 +205,18 @@ def test_thin_thatchy_or_shaded_turf_grows_through_slowly(
     assert (_slow(lawn) is not None) is slow
     thin = BOOK.si("passes.thin_cap")
     assert (pass_cap(lawn, False).depth_mm == thin) is slow
+
+
+def test_grass_that_grows_out_of_deep_cover_has_no_cap_by_its_height() -> None:
+    """Any other leaves a third of it above the layer."""
+    floor, _ = low_floor(PLAIN, False)
+    (cap,) = _height_cap(PLAIN, False)
+    assert cap.depth_mm == pytest.approx(floor * BOOK.si("passes.height_share"))
+    names = BOOK.campaigns["summer"].strong
+    strong = replace(PLAIN, turf=replace(PLAIN.turf, species=BOOK.species[names[0]], stand=()))
+    assert list(_height_cap(strong, False)) == []
+    mixed = replace(strong, turf=replace(strong.turf, stand=("tall_fescue",)))
+    assert len(list(_height_cap(mixed, False))) == 1
 
 
 def test_the_next_dressing_is_the_first_whose_best_day_is_not_past() -> None:
