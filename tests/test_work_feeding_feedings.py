@@ -299,6 +299,13 @@ def test_the_nitrogen_of_a_year_is_what_is_left_of_its_budget() -> None:
     assert sum(rate for _, rate in part) == pytest.approx(4)
 
 
+def test_compost_leaves_a_part_of_a_year_its_part_of_the_least() -> None:
+    """Of four grams for four tenths of the growth 3.6 are the least: compost takes what is over."""
+    windows = opening(0, 0, 0), opening(60, 60, 60), opening(120, 120, 120)
+    of = account(*windows, last=145, low=9.0, compost=[(MAY, 5.0, 0.0)])
+    assert sum(rate for _, rate in given_of_year(of, last=145)) == pytest.approx(3.6)
+
+
 def test_feedings_keep_to_the_high_end_of_any_twelve_months() -> None:
     """The later ones give what room is left, and are left out below the least."""
     windows = opening(0, 0, 0), opening(60, 60, 60), opening(120, 120, 120)
