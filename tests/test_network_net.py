@@ -129,8 +129,7 @@ def test_a_lag_by_tables_pushes_by_them_and_by_their_inverses() -> None:
 
 
 def test_constraints_of_done_nodes_alone_fall_away() -> None:
-    """The done one has its day for its usable one, its allowed days go; a lag to an open one stays.
-    """
+    """The done one has its day for its usable one; a lag to an open one stays."""
     window, between = make.allowed("a", (20, 30)), make.lag("a", "b", 3)
     net = build(lagged(window, between), {"a": 7})
     assert net.constraints == (between,) and net.up.arcs[0] == [(1, 3, None, 0)]
