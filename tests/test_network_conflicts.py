@@ -139,3 +139,20 @@ def test_a_done_day_decides_which_node_is_later() -> None:
     found = choose_constraints(case, {"a": 80}, {"a": 10, "b": 40})
     assert not isinstance(found, Conflict)
     assert names(found[1]) == ["a to b"]
+
+
+def test_what_comes_back_first_is_the_strongest() -> None:
+    """Two windows that leave no day together, both in the way of a third that must go in the end:
+    the weaker of the two stays away.
+    """
+    case = make.problem(
+        [Node("a", 1), Node("b", 1)],
+        [
+            make.allowed("a", (50, 50), strength=Strength.STRONG),
+            make.lag("a", "b", 0),
+            make.allowed("b", (8, 15), id="advice", strength=SOFT),
+            make.allowed("b", (0, 5), id="weak", strength=Strength.PREFERENCE),
+            make.allowed("b", (0, 20), id="hard"),
+        ],
+    )
+    assert chosen(case) == (["a to b", "advice", "hard"], ["weak", "a allowed"])

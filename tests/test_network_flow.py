@@ -3,7 +3,7 @@
 from itertools import product
 from random import Random
 
-from turfplan.network.flow import Graph, _distances, _reached, source_side
+from turfplan.network.flow import Graph, _distances, _fill, _reached, source_side
 
 Arcs = list[tuple[int, int, int, int]]
 
@@ -27,6 +27,47 @@ def smallest_side(nodes: int, arcs: Arcs) -> list[bool]:
         return forth + sum(b for tail, head, _, b in arcs if side[head] and not side[tail])
 
     return list(min(sides, key=lambda side: (cut(side), sum(side))))
+
+
+def test_an_arc_has_its_two_directions_beside_each_other() -> None:
+    """The way back has no room where none is given."""
+    graph = graph_of(3, [(0, 2, 5, 0), (2, 1, 4, 3)])
+    graph.connect(0, 1, 9)
+    assert graph.heads == [2, 0, 1, 2, 1, 0]
+    assert graph.room == [5, 0, 4, 3, 9, 0]
+    assert graph.outgoing == [[0, 4], [3, 5], [1, 2]]
+
+
+def test_distances_count_arcs_to_the_sink() -> None:
+    """As far as the source needs them; an arc without room leads nowhere."""
+    graph = graph_of(6, [(0, 2, 1, 0), (2, 3, 1, 0), (3, 1, 1, 0), (4, 1, 0, 0), (5, 0, 1, 0)])
+    assert _distances(graph) == [3, 0, 2, 1, -1, -1]
+    assert _distances(graph_of(3, [(2, 1, 1, 0)])) == [-1, 0, 1]
+
+
+def test_the_source_reaches_what_has_room_before_it() -> None:
+    """Two arcs on, and not beyond a full one."""
+    graph = graph_of(5, [(0, 2, 1, 0), (2, 3, 1, 0), (3, 4, 0, 0), (4, 1, 1, 0)])
+    assert _reached(graph) == [True, False, True, True, False]
+
+
+def test_flow_is_pushed_along_the_shortest_paths_until_they_are_full() -> None:
+    """Two paths of two arcs, with 3 and 1 to spare on the narrower; a longer one is left."""
+    arcs = [(0, 2, 5, 0), (2, 1, 3, 0), (0, 3, 1, 0), (3, 1, 7, 2), (2, 4, 9, 0), (4, 3, 9, 0)]
+    graph = graph_of(5, arcs)
+    _fill(graph, _distances(graph))
+    assert graph.room == [2, 3, 0, 3, 0, 1, 6, 3, 9, 0, 9, 0]
+    assert _distances(graph) == [4, 0, 3, 1, 2]
+    _fill(graph, _distances(graph))
+    assert graph.room == [0, 5, 0, 3, 0, 1, 4, 5, 7, 2, 7, 2]
+
+
+def test_a_path_that_ends_before_the_sink_is_left() -> None:
+    """The first way leads to a node as near that is full behind; the second is taken."""
+    arcs = [(0, 2, 4, 0), (2, 1, 0, 0), (0, 3, 4, 0), (3, 1, 2, 0)]
+    graph = graph_of(4, arcs)
+    _fill(graph, [2, 0, 1, 1])
+    assert graph.room == [4, 0, 0, 0, 2, 2, 0, 2]
 
 
 def test_the_narrowest_place_is_cut() -> None:
@@ -62,25 +103,3 @@ def test_cuts_of_many_graphs_are_those_found_by_trying_all() -> None:
             if tail != head and random.random() < 0.6
         ]
         assert source_side(graph_of(nodes, arcs)) == smallest_side(nodes, arcs), arcs
-
-
-def test_an_arc_has_its_two_directions_beside_each_other() -> None:
-    """The way back has no room where none is given."""
-    graph = graph_of(3, [(0, 2, 5, 0), (2, 1, 4, 3)])
-    graph.connect(0, 1, 9)
-    assert graph.heads == [2, 0, 1, 2, 1, 0]
-    assert graph.room == [5, 0, 4, 3, 9, 0]
-    assert graph.outgoing == [[0, 4], [3, 5], [1, 2]]
-
-
-def test_distances_count_arcs_to_the_sink() -> None:
-    """As far as the source needs them; an arc without room leads nowhere."""
-    graph = graph_of(6, [(0, 2, 1, 0), (2, 3, 1, 0), (3, 1, 1, 0), (4, 1, 0, 0), (5, 0, 1, 0)])
-    assert _distances(graph) == [3, 0, 2, 1, -1, -1]
-    assert _distances(graph_of(3, [(2, 1, 1, 0)])) == [-1, 0, 1]
-
-
-def test_the_source_reaches_what_has_room_before_it() -> None:
-    """Two arcs on, and not beyond a full one."""
-    graph = graph_of(5, [(0, 2, 1, 0), (2, 3, 1, 0), (3, 4, 0, 0), (4, 1, 1, 0)])
-    assert _reached(graph) == [True, False, True, True, False]

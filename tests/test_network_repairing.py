@@ -203,3 +203,14 @@ def test_what_cannot_be_kept_is_given_up_or_told() -> None:
     assert [c.id for c in late.dropped] == ["a allowed"]
     hard = make.problem(nodes, [replace(c, strength=Strength.HARD) for c in soft])
     assert isinstance(repair(hard, {"a": 15, "b": 35}), Conflict)
+
+
+def test_what_may_move_either_way_is_narrowed_on_both_sides() -> None:
+    """From day 13, which is closed, to 10 at least; a guess on 20 leaves it four days more than
+    that each way.
+    """
+    net, up, down = opened("a", make.allowed("a", (0, 10), (20, 40)))
+    narrowed = _narrow(net, (up, down), {0: 13}, (20,), ())
+    assert (narrowed[0].level, narrowed[1].level) == ([6], [-20])
+    low, high = _narrow(net, (up, down), {0: 18}, (10,), ())
+    assert (low.level, high.level) == ([10], [-26])
