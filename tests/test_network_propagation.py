@@ -104,3 +104,8 @@ def test_a_copy_moves_alone() -> None:
     push(other, down.level, [(0, 9)])
     assert (up.level, other.level) == ([5, 8], [9, 12])
     assert other.events is up.events
+
+
+def test_what_stands_in_the_place_of_a_constraint_is_no_number_of_one() -> None:
+    """Numbers begin with nought."""
+    assert BASE < 0 and CHOSEN < 0 and BASE != CHOSEN
