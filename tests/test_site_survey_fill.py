@@ -429,3 +429,39 @@ def test_a_surveyed_lawn_is_what_it_was_made_of() -> None:
     again = surface_of(lawn.ground, lawn.cells, LINE)
     assert isinstance(lawn, SurveyedLawn)
     assert again.ground_mm == pytest.approx(lawn.surface.ground_mm)
+
+
+def test_a_cell_at_the_edge_is_read_in_the_middle_of_its_lawn() -> None:
+    """Under a straightedge in its own middle, which may lie beside the lawn."""
+    triangle = ((0.0, 0.0), (6.0, 0.0), (0.0, 4.0))
+    points = tuple(replace(p, height_mm=-10.0 - 3.0 * p.x_m + 2.0 * p.y_m) for p in PLAIN)
+    settings = replace(LINE, outline=(triangle,))
+    cells, found = surface(points, settings)
+    x, y = at_cells(cells)
+    assert found.ground_mm == pytest.approx(-10.0 - 3.0 * x + 2.0 * y)
+    cells, found = surface(points, replace(settings, target="fill_only"))
+    x, y = cells.to_survey(cells.middle_m).T
+    assert found.ground_mm[~found.beyond] == pytest.approx((-10.0 - 3 * x + 2 * y)[~found.beyond])
+
+
+def test_shallow_fills_count_in_the_band() -> None:
+    """Half a millimetre everywhere is left alone, and is there."""
+    settings = replace(LINE, least_mm=3.0)
+    lawn = _surveyed_lawn(tuple(replace(p, height_mm=-0.5) for p in PLAIN), settings)
+    found = _reach(lawn, settings)
+    assert lawn.volume_m3 == 0.0
+    assert found.doubt.gaps_m3 == pytest.approx(0.0005 * math.sqrt(60.0))
+    assert found.high_m3 == pytest.approx(0.012 + found.doubt.gaps_m3)
+
+
+def test_a_crown_between_points_is_no_hollow() -> None:
+    """A lawn that falls away from its middle line, read every four metres: the ground stands on
+    the crown, not on the chords between its points, and is the target.
+    """
+    points = grid(24, 16, 7, 5, lambda x, y: -0.3 * (y - 8.0) ** 2 + 0 * x)
+    settings = replace(EXACT, outline=(rectangle(24, 16),), cells_wanted=384, least_mm=1.0)
+    lawn = _surveyed_lawn(points, settings)
+    _, y = at_cells(lawn.cells)
+    assert lawn.surface.ground_mm == pytest.approx(-0.3 * (y - 8.0) ** 2, abs=0.05)
+    assert lawn.surface.target_mm == pytest.approx(-0.3 * (y - 8.0) ** 2, abs=0.5)
+    assert lawn.volume_m3 == 0.0
