@@ -459,7 +459,7 @@ def test_a_crown_between_points_is_no_hollow() -> None:
     the crown, not on the chords between its points, and is the target.
     """
     points = grid(24, 16, 7, 5, lambda x, y: -0.3 * (y - 8.0) ** 2 + 0 * x)
-    settings = replace(EXACT, outline=(rectangle(24, 16),), cells_wanted=384, least_mm=1.0)
+    settings = replace(EXACT, outline=(rectangle(24, 16),), cells_wanted=384, least_mm=3.0)
     lawn = _surveyed_lawn(points, settings)
     _, y = at_cells(lawn.cells)
     assert lawn.surface.ground_mm == pytest.approx(-0.3 * (y - 8.0) ** 2, abs=0.05)
