@@ -121,8 +121,9 @@ def test_a_window_is_told_by_twelve_points_that_settle_its_terms() -> None:
     assert not window.is_told_by(xy + np.array([6.0, 0.0]), area)
     rows = np.column_stack([np.linspace(-3, 3, 12), np.where(np.arange(12) % 2, 3.0, -3.0)])
     assert not window.is_told_by(rows, area)
-    close = np.column_stack([x, np.where(y == 0, 0.05, y / 3)])
-    assert window.is_told_by(close, area)
+    # Two of three rows would not tell the square of what lies across: the third has to weigh.
+    for third, told in ((0.003, False), (0.006, True), (300.0, True), (1000.0, False)):
+        assert window.is_told_by(xy, np.where(y == 0, third, 1.0)) == told
 
 
 def test_terms_of_windows_have_their_shares() -> None:
@@ -180,6 +181,40 @@ def test_ground_counts_by_its_area_and_slips_do_not() -> None:
     assert not _robust(basis, height, none, 1.0)[:, :10].any()
 
 
+def robust_terms(
+    basis: np.ndarray, height: np.ndarray, area: np.ndarray, floor: float
+) -> np.ndarray:
+    """Twenty steps by least absolute deviations, six by the biweight, by numpy's least squares."""
+
+    def rest_of(weight: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        root = np.sqrt(weight)
+        terms = np.linalg.lstsq(basis * root[:, None], height * root, rcond=None)[0]
+        return terms, np.abs(height - basis @ terms)
+
+    tiny, weight = max(0.05 * floor, 0.001), area
+    for _ in range(20):
+        weight = area / np.maximum(rest_of(weight)[1], tiny)
+    for _ in range(6):
+        rest = rest_of(weight)[1]
+        scale = max(1.4826 * float(np.median(rest[area > 0])), 0.2 * floor, tiny)
+        weight = area * np.clip(1 - (rest / (4.685 * scale)) ** 2, 0, None) ** 2
+    return rest_of(weight)[0]
+
+
+@pytest.mark.parametrize(("spread", "floor"), [(2.0, 1.0), (2.0, 20.0), (0.001, 0.01), (5.0, 80.0)])
+def test_a_robust_fit_ends_where_its_steps_lead(spread: float, floor: float) -> None:
+    """Of noise with some slips among it, on ground of unequal area: as reckoned otherwise."""
+    random = np.random.default_rng(11)
+    x, y, height = random.uniform(-1, 1, (3, 40))
+    basis = np.column_stack([np.ones(40), x, y, x * x, x * y, y * y])
+    height = basis @ np.array([9.0, 4, -3, 2, 1, -2]) + spread * height
+    height[:6] += 9 * spread
+    area = random.uniform(0.2, 3.0, 40)
+    area[30:33] = 0.0
+    found = _robust(basis, height, area, floor) @ height
+    assert found == pytest.approx(robust_terms(basis, height, area, floor), rel=1e-6)
+
+
 def hollow_at(x0: float, y0: float, radius: float, deep_mm: float) -> np.ndarray:
     """Ground below the form: a paraboloid."""
     x, y = survey_xy()
@@ -215,6 +250,14 @@ def test_a_broad_hollow_is_deep_wide_and_closed(
         assert (below[found] > 0).all()
 
 
+@pytest.mark.parametrize(("deep_mm", "told"), [(0.0009, False), (0.0012, True)])
+def test_less_than_a_thousandth_of_a_millimetre_is_no_hollow(deep_mm: float, *, told: bool) -> None:
+    """On ground without any spread, where nothing is left alone."""
+    settings = replace(SETTINGS, least_mm=0.0)
+    below = hollow_at(13.0, 8.0, 4.0, deep_mm)
+    assert _closed(below, 0.0, STRICT, LAWN, settings).any() == told
+
+
 def test_of_two_hollows_each_is_judged_by_itself() -> None:
     """The broad one is told, the narrow one beside it is not."""
     broad, narrow = hollow_at(7.0, 8.0, 3.5, 40.0), hollow_at(19.0, 8.0, 1.0, 60.0)
@@ -243,15 +286,15 @@ def test_what_is_missing_is_averaged_over_the_cells_around() -> None:
     assert _smoothed(np.full(len(x), 5.0), LAWN, 1.0, SETTINGS) == pytest.approx(
         np.full(len(x), 5.0)
     )
-    spike = np.zeros(len(x))
-    spike[np.hypot(x - 13, y - 8).argmin()] = 1.0
-    cx, cy = x[spike == 1][0], y[spike == 1][0]
-    for spacing, sigma in ((1.0, 1.0), (2.0, 1.4)):
-        found = _smoothed(spike, LAWN, spacing, SETTINGS)
-        spread = [
-            float((found * (v - c) ** 2).sum() / found.sum()) ** 0.5 for v, c in ((x, cx), (y, cy))
-        ]
-        assert spread == pytest.approx([sigma, sigma], rel=0.03)
+    for cells in (LAWN, cells_of((rectangle(26.0, 16.0),), (), 1664, (12.9, 8.0))):
+        x, y = cells.to_survey(cells.centroid_m).T
+        spike = np.zeros(len(x))
+        spike[np.hypot(x - 13, y - 8).argmin()] = 1.0
+        cx, cy = x[spike == 1][0], y[spike == 1][0]
+        for spacing, sigma in ((1.0, 1.0), (2.0, 1.4)):
+            found = _smoothed(spike, cells, spacing, SETTINGS)
+            ways = ((found * (v - c) ** 2).sum() / found.sum() for v, c in ((x, cx), (y, cy)))
+            assert [float(way) ** 0.5 for way in ways] == pytest.approx([sigma] * 2, rel=0.04)
 
 
 def broad(low_mm: np.ndarray, xy: np.ndarray, **changes: float) -> BroadFall | None:

@@ -30,6 +30,7 @@ def test_the_deepest_gap_makes_a_bowl() -> None:
     """Half of the oval's area times the depth."""
     found = fill_from_lows([LowSpot("a", 4.0, 2.0, None, 40.0)], 200.0, SETTINGS)
     assert found.volume_m3 == pytest.approx(math.pi / 4 * 8 * 0.040 / 2)
+    assert found.classes[1].area_m2 == pytest.approx(math.pi / 4 * 8)
 
 
 def test_passes_and_lifting() -> None:
@@ -182,8 +183,8 @@ def test_hollows_may_take_the_whole_lawn() -> None:
 @pytest.mark.parametrize(
     ("depth", "passes", "lifted"),
     [
-        (3.0, 0, False),
-        (3.1, 1, False),
+        (4.0, 0, False),
+        (4.1, 1, False),
         (10.0, 1, False),
         (10.1, 2, False),
         (50.8, 6, False),
@@ -194,7 +195,7 @@ def test_passes_begin_above_the_least_and_end_at_the_limit(
     depth: float, passes: int, *, lifted: bool
 ) -> None:
     """At most ten millimetres each."""
-    settings = replace(SETTINGS, least_mm=3.0)
+    settings = replace(SETTINGS, least_mm=4.0)
     found = fill_from_lows([LowSpot("a", 3.0, 2.0, depth)], 200.0, settings)
     assert len(found.passes) == passes
     assert (found.zones[0].lift_m2 > 0) == lifted == bool(found.cautions)
