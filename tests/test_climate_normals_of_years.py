@@ -205,6 +205,22 @@ def test_frosts_are_counted_from_the_hottest_day_to_half_a_year_away() -> None:
     assert last == Frost(189, 189, 189, 7) and first == Frost(191, 191, 191, 7)
 
 
+def test_a_year_without_frost_counts_as_the_mildest() -> None:
+    """Of three springs with frost 100 and 50 days before the hottest day, and none, the middle is
+    the first; so it is in autumn.
+    """
+    begin, end = date(2000, 7, 1), date(2004, 6, 30)
+    days = tuple(begin + timedelta(k) for k in range((end - begin).days + 1))
+    mean = tuple(20.0 if k == 190 else 10.0 for k in range(365))
+    frosts = {date(2002, 7, 10) - timedelta(100), date(2003, 7, 10) - timedelta(50)}
+    frosts |= {date(2002, 7, 10) + timedelta(100), date(2003, 7, 10) + timedelta(50)}
+    lows, empty = tuple(-1.0 if day in frosts else 1.0 for day in days), (None,) * len(days)
+    found = DailySeries(days, lows, empty, empty, empty)
+    last, first = frost_of(models(), found, (2001, 2002, 2003), mean)
+    assert last is not None and first is not None
+    assert (last.median, first.median) == (90, 290)
+
+
 def test_years_at_the_ends_of_a_series_are_asked_where_their_half_is_whole() -> None:
     """From exactly half a year before the hottest day, to exactly half a year after it."""
     hottest = date(2002, 7, 10)

@@ -89,10 +89,15 @@ def test_a_year_is_named_and_holds_its_days_as_they_were() -> None:
     assert (leap.min_c[58], leap.min_c[59], leap.min_c[364], leap.min_c[0]) == (-1, -3, -4, 5.0)
     assert len(leap.min_c) == len(leap.rain_mm) == 365 and leap.rain_mm[7] == 0.0
     assert dict(leap.climate.source.values)["year"] == "2004"
-    north, south = years_of({})[0], years_of({date(2002, 1, 9): -1.0}, south=True)[0]
+    north, south = (
+        years_of({})[0],
+        years_of(
+            {date(2002, 1, 9): -1.0, date(2001, 7, 1): -2.0, date(2002, 6, 30): -3.0}, south=True
+        )[0],
+    )
     assert dict(north.climate.source.values)["year"] == "2001"
     assert dict(south.climate.source.values)["year"] == "2001/02"
-    assert south.min_c[8] == -1.0
+    assert (south.min_c[8], south.min_c[181], south.min_c[180]) == (-1.0, -2.0, -3.0)
 
 
 def test_a_year_lasts_to_the_day_before_the_next() -> None:
