@@ -54,10 +54,10 @@ def test_the_risk_of_frost_is_that_of_a_normal_spread(table: str) -> None:
     the coldest day, by the year's swing.
     """
     models = load_models()
-    low, mean = (-2.0, 0.0, 3.0, 12.0), (0.0, 4.0, 9.0, 20.0)
+    low, mean = (-2.0, 0.0, 3.0, 12.0), (2.0, 4.0, 9.0, 20.0)
     summer, more = (models.number(table, f"spread_{part}_c") for part in ("summer", "winter"))
     for risk, night, day in zip(_risk(models, table, low, mean), low, mean, strict=True):
-        spread = summer + more * (20.0 - day) / 20.0
+        spread = summer + more * (20.0 - day) / 18.0
         assert risk == pytest.approx(NormalDist(0, spread).cdf(-night))
     assert _risk(models, table, low, mean)[1] == 0.5
 
@@ -71,6 +71,10 @@ def test_risks_add_up_to_a_day_and_a_part_of_it() -> None:
     assert climate_models._where(risk, 200, -1, 1.0) == pytest.approx(197.0)
     assert climate_models._where(risk, 200, 1, 1.1) == pytest.approx(203.4)
     assert climate_models._where([0.0] * 365, 200, 1, 1.0) is None
+    once = [1.0 if day == 210 else 0.0 for day in range(365)]
+    assert climate_models._where(once, 200, 1, 0.5) == 209.5
+    assert climate_models._where(once, 200, -1, 0.5) == 200 - 354.5
+    assert climate_models._where(once, 210, 1, 1.0) == 210
 
 
 def test_risk_of_frost_is_that_of_a_normal_spread() -> None:

@@ -13,20 +13,22 @@ pytest.importorskip("scipy")
 
 
 @pytest.mark.parametrize(
-    ("length", "width", "across", "up"), [(8, 6, 4, 3), (7, 4, 4, 2), (1, 1, 1, 1)]
+    ("length", "width", "each", "across", "up"),
+    [(8, 6, 1.0, 4, 3), (4, 3, 0.5, 4, 3), (7, 4, 1.0, 4, 2), (6, 4, 2.0, 2, 1), (1, 1, 1.0, 1, 1)],
 )
 def test_a_square_of_the_lattice_spans_two_cells_each_way(
-    length: int, width: int, across: int, up: int
+    length: int, width: int, each: float, across: int, up: int
 ) -> None:
     """Its corners lie over the box of the cells, from edge to edge; one square at least."""
-    cells = cells_of((rectangle(length, width),), (), length * width, (length / 2 - 0.1, width / 2))
+    wanted = round(length * width / each**2)
+    cells = cells_of((rectangle(length, width),), (), wanted, (length / 2 - 0.1, width / 2))
     lattice = lattice_of(cells)
     corners = [
         (length * (i / across - 0.5), width * (j / up - 0.5))
         for j, i in product(range(up + 1), range(across + 1))
     ]
     assert lattice.xy_m == pytest.approx(np.array(corners))
-    assert lattice.matrix.shape == (length * width, len(corners))
+    assert lattice.matrix.shape == (wanted, len(corners))
 
 
 def test_cells_read_a_twisted_surface_from_the_corners_of_their_square() -> None:

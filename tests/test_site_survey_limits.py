@@ -295,7 +295,9 @@ def test_a_target_runs_to_under_the_edge_of_paving() -> None:
     assert found.cautions == ()
 
 
-@pytest.mark.parametrize(("ground", "told"), [(-6.1, False), (-5.9, True), (0.0, True)])
+@pytest.mark.parametrize(
+    ("ground", "told"), [(-6.1, False), (-6.0, False), (-5.9, True), (0.0, True)]
+)
 def test_ground_above_the_edge_of_paving_is_told(ground: float, *, told: bool) -> None:
     """By more than twice the error of a reading above what lies under the edge, in the nearer half
     of the taper; or by more than the least fill.
@@ -316,6 +318,9 @@ def test_high_ground_in_the_further_half_of_the_taper_is_not_told() -> None:
         ground = np.where(hump, 30.0, level)
         found = _meets_paving(Bounded(level, FREE), PAVING, CELLS, ground, EDGED)
         assert bool(found.cautions) == told
+    wide = replace(EDGED, paving_taper_m=4.0)
+    hump = np.where((SURVEY_Y > 1.0) & (SURVEY_Y < 2.0), 30.0, level)
+    assert _meets_paving(Bounded(level, FREE), PAVING, CELLS, hump, wide).cautions
 
 
 @pytest.mark.parametrize(("ground", "told"), [(-59.9, False), (-60.1, True)])

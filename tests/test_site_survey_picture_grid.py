@@ -20,13 +20,13 @@ def test_each_place_of_the_grid_holds_the_cell_that_lies_there(
     """Whichever way the lawn lies and its frame leans: places from the first cell on, by columns
     along the angle and rows across it; what is no lawn is empty.
     """
-    bed = ((2.9, 0.9), (6.1, 0.9), (6.1, 2.1), (2.9, 2.1))
+    bed = ((2.9, 1.0), (6.1, 1.0), (6.1, 2.3), (2.9, 2.3))
     ring, hole = (
         tuple((x + 30.0, y - 7.0) for x, y in (rotated(p, turn) for p in shape))
-        for shape in (rectangle(12, 3), bed)
+        for shape in (rectangle(12, 3.3), bed)
     )
-    middle, aside = rotated((6.0, 1.5), turn), rotated(lean, turn)
-    cells = cells_of((ring,), (hole,), 32, (middle[0] + aside[0] + 30, middle[1] + aside[1] - 7))
+    middle, aside = rotated((6.0, 1.65), turn), rotated(lean, turn)
+    cells = cells_of((ring,), (hole,), 33, (middle[0] + aside[0] + 30, middle[1] + aside[1] - 7))
     x, y = cells.to_survey(cells.middle_m).T
     grid = grid_of(cells, x, y, x - y, np.arange(len(x)))
     assert -math.pi / 4 - 1e-9 <= grid.angle <= math.pi / 4 + 1e-9

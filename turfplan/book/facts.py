@@ -59,8 +59,10 @@ class Fact(BaseModel):
                     low=Number(self.low, "plain"), high=Number(self.high, "plain")
                 )
             )
-        if self.value is not None and not (self.low or self.value) <= self.value <= (
-            self.high or self.value
+        if self.value is not None and not (
+            (self.value if self.low is None else self.low)
+            <= self.value
+            <= (self.value if self.high is None else self.high)
         ):
             raise FormError(phrases.value_outside())
         if self.source == "judgement" and not self.note:
