@@ -234,3 +234,24 @@ def test_grass_under_winter_ryegrass_has_a_year_of_its_own() -> None:
         sum(rate for _, rate in fed(plan, own=True)), abs=0.01
     )
     assert any("in feedings of its own" in told(note) for note in ledger.notes)
+
+
+def test_a_starter_on_patches_leaves_the_rest_of_the_lawn_its_feedings() -> None:
+    """What patches get with their seed is counted for the lawn by their share of it: the smaller
+    they are, the more is left for feedings of all of it.
+    """
+
+    kassel = {"place": {"postal_code": None, "country": "DE", "latitude": 51.31, "longitude": 9.49}}
+
+    def fed_with(share: float) -> tuple[float, float]:
+        lawn = {"lawn": {"grass": "perennial_ryegrass", "condition": "patchy", "thin_share": share}}
+        plan = plan_of(kassel, lawn, {"leveling": None, "seeding": {"intent": "patch"}})
+        starter = first(plan, "starter_feed")
+        rate, area_m2 = amount(starter, "nitrogen"), share * plan.lawn.area_m2
+        assert amount(starter, "nitrogen_total") == pytest.approx(rate * area_m2 / 1000, abs=0.001)
+        last = plan.horizon.start + YEAR
+        feeds = [t for t in kind(plan, "feed_nitrogen") if t.start < last]
+        return rate, sum(amount(task, "nitrogen") for task in feeds)
+
+    (rate, small), (_, large) = fed_with(0.4), fed_with(0.9)
+    assert small - large == pytest.approx(0.5 * rate, abs=0.3)

@@ -232,3 +232,19 @@ def test_seed_is_not_up_before_it_is_sown() -> None:
     plan = plan_of({"leveling": {"depth": "0 in"}}, journal=journal, previous=before, now=now)
     runs = [t for t in plan.tasks if t.stage is not None and t.stage.id == "germination"]
     assert runs and min(t.start for t in runs) > sown
+
+
+def test_only_the_hollows_are_watered_where_only_they_are_dressed() -> None:
+    """The water after a pass over 15 % of the lawn is for 15 % of it."""
+    plan = plan_of(
+        {"leveling": {"depth": None, "lows": [{"share": 0.15, "depth": "0.75 in"}]}},
+        {"seeding": {"intent": "none"}},
+    )
+    after = [t for t in plan.tasks if t.operation == "water"]
+    assert {t.stage.id for t in after if t.stage} == {"settle", "recover"}
+    hollows_m2 = 0.15 * plan.lawn.area_m2
+    for task in after:
+        litres = next(a.value for a in task.amounts if a.item == "water")
+        assert task.stage is not None and task.stage.rate_mm_h is not None
+        depth_mm = task.stage.rate_mm_h * task.series.minutes / 60 if task.series else 0.0
+        assert litres == pytest.approx(depth_mm * hollows_m2 * len(series_days(task)), rel=0.1)

@@ -145,3 +145,12 @@ def test_iron_and_potash_of_a_cool_coast_go_on_when_the_grass_is_fed() -> None:
     assert date(2027, 10, 1) < iron.start < date(2027, 12, 1)
     assert [t.start.year for t, _ in potash(plan)] == [2027, 2027]
     assert any("does not speak of phosphorus" in c.text for c in plan.cautions)
+
+
+def test_potash_to_add_stands_on_the_order() -> None:
+    """What the tasks add beyond the fertilizer is bought: as much as they take together."""
+    plan = plan_of(LOW)
+    taken = sum(amount(task, "potash to add in all") for task, _ in potash(plan))
+    bought = [line for line in plan.order if line.item == "potash"]
+    assert taken > 0 and sum(line.value for line in bought) >= taken - 0.001
+    assert not [line for line in plan_of().order if line.item == "potash"]

@@ -701,12 +701,6 @@ class Presses:
         return None if plan is None else self.gap(plan)
 
 
-# Rules whose cases no move presses any more since windows and follow-ups have moved; `order.toml`'s
-# own tests still show that they bind.
-UNPRESSED = {
-    "pass_spacing": "growth in April no longer asks for more than the least days",
-    "touch_up_after_planting": "the check of settling comes weeks after what is planted is rooted",
-}
 # A rule that tells only after many days of pressing is left to the full tier; of the others the
 # quick tier asks one in three, as test_work_order.py shows of every rule that it binds.
 SLOW = {"low_cut_before_seed", "pass_spacing_least", "lime_before_seed", "dethatch_before_aeration"}
@@ -720,8 +714,6 @@ def test_an_order_of_work_taken_out_is_missed(rule: str) -> None:
     The promise is judged by the dates alone. A hard rule is never broken, however the tasks are
     pressed.
     """
-    if rule in UNPRESSED:
-        pytest.xfail(UNPRESSED[rule])
     presses = Presses(rule)
     for beyond in range(1, presses.case.get("reach", REACH_DAYS) + 1):
         kept = presses.gaps(presses.whole, beyond)

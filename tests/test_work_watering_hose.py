@@ -5,8 +5,10 @@ from dataclasses import replace
 import pytest
 
 import water_cases as cases
+from told import told as told_in_words
 from turfplan.message import as_written
-from turfplan.work.watering.hose import SeedbedDay, kept_wet_share
+from turfplan.records.brief import Water
+from turfplan.work.watering.hose import SeedbedDay, hours_assumed, kept_wet_share
 from turfplan.work.watering.intake import Intake
 from turfplan.work.watering.run_times import Hose, WateringZone
 
@@ -46,3 +48,22 @@ def test_the_part_kept_wet_is_what_the_hours_at_home_hold(
 def test_sprinklers_keep_all_of_a_lawn_wet() -> None:
     """Where nothing is moved nobody's hours count."""
     assert kept_wet_share(replace(LAWN, hose=None), BOOK, DAY) == 1.0
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        {"hours_per_day": 3},
+        {"possible": False},
+        {"timer": True},
+        {"head": "spray"},
+        {"application_rate": "12 mm/h"},
+    ],
+)
+def test_hours_at_the_hose_are_assumed_where_a_hose_is_moved_and_nobody_told(
+    told: dict[str, object],
+) -> None:
+    """Said with the hours taken; not where they are told, nobody waters, or nothing is moved."""
+    assumed = hours_assumed(Water(), BOOK)
+    assert assumed is not None and "4 hours" in told_in_words(assumed)
+    assert hours_assumed(Water.model_validate(told), BOOK) is None

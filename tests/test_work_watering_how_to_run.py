@@ -27,7 +27,11 @@ def test_places_and_cycles_are_told_where_there_are_several(
     cut = [phrases.how_cycles(cycles=cycles, minutes=10, pause=30)] if cycles > 1 else []
     wait = max(0.0, 30 - (settings - 1) * (10 + move_min))
     rounds = (
-        [phrases.hose_rounds(settings=settings, wait=int(wait))]
+        [
+            phrases.hose_rounds(settings=settings, wait=int(wait))
+            if wait
+            else phrases.hose_rounds_at_once(settings=settings)
+        ]
         if cycles > 1 and settings > 1
         else []
     )

@@ -114,3 +114,15 @@ def test_recovery_asks_for_half_an_inch_less_rain_every_few_days() -> None:
     rain = gap * BOOK.si("water.counted_rain_share") * ground.mean_rain_mm(PASS, end)
     assert need.depth_mm == pytest.approx(BOOK.si("water.recover_depth") - rain)
     assert (need.runs, need.days) == (1, -(-7 // gap))
+
+
+def test_water_of_a_pass_goes_where_the_pass_lies() -> None:
+    """Settling and recovery of a pass in hollows are of its part of the lawn; one over all of it
+    has none, and neither has a lift on open ground.
+    """
+    second = PASS + timedelta(30)
+    request = cases.request(BOOK, COOL, passes=(PASS, second), pass_shares={second: 0.15})
+    shares = {s.key: s.share for s in stages(request)}
+    assert shares == {"settle.1": 1.0, "recover.1": 1.0, "settle.2": 0.15, "recover.2": 0.15}
+    lift = cases.request(BOOK, COOL, passes=(PASS,), pass_shares={PASS: 0.4}, open_ground=True)
+    assert [(s.key, s.share) for s in stages(lift)] == [("settle.1", 0.4)]

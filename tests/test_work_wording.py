@@ -156,3 +156,34 @@ def test_the_first_cut_is_the_height_of_the_place() -> None:
     }
     cut = str(first(plan_of(stockholm), "first_mow").title)
     assert "55 mm" in cut, cut
+
+
+def test_nothing_is_said_of_mix_where_none_is_spread() -> None:
+    """A lawn that is seeded and not dressed has no layer between clippings, cores and soil."""
+    seeded = plan_of({"leveling": None})
+    assert kind(seeded, "mow_low") and kind(seeded, "core_aerate")
+    said = words(seeded, "mow_low", "core_aerate")
+    assert "mix" not in said and "keeps the seed from reaching the soil" in said
+    dressed = words(plan_of(), "mow_low", "core_aerate")
+    assert "keeps the mix from reaching the soil" in dressed and "The holes let the mix" in dressed
+
+
+def test_nothing_is_said_of_watering_where_nobody_waters() -> None:
+    """Seed that rain waters goes in before rain; no hose, permit or watering day stands by it."""
+    nobody = {"water": {"possible": False, "application_rate": None}}
+    galway = {
+        "place": {"postal_code": None, "country": "IE", "latitude": 53.27, "longitude": -9.06}
+    }
+    ryegrass = {"lawn": {"grass": "perennial_ryegrass"}}
+    rain = plan_of(galway, ryegrass, {"leveling": {"depth": "0.25 in"}}, nobody)
+    hose = plan_of(galway, ryegrass, {"leveling": {"depth": "0.25 in"}})
+    watered = {
+        "overseed": "somebody there to water",
+        "mow_old": "Leave out the watering before it",
+        "inspect": "keep it moist",
+        "incorporate": "Leave the watering until the seed is on",
+    }
+    for operation, said in watered.items():
+        assert said in words(hose, operation) and said not in words(rain, operation), operation
+    assert "allowed watering days" in words(hose) and "allowed watering days" not in words(rain)
+    assert "rain in the forecast that wets the seed" in words(rain, "overseed")

@@ -12,18 +12,28 @@ from turfplan.records.brief import Brief, GrassShare
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Role, Task
 
+# Kilograms are written to three decimals.
+ROUNDED_G = 1.0
+
 
 @dataclass(frozen=True, slots=True)
 class NitrogenGiven:
     """Nitrogen on one day, g/m2.
 
     `task` gives it, None for what was given before the plan; `ahead` where it is still to do.
+    `share` is the part of the lawn that gets it.
     """
 
     on: date
     rate_g_m2: float
     task: Task | None = None
     ahead: bool = False
+    share: float = 1.0
+
+    @property
+    def mean_g_m2(self) -> float:
+        """What it comes to over the whole lawn."""
+        return self.rate_g_m2 * self.share
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +106,7 @@ def case_of(plan: Plan, brief: Brief, book: Book) -> Case:
         all_by_role,
         by_operation,
         all_by_operation,
-        _account(brief, all_by_role.get("feeding", ()), still),
+        _account(plan, brief, all_by_role.get("feeding", ()), still),
     )
 
 
@@ -119,7 +129,7 @@ def _sorted(tasks: Sequence[Task]) -> tuple[Mapping[str, list[Task]], Mapping[st
 
 
 def _account(
-    brief: Brief, feedings: Sequence[Task], still: Sequence[Task]
+    plan: Plan, brief: Brief, feedings: Sequence[Task], still: Sequence[Task]
 ) -> Sequence[NitrogenGiven]:
     found = [NitrogenGiven(use.on, use.rate_g_m2) for use in brief.history.nitrogen]
     ahead = {task.id for task in still}
@@ -130,8 +140,18 @@ def _account(
                 and amount.unit == "g/m2"
                 and task.closed not in ("skipped", "dropped")
             ):
-                found.append(NitrogenGiven(task.start, amount.value, task, task.id in ahead))
+                share = _fed_share(task, amount.value * plan.lawn.area_m2)
+                found.append(NitrogenGiven(task.start, amount.value, task, task.id in ahead, share))
     return sorted(found, key=lambda given: given.on)
+
+
+def _fed_share(task: Task, whole_g: float) -> float:
+    """The part of the lawn that a feeding is for, by what it takes in all; what differs from the
+    whole by less than its rounding is the whole."""
+    total_g = [1000 * a.value for a in task.amounts if a.item == "nitrogen_total"]
+    if not total_g or total_g[0] > whole_g - ROUNDED_G:
+        return 1.0
+    return total_g[0] / whole_g
 
 
 def series_days(task: Task) -> list[date]:

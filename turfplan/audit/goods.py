@@ -25,6 +25,7 @@ BOUGHT_AS = {
     "sulfur": "sulfur",
     "iron sulfate": "iron sulfate",
     "gypsum": "gypsum",
+    "potash to add in all": "potash",
 }
 
 

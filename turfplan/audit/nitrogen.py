@@ -162,11 +162,11 @@ def enough_in_year(case: Case) -> Iterator[Fault]:
     lasts = timedelta(case.days("feeding.lasts"))
     for number in range((end - start + timedelta(1)) // YEAR):
         first = start + number * YEAR
-        within = (given.rate_g_m2 for given in account if first <= given.on < first + YEAR)
+        within = (given.mean_g_m2 for given in account if first <= given.on < first + YEAR)
         rate = sum(within, 0.0)
         if number == 0:
             rate += sum(
-                given.rate_g_m2 * (1 - (start - given.on) / lasts)
+                given.mean_g_m2 * (1 - (start - given.on) / lasts)
                 for given in case.nitrogen
                 if start - lasts < given.on < start
             )

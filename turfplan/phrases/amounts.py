@@ -100,6 +100,11 @@ def seed_total_live(*, area: Quantity, rate: Message, live: Number) -> Message:
     return Message("amounts.seed.total_live", (("area", area), ("rate", rate), ("live", live)))
 
 
+def seed_patched_area() -> Message:
+    """what is thin, dead or bare"""
+    return Message("amounts.seed.patched_area")
+
+
 def seed_sown_area() -> Message:
     """what one hose keeps wet in the hours at home; the thinnest parts first"""
     return Message("amounts.seed.sown_area")

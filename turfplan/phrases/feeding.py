@@ -126,6 +126,13 @@ def seedlings_green_fallback() -> Message:
     return Message("feeding.seedlings.green_fallback")
 
 
+def starter_of_patches() -> Message:
+    """The starter goes on what is sown, and only there: the account of the lawn holds what that
+    comes to over all of it.
+    """
+    return Message("feeding.starter.of_patches")
+
+
 def rye_apart(*, rate: Quantity, grass: Message) -> Message:
     """The ryegrass of the winter takes {rate} of nitrogen in feedings of its own, which stand in no
     account of the {grass} below it: that one sleeps then, and has its own year.

@@ -8,8 +8,13 @@ def old_grass() -> Message:
     return Message("first_cuts.old_grass")
 
 
+def old_grass_dry() -> Message:
+    """Leave out the watering before it."""
+    return Message("first_cuts.old_grass_dry")
+
+
 def old_grass_again(*, due: Quantity, height: Quantity, n: int) -> Message:
-    """Keep it low: mow to {height} again whenever it stands {due}, about every {n} days now, until
+    """Then keep it low: mow to {height} whenever it stands {due}, about every {n} days now, until
     the new grass has its first cut. Never more than a third off.
     """
     return Message("first_cuts.old_grass_again", (("due", due), ("height", height), ("n", n)))

@@ -129,6 +129,11 @@ def water_in_seeded() -> Message:
     return Message("level.water_in.seeded")
 
 
+def water_in_seeded_rain() -> Message:
+    """The seed goes on next; nobody waters here, so rain settles both."""
+    return Message("level.water_in.seeded_rain")
+
+
 def water_in_grass(*, least: Number, most: Number, n: int) -> Message:
     """The same evening water lightly to settle it; then every {least} to {most} days for {n} days,
     for the minutes that its waterings tell.

@@ -85,6 +85,15 @@ def seedlings_bare_spots(*, reserve: Number, last_safe: Day) -> Message:
     return Message("looks.seedlings.bare_spots", (("reserve", reserve), ("last_safe", last_safe)))
 
 
+def seedlings_bare_spots_on_rain(*, reserve: Number, last_safe: Day) -> Message:
+    """Bare spots: before the next rain scratch the surface and sow the reserve ({reserve} of the
+    seed) there; the last safe day for it is {last_safe}.
+    """
+    return Message(
+        "looks.seedlings.bare_spots_on_rain", (("reserve", reserve), ("last_safe", last_safe))
+    )
+
+
 def seedlings_too_late(*, reserve: Number, days: Days) -> Message:
     """Bare spots: it is too late to sow them this season. Mark them, keep the reserve ({reserve} of
     the seed) dry and cool, and sow it there in the next season for seed, {days}.

@@ -40,6 +40,21 @@ def mow_low_before_seed() -> Message:
     return Message("open_turf.mow_low.before_seed")
 
 
+def clippings_mix() -> Message:
+    """Bag the clippings: what stays on top keeps the mix from reaching the soil."""
+    return Message("open_turf.clippings.mix")
+
+
+def clippings_seed() -> Message:
+    """Bag the clippings: what stays on top keeps the seed from reaching the soil."""
+    return Message("open_turf.clippings.seed")
+
+
+def clippings_blades() -> Message:
+    """Bag the clippings: they clog the blades that follow."""
+    return Message("open_turf.clippings.blades")
+
+
 def dead() -> Message:
     """Nothing roots in a dead mat: seed and plants need soil."""
     return Message("open_turf.dead")
@@ -155,6 +170,13 @@ def dethatch_clear() -> Message:
 def core_aerate() -> Message:
     """The holes let the mix, water and roots down; once before the first pass of a session."""
     return Message("open_turf.core_aerate")
+
+
+def core_aerate_for_seed() -> Message:
+    """The holes let water and roots down, and what seed falls into them lies moist; once before the
+    seed.
+    """
+    return Message("open_turf.core_aerate_for_seed")
 
 
 def plugs_remove() -> Message:

@@ -212,6 +212,11 @@ def name_gypsum() -> Message:
     return Message("order.name.gypsum")
 
 
+def name_potash() -> Message:
+    """potash (K₂O), by its mass: sulfate of potash holds half of it"""
+    return Message("order.name.potash")
+
+
 def name_nitrogen() -> Message:
     """nitrogen, in a fertilizer whose middle number is 0"""
     return Message("order.name.nitrogen")

@@ -128,6 +128,11 @@ def plan_b_dormant() -> Message:
     return Message("sow.plan_b.dormant")
 
 
+def go_on_rain() -> Message:
+    """Soil crumbly and moist, rain in the forecast that wets the seed and does not wash it away."""
+    return Message("sow.go_on_rain")
+
+
 def on_rain() -> Message:
     """Nobody waters: this goes into moist ground when rain is forecast; wait for it as long as the
     window allows.

@@ -715,6 +715,20 @@ def hose_rounds(*, settings: int, wait: int) -> Message:
     return Message("watering.hose.rounds", (("settings", settings), ("wait", wait)))
 
 
+def hose_rounds_at_once(*, settings: int) -> Message:
+    """Go round all {settings} settings once for each cycle; by then the first has soaked in, and
+    the next round follows at once.
+    """
+    return Message("watering.hose.rounds_at_once", (("settings", settings),))
+
+
+def hose_hours_assumed(*, hours: Number) -> Message:
+    """Nobody said how long a day somebody is there to move the hose: {hours} hours are taken, and
+    no more is sown than that keeps wet. Write yours as `hours_per_day` with the water.
+    """
+    return Message("watering.hose.hours_assumed", (("hours", hours),))
+
+
 def hose_part(*, share: Number, area: Quantity, hours: Number) -> Message:
     """One hose keeps about {share} of the lawn ({area}) wet in {hours} hours a day: sow that part
     now, the thinnest first, and the rest in the next season. A timer with several outlets,

@@ -230,7 +230,7 @@ def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount
     total_kg, facts = live_kg / live, _rate_facts(setting, rate)
     held_back_kg = total_kg * book.si("seeding.reserve")
     part = (
-        (Amount.of("sown area", area_m2, "m2", phrases.seed_sown_area()),)
+        (_sown_area(setting, area_m2, by_hose=sown_share < patch),)
         if min(sown_share, patch) < setting.sowing.share
         else ()
     )
@@ -242,6 +242,15 @@ def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount
             "seed held back", held_back_kg, "kg", phrases.seed_held_back(), ("seeding.reserve",)
         ),
     )
+
+
+def _sown_area(setting: ResolvedLawn, area_m2: float, *, by_hose: bool) -> Amount:
+    """The area that is sown where it is not all that could be: what a hose waters, or patches."""
+    told = setting.brief.lawn.thin_share is not None
+    if by_hose:
+        return Amount.of("sown area", area_m2, "m2", phrases.seed_sown_area())
+    facts: tuple[FactName, ...] = () if told else ("seeding.patch_share",)
+    return Amount.of("sown area", area_m2, "m2", phrases.seed_patched_area(), facts)
 
 
 def plant_amounts(setting: ResolvedLawn, draft: Draft) -> tuple[Amount, ...]:

@@ -123,6 +123,7 @@ def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:
         "sulfur": ("sulfur", phrases.name_sulfur()),
         "iron sulfate": ("iron sulfate", phrases.name_iron_sulfate()),
         "gypsum": ("gypsum", phrases.name_gypsum()),
+        "potash to add in all": ("potash", phrases.name_potash()),
     }
 
 

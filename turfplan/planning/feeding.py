@@ -76,6 +76,7 @@ def _feed(
         compost=compost,
         compost_in_mix=seeds_on_compost,
         starter=starter,
+        starter_share=_starter_share(setting),
         days=setting.calendar.work,
         fresh_ground=tills(setting) and setting.sowing.operation is not None,
     )
@@ -128,10 +129,7 @@ def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tu
     if feed is None:
         return ()
     bag = bag_used(setting, feeding)
-    area_m2 = setting.plot.area_m2
-    if key == STARTER_KEY and setting.sowing.intent == "patch":
-        # It feeds what is sown, and only there.
-        area_m2 *= setting.sowing.share * setting.mended_share
+    area_m2 = setting.plot.area_m2 * (_starter_share(setting) if key == STARTER_KEY else 1.0)
     amounts = feed_amounts(
         feed.rate_g_m2,
         area_m2,
@@ -141,6 +139,13 @@ def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tu
         facts=feed.facts,
     )
     return (*amounts, *_potash(setting, feeding, key, amounts))
+
+
+def _starter_share(setting: ResolvedLawn) -> float:
+    """The part of the lawn that a starter feeds: of patched turf what is sown, and only that."""
+    if setting.sowing.intent != "patch":
+        return 1.0
+    return setting.sowing.share * setting.mended_share
 
 
 def bag_used(setting: ResolvedLawn, feeding: FeedingPlan) -> str | None:
@@ -253,7 +258,7 @@ def nitrogen_account(
 ) -> Ledger:
     """The weekly account of nitrogen: feedings, compost over its year, growth taking its share."""
     given: dict[date, float] = {}
-    apart_g_m2 = 0.0
+    apart_g_m2, patched = 0.0, False
     for task in tasks:
         for amount in task.amounts:
             if amount.item != "nitrogen" or amount.unit != "g/m2":
@@ -261,7 +266,9 @@ def nitrogen_account(
             if RYE_RATE in task.facts:
                 apart_g_m2 += amount.value
             else:
-                given[task.start] = given.get(task.start, 0.0) + amount.value
+                share = _starter_share(setting) if task.plays("starter") else 1.0
+                patched = patched or share < 1
+                given[task.start] = given.get(task.start, 0.0) + share * amount.value
     own = grass_name(setting.book, setting.turf.species.id)
     apart = [phrases.rye_apart(rate=Quantity(apart_g_m2, "rate"), grass=own)] if apart_g_m2 else []
     credit = candidate.feeding.credit
@@ -286,6 +293,7 @@ def nitrogen_account(
         (
             *candidate.feeding.notes,
             *apart,
+            *([phrases.starter_of_patches()] if patched else []),
             *mowing_notes(setting.book, setting.climate, setting.turf.species.id),
         ),
     )

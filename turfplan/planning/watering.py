@@ -84,6 +84,7 @@ def _request(
         relaid_on=relaid.end if relaid else None,
         relaid_share=setting.levelling.lift_share,
         passes=tuple(t.end for t in tasks if t.plays("spreading")),
+        pass_shares=_pass_shares(candidate, tasks),
         open_ground=setting.on_open_ground,
         open_from=open_from(setting, candidate.campaign),
         germination_days=_germination_days(setting),
@@ -101,6 +102,14 @@ def _request(
         previous=known_series(previous.tasks) if previous is not None else {},
         today=setting.today,
     )
+
+
+def _pass_shares(candidate: Candidate, tasks: Sequence[Task]) -> dict[date, float]:
+    """The parts of the lawn that passes cover, by day."""
+    layers = {layer.number: layer for layer in candidate.campaign.passes}
+    layer_of = {d.id: layers.get(d.position) for d in candidate.season.drafts}
+    spread = ((task.end, layer_of.get(task.id)) for task in tasks if task.plays("spreading"))
+    return {day: layer.share for day, layer in spread if layer is not None}
 
 
 def _given_back(setting: ResolvedLawn, sowing: Task | None) -> date | None:

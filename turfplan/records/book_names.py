@@ -174,6 +174,7 @@ ThinCause = Literal[
 # The words in braces that the instructions of an operation may hold.
 FillingWord = Literal[
     "amount",
+    "clippings",
     "cores",
     "cover",
     "depth",

@@ -58,6 +58,7 @@ OrderItem = Literal[
     "sulfur",
     "iron sulfate",
     "gypsum",
+    "potash",
     "fertilizer",
 ]
 

@@ -32,6 +32,7 @@ from turfplan.work.sown import Ground, SeedChoice, choose_seed
 from turfplan.work.stand import OPEN_GROUND, stage_worked
 from turfplan.work.thatch import stripped_mm
 from turfplan.work.unnamed_grass import is_unnamed, with_named_grass
+from turfplan.work.watering.hose import hours_assumed
 
 # Shares are given to a hundredth of a per cent: less than that is nothing left.
 LEAST_SHARE = 1e-4
@@ -92,6 +93,7 @@ def resolve(
     bands = _beside_parts(brief, book, ground, bands, parts, area_m2, assumed)
     bands = _over_stripped(bands, stripped_mm(brief, book), assumed)
     assumed += _thin_share(brief, book, area_m2)
+    assumed += _hose_hours(brief, book)
     stand, soil = _stand(brief, zones, book, assumed), _soil(brief, assumed)
     return ResolvedLawn(
         brief,
@@ -263,6 +265,12 @@ def _thin_share(brief: Brief, book: Book, area_m2: float) -> list[Message]:
     return [
         phrases.thin_share(share=Number(share, "percent"), area=Quantity(area_m2 * share, "area"))
     ]
+
+
+def _hose_hours(brief: Brief, book: Book) -> list[Message]:
+    """The hours at a hose that are taken where what is sown or planted lives on it."""
+    told = None if brief.seeding.intent in ("none", "dormant") else hours_assumed(brief.water, book)
+    return [told] if told is not None else []
 
 
 def _thatch(brief: Brief, book: Book, assumed: list[Message]) -> float:

@@ -129,6 +129,7 @@ def _cautions(
     applies: dict[str, bool | None] = {
         "tree_roots": setting.brief.site.trees,
         "silica": bool(kinds & {"sand", "soil"}),
+        "watering_law": setting.brief.water.possible is not False,
     }
     heavy = "lifting" if "sand" in kinds else "lifting_soil" if "soil" in kinds else "lifting_any"
     return tuple(

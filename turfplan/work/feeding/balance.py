@@ -15,7 +15,8 @@ class Given:
 
     What compost counts for is no feeding: `feeding` is false, and no gap is kept from it. What a
     second grass takes that grows while the lawn's own sleeps is not `own`: each grass
-    has its own year.
+    has its own year. `share` is the part of the lawn that gets it: the fullest part decides what
+    may still be given, the mean of the lawn what it has had.
     """
 
     first: date
@@ -23,6 +24,12 @@ class Given:
     rate_g_m2: float
     feeding: bool = True
     own: bool = True
+    share: float = 1.0
+
+    @property
+    def mean_g_m2(self) -> float:
+        """What it comes to over the whole lawn."""
+        return self.rate_g_m2 * self.share
 
 
 def room_g_m2(high_g_m2: float, given: Sequence[Given], first: date, last: date) -> float:
@@ -56,7 +63,7 @@ def counted_g_m2(given: Iterable[Given], first: date, lasts_days: float) -> floa
     """What of the feedings before `first` still counts in the year from it: each fades over so many
     days from its own."""
     return sum(
-        g.rate_g_m2 * (1 - (first - g.last).days / lasts_days)
+        g.mean_g_m2 * (1 - (first - g.last).days / lasts_days)
         for g in given
         if g.own and 0 < (first - g.last).days < lasts_days
     )

@@ -235,7 +235,7 @@ def _of_year(
     slots = slots_of(season, windows, first, last, open_to, skipped)
     year, curve = account.year, season.climate.growth_curve(season.kind)
     share = share_of_growth(curve, first, last)
-    spent = sum(g.rate_g_m2 for g in taken if g.own and first <= g.last <= last) + (
+    spent = sum(g.mean_g_m2 for g in taken if g.own and first <= g.last <= last) + (
         counted_g_m2(taken, first, season.book.si("feeding.lasts"))
         if first == account.first
         else 0.0
@@ -316,7 +316,7 @@ def _short(
     """What is said of a year whose feedings stay below the least of the grass, and why they do."""
     first, last = days
     total = sum(
-        g.rate_g_m2
+        g.mean_g_m2
         for g in (*taken, *account.year.compost_given)
         if g.own and first <= g.last <= last
     ) + (

@@ -44,7 +44,8 @@ class FeedingWork:
     `windows` are the open windows of every operation; those of `feed_nitrogen` take feedings.
     `compost` holds the days on which compost is spread, each with its depth in mm, compost alone,
     settled. `seeded`: seed (not plants) is sown, on the day `sown` where that is known. Without
-    `starter` seed gets none, since no day open to nitrogen is near enough to it. `stages` says when
+    `starter` seed gets none, since no day open to nitrogen is near enough to it; `starter_share` is
+    the part of the lawn that gets one. `stages` says when
     the stand takes none and what it is fed with at its own time; feedings follow `passes` and fall
     on `days` of work. `fresh_ground` is loosened
     before it is sown, so that lime is worked in.
@@ -57,6 +58,7 @@ class FeedingWork:
     compost: Sequence[tuple[date, float]] = ()
     compost_in_mix: bool = False
     starter: bool = True
+    starter_share: float = 1.0
     fresh_ground: bool = False
     sown: date | None = None
     stages: Stages = NO_STAGES
@@ -220,7 +222,10 @@ def _nitrogen(season: FeedingSeason, work: FeedingWork, budget_g_m2: float) -> _
     )
     if starter is not None and not work.starter:
         starter, reason = None, left_out(season) if season.blackouts else reason
-    given = [*before, *([_of_starter(season, sown, starter)] if starter else [])]
+    given = [
+        *before,
+        *([_of_starter(season, sown, starter, work.starter_share)] if starter else []),
+    ]
     open_to = OpenTo(given, work.stages.quiet, work.passes, work.days)
     account = Account(work.windows, work.first, work.last, year, open_to)
     skipped: Skips = []
@@ -229,12 +234,14 @@ def _nitrogen(season: FeedingSeason, work: FeedingWork, budget_g_m2: float) -> _
     return _Nitrogen(starter, reason, days, feeds, skipped, short)
 
 
-def _of_starter(season: FeedingSeason, sown: SeedOn, starter: NitrogenFeeding) -> Given:
+def _of_starter(
+    season: FeedingSeason, sown: SeedOn, starter: NitrogenFeeding, share: float
+) -> Given:
     """The starter in the account: on its day, or within days of a known day of seed."""
     if sown.day is None:
-        return Given(starter.best, starter.best, starter.rate_g_m2)
+        return Given(starter.best, starter.best, starter.rate_g_m2, share=share)
     late = timedelta(round(season.book.si("order.starter_most")))
-    return Given(sown.day, sown.day + late, starter.rate_g_m2)
+    return Given(sown.day, sown.day + late, starter.rate_g_m2, share=share)
 
 
 def _left_out(skipped: Skips) -> list[Message]:

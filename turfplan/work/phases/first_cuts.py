@@ -66,6 +66,7 @@ def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
         height=cut_height(cut.kept_mm),
         n=cut.every_days,
     )
+    dry = () if setting.brief.water.possible is False else (phrases.old_grass_dry(),)
     return make(
         setting,
         "mow_old",
@@ -73,7 +74,7 @@ def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
         wording=Wording(
             phrases.old_grass(),
             {"height": cut_height(cut.cut_mm)},
-            how=(*book_messages(setting.book, "operations.mow_old.how"), again),
+            how=(*book_messages(setting.book, "operations.mow_old.how"), *dry, again),
             go=phrases.old_grass_go(due=cut_height(due_height_mm(cut.cut_mm))),
         ),
         facts=("order.mow_after_pass", "mowing.full_growth"),

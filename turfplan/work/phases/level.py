@@ -196,22 +196,24 @@ def said_of_pass(
 
 def _drag(setting: ResolvedLawn, session: Session, layer: Pass, spread: Draft) -> Draft:
     """Working a pass in, as long as it is spread."""
-    watering = phrases.water_in_seeded() if layer.seeded else _watering_in(setting)
     drag = make(
         setting,
         "incorporate",
         str(layer.number),
         timing=Timing(CARE, session=session.number, position=layer.number, anchor=spread.id),
-        wording=Wording(phrases.incorporate(), {"water_in": watering}),
+        wording=Wording(phrases.incorporate(), {"water_in": _watering_in(setting, layer)}),
         extent=Extent(setting.plot.area_m2 * layer.share),
     )
     return replace(drag, duration_days=spread.duration_days)
 
 
-def _watering_in(setting: ResolvedLawn) -> Message:
-    """How a layer without seed is settled and the grass under it watered, as far as there is water
-    and the law leaves days."""
-    if setting.brief.water.possible is False:
+def _watering_in(setting: ResolvedLawn, layer: Pass) -> Message:
+    """How a layer is settled and the grass under it watered, as far as there is water and the law
+    leaves days; seed has its own."""
+    dry = setting.brief.water.possible is False
+    if layer.seeded:
+        return phrases.water_in_seeded_rain() if dry else phrases.water_in_seeded()
+    if dry:
         return phrases.water_in_rain()
     gap = setting.book.fact("water.recover_gap")
     if law_of(setting.brief.water).restricts_days:

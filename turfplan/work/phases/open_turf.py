@@ -65,7 +65,7 @@ def surface(
                     ),
                     wording=Wording(
                         _why_low(campaign),
-                        {"height": cut_height(height)},
+                        {"height": cut_height(height), "clippings": _clippings(campaign)},
                         go=None if setting.cool else phrases.mow_low_warm_go(),
                         fallback=None if setting.cool else phrases.mow_low_warm_fallback(),
                     ),
@@ -75,7 +75,7 @@ def surface(
         if thatched:
             drafts.append(_dethatch(setting, campaign, target, session))
         if cores(setting, campaign) and not closed_to_tines(setting, campaign, number):
-            drafts.append(_aerate(setting, number, session, target))
+            drafts.append(_aerate(setting, campaign, number, session, target))
     return drafts + _deep_fill(setting, campaign, loose_lift_m3)
 
 
@@ -255,6 +255,11 @@ def _why_low(campaign: Campaign) -> Message:
     return phrases.mow_low_before_mix() if campaign.sessions else phrases.mow_low_before_seed()
 
 
+def _clippings(campaign: Campaign) -> Message:
+    """Why the clippings are taken off."""
+    return phrases.clippings_mix() if campaign.sessions else phrases.clippings_seed()
+
+
 def _dethatch(setting: ResolvedLawn, campaign: Campaign, target: str, session: int) -> Draft:
     creeps = (phrases.dethatch_creeper(), phrases.dethatch_clear())
     by_rake = (phrases.dethatch_by_rake(), phrases.dethatch_clear())
@@ -295,7 +300,10 @@ def _dethatched_ahead(
         timing=Timing(SURFACE, session=-1, anchor=AHEAD, offset=-1),
         wording=Wording(
             phrases.mow_low_before_blades(),
-            {"height": cut_height(low_cuts[0] if low_cuts else floor)},
+            {
+                "height": cut_height(low_cuts[0] if low_cuts else floor),
+                "clippings": phrases.clippings_blades(),
+            },
         ),
         facts=facts,
     )
@@ -313,7 +321,9 @@ def _dethatched_ahead(
     )
 
 
-def _aerate(setting: ResolvedLawn, number: int, session: int, target: str) -> Draft:
+def _aerate(
+    setting: ResolvedLawn, campaign: Campaign, number: int, session: int, target: str
+) -> Draft:
     site = setting.brief.site
     dry_soil = as_water_allows(
         setting.brief.water,
@@ -336,7 +346,7 @@ def _aerate(setting: ResolvedLawn, number: int, session: int, target: str) -> Dr
         str(number),
         timing=Timing(SURFACE, session=session, position=number, anchor=target, offset=-1),
         wording=Wording(
-            phrases.core_aerate(),
+            phrases.core_aerate() if campaign.sessions else phrases.core_aerate_for_seed(),
             {"cores": plugs, "dry_soil": dry_soil},
             cautions=tuple(cautions),
         ),

@@ -3,6 +3,7 @@
 from datetime import timedelta
 
 from turfplan.message import cut_height
+from turfplan.phrases import open_turf as of_turf
 from turfplan.phrases import seedbed as phrases
 from turfplan.records.book_names import of_species
 from turfplan.work.campaigns import Campaign
@@ -82,7 +83,10 @@ def _low_cuts(setting: ResolvedLawn, campaign: Campaign, session: int) -> list[D
                     anchor="sowing" if ideal is None else None,
                     offset=-1 - ahead,
                 ),
-                wording=Wording(phrases.low_cut(), {"height": cut_height(height)}),
+                wording=Wording(
+                    phrases.low_cut(),
+                    {"height": cut_height(height), "clippings": of_turf.clippings_seed()},
+                ),
                 facts=low_floor(setting, True)[1],
             )
         )

@@ -106,7 +106,10 @@ def bare_spots(setting: ResolvedLawn, campaign: Campaign, day: date) -> Message:
     now = [w for w in windows if w.start <= day and day.toordinal() <= _last_safe(w)]
     if now:
         last = max(_last_safe(w) for w in now)
-        return phrases.seedlings_bare_spots(reserve=reserve, last_safe=Day(date.fromordinal(last)))
+        safe = Day(date.fromordinal(last))
+        if setting.brief.water.possible is False:
+            return phrases.seedlings_bare_spots_on_rain(reserve=reserve, last_safe=safe)
+        return phrases.seedlings_bare_spots(reserve=reserve, last_safe=safe)
     following = min((w for w in windows if w.start > day), key=lambda w: w.start, default=None)
     if following is None:
         return phrases.seedlings_next_season(reserve=reserve)

@@ -234,6 +234,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
     # The smallest seed says how thinly all of it is covered.
     covers = [of_species(kind, "seed_cover_max") for kind in setting.sowing.grasses]
     cover = min(covers, key=book.si)
+    on_rain = setting.brief.water.possible is False
     asleep = window.operation == "dormant_seed" or setting.sowing.intent == "winter_overseed"
     why, late = _why(setting, window), None if asleep else phrases.late()
     if sown.spreads and window.operation == "overseed":
@@ -250,6 +251,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
                 "cover": length_mm(book.si(cover), "down"),
                 **_deadline(setting, window),
             },
+            go=phrases.go_on_rain() if on_rain and not asleep else None,
             cautions=_minded(setting),
             why_late=late,
         ),

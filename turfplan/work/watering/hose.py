@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from turfplan.book.entries import Book
 from turfplan.calendar_days import daily
 from turfplan.climate.record import Climate
-from turfplan.message import Quantity
+from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Water
@@ -33,6 +33,15 @@ def _by_hose(water: Water) -> bool:
     """True where nothing but a hose is told of: no valves, heads on a grid, or a measured rate."""
     system = water.zones or water.catch_cans_mm or water.application_rate_mm_h
     return not (system or water.head_flow_l_min or water.head in ("spray", "rotor", "drip"))
+
+
+def hours_assumed(water: Water, book: Book) -> Message | None:
+    """What is said of the hours in which a hose is moved, where they count and nobody told them."""
+    unsaid = water.hours_per_day is None and water.possible is not False
+    if not (unsaid and by_hand(water) and _by_hose(water)) or water.head == "rotary_nozzle":
+        return None
+    hours = book.si("water.hose_hours") / MINUTES_IN_HOUR
+    return phrases.hose_hours_assumed(hours=Number(hours, "plain"))
 
 
 def with_hose(zone: WateringZone, water: Water, book: Book) -> WateringZone:

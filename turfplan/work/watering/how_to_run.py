@@ -41,5 +41,10 @@ def divided(when: RunTime, *, hose: bool) -> tuple[Message, ...]:
         pause = when.soak_min
         told.append(phrases.how_cycles(cycles=cycles, minutes=when.cycle_min, pause=pause))
     if cycles > 1 and settings > 1:
-        told.append(phrases.hose_rounds(settings=settings, wait=when.wait_min))
+        wait = when.wait_min
+        told.append(
+            phrases.hose_rounds(settings=settings, wait=wait)
+            if wait
+            else phrases.hose_rounds_at_once(settings=settings)
+        )
     return tuple(told)

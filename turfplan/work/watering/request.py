@@ -75,8 +75,9 @@ MOST_ROOTS_MM = float("inf")
 class WateringRequest:
     """Everything the watering of one season depends on, after the work has its dates.
 
-    `passes` are the days of top-dressing, or on `open_ground`, without living grass, of lifts; no
-    grass stands from `open_from` until the ground is sown or planted;
+    `passes` are the days of top-dressing, or on `open_ground`, without living grass, of lifts, and
+    `pass_shares` the parts of the lawn that they cover, by day, where it is not all of it; no grass
+    stands from `open_from` until the ground is sown or planted;
     `germination_days` the days from sowing within which the species is up (the late end),
     `wakes_on` the day from which they count for seed that rests over winter, `sown_season` the
     season of a second grass over the lawn's own, which is given back on `second_until`,
@@ -85,9 +86,9 @@ class WateringRequest:
     the days of a pass done strip by strip, by its last day, `sown_strips`, `planted_strips` and
     `relaid_strips` those of sowing, planting and relaying;
     `sown_share` is the part of the lawn that is sown, `relaid_share` that whose turf was lifted and
-    laid back by `relaid_on`. `weather` holds measured days (journal,
-    weather file) and forecast days. `start` and `end` bound the account. `previous` are the series
-    that the calendar already has, by id, seen from `today`.
+    laid back by `relaid_on`. `weather` holds measured days (journal, weather file) and forecast
+    days. `start` and `end` bound the account. `previous` are the series that the calendar already
+    has, by id, seen from `today`.
     """
 
     water: Water
@@ -107,6 +108,7 @@ class WateringRequest:
     relaid_on: date | None = None
     relaid_share: float = 0.0
     passes: tuple[date, ...] = ()
+    pass_shares: Mapping[date, float] = field(default_factory=dict)
     open_ground: bool = False
     open_from: date | None = None
     germination_days: int = field(kw_only=True)

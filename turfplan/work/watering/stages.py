@@ -115,7 +115,8 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
         if request.open_ground:
             # No grass below is to recover: each lift is wetted through, and settles.
             days = request.days_of(day)
-            stretches.append(Stage("settle_fill", days[0], day, number, strips=days))
+            share = request.pass_shares.get(day, 1.0)
+            stretches.append(Stage("settle_fill", days[0], day, number, strips=days, share=share))
             continue
         follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
         stretches.extend(_after_pass(book, request, day, number, follows))
@@ -140,7 +141,8 @@ def _after_pass(
 ) -> list[Stage]:
     """Settling on the evening of a pass and two weeks of recovery.
 
-    Recovery is cut short before the surface must be dry again.
+    Both are of the part of the lawn that the pass covers. Recovery is cut short before the surface
+    must be dry again.
     """
     if follows is not None and (follows - day).days <= book.si("water.seed_follows_days"):
         return []
@@ -148,10 +150,12 @@ def _after_pass(
     if follows is not None:
         end = min(end, follows - timedelta(round(book.si("water.dry_before_pass")) + 1))
     days = request.days_of(day)
-    settle = Stage("settle", days[0], day, number, strips=days)
+    share = request.pass_shares.get(day, 1.0)
+    settle = Stage("settle", days[0], day, number, strips=days, share=share)
     settled = settling_day(book, request.law, day) or day
     first = settled + timedelta(round(book.si("water.recover_first")))
-    return [settle, Stage("recover", first, end, number)] if first <= end else [settle]
+    recover = Stage("recover", first, end, number, share=share)
+    return [settle, recover] if first <= end else [settle]
 
 
 def settling_day(book: Book, law: Law, worked: date, *, permitted: bool = False) -> date | None:
