@@ -3,8 +3,10 @@
 from dataclasses import replace
 
 import pytest
+from pydantic import ValidationError
 
-from turfplan.book.entries import Overlay, choose_region
+from turfplan.book.entries import Cause, Harm, Herbicide, Overlay, Species, choose_region
+from turfplan.book.window_rules import WindowRule
 from turfplan.files.reading.book import load_book
 
 BOOK = load_book()
@@ -74,3 +76,57 @@ def test_judgements_are_counted_and_the_winter_grass_is_found() -> None:
     judged = [fact for fact in BOOK.facts.values() if fact.source == "judgement"]
     assert BOOK.judgements() == len(judged) > 0
     assert BOOK.species[BOOK.winter_cover].winter_cover
+
+
+@pytest.mark.parametrize(
+    ("season", "habit", "creeps"),
+    [
+        ("warm", "stolon and rhizome", True),
+        ("cool", "stolon and rhizome", False),
+        ("warm", "stolon", False),
+        ("cool", "bunch", False),
+    ],
+)
+def test_a_strong_creeper_is_a_warm_grass_with_runners_of_both_kinds(
+    season: str, habit: str, *, creeps: bool
+) -> None:
+    """Neither alone."""
+    assert Species.model_construct(season=season, habit=habit).creeps == creeps
+
+
+def test_words_rest_on_each_of_their_sources() -> None:
+    """The harm that a product does, and that it is carried on, where it is."""
+    harms = tuple(Harm(grass=g, source=s) for g, s in (("rye", "S1"), ("fescue", "S2")))
+    assert Herbicide.model_construct(harms=harms, carried="S3").sources == ("S1", "S2", "S3")
+    assert Herbicide.model_construct(harms=harms, carried=None).sources == ("S1", "S2")
+
+
+def test_what_is_said_of_loosened_ground_ends_with_when_it_is_over() -> None:
+    """Where that is said."""
+    ways = ("dig", "rake")
+    assert Cause.model_construct(tilled_how=ways, tilled_over="done").tilled == (*ways, "done")
+    assert Cause.model_construct(tilled_how=ways, tilled_over=None).tilled == ways
+
+
+def test_a_window_names_its_facts_with_their_dimensions() -> None:
+    """Its best day, how far off it may be, and those of its conditions; it rests on something."""
+    rule = next(w for w in BOOK.windows if any(True for c in w.opens for _ in c.facts()))
+    plain = rule.model_copy(
+        update={"best_within": None, "cool_best_within": None, "best_with_rain": None}
+    )
+    within = plain.model_copy(update={"cool_best_within": "windows.soon"})
+    names = list(plain.facts())
+    assert names[:2] == [(rule.best, ("share",)), (rule.least_days, ("days",))]
+    assert list(within.facts())[2] == ("windows.soon", ("days",))
+    assert list(within.facts())[3:] == names[2:]
+    conditions = [pair for c in (*rule.opens, *rule.closes) for pair in c.facts()]
+    assert names[2:] == conditions
+    named = {name for c in (*rule.opens, *rule.closes) for _, name in c if name in BOOK.facts}
+    assert {name for name, _ in conditions} >= named
+    for name, dimensions in conditions:
+        if name in BOOK.facts:
+            assert BOOK.facts[name].dimension in dimensions
+    data = rule.model_dump()
+    assert WindowRule.model_validate({**data, "rests_on": ("a.b",)}).rests_on == ("a.b",)
+    with pytest.raises(ValidationError):
+        WindowRule.model_validate({**data, "rests_on": ()})

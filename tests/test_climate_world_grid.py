@@ -154,5 +154,5 @@ def test_the_grid_reaches_half_a_step_beyond_its_rows(latitude: float, *, there:
         return
     with refused("place.latitude: "):
         months_at(GRID, latitude, longitude)
-    with refused("place.latitude: "):
+    with refused("place.latitude: (.*)-50 to -20"):
         months_at(GRID, -14.9, 200.0)

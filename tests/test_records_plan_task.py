@@ -10,7 +10,15 @@ from sample_plan import sample_plan
 from turfplan.errors import FormError
 from turfplan.message import as_written
 from turfplan.records.items import NamedAmount
-from turfplan.records.plan import ClimateFacts, Plan, RankedNote, in_turn
+from turfplan.records.plan import (
+    ClimateFacts,
+    FillMap,
+    LawnFacts,
+    Plan,
+    RankedNote,
+    StakeLine,
+    in_turn,
+)
 from turfplan.records.plan_task import (
     Amount,
     Series,
@@ -61,6 +69,9 @@ def test_what_is_not_told_of_a_stage_or_a_deed_has_its_default() -> None:
     assert [Plan.model_fields[n].default for n in ("revision", "journal_entries")] == [0, 0]
     errors = [ClimateFacts.model_fields[n].default for n in ("soil_error_c", "soil_error_days")]
     assert errors == [0.0, 0]
+    plain = (LawnFacts, "depth_mm"), (FillMap, "least_mm"), (StakeLine, "fill_mm")
+    assert [record.model_fields[name].default for record, name in plain] == [0.0, 0.0, 0.0]
+    assert Plan.model_fields["schema_version"].default == PLAN.schema_version == 1
 
 
 def test_a_task_plays_any_of_its_roles() -> None:

@@ -89,7 +89,11 @@ FROM_WALL = replace(
         (0.05, None),
         (0.049, None),
         (0.03, "survey.drainage.wall_little"),
+        (0.0012, "survey.drainage.wall_little"),
+        (0.0009, "survey.drainage.wall_none"),
         (0.0, "survey.drainage.wall_none"),
+        (-0.0009, "survey.drainage.wall_none"),
+        (-0.0012, "survey.drainage.wall_toward"),
         (-0.02, "survey.drainage.wall_toward"),
     ],
 )
