@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from itertools import pairwise
+from random import Random
 
 import pytest
 
@@ -214,3 +215,24 @@ def test_what_may_move_either_way_is_narrowed_on_both_sides() -> None:
     assert (narrowed[0].level, narrowed[1].level) == ([6], [-20])
     low, high = _narrow(net, (up, down), {0: 18}, (10,), ())
     assert (low.level, high.level) == ([10], [-26])
+
+
+def test_the_cut_of_many_problems_is_the_least_change_found_by_trying_all() -> None:
+    """Sixty of two or three nodes with lags of every kind: fewest moves, fewest days, earliest."""
+    random, asked = Random(17), 0
+    while asked < 60:
+        case = make.random_problem(random, random.randint(2, 3), random.randint(3, 8))
+        found = open_fronts(case, {}, case.constraints)
+        if isinstance(found, Conflict):
+            continue
+        net, up, down = found
+        old = {
+            n: random.randint(case.first_day - 2, case.last_day + 2) for n in range(len(net.ids))
+        }
+        named = {net.ids[n]: day for n, day in old.items()}
+        solutions = make.solutions(case, {})
+        least = min(make.change(days, named) for days in solutions)
+        best = [days for days in solutions if make.change(days, named) == least]
+        wanted = {n: min(days[net.ids[n]] for days in best) for n in old}
+        assert _cut(net, (up, down), old, range(len(net.ids))) == wanted, case
+        asked += 1
