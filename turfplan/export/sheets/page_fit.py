@@ -146,7 +146,10 @@ def fit_of(text: WeekText, paper: Paper, *, large: bool) -> Fitting:
     if not large and room >= -USUALLY_SHORTER * page:
         return Fitting(DENSE.fit, DENSE.notes, DENSE.classes)
     if not large:
-        return Fitting(SPREAD.fit, DENSE.notes, DENSE.classes)
+        setting = next((s for s in READABLE if not s.columns and _on_two(text, paper, s)), DENSE)
+        # What is left of the second page is for notes: it is never next to empty.
+        lines = min(MOST_NOTE_LINES // 2, max(setting.notes, int((room + page) / NOTE_LINE_EM)))
+        return Fitting(SPREAD.fit, lines, setting.classes)
     size = points * SPREAD.size
     over = _left(_blocks(text, wide_em(paper, size), SPREAD, large=large), room_em(paper, size))
     return Fitting(
@@ -154,6 +157,14 @@ def fit_of(text: WeekText, paper: Paper, *, large: bool) -> Fitting:
         max(SPREAD.notes, min(MOST_NOTE_LINES, int(over / NOTE_LINE_EM))),
         SPREAD.classes,
     )
+
+
+def _on_two(text: WeekText, paper: Paper, setting: PageSetting) -> bool:
+    """Whether a week fits on two pages, with a job that is kept whole pushed to the second."""
+    size = TEXT_POINTS * setting.size
+    blocks = _blocks(text, wide_em(paper, size), setting, large=False)
+    whole = sum(blocks) + max(blocks) + setting.notes * NOTE_LINE_EM
+    return whole <= 2 * room_em(paper, size)
 
 
 def _first_of(jobs: Sequence[JobText], wide: float, setting: PageSetting) -> int:
