@@ -3,7 +3,14 @@
 import pytest
 
 from told_errors import refused
-from turfplan.site.soil_texture import CLASSES, Texture, middle_of, mixed, texture_class
+from turfplan.site.soil_texture import (
+    CLASSES,
+    Texture,
+    _held,
+    middle_of,
+    mixed,
+    texture_class,
+)
 
 
 @pytest.mark.parametrize(
@@ -108,3 +115,13 @@ def test_the_middle_of_a_class_is_that_of_its_corner_of_the_triangle() -> None:
     silt = middle_of("silt")
     assert 0.8 < silt.silt < 0.95 and silt.clay < 0.09
     assert sand.sand + sand.silt + sand.clay == pytest.approx(1.0)
+
+
+def test_the_triangle_is_walked_in_sixtieths() -> None:
+    """Each point once, the three corners among them, and each in its class."""
+    held = _held()
+    points = [texture for soils in held.values() for texture, _ in soils]
+    assert len(points) == len(set(points)) == 61 * 62 / 2
+    corners = {Texture(1.0, 0.0, 0.0), Texture(0.0, 1.0, 0.0), Texture(0.0, 0.0, 1.0)}
+    assert corners <= set(points)
+    assert all(texture_class(soil) == name for name, soils in held.items() for soil, _ in soils)
