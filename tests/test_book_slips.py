@@ -284,6 +284,10 @@ SLIPS: dict[str, tuple[Slip, tuple[str, ...]]] = {
         put("regions/california|settings", {"late_nitrogne": True}),
         ("regions/california.toml", "late_nitrogne", "'late_nitrogen'"),
     ),
+    "a country of a grass": (
+        put("species|kikuyu|noxious_in", ["USS"]),
+        ("species.toml: kikuyu", "USS", "'US'"),
+    ),
     "a country": (
         put("regions/british_isles|countries", ["GBB"]),
         ("regions/british_isles.toml", "GBB", "'GB'"),
@@ -515,9 +519,11 @@ def test_tasks_have_the_keys_that_rules_name() -> None:
         plan_of({"seeding": {"intent": "renovate"}}),
         plan_of(
             {
-                "lawn": {"grass": "kentucky_bluegrass", "thatch": "15 mm"},
+                "lawn": {"grass": "kentucky_bluegrass", "thatch": "15 mm", "area": "380 m2"},
                 "place": {"latitude": 51.31, "longitude": 9.48, "country": "DE"},
                 "leveling": {"depth": "8 mm"},
+                "season": {"campaign": "autumn"},
+                "calendar": {"unavailable": [{"from": date(2027, 8, 1), "to": date(2027, 9, 10)}]},
             }
         ),
         plan_of(

@@ -57,7 +57,7 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (("plan", "{here}/faults.toml", "-o", "{out}"), 3, "keys"),
         (("plan", "{brief}", "-o", "{here}/text"), 3, ""),
         (("plan", "{here}/other.toml", "-o", "{out}"), 3, "lawn"),
-        ((*LATE_PLAN, "--today", "2027-02-01"), 4, "until from intent form sod plant"),
+        ((*LATE_PLAN, "--today", "2027-02-01"), 4, "until from intent form sod plant dormant"),
         (("plan", "{brief}", "-o", "{out}", "--today", "2027-06-01"), 0, "tasks lawn logging"),
         (("plan", "{brief}", "-o", "{out}", "--weather", "{here}/none.csv"), 3, ""),
         (("plan", "{brief}", "-o", "{out}", "--weather", "{here}/text"), 3, "text"),

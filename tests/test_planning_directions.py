@@ -314,6 +314,10 @@ def test_coarse_zone_widens_the_error() -> None:
         ("centipede", "29201"),
         ("bahia", "32607"),
         ("buffalo", "67401"),
+        ("browntop", "98115"),
+        ("kikuyu", "92101"),
+        ("carpetgrass", "70112"),
+        ("seashore_paspalum", "33139"),
     ],
 )
 def test_every_species_has_a_plan(grass: str, code: str) -> None:

@@ -44,6 +44,19 @@ HOMES: dict[str, tuple[dict[str, Any], ...]] = {
         {"postal_code": None, "country": "ZA", "latitude": -26.2, "longitude": 28.0},
     ),
     "bermuda_hybrid": ({"postal_code": "85013"}, {"postal_code": "30606"}),
+    "browntop": (
+        {"postal_code": "98115"},
+        {"postal_code": None, "country": "IE", "latitude": 53.3, "longitude": -6.3},
+    ),
+    "kikuyu": (
+        {"postal_code": "92101"},
+        {"postal_code": None, "country": "ZA", "latitude": -29.8, "longitude": 31.0},
+    ),
+    "carpetgrass": ({"postal_code": "70112"}, {"postal_code": "36602"}),
+    "seashore_paspalum": (
+        {"postal_code": "33139"},
+        {"postal_code": None, "country": "AU", "latitude": -31.9, "longitude": 115.9},
+    ),
     "zoysia": ({"postal_code": "37205"}, {"postal_code": "30606"}),
     "st_augustine": ({"postal_code": "32607"}, {"postal_code": "33139"}),
     "centipede": ({"postal_code": "29201"}, {"postal_code": "30606"}),
@@ -68,7 +81,7 @@ COOL = (
     "fine_fescue",
     "creeping_bentgrass",
 )
-UNSEEDED = ("bermuda_hybrid", "st_augustine")
+UNSEEDED = ("bermuda_hybrid", "st_augustine", "seashore_paspalum")
 
 
 def intents(grass: str) -> tuple[str, ...]:

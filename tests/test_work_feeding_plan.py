@@ -292,12 +292,20 @@ def test_a_state_rule_is_kept_to_and_named() -> None:
     assert max(feed.end for feed in own.feeds) > date(2027, 11, 30)
 
 
-def test_common_dates_of_a_state_are_offered_and_not_assumed() -> None:
-    """Florida's counties differ: the usual summer dates are named, and no window is cut by them."""
+def test_common_dates_of_a_state_are_asked_about_and_kept_to() -> None:
+    """Florida's counties differ: until the brief says that none holds, nothing is fed on the usual
+    summer dates, and what was given on them is not blamed."""
     place = {"latitude": 28.5, "longitude": -81.4, "country": "US", "state": "FL"}
-    found = plan(cases.brief(place=place), species="bermuda_common")
-    assert any("from Jun 1 to Sep 30 (" in caution for caution in all_told(found.cautions))
-    assert any(feed.start.month in (6, 7) for feed in found.feeds)
+    given = {"nitrogen": [{"on": date(2026, 7, 1), "rate": "0.5 lb/1000ft2"}]}
+    found = plan(cases.brief(place=place, history=given), species="bermuda_common")
+    said = all_told(found.cautions)
+    assert any("from Jun 1 to Sep 30 (" in line and "nitrogen_blackouts" in line for line in said)
+    assert not any("fell on days closed" in line for line in said)
+    assert not any(6 <= day.month <= 9 for feed in found.feeds for day in (feed.start, feed.end))
+    free = plan(
+        cases.brief(place=place, local={"nitrogen_blackouts": []}), species="bermuda_common"
+    )
+    assert any(feed.start.month in (6, 7) for feed in free.feeds)
 
 
 def test_the_distance_from_water_is_the_owners_or_offered() -> None:

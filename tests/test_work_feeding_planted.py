@@ -55,6 +55,34 @@ def test_a_law_that_closes_other_days_does_not_stop_it() -> None:
     assert fed is not None and timedelta(14) <= fed.start - plant.end <= timedelta(35)
 
 
+TAMPA = {
+    "place": {"postal_code": "33602", "state": "FL"},
+    "lawn": {"grass": "st_augustine", "condition": "patchy", "thin_share": 0.3},
+    "leveling": None,
+    "seeding": {"intent": "plant", "form": "sod"},
+}
+
+
+@pytest.mark.parametrize(
+    "local", [None, {"nitrogen_blackouts": [{"from": "06-01", "to": "09-30"}]}]
+)
+def test_sod_that_roots_in_a_blackout_is_fed_once_it_is_over(local: dict[str, Any] | None) -> None:
+    """Laid in May it is fed in October, said or only common; nothing is fed from June on."""
+    plan = plan_of(TAMPA, {"local": local})
+    fed = plan.task("feed_nitrogen.planted")
+    assert fed is not None and date(2027, 10, 1) <= fed.start <= date(2027, 10, 10)
+    assert "first days that are open" in told(fed.why)
+    assert not [t for t in kind(plan, "feed_nitrogen") if 6 <= t.start.month <= 9]
+
+
+def test_sod_is_fed_a_month_after_it_is_laid() -> None:
+    """Thirty days lie between, and not more than sixty (University of Florida), where no law
+    closes them."""
+    plan = plan_of(TAMPA, {"local": {"nitrogen_blackouts": []}})
+    fed, plant = plan.task("feed_nitrogen.planted"), first(plan, "plant")
+    assert fed is not None and timedelta(30) <= fed.start - plant.end <= timedelta(60)
+
+
 def test_cool_season_sod_is_fed_once_it_holds() -> None:
     """Sod of fescue in autumn is fed two to five weeks after it is laid, by autumn's limit."""
     plan = planted("tall_fescue", "17601")

@@ -39,8 +39,8 @@ def test_each_cause_comes_before_order_and_seed(cause: str) -> None:
     assert any("Held until it is answered" in str(line) for line in plan.holds)
 
 
-# Grubs are counted shortly before the work.
-EARLY = [cause for cause in get_args(ThinCause) if cause != "grubs"]
+# Grubs, insects and disease have seasons of their own.
+EARLY = [cause for cause in get_args(ThinCause) if cause not in ("grubs", "insects", "disease")]
 FARGO = {"place": {"postal_code": "58102"}, "lawn": {"grass": "kentucky_bluegrass"}}
 CHRISTCHURCH = {
     "lawn": {"grass": "perennial_ryegrass", "area": "300 m2"},
@@ -84,23 +84,154 @@ def test_nobody_looks_before_there_is_something_to_see() -> None:
     assert look_for(plan, "shade") >= look_for(plan, "moss")
 
 
-def test_grubs_are_counted_shortly_before_the_work_with_marks_of_their_own() -> None:
-    """A count in March says nothing of the grubs of September; late in the year one request serves
-    every look.
-    """
+def test_grubs_are_counted_while_they_are_near_the_surface_with_marks_of_their_own() -> None:
+    """In spring, and again before autumn's work once the next have hatched: a count of April says
+    nothing of those of September. Late in the year one count and one request serve."""
     causes = {"site": {"thin_cause": ["packed", "grubs"]}}
     spring = plan_of(causes, {"season": {"from": date(2027, 3, 1)}})
     assert look_for(spring, "packed") < date(2027, 4, 1) < look_for(spring, "grubs")
+    assert look_for(spring, "grubs") < date(2027, 5, 1)
+    hatched = look_for(spring, "hatched")
+    assert date(2027, 8, 10) <= hatched <= first(spring, "topdress").start - timedelta(14)
     asked = {t.id: t.start for t in kind(spring, "locate_utilities")}
     assert asked["locate_utilities.cause"] < look_for(spring, "packed")
-    before = (look_for(spring, "grubs") - asked["locate_utilities.grubs"]).days
-    assert 5 <= before <= 28
+    for key in ("grubs", "hatched"):
+        assert 5 <= (look_for(spring, key) - asked[f"locate_utilities.{key}"]).days <= 28
     late = {"season": {"from": date(2027, 8, 1)}}
     plan = plan_of(causes, late, now=datetime(2027, 7, 25, 12, tzinfo=UTC))
+    assert look_for(plan, "grubs") >= date(2027, 8, 10)
     assert {t.id for t in kind(plan, "locate_utilities")} == {
         "locate_utilities.cause",
         "locate_utilities",
     }
+
+
+COLUMBUS = {
+    "place": {"postal_code": "43215"},
+    "lawn": {"grass": "kentucky_bluegrass", "condition": "patchy", "thin_share": 0.2},
+    "leveling": None,
+    "seeding": {"intent": "patch"},
+    "site": {"thin_cause": ["grubs"]},
+}
+
+
+@pytest.mark.parametrize(
+    ("today", "opens", "closes"),
+    [
+        (date(2026, 9, 20), date(2026, 9, 20), date(2026, 10, 5)),
+        (date(2026, 11, 28), date(2027, 4, 1), date(2027, 4, 30)),
+        (date(2027, 6, 5), date(2027, 8, 10), date(2027, 8, 25)),
+    ],
+)
+def test_a_count_of_grubs_waits_for_their_season_and_no_longer(
+    today: date, opens: date, closes: date
+) -> None:
+    """Not for a sowing a year away; what it holds follows from it."""
+    now = datetime(today.year, today.month, today.day, 12, tzinfo=UTC)
+    plan = plan_of(COLUMBUS, {"season": {"from": today}}, now=now)
+    assert opens <= look_for(plan, "grubs") <= closes
+    assert (first(plan, "overseed").start - look_for(plan, "grubs")).days >= 14
+    late = any("The look for grubs is from" in told(line) for line in plan.holds)
+    assert late == (opens > today)
+
+
+def test_in_the_south_grubs_have_the_other_half_of_the_year() -> None:
+    """They are beetles from December to early February."""
+    place = {"postal_code": None, "latitude": -37.8, "longitude": 145.0, "country": "AU"}
+    changes = {"place": place, "season": {"from": date(2027, 12, 5)}}
+    now = datetime(2027, 12, 5, 12, tzinfo=UTC)
+    plan = plan_of(changes, {"site": {"thin_cause": ["grubs"]}}, now=now)
+    assert date(2028, 2, 5) <= look_for(plan, "grubs") <= date(2028, 2, 25)
+
+
+OCALA = {
+    "place": {"postal_code": "34471", "state": "FL"},
+    "lawn": {"grass": "st_augustine", "condition": "patchy", "thin_share": 0.3},
+    "leveling": None,
+    "seeding": {"intent": "plant", "form": "plugs", "spacing": "12 in"},
+    "site": {"thin_cause": ["insects"]},
+}
+
+
+def test_insects_are_looked_for_in_warm_weeks_and_planting_waits() -> None:
+    """A look in February finds no chinch bug and clears nothing: it is told from when on."""
+    plan = plan_of(OCALA, {"season": {"from": date(2027, 2, 10)}})
+    assert date(2027, 3, 20) <= look_for(plan, "insects") <= date(2027, 5, 1)
+    assert (first(plan, "plant").start - look_for(plan, "insects")).days >= 14
+    (line,) = [told(line) for line in plan.holds if "look for insects" in told(line)]
+    assert "from warm weeks in spring" in line
+
+
+def test_where_summers_are_cool_insects_are_looked_for_while_grass_grows() -> None:
+    """Leatherjackets eat from autumn to spring: nobody waits for heat that does not come."""
+    there = {"postal_code": None, "latitude": 53.4, "longitude": -2.2, "country": "GB"}
+    lawn = {"lawn": {"grass": "perennial_ryegrass"}, "site": {"thin_cause": ["insects"]}}
+    plan = plan_of(lawn, {"place": there})
+    assert look_for(plan, "insects") < date(2027, 5, 1)
+    assert "Leatherjackets" in " ".join(told(how) for how in first(plan, "diagnose").how)
+
+
+@pytest.mark.parametrize(
+    ("today", "first_day", "last_day"),
+    [
+        (date(2027, 3, 15), date(2027, 4, 25), date(2027, 6, 1)),
+        (date(2027, 9, 10), date(2027, 9, 10), date(2027, 9, 20)),
+    ],
+)
+def test_disease_is_looked_for_when_it_spreads_where_there_is_time(
+    today: date, first_day: date, last_day: date
+) -> None:
+    """Brown patch of March is last year's: the look has until May. Shortly before the seed it is
+    looked at as it is, and holds nothing for a year."""
+    lawn = {"lawn": {"condition": "patchy"}, "place": {"postal_code": "27607"}}
+    asked = {"site": {"thin_cause": ["disease"]}, "season": {"from": today}}
+    now = datetime(today.year, today.month, today.day, 12, tzinfo=UTC)
+    plan = plan_of(lawn, asked, {"leveling": None}, now=now)
+    assert first_day <= look_for(plan, "disease") <= last_day
+    assert first(plan, "overseed").start.year == 2027
+
+
+def test_insects_are_still_found_while_autumn_is_mild() -> None:
+    """What was killed in summer is looked into in late September: no wait until June."""
+    now = datetime(2027, 9, 20, 12, tzinfo=UTC)
+    asked = {"site": {"thin_cause": ["insects"]}, "season": {"from": date(2027, 9, 20)}}
+    plan = plan_of(COLUMBUS, asked, now=now)
+    assert look_for(plan, "insects") < date(2027, 10, 1)
+
+
+def test_sod_of_spring_is_not_held_for_grubs_that_hatch_in_late_summer() -> None:
+    """In Brisbane a count of winter serves planting in spring and early summer."""
+    place = {"postal_code": None, "latitude": -27.5, "longitude": 153.0, "country": "AU"}
+    lawn = {"grass": "bermuda_common", "condition": "patchy", "thin_share": 0.3}
+    asked = {"seeding": {"intent": "plant", "form": "sod"}, "site": {"thin_cause": ["grubs"]}}
+    now = datetime(2027, 6, 10, 12, tzinfo=UTC)
+    begins = {"season": {"from": date(2027, 6, 10)}, "leveling": None}
+    plan = plan_of({"place": place, "lawn": lawn}, asked, begins, now=now)
+    assert [task.id for task in kind(plan, "diagnose")] == ["diagnose.grubs"]
+    assert first(plan, "plant").start < date(2028, 1, 1)
+
+
+@pytest.mark.parametrize("form", ["sod", "plugs"])
+@pytest.mark.parametrize("site", [None, {"thin_cause": ["unknown"]}])
+def test_dead_turf_of_an_unknown_cause_holds_plants(
+    form: str, site: dict[str, list[str]] | None
+) -> None:
+    """Whether the owner says that nobody knows, or nothing."""
+    plan = plan_of(OCALA, {"seeding": {"form": form, "spacing": None}}, {"site": site})
+    look = look_for(plan, "unknown")
+    assert (first(plan, "plant").start - look).days >= 14
+    assert any("nobody knows yet" in told(line) for line in plan.holds)
+    known = plan_of(OCALA, {"site": {"thin_cause": ["unknown"], "cleared": ["unknown"]}})
+    assert not kind(known, "diagnose")
+
+
+def test_what_does_not_live_is_logged_as_left() -> None:
+    """Packed soil and dogs are put right or not; grubs are found alive or not."""
+    plan = plan_of({"site": {"thin_cause": ["packed", "dogs", "disease"]}})
+    words = {task.id: " ".join(told(line) for line in task.how) for task in kind(plan, "diagnose")}
+    assert "live_cause" in words["diagnose.disease"]
+    for name in ("diagnose.packed", "diagnose.dogs"):
+        assert "measured cause_left 1" in words[name] and "live" not in words[name].split()
 
 
 def test_answer_in_the_brief_opens() -> None:
@@ -125,7 +256,9 @@ def again(plan: Plan, *entries: JournalEntry) -> Plan:
     )
 
 
-@pytest.mark.parametrize(("quantity", "value"), [("live_cause", 1.0), ("grubs", 130.0)])
+@pytest.mark.parametrize(
+    ("quantity", "value"), [("live_cause", 1.0), ("cause_left", 1.0), ("grubs", 130.0)]
+)
 def test_live_cause_stops_order_and_seed(quantity: str, value: float) -> None:
     """Found alive, it is looked for again after a month, and order, pass and seed wait for that."""
     brief = {"site": {"thin_cause": ["grubs"]}, "season": {"from": date(2027, 8, 1)}}
@@ -228,3 +361,40 @@ def test_thin_without_a_cause_is_asked() -> None:
     thin, dense = plan_of(), plan_of({"lawn": {"condition": "dense"}})
     assert any("why the grass is thin" in str(line) for line in thin.assumptions)
     assert not any("why the grass is thin" in str(line) for line in dense.assumptions)
+
+
+def test_grubs_found_alive_in_spring_are_looked_for_again_when_they_are_back() -> None:
+    """A month later they are beetles and eggs: nothing would be found, and nothing be over."""
+    plan = plan_of(COLUMBUS)
+    now = datetime(2027, 5, 11, 12, tzinfo=UTC)
+    entry = measured("grubs", 130.0, date(2027, 5, 10))
+    found = plan_of(COLUMBUS, now=now, journal=(entry,), previous=plan)
+    look = look_for(found, "again")
+    assert look >= date(2027, 8, 10)
+    assert (first(found, "overseed").start - look).days >= 14
+
+
+def test_where_the_year_has_no_seasons_grubs_are_counted_on_any_day() -> None:
+    """In Singapore nobody waits for August."""
+    place = {"postal_code": None, "latitude": 1.3, "longitude": 103.8, "country": "SG"}
+    lawn = {"grass": "zoysia", "condition": "patchy", "thin_share": 0.3}
+    asked = {"seeding": {"intent": "plant", "form": "sod"}, "site": {"thin_cause": ["grubs"]}}
+    begins = {"season": {"from": date(2027, 6, 20)}, "leveling": None}
+    now = datetime(2027, 6, 20, 12, tzinfo=UTC)
+    plan = plan_of({"place": place, "lawn": lawn}, asked, begins, now=now)
+    assert look_for(plan, "grubs") < date(2027, 7, 15)
+
+
+def test_a_short_autumn_is_not_lost_for_a_second_count() -> None:
+    """In Calgary seed has to go in before a count of August would let it: that of May serves."""
+    place = {"postal_code": None, "latitude": 51.05, "longitude": -114.1, "country": "CA"}
+    plan = plan_of(COLUMBUS, {"place": place})
+    assert plan.task("diagnose.hatched") is None
+    assert first(plan, "overseed").start < date(2027, 9, 15)
+
+
+def test_unknown_deaths_of_warm_season_turf_are_looked_into_once_insects_show() -> None:
+    """In Tampa the look has until March: planting in May leaves the time."""
+    plan = plan_of(OCALA, {"place": {"postal_code": "33602"}, "site": None})
+    assert date(2027, 3, 10) <= look_for(plan, "unknown") <= date(2027, 4, 10)
+    assert (first(plan, "plant").start - look_for(plan, "unknown")).days >= 14

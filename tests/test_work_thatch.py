@@ -2,6 +2,7 @@
 through.
 """
 
+from datetime import date
 from typing import Any
 
 import pytest
@@ -59,6 +60,20 @@ def test_thatch_just_below_is_combed_out_and_levelled() -> None:
     below = plan_of({"lawn": {"thatch": "0.7 in"}})
     assert below.conflict is None and kind(below, "dethatch")
     assert plan_of({"lawn": {"thatch": "0.75 in"}}).conflict is not None
+
+
+@pytest.mark.parametrize("code", ["99201", "53703", "17601"])
+@pytest.mark.parametrize("grass", ["kentucky_bluegrass", "perennial_ryegrass"])
+def test_thatch_a_little_thick_under_a_thin_fill_takes_one_season(code: str, grass: str) -> None:
+    """Dethatched on short turf, rested, cut again and levelled: all in one autumn."""
+    lawn = {"lawn": {"grass": grass, "thatch": "0.7 in"}, "place": {"postal_code": code}}
+    plan = plan_of(lawn, {"leveling": {"depth": "0.25 in"}})
+    (passed,), (blades,) = kind(plan, "topdress"), kind(plan, "dethatch")
+    cuts = [cut.start for cut in kind(plan, "mow_low")]
+    assert passed.start.month in (8, 9) and blades.start.year == passed.start.year
+    assert 10 <= (passed.start - blades.end).days <= 28
+    assert cuts[0] <= blades.start < cuts[-1] <= passed.start
+    assert (passed.end - cuts[-1]).days <= 7
 
 
 def test_turf_that_goes_need_not_bear_it() -> None:
@@ -153,16 +168,29 @@ KASSEL: dict[str, Any] = {
 
 @pytest.mark.parametrize("thatch_mm", [12, 13, 15, 18])
 def test_no_millimetre_of_thatch_turns_a_plan_into_none(thatch_mm: int) -> None:
-    """Half an inch and a little more is taken down in a season of its own where there is no room
-    for it beside the fill; it rests before the first pass, and its own low cut comes first."""
+    """Half an inch and a little more is taken down in the season of the fill; the turf rests before
+    the first pass, and a low cut comes before the blades."""
     plan = plan_of(KASSEL, {"lawn": {"thatch": f"{thatch_mm} mm"}})
     assert plan.conflict is None and kind(plan, "overseed")[0].start.year == 2027
     combed = kind(plan, "dethatch")
     assert bool(combed) == (thatch_mm > 12)
     for task in combed:
         assert (kind(plan, "topdress")[0].start - task.start).days >= 10
-        cut = next(t for t in plan.tasks if t.id == "mow_low.ahead")
-        assert 0 <= (task.start - cut.start).days <= 14
+        assert 0 <= (task.start - kind(plan, "mow_low")[0].start).days <= 14
+
+
+def test_thatch_without_room_beside_the_fill_is_taken_down_a_season_ahead() -> None:
+    """An autumn of which only the end is free takes the pass alone: blades, their low cut and
+    their marks lie in spring."""
+    away = {"unavailable": [{"from": date(2027, 8, 1), "to": date(2027, 9, 10)}]}
+    asked = {"season": {"campaign": "autumn"}, "calendar": away}
+    plan = plan_of(KASSEL, {"lawn": {"thatch": "15 mm"}}, asked)
+    (blades,), (passed, *_) = kind(plan, "dethatch"), kind(plan, "topdress")
+    cut, marks = plan.task("mow_low.ahead"), plan.task("locate_utilities.blades")
+    assert blades.id == "dethatch.ahead" and blades.start < date(2027, 6, 30)
+    assert passed.start > date(2027, 9, 10) and passed.start.year == 2027
+    assert cut is not None and 0 <= (blades.start - cut.start).days <= 14
+    assert marks is not None and 0 < (blades.start - marks.end).days <= 30
 
 
 SACRAMENTO: dict[str, Any] = {

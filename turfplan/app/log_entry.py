@@ -22,6 +22,7 @@ MEASURED: dict[MeasuredQuantity, str] = {
     "depth_missing": "length",
     "germination": "share",
     "live_cause": "share",
+    "cause_left": "share",
     "grubs": "per_area",
 }
 

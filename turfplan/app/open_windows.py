@@ -19,6 +19,7 @@ from turfplan.phrases import files as phrases
 from turfplan.records.brief import Brief, parse_brief
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import units_of
+from turfplan.work.living import limits_at
 from turfplan.work.real_years import Spread, Tally, record_of
 from turfplan.work.windows import ClosedWindow, WindowPolicy, operation_windows
 
@@ -39,7 +40,8 @@ class WindowAtPlace:
 class WindowsHere:
     """Every window at a place that starts in `year`, what stays closed, and the climate.
 
-    `words` are those of the reader.
+    `words` are those of the reader; `limits` say what of the place the grass hardly bears, or does
+    not.
     """
 
     grass: Message
@@ -48,6 +50,7 @@ class WindowsHere:
     words: Words
     windows: tuple[WindowAtPlace, ...]
     closed: tuple[ClosedWindow, ...]
+    limits: tuple[Message, ...] = ()
 
 
 def open_windows(
@@ -76,7 +79,10 @@ def open_windows(
         for w in result.windows
     )
     words = words_for(language_of(brief), units_of(brief), english_of(book))
-    return WindowsHere(grass_name(book, grass), asked, here.climate, words, windows, result.closed)
+    limits = tuple(limit.why for limit in limits_at(book, here.climate, grass))
+    return WindowsHere(
+        grass_name(book, grass), asked, here.climate, words, windows, result.closed, limits
+    )
 
 
 def _brief(grass: str, place: Mapping[str, object]) -> Brief:

@@ -46,7 +46,7 @@ def _by_hand(given: NitrogenGiven) -> bool:
 
 def no_feeding_in_blackout(case: Case) -> Iterator[Fault]:
     """Nothing is fed on days that the brief, or else a published rule of the state, closes to
-    nitrogen, unless its owner moved it."""
+    nitrogen, or that are common in it, unless its owner moved it."""
     spans = _blackouts(case)
     for task in case.to_do("feeding"):
         for first, last in spans if not task.held else ():
@@ -64,13 +64,17 @@ def _blackouts(case: Case) -> list[tuple[tuple[int, int], tuple[int, int]]]:
     told = case.brief.local.nitrogen_blackouts
     if told is not None:
         return [(_pair(span.start), _pair(span.end)) for span in told]
-    state = _state(case)
-    ends = (
-        case.book.get(option_of_family("law.{state}_nitrogen_from", state)),
-        case.book.get(option_of_family("law.{state}_nitrogen_to", state)),
+    state, book = _state(case), case.book
+    held = (
+        book.get(option_of_family("law.{state}_nitrogen_from", state)),
+        book.get(option_of_family("law.{state}_nitrogen_to", state)),
     )
-    days = [round(end.si) for end in ends if end is not None]
-    if len(days) < len(ends):
+    common = (
+        book.get(option_of_family("law.{state}_nitrogen_offered_from", state)),
+        book.get(option_of_family("law.{state}_nitrogen_offered_to", state)),
+    )
+    days = [round(end.si) for end in (common if None in held else held) if end is not None]
+    if len(days) < len(held):
         return []
     # Counted from 1 January of a year without a leap day, as rules are printed.
     first, last = (date(2027, 1, 1) + timedelta(day - 1) for day in days)
@@ -180,15 +184,26 @@ def enough_in_year(case: Case) -> Iterator[Fault]:
 
 def fed_in_its_season(case: Case) -> Iterator[Fault]:
     """Grass is fed between its first and its last date; seedlings and ryegrass of the cool season
-    go by their own growth."""
+    go by their own growth, and plants whose days a law closed by the day on which it opens."""
     cool = case.book.species[grass_of(case)].season == "cool"
     own = (RYE_RATE, SEEDLING_RATE, PLANTS_RATE) if cool else (RYE_RATE,)
     windows = [w for w in case.plan.windows if w.operation == "feed_nitrogen"]
     for task in case.jobs("feed_nitrogen"):
         if task.held or _rests_on(task, *own):
             continue
+        if _rests_on(task, PLANTS_RATE) and _just_opened(case, task.start):
+            continue
         if not any(w.start <= task.start <= w.end for w in windows):
             yield fault("fed_out_of_season", task, day=task.start)
+
+
+def _just_opened(case: Case, day: date) -> bool:
+    """Whether days that were closed to nitrogen ended a few weeks before."""
+    weeks = range(1, case.days("order.plant_feed_most"))
+    before = [day - timedelta(number) for number in weeks]
+    return any(
+        in_yearly_span(one, first, last) for first, last in _blackouts(case) for one in before
+    )
 
 
 def none_on_cold_ground(case: Case) -> Iterator[Fault]:

@@ -43,7 +43,8 @@ class Unfed(BaseModel):
 class Species(BookEntry):
     """A grass in words; its numbers are facts `species.<id>.…`.
 
-    `leaf` is how broad its blades look; `common` marks what an unnamed lawn most likely is.
+    `leaf` is how broad its blades look; `common` marks what an unnamed lawn most likely is;
+    `noxious_in` lists the countries where the law, or that of a state, calls it a noxious weed.
     """
 
     name: str
@@ -56,6 +57,7 @@ class Species(BookEntry):
     plantable: tuple[PlantForm, ...] = ()
     dethatch: Literal["ok", "light", "never"] = "ok"
     winter_cover: bool = False
+    noxious_in: tuple[str, ...] = ()
     unfed: tuple[Unfed, ...] = ()
     source: str
 
@@ -139,8 +141,10 @@ class Herbicide(BookEntry):
 
 class Cause(BookEntry):
     """Why grass is thin: what comes first, step by step, and what says that it is over; `digs`
-    where a spade, fork or tine goes in for it, `seen` from when on it can be seen. `tilled_how`
-    and `tilled_over` take their place where the plan itself loosens the ground."""
+    where a spade, fork or tine goes in for it, `seen` when it can be seen, `clearest` when it shows
+    best in the grass of one season. `tilled_how` and `tilled_over` take their place where the plan
+    itself loosens the ground.
+    """
 
     name: str
     title: str
@@ -150,6 +154,8 @@ class Cause(BookEntry):
     source: str
     digs: bool = False
     seen: CauseSeen = "ground"
+    clearest: CauseSeen | None = None
+    clearest_in: Literal["cool", "warm"] = "cool"
     tilled_how: tuple[str, ...] = ()
     tilled_over: str | None = None
 

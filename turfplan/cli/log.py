@@ -136,11 +136,12 @@ def measured(
     brief: Path = BRIEF,
     quantity: str = typer.Argument(
         ...,
-        help="soil_temperature, rain, grass_height, depth_missing, germination, live_cause, grubs.",
+        help="soil_temperature, rain, grass_height, depth_missing, germination, live_cause, "
+        "cause_left, grubs.",
     ),
     value: str = typer.Argument(
         ...,
-        help='With its unit: "58 F", "12 mm", "3 in"; 1 for germination seen or a live cause.',
+        help='With its unit: "58 F", "12 mm", "3 in"; 1 for germination seen, or a cause found.',
     ),
     on: datetime = ON,
     output: Path | None = DIR,

@@ -65,6 +65,7 @@ def _object(here: "WindowsHere") -> dict[str, object]:
         "source": words.text(climate.source),
         "error_days": climate.error_days,
         "soil_error_days": climate.soil_error_days,
+        "limits": [words.text(limit) for limit in here.limits],
         "windows": [_row(window, words) for window in here.windows],
         "closed": [
             {"operation": shut.operation, "reason": words.text(shut.reason)} for shut in here.closed
@@ -126,6 +127,8 @@ def _lines(here: "WindowsHere") -> "Iterator[str]":
         soil=climate.soil_error_days,
     )
     yield words.text(heading)
+    for limit in here.limits:
+        yield f"  ! {words.text(limit)}"
     for shown in here.windows:
         w = shown.window
         line = phrases.print_open(days=Days(w.start, w.end), best=Day(w.best), reason=w.reason)

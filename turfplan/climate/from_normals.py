@@ -8,6 +8,7 @@ from turfplan.climate.daily_curves import daily_curve
 from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2, hargreaves_mm
 from turfplan.climate.fitted_models import (
     Models,
+    coldest_night_c,
     daily_range_c,
     estimate_frost,
     monthly_to_daily_rain,
@@ -36,7 +37,8 @@ class Normals:
     Twelve or 365 values each, degrees C and mm (a month, or a day).
 
     Minimum, maximum and rain may be missing (rain must be put in before a climate is built); frost
-    dates and daily reference evapotranspiration (365 values) are given where the file holds them.
+    dates and daily reference evapotranspiration (365 values) are given where the file holds them,
+    the coldest night of a usual year where there were years to take it from.
     `elevation_m` is the height of the ground that they hold for.
     """
 
@@ -49,6 +51,7 @@ class Normals:
     frost_known: bool = False
     elevation_m: float | None = None
     et0_mm: tuple[float, ...] | None = None
+    coldest_night_c: float | None = None
 
     def months_c(self) -> tuple[float, ...]:
         """The mean temperature of each month."""
@@ -93,6 +96,7 @@ def build_climate(
     if not normals.frost_known:
         last, first = estimate_frost(models, low, mean, monthly_rain, spot.latitude)
     soil_error_c = (models.number("soil_10cm", "error_c") ** 2 + basis.air_error_c**2) ** 0.5
+    coldest, coldest_error = _coldest(models, normals, low, mean)
     return Climate(
         latitude=spot.latitude,
         longitude=spot.longitude,
@@ -115,7 +119,19 @@ def build_climate(
         attribution=basis.attribution,
         state=spot.state,
         soil_error_days=max(basis.error_days, round(models.number("bands", "soil_days"))),
+        coldest_night_c=coldest,
+        coldest_error_c=coldest_error,
     )
+
+
+def _coldest(
+    models: Models, normals: Normals, low: Sequence[float], mean: Sequence[float]
+) -> tuple[float, float]:
+    """The coldest night of a usual year and its error, degC: of real years, else estimated."""
+    if normals.coldest_night_c is not None:
+        return normals.coldest_night_c, models.number("coldest_night", "error_of_years_c")
+    night = coldest_night_c(models, min(low), max(mean) - min(mean))
+    return night, models.number("coldest_night", "error_c")
 
 
 def _hargreaves(low: Sequence[float], high: Sequence[float], latitude: float) -> tuple[float, ...]:
@@ -166,6 +182,9 @@ def at_height(models: Models, normals: Normals, elevation_m: float | None) -> No
         mean_c=moved(normals.mean_c),
         min_c=normals.min_c and moved(normals.min_c),
         max_c=normals.max_c and moved(normals.max_c),
+        coldest_night_c=(
+            None if normals.coldest_night_c is None else normals.coldest_night_c + change
+        ),
         elevation_m=elevation_m,
     )
 

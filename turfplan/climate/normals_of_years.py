@@ -46,7 +46,32 @@ def normals_of(models: Models, series: DailySeries, *, typical_year: bool = Fals
     rain = _by_day(series.rain_mm, series.dates, smoothed) if known_rain >= 0.5 else None
     last, first = (None, None) if typical_year else frost_of(models, series, years, mean)
     et0 = None if series.et0_mm is None else _by_day(series.et0_mm, series.dates, smoothed)
-    return Normals(mean, rain, low, high, last, first, frost_known=not typical_year, et0_mm=et0)
+    return Normals(
+        mean,
+        rain,
+        low,
+        high,
+        last,
+        first,
+        frost_known=not typical_year,
+        et0_mm=et0,
+        coldest_night_c=None if typical_year else coldest_night_of(models, series, mean),
+    )
+
+
+def coldest_night_of(models: Models, series: DailySeries, mean_c: Curve) -> float | None:
+    """The mean of the coldest nights of the years, degC; None where no winter is known whole.
+
+    A year runs from hottest day to hottest day, so that a winter is whole in both hemispheres.
+    """
+    hottest = mean_c.index(max(mean_c))
+    winters: dict[int, list[float]] = {}
+    for day, low in zip(series.dates, series.tmin_c, strict=True):
+        if low is not None:
+            winters.setdefault(day.year - (day_index(day) < hottest), []).append(low)
+    whole = models.number("files", "whole_year_share") * DAYS
+    coldest = [min(lows) for lows in winters.values() if len(lows) >= whole]
+    return sum(coldest) / len(coldest) if coldest else None
 
 
 def _by_day(values: Column, dates: Sequence[date], smoothed_days: int) -> Curve | None:

@@ -1,6 +1,6 @@
 """Messages of `messages/en/campaign_choice.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Days, Message, Number
+from turfplan.message import Day, Days, Message, Number
 
 
 def too_many_passes(*, days: Days, passes: int, most: int, between: Message) -> Message:
@@ -49,3 +49,13 @@ def whole_later(*, campaign: str) -> Message:
 def year_later() -> Message:
     """It would be done most of a year later, and nothing is won by waiting."""
     return Message("campaign_choice.year_later")
+
+
+def not_sooner(*, campaign: Message, reason: Message) -> Message:
+    """Why not a year sooner, in {campaign}: {reason}"""
+    return Message("campaign_choice.not_sooner", (("campaign", campaign), ("reason", reason)))
+
+
+def missed_sooner(*, campaign: Message, day: Day) -> Message:
+    """Not a year sooner: the last safe day of {campaign} was {day}."""
+    return Message("campaign_choice.missed_sooner", (("campaign", campaign), ("day", day)))

@@ -15,22 +15,34 @@ def blackout_state(*, first: DateInYear, last: DateInYear, state: str) -> Messag
 
 def blackout_ask_elsewhere() -> Message:
     """Rules for fertilizer are local: ask your authority on which dates none may be given and how
-    far from water to stay, and write both into the brief, among the local rules. No such dates and
-    distances are assumed here.
+    far from water to stay, and write both into the brief, among the local rules.
     """
     return Message("feeding.blackout.ask_elsewhere")
+
+
+def blackout_none_assumed() -> Message:
+    """No such dates and distances are assumed here."""
+    return Message("feeding.blackout.none_assumed")
+
+
+def blackout_common(*, first: DateInYear, last: DateInYear) -> Message:
+    """no nitrogen from {first} to {last}, as is common here though not everywhere"""
+    return Message("feeding.blackout.common", (("first", first), ("last", last)))
 
 
 def blackout_ask() -> Message:
     """Rules for fertilizer are local: ask the state, the county and the town on which dates none
     may be given and how far from water to stay, and write both into the brief, among the local
-    rules. No such dates and distances are assumed here.
+    rules.
     """
     return Message("feeding.blackout.ask")
 
 
 def blackout_common_here(*, first: DateInYear, last: DateInYear, source: Message) -> Message:
-    """Common here, though not everywhere: no nitrogen from {first} to {last} ({source})."""
+    """Common here, though not everywhere: no nitrogen from {first} to {last} ({source}). Until the
+    brief says what holds (`nitrogen_blackouts`, an empty list where none does) this plan feeds
+    outside these days.
+    """
     return Message(
         "feeding.blackout.common_here", (("first", first), ("last", last), ("source", source))
     )
@@ -88,6 +100,13 @@ def quiet_seed() -> Message:
     they are fed once they have been mown.
     """
     return Message("feeding.quiet.seed")
+
+
+def plants_after(*, rate: Quantity, blackouts: Listed) -> Message:
+    """Plants that hold take {rate} of nitrogen and spread; they get it on the first days that are
+    open to nitrogen: {blackouts}.
+    """
+    return Message("feeding.plants.after", (("rate", rate), ("blackouts", blackouts)))
 
 
 def quiet_plants() -> Message:
@@ -223,6 +242,13 @@ def starter_cold() -> Message:
     grow.
     """
     return Message("feeding.starter.cold")
+
+
+def starter_no_day() -> Message:
+    """No starter: no day of work lies near enough to the seed; the seedlings are fed once they
+    grow.
+    """
+    return Message("feeding.starter.no_day")
 
 
 def starter_year_full() -> Message:

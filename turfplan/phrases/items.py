@@ -228,6 +228,21 @@ def buffalo() -> Message:
     return Message("items.buffalo")
 
 
+def browntop() -> Message:
+    """Browntop (colonial bentgrass)"""
+    return Message("items.browntop")
+
+
+def kikuyu() -> Message:
+    """Kikuyu grass"""
+    return Message("items.kikuyu")
+
+
+def carpetgrass() -> Message:
+    """Carpetgrass"""
+    return Message("items.carpetgrass")
+
+
 def sulfur() -> Message:
     """Sulfur"""
     return Message("items.sulfur")

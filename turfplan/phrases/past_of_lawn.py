@@ -21,7 +21,7 @@ def moss(*, day: Day) -> Message:
 
 
 def alive() -> Message:
-    """The cause was found alive; it is given time to go."""
+    """The cause was found still at work; it is given time to go, or to be put right."""
     return Message("past_of_lawn.alive")
 
 

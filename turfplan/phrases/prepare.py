@@ -283,8 +283,51 @@ def cause_alive() -> Message:
     return Message("prepare.cause.alive")
 
 
+def cause_grubs_hatched_title() -> Message:
+    """Grubs: count those that have hatched"""
+    return Message("prepare.cause.grubs_hatched_title")
+
+
+def cause_grubs_hatched() -> Message:
+    """The beetles have laid since the first count: the grubs that are small now are those that
+    would eat the new roots.
+    """
+    return Message("prepare.cause.grubs_hatched")
+
+
+def seen_growth() -> Message:
+    """It shows only while the grass grows: in turf at rest everything looks dead."""
+    return Message("prepare.seen_growth")
+
+
+def seen_warmth() -> Message:
+    """Insects that eat grass are at work, and can be found, from warm weeks in spring to autumn: a
+    look in the cold finds nothing, and says nothing.
+    """
+    return Message("prepare.seen_warmth")
+
+
+def seen_surface() -> Message:
+    """Grubs are near the surface in spring and from August to autumn; in winter they lie deep, in
+    early summer they are beetles and eggs (half a year later south of the equator).
+    """
+    return Message("prepare.seen_surface")
+
+
+def seen_from(*, cause: Message, day: Day, why: Message) -> Message:
+    """The look for {cause} is from {day} on, and what it holds waits for it. {why}"""
+    return Message("prepare.seen_from", (("cause", cause), ("day", day), ("why", why)))
+
+
+def cause_left() -> Message:
+    """Not put right yet: log it (`turfplan log BRIEF measured cause_left 1`) and plan again: order,
+    fill and seed wait; with 0 they go on.
+    """
+    return Message("prepare.cause.left")
+
+
 def cause_again() -> Message:
-    """The cause was found alive: what is put over it now is lost."""
+    """The cause was found still at work: what is put over it now is lost."""
     return Message("prepare.cause.again")
 
 
@@ -322,7 +365,9 @@ def waits_bumps() -> Message:
 
 
 def waits_again(*, day: Day) -> Message:
-    """A cause was found alive: order, fill and seed wait for another look, on {day} or later."""
+    """A cause was found still at work: order, fill and seed wait for another look, on {day} or
+    later.
+    """
     return Message("prepare.waits_again", (("day", day),))
 
 

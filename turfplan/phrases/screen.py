@@ -334,6 +334,11 @@ def quantity_live_cause() -> Message:
     return Message("screen.quantity.live_cause")
 
 
+def quantity_cause_left() -> Message:
+    """a cause of thin grass that is not put right (1 left, 0 none)"""
+    return Message("screen.quantity.cause_left")
+
+
 def quantity_grubs() -> Message:
     """grubs"""
     return Message("screen.quantity.grubs")

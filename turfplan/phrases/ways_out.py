@@ -108,6 +108,11 @@ def salt_grass(*, grass: Message) -> Message:
     return Message("ways_out.salt_grass", (("grass", grass),))
 
 
+def salt_plants(*, grass: Message) -> Message:
+    """Plant {grass} instead, whose roots bear this salt"""
+    return Message("ways_out.salt_plants", (("grass", grass),))
+
+
 def strip_turf() -> Message:
     """Strip the old turf with its thatch, and start anew on bare ground"""
     return Message("ways_out.strip_turf")
@@ -138,6 +143,16 @@ def hollows_only() -> Message:
 def sod_instead() -> Message:
     """Lay sod: it roots in the days that seed does not have"""
     return Message("ways_out.sod_instead")
+
+
+def no_own_grass() -> Message:
+    """Sow the part whose own grass does not live here with that of the rest"""
+    return Message("ways_out.no_own_grass")
+
+
+def living_grass(*, grass: Message) -> Message:
+    """Take {grass} instead, which lives here"""
+    return Message("ways_out.living_grass", (("grass", grass),))
 
 
 def other_grass(*, grass: Message) -> Message:

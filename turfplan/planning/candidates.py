@@ -131,15 +131,16 @@ def lawfully_fed(
     *,
     permit: bool,
 ) -> Candidate | Refused:
-    """What is tried of a campaign: without its starter where a blackout leaves no day near the
-    seed.
+    """What is tried of a campaign: without its starter where no day near the seed is left for it.
 
     The main work keeps its days: a starter that could be given only if the seed were moved, or
-    weeks after it, is left out.
+    weeks after it, is left out; so is one for which the campaign could not be dated at all.
     """
     drafted = draft_campaign(setting, campaign, feeder, permit=permit)
     fed = tried(drafted)
-    if drafted.feeding.starter_days is None:
+    if drafted.feeding.starter is None:
+        return fed
+    if drafted.feeding.starter_days is None and isinstance(fed, Candidate):
         return fed
     unfed = tried(draft_campaign(setting, campaign, feeder, permit=permit, starter=False))
     if not isinstance(unfed, Candidate):

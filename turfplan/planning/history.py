@@ -80,9 +80,9 @@ def _measured(entries: Sequence[JournalEntry], quantity: str) -> Iterator[tuple[
 
 
 def _alive_on(book: Book, entries: Sequence[JournalEntry]) -> date | None:
-    """The day on which a cause was last found alive, unless it was found to be over later: a live
-    cause as 1 or 0, grubs by their number."""
-    limits = {"live_cause": 0.0, "grubs": book.si("site.grubs_most")}
+    """The day on which a cause was last found at work, unless it was found to be over later: one
+    that lives or is left as 1 or 0, grubs by their number."""
+    limits = {"live_cause": 0.0, "cause_left": 0.0, "grubs": book.si("site.grubs_most")}
     found = [
         (entry.on, entry.value > limits[entry.quantity])
         for entry in entries

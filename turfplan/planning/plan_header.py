@@ -20,6 +20,7 @@ from turfplan.planning.candidates import Candidate, Comparison
 from turfplan.planning.installed import version_of
 from turfplan.planning.plan_sources import LawnGround
 from turfplan.planning.purchases import quoted_depth
+from turfplan.planning.rejected_campaigns import not_sooner
 from turfplan.records.plan import (
     ClimateFacts,
     GrassPart,
@@ -34,6 +35,7 @@ from turfplan.records.plan import (
 from turfplan.records.plan_task import Task, TaskWindow
 from turfplan.work.campaigns import following_autumn
 from turfplan.work.feeding.soil_findings import soil_findings
+from turfplan.work.grass_for_place import noxious, told_of_stand
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
@@ -113,7 +115,10 @@ def _of_choice(
     return choice | {
         "campaign": best.campaign.id,
         "campaign_name": best.campaign.name,
-        "campaign_reason": _why(setting, best),
+        "campaign_reason": (
+            *_why(setting, best),
+            *not_sooner(setting, best.campaign, comparison.rejected),
+        ),
         "assumptions": (*assumed, *best.season.notes),
         "disagreements": best.season.disagreements,
     }
@@ -303,7 +308,7 @@ def _site(setting: ResolvedLawn) -> list[Message]:
         found.append(
             phrases.thatch_to_strip() if setting.on_open_ground else phrases.thatch_to_come_down()
         )
-    found += _thatch_left(setting)
+    found += [*noxious(setting), *told_of_stand(setting), *_thatch_left(setting)]
     light = setting.plot.light
     if light is not None and light.dark:
         found.append(phrases.too_little_sun())

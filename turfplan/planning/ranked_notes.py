@@ -98,6 +98,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 roles=_FED,
             ),
             *_ranked("law", "passes.compost_beside_water", roles=_BOUGHT),
+            *_ranked("law", "book.cautions.noxious_grass", roles=_SOWN),
             # Said once: the feedings are not reckoned with a bag that is not used.
             *_ranked("law", "feeding.bag.phosphorus"),
             *_ranked(
@@ -158,6 +159,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "book.cautions.experts_on_sand",
                 "book.cautions.experts_on_depth",
                 "soil_findings.salts_borne",
+                *(f"living.near_{limit}" for limit in ("cold", "hot", "cool", "dry", "wet")),
                 "watering.season.total",
                 "watering.season.cost",
                 "watering.rooted",

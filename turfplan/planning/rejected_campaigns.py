@@ -5,8 +5,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from turfplan.book.words import book_message, grass_name, operation_name
-from turfplan.calendar_days import HALF_A_YEAR
-from turfplan.message import Days, Listed, Message, Number, sentences
+from turfplan.calendar_days import DAYS, HALF_A_YEAR
+from turfplan.message import Day, Days, Listed, Message, Number, sentences
 from turfplan.phrases import campaign_choice as phrases
 from turfplan.phrases import campaigns as of_campaigns
 from turfplan.phrases import reasons
@@ -14,6 +14,8 @@ from turfplan.records.book_names import CampaignName
 from turfplan.work.campaigns import Campaign, Session, crowded
 from turfplan.work.filling import left_share
 from turfplan.work.lawn import ResolvedLawn
+
+SEASONS = 4  # in a year
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +60,43 @@ def second_best(best: Compared, other: Compared) -> Message:
     if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
         return phrases.year_later()
     return book_message(other.lawn.book, f"campaigns.{other.campaign.id}.against")
+
+
+def not_sooner(
+    setting: ResolvedLawn, best: Campaign, rejected: Iterable[tuple[Message, Message]]
+) -> tuple[Message, ...]:
+    """Why the same season of an earlier year is not taken; none where there is no earlier one.
+
+    Of several the last is told. One that is over is named where it ended only just, or where the
+    next lies further away than a right season may.
+    """
+    chosen = best.name
+    taken = dict(chosen.values)
+    earlier = [
+        (str(values["year"]), name, reason)
+        for name, reason in rejected
+        for values in (dict(name.values),)
+        if name.key == chosen.key == of_campaigns.in_year(name=chosen, year="").key
+        and values["name"] == taken["name"]
+        and str(values["year"]) < str(taken["year"])
+    ]
+    if not earlier:
+        return ()
+    _, name, reason = max(earlier, key=lambda one: one[0])
+    missed = dict(reason.values).get("day")
+    if not isinstance(missed, Day) or reason != of_campaigns.missed(day=missed):
+        return (phrases.not_sooner(campaign=name, reason=reason),)
+    just = setting.first_day - missed.day.toordinal() <= DAYS // SEASONS
+    if just or _begins(best) - setting.first_day > setting.book.si("campaign.waiting_grace"):
+        return (phrases.missed_sooner(campaign=name, day=missed),)
+    return ()
+
+
+def _begins(campaign: Campaign) -> int:
+    """The first day (an ordinal) on which the work of a campaign may begin."""
+    windows = [session.window for session in campaign.sessions]
+    windows += [campaign.sow_window] if campaign.sow_window else []
+    return min((window.start.toordinal() for window in windows), default=0)
 
 
 def of_the_whole_fill(best: Compared, others: Iterable[Compared]) -> tuple[CampaignName, ...]:

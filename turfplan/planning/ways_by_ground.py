@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
+from typing import TypeVar
 
 from turfplan.book.words import grass_name
 from turfplan.message import Days, Message, Number, as_written, length_mm, listed
@@ -14,16 +15,20 @@ from turfplan.planning.changed_briefs import (
     with_part,
     written,
 )
-from turfplan.records.brief import Brief
+from turfplan.records.brief import Brief, LawnPart, Shape
+from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.light import hours_of
-from turfplan.work.salt_holds import bearing_grasses, most_borne, too_salty
+from turfplan.work.light import Light, hours_of
+from turfplan.work.salt_holds import bearing_grasses, bearing_plants, most_borne, too_salty
 from turfplan.work.thatch import strip_limit
+
+_Piece = TypeVar("_Piece", LawnPart, Shape)
 
 
 def by_the_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Every way that begins with the ground, nearest to the wish first."""
     yield from _with_a_pot_test(brief, setting)
+    yield from _with_a_grass_that_lives(brief, setting)
     yield from _with_more_sun(brief, setting)
     yield from _without_thatch(brief, setting)
     yield from _with_less_salt(brief, setting)
@@ -45,6 +50,71 @@ def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBri
         as_written(f"seed_after = {after}"),
         with_part(brief, "history", herbicides=uses),
     )
+
+
+def _with_a_grass_that_lives(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Where what is bought does not live: grasses that do, in the way that each is bought."""
+    light, sowing = setting.plot.light, setting.sowing
+    if light is None or light.dark or all(light.lives(grass) for grass in sowing.grasses):
+        return
+    if not light.watered:
+        yield ChangedBrief(
+            phrases.water_it(),
+            as_written("possible = true"),
+            with_part(brief, "water", possible=True),
+        )
+    without = _without_own_grass(brief, light)
+    if without is not None:
+        yield without
+        return
+    season = setting.book.species[brief.dominant.species].season
+    for other in grasses_instead(light, season)[:MOST_NAMED]:
+        lines, changed = _sown_with(brief, setting, other)
+        title = phrases.living_grass(grass=grass_name(setting.book, other))
+        yield ChangedBrief(title, as_written(lines), changed, another_lawn=True)
+
+
+def _without_own_grass(brief: Brief, light: Light) -> ChangedBrief | None:
+    """A brief whose parts and shapes have no grass of their own that does not live here; None where
+    there is none of these."""
+    lawn = brief.lawn
+    parts = tuple(_dead_grass_out(piece, light) for piece in lawn.part)
+    shapes = tuple(_dead_grass_out(piece, light) for piece in lawn.shape)
+    if parts == lawn.part and shapes == lawn.shape:
+        return None
+    table = "lawn.shape.grass" if parts == lawn.part else "lawn.part.grass"
+    return ChangedBrief(
+        phrases.no_own_grass(),
+        phrases.leave_out(table=table),
+        brief.model_copy(update={"lawn": lawn.model_copy(update={"part": parts, "shape": shapes})}),
+    )
+
+
+def _dead_grass_out(piece: _Piece, light: Light) -> _Piece:
+    """A piece of the lawn without a grass of its own that does not live here."""
+    if piece.grass is None or light.lives(piece.grass):
+        return piece
+    return piece.model_copy(update={"grass": None})
+
+
+def _sown_with(brief: Brief, setting: ResolvedLawn, other: str) -> tuple[str, Brief]:
+    """A brief with another grass, on ground made bare where it is no grass of this lawn's season,
+    and how the brief says so."""
+    entry = setting.book.species[other]
+    stays = setting.cool == (entry.season == "cool")
+    intent, bare = brief.seeding.intent, setting.turf.condition == "bare"
+    lines, changed = f'species = "{other}"', brief
+    if entry.seedable and intent != "plant" and not (stays or bare):
+        intent = "renovate"
+    elif (intent == "plant" and entry.plantable) or not entry.seedable:
+        intent = "plant"
+        if not (stays or bare):
+            changed = with_part(brief, "lawn", condition="bare", thatch_mm=0.0)
+            lines = f'condition = "bare", thatch = "0 in", {lines}'
+    elif intent == "plant" or (intent == "dormant" and entry.season == "warm"):
+        intent = "overseed" if bare else "renovate"
+    changed = with_part(changed, "seeding", species=other, intent=intent, form=None)
+    return f'{lines}, intent = "{intent}"', changed
 
 
 def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
@@ -129,10 +199,16 @@ def _with_less_salt(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
         with_part(brief, "soil_test", salts_ds_m=most),
         another_lawn=True,
     )
-    for other in bearing_grasses(setting):
+    seeded = bearing_grasses(setting)
+    for other in seeded:
         yield ChangedBrief(
             phrases.salt_grass(grass=grass_name(book, other)),
             as_written(f'species = "{other}"'),
             with_part(brief, "seeding", species=other),
             another_lawn=True,
         )
+    for other in () if seeded else bearing_plants(setting)[:MOST_NAMED]:
+        planted = with_part(brief, "seeding", intent="plant")
+        lines, changed = _sown_with(planted, setting, other)
+        title = phrases.salt_plants(grass=grass_name(book, other))
+        yield ChangedBrief(title, as_written(lines), changed, another_lawn=True)

@@ -149,14 +149,16 @@ CautionName = Literal[
     "experts_on_thatch",
     "spring_scarifying",
     "winter_cover_elsewhere",
+    "noxious_grass",
     "lifting_soil",
     "lifting_any",
     "tree_roots",
     "grade",
 ]
 # Why grass is thin, as a brief may say it.
-# When a cause can be seen: once the ground is open, once the grass grows, shortly before the work.
-CauseSeen = Literal["ground", "growth", "work"]
+# When a cause can be seen: once the ground is open, while the grass grows, in warm weeks, while
+# grubs are near the surface.
+CauseSeen = Literal["ground", "growth", "warmth", "surface"]
 ThinCause = Literal[
     "salt",
     "shade",
@@ -218,7 +220,7 @@ NAMED_THINGS: Final[Mapping[str, tuple[str, ...]]] = {
 OTHER_SOILS: Final = ("peat", "chalk", "subsoil", "rubble")
 # The tasks of one operation that have a name of their own, beside those that are numbered.
 TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
-    "diagnose": (*get_args(ThinCause), "again"),
+    "diagnose": (*get_args(ThinCause), "hatched", "again"),
     "soil_test": ("questions",),
     "locate_utilities": ("cause", "later", "blades", "lifting", "planting"),
     "inspect": ("germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),

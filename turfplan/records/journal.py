@@ -29,6 +29,7 @@ MeasuredQuantity = Literal[
     "depth_missing",
     "germination",
     "live_cause",
+    "cause_left",
     "grubs",
 ]
 _NEEDS_TASK = ("done", "skipped", "moved", "delivered", "refused", "not_done")
@@ -40,8 +41,8 @@ class JournalEntry(BaseModel):
 
     `share` is the part of the task that was done, 0 to 1; `amount`/`unit` are SI (m3, kg, mm, C);
     `quantity`/`value`/`unit` are a measurement in the inside unit of its dimension
-    (soil_temperature C, rain mm, grass_height mm, depth_missing mm, germination and live_cause a
-    share of 0 or 1, grubs 1/m2).
+    (soil_temperature C, rain mm, grass_height mm, depth_missing mm, germination, live_cause
+    and cause_left a share of 0 or 1, grubs 1/m2).
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)

@@ -44,6 +44,8 @@ def day_constraints(
             constraints += _rain_alone(setting, draft)
             constraints += _herbicide_holds(setting, draft)
             constraints += salt_holds(setting, draft)
+        if draft.shows is not None:
+            constraints.append(draft.shows)
     return tuple(constraints)
 
 

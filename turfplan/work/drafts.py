@@ -32,7 +32,8 @@ class Draft:
     heap. `sown_share` is the part of the lawn that it sows. A request for marks `serves` the tasks
     of these ids. `by_strip` where it goes over strips in the order in which they were sown.
     `beside` is the task whose days it shares, whatever moves that one. `why_late` stands in place
-    of `why` on a day that is late in its season.
+    of `why` on a day that is late in its season. A look `shows` something on some days alone;
+    None where it does on any.
     """
 
     id: str
@@ -72,6 +73,7 @@ class Draft:
     by_strip: bool = False
     beside: str | None = None
     why_late: Message | None = None
+    shows: Allowed | None = None
 
     @property
     def start_node(self) -> str:

@@ -137,6 +137,11 @@ def _middle(weights: Sequence[float]) -> float:
     return atan2(north, east) / tau * DAYS % DAYS
 
 
+def days_above(climate: Climate, mark: float, blur: float) -> float:
+    """On how many days of a usual year the daily mean lies above a mark, degrees C."""
+    return _days_above(climate.usual_air_c or climate.air_mean_c, mark, blur, 0, DAYS)
+
+
 @lru_cache(maxsize=512)
 def _days_above(curve: Curve, mark: float, blur: float, first: int, end: int) -> float:
     """On how many days from `first` to before `end` a curve lies above a mark in a usual year.

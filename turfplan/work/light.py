@@ -1,4 +1,4 @@
-"""How much sun a lawn has while its grass grows, and which grasses bear so little."""
+"""How much sun a lawn has while its grass grows, and which grasses live there on so little."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -11,19 +11,23 @@ from turfplan.climate.growth import growth_potential
 from turfplan.climate.record import Climate
 from turfplan.message import Message, Number, listed
 from turfplan.phrases import light as phrases
-from turfplan.records.book_names import of_species, option_of_species
+from turfplan.records.book_names import of_species
 from turfplan.records.brief import Brief
+from turfplan.work.living import lives_at, sure_at
 
 MINUTES = 60.0
 
 
 @dataclass(frozen=True, slots=True)
 class Light:
-    """Where grass is to grow: the book, the climate, and the hours of sun (None: nobody said)."""
+    """Where grass is to grow: the book, the climate, the hours of sun (None: nobody said), and
+    whether anybody can water it.
+    """
 
     book: Book
     climate: Climate
     hours: float | None
+    watered: bool = True
 
     @property
     def least_h(self) -> float:
@@ -44,21 +48,28 @@ class Light:
         return self.hours is None or self.hours >= self.needs_h(grass)
 
     def lives(self, grass: str) -> bool:
-        """Whether a grass outlives the summers and winters of the place."""
-        summer = self.book.get(option_of_species(grass, "summer_warmest"))
-        winter = self.book.get(option_of_species(grass, "winter_coldest"))
-        return (summer is None or max(self.climate.air_max_c) <= summer.si) and (
-            winter is None or min(self.climate.air_mean_c) >= winter.si
-        )
+        """Whether a grass outlives the summers and winters of the place, if only just."""
+        return lives_at(self.book, self.climate, grass, self.watered)
+
+    def sure(self, grass: str) -> bool:
+        """Whether a grass outlives them without any doubt."""
+        return sure_at(self.book, self.climate, grass, self.watered)
+
+    def too_little(self, grass: str) -> bool:
+        """Whether the sun is so little that a grass is not even sown for those who ask for it."""
+        doubt_h = self.book.si("lives.sun_doubt") / MINUTES
+        return self.hours is not None and self.hours < self.needs_h(grass) - doubt_h
 
     def others(self, season: str) -> tuple[str, ...]:
-        """The grasses of a season that live here on this sun, those of least need first."""
+        """The grasses of a season that live here on this sun: the sure ones, then those of least
+        need, first.
+        """
         named = [
             grass
             for grass, entry in self.book.species.items()
             if entry.season == season and self.bears(grass) and self.lives(grass)
         ]
-        return tuple(sorted(named, key=self._need))
+        return tuple(sorted(named, key=lambda grass: (not self.sure(grass), self._need(grass))))
 
     def sown_others(self, season: str) -> tuple[str, ...]:
         """Of those, what is grown from seed."""
@@ -70,10 +81,11 @@ class Light:
 
 def light_of(brief: Brief, book: Book, climate: Climate, season: str) -> Light:
     """The light of a lawn whose grass grows in a season: what was told, in hours of direct sun."""
-    site = brief.site
+    site, watered = brief.site, brief.water.possible is not False
     if site.sun_hours is not None or site.shade_hours is None:
-        return Light(book, climate, site.sun_hours)
-    return Light(book, climate, max(0.0, daylight_h(book, climate, season) - site.shade_hours))
+        return Light(book, climate, site.sun_hours, watered)
+    hours = max(0.0, daylight_h(book, climate, season) - site.shade_hours)
+    return Light(book, climate, hours, watered)
 
 
 @lru_cache(maxsize=64)

@@ -98,20 +98,39 @@ def told_of_salt(setting: ResolvedLawn) -> tuple[Message, ...]:
 
 
 def bearing_grasses(setting: ResolvedLawn) -> tuple[str, ...]:
-    """Grasses of the same season that bear this salt as it is sown or planted, the hardiest
-    first."""
+    """Grasses of the same season that bear this salt as it is sown or planted and live here, the
+    hardiest first."""
     salts, sown = setting.brief.soil_test.salts_ds_m or 0.0, setting.sowing.grass
-    planted = setting.sowing.operation == "plant"
+    planted, light = setting.sowing.operation == "plant", setting.plot.light
     found = [
         name
         for name, grass in setting.book.species.items()
         if grass.season == sown.season
         and name != sown.id
+        and (light is None or light.lives(name))
         and (bool(grass.plantable) if planted else grass.seedable)
         and salt_borne_ds_m(setting, name) is not None
         and most_borne(setting, name) >= salts
     ]
     return tuple(sorted(found, key=lambda name: -most_borne(setting, name)))
+
+
+def bearing_plants(setting: ResolvedLawn) -> tuple[str, ...]:
+    """Grasses that live here and bear this salt with the roots that they are planted with, where
+    seed was asked for, the hardiest first."""
+    salts, light = setting.brief.soil_test.salts_ds_m or 0.0, setting.plot.light
+    if setting.sowing.operation == "plant":
+        return ()
+    borne = {
+        name: bears[1]
+        for name, grass in setting.book.species.items()
+        if grass.season == setting.sowing.grass.season
+        and grass.plantable
+        and (light is None or light.lives(name))
+        and (bears := salt_borne_ds_m(setting, name)) is not None
+        and bears[1] >= salts
+    }
+    return tuple(sorted(borne, key=lambda name: -borne[name]))
 
 
 def _untested(setting: ResolvedLawn, draft: Draft) -> Allowed:

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from turfplan.book.words import book_message, operation_name
+from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Message, said
 from turfplan.phrases import season as phrases
 from turfplan.records.book_names import ComputedNumber, Flag, of_family, of_species
@@ -191,7 +192,8 @@ def computed_numbers(setting: ResolvedLawn, campaign: Campaign) -> dict[str, flo
             "setting.colour_look_most": up.colour_most,
             "setting.undressed": up.undressed,
             "setting.waking": up.wakes,
-            "setting.waking_most": up.wakes + book.si("order.starter_most"),
+            # Every week has a day of work: no weekday of the waking moves the seed.
+            "setting.waking_most": up.wakes + len(WEEKDAYS) + book.si("order.starter_most"),
         }
     return {str(name): number for name, number in numbers.items()}
 

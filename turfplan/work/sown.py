@@ -1,20 +1,22 @@
 """Chooses what is sown where: by the stand, the light, and the parts of the lawn."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from turfplan.book.entries import Book
 from turfplan.book.words import grass_name
 from turfplan.message import Message, Number, listed, said
 from turfplan.phrases import light as light_phrases
+from turfplan.phrases import living as living_phrases
 from turfplan.phrases import parts as part_phrases
 from turfplan.phrases import seed_mix as phrases
 from turfplan.phrases import unnamed_grass
 from turfplan.records.brief import Brief
 from turfplan.site.outlines.shapes import LawnZone
+from turfplan.work.grass_for_place import not_bought, risks
 from turfplan.work.light import Light, daylight_h, hours_of, named_anyway, not_borne, too_dark
 from turfplan.work.parts import PlotPart
-from turfplan.work.seed_mix import SownArea, rates_g_m2, seed_name
+from turfplan.work.seed_mix import SownArea, grasses_of, rates_g_m2, seed_name
 
 # Of a new lawn, or on bare ground, the old grass need not be what is sown.
 ANEW = ("renovate",)
@@ -64,6 +66,8 @@ def choose_seed(brief: Brief, book: Book, ground: Ground, *, unnamed: bool) -> S
     elif asked is not None:
         grasses = {asked: 1.0}
         choice.cautions += named_anyway(light, (asked,))
+        if light.too_little(asked):
+            choice.refused = choice.refused or not_borne(light, asked)
     elif unnamed and (book.species[dominant].season == "warm" or intent == "plant"):
         grasses = {dominant: 1.0}
         names = listed([grass_name(book, g.species) for g in brief.lawn.grass], "or")
@@ -71,6 +75,9 @@ def choose_seed(brief: Brief, book: Book, ground: Ground, *, unnamed: bool) -> S
     else:
         grasses = _of_stand(_without_coarse(brief, book) if unnamed else brief, book, light, choice)
     _lay_out(choice, grasses, book, ground, plants=intent in ("plant", "winter_overseed"))
+    if intent != "winter_overseed":
+        choice.refused = choice.refused or not_bought(light, grasses_of(choice.areas))
+        choice.cautions += risks(light, choice.areas) if choice.refused is None else ()
     if not choice.areas:
         choice.refused = choice.refused or part_phrases.none_left()
     return choice
@@ -98,12 +105,13 @@ def _of_stand(brief: Brief, book: Book, light: Light, choice: SeedChoice) -> Map
         if book.species[grass.species].seedable
         and book.species[grass.species].season == dominant.season
     } or {dominant.id: 1.0}
-    borne = {grass: share for grass, share in stand.items() if light.bears(grass)}
-    if light.dark or len(borne) == len(stand):
-        return stand if light.dark else _told_mix(stand, book, brief, choice)
+    living = _living(stand, book, light, choice)
+    borne = {grass: share for grass, share in living.items() if light.bears(grass)}
+    if light.dark or len(borne) == len(living):
+        return living if light.dark else _told_mix(living, book, brief, choice)
     hours = hours_of(light.hours or 0.0)
     if borne:
-        left = listed([grass_name(book, grass) for grass in stand if grass not in borne], "and")
+        left = listed([grass_name(book, grass) for grass in living if grass not in borne], "and")
         kept = seed_name(book, tuple(borne))
         choice.notes.append(light_phrases.kept_of_stand(kept=kept, left=left, hours=hours))
         return _told_mix(borne, book, brief, choice)
@@ -121,6 +129,20 @@ def _of_stand(brief: Brief, book: Book, light: Light, choice: SeedChoice) -> Map
         )
     )
     return {others[0]: 1.0}
+
+
+def _living(
+    stand: Mapping[str, float], book: Book, light: Light, choice: SeedChoice
+) -> Mapping[str, float]:
+    """The grasses of a mixed stand that live at the place; all of it where none does."""
+    living = {grass: share for grass, share in stand.items() if light.lives(grass)}
+    if not living or len(living) == len(stand):
+        return stand
+    left = listed([grass_name(book, grass) for grass in stand if grass not in living], "and")
+    choice.notes.append(
+        living_phrases.kept_of_stand(kept=seed_name(book, tuple(living)), left=left)
+    )
+    return living
 
 
 def _told_mix(
@@ -161,7 +183,7 @@ def _lay_out(
         if grass is None and hours is None:
             left -= share
             continue
-        light = Light(book, ground.light.climate, hours)
+        light = replace(ground.light, hours=hours)
         own = None if plants else _own_grasses(grasses, grass, light)
         if light.dark or own == {}:
             choice.notes.append(part_phrases.dark(part=name))

@@ -83,9 +83,13 @@ def likely(brief: Brief, book: Book, climate: Climate) -> tuple[str, ...]:
 
 def _of_season(brief: Brief, book: Book, climate: Climate, season: str) -> list[Species]:
     """The grasses of a season that fit, the strictest first."""
-    lawn, light = brief.lawn, Light(book, climate, None)
+    lawn = brief.lawn
+    light = Light(book, climate, None, brief.water.possible is not False)
     grasses = [entry for entry in book.species.values() if entry.season == season]
-    there = [e for e in grasses if light.lives(e.id)] or grasses
+    living = [e for e in grasses if light.lives(e.id)] or grasses
+    seen = lawn.runners is not None or lawn.leaf is not None
+    # What somebody looked at may stand there only just.
+    there = living if seen else [e for e in living if light.sure(e.id)] or living
     fits = [
         entry
         for entry in there

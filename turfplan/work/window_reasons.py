@@ -12,7 +12,13 @@ from turfplan.book.window_rules import (
 from turfplan.book.words import book_message, grass_name
 from turfplan.message import Message, Number, Quantity, Value
 from turfplan.phrases import windows as phrases
-from turfplan.records.book_names import FactName, NamedFact, RegionSetting
+from turfplan.records.book_names import (
+    FactName,
+    NamedFact,
+    RegionSetting,
+    option_of_family,
+)
+from turfplan.records.fact_names import FamilyOption
 
 # What is said of a rule that the policy of a region leaves out.
 LEFT_OUT: Mapping[RegionSetting, Callable[[], Message]] = {
@@ -26,12 +32,28 @@ def named_for(species: str, name: NamedFact) -> NamedFact:
     return NamedFact(name.replace("{species}", species))
 
 
+# Thresholds that a grass may have of its own, by the name of what holds for all others.
+OWN: Mapping[str, FamilyOption] = {
+    "windows.warm_work_opens": "windows.warm_work_opens_{species}",
+    "windows.warm_core_opens": "windows.warm_core_opens_{species}",
+    "windows.warm_plant_opens": "windows.warm_plant_opens_{species}",
+    "windows.warm_seed_opens": "windows.warm_seed_opens_{species}",
+}
+
+
+def own_of(book: Book, species: str, name: NamedFact) -> NamedFact:
+    """The name of a fact of a grass: the one that it has of its own, else the one for all."""
+    family = OWN.get(name)
+    own = None if family is None else book.known(option_of_family(family, species))
+    return named_for(species, name) if own is None else own
+
+
 def blended(
     book: Book, species: str, name: NamedFact, cool: NamedFact | None, summer: float
 ) -> float:
     """The number of a condition here: its own where summers are hot (`summer` 1), `cool` where they
     are cool (0), and between them in between."""
-    hot = book.si(named_for(species, name))
+    hot = book.si(own_of(book, species, name))
     if cool is None:
         return hot
     mild = book.si(named_for(species, cool))
@@ -54,10 +76,10 @@ def reason_of(
     return book_message(book, f"windows.{rule.id}.reason", values)
 
 
-def facts_of(species: str, rule: WindowRule) -> tuple[FactName, ...]:
+def facts_of(book: Book, species: str, rule: WindowRule) -> tuple[FactName, ...]:
     """The facts a rule rests on, each once."""
     names = [
-        named_for(species, name)
+        own_of(book, species, name)
         for condition in (*rule.opens, *rule.closes)
         for name, _ in condition.facts()
     ]

@@ -199,7 +199,7 @@ def _usual_window(year: GrowingYear, rule: WindowRule, span: _WindowSpan) -> _Us
     return _UsualWindow(
         reason,
         book_message(year.book, f"windows.{rule.id}.source"),
-        facts_of(year.species, rule),
+        facts_of(year.book, year.species, rule),
     )
 
 

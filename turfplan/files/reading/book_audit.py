@@ -253,14 +253,14 @@ def _shares(entries: Entries) -> Iterator[Problem]:
 
 
 def _regions(entries: Entries) -> Iterator[Problem]:
-    """Countries and states that regions name, and local words for words that stand nowhere."""
+    """Countries and states that grasses and regions name, and local words for words that stand
+    nowhere."""
     countries = entries.schema.countries
     named = [grass.name for grass in entries.species.values()]
-    named += [
-        text
-        for operation in entries.operations.values()
-        for text in (operation.name, operation.title)
-    ]
+    named += [text for o in entries.operations.values() for text in (o.name, o.title)]
+    for grass in entries.species.values():
+        for name in set(grass.noxious_in) - countries.keys():
+            yield _unknown(f"species.toml: {grass.id}", phrases.names_country(), name, countries)
     for overlay in entries.overlays.values():
         where = f"regions/{overlay.id}.toml"
         states = tuple(

@@ -18,7 +18,8 @@ class Blackout:
     """A yearly stretch without nitrogen, month and day, both included; may run over New Year.
 
     `what` tells of it within a sentence. `cap_g_m2` is the most nitrogen at once that the same rule
-    allows outside it, `soluble_g_m2` the most quick nitrogen, where it names them.
+    allows outside it, `soluble_g_m2` the most quick nitrogen, where it names them. `assumed` where
+    it is common in the state and nobody said whether it holds here.
     """
 
     start: tuple[int, int]
@@ -27,6 +28,7 @@ class Blackout:
     source: Message
     cap_g_m2: float | None = None
     soluble_g_m2: float | None = None
+    assumed: bool = False
 
     def holds(self, day: date) -> bool:
         """True where the day lies inside."""
@@ -40,13 +42,15 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Messag
     """The blackouts in force and what must be said about them.
 
     What the brief says wins, also an empty list. Else the published rule of the state is kept to
-    and named, so that the owner can confirm or change it; where none is known, the plan asks.
+    and named, so that the owner can confirm or change it; where none is known, the plan asks, and
+    keeps to the days that are common in the state.
     Limits on a single feeding hold in either case.
     """
     state = state_of(brief)
     single = book.get(option_of_family("law.{state}_nitrogen_single_max", state))
     soluble = book.get(option_of_family("law.{state}_nitrogen_soluble_max", state))
-    caps = tuple(None if fact is None else fact.si for fact in (single, soluble))
+    cap = None if single is None else single.si
+    quick = None if soluble is None else soluble.si
     if (spans := brief.local.nitrogen_blackouts) is not None:
         own = phrases.blackout_brief()
         blackouts = (
@@ -55,7 +59,8 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Messag
                 _pair(span.end),
                 phrases.blackout_own(first=DateInYear(span.start), last=DateInYear(span.end)),
                 own,
-                *caps,
+                cap,
+                quick,
             )
             for span in spans
         )
@@ -64,7 +69,12 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Messag
     end = book.get(option_of_family("law.{state}_nitrogen_to", state))
     if start is None or end is None:
         ask = phrases.blackout_ask if in_us(brief) else phrases.blackout_ask_elsewhere
-        return (), sentences(ask(), _offered(book, state))
+        common = _common(book, state)
+        if common is None:
+            return (), sentences(ask(), phrases.blackout_none_assumed())
+        days = {"first": _of_every_year(common.start), "last": _of_every_year(common.end)}
+        told = phrases.blackout_common_here(**days, source=common.source)
+        return (common,), sentences(ask(), told)
     first, last = (_month_day(fact.si) for fact in (start, end))
     what = phrases.blackout_state(
         first=_of_every_year(first),
@@ -73,7 +83,7 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Messag
     )
     source = who_says(book, start.source)
     confirm = phrases.blackout_confirm(blackout=what, source=source)
-    return (Blackout(first, last, what, source, *caps),), confirm
+    return (Blackout(first, last, what, source, cap, quick),), confirm
 
 
 def in_us(brief: Brief) -> bool:
@@ -82,17 +92,15 @@ def in_us(brief: Brief) -> bool:
     return place.country == "US" or (place.country is None and place.postal_code is not None)
 
 
-def _offered(book: Book, state: str) -> Message | None:
-    """The dates common in a state that do not hold all over it, for the owner to look up."""
+def _common(book: Book, state: str) -> Blackout | None:
+    """The days that are closed in many places of a state, and not all over it."""
     start = book.get(option_of_family("law.{state}_nitrogen_offered_from", state))
     end = book.get(option_of_family("law.{state}_nitrogen_offered_to", state))
     if start is None or end is None:
         return None
-    return phrases.blackout_common_here(
-        first=_of_every_year(_month_day(start.si)),
-        last=_of_every_year(_month_day(end.si)),
-        source=who_says(book, start.source),
-    )
+    first, last = (_month_day(fact.si) for fact in (start, end))
+    what = phrases.blackout_common(first=_of_every_year(first), last=_of_every_year(last))
+    return Blackout(first, last, what, who_says(book, start.source), assumed=True)
 
 
 def _of_every_year(month_day: tuple[int, int]) -> DateInYear:

@@ -59,7 +59,7 @@ def history_cautions(
         cautions += [
             phrases.history_blackout(day=Day(use.on), blackout=b.what)
             for b in blackouts
-            if b.holds(use.on)
+            if b.holds(use.on) and not b.assumed
         ]
     cautions += _near_water(brief, book)
     high, given = book.fact(of_species(species_id, "nitrogen_year")), brief.history.nitrogen

@@ -206,7 +206,11 @@ def _staged(
 
 def _grows(season: FeedingSeason, account: Account, wish: StageFeeding, day: date) -> bool:
     """True where the grass can still use a feeding that follows the stand: a warm-season grass in
-    its own days of nitrogen, any other while it grows."""
+    its own days of nitrogen, any other while it grows. What a law has put off is given while it
+    grows well."""
+    if wish.put_off:
+        growth = season.climate.growth_potential(day, season.kind)
+        return growth >= season.book.si("setting.good_growth")
     if season.kind == "warm" and wish.key != RYE:
         windows = (w for w in account.windows if w.operation == "feed_nitrogen")
         return any(w.start <= day <= w.end for w in windows)

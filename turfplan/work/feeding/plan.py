@@ -221,7 +221,7 @@ def _nitrogen(season: FeedingSeason, work: FeedingWork, budget_g_m2: float) -> _
         high_g_m2=year.high_g_m2,
     )
     if starter is not None and not work.starter:
-        starter, reason = None, left_out(season) if season.blackouts else reason
+        starter, reason = None, left_out(season, sowing)
     given = [
         *before,
         *([_of_starter(season, sown, starter, work.starter_share)] if starter else []),

@@ -2,16 +2,18 @@
 have rooted, winter ryegrass."""
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from turfplan.book.citations import who_says
-from turfplan.message import Message, Quantity
+from turfplan.calendar_days import DAYS, WEEKDAYS
+from turfplan.message import Message, Quantity, listed
 from turfplan.phrases import feeding as phrases
-from turfplan.records.book_names import FactName
+from turfplan.records.book_names import FactName, PlantForm
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import Emergence, emergence, given_back_on
+from turfplan.work.feeding.blackouts import Blackout, blackouts_of, free_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
 from turfplan.work.season_stand import stand_of
@@ -25,12 +27,13 @@ DRY = "B"
 
 @dataclass(frozen=True, slots=True)
 class WorkedDays:
-    """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing
-    and the planting, the first mow, and the look at the colour of seedlings."""
+    """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing,
+    the planting with what is planted, the first mow, and the look at the colour of seedlings."""
 
     passes: Sequence[tuple[date, float]] = ()
     sown: date | None = None
     planted: date | None = None
+    form: PlantForm | None = None
     mown: date | None = None
     looked: date | None = None
 
@@ -43,18 +46,19 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
 
     passes: list[tuple[date, float]] = []
     sown = planted = mown = looked = None
+    form: PlantForm | None = None
     for draft in drafts:
         if draft.operation == "topdress":
             passes.append((on(draft.start_node), draft.depth_mm))
         elif draft.operation in SOWING:
             sown = on(draft.start_node)
         elif draft.operation == "plant":
-            planted = on(draft.end_node)
+            planted, form = on(draft.end_node), draft.form
         elif draft.operation == "first_mow":
             mown = on(draft.end_node)
         elif draft.id == "inspect.colour":
             looked = on(draft.start_node)
-    return WorkedDays(tuple(sorted(passes)), sown, planted, mown, looked)
+    return WorkedDays(tuple(sorted(passes)), sown, planted, form, mown, looked)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +73,7 @@ class Quiet:
 @dataclass(frozen=True, slots=True)
 class StageFeeding:
     """A feeding that follows the stand and not the season: the days that suit it, the best, the
-    rate."""
+    rate; `put_off` where a law has closed its own days."""
 
     key: str
     rate_g_m2: float
@@ -79,6 +83,7 @@ class StageFeeding:
     reason: Message
     facts: tuple[FactName, ...]
     if_pale: bool = False
+    put_off: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +106,7 @@ def stages_of(
     if worked.sown is not None and stand.first("second_grass"):
         return _ryegrass(setting, worked.sown)
     if worked.planted is not None:
-        return _plants(setting, worked.planted)
+        return _plants(setting, worked.planted, worked.form)
     if worked.sown is not None and stand.first("sown", "dormant_seed"):
         return _seedlings(setting, campaign, worked, worked.sown, compost_feeds=compost_feeds)
     if setting.worked == "bare":
@@ -191,23 +196,47 @@ def _takes_nitrogen(setting: ResolvedLawn, day: date) -> bool:
     return growth >= setting.book.si("water.dormant_growth")
 
 
-def _plants(setting: ResolvedLawn, planted: date) -> Stages:
+def _plants(setting: ResolvedLawn, planted: date, form: PlantForm | None) -> Stages:
+    """What has rooted is fed: plugs and sprigs once they hold, sod from a month on; where all of
+    these days are closed to nitrogen, on the first that are open again."""
     book = setting.book
-    rooting = book.fact("order.plant_rooting")
-    first = planted + timedelta(round(rooting.si))
-    rate = book.fact("feeding.plants_rate")
-    feeding = StageFeeding(
-        PLANTED,
-        rate.si,
-        first,
-        planted + timedelta(setting.days("order.plant_feed_most")),
-        planted + timedelta(round(rooting.high_si)),
-        phrases.plants_why(rate=Quantity(rate.si, "rate")),
-        ("feeding.plants_rate", "order.plant_rooting"),
-    )
+    rooting, rate = book.fact("order.plant_rooting"), book.fact("feeding.plants_rate")
+    told = Quantity(rate.si, "rate")
+    since: FactName = "feeding.sod_fed" if form == "sod" else "order.plant_rooting"
+    begins = book.fact(since)
+    first = planted + timedelta(round(begins.low_si))
+    best = planted + timedelta(round(begins.si if form == "sod" else begins.high_si))
+    most = begins.high_si if form == "sod" else book.si("order.plant_feed_most")
+    last = planted + timedelta(round(most))
+    reason = phrases.plants_why(rate=told)
+    blackouts, _ = blackouts_of(setting.brief, book)
+    wish = StageFeeding(PLANTED, rate.si, first, last, best, reason, ("feeding.plants_rate", since))
+    wish = _reopened(wish, blackouts, told)
     why = phrases.quiet_plants()
-    young = Quiet(planted, first - timedelta(1), why)
-    return Stages((young, *_before(setting, planted, why)), (feeding,))
+    rooted = planted + timedelta(round(max(rooting.si, begins.low_si)))
+    young = Quiet(planted, rooted - timedelta(1), why)
+    return Stages((young, *_before(setting, planted, why)), (wish,))
+
+
+def _reopened(wish: StageFeeding, blackouts: Sequence[Blackout], rate: Quantity) -> StageFeeding:
+    """A feeding on the days that suit it, or on the first open ones after them where a law closes
+    all but less than a week of these, in which there may be no day of work."""
+    open_days = sum(
+        (end - day).days + 1 for day, end in free_days(wish.first, wish.last, blackouts)
+    )
+    later = free_days(wish.last + timedelta(1), wish.last + timedelta(DAYS), blackouts)
+    if open_days >= len(WEEKDAYS) or not later:
+        return wish
+    first, end = later[0]
+    closed = listed((b.what for b in blackouts), "comma")
+    return replace(
+        wish,
+        first=first,
+        last=min(first + (wish.last - wish.first), end),
+        best=first,
+        reason=phrases.plants_after(rate=rate, blackouts=closed),
+        put_off=True,
+    )
 
 
 def _ryegrass(setting: ResolvedLawn, sown: date) -> Stages:

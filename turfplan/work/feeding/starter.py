@@ -103,9 +103,12 @@ def _against(
     return None
 
 
-def left_out(season: FeedingSeason) -> Message:
-    """Why seed gets no starter though it wants one: the days near it are closed to nitrogen."""
-    return phrases.starter_blackout(blackout=season.blackouts[0].what)
+def left_out(season: FeedingSeason, sowing: OpenWindow | None = None) -> Message:
+    """Why seed gets no starter though it wants one: the days near it are closed to nitrogen, or
+    no day of work lies near enough."""
+    if season.blackouts and (sowing is None or starter_days(season, sowing) is not None):
+        return phrases.starter_blackout(blackout=season.blackouts[0].what)
+    return phrases.starter_no_day()
 
 
 def starter_days(season: FeedingSeason, sowing: OpenWindow | None) -> Allowed | None:

@@ -1,19 +1,28 @@
 """Looks for what makes grass thin or ground uneven, before anything is ordered, spread or sown."""
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from datetime import date
 from types import MappingProxyType
 
 from turfplan.book.words import book_message, book_messages
-from turfplan.message import Day, Message, listed
+from turfplan.message import Day, Message, listed, said
 from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import ThinCause
 from turfplan.records.brief import BumpCause
-from turfplan.work.drafts import Draft
-from turfplan.work.feeding.lime import growing_from
+from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
+from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.pesticide_law import told_of_law
+from turfplan.work.phases.cause_seasons import (
+    HATCHED,
+    Spans,
+    clearest,
+    hatched,
+    spans_seen,
+    why_then,
+)
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
 
@@ -31,13 +40,13 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
         "unknown": phrases.cause_unknown,
     }
 )
-# What people treat with a bought killer.
-TREATED: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
+# What lives, is found alive, and is what people treat with a bought killer.
+LIVING: frozenset[ThinCause] = frozenset({"grubs", "insects", "disease", "moss"})
 
 
-def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
-    """A look for each cause that is not over, and another where one was found alive; `first` is
-    the task with which the work on the ground begins.
+def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[Draft]:
+    """A look for each cause that is not over, and another where one was found alive; `work` are
+    the days for the work that waits for it.
 
     A look stands as early as there is something to see: what it finds may take weeks to mend.
     """
@@ -49,30 +58,60 @@ def causes_looked_for(setting: ResolvedLawn, first: str) -> Iterator[Draft]:
             setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause](), how=holes)
         )
     for name in thin_causes(setting):
-        timing = _when_seen(setting, name, first)
-        yield make(setting, "diagnose", name, timing=timing, wording=_wording(setting, name))
+        yield from _looks(setting, name, work)
     again = setting.alive_until
     if again is not None and (thin_causes(setting) or live_bump(setting) or site.thin_cause):
-        yield make(
-            setting,
-            "diagnose",
-            "again",
-            timing=Timing(PREPARE, ideal=again),
-            wording=Wording(phrases.cause_again(), title=phrases.cause_again_title(), how=_again()),
+        wording = Wording(
+            phrases.cause_again(), title=phrases.cause_again_title(), how=_again(setting)
         )
+        timing = Timing(PREPARE, ideal=again)
+        look = make(setting, "diagnose", "again", timing=timing, wording=wording)
+        yield _on_days_that_show(look, *_seasons_again(setting, again))
 
 
-def _when_seen(setting: ResolvedLawn, cause: ThinCause, first: str) -> Timing:
-    """The first weeks in which a cause can be seen, or those before the work begins."""
-    seen = setting.book.causes[cause].seen
-    if seen == "work":
-        return Timing(PREPARE, anchor=first, offset=-setting.days("wish.diagnose"))
+def _looks(setting: ResolvedLawn, cause: ThinCause, work: OpenDays | None) -> Iterator[Draft]:
+    """The look for a cause in the next weeks in which it can be seen; grubs are counted again
+    before work that follows once the next ones have hatched."""
     opens = _open_ground(setting)
-    if seen == "ground":
-        return Timing(PREPARE, ideal=opens)
-    growth, season = setting.book.si("water.dormant_growth"), setting.turf.species.season
-    grows = growing_from(setting, opens, season, growth)
-    return Timing(PREPARE, ideal=opens if grows is None else grows)
+    spans, wording = spans_seen(setting, cause, opens), _wording(setting, cause)
+    look = _look(setting, cause, spans, wording)
+    best = clearest(setting, cause, opens, work)
+    yield look if best is None else replace(look, ideal=best)
+    if setting.book.causes[cause].seen == "surface" and (later := hatched(setting, spans, work)):
+        again = replace(
+            wording, why=phrases.cause_grubs_hatched(), title=phrases.cause_grubs_hatched_title()
+        )
+        yield _look(setting, cause, later, again, HATCHED)
+
+
+def _look(
+    setting: ResolvedLawn, cause: ThinCause, spans: Spans, wording: Wording, key: str | None = None
+) -> Draft:
+    """A look on the first of the days on which there is something to see, or on any."""
+    first = spans[0][0] if spans else _open_ground(setting)
+    early = Timing(PREPARE, ideal=first)
+    look = make(setting, "diagnose", key or cause, timing=early, wording=wording)
+    return _on_days_that_show(look, spans, why_then(setting, cause))
+
+
+def _seasons_again(setting: ResolvedLawn, day: int) -> tuple[Spans, Reason | None]:
+    """The days from one on (an ordinal) on which what was found alive can be found again, and why;
+    none where it may be something that shows on any day."""
+    causes = setting.brief.site.thin_cause
+    whys = [why_then(setting, cause) for cause in causes]
+    if live_bump(setting) is not None or not whys or None in whys:
+        return (), None
+    found = (span for cause in causes for span in spans_seen(setting, cause, day))
+    return tuple(found), whys[0]
+
+
+def _on_days_that_show(look: Draft, spans: Spans, why: Reason | None) -> Draft:
+    """A look that keeps to days on which there is something to see; on any where none are given."""
+    if not spans or why is None:
+        return look
+    days = DaySet.of(spans)
+    seen = Allowed(f"seen:{look.id}", look.start_node, days, Strength.STRONG, why, opens=True)
+    return replace(look, shows=seen)
 
 
 def _open_ground(setting: ResolvedLawn) -> int:
@@ -86,13 +125,24 @@ def _open_ground(setting: ResolvedLawn) -> int:
 def thin_causes(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
     """Why the grass is thin, as far as that is not known to be over, or answered elsewhere."""
     site = setting.brief.site
-    light_said = site.sun_hours is not None or site.shade_hours is not None
     works = setting.sowing.operation is not None or bool(setting.levelling.bands)
     return tuple(
         cause
-        for cause in dict.fromkeys(site.thin_cause)
-        if works and cause not in site.cleared and not (cause == "shade" and light_said)
+        for cause in dict.fromkeys(site.thin_cause or _unsaid(setting))
+        if works and cause not in site.cleared and not (cause == "shade" and _light_said(setting))
     )
+
+
+def _unsaid(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
+    """That nobody knows the cause, where turf died and is patched or planted: what is put there
+    dies like it. What is only thin is asked about."""
+    mends = setting.sowing.intent in ("patch", "plant") and not setting.on_open_ground
+    unanswered = setting.turf.condition == "patchy" and not _light_said(setting)
+    return ("unknown",) if mends and unanswered else ()
+
+
+def _light_said(setting: ResolvedLawn) -> bool:
+    return setting.brief.site.sun_hours is not None or setting.brief.site.shade_hours is not None
 
 
 def live_bump(setting: ResolvedLawn) -> BumpCause | None:
@@ -124,19 +174,28 @@ def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
     book, key = setting.book, f"causes.{cause}"
     loosened = setting.on_open_ground and tills(setting)
     tilled = loosened and book.causes[cause].tilled_over is not None
-    law = told_of_law(setting) if cause in TREATED else None
+    law = told_of_law(setting) if cause in LIVING else None
     how, end = ("tilled_how", "tilled_over") if tilled else ("how", "over")
     over = phrases.cause_over(over=book_message(book, f"{key}.{end}"), cause=cause)
     return Wording(
         book_message(book, f"{key}.why"),
         title=book_message(book, f"{key}.title"),
-        how=(*book_messages(book, f"{key}.{how}"), over, phrases.cause_alive()),
+        how=(*book_messages(book, f"{key}.{how}"), over, _logged(cause)),
         cautions=() if law is None else (law,),
     )
 
 
-def _again() -> tuple[Message, ...]:
-    return phrases.cause_again_how(), phrases.cause_alive()
+def _logged(cause: ThinCause) -> Message:
+    """How it is written down that a cause is still there: what lives is found alive, what does not
+    is left."""
+    return phrases.cause_alive() if cause in LIVING else phrases.cause_left()
+
+
+def _again(setting: ResolvedLawn) -> tuple[Message, ...]:
+    site = setting.brief.site
+    lives = site.bump_cause is not None or not LIVING.isdisjoint(site.thin_cause)
+    named = phrases.cause_alive() if lives else phrases.cause_left()
+    return phrases.cause_again_how(), named
 
 
 def waits_for(setting: ResolvedLawn) -> tuple[Message, ...]:
@@ -146,15 +205,29 @@ def waits_for(setting: ResolvedLawn) -> tuple[Message, ...]:
     found = [told(causes=listed(names, "and"))] if names else []
     if live_bump(setting):
         found.append(phrases.waits_bumps())
+    found += _seen_later(setting)
     if setting.alive_until is not None:
         found.append(phrases.waits_again(day=Day(date.fromordinal(setting.alive_until))))
     return tuple(found)
 
 
+def _seen_later(setting: ResolvedLawn) -> Iterator[Message]:
+    """Of each cause that shows nothing yet, from when on it does, and why."""
+    opens = _open_ground(setting)
+    for cause in thin_causes(setting):
+        spans, why = spans_seen(setting, cause, opens), why_then(setting, cause)
+        if why is not None and spans and spans[0][0] > setting.first_day:
+            yield phrases.seen_from(
+                cause=book_message(setting.book, f"causes.{cause}.name"),
+                day=Day(date.fromordinal(spans[0][0])),
+                why=said(why.text),
+            )
+
+
 def asks_why_thin(setting: ResolvedLawn) -> tuple[Message, ...]:
     """The question why the grass is thin, where it was said to be and nobody said why."""
     site, lawn = setting.brief.site, setting.brief.lawn
-    said = site.thin_cause or site.sun_hours is not None or site.shade_hours is not None
-    if setting.sowing.operation is None or said or lawn.condition not in ("thin", "patchy"):
+    answered = site.thin_cause or "unknown" in site.cleared or _light_said(setting)
+    if setting.sowing.operation is None or answered or lawn.condition not in ("thin", "patchy"):
         return ()
     return (phrases.ask_thin_cause(),)

@@ -13,6 +13,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.feeding.blackouts import state_of
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
+from turfplan.work.phases.cause_seasons import HATCHED
 
 BUSINESS_DAYS = 5  # in a week
 # Work that has a request of its own, whatever else the session holds: weeks lie between it and the
@@ -62,6 +63,8 @@ def _own(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> str:
     if draft.operation == "diagnose" and draft.key == "again":
         return "later"
     if draft.operation == "diagnose":
+        if draft.key == HATCHED:
+            return HATCHED
         # What is looked for in another part of the season has marks of its own.
         cause = setting.book.causes.get(draft.key or "")
         same = cause is None or cause.seen == "ground" or _begins_soon(setting, campaign)

@@ -40,17 +40,18 @@ def surface(
     if bed and not campaign.sessions:
         return drafts + _deep_fill(setting, campaign, loose_lift_m3)
     numbers = [s.number for s in campaign.sessions] or [1]
-    weeks_between = grows_together_first(setting) and not ahead
-    if weeks_between and len(low_cuts) == 1:
-        # One cut lets the blades at the thatch; weeks later another lets the mix at the soil.
-        low_cuts = low_cuts * 2
+    position = 0
     for number in numbers:
         target = f"topdress.{_first_pass(campaign, number)}" if campaign.sessions else "sowing"
         session = number if campaign.sessions else 0
         thatched = number == numbers[0] and dethatches(setting) and not ahead
         lead = -_lead_of_dethatching(setting) if thatched else -1
-        for step, height in enumerate(low_cuts, 1):
-            position = len(low_cuts) * numbers.index(number) + step
+        # One cut lets the blades at the thatch; once the turf has rested another lets the mix at
+        # the soil.
+        twice = thatched and bool(campaign.sessions) and len(low_cuts) == 1
+        cuts = low_cuts * 2 if twice else low_cuts
+        for step, height in enumerate(cuts, 1):
+            position += 1
             drafts.append(
                 make(
                     setting,
@@ -61,7 +62,7 @@ def surface(
                         session=session,
                         position=step,
                         anchor=target,
-                        offset=lead if step < len(low_cuts) else -1,
+                        offset=lead if step < len(cuts) else -1,
                     ),
                     wording=Wording(
                         _why_low(campaign),
@@ -312,6 +313,7 @@ def _dethatched_ahead(
         beside,
         id=AHEAD,
         key=AHEAD.removeprefix("dethatch."),
+        session=-1,
         anchor=None,
         offset=0,
         ideal=max(season.best.toordinal(), setting.first_day),

@@ -8,12 +8,11 @@ from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import prepare as phrases
 from turfplan.phrases import weed_killers as killers
 from turfplan.work.campaigns import Campaign
-from turfplan.work.drafts import Draft, Load
+from turfplan.work.drafts import Draft, Load, OpenDays
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.phases.causes import causes_looked_for
-from turfplan.work.phases.new_ground import tills
 from turfplan.work.phases.soil_tests import soil_tests
 
 
@@ -27,15 +26,14 @@ def prepare(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[
 
 def _found_out(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     """Why the ground is uneven or the grass thin, and what the soil holds."""
-    first = _first_work(setting, campaign)
-    return [*causes_looked_for(setting, first), *soil_tests(setting)]
+    return [*causes_looked_for(setting, _begins(campaign)), *soil_tests(setting)]
 
 
-def _first_work(setting: ResolvedLawn, campaign: Campaign) -> str:
-    """The task with which the work on the ground begins."""
-    if setting.on_open_ground and tills(setting):
-        return "till"
-    return "mow_low.1" if campaign.sessions else "sowing"
+def _begins(campaign: Campaign) -> OpenDays | None:
+    """The days for the work with which a campaign begins."""
+    windows = [session.window for session in campaign.sessions]
+    windows += [campaign.sow_window] if campaign.sow_window else []
+    return min(windows, key=lambda window: window.best, default=None)
 
 
 def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[Draft]:
