@@ -236,3 +236,13 @@ def test_the_cut_of_many_problems_is_the_least_change_found_by_trying_all() -> N
         wanted = {n: min(days[net.ids[n]] for days in best) for n in old}
         assert _cut(net, (up, down), old, range(len(net.ids))) == wanted, case
         asked += 1
+
+
+def test_what_stands_apart_stays_where_two_are_too_near_each_other() -> None:
+    """Of two that must be ten days apart one moves by the five they lack, the earlier way; a third
+    has nothing to do with them.
+    """
+    nodes = [Node(name, 1) for name in "abc"]
+    found = repaired(nodes, [make.lag("a", "b", 10)], {"a": 10, "b": 15, "c": 30})
+    assert dict(found.days) == {"a": 5, "b": 15, "c": 30}
+    assert list(found.moved) == [Move("a", 10, 5)]
