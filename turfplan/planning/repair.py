@@ -80,7 +80,11 @@ def compare_again(
             return Comparison(result, rejected or ruled_out, ())
         conflict = conflict or result
     # The campaign cannot be kept: what is left of the time is laid out anew, around what is done.
-    left = replace(setting, first_day=max(setting.first_day, _first_open_day(setting).toordinal()))
+    left = replace(
+        setting,
+        first_day=max(setting.first_day, _first_open_day(setting).toordinal()),
+        thatch_down=AHEAD in history.done,
+    )
     possible, ruled_out = all_campaigns(ways_of_filling(left))
     # A campaign that is no longer among those to choose from stands with the others ruled out.
     given_up = ((previous.campaign_name, sentences(*conflict)),) if conflict else ()
