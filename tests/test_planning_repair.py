@@ -559,3 +559,56 @@ def test_a_moved_task_says_what_the_journal_the_forecast_or_its_window_says() ->
     assert told(task.start, rain=True) == {}
     assert told(early, rain=True, hand=True) == {task.id: why["hand"]}
     assert with_window_reasons({}, (task,), None, windows, forecast) == {}
+
+
+OMAHA = {
+    "lawn": {
+        "area": "3600 ft2",
+        "grass": [
+            {"species": "kentucky_bluegrass", "share": 0.6},
+            {"species": "perennial_ryegrass", "share": 0.4},
+        ],
+        "soil": "silt loam",
+        "thatch": "0.4 in",
+        "condition": "patchy",
+        "thin_share": 0.25,
+    },
+    "place": {"postal_code": "68104", "state": "NE"},
+    "leveling": {
+        "depth": None,
+        "lows": [{"depth": "1.25 in", "share": 0.06}, {"depth": "0.5 in", "share": 0.15}],
+    },
+    "seeding": {"intent": "patch"},
+    "water": None,
+    "work": None,
+}
+# What lies before the work of late August.
+SPRING_DONE = ("diagnose", "delivery.lifting", "mow_low.1", "lift_and_fill", "inspect.relaid")
+
+
+def omaha_rained_off(today: date, *done: str, off: tuple[date, ...]) -> tuple[Plan, Plan]:
+    """A plan with relaid hollows and the one made again today, some jobs done on their days, some
+    days rained off."""
+    before = plan_of(OMAHA, options=False)
+    days = {task.id: task.end for task in before.tasks}
+    said = [*({"kind": "done", "task": name, "on": days[name]} for name in (*SPRING_DONE, *done))]
+    said += [{"kind": "rained_off", "on": day} for day in off]
+    journal = tuple(JournalEntry(number=n, at=TODAY, **words) for n, words in enumerate(said, 1))
+    now = datetime.combine(today, time(12), UTC)
+    again = plan_of(OMAHA, now=now, journal=journal, previous=before, options=False)
+    return before, again
+
+
+def test_rain_on_two_weekends_moves_the_work_within_its_season() -> None:
+    """The cut over seed that was to be yesterday waits with the seed: pass and seed go on on the
+    last Saturday of the season."""
+    off = (date(2027, 8, 28), date(2027, 8, 29), date(2027, 9, 4), date(2027, 9, 5))
+    before, again = omaha_rained_off(
+        date(2027, 9, 6), "irrigation_check", "locate_utilities", "delivery.1", off=off
+    )
+    cut = kind(before, "mow_old")[0]
+    assert cut.start < date(2027, 9, 6)
+    assert again.conflict is None
+    passed, seed, later = (kind(again, name)[0] for name in ("topdress", "overseed", "mow_old"))
+    assert date(2027, 9, 6) < passed.start <= passed.window.end
+    assert seed.start.year == 2027 and (later.start - seed.end).days >= 7 and not later.overdue
