@@ -1,5 +1,6 @@
 """What goes beyond the end that an owner gave is handed over, with the day or the sign of each."""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -7,7 +8,11 @@ import pytest
 
 from planning import first, kind, plan_of
 from told import told
+from turfplan.message import Number
+from turfplan.planning.handover import undone
 from turfplan.records.plan import Handover, Plan
+from turfplan.work.drafts import Band
+from turfplan.work.lawn import Levelling
 
 WICHITA: dict[str, Any] = {"place": {"postal_code": "67203", "country": "US"}}
 LEEDS: dict[str, Any] = {
@@ -82,3 +87,15 @@ def test_every_item_has_its_days_and_is_told(
 def test_a_plan_without_an_end_hands_nothing_over() -> None:
     """It runs until the last of its follow-ups."""
     assert plan_of(WICHITA).handover == ()
+
+
+def test_beside_lifted_hollows_what_is_left_is_told_alone() -> None:
+    """What is lifted is not said to be left out; without it nothing of the fill is spread."""
+    left = (Band(12.7, 0.15),)
+    lifted = Levelling((), 0.06, 31.75, 0.1, left=left)
+    said = undone(lifted, (), ())
+    assert said.key == "handover.undone.beside_lifted"
+    assert dict(said.values)["share"] == Number(0.15, "percent")
+    assert undone(replace(lifted, lift_share=0.0), (), ()).key == "handover.undone.all"
+    spread = replace(lifted, bands=(Band(6.0, 0.1),))
+    assert undone(spread, (), ()).key == "handover.undone.part"

@@ -5,8 +5,10 @@ from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from outside_checks import TOOLS, update_faults
-from planning import TODAY, brief_of, kind, plan_brief, plan_of
+from planning import TODAY, amount, brief_of, kind, plan_brief, plan_of
 from printed import day_text, season_ics
 from sample_plan import SEED_DAY, sample_plan, with_task, without
 from test_seasons import Season, begun, done_until
@@ -29,6 +31,7 @@ from turfplan.planning.repair import (
     with_window_reasons,
 )
 from turfplan.planning.too_late import without_too_late
+from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.records.book_names import OperationName
 from turfplan.records.brief import Brief
 from turfplan.records.constraints import DayStep, Lag, Reason, Strength
@@ -39,6 +42,7 @@ from turfplan.units import System
 from turfplan.work.assumptions import resolve
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, OpenDays, Pass, SeasonDraft
+from turfplan.work.filling import ways_of_filling
 from turfplan.work.watering.request import WeatherDay
 
 DEEP = {"leveling": {"depth": "1 in"}}
@@ -202,6 +206,8 @@ def test_marks_that_may_have_run_out_are_told_and_no_longer_hold_the_day() -> No
         assert _outlived(kept, {}, history) == (kept,)
     assert _outlived(lag, {"b": 9}, history) == (lag,)
     assert _outlived(lag, {}, TaskHistory()) == (lag,)
+    unsaid = TaskHistory(overdue=history.done)
+    assert [c.id for c in _outlived(limit, {}, unsaid)] == ["marks:run_out"]
     assert len(_outlived(replace(lag, strength=Strength.HARD), {}, history)) == 2
 
 
@@ -612,3 +618,50 @@ def test_rain_on_two_weekends_moves_the_work_within_its_season() -> None:
     passed, seed, later = (kind(again, name)[0] for name in ("topdress", "overseed", "mow_old"))
     assert date(2027, 9, 6) < passed.start <= passed.window.end
     assert seed.start.year == 2027 and (later.start - seed.end).days >= 7 and not later.overdue
+
+
+def test_marks_without_a_word_keep_no_work_out_of_its_season() -> None:
+    """They are taken as not asked for: the tines wait for new ones, in the same autumn."""
+    off = (date(2027, 8, 28), date(2027, 8, 29), date(2027, 9, 4), date(2027, 9, 5))
+    _, again = omaha_rained_off(date(2027, 9, 6), "delivery.1", off=off)
+    tines, marks = kind(again, "core_aerate")[0], again.task("locate_utilities.again")
+    assert kind(again, "topdress")[0].start.year == kind(again, "overseed")[0].start.year == 2027
+    assert marks is not None and date(2027, 9, 6) <= marks.end < tines.start
+
+
+@pytest.mark.parametrize("today", [date(2027, 9, 13), date(2027, 10, 18)])
+def test_hollows_that_were_lifted_are_not_filled_again(today: date) -> None:
+    """Rain takes the whole season of the pass: what another way spreads lies beside them."""
+    days = (date(2027, 8, 28) + timedelta(n) for n in range((today - date(2027, 8, 28)).days))
+    off = tuple(day for day in days if day.weekday() >= 5)
+    before, again = omaha_rained_off(
+        today, "irrigation_check", "locate_utilities", "delivery.1", off=off
+    )
+    assert again.conflict is None and again.campaign != "" and before.lawn.depth_mm < 13
+    lifted = [t for t in again.tasks if t.plays("relaying")]
+    assert [t.closed for t in lifted] == ["done"]
+    spread = [t for t in kind(again, "topdress") if t.closed is None]
+    whole_m3 = 3600 * 0.3048**2 * 0.15 * 0.0127
+    assert sum(amount(t, "depth") for t in spread) <= 12.7 + 0.01
+    assert sum(amount(t, "volume") for t in spread) <= whole_m3 * 1.3
+    told = [str(line) for line in again.cautions]
+    assert not any("Nothing of the" in line for line in told)
+
+
+def test_ways_left_are_those_of_the_lifted_hollows() -> None:
+    """Done or begun; all of them while nothing was lifted, or where the brief asks for others."""
+    before, setting = plan_of(OMAHA, options=False), setting_of(brief_of(OMAHA))
+    every = ways_of_filling(setting)
+    assert ways_still_open(setting, before, TaskHistory()) == every
+    for history in (
+        TaskHistory(done={"lift_and_fill": 1}),
+        TaskHistory(part_done={"lift_and_fill": 0.5}),
+    ):
+        ways = ways_still_open(setting, before, history)
+        assert ways and {round(way.levelling.lift_depth_mm, 2) for way in ways} == {31.75}
+        assert all(band.depth_mm <= 12.71 for way in ways for band in way.levelling.bands)
+        assert any(not way.levelling.bands for way in ways)
+    shallow = {"leveling": {"lows": [{"depth": "1 in", "share": 0.06}]}}
+    other = setting_of(brief_of(OMAHA, shallow))
+    lifted = TaskHistory(done={"lift_and_fill": 1})
+    assert ways_still_open(other, before, lifted) == ways_of_filling(other)
