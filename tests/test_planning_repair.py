@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from outside_checks import TOOLS, update_faults
-from planning import TODAY, amount, brief_of, kind, plan_brief, plan_of
+from planning import TODAY, amount, brief_of, example, example_brief, kind, plan_brief, plan_of
 from printed import day_text, season_ics
 from sample_plan import SEED_DAY, sample_plan, with_task, without
 from test_seasons import Season, begun, done_until
@@ -665,3 +665,22 @@ def test_ways_left_are_those_of_the_lifted_hollows() -> None:
     other = setting_of(brief_of(OMAHA, shallow))
     lifted = TaskHistory(done={"lift_and_fill": 1})
     assert ways_still_open(other, before, lifted) == ways_of_filling(other)
+
+
+@pytest.mark.parametrize("later", [0, 2, 3, 6])
+def test_a_load_that_was_refused_comes_again(later: int) -> None:
+    """However many days after the refusal the plan is made again: the mix is on site, and kept dry,
+    before the pass."""
+    brief = example_brief("transition-fescue")
+    before = example("transition-fescue")
+    load = kind(before, "delivery")[0]
+    refused = JournalEntry(number=1, at=TODAY, kind="refused", task=load.id, on=load.end)
+    day = load.end + timedelta(later)
+    now = datetime.combine(day, time(12), UTC)
+    again = plan_brief(brief, now=now, journal=(refused,), previous=before, options=False)
+    new, spread = again.task(load.id), kind(again, "topdress")[0]
+    assert new is not None and new.closed is None and new.status != "CANCELLED"
+    assert max(day, load.end + timedelta(1)) <= new.start <= spread.start
+    kept = [t for t in kind(again, "dry_material") if load.id in t.depends_on]
+    assert all(new.end <= task.start and not task.overdue for task in kept)
+    assert any(new.start == line.deliver_by for line in again.order)
