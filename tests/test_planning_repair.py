@@ -684,3 +684,52 @@ def test_a_load_that_was_refused_comes_again(later: int) -> None:
     kept = [t for t in kind(again, "dry_material") if load.id in t.depends_on]
     assert all(new.end <= task.start and not task.overdue for task in kept)
     assert any(new.start == line.deliver_by for line in again.order)
+
+
+RELAID = "inspect.relaid"
+CHRISTCHURCH = {
+    "lawn": {
+        "area": "380 m2",
+        "grass": [
+            {"species": "perennial_ryegrass", "share": 0.7},
+            {"species": "browntop", "share": 0.3},
+        ],
+        "soil": "silt loam",
+        "thatch": "8 mm",
+        "condition": "dense",
+    },
+    "place": {"postal_code": None, "country": "NZ", "latitude": -43.49, "longitude": 172.6},
+    "leveling": {
+        "depth": None,
+        "lows": [{"depth": "35 mm", "share": 0.05}, {"depth": "12 mm", "share": 0.2}],
+    },
+    "seeding": {"intent": "none"},
+    "water": None,
+    "season": {"from": date(2027, 2, 1)},
+    "site": {"bump_cause": "settling"},
+    "work": None,
+}
+
+
+@pytest.mark.parametrize("late", [0, 6])
+def test_relaid_turf_is_looked_at_a_week_before_the_pass_and_cored_once_rooted(late: int) -> None:
+    """In the first plan, and where the turf was lifted some days later: there is time to order more
+    mix or to wait, and neither blade nor tine tears what has not rooted."""
+    plan = plan_of(CHRISTCHURCH, options=False)
+    if late:
+        lifted = kind(plan, "lift_and_fill")[0]
+        day = lifted.end + timedelta(late)
+        early = [t for t in plan.tasks if t.series is None and t.end < day and t.id != lifted.id]
+        said = [(t.id, t.end) for t in early] + [(lifted.id, day)]
+        journal = tuple(
+            JournalEntry(number=n, at=TODAY, kind="done", task=name, on=on)
+            for n, (name, on) in enumerate(said, 1)
+        )
+        now = datetime.combine(day, time(12), UTC)
+        plan = plan_of(CHRISTCHURCH, now=now, journal=journal, previous=plan, options=False)
+    (lifted,), (look,) = kind(plan, "lift_and_fill"), [t for t in plan.tasks if t.id == RELAID]
+    tines, spread, cut = (kind(plan, name) for name in ("core_aerate", "topdress", "mow_low"))
+    assert (look.start - lifted.end).days >= 14
+    assert (spread[0].start - look.end).days >= 7
+    assert look.end <= tines[0].start and (tines[0].start - lifted.end).days >= 14
+    assert look.end <= cut[-1].start
