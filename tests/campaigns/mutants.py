@@ -3,10 +3,10 @@
 
 First it is noted which tests run which lines (`lines_run`), so that a mutant is shown only to the
 tests that run its line: to those that mirror its package (the file named like the module first),
-then to the README's others, and last to those marked `full`: to each only where those before notice
-less than the whole suite must, for what they notice, the whole suite does. In each, the first case of every test
-comes before its other cases and the quick before the slow, until their seconds have reached
-BUDGET_S: a mutant that only a test beyond it would notice counts as one that survives. A part of
+then to the README's others, and last to those marked `full`: to each only where those before
+notice less than the whole suite must, for what they notice, the whole suite does. In each, the
+first case of every test comes before its other cases and the quick before the slow, until their
+seconds have reached BUDGET_S: a mutant that only a test beyond it would notice counts as one that survives. A part of
 less than LEAST_NOTED mutants notes nothing, and shows each to the PART_FILES nearest files of tests
 of its package for PART_S seconds, which notice LEAST_IN_PART of them. In a folder that is kept,
 notes and what was noticed stand as long as what they are about does. Packages and their tests are
@@ -149,8 +149,8 @@ class Notes:
 
     @classmethod
     def taken(cls, bench: Bench, folder: Path, stages: Sequence[str]) -> "Notes":
-        """Those of some stages. What was noted before is not noted again for files of tests that are
-        as they were, beside a core that is.
+        """Those of some stages. What was noted before is not noted again for files of tests that
+        are as they were, beside a core that is.
         """
         mirrors = {file for name in MIRRORS for file in own_files(name)}
         paths = [p for p in (bench.home / "tests").rglob("test_*.py") if p.parent.name != "bench"]
