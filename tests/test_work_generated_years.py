@@ -68,6 +68,7 @@ def test_seed_on_rain_is_right_in_the_years_in_which_it_stays_moist() -> None:
     tally = alone.tally("overseed", DAY, LATER)
     assert (tally.years, tally.worked) == (4, sum(moist))
     assert tally.parts == ((phrases.rain_enough(n=5), sum(moist)),)
+    assert years().moist(DAY) == [], "where seed is watered no span of days is asked about"
     thirsty = replace(alone, et0_mm=(4.0,) * 365)
     assert not thirsty.moist(DAY)[3] and sum(thirsty.moist(DAY)) < sum(moist)
 
