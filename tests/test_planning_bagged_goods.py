@@ -158,7 +158,7 @@ def test_nitrogen_of_all_feedings_is_one_line() -> None:
     ]
     (line,) = fertilizer_order(LAWN, feeds)
     assert line.value == pytest.approx(24 * LB)
-    assert line.text == phrases.sold(amount=Quantity(12.3 * LB + 11.4 * LB, "mass", "up"))
+    assert line.text == phrases.sold(amount=Quantity(round(23.7 * LB, 6), "mass", "up"))
     assert (line.item, line.deliver_task) == ("fertilizer", "feed_nitrogen.first")
     assert line.reason == phrases.nitrogen_reason(n=2) and line.facts == facts
     slow = Number(LAWN.book.si("feeding.slow_share"), "percent")
