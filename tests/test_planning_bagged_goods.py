@@ -55,7 +55,7 @@ def test_seed_of_two_places_is_two_lines_by_their_masses(monkeypatch: pytest.Mon
     """Three quarters and a quarter of 40 lb; grasses of a mixture are parts of their line."""
     shade = as_written("shade")
     own, zone = SownArea(0.5, {}), SownArea(0.5, {}, shade)
-    masses = {own: {"tall_fescue": 24.0, "kentucky_bluegrass": 6.0}, zone: {"fine_fescue": 10.0}}
+    masses = {own: {"tall_fescue": 12.0, "kentucky_bluegrass": 9.0}, zone: {"fine_fescue": 7.0}}
     monkeypatch.setattr(bagged_goods, "seed_masses_kg", lambda lawn: masses)
     amount = Amount.of("seed", 40 * LB, "kg", WHY).model_copy(
         update={"facts": ("seeding.reserve",)}
@@ -63,11 +63,11 @@ def test_seed_of_two_places_is_two_lines_by_their_masses(monkeypatch: pytest.Mon
     first, second = bought(amount)
     assert first.value == pytest.approx(30 * LB) and second.value == pytest.approx(10 * LB)
     assert [(p.item, p.share) for p in first.parts] == [
-        ("tall_fescue", 0.8),
-        ("kentucky_bluegrass", 0.2),
+        ("tall_fescue", 12 / 21),
+        ("kentucky_bluegrass", 9 / 21),
     ]
-    assert [p.value for p in first.parts] == [round(24 * LB, 6), round(6 * LB, 6)]
-    assert [(p.value_us, p.unit_us) for p in first.parts] == [(24, "lb"), (6, "lb")]
+    assert [p.value for p in first.parts] == [7.775869, 5.831902]
+    assert [(p.value_us, p.unit_us) for p in first.parts] == [(17.142857, "lb"), (12.857143, "lb")]
     assert all(p.unit == "kg" for p in first.parts)
     assert second.parts == () and first.facts == ("seeding.reserve",)
     named = phrases.name_seed(grass=seed_name(LAWN.book, ("fine_fescue",)))

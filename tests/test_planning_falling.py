@@ -62,6 +62,32 @@ LAWN, SEASON = drafted()
 DISPENSABLE = [d.id for d in SEASON.drafts if LAWN.book.operations[d.operation].optional]
 
 
+def tasks(*operations: Any) -> SeasonDraft:
+    """A season of one task of each operation."""
+    return SeasonDraft(tuple(Draft(o, o, "care", as_written(""), 1) for o in operations), ())
+
+
+def test_a_task_goes_with_the_rules_that_bind_it_and_is_told_once() -> None:
+    """Rules of others stay; two of one operation are told as one."""
+    season = tasks("last_mow", "overseed", "topdress")
+    twin = replace(season.drafts[0], id="last_mow.2")
+    days = DaySet.of([(1, 2)])
+    rules = (
+        Allowed("a", "last_mow", days, Strength.HARD, NEVER),
+        Allowed("b", "overseed", days, Strength.HARD, NEVER),
+        Lag("c", "topdress", "last_mow@end", Strength.HARD, NEVER, DayStep(1)),
+        Lag("d", "topdress", "overseed", Strength.HARD, NEVER, DayStep(1)),
+    )
+    note = as_written("known")
+    whole = replace(season, drafts=(*season.drafts, twin), constraints=rules, notes=(note,))
+    left = without(LAWN, whole, {"last_mow", "last_mow.2"})
+    assert [d.id for d in left.drafts] == ["overseed", "topdress"]
+    assert [c.id for c in left.constraints] == ["b", "d"]
+    name = operation_name(LAWN.book, "last_mow")
+    assert left.notes == (note, phrases.falls(operation=name))
+    assert without_tasks(whole, ()) is whole
+
+
 @pytest.mark.parametrize("task", sampled(DISPENSABLE, *DISPENSABLE[::4]))
 def test_a_window_that_never_comes_stops_nothing(task: str) -> None:
     """Each optional task falls when it cannot be done, is told, and the main work keeps its day."""
@@ -90,11 +116,6 @@ def test_a_touch_up_falls_with_its_check() -> None:
     assert isinstance(found, Dated)
     assert not {"settle_check", "touch_up"} & {d.id for d in found.season.drafts}
     assert date.fromordinal(found.day("overseed")).year == 2027
-
-
-def tasks(*operations: Any) -> SeasonDraft:
-    """A season of one task of each operation."""
-    return SeasonDraft(tuple(Draft(o, o, "care", as_written(""), 1) for o in operations), ())
 
 
 def test_follow_ups_fall_only_where_the_owner_gave_the_end() -> None:
@@ -150,27 +171,6 @@ def test_work_that_a_rule_brings_too_early_is_no_follow_up() -> None:
     )
     assert _beyond_the_end(replace(LAWN, kept_end=None), dated) == {"inspect"}
     assert _beyond_the_end(replace(LAWN, kept_end=500), dated) == set()
-
-
-def test_a_task_goes_with_the_rules_that_bind_it_and_is_told_once() -> None:
-    """Rules of others stay; two of one operation are told as one."""
-    season = tasks("last_mow", "overseed", "topdress")
-    twin = replace(season.drafts[0], id="last_mow.2")
-    days = DaySet.of([(1, 2)])
-    rules = (
-        Allowed("a", "last_mow", days, Strength.HARD, NEVER),
-        Allowed("b", "overseed", days, Strength.HARD, NEVER),
-        Lag("c", "topdress", "last_mow@end", Strength.HARD, NEVER, DayStep(1)),
-        Lag("d", "topdress", "overseed", Strength.HARD, NEVER, DayStep(1)),
-    )
-    note = as_written("known")
-    whole = replace(season, drafts=(*season.drafts, twin), constraints=rules, notes=(note,))
-    left = without(LAWN, whole, {"last_mow", "last_mow.2"})
-    assert [d.id for d in left.drafts] == ["overseed", "topdress"]
-    assert [c.id for c in left.constraints] == ["b", "d"]
-    name = operation_name(LAWN.book, "last_mow")
-    assert left.notes == (note, phrases.falls(operation=name))
-    assert without_tasks(whole, ()) is whole
 
 
 def test_a_needed_task_does_not_fall() -> None:

@@ -14,9 +14,11 @@ from turfplan.planning import fed as module
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.fed import _kept_apart, _with_feedings, fed
 from turfplan.records.brief import NitrogenUse
+from turfplan.records.constraints import Lag
 from turfplan.work.campaigns import campaigns
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.feeding.feedings import NitrogenFeeding
+from turfplan.work.feeding.on_leaves import IRON
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.lawn import ResolvedLawn
 
@@ -168,6 +170,8 @@ def bound(setting: ResolvedLawn, plan: FeedingPlan) -> SeasonDraft:
         Draft(name, name, "seed", as_written(""), 1)  # type: ignore[arg-type]
         for name in ("overseed", "starter_feed")
     )
+    iron = Draft(f"amend.{IRON}", "amend", "care", as_written(""), 1, key=IRON, ideal=740200)
+    drafts += (iron,)
     campaign = campaigns(setting)[0][0]
     return _with_feedings(setting, campaign, SeasonDraft(drafts, ()), plan)
 
@@ -178,8 +182,12 @@ def test_feedings_join_a_season_with_what_binds_them() -> None:
     some_feed = replace(feeding("autumn", 200, 230), season="autumn")
     fed_once = replace(fed_plan(setting), feeds=(some_feed,), starter=None)
     season = bound(setting, fed_once)
-    assert [d.id for d in season.drafts] == ["overseed", FEED + "autumn"]
+    assert [d.id for d in season.drafts] == ["overseed", f"amend.{IRON}", FEED + "autumn"]
     bound_nodes = [nodes_of(constraint) for constraint in season.constraints]
     assert bound_nodes and all(FEED + "autumn" in nodes for nodes in bound_nodes)
+    assert any(isinstance(c, Lag) for c in season.constraints)
     started = replace(fed_once, starter=feeding("starter", 0, 9))
-    assert [d.id for d in bound(setting, started).drafts][:2] == ["overseed", "starter_feed"]
+    season = bound(setting, started)
+    assert [d.id for d in season.drafts][:2] == ["overseed", "starter_feed"]
+    lags = [nodes_of(c) for c in season.constraints if isinstance(c, Lag)]
+    assert lags and all(FEED + "autumn" in nodes for nodes in lags)
