@@ -28,6 +28,8 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.watering.verdict import Verdict, days_kept_wet, tender_days
 from turfplan.work.windows import ClosedWindow, WindowPolicy, WindowsOfYear
 
+# Resolved before any test lays other windows under it.
+SETTING = plain()
 BEGIN = date(2027, 3, 1)
 POLICY = WindowPolicy()
 
@@ -35,7 +37,7 @@ POLICY = WindowPolicy()
 def lawn(first: date = BEGIN, last: date = date(2028, 12, 31), **changes: Any) -> ResolvedLawn:
     """The plain lawn in a span of days."""
     days = {"first_day": first.toordinal(), "last_day": last.toordinal()}
-    return replace(plain(), **days, **changes)
+    return replace(SETTING, **days, **changes)
 
 
 def watered(setting: ResolvedLawn, possible: bool | None) -> ResolvedLawn:
@@ -132,7 +134,7 @@ def test_a_measured_soil_moves_the_windows_within_half_a_year(
     """By their best day; those that stay where they were say nothing of it."""
     day = date(2027, 4, 10)
     excess = Excess(day, 2.0, 20.0)
-    setting = lawn(climate=replace(plain().climate, excess=excess))
+    setting = lawn(climate=replace(SETTING.climate, excess=excess))
 
     def window(days: int, rule: str, end: int = 0) -> OpenDays:
         best = day + timedelta(days)
@@ -174,7 +176,7 @@ def test_soil_is_told_as_warmer_or_colder() -> None:
 
 def test_the_last_measurement_up_to_today_counts() -> None:
     """Beside the usual soil of its day, whatever was known before; one of tomorrow does not."""
-    setting = plain()
+    setting = SETTING
     climate, book = setting.climate, setting.book
     days = [BEGIN + timedelta(n) for n in (-9, 0, 1)]
     soil = [(days[1], 11.0), (days[0], 7.0), (days[2], 30.0)]
@@ -193,10 +195,10 @@ def test_operations_that_measured_soil_has_moved_are_told() -> None:
     excess = Excess(BEGIN, -1.0, 20.0)
     here = days_of("topdress", BEGIN, BEGIN, facts=(MEASURED,))
     usual = days_of("overseed", BEGIN, BEGIN)
-    setting = lawn(climate=replace(plain().climate, excess=excess))
+    setting = lawn(climate=replace(SETTING.climate, excess=excess))
     setting = replace(setting, openings=replace(setting.openings, windows=(here, usual)))
     assert moved_by_soil(setting) == {"topdress": _measured(excess)}
-    assert moved_by_soil(replace(setting, climate=plain().climate)) == {}
+    assert moved_by_soil(replace(setting, climate=SETTING.climate)) == {}
 
 
 def test_what_is_sown_lives_on_rain_where_nobody_waters() -> None:
