@@ -165,8 +165,8 @@ def frost_signals(
 
     1; `frost_day`; annual amplitude (C); ln(rain of spring's middle + 5 mm).
     """
-    shift = 0 if latitude >= 0 else 6
-    spring_rain = math.log(rain_mm[(3 + shift) % 12] + rain_mm[(4 + shift) % 12] + 5)
+    middle = 3 if latitude >= 0 else 9
+    spring_rain = math.log(rain_mm[middle] + rain_mm[middle + 1] + 5)
     return 1.0, day, max(air_mean_c) - min(air_mean_c), spring_rain
 
 
