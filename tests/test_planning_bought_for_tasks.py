@@ -31,7 +31,8 @@ from turfplan.planning.purchases import Bought
 from turfplan.planning.stock import Stock
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Amount
-from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.drafts import Draft, Load, SeasonDraft
+from turfplan.work.season import FillVolumes
 
 WHY = as_written("why")
 
@@ -280,3 +281,40 @@ def test_without_a_journal_the_orders_are_those_of_all_loads() -> None:
     made = candidate(*drafts.values())
     made.season = replace(made.season, loads=())
     assert _orders(setting, made, None) == ([], Stock())
+
+
+def test_where_all_passes_are_skipped_nothing_is_ordered_to_touch_them_up(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Unless a load is under way; what the stock asks for more or less is ordered anew."""
+    asked: list[tuple[float, Any]] = []
+
+    def orders(setting: Any, loads: Any, mix: Any, volumes: Any, stock: Any = None) -> list[Any]:
+        asked.append((volumes.touch_up_m3, stock))
+        return [line(1, 2.0)]
+
+    load = Load(1, 1, (1, 2), 2.0)
+    sold: list[Any] = []
+    stock = Stock()
+    monkeypatch.setattr(module, "material_orders", orders)
+    monkeypatch.setattr(module, "wanted_loads", lambda *given: (load,))
+    monkeypatch.setattr(
+        module, "stock_of", lambda needed, of_load, *given: sold.append(of_load) or stock
+    )
+    volumes = FillVolumes({1: 1.0, 2: 1.0}, 0.0, 0.75)
+    made = candidate(task("topdress", ".1"), volumes=volumes)
+
+    def touched_up(skipped: set[int], *, under_way: bool) -> float:
+        monkeypatch.setattr(module, "skipped_passes", lambda volumes, history: skipped)
+        monkeypatch.setattr(module, "is_under_way", lambda load, history: under_way)
+        asked.clear()
+        _orders(plain(), made, TaskHistory())
+        return asked[0][0]
+
+    assert touched_up({1, 2}, under_way=False) == 0.0
+    assert touched_up({1, 2}, under_way=True) == 0.75
+    assert touched_up({1}, under_way=False) == 0.75
+    assert sold[0] == {1: 2.0} and len(asked) == 1
+    stock = Stock(more={1: 0.5})
+    assert touched_up({1}, under_way=False) == 0.75
+    assert [given for _, given in asked] == [None, stock]

@@ -81,7 +81,10 @@ def test_wetter_places_let_fewer_seasons_through() -> None:
     def dry(plan: Plan) -> float:
         return min(one.worked / one.years for one in plan.generated_years)
 
-    assert dry(plan_of(place(33.4, -112.0), {"seeding": {"intent": "none"}})) > dry(plan_of(place(60.4, 5.4))) + 0.3
+    assert (
+        dry(plan_of(place(33.4, -112.0), {"seeding": {"intent": "none"}}))
+        > dry(plan_of(place(60.4, 5.4))) + 0.3
+    )
 
 
 def test_work_on_other_days_counts_weeks() -> None:

@@ -105,7 +105,7 @@ def test_a_day_that_gives_up_more_rules_is_none() -> None:
 
 def test_only_the_main_work_moves() -> None:
     """Care keeps its wish, and what has none gets none."""
-    care = Draft("last_mow", "last_mow", "finish", as_written(""), 5, ideal=700000)
+    care = Draft("first_mow", "first_mow", "care", as_written(""), 5, ideal=700000)
     free = replace(SEED, id="topdress", operation="topdress", ideal=None)
     season = SeasonDraft((SEED, care, free), ())
     seen: list[SeasonDraft] = []
