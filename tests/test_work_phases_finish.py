@@ -11,6 +11,7 @@ from test_work_campaigns import days_of, opened, plain, setting_of
 from turfplan.message import Message, as_written
 from turfplan.phrases import finish as phrases
 from turfplan.phrases import ground_fill as of_ground
+from turfplan.phrases import level as of_level
 from turfplan.planning.candidates import draft_campaign
 from turfplan.planning.feeding import feeder_for
 from turfplan.work.campaigns import Campaign, Session, campaigns
@@ -138,3 +139,18 @@ def test_no_touch_up_where_nothing_is_low_or_nothing_was_spread() -> None:
     assert finished(bare, way(sow=None)) == ({}, [of_ground.touch_up_later()])
     assert finished(bare, way())[1] == [phrases.next_season()]
     assert finished(setting, way(sow=None))[1] == [phrases.next_season()]
+
+
+def test_a_touch_up_of_compost_is_told_in_words_of_its_own(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """How and when; of any other mix the book's hold."""
+    monkeypatch.setattr(module, "undressed_days", lambda setting, campaign: 30)
+    setting = with_window(BEST, BEST + timedelta(300))
+    for kinds, how, go in (
+        ({"sand"}, None, None),
+        ({"compost"}, (of_level.compost_touch_up(),), of_level.compost_touch_up_go()),
+    ):
+        monkeypatch.setattr(module, "handled", lambda setting, operation, kinds=kinds: kinds)
+        touch = finished(setting, way())[0]["touch_up"]
+        assert (touch.how, touch.go) == (how, go)

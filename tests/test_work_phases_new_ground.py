@@ -20,7 +20,8 @@ from turfplan.work.ground_fill import kill_lead, settling, waits_a_season
 from turfplan.work.labour import hours_of_trucks, person_hours
 from turfplan.work.lawn import Labour, ResolvedLawn
 from turfplan.work.operations import LAST_PASS, PASS
-from turfplan.work.phases.new_ground import _wished, new_ground
+from turfplan.work.phases import new_ground as module
+from turfplan.work.phases.new_ground import _tilled, _wished, new_ground
 
 BARE: dict[str, Any] = {
     "lawn": {"condition": "bare"},
@@ -273,3 +274,14 @@ def test_on_a_bank_water_is_told_in_other_words() -> None:
     usual = book_messages(book, "operations.fill.how")
     assert fill == (*usual[:-1], phrases.fill_bank_water())
     assert work(BARE_LAWN, campaign(20.0))["fill.1"].how is None
+
+
+def test_nothing_is_worked_into_ground_that_topsoil_buries(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The step of lime and feed is left out; elsewhere the book's own steps hold."""
+    monkeypatch.setattr(module, "tested_soil_goes_under", lambda setting: False)
+    assert _tilled(BARE_LAWN) is None
+    monkeypatch.setattr(module, "tested_soil_goes_under", lambda setting: True)
+    stones, _, *rest = book_messages(BARE_LAWN.book, "operations.till.how")
+    assert _tilled(BARE_LAWN) == (stones, *rest)

@@ -154,3 +154,17 @@ def test_on_open_ground_only_loads_of_bags_are_fetched() -> None:
         ("fill.1", False),
         ("order_material.2", False),
     ]
+
+
+def test_trips_for_soil_are_those_of_all_of_it() -> None:
+    """Not of more: where half as much again would be another trip, it is none."""
+    volume = next(
+        v / 100
+        for v in range(1, 60)
+        if car_trips(SETTING, {"topsoil": 1.0}, v / 100)
+        != car_trips(SETTING, {"topsoil": 1.5}, v / 100)
+    )
+    soil = lifted(volume)["delivery.lifting"]
+    trips = car_trips(SETTING, {"topsoil": 1.0}, volume)
+    assert soil.bags and soil.how is not None
+    assert soil.how[1] == phrases.bags_trips(n=trips)
