@@ -57,7 +57,8 @@ class Climate:
     None where frost is rarer than every other year. With an `excess` the methods that take a date,
     of air, soil and growth, tell of the year in which it was measured; the curves stay normals.
     `usual_air_c` is the normal daily mean where the curves are those of one year.
-    `coldest_night_c` is the coldest night of a usual year, off by `coldest_error_c`.
+    `coldest_night_c` is the coldest night of a usual year, off by `coldest_error_c`. `found` is
+    where the place lies as a reader knows it: a town, or the way from the nearest one.
     """
 
     latitude: float
@@ -85,6 +86,7 @@ class Climate:
     usual_air_c: Curve | None = None
     coldest_night_c: float = 0.0
     coldest_error_c: float = 0.0
+    found: Message | None = None
 
     @property
     def southern(self) -> bool:

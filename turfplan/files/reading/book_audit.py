@@ -9,6 +9,7 @@ from turfplan.book.entries import (
     CampaignWords,
     Cause,
     Caution,
+    GrassName,
     Herbicide,
     Material,
     Mix,
@@ -71,6 +72,7 @@ class Entries:
     order: Collection[OrderRule]
     windows: Collection[WindowRule]
     choices: Collection[MixChoiceRule]
+    grass_names: Collection[GrassName]
     overlays: Mapping[str, Overlay]
     sources: Mapping[str, Source]
 
@@ -89,6 +91,7 @@ def name_faults(entries: Entries) -> Iterator[Problem]:
         _choices,
         _shares,
         _regions,
+        _grass_names,
         _fillings,
         _sources,
     ):
@@ -277,6 +280,18 @@ def _regions(entries: Entries) -> Iterator[Problem]:
                 yield Problem(where, phrases.local_word(), repr(term))
 
 
+def _grass_names(entries: Entries) -> Iterator[Problem]:
+    """Grasses and countries that the names people say lead to."""
+    countries = entries.schema.countries
+    for name in entries.grass_names:
+        where = f"names.toml: {name.said[0]}"
+        if name.grass not in entries.ids("species"):
+            yield _unknown(where, phrases.names_grass(), name.grass, entries.ids("species"))
+        for country in (*name.countries, *name.unlike):
+            if country not in countries:
+                yield _unknown(where, phrases.names_country(), country, countries)
+
+
 def _fillings(entries: Entries) -> Iterator[Problem]:
     """Words in braces that nothing fills."""
     for where, text, known in _texts(entries):
@@ -366,6 +381,7 @@ def _rests(entries: Entries) -> Iterator[tuple[str, str]]:
     yield from (
         (f"cautions.toml: {caution.id}", caution.source) for caution in entries.cautions.values()
     )
+    yield from ((f"names.toml: {name.said[0]}", name.source) for name in entries.grass_names)
     yield from ((f"causes.toml: {cause.id}", cause.source) for cause in entries.causes.values())
     for herbicide in entries.herbicides.values():
         yield from ((f"herbicides.toml: {herbicide.id}", source) for source in herbicide.sources)

@@ -19,10 +19,11 @@ from turfplan.climate.world_grid import Grid, Months, months_at, open_grid
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.postal_codes import postal_place
 from turfplan.files.reading.timezones import timezone_at
+from turfplan.files.reading.towns import called, nearest_town, seen_from, state_name
 from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import climate as phrases
 from turfplan.phrases import place_faults as faults
-from turfplan.phrases import weather
+from turfplan.phrases import towns, weather
 from turfplan.records.brief import Place
 
 
@@ -67,6 +68,25 @@ def located(place: Place, folder: Path, *, fall_back: bool = False) -> Located:
     Raises TurfplanError for a place that is not found, and for a file that cannot be used, unless
     `fall_back` asks for the grid in its stead.
     """
+    here = _located(place, folder, fall_back=fall_back)
+    return replace(here, climate=replace(here.climate, found=_found(place, here.climate)))
+
+
+def _found(place: Place, climate: Climate) -> Message | None:
+    """Where a place lies as a reader knows it; None far from any town, and for a whole zone."""
+    if place.latitude is None and place.postal_code is not None:
+        postal = postal_place(place.postal_code)
+        state = state_name("US", postal.state)
+        return towns.of_postal_code(town=postal.town, state=state, code=place.postal_code)
+    if place.latitude is None and place.climate_zone is not None:
+        return None
+    near = nearest_town(climate.latitude, climate.longitude)
+    if place.town is not None and near is not None:
+        return called(near[0])
+    return seen_from(climate.latitude, climate.longitude)
+
+
+def _located(place: Place, folder: Path, *, fall_back: bool) -> Located:
     if place.normals is None:
         return Located(_from_grid(place))
     try:
