@@ -26,8 +26,13 @@ def grass_meant_in(*, id: str, grass: Message, countries: Listed) -> Message:
 
 
 def say_which_grass() -> Message:
-    """write one of these names, or give place.country"""
+    """write one of these names"""
     return Message("brief_check.say_which_grass")
+
+
+def say_where_or_which_grass() -> Message:
+    """write one of these names, or give place.country"""
+    return Message("brief_check.say_where_or_which_grass")
 
 
 def unknown_soil() -> Message:

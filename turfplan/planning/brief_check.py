@@ -121,10 +121,12 @@ def grass_fault(where: str, said: str, book: Book, also: tuple[str, ...] = ()) -
     if len(meant) > 1:
         allowed = listed((_meant(book, said, grass) for grass in meant), "comma")
         fault = phrases.grass_of_several(n=len(meant))
-        return Problem(where, fault, repr(said), allowed, phrases.say_which_grass())
+        by_country = any(countries_of(book, said, grass) for grass in meant)
+        hint = phrases.say_where_or_which_grass() if by_country else phrases.say_which_grass()
+        return Problem(where, fault, repr(said), allowed, hint)
     known = (*book.species, *also)
-    hint = did_you_mean(said, known) or did_you_mean(said, names_said(book))
-    return Problem(where, phrases.unknown_grass(), repr(said), one_of(known), hint)
+    near = did_you_mean(said, known) or did_you_mean(said, names_said(book))
+    return Problem(where, phrases.unknown_grass(), repr(said), one_of(known), near)
 
 
 def _meant(book: Book, said: str, grass: str) -> Message:

@@ -141,7 +141,9 @@ def _names_like(key: str) -> Iterator[str]:
 
 def _several(said: str, towns: list[Town], fault: Message) -> Problem:
     lines = [
-        phrases.candidate(town=called(town), code=town.country, people=Number(town.people))
+        phrases.candidate(
+            town=called(town), code=town.country, people=Number(town.people, "grouped")
+        )
         for town in towns[:MOST_LISTED]
     ]
     first = towns[0]
@@ -152,7 +154,7 @@ def _several(said: str, towns: list[Town], fault: Message) -> Problem:
         if other is None
         else phrases.say_which_of(example=example, other=f"{other.name}, {other.country}")
     )
-    return Problem("place.town", fault, repr(said), listed(lines, "comma"), hint)
+    return Problem("place.town", fault, repr(said), listed(lines, "semicolon"), hint)
 
 
 def called(town: Town) -> Message:
