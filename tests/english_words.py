@@ -81,8 +81,8 @@ def texts_in(message: Message) -> Iterator[str]:
 
 
 def own_words(plan: Plan) -> set[str]:
-    """Words that a plan holds as they were given: names of its lawn and zones, of towns near it, its
-    data set, ids, publications.
+    """Words that a plan holds as they were given: names of its lawn and zones, of towns, its data
+    set, ids, publications.
     """
     texts = [plan.lawn.name, *plan.sources.values(), NOTICE, *texts_in(plan.climate.source)]
     texts += texts_in(plan.place.name) if plan.place.name else []

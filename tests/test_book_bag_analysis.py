@@ -4,8 +4,48 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from turfplan.book.bag_analysis import parse_analysis
+from turfplan.book.bag_analysis import Analysis, parse_analysis
 from turfplan.errors import TurfplanError
+
+
+def test_a_bag_is_weighed_by_its_nitrogen() -> None:
+    """Of 16-4-8 a gram of nitrogen takes 6.25 g, which bring a quarter of phosphate and half of
+    potash.
+    """
+    bag = parse_analysis("16-4-8")
+    assert bag == Analysis(16.0, 4.0, 8.0)
+    assert bag.product_g_m2(1.0) == 6.25
+    assert (bag.phosphate_g_m2(2.0), bag.potash_g_m2(2.0)) == (0.5, 1.0)
+    assert str(parse_analysis("16.50-0-8")) == "16.5-0-8"
+
+
+@pytest.mark.parametrize(
+    ("text", "sound"),
+    [
+        ("100-0-0", True),
+        ("50-25-25", True),
+        ("50-25-25.1", False),
+        ("0-0-0", True),
+        ("0-0-101", False),
+    ],
+)
+def test_shares_of_a_bag_are_a_hundred_at_most(text: str, *, sound: bool) -> None:
+    """None is below nought, all may be nought; the place is that of the brief, or another."""
+    if sound:
+        assert parse_analysis(text).nitrogen_percent >= 0
+        return
+    with pytest.raises(TurfplanError) as caught:
+        parse_analysis(text, "here")
+    assert caught.value.problems[0].where == "here"
+
+
+def test_the_least_nitrogen_feeds_and_none_does_not() -> None:
+    """A hundredth of a percent."""
+    assert Analysis(0.01, 5.0, 5.0).product_g_m2(1.0) == pytest.approx(10_000)
+    for none in (0.0, -1.0):
+        with pytest.raises(TurfplanError, match="no nitrogen"):
+            Analysis(none, 5.0, 5.0).product_g_m2(1.0)
+
 
 shares = st.floats(0.5, 33)
 

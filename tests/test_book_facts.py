@@ -90,3 +90,78 @@ def test_the_table_of_facts_says_what_a_judgement_judges() -> None:
     assert rows["water.kc_wet_surface"].source.endswith("[agronomy]")
     assert rows["windows.soon"].as_dict()["judges"] == "schedule"
     assert "[derived]: half of it" in rows["water.capacity_rubble"].source
+
+
+def fact(**keys: object) -> Fact:
+    """A made-up fact of a publication, in inches."""
+    return Fact.model_validate({"name": "a.b", "unit": "in", "source": "S03", **keys})
+
+
+def taken(**keys: object) -> bool:
+    """Whether a fact is one."""
+    try:
+        fact(**keys)
+    except ValidationError:
+        return False
+    return True
+
+
+@pytest.mark.parametrize(
+    ("keys", "sound"),
+    [
+        ({"value": 2}, True),
+        ({"value": 0}, True),
+        ({}, False),
+        ({"low": 1}, False),
+        ({"high": 1}, False),
+        ({"low": 1, "high": 2}, True),
+        ({"low": 2, "high": 2}, True),
+        ({"low": 2.1, "high": 2}, False),
+        ({"value": 1, "low": 1, "high": 2}, True),
+        ({"value": 2, "low": 1, "high": 2}, True),
+        ({"value": 0.9, "low": 1, "high": 2}, False),
+        ({"value": 2.1, "low": 1, "high": 2}, False),
+        ({"value": 2, "low": 1}, True),
+        ({"value": 0.9, "low": 1}, False),
+        ({"value": 1, "high": 2}, True),
+        ({"value": 2.1, "high": 2}, False),
+        ({"value": -1, "low": 0, "high": 2}, False),
+        ({"value": 5, "low": -3, "high": 0}, False),
+        ({"value": 0, "low": 0, "high": 0}, True),
+        ({"value": 1, "source": "judgement"}, False),
+        ({"value": 1, "source": "judgement", "note": "why"}, True),
+        ({"value": 1, "unit": "furlong"}, False),
+        ({"value": 1, "unit": ""}, True),
+    ],
+)
+def test_a_fact_has_a_value_or_both_ends_and_lies_between_them(
+    keys: dict[str, object], *, sound: bool
+) -> None:
+    """Ends count, and nought is an end; a judgement says why; a unit is known."""
+    assert taken(**keys) == sound
+
+
+def test_a_fact_is_its_value_else_the_middle_of_its_ends() -> None:
+    """In the inside unit; an end that is not there is the value."""
+    assert fact(value=2).si == pytest.approx(50.8)
+    span = fact(low=1, high=4)
+    assert (span.low_si, span.si, span.high_si) == pytest.approx((25.4, 63.5, 101.6))
+    both = fact(value=2, low=1, high=4)
+    assert (both.low_si, both.si, both.high_si) == pytest.approx((25.4, 50.8, 101.6))
+    alone = fact(value=2)
+    assert (alone.low_si, alone.high_si) == pytest.approx((50.8, 50.8))
+    none = fact(value=0, low=-1, high=0)
+    assert (none.low_si, none.si, none.high_si) == pytest.approx((-25.4, 0.0, 0.0))
+    warm = fact(low=50, high=68, unit="F")
+    assert (warm.low_si, warm.si, warm.high_si) == pytest.approx((10.0, 15.0, 20.0))
+
+
+def test_a_fact_has_the_dimension_of_its_unit() -> None:
+    """And is a judgement where no source stands behind it."""
+    assert [fact(value=1, unit=u).dimension for u in ("in", "F", "%")] == [
+        "length",
+        "temperature",
+        "share",
+    ]
+    assert not fact(value=1).is_judgement
+    assert fact(value=1, source="judgement", note="why").is_judgement

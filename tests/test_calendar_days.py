@@ -1,5 +1,6 @@
 """Places in a year of 365 days, months, seasons and the days of a repeated job."""
 
+from calendar import isleap
 from datetime import date, timedelta
 
 from dateutil.rrule import DAILY, rrule
@@ -8,7 +9,11 @@ from hypothesis import strategies as st
 
 from turfplan.calendar_days import (
     DAYS,
+    HALF_A_YEAR,
+    MID_MONTHS,
     MONTH_LENGTHS,
+    MONTH_STARTS,
+    PLAIN_YEAR,
     WEEKDAYS,
     daily,
     date_of,
@@ -20,6 +25,67 @@ from turfplan.calendar_days import (
 )
 
 DATES = st.dates(date(1990, 1, 1), date(2110, 12, 31))
+
+
+def test_the_plain_year_and_its_months() -> None:
+    """365 days from a year without a leap day; months begin where the ones before end, and have a
+    fifteenth in their middle.
+    """
+    assert (DAYS, HALF_A_YEAR) == (365, 182)
+    assert not isleap(PLAIN_YEAR)
+    assert MONTH_STARTS == (0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334)
+    assert [day.month for day in MID_MONTHS] == list(range(1, 13))
+    assert {(day.year, day.day) for day in MID_MONTHS} == {(PLAIN_YEAR, 15)}
+
+
+def test_places_of_days_by_hand() -> None:
+    """The first is nought."""
+    places = {
+        (1, 1): 0,
+        (1, 31): 30,
+        (2, 1): 31,
+        (2, 28): 58,
+        (3, 1): 59,
+        (7, 4): 184,
+        (12, 31): 364,
+    }
+    for (month, day), place in places.items():
+        for year in (2027, 2028):
+            assert day_index(date(year, month, day)) == place
+            assert date_of(place, year) == date(year, month, day)
+    assert date_of(365 + 58, 2027) == date(2028, 2, 28)
+    assert date_of(-365, 2027) == date(2026, 1, 1)
+
+
+def test_a_daily_row_begins_and_ends_where_it_is_asked() -> None:
+    """Within a year, over New Year, and over a leap day."""
+    values = list(range(365))
+    assert daily(values, date(2027, 1, 3), date(2027, 1, 5)) == [2, 3, 4]
+    assert daily(values, date(2027, 12, 30), date(2028, 1, 2)) == [363, 364, 0, 1]
+    assert daily(values, date(2028, 2, 27), date(2028, 3, 2)) == [57, 58, 58, 59, 60]
+    assert daily(values, date(2028, 12, 31), date(2029, 1, 1)) == [364, 0]
+    assert len(daily(values, date(2026, 6, 1), date(2029, 5, 31))) == 1096
+
+
+def test_totals_of_months_by_hand() -> None:
+    """Each day counts for its month alone."""
+    values = [0.0] * 365
+    for place, amount in ((0, 1.0), (30, 2.0), (31, 4.0), (58, 8.0), (59, 16.0), (364, 32.0)):
+        values[place] = amount
+    assert month_totals(values) == (3.0, 12.0, 16.0, *(0.0,) * 8, 32.0)
+
+
+def test_a_repeated_job_runs_on_its_weekdays_from_the_first_to_the_last_day() -> None:
+    """Every day where none is told; both ends count; skipped days do not; none before it begins."""
+    monday = date(2027, 3, 1)
+    days = [monday + timedelta(n) for n in range(8)]
+    assert recurring_days(monday, days[-1]) == tuple(days)
+    assert recurring_days(monday, monday) == (monday,)
+    assert recurring_days(days[1], monday) == ()
+    assert recurring_days(monday, days[-1], ("mon",)) == (days[0], days[7])
+    assert recurring_days(monday, days[-1], ("tue", "sun")) == (days[1], days[6])
+    assert recurring_days(monday, days[-1], ("mon",), (monday,)) == (days[7],)
+    assert in_week_order({"sun", "mon", "fri"}) == ("mon", "fri", "sun")
 
 
 @given(DATES)

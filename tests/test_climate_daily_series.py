@@ -21,3 +21,13 @@ def test_a_year_is_whole_from_a_share_of_its_days_on() -> None:
     assert series.whole_years(0.9) == (2020, 2022)
     assert series.whole_years(0.4) == (2020, 2021, 2022, 2023)
     assert series.whole_years(1.0) == (2022,)
+
+
+def test_gaps_are_days_without_a_mean_and_the_longest_run_of_them() -> None:
+    """Runs of one, three and two: six days, three at once; none where all is known."""
+    first = date(2021, 1, 1)
+    means = (1.0, None, 2.0, None, None, None, 3.0, 4.0, None, None)
+    dates = tuple(first + timedelta(n) for n in range(len(means)))
+    assert DailySeries(dates, means, means, means, means).gaps() == (6, 3)
+    known = (1.0,) * len(means)
+    assert DailySeries(dates, means, means, known, means).gaps() == (0, 0)

@@ -1,15 +1,35 @@
 """Absences: what waits because nobody is there is told first, with ways out that were planned."""
 
 import json
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from command import run
-from planning import kind, plan_of
+from planning import brief_of, kind, plan_of
+from test_work_campaigns import setting_of
+from turfplan.message import Day, as_written
+from turfplan.phrases import absences as phrases
+from turfplan.planning.absences import (
+    PutOff,
+    _hired,
+    _later,
+    _Lost,
+    _other_work,
+    _somebody_waters,
+    _sooner,
+    _spared,
+    _what,
+    put_off,
+)
+from turfplan.planning.changed_briefs import with_part
+from turfplan.planning.ways_out import MainWork
+from turfplan.records.brief import Brief, Span
 from turfplan.records.plan import Plan
+from turfplan.work.lawn import ResolvedLawn
 
 SPRING = datetime(2027, 3, 1, 12, tzinfo=UTC)
 # A fortnight in the middle of the weeks in which autumn seed has to be watered.
@@ -57,6 +77,248 @@ def main_year(plan: Plan) -> int:
 def changes(plan: Plan) -> list[str]:
     """The lines of the brief that the ways out change."""
     return [option.change.text for option in plan.options]
+
+
+NOBODY = Span(**{"from": date(2027, 9, 10), "to": date(2027, 9, 20)})
+
+
+@lru_cache(1)
+def lawn() -> ResolvedLawn:
+    """The plain lawn: thin tall fescue, half an inch, watered by a hose."""
+    return setting_of(hose())
+
+
+def hose(**calendar: Any) -> Brief:
+    """Its brief, with nobody there from 10 to 20 September, or other days."""
+    days = calendar or {"away": [{"from": NOBODY.start, "to": NOBODY.end}]}
+    return brief_of({"water": {"application_rate": None}, "calendar": days})
+
+
+def work(last: date | None, *, season: bool = True) -> MainWork:
+    """The main work of a plan, whose season of seed is 15 August to 25 September."""
+    ends = (date(2027, 8, 15), date(2027, 9, 25)) if season else None
+    return MainWork(as_written("autumn"), last, last, ends)
+
+
+def asked(
+    now: date | None, there: date | None = date(2027, 9, 5), **calendar: Any
+) -> PutOff | None:
+    """What an absence puts off, by the day of the work with it and without."""
+
+    def tried(brief: Brief) -> MainWork | None:
+        at_home = not (brief.calendar.away or brief.calendar.unavailable)
+        return work(there if at_home else now)
+
+    return put_off(hose(**calendar), lawn(), tried, options=False)
+
+
+def span(first: date, last: date) -> dict[str, list[dict[str, date]]]:
+    """Days away."""
+    return {"away": [{"from": first, "to": last}]}
+
+
+def test_work_is_put_off_where_its_day_is_beyond_the_season() -> None:
+    """By a day, not on the last of it; work without a day, or without a season, is not."""
+    ends = date(2027, 9, 25)
+    assert asked(ends) is None
+    found = asked(ends + timedelta(1))
+    assert found is not None and found.spans == (NOBODY,) and found.options == ()
+    assert asked(None) is None and asked(ends + timedelta(1), None) is None
+    assert put_off(brief_of(), lawn(), lambda _: work(ends), options=False) is None
+    other = put_off(hose(), lawn(), lambda _: work(date(2028, 9, 1), season=False), options=False)
+    assert other is None
+
+
+def test_an_absence_counts_from_the_weeks_in_which_seed_is_watered_to_the_season() -> None:
+    """It begins no more than that after the season's last day, and ends no earlier than its
+    first.
+    """
+    weeks = timedelta(lawn().days("seeding.watering_commitment"))
+    begins, ends, late = date(2027, 8, 15), date(2027, 9, 25), date(2028, 9, 3)
+    first = ends + weeks
+    assert asked(late, **span(first, first + timedelta(9))) is not None
+    assert asked(late, **span(first + timedelta(1), first + timedelta(9))) is None
+    assert asked(late, **span(begins - timedelta(9), begins)) is not None
+    assert asked(late, **span(begins - timedelta(9), begins - timedelta(1))) is None
+    unavailable = {"unavailable": [{"from": NOBODY.start, "to": NOBODY.end}]}
+    assert asked(late, **unavailable) is not None
+
+
+def test_what_waits_is_told_with_its_days_and_weeks() -> None:
+    """364 days are 52 weeks; seed under a hose waits for water too."""
+    found = asked(date(2028, 9, 3))
+    assert found is not None
+    values = dict(found.told.values)
+    assert (values["day"], values["until"], values["n"]) == (
+        Day(date(2027, 9, 5)),
+        Day(date(2028, 9, 3)),
+        52,
+    )
+    assert values["days"] == lawn().days("seeding.watering_commitment")
+    assert found.told.key == phrases.both_wait(**values).key  # type: ignore[arg-type]
+    timer = brief_of(
+        {"water": {"application_rate": None, "timer": True}, "calendar": SHORT["calendar"]}
+    )
+
+    def tried(brief: Brief) -> MainWork | None:
+        return work(date(2027, 9, 5) if not brief.calendar.away else date(2028, 9, 3))
+
+    alone = put_off(timer, setting_of(timer), tried, options=False)
+    assert alone is not None and alone.told.key == "absences.work_waits"
+
+
+def test_water_alone_waits_where_a_timer_saves_the_season() -> None:
+    """To its last day; a day later it does not."""
+
+    def key(with_timer: date) -> str:
+        def tried(brief: Brief) -> MainWork | None:
+            if not brief.calendar.away:
+                return work(date(2027, 9, 5))
+            return work(with_timer if brief.water.timer else date(2028, 9, 3))
+
+        found = put_off(hose(), lawn(), tried, options=False)
+        assert found is not None
+        return found.told.key
+
+    ends = date(2027, 9, 25)
+    assert key(ends) == "absences.water_waits"
+    assert key(ends + timedelta(1)) == "absences.both_wait"
+
+
+@pytest.mark.parametrize(
+    ("changes", "name"),
+    [
+        ({}, "fill_and_seed"),
+        ({"leveling": {"depth": "0 in"}}, "seed"),
+        ({"seeding": {"intent": "none"}}, "fill"),
+    ],
+)
+def test_what_waits_is_fill_seed_or_both(changes: dict[str, Any], name: str) -> None:
+    """In the words of the lawn."""
+    assert _what(setting_of(brief_of(changes))).key.rpartition(".")[2] == name
+
+
+def lost(brief: Brief | None = None, *spans: Span, setting: ResolvedLawn | None = None) -> _Lost:
+    """Work of 5 September in its season to the 25th, with nobody there."""
+    brief = brief or hose()
+    spans = spans or brief.calendar.away
+    days = date(2027, 9, 5), date(2027, 8, 15), date(2027, 9, 25)
+    return _Lost(brief, setting or lawn(), spans, *days)
+
+
+def calendars(ways: Any) -> list[tuple[list[tuple[date, date]], list[tuple[date, date]]]]:
+    """The days away and without work of each way."""
+    return [
+        (
+            [(s.start, s.end) for s in way.brief.calendar.away],
+            [(s.start, s.end) for s in way.brief.calendar.unavailable],
+        )
+        for way in ways
+    ]
+
+
+def test_absences_are_put_off_until_the_seed_needs_nobody_and_a_week_more() -> None:
+    """They keep their length; without seed to be watered they begin the day after the work."""
+    weeks = lawn().days("seeding.watering_commitment")
+    start = date(2027, 9, 6) + timedelta(weeks)
+    length = NOBODY.end - NOBODY.start
+    assert calendars(_later(lost())) == [
+        ([(first, first + length)], []) for first in (start, start + timedelta(7))
+    ]
+    timer = with_part(hose(), "water", timer=True)
+    first = date(2027, 9, 13)  # the sixth is before the tenth: that is not later
+    assert calendars(_later(lost(timer))) == [([(first, first + length)], [])]
+
+
+def test_absences_end_sooner_week_by_week_before_the_last_of_them_or_the_season() -> None:
+    """Five times at the most; what begins after that is given up, others stay."""
+    ways = calendars(_sooner(lost()))
+    assert ways == [([(NOBODY.start, date(2027, 9, 13))], [])]
+    long = Span(**{"from": date(2027, 7, 1), "to": date(2027, 12, 1)})
+    other = Span(**{"from": date(2028, 1, 1), "to": date(2028, 1, 9)})
+    brief = with_part(hose(), "calendar", away=(long, other), unavailable=(NOBODY,))
+    found = calendars(_sooner(lost(brief, long, NOBODY)))
+    ends = [date(2027, 9, 25) - timedelta(7 * n) for n in range(1, 6)]
+    kept = (other.start, other.end)
+    assert found == [
+        (
+            [(long.start, end), kept],
+            [(NOBODY.start, min(NOBODY.end, end))] if NOBODY.start <= end else [],
+        )
+        for end in ends
+    ]
+
+
+def test_somebody_else_waters_or_a_timer_does() -> None:
+    """Days away become days without work; where nothing dries out nobody is asked."""
+    timer, neighbour = _somebody_waters(lost())
+    assert timer.brief.water.timer and timer.brief.calendar == hose().calendar
+    assert calendars([neighbour]) == [([], [(NOBODY.start, NOBODY.end)])]
+    written = f"[{{ from = {NOBODY.start}, to = {NOBODY.end} }}]"
+    assert str(neighbour.lines) == f"away = [], unavailable = {written}"
+    closed = hose(unavailable=[{"from": NOBODY.start, "to": NOBODY.end}])
+    assert len(list(_somebody_waters(lost(closed, NOBODY)))) == 1
+    assert list(_somebody_waters(lost(with_part(hose(), "water", timer=True)))) == []
+
+
+def test_a_contractor_is_hired_once_and_with_a_timer_where_seed_dries_out() -> None:
+    """Not where one works already."""
+    (both,) = _hired(lost())
+    assert both.brief.work.by == "contractor" and both.brief.water.timer
+    (alone,) = _hired(lost(with_part(hose(), "water", timer=True)))
+    assert str(alone.lines) == 'by = "contractor"'
+    assert list(_hired(lost(with_part(hose(), "work", by="contractor")))) == []
+
+
+def test_other_work_is_sod_or_another_season_as_the_grass_bears() -> None:
+    """Sod where it is sold as such; spring and dormant seed of cool-season grass; none of what is
+    not sown.
+    """
+    found = [str(way.lines) for way in _other_work(lost())]
+    sod = ['intent = "plant", form = "sod"'] if "sod" in lawn().sowing.grass.plantable else []
+    assert found == [*sod, 'campaign = "spring"', 'intent = "dormant"']
+    unsown = setting_of(brief_of({"seeding": {"intent": "none"}}))
+    assert list(_other_work(lost(setting=unsown))) == []
+
+
+def ways(days: dict[str, date]) -> list[str]:
+    """The changes offered where each kind of change leads to a day."""
+
+    def tried(brief: Brief) -> MainWork | None:
+        calendar, seeding = brief.calendar, brief.seeding
+        if brief.work.by == "contractor":
+            kind = "hired"
+        elif brief.water.timer:
+            kind = "timer"
+        elif seeding.intent != "overseed":
+            kind = str(seeding.intent)
+        elif brief.season.campaign == "spring":
+            kind = "spring"
+        elif calendar.unavailable:
+            kind = "neighbour"
+        elif calendar.away and calendar.away[0].start > NOBODY.start:
+            kind = "later"
+        else:
+            kind = "sooner"
+        return work(days[kind]) if kind in days else None
+
+    return [str(option.change) for option in _spared(lost(), tried, date(2028, 9, 3))]
+
+
+def test_of_the_ways_those_are_offered_that_lead_to_an_earlier_day() -> None:
+    """A contractor only where no timer saves the season; new dates where they save it."""
+    ends, beyond, as_late = date(2027, 9, 25), date(2027, 9, 26), date(2028, 9, 3)
+    assert ways({}) == []
+    assert ways({"timer": ends, "hired": ends}) == ["timer = true"]
+    assert ways({"timer": beyond, "hired": ends}) == [
+        "timer = true",
+        'by = "contractor", timer = true',
+    ]
+    assert ways({"spring": as_late}) == [] and ways({"spring": as_late - timedelta(1)}) != []
+    assert len(ways({"later": ends})) == 1 and ways({"later": beyond}) == []
+    assert len(ways({"sooner": ends})) == 1 and ways({"sooner": beyond}) == []
+    every = ("timer", "neighbour", "later", "sooner", "plant", "spring", "dormant")
+    assert len(ways(dict.fromkeys(every, ends))) == 5
 
 
 def test_a_year_lost_to_an_absence_is_told_with_numbers() -> None:

@@ -9,16 +9,19 @@ import pytest
 from planning import brief_of
 from test_planning_random import setting_of
 from told import told
-from turfplan.message import Listed, as_written
+from turfplan.message import Listed, Sold, as_written
 from turfplan.messages.entry import item_name
 from turfplan.planning.amounts import (
+    _message,
     _pass_volume,
     cover_amounts,
     fill_amounts,
+    in_litres,
     loose_volumes,
     pass_amounts,
     plant_amounts,
     seed_amounts,
+    seed_masses_kg,
 )
 from turfplan.records.items import AmountItem, OrderItem
 from turfplan.records.plan_task import Amount
@@ -27,6 +30,8 @@ from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, OpenDays, Pass
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
+from turfplan.work.phases.open_turf import removes_cores
+from turfplan.work.phases.sow import is_pegged
 from turfplan.work.season import FillVolumes
 
 # Exact: a yard is 0.9144 m, a thousand square feet are 92.90304 m2 (NIST Handbook 44, Appendix C).
@@ -252,3 +257,98 @@ def test_a_pass_that_covers_the_area_says_so(share: float, *, covers: bool) -> N
     if "parts" in told_of:
         told_of = dict(told_of["parts"].items[0].values)  # type: ignore[union-attr]
     assert ("area" in told_of) is covers
+
+
+def test_cores_that_are_taken_away_leave_room_for_the_first_pass_of_a_session() -> None:
+    """A depth of the book over the lawn; none where they are left, nor for a second pass."""
+    lawn = setting({"leveling": {"parts": {"sand": 1.0}}, "lawn": {"soil": "clay"}})
+    assert removes_cores(lawn)
+    cores_m3 = lawn.book.si("aerate.core_volume_depth") * 5 * KFT2 / 1000
+    found = loose_volumes(lawn, campaign(layer(1, 1, 1.0), layer(2, 1, 2.0)), SAND).passes
+    assert found == pytest.approx({1: (1.0 + cores_m3) * 1.1, 2: 2.2}) and cores_m3 > 0.1
+
+
+def test_a_barrow_holds_whole_litres_and_quarters_of_a_cubic_foot() -> None:
+    """85 L are 3 ft3; of 60 L, 2.12 ft3, the quarters are two."""
+    assert in_litres(0.085) == Sold(85, "L", 3.0, "ft³")
+    assert in_litres(0.0604) == Sold(60, "L", 2.25, "ft³")
+    assert in_litres(0.0995) == Sold(100, "L", 3.5, "ft³")
+
+
+def test_no_barrows_are_counted_where_a_loader_is_at_hand() -> None:
+    """Nor weights by area where a lawn is told in feet."""
+    words = {"zones": Listed(()), "cap": as_written("x")}
+    draft = Draft("a", "topdress", "level", as_written(""), 1, words=words, loose_m3=1.0)
+    loader = setting({"work": {"machines": ["loader"]}})
+    items = [[a.item for a in pass_amounts(s, SAND, draft, 1.0)] for s in (setting(), loader)]
+    assert items == [
+        ["depth", "volume", "weight", "barrow loads"],
+        ["depth", "volume", "weight"],
+    ]
+
+
+def test_a_pass_over_a_part_of_the_lawn_is_as_heavy_there() -> None:
+    """Half the volume over half of it."""
+    words = {"zones": Listed(()), "cap": as_written("x")}
+    metric = replace(setting(), system=System.METRIC)
+
+    def by_area(loose_m3: float, share: float) -> float:
+        draft = Draft("a", "topdress", "level", as_written(""), 1, words=words, loose_m3=loose_m3)
+        return by_item(pass_amounts(metric, SAND, draft, share))["weight per area"]
+
+    assert by_area(1.0, 0.5) == pytest.approx(by_area(2.0, 1.0))
+    assert by_area(2.0, 1.0) == pytest.approx(2 * 1600 / 464.5152)
+
+
+def test_what_fills_an_instruction_is_a_message_or_a_text() -> None:
+    """Anything else is refused."""
+    assert _message("so") == as_written("so") and _message(as_written("so")) == as_written("so")
+    with pytest.raises(TypeError):
+        _message(3)
+
+
+def test_a_part_of_the_lawn_that_is_sown_takes_its_part_of_the_seed() -> None:
+    """Half of it now, at the same rate; told with its area. Patches are a part of
+    their own, sown whole where that much is watered.
+    """
+    whole, half = (by_item(seed_amounts(setting(), share)) for share in (1.0, 0.5))
+    assert half["seed"] == pytest.approx(whole["seed"] / 2)
+    assert half["seed rate"] == pytest.approx(whole["seed rate"])
+    assert half["sown area"] == pytest.approx(464.5152 / 2) and "sown area" not in whole
+    patch = setting({"seeding": {"intent": "patch"}})
+    of_patch = [by_item(seed_amounts(patch, share)) for share in (1.0, 0.25, 0.2)]
+    assert of_patch[0] == of_patch[1]
+    assert of_patch[0]["sown area"] == pytest.approx(464.5152 / 4)
+    assert of_patch[2]["seed"] == pytest.approx(of_patch[0]["seed"] * 0.8)
+    assert of_patch[2]["sown area"] == pytest.approx(464.5152 * 0.2)
+
+
+def test_a_bag_is_corrected_where_both_its_numbers_are_told() -> None:
+    """Of purity or germination alone nothing follows."""
+    plain = by_item(seed_amounts(setting()))["seed"]
+    for lone in ({"purity_percent": 95}, {"germination_percent": 80}):
+        assert by_item(seed_amounts(setting({"seeding": lone})))["seed"] == plain
+    masses = seed_masses_kg(setting())
+    assert sum(sum(each.values()) for each in masses.values()) == pytest.approx(plain)
+
+
+def test_sod_and_plugs_of_a_part_of_the_lawn() -> None:
+    """Sprigs by the piece, as they are set apart."""
+    place = {"place": {"postal_code": "30606"}, "lawn": {"grass": "zoysia", "condition": "bare"}}
+    lawn = setting(place, {"seeding": {"intent": "plant", "spacing": "12 in"}})
+    part = Draft("plant", "plant", "seed", as_written("Why."), 1, form="sprigs", sown_share=0.5)
+    (sprigs,) = plant_amounts(lawn, part)
+    assert (sprigs.item, sprigs.value, sprigs.unit) == ("sprigs", 2500, "pieces")
+
+
+def test_what_covers_the_seed_follows_what_is_sown() -> None:
+    """Half the bales for half the lawn; on a bank a mat that overlaps, with its pegs."""
+    assert by_item(cover_amounts(setting(), 0.5)) == {"straw": 3}
+    steep = setting(
+        {"site": {"slope_percent": 30}, "seeding": {"intent": "renovate"}, "leveling": None}
+    )
+    assert is_pegged(steep)
+    found = by_item(cover_amounts(steep, 0.5))
+    m2 = 464.5152 / 2
+    assert found["mat"] == pytest.approx(m2 * (1 + steep.book.si("site.mat_overlap")))
+    assert found["pegs"] == -(-m2 * steep.book.si("site.mat_pegs") // 1)

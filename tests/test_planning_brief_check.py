@@ -1,5 +1,11 @@
 """Names of a brief against those of the book."""
 
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+import pytest
+
 from planning import brief_of
 from turfplan.files.reading.book import load_book
 from turfplan.planning.brief_check import check_brief
@@ -8,6 +14,146 @@ from turfplan.planning.brief_check import check_brief
 def places(**lawn: object) -> list[str]:
     """Where faults are."""
     return [fault.where for fault in check_brief(brief_of({"lawn": lawn}), load_book())]
+
+
+BOOK = load_book()
+
+
+def faults(*changes: dict[str, Any]) -> list[tuple[str, str]]:
+    """Where faults are, and what is wrong there."""
+    found = check_brief(brief_of(*changes), BOOK)
+    return [(fault.where, fault.message.key.rpartition(".")[2]) for fault in found]
+
+
+def seeding(intent: str, grass: str, **more: Any) -> list[tuple[str, str]]:
+    """Faults of an intent for a lawn of a grass."""
+    return faults({"seeding": {"intent": intent, **more}, "lawn": {"grass": grass}})
+
+
+SEEDLESS = next(n for n, s in BOOK.species.items() if not s.seedable)
+UNPLANTED = next((n for n, s in BOOK.species.items() if not s.plantable), None)
+
+
+@pytest.mark.parametrize("intent", ["patch", "overseed", "renovate", "dormant"])
+def test_a_grass_without_seed_is_planted_or_left(intent: str) -> None:
+    """Another may be named to be sown."""
+    assert ("seeding.intent", "no_seed") in seeding(intent, SEEDLESS)
+    assert seeding("plant", SEEDLESS) == []
+    season = BOOK.species[SEEDLESS].season
+    other = next(n for n, s in BOOK.species.items() if s.seedable and s.season == season)
+    if intent != "dormant":
+        assert seeding(intent, SEEDLESS, species=other) == []
+
+
+def test_plants_are_of_a_grass_and_in_a_form_that_are_sold() -> None:
+    """A form counts for planting alone."""
+    assert UNPLANTED is None or ("seeding.intent", "not_planted") in seeding("plant", UNPLANTED)
+    forms = {"sod", "plugs", "sprigs"} - set(BOOK.species["tall_fescue"].plantable)
+    for form in forms:
+        assert seeding("plant", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
+        assert seeding("overseed", "tall_fescue", form=form) == []
+    assert forms and seeding("plant", "tall_fescue", form="sod") == []
+
+
+def test_a_grass_that_is_not_sold_as_plants_is_sown() -> None:
+    """As a book may have it."""
+    fescue = BOOK.species["tall_fescue"].model_copy(update={"plantable": ()})
+    book = replace(BOOK, species={**BOOK.species, "tall_fescue": fescue})
+
+    def told(intent: str) -> list[str]:
+        brief = brief_of({"seeding": {"intent": intent}})
+        return [p.message.key.rpartition(".")[2] for p in check_brief(brief, book)]
+
+    assert told("plant") == ["not_planted"] and told("overseed") == []
+
+
+def test_ways_of_sowing_belong_to_the_grass_of_their_season() -> None:
+    """Dormant seed to cool grass, a winter's cover to warm grass."""
+    assert ("seeding.intent", "not_dormant") in seeding("dormant", "zoysia")
+    assert seeding("dormant", "tall_fescue") == []
+    assert ("seeding.intent", "winter_is_warm") in seeding("winter_overseed", "tall_fescue")
+    assert seeding("winter_overseed", "bermuda_common") == []
+
+
+def test_every_name_is_looked_for_where_it_stands() -> None:
+    """Parts and earlier sowings by their number; known names are no fault."""
+    part = {"kind": "shade", "share": 0.2}
+    sowing = {"on": date(2026, 9, 1)}
+    named = {
+        "lawn": {"part": [part, {**part, "grass": "moss"}]},
+        "history": {"sowings": [sowing, {**sowing, "species": "moss"}]},
+        "leveling": {"material": "dust", "parts": None},
+        "seeding": {"species": "moss"},
+        "season": {"campaign": "someday"},
+        "place": {"region": "moon"},
+    }
+    assert [where for where, _ in faults(named)] == [
+        "lawn.part.2.grass",
+        "history.sowings.2.species",
+        "leveling.material",
+        "seeding.species",
+        "season.campaign",
+        "place.region",
+    ]
+    known = {
+        "lawn": {"part": [{**part, "grass": "tall_fescue"}], "soil": "unknown"},
+        "history": {"sowings": [{**sowing, "species": "tall_fescue"}]},
+        "season": {"campaign": "autumn"},
+    }
+    assert faults(known) == []
+    parts = {"leveling": {"parts": {"sand": 0.5, "dust": 0.5}}}
+    assert [where for where, _ in faults(parts)] == ["leveling.parts.dust"]
+
+
+def test_parts_are_less_than_the_lawn() -> None:
+    """By area, and with what is told by share; nearly all of it is less."""
+
+    def parts(*areas: str, share: float | None = None) -> list[tuple[str, str]]:
+        named: list[dict[str, Any]] = [{"kind": "shade", "area": area} for area in areas]
+        named += [] if share is None else [{"kind": "shade", "share": share}]
+        return faults({"lawn": {"part": named}})
+
+    whole = [("lawn.part", "parts_too_large")]
+    assert parts("2500 ft2", "2500 ft2") == whole and parts("2500 ft2", "2499 ft2") == []
+    assert parts("2500 ft2", share=0.5) == whole and parts("2500 ft2", share=0.49) == []
+
+
+SHAPE = {"kind": "rectangle", "length": "20 m", "width": "10 m"}
+
+
+def shaped(*changes: dict[str, Any], **shape: Any) -> list[tuple[str, str]]:
+    """Faults of the second shape of a lawn."""
+    lawn = {"area": None, "shape": [SHAPE, {**SHAPE, **shape}]}
+    return faults({"lawn": lawn}, *changes)
+
+
+def test_a_shape_has_a_grass_of_the_lawns_season_and_one_depth() -> None:
+    """By its number."""
+    assert shaped() == shaped(grass="kentucky_bluegrass") == shaped(depth="10 mm") == []
+    assert [where for where, _ in shaped(grass="moss")] == ["lawn.shape.2.grass"]
+    assert shaped(grass="zoysia") == [("lawn.shape.2.grass", "warm_in_cool")]
+    warm = {"lawn": {"grass": "zoysia"}, "seeding": {"intent": "none"}}
+    assert shaped(warm, grass="tall_fescue") == [("lawn.shape.2.grass", "cool_in_warm")]
+    lows = {"leveling": {"lows": [{"depth": "20 mm", "share": 0.1}]}}
+    assert shaped(lows, depth="10 mm") == [("lawn.shape.2.depth", "depth_twice")]
+    assert shaped(lows) == []
+
+
+def test_a_bag_holds_nitrogen_and_no_banned_phosphate() -> None:
+    """Zero of it is none."""
+
+    def bag(analysis: str, law: str | None = "banned") -> list[str]:
+        local = {} if law is None else {"phosphorus": law}
+        return [where for where, _ in faults({"feeding": {"analysis": analysis}, "local": local})]
+
+    assert bag("20-1-5") == ["feeding.analysis"] and bag("20-0-5") == []
+    assert bag("20-1-5", None) == [] and bag("0-0-50") == ["feeding.analysis"]
+
+
+def test_faults_of_cans_are_told_with_those_of_the_brief() -> None:
+    """Where they stand."""
+    cans = {"water": {"application_rate": None, "catch_cans": ["9 mm"] * 3, "catch_minutes": 9}}
+    assert [where for where, _ in faults(cans)] == ["water.catch_cans"]
 
 
 def test_a_grass_is_found_where_it_stands() -> None:

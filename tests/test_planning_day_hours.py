@@ -1,15 +1,19 @@
 """No day holds more work than its hours, as far as anything can be moved; else it is told."""
 
 from collections import defaultdict
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
-from planning import plan_of
+from planning import brief_of, plan_of
+from sample_plan import job as sample_job
+from test_work_campaigns import setting_of
 from tiers import sampled
 from told import all_told
+from turfplan.planning.day_hours import _by_day, _over_h, is_counted, told_overfull
 from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Task
 
 PEOPLE = {"work": {"people": 1, "hours_per_day": 6}}
 LYON = {"postal_code": None, "latitude": 45.76, "longitude": 4.84, "country": "FR"}
@@ -43,6 +47,61 @@ def hours_by_day(plan: Plan) -> dict[date, float]:
             for day in {task.start, task.end}:
                 hours[day] += task.person_hours / task.duration_days
     return hours
+
+
+SETTING = setting_of(brief_of({"work": {"people": 2, "hours_per_day": 5}}))
+THERE = SETTING.labour.day_hours
+SATURDAY = date(2027, 5, 1)
+
+
+def task(name: str, hours: float, *, days: int = 1, start: date = SATURDAY, **more: Any) -> Task:
+    """A job of so many person-hours."""
+    made = sample_job(name, "level", name, start, days, hours)
+    return made.model_copy(update=more)
+
+
+def overfull(*tasks: Task, setting: Any = SETTING) -> list[tuple[date, float, float]]:
+    """The days that are told, with their hours and those that there are."""
+    return [
+        (dict(m.values)["day"].day, dict(m.values)["hours"].value, dict(m.values)["there"].value)  # type: ignore[union-attr]
+        for m in told_overfull(setting, tasks)
+    ]
+
+
+def test_a_day_is_told_from_a_quarter_of_an_hour_beyond_its_hours_on() -> None:
+    """All jobs of it together; what is over, done or waters itself does not count."""
+    assert THERE == 10
+    assert overfull(task("topdress.1", 6.0), task("overseed", 4.25)) == []
+    assert overfull(task("topdress.1", 6.0), task("overseed", 4.5)) == [(SATURDAY, 10.5, 10.0)]
+    full = task("topdress.1", 6.0)
+    for change in ({"closed": "done"}, {"overdue": True}):
+        assert overfull(full, task("overseed", 9.0, **change)) == []
+    assert overfull(task("topdress.1", 20.8, days=2)) == [
+        (SATURDAY, pytest.approx(10.4), 10.0),
+        (SATURDAY + timedelta(1), pytest.approx(10.4), 10.0),
+    ]
+
+
+def test_hours_of_a_job_are_spread_over_its_days_of_work() -> None:
+    """From its first to its last; days off in between have none."""
+    first = SATURDAY.toordinal()
+    found = list(_by_day(SETTING, "topdress", (first, first + 7), 9.0))
+    assert found == [(first, 3.0), (first + 1, 3.0), (first + 7, 3.0)]
+    assert list(_by_day(SETTING, "topdress", (first, first), 9.0)) == [(first, 9.0)]
+    assert _over_h(SETTING, {1: 10.25, 2: 10.26, 3: 12.0}) == {
+        2: pytest.approx(0.26),
+        3: pytest.approx(2.0),
+    }
+
+
+def test_a_contractors_hours_are_those_of_his_work_alone() -> None:
+    """A household keeps its own for what is left to it."""
+    hired = setting_of(brief_of({"work": {"by": "contractor"}}))
+    operations = hired.book.operations
+    mine = next(name for name, one in operations.items() if not one.hired)
+    his = next(name for name, one in operations.items() if one.hired)
+    assert [is_counted(hired, name) for name in (mine, his, "unheard_of")] == [False, True, False]
+    assert [is_counted(SETTING, name) for name in (mine, his, "unheard_of")] == [True] * 3
 
 
 @pytest.mark.parametrize("lawn", sampled(LAWNS, "bare ground", "two passes"))

@@ -4,18 +4,38 @@ import json
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from command import run
 from planning import brief_of, plan_brief
+from sample_plan import job as sample_job
 from test_cli import written
 from test_nitrogen_account import from_compost
 from test_work_campaigns import setting_of
-from turfplan.planning.feeding import _compost, feeder_for
+from turfplan.message import Day, as_written
+from turfplan.planning.feeding import (
+    _compost,
+    _without_grass,
+    amounts_of_feed,
+    amounts_of_lime,
+    amounts_worked_in,
+    bag_used,
+    feeder_for,
+    feeding_warnings,
+    nitrogen_account,
+    taken_of_bag,
+)
+from turfplan.records.plan_task import Amount, Task
 from turfplan.work.campaigns import campaigns
-from turfplan.work.feeding.stages import WorkedDays
+from turfplan.work.feeding.feedings import NitrogenFeeding
+from turfplan.work.feeding.nutrients import LimePlan, Nutrient
+from turfplan.work.feeding.plan import FeedingPlan
+from turfplan.work.feeding.potash import PotashPart
+from turfplan.work.feeding.stages import RYE_RATE, WorkedDays
+from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import choose_mix
 
 NEW_YORK = """
@@ -44,6 +64,242 @@ def planned(brief: Path, out: Path) -> dict[str, object]:
     assert done.returncode == 0, done.stderr
     plan: dict[str, object] = json.loads((out / "plan.json").read_text(encoding="utf-8"))
     return {**plan, "stdout": done.stdout}
+
+
+_LAWNS: dict[str, ResolvedLawn] = {}
+
+
+def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
+    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
+    key = repr(changes)
+    if key not in _LAWNS:
+        _LAWNS[key] = setting_of(brief_of(*changes))
+    return _LAWNS[key]
+
+
+DAY = date(2027, 5, 10)
+
+
+def feed(key: str, rate_g_m2: float) -> NitrogenFeeding:
+    """A feeding of some days in May."""
+    return NitrogenFeeding(key, "spring", rate_g_m2, DAY, DAY + timedelta(6), DAY, as_written("w"))
+
+
+def fed(setting: ResolvedLawn, **changes: Any) -> FeedingPlan:
+    """The feeding of a lawn, with changes."""
+    campaign = campaigns(setting)[0][0]
+    return replace(feeder_for(setting)(setting, campaign, choose_mix(setting)), **changes)
+
+
+def si(amounts: tuple[Amount, ...]) -> dict[str, float]:
+    """SI values by item."""
+    return {amount.item: amount.value for amount in amounts}
+
+
+def test_a_feeding_is_told_by_rate_and_in_all() -> None:
+    """The one of its key; a starter of patches over what is sown alone."""
+    setting = lawn()
+    area = setting.plot.area_m2
+    plan = fed(
+        setting, feeds=(feed("spring", 2.0), feed("autumn", 3.0)), starter=feed("starter", 4.0)
+    )
+    spring, autumn, starter, none = (
+        si(amounts_of_feed(setting, plan, key)) for key in ("spring", "autumn", "starter", "late")
+    )
+    assert [a["nitrogen"] for a in (spring, autumn, starter)] == [2.0, 3.0, 4.0] and none == {}
+    assert autumn["nitrogen_total"] == pytest.approx(3 * area / 1000, abs=0.001)
+    assert starter["nitrogen_total"] == pytest.approx(4 * area / 1000, abs=0.001)
+    patch = lawn({"seeding": {"intent": "patch"}})
+    share = patch.sowing.share * patch.mended_share
+    assert share < 1
+    of_patch = si(amounts_of_feed(patch, plan, "starter"))
+    assert of_patch["nitrogen_total"] == pytest.approx(4 * area * share / 1000, abs=0.001)
+    whole = si(amounts_of_feed(patch, plan, "spring"))
+    assert whole["nitrogen_total"] == pytest.approx(2 * area / 1000, abs=0.001)
+    alone = replace(plan, starter=None)
+    assert amounts_of_feed(setting, alone, "starter") == ()
+
+
+def test_a_bag_at_hand_is_used_where_its_phosphate_may_be_spread() -> None:
+    """By its analysis; its slow part with it."""
+    bag = lawn({"feeding": {"analysis": "20-0-5", "slow_release_percent": 30}})
+    plan = fed(bag, feeds=(feed("spring", 2.0),))
+    assert bag_used(bag, plan) == "20-0-5" and bag_used(lawn(), plan) is None
+    amounts = si(amounts_of_feed(bag, plan, "spring"))
+    assert amounts["product_rate"] == pytest.approx(10) and amounts["potash"] == pytest.approx(0.5)
+    assert amounts["slow_nitrogen"] == pytest.approx(0.6)
+    rich = lawn({"feeding": {"analysis": "20-10-5"}})
+    refused = fed(rich, feeds=(feed("spring", 2.0),), phosphorus=None)
+    assert bag_used(rich, refused) is None
+    assert "product_rate" not in si(amounts_of_feed(rich, refused, "spring"))
+
+
+def test_potash_goes_on_with_a_feeding_beyond_what_the_bag_brings() -> None:
+    """Where that is worth a mention."""
+    setting = lawn()
+    area, least = setting.plot.area_m2, setting.book.si("feeding.potash_least")
+
+    def potash(
+        rate: float, base: ResolvedLawn = setting, *, tested: bool = True
+    ) -> dict[str, float]:
+        nutrient = Nutrient("potash", 9.0, as_written("why"), ()) if tested else None
+        part = PotashPart(1, rate, DAY, DAY, "spring")
+        plan = fed(base, feeds=(feed("spring", 2.0),), potassium=nutrient, potash=(part,))
+        found = si(amounts_of_feed(base, plan, "spring"))
+        return {name: value for name, value in found.items() if "to add" in name}
+
+    assert potash(3.0) == {
+        "potash to add": 3.0,
+        "potash to add in all": pytest.approx(3 * area / 1000, abs=0.001),
+    }
+    assert potash(least) != {} and potash(least * 0.9) == {} and potash(3.0, tested=False) == {}
+    bag = lawn({"feeding": {"analysis": "20-0-5"}})
+    assert potash(3.0, bag)["potash to add"] == pytest.approx(2.5)
+    assert potash(0.5 + least * 1.1, bag) != {} and potash(0.5 + least * 0.9, bag) == {}
+
+
+def test_lime_is_told_by_one_of_its_parts() -> None:
+    """None where none is given."""
+    setting = lawn()
+    area = setting.plot.area_m2
+    lime = LimePlan(400.0, 450.0, (225.0, 225.0), (120, 180), as_written("why"), ())
+    found = si(amounts_of_lime(setting, fed(setting, lime=lime)))
+    assert found == {"lime": pytest.approx(225 * area / 1000, abs=0.001), "lime rate": 225.0}
+    assert amounts_of_lime(setting, fed(setting, lime=None)) == ()
+
+
+def test_what_a_test_asks_for_is_worked_into_fresh_ground() -> None:
+    """With the tiller, or raked into the last lift where topsoil buries what is tilled; only what
+    is more than nothing.
+    """
+    setting = lawn()
+    potash = Nutrient("potash", 9.0, as_written("k"), ())
+    phosphate = Nutrient("phosphate", 5.0, as_written("p"), ())
+
+    def worked(
+        operation: Any = "till", base: ResolvedLawn = setting, **plan: Any
+    ) -> dict[str, float]:
+        given = {"fresh_ground": True, "potassium": potash, "phosphorus": phosphate, **plan}
+        return si(amounts_worked_in(base, fed(base, **given), operation))
+
+    whole = {
+        "potash to add": 9.0,
+        "potash to add in all": pytest.approx(9 * setting.plot.area_m2 / 1000, abs=0.001),
+        "phosphate": 5.0,
+    }
+    assert worked() == whole and worked("grade") == {} and worked(fresh_ground=False) == {}
+    assert (
+        worked(potassium=None)
+        == worked(potassium=replace(potash, rate_g_m2=0.0))
+        == {"phosphate": 5.0}
+    )
+    assert "phosphate" not in worked(phosphorus=None)
+    assert "phosphate" not in worked(phosphorus=replace(phosphate, rate_g_m2=0.0))
+    deep = lawn(
+        {
+            "lawn": {"condition": "bare"},
+            "seeding": {"intent": "renovate"},
+            "leveling": {"depth": "4 in"},
+        }
+    )
+    assert worked(base=deep) == {} and worked("grade", deep) != {}
+
+
+def job(name: str, day: date, role: Any, rate: float | None = None, **more: Any) -> Task:
+    """A task with nitrogen by rate."""
+    amounts = () if rate is None else (("nitrogen", rate, "g/m2", as_written("why")),)
+    base = sample_job(name, "care", name, day, roles=(role,), **more)
+    return base.model_copy(update={"amounts": tuple(Amount.of(*a) for a in amounts)})
+
+
+def test_how_much_of_the_bag_is_taken_is_told_with_its_first_day() -> None:
+    """Of open feedings; without a bag at hand nothing is."""
+    bag = lawn({"feeding": {"analysis": "20-0-5"}})
+
+    def product(day: date, kg: float, closed: Any = None) -> Task:
+        task = job("feed_nitrogen.a", day, "feeding")
+        amounts = (Amount.of("product", kg, "kg", as_written("why")),)
+        return task.model_copy(update={"amounts": amounts, "closed": closed})
+
+    tasks = (product(DAY + timedelta(9), 3.0), product(DAY, 2.0), product(DAY, 7.0, "done"))
+    (told,) = taken_of_bag(bag, tasks)
+    values = dict(told.values)
+    assert (values["n"], values["mass"].value, values["first"].value) == (2, 5.0, 2.0)  # type: ignore[union-attr]
+    assert values["day"] == Day(DAY)
+    assert taken_of_bag(lawn(), tasks) == () and taken_of_bag(bag, tasks[2:]) == ()
+
+
+def test_a_feeding_outside_its_days_is_doubted_and_one_within_is_not() -> None:
+    """To the first and the last of them; what is no feeding is not looked at."""
+    setting = lawn({"local": {"nitrogen_blackouts": [{"from": "01-01", "to": "12-31"}]}})
+    candidate: Any = SimpleNamespace(feeding=SimpleNamespace(feeds=[feed("a", 2.0)]))
+
+    def doubted(after: int, name: str = "feed_nitrogen.a", role: Any = "feeding") -> int:
+        task = job(name, DAY + timedelta(after), role)
+        return len(feeding_warnings(setting, candidate, (task,)))
+
+    assert [doubted(n) > 0 for n in (-1, 0, 6, 7)] == [True, False, False, True]
+    assert doubted(3, "feed_nitrogen.b") > 0 and doubted(7, role="spreading") == 0
+
+
+def test_the_account_of_nitrogen_takes_what_is_given_and_what_compost_gives() -> None:
+    """By the depth of each pass; ryegrass has its own."""
+    setting = lawn()
+    begin = date.fromordinal(setting.first_day)
+    credit = SimpleNamespace(g_m2=6.0)
+    chosen = campaigns(setting)[0][0]
+    candidate: Any = SimpleNamespace(
+        feeding=SimpleNamespace(credit=credit, budget_g_m2=10.0, notes=()), campaign=chosen
+    )
+
+    def spread(after: int, depth: float) -> Task:
+        task = job("topdress.1", begin + timedelta(after), "spreading")
+        return task.model_copy(
+            update={"amounts": (Amount.of("depth", depth, "mm", as_written("why")),)}
+        )
+
+    tasks = (
+        job("feed_nitrogen.a", begin + timedelta(9), "feeding", 2.0),
+        job("feed_nitrogen.b", begin + timedelta(9), "feeding", 1.0),
+        job("feed_nitrogen.rye", begin + timedelta(9), "feeding", 4.0, facts=(RYE_RATE,)),
+        spread(30, 4.0),
+        spread(60, 8.0),
+    )
+    ledger = nitrogen_account(setting, candidate, tasks)
+    assert sum(week.entries["feed"] for week in ledger.weeks) == pytest.approx(3.0)
+    rye = [note for note in ledger.notes if getattr(note, "key", "") == "feeding.rye.apart"]
+    assert len(rye) == 1 and dict(rye[0].values)["rate"].value == 4.0  # type: ignore[union-attr]
+
+    def compost(*passes: Task) -> list[float]:
+        found = nitrogen_account(setting, candidate, passes)
+        return [week.entries["compost"] for week in found.weeks]
+
+    both, first = compost(*tasks[3:]), compost(tasks[3])
+    week = 5  # before the second pass
+    assert both[week] == pytest.approx(first[week] / 3, abs=0.002) and first[week] > 0
+    none = replace_credit(candidate)
+    assert set(nitrogen_account(setting, none, tasks).weeks[20].entries) >= {"feed", "growth"}
+    assert all(w.entries["compost"] == 0 for w in nitrogen_account(setting, none, tasks).weeks)
+    assert not [n for n in nitrogen_account(setting, candidate, tasks[:2]).notes if n in rye]
+
+
+def replace_credit(candidate: Any) -> Any:
+    """The candidate whose compost gives nothing."""
+    feeding = SimpleNamespace(credit=None, budget_g_m2=10.0, notes=())
+    return SimpleNamespace(feeding=feeding, campaign=candidate.campaign)
+
+
+def test_ground_without_grass_is_so_until_what_is_sown_begins() -> None:
+    """To the end of the account where nothing is."""
+    bare = lawn({"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}})
+    candidate: Any = SimpleNamespace(campaign=campaigns(bare)[0][0])
+    sown = job("seed", DAY, "sowing")
+    found = _without_grass(bare, candidate, [sown, job("seed.2", DAY + timedelta(9), "sowing")])
+    assert found is not None and found[1] == DAY
+    never = _without_grass(bare, candidate, [])
+    assert never == (found[0], bare.accounted_until + timedelta(1))
+    turf = lawn()
+    assert _without_grass(turf, SimpleNamespace(campaign=campaigns(turf)[0][0]), [sown]) is None  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(

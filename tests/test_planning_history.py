@@ -7,20 +7,23 @@ from typing import Any
 
 import pytest
 
-from sample_plan import sample_plan
+from sample_plan import sample_plan, with_task, without
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.planning.history import (
     TaskHistory,
     dry_day_constraints,
+    fixed_nodes,
     forecast_reasons,
     history_constraints,
+    looked_again,
     read_history,
     still_missing_mm,
 )
 from turfplan.records.constraints import Allowed, DaySet, Strength
 from turfplan.records.journal import JournalEntry
-from turfplan.work.drafts import Draft
+from turfplan.records.plan_task import WhatHappened
+from turfplan.work.drafts import Draft, SeasonDraft
 
 BOOK = load_book()
 PLAN = sample_plan()
@@ -275,3 +278,153 @@ def test_a_plan_made_before_the_forecast_says_why_it_changes() -> None:
         assert words in told(found["topdress.2"]) and "topdress.1" not in found
     assert forecast_reasons(BOOK, PLAN, {date(2027, 9, 12): 0.5}) == {}
     assert forecast_reasons(BOOK, None, {date(2027, 9, 12): 5.0}) == {}
+
+
+def measured(quantity: str, value: float, day: date = AUTUMN) -> dict[str, Any]:
+    """An entry of something measured."""
+    return {"kind": "measured", "quantity": quantity, "value": value, "on": day}
+
+
+def test_thirds_of_a_job_are_the_whole_of_it() -> None:
+    """Though a third is not a number of the machine; two thirds are a part."""
+    third = done("dethatch", AUTUMN, share=1 / 3)
+    two, three = past_of(third, third), past_of(third, third, third)
+    assert two.part_done == {"dethatch": pytest.approx(2 / 3)} and two.done == {}
+    assert three.done == {"dethatch": AUTUMN.toordinal()} and three.part_done == {}
+    nearly = done("dethatch", AUTUMN, share=0.999)
+    assert past_of(nearly).part_done == {"dethatch": 0.999}
+
+
+def test_a_delivery_is_work_too() -> None:
+    """With what came of it, and its days from the first to the last."""
+    days = [AUTUMN - timedelta(2), AUTUMN, AUTUMN - timedelta(1)]
+    entries = [
+        {"kind": "delivered", "task": "delivery.1", "on": day, "share": 0.25} for day in days
+    ]
+    actual = past_of(*entries).actual["delivery.1"]
+    assert (actual.start, actual.end, actual.share, actual.amounts) == (days[0], days[1], 0.75, ())
+
+
+def test_a_cause_counts_as_alive_until_it_is_found_to_be_over() -> None:
+    """As it was seen last; grubs above the number that lawns bear."""
+    most = BOOK.si("site.grubs_most")
+    assert past_of(measured("live_cause", 1.0)).alive_on == AUTUMN
+    later = AUTUMN + timedelta(9)
+    assert past_of(measured("live_cause", 1.0), measured("live_cause", 0.0, later)).alive_on is None
+    both = past_of(measured("live_cause", 0.0), measured("grubs", most + 0.1, later))
+    assert both.alive_on == later
+    assert past_of(measured("grubs", most)).alive_on is None
+    assert past_of(measured("rain", 3.0)).alive_on is None and past_of().alive_on is None
+
+
+def test_a_cause_that_is_alive_is_looked_for_again() -> None:
+    """After the days of the book."""
+    again = round(BOOK.si("site.recheck"))
+    assert looked_again(TaskHistory(alive_on=AUTUMN), BOOK) == AUTUMN.toordinal() + again
+    assert looked_again(TaskHistory(), BOOK) is None
+
+
+def test_what_is_closed_or_cancelled_is_not_asked_about() -> None:
+    """Neither overdue nor open."""
+    today = date(2027, 9, 20)
+    plan = with_task(PLAN, "dethatch", status="CANCELLED")
+    plan = with_task(plan, "core_aerate.1", closed="done")
+    found = read_history(BOOK, (), plan, today)
+    assert not {"dethatch", "core_aerate.1"} & (found.overdue.keys() | found.published.keys())
+    assert "topdress.1" in found.overdue and "topdress.1" in found.published
+    assert found.because == {} and found.done == {}
+
+
+def test_work_that_was_begun_is_over_on_its_last_day_where_all_of_it_was_done() -> None:
+    """A part leaves it to the plan's last day."""
+    when = {"start": date(2027, 9, 1), "end": date(2027, 9, 2)}
+    today = date(2027, 9, 20)
+
+    def overdue(share: float) -> int:
+        actual = WhatHappened(**when, share=share)
+        plan = with_task(PLAN, "dethatch", actual=actual)
+        return read_history(BOOK, (), plan, today).overdue["dethatch"]
+
+    assert overdue(1.0) == date(2027, 9, 2).toordinal()
+    assert overdue(0.9) == date(2027, 9, 4).toordinal()
+
+
+def test_rain_leaves_alone_what_is_closed_and_what_needs_no_dry_day() -> None:
+    """A job of dry weather on that day is put off."""
+    rain = journal({"kind": "rained_off", "on": date(2027, 9, 5)})
+    found = read_history(BOOK, rain, PLAN, AUTUMN).not_before
+    assert "topdress.1" in found
+    closed = with_task(PLAN, "topdress.1", closed="done")
+    assert "topdress.1" not in read_history(BOOK, rain, closed, AUTUMN).not_before
+    weather = {name: BOOK.operations[name.split(".")[0]].weather for name in found}
+    assert set(weather.values()) <= {"dry", "dry_ground"}
+
+
+def test_a_pass_that_was_cancelled_is_not_waited_for() -> None:
+    """What is missing counts once the others are over; not where the plan has no pass."""
+    over = TaskHistory(done={"topdress.1": 1}, missing_mm=3.0)
+    cancelled = with_task(PLAN, "topdress.2", status="CANCELLED")
+    assert still_missing_mm(over, cancelled) == 3.0
+    bare = without(PLAN, "topdress.1", "topdress.2")
+    assert still_missing_mm(over, bare) is None
+
+
+def test_a_job_of_several_days_is_fixed_from_the_day_it_began() -> None:
+    """As logged, else as published, else its last day; never after it. One of a day has one
+    node; what is open has none.
+    """
+    drafts = [draft(name, "topdress", days) for name, days in (("a", 1), ("b", 2), ("c", 2))]
+    drafts += [draft("d", "topdress", 3), draft("e", "topdress"), draft("f", "topdress", 2)]
+    began = WhatHappened(start=date.fromordinal(7), end=date.fromordinal(9))
+    history = TaskHistory(
+        done={"a": 5, "b": 9, "c": 12, "d": 20, "f": 30},
+        actual={"b": began},
+        published={"a": 1, "b": 2, "c": 11, "d": 25},
+    )
+    found = fixed_nodes(SeasonDraft(tuple(drafts), ()), history)
+    a, b, c, d, _, f = drafts
+    assert found == {
+        a.end_node: 5,
+        b.end_node: 9,
+        b.start_node: 7,
+        c.end_node: 12,
+        c.start_node: 11,
+        d.end_node: 20,
+        d.start_node: 20,
+        f.end_node: 30,
+        f.start_node: 30,
+    }
+
+
+def test_days_of_dry_work_are_asked_for_and_of_spreading_more_strongly() -> None:
+    """Other dry work is advised; work that bears rain is not held back."""
+    first = AUTUMN.toordinal()
+    other = next(
+        name
+        for name, operation in BOOK.operations.items()
+        if operation.weather == "dry" and "spreading" not in operation.roles
+    )
+    found = dry_day_constraints(
+        BOOK,
+        [draft("a", "topdress"), draft("b", other), draft("c", "soil_test")],
+        {AUTUMN: 5.0},
+        DaySet.of([(first, first + 3)]),
+        first,
+        first + 3,
+    )
+    assert [(c.id, c.strength) for c in found] == [
+        ("dry:a", Strength.STRONG),
+        ("dry:b", Strength.ADVICE),
+    ]
+    assert [c.days.days() for c in found] == [tuple(range(first + 1, first + 4))] * 2  # type: ignore[union-attr]
+
+
+def test_a_job_of_two_days_lies_within_the_days_that_are_planned() -> None:
+    """From the first to the last of them; of working days in a row."""
+    first = date(2027, 9, 6).toordinal()
+    work = DaySet.of([(first - 3, first + 9)])
+    (found,) = dry_day_constraints(
+        BOOK, [draft("a", "topdress", 2)], {AUTUMN: 5.0}, work, first, first + 6
+    )
+    # Rain on the third day, the eighth of September.
+    assert [day - first for day in found.days.days()] == [0, 3, 4, 5]  # type: ignore[union-attr]

@@ -3,10 +3,12 @@
 from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
+from typing import Any
 
 from outside_checks import TOOLS, update_faults
 from planning import TODAY, brief_of, kind, plan_brief, plan_of
 from printed import day_text, season_ics
+from sample_plan import SEED_DAY, sample_plan, with_task, without
 from test_seasons import Season, begun, done_until
 from test_work_campaigns import setting_of
 from turfplan.app.inputs import input_of
@@ -14,7 +16,18 @@ from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.files.reading.plan import plan_from_json
 from turfplan.message import as_written
 from turfplan.planning import Weather
-from turfplan.planning.repair import _as_deep, coming_rain, with_window_reasons
+from turfplan.planning.repair import (
+    _as_deep,
+    _distance,
+    _first_open_day,
+    _in_strips,
+    _outlived,
+    _published_nodes,
+    coming_rain,
+    with_kept_words,
+    with_roles,
+    with_window_reasons,
+)
 from turfplan.planning.too_late import without_too_late
 from turfplan.records.book_names import OperationName
 from turfplan.records.brief import Brief
@@ -24,7 +37,8 @@ from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.units import System
 from turfplan.work.assumptions import resolve
-from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.drafts import Draft, OpenDays, Pass, SeasonDraft
 from turfplan.work.watering.request import WeatherDay
 
 DEEP = {"leveling": {"depth": "1 in"}}
@@ -59,6 +73,200 @@ def sound(season: Season, plan: Plan, tmp_path: Path, day: date = LATE) -> None:
         for path, version in zip(files, (season.plan, plan), strict=True):
             path.write_bytes(season_ics(version))
         assert update_faults(*files) == []
+
+
+SAMPLE = sample_plan()
+
+
+def test_rain_that_is_forecast_is_that_from_today_on() -> None:
+    """Nothing where only the air was measured; a dry day is one."""
+    weather = {
+        LATE - timedelta(1): WeatherDay(rain_mm=9.0),
+        LATE: WeatherDay(rain_mm=4.0),
+        LATE + timedelta(1): WeatherDay(et0_mm=2.0),
+        LATE + timedelta(2): WeatherDay(rain_mm=0.0),
+    }
+    assert coming_rain(weather, LATE) == {LATE: 4.0, LATE + timedelta(2): 0.0}
+
+
+def test_what_is_still_to_be_done_begins_today_or_when_it_is_asked_to() -> None:
+    """Whichever is later."""
+    setting = setting_of(brief_of())
+    today, start = setting.today, setting.brief.season.start
+    assert start is not None and start > today
+    assert _first_open_day(setting) == start
+    later = replace(setting, today=start + timedelta(5))
+    assert _first_open_day(later) == start + timedelta(5)
+
+
+def test_a_way_of_filling_is_that_of_the_plan_before_where_it_is_as_deep() -> None:
+    """To a thousandth of a millimetre."""
+    setting = setting_of(brief_of())
+    previous = sample_plan()
+
+    def deep(more_mm: float) -> bool:
+        lawn = previous.lawn.model_copy(update={"depth_mm": setting.levelling.depth_mm + more_mm})
+        return _as_deep(setting, previous.model_copy(update={"lawn": lawn}))
+
+    assert [deep(mm) for mm in (-0.002, -0.0004, 0.0, 0.0004, 0.002)] == [
+        False,
+        True,
+        True,
+        True,
+        False,
+    ]
+
+
+def distance(previous: Plan, sow: date | None, *sessions: tuple[date, int]) -> int:
+    """How far a campaign lies from a plan; sessions by their best day and number of passes."""
+
+    def window(operation: Any, day: date) -> OpenDays:
+        return OpenDays(operation, "autumn", day, day, day, as_written(""), as_written(""))
+
+    made = tuple(
+        Session(
+            n,
+            window("topdress", day),
+            tuple(Pass(k, n, 6.0, 1.0, False, 6.0, as_written("")) for k in range(count)),
+            False,
+        )
+        for n, (day, count) in enumerate(sessions, 1)
+    )
+    seed = None if sow is None else window("overseed", sow)
+    return _distance(Campaign("autumn", as_written(""), (), made, seed, 0.0), previous)
+
+
+def test_a_campaign_lies_as_far_from_a_plan_as_its_seed_or_its_last_pass() -> None:
+    """A thousand days for each pass more or less; cancelled tasks do not count."""
+    seeded, last = SEED_DAY, date(2027, 9, 11)
+    assert distance(SAMPLE, seeded, (last, 2)) == 0
+    assert distance(SAMPLE, seeded + timedelta(3), (last, 2)) == 3
+    assert distance(SAMPLE, seeded - timedelta(3), (last, 1)) == 1003
+    assert distance(SAMPLE, seeded, (last, 2), (last, 1)) == 1000
+    assert distance(SAMPLE, None, (seeded - timedelta(3), 2)) == 3
+    unsown = without(SAMPLE, "overseed")
+    assert distance(unsown, None, (last + timedelta(4), 2)) == 4
+    cancelled = with_task(SAMPLE, "overseed", status="CANCELLED")
+    assert distance(cancelled, None, (last + timedelta(4), 2)) == 4
+    fewer = with_task(SAMPLE, "topdress.2", status="CANCELLED")
+    assert distance(fewer, seeded, (last, 1)) == 0
+    bare = without(SAMPLE, "overseed", "topdress.1", "topdress.2")
+    assert distance(bare, seeded) == 0
+    assert distance(SAMPLE, None) == 2000
+
+
+def test_a_plan_goes_by_strips_where_long_passes_share_their_days_with_other_jobs() -> None:
+    """With two of them at least: what is worked in has them in any case."""
+    spread = SAMPLE.task("topdress.2")
+    assert spread is not None and spread.start != spread.end
+    assert not _in_strips(SAMPLE)
+
+    def beside(*names: str, day: int = 0) -> Plan:
+        plan = SAMPLE
+        for name in names:
+            start = spread.start + timedelta(day)
+            plan = with_task(plan, name, start=start, end=spread.end)
+        return plan
+
+    assert not _in_strips(beside("mow_low.1"))
+    assert _in_strips(beside("mow_low.1", "core_aerate.1"))
+    assert not _in_strips(beside("mow_low.1", "core_aerate.1", day=1))
+    short = with_task(beside("mow_low.1", "core_aerate.1"), "topdress.2", end=spread.start)
+    assert not _in_strips(short)
+    assert not _in_strips(without(SAMPLE, "topdress.1", "topdress.2"))
+
+
+def test_an_older_program_wrote_no_roles() -> None:
+    """They are those of the book; what the book does not know keeps its own."""
+    book = setting_of(brief_of()).book
+    odd = with_task(SAMPLE, "dethatch", operation="unheard_of", roles=("thatching",))
+    plan = with_roles(with_task(odd, "topdress.1", roles=()), book)
+    spread, other = plan.task("topdress.1"), plan.task("dethatch")
+    assert spread is not None and spread.roles == book.operations["topdress"].roles
+    assert other is not None and other.roles == ("thatching",)
+
+
+def test_marks_that_may_have_run_out_are_told_and_no_longer_hold_the_day() -> None:
+    """Of what is done, before what is open; the least days stay, and so does advice."""
+    reason = Reason("x", as_written(""))
+    lag = Lag("marks", "a", "b", Strength.STRONG, reason, minimum=DayStep(2), maximum=DayStep(9))
+    history = TaskHistory(done={"a": 5})
+    least, most = _outlived(lag, {}, history)
+    assert isinstance(least, Lag) and isinstance(most, Lag)
+    assert (least.minimum, least.maximum, least.id) == (DayStep(2), None, "marks")
+    assert (most.minimum, most.maximum) == (None, DayStep(9))
+    assert (most.id, most.strength, most.runs_out) == ("marks:run_out", Strength.ADVICE, True)
+    limit = replace(lag, minimum=None)
+    assert [c.id for c in _outlived(limit, {}, history)] == ["marks:run_out"]
+    for kept in (replace(lag, maximum=None), replace(lag, strength=Strength.ADVICE)):
+        assert _outlived(kept, {}, history) == (kept,)
+    assert _outlived(lag, {"b": 9}, history) == (lag,)
+    assert _outlived(lag, {}, TaskHistory()) == (lag,)
+    assert len(_outlived(replace(lag, strength=Strength.HARD), {}, history)) == 2
+
+
+def test_published_days_are_those_of_tasks_that_are_still_there() -> None:
+    """By the node of their first day."""
+    drafts = tuple(Draft(name, "topdress", "level", as_written(""), 1) for name in ("a", "b"))
+    history = TaskHistory(published={"a": 5, "c": 6})
+    assert _published_nodes(SeasonDraft(drafts, ()), history) == {"a": 5}
+
+
+def test_tasks_that_stay_keep_the_words_they_were_published_with() -> None:
+    """As long as brief and book are the same; their windows too, unless those have moved."""
+    task = SAMPLE.tasks[0]
+    other = task.model_copy(
+        update={
+            "not_earlier": (as_written("now"),),
+            "fallback_day": None,
+            "best": task.best + timedelta(1),
+        }
+    )
+
+    def kept(of: Any = other, moved: Any = (), brief: str = "", data: str = "") -> Any:
+        (found,) = with_kept_words(
+            (of,),
+            SAMPLE,
+            brief or SAMPLE.brief_sha256,
+            data or SAMPLE.data_version,
+            moved,
+        )
+        return found.not_earlier == task.not_earlier, found.best == task.best
+
+    assert kept() == (True, True)
+    assert kept(moved=(task.operation,)) == (True, False)
+    assert kept(brief="other") == kept(data="other") == (False, False)
+    shifted = other.model_copy(update={"end": task.end + timedelta(1)})
+    assert kept(shifted) == (False, False)
+    assert with_kept_words((other,), None, "", "") == (other,)
+
+
+def test_why_a_task_has_moved_is_the_journal_the_forecast_or_its_window() -> None:
+    """Of those that have, in that order; a day that the window still holds is no reason."""
+    task = SAMPLE.task("topdress.1")
+    assert task is not None
+    moved = task.model_copy(update={"start": task.start + timedelta(1)})
+    words = {name: as_written(name) for name in ("journal", "forecast", "window")}
+
+    def why(of: Any = moved, **window: Any) -> dict[str, str]:
+        narrow = of.model_copy(update={"window": of.window.model_copy(update=window)})
+        found = with_window_reasons({}, [narrow], SAMPLE, {"topdress": words["window"]}, {})
+        return {name: str(text) for name, text in found.items()}
+
+    assert why() == {}
+    assert why(start=task.start) == why(end=task.start) == {}
+    assert why(start=task.start + timedelta(1)) == {"topdress.1": "window"}
+    assert why(end=task.start - timedelta(1)) == {"topdress.1": "window"}
+    assert why(task, start=task.start + timedelta(1)) == {}
+    late = moved.model_copy(
+        update={"window": moved.window.model_copy(update={"start": moved.start})}
+    )
+    given = {"topdress": words["window"]}, {"topdress.1": words["forecast"]}
+    assert with_window_reasons({}, [late], SAMPLE, *given) == {"topdress.1": words["forecast"]}
+    logged = {"topdress.1": words["journal"]}
+    assert with_window_reasons(logged, [late], SAMPLE, *given) == logged
+    assert with_window_reasons({}, [task], SAMPLE, *given) == {}
+    assert with_window_reasons({}, [late], None, *given) == {}
 
 
 def test_a_missed_window_offers_options_that_hold(tmp_path: Path) -> None:

@@ -1,12 +1,21 @@
 """What is still to be ordered follows what was ordered, delivered and used."""
 
+from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 
 from test_seasons import Season, begun, done_until
 from told import told
-from turfplan.planning.stock import needed_m3, stock_of
+from turfplan.message import as_written
+from turfplan.planning.stock import (
+    is_under_way,
+    needed_m3,
+    skipped_passes,
+    stock_of,
+    wanted_loads,
+)
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import OrderLine
 from turfplan.records.plan_task import Amount, WhatHappened
@@ -30,6 +39,111 @@ def season() -> Season:
     assert len(mixes(season)) == 2
     done_until(season, season.day("delivery.1"))
     return season
+
+
+def load(number: int, m3: float, *, passes: tuple[int, ...] = (), order: int | None = None) -> Load:
+    """A load of the first session."""
+    return Load(number, 1, passes or (number,), m3, None, order or number)
+
+
+def past(**done: float | None) -> TaskHistory:
+    """What is done, with its volume; of a name the last `_` stands for a dot."""
+    names = {".".join(name.rsplit("_", 1)): m3 for name, m3 in done.items()}
+    day = date(2027, 5, 1)
+    actual = {
+        name: WhatHappened(
+            start=day, end=day, amounts=(Amount.of("used", m3, "m3", as_written("")),)
+        )
+        for name, m3 in names.items()
+        if m3 is not None
+    }
+    return TaskHistory(done=dict.fromkeys(names, day.toordinal()), actual=actual)
+
+
+def test_the_last_load_is_for_the_touch_up_too() -> None:
+    """None where there is none."""
+    volumes = FillVolumes({1: 1.0, 2: 2.0}, 0.0, 0.5)
+    assert needed_m3([load(1, 1.0), load(2, 2.0)], volumes) == {1: 1.0, 2: 2.5}
+    assert needed_m3([], volumes) == {}
+
+
+def test_skipped_passes_are_those_of_either_kind() -> None:
+    """Lifts on bare ground and passes over turf."""
+    history = TaskHistory(skipped=frozenset({"topdress.1", "fill.3", "mow.2"}))
+    volumes = FillVolumes({1: 1.0, 2: 1.0, 3: 1.0}, 0.0, 0.0)
+    assert skipped_passes(volumes, history) == {1, 3}
+
+
+def test_what_skipped_passes_take_is_not_wanted_unless_it_was_ordered() -> None:
+    """By the share of their volume; what is under way comes whole."""
+    volumes = FillVolumes({1: 1.0, 2: 3.0}, 0.0, 0.0)
+    both = load(1, 8.0, passes=(1, 2))
+    assert [one.loose_m3 for one in wanted_loads([both], volumes, past(), {1})] == [6.0]
+    assert wanted_loads([both], volumes, past(), {1, 2})[0].loose_m3 == 0
+    for done in ("order_material_1", "delivery_1"):
+        assert wanted_loads([both], volumes, past(**{done: None}), {1}) == (both,)
+    empty = FillVolumes({1: 0.0}, 0.0, 0.0)
+    assert wanted_loads([load(1, 8.0)], empty, past(), {1})[0].loose_m3 == 8.0
+    shared = load(2, 8.0, order=1)
+    assert is_under_way(shared, past(order_material_1=None))
+    assert not is_under_way(shared, past(order_material_2=None))
+
+
+NEEDED, ORDERED = {1: 2.9, 2: 1.9}, {1: 3.0, 2: 2.0}
+
+
+def left_to_order(*drafts: Draft, loads: Any = (), **done: float | None) -> Any:
+    """More by load, and what is short."""
+    found = stock_of(NEEDED, ORDERED, drafts, past(**done), loads)
+    return {n: round(m, 6) for n, m in found.more.items()}, round(found.short_m3, 6)
+
+
+def test_what_came_as_ordered_changes_nothing() -> None:
+    """To a litre."""
+    assert left_to_order() == ({}, 0)
+    assert left_to_order(delivery_1=None) == left_to_order(delivery_1=3.0) == ({}, 0)
+    assert left_to_order(delivery_1=3.0009) == ({}, 0)
+    assert left_to_order(order_material_1=3.0) == ({}, 0)
+
+
+def test_what_came_beyond_makes_the_next_order_smaller() -> None:
+    """By no more than that needs."""
+    assert left_to_order(delivery_1=3.5) == ({1: 0.6, 2: -0.5}, 0)
+    assert left_to_order(delivery_1=9.0) == ({1: 6.1, 2: -1.9}, 0)
+    assert left_to_order(delivery_1=3.5, delivery_2=2.0) == ({1: 0.6}, 0)
+
+
+def test_what_is_short_beyond_the_rounding_makes_the_next_order_larger() -> None:
+    """A tenth was rounded up; with no order left it is told as short."""
+    assert left_to_order(delivery_1=2.9) == ({1: 0.0}, 0)
+    assert left_to_order(delivery_1=2.5) == ({1: -0.4, 2: 0.4}, 0)
+    assert left_to_order(delivery_1=2.5, delivery_2=2.0) == ({1: -0.4}, 0.3)
+
+
+def test_what_a_pass_took_beyond_its_plan_is_missing() -> None:
+    """By the part of it that was done; without a volume nothing is known."""
+    spread = Draft("topdress.1", "topdress", "level", as_written(""), 1, loose_m3=1.0)
+    assert left_to_order(spread, delivery_1=None, topdress_1=1.5) == ({2: 0.4}, 0)
+    assert left_to_order(spread, delivery_1=None, topdress_1=0.5) == ({2: -0.5}, 0)
+    assert left_to_order(spread, delivery_1=None, topdress_1=None) == ({}, 0)
+    unplanned = replace(spread, loose_m3=0.0)
+    assert left_to_order(unplanned, delivery_1=None, topdress_1=1.5) == ({}, 0)
+    day = date(2027, 5, 1)
+    half = WhatHappened(
+        start=day, end=day, share=0.5, amounts=(Amount.of("used", 1.0, "m3", as_written("")),)
+    )
+    history = replace(past(delivery_1=None), actual={"topdress.1": half})
+    found = stock_of(NEEDED, ORDERED, [spread], history)
+    assert found.more == {2: pytest.approx(0.4)}
+
+
+def test_loads_of_one_order_share_what_was_logged_of_it() -> None:
+    """By what each was to bring."""
+    both = [load(1, 3.0), load(2, 2.0, order=1)]
+    found = left_to_order(loads=both, order_material_1=10.0)
+    assert found == ({1: 3.1, 2: 2.1}, 0)
+    assert left_to_order(loads=both, order_material_1=5.0) == ({}, 0)
+    assert left_to_order(loads=both, order_material_1=5.0, delivery_1=3.5)[0] == {1: 0.6}
 
 
 def test_what_has_come_is_not_ordered_again(season: Season) -> None:

@@ -1,14 +1,31 @@
 """Ways out: each is told once, and leads to the plan that it promises."""
 
 import tomllib
-from datetime import date
+from dataclasses import replace
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
 from planning import brief_of, example_brief, plan_brief, plan_of
+from test_work_campaigns import setting_of
+from turfplan.message import as_written
 from turfplan.planning import season_plan
-from turfplan.planning.ways_out import MainWork, ways_out
+from turfplan.planning.ways_out import (
+    MainWork,
+    _on_bare_ground,
+    _one_after_the_other,
+    _with_a_later_end,
+    _with_less_work,
+    _with_more_choice,
+    _with_more_days,
+    _with_more_hands,
+    _with_sod,
+    _with_water,
+    leads_to,
+    ways_out,
+    whole_fill,
+)
 from turfplan.records.brief import Brief
 from turfplan.work.lawn import ResolvedLawn
 
@@ -42,6 +59,175 @@ def ways_of(brief: Brief, monkeypatch: pytest.MonkeyPatch) -> list[tuple[Brief, 
     assert plan.conflict is not None and plan.options
     assert len({option.reason for option in plan.options}) == len(plan.options)
     return offered
+
+
+def work(first: date | None, *, undone: bool = False, name: str = "autumn") -> MainWork:
+    """Main work of a day."""
+    return MainWork(as_written(name), first, first, undone=undone)
+
+
+DAY = date(2027, 9, 5)
+
+
+def lines_of(
+    *changes: dict[str, Any], only: Any = lambda brief: True, distinct: bool = True
+) -> list[str]:
+    """The changes that are offered where each leads somewhere of its own, or all to one end."""
+    brief = brief_of(*changes)
+    seen: list[Brief] = []
+
+    def tried(other: Brief) -> MainWork | None:
+        if not only(other):
+            return None
+        seen.append(other)
+        return work(DAY, name=str(len(seen)) if distinct else "same")
+
+    setting = setting_of(brief)
+    return [str(option.change) for option in ways_out(brief, setting, tried)]
+
+
+def offers(rule: Any, *changes: dict[str, Any], **of_lawn: Any) -> list[str]:
+    """The lines of what one rule offers for a brief."""
+    brief = brief_of(*changes)
+    setting = replace(setting_of(brief), **of_lawn)
+    needs = rule.__code__.co_argcount
+    found = rule(brief) if needs == 1 else rule(brief, setting)
+    return [
+        str(one.lines) if one.lines.key == "as_written" else one.lines.key.rpartition(".")[2]
+        for one in found
+    ]
+
+
+def test_five_ways_at_the_most_are_offered_each_to_an_end_of_its_own() -> None:
+    """One that cannot be dated, or leads where another does, is none."""
+    assert len(lines_of()) == 5
+    assert len(lines_of(distinct=False)) == 1
+    assert lines_of(only=lambda _: False) == []
+
+
+def test_a_way_is_told_with_its_days_where_it_has_any() -> None:
+    """Else by its campaign alone."""
+    assert leads_to(work(DAY)).key == "ways_out.campaign_dated"
+    assert leads_to(work(None)).key == "ways_out.campaign_alone"
+
+
+def test_hands_machines_a_contractor_and_a_timer_are_offered_where_they_are_missing() -> None:
+    """Twice the people; none of it where there is nothing to spread or to water."""
+    people = "people = 4"
+    hose = {"water": {"application_rate": None}}
+    machines = 'machines = ["topdresser", "loader"]'
+    hired = 'by = "contractor"'
+    assert offers(_with_more_hands) == [people, machines, hired, "timer = true"]
+    assert offers(_with_more_hands, hose) == [people, machines, hired, "timer = true"]
+    flat = {"leveling": {"depth": "0 in"}}
+    assert offers(_with_more_hands, flat) == [hired, "timer = true"]
+    owned = {"work": {"machines": ["loader", "aerator"]}}
+    assert offers(_with_more_hands, owned)[1] == 'machines = ["loader", "aerator", "topdresser"]'
+    both = {"work": {"machines": ["loader", "topdresser"], "by": "contractor"}}
+    assert offers(_with_more_hands, both) == [people, "timer = true"]
+    assert offers(_with_more_hands, {"water": {"timer": True}}) == [people, machines, hired]
+    assert offers(_with_more_hands, {"seeding": {"intent": "none"}}) == [people, machines, hired]
+
+
+def test_less_work_is_dormant_seed_the_hollows_or_half_of_the_fill() -> None:
+    """As the grass and the brief have them."""
+    dormant, half = 'intent = "dormant"', 'depth = "0.25 in"'
+    assert offers(_with_less_work) == [dormant, half]
+    lows = {"leveling": {"lows": [{"depth": "1 in", "share": 0.1}]}}
+    assert offers(_with_less_work, lows) == [dormant, "leave_out", half]
+    assert offers(_with_less_work, {"seeding": {"intent": "none"}}) == [half]
+    assert offers(_with_less_work, {"leveling": {"depth": "0.1 in"}}) == [dormant]
+    assert offers(_with_less_work, {"leveling": {"depth": "0 in"}}) == [dormant]
+    warm = {"lawn": {"grass": "bermuda_common"}, "place": {"postal_code": "30606"}}
+    assert offers(_with_less_work, warm) == [half]
+
+
+def test_more_days_are_those_that_the_brief_rules_out() -> None:
+    """Of work, of absence and of watering."""
+    every = 'weekdays = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]'
+    assert offers(_with_more_days) == [every]
+    week = {"calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]}}
+    assert offers(_with_more_days, week) == []
+    gone = [{"from": DAY, "to": DAY}]
+    for table in ("away", "unavailable"):
+        assert offers(_with_more_days, week, {"calendar": {table: gone}}) == ["away = []"]
+    law = {"water": {"allowed_weekdays": ["tue"], "permit": False}}
+    assert offers(_with_more_days, week, law) == ["permit = true"]
+    assert offers(_with_more_days, week, {"water": {"allowed_weekdays": ["tue"]}}) == []
+    assert offers(_with_more_days, week, {"water": {"permit": False}}) == []
+
+
+def test_water_choice_and_a_later_end_are_offered_where_they_are_ruled_out() -> None:
+    """A year and a day after the end that was given, where that is still to come."""
+    dry = {"water": {"possible": False, "application_rate": None}}
+    assert offers(_with_water, dry) == ["possible = true"] and offers(_with_water) == []
+    for intent in ("none", "dormant"):
+        assert offers(_with_water, dry, {"seeding": {"intent": intent}}) == []
+    assert offers(_with_more_choice, {"season": {"campaign": "spring"}}) == ['campaign = "auto"']
+    assert offers(_with_more_choice) == []
+    until = {"season": {"until": date(2027, 12, 1)}}
+    assert offers(_with_a_later_end, until) == ["until = 2028-12-01"]
+    assert offers(_with_a_later_end) == []
+    today = date(2028, 12, 1)
+    assert offers(_with_a_later_end, until, today=today) == []
+    assert offers(_with_a_later_end, until, today=today - timedelta(1)) != []
+
+
+def test_sod_takes_the_place_of_seed_before_an_end() -> None:
+    """Of a grass that is sold as such."""
+    until = {"season": {"until": date(2027, 12, 1)}}
+    sod = ['intent = "plant", form = "sod"']
+    sold = "sod" in setting_of(brief_of()).sowing.grass.plantable
+    assert sold and offers(_with_sod, until) == sod and offers(_with_sod) == []
+    assert offers(_with_sod, until, {"seeding": {"intent": "none"}}) == []
+    assert offers(_with_sod, until, {"seeding": {"intent": "plant"}}) == []
+
+
+def test_level_and_sow_one_after_the_other_where_both_are_asked_for() -> None:
+    """Depth or hollows; on bare ground, or where passes have a season, seed is told of alone."""
+    both = ['intent = "none"', "leave_out"]
+    assert offers(_one_after_the_other) == both
+    lows = {"leveling": {"depth": None, "lows": [{"depth": "1 in", "share": 0.1}]}}
+    assert offers(_one_after_the_other, lows) == both
+    assert offers(_one_after_the_other, {"seeding": {"intent": "none"}}) == []
+    assert offers(_one_after_the_other, {"leveling": {"depth": "0 in"}}) == []
+    brief, setting = brief_of(), setting_of(brief_of())
+    never: Any = (("topdress", as_written("why")),)
+    closed = replace(setting, openings=replace(setting.openings, never=never))
+    titles = [list(_one_after_the_other(brief, s))[1].title.key for s in (setting, closed)]
+    assert titles[0] != titles[1]
+    bare = replace(closed, turf=replace(closed.turf, condition="bare"))
+    assert list(_one_after_the_other(brief, bare))[1].title.key == titles[0]
+    assert len(list(_on_bare_ground(brief, closed))) == 1
+    assert list(_on_bare_ground(brief, setting)) == list(_on_bare_ground(brief, bare)) == []
+    flat = brief_of({"leveling": {"depth": "0 in"}})
+    assert list(_on_bare_ground(flat, closed)) == []
+
+
+def test_all_of_a_fill_is_done_by_the_first_change_that_leaves_nothing_of_it() -> None:
+    """Another campaign, leveling alone, next year, or a lawn made anew."""
+    setting = setting_of(brief_of())
+    names: Any = ("spring", "two_years")
+
+    def whole(good: Any, brief: Brief | None = None, base: ResolvedLawn = setting) -> str | None:
+        def tried(other: Brief) -> MainWork | None:
+            return work(DAY, undone=not good(other))
+
+        found = whole_fill(brief or brief_of(), base, names, tried)
+        return None if found is None else str(found.change)
+
+    assert whole(lambda b: b.season.campaign == "two_years") == 'campaign = "two_years"'
+    assert whole(lambda b: b.seeding.intent == "none") == 'intent = "none"'
+    assert whole(lambda b: b.seeding.intent == "renovate") == 'intent = "renovate"'
+    assert whole(lambda b: False) is None
+    asked = brief_of({"season": {"campaign": "autumn"}})
+    assert whole(lambda b: b.season.campaign == "two_years", asked) is None
+    unsown = brief_of({"seeding": {"intent": "none"}})
+    assert (whole(lambda b: b.season.campaign == "auto", unsown) or "").startswith("from = ")
+    bare = replace(setting, turf=replace(setting.turf, condition="bare"))
+    assert whole(lambda b: b.seeding.intent == "renovate", base=bare) is None
+    none = whole_fill(brief_of(), setting, names, lambda _: work(None))
+    assert none is None
 
 
 @pytest.mark.parametrize("name", ["late-start", *TIGHT])

@@ -5,11 +5,13 @@ from itertools import pairwise
 
 import pytest
 
+from turfplan.message import Message
 from turfplan.site.outlines.geodesy import (
     EQUATOR_M,
     FLATTENING,
     distance_m,
     ellipsoid_area_m2,
+    missing_survey_tools,
     to_plane,
 )
 from turfplan.site.outlines.polygons import Ring, signed_area
@@ -104,3 +106,41 @@ def test_the_plane_has_the_curvature_of_the_ellipsoid(latitude: float) -> None:
     ((_, right, up),) = to_plane((ring,))
     assert right == pytest.approx((east / 1000, 0.0), rel=1e-6)
     assert up == pytest.approx((0.0, north / 1000), rel=1e-6)
+
+
+def test_distances_are_those_of_a_sphere() -> None:
+    """From pole to equator, to the other side of the world, over the date line; a degree of
+    longitude at sixty degrees is half of one at the equator.
+    """
+    quarter = math.pi / 2 * 6_378_137
+    assert distance_m((20.0, 90.0), (70.0, 0.0)) == pytest.approx(quarter)
+    assert distance_m((0.0, 10.0), (180.0, -10.0)) == pytest.approx(2 * quarter)
+    assert distance_m((179.0, 0.0), (-179.0, 0.0)) == pytest.approx(quarter / 45)
+    assert distance_m((7.0, 60.0), (7.01, 60.0)) == pytest.approx(quarter / 18_000, rel=1e-6)
+    assert distance_m((7.0, -30.0), (7.0, -31.0)) == pytest.approx(quarter / 90)
+    assert distance_m((7.0, 50.0), (7.0, 50.0)) == 0.0
+    # By the cosines of the sides of a triangle at the pole.
+    a, b, turn = (math.radians(v) for v in (40.0, 52.0, 80.0))
+    cosine = math.sin(a) * math.sin(b) + math.cos(a) * math.cos(b) * math.cos(turn)
+    found = distance_m((-75.0, 40.0), (5.0, 52.0))
+    assert found == pytest.approx(math.acos(cosine) * 6_378_137)
+
+
+def test_the_plane_goes_the_short_way_over_the_date_line() -> None:
+    """Holes lie beside the outline, both from its first point."""
+    ring = ((179.999, -10.0), (-179.999, -10.0), (-179.999, -9.999))
+    hole = ((180.0, -10.0), (179.998, -9.9995))
+    (outer, inner) = to_plane((ring, hole))
+    step = outer[1][0] / 2
+    assert step == pytest.approx(109.64, abs=0.05)
+    assert inner[0] == pytest.approx((step, 0.0))
+    assert inner[1] == pytest.approx((-step, outer[2][1] / 2))
+    assert outer[2][1] > 0
+
+
+def test_what_is_missing_is_told_with_how_to_get_it() -> None:
+    """By its name."""
+    problem = missing_survey_tools("shapely").problems[0]
+    assert isinstance(problem.message, Message)
+    assert dict(problem.message.values) == {"package": "shapely"}
+    assert problem.hint == 'pip install "turfplan[survey]"'

@@ -15,11 +15,15 @@ from pydantic import ValidationError
 from told import told
 from told_errors import refused
 from turfplan.errors import TurfplanError
+from turfplan.message import Message
 from turfplan.records.brief import Shape
-from turfplan.site.outlines.polygons import crossing_sides, signed_area
+from turfplan.site.outlines.polygons import Ring, crossing_sides, signed_area
 from turfplan.site.outlines.shapes import (
+    area_of_shape,
     area_of_shapes,
     heron_area,
+    holds,
+    is_placed,
     overlap,
     ring_of_m,
     spans,
@@ -173,6 +177,172 @@ def test_a_drawn_circle_has_the_area_of_the_circle() -> None:
     """Its corners lie a little outside, so that nothing is lost."""
     ring = ring_of_m(shape(kind="circle", radius="3 m", at=["5 m", "5 m"]))
     assert signed_area(ring) == pytest.approx(math.pi * 9, rel=1e-12)
+
+
+def box(x: float, y: float, length: float, width: float) -> Ring:
+    """A rectangle with its left corner below at a place."""
+    return ((x, y), (x + length, y), (x + length, y + width), (x, y + width))
+
+
+def test_a_triangle_by_its_sides_lies_on_its_first() -> None:
+    """13, 14 and 15 m: the corner above lies 9 m along the side of 14 where the third meets it,
+    12 m high; a flat right one as well.
+    """
+    placed = shape(kind="triangle", a="14 m", b="13 m", c="15 m", at=("1 m", "2 m"))
+    assert np.array(ring_of_m(placed)) == pytest.approx(
+        np.array([(1.0, 2.0), (15.0, 2.0), (10.0, 14.0)])
+    )
+    right = shape(kind="triangle", a="4 m", b="5 m", c="3 m")
+    assert np.array(ring_of_m(right)) == pytest.approx(
+        np.array([(0.0, 0.0), (4.0, 0.0), (0.0, 3.0)])
+    )
+    assert area_of_shape(placed) == pytest.approx(84.0)
+
+
+def test_a_circle_by_its_diameter_is_drawn_as_by_its_radius() -> None:
+    """Ninety-six corners, the first due east."""
+    ring = ring_of_m(shape(kind="circle", diameter="6 m", at=["1 m", "2 m"]))
+    assert ring == ring_of_m(shape(kind="circle", radius="3 m", at=["1 m", "2 m"]))
+    assert len(ring) == 96 and ring[0][1] == 2.0 and 4.0 < ring[0][0] < 4.01
+    assert signed_area(ring) == pytest.approx(9 * math.pi)
+
+
+def test_what_is_placed_is_a_polygon_or_has_a_place() -> None:
+    """Even at the origin."""
+    assert is_placed(polygon((0, 0), (1, 0), (0, 1)))
+    assert is_placed(shape(kind="circle", radius="1 m", at=["0 m", "0 m"]))
+    assert not is_placed(shape(kind="circle", radius="1 m"))
+
+
+ELL = ((0.0, 0.0), (6.0, 0.0), (6.0, 2.0), (2.0, 2.0), (2.0, 6.0), (0.0, 6.0))
+FORK = (
+    (0.0, 0.0),
+    (6.0, 0.0),
+    (6.0, 4.0),
+    (4.0, 4.0),
+    (4.0, 2.0),
+    (2.0, 2.0),
+    (2.0, 4.0),
+    (0.0, 4.0),
+)
+
+
+def test_a_level_line_lies_inside_in_stretches() -> None:
+    """Between the prongs of a fork it does not; along slanted sides where they are met."""
+    assert spans(FORK, 1.0) == [(0.0, 6.0)]
+    assert spans(FORK, 3.0) == [(0.0, 2.0), (4.0, 6.0)]
+    assert spans(FORK, 5.0) == []
+    assert spans(((0.0, 0.0), (8.0, 4.0), (0.0, 8.0)), 1.0) == [(0.0, 2.0)]
+    assert spans(((1.0, 0.0), (9.0, 4.0), (1.0, 8.0)), 6.0) == [(1.0, 5.0)]
+
+
+@pytest.mark.parametrize(
+    ("second", "overlaps", "inside"),
+    [
+        (box(1, 1, 3, 0.5), True, True),
+        (box(0, 0, 2, 6), True, True),
+        (box(3, 3, 2, 2), False, False),
+        (box(2, 2, 4, 4), False, False),
+        (box(1.9, 2, 4, 4), True, False),
+        (box(6, 0, 2, 2), False, False),
+        (box(-1, -1, 9, 9), True, False),
+        (box(1, 1, 3, 3), True, False),
+        (ELL, True, True),
+        (box(0, 6, 2, 2), False, False),
+        (box(0, 5.9, 2, 2), True, False),
+    ],
+)
+def test_outlines_overlap_and_hold_each_other(
+    second: Ring, *, overlaps: bool, inside: bool
+) -> None:
+    """Inside the angle of an outline is beside it; sharing sides is lying within and no overlap."""
+    assert overlap(ELL, second) == overlaps == overlap(second, ELL)
+    assert holds(ELL, second) == inside
+
+
+def test_a_millionth_of_its_reach_is_touching() -> None:
+    """For an outline of ten metres a hundredth of a millimetre."""
+    ten = box(0, 0, 10, 10)
+    assert holds(ten, box(-9e-6, 0, 5, 10)) and not holds(ten, box(-2e-5, 0, 5, 10))
+    assert holds(ten, box(5, 0, 5 + 9e-6, 10)) and not holds(ten, box(5, 0, 5 + 2e-5, 10))
+    assert not overlap(ten, box(10 - 9e-6, 0, 3, 10)) and overlap(ten, box(10 - 2e-5, 0, 3, 10))
+
+
+def faults(*lawn: Shape) -> list[tuple[str, str]]:
+    """Where each fault of a drawing lies, and what was got."""
+    with pytest.raises(TurfplanError) as caught:
+        area_of_shapes(lawn)
+    return [(str(p.where), str(p.got)) for p in caught.value.problems]
+
+
+def test_faults_are_told_by_the_number_of_their_shape() -> None:
+    """Overlaps by both; holes that overlap, and holes beside the lawn; shapes without a place do
+    not count.
+    """
+    left = polygon((0, 0), (9, 0), (9, 9), (0, 9))
+    over = polygon((5, 5), (12, 5), (12, 12), (5, 12))
+    loose = shape(kind="rectangle", length="3 m", width="2 m")
+    assert faults(loose, left, over) == [("lawn.shape.3", "lawn.shape.2")]
+    first, second = (
+        shape(kind="rectangle", length="2 m", width="2 m", hole=True, at=[x, "1 m"])
+        for x in ("1 m", "2 m")
+    )
+    assert faults(left, first, second) == [("lawn.shape.3", "lawn.shape.2")]
+    away = shape(kind="circle", radius="1 m", hole=True, at=["30 m", "1 m"])
+    assert faults(left, away) == [("lawn.shape.2", "None")]
+    # Where a part of the lawn has no place, a hole may lie in it.
+    assert area_of_shapes([left, loose, away]) == pytest.approx(81 + 6 - math.pi)
+
+
+def test_a_drawing_without_lawn_is_told_with_what_is_left() -> None:
+    """Exactly nothing, and less."""
+    lawn = shape(kind="rectangle", length="2 m", width="2 m")
+    hole = shape(kind="rectangle", length="4 m", width="1 m", hole=True)
+    larger = shape(kind="rectangle", length="4 m", width="2 m", hole=True)
+    assert faults(lawn, hole) == [("lawn.shape", "0.0 m2")]
+    assert faults(lawn, larger) == [("lawn.shape", "-4.0 m2")]
+
+
+@pytest.mark.parametrize(("longest", "flat"), [("7 m", True), ("6.9 m", False), ("8 m", True)])
+def test_sides_meet_in_a_triangle_where_two_are_longer_than_the_third(
+    longest: str, *, flat: bool
+) -> None:
+    """Three and four metres; whichever comes first."""
+    for sides in (("3 m", "4 m", longest), (longest, "3 m", "4 m")):
+        one = shape(kind="triangle", **dict(zip("abc", sides, strict=True)))
+        if flat:
+            assert faults(one) == [("lawn.shape.1", "None")]
+        else:
+            assert area_of_shapes([one]) > 0
+
+
+def test_the_sides_that_cross_are_told() -> None:
+    """The first and the third."""
+    with pytest.raises(TurfplanError) as caught:
+        area_of_shapes([polygon((0, 0), (4, 4), (4, 0), (0, 4))])
+    got = caught.value.problems[0].got
+    assert isinstance(got, Message)
+    assert dict(got.values) == {"first": 1, "second": 3}
+
+
+def test_shares_of_zones_are_those_of_their_areas() -> None:
+    """A placed hole in the second zone; one without a place is shared out by what is left."""
+    lawn = [
+        polygon((0, 0), (10, 0), (10, 10), (0, 10)),
+        polygon((20, 0), (30, 0), (30, 20), (20, 20)),
+        shape(kind="rectangle", length="5 m", width="4 m", hole=True, at=["22 m", "3 m"]),
+        shape(kind="rectangle", length="7 m", width="2 m", hole=True),
+    ]
+    first, second = zones_of_shapes(lawn)
+    assert (told(first.name), told(second.name)) == ("zone 1", "zone 2")
+    assert (first.share, second.share) == pytest.approx((100 / 280, 180 / 280))
+    assert (first.area_m2, second.area_m2) == pytest.approx((95.0, 171.0))
+    plain = zones_of_shapes([shape(kind="rectangle", length="5 m", width="4 m")] * 2)
+    assert [zone.share for zone in plain] == [0.5, 0.5]
+    # A placed hole in no placed zone is shared out like one without a place.
+    eight, two = (shape(kind="rectangle", length="10 m", width=w) for w in ("8 m", "2 m"))
+    loose = [eight, two, lawn[2]]
+    assert [zone.area_m2 for zone in zones_of_shapes(loose)] == pytest.approx([64.0, 16.0])
 
 
 corners = st.lists(

@@ -1,12 +1,16 @@
 """The frame that a lawn is cut into cells in."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from lawn_surveys import rectangle
-from turfplan.site.survey.cells import cells_of, least_box, rotated
+from told_errors import refused
+from turfplan.errors import TurfplanError
+from turfplan.site.outlines.polygons import Ring
+from turfplan.site.survey.cells import cells_of, check_rings, hull, least_box, rotated
 
 pytest.importorskip("scipy")
 
@@ -59,3 +63,106 @@ def test_cells_are_squares_as_many_as_are_wanted(wanted: int) -> None:
     assert cells.columns * cells.width_m == pytest.approx(10.0)
     assert cells.rows * cells.depth_m == pytest.approx(4.0)
     assert cells.middle_m == pytest.approx(cells.centroid_m)
+
+
+def test_a_point_is_turned_against_the_clock() -> None:
+    """A quarter turn takes east to north and north to west; three, four, five tell the rest."""
+    assert rotated((1.0, 0.0), math.pi / 2) == pytest.approx((0.0, 1.0))
+    assert rotated((0.0, 1.0), math.pi / 2) == pytest.approx((-1.0, 0.0))
+    assert rotated((10.0, 5.0), math.atan2(3, 4)) == pytest.approx((5.0, 10.0))
+
+
+def test_the_frame_is_turned_about_its_middle() -> None:
+    """By hand: three, four, five."""
+    cells = replace(CELLS, angle=math.atan2(3, 4), centre_m=(2.0, 1.0))
+    assert cells.to_frame(np.array([(12.0, 6.0)]))[0] == pytest.approx([11.0, -2.0])
+    assert cells.to_survey(np.array([(11.0, -2.0)]))[0] == pytest.approx([12.0, 6.0])
+
+
+CELLS = cells_of((((0.0, 0.0), (8.0, 0.0), (0.0, 6.0)),), (), 24, (2.0, 2.0))
+
+
+def test_each_cell_has_its_place_its_middle_and_its_lawn() -> None:
+    """A triangle along its two shorter sides: the shares of whole cells are one, and each lies
+    where its row and column say.
+    """
+    cells = CELLS
+    assert (cells.columns, cells.rows) == (8, 6)
+    assert (cells.width_m, cells.depth_m) == pytest.approx((1.0, 1.0))
+    assert cells.middle_m[:, 0] == pytest.approx(-4.0 + (cells.column + 0.5))
+    assert cells.middle_m[:, 1] == pytest.approx(-3.0 + (cells.row + 0.5))
+    assert cells.each_m2.sum() == pytest.approx(24.0) == cells.area_m2
+    assert cells.each_m2 == pytest.approx(cells.share)
+    whole = cells.share == 1.0
+    assert whole.any() and cells.middle_m[whole] == pytest.approx(cells.centroid_m[whole])
+    assert np.abs(cells.middle_m - cells.centroid_m)[~whole].max() > 0.05
+    assert cells.share.min() > 0
+
+
+def test_holes_are_no_part_of_the_lawn() -> None:
+    """Cells inside one are left out, those at its edge hold the rest."""
+    bed = ((2.0, 1.0), (5.0, 1.0), (5.0, 2.5), (2.0, 2.5))
+    cells = cells_of((rectangle(10, 4),), (bed,), 36, (6.0, 2.0))
+    assert cells.area_m2 == pytest.approx(40 - 4.5)
+    x, y = cells.to_survey(cells.middle_m).T
+    assert not ((x > 2) & (x < 5) & (y > 1) & (y < 2)).any()
+    half = (x > 2) & (x < 5) & (y > 2) & (y < 3)
+    assert half.sum() == 3 and cells.share[half] == pytest.approx([0.5] * 3)
+    with refused("no lawn"):
+        cells_of((rectangle(10, 4),), (rectangle(10, 4),), 40, (5.0, 2.0))
+
+
+def test_two_outlines_are_cut_in_one_frame() -> None:
+    """The box is around both; nothing lies between them."""
+    right = tuple((x + 7.0, y) for x, y in rectangle(3, 4))
+    cells = cells_of((rectangle(4, 4), right), (), 28, (6.0, 2.0))
+    assert cells.area_m2 == pytest.approx(28.0)
+    x, _ = cells.to_survey(cells.centroid_m).T
+    assert not ((x > 4) & (x < 7)).any()
+    assert cells.columns * cells.width_m == pytest.approx(10.0)
+
+
+@pytest.mark.parametrize("angle", [0.0, 0.3, 1.2, 2.0])
+def test_the_least_box_lies_along_the_lawn(angle: float) -> None:
+    """Of a lawn of five corners: its length, width and middle turn with it."""
+    corners = [(0.0, 0.0), (9.0, 0.0), (9.0, 3.0), (5.0, 4.0), (0.0, 4.0)]
+    turn, centre, length, width = least_box([rotated(p, angle) for p in corners])
+    assert (length, width) == pytest.approx((9.0, 4.0))
+    assert centre == pytest.approx(rotated((4.5, 2.0), angle))
+    assert math.sin(turn - angle) == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_hull_runs_against_the_clock_from_the_left() -> None:
+    """Each corner once; a point inside is none."""
+    places = np.array([(3.0, 3.0), (0.0, 1.0), (4.0, 0.0), (2.0, 1.5), (1.0, 4.0)])
+    assert hull(places) == ((0.0, 1.0), (4.0, 0.0), (3.0, 3.0), (1.0, 4.0))
+
+
+BOW = ((0.0, 0.0), (4.0, 4.0), (4.0, 0.0), (0.0, 4.0))
+FLAT = ((0.0, 0.0), (4.0, 0.0), (8.0, 0.0))
+
+
+@pytest.mark.parametrize(
+    ("outline", "holes", "words"),
+    [
+        ((rectangle(9, 9), BOW), (), "outline 2: crosses itself; got (.*)1(.*)3"),
+        ((rectangle(9, 9),), (rectangle(1, 1), BOW), "hole 2: crosses itself"),
+        ((FLAT[:2],), (), "outline 1: (.*)2 "),
+        (((*FLAT[:2], FLAT[0]),), (), "outline 1: (.*)2 "),
+    ],
+)
+def test_outlines_that_enclose_nothing_are_told_by_number(
+    outline: tuple[Ring, ...], holes: tuple[Ring, ...], words: str
+) -> None:
+    """Holes too, with the sides that cross or the corners there are."""
+    with refused(words):
+        check_rings(outline, holes)
+
+
+def test_sound_outlines_pass_and_all_faults_are_told_at_once() -> None:
+    """A triangle is enough."""
+    check_rings((rectangle(9, 9), ((0.0, 0.0), (1.0, 0.0), (0.0, 1.0))), (rectangle(1, 1),))
+    check_rings((), ())
+    with pytest.raises(TurfplanError) as caught:
+        check_rings((BOW, FLAT), (BOW,))
+    assert len(caught.value.problems) == 3

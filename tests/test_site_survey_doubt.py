@@ -8,6 +8,8 @@ import pytest
 
 from lawn_surveys import BOOK_LIKE, EXACT, added, bowl, bowl_m3, grid, points_at, rectangle, slope
 from tiers import full, sampled
+from turfplan.site.survey.doubt import Reach, _piece, errors_of_reading, halves, reach_of
+from turfplan.site.survey.ground import SurveyedGround
 from turfplan.site.survey.records import SurveyPoint
 from turfplan.site.survey.surveyed_fill import fill_from_survey
 
@@ -15,6 +17,110 @@ pytest.importorskip("scipy")
 # A campaign asks thousands.
 SURVEYS = 80
 FEW = 20
+
+
+def reach(
+    volume: float = 2.0,
+    whole: float = 2.2,
+    trials: tuple[float, ...] = (),
+    halves_m3: tuple[float, ...] = (2.2, 2.2),
+    pieces: tuple[float, ...] = (),
+    ground: tuple[float, ...] = (4.0, 4.0),
+    unseen: float = 0.0,
+) -> Reach:
+    """The band of made-up volumes."""
+    arrays = (np.array(values) for values in (trials, pieces, ground))
+    trials_m3, pieces_m3, pieces_m2 = arrays
+    return reach_of(volume, whole, trials_m3, halves_m3, pieces_m3, pieces_m2, unseen)
+
+
+def test_readings_and_gaps_add_up_as_squares() -> None:
+    """Trials that spread by a tenth, halves that are off by 0.3 and 0.1, counted pieces of less."""
+    found = reach(trials=(2.1, 2.2, 2.3), halves_m3=(1.9, 2.3), pieces=(0.1, 0.1))
+    gaps = math.sqrt((0.3**2 + 0.1**2) / 2)
+    band = math.hypot(1.6449 * 0.1, gaps)
+    assert found.doubt.readings_m3 == pytest.approx(0.16449)
+    assert found.doubt.gaps_m3 == pytest.approx(gaps)
+    assert found.doubt.noise_m3 == pytest.approx(0.0, abs=1e-12)
+    assert (found.low_m3, found.high_m3) == pytest.approx((2.2 - band, 2.2 + band))
+
+
+def test_counted_pieces_leave_gaps_where_halves_agree() -> None:
+    """The root of the sum of their squares; without halves anything up to the whole."""
+    assert reach(pieces=(0.3, 0.4)).doubt.gaps_m3 == pytest.approx(0.5)
+    none = reach(halves_m3=(), pieces=(0.3, 0.4))
+    assert none.doubt.gaps_m3 == 2.2 and none.low_m3 == 0.0
+    assert none.high_m3 == pytest.approx(4.4)
+
+
+def test_what_noise_adds_is_taken_off_the_low_end_alone() -> None:
+    """Trials that all hold 0.1 more: 2.414 times as much."""
+    found = reach(trials=(2.3, 2.3), pieces=(0.0,))
+    assert found.doubt.noise_m3 == pytest.approx(0.1)
+    assert found.low_m3 == pytest.approx(2.2 - 0.1 / (math.sqrt(2) - 1))
+    assert found.high_m3 == pytest.approx(2.2)
+    assert reach(trials=(2.0, 2.0)).doubt.noise_m3 == 0.0
+    assert reach(trials=(2.5,)).doubt.readings_m3 == 0.0
+
+
+def test_hollows_that_no_point_met_widen_the_high_end() -> None:
+    """By the score interval of a count; wide pieces count by their width."""
+    assert _piece(np.array([1.0, 3.0]), 20.0) == pytest.approx((1 + 9) / 4 * 0.020)
+    unseen = 1.6449**2 / 2 * 2.5 * 0.020
+    found = reach(pieces=(0.3,), ground=(1.0, 3.0), unseen=20.0)
+    assert found.doubt.unseen_m3 == pytest.approx(2 * unseen)
+    assert found.high_m3 == pytest.approx(2.2 + unseen + math.hypot(0.3, unseen))
+    assert found.low_m3 == pytest.approx(1.9)
+
+
+def test_the_printed_volume_lies_in_the_band() -> None:
+    """Also where it is less or more than the whole."""
+    assert reach(volume=2.0).low_m3 == 2.0
+    assert reach(volume=2.5).high_m3 == 2.5
+    assert reach(volume=0.1, whole=0.2, pieces=(0.5,)).low_m3 == 0.0
+
+
+def surveyed(setups: tuple[int, ...]) -> SurveyedGround:
+    """As many points, each of its setup."""
+    count = len(setups)
+    names = tuple(f"P{n}" for n in range(count))
+    return SurveyedGround(np.zeros((count, 2)), np.zeros(count), np.array(setups), names, ())
+
+
+def test_errors_of_reading_come_in_pairs_of_the_stated_size() -> None:
+    """Two hundred points, two hundred trials: 3 mm, and none on average."""
+    settings = replace(EXACT, instrument_error_mm=3.0)
+    found = errors_of_reading(surveyed((1,) * 200), settings, 200)
+    assert found.shape == (200, 200)
+    assert found[:, :100] == pytest.approx(-found[:, 100:])
+    assert found[:, :100].std() == pytest.approx(3.0, rel=0.02)
+    assert abs(np.corrcoef(found[:, :100])[np.triu_indices(200, 1)].mean()) < 0.01
+    assert errors_of_reading(surveyed((1, 1)), settings).shape == (2, 60)
+
+
+def test_each_setup_is_off_from_the_one_before() -> None:
+    """None at the first; 4 mm at the second, and as much again at the third."""
+    settings = replace(EXACT, instrument_error_mm=0.0, setup_error_mm=4.0)
+    found = errors_of_reading(surveyed((1, 2, 2, 3)), settings, 4000)
+    assert not found[0].any()
+    assert (found[1] == found[2]).all()
+    assert found[1].std() == pytest.approx(4.0, rel=0.05)
+    assert (found[3] - found[2]).std() == pytest.approx(4.0, rel=0.05)
+    assert not errors_of_reading(surveyed((1, 2)), replace(settings, setup_error_mm=0.0), 4).any()
+
+
+def test_two_halves_share_out_the_points() -> None:
+    """Each in its order, none twice."""
+    seen: list[list[int]] = []
+
+    def volume_of(kept: np.ndarray) -> float:
+        seen.append(kept.tolist())
+        return float(len(seen))
+
+    volumes = halves(surveyed((1,) * 9), volume_of)
+    assert volumes == (1.0, 2.0)
+    assert sorted(seen[0] + seen[1]) == list(range(9))
+    assert [len(half) for half in seen] == [5, 4] and all(half == sorted(half) for half in seen)
 
 
 def simulated(

@@ -42,3 +42,16 @@ def test_a_place_has_its_foot_on_the_nearest_side() -> None:
         [0.0],
         [5.0],
     ]
+
+
+def test_a_slanted_line_away_from_the_origin_has_its_feet_too() -> None:
+    """Three, four, five: halfway along the first side and a metre off, then two metres along the
+    second and as far off.
+    """
+    bent = Line(np.array([(1.0, 1.0), (4.0, 5.0), (8.0, 2.0)]), np.array([10.0, 20.0, 45.0]))
+    away, along, height = nearest(bent, np.array([(1.7, 3.6), (6.8, 5.4), (8.0, 1.0)]))
+    assert away == pytest.approx([1.0, 2.0, 1.0])
+    assert along == pytest.approx([2.5, 7.0, 10.0])
+    assert height == pytest.approx([15.0, 30.0, 45.0])
+    twice = Line(np.array([(1.0, 1.0), (1.0, 1.0), (1.0, 4.0)]), np.array([5.0, 5.0, 8.0]))
+    assert [float(part[0]) for part in nearest(twice, np.array([(3.0, 2.0)]))] == [2.0, 1.0, 6.0]

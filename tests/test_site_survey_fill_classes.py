@@ -9,7 +9,14 @@ import pytest
 
 from lawn_surveys import BOOK_LIKE, added, bowl, bowl_m3, grid, points_at, rectangle, slope
 from told import all_told, told
-from turfplan.site.survey.fill_classes import layers, pass_depths, passes_at
+from turfplan.site.survey.fill_classes import (
+    ZoneCells,
+    classes_of,
+    layers,
+    pass_depths,
+    passes_at,
+    zone_fill,
+)
 from turfplan.site.survey.records import FillResult, SurveySettings, ZoneOutline
 from turfplan.site.survey.surveyed_fill import fill_from_survey
 from turfplan.units import System
@@ -43,6 +50,88 @@ def test_layers_are_alike_within_the_cap_and_add_up() -> None:
     assert sum(p.volume_m3 for p in found) == pytest.approx(float((depth * area).sum()) / 1000)
     assert [p.area_m2 for p in found] == [10.0, 5.0, 1.0]
     assert all(p.depth_mm <= BOOK_LIKE.cap_mm for p in found)
+
+
+CELL_DEPTHS = np.array([0.0, 3.0, 3.1, 10.0, 10.1, 50.8, 51.0, 70.0])
+CELL_AREAS = np.array([4.0, 1.0, 2.0, 0.5, 0.25, 0.75, 0.1, 0.3])
+
+
+def test_each_cell_is_of_the_class_of_its_depth() -> None:
+    """Borders belong to the class below; by hand, with area, share, mean and volume."""
+    found = {c.letter: c for c in classes_of(CELL_DEPTHS, CELL_AREAS, BOOK_LIKE)}
+    assert {letter: c.area_m2 for letter, c in found.items()} == pytest.approx(
+        {"·": 5.0, "1": 2.5, "2": 0.25, "6": 0.75, "L": 0.4}
+    )
+    assert [found[letter].passes for letter in "·126L"] == [0, 1, 2, 6, None]
+    one, lifted = found["1"], found["L"]
+    assert (one.low_mm, one.high_mm, one.share) == pytest.approx((3.0, 10.0, 2.5 / 8.9))
+    assert one.volume_m3 == pytest.approx((2 * 3.1 + 0.5 * 10) / 1000)
+    assert one.mean_mm == pytest.approx((2 * 3.1 + 0.5 * 10) / 2.5)
+    assert (lifted.low_mm, lifted.high_mm) == (50.8, 70.0)
+    assert (found["6"].low_mm, found["6"].high_mm) == (50.0, 50.8)
+    assert (found["·"].low_mm, found["·"].high_mm) == (0.0, 3.0)
+
+
+def test_a_lawn_without_fill_is_one_class() -> None:
+    """And one that is filled throughout has none of nothing."""
+    (none,) = classes_of(np.zeros(3), np.ones(3), BOOK_LIKE)
+    assert (none.letter, none.area_m2, none.mean_mm, none.volume_m3) == ("·", 3.0, 0.0, 0.0)
+    (one,) = classes_of(np.full(3, 8.0), np.ones(3), BOOK_LIKE)
+    assert (one.letter, one.share) == ("1", 1.0)
+
+
+@pytest.mark.parametrize(
+    ("depth", "layers_mm"),
+    [
+        (0.0, ()),
+        (3.0, ()),
+        (8.0, (8.0,)),
+        (10.0, (10.0,)),
+        (22.0, (22 / 3,) * 3),
+        (50.8, (50.8 / 6,) * 6),
+        (70.0, (50.8 / 6,) * 6),
+    ],
+)
+def test_passes_are_as_few_as_the_cap_allows(depth: float, layers_mm: tuple[float, ...]) -> None:
+    """All alike, and no deeper together than the limit."""
+    assert pass_depths(depth, BOOK_LIKE) == pytest.approx(layers_mm)
+
+
+def test_a_hair_over_a_border_is_the_border() -> None:
+    """A billionth of a millimetre lifts no turf and takes no pass more."""
+    assert passes_at(50.8 + 1e-10, BOOK_LIKE) == 6 and passes_at(10.0 + 1e-10, BOOK_LIKE) == 1
+    assert passes_at(0.0, replace(BOOK_LIKE, least_mm=-1.0)) == 0
+    assert passes_at(0.1, replace(BOOK_LIKE, least_mm=0.0)) == 1
+
+
+def test_passes_lie_one_upon_the_other() -> None:
+    """Of 4, 6 and 5 mm: by hand, what each takes where something is still missing."""
+    depth, area = np.array([3.0, 9.0, 15.0]), np.array([5.0, 4.0, 2.0])
+    first, second, third = layers(depth, area, (4.0, 6.0, 5.0))
+    assert [p.number for p in (first, second, third)] == [1, 2, 3]
+    assert [p.depth_mm for p in (first, second, third)] == [4.0, 6.0, 5.0]
+    assert [p.area_m2 for p in (first, second, third)] == [11.0, 6.0, 2.0]
+    assert first.volume_m3 == pytest.approx((5 * 3 + 4 * 4 + 2 * 4) / 1000)
+    assert second.volume_m3 == pytest.approx((4 * 5 + 2 * 6) / 1000)
+    assert third.volume_m3 == pytest.approx(2 * 5 / 1000)
+
+
+def test_a_zone_is_filled_and_lifted_by_its_cells() -> None:
+    """What is deeper than the limit is lifted, what is shallow left alone, and both are in the
+    volume.
+    """
+    cells = ZoneCells("front", np.array([2.0, 9.0, 60.0]), np.array([5.0, 4.0, 1.0]), "rye", "full")
+    found = zone_fill(cells, 40.0, BOOK_LIKE)
+    assert (found.name, found.grass, found.sun) == ("front", "rye", "full")
+    assert (found.area_m2, found.share, found.deepest_mm) == (10.0, 0.25, 60.0)
+    assert found.volume_m3 == pytest.approx((10 + 36 + 60) / 1000)
+    assert found.mean_mm == pytest.approx(10.6)
+    assert (found.lift_m2, found.lift_m3) == pytest.approx((1.0, 0.06))
+    (layer,) = found.passes
+    assert (layer.depth_mm, layer.area_m2, layer.volume_m3) == pytest.approx((9.0, 4.0, 0.036))
+    none = zone_fill(ZoneCells("none", np.zeros(0), np.zeros(0)), 40.0, BOOK_LIKE)
+    assert (none.area_m2, none.mean_mm, none.deepest_mm, none.passes) == (0.0, 0.0, 0.0, ())
+    assert (none.grass, none.sun) == (None, None)
 
 
 def test_classes_share_out_the_lawn() -> None:

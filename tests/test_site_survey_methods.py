@@ -1,14 +1,18 @@
 """How to measure, and how many points give which accuracy."""
 
+import math
 from dataclasses import replace
 from itertools import pairwise
+from types import SimpleNamespace
 from typing import cast
+from unittest import mock
 
 import pytest
 
 from lawn_surveys import BOOK_LIKE
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.survey_table import survey_of_text
+from turfplan.site.survey import methods
 from turfplan.site.survey.methods import (
     METHODS,
     _height_mm,
@@ -18,6 +22,87 @@ from turfplan.site.survey.methods import (
 )
 
 pytest.importorskip("scipy")
+
+
+# The hollows of the invented ground: where their middles lie, as shares of the length and the width
+# of 200 m2, how wide they are, m, and how deep they are there, mm.
+BOWLS = (
+    (0.21, 0.30, 1.6, 30.0),
+    (0.71, 0.24, 1.3, 22.0),
+    (0.45, 0.66, 1.8, 26.0),
+    (0.83, 0.76, 1.5, 35.0),
+    (0.14, 0.78, 1.4, 18.0),
+)
+
+
+@pytest.mark.parametrize(("across", "up", "radius", "deep"), BOWLS)
+def test_a_hollow_of_the_invented_ground_is_a_paraboloid(
+    across: float, up: float, radius: float, deep: float
+) -> None:
+    """Half a radius off its middle it is three quarters as deep, along the lawn as across it, and
+    at its rim not at all; tiles repeat both ways.
+    """
+    length, width = 17.32, 11.55
+    x, y = across * length, up * width
+    for dx, dy in ((0.5, 0.0), (0.0, -0.5), (0.3, 0.4)):
+        here = x + dx * radius, y + dy * radius
+        for tiles in (0, 2):
+            there = here[0] + tiles * length, here[1] + 3 * tiles * width
+            found = _height_mm(*there, length, width)
+            assert found == pytest.approx(-20 * there[0] - 0.75 * deep)
+    edge = _height_mm(x - 0.99 * radius, y, length, width)
+    assert edge == pytest.approx(-20 * (x - 0.99 * radius) - deep * (1 - 0.99**2))
+    assert _height_mm(x - 1.01 * radius, y, length, width) == -20 * (x - 1.01 * radius)
+
+
+def found_volume(volume: float, low: float, high: float, points: int) -> SimpleNamespace:
+    """What the table reads of a fill."""
+    return SimpleNamespace(volume_m3=volume, low_m3=low, high_m3=high, points=points)
+
+
+def test_an_accuracy_is_half_the_band_of_all_shifts_as_a_share_of_their_volume() -> None:
+    """Of four: bands of 2, 4, 1 and 3 around volumes of 5, 6, 4 and 5; no volume has no share."""
+    fills = [
+        found_volume(5.0, 4.0, 6.0, 30),
+        found_volume(6.0, 4.0, 8.0, 31),
+        found_volume(4.0, 3.5, 4.5, 32),
+        found_volume(5.0, 3.0, 6.0, 33),
+    ]
+    none = [found_volume(0.0, 0.0, 1.0, 9)] * 4
+    holed = replace(
+        BOOK_LIKE, holes=(((0.0, 0.0), (1.0, 0.0), (0.0, 1.0)),), target="plane", cells_wanted=7
+    )
+    with mock.patch.object(methods, "fill_from_survey", side_effect=[*fills, *none]) as asked:
+        first, second = accuracies(150.0, holed, (5.0, 7.5))
+    assert (first.spacing_m, first.points, first.share) == (5.0, 30, pytest.approx(5.0 / 20.0))
+    assert (second.spacing_m, second.points, second.share) == (7.5, 9, math.inf)
+    plain = asked.call_args_list[0].args[1]
+    assert plain.outline == (((0.0, 0.0), (15.0, 0.0), (15.0, 10.0), (0.0, 10.0)),)
+    assert (plain.holes, plain.zones, plain.target, plain.cells_wanted) == ((), (), "own_fall", 800)
+    assert plain.instrument_error_mm == BOOK_LIKE.instrument_error_mm
+    shifts = ((0.0, 0.0), (0.5, 0.0), (0.25, 0.5), (0.75, 0.25))
+    wanted = [reference_points(15.0, 10.0, 5.0, shift) for shift in shifts]
+    assert [call.args[0] for call in asked.call_args_list[:4]] == wanted
+
+
+@pytest.mark.parametrize(
+    ("length", "width", "tiles"),
+    [(15.0, 10.0, 1), (21.0, 20.0, 1), (23.0, 20.0, 2), (30.0, 30.0, 2)],
+)
+def test_the_invented_ground_has_a_tile_for_each_two_hundred_square_metres(
+    length: float, width: float, tiles: int
+) -> None:
+    """As many both ways, to the nearest; points are read a shift further on."""
+    for shift in ((0.0, 0.0), (0.5, 0.25)):
+        for p in reference_points(length, width, 2.5, shift):
+            x, y = p.x_m + 2.5 * shift[0], p.y_m + 2.5 * shift[1]
+            assert p.height_mm == pytest.approx(_height_mm(x, y, length / tiles, width / tiles))
+
+
+def test_a_day_holds_a_thousand_points() -> None:
+    """Exactly so many are walked; one square metre more is too much."""
+    assert spacings_for(562.5)[0] == 0.75 and spacings_for(563.0)[0] == 1.0
+    assert spacings_for(4000.0) == (2.0, 2.5, 3.0, 4.0)
 
 
 def test_every_method_names_columns_that_are_read_and_an_error_of_the_book() -> None:

@@ -1,5 +1,7 @@
 """Readings that stand apart are named with what their neighbours say."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -39,3 +41,38 @@ def test_a_lawn_as_it_lies_has_none() -> None:
     assert outliers_of(ground_of(spiked(), EXACT), EXACT) == ()
     few = tuple(spiked((0, 500.0))[n] for n in (0, 1, 2, 8, 9))
     assert outliers_of(ground_of(few, EXACT), EXACT) == ()
+
+
+def flat(off: dict[int, float]) -> tuple[SurveyPoint, ...]:
+    """A level lawn of seven by five metres, with some readings off by so much."""
+    points = grid(7, 5, 8, 6, lambda x, y: 0 * x)
+    return tuple(SurveyPoint(p.x_m, p.y_m, off.get(n, 0.0), p.name) for n, p in enumerate(points))
+
+
+@pytest.mark.parametrize(("off", "named"), [(12.1, True), (11.9, False), (-12.1, True)])
+def test_a_reading_is_named_from_six_of_its_errors_on(off: float, *, named: bool) -> None:
+    """Of two millimetres, where its neighbours lie in a plane."""
+    settings = replace(EXACT, instrument_error_mm=2.0)
+    found = outliers_of(ground_of(flat({19: off}), settings), settings)
+    assert [o.name for o in found] == (["P20"] if named else [])
+
+
+@pytest.mark.parametrize(("off", "named"), [(3.1, True), (2.9, False)])
+def test_a_reading_is_named_from_three_spreads_of_its_neighbours_on(
+    off: float, *, named: bool
+) -> None:
+    """Ground that goes up and down by a millimetre from point to point."""
+    rough = {n: (-1.0) ** (n // 8 + n % 8) for n in range(48)}
+    found = outliers_of(ground_of(flat({**rough, 27: off}), EXACT), EXACT)
+    assert [o.name for o in found] == (["P28"] if named else [])
+
+
+def test_five_neighbours_are_enough() -> None:
+    """A ring of five around one that is off; a ring of four is not."""
+    for count, named in ((5, True), (4, False)):
+        turns = [2 * np.pi * n / count for n in range(count)]
+        ring = tuple(SurveyPoint(np.cos(t), np.sin(t), 0.0, "r") for t in turns)
+        settings = replace(EXACT, instrument_error_mm=1.0)
+        points = (*ring, SurveyPoint(0.0, 0.0, 90.0, "m"))
+        found = outliers_of(ground_of(points, settings), settings)
+        assert [o.name for o in found if o.name == "m"] == (["m"] if named else [])

@@ -41,3 +41,47 @@ def test_few_points_or_far_ones_stay(shift: float) -> None:
     """Less than two hundred, or a metre apart."""
     for xy in (dense(5.0, 5.0, 0.4) + shift, dense(30.0, 20.0, 1.0) + shift):
         assert thinned(xy, 5.0).xy_m is xy
+
+
+def even(length: float, width: float, across: int, up: int) -> np.ndarray:
+    """A grid of points from corner to corner."""
+    x, y = np.meshgrid(np.linspace(0, length, across), np.linspace(0, width, up))
+    return np.column_stack([x.ravel(), y.ravel()])
+
+
+@pytest.mark.parametrize(
+    ("xy", "kept"),
+    [
+        (even(20, 20, 24, 24), True),
+        (even(20, 20, 25, 25), False),
+        (even(5, 5, 14, 14), True),
+        (even(5, 5, 20, 10), False),
+        (even(30, 10, 22, 20), True),
+        (even(30, 10, 23, 20), False),
+    ],
+)
+def test_points_are_thinned_from_one_and_a_half_to_a_node_on(xy: np.ndarray, *, kept: bool) -> None:
+    """A span of seven metres has nodes a metre apart; less than two hundred points are few."""
+    assert (thinned(xy, 7.0).xy_m is xy) == kept
+
+
+def test_a_large_lawn_has_three_thousand_nodes() -> None:
+    """Three hectares: 4,500 points stay, one more is thinned."""
+    random = np.random.default_rng(3)
+    corners = np.array([(0.0, 0.0), (300.0, 100.0)])
+    for count, kept in ((4499, True), (4501, False)):
+        inner = random.uniform((0, 0), (300, 100), (count - 2, 2))
+        xy = np.vstack([corners, inner])
+        assert (thinned(xy, 7.0).xy_m is xy) == kept
+
+
+def test_each_point_belongs_to_the_square_it_lies_in() -> None:
+    """By hand: five columns and four rows of a metre, each square with its own mean."""
+    random = np.random.default_rng(9)
+    xy = np.vstack([[(10.0, 20.0), (15.0, 24.0)], random.uniform((10, 20), (15, 24), (400, 2))])
+    nodes = thinned(xy, 7.0)
+    squares = np.floor(xy - xy.min(axis=0)).astype(int)
+    means = [
+        xy[(squares == place).all(axis=1)].mean(axis=0) for place in np.unique(squares, axis=0)
+    ]
+    assert nodes.xy_m == pytest.approx(np.array(means))

@@ -409,3 +409,217 @@ def test_each_reader_has_the_steps_of_his_tools(
 def test_a_number_has_no_needless_digits(value: float, text: str) -> None:
     """Three digits below one, two decimals up to a hundred, none from there on."""
     assert format_number(value) == text
+
+
+@pytest.mark.parametrize(
+    ("kind", "us", "metric"),
+    [
+        ("depth", (25.4, 0.125), (1.0, 1.0)),
+        ("height", (25.4, 0.25), (1.0, 5.0)),
+        ("distance", (304.8, 1.0), (1000.0, 1.0)),
+        ("area", (0.09290304, 10.0), (1.0, 1.0)),
+        ("volume", (0.764554857984, 0.25), (1.0, 0.1)),
+        ("water_volume", (0.003785411784, 10.0), (0.001, 50.0)),
+        ("mass", (0.45359237, 1.0), (1.0, 0.5)),
+        ("rate", (4.88242763638305, 0.05), (1.0, 0.1)),
+        ("spread_weight", (4.88242763638305, 10.0), (1000.0, 0.5)),
+        ("rain", (25.4, 0.05), (1.0, 1.0)),
+        ("minutes", (1.0, 1.0), (1.0, 1.0)),
+        ("water_rate", (25.4, 0.05), (1.0, 1.0)),
+        ("flow", (3.785411784, 0.5), (1.0, 1.0)),
+    ],
+)
+def test_each_kind_is_read_in_its_unit_and_step(
+    kind: str, us: tuple[float, float], metric: tuple[float, float]
+) -> None:
+    """Of a unit's size in inside units and a step: what lies just over half between two steps is
+    read as the higher, just under it as the lower; many steps up, where the step is the usual.
+    """
+    for system, (size, step) in ((System.US, us), (System.METRIC, metric)):
+        steps = {"mass": 300, "water_volume": 30}.get(kind, 41)
+        for part, read in ((0.51, steps + 1), (0.49, steps), (0.0, steps)):
+            found = read_as((steps + part) * step * size, kind, system)
+            assert found.value == pytest.approx(read * step), (system, part)
+
+
+@pytest.mark.parametrize(
+    ("kind", "system", "unit"),
+    [
+        ("distance", System.US, "ft"),
+        ("minutes", System.US, "min"),
+        ("rate", System.METRIC, "g/m2"),
+        ("flow", System.METRIC, "L/min"),
+        ("flow", System.US, "gpm"),
+        ("water_rate", System.US, "in/h"),
+        ("rain", System.US, "in"),
+    ],
+)
+def test_a_reading_names_its_unit(kind: str, system: System, unit: str) -> None:
+    """As the reader writes it."""
+    assert read_as(100.0, kind, system).unit == unit
+
+
+def test_differences_of_temperature_are_read_without_the_shift() -> None:
+    """Five degrees Celsius are nine Fahrenheit; half a degree is none or one, never its digits."""
+    assert read_as(5.0, "temperature_difference", System.US).text == "9 °F"
+    assert read_as(4.6, "temperature_difference", System.METRIC).text == "5 °C"
+    assert read_as(4.4, "temperature_difference", System.METRIC).text == "4 °C"
+    assert read_as(7.0, "temperature_difference", System.METRIC).text == "7 °C"
+    assert read_as(7 / 1.8, "temperature_difference", System.US).text == "7 °F"
+    assert read_as(7.0, "temperature", System.METRIC).text == "7 °C"
+    assert read_as(0.3, "temperature_difference", System.METRIC).text == "0 °C"
+    assert read_as(0.3, "temperature", System.METRIC).text == "0 °C"
+    assert read_as(-17.6, "temperature", System.US).text == "0 °F"
+    assert read_as(-17.4, "temperature", System.US).text == "1 °F"
+
+
+@pytest.mark.parametrize(
+    ("kg", "system", "up", "value"),
+    [
+        (4.94, System.METRIC, False, 4.9),
+        (4.99, System.METRIC, False, 5.0),
+        (5.0, System.METRIC, False, 5.0),
+        (5.26, System.METRIC, False, 5.5),
+        (5.24, System.METRIC, False, 5.0),
+        (499.7, System.METRIC, False, 499.5),
+        (500.0, System.METRIC, False, 500.0),
+        (506.0, System.METRIC, False, 510.0),
+        (504.0, System.METRIC, False, 500.0),
+        (0.45359237 * 4.9, System.US, False, 5.0),
+        (0.45359237 * 4.8, System.US, False, 4.75),
+        (0.45359237 * 5.4, System.US, False, 5.0),
+        (0.45359237 * 999.4, System.US, False, 999.0),
+        (0.45359237 * 1026, System.US, False, 1050.0),
+        (0.45359237 * 1024, System.US, False, 1000.0),
+        (6.0004, System.METRIC, True, 6.0),
+        (6.0006, System.METRIC, True, 6.5),
+    ],
+)
+def test_masses_are_measured_finer_where_little_and_coarser_where_much(
+    kg: float, system: System, *, up: bool, value: float
+) -> None:
+    """Below five and from five hundred kilograms, or a thousand pounds; the last decimal that is
+    kept adds nothing.
+    """
+    assert read_as(kg, "mass", system, "up" if up else "nearest").value == pytest.approx(value)
+
+
+@pytest.mark.parametrize(
+    ("litres", "system", "value"),
+    [
+        (497.0, System.METRIC, 495.0),
+        (498.0, System.METRIC, 500.0),
+        (524.0, System.METRIC, 500.0),
+        (526.0, System.METRIC, 550.0),
+        (9_970.0, System.METRIC, 9_950.0),
+        (10_240.0, System.METRIC, 10_000.0),
+        (10_260.0, System.METRIC, 10_500.0),
+        (3.785411784 * 99.4, System.US, 99.0),
+        (3.785411784 * 104.0, System.US, 100.0),
+        (3.785411784 * 106.0, System.US, 110.0),
+        (3.785411784 * 9_994, System.US, 9_990.0),
+        (3.785411784 * 10_049, System.US, 10_000.0),
+        (3.785411784 * 10_051, System.US, 10_100.0),
+    ],
+)
+def test_waterings_are_measured_finer_where_little_and_coarser_where_much(
+    litres: float, system: System, value: float
+) -> None:
+    """Below a hundred gallons or five hundred litres, and from ten thousand of either."""
+    assert read_as(litres / 1000, "water_volume", system).value == pytest.approx(value)
+
+
+def test_a_hair_of_error_does_not_reach_the_next_step() -> None:
+    """A ten-thousandth of a step, up as down; more does."""
+    yard = 0.764554857984
+    assert read_as(yard * (3 + 0.25 * 0.9e-4), "volume", System.US, "up").value == 3.0
+    assert read_as(yard * (3 + 0.25 * 1.2e-4), "volume", System.US, "up").value == 3.25
+    assert read_as(yard * (3 - 0.25 * 0.9e-4), "volume", System.US, "down").value == 3.0
+    assert read_as(yard * (3 - 0.25 * 1.2e-4), "volume", System.US, "down").value == 2.75
+
+
+def test_a_step_of_its_own_comes_before_the_usual_one() -> None:
+    """And what is less than it is told by its first digit, or as one step when it is bought."""
+    assert read_as(3.3, "volume", System.METRIC, step=0.25).text == "3.25 m³"
+    assert read_as(3.9, "volume", System.METRIC, "down", step=0.5).text == "3.5 m³"
+    assert read_as(0.034, "volume", System.METRIC).text == "0.03 m³"
+    assert read_as(0.034, "volume", System.METRIC, "up").text == "0.1 m³"
+    assert read_as(0.0, "volume", System.METRIC, "up").text == "0 m³"
+
+
+def test_a_load_is_told_to_a_tenth_even_where_that_is_nought() -> None:
+    """A weighbridge says 5.0, in the units of both readers."""
+    found = read_as(22_360.0, "load", System.METRIC)
+    assert (found.value, found.unit, found.text) == (22.4, "t", "22.4 t")
+    assert read_as(30.0, "load", System.METRIC).text == "0.0 t"
+    assert read_as(907.18474 * 2.04, "load", System.US).text == "2.0 tons"
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (999.0, "999"),
+        (1000.0, "1,000"),
+        (999.6, "1000"),
+        (99.994, "99.99"),
+        (100.0, "100"),
+        (1.0, "1"),
+        (0.9996, "1"),
+        (0.99949, "0.999"),
+        (1.004, "1"),
+        (-0.5, "-0.5"),
+        (-99.75, "-99.75"),
+    ],
+)
+def test_digits_change_at_one_a_hundred_and_a_thousand(value: float, text: str) -> None:
+    """Commas from a thousand on, no decimals from a hundred on, three figures below one."""
+    assert format_number(value) == text
+
+
+def test_a_whole_number_of_inches_has_no_fraction() -> None:
+    """Below nought as well."""
+    cases = {-3.0: "-3", 3.0: "3", -0.5: "-1/2", 0.0: "0", 12.875: "12 7/8", 1.0625: "1.06"}
+    assert [format_number(v, fractions=True) for v in cases] == list(cases.values())
+
+
+def test_units_are_found_however_they_are_spaced_and_spelt() -> None:
+    """Blanks do not matter; a count has no unit, nor need a share."""
+    assert parse_quantity("12   ft2", "area") == parse_quantity(" 12ft2 ", "area")
+    assert convert(1, "lb / 1000ft2".replace(" ", ""), "areal_mass") == pytest.approx(4.882428)
+    assert parse_quantity("7", "count") == 7.0 and parse_quantity("0.25", "share") == 0.25
+    assert parse_quantity("25 %", "share") == 0.25
+    assert [dimension_of(unit) for unit in ("C", "%", "gpm", "in/week")] == [
+        "temperature",
+        "share",
+        "flow",
+        "water_depth_rate",
+    ]
+
+
+def test_what_is_no_quantity_is_told_apart() -> None:
+    """No text, no number, no end, no unit; with an example of its own where there is one."""
+    told_of = {}
+    for text in (3, "much", "1e999 mm", "5"):
+        with pytest.raises(TurfplanError) as caught:
+            parse_quantity(text, "length")
+        (problem,) = caught.value.problems
+        assert "0.5 in" in told(problem.hint)
+        told_of[text] = str(problem.message.key), problem.allowed is not None  # type: ignore[union-attr]
+    assert len({key for key, _ in told_of.values()}) == 4
+    assert [listed for _, listed in told_of.values()] == [False, False, False, True]
+    with pytest.raises(TurfplanError) as caught:
+        parse_quantity("much", "flow")
+    hint = told(caught.value.problems[0].hint)
+    assert "gpm" in hint and "0.5 in" not in hint
+
+
+def test_a_unit_of_another_dimension_has_no_nearest_one() -> None:
+    """It is known, so nothing was misspelt; what is allowed is listed for both."""
+    for unit, hinted in (("lb", False), ("inc", True)):
+        with pytest.raises(TurfplanError) as caught:
+            convert(1.5, unit, "length")
+        (problem,) = caught.value.problems
+        assert (problem.hint is not None) == hinted
+        assert problem.got == f"1.5 {unit}" and problem.allowed is not None
+    with pytest.raises(TurfplanError):
+        convert(1, "ft", "temperature")

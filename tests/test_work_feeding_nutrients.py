@@ -1,6 +1,6 @@
 """What a soil test asks for, as it is told: lime, potash and phosphate, or why none."""
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -9,10 +9,14 @@ import water_cases as cases
 from told import all_told, told
 from turfplan.units import System
 from turfplan.work.feeding.nutrients import (
+    LimePlan,
     lime_plan,
+    lime_product_g_m2,
     phosphorus_plan,
+    potash_parts_of,
     potassium_plan,
     soil_test_notes,
+    split_lime,
 )
 
 BOOK = cases.book()
@@ -142,3 +146,121 @@ def test_phosphate_or_none_has_its_reason(
     brief = cases.brief(place=CONNECTICUT, local={"phosphorus": law} if law else {}, soil_test=test)
     phosphate = phosphorus_plan(brief, BOOK, seeded=True, compost=compost, today=TODAY)
     assert told(phosphate.reason) == reason
+
+
+def test_lime_is_split_into_equal_parts_of_what_the_surface_takes() -> None:
+    """Of 490 g/m2: one, and two of any more."""
+    assert split_lime(490.0, 490.0) == (490.0,)
+    assert split_lime(491.0, 490.0) == (245.5, 245.5)
+    assert split_lime(1200.0, 490.0) == (400.0,) * 3 and split_lime(10.0, 490.0) == (10.0,)
+    assert lime_product_g_m2(80.0, 80.0) == 100.0
+
+
+def limed(*, fresh_ground: bool = False, **parts: Any) -> LimePlan:
+    """The lime of a laboratory's rate of 600 g/m2."""
+    test = {"ph": 5.0, "lime_rate": "600 g/m2", "on": date(2026, 10, 1)}
+    brief = cases.brief(soil_test=test, **parts)
+    found = lime_plan(brief, BOOK, "tall_fescue", fresh_ground=fresh_ground)
+    assert found is not None
+    return found
+
+
+def test_a_laboratorys_rate_is_product_unless_a_bag_was_read() -> None:
+    """In two parts of 300, four to six months apart; all at once on fresh ground."""
+    lime = limed()
+    assert (lime.product_g_m2, lime.pure_g_m2) == (pytest.approx(600), pytest.approx(600))
+    assert lime.parts_g_m2 == pytest.approx((300, 300))
+    assert (lime.gap_days, lime.gap_months, lime.fresh_ground) == ((122, 183), (4, 6), False)
+    fresh = limed(fresh_ground=True)
+    assert fresh.parts_g_m2 == pytest.approx((600,)) and fresh.fresh_ground
+    read = limed(feeding={"lime_cce_percent": 80})
+    assert (read.product_g_m2, read.pure_g_m2) == (pytest.approx(750), pytest.approx(750))
+
+
+def test_what_was_given_since_comes_off_the_product() -> None:
+    """Of a laboratory's rate and of a table's; nothing is left to give where it covers it."""
+    since = {"history": {"lime": [{"rate": "400 g/m2", "on": date(2026, 11, 1)}]}}
+    assert limed(**since).parts_g_m2 == pytest.approx((200,))
+    assert "400" in told(limed(**since).reason, System.METRIC)
+    assert "400" not in told(limed().reason, System.METRIC)
+    enough = {"history": {"lime": [{"rate": "600 g/m2", "on": date(2026, 11, 1)}]}}
+    test = {"ph": 5.0, "lime_rate": "600 g/m2", "on": date(2026, 10, 1)}
+    assert lime_plan(cases.brief(soil_test=test, **enough), BOOK, "tall_fescue") is None
+    table = {"ph": 5.0, "acidity_cmol_kg": 6.5, "on": date(2026, 10, 1)}
+    lime = lime_plan(cases.brief(soil_test=table, **since), BOOK, "tall_fescue")
+    assert lime is not None
+    product = 110 * 4.88242763638305 / 0.9 - 400
+    assert lime.product_g_m2 == pytest.approx(product)
+    assert lime.pure_g_m2 == pytest.approx(product * 0.9)
+
+
+def test_a_soil_that_asks_for_no_lime_gets_none() -> None:
+    """Above its goal, and where the table asks for nothing."""
+    assert lime_plan(cases.brief(soil_test={"ph": 7.0}), BOOK, "tall_fescue") is None
+    unmoved = {"ph": 6.2, "buffer_ph": 7.2, "buffer_method": "sikora"}
+    assert lime_plan(cases.brief(soil_test=unmoved), BOOK, "tall_fescue") is None
+
+
+def test_potash_is_none_once_or_in_parts_of_what_grass_takes_at_once() -> None:
+    """By its level; without a test nothing is said."""
+    assert potassium_plan(cases.brief(), BOOK) is None
+    rates = {}
+    for level in ("low", "medium", "high"):
+        found = potassium_plan(cases.brief(soil_test={"potassium": level}), BOOK)
+        assert found is not None
+        rates[level] = (found.rate_g_m2, found.reason.key)
+    assert rates["high"] == (0.0, "feeding.potash.enough")
+    assert rates["medium"] == (BOOK.si("feeding.potash_medium"), "feeding.potash.once")
+    assert rates["low"] == (BOOK.si("feeding.potash_low"), "feeding.potash.parts")
+    once = BOOK.si("feeding.potash_once")
+    assert [potash_parts_of(BOOK, once * n) for n in (0.1, 1.0, 1.01, 2.0, 2.01)] == [1, 1, 2, 2, 3]
+
+
+def test_phosphate_is_more_for_seed_than_for_a_lawn_that_stands() -> None:
+    """Where the test asks for some."""
+    brief = cases.brief(place=CONNECTICUT, soil_test=RECENT)
+    rates = [
+        phosphorus_plan(brief, BOOK, seeded=seeded, compost=False, today=TODAY).rate_g_m2
+        for seeded in (True, False)
+    ]
+    names = ("feeding.phosphate_low", "feeding.phosphate_low_established")
+    assert rates == [BOOK.si(name) for name in names] and rates[0] != rates[1]
+
+
+def test_a_test_is_too_old_from_the_day_after_its_last() -> None:
+    """By the book where no state says how old it may be."""
+    oldest = int(BOOK.si("feeding.soil_test_age"))
+
+    def rate(days: int) -> float:
+        test = {"phosphorus": "low", "on": TODAY - timedelta(days)}
+        brief = cases.brief(local={"phosphorus": "free"}, soil_test=test)
+        found = phosphorus_plan(brief, BOOK, seeded=True, compost=False, today=TODAY)
+        return found.rate_g_m2
+
+    assert rate(oldest) > 0 and rate(oldest + 1) == 0
+
+
+def test_a_medium_level_and_a_test_of_other_things_get_no_phosphate() -> None:
+    """Each with its reason; a number that nobody can read too."""
+
+    def why(**test: Any) -> str:
+        brief = cases.brief(soil_test={"on": TODAY, **test})
+        found = phosphorus_plan(brief, BOOK, seeded=True, compost=False, today=TODAY)
+        assert found.rate_g_m2 == 0
+        return found.reason.key
+
+    assert why(phosphorus="medium") == "feeding.phosphate.enough"
+    assert why(ph=6.5) == "feeding.phosphate.not_tested"
+    assert why() == "feeding.phosphate.no_test"
+    assert why(phosphorus="21 ppm") == "feeding.phosphate.unread"
+
+
+def test_the_lime_of_parts_is_told_by_one_of_them() -> None:
+    """With the months between."""
+    (note,) = soil_test_notes(limed(), ())
+    values = dict(note.values)
+    assert (values["parts"], values["least"], values["most"]) == (2, 4, 6)
+    assert values["rate"].value == pytest.approx(300)
+    (once,) = soil_test_notes(limed(fresh_ground=True), ())
+    assert dict(once.values)["rate"].value == pytest.approx(600)
+    assert soil_test_notes(None, (None,)) == ()

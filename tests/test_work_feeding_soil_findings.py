@@ -1,19 +1,37 @@
 """What a soil and its test say: every value is used or answered, and nothing is guessed."""
 
-from datetime import date
+from dataclasses import replace
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
 import water_cases as cases
-from planning import amount, first, kind, plan_of
+from planning import amount, brief_of, first, kind, plan_of
+from test_work_campaigns import setting_of
 from tiers import sampled, sampled_pairs
 from told import all_told, told
+from turfplan.message import Number
+from turfplan.phrases import soil_findings as phrases
 from turfplan.records.plan import Plan
 from turfplan.units import LB_PER_1000FT2_G_M2
 from turfplan.work.feeding.lime_need import given_before_g_m2, lime_need
 from turfplan.work.feeding.nutrients import lime_plan
-from turfplan.work.feeding.soil_levels import another_school, level_of, unread
+from turfplan.work.feeding.soil_findings import (
+    BUFFERS,
+    _ground,
+    _lime_in_soil_question,
+    _lime_notes,
+    _lime_questions,
+    _ph_cautions,
+    _salt_cautions,
+    _salt_questions,
+    _test_notes,
+    salt_borne_ds_m,
+    soil_findings,
+)
+from turfplan.work.feeding.soil_levels import another_school, level_of, too_alkaline, unread
+from turfplan.work.lawn import ResolvedLawn
 
 BOOK = cases.book()
 ON = date(2026, 10, 1)
@@ -42,6 +60,228 @@ def said(plan: Plan) -> str:
         if plan.conflict
         else all_told((*plan.cautions, *plan.assumptions, *plan.disagreements))
     )
+
+
+_LAWNS: dict[str, ResolvedLawn] = {}
+
+
+def lawn(*changes: dict[str, Any], **test: Any) -> ResolvedLawn:
+    """The plain lawn of tall fescue on clay loam, with changes and a soil test."""
+    key = repr((changes, test))
+    if key not in _LAWNS:
+        _LAWNS[key] = setting_of(brief_of(*changes, {"soil_test": {"on": ON, **test}}))
+    return _LAWNS[key]
+
+
+def keys(messages: Any) -> list[str]:
+    """What is said, by the last of its keys."""
+    return [message.key.rpartition(".")[2] for message in messages]
+
+
+@pytest.mark.parametrize(
+    ("ph", "more", "said"),
+    [
+        (6.5, {}, ["ph_right"]),
+        (6.4, {}, ["ph_in_range"]),
+        (6.0, {}, ["ph_in_range"]),
+        (6.6, {}, ["ph_borne"]),
+        (7.5, {}, ["ph_borne"]),
+        (7.6, {}, []),
+        (5.9, {}, []),
+        (6.0, {"free_lime": True}, ["no_lime_on_limy"]),
+        (6.5, {"free_lime": True}, ["ph_right"]),
+        (6.5, {"lime_rate": "9 g/m2"}, ["ph_right", "rate_not_taken"]),
+    ],
+)
+def test_why_no_lime_is_given_goes_by_goal_and_range(
+    ph: float, more: dict[str, Any], said: list[str]
+) -> None:
+    """The goal of tall fescue is 6.5, its range 6.0 to 7.5."""
+    assert keys(_lime_notes(lawn(ph=ph, **more))) == said
+
+
+def test_a_state_limes_below_its_own_limit() -> None:
+    """Arkansas below 5.8: between that and the goal it is told so."""
+    arkansas = {"place": {"postal_code": "72701"}}
+    found = [keys(_lime_notes(lawn(arkansas, ph=ph))) for ph in (5.8, 6.4, 6.5)]
+    assert found == [["no_lime_by_state"], ["no_lime_by_state"], ["ph_right"]]
+
+
+def test_lime_that_a_table_does_not_ask_for_or_was_given_is_told() -> None:
+    """Nothing where there is still some to give."""
+    unmoved = lawn(ph=6.2, buffer_ph=7.2, buffer_method="sikora")
+    assert keys(_lime_notes(unmoved)) == ["table_asks_none"]
+    asks = {"ph": 5.0, "acidity_cmol_kg": 6.5}
+    assert keys(_lime_notes(lawn(**asks))) == []
+    given = {"history": {"lime": [{"rate": "200 lb/1000ft2", "on": date(2026, 11, 1)}]}}
+    assert keys(_lime_notes(lawn(given, **asks))) == ["given_enough"]
+
+
+def test_how_much_lime_is_asked_where_nothing_says_it() -> None:
+    """With how far the pH is from its goal, and what to ask for."""
+
+    def asked(*changes: dict[str, Any], **test: Any) -> list[dict[str, Any]]:
+        return [dict(m.values) for m in _lime_questions(lawn(*changes, **test))]
+
+    (plain,) = asked(ph=5.2)
+    assert plain["below"].value == pytest.approx(1.3), "the goal is 6.5"
+    assert plain["ask"] == phrases.ask_rate() and plain["when"] == phrases.lime_before_seed()
+    assert asked(ph=6.5) == asked(ph=5.2, lime_rate="9 g/m2") == asked(phosphorus="low") == []
+    (unsown,) = asked({"seeding": {"intent": "none"}}, ph=5.2)
+    assert unsown["when"] == phrases.lime_any_time()
+    (peat,) = asked({"lawn": {"soil": "peat"}}, ph=4.2)
+    assert peat["ask"] == phrases.ask_peat()
+    (unnamed,) = asked(ph=5.2, buffer_ph=6.4)
+    assert unnamed["ask"].key == phrases.ask_buffer_name(buffer=Number(6.4)).key
+    (smp,) = asked(ph=5.2, buffer_ph=6.4, buffer_method="smp")
+    assert dict(smp["ask"].values)["method"] == BUFFERS["smp"]
+
+
+def test_a_soil_test_is_undated_or_too_old() -> None:
+    """From the day after its last; nothing is said where nothing was found."""
+    oldest = int(BOOK.si("feeding.soil_test_age"))
+    setting = lawn(ph=6.5)
+
+    def notes(days: int | None, **found: Any) -> list[str]:
+        on = None if days is None else setting.today - timedelta(days)
+        test = setting.brief.soil_test.model_copy(update={"on": on, **found})
+        brief = setting.brief.model_copy(update={"soil_test": test})
+        return keys(_test_notes(replace(setting, brief=brief)))
+
+    assert notes(None) == ["test_undated"]
+    assert notes(oldest) == [] and notes(oldest + 1) == ["test_old"]
+    assert notes(None, ph=None) == []
+
+
+def test_salts_are_borne_to_the_most_that_the_grass_does() -> None:
+    """Beyond it they are leached; where nobody measured them too."""
+    bears = salt_borne_ds_m(lawn(), "tall_fescue")
+    assert bears == (
+        BOOK.low_si("salt.tolerance_tall_fescue"),
+        BOOK.high_si("salt.tolerance_tall_fescue"),
+    )
+    assert salt_borne_ds_m(lawn(), "unheard_of") is None
+    salts = [keys(_salt_cautions(lawn(salts=f"{s} dS/m"))) for s in (bears[1], bears[1] + 0.1)]
+    assert salts == [["salts_borne"], ["salts_too_high"]]
+    salty = {"site": {"ground": ["salty"]}}
+    assert keys(_salt_cautions(lawn(salty))) == ["salts_leach"]
+    assert keys(_salt_questions(lawn(salty))) == ["salts_unknown"]
+    assert keys(_salt_questions(lawn(salty, salts="1 dS/m"))) == []
+    assert keys(_salt_cautions(lawn(salty, salts="1 dS/m"))) == ["salts_borne"]
+    assert keys(_salt_cautions(lawn())) == []
+
+
+def test_sodium_is_asked_for_and_gypsum_taken_where_the_ground_is_sodic() -> None:
+    """By its number, or by what is known of it."""
+    mark = BOOK.si("salt.sodic_sar")
+    sodic = {"site": {"ground": ["sodic"]}}
+    assert keys(_salt_questions(lawn(sodic))) == ["sodium_unknown"]
+    assert keys(_salt_questions(lawn(sar=mark))) == ["gypsum_unknown"]
+    assert keys(_salt_questions(lawn(sar=mark, gypsum_rate="100 g/m2"))) == []
+    assert keys(_salt_questions(lawn(sar=mark - 1))) == []
+    assert keys(_salt_cautions(lawn(sar=mark - 1))) == ["not_sodic"]
+    assert keys(_salt_cautions(lawn(sar=mark))) == []
+    both = lawn(sar=mark - 1, gypsum_rate="100 g/m2")
+    assert keys(_salt_cautions(both)) == ["not_sodic", "gypsum_not_taken"]
+    assert keys(_salt_cautions(lawn(sar=mark, gypsum_rate="100 g/m2"))) == []
+
+
+def test_a_high_ph_is_told_and_free_lime_asked_for() -> None:
+    """Above the range of the grass alone."""
+    assert keys(_ph_cautions(lawn(ph=7.5))) == [] == keys(_lime_in_soil_question(lawn(ph=7.5)))
+    assert keys(_ph_cautions(lawn(ph=7.6))) == ["ph_high"]
+    assert keys(_lime_in_soil_question(lawn(ph=7.6))) == ["free_lime_unknown"]
+    for known in (True, False):
+        limy = lawn(ph=7.6, free_lime=known)
+        assert keys(_lime_in_soil_question(limy)) == []
+        assert keys(_ph_cautions(limy)) == ["ph_high", *(["sulfur_useless"] if known else [])]
+    chalk = lawn({"lawn": {"soil": "chalk"}}, ph=7.6)
+    assert keys(_lime_in_soil_question(chalk)) == []
+
+
+def test_the_ground_is_told_by_its_kind_and_its_rock() -> None:
+    """Peat, chalk, subsoil, rubble; rock that tines strike, that roots reach, or below both."""
+    for soil in ("peat", "chalk", "subsoil", "rubble"):
+        assert keys(_ground(lawn({"lawn": {"soil": soil}}))) == [f"on_{soil}"]
+    assert keys(_ground(lawn())) == []
+    tines, roots = BOOK.si("ground.rock_tines"), BOOK.si("water.root_depth")
+
+    def rock(mm: float) -> list[str]:
+        setting = lawn()
+        site = setting.brief.site.model_copy(update={"rock_depth_mm": mm})
+        brief = setting.brief.model_copy(update={"site": site})
+        return keys(_ground(replace(setting, brief=brief)))
+
+    found = [rock(mm) for mm in (0.0, tines - 1, tines, roots - 1, roots)]
+    assert found == [["rock_no_tines"]] * 2 + [["rock_near"]] * 2 + [["rock_deep"]]
+
+
+def test_a_test_of_buried_soil_says_nothing_of_the_lawn() -> None:
+    """That it is buried, where there is one; a test of topsoil that is not brought in is odd."""
+    bare = {
+        "lawn": {"condition": "bare"},
+        "seeding": {"intent": "renovate"},
+        "leveling": {"depth": "4 in"},
+    }
+    found = soil_findings(lawn(bare, ph=5.2))
+    assert keys(found.cautions) == ["test_buried"] and found.questions == found.notes == ()
+    untested = setting_of(brief_of(bare))
+    assert soil_findings(untested).cautions == ()
+    strange = soil_findings(lawn(ph=6.5, of="topsoil"))
+    assert "no_topsoil" in keys(strange.cautions) and strange.questions == ()
+    whole = soil_findings(lawn(ph=5.2, phosphorus="21 ppm"))
+    assert keys(whole.questions) == ["lime_unknown", "no_extraction"]
+    assert keys(whole.cautions)[:2] == keys(whole.questions)
+    assert soil_findings(lawn(phosphorus="24 ppm mehlich_3")).disagreements != ()
+
+
+@pytest.mark.parametrize(
+    ("nutrient", "reading", "told"),
+    [
+        ("phosphorus", "21 ppm mehlich_3", True),  # low, and enough for turf by another school
+        ("phosphorus", "20 ppm mehlich_3", False),
+        ("phosphorus", "27 ppm mehlich_3", False),  # medium: nobody gives more
+        ("potassium", "37 ppm mehlich_3", True),
+        ("potassium", "36 ppm mehlich_3", False),
+        ("potassium", "176 ppm mehlich_3", True),
+        ("potassium", "177 ppm mehlich_3", False),
+        ("phosphorus", "low", False),
+        ("phosphorus", "10 ppm olsen", False),
+    ],
+)
+def test_another_school_is_told_between_its_least_and_the_usual_range(
+    nutrient: Any, reading: str, *, told: bool
+) -> None:
+    """From its least on; of phosphorus where the usual range calls it low."""
+    brief = cases.brief(soil_test={nutrient: reading})
+    assert (another_school(brief, BOOK, nutrient) is not None) is told
+
+
+def test_a_range_includes_its_ends() -> None:
+    """Below the low end it is low, above the high one high."""
+
+    def level(reading: str) -> str:
+        found = level_of(cases.brief(soil_test={"phosphorus": reading}), BOOK, "phosphorus")
+        assert found is not None
+        return found.level
+
+    found = [level(f"{n} ppm mehlich_3") for n in (26.9, 27, 54, 54.1)]
+    assert found == ["low", "medium", "medium", "high"]
+    assert unread(cases.brief(soil_test={"phosphorus": "low"}), BOOK, "phosphorus") is None
+    assert unread(cases.brief(), BOOK, "phosphorus") is None
+
+
+def test_a_grass_that_yellows_takes_no_phosphorus_on_high_ph() -> None:
+    """Centipede above its range or on chalk; fescue never."""
+
+    def yellows(grass: str, **parts: Any) -> bool:
+        return too_alkaline(
+            cases.brief(lawn={"grass": grass, **parts.pop("lawn", {})}, **parts), BOOK
+        )
+
+    assert [yellows("centipede", soil_test={"ph": ph}) for ph in (6.0, 6.1)] == [False, True]
+    assert yellows("centipede", lawn={"soil": "chalk"}) and not yellows("centipede")
+    assert not yellows("tall_fescue", soil_test={"ph": 8.0})
 
 
 def test_a_ph_without_acidity_is_told_and_asked() -> None:

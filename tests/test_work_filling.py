@@ -15,11 +15,26 @@ from tiers import sampled
 from turfplan.export.sheets.checklist import checklist_html
 from turfplan.export.sheets.order_sheet import order_html
 from turfplan.files.reading.book import load_book
+from turfplan.message import as_written
 from turfplan.messages import words_for
 from turfplan.records.plan import Plan
 from turfplan.units import INCH_MM
-from turfplan.work.drafts import Band
-from turfplan.work.filling import cost_of_way, ways_of_filling
+from turfplan.work.drafts import Band, Pass
+from turfplan.work.filling import (
+    _can_be_lifted,
+    _lifted,
+    _thinner,
+    _told,
+    _undressed,
+    cost_of_filling,
+    cost_of_way,
+    leaves_all,
+    left_share,
+    lift_settle,
+    ways_of_filling,
+)
+from turfplan.work.labour import person_hours, working_days
+from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.layers import divided, passes_needed
 from turfplan.work.passes import band_caps
 
@@ -51,6 +66,146 @@ def settled_m3(plan: Plan) -> float:
     return passes + sum(amount(t, "volume") for t in kind(plan, "lift_and_fill")) / (
         1 + allowance[1]
     )
+
+
+_LAWNS: dict[str, ResolvedLawn] = {}
+
+
+def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
+    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
+    key = repr(changes)
+    if key not in _LAWNS:
+        _LAWNS[key] = setting_of(brief_of(*changes))
+    return _LAWNS[key]
+
+
+def banded(*bands: Band, base: ResolvedLawn | None = None, **more: Any) -> ResolvedLawn:
+    """The lawn with these bands, and more of its levelling."""
+    setting = base or lawn()
+    return replace(setting, levelling=replace(setting.levelling, bands=bands, **more))
+
+
+def test_the_share_that_is_left_is_by_volume() -> None:
+    """Of passes, of lifted hollows and of what is left itself."""
+    setting = banded(Band(10.0, 0.5), lift_share=0.1, lift_depth_mm=50.0, left=(Band(30.0, 0.5),))
+    assert left_share(setting.levelling) == pytest.approx(15 / (5 + 5 + 15))
+    assert left_share(banded(Band(10.0, 0.5)).levelling) == 0.0
+    assert leaves_all(banded(left=(Band(30.0, 0.5),)).levelling)
+    assert not leaves_all(setting.levelling) and not leaves_all(banded().levelling)
+
+
+def test_a_way_costs_its_lift_its_wound_and_what_it_leaves() -> None:
+    """All of it, or a part; nothing where all is done by passes."""
+    costs = {
+        n: BOOK.si(f"campaign.cost_{n}")
+        for n in ("lift", "advice_rule", "undressed", "part", "left")
+    }
+    whole, left = Band(10.0, 0.5), (Band(10.0, 0.5),)
+    assert cost_of_way(banded(whole)) == 0
+    assert cost_of_way(banded(whole, lift_share=0.1)) == costs["lift"]
+    borne = banded(whole, lift_share=0.1, lift_borne=0.1)
+    assert cost_of_way(borne) == costs["lift"] + costs["advice_rule"]
+    assert cost_of_way(banded(left=left)) == costs["undressed"]
+    part = costs["part"] + costs["left"] / 2
+    assert cost_of_way(banded(whole, left=left)) == pytest.approx(part)
+
+
+def test_passes_for_hollows_alone_cost_more_the_deeper_they_are() -> None:
+    """Up to the share of a hollow; from the depth on that is put over grass."""
+    small = BOOK.low_si("passes.hollow_share")
+    limit = BOOK.fact("site.deep_limit").high_si
+    each, deep = (BOOK.si(f"campaign.cost_{name}") for name in ("hollow_pass", "deep_hollow"))
+
+    def cost(depth_mm: float, *shares: float) -> float:
+        passes = [
+            Pass(n, 1, 6.0, 1.0, False, 6.0, as_written(""), share=share)
+            for n, share in enumerate(shares, 1)
+        ]
+        return cost_of_filling(banded(Band(depth_mm, 0.5)), passes)
+
+    assert cost(limit, 1.0, small + 0.01) == 0
+    assert cost(limit, small, 1.0) == pytest.approx(each)
+    assert cost(limit / 2, small, small / 2) == pytest.approx(2 * each)
+    assert cost(1.5 * limit, small) == pytest.approx(each + deep / 2)
+
+
+def test_hollows_are_lifted_that_are_deep_small_and_few_enough() -> None:
+    """Beyond each limit in turn; their depth is the mean by share."""
+    known = BOOK.fact("site.deep_limit")
+    deep, shallow = known.high_si + 20.0, 5.0
+    ways = list(_lifted(banded(Band(deep, 0.02), Band(deep - 10, 0.02), Band(shallow, 0.9))))
+    assert ways
+    first = ways[0]
+    assert first.lift_share == pytest.approx(0.04)
+    assert first.lift_depth_mm == pytest.approx(deep - 5)
+    assert [band.depth_mm for band in first.bands] == [shallow]
+    large = BOOK.si("site.lift_share_most")
+    assert _can_be_lifted(lawn({"work": {"people": 9}}), [Band(deep, 0.02)])
+    assert not _can_be_lifted(lawn({"work": {"people": 9}}), [Band(deep, large + 0.01)])
+    assert list(_lifted(banded(Band(known.low_si, 0.02)))) == []
+    assert lift_settle(lawn()) == BOOK.si("topdress.settle_deep")
+    assert lift_settle(banded(settle_share=0.9)) == 0.9
+
+
+def test_hollows_are_lifted_as_far_as_the_people_at_hand_can_in_the_days_of_the_book() -> None:
+    """By the hours of their area and of the loose fill that settles in them."""
+    setting = lawn({"work": {"people": 1}})
+    operation, most = setting.book.operations["lift_and_fill"], BOOK.si("site.lift_days_most")
+    share, found = 0.05, []
+    area = setting.plot.area_m2 * share
+    for depth in range(20, 1000, 40):
+        loose = area * depth / 1000 * (1 + lift_settle(setting))
+        days = working_days(setting, person_hours(setting, operation, area, loose))
+        found.append(days <= most)
+        assert _can_be_lifted(setting, [Band(float(depth), share)]) is found[-1]
+    assert set(found) == {True, False}
+
+
+def test_only_what_a_few_passes_take_is_done_where_at_most_half_is_left() -> None:
+    """Two passes, then one; the rest is kept for later."""
+    setting = lawn({"seeding": {"intent": "none"}})
+    (cap,) = band_caps(banded(Band(10.0, 1.0), base=setting), seeded_last=False)
+    each = cap.plain.depth_mm
+    most = BOOK.si("campaign.left_most")
+    assert most == 0.5
+
+    def ways(depth: float) -> list[tuple[float, float]]:
+        found = _thinner(banded(Band(depth, 1.0), base=setting))
+        return [(w.bands[0].depth_mm, w.left[0].depth_mm) for w in found]
+
+    assert ways(each) == []
+    assert ways(1.5 * each) == [(pytest.approx(each), pytest.approx(each / 2))]
+    assert ways(3 * each) == [(pytest.approx(2 * each), pytest.approx(each))]
+    assert ways(4.1 * each) == []
+
+
+def test_ways_without_a_fill_are_for_seed_that_can_be_dressed_later() -> None:
+    """Not for a cover of one winter, nor where passes have no season."""
+    found = list(_undressed(lawn()))
+    assert [way.bands for way in found] == [()] and found[0].left == lawn().levelling.bands
+    assert list(_undressed(lawn({"seeding": {"intent": "none"}}))) == []
+    cover = replace(lawn(), sowing=replace(lawn().sowing, intent="winter_overseed"))
+    assert list(_undressed(cover)) == []
+    never: Any = (("topdress", as_written("why")),)
+    closed = replace(lawn(), openings=replace(lawn().openings, never=never))
+    assert list(_undressed(closed)) == []
+    assert ways_of_filling(banded()) == (banded(),)
+    bare = lawn({"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}})
+    assert ways_of_filling(bare) == (bare,)
+
+
+def test_lifted_hollows_are_told_with_how_they_settle() -> None:
+    """In place of how a thin layer does, where there is none."""
+    setting = lawn()
+    way = replace(setting.levelling, lift_share=0.1, lift_depth_mm=50.0)
+
+    def told(of: Any) -> list[str]:
+        return [m.key.rpartition(".")[2] for m in _told(setting, of).assumptions]
+
+    assert "settles" in told(setting.levelling) and "hollows" not in told(setting.levelling)
+    assert {"settles", "hollows", "settles_hollows"} <= set(told(way))
+    alone = told(replace(way, bands=()))
+    assert "settles" not in alone and "settles_hollows" in alone
 
 
 def test_depth_beside_shallow_hollows_is_the_fill_of_the_rest() -> None:

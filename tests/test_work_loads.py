@@ -2,13 +2,17 @@
 
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 
 from planning import brief_of
 from test_work_campaigns import setting_of
-from turfplan.records.constraints import DaySet
+from turfplan.message import as_written
+from turfplan.records.constraints import DaySet, Lag, Strength
+from turfplan.work import loads
 from turfplan.work.campaigns import Session, campaigns
+from turfplan.work.drafts import Draft, Load
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.loads import _steps, _strips_of_a_load, _together
 
@@ -111,3 +115,154 @@ def test_soil_of_lifts_lies_until_it_is_used() -> None:
         bare, session, dict.fromkeys((1, 2, 3), 4), 90, dict.fromkeys((1, 2, 3), 9.0)
     ) == [(1, 2, 3)]
     assert timedelta(90).days > STORED
+
+
+MONDAY = date(2027, 5, 3).toordinal()
+ROOMY = replace(SETTING, last_day=MONDAY + 400, first_day=MONDAY)
+
+
+def cut(session: Session, days: int, room_m3: float | None = None) -> list[tuple[int, int]]:
+    """The strips of a pass of so many days and 12 m3 by load, where one heap lasts for four."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(loads, "_strips_of_a_load", lambda *_: 4)
+        patch.setattr(loads, "heap_room_m3", lambda *_: room_m3)
+        return loads._parts(SETTING, session, days, 12.0)
+
+
+def test_a_long_pass_is_cut_evenly_into_as_few_loads_as_keep_and_have_room() -> None:
+    """Four strips a heap: one load, two of five, three of nine; of 12 m3 in six strips 4.1 m3 are
+    two.
+    """
+    session = session_of(SETTING, 1)
+    assert cut(session, 4) == [(1, 4)]
+    assert cut(session, 5) == [(1, 2), (3, 5)]
+    assert cut(session, 8) == [(1, 4), (5, 8)]
+    assert cut(session, 9) == [(1, 3), (4, 6), (7, 9)]
+    assert cut(session, 6, 4.1) == [(1, 2), (3, 4), (5, 6)]
+    assert cut(session, 6, 6.0) == [(1, 3), (4, 6)]
+    assert cut(session, 3, 0.1) == [(1, 1), (2, 2), (3, 3)]
+    assert cut(session, 6, 99.0) == [(1, 3), (4, 6)]
+
+
+def test_passes_share_a_load_while_there_is_room_for_it() -> None:
+    """All of their volume together; where nobody said how much, it is enough."""
+    session, one_day = session_of(SETTING, 3), dict.fromkeys((1, 2, 3), 1)
+    volumes = {1: 1.0, 2: 2.0, 3: 3.0}
+
+    def together(room_m3: float | None) -> list[tuple[int, ...]]:
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(loads, "heap_room_m3", lambda *_: room_m3)
+            return _together(SETTING, session, one_day, 1, volumes)
+
+    assert together(None) == together(6.0) == [(1, 2, 3)]
+    assert together(5.9) == together(3.0) == [(1, 2), (3,)]
+    assert together(2.9) == [(1,), (2,), (3,)]
+
+
+def drafted(days: dict[int, int]) -> list[Draft]:
+    """Passes of so many days by number."""
+    return [
+        Draft(f"topdress.{n}", "topdress", "level", as_written(""), 1, position=n, duration_days=d)
+        for n, d in days.items()
+    ]
+
+
+def loads_found(days: dict[int, int], *sessions: tuple[int, ...], spacing: int = 99) -> list[Load]:
+    """The loads of sessions of passes of 12 m3 each; no two passes keep to one heap."""
+    layer = session_of(SETTING, 1).passes[0]
+    campaign = next(c for c in campaigns(SETTING)[0] if c.sessions)
+    made = tuple(
+        replace(
+            campaign.sessions[0],
+            number=number,
+            passes=tuple(replace(layer, number=n, session=number) for n in passes),
+        )
+        for number, passes in enumerate(sessions, 1)
+    )
+    volumes = dict.fromkeys(days, 12.0)
+    apart = dict.fromkeys(range(1, len(sessions) + 1), spacing)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(loads, "_strips_of_a_load", lambda *_: 4)
+        patch.setattr(loads, "bagged", lambda _, own: own)
+        return list(
+            loads.loads_of(SETTING, replace(campaign, sessions=made), volumes, drafted(days), apart)
+        )
+
+
+def told(found: list[Load]) -> list[tuple[int, int, tuple[int, ...], float, object, int]]:
+    """Number, session, passes, volume, strips and order of each load."""
+    return [
+        (load.number, load.session, load.passes, round(load.loose_m3, 6), load.strips, load.order)
+        for load in found
+    ]
+
+
+def test_each_load_carries_its_strips_or_passes_and_the_order_of_its_session() -> None:
+    """Numbered in order of use; a session's order is the number of its first load."""
+    assert told(loads_found({1: 1, 2: 6, 3: 4}, (1, 2), (3,))) == [
+        (1, 1, (1,), 12.0, None, 1),
+        (2, 1, (2,), 6.0, (1, 3), 1),
+        (3, 1, (2,), 6.0, (4, 6), 1),
+        (4, 2, (3,), 12.0, None, 4),
+    ]
+    assert told(loads_found({1: 5}, (1,))) == [
+        (1, 1, (1,), 4.8, (1, 2), 1),
+        (2, 1, (1,), 7.2, (3, 5), 1),
+    ]
+    assert told(loads_found({1: 1, 2: 1}, (1, 2), spacing=1)) == [(1, 1, (1, 2), 24.0, None, 1)]
+
+
+def lags(*strips: tuple[int, int] | None, kept: bool = False) -> list[Lag]:
+    """The lags of the loads of one pass of six days."""
+    found = drafted({1: 6})
+    for number, _ in enumerate(strips, 1):
+        for name in ("delivery", *(["dry_material"] if kept else [])):
+            operation: Any = name
+            found.append(Draft(f"{name}.{number}", operation, "level", as_written(""), 1))
+    carried = [Load(n, 1, (1,), 3.0, part, 1) for n, part in enumerate(strips, 1)]
+    return loads.load_lags(ROOMY, found, carried)
+
+
+def test_a_load_of_strips_comes_before_them_and_is_kept_dry_at_once() -> None:
+    """One of the first strips before the pass, others while it goes on; a whole one is bound
+    elsewhere.
+    """
+    first, second = lags((1, 3), (4, 6))
+    assert (first.id, second.id) == ("load_for_strips:delivery.1", "load_for_strips:delivery.2")
+    assert (first.strength, first.alongside, second.alongside) == (Strength.HARD, False, True)
+    assert (first.before, first.after) == ("delivery.1", "topdress.1")
+    assert lags(None) == [] and loads.load_lags(ROOMY, [], [Load(1, 1, (1,), 3.0, (1, 3), 1)]) == []
+    kept, lag = lags((1, 3), kept=True)
+    assert (kept.strength, kept.before, kept.after) == (
+        Strength.ADVICE,
+        "delivery.1",
+        "dry_material.1",
+    )
+    assert kept.maximum is not None and kept.maximum(MONDAY) == MONDAY + 1
+    assert kept.minimum is None and lag.id == first.id
+
+
+def test_a_pass_with_a_machine_keeps_to_the_days_of_machines() -> None:
+    """One by hand to all days of its work."""
+    days = [replace(draft, heard=heard) for heard in (False, True) for draft in drafted({1: 6})]
+    came = Draft("delivery.1", "delivery", "level", as_written(""), 1)
+    load = Load(1, 1, (1,), 3.0, (1, 3), 1)
+    quiet = replace(
+        ROOMY,
+        calendar=replace(
+            ROOMY.calendar, machines=DaySet.from_days(range(MONDAY + 200, MONDAY + 300))
+        ),
+    )
+    (by_hand,), (heard,) = (loads.load_lags(quiet, [draft, came], [load]) for draft in days)
+    assert by_hand.minimum is not None and heard.minimum is not None
+    assert by_hand.minimum(MONDAY + 10) < MONDAY + 30 and heard.minimum(MONDAY + 10) == MONDAY + 200
+
+
+def test_a_session_without_a_day_of_work_has_a_strip_a_load() -> None:
+    """So has one that begins before the plan, by the days that are left."""
+    session = session_of(SETTING, 1)
+    none = replace(SETTING, calendar=replace(SETTING.calendar, machines=DaySet(())))
+    assert _strips_of_a_load(none, session) == 1
+    last = session.window.end.toordinal()
+    late = replace(SETTING, first_day=last + 1)
+    assert _strips_of_a_load(late, session) == 1

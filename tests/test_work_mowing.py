@@ -7,7 +7,13 @@ from hypothesis import strategies as st
 import water_cases as cases
 from told import all_told
 from turfplan.units import INCH_MM
-from turfplan.work.mowing import due_height_mm, low_cut_steps, mowing_interval_days, mowing_notes
+from turfplan.work.mowing import (
+    due_height_mm,
+    low_cut_steps,
+    mowing_interval_days,
+    mowing_notes,
+    mown_height_mm,
+)
 
 BOOK = cases.book()
 SLIVER = BOOK.si("mowing.low_cut_sliver")
@@ -70,3 +76,28 @@ def test_notes_name_the_months_of_growth() -> None:
     notes = " ".join(all_told(mowing_notes(BOOK, cases.cool_climate(), "tall_fescue")))
     assert "stands at 5 1/4 in, down to 3 1/2 in" in notes
     assert "May" in notes and "January" not in notes
+
+
+def test_an_interval_is_the_room_of_a_third_over_the_growth() -> None:
+    """60 mm kept at 3 mm a day are due after ten days, twenty at half of the growth; whole days,
+    one at least and the longest at most.
+    """
+
+    def days(height: float, growth: float, full: float = 3.0) -> int:
+        return mowing_interval_days(BOOK, height, growth, full_growth_mm_day=full)
+
+    longest = round(BOOK.si("mowing.longest_interval"))
+    assert [days(60.0, 1.0), days(60.0, 0.9), days(59.9, 1.0)] == [10, min(longest, 11), 9]
+    assert days(60.0, 0.0) == days(60.0, 0.01) == longest and days(3.0, 1.0) == 1
+    assert mown_height_mm(90.0) == pytest.approx(60)
+    usual = BOOK.si("mowing.full_growth")
+    assert mowing_interval_days(BOOK, 60.0, 1.0) == int(30 / usual + 1e-9)
+
+
+def test_low_cuts_take_equal_shares_and_none_for_a_hair() -> None:
+    """From 90 mm two cuts by two thirds lead to 40, and to what lies just above."""
+    assert low_cut_steps(90.0, 40.1, 0.0) == pytest.approx(((90 * 40.1) ** 0.5, 40.1))
+    assert low_cut_steps(90.0, 39.9, 0.0)[-1] == 39.9 and len(low_cut_steps(90.0, 39.9, 0.0)) == 3
+    assert low_cut_steps(90.0, 39.9, 0.1) == pytest.approx(((90 * 39.9) ** 0.5, 39.9))
+    assert low_cut_steps(40.04, 40.0, 0.0) == () and low_cut_steps(40.1, 40.0, 0.0) == (40.0,)
+    assert low_cut_steps(40.1, 40.0, 0.9) == (40.0,)

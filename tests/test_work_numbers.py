@@ -86,6 +86,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("phases/prepare", "_before_seed"): ({100}, UNITS),
     ("feeding/bag", "product_cautions"): ({100}, UNITS),
     ("real_years", "between"): ({10}, "eight years of ten, in the words of the sentence"),
+    ("rain_years", "of_ten"): ({0.5, 10}, "whole tenths, in the words of the sentence"),
     ("phases/sow", "is_pegged"): ({100}, UNITS),
     ("phases/sow", "_laid"): ({100}, UNITS),
     ("phases/sow", "straw_area_m2"): ({100}, UNITS),

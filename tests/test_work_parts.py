@@ -4,12 +4,20 @@ from typing import Any
 
 import pytest
 
-from planning import first, plan_of
+from planning import brief_of, first, plan_of
 from turfplan.errors import TurfplanError
+from turfplan.files.reading.book import load_book
 from turfplan.message import as_written
 from turfplan.records.plan import Plan
 from turfplan.work.drafts import Band
-from turfplan.work.parts import PlotPart, bands_beside
+from turfplan.work.parts import (
+    PlotPart,
+    bands_beside,
+    cored_share,
+    parts_of,
+    said_of,
+    sown_share,
+)
 
 AREA_M2 = 5000 * 0.09290304
 
@@ -28,6 +36,76 @@ def amount(plan: Plan, operation: str, item: str) -> float:
 def whole() -> Plan:
     """The plain lawn."""
     return plan_of()
+
+
+BOOK = load_book()
+
+
+def part_of_kind(kind: Any, most_mm: float | None, share: float = 0.25) -> PlotPart:
+    """A part of the lawn that bears so much fill."""
+    return PlotPart(as_written(kind), kind, share, most_mm, None, None)
+
+
+@pytest.mark.parametrize(
+    ("kind", "leveling", "most"),
+    [
+        ("septic_field", {}, 0.0),
+        ("dog_run", {}, 0.0),
+        ("shade", {}, None),
+        ("steep", {}, "site.steep_fill_most"),
+        ("tree_roots", {}, "survey.root_fill"),
+        ("tree_roots", {"material": "sand"}, "site.root_fill_most"),
+        ("tree_roots", {"parts": {"sand": 1.0}}, "site.root_fill_most"),
+        ("tree_roots", {"parts": {"sand": 0.5, "topsoil": 0.5}}, "survey.root_fill"),
+    ],
+)
+def test_a_part_bears_so_much_fill(kind: str, leveling: dict[str, Any], most: Any) -> None:
+    """By its kind, over roots by what is spread."""
+    part = {"lawn": {"part": [{"kind": kind, "area": "500 ft2"}]}, "leveling": leveling}
+    (found,) = parts_of(brief_of(part), BOOK, 5000 * 0.09290304)
+    assert found.share == pytest.approx(0.1)
+    assert found.most_mm == (BOOK.si(most) if isinstance(most, str) else most)
+
+
+def test_a_share_goes_before_an_area_and_a_name_before_a_kind() -> None:
+    """As the brief tells it."""
+    named = {"kind": "shade", "share": 0.2, "name": "the maple", "sun_hours": 5}
+    other = {"kind": "steep", "share": 0.1, "grass": "tall_fescue"}
+    maple, steep = parts_of(brief_of({"lawn": {"part": [named, other]}}), BOOK, 100.0)
+    assert (str(maple.name), maple.share, maple.sun_h, maple.grass) == ("the maple", 0.2, 5, None)
+    assert (steep.name.key, steep.share, steep.grass) == ("parts.steep", 0.1, "tall_fescue")
+
+
+def test_what_is_done_about_a_part_is_told() -> None:
+    """Its fill where there is some, its seed where something is sown, and what to mind there."""
+
+    def said(kind: str, most: float | None, depth: float, *, sows: bool = False) -> list[str]:
+        found = said_of(part_of_kind(kind, most), BOOK, 400.0, depth, sows=sows)
+        return [m.key.rpartition(".")[2] for m in found]
+
+    assert said("steep", 5.0, 20.0)[0] == "thinner" and said("steep", 5.0, 0.0)[0] != "thinner"
+    assert said("dog_run", 0.0, 20.0, sows=True)[:2] == ["unfilled", "unsown"]
+    assert "unsown" not in said("dog_run", 0.0, 20.0) and "unfilled" not in said(
+        "dog_run", 0.0, 0.0
+    )
+    assert said("shade", None, 20.0, sows=True) == []
+    thinner = said_of(part_of_kind("steep", 5.0), BOOK, 400.0, 20.0, sows=False)[0]
+    values = dict(thinner.values)
+    assert (values["area"].value, values["share"].value) == (100.0, 0.25)  # type: ignore[union-attr]
+    deep = [
+        said_of(part_of_kind("steep", m), BOOK, 400.0, 20.0, sows=False)[0] for m in (5.0, 30.0)
+    ]
+    assert [dict(m.values)["depth"].value for m in deep] == [5.0, 20.0]  # type: ignore[union-attr]
+
+
+def test_what_may_be_sown_and_cored_is_the_rest() -> None:
+    """Of parts that take no seed, or no tines."""
+    parts = [
+        part_of_kind(kind, None, share)
+        for kind, share in (("septic_field", 0.1), ("dog_run", 0.2), ("tree_roots", 0.3))
+    ]
+    assert sown_share(parts) == pytest.approx(0.7) and cored_share(parts) == pytest.approx(0.6)
+    assert sown_share([]) == cored_share([]) == 1.0
 
 
 def test_septic_field_takes_no_fill_no_seed_and_no_tines(whole: Plan) -> None:

@@ -3,7 +3,7 @@ them, over random lawns.
 """
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from itertools import pairwise
 from typing import Any
 
@@ -16,11 +16,23 @@ from test_work_campaigns import setting_of
 from told import told
 from turfplan.app.inputs import input_of
 from turfplan.files.reading.book import load_book
+from turfplan.message import as_written
 from turfplan.records.plan import Plan
 from turfplan.units import INCH_MM
+from turfplan.work.drafts import Band
 from turfplan.work.lag_steps import growth_step
+from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import blend
-from turfplan.work.passes import plan_passes
+from turfplan.work.passes import (
+    _height_cap,
+    _slow,
+    band_caps,
+    low_floor,
+    next_dressing,
+    pass_cap,
+    plan_passes,
+    sessions_needed,
+)
 
 BOOK = load_book()
 FOOT_M2 = 0.09290304
@@ -80,6 +92,140 @@ def lawns(draw: st.DrawFn) -> dict[str, Any]:
 def passes_of(plan: Plan, operation: str = "topdress") -> list[float]:
     """The settled depths of the passes, or of the lifts, in mm, in order."""
     return [amount(task, "depth") for task in kind(plan, operation)]
+
+
+PLAIN = setting_of(brief_of())
+
+
+def with_bands(*bands: Band, **changes: Any) -> ResolvedLawn:
+    """The plain lawn, 464.5 m2 of thin tall fescue, with parts of some depth and share."""
+    setting = replace(PLAIN, **changes)
+    return replace(setting, levelling=replace(setting.levelling, bands=bands))
+
+
+@pytest.mark.parametrize(
+    ("depth", "sessions"),
+    [(0.0, 0), (0.1, 1), (0.5, 1), (0.51, 2), (1.5, 2), (1.51, 3), (2.25, 3), (2.26, 4)],
+)
+def test_sessions_are_as_many_as_the_mean_fill_asks_for(depth: float, sessions: int) -> None:
+    """Half an inch in one, an inch and a half in two, three quarters in each of more."""
+    assert sessions_needed(with_bands(Band(depth * INCH_MM, 1.0))) == sessions
+    assert sessions_needed(with_bands(Band(2 * depth * INCH_MM, 0.5))) == sessions
+
+
+def test_strong_grass_bears_an_inch_a_session_and_bare_ground_all_at_once() -> None:
+    """Where there is anything to fill."""
+    strong = BOOK.campaigns["summer"].strong[0]
+    turf = replace(PLAIN.turf, species=BOOK.species[strong])
+    found = [sessions_needed(with_bands(Band(d * INCH_MM, 1.0), turf=turf)) for d in (1, 1.01, 2.1)]
+    assert found == [1, 2, 3]
+    bare = replace(PLAIN.turf, condition="bare")
+    assert sessions_needed(with_bands(Band(200.0, 1.0), turf=bare)) == 1
+    assert sessions_needed(with_bands(turf=bare)) == 0
+
+
+def test_passes_carry_their_depths_volumes_shares_and_zones() -> None:
+    """Half an inch on a half and a quarter on the other: what is full takes nothing more."""
+    front = as_written("front")
+    bands = Band(12.7, 0.5, front), Band(6.35, 0.25)
+    setting = with_bands(*bands)
+    passes = plan_passes(setting, [2], False)
+    assert sum(p.depth_mm for p in passes) == pytest.approx(12.7)
+    area = setting.plot.area_m2
+    whole = (12.7 * 0.5 + 6.35 * 0.25) * area / 1000
+    assert sum(p.settled_m3 for p in passes) == pytest.approx(whole)
+    assert [dict(p.zones)[front] for p in passes] == pytest.approx(
+        [p.depth_mm * 0.5 * area / 1000 for p in passes]
+    )
+    first, last = passes[0], passes[-1]
+    assert (first.share, first.session, first.number) == (0.75, 1, 1)
+    assert last.share in (0.5, 0.75)
+    assert plan_passes(with_bands(), [2], False) == () and plan_passes(setting, [], False) == ()
+
+
+def test_a_pass_tells_its_thinnest_layer_where_it_is_uneven() -> None:
+    """None where it is even."""
+    even = plan_passes(with_bands(Band(6.35, 1.0)), [1], False)
+    assert [p.rest_mm for p in even] == [None]
+    uneven = plan_passes(with_bands(Band(6.35, 0.5), Band(2.0, 0.5)), [1], False)
+    assert [p.rest_mm for p in uneven] == [2.0]
+
+
+def test_a_hollow_bears_more_the_smaller_it_is() -> None:
+    """Up to a share all of what a hollow bears, from another on no more than the lawn, between
+    them in proportion.
+    """
+    dense = replace(PLAIN, turf=replace(PLAIN.turf, condition="dense", thatch_mm=0.0))
+    share = BOOK.fact("passes.hollow_share")
+    small, rest = (pass_cap(dense, False, one).depth_mm for one in (share.low_si, share.high_si))
+    assert small > rest == pass_cap(dense, False).depth_mm
+    assert pass_cap(dense, False, share.low_si / 2).depth_mm == small
+    middle = pass_cap(dense, False, (share.low_si + share.high_si) / 2).depth_mm
+    assert middle == pytest.approx((small + rest) / 2)
+    quarter = pass_cap(dense, False, share.low_si + (share.high_si - share.low_si) / 4).depth_mm
+    assert quarter == pytest.approx(rest + 0.75 * (small - rest))
+    bare = replace(PLAIN, turf=replace(PLAIN.turf, condition="bare"))
+    assert pass_cap(bare, False, 0.01).depth_mm == BOOK.si("open_ground.lift_depth")
+
+
+def test_hollows_of_a_band_reach_as_far_as_all_deeper_ones() -> None:
+    """Two of a half of the least share each: the second is no smaller than both; a zone that was
+    drawn is filled all over.
+    """
+    dense = replace(PLAIN, turf=replace(PLAIN.turf, condition="dense", thatch_mm=0.0))
+    low = BOOK.low_si("passes.hollow_share")
+    lawn = replace(
+        dense,
+        levelling=replace(
+            dense.levelling,
+            bands=(
+                Band(20.0, low),
+                Band(10.0, low),
+                Band(5.0, 0.5),
+                Band(4.0, 0.01, as_written("z")),
+            ),
+        ),
+    )
+    caps = [cap.plain.depth_mm for cap in band_caps(lawn, seeded_last=False)]
+    wanted = [pass_cap(dense, False, share).depth_mm for share in (low, 2 * low, 0.5 + 2 * low, 1)]
+    assert caps == wanted and caps[0] > caps[2]
+
+
+@pytest.mark.parametrize(
+    ("condition", "thatch", "slow"),
+    [("dense", 0.0, False), ("thin", 0.0, True), ("patchy", 0.0, True), ("dense", 0.1, True)],
+)
+def test_thin_thatchy_or_shaded_turf_grows_through_slowly(
+    condition: str, thatch: float, *, slow: bool
+) -> None:
+    """Thatch above the limit, not at it; a seeded pass has a cap of its own."""
+    limit = BOOK.si("dethatch.limit")
+    turf = replace(PLAIN.turf, condition=condition, thatch_mm=limit + thatch)
+    lawn = replace(PLAIN, turf=turf)
+    assert (_slow(lawn) is not None) is slow
+    thin = BOOK.si("passes.thin_cap")
+    assert (pass_cap(lawn, False).depth_mm == thin) is slow
+
+
+def test_grass_that_grows_out_of_deep_cover_has_no_cap_by_its_height() -> None:
+    """Any other leaves a third of it above the layer."""
+    floor, _ = low_floor(PLAIN, False)
+    (cap,) = _height_cap(PLAIN, False)
+    assert cap.depth_mm == pytest.approx(floor * BOOK.si("passes.height_share"))
+    names = BOOK.campaigns["summer"].strong
+    strong = replace(PLAIN, turf=replace(PLAIN.turf, species=BOOK.species[names[0]], stand=()))
+    assert list(_height_cap(strong, False)) == []
+    mixed = replace(strong, turf=replace(strong.turf, stand=("tall_fescue",)))
+    assert len(list(_height_cap(mixed, False))) == 1
+
+
+def test_the_next_dressing_is_the_first_whose_best_day_is_not_past() -> None:
+    """On that day it still is."""
+    windows = PLAIN.open("topdress")
+    best = windows[0].best
+    assert next_dressing(PLAIN, best) == windows[0]
+    assert next_dressing(PLAIN, best + timedelta(1)) == windows[1]
+    assert next_dressing(PLAIN, date(2099, 1, 1)) is None
 
 
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])

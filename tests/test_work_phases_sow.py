@@ -1,6 +1,7 @@
 """What is said of sowing."""
 
 from dataclasses import replace
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -9,10 +10,226 @@ from planning import brief_of, first, plan_of
 from test_work_campaigns import setting_of
 from test_work_season import drafted
 from told import told
+from turfplan.message import Day, Message, as_written
 from turfplan.phrases import slopes
 from turfplan.phrases import sow as phrases
-from turfplan.work.campaigns import campaigns
-from turfplan.work.phases.sow import _deadline, _form, nothing_sown, sow, sown_share
+from turfplan.work.campaigns import Campaign, Session, campaigns
+from turfplan.work.drafts import OpenDays
+from turfplan.work.labour import person_hours, working_days
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.parts import PlotPart
+from turfplan.work.past_of_lawn import young_sowings
+from turfplan.work.phases.sow import (
+    _deadline,
+    _form,
+    _long_planting,
+    _minded,
+    _why,
+    hose_hours,
+    look_at_earlier,
+    nothing_sown,
+    sow,
+    sown_share,
+    straw_area_m2,
+)
+
+HOSE: dict[str, Any] = {"application_rate": None, "possible": True}
+_LAWNS: dict[str, ResolvedLawn] = {}
+
+
+def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
+    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
+    key = repr(changes)
+    if key not in _LAWNS:
+        _LAWNS[key] = setting_of(brief_of(*changes))
+    return _LAWNS[key]
+
+
+def window(operation: Any = "overseed", season: str = "autumn") -> OpenDays:
+    """The first days of September, best on the fifth."""
+    days = date(2027, 9, 1), date(2027, 9, 20), date(2027, 9, 5)
+    return OpenDays(operation, season, *days, as_written(""), as_written(""))
+
+
+def way(sown: OpenDays | None, *, on_pass: bool = False) -> Campaign:
+    """A campaign of two sessions, of which the second goes with the seed or not."""
+    sessions = tuple(Session(n, window("topdress"), (), on_pass and n == 2) for n in (1, 2))
+    return Campaign("autumn", as_written(""), (), sessions, sown, 0.0)
+
+
+def test_seed_goes_in_on_the_best_day_with_its_last_session_where_it_goes_on_a_pass() -> None:
+    """Else in none; without a window nothing is sown."""
+    setting = lawn()
+    seed, *_ = sow(setting, way(window(), on_pass=True))
+    best = date(2027, 9, 5).toordinal()
+    assert (seed.id, seed.session, seed.ideal) == ("overseed", 2, best)
+    apart, *_ = sow(setting, way(window()))
+    assert apart.session == 0
+    assert sow(setting, way(None)) == []
+    assert sow(lawn({"seeding": {"intent": "none"}}), way(window())) == []
+    assert seed.words["last_safe"] == Day(date(2027, 9, 20))
+
+
+def test_seed_is_rolled_where_the_soil_is_not_fine_and_looked_at_after_it() -> None:
+    """Rolled and covered on its days; seed that waits for spring is not rolled."""
+    sand = lawn({"lawn": {"soil": "sand"}})
+    ids = [d.id for d in sow(sand, way(window()))]
+    assert ids == ["overseed", "roll", "inspect.germination"]
+    assert [d.id for d in sow(lawn({"lawn": {"soil": "clay"}}), way(window()))] == [
+        "overseed",
+        "inspect.germination",
+    ]
+    assert "roll" not in {d.id for d in sow(sand, way(window("dormant_seed")))}
+    steep = lawn({"lawn": {"soil": "sand"}, "site": {"slope_percent": 10}})
+    seed, roll, cover, look = sow(steep, way(window()))
+    assert (roll.id, cover.id) == ("roll", "cover")
+    assert (seed.beside, roll.beside, cover.beside) == (None, "overseed", "overseed")
+    days = working_days(steep, seed.person_hours + roll.person_hours + cover.person_hours)
+    assert {seed.duration_days, roll.duration_days, cover.duration_days} == {days}
+    assert look.anchor == "overseed" and look.offset > 0
+    (alone, _) = sow(lawn({"lawn": {"soil": "clay"}}), way(window()))
+    assert alone.beside is None
+    area = sand.plot.area_m2
+    hours = person_hours(sand, sand.book.operations["roll"], area)
+    (rolled,) = (d for d in sow(sand, way(window())) if d.id == "roll")
+    assert rolled.person_hours == pytest.approx(hours, abs=0.006)
+
+
+def test_what_sheds_water_is_covered_by_its_share() -> None:
+    """All that is sown from 8 % on, else the steep part."""
+    setting = lawn({"seeding": {"intent": "patch"}})
+    area = setting.plot.area_m2
+
+    def covered(percent: float | None, share: float = 0.0) -> float:
+        site = setting.brief.site.model_copy(update={"slope_percent": percent})
+        brief = setting.brief.model_copy(update={"site": site})
+        parts = (
+            PlotPart(as_written("a"), "steep", share, None, None, None),
+            PlotPart(as_written("b"), "shade", 0.5, None, None, None),
+        )
+        return straw_area_m2(replace(setting, brief=brief, plot=replace(setting.plot, parts=parts)))
+
+    assert covered(8) == pytest.approx(area * setting.sowing.share)
+    assert covered(7.9) == covered(None) == 0
+    assert covered(None, 0.25) == pytest.approx(area / 4)
+
+
+def test_water_from_a_hose_is_told_by_the_part_and_the_hours_that_it_keeps_wet() -> None:
+    """Four hours where nobody said; nothing is asked of rain, or of seed that waits for spring."""
+    hose = {"water": {**HOSE, "flow": "3 gpm"}, "lawn": {"area": "20000 ft2", "soil": "sand"}}
+    setting = lawn(hose)
+    assert hose_hours(setting) == 4 and hose_hours(lawn({"water": {"hours_per_day": 2}})) == 2
+    share = sown_share(setting, window())
+    assert 0 < share < 1
+    seed, *_ = sow(setting, way(window()))
+    assert seed.sown_share == share
+    told = dict(seed.cautions[-1].values)
+    assert told["share"].value == share and told["hours"].value == 4  # type: ignore[union-attr]
+    assert told["area"].value == pytest.approx(setting.plot.area_m2 * share)  # type: ignore[union-attr]
+    assert sown_share(setting, window("dormant_seed")) == 1.0
+    assert sow(lawn(), way(window()))[0].sown_share == 1.0
+
+
+def test_plants_go_in_by_the_day_and_many_of_them_are_told() -> None:
+    """Sod by the area of a day, where it takes several; across a bank."""
+    sod = {"seeding": {"intent": "plant", "form": "sod"}, "lawn": {"condition": "bare"}}
+    small = lawn(sod, {"lawn": {"area": "200 ft2"}, "leveling": None})
+    plants, *_ = sow(small, way(window("plant")))
+    assert (plants.form, plants.duration_days, plants.how) == (
+        "sod",
+        1,
+        (phrases.sod_ground(), phrases.sod_joints(), phrases.sod_water()),
+    )
+    large = lawn(
+        sod, {"lawn": {"area": "9000 ft2"}, "leveling": None, "site": {"slope_percent": 8}}
+    )
+    plants, *_ = sow(large, way(window("plant")))
+    days = plants.duration_days
+    assert days > round(large.book.si("work.pass_days_most")) and plants.how is not None
+    by_day = dict(plants.how[0].values)
+    assert by_day["days"] == days
+    assert by_day["area"].value == pytest.approx(large.plot.area_m2 / days)  # type: ignore[union-attr]
+    assert phrases.sod_bank() in plants.how
+    most = round(large.book.si("work.pass_days_most"))
+    told = dict(next(c for c in plants.cautions if "needed" in dict(c.values)).values)
+    assert (told["days"], told["people"], told["most"]) == (days, 2, most)
+    assert told["needed"] == -(-2 * days // most)
+
+
+def at_hand(days: int) -> tuple[Message, ...]:
+    """What is said of planting that takes so many days."""
+    return _long_planting(lawn(), days)
+
+
+def test_planting_of_as_many_days_as_a_pass_may_take_says_nothing() -> None:
+    """One more is told."""
+    most = round(lawn().book.si("work.pass_days_most"))
+    assert at_hand(most) == () and len(at_hand(most + 1)) == 1
+
+
+@pytest.mark.parametrize(
+    ("operation", "season", "condition", "why"),
+    [
+        ("dormant_seed", "winter", "thin", phrases.dormant_seed()),
+        ("seed", "autumn", "bare", phrases.seed()),
+        ("seed", "spring", "bare", phrases.seed_spring()),
+        ("overseed", "spring", "thin", phrases.overseed_spring()),
+        ("overseed", "autumn", "thin", phrases.overseed()),
+        ("overseed", "autumn", "dense", phrases.overseed_dense()),
+    ],
+)
+def test_why_seed_goes_in_then(operation: str, season: str, condition: str, why: Message) -> None:
+    """Spring is second-best for cool-season grass alone."""
+    setting = replace(lawn(), turf=replace(lawn().turf, condition=condition))
+    assert _why(setting, window(operation, season)) == why
+    cover = replace(setting, sowing=replace(setting.sowing, intent="winter_overseed"))
+    assert operation == "dormant_seed" or _why(cover, window(operation, season)) == (
+        phrases.overseed_winter()
+    )
+    grass = setting.book.species["zoysia"]
+    warm = replace(setting, sowing=replace(setting.sowing, grass=grass))
+    if operation == "seed":
+        assert _why(warm, window(operation, season)) == phrases.seed()
+
+
+def test_late_seed_is_told_unless_it_waits_for_spring() -> None:
+    """Grass that spreads fills gaps, early and late."""
+    seed, asleep = (sow(lawn(), way(window(name)))[0] for name in ("overseed", "dormant_seed"))
+    assert seed.why_late == phrases.late() and asleep.why_late is None
+    covers = [lawn().book.si(f"species.{g}.seed_cover_max") for g in lawn().sowing.grasses]
+    assert seed.words["cover"].value == min(covers)  # type: ignore[union-attr]
+
+
+def test_seed_of_shortly_before_is_looked_at_by_itself() -> None:
+    """On the last day of those that find it up; without any there is no look."""
+    assert look_at_earlier(lawn()) == []
+    begin = date.fromordinal(lawn().first_day)
+    sowings = [{"on": begin - timedelta(n), "species": "tall_fescue"} for n in (1, 20)]
+    young = lawn({"history": {"sowings": sowings}})
+    (look,) = look_at_earlier(young)
+    days = [day for _, day in young_sowings(young)]
+    assert (look.session, look.ideal) == (-1, max(days)) and len(days) == 2
+
+
+def test_weed_killers_that_hold_seed_back_are_minded_while_they_do() -> None:
+    """To their last day before the plan's first."""
+    used = {"active_ingredient": "prodiamine", "on": date(2027, 1, 10)}
+    setting = lawn({"history": {"herbicides": [used]}})
+    until = max(hold.until or 0 for hold in setting.holds)
+    assert until > setting.first_day
+    held = [len(_minded(replace(setting, first_day=day))) for day in (until - 1, until)]
+    assert held[0] == held[1] + 1
+
+
+def test_what_is_minded_at_a_sowing() -> None:
+    """Dogs, and rain where nobody waters."""
+    plain, dogs = lawn(), lawn({"site": {"pets": True}})
+    assert len(_minded(dogs)) == len(_minded(plain)) + 1
+    dry = plain.brief.model_copy(
+        update={"water": plain.brief.water.model_copy(update={"possible": False})}
+    )
+    assert phrases.on_rain() in _minded(replace(plain, brief=dry))
+    assert phrases.on_rain() not in _minded(plain)
 
 
 @pytest.mark.parametrize(
@@ -35,9 +252,6 @@ def test_gaps_are_filled_by_a_grass_that_spreads(
         }
     )
     assert ("fills gaps by itself" in told(first(plan, operation).why)) == spreads
-
-
-HOSE: dict[str, Any] = {"application_rate": None, "possible": True}
 
 
 def test_too_little_sun_is_why_nothing_is_sown() -> None:

@@ -8,19 +8,147 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+import water_cases as cases
 from tiers import sampled_pairs
 from turfplan.work.watering.balance import (
     RootZoneWater,
     SoilWater,
+    crop_coefficients,
     day_flow,
     depletion_share,
     effective_rain_share,
+    effective_rain_year,
     reroot,
+    soil_of,
     stress,
 )
 
 LOAM = SoilWater("loam", 130.0, 0.40, 15.0)
 depths = st.floats(0, 60, allow_nan=False)
+
+
+def test_a_soil_holds_by_its_depth_and_gives_by_the_day() -> None:
+    """130 mm in a metre: 26 mm in 200 mm, of which 0.4 are given freely at 5 mm a day."""
+    assert LOAM.total_mm(200.0) == pytest.approx(26)
+    assert LOAM.ready_mm(200.0) == pytest.approx(10.4)
+    assert LOAM.ready_mm(200.0, 7.5) == pytest.approx(7.8)
+
+
+def test_the_soil_of_the_book_is_its_capacity_and_the_share_of_grass_and_texture() -> None:
+    """Clay loam under either grass."""
+    book = cases.book()
+    soil = soil_of(book, "clay_loam", "warm")
+    assert soil.capacity_mm_m == book.si("water.capacity_clay_loam")
+    texture = book.si("water.depletion_texture_clay_loam")
+    assert soil.depletion_share == pytest.approx(book.si("water.depletion_warm") * texture)
+    assert texture != 1 and soil.name == "clay_loam" and len(soil.facts) == 3
+
+
+def test_allowable_depletion_is_bounded_at_a_tenth_and_eight_tenths() -> None:
+    """Just inside both bounds it still follows the equation."""
+    assert depletion_share(0.40, 12.4) == pytest.approx(0.104)
+    assert depletion_share(0.40, 12.6) == 0.1
+    assert depletion_share(0.75, 4.0) == pytest.approx(0.79)
+    assert depletion_share(0.75, 3.0) == 0.8
+
+
+def test_stress_begins_beyond_what_is_readily_available() -> None:
+    """At it there is none; beyond the whole store no less than nothing; a soil that gives all of
+    its water freely stops at once.
+    """
+    assert stress(16, 40, 16) == 1
+    assert stress(22, 40, 16) == pytest.approx(0.75)
+    assert stress(45, 40, 16) == 0
+    assert stress(41, 40, 40) == 0
+    assert stress(41, 40, 50) == 1
+
+
+def test_roots_that_deepen_take_over_what_is_missing_where_they_reach() -> None:
+    """From 50 to 100 of 200 mm they reach a third of what lies below; half of 100 mm is left to
+    what lies below when they are cut back.
+    """
+    store = RootZoneWater(50.0, 4.0, 9.0)
+    assert store.missing_mm == 13
+    assert reroot(store, 100.0, 200.0) == RootZoneWater(100.0, 7.0, 6.0)
+    assert reroot(store, 200.0, 200.0) == RootZoneWater(200.0, 13.0, 0.0)
+    assert reroot(store, 50.0, 200.0) is store
+    assert reroot(RootZoneWater(100.0, 8.0, 1.0), 25.0, 200.0) == RootZoneWater(25.0, 2.0, 7.0)
+
+
+@pytest.mark.parametrize(
+    ("before", "came", "out", "after"),
+    [
+        ((5.0, 2.0), (4.0, 1.0, 0.5), (4.0, 0.0), (7.5, 2.0)),
+        ((16.0, 0.0), (4.0, 0.0, 0.0), (4.0, 0.0), (20.0, 0.0)),  # all that is readily available
+        ((28.0, 0.0), (4.0, 0.0, 0.0), (2.0, 0.0), (30.0, 0.0)),  # half stressed
+        ((15.0, 3.0), (30.0, 0.0, 0.0), (25.0, 0.0), (40.0, 3.0)),  # no more than the zone holds
+        ((15.0, 0.0), (25.0, 0.0, 0.0), (25.0, 0.0), (40.0, 0.0)),
+        ((5.0, 2.0), (4.0, 6.0, 3.0), (4.0, 0.0), (0.0, 2.0)),  # full to the drop
+        ((5.0, 2.0), (4.0, 7.0, 3.0), (4.0, 0.0), (0.0, 1.0)),  # what drains fills what lies below
+        ((5.0, 2.0), (4.0, 10.0, 3.0), (4.0, 2.0), (0.0, 0.0)),  # and the rest is lost
+    ],
+)
+def test_a_day_takes_what_grass_uses_and_fills_from_the_top(
+    before: tuple[float, float],
+    came: tuple[float, float, float],
+    out: tuple[float, float],
+    after: tuple[float, float],
+) -> None:
+    """A root zone of 100 mm that holds 40 mm, 16 of them readily, and the soil below it; what grass
+    would use, rain and watering; what it uses, and what is lost. Equation 85.
+    """
+    found = day_flow(RootZoneWater(100.0, *before), 40.0, 16.0, *came)
+    assert found == (*out, RootZoneWater(100.0, *after))
+
+
+def test_effective_rain_is_the_published_equation_in_inches() -> None:
+    """3 in of rain, 5 in of use and 2 in of store: by its terms one by one."""
+    storage = 0.531747 + 0.295164 * 2 - 0.057697 * 4 + 0.003804 * 8
+    inches = storage * (0.70917 * 3**0.82416 - 0.11556) * 10 ** (0.02426 * 5)
+    assert effective_rain_share(3 * 25.4, 5 * 25.4, 2 * 25.4) == pytest.approx(inches / 3)
+    assert 0.6 < inches / 3 < 0.8
+
+
+def test_effective_rain_is_bounded_by_rain_use_and_the_ends_of_its_table() -> None:
+    """Of no rain nothing, of a drop nothing below nothing; a month that uses little uses no more;
+    stores beyond 0.75 to 7 in are those.
+    """
+    assert effective_rain_share(0.0, 100.0, 50.0) == 0.0
+    assert effective_rain_share(0.9, 100.0, 50.0) == 0.0
+    assert effective_rain_share(100.0, 10.0, 50.0) == pytest.approx(0.1)
+    assert effective_rain_share(12.0, 500.0, 170.0) == 1.0
+
+    def of_store(inches: float) -> float:
+        return effective_rain_share(80.0, 120.0, 25.4 * inches)
+
+    assert of_store(0.5) == of_store(0.75) < of_store(0.8)
+    assert of_store(8.0) == of_store(7.0) > of_store(6.8)
+
+
+def test_coefficients_are_those_of_the_year_or_of_each_month() -> None:
+    """January first; the same twelve times where months are not asked for."""
+    book = cases.book()
+    assert crop_coefficients(book, "warm", monthly=False) == (book.si("water.kc_warm"),) * 12
+    months = crop_coefficients(book, "cool", monthly=True)
+    assert len(months) == 12
+    assert (months[0], months[3], months[11]) == (
+        book.si("water.kc_cool_month_1"),
+        book.si("water.kc_cool_month_4"),
+        book.si("water.kc_cool_month_12"),
+    )
+
+
+def test_usable_rain_of_a_day_is_its_rain_by_the_share_of_its_month() -> None:
+    """By that month's coefficient: of 31 days of January and 28 of February."""
+    climate = cases.cool_climate()
+    kc = tuple(0.5 + n / 20 for n in range(12))
+    year = effective_rain_year(climate, kc, 60.0)
+    assert len(year) == 365
+    for first, length, coefficient in ((0, 31, 0.5), (31, 28, 0.55), (334, 31, 1.05)):
+        days = slice(first, first + length)
+        use = coefficient * sum(climate.et0_mm[days])
+        share = effective_rain_share(sum(climate.rain_mm[days]), use, 60.0)
+        assert year[days] == pytest.approx([rain * share for rain in climate.rain_mm[days]])
 
 
 @given(

@@ -6,7 +6,7 @@ from itertools import combinations
 import pytest
 
 from planning import brief_of
-from turfplan.work.watering.hours import Law, law_of, spread
+from turfplan.work.watering.hours import Law, law_of, place, session_names, spread
 
 
 def law(**water: object) -> Law:
@@ -73,3 +73,95 @@ def test_as_many_days_are_chosen_as_are_asked_for_however_they_lie() -> None:
             chosen = spread(some, count)
             assert chosen == tuple(sorted(set(chosen))) and set(chosen) <= set(some)
             assert len(chosen) == count and chosen[0] == some[0]
+
+
+def test_a_law_restricts_hours_where_less_than_the_day_is_open() -> None:
+    """One minute less is less."""
+    assert not law().restricts_hours
+    assert law(allowed_hours=["00:00-23:59"]).restricts_hours
+    assert law(allowed_hours=["06:15-09:30", "20:00-21:00"]).open_until == 21 * 60
+    assert not law().permit and law(permit=True).permit
+
+
+def test_even_and_odd_days_are_those_of_the_month() -> None:
+    """On days of a parity a weekday of the law has to fall too."""
+    july = [date(2027, 7, day) for day in range(1, 8)]
+    assert [law(parity="odd").open(day) for day in july] == [True, False] * 3 + [True]
+    assert [law(parity="even").open(day) for day in july] == [False, True] * 3 + [False]
+    both = law(parity="even", allowed_weekdays=["fri", "sat"])
+    wanted = [day == date(2027, 7, 2) for day in july]
+    assert [both.open(day) for day in july] == both.days_open(july[0], 7) == wanted
+    assert law(parity="odd").days_open(july[0], 3) == [True, False, True]
+    assert law(parity="even").days_open(july[0], 2) == [False, True]
+    assert law().days_open(july[0], 3) == [True] * 3
+    assert law(allowed_weekdays=["thu"]).days_open(july[0], 8) == [True, *[False] * 6, True]
+
+
+def test_a_permit_is_needed_in_hand_and_for_new_seed() -> None:
+    """Without one, seed waits for its weekday as the lawn does."""
+    assert not law(allowed_weekdays=["mon"]).open(date(2027, 7, 6), permitted=True)
+
+
+def test_a_place_without_a_lawful_day_has_a_gap_of_a_year() -> None:
+    """One that never comes."""
+    assert Law((), None, (), ((0, 1440),), permit=False).longest_gap_days() == 365
+
+
+def test_sessions_begin_at_their_wish_one_zone_after_the_other() -> None:
+    """Twenty and thirty minutes from six and from four; a session waits for the one before."""
+    assert place([360.0, 960.0], [20, 30], 120.0, law()) == ((360, 380), (960, 980))
+    assert place([360.0, 400.0], [20, 30], 120.0, law()) == ((360, 380), (530, 550))
+    assert place([360.0, 400.0], [20], 19.0, law()) == ((360,), (400,))
+    assert place([], [20], 120.0, law()) == ()
+
+
+def test_starts_are_rounded_down_to_five_minutes_where_there_is_room() -> None:
+    """Not before the hours are open, nor before the zone before is through."""
+    assert place([363.0], [20], 0.0, law()) == ((360,),)
+    assert place([363.0], [20], 0.0, law(allowed_hours=["06:02-09:00"])) == ((363,),)
+    assert place([362.5], [20], 0.0, law(allowed_hours=["06:02-09:00"])) == ((363,),)
+    assert place([360.0], [3, 20], 0.0, law()) == ((360, 363),)
+    assert place([360.0], [20], 0.0, law(allowed_hours=["06:02-09:00"])) == ((362,),)
+
+
+def test_a_run_takes_the_lawful_hours_nearest_to_its_wish() -> None:
+    """Those it fits into to the minute; nothing is placed where none hold it."""
+    two = law(allowed_hours=["04:00-05:00", "09:00-10:00"])
+    assert place([360.0], [30], 0.0, two) == ((270,),), "it ends at five"
+    assert place([480.0], [30], 0.0, two) == ((540,),)
+    assert place([360.0], [60], 0.0, two) == ((240,),)
+    assert place([360.0], [61], 0.0, two) is None
+    assert place([360.0], [60, 60], 0.0, two) == ((240, 540),)
+    assert place([360.0], [60, 60, 1], 0.0, two) is None
+    # An hour each way: the first hours are taken.
+    assert place([420.0], [60], 0.0, law(allowed_hours=["05:00-06:00", "09:00-10:00"])) == ((300,),)
+
+
+@pytest.mark.parametrize(
+    ("hour", "name"),
+    [
+        (9, "forenoon"),
+        (11, "midday"),
+        (13, "afternoon"),
+        (15, "late-afternoon"),
+        (17, "evening"),
+        (20, "night"),
+    ],
+)
+def test_parts_of_the_day_begin_on_the_hour(hour: int, name: str) -> None:
+    """A minute before it is still the part before; a second session of a part has a number."""
+    parts = ["morning", "forenoon", "midday", "afternoon", "late-afternoon", "evening", "night"]
+    before = parts[parts.index(name) - 1]
+    assert session_names([60 * hour - 1, 60 * hour]) == (before, name)
+    assert session_names([60 * hour, 60 * hour + 1]) == (name, f"{name}-2")
+
+
+def test_days_that_lie_unevenly_are_chosen_nearest_to_even() -> None:
+    """Two of the first, second and seventh day of a week: half a week on lies the seventh."""
+    week = [date(2027, 6, 7) + timedelta(n) for n in range(7)]
+    some = [week[0], week[1], week[6]]
+    assert spread(some, 2) == (week[0], week[6])
+    assert spread([week[0], week[2], week[5], week[6]], 2) == (week[0], week[5])
+    assert spread(week, 4) == (week[0], week[2], week[4], week[5])
+    assert spread(week, 1) == (week[0],)
+    assert spread(week, 7) == tuple(week)

@@ -3,7 +3,7 @@
 All of them are invented.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 from math import cos, pi
@@ -13,7 +13,7 @@ from turfplan.book.entries import Book
 from turfplan.climate.record import Climate
 from turfplan.files.reading.book import load_book
 from turfplan.records.brief import Brief, parse_brief
-from turfplan.work.watering.season import WateringRequest
+from turfplan.work.watering.request import WateredGround, WateringRequest, ground_of
 from turfplan.work.watering.sprinklers import zones
 
 
@@ -98,6 +98,19 @@ def request(
         "end": date(2028, 2, 28),
     }
     return WateringRequest(**{**basis, **changes})
+
+
+def even_ground(et0_mm: float, rain_mm: float = 0.0, **changes: Any) -> WateredGround:
+    """Loam 203.2 mm deep, which holds 26.416 mm, in the cool place, under weather that is the same
+    every day.
+
+    Of its coefficients of mature grass that of June alone is 1. `changes` are those of its request.
+    """
+    ground = ground_of(request(book(), cool_climate(), **changes))
+    days = len(ground.et0_mm)
+    kc = tuple(1.0 if month == 6 else 0.25 for month in range(1, 13))
+    even, usable = (et0_mm,) * days, (rain_mm,) * days
+    return replace(ground, et0_mm=even, rain_mm=usable, usable_rain_mm=usable, kc=kc)
 
 
 NITROGEN = {"tall_fescue": "species.tall_fescue.nitrogen_year"}

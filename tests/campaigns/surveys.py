@@ -5,7 +5,7 @@ from pathlib import Path
 import numpy as np
 
 from campaigns.records import Campaign, Figures
-from test_site_survey_broad import bands_held
+from test_site_survey_broad_hollows import bands_held
 from test_site_survey_doubt import surveys
 
 # For each lawn with ordinary hollows, so many with a broad one.

@@ -18,7 +18,8 @@ from turfplan.records.plan_task import Task
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
-    """A task of a plan, the facts it rests on in one line each, and what real years say of it.
+    """A task of a plan, the facts it rests on in one line each, and what real years say of it,
+    or generated ones.
 
     `changed_since`: brief or journal have changed since the plan was made.
     """
@@ -27,6 +28,7 @@ class Explanation:
     task: Task
     facts: tuple[str, ...]
     real_years: YearsWorked | None
+    generated_years: YearsWorked | None
     changed_since: bool
 
 
@@ -46,8 +48,11 @@ def explain_task(brief: Path, folder: Path, task: str) -> Explanation:
     )
     words = words_for(plan.language, plan.lawn.units, english_of(book))
     facts = tuple(words.text(fact_line(book, name)) for name in found.facts if name in book.facts)
-    real = next((r for r in plan.real_years if r.task == found.id), None)
-    return Explanation(plan, found, facts, real, stale)
+    real, made = (
+        next((r for r in years if r.task == found.id), None)
+        for years in (plan.real_years, plan.generated_years)
+    )
+    return Explanation(plan, found, facts, real, made, stale)
 
 
 def _task(plan: Plan, name: str) -> Task:

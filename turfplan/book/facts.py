@@ -59,8 +59,10 @@ class Fact(BaseModel):
                     low=Number(self.low, "plain"), high=Number(self.high, "plain")
                 )
             )
-        if self.value is not None and not (self.low or self.value) <= self.value <= (
-            self.high or self.value
+        if self.value is not None and not (
+            (self.value if self.low is None else self.low)
+            <= self.value
+            <= (self.value if self.high is None else self.high)
         ):
             raise FormError(phrases.value_outside())
         if self.source == "judgement" and not self.note:
@@ -84,6 +86,12 @@ class Fact(BaseModel):
     def _inside(self, number: float) -> float:
         return convert(number, self.unit, self.dimension)
 
+    def _end(self, end: float | None) -> float:
+        """An end of the range, or the value where there is none."""
+        number = self.value if end is None else end
+        assert number is not None  # a fact has a value, or both ends
+        return number
+
     @property
     def si(self) -> float:
         """The default in the inside unit of its dimension (see `units`)."""
@@ -94,13 +102,9 @@ class Fact(BaseModel):
     @property
     def low_si(self) -> float:
         """The low end in the inside unit; the value where there is no range."""
-        return self._inside(
-            self.low if self.low is not None else self.value if self.value is not None else 0.0
-        )
+        return self._inside(self._end(self.low))
 
     @property
     def high_si(self) -> float:
         """The high end in the inside unit; the value where there is no range."""
-        return self._inside(
-            self.high if self.high is not None else self.value if self.value is not None else 0.0
-        )
+        return self._inside(self._end(self.high))

@@ -170,6 +170,8 @@ def _summary(done: "PlannedLawn", folder: Path, brief: Path, output: Path | None
     _put_off(words, made)
     say(words, screen.rests_on(source=str(made.climate.source), n=made.climate.error_days))
     _notes(words, done, brief)
+    if made.season_years is not None:
+        say(words, screen.season_years(season=str(made.season_years.reason)))
     _tasks(words, made)
     if done.has_news:
         _changes(words, made)
@@ -215,8 +217,13 @@ def _tasks(words: "Words", made: "Plan") -> None:
     from turfplan.export.sheets.look import in_order_of_work
     from turfplan.message import Day, Days
     from turfplan.phrases import screen
+    from turfplan.work.rain_years import of_ten
 
     years = {r.task: screen.real_years(worked=r.worked, years=r.years) for r in made.real_years}
+    spread = {task.id for task in made.tasks if task.plays("spreading")}
+    for counted in made.generated_years:
+        enough = screen.dry_in_generated if counted.task in spread else screen.moist_in_generated
+        years[counted.task] = enough(share=of_ten(counted.worked / counted.years))
     for task in in_order_of_work(made.tasks):
         if task.series is None and task.status != "CANCELLED":
             worked = words.text(years[task.id]) if task.id in years else ""

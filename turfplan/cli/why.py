@@ -35,7 +35,7 @@ def why(
 
 
 def _print_json(told: "Explanation") -> None:
-    found, real = told.task, told.real_years
+    found, real, made = told.task, told.real_years, told.generated_years
     print(
         json.dumps(
             {
@@ -48,6 +48,7 @@ def _print_json(told: "Explanation") -> None:
                 "facts": told.facts,
                 "changed_since": told.changed_since,
                 "real_years": None if real is None else real.model_dump(mode="json"),
+                "generated_years": None if made is None else made.model_dump(mode="json"),
             },
             ensure_ascii=False,
         )
@@ -80,6 +81,10 @@ def _print_words(told: "Explanation") -> None:
     if real is not None:
         worked, reason = real.worked, str(real.reason)
         say(words, screen.why_real_years(worked=worked, years=real.years, reason=reason))
+    if told.generated_years is not None:
+        made = told.generated_years
+        worked, reason = made.worked, str(made.reason)
+        say(words, screen.why_generated_years(worked=worked, years=made.years, reason=reason))
     if told.facts:
         say(words, screen.why_facts())
         for fact in told.facts:

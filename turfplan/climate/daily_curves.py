@@ -1,5 +1,6 @@
 """Daily curves from monthly values, so that every month's mean comes back."""
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -35,17 +36,13 @@ def daily_curve(monthly: Sequence[float]) -> tuple[float, ...]:
 def _between(knots: Sequence[float], centres: Sequence[float]) -> list[float]:
     """A periodic cubic (Catmull-Rom) through the middles of months, at the middle of each day."""
     days: list[float] = []
-    month = 11
+    # December's middle of the year before, and January's of the year after.
+    middles = [centres[-1] - DAYS, *centres, centres[0] + DAYS]
     for day in range(DAYS):
         x = day + 0.5
-        while True:
-            left = centres[month] - (DAYS if month == 11 and x < centres[11] and day < 60 else 0)
-            right = centres[(month + 1) % 12] + (DAYS if month == 11 and day > 300 else 0)
-            if x <= right or (month == 11 and day > 300):
-                break
-            month = (month + 1) % 12
-        part = (x - left) / (right - left)
-        a, b, c, d = (knots[(month + k) % 12] for k in (-1, 0, 1, 2))
+        after = bisect_left(middles, x)
+        part = (x - middles[after - 1]) / (middles[after] - middles[after - 1])
+        a, b, c, d = (knots[(after + k) % 12] for k in (-3, -2, -1, 0))
         days.append(
             b
             + 0.5

@@ -6,6 +6,7 @@ Their numbers come from the data.
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from operator import mul
 from typing import Any
 
 from turfplan.calendar_days import DAYS, MONTH_LENGTHS, MONTH_STARTS, each_day
@@ -164,8 +165,8 @@ def frost_signals(
 
     1; `frost_day`; annual amplitude (C); ln(rain of spring's middle + 5 mm).
     """
-    shift = 0 if latitude >= 0 else 6
-    spring_rain = math.log(rain_mm[(3 + shift) % 12] + rain_mm[(4 + shift) % 12] + 5)
+    middle = 3 if latitude >= 0 else 9
+    spring_rain = math.log(rain_mm[middle] + rain_mm[middle + 1] + 5)
     return 1.0, day, max(air_mean_c) - min(air_mean_c), spring_rain
 
 
@@ -194,3 +195,34 @@ def _where(risk: Sequence[float], hottest: int, way: int, count: float) -> float
 def monthly_to_daily_rain(rain_mm: Sequence[float]) -> tuple[float, ...]:
     """Rain in mm a day of each month, as steps: sums come back exactly."""
     return each_day([rain / length for rain, length in zip(rain_mm, MONTH_LENGTHS, strict=True)])
+
+
+def wet_day_signals(
+    mean_c: Sequence[float], rain_mm: Sequence[float], latitude: float
+) -> tuple[tuple[float, ...], ...]:
+    """For each month what the rain of a wet day is estimated from, in the order of its
+    coefficients.
+
+    1; ln(rain of the month + 1 mm); annual mean temperature (C); annual amplitude of the monthly
+    means (C); distance from the equator (degrees); ln(rain of the wettest month + 1 mm).
+    """
+    warmth, amplitude = sum(mean_c) / len(mean_c), max(mean_c) - min(mean_c)
+    most = math.log(max(rain_mm) + 1)
+    return tuple(
+        (1.0, math.log(rain + 1), warmth, amplitude, abs(latitude), most) for rain in rain_mm
+    )
+
+
+def wet_days(
+    models: Models, mean_c: Sequence[float], rain_mm: Sequence[float], latitude: float
+) -> tuple[float, ...]:
+    """How many days of each month have 1 mm of rain or more, estimated from monthly normals: its
+    rain over what a wet day brings."""
+    line = models.line("wet_days", "coefficients")
+    least, most = models.number("wet_days", "least_mm"), models.number("wet_days", "most_share")
+    signals = wet_day_signals(mean_c, rain_mm, latitude)
+    a_day = (math.exp(sum(map(mul, line, month))) for month in signals)
+    return tuple(
+        min(rain / max(day, least), most * length)
+        for rain, day, length in zip(rain_mm, a_day, MONTH_LENGTHS, strict=True)
+    )

@@ -13,6 +13,7 @@ from turfplan.climate.fitted_models import (
     estimate_frost,
     monthly_to_daily_rain,
     soil_from_air,
+    wet_days,
 )
 from turfplan.climate.record import Climate, Frost
 from turfplan.message import Message
@@ -121,6 +122,8 @@ def build_climate(
         soil_error_days=max(basis.error_days, round(models.number("bands", "soil_days"))),
         coldest_night_c=coldest,
         coldest_error_c=coldest_error,
+        wet_days=wet_days(models, _months_of(normals.mean_c), monthly_rain, spot.latitude),
+        wet_days_error=models.number("wet_days", "error_share"),
     )
 
 

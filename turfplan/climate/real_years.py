@@ -5,13 +5,15 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import TypeVar
 
-from turfplan.calendar_days import DAYS, HALF_A_YEAR, day_index
+from turfplan.calendar_days import DAYS, HALF_A_YEAR, MONTH_STARTS, day_index
 from turfplan.climate.daily_series import DailySeries
 from turfplan.climate.fitted_models import Models, soil_from_air
 from turfplan.climate.record import Climate, Curve, Frost
 from turfplan.phrases import climate as phrases
 
 YearValue = TypeVar("YearValue")
+SOUTHERN_BEGIN = MONTH_STARTS[6]
+"""The place in the year of 1 July, on which the years of the south begin."""
 
 
 @dataclass(frozen=True, slots=True)

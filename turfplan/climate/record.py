@@ -57,8 +57,10 @@ class Climate:
     None where frost is rarer than every other year. With an `excess` the methods that take a date,
     of air, soil and growth, tell of the year in which it was measured; the curves stay normals.
     `usual_air_c` is the normal daily mean where the curves are those of one year.
-    `coldest_night_c` is the coldest night of a usual year, off by `coldest_error_c`. `found` is
-    where the place lies as a reader knows it: a town, or the way from the nearest one.
+    `coldest_night_c` is the coldest night of a usual year, off by `coldest_error_c`. `wet_days` are
+    the days of each month with 1 mm of rain or more, estimated from the normals; empty where nobody
+    estimated them. `wet_days_error` is the share by which those of a year may be off.
+    `found` is where the place lies as a reader knows it: a town, or the way from the nearest one.
     """
 
     latitude: float
@@ -86,6 +88,8 @@ class Climate:
     usual_air_c: Curve | None = None
     coldest_night_c: float = 0.0
     coldest_error_c: float = 0.0
+    wet_days: tuple[float, ...] = ()
+    wet_days_error: float = 0.0
     found: Message | None = None
 
     @property

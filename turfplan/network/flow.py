@@ -29,7 +29,7 @@ def source_side(graph: Graph) -> list[bool]:
     """
     while True:
         distances = _distances(graph)
-        if distances[0] < 0:
+        if distances[0] == -1:
             return _reached(graph)
         _fill(graph, distances)
 
@@ -41,12 +41,12 @@ def _distances(graph: Graph) -> list[int]:
     distances = [-1] * len(outgoing)
     distances[1] = 0
     queue = deque([1])
-    while queue and distances[0] < 0:
+    while queue and distances[0] == -1:
         head = queue.popleft()
         farther = distances[head] + 1
         for arc in outgoing[head]:
             tail = heads[arc]
-            if distances[tail] < 0 and room[arc ^ 1]:
+            if distances[tail] == -1 and room[arc ^ 1]:
                 distances[tail] = farther
                 queue.append(tail)
     return distances

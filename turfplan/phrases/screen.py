@@ -118,6 +118,21 @@ def real_years(*, worked: int, years: int) -> Message:
     return Message("screen.real_years", (("worked", worked), ("years", years)))
 
 
+def dry_in_generated(*, share: Message) -> Message:
+    """[dry enough in {share} generated years]"""
+    return Message("screen.dry_in_generated", (("share", share),))
+
+
+def moist_in_generated(*, share: Message) -> Message:
+    """[rain enough in {share} generated years]"""
+    return Message("screen.moist_in_generated", (("share", share),))
+
+
+def season_years(*, season: str) -> Message:
+    """{season}"""
+    return Message("screen.season_years", (("season", season),))
+
+
 def job(*, days: Days, title: str, mark: str, years: str) -> Message:
     """{days}  {title}  {mark}{years}"""
     return Message(
@@ -241,6 +256,13 @@ def why_real_years(*, worked: int, years: int, reason: str) -> Message:
     """In real years it would have worked in {worked} of {years}. {reason}"""
     return Message(
         "screen.why.real_years", (("worked", worked), ("years", years), ("reason", reason))
+    )
+
+
+def why_generated_years(*, worked: int, years: int, reason: str) -> Message:
+    """In generated weather it would have worked in {worked} of {years} years. {reason}"""
+    return Message(
+        "screen.why.generated_years", (("worked", worked), ("years", years), ("reason", reason))
     )
 
 

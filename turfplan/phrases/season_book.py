@@ -191,9 +191,22 @@ def real_years() -> Message:
     return Message("season_book.real_years")
 
 
-def worked(*, reason: str, worked: int, years: int) -> Message:
-    """{reason} ({worked} of {years} years)"""
-    return Message("season_book.worked", (("reason", reason), ("worked", worked), ("years", years)))
+def generated_years() -> Message:
+    """In generated weather"""
+    return Message("season_book.generated_years")
+
+
+def season_years() -> Message:
+    """How often the season gets through"""
+    return Message("season_book.season_years")
+
+
+def worked(*, title: str, reason: str, worked: int, years: int) -> Message:
+    """{title}: {reason} ({worked} of {years} years)"""
+    return Message(
+        "season_book.worked",
+        (("title", title), ("reason", reason), ("worked", worked), ("years", years)),
+    )
 
 
 def to_tick_off() -> Message:

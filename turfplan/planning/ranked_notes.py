@@ -59,6 +59,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "damage",
                 "watering.verdict.rain_seed",
                 "watering.verdict.rain_plants",
+                "rain_years",
                 roles=_SOWN,
             ),
             *_ranked(

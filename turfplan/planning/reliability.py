@@ -7,9 +7,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date
 
-from turfplan.message import Day, Message, listed
+from turfplan.message import Day, Message, listed, sentences
 from turfplan.network import Conflict
 from turfplan.phrases import real_years as phrases
+from turfplan.planning.rain_chances import dry_weeks
 from turfplan.planning.schedule import Dated
 from turfplan.records.plan import YearsWorked
 from turfplan.records.plan_task import Role, Task
@@ -103,14 +104,22 @@ def judged(setting: ResolvedLawn, tasks: Sequence[Task]) -> tuple[YearsWorked, .
                 task=task.id,
                 years=tally.years,
                 worked=tally.worked,
-                reason=_reason(record, tally, rule, task),
+                reason=_reason(setting, record, tally, task),
             )
         )
     return tuple(judgements)
 
 
-def _reason(record: RealYears, tally: Tally, rule: str, task: Task) -> Message:
-    """How often each condition held, and when the window opened in eight years of ten."""
+def _reason(setting: ResolvedLawn, record: RealYears, tally: Tally, task: Task) -> Message:
+    """How often each condition held, when the window opened in eight years of ten, and how many of
+    its weeks were dry enough for a pass."""
+    window = window_of(setting, task.operation, task.start)
+    told = _counted(record, tally, "" if window is None else window.rule, task)
+    weeks = dry_weeks(setting, record, task)
+    return told if weeks is None else sentences(told, weeks)
+
+
+def _counted(record: RealYears, tally: Tally, rule: str, task: Task) -> Message:
     spread = record.spread(rule, task.start.year) if rule else None
     if spread is None or spread.start is None or spread.end is None:
         return phrases.told(years=record.labels, tally=tally.message)

@@ -23,6 +23,7 @@ from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
 from turfplan.planning.purchases import largest_delivery_m3, order_lines
+from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
 from turfplan.planning.repair import (
@@ -101,7 +102,7 @@ def make_plan(
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
-    plan = ranked_plan(plan, so_far.inputs)
+    plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
 

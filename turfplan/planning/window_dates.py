@@ -65,13 +65,13 @@ def with_windows(setting: ResolvedLawn, real_years: Sequence[RealYear] = ()) -> 
             never=never,
             missed=tuple(w for w in over if (first - w.end).days <= JUST_MISSED_DAYS),
             record=record_of(
-                real_years, setting.book, setting.turf.stand, policy, _rain_alone(setting)
+                real_years, setting.book, setting.turf.stand, policy, rain_alone(setting)
             ),
         ),
     )
 
 
-def _rain_alone(setting: ResolvedLawn) -> tuple[int, int] | None:
+def rain_alone(setting: ResolvedLawn) -> tuple[int, int] | None:
     """Where nobody waters what is sown or planted: the days until it is up, and those in which it
     must not dry out."""
     if setting.brief.water.possible is not False or not setting.sowing.needs_water:

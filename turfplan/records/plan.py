@@ -230,12 +230,27 @@ class Retired(PlanRecord):
 
 
 class YearsWorked(PlanRecord):
-    """How often a planned date would have worked in real years."""
+    """How often a planned date would have worked, in real or in generated years."""
 
     task: str
     years: int
     worked: int
     reason: Said
+
+
+class SeasonYears(PlanRecord):
+    """In how many years rain lets the whole season through.
+
+    Dry days of work come for each pass, and rain enough where nobody waters what is sown. The
+    weather is that of real years (`measured`), or made from monthly normals (`generated`): then
+    `method` says how.
+    """
+
+    weather: Literal["measured", "generated"]
+    years: int
+    worked: int
+    reason: Said
+    method: Said = NOTHING
 
 
 class FillMap(PlanRecord):
@@ -331,6 +346,8 @@ class Plan(PlanRecord):
     ledgers: tuple[Ledger, ...] = ()
     changes: tuple[Change, ...] = ()
     real_years: tuple[YearsWorked, ...] = ()
+    generated_years: tuple[YearsWorked, ...] = ()
+    season_years: SeasonYears | None = None
     fill: Fill | None = None
     sources: dict[str, str] = Field(default_factory=dict)
     citations: dict[str, Said] = Field(default_factory=dict)

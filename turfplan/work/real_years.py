@@ -12,12 +12,13 @@ from functools import partial
 
 from turfplan.book.entries import Book
 from turfplan.calendar_days import DAYS, HALF_A_YEAR, day_index
-from turfplan.climate.real_years import RealYear
+from turfplan.climate.real_years import SOUTHERN_BEGIN, RealYear
 from turfplan.climate.record import Curve
 from turfplan.message import Listed, Message, listed
 from turfplan.phrases import real_years as phrases
 from turfplan.records.book_names import of_species
 from turfplan.records.plan_task import Role
+from turfplan.work.rain_years import dry_day, moist_years
 from turfplan.work.windows import WindowPolicy, windows_of_years
 
 # A condition: the number of a year and a place in it, to whether it held.
@@ -26,7 +27,7 @@ _Holds = Callable[[int, int], bool]
 
 @dataclass(frozen=True, slots=True)
 class Tally:
-    """How many real years bear a day out: all conditions together, and each condition."""
+    """How many years bear a day out: all conditions together, and each condition."""
 
     years: int
     worked: int
@@ -77,6 +78,19 @@ class RealYears:
         """The first and the last year: 1982 to 2018."""
         return listed((str(self.years[0].label), str(self.years[-1].label)), "range")
 
+    def of_day(self, index: int) -> tuple[float, ...]:
+        """The rain (mm) of every year at a place in the year.
+
+        A day without a reading counts as dry. Where a year ends, the next one goes on; after the
+        last, the first.
+        """
+        every = self.years
+        turn = SOUTHERN_BEGIN if every[0].climate.southern else 0
+        day, ahead = index % DAYS, (index - turn) // DAYS
+        return tuple(
+            every[(number + ahead) % len(every)].rain_mm[day] or 0.0 for number in range(len(every))
+        )
+
     def asks(self, operation: str) -> bool:
         """Whether the days themselves, beside any window, can speak for or against an operation."""
         return bool(self._asked(operation, ""))
@@ -100,6 +114,15 @@ class RealYears:
             sum(all(row) for row in answers),
             tuple(zip(conditions, counts, strict=True)),
         )
+
+    def moist(self, day: date) -> list[bool]:
+        """For every year whether rain alone would have kept moist what was sown on a day."""
+        return moist_years(self, self._losses(), self.on_rain or (0, 0), day_index(day))
+
+    def _losses(self) -> list[float]:
+        """What a wet seedbed loses on each day of the year, mm; the normals' in every year."""
+        wet = self.book.si("water.kc_wet_surface")
+        return [wet * et for et in self.years[0].climate.et0_mm]
 
     def spread(self, rule: str, year: int) -> Spread:
         """First and last days of a rule's window, told as dates of `year` and the next."""
@@ -169,10 +192,7 @@ class RealYears:
         A day without a reading counts as dry.
         """
         rain = self.years[number].rain_mm
-        today, before = rain[index] or 0.0, rain[index - 1] or 0.0
-        return today <= self.book.si("weather.dry_day_rain") and before <= self.book.si(
-            "weather.soaking_rain"
-        )
+        return dry_day(self.book, rain[index] or 0.0, rain[index - 1] or 0.0)
 
     def _frost_free(self, number: int, index: int, days: int) -> bool:
         nights = (self.years[number].min_c[(index + k) % DAYS] for k in range(days))

@@ -92,7 +92,7 @@ def area_of_shape(shape: Shape) -> float:
     A triangle by base and height, or by its three sides (Heron's formula).
     """
     if shape.kind == "rectangle":
-        return (shape.length_mm or 0.0) * (shape.width_mm or 0.0) / 1e6
+        return _given(shape.length_mm) * _given(shape.width_mm) / 1e6
     if shape.kind == "circle":
         return math.pi * radius_mm(shape) ** 2 / 1e6
     if shape.kind == "triangle":
@@ -100,7 +100,7 @@ def area_of_shape(shape: Shape) -> float:
         return (
             heron_area(*sides) / 1e6
             if sides
-            else (shape.base_mm or 0.0) * (shape.height_mm or 0.0) / 2e6
+            else _given(shape.base_mm) * _given(shape.height_mm) / 2e6
         )
     return polygon_area(shape.points_mm) / 1e6
 
@@ -121,7 +121,7 @@ def heron_area(a: float, b: float, c: float) -> float:
 
 def radius_mm(shape: Shape) -> float:
     """The radius of a circle, whether its radius or its diameter was given."""
-    return shape.radius_mm if shape.radius_mm else (shape.diameter_mm or 0.0) / 2
+    return shape.radius_mm if shape.radius_mm else _given(shape.diameter_mm) / 2
 
 
 def ring_of_m(shape: Shape) -> Ring:
@@ -141,14 +141,14 @@ def ring_of_m(shape: Shape) -> Ring:
             for n in range(CIRCLE_CORNERS)
         )
     if shape.kind == "rectangle":
-        length, width = (shape.length_mm or 0.0) / 1000, (shape.width_mm or 0.0) / 1000
+        length, width = _given(shape.length_mm) / 1000, _given(shape.width_mm) / 1000
         return ((x, y), (x + length, y), (x + length, y + width), (x, y + width))
     sides = _sides(shape)
     if sides is None:
         return (
             (x, y),
-            (x + (shape.base_mm or 0.0) / 1000, y),
-            (x, y + (shape.height_mm or 0.0) / 1000),
+            (x + _given(shape.base_mm) / 1000, y),
+            (x, y + _given(shape.height_mm) / 1000),
         )
     a, b, c = (side / 1000 for side in sides)
     across = (a * a + c * c - b * b) / (2 * a)
@@ -158,6 +158,12 @@ def ring_of_m(shape: Shape) -> Ring:
 def is_placed(shape: Shape) -> bool:
     """True where the brief says where a shape lies: a polygon by its points, any other by `at`."""
     return shape.kind == "polygon" or shape.at_mm is not None
+
+
+def _given(side: float | None) -> float:
+    """A side that a shape of its kind has: the brief refuses one without."""
+    assert side is not None
+    return side
 
 
 def _sides(shape: Shape) -> tuple[float, float, float] | None:

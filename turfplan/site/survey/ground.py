@@ -236,9 +236,8 @@ def _corner_shares(corners: Floats, places: Floats) -> Floats:
     with np.errstate(divide="ignore", invalid="ignore"):
         first = _cross(b - places, c - places) / whole
         second = _cross(c - places, a - places) / whole
-    return np.nan_to_num(
-        np.column_stack([first, second, 1 - first - second]), nan=-1.0, posinf=1e9, neginf=-1e9
-    )
+        shares = np.column_stack([first, second, 1 - first - second])
+    return np.nan_to_num(shares, nan=-1.0, posinf=1e9, neginf=-1e9)
 
 
 def _cross(u: Floats, v: Floats) -> Floats:

@@ -139,10 +139,11 @@ def _toe(away: Floats, along: Floats, surface: Floats, line: Line, reach: float)
     heights = np.array([surface[end][bins == place].mean() for place in places])
     offsets = np.array([away[end][bins == place].mean() for place in places])
     # From the mean distance of those cells to the end of the strip, along the fall they have
-    # themselves.
+    # themselves; one row of wide cells has none, and that of the whole strip is read.
+    read = end if np.ptp(away[end]) > 1e-6 else away <= far * 1.1
     fall = (
-        np.polyfit(away[end], surface[end], 1)[0]
-        if end.sum() > 2 and np.ptp(away[end]) > 1e-6
+        np.polyfit(away[read], surface[read], 1)[0]
+        if read.sum() > 2 and np.ptp(away[read]) > 1e-6
         else 0.0
     )
     return np.interp(along, places, heights + fall * (far - offsets))

@@ -1,0 +1,72 @@
+"""What an entry of the journal has to say, and which entries stand."""
+
+from datetime import UTC, date, datetime
+
+import pytest
+from pydantic import ValidationError
+
+from turfplan.records.journal import JournalEntry, standing
+
+AT = datetime(2027, 5, 1, 8, 0, tzinfo=UTC)
+DAY = date(2027, 5, 1)
+
+
+def entry(number: int = 1, kind: str = "note", **keys: object) -> JournalEntry:
+    """An entry as a file holds it."""
+    return JournalEntry.model_validate({"number": number, "at": AT, "kind": kind, **keys})
+
+
+def taken(kind: str, **keys: object) -> bool:
+    """Whether an entry says what its kind needs."""
+    try:
+        entry(1, kind, **keys)
+    except ValidationError:
+        return False
+    return True
+
+
+@pytest.mark.parametrize("kind", ["done", "skipped", "delivered", "refused"])
+def test_what_became_of_a_task_has_its_task_and_its_day(kind: str) -> None:
+    """Both of them."""
+    assert taken(kind, task="seed", on=DAY)
+    assert not taken(kind, task="seed") and not taken(kind, on=DAY)
+    assert not taken(kind, task="", on=DAY)
+
+
+def test_each_other_kind_has_what_it_needs() -> None:
+    """A new day, a day without a task, a task without a day, words, a measurement, a number."""
+    assert taken("moved", task="seed", to=DAY) and not taken("moved", to=DAY)
+    assert not taken("moved", task="seed")
+    assert taken("rained_off", on=DAY) and not taken("rained_off")
+    assert taken("not_done", task="seed") and not taken("not_done")
+    assert taken("note", text="dry") and not taken("note") and not taken("note", text="")
+    assert taken("measured", on=DAY, quantity="rain", value=0.0)
+    assert not taken("measured", on=DAY, quantity="rain")
+    assert not taken("measured", on=DAY, value=3.0)
+    assert not taken("measured", quantity="rain", value=3.0)
+    assert taken("undo", undoes=0) and not taken("undo")
+
+
+def test_an_entry_has_its_number_its_moment_and_its_share() -> None:
+    """Numbers count from 1; the moment has a zone; the whole task where no share is told."""
+    assert entry(1, text="x").share == 1.0
+    for number in (0, -1):
+        with pytest.raises(ValidationError):
+            entry(number, text="x")
+    with pytest.raises(ValidationError):
+        entry(1, text="x", at=AT.replace(tzinfo=None))
+    for share, sound in ((0.01, True), (1, True), (0, False), (1.01, False)):
+        assert taken("done", task="seed", on=DAY, share=share) == sound
+
+
+def test_undone_entries_do_not_stand_and_undos_of_undos_do() -> None:
+    """In order of writing, whatever their order; the last word counts."""
+    one, two = entry(1, text="a"), entry(2, text="b")
+    undo = entry(3, "undo", undoes=1)
+    assert standing([two, one]) == (one, two)
+    assert standing([undo, two, one]) == (two,)
+    again = entry(4, "undo", undoes=3)
+    assert standing([one, two, undo, again]) == (one, two)
+    assert standing([again, one, undo, entry(5, "undo", undoes=4), two]) == (two,)
+    assert standing([one, entry(2, "undo", undoes=9)]) == (one,)
+    assert standing([]) == ()
