@@ -234,3 +234,59 @@ def test_on_steep_ground_the_height_of_the_town_counts(place: Place, measured_c:
 def test_elsewhere_no_height_is_taken(place: Place) -> None:
     """In flat country, away from towns, and for a whole zone."""
     assert located(place, Path()).climate.elevation_m is None
+
+
+CAPITALS = {
+    "AU": {
+        "ACT": "Canberra",
+        "NSW": "Sydney",
+        "NT": "Darwin",
+        "QLD": "Brisbane",
+        "SA": "Adelaide",
+        "TAS": "Hobart",
+        "VIC": "Melbourne",
+        "WA": "Perth",
+    },
+    "CA": {
+        "AB": "Edmonton",
+        "BC": "Victoria",
+        "MB": "Winnipeg",
+        "NB": "Fredericton",
+        "NL": "St. John's",
+        "NS": "Halifax",
+        "ON": "Toronto",
+        "PE": "Charlottetown",
+        "QC": "Québec",
+        "SK": "Regina",
+        "YT": "Whitehorse",
+        "NT": "Yellowknife",
+        "NU": "Iqaluit",
+    },
+    "GB": {"ENG": "London", "NIR": "Belfast", "SCT": "Edinburgh", "WLS": "Cardiff"},
+}
+
+
+@pytest.mark.parametrize(
+    ("country", "state", "capital"),
+    [(c, state, town) for c, towns in CAPITALS.items() for state, town in towns.items()],
+)
+def test_states_by_their_capitals(country: str, state: str, capital: str) -> None:
+    """The numbers that the gazetteer gives states stand for the right ones."""
+    town = town_called(capital, country, state)
+    assert (town.country, town.state) == (country, state) and town.people > 5000
+
+
+def test_the_pack_is_whole() -> None:
+    """What its header says of it, and coordinates, people and heights that can be."""
+    from hashlib import sha256
+
+    from turfplan.files.reading import towns
+
+    head, blob = towns._pack()
+    assert sha256(blob).hexdigest() == head["sha256"]
+    lines = [line for band in head["bands"] for line in towns._band(int(band)).split("\n")]
+    assert len(lines) == head["count"] > 60_000
+    for line in lines[::50]:
+        town = towns._town(line)
+        assert abs(town.latitude) <= 80 and abs(town.longitude) <= 180 and town.people >= 0
+        assert -450 <= town.height_m < 5300 and town.country in head["countries"]
