@@ -133,6 +133,25 @@ def test_the_place_is_told_back(place: Place, said: str) -> None:
     assert words_for("en", System.METRIC).text(climate.found) == said
 
 
+def test_a_lost_sign_is_told(tmp_path: Path) -> None:
+    """Coordinates far from the country of the brief have a note on the screen; those near a border
+    have none."""
+    said = Place(latitude=40.04, longitude=76.31, country="US")
+    (note,) = located(said, tmp_path).notes
+    assert "China, far from every town of US" in words_for("en", System.US).text(note)
+    for longitude, country in ((-76.31, "US"), (-82.95, "CA"), (-82.95, "US")):
+        here = Place(latitude=42.3, longitude=longitude, country=country)
+        assert located(here, tmp_path).notes == ()
+    brief = tmp_path / "lawn.toml"
+    brief.write_text(
+        '[lawn]\narea = "300 m2"\ngrass = "tall_fescue"\n[seeding]\nintent = "overseed"\n'
+        '[place]\nlatitude = 40.04\nlongitude = 76.31\ncountry = "US"\n',
+        encoding="utf-8",
+    )
+    done = run("plan", str(brief), "-o", str(tmp_path / "out"), "--today", "2027-02-01")
+    assert done.returncode == 0 and "a sign lost" in done.stdout + done.stderr
+
+
 def test_a_zone_lies_nowhere() -> None:
     assert located(Place(climate_zone="6b", country="US"), Path()).climate.found is None
 

@@ -70,6 +70,13 @@ def direction_7() -> Message:
     return Message("towns.direction.7")
 
 
+def other_country(*, country: str, found: Message) -> Message:
+    """the place lies {found}, far from every town of {country}: are latitude and longitude swapped,
+    or a sign lost?
+    """
+    return Message("towns.other_country", (("country", country), ("found", found)))
+
+
 def unknown() -> Message:
     """no town of this name is known"""
     return Message("towns.unknown")

@@ -72,7 +72,19 @@ def located(place: Place, folder: Path, *, fall_back: bool = False) -> Located:
     `fall_back` asks for the grid in its stead.
     """
     here = _located(place, folder, fall_back=fall_back)
-    return replace(here, climate=replace(here.climate, found=_found(place, here.climate)))
+    found = _found(place, here.climate)
+    notes = (*here.notes, *_other_country(place, found))
+    return replace(here, climate=replace(here.climate, found=found), notes=notes)
+
+
+def _other_country(place: Place, found: Message | None) -> tuple[Message, ...]:
+    """That coordinates lie far from every town of the country that the brief gives, as they do
+    where a sign was forgotten."""
+    if place.latitude is None or place.longitude is None or place.country is None or found is None:
+        return ()
+    if nearest_town(place.latitude, place.longitude, place.country) is not None:
+        return ()
+    return (towns.other_country(country=place.country, found=found),)
 
 
 def _found(place: Place, climate: Climate) -> Message | None:

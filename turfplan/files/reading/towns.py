@@ -175,8 +175,13 @@ def state_name(country: str, state: str) -> str:
 
 
 @lru_cache(maxsize=64)
-def nearest_town(latitude: float, longitude: float) -> tuple[Town, float] | None:
-    """The town nearest to a place and how far it is (km); None where the nearest is far away."""
+def nearest_town(
+    latitude: float, longitude: float, country: str | None = None
+) -> tuple[Town, float] | None:
+    """The town nearest to a place and how far it is (km); None where the nearest is far away.
+
+    With a `country` the nearest of that country.
+    """
     best: tuple[float, str] | None = None
     degree = math.floor(latitude)
     for step in range(math.ceil(FAR_KM / (EARTH_KM * math.radians(1))) + 1):
@@ -185,7 +190,7 @@ def nearest_town(latitude: float, longitude: float) -> tuple[Town, float] | None
             break
         for band in dict.fromkeys((degree - step, degree + step)):
             for line in _band(band).split("\n"):
-                if not line:
+                if not line or (country is not None and f"\t{country}\t" not in line):
                     continue
                 north, east = line.rsplit("\t", 3)[1:3]
                 away = _km(latitude, longitude, int(north) / 100, int(east) / 100)
