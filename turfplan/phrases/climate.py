@@ -25,30 +25,29 @@ def grid_brought(
     )
 
 
-def grid_of_town(
-    *, title: str, place: Message, from_height: Quantity, to_height: Quantity, town: str
-) -> Message:
-    """climate normals of the world grid ({title}) at {place}, brought from {from_height} to the
-    {to_height} of {town}; the ground around is steep: give the lawn's own elevation for a better
-    answer
-    """
-    return Message(
-        "climate.grid_of_town",
-        (
-            ("title", title),
-            ("place", place),
-            ("from_height", from_height),
-            ("to_height", to_height),
-            ("town", town),
-        ),
-    )
-
-
 def grid_hilly(*, title: str, place: Message, metres: Number) -> Message:
     """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
     m: give the elevation for a better answer
     """
     return Message("climate.grid_hilly", (("title", title), ("place", place), ("metres", metres)))
+
+
+def grid_hilly_town(
+    *, title: str, place: Message, metres: Number, town: str, height: Quantity
+) -> Message:
+    """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
+    m: give the elevation for a better answer (a map gives {town} about {height})
+    """
+    return Message(
+        "climate.grid_hilly_town",
+        (
+            ("title", title),
+            ("place", place),
+            ("metres", metres),
+            ("town", town),
+            ("height", height),
+        ),
+    )
 
 
 def at_coordinates(*, latitude: Number, longitude: Number) -> Message:

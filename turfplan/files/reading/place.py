@@ -19,7 +19,7 @@ from turfplan.climate.world_grid import Grid, Months, months_at, open_grid
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.postal_codes import postal_place
 from turfplan.files.reading.timezones import timezone_at
-from turfplan.files.reading.towns import Town, called, nearest_town, seen_from, state_name
+from turfplan.files.reading.towns import called, nearest_town, seen_from, state_name
 from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import climate as phrases
 from turfplan.phrases import place_faults as faults
@@ -120,14 +120,11 @@ def _from_grid(place: Place) -> Climate:
     models, grid = load_models(), load_grid()
     where = _whereabouts(place)
     months = months_at(grid, where.latitude, where.longitude)
-    town = _town_of_steep_ground(place, where, models, months)
     spot = _spot(place, where, months.mean_c, months.rain_mm)
-    if town is not None:
-        spot = replace(spot, elevation_m=town.height_m)
-    # What a town's height leaves open is not less than what steep ground leaves open.
-    corrected = place.elevation_mm is not None
-    error_c, days = _grid_error(models, months, where.spread_c, corrected=corrected)
-    source = _grid_source(grid, where.place, models, months, spot, town)
+    error_c, days = _grid_error(
+        models, months, where.spread_c, corrected=spot.elevation_m is not None
+    )
+    source = _grid_source(grid, where, models, months, spot)
     return build_climate(
         models,
         spot,
@@ -137,45 +134,30 @@ def _from_grid(place: Place) -> Climate:
     )
 
 
-def _town_of_steep_ground(
-    place: Place, where: "_Whereabouts", models: Models, months: Months
-) -> Town | None:
-    """The town whose height stands for that of a place on steep ground that nobody gave; None for
-    other places, and away from towns."""
-    if place.elevation_mm is not None or where.rough or not _is_steep(models, months):
-        return None
-    near = nearest_town(where.latitude, where.longitude)
-    return near[0] if near is not None and near[1] <= SAME_HEIGHT_KM else None
-
-
-def _is_steep(models: Models, months: Months) -> bool:
-    """Whether the ground around a place differs so much that its height says most."""
-    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
-    return steep > models.number("mean", "error_c")
-
-
 def _grid_source(
-    grid: Grid, place: Message, models: Models, months: Months, spot: Spot, town: Town | None
+    grid: Grid, where: "_Whereabouts", models: Models, months: Months, spot: Spot
 ) -> Message:
-    """What a climate of the grid rests on, and whether the lawn's height would make it better."""
-    if town is not None:
-        return phrases.grid_of_town(
-            title=grid.source,
-            place=place,
-            from_height=_height(months.elevation_m),
-            to_height=_height(town.height_m),
-            town=town.name,
-        )
+    """What a climate of the grid rests on, and whether the lawn's height would make it better; near
+    a town with the height that a map gives the town."""
+    title, place = grid.source, where.place
     if spot.elevation_m is not None:
         return phrases.grid_brought(
-            title=grid.source,
+            title=title,
             place=place,
             from_height=_height(months.elevation_m),
             to_height=_height(spot.elevation_m),
         )
-    if _is_steep(models, months):
-        return phrases.grid_hilly(title=grid.source, place=place, metres=Number(months.relief_m))
-    return phrases.grid(title=grid.source, place=place)
+    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
+    if steep <= models.number("mean", "error_c"):
+        return phrases.grid(title=title, place=place)
+    metres = Number(months.relief_m)
+    near = None if where.rough else nearest_town(where.latitude, where.longitude)
+    if near is None or near[1] > SAME_HEIGHT_KM:
+        return phrases.grid_hilly(title=title, place=place, metres=metres)
+    town, height = near[0].name, _height(near[0].height_m)
+    return phrases.grid_hilly_town(
+        title=title, place=place, metres=metres, town=town, height=height
+    )
 
 
 def _height(height_m: float) -> Quantity:
