@@ -6,11 +6,11 @@ tests that run its line: to those that mirror its package (the file named like t
 then to the README's others, and last to those marked `full`: to each only where those before
 notice less than the whole suite must, for what they notice, the whole suite does. In each, the
 first case of every test comes before its other cases and the quick before the slow, until their
-seconds have reached BUDGET_S: a mutant that only a test beyond it would notice counts as one that survives. A part of
-less than LEAST_NOTED mutants notes nothing, and shows each to the PART_FILES nearest files of tests
-of its package for PART_S seconds, which notice LEAST_IN_PART of them. In a folder that is kept,
-notes and what was noticed stand as long as what they are about does. Packages and their tests are
-named in MIRRORS and nowhere else.
+seconds have reached BUDGET_S: a mutant that only a test beyond it would notice counts as one that
+survives. A part of less than LEAST_NOTED mutants notes nothing, and shows each to the PART_FILES
+nearest files of tests of its package for PART_S seconds, which notice LEAST_IN_PART of them. In a
+folder that is kept, notes and what was noticed stand as long as what they are about does. Packages
+and their tests are named in MIRRORS and nowhere else.
 """
 
 import ast
