@@ -13,6 +13,7 @@ from printed import day_text, season_ics
 from sample_plan import SEED_DAY, sample_plan, with_task, without
 from test_seasons import Season, begun, done_until
 from test_work_campaigns import setting_of
+from test_work_thatch import INVERNESS
 from turfplan.app.inputs import input_of
 from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.files.reading.plan import plan_from_json
@@ -35,7 +36,7 @@ from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.records.book_names import OperationName
 from turfplan.records.brief import Brief
 from turfplan.records.constraints import DayStep, Lag, Reason, Strength
-from turfplan.records.journal import JournalEntry
+from turfplan.records.journal import EntryKind, JournalEntry
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.units import System
@@ -733,3 +734,26 @@ def test_relaid_turf_is_looked_at_a_week_before_the_pass_and_cored_once_rooted(l
     assert (spread[0].start - look.end).days >= 7
     assert look.end <= tines[0].start and (tines[0].start - lifted.end).days >= 14
     assert look.end <= cut[-1].start
+
+
+@pytest.mark.parametrize(
+    ("kind_of", "task", "on"),
+    [
+        ("rained_off", "overseed", date(2027, 8, 28)),
+        ("refused", "delivery.2", date(2027, 8, 14)),
+    ],
+)
+def test_seed_that_missed_its_season_goes_in_a_year_later(
+    kind_of: EntryKind, task: str, on: date
+) -> None:
+    """Strip by strip too: the cut over seed that was never sown does not count as done, and the
+    plan made again in October has a season for the seed."""
+    before = plan_of(INVERNESS, options=False)
+    lost = JournalEntry(number=1, at=TODAY, kind=kind_of, task=task, on=on)
+    now = datetime(2027, 10, 4, 12, tzinfo=UTC)
+    again = plan_of(INVERNESS, now=now, journal=(lost,), previous=before, options=False)
+    assert again.conflict is None
+    seed = [t for t in again.tasks if t.plays("sowing") and t.status != "CANCELLED"]
+    assert [t.start.year for t in seed if not t.overdue] == [2028]
+    cut = kind(again, "mow_old")[0]
+    assert not cut.overdue and (cut.start - seed[0].start).days >= 7

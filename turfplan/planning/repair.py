@@ -32,6 +32,7 @@ from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
+from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.records.constraints import Allowed, Constraint, Lag, Strength
 from turfplan.records.past import TaskHistory
@@ -213,6 +214,7 @@ def _repaired(
     work they were asked for are asked for again, where there are the days for it.
     """
     season = _without_skipped(drafted.season, history)
+    history = without_waiting(setting.book, season, history)
     season = without_too_late(setting, season, history, _first_open_day(setting))
     known = asked_before(season, history)
     season = with_requests_again(setting, drafted.campaign, season, known, history)
