@@ -342,6 +342,14 @@ def country_of(brief: Brief) -> str | None:
     return brief.place.country or ("US" if brief.place.postal_code else None)
 
 
+def in_its_state(brief: Brief, climate: Climate) -> Brief:
+    """The brief with the state that its postal code lies in, where it names none."""
+    if brief.place.state is not None or climate.state is None:
+        return brief
+    place = brief.place.model_copy(update={"state": climate.state})
+    return brief.model_copy(update={"place": place})
+
+
 def units_of(brief: Brief) -> System:
     """The units in which a brief's reader is spoken to.
 

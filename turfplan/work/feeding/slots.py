@@ -16,6 +16,7 @@ from turfplan.records.constraints import DaySet
 from turfplan.records.fact_names import GroupFact
 from turfplan.work.feeding.balance import Given, near
 from turfplan.work.feeding.blackouts import Blackout
+from turfplan.work.feeding.limits import limits_of
 from turfplan.work.feeding.stages import Quiet
 from turfplan.work.year_seasons import season_of
 
@@ -108,12 +109,11 @@ class FeedingSeason:
 
     @property
     def most_g_m2(self) -> float:
-        """Most nitrogen at once, by the book and by any rule."""
-        caps = (b.cap_g_m2 for b in self.blackouts if b.cap_g_m2)
+        """Most nitrogen at once, by the book, the grass and the law of the state."""
         own = self.book.get(option_of_family("feeding.most_{species}", self.species_id))
-        return min(
-            self.book.si("feeding.single_max"), *caps, float("inf") if own is None else own.si
-        )
+        law = limits_of(self.brief, self.book).total
+        caps = (cap.si for cap in (own, law) if cap is not None)
+        return min((self.book.si("feeding.single_max"), *caps))
 
     def quarter(self, day: date) -> str:
         """spring, summer, autumn or winter of a day, where the lawn lies."""
