@@ -210,6 +210,13 @@ def left_out_fresh_layer() -> Message:
     return Message("feeding.left_out.fresh_layer")
 
 
+def left_out_last_date() -> Message:
+    """So late in the year nitrogen is advised against here, for new grass too: what is pale by then
+    is fed in spring.
+    """
+    return Message("feeding.left_out.last_date")
+
+
 def left_out_too_late() -> Message:
     """By then the grass has its last feeding of the year behind it, or hardly grows."""
     return Message("feeding.left_out.too_late")

@@ -24,6 +24,7 @@ from turfplan.work.feeding.feedings import (
 )
 from turfplan.work.feeding.lime_need import on_fresh_ground
 from turfplan.work.feeding.limits import told_of_limits
+from turfplan.work.feeding.nitrogen_windows import OpenWindow
 from turfplan.work.feeding.nutrients import (
     LimePlan,
     Nutrient,
@@ -33,7 +34,7 @@ from turfplan.work.feeding.nutrients import (
     soil_test_notes,
 )
 from turfplan.work.feeding.potash import PotashDays, PotashPart, carried_g_m2, potash_parts
-from turfplan.work.feeding.slots import FeedingSeason, OpenTo, OpenWindow, Skips, sowing_of
+from turfplan.work.feeding.slots import FeedingSeason, OpenTo, Skips, sowing_of
 from turfplan.work.feeding.stages import NO_STAGES, Stages
 from turfplan.work.feeding.starter import SeedOn, left_out, starter_days, starter_of
 
