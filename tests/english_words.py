@@ -81,10 +81,11 @@ def texts_in(message: Message) -> Iterator[str]:
 
 
 def own_words(plan: Plan) -> set[str]:
-    """Words that a plan holds as they were given: names of its lawn and zones, its data set, ids,
-    publications.
+    """Words that a plan holds as they were given: names of its lawn and zones, of towns, its data
+    set, ids, publications.
     """
     texts = [plan.lawn.name, *plan.sources.values(), NOTICE, *texts_in(plan.climate.source)]
+    texts += texts_in(plan.place.name) if plan.place.name else []
     texts += [task.id.replace("_", " ") for task in plan.tasks]
     if plan.fill is not None:
         texts += [zone.name for zone in plan.fill.zones] if hasattr(plan.fill, "zones") else []

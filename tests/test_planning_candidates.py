@@ -2,18 +2,33 @@
 
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
-from typing import Any
+from types import SimpleNamespace
+from typing import Any, cast
 
 import pytest
 
 from planning import brief_of, first, plan_of
-from test_work_campaigns import setting_of
+from test_work_campaigns import days_of, setting_of
 from told import told
 from turfplan.message import as_written
-from turfplan.planning.candidates import Candidate, _dated, draft_campaign
+from turfplan.planning import candidates as module
+from turfplan.planning.candidates import (
+    Candidate,
+    _dated,
+    _dressed_then,
+    _in_one_go_or_strips,
+    _in_order,
+    _tried,
+    _Undatable,
+    all_campaigns,
+    draft_campaign,
+    given_up,
+    lawfully_fed,
+)
 from turfplan.planning.feeding import feeder_for
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.campaigns import campaigns
+from turfplan.work.drafts import Draft, SeasonDraft
 
 NEVER = Allowed(
     "never", "topdress.1", DaySet(()), Strength.HARD, Reason("test", as_written("Never."))
@@ -108,3 +123,179 @@ def test_no_week_of_today_puts_the_work_off_a_year_without_a_word(lawn: dict[str
         assert (main.year == 2028) == bool(told_why)
         before = main
     assert before is not None and before.year == 2028
+
+
+SETTING = setting_of(brief_of())
+WAY = campaigns(SETTING)[0][0]
+
+
+def made(cost: float = 0.0, day: int = 5, *, late: bool = False) -> Candidate:
+    """A candidate whose seed is sown on a day; `late` where its starter could not be with it."""
+    seed = Draft("overseed", "overseed", "seed", as_written(""), 0)
+    look = Draft("inspect", "inspect", "care", as_written(""), 5)
+    lag = SimpleNamespace(reason=Reason("starter_with_seed", as_written("")))
+    dated: Any = SimpleNamespace(
+        dropped=(lag,) if late else (),
+        day=lambda node: day if node == "overseed" else 7,
+        schedule=SimpleNamespace(days={"overseed": day}),
+    )
+    season, none = SeasonDraft((seed, look), ()), cast("Any", None)
+    return Candidate(SETTING, WAY, none, none, none, season, season, dated, cost)
+
+
+def fed_by_law(
+    monkeypatch: pytest.MonkeyPatch,
+    fed: Any,
+    unfed: Any,
+    *,
+    starter: bool = True,
+    held: bool = True,
+) -> tuple[Any, int]:
+    """What is tried of a campaign with and without its starter, and how often one tried."""
+    tries: list[bool] = []
+
+    def drafted(*given: Any, permit: bool, starter: bool = True) -> Any:
+        feeding = SimpleNamespace(
+            starter=object() if has_starter else None, starter_days=object() if held else None
+        )
+        return SimpleNamespace(feeding=feeding, with_starter=starter)
+
+    def tried(draft: Any) -> Any:
+        tries.append(draft.with_starter)
+        return fed if draft.with_starter else unfed
+
+    has_starter = starter
+    monkeypatch.setattr(module, "draft_campaign", drafted)
+    feeder = cast("Any", None)
+    return lawfully_fed(SETTING, WAY, feeder, tried, permit=False), len(tries)
+
+
+def test_a_starter_is_left_out_where_it_would_move_the_seed_or_come_late(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Or where the campaign could not be dated with it; else it is given."""
+    same, other, late = made(day=5), made(day=6), made(day=5, late=True)
+    without = made(day=5)
+    assert fed_by_law(monkeypatch, same, without) == (same, 2)
+    assert fed_by_law(monkeypatch, other, without)[0] is without
+    assert fed_by_law(monkeypatch, late, without)[0] is without
+    assert fed_by_law(monkeypatch, "conflict", without)[0] is without
+    assert fed_by_law(monkeypatch, same, "conflict")[0] is same
+    assert fed_by_law(monkeypatch, "one", "two")[0] == "one"
+
+
+def test_only_a_starter_that_a_law_holds_or_that_fails_is_tried_without(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """One try where there is none, or where no law closes days and it can be dated."""
+    late, without = made(late=True), made()
+    assert fed_by_law(monkeypatch, late, without, starter=False) == (late, 1)
+    assert fed_by_law(monkeypatch, late, without, held=False) == (late, 1)
+    assert fed_by_law(monkeypatch, "conflict", without, held=False) == (without, 2)
+    assert fed_by_law(monkeypatch, "conflict", without, starter=False) == ("conflict", 1)
+
+
+def test_what_speaks_against_the_fill_as_asked_comes_first() -> None:
+    """What was ruled out at once, then its own campaigns, then those of other ways."""
+    part = replace(SETTING, levelling=replace(SETTING.levelling))
+    told_of = {name: (as_written(name), as_written("why")) for name in "abcd"}
+    others = [(part, told_of["a"]), (SETTING, told_of["b"]), (part, told_of["c"])]
+    found = _in_order(SETTING, [told_of["d"]], others)
+    assert found == tuple(told_of[name] for name in "dbac")
+
+
+def test_seed_alone_waits_for_no_season_that_has_a_fill() -> None:
+    """Of the same sowing, season and year; nothing of one that does not sow."""
+    day = date(2027, 9, 1)
+    sow = days_of("overseed", day, day + timedelta(9))
+
+    def sown(window: Any) -> Any:
+        return SimpleNamespace(campaign=SimpleNamespace(sow_window=window))
+
+    def then(window: Any, *found: Any) -> bool:
+        bare: Any = SimpleNamespace(sow_window=window)
+        return _dressed_then([sown(each) for each in found], bare)
+
+    assert then(sow, None, sow) and not then(sow) and not then(None, sow) and not then(sow, None)
+    assert not then(sow, replace(sow, operation="seed"))
+    assert not then(sow, replace(sow, season="spring"))
+    assert not then(sow, replace(sow, end=date(2028, 9, 1)))
+    assert then(sow, replace(sow, start=date(2027, 8, 1)))
+
+
+def test_campaigns_of_all_ways_come_by_their_cost() -> None:
+    """What the first way rules out is told where no other makes it possible."""
+    found, ruled_out = all_campaigns([SETTING])
+    costs = [campaign.cost for _, campaign in found]
+    assert costs == sorted(costs) and len(costs) > 1
+    twice, against = all_campaigns([SETTING, SETTING])
+    assert len(twice) == 2 * len(found) and against == ruled_out
+    names = {campaign.name for _, campaign in found}
+    assert not names & {name for name, _ in ruled_out}
+    assert all_campaigns([]) == ([], ())
+
+
+def test_a_pass_that_is_too_long_is_tried_in_strips(monkeypatch: pytest.MonkeyPatch) -> None:
+    """From two days on; what fails for another reason, or in strips too, has its first reason."""
+    why, asked = as_written("why"), list[int | None]()
+    long, short = _Undatable(why, (), True), _Undatable(why, ())
+
+    def attempt(whole: Any, strips: Any) -> Any:
+        def tried(setting: Any, *given: Any, permit: bool) -> Any:
+            asked.append(setting.strip_days)
+            return whole if setting.strip_days is None else strips
+
+        asked.clear()
+        monkeypatch.setattr(module, "_tried_so", tried)
+        return _in_one_go_or_strips(SETTING, WAY, cast("Any", None), permit=False)
+
+    good = made()
+    assert attempt(good, short) is good and asked == [None]
+    assert attempt(long, good) is good and asked == [None, 2]
+    assert attempt(long, short) is long
+    assert attempt(short, good) is short and asked == [None]
+
+
+def test_rules_given_up_cost_by_their_strength() -> None:
+    """All of them together; a strong one more than advice."""
+
+    def cost(*strengths: Strength) -> float:
+        rules = tuple(replace(NEVER, strength=strength) for strength in strengths)
+        dated: Any = SimpleNamespace(dropped=rules)
+        return given_up(SETTING, dated)
+
+    names = ("cost_preference", "cost_advice_rule", "cost_strong_rule")
+    preference, advice, strong = (
+        SETTING.book.facts[f"campaign.{name}"].si  # type: ignore[index]
+        for name in names
+    )
+    assert cost() == 0 and cost(Strength.PREFERENCE) == preference
+    assert cost(Strength.ADVICE, Strength.ADVICE) == 2 * advice
+    assert cost(Strength.STRONG, Strength.ADVICE) == pytest.approx(strong + advice)
+
+
+def test_thatch_that_has_no_room_beside_the_fill_is_taken_down_before(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Only where a campaign cannot be dated and its turf is dethatched."""
+    why, asked = _Undatable(as_written("why"), ()), list[bool]()
+    monkeypatch.setattr(module, "crowded", lambda setting, campaign: None)
+
+    def attempt(whole: Any, ahead: Any, *, thatch: bool) -> Any:
+        def tried(setting: Any, *given: Any, permit: bool) -> Any:
+            asked.append(setting.dethatched_ahead)
+            return ahead if setting.dethatched_ahead else whole
+
+        asked.clear()
+        monkeypatch.setattr(module, "_in_one_go_or_strips", tried)
+        monkeypatch.setattr(module, "dethatches", lambda setting: thatch)
+        return _tried(SETTING, WAY, cast("Any", None), permit=False)
+
+    good = made()
+    assert attempt(good, why, thatch=True) is good and asked == [False]
+    assert attempt(why, good, thatch=True) is good and asked == [False, True]
+    assert attempt(why, replace(why, long_pass=True), thatch=True) is why
+    assert attempt(why, good, thatch=False) is why and asked == [False]
+    monkeypatch.setattr(module, "sown_share", lambda setting, window: 0.0)
+    dry = attempt(good, good, thatch=True)
+    assert isinstance(dry, _Undatable) and dry.conflict and asked == []

@@ -1,14 +1,35 @@
 """How often rain lets a plan through: by generated years, marked as such, or by real ones."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import Any
 
 import pytest
 
 from planning import TODAY, brief_of, climate_at, made_plan, plan_of
+from sample_plan import sample_plan
+from test_work_campaigns import plain as setting_plain
 from test_work_real_years import climate_of, series_of, years_of
 from turfplan.climate.weather_generator import YEARS
 from turfplan.files.reading.book import load_book
+from turfplan.message import Day, Number, sentences
+from turfplan.phrases import rain_years as phrases
+from turfplan.planning.rain_chances import (
+    _cautions,
+    _each,
+    _is_dry_pass,
+    _is_open,
+    _jobs,
+    _on_rain,
+    _season,
+    dry_weeks,
+)
+from turfplan.records.constraints import DaySet
 from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Task, TaskWindow
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.rain_years import DryJob, of_ten
+from turfplan.work.real_years import Tally
 
 WEATHER_WORDS = "generated weather (made from monthly normals, not measured)"
 RAIN_ALONE = {"water": {"possible": False, "application_rate": None}}
@@ -60,7 +81,10 @@ def test_wetter_places_let_fewer_seasons_through() -> None:
     def dry(plan: Plan) -> float:
         return min(one.worked / one.years for one in plan.generated_years)
 
-    assert dry(plan_of(place(33.4, -112.0))) > dry(plan_of(place(60.4, 5.4))) + 0.3
+    assert (
+        dry(plan_of(place(33.4, -112.0), {"seeding": {"intent": "none"}}))
+        > dry(plan_of(place(60.4, 5.4))) + 0.3
+    )
 
 
 def test_work_on_other_days_counts_weeks() -> None:
@@ -186,3 +210,161 @@ def test_every_place_of_the_world_is_counted(latitude: float, longitude: float, 
         if plan.conflict is None:
             assert plan.season_years is not None
             assert plan.season_years.worked <= plan.season_years.years
+
+
+SAMPLE = sample_plan()
+SETTING = setting_plain()
+
+
+def one(task: str, **changes: Any) -> Task:
+    """A task of the sample plan, changed."""
+    found = SAMPLE.task(task)
+    assert found is not None
+    return found.model_copy(update=changes)
+
+
+def test_open_tasks_are_neither_past_nor_overdue_nor_repeated() -> None:
+    """Each of these alone takes a task out."""
+    assert _is_open(one("topdress.1"))
+    assert not _is_open(one("topdress.1", status="CANCELLED"))
+    assert not _is_open(one("topdress.1", closed="done"))
+    assert not _is_open(one("topdress.1", overdue=True))
+    watering = next(t for t in SAMPLE.tasks if t.series is not None)
+    assert not _is_open(watering)
+
+
+def test_a_dry_pass_spreads_in_dry_weather() -> None:
+    """Not a delivery, which is no spreading, nor a fill of bare ground, whose ground is dry."""
+    assert _is_dry_pass(SETTING, one("topdress.1"))
+    assert not _is_dry_pass(SETTING, one("delivery.1"))
+    assert not _is_dry_pass(SETTING, one("topdress.1", operation="fill"))
+    assert not _is_dry_pass(SETTING, one("overseed"))
+
+
+@dataclass
+class Made:
+    """Four made-up years: a day after 10 September is dry in all but the first, moist in two."""
+
+    on_rain: tuple[int, int] | None = (14, 35)
+
+    def of_day(self, index: int) -> tuple[float, ...]:
+        """Rain on every day of the first year."""
+        return (50.0, 0.0, 0.0, 0.0)
+
+    def moist(self, day: date) -> list[bool]:
+        """For every year."""
+        return [True, True, False, True]
+
+    def tally(self, operation: str, first: date, last: date) -> Tally:
+        """In three of four."""
+        return Tally(4, 3, ())
+
+
+MADE: Any = Made()
+
+
+def test_what_lives_on_rain_is_sown_or_planted_now() -> None:
+    """Nothing where it is watered, nor seed that rests over winter."""
+    seed, spread = one("overseed"), one("topdress.1")
+    resting = one("overseed", roles=("sowing", "dormant", "headline"))
+    plants = one("overseed", roles=("planting",))
+    assert _on_rain(MADE, [seed, spread, resting, plants]) == [seed, plants]
+    watered: Any = Made(None)
+    assert _on_rain(watered, [seed]) == []
+
+
+def working(*days: date) -> ResolvedLawn:
+    """The plain lawn on which one works on these days."""
+    every = DaySet.from_days([day.toordinal() for day in days])
+    calendar = replace(SETTING.calendar, work=every, machines=every, household=every)
+    return replace(SETTING, calendar=calendar)
+
+
+def window(first: date, last: date) -> TaskWindow:
+    """Days in which a task can be done."""
+    return TaskWindow(start=first, end=last)
+
+
+SAT = date(2027, 9, 4)
+WEEK = timedelta(7)
+
+
+def test_week_ends_are_told_where_one_works_on_no_other_day() -> None:
+    """One Monday makes weeks of them; a window without days of work says nothing."""
+    task = one("topdress.1", window=window(SAT, SAT + 2 * WEEK))
+    share = of_ten(0.75)
+    weekends = working(SAT, SAT + timedelta(1), SAT + WEEK)
+    assert dry_weeks(weekends, MADE, task) == phrases.weekends(share=share)
+    weeks = working(SAT, SAT + timedelta(2))
+    assert dry_weeks(weeks, MADE, task) == phrases.weeks(share=share)
+    assert dry_weeks(working(SAT + 3 * WEEK), MADE, task) is None
+    assert dry_weeks(weekends, MADE, one("overseed", window=task.window)) is None
+
+
+def test_passes_wait_for_dry_days_until_their_window_closes() -> None:
+    """As far apart as they are planned, or as grass needs where that is less; from their day on."""
+    days = [SAT + n * WEEK for n in range(8)]
+    first = one("topdress.1", start=SAT, end=SAT, window=window(SAT - WEEK, SAT + WEEK))
+    near = one(
+        "topdress.2",
+        start=SAT + 2 * WEEK,
+        end=SAT + 2 * WEEK + timedelta(1),
+        window=window(SAT, SAT + 4 * WEEK),
+    )
+    jobs = _jobs(working(*days), [near, first])
+    assert jobs == [
+        DryJob((SAT.toordinal(), (SAT + WEEK).toordinal()), 0, 0),
+        DryJob(tuple((SAT + n * WEEK).toordinal() for n in (2, 3, 4)), 1, 14),
+    ]
+    far = near.model_copy(update={"start": SAT + 5 * WEEK, "end": SAT + 5 * WEEK})
+    assert SETTING.pass_interval_days == 21
+    assert _jobs(working(*days), [first, far])[1] == DryJob(((SAT + 5 * WEEK).toordinal(),), 0, 21)
+    assert _jobs(working(), [first])[0].days == (SAT.toordinal(),)
+
+
+def test_a_season_gets_through_where_all_of_it_does() -> None:
+    """Dry for its pass in three years of four, moist for its seed in three: in both in two."""
+    spread = one("topdress.1", start=SAT, end=SAT, window=window(SAT, SAT))
+    seed = one("overseed", start=SAT, end=SAT)
+    lawn = working(SAT)
+    both = _season(lawn, MADE, [spread], [seed])
+    assert both is not None and (both.years, both.worked, both.weather) == (4, 2, "generated")
+    moist = phrases.seed_moist(day=Day(SAT), n=35)
+    tally = Tally(4, 2, ((phrases.pass_done(n=1), 3), (moist, 3)))
+    assert both.reason == phrases.season_generated(share=of_ten(0.5), tally=tally.message)
+    percent = Number(SETTING.climate.wet_days_error * 100)
+    assert both.method == phrases.how_generated(years=YEARS, percent=percent)
+    alone = _season(lawn, MADE, [spread], [])
+    assert alone is not None and alone.worked == 3
+    assert _season(lawn, MADE, [], []) is None
+    plants = one("overseed", start=SAT, end=SAT, roles=("planting",))
+    planted = _season(lawn, MADE, [], [plants])
+    said = phrases.plants_moist(day=Day(SAT), n=35)
+    assert planted is not None and planted.reason == phrases.season_generated(
+        share=of_ten(0.75), tally=Tally(4, 3, ((said, 3),)).message
+    )
+
+
+def test_rain_alone_is_told_of_seed_and_of_plants() -> None:
+    """In three years of four."""
+    share, day = of_ten(0.75), Day(SAT)
+    seed = one("overseed", start=SAT)
+    plants = one("overseed", start=SAT, roles=("planting",))
+    assert _cautions(MADE, [seed, plants]) == (
+        phrases.seed_on_rain(share=share, day=day),
+        phrases.plants_on_rain(share=share, day=day),
+    )
+
+
+def test_each_task_is_told_in_order_of_its_day() -> None:
+    """With its weeks where it is a dry pass."""
+    spread = one("topdress.1", start=SAT + WEEK, window=window(SAT, SAT + WEEK))
+    seed = one("overseed", start=SAT)
+    found = _each(working(SAT), MADE, [spread, seed])
+    assert [(f.task, f.years, f.worked) for f in found] == [
+        ("overseed", 4, 3),
+        ("topdress.1", 4, 3),
+    ]
+    told = phrases.generated(tally=Tally(4, 3, ()).message)
+    assert found[0].reason == told
+    assert found[1].reason == sentences(told, phrases.weekends(share=of_ten(0.75)))

@@ -125,7 +125,7 @@ def test_a_repair_moves_as_little_as_it_must() -> None:
 
 
 COLUMBUS: dict[str, Any] = {
-    "lawn": {"grass": "kentucky_bluegrass", "area": "6000 ft2", "condition": "patchy"},
+    "lawn": {"grass": "kentucky_bluegrass", "area": "6000 ft2", "condition": "thin"},
     "place": {"postal_code": "43214"},
     "leveling": None,
     "seeding": {"intent": "patch"},

@@ -2,15 +2,31 @@
 another.
 """
 
+from dataclasses import replace
 from datetime import date, timedelta
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
 from planning import POSSIBLE, example, example_brief, kind, plan_of
+from test_work_campaigns import days_of, plain
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.files.reading.book import load_book
-from turfplan.records.plan_task import Task
+from turfplan.message import as_written
+from turfplan.planning.tasks import (
+    _best,
+    _depends,
+    _facts,
+    _fallback,
+    _season_of,
+    _strongest,
+    _window,
+)
+from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
+from turfplan.records.plan_task import Task, TaskWindow
 from turfplan.units import System
+from turfplan.work.drafts import Draft
 
 BOOK = load_book()
 DAY = timedelta(days=1)
@@ -104,3 +120,102 @@ def test_titles_tell_how_much() -> None:
         str(text) for t in plan.tasks for text in (t.title, t.go or "", t.fallback or "", *t.how)
     ]
     assert not [text for text in texts if "{" in text]
+
+
+WHY = Reason("rule", as_written("why"), ("topdress.sand_limit",))
+FIRST = plain().first_day
+TASK = Draft("topdress.1", "topdress", "level", as_written(""), 1, facts=("seeding.reserve",))
+
+
+def allowed(strength: Strength, *ranges: tuple[int, int], **more: Any) -> Allowed:
+    """Days that a rule leaves to the pass, counted from the first of the plan."""
+    days = DaySet.of([(FIRST + a, FIRST + b) for a, b in ranges])
+    return Allowed(more.pop("id", "a"), "topdress.1", days, strength, WHY, **more)
+
+
+def placed(*dropped: Any, low: int = 10, high: int = 20) -> Any:
+    """A candidate whose pass may lie between two days; rules that were given up."""
+    earliest, latest = {"topdress.1": FIRST + low}, {"topdress.1": FIRST + high}
+    bounds = SimpleNamespace(earliest=earliest, latest=latest)
+    dated = SimpleNamespace(dropped=dropped, schedule=SimpleNamespace(bounds=bounds))
+    return SimpleNamespace(dated=dated)
+
+
+def span(candidate: Any, chosen: int, *bound: Any) -> tuple[int, int]:
+    """The window of the pass on a day, from the first of the plan."""
+    found = _window(plain(), candidate, TASK, FIRST + chosen, bound)
+    return found.start.toordinal() - FIRST, found.end.toordinal() - FIRST
+
+
+def test_the_window_of_a_task_is_the_open_stretch_that_holds_its_day() -> None:
+    """From the first day of the plan; of rules that open days, and were not given up; else from its
+    earliest to its latest day, and to the chosen one."""
+    opens = allowed(Strength.STRONG, (-9, 5), (8, 15), opens=True)
+    assert span(placed(), 5, opens) == (0, 5) and span(placed(), 8, opens) == (8, 15)
+    assert span(placed(), 15, opens) == (8, 15) and span(placed(), 16, opens) == (10, 20)
+    assert span(placed(opens), 12, opens) == (10, 20)
+    assert span(placed(), 12, allowed(Strength.STRONG, (8, 15))) == (10, 20)
+    assert span(placed(), 3) == (3, 20) and span(placed(), 25) == (10, 25)
+
+
+def test_the_best_day_lies_in_the_window() -> None:
+    """Its wished day, or the nearest end."""
+    first = date.fromordinal(FIRST)
+    window = TaskWindow(start=first, end=first + 9 * DAY)
+    assert _best(window, FIRST + 4) == first + 4 * DAY
+    assert (_best(window, FIRST - 1), _best(window, FIRST + 10)) == (first, first + 9 * DAY)
+
+
+def test_a_fallback_is_the_next_day_of_work_in_the_window() -> None:
+    """On its last day still; never the day itself."""
+    days = DaySet.from_days([FIRST + n for n in (3, 5)])
+    calendar = replace(plain().calendar, work=days, machines=days, household=days)
+    setting, first = replace(plain(), calendar=calendar), date.fromordinal(FIRST)
+
+    def after(end: int, last: int) -> date | None:
+        window = TaskWindow(start=first, end=first + last * DAY)
+        return _fallback(setting, TASK, FIRST + end, window)
+
+    assert after(3, 5) == first + 5 * DAY and after(2, 5) == first + 3 * DAY
+    assert after(3, 4) is None and after(5, 9) is None
+
+
+def test_a_task_is_as_strong_as_the_strongest_rule_of_its_days() -> None:
+    """Advice without one; what shares the days of another is bound to them."""
+    rules = [allowed(Strength.ADVICE, (0, 1)), allowed(Strength.STRONG, (0, 1))]
+    lag = Lag("l", "mow", "topdress.1", Strength.HARD, WHY, DayStep(1))
+    assert _strongest(TASK, [*rules, lag]) is Strength.STRONG
+    assert _strongest(TASK, [lag]) is Strength.ADVICE
+    assert _strongest(replace(TASK, beside="mow"), rules) is Strength.HARD
+    assert _facts(TASK, [*rules, lag]) == ("seeding.reserve", "topdress.sand_limit")
+
+
+def test_a_task_hangs_on_what_is_done_before_it() -> None:
+    """Not on itself, on rules given up, on what goes alongside, nor twice on one."""
+
+    def lag(name: str, before: str, **more: Any) -> Lag:
+        return Lag(name, before, "topdress.1", Strength.HARD, WHY, DayStep(1), **more)
+
+    gone = lag("gone", "roll")
+    bound = [
+        lag("one", "mow_low.1@end"),
+        lag("two", "mow_low.1"),
+        lag("own", "topdress.1@end"),
+        lag("beside", "dethatch", alongside=True),
+        gone,
+        allowed(Strength.HARD, (0, 1)),
+    ]
+    assert _depends(placed(gone), TASK, bound) == ("mow_low.1",)
+
+
+def test_only_passes_seed_and_plants_have_a_season_to_keep() -> None:
+    """A pass that of its own session."""
+    windows = [days_of("topdress", date(2027, m, 1), date(2027, m, 9)) for m in (4, 9)]
+    sow = days_of("overseed", date(2027, 9, 1), date(2027, 9, 9))
+    sessions = tuple(SimpleNamespace(window=window) for window in windows)
+    candidate: Any = SimpleNamespace(campaign=SimpleNamespace(sessions=sessions, sow_window=sow))
+    assert _season_of(candidate, replace(TASK, session=1)) == windows[0]
+    assert _season_of(candidate, replace(TASK, session=2)) == windows[1]
+    for operation in ("overseed", "plant", "dormant_seed"):
+        assert _season_of(candidate, replace(TASK, operation=operation)) == sow  # type: ignore[arg-type]
+    assert _season_of(candidate, replace(TASK, operation="mow")) is None

@@ -1,22 +1,50 @@
 """Waterings as tasks: what each follows, and the days it holds."""
 
-from datetime import timedelta
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date, time, timedelta
 from itertools import pairwise
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 from icalendar import Calendar
 
 from planning import TODAY, example, first, kind, plan_of
+from sample_plan import sample_plan
+from test_work_campaigns import plain
 from told import told
 from turfplan.audit.case import series_days
 from turfplan.export.calendar.season_ics import season_ics
 from turfplan.message import as_written
 from turfplan.messages import words_for
+from turfplan.phrases import reasons
+from turfplan.planning import watering as module
+from turfplan.planning.watering import (
+    _anchor,
+    _germinated,
+    _germination_days,
+    _given_back,
+    _in_strips,
+    _pass_shares,
+    _rain_logged,
+    _sown_share,
+    _span,
+    _strip_days,
+    _strips_of,
+    _task,
+    _waking,
+)
+from turfplan.records.constraints import DaySet
 from turfplan.records.journal import JournalEntry
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan_task import Task
 from turfplan.unit_sizes import GALLON_L
+from turfplan.work.drafts import Draft, Pass, SeasonDraft
+from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.watering.replan import _scaled
 from turfplan.work.watering.run_times import water_amount
+from turfplan.work.watering.season import WeatherDay
 
 ENGLISH = words_for("en", "us", {})
 
@@ -248,3 +276,167 @@ def test_only_the_hollows_are_watered_where_only_they_are_dressed() -> None:
         assert task.stage is not None and task.stage.rate_mm_h is not None
         depth_mm = task.stage.rate_mm_h * task.series.minutes / 60 if task.series else 0.0
         assert litres == pytest.approx(depth_mm * hollows_m2 * len(series_days(task)), rel=0.1)
+
+
+SAMPLE = sample_plan()
+DAY = timedelta(1)
+SAT = date(2027, 9, 4)
+
+
+def job(name: str, start: date, days: int = 1, **changes: Any) -> Task:
+    """A task of the sample plan on some days."""
+    found = SAMPLE.task(name)
+    assert found is not None
+    on = {"start": start, "end": start + (days - 1) * DAY, "duration_days": days}
+    return found.model_copy(update={**on, **changes})
+
+
+def worked(setting: ResolvedLawn, machines: Sequence[date], work: Sequence[date]) -> ResolvedLawn:
+    """A lawn with days of machines and of work."""
+    sets = [DaySet.from_days([d.toordinal() for d in days]) for days in (machines, work)]
+    calendar = replace(setting.calendar, machines=sets[0], work=sets[1])
+    return replace(setting, calendar=calendar)
+
+
+def test_the_strips_of_a_job_are_its_days_of_work() -> None:
+    """Of machines where there are as many, else of all work, else its first and last."""
+    days = [SAT, SAT + DAY, SAT + 3 * DAY]
+    long = job("topdress.1", SAT, 4, duration_days=3)
+    assert _strip_days(worked(plain(), days, []), long) == tuple(days)
+    assert _strip_days(worked(plain(), days[:2], days), long) == tuple(days)
+    assert _strip_days(worked(plain(), days[:2], days[1:]), long) == (SAT, SAT + 3 * DAY)
+    setting = worked(plain(), days, [])
+    assert _strips_of(setting, long) == tuple(days)
+    assert _strips_of(setting, job("topdress.1", SAT)) == () == _strips_of(setting, None)
+    assert _in_strips(long, "spreading") and not _in_strips(long, "sowing")
+    assert not _in_strips(job("topdress.1", SAT), "spreading")
+
+
+def test_the_account_runs_for_a_season_from_the_last_that_is_young() -> None:
+    """548 days from the first day, or from the last sowing or planting; to the plan's end."""
+    setting = replace(plain(), last_day=plain().first_day + 2000)
+    first = date.fromordinal(setting.first_day)
+    assert _span(setting, []) == (first, first + 548 * DAY)
+    assert _span(setting, [first + 9 * DAY, first + 4 * DAY]) == (first, first + 557 * DAY)
+    assert _span(setting, [first - 9 * DAY]) == (first, first + 548 * DAY)
+    short = replace(setting, last_day=setting.first_day + 100)
+    assert _span(short, [first + 9 * DAY]) == (first, first + 100 * DAY)
+
+
+def test_seed_is_up_when_it_is_seen_after_it_was_sown() -> None:
+    """What was seen on the day of the sowing was not it."""
+    sown = job("overseed", SAT)
+
+    def up(seen: date | None, task: Task | None = sown) -> date | None:
+        return _germinated(TaskHistory(germinated=seen), task)
+
+    assert up(SAT + DAY) == SAT + DAY and up(SAT) is None and up(None) is None
+    assert up(SAT, None) == SAT
+
+
+def test_a_watering_follows_the_last_pass_before_it_or_what_is_young() -> None:
+    """A pass that begins on its day counts; seed hangs on its sowing."""
+    passes = [job("topdress.1", SAT), job("topdress.2", SAT + 7 * DAY)]
+    seed = job("overseed", SAT + 9 * DAY)
+
+    def anchor(stage: str, day: date) -> Task | None:
+        run: Any = SimpleNamespace(stage=stage, start=day)
+        return _anchor(run, passes, seed)
+
+    assert anchor("settle", SAT + 6 * DAY) is passes[0]
+    assert anchor("recover", SAT + 7 * DAY) is passes[1]
+    assert anchor("settle", SAT - DAY) is None and anchor("settle_fill", SAT) is passes[0]
+    assert anchor("germination", SAT) is seed
+
+
+def run_of(**changes: Any) -> Any:
+    """A run of ten minutes on three days, in the lawn's first settling."""
+    when = SimpleNamespace(settings=2, cycles=3, soak_min=20)
+    basis: dict[str, Any] = {
+        "id": "water.settle.w1",
+        "stage": "settle",
+        "title": as_written("t"),
+        "why": as_written("w"),
+        "start": SAT,
+        "end": SAT + 6 * DAY,
+        "start_time": time(5, 0),
+        "minutes": 10,
+        "elapsed_min": 10,
+        "weekdays": ("sat", "mon", "wed"),
+        "skip": (),
+        "work_min": 5.0,
+        "amounts": (),
+        "how": (),
+        "facts": (),
+        "when": when,
+        "rate_mm_h": 12.0,
+    }
+    days = (SAT, SAT + 2 * DAY, SAT + 4 * DAY)
+    return SimpleNamespace(**{**basis, **changes}, days=lambda: days)
+
+
+def test_a_run_is_a_task_on_its_days() -> None:
+    """Three times five minutes are a quarter of an hour; it hangs on its anchor."""
+    spread = job("topdress.1", SAT)
+    task = _task(run_of(), spread)
+    assert (task.start, task.end, task.best) == (SAT, SAT + 4 * DAY, SAT)
+    assert (task.person_hours, task.phase, task.depends_on) == (0.25, "level", ("topdress.1",))
+    assert (task.window.start, task.window.end) == (SAT, SAT + 6 * DAY)
+    assert task.not_earlier == (reasons.follows(task=spread.title),) and task.duration_days == 1
+    assert task.series is not None and task.series.elapsed_minutes is None
+    assert task.stage is not None
+    assert (task.stage.settings, task.stage.cycles, task.stage.soak_minutes) == (2, 3, 20)
+    alone = _task(run_of(stage="germination", elapsed_min=11, work_min=4.0), None)
+    assert (alone.phase, alone.depends_on, alone.person_hours) == ("seed", (), 0.2)
+    assert alone.not_earlier == (reasons.begins_with_plan(),)
+    assert alone.series is not None and alone.series.elapsed_minutes == 11
+
+
+def test_the_parts_that_passes_cover_are_told_by_day() -> None:
+    """By the place of their draft; a job that is no pass has none."""
+    layers = tuple(
+        Pass(n, 1, 6.0, 1.0, False, 6.0, as_written(""), share=share)
+        for n, share in ((1, 0.5), (2, 0.25))
+    )
+    drafts = tuple(
+        Draft(f"topdress.{n}", "topdress", "level", as_written(""), 1, position=n)
+        for n in (1, 2, 3)
+    )
+    candidate: Any = SimpleNamespace(
+        campaign=SimpleNamespace(passes=layers),
+        season=SeasonDraft((*drafts, replace(drafts[0], id="overseed", sown_share=0.4)), ()),
+    )
+    tasks = [job("topdress.1", SAT), job("topdress.2", SAT, 3), job("overseed", SAT + 9 * DAY)]
+    assert _pass_shares(candidate, tasks) == {SAT: 0.5, SAT + 2 * DAY: 0.25}
+    beyond = [tasks[0].model_copy(update={"id": "topdress.3"})]
+    assert _pass_shares(candidate, beyond) == {}
+    assert _sown_share(candidate.season.drafts) == 0.4 and _sown_share(drafts) == 1.0
+    assert _sown_share(()) == 1.0
+
+
+def test_seed_that_rests_wakes_so_many_days_after_its_sowing(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Other seed does not rest."""
+    up = SimpleNamespace(wakes=120)
+    monkeypatch.setattr(module, "emergence", lambda setting, campaign: up)
+    candidate: Any = SimpleNamespace(campaign=None)
+    resting = job("overseed", SAT, 2, roles=("sowing", "dormant"))
+    assert _waking(plain(), candidate, resting) == SAT + 121 * DAY
+    assert _waking(plain(), candidate, job("overseed", SAT)) is None
+    assert _waking(plain(), candidate, None) is None
+    monkeypatch.setattr(module, "emergence", lambda setting, campaign: None)
+    assert _waking(plain(), candidate, resting) is None
+
+
+def test_only_a_second_grass_is_given_back(monkeypatch: pytest.MonkeyPatch) -> None:
+    """From the last day of its sowing on it is reckoned."""
+    asked: list[date] = []
+    monkeypatch.setattr(module, "given_back_on", lambda setting, day: asked.append(day) or SAT)
+    second = replace(plain(), sowing=replace(plain().sowing, intent="winter_overseed"))
+    assert _given_back(second, job("overseed", SAT, 2)) == SAT and asked == [SAT + DAY]
+    assert _given_back(plain(), job("overseed", SAT)) is None
+    assert _given_back(second, None) is None
+    assert _germination_days(plain()) == 21
+    rained = TaskHistory(rain={SAT: 4.5})
+    assert _rain_logged(rained) == {SAT: WeatherDay(rain_mm=4.5)}

@@ -1,14 +1,31 @@
 """A starter keeps to days open to nitrogen, or is left out where none is near the seed."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
+import water_cases as cases
 from planning import brief_of, first, kind, plan_of
 from test_seasons import Season
 from told import all_told
+from turfplan.book.citations import who_says
+from turfplan.climate.record import Climate
+from turfplan.message import Day, Quantity, as_written
+from turfplan.phrases import feeding as phrases
+from turfplan.records.constraints import Strength
 from turfplan.records.plan import Plan
+from turfplan.work.feeding.balance import Given
+from turfplan.work.feeding.blackouts import Blackout
+from turfplan.work.feeding.slots import FeedingSeason
+from turfplan.work.feeding.starter import (
+    SeedOn,
+    feeding_of_plants,
+    left_out,
+    starter_days,
+    starter_of,
+)
 
 SAND: dict[str, Any] = {"leveling": {"material": "topsoil_sand"}}
 EVERY_DAY: dict[str, Any] = {
@@ -88,3 +105,136 @@ def test_a_starter_moved_by_hand_stays_where_its_owner_wants_it() -> None:
     season.make(date(2027, 2, 2))
     assert season.day("starter_feed") == SOWN + timedelta(2)
     assert any("no nitrogen from Sep 7" in line for line in all_told(season.plan.warnings))
+
+
+BOOK, COOL = cases.book(), cases.cool_climate()
+SEEN = date(2027, 9, 5)
+FLAT = replace(COOL, soil_5cm_c=(16.0,) * 365, soil_10cm_c=(16.0,) * 365)
+
+
+def season(*blackouts: Blackout, climate: Climate = FLAT, **parts: Any) -> FeedingSeason:
+    """Tall fescue where the soil is always warm enough."""
+    return FeedingSeason(cases.brief(**parts), BOOK, climate, "tall_fescue", blackouts)
+
+
+def rule(first_day: date, last_day: date, cap: float | None = None) -> Blackout:
+    """A rule that closes days of a year."""
+    ends = (first_day.month, first_day.day), (last_day.month, last_day.day)
+    return Blackout(*ends, as_written("the rule"), as_written("its source"), cap)
+
+
+def seed(day: date | None = None, window: Any = None) -> SeedOn:
+    """Seed on a day, or in a window."""
+    return SeedOn(window, day, date(2027, 3, 1), date(2028, 2, 28))
+
+
+WINDOW = cases.Opening("overseed", "autumn", date(2027, 8, 20), date(2027, 9, 28), SEEN)
+
+
+def test_seed_goes_in_on_its_day_else_in_its_window_else_in_the_plan() -> None:
+    """First, last and best day."""
+    assert seed(SEEN, WINDOW).days == (SEEN, SEEN, SEEN)
+    assert seed(None, WINDOW).days == (WINDOW.start, WINDOW.end, SEEN)
+    assert seed().days == (date(2027, 3, 1), date(2028, 2, 28), date(2027, 3, 1))
+
+
+def starter(sown: SeedOn, of: FeedingSeason | None = None, **more: Any) -> Any:
+    """The starter of seed."""
+    options = {"seeded": True, "compost_in_mix": False, **more}
+    return starter_of(of or season(), sown, **options)
+
+
+def test_a_starter_is_given_with_its_seed() -> None:
+    """Up to some days after a day that is known; on the best day of a window, within it."""
+    late = timedelta(round(BOOK.si("order.starter_most")))
+    given, why = starter(seed(SEEN))
+    assert (given.start, given.end, given.best) == (SEEN, SEEN + late, SEEN)
+    assert given.rate_g_m2 == BOOK.si("feeding.starter_rate") and why == given.reason
+    assert (given.key, given.season) == ("starter", "")
+    given, _ = starter(seed(None, WINDOW))
+    assert (given.start, given.end, given.best) == (WINDOW.start, WINDOW.end, SEEN)
+    assert given.season == "autumn"
+
+
+def test_a_starter_keeps_to_the_nearer_open_days() -> None:
+    """Of those before and after a rule; on that end of them which is nearer to the best day."""
+    day = timedelta(1)
+    after = season(rule(SEEN - 3 * day, SEEN + 2 * day))
+    given, _ = starter(seed(None, WINDOW), after)
+    assert (given.best, given.start) == (SEEN + 3 * day, SEEN + 3 * day)
+    before = season(rule(SEEN - 2 * day, SEEN + 3 * day))
+    given, _ = starter(seed(None, WINDOW), before)
+    assert (given.best, given.end) == (SEEN - 3 * day, SEEN - 3 * day)
+    closed = season(rule(date(2027, 8, 1), date(2027, 10, 30)))
+    none, why = starter(seed(SEEN), closed)
+    assert none is None and why == phrases.starter_blackout(blackout=as_written("the rule"))
+
+
+def test_a_starter_is_no_larger_than_law_and_year_leave() -> None:
+    """The least of its own rate, that of a rule, and the room of the year."""
+    usual, least = BOOK.si("feeding.starter_rate"), BOOK.si("feeding.least_rate")
+    capped = season(rule(date(2027, 12, 1), date(2027, 12, 31), usual - 0.5))
+    assert starter(seed(SEEN), capped)[0].rate_g_m2 == usual - 0.5
+    assert starter(seed(SEEN), high_g_m2=usual - 1)[0].rate_g_m2 == usual - 1
+    early = SEEN - timedelta(100)
+    past = [Given(early, early, 6.0)]
+    assert starter(seed(SEEN), given=past, high_g_m2=6 + least)[0].rate_g_m2 == pytest.approx(least)
+    none, why = starter(seed(SEEN), given=past, high_g_m2=6 + least - 0.1)
+    assert none is None and why == phrases.starter_year_full()
+
+
+def test_a_starter_is_not_given_on_cold_soil_or_right_after_a_feeding() -> None:
+    """At the least warmth it is, and four weeks after the last; the latest of them is told."""
+    least = BOOK.si("feeding.least_soil")
+
+    def at(soil_c: float) -> Any:
+        soil = (soil_c,) * 365
+        return starter(seed(SEEN), season(climate=replace(COOL, soil_5cm_c=soil, soil_10cm_c=soil)))
+
+    assert at(least)[0] is not None and at(least - 0.1) == (None, phrases.starter_cold())
+    gap = round(BOOK.low_si("feeding.least_gap"))
+
+    def after(*days: int) -> Any:
+        on = [SEEN - timedelta(n) for n in days]
+        return starter(seed(SEEN), given=[Given(day, day, 2.0) for day in on])
+
+    assert gap == 28 and after(28)[0] is not None
+    told = phrases.starter_fed_before(day=Day(SEEN - timedelta(20)))
+    assert after(27, 20, 29) == (None, told)
+
+
+def test_no_starter_where_none_is_wanted() -> None:
+    """Plants are fed otherwise, compost in the mix feeds; nothing sown, nothing fed."""
+    assert starter(seed(SEEN), seeded=False) == (None, phrases.starter_nothing_sown())
+    assert starter(seed(SEEN), compost_in_mix=True) == (None, phrases.starter_compost_feeds())
+    plants = season(seeding={"intent": "plant", "form": "sod"})
+    assert starter(seed(SEEN), plants) == (None, feeding_of_plants(BOOK))
+    rate = BOOK.fact("feeding.plants_rate")
+    assert feeding_of_plants(BOOK) == phrases.plants_told(
+        rate=Quantity(rate.si, "rate"), source=who_says(BOOK, rate.source)
+    )
+
+
+def test_a_starter_is_held_to_open_days_where_a_rule_closes_some() -> None:
+    """From the first day of the seed to some days after its last; free where none is closed."""
+    late = timedelta(round(BOOK.si("order.starter_most")))
+    day = timedelta(1)
+    held = starter_days(season(rule(SEEN, SEEN + day)), WINDOW)
+    assert held is not None and held.opens and held.strength is Strength.STRONG
+    assert held.days.ranges == (
+        (WINDOW.start.toordinal(), SEEN.toordinal() - 1),
+        (SEEN.toordinal() + 2, (WINDOW.end + late).toordinal()),
+    )
+    assert starter_days(season(rule(WINDOW.end + late + day, date(2027, 12, 1))), WINDOW) is None
+    last = starter_days(season(rule(WINDOW.end + late, date(2027, 12, 1))), WINDOW)
+    assert last is not None and last.days.ranges[0][1] == (WINDOW.end + late - day).toordinal()
+    assert starter_days(season(rule(SEEN, SEEN)), None) is None
+    assert starter_days(season(), WINDOW) is None
+
+
+def test_what_closed_the_days_of_a_starter_is_told() -> None:
+    """The rule that closes some of them; else no day of work lies near."""
+    near, far = rule(SEEN, SEEN), rule(date(2027, 12, 1), date(2027, 12, 2))
+    told = phrases.starter_blackout(blackout=as_written("the rule"))
+    assert left_out(season(near)) == left_out(season(far)) == left_out(season(near), WINDOW) == told
+    assert left_out(season(far), WINDOW) == left_out(season()) == phrases.starter_no_day()

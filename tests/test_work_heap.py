@@ -1,13 +1,19 @@
 """Room for a heap: what lies at once is no more than there is ground for."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from planning import kind, plan_of
+from test_work_campaigns import plain
 from told import told
+from turfplan.message import Quantity
+from turfplan.phrases import heap as phrases
 from turfplan.units import CUBIC_YARD_M3
-from turfplan.work.heap import cone_area_m2, cone_m3
+from turfplan.work.drafts import Load
+from turfplan.work.heap import ask_for_room, cone_area_m2, cone_m3, heap_room_m3, too_large
+from turfplan.work.lawn import ResolvedLawn
 
 FOOT_M = 0.3048
 
@@ -57,3 +63,44 @@ def test_a_load_without_room_is_told_at_its_delivery() -> None:
         "delivery": {"heap_area": "40 m2"},
     }
     assert not any(c.key == "heap.too_large" for t in plan_of(metric).tasks for c in t.cautions)
+
+
+def with_room(area_m2: float | None) -> ResolvedLawn:
+    """The plain lawn with so much ground for a heap."""
+    setting = plain()
+    delivery = setting.brief.delivery.model_copy(update={"heap_area_m2": area_m2})
+    return replace(setting, brief=setting.brief.model_copy(update={"delivery": delivery}))
+
+
+def test_room_is_the_cone_on_the_ground_that_was_told() -> None:
+    """None where nobody said."""
+    slope = plain().book.si("delivery.heap_slope")
+    assert heap_room_m3(with_room(12.0)) == cone_m3(12.0, slope)
+    assert heap_room_m3(with_room(None)) is None
+
+
+def test_a_load_beyond_the_room_is_told_with_the_ground_it_needs() -> None:
+    """One that just fits is not, nor one in bags, nor any where nobody said."""
+    setting, slope = with_room(12.0), plain().book.si("delivery.heap_slope")
+    room = cone_m3(12.0, slope)
+    over = Load(1, 1, (1,), room + 0.5)
+    told_of = phrases.too_large(
+        load=Quantity(room + 0.5, "volume", "up"),
+        needed=Quantity(cone_area_m2(room + 0.5, slope), "area", "up"),
+        area=Quantity(12.0, "area"),
+        room=Quantity(room, "volume"),
+    )
+    assert too_large(setting, over) == (told_of,)
+    assert too_large(setting, replace(over, loose_m3=room)) == ()
+    assert too_large(setting, replace(over, bags=True)) == ()
+    assert too_large(with_room(None), over) == ()
+
+
+def test_the_ground_of_the_largest_delivery_is_asked_for() -> None:
+    """Where nobody said, and something is delivered."""
+    slope = plain().book.si("delivery.heap_slope")
+    asked = phrases.ask_for_room(
+        load=Quantity(4.0, "volume", "up"), area=Quantity(cone_area_m2(4.0, slope), "area", "up")
+    )
+    assert ask_for_room(with_room(None), 4.0) == (asked,)
+    assert ask_for_room(with_room(None), 0.0) == () == ask_for_room(with_room(9.0), 4.0)

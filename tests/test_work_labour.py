@@ -1,12 +1,15 @@
 """How long material takes to be moved."""
 
+from dataclasses import replace
+
 import pytest
 
 from planning import amount, brief_of, first, plan_of
-from test_work_campaigns import setting_of
+from test_work_campaigns import plain, setting_of
 from told import told
 from turfplan.files.reading.book import load_book
-from turfplan.work.labour import person_hours
+from turfplan.work.labour import hours_of_trucks, person_hours, working_days
+from turfplan.work.lawn import Labour
 
 
 def hours_at(share: float) -> float:
@@ -144,3 +147,27 @@ def test_lifted_hollows_take_the_hours_of_their_soil() -> None:
     assert deep_yd3 == pytest.approx(2 * shallow_yd3)
     assert deep_h - shallow_h == pytest.approx(1.72 * (deep_yd3 - shallow_yd3), abs=0.02)
     assert shallow_h > 1.72 * shallow_yd3 + 2
+
+
+def test_a_job_takes_whole_days_of_all_people_and_one_at_least() -> None:
+    """Two for six hours: twelve hours are a day, a minute more are two."""
+    setting = replace(plain(), labour=Labour(2, 6.0, 15.0, 7))
+    assert [working_days(setting, hours) for hours in (0.0, 12.0, 12.02, 24.0, 25.0)] == [
+        1,
+        1,
+        2,
+        2,
+        3,
+    ]
+
+
+def test_each_truckload_after_the_first_takes_its_own_look() -> None:
+    """Three of 2 m3 are two more; one load, or no limit, none."""
+    setting = plain()
+    delivery = setting.brief.delivery.model_copy(update={"truck_limit_m3": 2.0})
+    limited = replace(setting, brief=setting.brief.model_copy(update={"delivery": delivery}))
+    each = setting.book.si("labour.delivery") / 60
+    assert hours_of_trucks(limited, 6.0) == 2 * each and hours_of_trucks(limited, 2.0) == 0
+    free = delivery.model_copy(update={"truck_limit_m3": None})
+    free_lawn = replace(setting, brief=setting.brief.model_copy(update={"delivery": free}))
+    assert hours_of_trucks(free_lawn, 60.0) == 0

@@ -1,12 +1,21 @@
 """Dead turf comes off before spots are sown or planted, and what they take follows their share."""
 
+from dataclasses import replace
+from datetime import date
 from typing import Any
 
 import pytest
 
 from planning import amount, first, kind, plan_of
+from test_work_campaigns import days_of, plain
 from told import told
+from turfplan.message import as_written
 from turfplan.units import LB_PER_1000FT2_G_M2
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.drafts import Pass
+from turfplan.work.labour import person_hours
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.phases.dead_turf import KILLS, dead_turf, leaves_mats
 
 PATCH: dict[str, Any] = {
     "lawn": {"grass": "kentucky_bluegrass", "condition": "patchy", "thin_share": 0.2},
@@ -66,3 +75,47 @@ def test_thin_turf_is_not_raked_off() -> None:
     plan = plan_of({"site": {"thin_cause": ["shade"]}, "lawn": {"thin_share": 0.2}})
     assert not kind(plan, "clear_stand")
     assert any("seed still goes over all of it" in told(line) for line in plan.assumptions)
+
+
+def lawn(
+    intent: Any = "overseed", form: str | None = None, causes: tuple[str, ...] = ()
+) -> ResolvedLawn:
+    """The plain lawn with another wish, and what made it thin."""
+    setting = plain()
+    site = setting.brief.site.model_copy(update={"thin_cause": causes})
+    seeding = setting.brief.seeding.model_copy(update={"form": form})
+    brief = setting.brief.model_copy(update={"site": site, "seeding": seeding})
+    return replace(setting, brief=brief, sowing=replace(setting.sowing, intent=intent))
+
+
+def test_mats_lie_where_turf_was_killed_or_patched_or_is_replaced_by_sod() -> None:
+    """Not where it is thin alone, nor where nothing goes in that needs soil, nor on bare ground."""
+    assert leaves_mats(lawn("patch")) and leaves_mats(lawn("plant", "sod"))
+    assert not leaves_mats(lawn("plant", "plugs")) and not leaves_mats(lawn("overseed", "sod"))
+    for cause in KILLS:
+        assert leaves_mats(lawn(causes=("shade", cause)))
+    assert not leaves_mats(lawn()) and not leaves_mats(lawn(causes=("shade",)))
+    for intent in ("none", "winter_overseed", "dormant"):
+        assert not leaves_mats(lawn(intent, causes=("grubs",)))
+    bare = lawn("patch")
+    assert not leaves_mats(replace(bare, turf=replace(bare.turf, condition="bare")))
+
+
+def test_mats_come_off_the_day_before_what_covers_them() -> None:
+    """The first pass of the session that is sown on, else the seed; over what is thin."""
+    setting = lawn("patch")
+    day = date(2027, 9, 1)
+    layers = tuple(Pass(n, 2, 6.0, 1.0, True, 6.0, as_written("")) for n in (3, 4))
+    sessions = tuple(Session(n, days_of("topdress", day, day), layers, n == 2) for n in (1, 2))
+    sown = days_of("overseed", day, day)
+    way = Campaign("autumn", as_written(""), (), sessions, sown, 0.0)
+    (on_pass,) = dead_turf(setting, way)
+    assert (on_pass.id, on_pass.anchor, on_pass.offset) == ("clear_stand.dead", "topdress.3", -1)
+    assert on_pass.session == 2
+    entry, area = setting.book.operations["clear_stand"], setting.plot.area_m2 * 0.25
+    assert setting.thin_share == 0.25
+    assert on_pass.person_hours == round(person_hours(setting, entry, area), 2)
+    (apart,) = dead_turf(setting, replace(way, sessions=sessions[:1]))
+    assert (apart.anchor, apart.offset, apart.session) == ("sowing", -1, 0)
+    assert list(dead_turf(setting, replace(way, sow_window=None))) == []
+    assert list(dead_turf(lawn(), way)) == []

@@ -1,5 +1,6 @@
 """Each sowing has a seedbed of its own, and the second grass of one winter its way in and back."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
 from typing import Any
@@ -7,9 +8,25 @@ from typing import Any
 import pytest
 
 from planning import plan_of
+from test_work_campaigns import days_of, opened, plain
 from told import told
+from turfplan.message import as_written, cut_height
+from turfplan.phrases import seedbed as phrases
+from turfplan.records.book_names import of_species
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
+from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.drafts import Draft
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.passes import low_floor
+from turfplan.work.phases import seedbed as module
+from turfplan.work.phases.seedbed import (
+    _end_of_growth,
+    _heights,
+    _opening,
+    seedbed,
+    sown_apart,
+)
 
 RYE: dict[str, Any] = {
     "lawn": {"grass": "bermuda_common", "condition": "dense"},
@@ -87,3 +104,126 @@ def test_dormant_seed_is_cut_for_with_the_last_growth_and_raked_in() -> None:
     cut, raking = task(plan, "mow_low.seedbed"), task(plan, "slit")
     assert sown - timedelta(60) < cut.start < sown - timedelta(14)
     assert timedelta(0) <= sown - raking.end <= timedelta(7)
+
+
+SOWN = date(2027, 11, 20)
+
+
+def way(operation: str = "overseed", *, sessions: int = 1, sows: bool = False) -> Campaign:
+    """A campaign of sessions, and seed in November."""
+    made = tuple(Session(n, days_of("topdress", SOWN, SOWN), (), sows) for n in range(sessions))
+    return Campaign("autumn", as_written(""), (), made, days_of(operation, SOWN, SOWN), 0.0)
+
+
+def lawn(**changes: Any) -> ResolvedLawn:
+    """The plain lawn with its sowing changed."""
+    setting = opened()
+    return replace(setting, sowing=replace(setting.sowing, **changes))
+
+
+def of_grass(grass: str, **changes: Any) -> ResolvedLawn:
+    """That lawn with another grass that grows there."""
+    setting = lawn(**changes)
+    return replace(setting, turf=replace(setting.turf, species=setting.book.species[grass]))
+
+
+def test_seed_is_sown_apart_where_no_pass_prepares_it() -> None:
+    """After passes, for spring, or as a second grass; not with a pass, alone, or on bare ground."""
+    setting = lawn()
+    assert sown_apart(setting, way()) and not sown_apart(setting, way(sessions=0))
+    assert not sown_apart(setting, way(sows=True))
+    dormant = lawn(operation="dormant_seed", intent="dormant")
+    assert sown_apart(dormant, way("dormant_seed", sessions=0))
+    assert sown_apart(lawn(intent="winter_overseed"), way(sessions=0))
+    assert not sown_apart(setting, replace(way(), sow_window=None))
+    assert not sown_apart(lawn(operation="plant"), way())
+    bare = replace(setting, turf=replace(setting.turf, condition="bare"))
+    assert not sown_apart(bare, way())
+    assert seedbed(setting, way(sessions=0)) == []
+
+
+def cuts(setting: ResolvedLawn, campaign: Campaign, heights: Any, monkeypatch: Any) -> list[Draft]:
+    """The cuts of some heights."""
+    monkeypatch.setattr(module, "_heights", lambda setting: heights)
+    return [d for d in seedbed(setting, campaign) if d.operation == "mow_low"]
+
+
+def test_each_cut_comes_some_days_before_the_next(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The last the day before the seed; in a session after those of the passes."""
+    step = plain().days("mowing.low_cut_step_days")
+    found = cuts(lawn(), way(sessions=2), (80.0, 60.0, 40.0), monkeypatch)
+    assert [d.id for d in found] == [
+        "mow_low.before_seedbed.1",
+        "mow_low.before_seedbed.2",
+        "mow_low.seedbed",
+    ]
+    assert [(d.anchor, d.ideal, d.offset) for d in found] == [
+        ("sowing", None, -1 - 2 * step),
+        ("sowing", None, -1 - step),
+        ("sowing", None, -1),
+    ]
+    assert [(d.session, d.position) for d in found] == [(3, 1), (3, 2), (3, 3)]
+    assert [d.words["height"] for d in found] == [cut_height(mm) for mm in (80.0, 60.0, 40.0)]
+    (slit,) = (d for d in seedbed(lawn(), way()) if d.operation == "slit")
+    assert (slit.anchor, slit.offset, slit.session) == ("sowing", -1, 2)
+
+
+def test_cuts_for_seed_that_waits_go_with_the_last_growth(monkeypatch: pytest.MonkeyPatch) -> None:
+    """On the last mow of its year, the day before the seed at the latest; steps ahead of it."""
+    dormant = lawn(operation="dormant_seed", intent="dormant")
+    step = plain().days("mowing.low_cut_step_days")
+
+    def last_mow(*bests: date) -> ResolvedLawn:
+        windows = tuple(days_of("last_mow", best - timedelta(9), best, best) for best in bests)
+        return replace(dormant, openings=replace(dormant.openings, windows=windows))
+
+    best = date(2027, 11, 1)
+    found = cuts(last_mow(best), way("dormant_seed"), (80.0, 40.0), monkeypatch)
+    assert [(d.anchor, d.ideal) for d in found] == [
+        (None, best.toordinal() - step),
+        (None, best.toordinal()),
+    ]
+    campaign = way("dormant_seed")
+    near = last_mow(SOWN + timedelta(5))
+    assert _end_of_growth(near, campaign) == SOWN.toordinal() - 1
+    assert _end_of_growth(last_mow(SOWN + timedelta(9)), campaign) is None, "it begins with seed"
+    assert _end_of_growth(last_mow(date(2028, 10, 1), best), campaign) == best.toordinal()
+    begin = date.fromordinal(dormant.first_day)
+    assert _end_of_growth(last_mow(begin), campaign) == begin.toordinal()
+    assert _end_of_growth(last_mow(begin - timedelta(1)), campaign) is None
+    assert _end_of_growth(last_mow(best), way()) is None
+    early = replace(last_mow(date(2026, 11, 1), date(2025, 11, 1)), first_day=1)
+    assert _end_of_growth(early, campaign) == date(2026, 11, 1).toordinal()
+    old = replace(last_mow(date(2025, 11, 1)), first_day=1)
+    assert _end_of_growth(old, campaign) is None, "of two years ago"
+
+
+def test_a_second_grass_goes_into_the_lowest_usual_height_where_scalping_harms() -> None:
+    """Centipede keeps its own; bermuda and turf for other seed go down to the floor."""
+    book = plain().book
+
+    def lowest(grass: str, intent: Any) -> float:
+        return _heights(of_grass(grass, intent=intent))[-1]
+
+    for grass in ("centipede", "bermuda_common"):
+        floor, _ = low_floor(of_grass(grass), True)
+        usual = book.low_si(of_species(grass, "mow_height"))  # type: ignore[arg-type]
+        assert lowest(grass, "overseed") == pytest.approx(floor)
+        kept = usual if grass == "centipede" else floor
+        assert lowest(grass, "winter_overseed") == pytest.approx(kept)
+        assert floor != usual
+
+
+def test_the_surface_is_cut_or_raked_by_what_the_turf_bears() -> None:
+    """Seed that waits is raked in on any turf."""
+    species = plain().book.species
+    for grass, entry in species.items():
+        opening = _opening(of_grass(grass), way())
+        blades = entry.dethatch not in ("never", "light")
+        assert (opening.why == phrases.vertical()) is blades, grass
+        if not blades:
+            assert opening.how == (phrases.raking_leaves(), phrases.raking_how())
+            assert opening.why == phrases.raking()
+        waits = _opening(of_grass(grass), way("dormant_seed"))
+        assert waits.why == phrases.raking_dormant()
+        assert waits.how == (phrases.raking_leaves(), phrases.raking_dormant_how())

@@ -1,12 +1,17 @@
 """A lawn whose grass nobody can name is planned for, by looks or by what holds for each."""
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from planning import brief_of, climate_at, first, plan_of
 from turfplan.files.reading.book import load_book
-from turfplan.work.unnamed_grass import likely, with_named_grass
+from turfplan.message import Message, listed
+from turfplan.phrases import unnamed_grass as phrases
+from turfplan.work.unnamed_grass import _seasons, is_unnamed, likely, with_named_grass
+
+NONE = listed(())
 
 PERTH = {"postal_code": None, "country": "AU", "latitude": -32.0, "longitude": 115.9}
 
@@ -78,3 +83,63 @@ def test_one_of_each_season_where_either_may_grow_else_three_of_the_one(
     """
     brief = brief_of({"lawn": {"grass": "unknown", **looks}})
     assert likely(brief, load_book(), climate_at(*place)) == grasses
+
+
+def winter(air_c: float, **looks: Any) -> tuple[str, ...]:
+    """The seasons of grass where the coldest day has so much warmth."""
+    climate = climate_at(36.2, -86.8)
+    place = replace(climate, air_mean_c=(air_c, *(25.0,) * 364))
+    return _seasons(brief_of({"lawn": {"grass": "unknown", **looks}}), load_book(), place)
+
+
+def test_the_season_of_a_grass_follows_midwinter_and_what_was_seen_then() -> None:
+    """At the marks it is one alone whatever was seen; between them both, the likelier first."""
+    book = load_book()
+    cool, warm = book.si("site.cool_winter"), book.si("site.warm_winter")
+    middle = (cool + warm) / 2
+    assert winter(cool) == winter(cool, green_in_winter=False) == ("cool",)
+    assert winter(warm) == winter(warm, green_in_winter=True) == ("warm",)
+    assert winter(cool + 0.1) == winter(middle - 0.1) == ("cool", "warm")
+    assert winter(middle) == winter(warm - 0.1) == ("warm", "cool")
+    assert winter(middle, green_in_winter=True) == ("cool",)
+    assert winter(middle, green_in_winter=False) == ("warm",)
+
+
+def test_only_looks_that_are_missing_are_asked_for() -> None:
+    """By looks where somebody looked in winter or at the blade, else by the place."""
+    book, climate = load_book(), climate_at(40.0, -76.3)
+
+    def notes(**looks: Any) -> list[Message]:
+        return with_named_grass(brief_of({"lawn": {"grass": "unknown", **looks}}), book, climate)[1]
+
+    every = {"green_in_winter": True, "runners": False, "leaf": "broad"}
+    assert [note.key for note in notes(**every)] == [phrases.by_looks(grasses=NONE).key]
+    winter_alone, ask = notes(green_in_winter=True)
+    assert winter_alone.key == phrases.by_looks(grasses=NONE).key
+    missing = listed([phrases.ask_runners(), phrases.ask_leaf()], "semicolon")
+    assert ask == phrases.ask(looks=missing)
+    runners, ask = notes(runners=True)
+    assert runners.key == phrases.by_place(grasses=NONE).key
+    missing = listed([phrases.ask_winter(), phrases.ask_leaf()], "semicolon")
+    assert ask == phrases.ask(looks=missing)
+    blade, _ = notes(leaf="broad")
+    assert blade.key == phrases.by_looks(grasses=NONE).key
+
+
+def test_parts_without_a_name_take_that_of_the_largest() -> None:
+    """Their shares add up; a stand whose largest part has no name is named anew, in equal shares;
+    one that is named stays as it is."""
+    book, climate = load_book(), climate_at(40.0, -76.3)
+
+    def named(*parts: tuple[str, float]) -> dict[str, float]:
+        grass = [{"species": name, "share": share} for name, share in parts]
+        brief, _ = with_named_grass(brief_of({"lawn": {"grass": grass}}), book, climate)
+        return {part.species: part.share for part in brief.lawn.grass}
+
+    found = named(("tall_fescue", 0.5), ("unknown", 0.2), ("kentucky_bluegrass", 0.3))
+    assert found == {"tall_fescue": 0.7, "kentucky_bluegrass": 0.3}
+    shares = named(("unknown", 0.7), ("tall_fescue", 0.3))
+    assert set(shares.values()) == {1 / 3} and len(shares) == 3
+    plain = brief_of()
+    assert with_named_grass(plain, book, climate) == (plain, [])
+    assert is_unnamed(brief_of({"lawn": {"grass": "mixed"}})) and not is_unnamed(plain)

@@ -1,12 +1,19 @@
 """No weed killer of the past is dropped in silence, and none that lasts in the soil is sown on."""
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
 from planning import first, plan_of
+from turfplan.book.citations import who_says
+from turfplan.book.words import grass_name
+from turfplan.files.reading.book import load_book
+from turfplan.message import Day
+from turfplan.phrases import weed_killers as phrases
+from turfplan.records.brief import HerbicideUse
 from turfplan.records.plan import Plan
+from turfplan.work.weed_killers import Hold, carried_on, holds_of, key_of
 
 
 def after(ingredient: str, on: date = date(2027, 6, 1), **more: Any) -> Plan:
@@ -57,3 +64,92 @@ def test_what_is_over_is_an_assumption() -> None:
     plan = after("2,4-D", date(2026, 9, 1))
     assert not plan.holds
     assert any("2,4-D" in str(line) for line in plan.assumptions)
+
+
+BOOK = load_book()
+ON = date(2027, 6, 1)
+
+
+def hold(ingredient: str, *sown: str, **more: Any) -> Hold:
+    """What one treatment on 1 June keeps free of seed."""
+    use = HerbicideUse.model_validate({"active_ingredient": ingredient, "on": ON, **more})
+    (found,) = holds_of(BOOK, (use,), sown or ("tall_fescue",))
+    return found
+
+
+def days(found: Hold) -> int | None:
+    """Days after the treatment until which it holds."""
+    return None if found.until is None else found.until - ON.toordinal()
+
+
+def test_a_known_killer_holds_for_its_longest_interval() -> None:
+    """11 weeks of dithiopyr, told in whole weeks; of the grasses that it harms 16."""
+    plain = hold("Dithiopyr ")
+    assert (days(plain), plain.key, plain.facts) == (
+        77,
+        "dithiopyr",
+        ("herbicides.dithiopyr.hold",),
+    )
+    assert plain.why == phrases.holds(ingredient="Dithiopyr ", day=Day(ON), n=11)
+    assert not plain.unnamed and not plain.asks and not plain.by_label
+    harmful = hold("siduron", "tall_fescue", "bermuda_common")
+    source = who_says(BOOK, "CROPSCI_2004")
+    grass = grass_name(BOOK, "bermuda_common")
+    assert (days(harmful), harmful.facts) == (112, ("herbicides.unknown.hold",))
+    assert harmful.why == phrases.harms(
+        ingredient="siduron", day=Day(ON), grass=grass, source=source, n=16
+    )
+    harmless = hold("siduron")
+    assert days(harmless) == 0 and harmless.facts == ("herbicides.siduron.hold",)
+
+
+def test_what_nobody_named_holds_for_the_longest_and_is_asked_for() -> None:
+    """An ingredient that the book lacks, one that is unknown, and a bag that feeds too."""
+    for name in ("greenicide", "unknown"):
+        found = hold(name)
+        assert (days(found), found.known) == (112, None) and found.unnamed and found.asks
+        assert found.why == phrases.unknown(ingredient=name, day=Day(ON), n=16)
+    bag = hold("Weed-and feed")
+    assert bag.key == "weed_and_feed" and days(bag) == 112
+    assert bag.why == phrases.weed_and_feed(day=Day(ON), n=16)
+
+
+def test_what_lasts_in_the_soil_holds_until_its_label_says_so() -> None:
+    """Without a day; its months are told."""
+    found = hold("imazapyr")
+    assert (days(found), found.facts) == (None, ("herbicides.imazapyr.hold",))
+    assert found.why == phrases.stops(ingredient="imazapyr", day=Day(ON), n=12)
+    assert found.asks and not found.unnamed
+
+
+def test_a_label_goes_before_the_book() -> None:
+    """Its day, or its days after the treatment, even none; of any killer."""
+    for name in ("imazapyr", "dithiopyr", "greenicide"):
+        dated = hold(name, seed_after=date(2027, 7, 1))
+        assert days(dated) == 30 and dated.by_label and dated.facts == () and not dated.unnamed
+    spanned = hold("dithiopyr", hold_days=20)
+    after = Day(ON + timedelta(20))
+    assert days(spanned) == 20
+    assert spanned.why == phrases.by_label(ingredient="dithiopyr", day=Day(ON), after=after)
+    assert days(hold("dithiopyr", hold_days=0)) == 0
+
+
+def test_treatments_are_numbered_from_one() -> None:
+    """In the order of the brief."""
+    uses = tuple(
+        HerbicideUse.model_validate({"active_ingredient": name, "on": ON})
+        for name in ("dicamba", "mcpa")
+    )
+    assert [(h.number, h.key) for h in holds_of(BOOK, uses, ())] == [(1, "dicamba"), (2, "mcpa")]
+    assert key_of(" 2,4-D  Amine ") == "2,4_d_amine"
+
+
+def test_what_is_carried_on_is_told_of_clippings_and_of_ones_own_compost() -> None:
+    """Compost once, where it is used and something is carried on."""
+    both = (hold("clopyralid"), hold("greenicide"), hold("dicamba"), hold("picloram"))
+    source = who_says(BOOK, "NCSU_CARRYOVER")
+    names = [BOOK.herbicides[key].name for key in ("clopyralid", "picloram")]
+    clippings = [phrases.clippings(ingredient=name, source=source) for name in names]
+    assert list(carried_on(both, BOOK, compost=False)) == clippings
+    assert list(carried_on(both, BOOK, compost=True)) == [*clippings, phrases.own_compost()]
+    assert list(carried_on(both[1:3], BOOK, compost=True)) == []

@@ -3,13 +3,14 @@
 
 First it is noted which tests run which lines (`lines_run`), so that a mutant is shown only to the
 tests that run its line: to those that mirror its package (the file named like the module first),
-then to the README's others, and last to those marked `full`. In each, the first case of every test
-comes before its other cases and the quick before the slow, until their seconds have reached
-BUDGET_S: a mutant that only a test beyond it would notice counts as one that survives. A part of
-less than LEAST_NOTED mutants notes nothing, and shows each to the PART_FILES nearest files of tests
-of its package for PART_S seconds, which notice LEAST_IN_PART of them. In a folder that is kept,
-notes and what was noticed stand as long as what they are about does. Packages and their tests are
-named in MIRRORS and nowhere else.
+then to the README's others, and last to those marked `full`: to each only where those before
+notice less than the whole suite must, for what they notice, the whole suite does. In each, the
+first case of every test comes before its other cases and the quick before the slow, until their
+seconds have reached BUDGET_S: a mutant that only a test beyond it would notice counts as one that
+survives. A part of less than LEAST_NOTED mutants notes nothing, and shows each to the PART_FILES
+nearest files of tests of its package for PART_S seconds, which notice LEAST_IN_PART of them. In a
+folder that is kept, notes and what was noticed stand as long as what they are about does. Packages
+and their tests are named in MIRRORS and nowhere else.
 """
 
 import ast
@@ -147,22 +148,22 @@ class Notes:
     naming: dict[str, Masks]
 
     @classmethod
-    def taken(cls, bench: Bench, folder: Path) -> "Notes":
-        """What was noted before is not noted again for files of tests that are as they were,
-        beside a core that is.
+    def taken(cls, bench: Bench, folder: Path, stages: Sequence[str]) -> "Notes":
+        """Those of some stages. What was noted before is not noted again for files of tests that
+        are as they were, beside a core that is.
         """
         mirrors = {file for name in MIRRORS for file in own_files(name)}
         paths = [p for p in (bench.home / "tests").rglob("test_*.py") if p.parent.name != "bench"]
         names = [str(p.relative_to(bench.home)) for p in paths if p.name not in LEFT_OUT]
-        files = sorted(names, key=lambda name: (name not in mirrors, name))
+        files = sorted(names if stages != ("own",) else mirrors & {*names})
         texts = (p for p in sorted(bench.home.rglob("*")) if p.suffix in (".py", ".toml", ".po"))
         core = digest_of(
             *(p for p in texts if not {p.stem[:5], p.parent.name} & {"test_", "campaigns"})
         )
         stamps = {file: f"{core}:{digest_of(bench.home / file)}:{file}" for file in files}
         README, full = (
-            _noted(bench, folder / tier, stamps, ["-m", marked])
-            for tier, marked in (("README", "not full"), ("full", "full"))
+            _noted(bench, folder / tier, stamps, ["-m", marked]) if stage in stages else {}
+            for stage, tier, marked in (("own", "README", "not full"), ("all", "full", "full"))
         )
         imported = [notes.pop(BY_IMPORT) for notes in (README, full) if BY_IMPORT in notes]
         return cls(README, full, TestRun(0.0, joined(*(one.masks for one in imported))), _naming())
@@ -376,30 +377,48 @@ def run(count: int, seed: int, folder: Path) -> Figures:
         short = f"the tests of the packages notice {noticed} of {len(found)} in their time"
         assert noticed >= LEAST_IN_PART * len(found), short
         return {"mutants": len(found), "noticed_by_own_in_time": noticed}
-    notes, noticed_before = Notes.taken(benches[-1], folder / "notes"), Noticed(folder / "noticed")
+    stages = ("own", "README", "all")
+    for number in range(1, len(stages) + 1):
+        found = _shown(mutants, benches, folder, stages[:number])
+        if _percent(found)["all"] >= LEAST_PERCENT["all"]:
+            break
+    return {"mutants": len(found), "equal": count - len(mutants), **figures_of(found)}
+
+
+def _shown(
+    mutants: Sequence[Mutant], benches: Sequence[Bench], folder: Path, stages: Sequence[str]
+) -> list[Outcome]:
+    """What became of each, shown to the tests of some stages; what was noticed before stands."""
+    notes = Notes.taken(benches[-1], folder / "notes", stages)
+    noticed_before = Noticed(folder / "noticed")
     found = [one for mutant in mutants if (one := noticed_before.before(mutant))]
     stand = {one.mutant for one in found}
     words = ["-m", "", *(f"--ignore=tests/{name}" for name in LEFT_OUT)]
     for one in outcomes([m for m in mutants if m not in stand], benches, words, notes.outcome):
         noticed_before.keep(one)
         found.append(one)
-    return {"mutants": len(found), "equal": count - len(mutants), **figures_of(found)}
+    return found
 
 
 def figures_of(found: Sequence[Outcome]) -> Figures:
     """Percentages by what noticed, and the survivors; fails where too few are noticed."""
-    stages = Counter(one.stage for one in found)
-    own, quick = stages["own"], stages["own"] + stages["README"]
-    percent = {
-        name: round(100 * number / max(1, len(found)), 1)
-        for name, number in (("own", own), ("README", quick), ("all", quick + stages["all"]))
-    }
+    percent = _percent(found)
     survivors = sorted(
         f"{o.mutant.module}:{o.mutant.line} {o.mutant.key}" for o in found if o.stage is None
     )
     short = {name: percent[name] for name, least in LEAST_PERCENT.items() if percent[name] < least}
     assert not short, f"too few noticed, percent: {percent}; survivors: {survivors}"
     return {**{f"noticed_by_{k}_percent": v for k, v in percent.items()}, "survivors": survivors}
+
+
+def _percent(found: Sequence[Outcome]) -> dict[str, float]:
+    """How many of each hundred were noticed by the tests of a stage and of those before it."""
+    stages = Counter(one.stage for one in found)
+    own, quick = stages["own"], stages["own"] + stages["README"]
+    return {
+        name: round(100 * number / max(1, len(found)), 1)
+        for name, number in (("own", own), ("README", quick), ("all", quick + stages["all"]))
+    }
 
 
 CAMPAIGN = Campaign("mutants", size=300, seed=12, unit="mutants", run=run, goes_on=True)

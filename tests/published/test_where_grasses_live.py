@@ -14,6 +14,7 @@ PLACES = {
     "Amarillo": (35.2, -101.8),
     "Asheville": (35.6, -82.55),
     "Atlanta": (33.75, -84.39),
+    "Bloemfontein": (-29.1, 26.2),
     "Brisbane": (-27.47, 153.03),
     "Charleston": (32.78, -79.93),
     "Dallas": (32.78, -96.8),
@@ -105,7 +106,7 @@ def test_days_on_which_kikuyu_grows(place: str, said: int) -> None:
     [
         ("bermuda_common", "Asheville", -13.5),
         ("bermuda_hybrid", "Asheville", -13.5),
-        ("kikuyu", "Fresno", -3.5),
+        ("kikuyu", "Bloemfontein", -6.9),
     ],
 )
 def test_nights_that_are_borne_at_the_coldest_home(grass: str, place: str, night: float) -> None:

@@ -16,11 +16,14 @@ from turfplan.files.reading.brief import BriefFile, FaultyBriefError, read_brief
 from turfplan.files.reading.ground import read_ground
 from turfplan.files.reading.place import Located, located
 from turfplan.files.reading.region import region_of
+from turfplan.files.reading.towns import country_near, with_town
 from turfplan.message import Worded
 from turfplan.messages.catalog import SOURCE, complete_languages
 from turfplan.phrases import errors
 from turfplan.planning import LawnGround, Weather, check_brief
 from turfplan.records.brief import Brief
+from turfplan.work.called_grass import with_book_grasses
+from turfplan.work.lawn import country_of
 
 # The language of a user whose brief and command name none.
 LANGUAGE = "TURFPLAN_LANGUAGE"
@@ -55,14 +58,15 @@ def input_of(
     in for a climate file that cannot be used. `language` is spoken where the brief names none.
     Raises TurfplanError.
     """
-    place, problems = _place_and_faults(brief, folder, fall_back=fall_back)
+    written = brief
+    brief, place, problems = _place_and_faults(brief, folder, fall_back=fall_back)
     if problems or place is None:
         raise TurfplanError(problems)
     book = load_book(region_of(brief, place.climate))
     ground = read_ground(brief, folder, book, place.climate)
     return PlanInputs(
         brief,
-        _digest(brief),
+        _digest(written),
         book,
         place.climate,
         ground,
@@ -75,6 +79,7 @@ def input_of(
 # Keys that came later: where a brief does not say them, its digest does not know them.
 _LATER: Mapping[str, tuple[str, ...]] = {
     "calendar": ("holidays",),
+    "place": ("town",),
     "lawn": ("part", "green_in_winter", "runners", "leaf", "thin_share"),
     "water": ("timer", "hours_per_day"),
     "work": ("by",),
@@ -139,13 +144,28 @@ def _language_faults(language: str | None) -> list[Problem]:
 
 def _place_and_faults(
     brief: Brief, folder: Path, *, fall_back: bool
-) -> tuple[Located | None, list[Problem]]:
-    """The place of a brief, and every fault of its names and its place."""
-    problems = [*check_brief(brief, load_book()), *_language_faults(brief.language)]
+) -> tuple[Brief, Located | None, list[Problem]]:
+    """The brief in the book's names, its place, and every fault of its names and its place."""
+    problems: list[Problem] = []
     try:
-        return located(brief.place, folder, fall_back=fall_back), problems
+        brief = with_town(brief)
     except TurfplanError as error:
-        return None, problems + list(error.problems)
+        problems += error.problems
+    brief = in_book_names(brief)
+    problems = [*check_brief(brief, load_book()), *_language_faults(brief.language), *problems]
+    if brief.place.town is not None and brief.place.latitude is None:
+        return brief, None, problems
+    try:
+        return brief, located(brief.place, folder, fall_back=fall_back), problems
+    except TurfplanError as error:
+        return brief, None, problems + list(error.problems)
+
+
+def in_book_names(brief: Brief) -> Brief:
+    """The brief with the book's grasses for what they are called in its country; without one, in
+    that of the town nearest to its coordinates."""
+    country = country_of(brief) or country_near(brief.place)
+    return with_book_grasses(brief, load_book(), country)
 
 
 def read_input(
@@ -179,11 +199,12 @@ def checked_file(path: Path) -> BriefFile:
     (TurfplanError).
     """
     file = _well_formed(path)
-    if check_brief(file.brief, load_book()):
-        raise TurfplanError(_place_and_faults(file.brief, file.folder, fall_back=False)[1]).located(
+    brief = in_book_names(file.brief)
+    if check_brief(brief, load_book()):
+        raise TurfplanError(_place_and_faults(file.brief, file.folder, fall_back=False)[2]).located(
             str(path)
         )
-    return file
+    return replace(file, brief=brief)
 
 
 def _well_formed(path: Path, *, fall_back: bool = False) -> BriefFile:
@@ -194,7 +215,7 @@ def _well_formed(path: Path, *, fall_back: bool = False) -> BriefFile:
         return read_brief(path)
     except FaultyBriefError as error:
         rest = (
-            _place_and_faults(error.rest, path.parent, fall_back=fall_back)[1] if error.rest else []
+            _place_and_faults(error.rest, path.parent, fall_back=fall_back)[2] if error.rest else []
         )
         # An entry that was taken out for its form is not told again as missing.
         told = {problem.where for problem in error.problems}

@@ -5,17 +5,18 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from turfplan.app.inputs import language_of
+from turfplan.app.inputs import in_book_names, language_of
 from turfplan.book.entries import Book
 from turfplan.book.words import english_of, grass_name
 from turfplan.climate.record import Climate
-from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
+from turfplan.errors import TurfplanError
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.place import located
 from turfplan.files.reading.region import region_of
+from turfplan.files.reading.towns import with_town
 from turfplan.message import Message
 from turfplan.messages import Words, words_for
-from turfplan.phrases import files as phrases
+from turfplan.planning import grass_fault
 from turfplan.records.brief import Brief, parse_brief
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import units_of
@@ -63,8 +64,9 @@ def open_windows(
     Without a year this one. Raises TurfplanError for a grass that the book does not know, or a
     place that is not found.
     """
-    brief = _brief(grass, place)
-    _known_grass(grass, load_book())
+    brief = in_book_names(with_town(_brief(grass, place)))
+    _known_grass(brief, load_book())
+    grass = brief.dominant.species
     here = located(brief.place, folder)
     book = load_book(region_of(brief, here.climate))
     asked = year or datetime.now(UTC).year
@@ -94,10 +96,7 @@ def _brief(grass: str, place: Mapping[str, object]) -> Brief:
     return parse_brief({"lawn": {"area": "100 m2", "grass": grass}, "place": given})
 
 
-def _known_grass(grass: str, book: Book) -> None:
-    """Refuses a grass that the book does not know, and names the nearest."""
-    if grass not in book.species:
-        hint = did_you_mean(grass, book.species)
-        raise TurfplanError(
-            Problem("--grass", phrases.unknown_grass(), repr(grass), one_of(book.species), hint)
-        )
+def _known_grass(brief: Brief, book: Book) -> None:
+    """Refuses a grass that the book does not know, or of whose name there are several."""
+    if problem := grass_fault("--grass", brief.dominant.species, book):
+        raise TurfplanError(problem)

@@ -245,6 +245,20 @@ class OrderRule(BookEntry):
     reason: str
 
 
+class GrassName(BaseModel):
+    """What a grass is called in some countries, or wherever no other grass bears the name.
+
+    In the countries of `unlike` the name is another plant's.
+    """
+
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+    grass: str
+    said: tuple[str, ...]
+    countries: tuple[str, ...] = ()
+    unlike: tuple[str, ...] = ()
+    source: str
+
+
 class Overlay(BaseModel):
     """What a region changes and why: facts, settings and local words."""
 
@@ -276,6 +290,7 @@ class Book:
     causes: Mapping[str, Cause]
     campaigns: Mapping[str, CampaignWords]
     operations: Mapping[str, Operation]
+    grass_names: tuple[GrassName, ...]
     order: tuple[OrderRule, ...]
     windows: tuple[WindowRule, ...]
     overlays: Mapping[str, Overlay]

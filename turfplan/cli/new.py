@@ -32,6 +32,7 @@ def new(
         None, "--soil", help="USDA texture class, for example clay loam."
     ),
     postal_code: str | None = typer.Option(None, "--postal-code", help="US postal code."),
+    town: str | None = typer.Option(None, "--town", help='A town, for example "Lancaster, PA".'),
     latitude: float | None = typer.Option(None, "--latitude", min=-90, max=90),
     longitude: float | None = typer.Option(None, "--longitude", min=-180, max=180),
     country: str | None = typer.Option(None, "--country", help="ISO 3166, for example US."),
@@ -73,7 +74,7 @@ def new(
     answer = _asker(words, missing)
     tables = (
         _lawn(answer, name, area, grass, soil),
-        _place(answer, postal_code, latitude, longitude, country),
+        _place(answer, (postal_code, town), (latitude, longitude), country),
         _leveling(answer, depth, hollow_share),
         _seeding(answer, intent),
         _calendar(answer, weekdays),
@@ -129,25 +130,31 @@ def _lawn(
 
 def _place(
     answer: Ask,
-    postal_code: str | None,
-    latitude: float | None,
-    longitude: float | None,
+    named: tuple[str | None, str | None],
+    coordinates: tuple[float | None, float | None],
     country: str | None,
 ) -> list[str]:
-    """Where the lawn is: one question takes a postal code or two coordinates."""
+    """Where the lawn is: one question takes a postal code, a town or two coordinates.
+
+    `named` are the postal code and the town of the options.
+    """
     lines = ["[place]"]
-    if latitude is not None and longitude is not None:
+    (postal_code, town), (latitude, longitude) = named, coordinates
+    if town is not None:
+        lines.append(f"town = {_quoted(town)}")
+    elif latitude is not None and longitude is not None:
         lines += [f"latitude = {latitude}", f"longitude = {longitude}"]
     else:
         from turfplan.phrases import screen
 
         where = answer(postal_code, "--postal-code", screen.new_place())
         parts = [part.strip() for part in where.split(",")]
-        lines += (
-            [f"latitude = {_number(parts[0])}", f"longitude = {_number(parts[1])}"]
-            if len(parts) == 2
-            else [f"postal_code = {_quoted(where)}"]
-        )
+        if postal_code is None and parts[0][:1].isalpha():
+            lines.append(f"town = {_quoted(where)}")
+        elif len(parts) == 2:
+            lines += [f"latitude = {_number(parts[0])}", f"longitude = {_number(parts[1])}"]
+        else:
+            lines.append(f"postal_code = {_quoted(where)}")
     if country:
         lines.append(f"country = {_quoted(country)}")
     return lines

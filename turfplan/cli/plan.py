@@ -163,6 +163,8 @@ def _summary(done: "PlannedLawn", folder: Path, brief: Path, output: Path | None
     made = done.plan
     words = words_of(made)
     say(words, screen.season(lawn=made.lawn.name, campaign=str(made.campaign_name)))
+    if made.place.name:
+        say(words, screen.place(place=str(made.place.name)))
     for line in made.campaign_reason[:3]:
         say(words, screen.below(line=str(line)))
     _put_off(words, made)

@@ -24,6 +24,8 @@ def windows(
         None, "--longitude", min=-180, max=180, help="Degrees, east positive."
     ),
     postal_code: str | None = typer.Option(None, "--postal-code", help="US postal code."),
+    town: str | None = typer.Option(None, "--town", help='A town, for example "Lancaster, PA".'),
+    country: str | None = typer.Option(None, "--country", help="ISO 3166, for example US."),
     climate_zone: str | None = typer.Option(
         None, "--climate-zone", help="Hardiness zone, Köppen class or turf zone."
     ),
@@ -46,6 +48,8 @@ def windows(
         "latitude": latitude,
         "longitude": longitude,
         "postal_code": postal_code,
+        "town": town,
+        "country": country,
         "climate_zone": climate_zone,
         "normals": str(normals.resolve()) if normals else None,
     }
@@ -113,6 +117,7 @@ def _lines(here: "WindowsHere") -> "Iterator[str]":
     Each window, and under it what real years say; what is closed.
     """
     from turfplan.message import Day, Days, Number
+    from turfplan.phrases import screen
     from turfplan.phrases import windows as phrases
     from turfplan.planning.task_names import MARKS
 
@@ -127,6 +132,8 @@ def _lines(here: "WindowsHere") -> "Iterator[str]":
         soil=climate.soil_error_days,
     )
     yield words.text(heading)
+    if climate.found is not None:
+        yield words.text(screen.place(place=words.text(climate.found)))
     for limit in here.limits:
         yield f"  ! {words.text(limit)}"
     for shown in here.windows:

@@ -60,6 +60,7 @@ class Climate:
     `coldest_night_c` is the coldest night of a usual year, off by `coldest_error_c`. `wet_days` are
     the days of each month with 1 mm of rain or more, estimated from the normals; empty where nobody
     estimated them. `wet_days_error` is the share by which those of a year may be off.
+    `found` is where the place lies as a reader knows it: a town, or the way from the nearest one.
     """
 
     latitude: float
@@ -89,6 +90,7 @@ class Climate:
     coldest_error_c: float = 0.0
     wet_days: tuple[float, ...] = ()
     wet_days_error: float = 0.0
+    found: Message | None = None
 
     @property
     def southern(self) -> bool:

@@ -81,8 +81,13 @@ def coordinates_together() -> Message:
 
 
 def nowhere() -> Message:
-    """give postal_code (US), latitude and longitude, or climate_zone"""
+    """give town, postal_code (US), latitude and longitude, or climate_zone"""
     return Message("brief.nowhere")
+
+
+def town_once() -> Message:
+    """a town stands instead of a postal code and of coordinates"""
+    return Message("brief.town_once")
 
 
 def survey_gives_depth() -> Message:

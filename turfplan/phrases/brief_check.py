@@ -1,11 +1,38 @@
 """Messages of `messages/en/brief_check.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Number
+from turfplan.message import Listed, Message, Number
 
 
 def unknown_grass() -> Message:
     """unknown grass"""
     return Message("brief_check.unknown.grass")
+
+
+def grass_of_several(*, n: int) -> Message:
+    """{n} grasses bear this name"""
+    return Message("brief_check.grass_of_several", (("n", n),))
+
+
+def grass_meant(*, id: str, grass: Message) -> Message:
+    """{id} ({grass})"""
+    return Message("brief_check.grass_meant", (("id", id), ("grass", grass)))
+
+
+def grass_meant_in(*, id: str, grass: Message, countries: Listed) -> Message:
+    """{id} ({grass}; so called in {countries})"""
+    return Message(
+        "brief_check.grass_meant_in", (("id", id), ("grass", grass), ("countries", countries))
+    )
+
+
+def say_which_grass() -> Message:
+    """write one of these names"""
+    return Message("brief_check.say_which_grass")
+
+
+def say_where_or_which_grass() -> Message:
+    """write one of these names, or give place.country"""
+    return Message("brief_check.say_where_or_which_grass")
 
 
 def unknown_soil() -> Message:

@@ -32,6 +32,24 @@ def grid_hilly(*, title: str, place: Message, metres: Number) -> Message:
     return Message("climate.grid_hilly", (("title", title), ("place", place), ("metres", metres)))
 
 
+def grid_hilly_town(
+    *, title: str, place: Message, metres: Number, town: str, height: Quantity
+) -> Message:
+    """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
+    m: give the elevation for a better answer (a map gives {town} about {height})
+    """
+    return Message(
+        "climate.grid_hilly_town",
+        (
+            ("title", title),
+            ("place", place),
+            ("metres", metres),
+            ("town", town),
+            ("height", height),
+        ),
+    )
+
+
 def at_coordinates(*, latitude: Number, longitude: Number) -> Message:
     """{latitude}, {longitude}"""
     return Message("climate.at.coordinates", (("latitude", latitude), ("longitude", longitude)))

@@ -9,7 +9,7 @@ def unplaced(*, file: str) -> Message:
 
 
 def give_place() -> Message:
-    """give latitude and longitude, or postal_code"""
+    """give latitude and longitude, town or postal_code"""
     return Message("place_faults.give_place")
 
 

@@ -51,6 +51,11 @@ def season(*, lawn: str, campaign: str) -> Message:
     return Message("screen.season", (("lawn", lawn), ("campaign", campaign)))
 
 
+def place(*, place: str) -> Message:
+    """Place: {place}."""
+    return Message("screen.place", (("place", place),))
+
+
 def below(*, line: str) -> Message:
     """{line}"""
     return Message("screen.below", (("line", line),))
@@ -407,7 +412,9 @@ def new_area() -> Message:
 
 
 def new_grass() -> Message:
-    """Which grass (for example tall_fescue, bermuda_common)?"""
+    """Which grass (for example tall fescue, common bermudagrass, or as it is called where you
+    live)?
+    """
     return Message("screen.new.grass")
 
 
@@ -417,7 +424,9 @@ def new_soil() -> Message:
 
 
 def new_place() -> Message:
-    """US postal code, or latitude and longitude with a comma between?"""
+    """US postal code, a town (for example Lancaster, PA), or latitude and longitude with a comma
+    between?
+    """
     return Message("screen.new.place")
 
 

@@ -5,9 +5,10 @@ from dataclasses import replace
 
 from turfplan.book.bag_analysis import parse_analysis
 from turfplan.book.entries import Book, Species
+from turfplan.book.grass_names import countries_of, grasses_called, names_said
 from turfplan.book.words import grass_name
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
-from turfplan.message import Message
+from turfplan.message import Message, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
 from turfplan.work.unnamed_grass import UNNAMED
@@ -30,16 +31,16 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
     lawn, leveling = brief.lawn, brief.leveling
     for number, grass in enumerate(lawn.grass):
         where = "lawn.grass" if len(lawn.grass) == 1 else f"lawn.grass.{number}.species"
-        named = (*book.species, *UNNAMED)
-        yield from _known(where, grass.species, named, phrases.unknown_grass())
+        if grass.species not in UNNAMED:
+            yield from _grass(where, grass.species, book, UNNAMED)
     for number, part in enumerate(lawn.part, 1):
         if part.grass:
             where = f"lawn.part.{number}.grass"
-            yield from _known(where, part.grass, book.species, phrases.unknown_grass())
+            yield from _grass(where, part.grass, book)
     for number, sowing in enumerate(brief.history.sowings, 1):
         if sowing.species:
             where = f"history.sowings.{number}.species"
-            yield from _known(where, sowing.species, book.species, phrases.unknown_grass())
+            yield from _grass(where, sowing.species, book)
     if lawn.soil:
         soil = lawn.soil.strip().lower().replace(" ", "_").replace("-", "_")
         known = (*book.soils, "unknown")
@@ -50,7 +51,7 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
         where = f"leveling.parts.{item}"
         yield from _known(where, item, book.materials, phrases.unknown_material())
     if sown := brief.seeding.species:
-        yield from _known("seeding.species", sown, book.species, phrases.unknown_grass())
+        yield from _grass("seeding.species", sown, book)
     campaign, campaigns = brief.season.campaign, ("auto", *book.campaigns)
     yield from _known("season.campaign", campaign, campaigns, phrases.unknown_campaign())
     if region := brief.place.region:
@@ -74,7 +75,7 @@ def _zones(brief: Brief, book: Book) -> Iterable[Problem]:
         where = f"lawn.shape.{number}"
         grass = book.species.get(shape.grass) if shape.grass else None
         if shape.grass and grass is None:
-            yield from _known(f"{where}.grass", shape.grass, book.species, phrases.unknown_grass())
+            yield from _grass(f"{where}.grass", shape.grass, book)
         elif grass is not None and lawn is not None and grass.season != lawn.season:
             yield _of_another_season(f"{where}.grass", book, grass, lawn)
         if shape.depth_mm is not None and brief.leveling.survey is not None:
@@ -102,6 +103,38 @@ def _known(where: str, name: str, known: Iterable[str], unknown: Message) -> lis
     if name in names:
         return []
     return [Problem(where, unknown, repr(name), one_of(names), did_you_mean(name, names))]
+
+
+def _grass(where: str, said: str, book: Book, also: tuple[str, ...] = ()) -> list[Problem]:
+    problem = grass_fault(where, said, book, also)
+    return [problem] if problem else []
+
+
+def grass_fault(where: str, said: str, book: Book, also: tuple[str, ...] = ()) -> Problem | None:
+    """What is wrong with the name of a grass: the book does not know it, or it means several.
+
+    `also` are words that stand beside the book's grasses.
+    """
+    if said in book.species:
+        return None
+    meant = grasses_called(book, said, None)
+    if len(meant) > 1:
+        allowed = listed((_meant(book, said, grass) for grass in meant), "comma")
+        fault = phrases.grass_of_several(n=len(meant))
+        by_country = any(countries_of(book, said, grass) for grass in meant)
+        hint = phrases.say_where_or_which_grass() if by_country else phrases.say_which_grass()
+        return Problem(where, fault, repr(said), allowed, hint)
+    known = (*book.species, *also)
+    near = did_you_mean(said, known) or did_you_mean(said, names_said(book))
+    return Problem(where, phrases.unknown_grass(), repr(said), one_of(known), near)
+
+
+def _meant(book: Book, said: str, grass: str) -> Message:
+    """One of the grasses that bear a name, and where they are called so."""
+    name, countries = grass_name(book, grass), countries_of(book, said, grass)
+    if not countries:
+        return phrases.grass_meant(id=grass, grass=name)
+    return phrases.grass_meant_in(id=grass, grass=name, countries=listed(countries))
 
 
 def _bags_and_cans(brief: Brief, book: Book) -> Iterable[Problem]:

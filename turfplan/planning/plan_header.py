@@ -161,7 +161,7 @@ def _place(setting: ResolvedLawn) -> PlaceFacts:
         region_name=book_message(book, f"regions.{book.region}.name") if book.region else None,
         elevation_m=climate.elevation_m,
         koppen=climate.koppen,
-        name=place.postal_code,
+        name=climate.found,
     )
 
 

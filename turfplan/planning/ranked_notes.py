@@ -124,6 +124,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             ),
             *_ranked(
                 "damage",
+                "living.risk",
+                "living.risk_others",
                 "absences",
                 "heap.too_large",
                 "plan_cautions.dogs",

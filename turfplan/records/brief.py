@@ -299,6 +299,7 @@ class Place(BriefTable):
     """Where the lawn lies, as exactly as its owner can say."""
 
     postal_code: str | None = None
+    town: Annotated[str, Field(min_length=2, max_length=120)] | None = None
     latitude: Annotated[float, Field(ge=-90, le=90)] | None = None
     longitude: Annotated[float, Field(ge=-180, le=180)] | None = None
     country: Annotated[str, Field(pattern=r"^[A-Z]{2}$")] | None = None
@@ -320,8 +321,11 @@ class Place(BriefTable):
     def _is_somewhere(self) -> Self:
         if (self.latitude is None) != (self.longitude is None):
             raise FormError(phrases.coordinates_together())
+        if self.town is not None and (self.latitude is not None or self.postal_code is not None):
+            raise FormError(phrases.town_once())
         if (
             self.postal_code is None
+            and self.town is None
             and self.latitude is None
             and self.climate_zone is None
             and self.normals is None

@@ -129,7 +129,7 @@ class PlaceFacts(PlanRecord):
     region_name: Said | None = None
     elevation_m: float | None = None
     koppen: str | None = None
-    name: str | None = None
+    name: Said | None = None
 
 
 class ClimateFacts(PlanRecord):

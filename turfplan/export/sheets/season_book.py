@@ -25,7 +25,7 @@ from turfplan.export.sheets.task_amounts import PrintedAmount, quantities
 from turfplan.export.sheets.watering_times import day_list, runs_of
 from turfplan.export.sheets.weeks import WeekSheet, week_sheets
 from turfplan.export.templates import capital, render
-from turfplan.message import DateInYear, Days, Message, Number, Quantity, listed
+from turfplan.message import AS_WRITTEN, DateInYear, Days, Message, Number, Quantity, listed
 from turfplan.messages import Words
 from turfplan.messages.entry import item_name
 from turfplan.phrases import season_book as phrases
@@ -142,7 +142,12 @@ def _lawn_facts(plan: Plan, words: Words) -> tuple[tuple[str, str], ...]:
         "comma",
     )
     depth = words.value(Quantity(lawn.depth_mm, "depth")) if lawn.depth_mm else none
-    place = [text for text in (plan.place.name, plan.place.state, plan.place.country) if text]
+    name = plan.place.name
+    # A name with a key says the country too; a plan of an older program has a postal code there.
+    said = (
+        (name,) if name and name.key != AS_WRITTEN else (name, plan.place.state, plan.place.country)
+    )
+    place = [str(text) for text in said if text]
     where = [
         words.value(Number(n, "hundredth")) for n in (plan.place.latitude, plan.place.longitude)
     ]

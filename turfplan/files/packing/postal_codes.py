@@ -15,18 +15,18 @@ from turfplan.climate.packed_tables import number_bytes, pack
 VERSION = "3.0.0"
 
 
-# Code, latitude and longitude in hundredths of a degree, state, time zone.
-PostalRow = tuple[str, int, int, str, str]
+# Code, latitude and longitude in hundredths of a degree, state, town, time zone.
+PostalRow = tuple[str, int, int, str, str, str]
 
 
 def build(out: Path) -> None:
     """Write the pack; raises SystemExit when the package is another version than the pinned one."""
     rows = _rows()
-    states, zones = sorted({row[3] for row in rows}), sorted({row[4] for row in rows})
+    states, zones = sorted({row[3] for row in rows}), sorted({row[5] for row in rows})
     blocks, blob = [], b""
     for digit in "0123456789":
         packed = _block([row for row in rows if row[0][0] == digit], states, zones)
-        blocks.append((len(blob), len(packed)))
+        blocks.append((len(blob), len(packed), sum(row[0][0] == digit for row in rows)))
         blob += packed
     head = {
         "blocks": blocks,
@@ -52,6 +52,7 @@ def _rows() -> list[PostalRow]:
             round(float(entry["lat"]) * 100),
             round(float(entry["long"]) * 100),
             entry["state"],
+            entry["city"],
         )
         # The library has no hints.
         for entry in zipcodes.list_all()  # type: ignore[no-untyped-call]
@@ -59,7 +60,8 @@ def _rows() -> list[PostalRow]:
         and (float(entry["lat"]), float(entry["long"])) != (0.0, 0.0)
     )
     return [
-        (code, lat, lon, state, get_tz(lon / 100, lat / 100)) for code, lat, lon, state in entries
+        (code, lat, lon, state, town, get_tz(lon / 100, lat / 100))
+        for code, lat, lon, state, town in entries
     ]
 
 
@@ -67,8 +69,9 @@ def _block(rows: list[PostalRow], states: list[str], zones: list[str]) -> bytes:
     """The codes of one first digit, packed."""
     codes = number_bytes("H", [int(row[0][1:]) for row in rows])
     places = number_bytes("h", [row[1] for row in rows] + [row[2] for row in rows])
-    words = bytes(states.index(row[3]) for row in rows) + bytes(zones.index(row[4]) for row in rows)
-    return zlib.compress(codes + places + words, 9)
+    words = bytes(states.index(row[3]) for row in rows) + bytes(zones.index(row[5]) for row in rows)
+    towns = "\n".join(row[4] for row in rows).encode()
+    return zlib.compress(codes + places + words + towns, 9)
 
 
 if __name__ == "__main__":

@@ -130,16 +130,23 @@ def _read_ground(heights: Path, land: Path) -> tuple[Any, Any]:
 
     Also whether a half-degree cell holds land.
     """
+    import numpy
+
+    ground = numpy.round(_around(height_map(heights), 12, 0.125)).astype(int)
+    sea = numpy.load(io.BytesIO(zipfile.ZipFile(land).read(LAND)))["mask"]
+    return ground, _around((~sea[::5, ::5]).astype(float), 24, 0.25) > 0
+
+
+def height_map(wheel: Path) -> Any:
+    """Heights of the ground (m) in boxes of five minutes of arc, from the north and from 180 west;
+    0 where nothing is known."""
     import h5py
     import numpy
 
-    with h5py.File(io.BytesIO(zipfile.ZipFile(heights).read(HEIGHTS))) as data:
+    with h5py.File(io.BytesIO(zipfile.ZipFile(wheel).read(HEIGHTS))) as data:
         steps = numpy.asarray(data["Altitude"]).astype(float)
     # The package's own scale: 28 m a step from -450 m, 255 where nothing is known.
-    metres = numpy.where(steps == 255, 0.0, steps * 28 - 450)
-    ground = numpy.round(_around(metres, 12, 0.125)).astype(int)
-    sea = numpy.load(io.BytesIO(zipfile.ZipFile(land).read(LAND)))["mask"]
-    return ground, _around((~sea[::5, ::5]).astype(float), 24, 0.25) > 0
+    return numpy.where(steps == 255, 0.0, steps * 28 - 450)
 
 
 def _around(field: Any, per_degree: int, reach: float) -> Any:

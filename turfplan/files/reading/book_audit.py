@@ -9,6 +9,7 @@ from turfplan.book.entries import (
     CampaignWords,
     Cause,
     Caution,
+    GrassName,
     Herbicide,
     Material,
     Mix,
@@ -22,7 +23,12 @@ from turfplan.book.entries import (
 from turfplan.book.facts import Fact, Source
 from turfplan.book.schema import Rule, Schema
 from turfplan.book.window_rules import WindowRule
-from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
+from turfplan.errors import Problem, TurfplanError
+from turfplan.files.reading.book_regions import (
+    grass_name_faults,
+    region_faults,
+    unknown_name,
+)
 from turfplan.message import Message, listed
 from turfplan.phrases import book_faults as phrases
 from turfplan.phrases import errors
@@ -71,6 +77,7 @@ class Entries:
     order: Collection[OrderRule]
     windows: Collection[WindowRule]
     choices: Collection[MixChoiceRule]
+    grass_names: Collection[GrassName]
     overlays: Mapping[str, Overlay]
     sources: Mapping[str, Source]
 
@@ -88,19 +95,12 @@ def name_faults(entries: Entries) -> Iterator[Problem]:
         _selectors,
         _choices,
         _shares,
-        _regions,
+        region_faults,
+        grass_name_faults,
         _fillings,
         _sources,
     ):
         yield from check(entries)
-
-
-def _unknown(where: str, fault: Message, got: str, known: Iterable[str]) -> Problem:
-    """A name that is none of those known: the nearest is the hint, and few are listed whole."""
-    # A set has another order in every run.
-    names = tuple(sorted(known) if isinstance(known, set | frozenset) else known)
-    allowed = one_of(names) if len(names) <= 40 else None
-    return Problem(where, fault, repr(got), allowed, did_you_mean(got, names))
 
 
 def _sets(entries: Entries) -> Iterator[Problem]:
@@ -124,7 +124,7 @@ def _sets(entries: Entries) -> Iterator[Problem]:
     for file, names in whole.items():
         for name in entries.ids(file):
             if name not in names:
-                yield _unknown(f"{file}.toml: {name}", phrases.unread(), name, names)
+                yield unknown_name(f"{file}.toml: {name}", phrases.unread(), name, names)
     covers = [key for key, grass in entries.species.items() if grass.winter_cover]
     if len(covers) != 1:
         got = ", ".join(covers) or errors.none()
@@ -139,7 +139,7 @@ def _facts_named(entries: Entries) -> Iterator[Problem]:
         fact = entries.facts.get(name)
         if fact is None:
             known = (*entries.facts, *COMPUTED)
-            yield _unknown(where, phrases.names_no_fact(), name, known)
+            yield unknown_name(where, phrases.names_no_fact(), name, known)
         elif fact.dimension not in dimensions:
             fault = phrases.names_other_dimension(dimension=fact.dimension)
             allowed = phrases.fact_of(dimensions=listed(dimensions, "or"))
@@ -185,7 +185,7 @@ def _things_named(entries: Entries) -> Iterator[Problem]:
 
     def each(where: str, names: Iterable[str], fault: Message, file: str) -> Iterator[Problem]:
         known = entries.ids(file)
-        return (_unknown(where, fault, name, known) for name in names if name not in known)
+        return (unknown_name(where, fault, name, known) for name in names if name not in known)
 
     for operation in entries.operations.values():
         yield from each(
@@ -229,11 +229,11 @@ def _selectors(entries: Entries) -> Iterator[Problem]:
             selector = Selector.of(text)
             known = (*OPERATIONS, *COLLECTIVES, DIGGING)
             if selector.operation not in known:
-                yield _unknown(where, phrases.names_operation(), selector.operation, known)
+                yield unknown_name(where, phrases.names_operation(), selector.operation, known)
             elif "." in text and selector.pick not in (picks := selector.allowed_picks(side)):
                 parts = (f"{selector.operation}.{pick}" for pick in picks)
                 fault = phrases.names_part(operation=selector.operation)
-                yield _unknown(where, fault, text, parts)
+                yield unknown_name(where, fault, text, parts)
 
 
 def _choices(entries: Entries) -> Iterator[Problem]:
@@ -252,31 +252,6 @@ def _shares(entries: Entries) -> Iterator[Problem]:
             yield Problem(f"mixes.toml: {mix.id}", phrases.parts_not_whole(), f"{total:g}", "1")
 
 
-def _regions(entries: Entries) -> Iterator[Problem]:
-    """Countries and states that grasses and regions name, and local words for words that stand
-    nowhere."""
-    countries = entries.schema.countries
-    named = [grass.name for grass in entries.species.values()]
-    named += [text for o in entries.operations.values() for text in (o.name, o.title)]
-    for grass in entries.species.values():
-        for name in set(grass.noxious_in) - countries.keys():
-            yield _unknown(f"species.toml: {grass.id}", phrases.names_country(), name, countries)
-    for overlay in entries.overlays.values():
-        where = f"regions/{overlay.id}.toml"
-        states = tuple(
-            state for country in overlay.countries for state in countries.get(country, ())
-        )
-        for name, fault, known in (
-            *((name, phrases.names_country(), tuple(countries)) for name in overlay.countries),
-            *((name, phrases.names_state(), states) for name in overlay.states),
-        ):
-            if name not in known:
-                yield _unknown(where, fault, name, known)
-        for term in overlay.terms:
-            if not any(term in text for text in named):
-                yield Problem(where, phrases.local_word(), repr(term))
-
-
 def _fillings(entries: Entries) -> Iterator[Problem]:
     """Words in braces that nothing fills."""
     for where, text, known in _texts(entries):
@@ -289,7 +264,7 @@ def _fillings(entries: Entries) -> Iterator[Problem]:
             if "|" in word:
                 yield from _two_units(where, word)
             elif word not in known:
-                yield _unknown(where, phrases.unfilled(), word, known)
+                yield unknown_name(where, phrases.unfilled(), word, known)
 
 
 def _texts(entries: Entries) -> Iterator[tuple[str, str, Collection[str]]]:
@@ -346,7 +321,7 @@ def _sources(entries: Entries) -> Iterator[Problem]:
     for where, source in _rests(entries):
         if source not in entries.ids("sources") and source not in NO_SOURCE:
             known = (*entries.ids("sources"), *NO_SOURCE)
-            yield _unknown(where, phrases.names_source(), source, known)
+            yield unknown_name(where, phrases.names_source(), source, known)
 
 
 def _rests(entries: Entries) -> Iterator[tuple[str, str]]:
@@ -366,6 +341,7 @@ def _rests(entries: Entries) -> Iterator[tuple[str, str]]:
     yield from (
         (f"cautions.toml: {caution.id}", caution.source) for caution in entries.cautions.values()
     )
+    yield from ((f"names.toml: {name.said[0]}", name.source) for name in entries.grass_names)
     yield from ((f"causes.toml: {cause.id}", cause.source) for cause in entries.causes.values())
     for herbicide in entries.herbicides.values():
         yield from ((f"herbicides.toml: {herbicide.id}", source) for source in herbicide.sources)

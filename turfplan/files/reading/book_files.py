@@ -14,6 +14,7 @@ from turfplan.book.entries import (
     CampaignWords,
     Cause,
     Caution,
+    GrassName,
     Herbicide,
     Material,
     Mix,
@@ -65,7 +66,7 @@ WORDS = (
     "operations",
 )
 # Files of another form, which are read by themselves.
-APART = ("schema", "sources", "order", "windows", "mix_choices", "supplier")
+APART = ("schema", "sources", "order", "windows", "mix_choices", "supplier", "names")
 
 
 def read_book(folder: Traversable | Path) -> Book:
@@ -131,6 +132,7 @@ def book_of(raw: Raw, version: str) -> Book:
         causes=entries.causes,
         campaigns=entries.campaigns,
         operations=entries.operations,
+        grass_names=tuple(entries.grass_names),
     )
 
 
@@ -156,6 +158,7 @@ def _entries(raw: Raw, schema: Schema, rules: Mapping[str, Rule], faults: list[P
         order=in_a_list("order.toml", raw["order"]["rule"], OrderRule, faults),
         windows=in_a_list("windows.toml", windows, WindowRule, faults),
         choices=in_a_list("mix_choices.toml", raw["mix_choices"]["choice"], MixChoiceRule, faults),
+        grass_names=in_a_list("names.toml", raw["names"]["name"], GrassName, faults),
         overlays=dict(_overlays(raw, rules, faults)),
     )
 
@@ -167,6 +170,7 @@ def _shape(raw: Raw) -> Iterator[Problem]:
         "windows": ("window",),
         "mix_choices": ("choice",),
         "supplier": ("questions", "acceptance"),
+        "names": ("name",),
     }
     for file in (*WORDS, *APART):
         if file not in raw:

@@ -19,11 +19,15 @@ from turfplan.climate.world_grid import Grid, Months, months_at, open_grid
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.postal_codes import postal_place
 from turfplan.files.reading.timezones import timezone_at
+from turfplan.files.reading.towns import called, nearest_town, seen_from, state_name
 from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import climate as phrases
 from turfplan.phrases import place_faults as faults
-from turfplan.phrases import weather
+from turfplan.phrases import towns, weather
 from turfplan.records.brief import Place
+
+# Half a box of the map that towns have their heights from: five minutes of arc, 9 km.
+SAME_HEIGHT_KM = 4.6
 
 
 @lru_cache(maxsize=1)
@@ -67,6 +71,37 @@ def located(place: Place, folder: Path, *, fall_back: bool = False) -> Located:
     Raises TurfplanError for a place that is not found, and for a file that cannot be used, unless
     `fall_back` asks for the grid in its stead.
     """
+    here = _located(place, folder, fall_back=fall_back)
+    found = _found(place, here.climate)
+    notes = (*here.notes, *_other_country(place, found))
+    return replace(here, climate=replace(here.climate, found=found), notes=notes)
+
+
+def _other_country(place: Place, found: Message | None) -> tuple[Message, ...]:
+    """That coordinates lie far from every town of the country that the brief gives, as they do
+    where a sign was forgotten."""
+    if place.latitude is None or place.longitude is None or place.country is None or found is None:
+        return ()
+    if nearest_town(place.latitude, place.longitude, place.country) is not None:
+        return ()
+    return (towns.other_country(country=place.country, found=found),)
+
+
+def _found(place: Place, climate: Climate) -> Message | None:
+    """Where a place lies as a reader knows it; None far from any town, and for a whole zone."""
+    if place.latitude is None and place.postal_code is not None:
+        postal = postal_place(place.postal_code)
+        state = state_name("US", postal.state)
+        return towns.of_postal_code(town=postal.town, state=state, code=place.postal_code)
+    if place.latitude is None and place.climate_zone is not None:
+        return None
+    near = nearest_town(climate.latitude, climate.longitude)
+    if place.town is not None and near is not None:
+        return called(near[0])
+    return seen_from(climate.latitude, climate.longitude)
+
+
+def _located(place: Place, folder: Path, *, fall_back: bool) -> Located:
     if place.normals is None:
         return Located(_from_grid(place))
     try:
@@ -89,7 +124,7 @@ def _from_grid(place: Place) -> Climate:
     error_c, days = _grid_error(
         models, months, where.spread_c, corrected=spot.elevation_m is not None
     )
-    source = _grid_source(grid, where.place, models, months, spot)
+    source = _grid_source(grid, where, models, months, spot)
     return build_climate(
         models,
         spot,
@@ -99,19 +134,30 @@ def _from_grid(place: Place) -> Climate:
     )
 
 
-def _grid_source(grid: Grid, place: Message, models: Models, months: Months, spot: Spot) -> Message:
-    """What a climate of the grid rests on, and whether the lawn's height would make it better."""
+def _grid_source(
+    grid: Grid, where: "_Whereabouts", models: Models, months: Months, spot: Spot
+) -> Message:
+    """What a climate of the grid rests on, and whether the lawn's height would make it better; near
+    a town with the height that a map gives the town."""
+    title, place = grid.source, where.place
     if spot.elevation_m is not None:
         return phrases.grid_brought(
-            title=grid.source,
+            title=title,
             place=place,
             from_height=_height(months.elevation_m),
             to_height=_height(spot.elevation_m),
         )
     steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
-    if steep > models.number("mean", "error_c"):
-        return phrases.grid_hilly(title=grid.source, place=place, metres=Number(months.relief_m))
-    return phrases.grid(title=grid.source, place=place)
+    if steep <= models.number("mean", "error_c"):
+        return phrases.grid(title=title, place=place)
+    metres = Number(months.relief_m)
+    near = None if where.rough else nearest_town(where.latitude, where.longitude)
+    if near is None or near[1] > SAME_HEIGHT_KM:
+        return phrases.grid_hilly(title=title, place=place, metres=metres)
+    town, height = near[0].name, _height(near[0].height_m)
+    return phrases.grid_hilly_town(
+        title=title, place=place, metres=metres, town=town, height=height
+    )
 
 
 def _height(height_m: float) -> Quantity:

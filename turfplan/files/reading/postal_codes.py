@@ -2,7 +2,8 @@
 
 The pack is a header line of JSON, then one zlib block for each first digit, whose lines are,
 little-endian: the other four digits (uint16, rising), latitude and longitude (int16, hundredths of
-a degree), state and time zone (one byte each, places in the lists of the header).
+a degree), state and time zone (one byte each, places in the lists of the header), and after them
+the towns, a line each. The header says how many codes a block has.
 """
 
 import zlib
@@ -20,11 +21,12 @@ from turfplan.phrases import files as phrases
 
 @dataclass(frozen=True, slots=True)
 class PostalPlace:
-    """Where a postal code lies: degrees (to a hundredth), state, IANA time zone."""
+    """Where a postal code lies: degrees (to a hundredth), state, town, IANA time zone."""
 
     latitude: float
     longitude: float
     state: str
+    town: str
     timezone: str
 
 
@@ -45,16 +47,19 @@ def postal_place(code: str) -> PostalPlace:
     ):
         raise TurfplanError(_unplaced(code, phrases.not_postal_code()))
     head, blob = _pack()
-    offset, size = head["blocks"][int(five[0])]
+    offset, size, count = head["blocks"][int(five[0])]
     raw = zlib.decompress(blob[offset : offset + size])
-    count = len(raw) // 8
     codes, places = numbers("H", raw[: 2 * count]), numbers("h", raw[2 * count : 6 * count])
     at = bisect_left(codes, int(five[1:]))
     if at == count or codes[at] != int(five[1:]):
         raise TurfplanError(_unplaced(code, phrases.postal_unknown()))
     state, zone = raw[6 * count + at], raw[7 * count + at]
     return PostalPlace(
-        places[at] / 100, places[count + at] / 100, head["states"][state], head["timezones"][zone]
+        places[at] / 100,
+        places[count + at] / 100,
+        head["states"][state],
+        raw[8 * count :].decode().split("\n")[at],
+        head["timezones"][zone],
     )
 
 

