@@ -1,6 +1,7 @@
 """The most nitrogen that the law of a state lets anyone give at once."""
 
 from dataclasses import dataclass
+from math import ceil
 
 from turfplan.book.citations import who_says
 from turfplan.book.entries import Book
@@ -10,6 +11,8 @@ from turfplan.phrases import feeding as phrases
 from turfplan.records.book_names import option_of_family
 from turfplan.records.brief import Brief
 from turfplan.work.feeding.blackouts import state_of
+
+PERCENT = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,5 +50,6 @@ def told_of_limits(brief: Brief, book: Book, largest_g_m2: float) -> tuple[Messa
     told = phrases.limit_state(limits=listed(parts, "and"), source=who_says(book, source.source))
     if limits.quick is None or brief.feeding.analysis or largest_g_m2 <= limits.quick.si:
         return (told,)
-    slow = Number(1 - limits.quick.si / largest_g_m2, "percent")
-    return (sentences(told, phrases.limit_slow(share=slow)),)
+    # In whole per cent, never less than the law asks for.
+    slow = ceil(PERCENT * (1 - limits.quick.si / largest_g_m2) - 1e-6) / PERCENT
+    return (sentences(told, phrases.limit_slow(share=Number(slow, "percent"))),)
