@@ -151,7 +151,7 @@ def test_warm_grass_is_fed_after_a_pass() -> None:
 
 
 def test_north_west_europe_is_fed_from_april_to_august() -> None:
-    """Kent: first nitrogen as growth begins, none after the end of August but for seedlings."""
+    """Kent: first nitrogen as growth begins, none after the end of August."""
     place = {"postal_code": None, "country": "GB", "latitude": 51.3, "longitude": 0.5}
     plan = plan_of(
         {
@@ -164,6 +164,30 @@ def test_north_west_europe_is_fed_from_april_to_august() -> None:
     days = [day for day, _ in fed(plan) if day.year == 2027]
     assert min(days) <= date(2027, 4, 25) and max(days) <= date(2027, 9, 3)
     assert len(days) >= 3
+
+
+@pytest.mark.parametrize(("latitude", "longitude"), [(57.45, -4.2), (53.35, -6.26)])
+def test_pale_seedlings_of_the_british_isles_wait_for_spring(
+    latitude: float, longitude: float
+) -> None:
+    """Inverness, Dublin: sown in late summer they are neither looked at for colour nor fed before
+    spring, and the account says why; where late nitrogen is asked for they are."""
+    place = {"postal_code": None, "country": None, "latitude": latitude, "longitude": longitude}
+    isles = {
+        "place": {**place, "country": "GB" if latitude > 55 else "IE"},
+        "lawn": {"grass": "perennial_ryegrass", "soil": "sandy loam"},
+        "leveling": {"depth": "8 mm"},
+    }
+    plan = plan_of(isles)
+    sown = first(plan, "overseed").start
+    assert sown.month in (8, 9)
+    after = [day for day, _ in fed(plan) if day > sown]
+    assert after and min(after) >= date(2028, 4, 1)
+    assert plan.task("inspect.colour") is None
+    notes = " ".join(told(note) for ledger in plan.ledgers for note in ledger.notes)
+    assert "for new grass too: what is pale by then is fed in spring" in notes
+    asked = plan_of(isles, {"local": {"late_nitrogen": True}})
+    assert any(sown < day < date(2027, 12, 31) for day, _ in fed(asked))
 
 
 def test_compost_takes_nothing_from_feedings_before_it_is_spread() -> None:

@@ -134,7 +134,7 @@ def best(setting: ResolvedLawn, *volumes: float, sessions: int = 1) -> Any:
             soil=as_written("its soil"),
         ),
         feeding=SimpleNamespace(cautions=(), starter_reason=as_written("why this starter")),
-        season=SimpleNamespace(cautions=(), notes=(), disagreements=()),
+        season=SimpleNamespace(cautions=(), notes=(), disagreements=(), drafts=()),
     )
 
 

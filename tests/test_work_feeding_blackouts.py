@@ -68,8 +68,6 @@ def test_a_states_rule_is_kept_and_told_for_the_owner_to_confirm() -> None:
     assert (rule.start, rule.end) == ((12, 1), (4, 1)) and said is not None
     told = dict(rule.what.values)
     assert (told["first"], told["last"]) == (DateInYear("12-01"), DateInYear("04-01"))
-    nothing, asks = of("PA")
-    assert nothing == () or asks is not None
     _, elsewhere = of(None, "GB")
     _, unknown = of(None, "US")
     assert elsewhere != unknown and None not in (elsewhere, unknown)
@@ -88,13 +86,3 @@ def test_a_lawn_lies_in_the_united_states_by_its_country_or_its_postal_code() ->
     assert not in_us(place(country="CA", postal_code="12345"))
     assert state_of(place(country=None, state="NY")) == "us_ny"
     assert state_of(place(country="CA", state=None)) == "ca_"
-
-
-def test_limits_on_a_feeding_hold_beside_the_owners_spans() -> None:
-    """Where a state has any."""
-    capped = next(
-        name for name in BOOK.facts if name.startswith("law.us_") and "nitrogen_single_max" in name
-    )
-    state = capped.split("_")[1].upper()
-    rules, _ = of(state, nitrogen_blackouts=[{"from": "06-15", "to": "09-30"}])
-    assert rules[0].cap_g_m2 == BOOK.si(capped)  # type: ignore[arg-type]

@@ -14,14 +14,13 @@ from turfplan.work.feeding import lime_need as rules
 from turfplan.work.feeding.lime_need import (
     given_before_g_m2,
     holds_lime,
-    in_its_state,
     lime_need,
     on_fresh_ground,
     ph_goal,
     soil_of,
     wants_lime,
 )
-from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.lawn import ResolvedLawn, in_its_state
 
 BOOK = cases.book()
 LB = 4.88242763638305  # of a pound to 1,000 ft2, g/m2

@@ -161,9 +161,9 @@ def season_of_lawn(
     return FeedingSeason(cases.brief(**parts), BOOK, climate or flat(), species, blackouts)
 
 
-def blackout(first: tuple[int, int], last: tuple[int, int], cap: float | None = None) -> Blackout:
+def blackout(first: tuple[int, int], last: tuple[int, int]) -> Blackout:
     """A rule of the owner's."""
-    return Blackout(first, last, as_written("the rule"), as_written("its source"), cap)
+    return Blackout(first, last, as_written("the rule"), as_written("its source"))
 
 
 def after(days: int) -> date:
@@ -176,19 +176,26 @@ def window(first: int, last: int, best: int, season: str = "spring") -> cases.Op
     return cases.Opening("feed_nitrogen", season, after(first), after(last), after(best))
 
 
-def test_a_feeding_is_capped_by_the_book_the_grass_and_every_rule() -> None:
+def test_a_feeding_is_capped_by_the_book_the_grass_and_the_state() -> None:
     """The least of them; by the half of the year for cool-season grass, in the flat year spring."""
     single = BOOK.si("feeding.single_max")
     assert season_of_lawn().most_g_m2 == single
     assert season_of_lawn(species="centipede").most_g_m2 == BOOK.si("feeding.most_centipede")
-    rules = blackout((1, 1), (1, 2), 3.0), blackout((2, 1), (2, 2), 2.0), blackout((3, 1), (3, 2))
-    assert season_of_lawn(None, *rules).most_g_m2 == 2.0
+    ruled = replace(season_of_lawn(), brief=in_state("PA"))
+    assert ruled.most_g_m2 == BOOK.si("law.us_pa_nitrogen_single_max") < single
     lawn = season_of_lawn(cases.cool_climate())
     spring, autumn = BOOK.si("feeding.cap_cool_spring"), BOOK.si("feeding.cap_cool_autumn")
     assert (lawn.cap_g_m2(DAY), lawn.cap_g_m2(date(2027, 9, 1))) == (spring, autumn)
-    ruled = season_of_lawn(cases.cool_climate(), *rules[:1])
-    assert (ruled.cap_g_m2(DAY), ruled.cap_g_m2(date(2027, 9, 1))) == (spring, 3.0)
+    ruled = replace(lawn, brief=in_state("PA"))
+    assert (ruled.cap_g_m2(DAY), ruled.cap_g_m2(date(2027, 9, 1))) == (spring, ruled.most_g_m2)
     assert season_of_lawn(species="zoysia").cap_g_m2(DAY) == single
+
+
+def in_state(state: str) -> Any:
+    """The brief of a lawn in a state of the US."""
+    brief = cases.brief()
+    place = brief.place.model_copy(update={"country": "US", "state": state})
+    return brief.model_copy(update={"place": place})
 
 
 def test_the_year_grows_warmer_until_its_warmest_day() -> None:

@@ -90,3 +90,18 @@ def test_kikuyu_is_worked_before_other_warm_grass(place: str) -> None:
         own = [w.start for w in windows_at(place, "kikuyu", operation)]
         bermuda = [w.start for w in windows_at(place, "bermuda_common", operation)]
         assert (min(bermuda) - min(own)).days >= 14, operation
+
+
+@pytest.mark.parametrize("place", ["Johannesburg", "Sydney", "Auckland", "Perth"])
+def test_nights_that_are_never_warm_close_no_feeding(place: str) -> None:
+    """Grass that large patch does not reach is fed until its growth ends, weeks after midsummer."""
+    ends = [
+        date(YEAR, w.end.month, w.end.day) for w in windows_at(place, "kikuyu", "feed_nitrogen")
+    ]
+    assert date(YEAR, 3, 1) <= max(day for day in ends if day.month < 7) <= date(YEAR, 4, 10)
+
+
+def test_nights_that_cool_close_the_feeding_of_the_gulf_in_august() -> None:
+    """As Louisiana advises: none after about the middle of the month, or a little later."""
+    ends = [w.end for w in windows_at("New Orleans", "carpetgrass", "feed_nitrogen")]
+    assert date(YEAR, 8, 8) <= max(ends) <= date(YEAR, 8, 31)

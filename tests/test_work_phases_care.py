@@ -7,8 +7,10 @@ from typing import Any
 
 import pytest
 
-from planning import brief_of
+from planning import brief_of, kind, plan_of
+from planning import first as first_of
 from test_work_campaigns import setting_of
+from told import told
 from turfplan.message import as_written
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
@@ -257,3 +259,27 @@ def test_the_last_mow_follows_the_work_of_its_campaign(changes: dict[str, Any]) 
             last_mows += 1
             assert mow.ideal == open_then[0].best.toordinal()
     assert last_mows
+
+
+WINTER_GREEN: dict[str, Any] = {
+    "lawn": {"grass": "bermuda_hybrid", "soil": "loamy sand", "thatch": "0.6 in"},
+    "place": {"postal_code": "89014"},
+    "leveling": {"depth": "0.25 in"},
+    "seeding": {"intent": "winter_overseed"},
+    "water": {"permit": True},
+    "season": {"from": date(2027, 4, 1)},
+}
+
+
+def test_winter_ryegrass_has_no_last_mow_while_it_grows() -> None:
+    """It is mown all winter at its own height, and its first cut says how often; in the autumn
+    after it was given back the lawn's own grass has its last mow again."""
+    plan = plan_of(WINTER_GREEN)
+    sown, back = first_of(plan, "overseed").end, first_of(plan, "spring_transition").start
+    assert not [task for task in kind(plan, "last_mow") if task.start > sown]
+    cut = " ".join(told(line) for line in first_of(plan, "first_mow").how)
+    assert "all winter" in cut and "usual" not in cut and "no last mow" in cut
+    assert "last cut of the year" not in cut
+    longer = plan_of(WINTER_GREEN, {"season": {"until": date(2028, 12, 31)}})
+    assert all(task.start > back for task in kind(longer, "last_mow"))
+    assert kind(longer, "last_mow")

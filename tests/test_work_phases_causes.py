@@ -11,6 +11,7 @@ from told import told
 from turfplan.records.book_names import ThinCause
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
+from turfplan.work.phases.cause_seasons import answered_looks
 
 NOW = datetime(2027, 2, 1, 12, tzinfo=UTC)
 
@@ -274,6 +275,55 @@ def test_live_cause_stops_order_and_seed(quantity: str, value: float) -> None:
         measured(quantity, 0.0, date(2027, 8, 21), 2),
     )
     assert all(task.id != "diagnose.again" for task in over.tasks)
+
+
+def over(task: str, on: date, number: int, kind: str = "done") -> JournalEntry:
+    """An entry of a task that is done or skipped."""
+    return JournalEntry(number=number, at=NOW, kind=kind, task=task, on=on)  # type: ignore[arg-type]
+
+
+TWO_LOOKS = {
+    "leveling": {"lows": [{"depth": "1.25 in", "share": 0.06}, {"depth": "0.5 in", "share": 0.15}]},
+    "site": {"thin_cause": "dogs"},
+}
+
+
+@pytest.mark.parametrize("how", ["done", "skipped"])
+def test_what_is_answered_is_no_hold(how: str) -> None:
+    """Each stop goes with its own look, and both stay away from every later plan."""
+    plan = plan_of(TWO_LOOKS)
+    looks = {task.id for task in kind(plan, "diagnose")}
+    assert looks == {"diagnose", "diagnose.dogs"} and len(plan.holds) == 2
+    day = look_for(plan, "dogs")
+    now = datetime(day.year, day.month, day.day, 20, tzinfo=UTC)
+    one, other = over("diagnose.dogs", day, 1, how), over("diagnose", day, 2, how)
+    half = plan_of(TWO_LOOKS, now=now, journal=(one,), previous=plan)
+    assert len(half.holds) == 1 and "cause of the bumps" in str(half.holds[0])
+    none = plan_of(TWO_LOOKS, now=now, journal=(one, other), previous=half)
+    assert none.holds == () and not any("Held until" in str(said) for said in none.cautions)
+
+
+def test_a_count_of_grubs_is_answered_once_the_next_ones_are_counted_too() -> None:
+    """The count of spring alone leaves the stop."""
+    grubs = {"site": {"thin_cause": ["grubs"]}, "season": {"from": date(2027, 3, 1)}}
+    plan = plan_of(grubs)
+    first_day, later = look_for(plan, "grubs"), look_for(plan, "hatched")
+    counted = over("diagnose.grubs", first_day, 1)
+    now = datetime(2027, 5, 20, 12, tzinfo=UTC)
+    spring = plan_of(grubs, now=now, journal=(counted,), previous=plan)
+    assert any("Held until it is answered" in str(said) for said in spring.holds)
+    both = (counted, over("diagnose.hatched", later, 2))
+    now = datetime(later.year, later.month, later.day, 20, tzinfo=UTC)
+    autumn = plan_of(grubs, now=now, journal=both, previous=spring)
+    assert not any("Held until" in str(said) for said in autumn.holds)
+
+
+def test_another_look_answers_what_was_found_alive() -> None:
+    """From the day on which it is due; one that was done before the cause was found does not."""
+    due = date(2027, 9, 20).toordinal()
+    assert answered_looks({"diagnose.again": due}, (), due) == {"diagnose.again"}
+    assert answered_looks({"diagnose.again": due - 1}, (), due) == frozenset()
+    assert answered_looks({"topdress.1": due}, ("diagnose",), None) == {"diagnose"}
 
 
 BARE = {

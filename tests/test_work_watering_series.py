@@ -1,5 +1,6 @@
 """Stages as calendar series: whole weeks, few sessions a day, zones that share a series."""
 
+import itertools
 from dataclasses import replace
 from datetime import date, time, timedelta
 from typing import Any
@@ -348,3 +349,32 @@ def test_a_winter_keeps_its_weekdays_and_skips_the_days_that_are_closed() -> Non
     assert (run.start, run.end, run.weekdays) == (MONDAY, mondays[-1], ("mon",))
     assert run.skip == (mondays[2],) and len(run.days()) == 3
     assert run.amounts[0].value == pytest.approx(3 * run.applied_mm * 100, abs=0.1)
+
+
+@pytest.mark.parametrize("allowed", [None, ["mon", "wed", "fri"], ["wed", "fri"], ["sat", "sun"]])
+@pytest.mark.parametrize("first", [START + timedelta(n) for n in range(7)])
+def test_days_of_recovery_keep_their_gap_across_weeks(first: date, allowed: Any) -> None:
+    """Three days at least between any two, the last of a short week too; four at most where the law
+    closes none."""
+    given = cases.brief(water={"possible": True, "allowed_weekdays": allowed} if allowed else {})
+    lawn = ground(the_brief=given)
+    dry = replace(lawn, usable_rain_mm=(0.0,) * len(lawn.rain_mm))
+    runs, _ = season_runs(dry, [Stage("recover", first, first + timedelta(11))])
+    days = sorted({day for run in runs for day in run.days()})
+    gaps = [(later - day).days for day, later in itertools.pairwise(days)]
+    assert days and min(gaps, default=3) >= 3
+    assert allowed or max(gaps) <= 4
+
+
+def test_recovery_gives_no_more_than_the_grass_uses() -> None:
+    """In its three or four days, rain that is counted on included; half an inch at the most."""
+    gap = BOOK.si("water.recover_gap")
+    for month in range(4, 11):
+        lawn = ground()
+        start = date(2027, month, 2)
+        runs, _ = season_runs(lawn, [Stage("recover", start, start + timedelta(6))])
+        use = lawn.kc[month - 1] * lawn.mean_et0_mm(start, start + timedelta(6))
+        rain = BOOK.si("water.counted_rain_share") * lawn.mean_rain_mm(start, start + timedelta(6))
+        for run in runs:
+            assert run.depth_mm + gap * rain <= max(gap * use, gap * rain) + 1e-9
+            assert run.depth_mm <= BOOK.si("water.recover_depth")

@@ -114,7 +114,12 @@ def test_recovery_asks_for_half_an_inch_less_rain_every_few_days() -> None:
     need = need_of(ground, Stage("recover", PASS, end), PASS, end)
     gap = BOOK.si("water.recover_gap")
     rain = gap * BOOK.si("water.counted_rain_share") * ground.mean_rain_mm(PASS, end)
-    assert need.depth_mm == pytest.approx(BOOK.si("water.recover_depth") - rain)
+    use = gap * ground.kc[PASS.month - 1] * ground.mean_et0_mm(PASS, end)
+    assert need.depth_mm == pytest.approx(min(BOOK.si("water.recover_depth"), use) - rain)
+    assert use < BOOK.si("water.recover_depth"), "in April grass uses less than half an inch"
+    thirsty = replace(ground, kc=tuple(2 * kc for kc in ground.kc))
+    most = need_of(thirsty, Stage("recover", PASS, end), PASS, end)
+    assert most.depth_mm == pytest.approx(BOOK.si("water.recover_depth") - rain)
     assert (need.runs, need.days) == (1, -(-7 // gap))
 
 

@@ -47,7 +47,7 @@ def marks_still_hold(case: Case) -> Iterator[Fault]:
 
 def _hold(case: Case) -> int:
     """The days that a request for marks holds at this place."""
-    place = case.brief.place
+    place = case.plan.place
     state = f"{place.country or 'US'}_{place.state or ''}".lower()
     fact = case.book.known(option_of_family("law.{state}_marks_hold", state))
     return case.days(fact or "order.locate_ticket_days")

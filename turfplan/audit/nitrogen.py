@@ -90,7 +90,8 @@ def _month_day(pair: tuple[int, int]) -> DateInYear:
 
 
 def _state(case: Case) -> str:
-    place = case.brief.place
+    """The state as the plan found it: by the brief, or by its postal code."""
+    place = case.plan.place
     return f"{place.country or 'US'}_{place.state or ''}".lower()
 
 

@@ -10,7 +10,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from turfplan.records.book_names import NamedFact, OperationName, RegionSetting
+from turfplan.records.book_names import NamedFact, OperationName, WindowSetting
 
 # The dimension of what each key of a condition names; that of a threshold is its condition's own.
 _DIMENSIONS = {
@@ -229,7 +229,7 @@ class WindowRule(BaseModel):
     cool_best_within: NamedFact | None = None
     best_with_rain: NamedFact | None = None
     least_days: NamedFact = NamedFact("windows.least_days")
-    setting: RegionSetting | None = None
+    setting: WindowSetting | None = None
     unsaid: bool = False
     reason: str
     rests_on: tuple[str, ...] = Field(min_length=1)

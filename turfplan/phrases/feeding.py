@@ -55,6 +55,28 @@ def blackout_confirm(*, blackout: Message, source: Message) -> Message:
     return Message("feeding.blackout.confirm", (("blackout", blackout), ("source", source)))
 
 
+def limit_total(*, rate: Quantity) -> Message:
+    """{rate} of nitrogen"""
+    return Message("feeding.limit.total", (("rate", rate),))
+
+
+def limit_quick(*, rate: Quantity) -> Message:
+    """{rate} of quick nitrogen"""
+    return Message("feeding.limit.quick", (("rate", rate),))
+
+
+def limit_state(*, limits: Listed, source: Message) -> Message:
+    """The most that the state lets anyone give at once, as a starter too, as we read it: {limits}
+    ({source}). Confirm it where you live.
+    """
+    return Message("feeding.limit.state", (("limits", limits), ("source", source)))
+
+
+def limit_slow(*, share: Number) -> Message:
+    """Choose products that release {share} or more of their nitrogen slowly."""
+    return Message("feeding.limit.slow", (("share", share),))
+
+
 def blackout_brief() -> Message:
     """the brief"""
     return Message("feeding.blackout.brief")
@@ -186,6 +208,13 @@ def left_out_year_full(*, grass: Message, high: Quantity) -> Message:
 def left_out_fresh_layer() -> Message:
     """A layer was just spread: it is fed once the tips show."""
     return Message("feeding.left_out.fresh_layer")
+
+
+def left_out_last_date() -> Message:
+    """So late in the year nitrogen is advised against here, for new grass too: what is pale by then
+    is fed in spring.
+    """
+    return Message("feeding.left_out.last_date")
 
 
 def left_out_too_late() -> Message:

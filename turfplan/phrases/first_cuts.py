@@ -52,6 +52,26 @@ def plants_go(*, height: Quantity) -> Message:
     return Message("first_cuts.plants_go", (("height", height),))
 
 
+def all_winter(
+    *, height: Quantity, due: Quantity, least: Quantity, most: Quantity, n: int, grass: Message
+) -> Message:
+    """Cut to {height}, and the next two times too, whenever it stands {due}. It grows all winter
+    and has no last mow in autumn: go on at {least} to {most}, about every {n} days, until the cuts
+    of spring give the lawn back to {grass}.
+    """
+    return Message(
+        "first_cuts.all_winter",
+        (
+            ("height", height),
+            ("due", due),
+            ("least", least),
+            ("most", most),
+            ("n", n),
+            ("grass", grass),
+        ),
+    )
+
+
 def then(*, height: Quantity, due: Quantity, n: int, least: Quantity, most: Quantity) -> Message:
     """Cut to {height}, and the next two times too, whenever the grass stands {due}. From the third
     mowing on, about {n} days after the first, or with the last cut of the year, go over to the

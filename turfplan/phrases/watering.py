@@ -156,8 +156,8 @@ def why_soak_plants() -> Message:
 
 
 def why_recover(*, days: int, fewest: Number, most: Number) -> Message:
-    """For {days} days after a pass the covered grass is watered every {fewest} to {most} days, less
-    part of the usual rain.
+    """For {days} days after a pass the covered grass is watered every {fewest} to {most} days with
+    what it uses in them, less part of the usual rain.
     """
     return Message("watering.why.recover", (("days", days), ("fewest", fewest), ("most", most)))
 

@@ -256,7 +256,8 @@ def _of_past(setting: ResolvedLawn, best: Candidate | None) -> list[Message]:
         if sows and (hold.asks or (hold.until or 0) > setting.first_day)
     ]
     rest = rests_told(setting) if best is not None else ()
-    return [*waits_for(setting), *found, *setting.sowing.cautions, *rest]
+    drafted = frozenset(draft.id for draft in best.season.drafts) if best is not None else ()
+    return [*waits_for(setting, drafted), *found, *setting.sowing.cautions, *rest]
 
 
 def _over(setting: ResolvedLawn) -> list[Message]:

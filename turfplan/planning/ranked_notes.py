@@ -92,6 +92,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked(
                 "law",
                 "feeding.blackout",
+                "feeding.limit",
                 "feeding.water",
                 "feeding.bag.quick",
                 "feeding.history.blackout",

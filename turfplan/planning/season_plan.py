@@ -56,6 +56,7 @@ from turfplan.work.drafts import SeasonDraft
 from turfplan.work.heap import ask_for_room
 from turfplan.work.horizon import shortest
 from turfplan.work.lawn import ResolvedLawn, country_of
+from turfplan.work.phases.cause_seasons import answered_looks
 from turfplan.work.phases.open_turf import too_thick
 from turfplan.work.phases.sow import nothing_sown
 from turfplan.work.salt_holds import told_of_salt
@@ -153,11 +154,13 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
         zones(brief.water, book, setting.plot.area_m2),
     )
     missing_mm = still_missing_mm(history, previous)
+    alive_until = looked_again(history, book)
     setting = replace(
         setting,
         openings=less_dry_days(setting, verdict),
         levelling=replace(setting.levelling, missing_mm=missing_mm),
-        alive_until=looked_again(history, book),
+        alive_until=alive_until,
+        answered=answered_looks(history.done, history.skipped, alive_until),
     )
     if previous is not None and not previous.conflict:
         comparison = compare_again(

@@ -113,7 +113,8 @@ ComputedNumber = Literal[
 ]
 YearSeason = Literal["spring", "summer", "autumn", "winter"]
 MachineName = Literal["aerator", "dethatcher", "topdresser", "loader", "roller"]
-RegionSetting = Literal["late_nitrogen", "spring_aeration"]
+WindowSetting = Literal["late_nitrogen", "spring_aeration"]
+RegionSetting = WindowSetting | Literal["nitrogen_ends"]
 Habit = Literal["bunch", "rhizome", "stolon", "stolon and rhizome"]
 PlantForm = Literal["sod", "plugs", "sprigs"]
 CampaignName = Literal[

@@ -23,6 +23,7 @@ from turfplan.work.lawn import (
     Sowing,
     Turf,
     country_of,
+    in_its_state,
     units_of,
 )
 from turfplan.work.light import light_of
@@ -64,14 +65,14 @@ def resolve(
     ground: MeasuredGround | None = None,
     holidays: HolidaysBetween = no_holidays,
 ) -> ResolvedLawn:
-    """The brief with every missing answer assumed.
+    """The brief with every missing answer assumed, in the state that its postal code lies in.
 
     What was measured of the ground wins over what the brief says of it. `kept` are the first and
     the last day of a plan that was made before. `holidays` lists the public holidays between two
     days.
     """
     unnamed = is_unnamed(brief)
-    brief, assumed = with_named_grass(brief, book, climate)
+    brief, assumed = with_named_grass(in_its_state(brief, climate), book, climate)
     first, last, kept_end = _horizon(brief, book, today, kept)
     if brief.units is None and country_of(brief) is None:
         assumed.append(phrases.metric_units())

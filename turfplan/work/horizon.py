@@ -56,8 +56,10 @@ def _follow_ups(
     if setting.cool and takes_preventer(setting):
         yield "preemergent", undressed
     if setting.sowing.intent == "winter_overseed":
+        # Until then the second grass is mown all winter.
         yield "spring_transition", 0
-    yield "last_mow", 0
+    else:
+        yield "last_mow", 0
 
 
 def _young(setting: ResolvedLawn, campaign: Campaign) -> Iterator[date]:

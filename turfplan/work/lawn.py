@@ -182,7 +182,8 @@ class ResolvedLawn:
     """A lawn, resolved: nothing in it is unknown, and `assumptions` says what was not told.
 
     `first_day` and `last_day` of the plan are ordinals, and `alive_until` too: the day on which a
-    cause that was found alive is looked for again. `kept_end` is the least last day where the
+    cause that was found alive is looked for again. `answered` are the ids of looks for a cause that
+    are over. `kept_end` is the least last day where the
     owner gave none, and None where one was given: a campaign then takes the days that it and its
     follow-ups need, up to `last_day`. `strip_days` are the days from which on a
     pass is done strip by strip; None for what the book holds people to. `dethatched_ahead` where
@@ -207,6 +208,7 @@ class ResolvedLawn:
     assumptions: tuple[Message, ...] = ()
     openings: Openings = Openings()
     alive_until: int | None = None
+    answered: frozenset[str] = frozenset()
     strip_days: int | None = None
     kept_end: int | None = None
     dethatched_ahead: bool = False
@@ -342,6 +344,14 @@ def without(days: DaySet, spans: Sequence[tuple[int, int]]) -> DaySet:
 def country_of(brief: Brief) -> str | None:
     """The country of a lawn: a postal code without one is read as one of the United States."""
     return brief.place.country or ("US" if brief.place.postal_code else None)
+
+
+def in_its_state(brief: Brief, climate: Climate) -> Brief:
+    """The brief with the state that its postal code lies in, where it names none."""
+    if brief.place.state is not None or climate.state is None:
+        return brief
+    place = brief.place.model_copy(update={"state": climate.state})
+    return brief.model_copy(update={"place": place})
 
 
 def units_of(brief: Brief) -> System:

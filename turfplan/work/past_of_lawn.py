@@ -12,6 +12,7 @@ from turfplan.records.constraints import Reason, Strength
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
+from turfplan.work.phases.cause_seasons import LOOKED_AGAIN
 
 # What buries, tears or poisons seedlings.
 _HARMS: frozenset[OperationName] = frozenset(
@@ -31,7 +32,7 @@ def rests(setting: ResolvedLawn, draft: Draft) -> Iterator[tuple[int, Strength, 
             rest: FactName = "site.moss_rest"
             reason = Reason("past.moss", phrases.moss(day=Day(moss.on)), (rest,))
             yield moss.on.toordinal() + setting.days(rest), Strength.HARD, reason
-    if draft.id == "diagnose.again" and setting.alive_until is not None:
+    if draft.id == LOOKED_AGAIN and setting.alive_until is not None:
         yield setting.alive_until, Strength.HARD, Reason("past.alive", phrases.alive())
 
 

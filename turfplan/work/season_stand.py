@@ -41,6 +41,18 @@ def stand_of(setting: ResolvedLawn, campaign: Campaign) -> Stand:
     return Stand(_closed(spans))
 
 
+def second_grass_days(setting: ResolvedLawn, campaign: Campaign) -> tuple[int, int] | None:
+    """The days (ordinals) on which a winter's ryegrass stands over the lawn, from its sowing until
+    the cuts of spring give it back; to the end of the plan where that sees no such spring. None
+    where none is sown."""
+    sow = campaign.sow_window
+    if setting.sowing.intent != "winter_overseed" or sow is None:
+        return None
+    springs = (w.end.toordinal() for w in setting.open("spring_transition") if w.start > sow.end)
+    sown = sow.best.toordinal()
+    return sown, max(sown, min((*springs, setting.last_day)))
+
+
 def open_from(setting: ResolvedLawn, campaign: Campaign) -> date | None:
     """The day from which no grass grows until the lawn is sown or planted; None where some does."""
     spans = stand_of(setting, campaign).days_of(open_ground)

@@ -116,14 +116,21 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
             raise ValueError(condition.kind)
 
 
-def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int:
-    """So many days from the fall of the nights, as far as they do fall; never too soon."""
+def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int | None:
+    """So many days from the fall of the nights, as far as they do fall; never too soon.
+
+    Nights that are warm in some years alone close the later the fewer those are, up to the depth of
+    winter; None where no night of any year is warm: what never opened does not close.
+    """
     blur, mark = year.book.si("windows.years_apart"), year.number(condition.threshold)
     nights = year.climate.air_min_c
+    never = share_below(max(nights), mark, blur)
+    if never >= 1:
+        return None
     away = year.number(condition.days) * share_below(min(nights), mark, blur)
     earliest = year.hottest + round(year.number(condition.earliest))
     day = year.evened(year.falls(nights, mark, blur) + away, year.next_coldest)
-    return max(round(day), earliest)
+    return round(max(day, earliest) + never * max(0, year.next_coldest - max(day, earliest)))
 
 
 def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:

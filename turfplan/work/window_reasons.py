@@ -15,13 +15,13 @@ from turfplan.phrases import windows as phrases
 from turfplan.records.book_names import (
     FactName,
     NamedFact,
-    RegionSetting,
+    WindowSetting,
     option_of_family,
 )
 from turfplan.records.fact_names import FamilyOption
 
 # What is said of a rule that the policy of a region leaves out.
-LEFT_OUT: Mapping[RegionSetting, Callable[[], Message]] = {
+LEFT_OUT: Mapping[WindowSetting, Callable[[], Message]] = {
     "late_nitrogen": phrases.left_out_late_nitrogen,
     "spring_aeration": phrases.left_out_spring_aeration,
 }

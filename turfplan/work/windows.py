@@ -15,7 +15,7 @@ from turfplan.calendar_days import date_of
 from turfplan.climate.record import Climate
 from turfplan.message import Message
 from turfplan.phrases import windows as phrases
-from turfplan.records.book_names import FactName, OperationName, RegionSetting
+from turfplan.records.book_names import FactName, OperationName, WindowSetting
 from turfplan.work.drafts import OpenDays
 from turfplan.work.growing_year import GrowingYear, growing_year
 from turfplan.work.window_conditions import Met, met_on
@@ -122,7 +122,7 @@ def _windows_of(
     return WindowsOfYear(tuple(windows), tuple(closed))
 
 
-def _policy(book: Book, settings: WindowPolicy, name: RegionSetting, unsaid: bool) -> bool:
+def _policy(book: Book, settings: WindowPolicy, name: WindowSetting, unsaid: bool) -> bool:
     """What the owner says, else the region, else what holds where neither says anything."""
     asked: bool | None = getattr(settings, name)
     habit = book.setting(name)

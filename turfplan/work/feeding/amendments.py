@@ -13,7 +13,7 @@ from turfplan.records.items import AmountItem
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime import growing_from, kept_to_windows
-from turfplan.work.feeding.lime_need import LIMY, PhGoal, in_its_state, ph_goal, soil_of
+from turfplan.work.feeding.lime_need import LIMY, PhGoal, ph_goal, soil_of
 from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
@@ -45,8 +45,7 @@ class _Dose:
 def too_high(setting: ResolvedLawn) -> PhGoal | None:
     """The goal of the grass where the soil's pH lies above what it likes; None elsewhere."""
     ph = setting.brief.soil_test.ph
-    brief = in_its_state(setting.brief, setting.climate)
-    goal = ph_goal(brief, setting.book, setting.turf.species.id)
+    goal = ph_goal(setting.brief, setting.book, setting.turf.species.id)
     return goal if ph is not None and ph > goal.high else None
 
 

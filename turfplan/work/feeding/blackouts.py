@@ -17,17 +17,14 @@ from turfplan.records.brief import Brief
 class Blackout:
     """A yearly stretch without nitrogen, month and day, both included; may run over New Year.
 
-    `what` tells of it within a sentence. `cap_g_m2` is the most nitrogen at once that the same rule
-    allows outside it, `soluble_g_m2` the most quick nitrogen, where it names them. `assumed` where
-    it is common in the state and nobody said whether it holds here.
+    `what` tells of it within a sentence. `assumed` where it is common in the state and nobody said
+    whether it holds here.
     """
 
     start: tuple[int, int]
     end: tuple[int, int]
     what: Message
     source: Message
-    cap_g_m2: float | None = None
-    soluble_g_m2: float | None = None
     assumed: bool = False
 
     def holds(self, day: date) -> bool:
@@ -44,13 +41,8 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Messag
     What the brief says wins, also an empty list. Else the published rule of the state is kept to
     and named, so that the owner can confirm or change it; where none is known, the plan asks, and
     keeps to the days that are common in the state.
-    Limits on a single feeding hold in either case.
     """
     state = state_of(brief)
-    single = book.get(option_of_family("law.{state}_nitrogen_single_max", state))
-    soluble = book.get(option_of_family("law.{state}_nitrogen_soluble_max", state))
-    cap = None if single is None else single.si
-    quick = None if soluble is None else soluble.si
     if (spans := brief.local.nitrogen_blackouts) is not None:
         own = phrases.blackout_brief()
         blackouts = (
@@ -59,8 +51,6 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Messag
                 _pair(span.end),
                 phrases.blackout_own(first=DateInYear(span.start), last=DateInYear(span.end)),
                 own,
-                cap,
-                quick,
             )
             for span in spans
         )
@@ -83,7 +73,7 @@ def blackouts_of(brief: Brief, book: Book) -> tuple[tuple[Blackout, ...], Messag
     )
     source = who_says(book, start.source)
     confirm = phrases.blackout_confirm(blackout=what, source=source)
-    return (Blackout(first, last, what, source, cap, quick),), confirm
+    return (Blackout(first, last, what, source),), confirm
 
 
 def in_us(brief: Brief) -> bool:

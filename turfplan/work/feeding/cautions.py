@@ -15,6 +15,7 @@ from turfplan.records.brief import Brief
 from turfplan.work.feeding.bag import product_cautions
 from turfplan.work.feeding.blackouts import Blackout, blackouts_of
 from turfplan.work.feeding.feedings import NitrogenFeeding
+from turfplan.work.feeding.limits import limits_of
 from turfplan.work.feeding.nutrients import Nutrient
 from turfplan.work.feeding.slots import FeedingSeason, in_heat
 
@@ -95,12 +96,12 @@ def bag_cautions(
     bag = season.brief.feeding
     if bag.analysis is None:
         return ()
-    soluble = [b.soluble_g_m2 for b in season.blackouts if b.soluble_g_m2 is not None]
+    quick = limits_of(season.brief, season.book).quick
     return product_cautions(
         max((feed.rate_g_m2 for feed in given), default=0.0),
         bag.analysis,
         season.book,
         phosphate_wanted_g_m2=phosphorus.rate_g_m2 if phosphorus else 0.0,
         slow_release_percent=bag.slow_release_percent,
-        soluble_cap_g_m2=min(soluble, default=None),
+        soluble_cap_g_m2=None if quick is None else quick.si,
     )

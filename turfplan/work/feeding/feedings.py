@@ -19,13 +19,13 @@ from turfplan.work.feeding.balance import (
     room_g_m2,
     share_of_growth,
 )
+from turfplan.work.feeding.nitrogen_windows import OpenWindow
 from turfplan.work.feeding.sharing import share_out, water_fill
 from turfplan.work.feeding.slots import (
     AFTER_PASS,
     FeedingSeason,
     FeedingSlot,
     OpenTo,
-    OpenWindow,
     Skips,
     closed_by,
     late_reason,
@@ -171,8 +171,7 @@ def _staged(
             if open_to.work_day(*span, min(max(wish.best, span[0]), span[1])) is not None
         ]
         if not spans:
-            late = None if _grows(season, account, wish, wish.best) else phrases.left_out_too_late()
-            why = closed_by(season, open_to, wish.best) or late or phrases.left_out_no_day()
+            why = closed_by(season, open_to, wish.best) or _too_late(season, account, wish)
             skipped.append((wish.key, why))
             continue
         first, last = min(
@@ -206,16 +205,25 @@ def _staged(
 
 def _grows(season: FeedingSeason, account: Account, wish: StageFeeding, day: date) -> bool:
     """True where the grass can still use a feeding that follows the stand: a warm-season grass in
-    its own days of nitrogen, any other while it grows. What a law has put off is given while it
-    grows well."""
+    its own days of nitrogen, any other while it grows, up to a last date that binds it too. What a
+    law has put off is given while it grows well."""
     if wish.put_off:
         growth = season.climate.growth_potential(day, season.kind)
         return growth >= season.book.si("setting.good_growth")
     if season.kind == "warm" and wish.key != RYE:
         windows = (w for w in account.windows if w.operation == "feed_nitrogen")
         return any(w.start <= day <= w.end for w in windows)
+    if wish.key != RYE and season.past_last(account.windows, day):
+        return False
     growth = season.climate.growth_potential(day, "cool")
     return growth >= season.book.si("water.dormant_growth")
+
+
+def _too_late(season: FeedingSeason, account: Account, wish: StageFeeding) -> Message:
+    if _grows(season, account, wish, wish.best):
+        return phrases.left_out_no_day()
+    past = wish.key != RYE and season.past_last(account.windows, wish.best)
+    return phrases.left_out_last_date() if past else phrases.left_out_too_late()
 
 
 def _full(season: FeedingSeason, year: NitrogenYear) -> Message:

@@ -6,7 +6,6 @@ A table serves only its own buffer; what no table of the book serves is asked, n
 from dataclasses import dataclass
 
 from turfplan.book.entries import Book
-from turfplan.climate.record import Climate
 from turfplan.message import Message, Number, Quantity, length_mm
 from turfplan.phrases import lime as phrases
 from turfplan.records.book_names import FactName, NamedFact, of_family, option_of_family
@@ -67,14 +66,6 @@ def ph_goal(brief: Brief, book: Book, species_id: str) -> PhGoal:
 def ph_range(species_id: str) -> FactName:
     """The fact that says from which pH to which a grass is at home."""
     return of_family("lime.ph_goal_{species}", species_id)
-
-
-def in_its_state(brief: Brief, climate: Climate) -> Brief:
-    """The brief with the state that its postal code lies in, where it names none."""
-    if brief.place.state is not None or climate.state is None:
-        return brief
-    place = brief.place.model_copy(update={"state": climate.state})
-    return brief.model_copy(update={"place": place})
 
 
 def on_fresh_ground(brief: Brief, *, seeded: bool) -> bool:

@@ -22,7 +22,9 @@ from turfplan.work.feeding.feedings import (
     feedings,
     nitrogen_budget,
 )
-from turfplan.work.feeding.lime_need import in_its_state, on_fresh_ground
+from turfplan.work.feeding.lime_need import on_fresh_ground
+from turfplan.work.feeding.limits import told_of_limits
+from turfplan.work.feeding.nitrogen_windows import OpenWindow
 from turfplan.work.feeding.nutrients import (
     LimePlan,
     Nutrient,
@@ -32,7 +34,7 @@ from turfplan.work.feeding.nutrients import (
     soil_test_notes,
 )
 from turfplan.work.feeding.potash import PotashDays, PotashPart, carried_g_m2, potash_parts
-from turfplan.work.feeding.slots import FeedingSeason, OpenTo, OpenWindow, Skips, sowing_of
+from turfplan.work.feeding.slots import FeedingSeason, OpenTo, Skips, sowing_of
 from turfplan.work.feeding.stages import NO_STAGES, Stages
 from turfplan.work.feeding.starter import SeedOn, left_out, starter_days, starter_of
 
@@ -121,7 +123,7 @@ def feeding_plan(
     given = _given_g_m2(brief, book, work.first)
     nitrogen = _nitrogen(season, work, budget)
     fresh_ground = on_fresh_ground(brief, seeded=work.seeded)
-    lime = lime_plan(in_its_state(brief, climate), book, species_id, fresh_ground=fresh_ground)
+    lime = lime_plan(brief, book, species_id, fresh_ground=fresh_ground)
     potassium = potassium_plan(brief, book)
     if work.fresh_ground and potassium is not None and potassium.rate_g_m2 > 0:
         potassium = replace(potassium, reason=phrases.potash_worked_in())
@@ -130,6 +132,7 @@ def feeding_plan(
     )
     cautions = [
         *([of_blackouts] if of_blackouts else []),
+        *told_of_limits(brief, book, max((f.rate_g_m2 for f in nitrogen.all), default=0.0)),
         *history_cautions(brief, book, species_id, blackouts),
         *bag_cautions(season, nitrogen.all, phosphorus),
         *_asked_for(brief, potassium, phosphorus),

@@ -12,9 +12,10 @@ from turfplan.records.book_names import FactName
 from turfplan.records.constraints import DaySet
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.feedings import NitrogenFeeding
+from turfplan.work.feeding.nitrogen_windows import OpenWindow
 from turfplan.work.feeding.nutrients import Nutrient, potash_parts_of
 from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
-from turfplan.work.feeding.slots import FeedingSeason, OpenWindow
+from turfplan.work.feeding.slots import FeedingSeason
 from turfplan.work.feeding.stages import Quiet
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make

@@ -1,9 +1,8 @@
 """On which days a season's nitrogen can be given, and how it is shared out among them."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from typing import Protocol
 
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message
@@ -16,6 +15,8 @@ from turfplan.records.constraints import DaySet
 from turfplan.records.fact_names import GroupFact
 from turfplan.work.feeding.balance import Given, near
 from turfplan.work.feeding.blackouts import Blackout
+from turfplan.work.feeding.limits import limits_of
+from turfplan.work.feeding.nitrogen_windows import OpenWindow, past_last_nitrogen
 from turfplan.work.feeding.stages import Quiet
 from turfplan.work.year_seasons import season_of
 
@@ -28,35 +29,6 @@ RESTING = 0.05  # weight of a day on which grass hardly grows, so that shares st
 
 # What is left out, by its season or `late`, each with the reason.
 Skips = list[tuple[str, Message]]
-
-
-class OpenWindow(Protocol):
-    """Days on which an operation is open."""
-
-    @property
-    def operation(self) -> str:
-        """The operation that is open."""
-        ...
-
-    @property
-    def season(self) -> str:
-        """spring, summer, autumn or winter, where the lawn lies."""
-        ...
-
-    @property
-    def start(self) -> date:
-        """First open day."""
-        ...
-
-    @property
-    def end(self) -> date:
-        """Last open day."""
-        ...
-
-    @property
-    def best(self) -> date:
-        """The best day."""
-        ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +73,10 @@ class FeedingSeason:
         mark = self.book.si("windows.cool_summer")
         return self.kind == "cool" and max(self.climate.air_mean_c) <= mark
 
+    def past_last(self, windows: Iterable[OpenWindow], day: date) -> bool:
+        """True where a day comes after the last nitrogen of the year that binds new grass too."""
+        return past_last_nitrogen(self.brief, self.book, self.climate, windows, day)
+
     def warming(self, day: date) -> bool:
         """True in the half of the year that grows warmer and leads cool-season grass to heat."""
         half = timedelta(MONTH // 2)
@@ -108,12 +84,11 @@ class FeedingSeason:
 
     @property
     def most_g_m2(self) -> float:
-        """Most nitrogen at once, by the book and by any rule."""
-        caps = (b.cap_g_m2 for b in self.blackouts if b.cap_g_m2)
+        """Most nitrogen at once, by the book, the grass and the law of the state."""
         own = self.book.get(option_of_family("feeding.most_{species}", self.species_id))
-        return min(
-            self.book.si("feeding.single_max"), *caps, float("inf") if own is None else own.si
-        )
+        law = limits_of(self.brief, self.book).total
+        caps = (cap.si for cap in (own, law) if cap is not None)
+        return min((self.book.si("feeding.single_max"), *caps))
 
     def quarter(self, day: date) -> str:
         """spring, summer, autumn or winter of a day, where the lawn lies."""

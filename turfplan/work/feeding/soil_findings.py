@@ -8,12 +8,11 @@ from turfplan.message import Day, Message, Number, Quantity, length_mm
 from turfplan.phrases import soil_findings as phrases
 from turfplan.phrases import soil_test
 from turfplan.records.book_names import option_of_family
-from turfplan.records.brief import Brief, BufferMethod
+from turfplan.records.brief import BufferMethod
 from turfplan.work.feeding.amendments import is_sodic, too_high
 from turfplan.work.feeding.lime_need import (
     ORGANIC,
     holds_lime,
-    in_its_state,
     lime_need,
     ph_goal,
     soil_of,
@@ -75,13 +74,9 @@ def soil_findings(setting: ResolvedLawn) -> SoilFindings:
     )
 
 
-def _brief(setting: ResolvedLawn) -> Brief:
-    return in_its_state(setting.brief, setting.climate)
-
-
 def _lime_questions(setting: ResolvedLawn) -> Iterator[Message]:
     """How far the pH is from its goal, where nothing says how much lime that takes."""
-    brief, book, species = _brief(setting), setting.book, setting.turf.species.id
+    brief, book, species = setting.brief, setting.book, setting.turf.species.id
     test = brief.soil_test
     if test.ph is None or not wants_lime(brief, book, species):
         return
@@ -144,7 +139,7 @@ def _ph_cautions(setting: ResolvedLawn) -> Iterator[Message]:
 
 def _lime_notes(setting: ResolvedLawn) -> Iterator[Message]:
     """Why no lime is given where the test might seem to ask for some."""
-    brief, book, species = _brief(setting), setting.book, setting.turf.species.id
+    brief, book, species = setting.brief, setting.book, setting.turf.species.id
     test = brief.soil_test
     if test.ph is not None and not wants_lime(brief, book, species):
         goal = ph_goal(brief, book, species)

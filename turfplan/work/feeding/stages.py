@@ -14,6 +14,7 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import Emergence, emergence, given_back_on
 from turfplan.work.feeding.blackouts import Blackout, blackouts_of, free_days
+from turfplan.work.feeding.nitrogen_windows import past_last_nitrogen
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
 from turfplan.work.season_stand import stand_of
@@ -189,9 +190,14 @@ def colour_in_time(setting: ResolvedLawn, up: Emergence, sown: date) -> bool:
 
 def _takes_nitrogen(setting: ResolvedLawn, day: date) -> bool:
     """True on days on which new grass can still use nitrogen: a warm-season grass in its own days
-    of it, any other while it grows."""
+    of it, any other while it grows, up to a last date that binds new grass too."""
+    windows = setting.open("feed_nitrogen")
+    if setting.cool and past_last_nitrogen(
+        setting.brief, setting.book, setting.climate, windows, day
+    ):
+        return False
     if not setting.cool:
-        return any(w.start <= day <= w.end for w in setting.open("feed_nitrogen"))
+        return any(w.start <= day <= w.end for w in windows)
     growth = setting.climate.growth_potential(day, "cool")
     return growth >= setting.book.si("water.dormant_growth")
 

@@ -12,7 +12,8 @@ from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.feeding.balance import Given, near, room_g_m2
 from turfplan.work.feeding.blackouts import free_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
-from turfplan.work.feeding.slots import FeedingSeason, OpenWindow
+from turfplan.work.feeding.nitrogen_windows import OpenWindow
+from turfplan.work.feeding.slots import FeedingSeason
 
 STARTER_TASK = "starter_feed"
 # No starter is as large: a limit where no rule names one.

@@ -25,7 +25,7 @@ from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
 from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.first_cuts import first_cuts
-from turfplan.work.season_stand import stand_of
+from turfplan.work.season_stand import second_grass_days, stand_of
 from turfplan.work.stand import Stand, open_ground
 from turfplan.work.watering.water_in import as_water_allows
 
@@ -247,24 +247,23 @@ def _last_mow(
     setting: ResolvedLawn, campaign: Campaign, stand: Stand, up: Emergence | None
 ) -> Draft | None:
     """The last mow, on the best day of its first window that does not end before the work, nor
-    before what is sown can be mown at all.
+    before what is sown can be mown at all; a winter's ryegrass has none while it grows.
     """
+    covered = second_grass_days(setting, campaign)
     last_work = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
     grown = timedelta(up.mow_best if up is not None else 0)
     for window in setting.open("last_mow"):
         before_work = last_work is not None and (
             window.end < last_work.start or window.end < last_work.best + grown
         )
-        mown = not open_ground(stand.on(window.best.toordinal()))
-        if (
-            mown
-            and not before_work
-            and setting.first_day <= window.best.toordinal() <= setting.last_day
-        ):
+        best = window.best.toordinal()
+        grows_on = covered is not None and covered[0] <= best <= covered[1]
+        mown = not grows_on and not open_ground(stand.on(best))
+        if mown and not before_work and setting.first_day <= best <= setting.last_day:
             return make(
                 setting,
                 "last_mow",
-                timing=Timing(FINISH, ideal=window.best.toordinal()),
+                timing=Timing(FINISH, ideal=best),
                 wording=Wording(phrases.last_mow()),
             )
     return None

@@ -1,6 +1,6 @@
 """The days on which a look for a cause has something to see."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from datetime import date, timedelta
 from types import MappingProxyType
 
@@ -15,6 +15,23 @@ from turfplan.work.lawn import ResolvedLawn
 Spans = tuple[tuple[int, int], ...]
 # The key of the second count of grubs, once the next ones have hatched.
 HATCHED = "hatched"
+# The look for a cause that was found alive.
+LOOKED_AGAIN = "diagnose.again"
+
+
+def answered_looks(
+    done: Mapping[str, int], skipped: Collection[str], alive_until: int | None
+) -> frozenset[str]:
+    """The ids of looks for a cause that are over, done or skipped: nothing waits for them any more.
+
+    `done` holds ordinals by id. Another look counts from the day (an ordinal) on which what was
+    found alive is due to be looked for again.
+    """
+    due = alive_until or 0
+    over = {task for task, day in done.items() if task != LOOKED_AGAIN or day >= due}
+    return frozenset(task for task in over.union(skipped) if task.split(".")[0] == "diagnose")
+
+
 _WHY: Mapping[CauseSeen, tuple[Callable[[], Message], tuple[FactName, ...]]] = MappingProxyType(
     {
         "growth": (phrases.seen_growth, ("water.dormant_growth",)),

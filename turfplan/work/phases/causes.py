@@ -1,6 +1,6 @@
 """Looks for what makes grass thin or ground uneven, before anything is ordered, spread or sown."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from types import MappingProxyType
@@ -17,6 +17,7 @@ from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.pesticide_law import told_of_law
 from turfplan.work.phases.cause_seasons import (
     HATCHED,
+    LOOKED_AGAIN,
     Spans,
     clearest,
     hatched,
@@ -198,23 +199,35 @@ def _again(setting: ResolvedLawn) -> tuple[Message, ...]:
     return phrases.cause_again_how(), named
 
 
-def waits_for(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """What is held until a look has been answered, for the head of the plan."""
-    names = [book_message(setting.book, f"causes.{name}.name") for name in thin_causes(setting)]
+def waits_for(setting: ResolvedLawn, drafted: Collection[str] = ()) -> tuple[Message, ...]:
+    """What is held until a look has been answered, for the head of the plan.
+
+    `drafted` are the ids of its tasks. A look that is over holds nothing; grubs are answered once
+    those that hatched later are counted too, where they are.
+    """
+    asked = [cause for cause in thin_causes(setting) if _unanswered(setting, cause, drafted)]
+    names = [book_message(setting.book, f"causes.{name}.name") for name in asked]
     told = phrases.waits_bare if _bare(setting) else phrases.waits
     found = [told(causes=listed(names, "and"))] if names else []
-    if live_bump(setting):
+    if live_bump(setting) and "diagnose" not in setting.answered:
         found.append(phrases.waits_bumps())
-    found += _seen_later(setting)
-    if setting.alive_until is not None:
+    found += _seen_later(setting, asked)
+    if setting.alive_until is not None and LOOKED_AGAIN not in setting.answered:
         found.append(phrases.waits_again(day=Day(date.fromordinal(setting.alive_until))))
     return tuple(found)
 
 
-def _seen_later(setting: ResolvedLawn) -> Iterator[Message]:
+def _unanswered(setting: ResolvedLawn, cause: ThinCause, drafted: Collection[str]) -> bool:
+    looks = {f"diagnose.{cause}"}
+    if setting.book.causes[cause].seen == "surface":
+        looks |= {f"diagnose.{HATCHED}"}.intersection(drafted)
+    return not looks <= setting.answered
+
+
+def _seen_later(setting: ResolvedLawn, causes: Sequence[ThinCause]) -> Iterator[Message]:
     """Of each cause that shows nothing yet, from when on it does, and why."""
     opens = _open_ground(setting)
-    for cause in thin_causes(setting):
+    for cause in causes:
         spans, why = spans_seen(setting, cause, opens), why_then(setting, cause)
         if why is not None and spans and spans[0][0] > setting.first_day:
             yield phrases.seen_from(

@@ -1,8 +1,9 @@
 """The first cuts after seed or plants: of the old grass over the seed, and of what is new."""
 
 from dataclasses import dataclass
+from datetime import date
 
-from turfplan.book.words import book_message, book_messages
+from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Message, Quantity, cut_height, length_mm
 from turfplan.phrases import first_cuts as phrases
 from turfplan.records.book_names import of_species
@@ -10,9 +11,10 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import Emergence, emergence
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.mowing import due_height_mm
+from turfplan.work.mowing import due_height_mm, mowing_interval_days
 from turfplan.work.old_grass import OldCut, old_cut
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.season_stand import second_grass_days
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +48,8 @@ def first_cuts(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if up is None:
         return [_of_plants(setting)]
     if old is None:
-        return [_of_new_grass(setting, up, _low_mm(setting))]
-    return [_of_old_grass(setting, old), _of_new_grass(setting, up, old.kept_mm)]
+        return [_of_new_grass(setting, campaign, up, _low_mm(setting))]
+    return [_of_old_grass(setting, old), _of_new_grass(setting, campaign, up, old.kept_mm)]
 
 
 def _low_mm(setting: ResolvedLawn) -> float:
@@ -81,9 +83,13 @@ def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
     )
 
 
-def _of_new_grass(setting: ResolvedLawn, up: Emergence, kept_mm: float) -> Draft:
+def _of_new_grass(
+    setting: ResolvedLawn, campaign: Campaign, up: Emergence, kept_mm: float
+) -> Draft:
     open_ground = setting.on_open_ground
     gently, even_so = book_messages(setting.book, "operations.first_mow.how")
+    covered = second_grass_days(setting, campaign)
+    then = _then(setting, kept_mm) if covered is None else _all_winter(setting, kept_mm, covered)
     return make(
         setting,
         "first_mow",
@@ -91,7 +97,7 @@ def _of_new_grass(setting: ResolvedLawn, up: Emergence, kept_mm: float) -> Draft
         wording=Wording(
             phrases.new_grass_alone() if open_ground else phrases.new_grass(),
             {"height": _due(setting, kept_mm)},
-            how=(gently, *(() if open_ground else (even_so,)), _then(setting, kept_mm)),
+            how=(gently, *(() if open_ground else (even_so,)), then),
         ),
         facts=(
             of_species(setting.sowing.grass.id, "mow_height"),
@@ -126,6 +132,24 @@ def _of_plants(setting: ResolvedLawn) -> Draft:
             "mowing.first_mow_factor",
             "seeding.third_mowing",
         ),
+    )
+
+
+def _all_winter(setting: ResolvedLawn, kept_mm: float, days: tuple[int, int]) -> Message:
+    """At which height and how often a winter's ryegrass is mown on its days (ordinals)."""
+    heights, season = _heights(setting, kept_mm), setting.sowing.grass.season
+    growth = [
+        setting.climate.growth_potential(date.fromordinal(day), season)
+        for day in range(days[0], days[1] + 1)
+    ]
+    middle = (heights.usual_least + heights.usual_most) / 2
+    return phrases.all_winter(
+        height=cut_height(heights.kept),
+        due=cut_height(heights.due),
+        least=length_mm(heights.usual_least, kind="height"),
+        most=length_mm(heights.usual_most, kind="height"),
+        n=mowing_interval_days(setting.book, middle, sum(growth) / len(growth)),
+        grass=grass_name(setting.book, setting.turf.species.id),
     )
 
 

@@ -10,7 +10,7 @@ from turfplan.phrases import open_turf as of_turf
 from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft
-from turfplan.work.feeding.lime_need import in_its_state, tested_soil_goes_under, wants_lime
+from turfplan.work.feeding.lime_need import tested_soil_goes_under, wants_lime
 from turfplan.work.ground_fill import (
     MM_PER_M,
     covered,
@@ -65,8 +65,7 @@ def tills(setting: ResolvedLawn) -> bool:
 
     Else slits through the dead mulch do, and keep weeds asleep.
     """
-    brief = in_its_state(setting.brief, setting.climate)
-    limed = wants_lime(brief, setting.book, setting.turf.species.id)
+    limed = wants_lime(setting.brief, setting.book, setting.turf.species.id)
     return setting.on_open_ground and (
         setting.worked == "bare" or bool(setting.levelling.bands) or limed
     )

@@ -170,6 +170,25 @@ def session_names(starts: Sequence[int]) -> tuple[str, ...]:
     return tuple(names)
 
 
+def spaced(
+    days: Sequence[date], wish_days: float, least_days: float, after: date | None = None
+) -> tuple[date, ...]:
+    """Of the days in order those that lie about `wish_days` apart and never less than `least_days`,
+    from the first that is so far after `after`, the day before them."""
+    chosen: list[date] = []
+    left = [day for day in days if after is None or (day - after).days >= least_days]
+    while left:
+        last = left[0] if not chosen else _nearest(left, chosen[-1], wish_days)
+        chosen.append(last)
+        left = [day for day in left if (day - last).days >= least_days]
+    return tuple(chosen)
+
+
+def _nearest(days: Sequence[date], last: date, wish_days: float) -> date:
+    """The day whose distance from the last is nearest to the wish; the later one of two."""
+    return min(days, key=lambda day: (abs((day - last).days - wish_days), -day.toordinal()))
+
+
 def spread(days: Sequence[date], count: int) -> tuple[date, ...]:
     """`count` of the days as evenly apart as they lie, the first one included."""
     if count >= len(days):

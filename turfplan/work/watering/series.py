@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 from itertools import groupby
 from math import ceil
+from typing import NamedTuple
 
 from turfplan.calendar_days import WEEKDAYS, in_week_order, recurring_days
 from turfplan.message import Message, Quantity
@@ -13,7 +14,7 @@ from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
 from turfplan.work.watering.bounds import Bound, Watered, fewer_runs, no_run_fits, part_fits
 from turfplan.work.watering.hose import part_of
-from turfplan.work.watering.hours import place, session_names, spread
+from turfplan.work.watering.hours import place, session_names, spaced, spread
 from turfplan.work.watering.how_to_run import divided, in_parts, puts_down
 from turfplan.work.watering.lawful_days import AFTER_WORK, TENDER, lawful_days
 from turfplan.work.watering.request import WEEK, WateredGround
@@ -55,27 +56,42 @@ def _stage_runs(
         # One number of runs a day for a whole stretch: people keep a rhythm, and ids stay.
         runs = max(week.need.runs for week in watered)
         for week in watered:
-            series.extend(_week_runs(ground, stage, week, runs, cautions, together=together))
+            after = max((run.end for run in series), default=None)
+            found = _week_runs(
+                ground, stage, week, _Rhythm(runs, after), cautions, together=together
+            )
+            series.extend(found)
     return series
+
+
+class _Rhythm(NamedTuple):
+    """How a stage goes on from week to week: its runs a day, and the last day watered so far."""
+
+    runs: int
+    after: date | None
 
 
 def _week_runs(
     ground: WateredGround,
     stage: Stage,
     week: WeekNeed,
-    runs: int,
+    rhythm: _Rhythm,
     cautions: list[Message],
     *,
     together: bool,
 ) -> list[WaterRun]:
-    """The series of one week, with so many runs a day as its stage has."""
+    """The series of one week, in the rhythm of its stage."""
     number, start, end, need = week
     week_end = min(end, start + timedelta(WEEK - 1))
     lawful = lawful_days(ground, stage, start, week_end, cautions)
     if not lawful:
         return []
+    if need.gap is not None:
+        lawful = spaced(lawful, *need.gap, after=rhythm.after)
+        if not lawful:
+            return []
     count = len(lawful)
-    if need.days is not None and stage.name not in AFTER_WORK:
+    if need.gap is None and need.days is not None and stage.name not in AFTER_WORK:
         count = ceil(need.days * ((week_end - start).days + 1) / WEEK - 1e-9)
     planned = _Week(
         ground,
@@ -88,7 +104,7 @@ def _week_runs(
         _parts(ground, stage, end),
         end if end > week_end else None,
     )
-    return planned.runs(runs, cautions)
+    return planned.runs(rhythm.runs, cautions)
 
 
 def _parts(ground: WateredGround, stage: Stage, end: date) -> tuple[WateringZone, ...]:

@@ -215,8 +215,9 @@ def _relaid_stages(request: WateringRequest, relaid: date) -> list[Stage]:
 class Need:
     """What a week of a stage asks for: runs a day, water for each, how many days a week, and why.
 
-    `runs` counts those of a day that is watered; `days` is None where every day is. With
-    `rain_does_it` usual rain leaves nothing to be watered.
+    `runs` counts those of a day that is watered; `days` is None where every day is. Between two
+    watered days lie `gap` days, by choice and at the least, across the weeks of a stage too; None
+    where the week alone counts. With `rain_does_it` usual rain leaves nothing to be watered.
     """
 
     runs: int
@@ -225,6 +226,7 @@ class Need:
     why: Message
     facts: tuple[FactName, ...]
     rain_does_it: bool = False
+    gap: tuple[float, float] | None = None
 
 
 def _on_a_bank(ground: WateredGround) -> bool:
@@ -313,11 +315,14 @@ def _weaning_need(ground: WateredGround, start: date, end: date) -> Need:
 
 
 def _recover_need(ground: WateredGround, start: date, end: date) -> Need:
+    """What covered grass uses between two waterings, up to the book's depth, less the rain that is
+    counted on."""
     book = ground.request.book
     often = book.fact("water.recover_gap")
     gap = often.si
     rain = gap * book.si("water.counted_rain_share") * ground.mean_rain_mm(start, end)
-    depth = max(0.0, book.si("water.recover_depth") - rain)
+    use = gap * ground.kc[start.month - 1] * ground.mean_et0_mm(start, end)
+    depth = max(0.0, min(book.si("water.recover_depth"), use) - rain)
     why = phrases.why_recover(
         days=round(book.si("water.recover_days")),
         fewest=Number(often.low_si),
@@ -334,6 +339,7 @@ def _recover_need(ground: WateredGround, start: date, end: date) -> Need:
             "water.recover_days",
             "water.counted_rain_share",
         ),
+        gap=(gap, often.low_si),
     )
 
 
