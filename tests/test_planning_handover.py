@@ -277,3 +277,15 @@ def test_the_list_is_one_caution_or_none() -> None:
         phrases.item_by_sign(title=as_written("a"), days=days, sign=as_written("s")),
     )
     assert list_of((plain_item, signed)) == phrases.after_the_plan(items=listed(lines, "comma"))
+
+
+def test_beside_lifted_hollows_what_is_left_is_told_alone() -> None:
+    """What is lifted is not said to be left out; without it nothing of the fill is spread."""
+    left = (Band(12.7, 0.15),)
+    lifted = Levelling((), 0.06, 31.75, 0.1, left=left)
+    said = undone(lifted, (), ())
+    assert said.key == "handover.undone.beside_lifted"
+    assert dict(said.values)["share"] == Number(0.15, "percent")
+    assert undone(replace(lifted, lift_share=0.0), (), ()).key == "handover.undone.all"
+    spread = replace(lifted, bands=(Band(6.0, 0.1),))
+    assert undone(spread, (), ()).key == "handover.undone.part"

@@ -164,6 +164,29 @@ def test_overdue_is_what_is_over_without_a_word() -> None:
     assert "topdress.2" in answered
 
 
+def test_what_follows_work_that_was_put_off_is_not_over() -> None:
+    """Rain took the pass: what depends on it, and on that, waits; what was begun, or does not
+    depend on it, is asked about."""
+    today = date(2027, 9, 20)
+    plan = with_task(PLAN, "topdress.2", depends_on=("topdress.1",))
+    plan = with_task(plan, "starter_feed", depends_on=("topdress.2",))
+    rained = journal({"kind": "rained_off", "task": "topdress.1", "on": date(2027, 9, 5)})
+    asked = read_history(BOOK, rained, plan, today).overdue
+    assert {"topdress.2", "starter_feed"} <= read_history(BOOK, (), plan, today).overdue.keys()
+    assert not {"topdress.2", "starter_feed"} & asked.keys()
+    assert "soil_test" in asked
+    begun = with_task(
+        plan,
+        "topdress.2",
+        actual=WhatHappened(start=date(2027, 9, 11), end=date(2027, 9, 11), share=0.5),
+    )
+    assert "topdress.2" in read_history(BOOK, rained, begun, today).overdue
+    nearer = journal({"kind": "moved", "task": "topdress.1", "to": date(2027, 9, 6)})
+    assert "topdress.2" in read_history(BOOK, nearer, plan, today).overdue
+    later = journal({"kind": "moved", "task": "topdress.1", "to": date(2027, 9, 18)})
+    assert "topdress.2" not in read_history(BOOK, later, plan, today).overdue
+
+
 def test_days_that_stand() -> None:
     """What is done stands before what is held, and that before what is overdue."""
     history = TaskHistory(done={"a": 1}, held={"a": 2, "b": 3}, overdue={"a": 4, "b": 5, "c": 6})

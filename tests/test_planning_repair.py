@@ -5,12 +5,15 @@ from datetime import UTC, date, datetime, time, timedelta
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from outside_checks import TOOLS, update_faults
-from planning import TODAY, brief_of, kind, plan_brief, plan_of
+from planning import TODAY, amount, brief_of, example, example_brief, kind, plan_brief, plan_of
 from printed import day_text, season_ics
 from sample_plan import SEED_DAY, sample_plan, with_task, without
 from test_seasons import Season, begun, done_until
 from test_work_campaigns import setting_of
+from test_work_thatch import INVERNESS
 from turfplan.app.inputs import input_of
 from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.files.reading.plan import plan_from_json
@@ -29,16 +32,18 @@ from turfplan.planning.repair import (
     with_window_reasons,
 )
 from turfplan.planning.too_late import without_too_late
+from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.records.book_names import OperationName
 from turfplan.records.brief import Brief
 from turfplan.records.constraints import DayStep, Lag, Reason, Strength
-from turfplan.records.journal import JournalEntry
+from turfplan.records.journal import EntryKind, JournalEntry
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.units import System
 from turfplan.work.assumptions import resolve
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, OpenDays, Pass, SeasonDraft
+from turfplan.work.filling import ways_of_filling
 from turfplan.work.watering.request import WeatherDay
 
 DEEP = {"leveling": {"depth": "1 in"}}
@@ -202,6 +207,8 @@ def test_marks_that_may_have_run_out_are_told_and_no_longer_hold_the_day() -> No
         assert _outlived(kept, {}, history) == (kept,)
     assert _outlived(lag, {"b": 9}, history) == (lag,)
     assert _outlived(lag, {}, TaskHistory()) == (lag,)
+    unsaid = TaskHistory(overdue=history.done)
+    assert [c.id for c in _outlived(limit, {}, unsaid)] == ["marks:run_out"]
     assert len(_outlived(replace(lag, strength=Strength.HARD), {}, history)) == 2
 
 
@@ -559,3 +566,194 @@ def test_a_moved_task_says_what_the_journal_the_forecast_or_its_window_says() ->
     assert told(task.start, rain=True) == {}
     assert told(early, rain=True, hand=True) == {task.id: why["hand"]}
     assert with_window_reasons({}, (task,), None, windows, forecast) == {}
+
+
+OMAHA = {
+    "lawn": {
+        "area": "3600 ft2",
+        "grass": [
+            {"species": "kentucky_bluegrass", "share": 0.6},
+            {"species": "perennial_ryegrass", "share": 0.4},
+        ],
+        "soil": "silt loam",
+        "thatch": "0.4 in",
+        "condition": "patchy",
+        "thin_share": 0.25,
+    },
+    "place": {"postal_code": "68104", "state": "NE"},
+    "leveling": {
+        "depth": None,
+        "lows": [{"depth": "1.25 in", "share": 0.06}, {"depth": "0.5 in", "share": 0.15}],
+    },
+    "seeding": {"intent": "patch"},
+    "water": None,
+    "work": None,
+}
+# What lies before the work of late August.
+SPRING_DONE = ("diagnose", "delivery.lifting", "mow_low.1", "lift_and_fill", "inspect.relaid")
+
+
+def omaha_rained_off(today: date, *done: str, off: tuple[date, ...]) -> tuple[Plan, Plan]:
+    """A plan with relaid hollows and the one made again today, some jobs done on their days, some
+    days rained off."""
+    before = plan_of(OMAHA, options=False)
+    days = {task.id: task.end for task in before.tasks}
+    said = [*({"kind": "done", "task": name, "on": days[name]} for name in (*SPRING_DONE, *done))]
+    said += [{"kind": "rained_off", "on": day} for day in off]
+    journal = tuple(JournalEntry(number=n, at=TODAY, **words) for n, words in enumerate(said, 1))
+    now = datetime.combine(today, time(12), UTC)
+    again = plan_of(OMAHA, now=now, journal=journal, previous=before, options=False)
+    return before, again
+
+
+def test_rain_on_two_weekends_moves_the_work_within_its_season() -> None:
+    """The cut over seed that was to be yesterday waits with the seed: pass and seed go on on the
+    last Saturday of the season."""
+    off = (date(2027, 8, 28), date(2027, 8, 29), date(2027, 9, 4), date(2027, 9, 5))
+    before, again = omaha_rained_off(
+        date(2027, 9, 6), "irrigation_check", "locate_utilities", "delivery.1", off=off
+    )
+    cut = kind(before, "mow_old")[0]
+    assert cut.start < date(2027, 9, 6)
+    assert again.conflict is None
+    passed, seed, later = (kind(again, name)[0] for name in ("topdress", "overseed", "mow_old"))
+    assert date(2027, 9, 6) < passed.start <= passed.window.end
+    assert seed.start.year == 2027 and (later.start - seed.end).days >= 7 and not later.overdue
+
+
+def test_marks_without_a_word_keep_no_work_out_of_its_season() -> None:
+    """They are taken as not asked for: the tines wait for new ones, in the same autumn."""
+    off = (date(2027, 8, 28), date(2027, 8, 29), date(2027, 9, 4), date(2027, 9, 5))
+    _, again = omaha_rained_off(date(2027, 9, 6), "delivery.1", off=off)
+    tines, marks = kind(again, "core_aerate")[0], again.task("locate_utilities.again")
+    assert kind(again, "topdress")[0].start.year == kind(again, "overseed")[0].start.year == 2027
+    assert marks is not None and date(2027, 9, 6) <= marks.end < tines.start
+
+
+@pytest.mark.parametrize("today", [date(2027, 9, 13), date(2027, 10, 18)])
+def test_hollows_that_were_lifted_are_not_filled_again(today: date) -> None:
+    """Rain takes the whole season of the pass: what another way spreads lies beside them."""
+    days = (date(2027, 8, 28) + timedelta(n) for n in range((today - date(2027, 8, 28)).days))
+    off = tuple(day for day in days if day.weekday() >= 5)
+    before, again = omaha_rained_off(
+        today, "irrigation_check", "locate_utilities", "delivery.1", off=off
+    )
+    assert again.conflict is None and again.campaign != "" and before.lawn.depth_mm < 13
+    lifted = [t for t in again.tasks if t.plays("relaying")]
+    assert [t.closed for t in lifted] == ["done"]
+    spread = [t for t in kind(again, "topdress") if t.closed is None]
+    whole_m3 = 3600 * 0.3048**2 * 0.15 * 0.0127
+    assert sum(amount(t, "depth") for t in spread) <= 12.7 + 0.01
+    assert sum(amount(t, "volume") for t in spread) <= whole_m3 * 1.3
+    told = [str(line) for line in again.cautions]
+    assert not any("Nothing of the" in line for line in told)
+
+
+def test_ways_left_are_those_of_the_lifted_hollows() -> None:
+    """Done or begun; all of them while nothing was lifted, or where the brief asks for others."""
+    before, setting = plan_of(OMAHA, options=False), setting_of(brief_of(OMAHA))
+    every = ways_of_filling(setting)
+    assert ways_still_open(setting, before, TaskHistory()) == every
+    for history in (
+        TaskHistory(done={"lift_and_fill": 1}),
+        TaskHistory(part_done={"lift_and_fill": 0.5}),
+    ):
+        ways = ways_still_open(setting, before, history)
+        assert ways and {round(way.levelling.lift_depth_mm, 2) for way in ways} == {31.75}
+        assert all(band.depth_mm <= 12.71 for way in ways for band in way.levelling.bands)
+        assert any(not way.levelling.bands for way in ways)
+    shallow = {"leveling": {"lows": [{"depth": "1 in", "share": 0.06}]}}
+    other = setting_of(brief_of(OMAHA, shallow))
+    lifted = TaskHistory(done={"lift_and_fill": 1})
+    assert ways_still_open(other, before, lifted) == ways_of_filling(other)
+
+
+@pytest.mark.parametrize("later", [0, 2, 3, 6])
+def test_a_load_that_was_refused_comes_again(later: int) -> None:
+    """However many days after the refusal the plan is made again: the mix is on site, and kept dry,
+    before the pass."""
+    brief = example_brief("transition-fescue")
+    before = example("transition-fescue")
+    load = kind(before, "delivery")[0]
+    refused = JournalEntry(number=1, at=TODAY, kind="refused", task=load.id, on=load.end)
+    day = load.end + timedelta(later)
+    now = datetime.combine(day, time(12), UTC)
+    again = plan_brief(brief, now=now, journal=(refused,), previous=before, options=False)
+    new, spread = again.task(load.id), kind(again, "topdress")[0]
+    assert new is not None and new.closed is None and new.status != "CANCELLED"
+    assert max(day, load.end + timedelta(1)) <= new.start <= spread.start
+    kept = [t for t in kind(again, "dry_material") if load.id in t.depends_on]
+    assert all(new.end <= task.start and not task.overdue for task in kept)
+    assert any(new.start == line.deliver_by for line in again.order)
+
+
+RELAID = "inspect.relaid"
+CHRISTCHURCH = {
+    "lawn": {
+        "area": "380 m2",
+        "grass": [
+            {"species": "perennial_ryegrass", "share": 0.7},
+            {"species": "browntop", "share": 0.3},
+        ],
+        "soil": "silt loam",
+        "thatch": "8 mm",
+        "condition": "dense",
+    },
+    "place": {"postal_code": None, "country": "NZ", "latitude": -43.49, "longitude": 172.6},
+    "leveling": {
+        "depth": None,
+        "lows": [{"depth": "35 mm", "share": 0.05}, {"depth": "12 mm", "share": 0.2}],
+    },
+    "seeding": {"intent": "none"},
+    "water": None,
+    "season": {"from": date(2027, 2, 1)},
+    "site": {"bump_cause": "settling"},
+    "work": None,
+}
+
+
+@pytest.mark.parametrize("late", [0, 6])
+def test_relaid_turf_is_looked_at_a_week_before_the_pass_and_cored_once_rooted(late: int) -> None:
+    """In the first plan, and where the turf was lifted some days later: there is time to order more
+    mix or to wait, and neither blade nor tine tears what has not rooted."""
+    plan = plan_of(CHRISTCHURCH, options=False)
+    if late:
+        lifted = kind(plan, "lift_and_fill")[0]
+        day = lifted.end + timedelta(late)
+        early = [t for t in plan.tasks if t.series is None and t.end < day and t.id != lifted.id]
+        said = [(t.id, t.end) for t in early] + [(lifted.id, day)]
+        journal = tuple(
+            JournalEntry(number=n, at=TODAY, kind="done", task=name, on=on)
+            for n, (name, on) in enumerate(said, 1)
+        )
+        now = datetime.combine(day, time(12), UTC)
+        plan = plan_of(CHRISTCHURCH, now=now, journal=journal, previous=plan, options=False)
+    (lifted,), (look,) = kind(plan, "lift_and_fill"), [t for t in plan.tasks if t.id == RELAID]
+    tines, spread, cut = (kind(plan, name) for name in ("core_aerate", "topdress", "mow_low"))
+    assert (look.start - lifted.end).days >= 14
+    assert (spread[0].start - look.end).days >= 7
+    assert look.end <= tines[0].start and (tines[0].start - lifted.end).days >= 14
+    assert look.end <= cut[-1].start
+
+
+@pytest.mark.parametrize(
+    ("kind_of", "task", "on"),
+    [
+        ("rained_off", "overseed", date(2027, 8, 28)),
+        ("refused", "delivery.2", date(2027, 8, 14)),
+    ],
+)
+def test_seed_that_missed_its_season_goes_in_a_year_later(
+    kind_of: EntryKind, task: str, on: date
+) -> None:
+    """Strip by strip too: the cut over seed that was never sown does not count as done, and the
+    plan made again in October has a season for the seed."""
+    before = plan_of(INVERNESS, options=False)
+    lost = JournalEntry(number=1, at=TODAY, kind=kind_of, task=task, on=on)
+    now = datetime(2027, 10, 4, 12, tzinfo=UTC)
+    again = plan_of(INVERNESS, now=now, journal=(lost,), previous=before, options=False)
+    assert again.conflict is None
+    seed = [t for t in again.tasks if t.plays("sowing") and t.status != "CANCELLED"]
+    assert [t.start.year for t in seed if not t.overdue] == [2028]
+    cut = kind(again, "mow_old")[0]
+    assert not cut.overdue and (cut.start - seed[0].start).days >= 7

@@ -2,16 +2,18 @@
 through.
 """
 
-from datetime import date
+from dataclasses import replace
+from datetime import UTC, date, datetime
 from typing import Any
 
 import pytest
 
-from planning import amount, brief_of, kind, plan_of
+from planning import TODAY, amount, brief_of, first, kind, plan_of
 from test_work_campaigns import setting_of
+from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.work.phases.open_turf import too_thick
-from turfplan.work.thatch import dethatches
+from turfplan.work.thatch import dethatches, season_ahead
 
 
 def thick(**changes: dict[str, Any]) -> Plan:
@@ -191,6 +193,72 @@ def test_thatch_without_room_beside_the_fill_is_taken_down_a_season_ahead() -> N
     assert passed.start > date(2027, 9, 10) and passed.start.year == 2027
     assert cut is not None and 0 <= (blades.start - cut.start).days <= 14
     assert marks is not None and 0 < (blades.start - marks.end).days <= 30
+
+
+def test_what_was_taken_down_ahead_is_not_taken_down_again() -> None:
+    """The blades went over in spring and rain took the autumn: next year's fill finds the thatch
+    down."""
+    away = {"unavailable": [{"from": date(2027, 8, 1), "to": date(2027, 9, 10)}]}
+    asked = (KASSEL, {"lawn": {"thatch": "15 mm"}}, {"season": {"from": date(2027, 3, 1)}})
+    before = plan_of(*asked, {"calendar": away}, options=False)
+    blades = first(before, "dethatch")
+    journal = tuple(
+        JournalEntry(number=number, at=TODAY, kind="done", task=task.id, on=task.end)
+        for number, task in enumerate(before.tasks, 1)
+        if task.series is None and task.end <= blades.end
+    )
+    autumn = datetime(2027, 11, 20, 12, tzinfo=UTC)
+    so_far: dict[str, Any] = {"journal": journal, "previous": before, "assume_not_done": True}
+    after = plan_of(*asked, {"calendar": away}, now=autumn, options=False, **so_far)
+    assert blades.id == "dethatch.ahead" and after.conflict is None
+    assert first(after, "topdress").start.year == 2028
+    assert [t.id for t in kind(after, "dethatch") if t.start.year == 2028] == []
+    assert not any("no job" in str(note.text) for note in after.ranked)
+
+
+INVERNESS: dict[str, Any] = {
+    "lawn": {
+        "area": "420 m2",
+        "grass": [
+            {"species": "fine_fescue", "share": 0.6},
+            {"species": "perennial_ryegrass", "share": 0.4},
+        ],
+        "soil": "sandy loam",
+        "thatch": "15 mm",
+    },
+    "place": {"postal_code": None, "country": "GB", "latitude": 57.45, "longitude": -4.2},
+    "leveling": {"depth": "8 mm"},
+    "water": {"application_rate": None, "possible": False},
+    "calendar": {"weekdays": ["sat"]},
+    "work": None,
+}
+
+
+@pytest.mark.parametrize("day", [date(2027, 6, 25), date(2027, 7, 10), date(2027, 8, 20)])
+def test_a_season_ahead_lies_before_the_work(day: date) -> None:
+    """Once spring is over no season is left ahead of autumn: blades come before tines and seed, or
+    the work takes another season."""
+    now = datetime(day.year, day.month, day.day, 12, tzinfo=UTC)
+    plan = plan_of(INVERNESS, now=now, options=False)
+    assert plan.conflict is None
+    for blades in kind(plan, "dethatch"):
+        later = [t for t in plan.tasks if t.plays("coring", "spreading", "sowing")]
+        assert later and all(blades.end <= task.start for task in later)
+
+
+@pytest.mark.parametrize(
+    ("begins", "ends"), [(date(2027, 6, 12), None), (date(2027, 3, 1), date(2027, 6, 14))]
+)
+def test_days_ahead_end_a_rest_before_the_work(begins: date, ends: date | None) -> None:
+    """Of a season that runs into the work only what leaves the rest is taken; none is left after
+    it began."""
+    setting = replace(setting_of(brief_of(INVERNESS)), first_day=begins.toordinal())
+    (work,) = [w for w in setting.open("dethatch") if w.start < date(2027, 6, 1)]
+    found = season_ahead(setting, replace(work, start=date(2027, 6, 20)))
+    if ends is None:
+        assert found is None
+    else:
+        assert found is not None and found.end == date(2027, 6, 10) and found.best <= found.end
 
 
 SACRAMENTO: dict[str, Any] = {

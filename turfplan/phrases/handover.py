@@ -25,6 +25,15 @@ def undone_all(*, depth: Quantity, rest: Message) -> Message:
     return Message("handover.undone.all", (("depth", depth), ("rest", rest)))
 
 
+def undone_beside_lifted(*, left: Quantity, share: Number, rest: Message) -> Message:
+    """Beside the hollows whose turf is lifted nothing of the fill asked for is spread in this plan;
+    up to {left} on {share} of the lawn is left out. {rest}
+    """
+    return Message(
+        "handover.undone.beside_lifted", (("left", left), ("share", share), ("rest", rest))
+    )
+
+
 def undone_next(*, days: Days) -> Message:
     """The next season for the rest: {days}; plan it by itself then."""
     return Message("handover.undone.next", (("days", days),))

@@ -105,6 +105,13 @@ def run_out(*, day: Day, reason: Message) -> Message:
     return Message("reasons.run_out", (("day", day), ("reason", reason)))
 
 
+def run_out_untold(*, day: Day, reason: Message) -> Message:
+    """It comes later than it should after what was planned for {day}; where that has run out, or
+    was never done, have it done first. {reason}
+    """
+    return Message("reasons.run_out.untold", (("day", day), ("reason", reason)))
+
+
 def follows(*, task: Message) -> Message:
     """It follows “{task}”."""
     return Message("reasons.follows", (("task", task),))

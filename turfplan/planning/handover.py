@@ -183,9 +183,11 @@ def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option
         ),
     )
     deepest = length_mm(max(band.depth_mm for band in levelling.left))
-    if not levelling.bands:
+    if not levelling.bands and not levelling.lift_share:
         return phrases.undone_all(depth=deepest, rest=rest)
     share = Number(sum(band.share for band in levelling.left), "percent")
+    if not levelling.bands:
+        return phrases.undone_beside_lifted(left=deepest, share=share, rest=rest)
     return phrases.undone_part(
         depth=length_mm(levelling.depth_mm), left=deepest, share=share, rest=rest
     )

@@ -13,8 +13,20 @@ from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, St
 from turfplan.records.journal import JournalEntry, standing
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Amount, Task, WhatHappened
+from turfplan.records.plan_task import Amount, Role, Task, WhatHappened
 from turfplan.work.drafts import Draft, SeasonDraft
+
+# Work that what comes after it cannot do without.
+FOLLOWED: tuple[Role, ...] = (
+    "delivery",
+    "low_cut",
+    "thatching",
+    "coring",
+    "spreading",
+    "sowing",
+    "planting",
+    "relaying",
+)
 
 
 @dataclass(slots=True)
@@ -149,9 +161,9 @@ def _put_off(state: _JournalState, kind: str, on: date, names: Sequence[str]) ->
 def _overdue(still_open: Sequence[Task], state: _JournalState, today: date) -> dict[str, int]:
     """The last day of every open task that is over without a word of it in the journal.
 
-    Waterings are not asked about.
+    Waterings are not asked about, nor what waits for work that was put off.
     """
-    return {
+    over = {
         t.id: (t.actual.end if t.actual and t.actual.share >= 1 else t.end).toordinal()
         for t in still_open
         if t.end < today
@@ -160,6 +172,33 @@ def _overdue(still_open: Sequence[Task], state: _JournalState, today: date) -> d
         and t.id not in state.held
         and t.series is None
     }
+    for name in _waiting(still_open, state, over):
+        del over[name]
+    return over
+
+
+def _waiting(
+    still_open: Sequence[Task], state: _JournalState, over: Mapping[str, int]
+) -> frozenset[str]:
+    """Those tasks that seem over but follow work which was put off to a later day, or what follows
+    such work: nobody can have done them. `over` holds the last day by task."""
+    last = max(over.values(), default=0)
+    put_off = {
+        t.id: state.held.get(t.id, last + 1)
+        for t in still_open
+        if t.plays(*FOLLOWED)
+        and (t.id in state.blocked or t.id in state.not_done or t.id in state.held)
+    }
+    following = [t for t in still_open if t.id in over and not (t.actual and t.actual.share > 0)]
+    waiting: set[str] = set()
+    while found := {
+        t.id
+        for t in following
+        if t.id not in waiting
+        and any(n in waiting or put_off.get(n, 0) > over[t.id] for n in t.depends_on)
+    }:
+        waiting |= found
+    return frozenset(waiting)
 
 
 def still_missing_mm(history: TaskHistory, previous: Plan | None) -> float | None:

@@ -61,13 +61,22 @@ def with_requests_again(
 
 
 def with_run_out_told(
-    season: SeasonDraft, dropped: Sequence[Constraint], fixed: Mapping[str, int]
+    season: SeasonDraft,
+    dropped: Sequence[Constraint],
+    fixed: Mapping[str, int],
+    done: Collection[str],
 ) -> SeasonDraft:
-    """The season with a caution on every task before which something done has run out."""
+    """The season with a caution on every task before which something has run out that is done, or
+    of which nobody said so."""
     cautions: dict[str, Message] = {}
     for constraint in dropped:
         if isinstance(constraint, Lag) and constraint.runs_out:
-            cautions[task_of_node(constraint.after)] = reasons.run_out(
+            ran_out = (
+                reasons.run_out
+                if task_of_node(constraint.before) in done
+                else reasons.run_out_untold
+            )
+            cautions[task_of_node(constraint.after)] = ran_out(
                 day=Day(date.fromordinal(fixed[constraint.before])),
                 reason=said(constraint.reason.text),
             )

@@ -330,6 +330,7 @@ def _thatch_left(setting: ResolvedLawn) -> list[Message]:
     if (
         not thick
         or dethatches(setting)
+        or setting.thatch_down
         or turf.species.dethatch == "never"
         or setting.on_open_ground
         or setting.sowing.intent == "winter_overseed"

@@ -32,6 +32,8 @@ from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
+from turfplan.planning.waiting import without_waiting
+from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.records.constraints import Allowed, Constraint, Lag, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
@@ -39,7 +41,6 @@ from turfplan.records.plan_task import Task
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.starter import STARTER_TASK
-from turfplan.work.filling import ways_of_filling
 from turfplan.work.horizon import within
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.phases.open_turf import AHEAD
@@ -64,7 +65,7 @@ def compare_again(
         setting = replace(setting, strip_days=2)
     if any(task.id == AHEAD for task in previous.tasks):
         setting = replace(setting, dethatched_ahead=True)
-    ways = ways_of_filling(setting)
+    ways = ways_still_open(setting, previous, history)
     same = [way for way in ways if _as_deep(way, previous)] or ways
     possible, ruled_out = all_campaigns(same)
     kept = [
@@ -80,8 +81,12 @@ def compare_again(
             return Comparison(result, rejected or ruled_out, ())
         conflict = conflict or result
     # The campaign cannot be kept: what is left of the time is laid out anew, around what is done.
-    left = replace(setting, first_day=max(setting.first_day, _first_open_day(setting).toordinal()))
-    possible, ruled_out = all_campaigns(ways_of_filling(left))
+    left = replace(
+        setting,
+        first_day=max(setting.first_day, _first_open_day(setting).toordinal()),
+        thatch_down=AHEAD in history.done,
+    )
+    possible, ruled_out = all_campaigns(ways_still_open(left, previous, history))
     # A campaign that is no longer among those to choose from stands with the others ruled out.
     given_up = ((previous.campaign_name, sentences(*conflict)),) if conflict else ()
     for lawn, campaign in possible:
@@ -209,6 +214,7 @@ def _repaired(
     work they were asked for are asked for again, where there are the days for it.
     """
     season = _without_skipped(drafted.season, history)
+    history = without_waiting(setting.book, season, history)
     season = without_too_late(setting, season, history, _first_open_day(setting))
     known = asked_before(season, history)
     season = with_requests_again(setting, drafted.campaign, season, known, history)
@@ -239,7 +245,7 @@ def _dated_again(
     if lost := _lost_windows(dated):
         return conflict_reasons(lost, titles)
     season = dated.season
-    season = with_run_out_told(season, dated.dropped, fixed)
+    season = with_run_out_told(season, dated.dropped, fixed, history.done)
     return Candidate(
         setting,
         drafted.campaign,
@@ -304,11 +310,11 @@ def _with_history(
 def _outlived(
     constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory
 ) -> tuple[Constraint, ...]:
-    """A constraint after a repair's facts: what is done may run out before an open task comes, and
-    is then done again.
+    """A constraint after a repair's facts: what is done, or was to be, may run out before an open
+    task comes, and is then done again.
 
-    So the most days that may lie behind something done are advice, told where it cannot be kept;
-    the least days stay.
+    So the most days that may lie behind it are advice, told where it cannot be kept; the least days
+    stay.
     """
     if (
         not isinstance(constraint, Lag)
@@ -316,7 +322,8 @@ def _outlived(
         or constraint.strength < Strength.STRONG
     ):
         return (constraint,)
-    if task_of_node(constraint.before) not in history.done or constraint.after in fixed:
+    before = task_of_node(constraint.before)
+    if not (before in history.done or before in history.overdue) or constraint.after in fixed:
         return (constraint,)
     most = replace(
         constraint,

@@ -35,6 +35,7 @@ from turfplan.planning.repair import (
 )
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of
+from turfplan.planning.waiting import as_dated
 from turfplan.planning.watering import watered
 from turfplan.planning.ways_out import MainWork, ways_out, whole_fill
 from turfplan.planning.weed_killer_answers import answers_told
@@ -168,6 +169,7 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
     else:
         comparison = _compare(setting, verdict)
     best = comparison.best
+    history = as_dated(history, best)
     lawn = shortest(setting) if best is None else best.setting
     if brief is not unasked and lawn.needs_daily_water:
         lawn = replace(lawn, assumptions=(*lawn.assumptions, phrases.permit_asked()))

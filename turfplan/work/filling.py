@@ -29,6 +29,14 @@ def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
     return (setting, *(_told(setting, way) for way in ways))
 
 
+def ways_once_lifted(lifted: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
+    """The ways to fill what lies beside hollows that are lifted: all of it, in part, not now."""
+    if not lifted.levelling.bands:
+        return (lifted,)
+    ways = dict.fromkeys((*_thinner(lifted), *_undressed(lifted)))
+    return (lifted, *(replace(lifted, levelling=way) for way in ways))
+
+
 def _lifted(setting: ResolvedLawn) -> Iterator[Levelling]:
     """Hollows lifted: those alone that few passes do not fill, then all that lie deeper than some
     limit, each limit in turn."""

@@ -187,7 +187,8 @@ class ResolvedLawn:
     owner gave none, and None where one was given: a campaign then takes the days that it and its
     follow-ups need, up to `last_day`. `strip_days` are the days from which on a
     pass is done strip by strip; None for what the book holds people to. `dethatched_ahead` where
-    thatch is taken down in a season of its own before the fill and the seed.
+    thatch is taken down in a season of its own before the fill and the seed, `thatch_down` where
+    it has been.
     """
 
     brief: Brief
@@ -211,6 +212,7 @@ class ResolvedLawn:
     strip_days: int | None = None
     kept_end: int | None = None
     dethatched_ahead: bool = False
+    thatch_down: bool = False
 
     @property
     def holds(self) -> tuple[Hold, ...]:

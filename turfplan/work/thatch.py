@@ -1,5 +1,6 @@
 """What thatch asks for, by how a grass grows: comb it out, level weeks later, or strip it."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from turfplan.book.entries import Book, Species
@@ -38,6 +39,7 @@ def dethatches(setting: ResolvedLawn) -> bool:
     under = bool(setting.levelling.bands) or setting.sowing.operation in ("seed", "overseed")
     return (
         under
+        and not setting.thatch_down
         and turf.thatch_mm > book.si("dethatch.limit")
         and turf.thatch_mm < book.si(strip_limit(turf.species))
         and turf.species.dethatch != "never"
@@ -47,14 +49,20 @@ def dethatches(setting: ResolvedLawn) -> bool:
 
 
 def season_ahead(setting: ResolvedLawn, work: OpenDays) -> OpenDays | None:
-    """The season in which thatch is taken down ahead of some work: the last one of which half is
-    left and whose best day lies a rest before the work, else the first that is still open."""
+    """The days, a rest before some work, on which thatch is taken down ahead of it: those of the
+    last season of which half is left and whose best day lies among them, else of the first that
+    has any; None where no season is left before the work."""
     rest = timedelta(setting.days("dethatch.rest_before_dressing"))
     begins = date.fromordinal(setting.first_day)
-    open_now = [w for w in setting.open("dethatch") if w.end >= begins]
-    seasons = [w for w in open_now if w.start + rest <= work.end]
-    before = [w for w in seasons if max(w.best, begins) + rest <= work.start and w.best >= begins]
-    return before[-1] if before else next(iter(seasons), None)
+    seasons = [
+        w for w in setting.open("dethatch") if max(w.start, begins) <= min(w.end, work.start - rest)
+    ]
+    before = [w for w in seasons if begins <= w.best <= work.start - rest]
+    season = before[-1] if before else next(iter(seasons), None)
+    if season is None:
+        return None
+    last = min(season.end, work.start - rest)
+    return replace(season, end=last, best=min(season.best, last))
 
 
 def grows_together_first(setting: ResolvedLawn) -> bool:

@@ -33,8 +33,9 @@ def surface(
     """The tasks that open the turf before each session; `low_cuts` are heights in mm."""
     if setting.on_open_ground:
         return _deep_fill(setting, campaign, loose_lift_m3)
-    ahead = setting.dethatched_ahead and dethatches(setting)
-    drafts = [*_dethatched_ahead(setting, campaign, low_cuts)] if ahead else []
+    apart = setting.dethatched_ahead and dethatches(setting)
+    drafts = [*_dethatched_ahead(setting, campaign, low_cuts)] if apart else []
+    ahead = bool(drafts)
     bed = seedbed(setting, campaign)
     drafts += bed
     if bed and not campaign.sessions:

@@ -1,0 +1,56 @@
+"""What seems over but cannot be: it follows work that is still to be done."""
+
+from dataclasses import replace
+
+from turfplan.book.entries import Book
+from turfplan.planning.candidates import Candidate
+from turfplan.planning.history import FOLLOWED
+from turfplan.records.constraints import Lag, Strength
+from turfplan.records.past import TaskHistory
+from turfplan.work.drafts import SeasonDraft, task_of_node
+
+
+def without_waiting(book: Book, season: SeasonDraft, history: TaskHistory) -> TaskHistory:
+    """History without those overdue tasks of a season that follow work which was put off, or what
+    follows such work."""
+    open_now = {
+        d.id
+        for d in season.drafts
+        if (d.id in history.not_before or d.id in history.published)
+        and d.id not in history.fixed
+        and not set(FOLLOWED).isdisjoint(book.operations[d.operation].roles)
+    }
+    lags = [
+        (task_of_node(c.before), task_of_node(c.after))
+        for c in season.constraints
+        if isinstance(c, Lag) and c.minimum is not None and c.strength >= Strength.STRONG
+    ]
+    over = {name for name in history.overdue if name not in history.part_done}
+    waiting: set[str] = set()
+    while found := {
+        after
+        for before, after in lags
+        if (before in open_now or before in waiting) and after in over - waiting
+    }:
+        waiting |= found
+    return _less(history, waiting) if waiting else history
+
+
+def as_dated(history: TaskHistory, best: Candidate | None) -> TaskHistory:
+    """History without the overdue tasks to which a plan has given another day."""
+    if best is None:
+        return history
+    moved = {
+        d.id
+        for d in best.season.drafts
+        if d.id in history.overdue
+        and best.dated.day(d.end_node) > history.overdue[d.id]
+        and d.id not in history.held
+        and d.id not in history.done
+    }
+    return _less(history, moved) if moved else history
+
+
+def _less(history: TaskHistory, names: set[str]) -> TaskHistory:
+    overdue = {name: day for name, day in history.overdue.items() if name not in names}
+    return replace(history, overdue=overdue)
