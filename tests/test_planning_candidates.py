@@ -18,6 +18,7 @@ from turfplan.planning.candidates import (
     _dressed_then,
     _in_one_go_or_strips,
     _in_order,
+    _runner_up,
     _tried,
     _Undatable,
     all_campaigns,
@@ -299,3 +300,15 @@ def test_thatch_that_has_no_room_beside_the_fill_is_taken_down_before(
     monkeypatch.setattr(module, "sown_share", lambda setting, window: 0.0)
     dry = attempt(good, good, thatch=True)
     assert isinstance(dry, _Undatable) and dry.conflict and asked == []
+
+
+def test_a_dated_campaign_loses_by_the_advice_it_gives_up_else_by_the_better_one(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """What it gives up is named."""
+    monkeypatch.setattr(module, "second_best", lambda best, other: as_written("Later."))
+    best, keeps = cast("Any", None), made()
+    assert _runner_up(best, keeps) == as_written("Later.")
+    dated: Any = SimpleNamespace(dropped=(NEVER,))
+    said = told(_runner_up(best, replace(keeps, dated=dated)))
+    assert "Never." in said and "Later." not in said

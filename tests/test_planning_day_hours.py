@@ -11,9 +11,12 @@ from sample_plan import job as sample_job
 from test_work_campaigns import setting_of
 from tiers import sampled
 from told import all_told
-from turfplan.planning.day_hours import _by_day, _over_h, is_counted, told_overfull
+from turfplan.message import as_written
+from turfplan.planning import day_hours as module
+from turfplan.planning.day_hours import _by_day, _over_h, is_counted, told_overfull, unloaded
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
+from turfplan.work.drafts import Draft
 
 PEOPLE = {"work": {"people": 1, "hours_per_day": 6}}
 LYON = {"postal_code": None, "latitude": 45.76, "longitude": 4.84, "country": "FR"}
@@ -122,3 +125,14 @@ def test_a_day_that_stays_too_full_is_told() -> None:
     full = [day for day, hours in hours_by_day(plan).items() if hours > 3.25]
     told = [c for c in all_told(plan.cautions) if "the work comes to" in c and "3 are at hand" in c]
     assert full and len(told) == len(full)
+
+
+def test_each_task_of_a_full_day_is_tried_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One after the other; where none can leave its day the season is as it was."""
+    mow, look = (Draft(name, name, "care", as_written(""), 5) for name in ("mow", "inspect"))  # type: ignore[arg-type]
+    monkeypatch.setattr(module, "_on_full_days", lambda setting, dated: [mow, look])
+    monkeypatch.setattr(module, "_kept_off_full_days", lambda setting, dated, draft: draft)
+    tried: list[Any] = []
+    before: Any = object()
+    assert unloaded(SETTING, before, tried.append) is before
+    assert tried == [mow, look]

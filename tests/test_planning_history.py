@@ -224,6 +224,7 @@ def test_measurements_are_kept() -> None:
     assert found.soil == ((days[1], 18.0), (days[2], 0.0)) and found.rain == {days[0]: 6.0}
     assert found.missing_mm == 0.0 and found.germinated == days[1]
     assert past_of().missing_mm is None and past_of().germinated is None
+    assert past_of(measured("soil_temperature", 18.0, days[0])).germinated is None
 
 
 def test_what_is_missing_counts_once_all_passes_are_over() -> None:

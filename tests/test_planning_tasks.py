@@ -14,11 +14,13 @@ from test_work_campaigns import days_of, plain
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.files.reading.book import load_book
 from turfplan.message import as_written
+from turfplan.phrases import reasons as because
 from turfplan.planning.tasks import (
     _best,
     _depends,
     _facts,
     _fallback,
+    _reasons,
     _season_of,
     _strongest,
     _window,
@@ -219,3 +221,11 @@ def test_only_passes_seed_and_plants_have_a_season_to_keep() -> None:
     for operation in ("overseed", "plant", "dormant_seed"):
         assert _season_of(candidate, replace(TASK, operation=operation)) == sow  # type: ignore[arg-type]
     assert _season_of(candidate, replace(TASK, operation="mow")) is None
+
+
+def test_a_day_that_nothing_holds_is_the_first_or_the_last_that_there_is() -> None:
+    """By the way that it is asked about."""
+    schedule = SimpleNamespace(not_earlier=lambda node: (), not_later=lambda node: ())
+    free: Any = SimpleNamespace(dated=SimpleNamespace(schedule=schedule))
+    assert _reasons(free, TASK, {}, earlier=True) == (because.first_day(),)
+    assert _reasons(free, TASK, {}, earlier=False) == (because.last_day(),)

@@ -278,6 +278,19 @@ def test_a_bed_in_a_lawn_is_no_way_out_for_water() -> None:
     assert _closed(below, 1.0, STRICT, cells, SETTINGS).any()
 
 
+def test_a_bed_joins_no_hollows_at_its_ends() -> None:
+    """A broad one and a narrow one, of less depth than would make a rim of a millimetre."""
+    bed = tuple((x + 8.0, y + 7.0) for x, y in rectangle(10.0, 2.0))
+    cells = cells_of((rectangle(26.0, 16.0),), (bed,), 396, (12.9, 8.0))
+    x, y = cells.to_survey(cells.centroid_m).T
+    broad, narrow = (
+        np.clip(15.0 * (1 - ((x - at) ** 2 + (y - 8) ** 2) / radius**2), 0.0, None)
+        for at, radius in ((5.0, 3.5), (19.0, 1.2))
+    )
+    found = _closed(broad + narrow, 1.0, STRICT, cells, SETTINGS)
+    assert found[broad == broad.max()].all() and not found[narrow > 0].any()
+
+
 def test_what_is_missing_is_averaged_over_the_cells_around() -> None:
     """Even ground stays even up to its edges; a single cell is spread over a fifth of the span, or
     over seven tenths of the distance between points where that is more, alike both ways.

@@ -9,15 +9,18 @@ from typing import Any
 import pytest
 
 from planning import brief_of, first, kind, plan_of
-from test_work_campaigns import setting_of
+from test_work_campaigns import days_of, setting_of
 from told import told
 from turfplan.files.reading.book import load_book
-from turfplan.message import as_written
+from turfplan.message import as_written, listed
+from turfplan.phrases import day_limits as phrases
 from turfplan.records.book_names import of_herbicide
+from turfplan.records.constraints import Strength
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 from turfplan.work.campaigns import campaigns
-from turfplan.work.day_limits import day_constraints
+from turfplan.work.day_limits import _watering_people, _window, day_constraints
+from turfplan.work.drafts import Draft
 from turfplan.work.operations import CARE, Timing, Wording, make
 
 
@@ -212,3 +215,36 @@ def test_a_window_holds_on_the_last_day_of_a_job_too() -> None:
         assert [c.id for c in held] == [f"window:{draft.id}", f"window:{draft.id}:last"][
             : len(nodes)
         ]
+
+
+def test_windows_of_one_reason_tell_it_and_of_several_each() -> None:
+    """A reason that two of them share is told once."""
+    draft = Draft("mow", "mow", "care", as_written(""), 5)
+    days = [days_of("mow", date(2027, month, 1), date(2027, month, 9)) for month in (4, 6, 9)]
+    a, b = as_written("a"), as_written("b")
+    first, second, other = (
+        replace(window, reason=reason) for window, reason in zip(days, (a, a, b), strict=True)
+    )
+    assert _window(draft, (first, second), Strength.ADVICE).reason.text == a
+    several = _window(draft, (first, second, other), Strength.ADVICE).reason.text
+    assert several == phrases.either_window(windows=listed((a, b), "or_sentences"))
+
+
+def test_nobody_sows_what_nobody_waters_but_seed_that_sleeps() -> None:
+    """From so many days ahead of an absence to its end."""
+    away = {"calendar": {"away": [{"from": "2027-08-16", "to": "2027-08-22"}]}}
+    setting = setting_of(brief_of(away))
+    seed = Draft("overseed", "overseed", "seed", as_written(""), 0)
+    (held,) = _watering_people(setting, seed)
+    ahead = round(setting.book.si("seeding.watering_commitment"))
+    first, last = date(2027, 8, 16) - timedelta(ahead), date(2027, 8, 22)
+    assert [
+        day in held.days
+        for day in (
+            first.toordinal() - 1,
+            first.toordinal(),
+            last.toordinal(),
+            last.toordinal() + 1,
+        )
+    ] == [True, False, False, True]
+    assert _watering_people(setting, replace(seed, operation="dormant_seed")) == []

@@ -13,6 +13,7 @@ from turfplan.records.constraints import DaySet
 from turfplan.work.feeding.balance import Given, share_of_growth
 from turfplan.work.feeding.blackouts import Blackout
 from turfplan.work.feeding.feedings import (
+    HAIR_G_M2,
     Account,
     NitrogenFeeding,
     NitrogenYear,
@@ -343,6 +344,7 @@ def test_years_that_stay_below_the_least_of_the_grass_say_why() -> None:
     given = Given(*days(10, 10), 4.0)
     assert short(4.0, given) is None and short(4.004, given) is None
     assert short(4.006, given) is not None
+    assert short(HAIR_G_M2) is None and short(1.01 * HAIR_G_M2) is not None
     assert short(4.0, replace(given, own=False)) is not None
     assert short(4.0, replace(given, first=MAY, last=MAY)) is None
     assert short(4.0, Given(*days(364, 364), 4.0)) is None

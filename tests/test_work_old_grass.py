@@ -1,6 +1,7 @@
 """Old grass over new seed is cut again before it shades the seedlings, and kept low until they are
 mown."""
 
+from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
@@ -11,7 +12,9 @@ from test_work_campaigns import setting_of
 from test_work_phases_seedbed import DORMANT
 from turfplan.message import Quantity
 from turfplan.records.plan import Plan
+from turfplan.work import old_grass as module
 from turfplan.work.campaigns import campaigns
+from turfplan.work.emergence import emergence
 from turfplan.work.mowing import ONE_THIRD
 from turfplan.work.old_grass import old_cut
 
@@ -136,3 +139,19 @@ def test_the_heights_that_follow_are_told() -> None:
         assert "first_cuts.then" in lines
     lines = {str(getattr(line, "key", "")) for line in first(plan_of(FARGO), "mow_old").how}
     assert "first_cuts.old_grass_again" in lines
+
+
+def test_old_grass_is_cut_where_a_mowing_of_it_is_due_before_the_new(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Its own interval ahead; a day later both are mown together."""
+    setting = setting_of(brief_of(LAWNS["leeds"]))
+    campaign = campaigns(setting)[0][0]
+    cut, up = old_cut(setting, campaign), emergence(setting, campaign)
+    assert cut is not None and up is not None
+    latest = cut.due + cut.every_days
+    for best, is_cut in ((latest, True), (latest - 1, False)):
+        soon = replace(up, mow_best=best)
+        monkeypatch.setattr(module, "emergence", lambda *_, soon=soon: soon)
+        found = old_cut(replace(setting), campaign)
+        assert (found is not None) is is_cut

@@ -4,7 +4,8 @@ from planning import brief_of
 from test_work_campaigns import setting_of
 from turfplan.message import as_written
 from turfplan.work.labour import person_hours
-from turfplan.work.operations import CARE, Extent, Timing, Wording, make
+from turfplan.work.mix_choice import mix_parts
+from turfplan.work.operations import CARE, Extent, Timing, Wording, handled, make
 
 SETTING = setting_of(brief_of())
 WHY = Wording(as_written("to test"))
@@ -27,3 +28,12 @@ def test_material_and_area_say_how_long_it_takes() -> None:
     hours = person_hours(SETTING, SETTING.book.operations["topdress"], half, 2.0)
     assert draft.person_hours == round(hours + 3, 2)
     assert (draft.id, draft.loose_m3, draft.depth_mm) == ("topdress.1", 2.0, 6.0)
+
+
+def test_deep_hollows_take_soil_alone_and_plants_nothing_of_the_mix() -> None:
+    """A pass takes what the mix is made of."""
+    materials = SETTING.book.materials
+    mixed = {materials[item].kind for item in mix_parts(SETTING) if item in materials}
+    assert mixed and mixed != {"soil"} and handled(SETTING, "topdress") == mixed
+    assert handled(SETTING, "lift_and_fill") == {"soil"}
+    assert handled(SETTING, "plant") == frozenset()

@@ -1,17 +1,19 @@
 """Why grass is thin, or ground uneven, comes first and holds what would be lost on it."""
 
 from datetime import UTC, date, datetime, timedelta
-from typing import get_args
+from types import SimpleNamespace
+from typing import Any, get_args
 
 import pytest
 
 from planning import first, kind, plan_of
 from tiers import sampled
 from told import told
+from turfplan.files.reading.book import load_book
 from turfplan.records.book_names import ThinCause
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
-from turfplan.work.phases.cause_seasons import answered_looks
+from turfplan.work.phases.cause_seasons import _shows, answered_looks
 
 NOW = datetime(2027, 2, 1, 12, tzinfo=UTC)
 
@@ -448,3 +450,14 @@ def test_unknown_deaths_of_warm_season_turf_are_looked_into_once_insects_show() 
     plan = plan_of(OCALA, {"place": {"postal_code": "33602"}, "site": None})
     assert date(2027, 3, 10) <= look_for(plan, "unknown") <= date(2027, 4, 10)
     assert (first(plan, "plant").start - look_for(plan, "unknown")).days >= 14
+
+
+def test_grubs_are_near_the_surface_from_a_warmth_of_the_soil_on() -> None:
+    """On a day of just that warmth too."""
+    book = load_book()
+    least = book.si("site.grubs_soil")
+    for soil_c, near in ((least, True), (least - 0.01, False)):
+        climate = SimpleNamespace(soil_c=lambda day, c=soil_c: c, air_mean_c=(20.0,) * 365)
+        setting: Any = SimpleNamespace(book=book, climate=climate)
+        shows = _shows(setting, "surface")
+        assert shows is not None and shows(date(2027, 5, 1)) is near

@@ -150,6 +150,10 @@ def test_a_pass_of_more_days_than_a_week_end_is_told() -> None:
         "needed": -(-2 * (most + 1) // most),
         "most": most,
     }
+    bare = lawn({"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}})
+    spread = Draft("topdress.1", "topdress", "level", as_written(""), 1, duration_days=most + 1)
+    said = [m.key for where in (setting, bare) for m in long_pass(where, spread)]
+    assert said == ["level.long_pass", "ground_fill.long_lift"]
 
 
 def test_zones_are_told_what_they_take_of_a_pass_loose() -> None:

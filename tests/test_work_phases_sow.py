@@ -22,6 +22,7 @@ from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.sow import (
     _deadline,
     _form,
+    _laid,
     _long_planting,
     _minded,
     _why,
@@ -93,6 +94,7 @@ def test_seed_is_rolled_where_the_soil_is_not_fine_and_looked_at_after_it() -> N
     hours = person_hours(sand, sand.book.operations["roll"], area)
     (rolled,) = (d for d in sow(sand, way(window())) if d.id == "roll")
     assert rolled.person_hours == pytest.approx(hours, abs=0.006)
+    assert rolled.beside == "overseed", "two jobs share their days too"
 
 
 def test_what_sheds_water_is_covered_by_its_share() -> None:
@@ -112,6 +114,15 @@ def test_what_sheds_water_is_covered_by_its_share() -> None:
     assert covered(8) == pytest.approx(area * setting.sowing.share)
     assert covered(7.9) == covered(None) == 0
     assert covered(None, 0.25) == pytest.approx(area / 4)
+
+
+@pytest.mark.parametrize(("percent", "pegged"), [(None, False), (7.9, False), (8.0, True)])
+def test_sod_is_pegged_where_seed_would_be_covered(percent: float | None, *, pegged: bool) -> None:
+    """From 8 % on."""
+    setting = lawn()
+    site = setting.brief.site.model_copy(update={"slope_percent": percent})
+    sloped = replace(setting, brief=setting.brief.model_copy(update={"site": site}))
+    assert (phrases.sod_bank() in _laid(sloped, 100.0, 1)) is pegged
 
 
 def test_water_from_a_hose_is_told_by_the_part_and_the_hours_that_it_keeps_wet() -> None:

@@ -11,6 +11,7 @@ from turfplan.book.words import grass_name
 from turfplan.files.reading.book import load_book
 from turfplan.message import as_written, listed
 from turfplan.site.outlines.shapes import LawnZone
+from turfplan.work import sown as module
 from turfplan.work.light import Light
 from turfplan.work.parts import PlotPart
 from turfplan.work.seed_mix import SownArea, rates_g_m2
@@ -248,3 +249,12 @@ def test_what_does_not_live_on_the_sun_is_left_out_of_the_mix() -> None:
     sunny = setting_of(brief_of(MIXED, {"site": {"sun_hours": 8}}))
     assert not [m for m in sunny.assumptions if m.key == "light.kept_of_stand"]
     assert set(sunny.sowing.grasses) >= {"tall_fescue", "kentucky_bluegrass"}
+
+
+def test_what_is_risked_is_told_of_what_is_sown_alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Not where it is too dark to sow anything."""
+    risk = as_written("It lives here only just.")
+    monkeypatch.setattr(module, "risks", lambda light, areas: (risk,))
+    sown, dark = chosen(), chosen(hours=0.5)
+    assert sown.refused is None and risk in sown.cautions
+    assert dark.refused is not None and risk not in dark.cautions

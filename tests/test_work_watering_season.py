@@ -604,7 +604,7 @@ def test_a_lawn_beyond_its_supply_is_watered_in_parts() -> None:
     """Where rate times area is more than the supply gives, parts are told with minutes of each, and
     zones or flow are asked for; where it gives enough, nothing is."""
     rate = {"application_rate": "0.5 in/h", "possible": True}
-    for flow, parts in (({"flow": "5 gpm"}, 5), ({"flow": "25 gpm"}, 1)):
+    for flow, parts in (({"flow": "5 gpm"}, 5), ({"flow": "13 gpm"}, 2), ({"flow": "25 gpm"}, 1)):
         given = cases.brief(water={**rate, **flow})
         plan = season_watering(cases.request(BOOK, COOL, given, seeded_on=SOWN))
         asked = [c for c in plan.cautions if c.key == "watering.season.too_much_at_once"]

@@ -1,6 +1,7 @@
 """On which day a condition that opens or closes a window is met."""
 
 from dataclasses import replace
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -9,7 +10,7 @@ import water_cases as cases
 from turfplan.climate.record import Frost
 from turfplan.records.book_names import NamedFact
 from turfplan.work.growing_year import GrowingYear
-from turfplan.work.window_conditions import _degree_days_left, _frost_day, met_on
+from turfplan.work.window_conditions import _degree_days_left, _event, _frost_day, met_on
 from turfplan.work.window_reasons import turned
 
 BOOK, COOL = cases.book(), cases.cool_climate()
@@ -118,3 +119,14 @@ def test_days_from_the_hottest_and_the_coldest_are_counted() -> None:
             days = of.number(condition.days, cool)
             assert met is not None and met.day == round(turn + days) + shift, rule.id
     assert rules("hottest") and NamedFact("windows.years_apart") in BOOK.facts
+
+
+@pytest.mark.parametrize(("even", "day"), [(None, 42), ("winter", 21)])
+def test_days_from_the_coldest_shrink_with_the_seasons_where_a_rule_says_so(
+    even: str | None, day: int
+) -> None:
+    """In a year of half a season, of which the coldest day is that of the new year."""
+    half: Any = SimpleNamespace(coldest=0, number=lambda value: value)
+    half.evened = lambda day, turn: turn + 0.5 * (day - turn)
+    condition: Any = SimpleNamespace(kind="coldest", days=42, even=even)
+    assert _event(half, condition) == day
