@@ -117,10 +117,10 @@ def season(*blackouts: Blackout, climate: Climate = FLAT, **parts: Any) -> Feedi
     return FeedingSeason(cases.brief(**parts), BOOK, climate, "tall_fescue", blackouts)
 
 
-def rule(first_day: date, last_day: date, cap: float | None = None) -> Blackout:
+def rule(first_day: date, last_day: date) -> Blackout:
     """A rule that closes days of a year."""
     ends = (first_day.month, first_day.day), (last_day.month, last_day.day)
-    return Blackout(*ends, as_written("the rule"), as_written("its source"), cap)
+    return Blackout(*ends, as_written("the rule"), as_written("its source"))
 
 
 def seed(day: date | None = None, window: Any = None) -> SeedOn:
@@ -171,10 +171,11 @@ def test_a_starter_keeps_to_the_nearer_open_days() -> None:
 
 
 def test_a_starter_is_no_larger_than_law_and_year_leave() -> None:
-    """The least of its own rate, that of a rule, and the room of the year."""
+    """The least of its own rate, that of a state's law, and the room of the year."""
     usual, least = BOOK.si("feeding.starter_rate"), BOOK.si("feeding.least_rate")
-    capped = season(rule(date(2027, 12, 1), date(2027, 12, 31), usual - 0.5))
-    assert starter(seed(SEEN), capped)[0].rate_g_m2 == usual - 0.5
+    place = {"latitude": 40.0, "longitude": -77.0, "country": "US", "state": "PA"}
+    lawful = BOOK.si("law.us_pa_nitrogen_single_max")
+    assert starter(seed(SEEN), season(place=place))[0].rate_g_m2 == lawful < usual
     assert starter(seed(SEEN), high_g_m2=usual - 1)[0].rate_g_m2 == usual - 1
     early = SEEN - timedelta(100)
     past = [Given(early, early, 6.0)]

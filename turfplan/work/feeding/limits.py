@@ -11,8 +11,7 @@ from turfplan.phrases import feeding as phrases
 from turfplan.records.book_names import option_of_family
 from turfplan.records.brief import Brief
 from turfplan.work.feeding.blackouts import state_of
-
-PERCENT = 100
+from turfplan.work.watering.intake import PERCENT
 
 
 @dataclass(frozen=True, slots=True)
