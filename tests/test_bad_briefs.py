@@ -283,6 +283,7 @@ def test_other_commands_tell_what_plan_tells(command: str, form: str, tmp_path: 
     assert not out.exists() and not path.with_suffix(".journal.jsonl").exists()
 
 
+@pytest.mark.full
 def test_plan_before_stands_when_the_brief_turns_bad(tmp_path: Path) -> None:
     """A brief that was planned and is then spoilt leaves the outputs of the good one as they
     were.

@@ -50,6 +50,7 @@ def test_the_least_nitrogen_feeds_and_none_does_not() -> None:
 shares = st.floats(0.5, 33)
 
 
+@pytest.mark.full
 @given(shares, shares, shares, st.floats(0.1, 10))
 def test_product_holds_the_nitrogen_it_was_weighed_for(
     n: float, p: float, k: float, rate: float

@@ -415,6 +415,7 @@ SLIPS: dict[str, tuple[Slip, tuple[str, ...]]] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", sampled(SLIPS, *[*SLIPS][::3]))
 def test_a_slip_is_refused(name: str) -> None:
     """The message holds the file, the name that slipped, and where there is one the name that was
@@ -453,6 +454,7 @@ def test_names_of_facts_are_those_of_the_schema() -> None:
     ) == source_of(packaged_schema())
 
 
+@pytest.mark.full
 def test_every_fact_that_code_may_read_is_read() -> None:
     """Each name that the schema gives to code stands in some module besides the list of them."""
     read: set[str] = set()
@@ -488,6 +490,7 @@ ALIVE = JournalEntry(
 )
 
 
+@pytest.mark.full
 def test_tasks_have_the_keys_that_rules_name() -> None:
     """What rules of order may call tasks by is what seasons name them."""
     plans = [

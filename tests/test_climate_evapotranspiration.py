@@ -74,6 +74,7 @@ def test_a_thousand_days_against_refet() -> None:
         assert mine == pytest.approx(max(0.0, float(theirs[0])), abs=0.005)
 
 
+@pytest.mark.full
 def test_a_thousand_days_against_pyfao56() -> None:
     """Penman–Monteith equals the library pyfao56 to 0.005 mm on 1,000 days."""
     refet = pytest.importorskip("pyfao56.refet")

@@ -36,6 +36,7 @@ measured = pytest.mark.skipif(
 MODELS = load_models()
 
 
+@pytest.mark.full
 @measured
 def test_stations_are_found_by_city_and_state() -> None:
     """164 of 171 stations lie in a city with postal places; the seven others have names that are no
@@ -72,6 +73,7 @@ def test_daily_range_in_states_left_out() -> None:
     )
 
 
+@pytest.mark.full
 @measured
 @pytest.mark.parametrize("season", ["spring", "autumn"])
 def test_median_frost(season: str) -> None:
@@ -127,6 +129,7 @@ def _median_crossing(fahrenheit: int, depth_cm: int, season: str) -> float | Non
     return median(found) if len(found) >= 5 else None
 
 
+@pytest.mark.full
 @measured
 @pytest.mark.parametrize("season", ["spring", "autumn"])
 @pytest.mark.parametrize("fahrenheit", [50, 55, 60, 65, 70])

@@ -121,6 +121,7 @@ MEASURES: dict[str, Callable[[Sequence[float]], float]] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", SERIES)
 def test_a_series_that_took_no_part_is_met(name: str) -> None:
     """Wet days of a year, dry spells and workable week-ends come out within 15 %."""
@@ -131,6 +132,7 @@ def test_a_series_that_took_no_part_is_met(name: str) -> None:
         assert measure(made) == pytest.approx(measured, rel=WITHIN), what
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", SERIES)
 def test_the_rain_of_a_year_comes_back(name: str) -> None:
     """What falls in a made-up year is what the normals say, within 3 %."""
@@ -139,6 +141,7 @@ def test_the_rain_of_a_year_comes_back(name: str) -> None:
     assert made == pytest.approx(measured, rel=0.03)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", SERIES)
 @pytest.mark.parametrize("first", [90, 240])
 def test_usual_rain_falls_as_often(name: str, first: int) -> None:

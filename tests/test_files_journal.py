@@ -98,6 +98,7 @@ def _writer(path: str, name: str) -> None:
         note(Path(path), f"{name}{number}")
 
 
+@pytest.mark.full
 def test_two_writers_lose_nothing(tmp_path: Path) -> None:
     """Two writers at once: every entry is there, each number once."""
     path = tmp_path / "x.jsonl"
@@ -147,6 +148,7 @@ def killed_while_writing(path: Path, kills: int, seed: int) -> int:
     return acknowledged
 
 
+@pytest.mark.full
 def test_killed_while_writing(tmp_path: Path) -> None:
     """Killed at random moments, the journal stays readable and never loses what was
     acknowledged.

@@ -34,6 +34,7 @@ seeds = st.integers(0, 10**9)
 patient = settings(deadline=None, max_examples=150)
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_bounds_are_those_of_every_solution(seed: int) -> None:
@@ -86,6 +87,7 @@ def test_solve_takes_the_nearest_feasible_day_node_by_node(seed: int) -> None:
     assert [dict(got.days)] == make.nearest(case, found, {node.id for node in case.nodes})
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_conflicts_are_irreducible(seed: int) -> None:
@@ -102,6 +104,7 @@ def test_conflicts_are_irreducible(seed: int) -> None:
         assert make.solutions(case, fixed, tuple(c for c in got.constraints if c is not left_out))
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_no_dropped_constraint_can_be_put_back(seed: int) -> None:
@@ -164,6 +167,7 @@ def _follows(chain: Chain, node: str, day: int, case: NetworkProblem) -> None:
         assert chain[-1].kind in ("fixed", "horizon", "wish")
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_chains_derive_each_day_from_the_next(seed: int) -> None:

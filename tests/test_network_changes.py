@@ -3,6 +3,7 @@
 from random import Random
 from unittest import mock
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -14,6 +15,7 @@ seeds = st.integers(0, 10**9)
 patient = settings(deadline=None, max_examples=150)
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_repair_is_the_least_change(seed: int) -> None:
@@ -44,6 +46,7 @@ def test_repair_is_the_least_change(seed: int) -> None:
     }
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_what_precedes_the_cut_changes_nothing_but_the_speed(seed: int) -> None:

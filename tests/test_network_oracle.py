@@ -129,6 +129,7 @@ def compared_with_the_oracle(seeds: Iterable[int]) -> tuple[int, int, int]:
     return compared, moved, dropped
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("part", sampled(range(PARTS), 0))
 def test_repairs_are_as_small_as_the_oracle_finds(part: int) -> None:
     """Over 200 seasons with slips, of which a campaign asks thousands: moved nodes and days equal,

@@ -321,6 +321,7 @@ def test_of_the_ways_those_are_offered_that_lead_to_an_earlier_day() -> None:
     assert len(ways(dict.fromkeys(every, ends))) == 5
 
 
+@pytest.mark.full
 def test_a_year_lost_to_an_absence_is_told_with_numbers() -> None:
     """The note says which absence, what waits, from which day until which, and how long; it is
     ranked as damage, and the lesser note on the same absence is left out.
@@ -334,6 +335,7 @@ def test_a_year_lost_to_an_absence_is_told_with_numbers() -> None:
     assert not [c for c in plan.cautions if c.key.startswith("watering.verdict.away")]
 
 
+@pytest.mark.full
 def test_the_ways_out_of_an_absence_lead_where_they_say() -> None:
     """A timer, somebody else who waters, later dates and shorter ones: planned in full, each gives
     the season back.
@@ -379,6 +381,7 @@ def test_a_timer_is_no_way_out_where_nobody_is_there_to_sow() -> None:
     assert 'by = "contractor"' in changes(plan) and "timer = true" not in changes(plan)
 
 
+@pytest.mark.full
 def test_an_absence_that_moves_nothing_out_of_its_season_is_no_loss() -> None:
     """Seed that still goes in in the same season, and seed watered by a timer, wait for nothing."""
     for change in ({"water": {"timer": True}}, away("2027-06-10", "2027-06-20")):
@@ -392,6 +395,7 @@ def test_an_absence_that_moves_nothing_out_of_its_season_is_no_loss() -> None:
     assert not spared.put_off
 
 
+@pytest.mark.full
 def test_the_loss_is_told_again_until_it_is_history() -> None:
     """A plan made again says it as long as the season can still be had, not once it is over."""
     before = plan_of(SHORT, now=SPRING)
@@ -403,6 +407,7 @@ def test_the_loss_is_told_again_until_it_is_history() -> None:
     assert kind(winter, "overseed")[0].start.year == 2028 and not winter.put_off
 
 
+@pytest.mark.full
 def test_the_wait_stands_on_the_screen_the_first_sheet_and_in_the_plan(tmp_path: Path) -> None:
     """It is read before the first job, with every way out; the book's first page has it too."""
     brief, out = tmp_path / "flat.toml", tmp_path / "out"

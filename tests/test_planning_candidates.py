@@ -66,6 +66,7 @@ MADISON = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("year", range(2026, 2033))
 def test_a_starter_in_spring_moves_no_dormant_seed_by_a_year(year: int) -> None:
     """Whatever the weekday on which the seed wakes, it goes in in the coming winter."""
@@ -85,6 +86,7 @@ def test_a_season_missed_says_why_the_work_lies_a_year_ahead() -> None:
     assert not [why for why in plan_of(MADISON).campaign_reason if "sooner" in told(why)]
 
 
+@pytest.mark.full
 def test_a_look_that_comes_too_late_is_named_as_the_reason() -> None:
     """Where a count of grubs in late September leaves no days to sow, that is said."""
     there = {"place": {"postal_code": "43215"}, "site": {"thin_cause": ["grubs"]}}
@@ -111,6 +113,7 @@ BOSTON = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("lawn", [TAMPA, BOSTON])
 def test_no_week_of_today_puts_the_work_off_a_year_without_a_word(lawn: dict[str, Any]) -> None:
     """From one week to the next it moves by days, or the plan says why it does not come sooner."""

@@ -107,6 +107,7 @@ def test_a_contractors_hours_are_those_of_his_work_alone() -> None:
     assert [is_counted(SETTING, name) for name in (mine, his, "unheard_of")] == [True] * 3
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("lawn", sampled(LAWNS, "bare ground", "two passes"))
 def test_one_person_is_asked_for_no_more_hours_than_a_day_has(lawn: str) -> None:
     """What can wait leaves a day that is full: looks, deliveries, fittings, mowing."""

@@ -15,6 +15,7 @@ from turfplan.records.plan import Plan
 MEADOW = {"latitude": 41.6, "longitude": -93.6}
 
 
+@pytest.mark.full
 def test_deeper_fill_needs_more() -> None:
     """More depth: more material, more passes or sessions, never a pass over its cap."""
     shallow, deep = (
@@ -49,6 +50,7 @@ def test_further_north_seeds_earlier() -> None:
     assert days == sorted(days) and (days[2] - days[0]).days >= 14
 
 
+@pytest.mark.full
 def test_southern_hemisphere_is_half_a_year_away() -> None:
     """The same grass in the south is seeded half a year apart."""
     north = first(plan_of({"leveling": {"depth": "0.25 in"}}), "overseed").start
@@ -62,6 +64,7 @@ def test_southern_hemisphere_is_half_a_year_away() -> None:
     assert abs((first(south, "overseed").start - north).days) in range(120, 245)
 
 
+@pytest.mark.full
 def test_warm_grass_is_levelled_in_summer_and_cool_in_spring_and_autumn() -> None:
     """Passes go on when the grass grows hard: zoysia in summer, tall fescue not."""
     place = {
@@ -75,6 +78,7 @@ def test_warm_grass_is_levelled_in_summer_and_cool_in_spring_and_autumn() -> Non
     assert all(t.start.month in (2, 3, 4, 5, 9, 10, 11) for t in kind(cool, "topdress"))
 
 
+@pytest.mark.full
 def test_mix_follows_seed_depth_soil_and_grass() -> None:
     """Compost blend with seed; straight sand only thin and where it suits; topsoil and sand
     otherwise.
@@ -158,6 +162,7 @@ def test_herbicide_holds_the_seed() -> None:
     ) + timedelta(weeks=16)
 
 
+@pytest.mark.full
 def test_nobody_to_water_moves_the_seed() -> None:
     """Away in September: seed goes before or after, never where nobody waters its first three
     weeks.
@@ -196,6 +201,7 @@ def test_a_permit_that_nobody_spoke_of_is_asked_for() -> None:
     assert not kind(free, "permit")
 
 
+@pytest.mark.full
 def test_two_watering_days_without_permit_stop_the_seed() -> None:
     """Two legal days a week and no permit: no seed; a permit, dormant seed or no seed are the ways
     out.
@@ -211,6 +217,7 @@ def test_two_watering_days_without_permit_stop_the_seed() -> None:
     assert kind(plan_of({"water": {"allowed_weekdays": ["tue", "sat"], "permit": True}}), "permit")
 
 
+@pytest.mark.full
 def test_thatch_is_removed_only_where_it_must_and_may() -> None:
     """Thatch over half an inch is taken off tall fescue; never by machine off St. Augustine."""
     assert not kind(plan_of(), "dethatch")
@@ -299,6 +306,7 @@ def test_coarse_zone_widens_the_error() -> None:
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("grass", "code"),
     [
@@ -513,6 +521,7 @@ SWAPS: dict[str, tuple[Mapping[str, Any], Mapping[str, Any], Callable[[Plan], An
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("swap", sampled(SWAPS, *[*SWAPS][::4]))
 def test_a_swap_changes_what_its_rule_says(swap: str) -> None:
     """Not a toy: two grasses, two soils or two latitudes give other windows, passes, mix, order or
@@ -524,6 +533,7 @@ def test_a_swap_changes_what_its_rule_says(swap: str) -> None:
     assert view(first_plan) != view(second_plan), rule
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("intent", "does", "leaves"),
     [
@@ -549,6 +559,7 @@ def test_intent_decides_what_is_done(intent: str, does: set[str], leaves: set[st
     assert does <= operations and not leaves & operations
 
 
+@pytest.mark.full
 def test_patch_buys_less_seed_than_overseeding_and_renovation_more() -> None:
     """Patching takes a share of the seed of a lawn made anew, whose rate its bare spots take; that
     is about twice an overseeding's."""
@@ -568,6 +579,7 @@ def test_a_dense_lawn_takes_deeper_passes_than_a_thin_one() -> None:
     assert len(passes_of(dense)) < len(passes_of(thin))
 
 
+@pytest.mark.full
 def test_no_feeding_beside_seedlings_that_compost_feeds() -> None:
     """From four weeks before the seed to the look at its colour nothing is fed where the mix holds
     compost, anywhere.
@@ -694,6 +706,7 @@ def test_the_thinner_pass_comes_last() -> None:
     assert passes_of(plan) == pytest.approx([6.35, 3.175])
 
 
+@pytest.mark.full
 def test_the_longest_way_still_sows_in_autumn() -> None:
     """Two inches over two years: the seed at their end goes down in autumn, not in the spring
     before.
@@ -709,6 +722,7 @@ def test_the_longest_way_still_sows_in_autumn() -> None:
     assert plan.campaign == "two_years" and first(plan, "overseed").start.month in (8, 9)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("depth", ["0.25 in", "1 in"])
 def test_days_off_alone_are_never_the_reason(depth: str) -> None:
     """Why not earlier, why not later: every task names more than that work is possible on working
@@ -719,6 +733,7 @@ def test_days_off_alone_are_never_the_reason(depth: str) -> None:
             assert set(why) - {"Work is possible on your working days only."}, (task.id, why)
 
 
+@pytest.mark.full
 def test_thatch_is_left_where_nothing_is_spread_or_sown_on_it() -> None:
     """Lifting hollows, or planting beside them, asks for no dethatching; nor does bare ground."""
     hollow = {
@@ -739,6 +754,7 @@ def test_thatch_is_left_where_nothing_is_spread_or_sown_on_it() -> None:
     )
 
 
+@pytest.mark.full
 def test_seed_of_the_last_year_is_watered_until_it_is_up() -> None:
     """A plan of three years waters the seed at its end as long as one of a single year does."""
     plan = plan_of({"leveling": {"depth": "2 in"}, "season": {"until": date(2030, 12, 1)}})

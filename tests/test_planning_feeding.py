@@ -302,6 +302,7 @@ def test_ground_without_grass_is_so_until_what_is_sown_begins() -> None:
     assert _without_grass(turf, SimpleNamespace(campaign=campaigns(turf)[0][0]), [sown]) is None  # type: ignore[arg-type]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("day", "said", "words"),
     [
@@ -366,6 +367,7 @@ def test_what_cannot_be_is_refused(tmp_path: Path, case: str) -> None:
     assert not (tmp_path / "out").exists()
 
 
+@pytest.mark.full
 def test_a_rate_faster_than_sprinklers_is_warned_of(tmp_path: Path) -> None:
     """3 in/h is planned with, and doubted with the source of what sprinklers give."""
     text = NEW_YORK.replace("possible = true", 'possible = true\napplication_rate = "3 in/h"')

@@ -74,6 +74,7 @@ def test_feedings_water_heights_and_looks_are_handed_over() -> None:
     assert looks == [item.start for item in later(plan, "inspect")]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("changes", "begin", "until"),
     [

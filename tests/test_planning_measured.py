@@ -55,6 +55,7 @@ def test_the_last_measurement_counts_and_fades(over_c: float) -> None:
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("over_c", "sign"), [(5.0, -1), (-5.0, 1)])
 def test_spring_windows_come_earlier_or_later(over_c: float, sign: int) -> None:
     """A warm spring opens the window of the last spring task earlier, a cold one later; the reason
@@ -78,6 +79,7 @@ def test_spring_windows_come_earlier_or_later(over_c: float, sign: int) -> None:
             assert (task.start, task.window) == (later[task.id].start, later[task.id].window)
 
 
+@pytest.mark.full
 def test_a_task_moves_when_its_window_does() -> None:
     """A cold spring closes the day a task was planned on: it moves, and both report and feed say
     that soil was measured.
@@ -99,6 +101,7 @@ def test_a_task_moves_when_its_window_does() -> None:
     )
 
 
+@pytest.mark.full
 def test_an_undone_measurement_moves_nothing() -> None:
     """Taken back, the measurement leaves the dates as they were published."""
     season = begun()

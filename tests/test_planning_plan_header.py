@@ -287,6 +287,7 @@ def test_windows_of_a_plan_wake_nothing_that_is_not_there() -> None:
     assert [w.operation for w in _windows(cover)] == ["spring_transition", "topdress"]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("percent", "said"), [(0, False), (LIMIT, False), (LIMIT + 1, True)])
 def test_a_lawn_that_is_mostly_weeds_is_told_so(percent: float, said: bool) -> None:
     """Beyond the share from which it is built anew."""
@@ -299,6 +300,7 @@ def test_a_lawn_that_is_mostly_weeds_is_told_so(percent: float, said: bool) -> N
     assert any("weeds" in text for text in more) == said
 
 
+@pytest.mark.full
 def test_a_plan_keeps_its_rain_to_hundredths_of_a_millimetre() -> None:
     """And its temperatures to tenths, so that the file stays short."""
     climate = plan_of(options=False).climate
@@ -328,6 +330,7 @@ def test_compost_of_ones_own_is_warned_of_where_compost_is_spread() -> None:
     assert own in mixed and own not in plain
 
 
+@pytest.mark.full
 def test_large_fills_tell_how_they_are_moved() -> None:
     """In barrow loads, as many as the passes take in all, where they are moved by hand; by the
     loader where one is at hand, and then no task counts barrows.

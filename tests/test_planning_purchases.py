@@ -73,6 +73,7 @@ def test_stock_makes_an_order_larger_or_smaller(more: float, sold: float, words:
     assert yards(found) == pytest.approx([sold, 4.5]) and words in told(found[0].reason)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("slope", "bought"), [(12, {"straw"}), (18, {"mat", "pegs"})])
 def test_what_covers_a_slope_is_what_is_bought(slope: int, bought: set[str]) -> None:
     """Straw where it stays; where it would slide the mat that the step unrolls, with its pegs. It
@@ -148,6 +149,7 @@ HOLLOWS_IN = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("home", "deep_mm", "shallow_mm", "share"),
     sampled_pairs(

@@ -116,6 +116,7 @@ def test_nothing_is_counted_where_rain_decides_nothing() -> None:
     assert not plan.generated_years
 
 
+@pytest.mark.full
 def test_real_years_count_before_generated_ones() -> None:
     """With a daily series the season is counted on it, and says from when to when."""
     series = series_of()
@@ -133,6 +134,7 @@ def test_real_years_count_before_generated_ones() -> None:
     assert "Of the week-ends in its window nearly all bring a day dry" in str(told.reason)
 
 
+@pytest.mark.full
 def test_real_years_tell_of_seed_on_rain_alone() -> None:
     """Real years in which no drop falls keep no seed moist; the plan is made by the normals."""
     climate, book = climate_at(53.3, -6.3), load_book()

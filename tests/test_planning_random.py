@@ -138,6 +138,7 @@ def setting_of(brief: Brief) -> ResolvedLawn:
     return resolve(brief, inputs.book, inputs.climate, TODAY.date())
 
 
+@pytest.mark.full
 @settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(
     brief=briefs(), room=st.lists(st.integers(1, 4), min_size=1, max_size=4), seeded=st.booleans()
@@ -208,6 +209,7 @@ def judge(plan: Plan, brief: Brief, setting: ResolvedLawn) -> None:
             assert sum(part.value for part in line.parts) >= line.value * 0.999
 
 
+@pytest.mark.full
 @settings(
     max_examples=30, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow]
 )

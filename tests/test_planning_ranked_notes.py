@@ -71,6 +71,7 @@ def test_stops_and_bans_stand_on_the_first_sheet_the_task_and_its_entry(weedy: P
     assert "Stop:</strong> More than half" in checklist_html(weedy)
 
 
+@pytest.mark.full
 def test_the_screen_shows_what_stops_and_what_is_new(tmp_path: Path) -> None:
     """The summary has every stop, law and safety note and counts the rest; planned again, it says
     what is new."""

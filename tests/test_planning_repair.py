@@ -276,6 +276,7 @@ def test_why_a_task_has_moved_is_the_journal_the_forecast_or_its_window() -> Non
     assert with_window_reasons({}, [late], None, *given) == {}
 
 
+@pytest.mark.full
 def test_a_missed_window_offers_options_that_hold(tmp_path: Path) -> None:
     """With every window of the plan's days missed there is no plan, but ways out; the one with more
     time is as told.
@@ -294,6 +295,7 @@ def test_a_missed_window_offers_options_that_hold(tmp_path: Path) -> None:
     sound(season, taken, tmp_path)
 
 
+@pytest.mark.full
 def test_a_missed_window_is_planned_anew_where_there_is_time(tmp_path: Path) -> None:
     """With another year inside the plan's days the rest is laid out anew around what is done, and
     the plan says why.
@@ -316,6 +318,7 @@ def test_a_missed_window_is_planned_anew_where_there_is_time(tmp_path: Path) -> 
     assert {c.kind for c in plan.changes} >= {"moved"}
 
 
+@pytest.mark.full
 def test_another_last_day_counts_when_planning_again() -> None:
     """A brief that asks for another end has it, also in a folder that was planned before; the first
     day stays.
@@ -329,6 +332,7 @@ def test_another_last_day_counts_when_planning_again() -> None:
     )
 
 
+@pytest.mark.full
 def test_a_forecast_moves_work_off_wet_days_and_says_so() -> None:
     """Rain forecast for a pass moves it, and report and feed name the forecast; without a forecast
     it stays; no rule is hard.
@@ -351,6 +355,7 @@ def test_a_forecast_moves_work_off_wet_days_and_says_so() -> None:
     assert season.make(before, 12, weather=Weather(flood)).conflict is None
 
 
+@pytest.mark.full
 def test_a_forecast_looks_at_every_day_of_a_pass() -> None:
     """A pass of two days with rain forecast for its second is moved to two dry ones, and told
     why.
@@ -369,6 +374,7 @@ def test_a_forecast_looks_at_every_day_of_a_pass() -> None:
     assert told == f"Rain is forecast: {day_text(wet, System.US, year=False)} will be too wet."
 
 
+@pytest.mark.full
 def test_a_forecast_holds_a_delivery() -> None:
     """A load is not taken on a day of rain that is forecast, where another day will do."""
     season = begun(DEEP)
@@ -381,6 +387,7 @@ def test_a_forecast_holds_a_delivery() -> None:
     assert told.startswith("Rain is forecast")
 
 
+@pytest.mark.full
 def test_marks_that_run_out_are_asked_for_again() -> None:
     """Marks of buried lines run out while rain holds the tines up: a second request comes before
     them, and stays once it is made.
@@ -420,6 +427,7 @@ def test_history_of_an_older_program_learns_its_roles() -> None:
     assert kept is not None and kept.closed == "done" and kept.roles == ordered.roles
 
 
+@pytest.mark.full
 def test_a_task_of_newer_rules_does_not_come_before_work_that_is_done() -> None:
     """A plan without the marks that today's rules ask for first: once the tines have gone in, the
     marks before them are asked for no more, and the season goes on.
@@ -496,6 +504,7 @@ def test_days_of_work_logged_out_of_order_span_them_all() -> None:
     assert (again.actual.start, again.actual.end) == (min(days), max(days))
 
 
+@pytest.mark.full
 def test_a_campaign_that_is_gone_is_given_up_with_a_reason_or_not_named() -> None:
     """A warm-season lawn of plants whose campaign is no longer among those to choose from: what is
     told as ruled out has its reason, so that the plan can be kept.

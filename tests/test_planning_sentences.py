@@ -38,6 +38,7 @@ def sentences(record: object) -> Iterator[str]:
                 yield from sentences(getattr(record, name))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", NAMES)
 def test_every_text_of_a_plan_is_read(name: str) -> None:
     """Titles, reasons, steps and cautions are among the sentences that the tests below look
@@ -61,6 +62,7 @@ def foreign(plan: Plan) -> list[str]:
     ]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", NAMES)
 def test_a_plan_speaks_one_system_of_units(name: str) -> None:
     """A US plan holds no metric amount and a metric plan no US one, in tasks, windows, orders,
@@ -69,6 +71,7 @@ def test_a_plan_speaks_one_system_of_units(name: str) -> None:
     assert foreign(example(name)) == []
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", ["british-metric", "surveyed-us"])
 def test_a_foreign_amount_would_be_found(name: str) -> None:
     """A sentence with both scales is one that the test above reports."""
@@ -79,6 +82,7 @@ def test_a_foreign_amount_would_be_found(name: str) -> None:
     assert foreign(both) == ["Not above 85 °F (29 °C)."]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("name", "scale"), [("british-metric", "°F"), ("surveyed-us", "°C")])
 def test_temperatures_of_the_notes_are_in_the_reader_s_scale(name: str, scale: str) -> None:
     """The book's thresholds are cited in the scale the weeks are read in."""
@@ -104,12 +108,14 @@ def bare_keys(plan: Plan) -> list[str]:
     ]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", NAMES)
 def test_a_plan_speaks_words_not_keys(name: str) -> None:
     """No sentence holds a bare key of a file, the short name of a source or a day in figures."""
     assert bare_keys(example(name)) == []
 
 
+@pytest.mark.full
 def test_a_bare_key_would_be_found() -> None:
     """Such a sentence is one that the test above reports."""
     plan = example("surveyed-us")

@@ -35,6 +35,7 @@ def entry_of(plan: Plan) -> JournalEntry:
     return JournalEntry(number=1, at=TODAY, kind="done", task=task.id, on=TODAY.date())
 
 
+@pytest.mark.full
 def test_a_plan_of_another_program_stands() -> None:
     """Days, tasks and program stay, run after run, and in another language too; what is over is
     told."""
@@ -48,6 +49,7 @@ def test_a_plan_of_another_program_stands() -> None:
     assert again.revision == before.revision and again.now > before.now
 
 
+@pytest.mark.full
 def test_news_plans_anew_by_the_rules_of_today() -> None:
     """With an entry of the journal the plan is this program's again, with what it asks for."""
     given, before = begun()
@@ -56,6 +58,7 @@ def test_news_plans_anew_by_the_rules_of_today() -> None:
     assert any(task.operation == "first_mow" for task in plan.tasks)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("news", ["none", "book", "brief", "entry", "weather", "not_done", "ours"])
 def test_only_other_rules_without_news_let_a_plan_stand(news: str) -> None:
     """Each kind of news alone has the lawn planned again; so has a plan of the same rules."""
@@ -74,6 +77,7 @@ def test_only_other_rules_without_news_let_a_plan_stand(news: str) -> None:
     assert (found is not None) == (news in ("none", "book"))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("closed", "status", "drafted"),
     [

@@ -146,6 +146,7 @@ def test_loads_of_one_order_share_what_was_logged_of_it() -> None:
     assert left_to_order(loads=both, order_material_1=5.0, delivery_1=3.5)[0] == {1: 0.6}
 
 
+@pytest.mark.full
 def test_what_has_come_is_not_ordered_again(season: Season) -> None:
     """A delivered line leaves the order; the other stays as it was to the last digit."""
     _, second = mixes(season)
@@ -159,6 +160,7 @@ def test_what_has_come_is_not_ordered_again(season: Season) -> None:
     ) and left.deliver_by == second.deliver_by
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("beyond", "sign"), [(1.5, -1), (-1.5, 1)])
 def test_more_or_less_came(season: Season, beyond: float, sign: int) -> None:
     """What came beyond the first order is left out of the second; what is short is added; task,
@@ -185,6 +187,7 @@ def test_more_or_less_came(season: Season, beyond: float, sign: int) -> None:
     assert sum(part.value for part in left.parts) == pytest.approx(left.value)
 
 
+@pytest.mark.full
 def test_what_is_here_already_is_not_ordered(season: Season) -> None:
     """When the first load holds all that is needed, the second is neither ordered nor received:
     both leave the feed, with a reason.
@@ -209,6 +212,7 @@ def test_what_is_here_already_is_not_ordered(season: Season) -> None:
     assert spread is not None and spread.status == "NEEDS-ACTION"
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("factor", "sign"), [(1.4, 1), (0.6, -1)])
 def test_a_pass_takes_more_or_less(season: Season, factor: float, sign: int) -> None:
     """What a pass used beyond its plan is ordered more next time, also where it was logged in two
@@ -230,6 +234,7 @@ def test_a_pass_takes_more_or_less(season: Season, factor: float, sign: int) -> 
     assert sign * (left.value - second.value) == pytest.approx(0.4 * planned, abs=0.35)
 
 
+@pytest.mark.full
 def test_short_with_no_order_left(season: Season) -> None:
     """When the last load is short, what is missing is a line of its own, wanted for the next open
     pass.
@@ -270,6 +275,7 @@ def test_rounding_up_covers_a_little(season: Season) -> None:
     assert mixes(season)[0].value == second.value
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("missing_mm", "sign"), [(6.0, 1), (0.0, -1)])
 def test_depth_still_missing_sets_the_touch_up(missing_mm: float, sign: int) -> None:
     """Measured after the last pass, what is still missing is the depth of the touch-up; nothing
@@ -444,6 +450,7 @@ def status(season: Season, name: str) -> str | None:
     return task.closed
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("number", [1, 2])
 def test_an_order_that_was_skipped_stands_on_no_list(number: int) -> None:
     """No line asks for a day of ordering that no task has; the delivery says that what comes is
@@ -462,6 +469,7 @@ def test_an_order_that_was_skipped_stands_on_no_list(number: int) -> None:
     assert kept is not None and not any("order was skipped" in told(c) for c in kept.cautions)
 
 
+@pytest.mark.full
 def test_what_is_not_spread_is_not_ordered() -> None:
     """Where the only pass is skipped before its material is ordered, order, delivery, heap, drag
     and touch-up go with it; the seed goes on.
@@ -482,6 +490,7 @@ def test_what_is_not_spread_is_not_ordered() -> None:
     assert status(season, "overseed") is None
 
 
+@pytest.mark.full
 def test_a_load_for_several_passes_is_smaller_by_the_one_that_is_skipped() -> None:
     """The other pass is still ordered, dragged and looked at."""
     season = begun({"leveling": {"depth": "1 in"}})
@@ -493,6 +502,7 @@ def test_a_load_for_several_passes_is_smaller_by_the_one_that_is_skipped() -> No
     assert status(season, "incorporate.2") is None and status(season, "settle_check") is None
 
 
+@pytest.mark.full
 def test_what_is_ordered_comes_though_its_pass_is_skipped(season: Season) -> None:
     """The truck is on its way: the line stays as it was ordered."""
     first, _ = mixes(season)

@@ -58,6 +58,7 @@ def next_working_day(name: str, task: Task) -> date | None:
     return None
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", QUICK)
 def test_a_fallback_is_the_next_working_day_of_the_window(name: str) -> None:
     """The very next one where it still lies in the window, else none; orders, deliveries, marks and
@@ -74,6 +75,7 @@ def test_a_fallback_is_the_next_working_day_of_the_window(name: str) -> None:
     assert seen > 5
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", POSSIBLE)
 def test_windows_hold_the_work(name: str) -> None:
     """The first day and the best one lie in the window; what must come first is over, and stands in
@@ -91,6 +93,7 @@ def test_windows_hold_the_work(name: str) -> None:
     assert starts == sorted(starts)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", QUICK)
 def test_orders_and_deliveries_carry_the_load_that_is_bought(name: str) -> None:
     """Task, title and line say one volume, an order that of all its deliveries; they cover the

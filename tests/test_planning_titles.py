@@ -11,6 +11,7 @@ from turfplan.units import System
 NO_SEED = {"seeding": {"intent": "none"}}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("leveling", "called"),
     [
@@ -48,7 +49,7 @@ def test_a_title_names_what_the_task_takes_in_the_reader_s_units() -> None:
     assert metric.lawn.units is System.METRIC
     assert " lb of " in str(first(us, "overseed").title)
     assert " kg of " in str(first(metric, "overseed").title)
-    assert str(first(us, "starter_feed").title) == "Starter feed: 1 lb/1,000 ft² N"
+    assert str(first(us, "starter_feed").title) == "Starter feed: 0.9 lb/1,000 ft² N"
     assert str(first(metric, "starter_feed").title).endswith(" g/m² N")
 
 

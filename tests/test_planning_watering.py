@@ -49,6 +49,7 @@ from turfplan.work.watering.season import WeatherDay
 ENGLISH = words_for("en", "us", {})
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", ["cool-overseed", "deep-two-inches"])
 def test_a_layer_is_watered_after_its_pass(name: str) -> None:
     """Waterings that settle a layer follow the last pass that is over by then, one of the same day
@@ -66,6 +67,7 @@ def test_a_layer_is_watered_after_its_pass(name: str) -> None:
         assert str(over[-1].title) in str(task.not_earlier[0])
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", ["cool-overseed", "southern-hemisphere"])
 def test_seed_is_watered_after_it_is_sown(name: str) -> None:
     """Waterings of seed hang on the sowing; each lies on the days of its own series."""
@@ -116,6 +118,7 @@ def test_winter_ryegrass_in_the_desert_is_watered_until_it_is_given_back() -> No
     assert 6 < used < 20, "mm a week: about a quarter to three quarters of an inch"
 
 
+@pytest.mark.full
 def test_winter_ryegrass_is_fed_monthly_in_the_desert_and_twice_elsewhere() -> None:
     """Every three to four weeks from November to February in Arizona; Louisiana feeds twice."""
     gulf = {**DESERT["place"], "latitude": 32.4, "longitude": -84.9}
@@ -179,6 +182,7 @@ def test_filled_hollows_are_looked_at_before_the_pass() -> None:
     assert not any(t.id == "inspect.relaid" for t in level.tasks)
 
 
+@pytest.mark.full
 def test_a_run_ends_in_the_calendar_when_its_last_cycle_ends() -> None:
     """Clay takes water in cycles: the entry holds their pauses, not the minutes of water alone."""
     clay = {"lawn": {"soil": "clay"}, "water": {"application_rate": "2 in/h"}}

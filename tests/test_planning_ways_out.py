@@ -230,6 +230,7 @@ def test_all_of_a_fill_is_done_by_the_first_change_that_leaves_nothing_of_it() -
     assert none is None
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", ["late-start", *TIGHT])
 def test_a_way_out_leads_where_it_says(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """Planned in full, each way out gives a sound plan of that campaign with its main work on those
@@ -335,6 +336,7 @@ def typed(change: str) -> dict[str, Any]:
     return found
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", REFUSED)
 def test_a_way_out_plans_as_it_is_printed(name: str) -> None:
     """Typed into the brief as it is printed, each way out gives a sound plan of the campaign that
@@ -347,6 +349,7 @@ def test_a_way_out_plans_as_it_is_printed(name: str) -> None:
         assert str(plan.campaign_name) in str(option.reason), option.change
 
 
+@pytest.mark.full
 def test_a_salty_lawn_is_told_once_and_has_ways_to_be_sown() -> None:
     """The salt is named once, the sodium with its gypsum; washing out and a grass that bears it
     are ways out, beside leveling alone."""

@@ -135,6 +135,7 @@ BORDERS: tuple[tuple[str, str, tuple[object, ...], tuple[object, ...]], ...] = (
 )  # fmt: skip
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("table", "key", "inside", "beyond"), BORDERS, ids=[f"{t}.{k}" for t, k, *_ in BORDERS]
 )

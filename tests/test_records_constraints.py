@@ -112,6 +112,7 @@ def test_strengths_are_ordered() -> None:
 SPANS = st.lists(st.tuples(st.integers(0, 40), st.integers(0, 40)), max_size=6)
 
 
+@pytest.mark.full
 @given(SPANS, SPANS)
 def test_what_is_taken_out_is_gone_and_nothing_else(
     whole: list[tuple[int, int]], gone: list[tuple[int, int]]

@@ -80,6 +80,7 @@ def every() -> Iterator[Any]:
                 yield pytest.param(fault, id=f"{field} {value!r} {fault['type']}")
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("fault", tuple(every()))
 def test_a_fault_is_said_as_pydantic_says_it(fault: ErrorDetails) -> None:
     """Another wording would be another promise: the key's English is pydantic's, in lower case."""

@@ -215,6 +215,7 @@ def pairs(versions: list[Plan]) -> Iterator[tuple[Plan, Plan]]:
     return itertools.pairwise(versions)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("script", SEASONS, ids=lambda f: f.__name__)
 def test_scripted_season(script: Callable[[Season], None], tmp_path: Path) -> None:
     """Identities stay, sequences and stamps only rise, and the outside checker finds nothing
@@ -270,6 +271,7 @@ def test_done_tasks_stay_where_they_happened() -> None:
     ).start + timedelta(days=2)  # type: ignore[union-attr]
 
 
+@pytest.mark.full
 def test_planning_again_changes_no_byte() -> None:
     """The same brief and journal give the same feed on a later day, however much later inside the
     season.

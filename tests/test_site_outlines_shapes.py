@@ -350,6 +350,7 @@ corners = st.lists(
 )
 
 
+@pytest.mark.full
 @given(corners, st.floats(0, 6.3), st.floats(-1e4, 1e4))
 def test_area_does_not_change_when_a_lawn_is_moved(
     found: list[tuple[int, int]], angle: float, shift: float

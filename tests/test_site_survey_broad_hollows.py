@@ -72,6 +72,7 @@ def test_a_cone_half_as_wide_as_its_lawn(spacing_m: float) -> None:
     assert found.low_m3 <= lawn.truth_m3 <= found.high_m3
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("size", "share", "place", "form"),
     sampled_pairs(GRID, *GRID[2::8]),

@@ -210,6 +210,7 @@ def test_the_band_holds_the_truth_with_the_noise_left_in() -> None:
     assert np.median(widths) < 1.0
 
 
+@pytest.mark.full
 def test_the_band_holds_the_truth_in_a_sample() -> None:
     """Twenty lawns at spacings drawn at random: at most four bands miss, and the volume is right on
     average.
@@ -220,6 +221,7 @@ def test_the_band_holds_the_truth_in_a_sample() -> None:
     assert abs(errors.mean()) < 0.15
 
 
+@pytest.mark.full
 def test_hollows_that_no_point_met_are_allowed_for() -> None:
     """Sixteen points on even ground, 4 m apart: nothing is seen, and a few ordinary hollows may be
     there all the same.
@@ -234,6 +236,7 @@ def test_hollows_that_no_point_met_are_allowed_for() -> None:
     assert close.high_m3 < 0.1 * wide.high_m3
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("seed", sampled(range(12), 0, 1, 2))
 def test_the_volume_lies_in_its_own_band(seed: int) -> None:
     """Whatever is left out."""
@@ -245,6 +248,7 @@ def test_the_volume_lies_in_its_own_band(seed: int) -> None:
         assert 0 <= found.low_m3 <= found.volume_m3 <= found.high_m3
 
 
+@pytest.mark.full
 def test_more_points_and_finer_readings_narrow_the_band() -> None:
     """Of the same ground."""
 
@@ -261,6 +265,7 @@ def test_more_points_and_finer_readings_narrow_the_band() -> None:
     assert width(21, 15, 1.0) < width(21, 15, 6.0)
 
 
+@pytest.mark.full
 def test_a_setup_that_was_off_is_part_of_the_doubt() -> None:
     """Two setups with an error between them: more doubt than one."""
     points = grid(20, 14, 21, 15, added(slope(-2), bowl(9, 7, 2, 40)))

@@ -134,6 +134,7 @@ def test_a_zone_is_filled_and_lifted_by_its_cells() -> None:
     assert (none.grass, none.sun) == (None, None)
 
 
+@pytest.mark.full
 def test_classes_share_out_the_lawn() -> None:
     """Their areas add up to it, their volumes to the fill; the deep hollow is lifted."""
     found = with_two_hollows()
@@ -152,6 +153,7 @@ def test_classes_share_out_the_lawn() -> None:
     assert any("the turf is lifted" in c for c in all_told(found.cautions, System.METRIC))
 
 
+@pytest.mark.full
 def test_passes_take_everything_but_what_is_lifted() -> None:
     """Volumes of passes and of lifting add up to the fill, zone by zone."""
     zones = (
@@ -195,6 +197,7 @@ def test_a_zone_keeps_its_grass_and_sun() -> None:
     ]
 
 
+@pytest.mark.full
 def test_stakes_stand_in_the_deepest_spots_first() -> None:
     """Each hollow has its letter by depth, and its first stake at its bottom."""
     found = with_two_hollows()
@@ -205,6 +208,7 @@ def test_stakes_stand_in_the_deepest_spots_first() -> None:
     assert second.passes == 3
 
 
+@pytest.mark.full
 def test_wide_hollows_have_more_stakes_apart_from_each_other() -> None:
     """A trough along the lawn."""
     trough = added(
@@ -235,6 +239,7 @@ def test_nothing_to_fill_is_nothing_to_order() -> None:
     assert (found.order.best_m3, found.order.touch_up_m3) == (0.0, 0.0)
 
 
+@pytest.mark.full
 def test_the_grid_lies_as_the_survey_does() -> None:
     """Its first cell is the lower left one, also of a lawn that is higher than wide, and of one
     that lies askew.

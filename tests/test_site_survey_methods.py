@@ -122,6 +122,7 @@ def test_every_method_names_columns_that_are_read_and_an_error_of_the_book() -> 
             assert survey.points or survey.lows
 
 
+@pytest.mark.full
 def test_closer_points_give_a_narrower_band() -> None:
     """The table falls from the finest spacing to the widest, and more points stand on each row
     above.
@@ -131,6 +132,7 @@ def test_closer_points_give_a_narrower_band() -> None:
     assert found[0].share < found[1].share < found[2].share
 
 
+@pytest.mark.full
 def test_luck_does_not_order_the_table() -> None:
     """Where the grid happens to fall is averaged out: no row promises a tenth more than a closer
     spacing above it.
@@ -139,6 +141,7 @@ def test_luck_does_not_order_the_table() -> None:
     assert all(wider.share > 0.9 * closer.share for closer, wider in pairwise(found))
 
 
+@pytest.mark.full
 def test_a_better_instrument_gives_a_narrower_band() -> None:
     """At one spacing."""
     fine, coarse = (

@@ -56,6 +56,7 @@ class TestClosedForms:
         found = fill(grid(20, 14, 9, 7, lambda x, y: -3.0 * x), target="line")
         assert found.volume_m3 == pytest.approx(20 * 14 * 0.060 / 2, rel=HALF_PERCENT)
 
+    @pytest.mark.full
     @pytest.mark.parametrize("target", ["own_fall", "fill_only"])
     def test_a_cone_in_a_slope(self, target: Target) -> None:
         """A third of its base times its depth."""
@@ -147,6 +148,7 @@ class TestClosedForms:
 class TestNothingToDo:
     """Even ground needs no material, however it slopes."""
 
+    @pytest.mark.full
     @pytest.mark.parametrize("target", ["own_fall", "plane", "fill_only"])
     @pytest.mark.parametrize("settings", [EXACT, BOOK_LIKE])
     def test_a_plane_that_falls_two_percent(self, target: Target, settings: SurveySettings) -> None:
@@ -204,6 +206,7 @@ class TestMetamorphic:
         random.Random(1).shuffle(points)
         assert fill(tuple(points)).volume_m3 == pytest.approx(before, rel=1e-9)
 
+    @pytest.mark.full
     @pytest.mark.parametrize(
         ("target", "reach"), [("own_fall", 5.0 + 1.5), ("fill_only", 3.0 + 1.5)]
     )
@@ -326,6 +329,7 @@ class TestBadSurveys:
         """Whether hollows that no point met are spoken of."""
         return any("unseen" in caution for caution in all_told(found.cautions))
 
+    @pytest.mark.full
     def test_ground_outside_of_the_points_is_told(self) -> None:
         """The share of the lawn that no point surrounds."""
         outline = (((-4.0, 0.0), (20.0, 0.0), (20.0, 14.0), (-4.0, 14.0)),)

@@ -59,6 +59,7 @@ def test_metric_bags_are_of_whole_litres() -> None:
     assert all(t.start.weekday() != 6 for t in kind(plan, "delivery"))
 
 
+@pytest.mark.full
 def test_what_may_come_in_bags_is_for_the_owner_to_say() -> None:
     """A supplier who brings half a yard brings it loose; loose is never less than the least load;
     where no truck can come everything is fetched, with as many trips as it weighs.
@@ -119,6 +120,7 @@ def test_strips_are_asked_for_in_one_order() -> None:
     assert all(t.start.weekday() != 6 and t.start not in free for t in (*orders, *came))
 
 
+@pytest.mark.full
 def test_a_sunday_is_for_the_brief_to_ask() -> None:
     """Where work is done on Sundays alone, a load comes on a day of business, unless the supplier
     brings on Sundays.

@@ -385,6 +385,7 @@ def test_a_missed_sowing_is_told_and_what_is_not_sown_is_not_missed() -> None:
     assert [dict(why.values)["day"] for why in told] == [Day(date(2026, 9, 30))]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "name", ["surveyed-metric", "surveyed-us", "british-metric", "deep-two-inches", *LAWNS]
 )

@@ -164,6 +164,7 @@ def asked(plan: Plan) -> list[Task]:
     return [*kind(plan, "locate_utilities"), *kind(plan, "permit")]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "changes",
     [

@@ -16,6 +16,7 @@ TEST: dict[str, dict[str, Any]] = {
 }
 
 
+@pytest.mark.full
 def test_lime_goes_on_in_parts_months_apart() -> None:
     """Acidity 7, goal 6.5: 110 lb of pure lime, 137.5 lb at CCE 80, in two parts under 100 lb."""
     plan = plan_of(TEST, {"seeding": {"intent": "none"}})
@@ -52,6 +53,7 @@ def test_parts_beyond_the_end_of_the_plan_are_told() -> None:
     assert missing == pytest.approx(whole - len(kind(plan, "lime")) * part, abs=1)
 
 
+@pytest.mark.full
 def test_no_test_no_lime() -> None:
     """Nothing is limed by feeling, nor where the pH is at its goal."""
     assert not kind(plan_of(), "lime")
@@ -75,6 +77,7 @@ def potash_of(plan: Plan) -> list[tuple[str, float]]:
     return [(t.id, round(a.value_us, 3)) for t, a in found]
 
 
+@pytest.mark.full
 def test_potash_goes_on_in_two_parts_with_the_first_feedings() -> None:
     """Low asks for 2 lb a year: 1 lb with each of the first two, less what the bag holds."""
     test = {
@@ -111,6 +114,7 @@ def test_enough_potassium_adds_nothing() -> None:
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "lawn",
     [

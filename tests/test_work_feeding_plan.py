@@ -140,6 +140,7 @@ def test_the_last_feeding_of_a_window_can_meet_a_weekend() -> None:
     assert (found.feeds[1].start - found.feeds[0].end).days >= BOOK.low_si("feeding.least_gap")
 
 
+@pytest.mark.full
 def test_only_the_sowing_of_the_plan_holds_feedings_back() -> None:
     """A lawn sown in autumn with compost is fed in spring, though plugs could go in then."""
     spring = plan_of(
@@ -245,6 +246,7 @@ def test_plants_get_no_starter_but_a_feeding_once_they_hold() -> None:
     assert fed is not None and "feeding.plants_rate" in fed.facts
 
 
+@pytest.mark.full
 @settings(max_examples=60, deadline=None)
 @given(st.integers(1, 12), st.integers(1, 28), st.integers(10, 200), st.booleans())
 def test_nothing_is_fed_in_a_blackout(month: int, day: int, length: int, seeded: bool) -> None:

@@ -26,6 +26,7 @@ def planted(grass: str, postal_code: str, **changes: dict[str, Any]) -> Plan:
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("grass", LAWNS)
 def test_plants_are_fed_once_they_hold(grass: str) -> None:
     """1 lb N/1,000 ft2 (Arizona) two to five weeks after planting, no other within four weeks."""
@@ -37,6 +38,7 @@ def test_plants_are_fed_once_they_hold(grass: str) -> None:
     assert others and all(abs((day - fed.start).days) >= 28 for day in others)
 
 
+@pytest.mark.full
 def test_plants_that_go_in_late_get_nothing_that_feeds_winter_kill() -> None:
     """However late they are planted, it falls within the season, two months before frost."""
     away = {"unavailable": [{"from": date(2027, 7, 8), "to": date(2027, 8, 10)}]}
@@ -48,6 +50,7 @@ def test_plants_that_go_in_late_get_nothing_that_feeds_winter_kill() -> None:
     assert fed is None or (fed.start <= date(2027, 9, 15) and "wait" in told(fed.fallback))
 
 
+@pytest.mark.full
 def test_a_law_that_closes_other_days_does_not_stop_it() -> None:
     """The day of planting is known: its feeding keeps clear of the days that a law closes."""
     plan = example("st-augustine-plugs")
@@ -63,6 +66,7 @@ TAMPA = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "local", [None, {"nitrogen_blackouts": [{"from": "06-01", "to": "09-30"}]}]
 )

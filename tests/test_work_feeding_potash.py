@@ -42,6 +42,7 @@ def potash(plan: Plan) -> list[tuple[Task, float]]:
     return sorted(((t, round(a.value_us, 3)) for t, a in found), key=lambda part: part[0].start)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("changes", [FROM_JULY, {**FROM_JULY, **LEVEL}], ids=["fill", "no fill"])
 def test_potash_waits_for_no_feeding(changes: dict[str, Any]) -> None:
     """Asked for in July, all of it is on before the seed goes down in September, not half of it
@@ -103,6 +104,7 @@ def test_potash_of_its_own_says_what_is_bought_and_how_much() -> None:
         assert any("Sulfate of potash" in line.text for line in task.how)
 
 
+@pytest.mark.full
 def test_iron_goes_on_at_the_first_chance() -> None:
     """In July it is not put off to next spring for seed of September; seedlings and a lawn that is
     to be killed get none.
@@ -147,6 +149,7 @@ def test_iron_and_potash_of_a_cool_coast_go_on_when_the_grass_is_fed() -> None:
     assert any("does not speak of phosphorus" in c.text for c in plan.cautions)
 
 
+@pytest.mark.full
 def test_potash_to_add_stands_on_the_order() -> None:
     """What the tasks add beyond the fertilizer is bought: as much as they take together."""
     plan = plan_of(LOW)

@@ -78,6 +78,7 @@ def keys(messages: Any) -> list[str]:
     return [message.key.rpartition(".")[2] for message in messages]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("ph", "more", "said"),
     [
@@ -284,6 +285,7 @@ def test_a_grass_that_yellows_takes_no_phosphorus_on_high_ph() -> None:
     assert not yellows("tall_fescue", soil_test={"ph": 8.0})
 
 
+@pytest.mark.full
 def test_a_ph_without_acidity_is_told_and_asked() -> None:
     """How far it is from the goal, what to ask for, and when: as a caution and as a task."""
     plan = planned({"soil_test": {"on": ON, "ph": 5.2}})
@@ -294,6 +296,7 @@ def test_a_ph_without_acidity_is_told_and_asked() -> None:
     assert asked.start < first(plan, "overseed").start
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("test", "asks"),
     [
@@ -411,6 +414,7 @@ def test_goals_and_limits_of_a_state() -> None:
     assert (second.start - first_part.start).days >= 6 * 30
 
 
+@pytest.mark.full
 def test_a_ph_above_the_goal_gets_iron_and_sulfur_only_without_free_lime() -> None:
     """No lime; 5 lb of sulfur at once, 10 a year, where the soil holds no lime; else asked."""
     test = {"on": ON, "ph": 8.1}
@@ -428,6 +432,7 @@ def test_a_ph_above_the_goal_gets_iron_and_sulfur_only_without_free_lime() -> No
     assert "sulfur would be used up" in said(limy)
 
 
+@pytest.mark.full
 def test_centipede_on_high_ph_gets_no_compost_and_no_phosphorus() -> None:
     """Compost raises the pH, phosphorus locks up iron: the mix is another, and it says why."""
     test = {"on": ON, "ph": 6.8, "phosphorus": "low"}
@@ -474,6 +479,7 @@ def test_a_number_without_its_extraction_is_asked() -> None:
     assert "without its extraction" in " ".join(all_told(first(plan, "soil_test").how))
 
 
+@pytest.mark.full
 def test_a_question_does_not_hold_the_seed_back() -> None:
     """A laboratory that is called answers in days: late plans keep their sowing."""
     late = {"season": {"from": date(2027, 8, 28)}}
@@ -518,6 +524,7 @@ def test_salt_holds_seed_until_it_is_tested_and_washed_out() -> None:
     assert planned({"soil_test": {"on": ON, "salts": "2 mmhos/cm"}}).conflict is None
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("grass", "ph", "words"),
     [
@@ -540,6 +547,7 @@ def test_a_ph_within_the_range_of_the_grass_asks_for_nothing(
     assert not [task for task in kind(plan, "soil_test") if "lime" in told(task.why).lower()]
 
 
+@pytest.mark.full
 def test_iron_is_not_sprayed_on_leaves_that_are_cut_off_next() -> None:
     """Not in the weeks before the low cut of a pass, nor under the pass."""
     test = {"on": ON, "ph": 8.4, "free_lime": True}
@@ -553,6 +561,7 @@ def test_iron_is_not_sprayed_on_leaves_that_are_cut_off_next() -> None:
             assert not any(0 <= (spread.start - iron.start).days < 14 for spread in passes)
 
 
+@pytest.mark.full
 def test_gypsum_is_for_sodic_soil_alone() -> None:
     """By the laboratory's rate, in parts; elsewhere it is not taken, and that is said."""
     rate = {"on": ON, "gypsum_rate": "80 lb/1000ft2"}
@@ -564,6 +573,7 @@ def test_gypsum_is_for_sodic_soil_alone() -> None:
     assert "gypsum" in said(planned({"soil_test": {"on": ON, "sar": 16}}))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("soil", "words"),
     sampled_pairs(
@@ -619,6 +629,7 @@ def test_every_key_of_the_soil_test_has_its_case() -> None:
     assert keys == set(ANOTHER)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("key", sampled(ANOTHER, "ph", "phosphorus", "gypsum_rate"))
 def test_every_value_of_the_soil_test_is_used_or_answered(key: str) -> None:
     """Another value of a key is another plan, in its tasks or in what it says."""

@@ -45,6 +45,7 @@ def why_starter(plan: Plan) -> str:
     return next(line for line in all_told(plan.campaign_reason) if "tarter" in line)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("span", "given"),
     [

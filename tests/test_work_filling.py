@@ -217,6 +217,7 @@ def test_depth_beside_shallow_hollows_is_the_fill_of_the_rest() -> None:
     assert ordered >= asked * 1.1 and ordered / YARD_M3 > 8.5
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("depth_mm", sampled([24, 26, 49, 50, 51, 64], 26, 51))
 @pytest.mark.parametrize("share", sampled([0.07, 0.08, 0.1], 0.08))
 def test_no_millimetre_and_no_percent_turns_a_plan_into_none(depth_mm: int, share: float) -> None:
@@ -230,6 +231,7 @@ def test_no_millimetre_and_no_percent_turns_a_plan_into_none(depth_mm: int, shar
     assert done == pytest.approx(asked, rel=1e-4) or (left and 0.8 * asked < done < asked)
 
 
+@pytest.mark.full
 def test_all_written_as_hollows_is_the_same_lawn() -> None:
     """8 % at 50 mm with 92 % at 6 mm, and the same with the rest as depth, are one plan."""
     as_lows = plan_of(GUELPH, hollows(None, ("50 mm", 0.08), ("6 mm", 0.92)), options=False)
@@ -237,6 +239,7 @@ def test_all_written_as_hollows_is_the_same_lawn() -> None:
     assert [(t.id, t.start) for t in as_lows.tasks] == [(t.id, t.start) for t in as_rest.tasks]
 
 
+@pytest.mark.full
 def test_lifting_keeps_to_the_season_of_sod_and_to_hollows() -> None:
     """Not in the heat of July, and never for two fifths of a lawn."""
     plan = plan_of(GUELPH, hollows("6 mm", ("50 mm", 0.08)), options=False)
@@ -301,6 +304,7 @@ def late(day: date, *changes: dict[str, Any]) -> Plan:
     return plan_of({"season": {"from": day}}, week, *changes, now=now, options=False)
 
 
+@pytest.mark.full
 def test_seed_goes_in_without_dressing_where_that_is_over() -> None:
     """Pennsylvania, 20 September: dressing closes on the 22nd; the seed goes in all the same."""
     plan = late(date(2027, 9, 20), {"leveling": {"depth": "1 in"}})
@@ -311,6 +315,7 @@ def test_seed_goes_in_without_dressing_where_that_is_over() -> None:
     assert plan.handover[0].start.year == 2028
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("day", [8, 12, 16, 20])
 def test_ten_days_do_not_lose_the_season(day: int) -> None:
     """Whoever starts in September sows in that autumn, and is told how late it is."""
@@ -336,6 +341,7 @@ IQALUIT: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("intent", ["overseed", "dormant", "none"])
 def test_where_no_season_takes_a_pass_the_fill_is_refused_with_ways_out(intent: str) -> None:
     """Grass of the far north grows through no pass: nothing is put off to a season that never
@@ -373,6 +379,7 @@ BUFFALO: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 def test_what_is_left_of_the_fill_is_told_first_with_the_way_that_does_it_all() -> None:
     """Half of an inch is left out: the screen, the first sheet and the order say so, and when and
     by which wish all of it is done; the wish keeps its promise."""

@@ -52,6 +52,7 @@ OPENS = [
 ]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("grass", "operation", "place", "early", "late", "inside"), OPENS)
 def test_work_opens_with_the_season_of_the_grass(
     grass: str,

@@ -28,6 +28,7 @@ def test_a_heap_is_a_cone() -> None:
         assert cone_m3(cone_area_m2(volume, 0.67), 0.67) == pytest.approx(volume)
 
 
+@pytest.mark.full
 def test_the_room_is_asked_for_with_what_is_needed() -> None:
     """Nobody said: the largest load and its ground stand among the assumptions; bags need none."""
     asked = [told(note) for note in plan_of().assumptions if note.key == "heap.ask_for_room"]
@@ -36,6 +37,7 @@ def test_the_room_is_asked_for_with_what_is_needed() -> None:
         assert not [n for n in plan_of(change).assumptions if n.key == "heap.ask_for_room"]
 
 
+@pytest.mark.full
 def test_small_room_makes_more_and_smaller_deliveries() -> None:
     """A pass that takes several days comes strip by strip, no load larger than there is room for;
     nothing is lost of the whole."""

@@ -114,6 +114,7 @@ def test_follow_ups_beyond_a_given_end_do_not_cost_the_leveling() -> None:
     assert any(item.operation == "inspect" and item.start > mow.start for item in ended.handover)
 
 
+@pytest.mark.full
 def test_dormant_seed_is_leveled_ahead_of_as_far_as_there_are_days() -> None:
     """Where one pass fits ahead of seed that waits for spring, that pass is spread and the rest is
     left; all of the fill is left out only where no pass fits at all.

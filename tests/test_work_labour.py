@@ -21,6 +21,7 @@ def hours_at(share: float) -> float:
     return first(plan, "topdress").person_hours
 
 
+@pytest.mark.full
 def test_beyond_the_measured_way_hours_grow_with_it() -> None:
     """Up to it they are what was measured; each further length of it costs as much again."""
     near, there, half_as_far_again, twice = (hours_at(share) for share in (0.3, 1.0, 1.5, 2.0))
@@ -35,6 +36,7 @@ SPONGY = {"lawn": {"thatch": "0.7 in"}}
 LIGHT = {"lawn": {"soil": "sand"}}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("machine", "lawn", "job", "least", "most"),
     [
@@ -58,6 +60,7 @@ def test_each_machine_shortens_its_work(
     assert not any("quicker with" in told(line) for line in with_it.assumptions)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("machine", "lawn"),
     [("aerator", BARE), ("dethatcher", {}), ("roller", {}), ("topdresser", KILLED)],
@@ -105,6 +108,7 @@ PERTH = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("form", "least_h", "most_h"), [("sod", 25, 45), ("plugs", 50, 75), ("sprigs", 18, 30)]
 )

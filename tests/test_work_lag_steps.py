@@ -1,5 +1,6 @@
 """Steps of working days: whatever days of work are known, a later start never ends sooner."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -9,6 +10,7 @@ from turfplan.work.lag_steps import span_step, workday_step
 LAST = 60
 
 
+@pytest.mark.full
 @given(
     worked=st.sets(st.integers(0, LAST + 30), max_size=12),
     count=st.integers(0, 6),

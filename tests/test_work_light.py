@@ -19,6 +19,7 @@ def sown(plan: Plan) -> str:
     return str(first(plan, "overseed").title)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("shade", "sows"), [(0.0, True), (9.0, True), (9.6, False), (12.0, False)])
 def test_shade_counts_against_the_daylight_of_the_growing_season(shade: float, sows: bool) -> None:
     """Nine hours of shade leave four of sun there, ten do not: hours are compared with hours."""
@@ -38,6 +39,7 @@ def test_daylight_follows_the_latitude(latitude: float, longest: bool) -> None:
     assert 11.5 < hours < 19
 
 
+@pytest.mark.full
 def test_no_seed_without_sun_but_ways_out() -> None:
     """Under four hours nothing is sown; more light, and leveling alone, are the ways out."""
     plan = plan_of({"site": {"sun_hours": 3}})
@@ -50,6 +52,7 @@ def test_no_seed_without_sun_but_ways_out() -> None:
     assert level.conflict is None
 
 
+@pytest.mark.full
 def test_grass_that_bears_the_shade_is_sown() -> None:
     """Bluegrass on five hours is overseeded with what lives there: fine fescue where summers are
     cool, tall fescue where they are hot."""
@@ -69,6 +72,7 @@ def test_named_grass_is_sown_with_a_caution() -> None:
     assert any("needs 6 hours" in str(line) for line in first(plan, "overseed").cautions)
 
 
+@pytest.mark.full
 def test_warm_grass_in_shade_is_refused_with_another() -> None:
     """Bermudagrass is not overseeded with another warm grass unasked: that is a way out."""
     plan = plan_of(

@@ -215,6 +215,7 @@ def answer(grass: str, climate: Climate, *, watered: bool = True) -> str:
     return FIT if sure_at(BOOK, climate, grass, watered) else MARGINAL
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("grass", "place", "said", "source"), STATEMENTS)
 def test_no_grass_is_called_what_its_source_denies(
     grass: str, place: str, said: str, source: str
@@ -251,6 +252,7 @@ def middle_c(zone: str) -> float:
     return (-60 + 5 * halves + 2.5 - 32) / 1.8
 
 
+@pytest.mark.full
 def test_the_coldest_night_is_off_by_what_is_printed() -> None:
     """Published zones of 22 ZIP codes, on none of which the line was fitted."""
     errors = []
@@ -286,6 +288,7 @@ def two_winters() -> DailySeries:
     return DailySeries(dates, lows, highs, means, tuple([1.0] * 730))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("grass", list(BOOK.species))
 def test_answers_change_in_steps_of_one(grass: str) -> None:
     """Along a line of places no grass is fit here and unfit at the next: a band of doubt lies
@@ -315,6 +318,7 @@ def test_unwatered_grass_lives_on_the_rain(
     assert answer(grass, climate_at(*place), watered=watered) == said
 
 
+@pytest.mark.full
 def test_what_is_offered_instead_lives_there() -> None:
     """Every grass that is offered lives on the place's climate and light, the sure ones first."""
     for place, hours, season in product(PLACES, (None, 5.0), ("cool", "warm")):
@@ -343,6 +347,7 @@ def refused(plan: Plan) -> str:
     return " ".join(map(str, plan.conflict.reasons))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "seeding",
     [
@@ -363,6 +368,7 @@ def test_bluegrass_is_not_bought_for_miami(seeding: dict[str, Any]) -> None:
     assert not any('"tall_fescue"' in change for change in changes)
 
 
+@pytest.mark.full
 def test_grass_named_for_the_seed_counts_not_that_of_the_lawn() -> None:
     """Bermudagrass for bare ground in Miami lives, bluegrass does not."""
     bare = {"place": {"postal_code": "33130"}, "lawn": {"grass": "bahia", "condition": "bare"}}
@@ -400,6 +406,7 @@ def test_grass_near_its_limit_is_bought_with_a_word() -> None:
     assert any("near its limit of cold" in str(line) for line in plan.cautions)
 
 
+@pytest.mark.full
 def test_a_mixed_stand_is_sown_with_what_lives() -> None:
     """Of fescue and bluegrass in the heat of Alabama's south nothing is left; in Dallas fescue."""
     mixed = [
@@ -414,6 +421,7 @@ def test_a_mixed_stand_is_sown_with_what_lives() -> None:
     assert "does not live through summers" in refused(mobile)
 
 
+@pytest.mark.full
 def test_salt_is_answered_with_grasses_that_live_there() -> None:
     """Salty ground in Kansas is offered no grass of the coast."""
     salty = {"soil_test": {"salts": "9 dS/m"}, "seeding": {"intent": "plant", "form": "sod"}}
@@ -422,6 +430,7 @@ def test_salt_is_answered_with_grasses_that_live_there() -> None:
     assert "seashore_paspalum" not in offered and "st_augustine" not in offered
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("place", "intent", "told"),
     [
@@ -456,6 +465,7 @@ def test_a_weed_by_law_is_never_offered() -> None:
     assert light.lives("kikuyu") and "kikuyu" not in grasses_instead(light, "warm")
 
 
+@pytest.mark.full
 def test_named_grass_far_under_its_sun_is_refused() -> None:
     """An hour under its least it is sown with a caution, beyond that it is not bought."""
     blue: dict[str, Any] = {"seeding": {"species": "kentucky_bluegrass"}}
@@ -464,6 +474,7 @@ def test_named_grass_far_under_its_sun_is_refused() -> None:
     assert any("fescue" in str(option.change) for option in plan.options)
 
 
+@pytest.mark.full
 def test_a_part_with_a_grass_that_dies_is_sown_with_the_rest() -> None:
     """Fine fescue in the shade of a lawn in Atlanta is refused; the lawn's own is the way out."""
     part = {"kind": "shade", "share": 0.2, "grass": "fine_fescue"}
@@ -474,6 +485,7 @@ def test_a_part_with_a_grass_that_dies_is_sown_with_the_rest() -> None:
     assert "lawn.part.grass" in str(plan.options[0].change)
 
 
+@pytest.mark.full
 def test_ground_too_salty_for_seed_is_offered_plants() -> None:
     """12 dS/m at Galveston kill seed of every grass; planted seashore paspalum bears it."""
     plan = plan_of(

@@ -48,6 +48,7 @@ def warned(plan: Plan) -> bool:
     return any("Straight sand levels only" in told(caution) for caution in plan.cautions)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("depth", ["0.25 in", "0.75 in", "1.5 in"])
 @pytest.mark.parametrize("soil", ["sand", "loamy sand"])
 def test_sand_on_sand_is_right_however_deep(soil: str, depth: str) -> None:
@@ -57,6 +58,7 @@ def test_sand_on_sand_is_right_however_deep(soil: str, depth: str) -> None:
     assert not warned(asked(soil, depth, material="sand"))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("soil", ["sandy loam", "loam", "clay loam"])
 def test_deep_sand_on_another_soil_is_a_layer(soil: str) -> None:
     """On unlike textures straight sand keeps to half an inch in all, and is warned of beyond."""

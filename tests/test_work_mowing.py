@@ -19,6 +19,7 @@ BOOK = cases.book()
 SLIVER = BOOK.si("mowing.low_cut_sliver")
 
 
+@pytest.mark.full
 @given(st.floats(20, 130), st.floats(5, 100))
 def test_no_cut_takes_more_than_a_third_and_the_last_reaches_the_floor(
     start: float, floor: float

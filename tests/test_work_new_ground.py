@@ -69,6 +69,7 @@ def new_grass(made: Plan) -> date | None:
     return next((t.start for t in made.tasks if t.plays("sowing", "planting")), None)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", LAWNS)
 def test_nothing_of_turf_is_done_to_ground_without_grass(name: str) -> None:
     """No low cut, no holes, no dragging, nothing dry as bone, no word of living turf."""
@@ -81,6 +82,7 @@ def test_nothing_of_turf_is_done_to_ground_without_grass(name: str) -> None:
     assert "tips" not in said and "Living turf" not in reasons + said
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", LAWNS)
 def test_nothing_is_fed_cut_or_guarded_before_there_is_grass(name: str) -> None:
     """Feeding, preventer and mowing wait for the new grass; nothing sown asks for none."""
@@ -156,6 +158,7 @@ def test_filled_ground_that_is_not_sown_is_covered() -> None:
     assert "nurse_cover" in operations and not {"touch_up", "grade", "settle_check"} & operations
 
 
+@pytest.mark.full
 def test_a_fill_that_takes_weeks_is_covered() -> None:
     """What one person fills in months is covered, on a slope sooner; a few week-ends are not."""
     alone = {"work": {"people": 1, "hours_per_day": 5}}
@@ -192,6 +195,7 @@ def test_what_the_soil_test_asks_for_is_worked_in_at_once() -> None:
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", ["made anew", "made anew and filled", "made anew in the south"])
 def test_the_old_stand_is_killed_looked_at_and_cleared_first(name: str) -> None:
     """Treated while it grows, looked at two weeks later, treated again, cleared, then sown."""
@@ -219,6 +223,7 @@ def test_what_creeps_is_given_longer_to_show() -> None:
     assert look.start - first(made, "kill_stand").end >= timedelta(28)
 
 
+@pytest.mark.full
 def test_a_lawn_of_weeds_is_offered_renovation_first() -> None:
     """Over half weeds: the first caution says that overseeding is the exception asked for."""
     weeds = {"site": {"weeds_percent": 60}}
@@ -257,6 +262,7 @@ BANKS = {
 DEEP_AND_SOWN = {"seeding": {"intent": "renovate"}, "leveling": {"depth": "3 in"}}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("bank", BANKS)
 def test_a_bank_is_not_flooded(bank: str) -> None:
     """On a slope the fill is firmed and moistened in short cycles: no step soaks it through, no

@@ -59,6 +59,7 @@ def height_mm(plan: Plan, operation: str) -> float:
     return height.value
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("place", LAWNS)
 def test_old_grass_is_cut_weeks_before_the_new(place: str) -> None:
     """No old grass goes uncut from the seed to the first mow of the seedlings."""
@@ -69,6 +70,7 @@ def test_old_grass_is_cut_weeks_before_the_new(place: str) -> None:
     assert height_mm(plan, "first_mow") >= height_mm(plan, "mow_old")
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("place", LAWNS)
 def test_a_cut_of_old_grass_takes_a_third_at_most(place: str) -> None:
     """It is cut when it stands half as high again as it is cut to, and no later than it must be."""
@@ -92,6 +94,7 @@ def test_a_cut_of_old_grass_takes_a_third_at_most(place: str) -> None:
     assert cut.due == cut.least or stands.value + grown - day_mm < 1.5 * cut.cut_mm
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "changes",
     [
@@ -111,6 +114,7 @@ def test_no_old_grass_no_cut_of_it(changes: dict[str, Any]) -> None:
     assert kind(plan, "first_mow") and not kind(plan, "mow_old")
 
 
+@pytest.mark.full
 def test_each_strip_has_its_first_cuts_from_its_own_seed() -> None:
     """What was sown on several days is cut on as many, the first strip from its own day on."""
     plan = plan_of(FARGO, STRIPS)
@@ -131,6 +135,7 @@ def test_seed_that_waits_for_spring_is_cut_free_then() -> None:
     assert sown.end + timedelta(60) < old.start < new.start
 
 
+@pytest.mark.full
 def test_the_heights_that_follow_are_told() -> None:
     """How to go on is said at both cuts: how low, how often, and when the usual height is back."""
     for changes in (FARGO, {**FARGO, "seeding": {"intent": "renovate"}}):

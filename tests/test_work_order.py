@@ -239,6 +239,7 @@ def test_every_rule_has_a_case() -> None:
     assert set(CASES) == {rule.id for rule in load_book().order}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("rule", sampled(CASES, *[*CASES][::4]))
 def test_rule_binds_and_holds(rule: str) -> None:
     """The rule lays a lag between its two tasks, and their days keep it.

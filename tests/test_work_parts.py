@@ -108,6 +108,7 @@ def test_what_may_be_sown_and_cored_is_the_rest() -> None:
     assert sown_share([]) == cored_share([]) == 1.0
 
 
+@pytest.mark.full
 def test_septic_field_takes_no_fill_no_seed_and_no_tines(whole: Plan) -> None:
     """A fifth of the lawn is left out of volume, seed, hours and tines."""
     plan = with_parts({"kind": "septic_field", "share": 0.2})
@@ -123,6 +124,7 @@ def test_septic_field_takes_no_fill_no_seed_and_no_tines(whole: Plan) -> None:
     assert any("1 in of water a week" in str(line) for line in plan.assumptions)
 
 
+@pytest.mark.full
 def test_area_and_share_say_the_same() -> None:
     """A part may be told by its area."""
     by_share = with_parts({"kind": "dog_run", "share": 0.1})
@@ -132,6 +134,7 @@ def test_area_and_share_say_the_same() -> None:
     )
 
 
+@pytest.mark.full
 def test_roots_bear_an_inch() -> None:
     """Over roots the fill stays at an inch of soil where the rest gets more."""
     deep = {"leveling": {"depth": "1.5 in"}, "seeding": {"intent": "none"}}
@@ -162,6 +165,7 @@ def test_shaded_part_has_its_own_seed() -> None:
     assert names == ["Kentucky bluegrass seed", "fine fescue seed for under the maple"]
 
 
+@pytest.mark.full
 def test_dark_part_is_left_unsown() -> None:
     """Two hours of sun bear no grass."""
     plan = with_parts({"kind": "shade", "share": 0.3, "sun_hours": 2})
@@ -170,6 +174,7 @@ def test_dark_part_is_left_unsown() -> None:
     )
 
 
+@pytest.mark.full
 def test_steep_part_is_covered_with_straw() -> None:
     """Straw is bought for the steep part alone."""
     plan = with_parts({"kind": "steep", "area": "1000 ft2"})

@@ -228,6 +228,7 @@ def test_the_next_dressing_is_the_first_whose_best_day_is_not_past() -> None:
     assert next_dressing(PLAIN, date(2099, 1, 1)) is None
 
 
+@pytest.mark.full
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(lawns())
 def test_passes_and_order_of_any_lawn(lawn: dict[str, Any]) -> None:
@@ -257,6 +258,7 @@ def test_passes_and_order_of_any_lawn(lawn: dict[str, Any]) -> None:
     assert ordered >= settled * allowance and ordered >= loose - rounding
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("eighths", "cubic_yards"),
     [(1, 0.386), (2, 0.772), (3, 1.157), (4, 1.543), (6, 2.315), (8, 3.086)],
@@ -278,6 +280,7 @@ def test_order_is_no_less_than_geometry(eighths: int, cubic_yards: float) -> Non
     assert ordered >= cubic_yards - 0.0006
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("grass", "interval"),
     [("tall_fescue", 21), ("fine_fescue", 28), ("zoysia", 28), ("bermuda_common", 14)],
@@ -312,6 +315,7 @@ def test_slow_growth_spreads_the_passes() -> None:
     assert waits == sorted(waits) and waits[0] >= 18 and waits[2] >= waits[0] + 10
 
 
+@pytest.mark.full
 def test_bare_ground_is_filled_in_lifts() -> None:
     """Without grass to grow through, four inches go on in two lifts, in the weeks before seed."""
     bare = plan_of(
@@ -386,6 +390,7 @@ def test_seed_goes_on_the_last_pass_alone() -> None:
     assert [layer.number for layer in seeded] == list(range(1, len(seeded) + 1))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("share", "deepest_mm"), [(0.4, 0.25 * INCH_MM), (0.1, 0.375 * INCH_MM)])
 def test_every_grass_that_counts_binds_the_passes(share: float, deepest_mm: float) -> None:
     """Two fifths of fine fescue in ryegrass bear 1/4 in, as fescue does; a tenth moves nothing."""

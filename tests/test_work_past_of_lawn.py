@@ -23,6 +23,7 @@ def held(operation: OperationName, **history: Any) -> list[tuple[int, str]]:
     return [(day - TREATED.toordinal(), why.rule) for day, _, why in rests(setting, draft)]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("operation", ["seed", "overseed", "dormant_seed", "plant", "dethatch"])
 def test_treated_moss_is_left_to_die_before_seed_and_rakes(operation: OperationName) -> None:
     """For the days of the book from the treatment."""

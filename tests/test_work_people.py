@@ -49,6 +49,7 @@ def test_only_the_names_of_the_contract_are_keys() -> None:
         assert any("key" in told(p.message) for p in caught.value.problems)
 
 
+@pytest.mark.full
 def test_nobody_works_while_away_and_a_contractor_comes() -> None:
     """The household mows, cores and receives nothing while away; a contractor does."""
     plain = plan_of({"leveling": {"depth": "0.25 in"}, "seeding": {"intent": "none"}})
@@ -65,6 +66,7 @@ def test_nobody_works_while_away_and_a_contractor_comes() -> None:
     assert not [t for t in there if t.operation in ("inspect", "soil_test")]
 
 
+@pytest.mark.full
 def test_water_goes_on_while_unavailable_and_rests_while_away() -> None:
     """A hose needs somebody; a timer does not, and then seed may be sown before a journey."""
     sown = first(plan_of({"leveling": {"depth": "0 in"}}), "overseed").start
@@ -106,6 +108,7 @@ def test_a_household_may_work_on_holidays_and_a_truck_never_comes() -> None:
     assert not [t for t in kind(works, "delivery") if t.start in works.holidays.days]
 
 
+@pytest.mark.full
 def test_another_list_of_holidays_moves_nothing() -> None:
     """A re-plan keeps the holidays that its plan was made with; a first plan has those of the
     list.
@@ -171,6 +174,7 @@ def test_seed_waits_where_a_hose_is_far_too_little() -> None:
     assert any("hose" in told(rejected.reason) for rejected in plan.rejected)
 
 
+@pytest.mark.full
 def test_slopes_forbid_machines() -> None:
     """Past the aerator's limit no tines; past the mower's a contractor; past a lawn's nothing."""
     thin = {"leveling": {"depth": "0.25 in"}}
@@ -187,6 +191,7 @@ def test_slopes_forbid_machines() -> None:
     assert wall.conflict is not None and not wall.options
 
 
+@pytest.mark.full
 def test_machines_change_the_hours() -> None:
     """A spreading machine and a loader, and an aerator of one's own, take less than by hand."""
     by_hand = plan_of({"leveling": {"depth": "0.25 in"}})

@@ -30,6 +30,7 @@ def measured(quantity: str, value: float, on: date, number: int = 1) -> JournalE
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("cause", sampled(get_args(ThinCause), "grubs", "salt"))
 def test_each_cause_comes_before_order_and_seed(cause: str) -> None:
     """There is a look with its own words, and order, pass and seed wait for it."""
@@ -56,6 +57,7 @@ def look_for(plan: Plan, cause: str) -> date:
     return next(task.start for task in plan.tasks if task.id == f"diagnose.{cause}")
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("cause", sampled(EARLY, "moss", "unknown"))
 def test_the_look_stands_in_the_first_weeks(cause: str) -> None:
     """What makes grass thin is looked for as soon as it can be seen, months before autumn work, so
@@ -76,6 +78,7 @@ def test_uneven_ground_is_looked_into_in_the_first_weeks_too() -> None:
     assert look.start < date(2027, 3, 21) and first(plan, "order_material").start > look.end
 
 
+@pytest.mark.full
 def test_nobody_looks_before_there_is_something_to_see() -> None:
     """Frozen ground is not dug, and shade is counted once the grass grows, north and south."""
     north = {"site": {"thin_cause": ["moss", "shade"]}, "season": {"from": date(2027, 1, 10)}}
@@ -87,6 +90,7 @@ def test_nobody_looks_before_there_is_something_to_see() -> None:
     assert look_for(plan, "shade") >= look_for(plan, "moss")
 
 
+@pytest.mark.full
 def test_grubs_are_counted_while_they_are_near_the_surface_with_marks_of_their_own() -> None:
     """In spring, and again before autumn's work once the next have hatched: a count of April says
     nothing of those of September. Late in the year one count and one request serve."""
@@ -118,6 +122,7 @@ COLUMBUS = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("today", "opens", "closes"),
     [
@@ -174,6 +179,7 @@ def test_where_summers_are_cool_insects_are_looked_for_while_grass_grows() -> No
     assert "Leatherjackets" in " ".join(told(how) for how in first(plan, "diagnose").how)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("today", "first_day", "last_day"),
     [
@@ -214,6 +220,7 @@ def test_sod_of_spring_is_not_held_for_grubs_that_hatch_in_late_summer() -> None
     assert first(plan, "plant").start < date(2028, 1, 1)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("form", ["sod", "plugs"])
 @pytest.mark.parametrize("site", [None, {"thin_cause": ["unknown"]}])
 def test_dead_turf_of_an_unknown_cause_holds_plants(
@@ -237,6 +244,7 @@ def test_what_does_not_live_is_logged_as_left() -> None:
         assert "measured cause_left 1" in words[name] and "live" not in words[name].split()
 
 
+@pytest.mark.full
 def test_answer_in_the_brief_opens() -> None:
     """What was looked for and is over asks for no look; hours of sun answer shade."""
     cleared = plan_of({"site": {"thin_cause": ["dogs"], "cleared": ["dogs"]}})
@@ -259,6 +267,7 @@ def again(plan: Plan, *entries: JournalEntry) -> Plan:
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("quantity", "value"), [("live_cause", 1.0), ("cause_left", 1.0), ("grubs", 130.0)]
 )
@@ -335,6 +344,7 @@ BARE = {
 }
 
 
+@pytest.mark.full
 def test_a_stop_is_kept_on_bare_ground_with_two_causes() -> None:
     """No look but the last frees the order: with the cause of the bumps and packed soil both looked
     for, what was found alive holds order, fill and seed."""
@@ -353,6 +363,7 @@ def test_a_stop_is_kept_on_bare_ground_with_two_causes() -> None:
     assert all(task.start >= look.end for task in held), [(t.id, t.start) for t in held]
 
 
+@pytest.mark.full
 def test_deep_hollows_of_which_nobody_said_the_cause_are_looked_into_first() -> None:
     """A dip deeper than a pass may fill comes back over what made it; a thin even fill not."""
     lows = {"leveling": {"depth": "0.25 in", "lows": [{"depth": "2 in", "share": 0.05}]}}
@@ -395,6 +406,7 @@ def test_packed_ground_that_is_tilled_later_is_not_asked_to_be_soft_before() -> 
     assert "goes in a hand" in said["kept"] and "reaches below it" not in said["kept"]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("country", ["US", "GB"])
 def test_insects_are_a_cause_with_their_looks(country: str) -> None:
     """Each kind with its grass, its season and what shows it; treated by the label alone."""
@@ -408,6 +420,7 @@ def test_insects_are_a_cause_with_their_looks(country: str) -> None:
     assert (first(plan, "overseed").start - look.end).days >= 14
 
 
+@pytest.mark.full
 def test_thin_without_a_cause_is_asked() -> None:
     """Where the owner says thin and not why, the plan asks; dense grass is not asked about."""
     thin, dense = plan_of(), plan_of({"lawn": {"condition": "dense"}})

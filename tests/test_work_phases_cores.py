@@ -12,6 +12,7 @@ NO_SEED = {"seeding": {"intent": "none"}}
 REMOVED = "Rake up and remove the plugs"
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("changes", "removed"),
     [
@@ -38,6 +39,7 @@ def test_plugs_of_clay_are_removed_under_straight_sand(
 NO_SPRING_CORES = {"local": {"spring_aeration": False}}
 
 
+@pytest.mark.full
 def test_no_cores_in_spring_where_the_owner_takes_none() -> None:
     """The passes of spring go on without holes, their window is closed, and the plan says so; the
     passes of autumn are cored as ever, in the south of the world too.
@@ -60,6 +62,7 @@ def test_no_cores_in_spring_where_the_owner_takes_none() -> None:
     assert not kind(plan_of(south, NO_SPRING_CORES), "core_aerate")
 
 
+@pytest.mark.full
 def test_the_answer_on_spring_cores_is_told_where_it_changes_nothing() -> None:
     """Warm-season grass is cored in its summer, and autumn work asks for no holes in spring."""
     warm = {

@@ -17,6 +17,7 @@ SLOPE: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("area", ["4000 ft2", "30000 ft2"])
 @pytest.mark.parametrize("weekdays", [["sat", "sun"], ["sun"]])
 def test_seed_on_a_slope_is_covered_the_day_it_is_sown(area: str, weekdays: list[str]) -> None:
@@ -28,6 +29,7 @@ def test_seed_on_a_slope_is_covered_the_day_it_is_sown(area: str, weekdays: list
     assert (cover.start, cover.end) == (seed.start, seed.end)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("task", ["seed", "cover"])
 @pytest.mark.parametrize("to", [date(2027, 9, 10), date(2027, 9, 13), date(2027, 9, 12)])
 def test_seed_and_its_cover_move_together(task: str, to: date) -> None:
@@ -80,6 +82,7 @@ def test_seed_is_rolled_before_its_first_water(area: str) -> None:
     assert wet and min(t.start for t in wet) == seed.start and max(t.end for t in wet) == seed.end
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("intent", ["overseed", "plant"])
 def test_dogs_are_kept_off_where_the_work_is_done(intent: str) -> None:
     """The caution stands at the sowing or planting itself, where there are pets."""

@@ -36,6 +36,7 @@ SOUR: dict[str, Any] = {**ANEW, "soil_test": {"ph": 5.2, "lime_rate": "50 lb/100
 OPENING = {"kill_stand", "clear_stand", "till", "slit", "grade"}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("lawn", "opened_by"),
     [

@@ -306,6 +306,7 @@ def test_a_creeper_is_cut_low_for_the_blades_and_again_for_the_mix() -> None:
     assert cut.offset == -1
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("parts", "share"),
     [

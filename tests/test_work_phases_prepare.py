@@ -25,6 +25,7 @@ from turfplan.work.phases.prepare import _before_seed, _begins, orders_of
 DRY: dict[str, Any] = {"water": {"possible": False}, "seeding": {"intent": "dormant"}}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("changes", "asked"),
     [

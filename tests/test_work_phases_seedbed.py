@@ -55,6 +55,7 @@ def task(plan: Plan, name: str) -> Task:
     return found
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("depth", ["0 in", "0.5 in"])
 def test_ryegrass_has_its_own_low_cut_whether_the_lawn_is_levelled_or_not(depth: str) -> None:
     """The vertical mower goes two ways, then the last low cut, within the week before the seed."""

@@ -249,6 +249,7 @@ def test_a_year_with_too_many_holes_is_left_out():
     assert 2005 not in labels and len(labels) == YEARS - 1
 
 
+@pytest.mark.full
 def test_the_frosts_of_a_year_are_its_own_nights():
     """The last frost lies in spring, the first in autumn, on the days the minimum says."""
     year = years_of(series_of())[0]
@@ -259,6 +260,7 @@ def test_the_frosts_of_a_year_are_its_own_nights():
     assert first.median == min(day for day in nights if day > 180)
 
 
+@pytest.mark.full
 def test_a_day_that_is_always_wet_never_works():
     """Rain on 12 September of every year counts against spreading on that day alone."""
     record = record_of(years_of(series_of(wet=frozenset({(9, 12)}))), load_book(), ("tall_fescue",))
@@ -273,6 +275,7 @@ def test_a_day_that_is_always_wet_never_works():
     )
 
 
+@pytest.mark.full
 def test_early_frost_counts_against_late_seed():
     """Seed has its frost-free weeks early in autumn in every year, late in autumn in none."""
     record = record_of(years_of(series_of()), load_book(), ("tall_fescue",))
@@ -306,6 +309,7 @@ def test_few_years_say_nothing():
     )
 
 
+@pytest.mark.full
 def test_a_plan_tells_of_its_real_years_and_steers_off_wet_days():
     """With rain on the chosen Sunday of every year the pass goes elsewhere, and every judged day
     says its count.
@@ -331,6 +335,7 @@ def test_a_plan_tells_of_its_real_years_and_steers_off_wet_days():
     assert not made_plan(brief, book, climate, now=TODAY).real_years
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("latitude", [40.0, -34.0])
 def test_years_run_from_cold_to_cold(latitude: float):
     """In the south a year begins in July, so that no summer is cut."""
@@ -344,6 +349,7 @@ def test_years_run_from_cold_to_cold(latitude: float):
     assert all((150 <= day <= 230) if latitude > 0 else (day < 50 or day > 330) for day in hottest)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("latitude", "turn"), [(40.0, (1, 1)), (-34.0, (7, 1))])
 def test_rain_goes_on_where_a_year_ends(latitude: float, turn: tuple[int, int]):
     """Beyond the end of a year (New Year in the north, the end of June in the south) comes the next
@@ -365,6 +371,7 @@ def test_rain_goes_on_where_a_year_ends(latitude: float, turn: tuple[int, int]):
     assert record.of_day(first + 365)[-1] == begun[0]
 
 
+@pytest.mark.full
 def test_rain_alone_keeps_seed_moist_in_wet_years():
     """Eight millimetres on each of 35 days outdo what September takes; a day without ruins
     nothing, half of the days do.

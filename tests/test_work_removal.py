@@ -378,6 +378,7 @@ def test_every_operation_has_a_promise() -> None:
     assert set(OPERATIONS) == set(load_book().operations)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("operation", sampled(OPERATIONS, *[*OPERATIONS][::4]))
 def test_an_operation_taken_out_is_missed(operation: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """The promise holds with the operation and not without it."""
@@ -411,6 +412,7 @@ def test_every_campaign_has_a_lawn() -> None:
     assert set(CAMPAIGNS) == set(load_book().campaigns)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("campaign", sampled(CAMPAIGNS, *[*CAMPAIGNS][::3]))
 def test_a_campaign_taken_out_is_missed(campaign: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """The lawn that takes this way has another plan, or none, when the way is closed."""
@@ -535,6 +537,7 @@ DAYS: dict[str, Case] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("rule", sampled(DAYS, *[*DAYS][::3]))
 def test_a_kind_of_days_taken_out_is_missed(rule: str, monkeypatch: pytest.MonkeyPatch) -> None:
     """The promise about days holds with the rule and not without it."""
@@ -706,6 +709,7 @@ class Presses:
 SLOW = {"low_cut_before_seed", "pass_spacing_least", "lime_before_seed", "dethatch_before_aeration"}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("rule", sampled(PRESSED, *sorted(set(PRESSED) - SLOW)[::6]))
 def test_an_order_of_work_taken_out_is_missed(rule: str) -> None:
     """Pressed by a move of the owner, the plan keeps the days the rule promises; by a book without

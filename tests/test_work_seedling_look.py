@@ -50,6 +50,7 @@ def about_bare_spots(plan: Plan) -> tuple[str, date, dict[str, Any]]:
     return look.how[0].key, look.start, dict(look.how[0].values)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("lawn", IN_TIME)
 def test_a_look_leaves_time_to_sow_bare_spots(lawn: str) -> None:
     """Where the season allows, it lies on or before the last safe day, which it names."""
@@ -58,6 +59,7 @@ def test_a_look_leaves_time_to_sow_bare_spots(lawn: str) -> None:
     assert on <= values["last_safe"].day
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("lawn", TOO_LATE)
 def test_a_look_that_comes_too_late_names_the_next_season(lawn: str) -> None:
     """Where it does not, nobody is sent to sow: the reserve is kept until the days it names."""

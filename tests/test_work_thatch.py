@@ -21,6 +21,7 @@ def thick(**changes: dict[str, Any]) -> Plan:
     return plan_of({"lawn": {"thatch": "1 in"}}, changes)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "changes", [{}, {"leveling": {"depth": "0 in"}}, {"seeding": {"intent": "none"}}]
 )
@@ -57,6 +58,7 @@ def test_metric_readers_get_metric_ways() -> None:
     assert any('thatch = "10 mm"' in str(option.change) for option in plan.options)
 
 
+@pytest.mark.full
 def test_thatch_just_below_is_combed_out_and_levelled() -> None:
     """0.7 in is dethatched under the first pass; 0.75 in is not."""
     below = plan_of({"lawn": {"thatch": "0.7 in"}})
@@ -64,6 +66,7 @@ def test_thatch_just_below_is_combed_out_and_levelled() -> None:
     assert plan_of({"lawn": {"thatch": "0.75 in"}}).conflict is not None
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("code", ["99201", "53703", "17601"])
 @pytest.mark.parametrize("grass", ["kentucky_bluegrass", "perennial_ryegrass"])
 def test_thatch_a_little_thick_under_a_thin_fill_takes_one_season(code: str, grass: str) -> None:
@@ -78,6 +81,7 @@ def test_thatch_a_little_thick_under_a_thin_fill_takes_one_season(code: str, gra
     assert (passed.end - cuts[-1]).days <= 7
 
 
+@pytest.mark.full
 def test_turf_that_goes_need_not_bear_it() -> None:
     """A lawn sown anew is stripped, with its hours, and the fill replaces what was stripped; plugs
     set through the thatch are planted with a caution.
@@ -123,6 +127,7 @@ CREEPERS = [
 ]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("grass", "place", "thatch"), CREEPERS)
 def test_creepers_are_dethatched_and_leveled_in_one_summer(
     grass: str, place: str, thatch: str
@@ -168,6 +173,7 @@ KASSEL: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("thatch_mm", [12, 13, 15, 18])
 def test_no_millimetre_of_thatch_turns_a_plan_into_none(thatch_mm: int) -> None:
     """Half an inch and a little more is taken down in the season of the fill; the turf rests before

@@ -39,6 +39,7 @@ def test_without_looks_it_is_what_holds_for_each() -> None:
     assert len(notes) == 2
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("word", ["unknown", "mixed"])
 def test_both_words_are_answers(word: str) -> None:
     """A lawn of no name has a plan, north and south."""

@@ -99,6 +99,7 @@ def dry_seed_days(year: int, soil: str) -> int:
     return dry
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("soil", ["sand", "loam", "clay"])
 def test_seed_stays_moist_in_nearly_every_season(soil: str) -> None:
     """With runs sized from normals and skipped for real rain, seed dries on few days."""
@@ -107,6 +108,7 @@ def test_seed_stays_moist_in_nearly_every_season(soil: str) -> None:
     assert sum(1 for days in dry if days == 0) > len(dry) / 2
 
 
+@pytest.mark.full
 def test_real_rain_saves_runs_in_most_years() -> None:
     """Rain in the journal turns days off, more in wet seasons than in dry, and never adds one."""
     saved: list[tuple[float, int]] = []

@@ -279,6 +279,7 @@ def _pyfao56_year(
     return model.odata
 
 
+@pytest.mark.full
 @pytest.mark.filterwarnings("ignore::FutureWarning", "ignore::DeprecationWarning")
 @pytest.mark.parametrize(
     ("name", "year", "deepening"),

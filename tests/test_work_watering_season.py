@@ -85,6 +85,7 @@ def test_a_pass_without_seed_is_settled_then_watered_for_two_weeks() -> None:
     assert all(2 <= (b - a).days <= 5 for a, b in itertools.pairwise(days))
 
 
+@pytest.mark.full
 @given(
     st.none() | st.sets(st.sampled_from(WEEKDAYS)),
     st.sampled_from([None, "odd", "even"]),
@@ -847,6 +848,7 @@ def test_all_of_a_tap_goes_to_one_setting() -> None:
         assert "4 settings" in told(run.title)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("slope", [0.0, 6.0, 12.0, 20.0])
 @pytest.mark.parametrize("soil", ["clay", "clay_loam", "silt_loam", "sand"])
 @pytest.mark.parametrize("rate", ["0.4 in/h", "1.7 in/h", None])

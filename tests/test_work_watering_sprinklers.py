@@ -66,6 +66,7 @@ def test_a_part_of_a_can_counts_in_part() -> None:
     )
 
 
+@pytest.mark.full
 @given(cans)
 def test_uniformities_are_shares(depths: list[float]) -> None:
     """Between 0 and 1, and 1 for equal cans."""

@@ -22,6 +22,7 @@ def after(ingredient: str, on: date = date(2027, 6, 1), **more: Any) -> Plan:
     return plan_of({"history": {"herbicides": [use]}, "leveling": {"depth": "0 in"}})
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("killer", ["prometon", "Imazapyr", "tebuthiuron", "diuron", "bromacil"])
 def test_residual_killers_stop_the_seed(killer: str) -> None:
     """Nothing is sown until the label or a pot test says so; the pot test is a way out."""

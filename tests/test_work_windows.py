@@ -55,6 +55,7 @@ def test_every_rule_has_a_case() -> None:
     assert set(CASES) == {rule.id for rule in load_book().windows}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("rule", CASES)
 def test_rule_opens_where_it_should(rule: str) -> None:
     """The rule's window at the case's place has its best day between the dates an agronomist would
@@ -90,6 +91,7 @@ def test_every_condition_has_a_case() -> None:
     assert len(named) == len(set(named)) and set(CONDITIONS) == set(named)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("condition", sampled(CONDITIONS, *[*CONDITIONS][::4]))
 def test_a_condition_taken_out_is_missed(condition: str) -> None:
     """The window opens, or closes, between the dates of the case; by a book without the condition
@@ -115,6 +117,7 @@ def test_a_condition_taken_out_is_missed(condition: str) -> None:
     assert without is None or not case["from"] <= without <= case["to"], (case["promise"], without)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("latitude", "longitude"),
     [
