@@ -111,6 +111,7 @@ FORM: dict[str, tuple[str, str, str]] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("case", FORM)
 def test_fault_of_form(case: str, tmp_path: Path) -> None:
     """A wrong key, unit, dimension, number or date is told with its place in the brief."""
@@ -174,6 +175,7 @@ SENSE: dict[str, tuple[str, str, str]] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("case", SENSE)
 def test_fault_of_sense(case: str, tmp_path: Path) -> None:
     """A name that the book does not know, or wishes that contradict each other, are told before
@@ -198,6 +200,7 @@ FILES: dict[str, tuple[bytes, str]] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("case", FILES)
 def test_file_that_is_no_brief(case: str, tmp_path: Path) -> None:
     """A file that is empty, binary, in another encoding or another format is told as what it is."""
@@ -258,6 +261,7 @@ OTHERS = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("form", ["area", "sound"])
 @pytest.mark.parametrize("command", OTHERS)
 def test_other_commands_tell_what_plan_tells(command: str, form: str, tmp_path: Path) -> None:

@@ -106,6 +106,7 @@ def taken(**keys: object) -> bool:
     return True
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("keys", "sound"),
     [

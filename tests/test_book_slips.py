@@ -427,6 +427,7 @@ def test_a_slip_is_refused(name: str) -> None:
         assert needle in said, said
 
 
+@pytest.mark.full
 def test_slips_are_told_together() -> None:
     """Several slips in several files are one report, and nothing loads."""
     names = (

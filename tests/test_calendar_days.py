@@ -3,6 +3,7 @@
 from calendar import isleap
 from datetime import date, timedelta
 
+import pytest
 from dateutil.rrule import DAILY, rrule
 from hypothesis import given
 from hypothesis import strategies as st
@@ -146,6 +147,7 @@ def test_months_of_a_year() -> None:
     )
 
 
+@pytest.mark.full
 @given(DATES, st.integers(0, 400), st.sets(st.sampled_from(WEEKDAYS)), st.sets(st.integers(0, 400)))
 def test_days_of_a_repeated_job_are_those_of_a_recurrence_rule(
     start: date, length: int, weekdays: set[str], skipped: set[int]

@@ -239,6 +239,7 @@ def test_read_only_folder(tmp_path: Path) -> None:
     assert done.returncode == 3 and "cannot be written" in done.stderr
 
 
+@pytest.mark.full
 def test_full_disk_keeps_the_previous_outputs(tmp_path: Path) -> None:
     """When the disk is full the outputs of the run before stand untouched, and nothing half-written
     is left.

@@ -217,6 +217,7 @@ def _zone(zone: str, country: str | None = None) -> Climate:
     return located(parse_brief({"lawn": lawn, "place": place}).place, ROOT).climate
 
 
+@pytest.mark.full
 def test_a_typed_zone_stands_for_its_land() -> None:
     """A colder hardiness zone is colder; the band of dates is wider than a place's; a Köppen class
     works abroad.
@@ -242,6 +243,7 @@ def test_postal_codes_that_are_none(code: str) -> None:
         )
 
 
+@pytest.mark.full
 def test_a_place_is_read_without_heavy_libraries() -> None:
     """Neither numpy nor pandas, netCDF4, xarray or the postal package is imported to read a
     climate.

@@ -29,6 +29,7 @@ def years_of(
     return real_years(series, place, load_models())
 
 
+@pytest.mark.full
 def test_a_year_that_lacks_many_days_is_none() -> None:
     """Whole years alone are judged; a few days without a mean do not matter."""
     second = DATES.index(date(2002, 1, 1))

@@ -159,6 +159,7 @@ def test_usual_rain_falls_as_often(name: str, first: int) -> None:
     assert often(made) == pytest.approx(often(years), abs=0.2)
 
 
+@pytest.mark.full
 def test_the_line_is_the_one_that_was_fitted() -> None:
     """The coefficients and the error of models.toml are those of the stations."""
     models = load_models()
@@ -238,6 +239,7 @@ def test_no_month_is_wet_throughout() -> None:
     assert all(n <= 0.9 * length for n, length in zip(wet, MONTH_LENGTHS, strict=True))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("latitude", "longitude"),
     [(24.1, 32.9), (19.1, 73.0), (1.35, 103.8), (-33.9, 18.6), (64.8, -147.7), (60.4, 5.4)],

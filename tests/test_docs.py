@@ -97,6 +97,7 @@ def test_words_of_the_book_are_documented() -> None:
     assert not missing
 
 
+@pytest.mark.full
 def test_no_species_name_outside_data_and_rules() -> None:
     """Grasses are data: no species id stands in code outside rules; the one default, winter rye, is
     a rule's.
@@ -123,6 +124,7 @@ def test_no_species_name_outside_data_and_rules() -> None:
     assert not found
 
 
+@pytest.mark.full
 def test_public_things_have_docstrings() -> None:
     """Every public module, class and function says what it is."""
     bare = []

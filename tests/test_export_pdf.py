@@ -105,6 +105,7 @@ def test_text_is_in_reading_order(week_pdf: Path) -> None:
     assert places == sorted(places)
 
 
+@pytest.mark.full
 def test_each_week_is_one_page() -> None:
     """A week is one page, on Letter and on A4, the fullest too."""
     for system in (System.US, System.METRIC):
@@ -124,6 +125,7 @@ def pages_of(pdf: bytes) -> int:
     return int(found[1])
 
 
+@pytest.mark.full
 def test_notes_are_numbered_through(tmp_path: Path) -> None:
     """The last notes, which keep together, carry on the numbers of the ones before: 1 to 14 on
     paper.

@@ -80,6 +80,7 @@ def test_terms_stand_in_order_of_the_alphabet_and_once() -> None:
     assert names == sorted(set(names))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "name", sampled(["invented", *POSSIBLE], "invented", "st-augustine-plugs", "surveyed-us")
 )

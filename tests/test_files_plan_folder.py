@@ -135,6 +135,7 @@ def test_killed_while_planning(tmp_path: Path) -> None:
     assert killed_while_planning(tmp_path, KILLS, 11) == KILLS
 
 
+@pytest.mark.full
 def test_two_plans_at_once(tmp_path: Path) -> None:
     """Two runs on one folder at once: both end, and the folder holds one whole plan."""
     words = [

@@ -4,6 +4,8 @@ import ast
 from collections import defaultdict
 from pathlib import Path
 
+import pytest
+
 ROOT = Path(__file__).parents[1]
 CODE = sorted((ROOT / "turfplan").rglob("*.py"))
 MAP = (
@@ -37,6 +39,7 @@ def is_cap_words(name: str) -> bool:
     return bare[:1].isupper() and not bare.isupper() and "_" not in bare
 
 
+@pytest.mark.full
 def test_a_type_name_is_unique() -> None:
     """No class and no alias of a type has the name of another, with or without an underscore."""
     places = defaultdict(list)

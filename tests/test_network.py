@@ -55,6 +55,7 @@ def test_bounds_are_those_of_every_solution(seed: int) -> None:
     assert dict(got.latest) in found
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_minimum_and_maximum_of_two_solutions_are_solutions(seed: int) -> None:
@@ -71,6 +72,7 @@ def test_minimum_and_maximum_of_two_solutions_are_solutions(seed: int) -> None:
         assert all(make.holds(c, mixed, fixed) for c in case.constraints)
 
 
+@pytest.mark.full
 @patient
 @given(seeds)
 def test_solve_takes_the_nearest_feasible_day_node_by_node(seed: int) -> None:

@@ -217,6 +217,7 @@ def test_what_may_move_either_way_is_narrowed_on_both_sides() -> None:
     assert (low.level, high.level) == ([10], [-26])
 
 
+@pytest.mark.full
 def test_the_cut_of_many_problems_is_the_least_change_found_by_trying_all() -> None:
     """Sixty of two or three nodes with lags of every kind: fewest moves, fewest days, earliest."""
     random, asked = Random(17), 0

@@ -289,6 +289,7 @@ def test_every_command_is_asked() -> None:
     assert set(ANSWERS) == (set(COMMANDS) - set(groups)) | below
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("command", ANSWERS)
 def test_no_answer_of_a_command_is_english(
     command: str, planned: Callable[[Path], Path], tmp_path: Path

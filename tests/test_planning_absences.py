@@ -185,6 +185,7 @@ def test_water_alone_waits_where_a_timer_saves_the_season() -> None:
     assert key(ends + timedelta(1)) == "absences.both_wait"
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("changes", "name"),
     [
@@ -358,6 +359,7 @@ def test_the_ways_out_of_an_absence_lead_where_they_say() -> None:
         assert main_year(changed) == 2027 and not changed.put_off and not changed.options
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("table", ["away", "unavailable"])
 def test_fill_that_nobody_is_there_to_spread_is_told(table: str) -> None:
     """Where no seed is sown nobody speaks of water: the fill waits for people to spread it."""
@@ -371,6 +373,7 @@ def test_fill_that_nobody_is_there_to_spread_is_told(table: str) -> None:
     assert all(line.startswith(table) for line in changes(plan) if line != hired)
 
 
+@pytest.mark.full
 def test_a_timer_is_no_way_out_where_nobody_is_there_to_sow() -> None:
     """In the south of the world too: with a timer a contractor is offered, and autumn is March."""
     nobody = away("2027-02-01", "2027-05-10")

@@ -236,6 +236,7 @@ def test_every_amount_has_a_name() -> None:
     assert all(told(item_name(item)) for item in (*get_args(AmountItem), *get_args(OrderItem)))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("share", "covers"), [(1.2, True), (1.0, True), (0.995, True), (0.98, False), (0.4, False)]
 )

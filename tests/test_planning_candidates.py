@@ -36,6 +36,7 @@ NEVER = Allowed(
 )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("days", "strips", "is_long"),
     [(2, (), True), (3, (), True), (3, ("topdress.1",), False)],
@@ -75,6 +76,7 @@ def test_a_starter_in_spring_moves_no_dormant_seed_by_a_year(year: int) -> None:
     assert first(plan, "dormant_seed").start <= date(year + 1, 1, 31)
 
 
+@pytest.mark.full
 def test_a_season_missed_says_why_the_work_lies_a_year_ahead() -> None:
     """In October the days of autumn's seed are over, and the plan names the last of them; a plan
     that waits for its right season says nothing of the one before."""

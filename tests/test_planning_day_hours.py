@@ -118,6 +118,7 @@ def test_one_person_is_asked_for_no_more_hours_than_a_day_has(lawn: str) -> None
     assert said == bool(full), "a day from which nothing can be moved is told"
 
 
+@pytest.mark.full
 def test_a_day_that_stays_too_full_is_told() -> None:
     """Where nothing can be moved the day is named, with the hours it takes and those there are."""
     few = {"work": {"people": 1, "hours_per_day": 3}}

@@ -29,6 +29,7 @@ def test_deeper_fill_needs_more() -> None:
     assert depth_total(deep) == pytest.approx(25.4) and depth_total(shallow) == pytest.approx(6.35)
 
 
+@pytest.mark.full
 def test_larger_area_needs_more_of_everything() -> None:
     """Twice the area takes twice the loose volume and twice the seed."""
     small, large = plan_of(), plan_of({"lawn": {"area": "10000 ft2"}})
@@ -39,6 +40,7 @@ def test_larger_area_needs_more_of_everything() -> None:
     assert volume[1] == pytest.approx(2 * volume[0])
 
 
+@pytest.mark.full
 def test_further_north_seeds_earlier() -> None:
     """Autumn seeding comes earlier in the north: winter is nearer."""
     days = [
@@ -112,6 +114,7 @@ def test_sand_on_clay_is_warned_of() -> None:
     assert any("disagree" in d for d in map(str, plan.disagreements))
 
 
+@pytest.mark.full
 def test_starter_without_compost_only() -> None:
     """Seed without compost gets a starter with the seed; with compost none, and the plan says
     why.
@@ -124,6 +127,7 @@ def test_starter_without_compost_only() -> None:
     )
 
 
+@pytest.mark.full
 def test_intent_none_has_no_seed_and_no_germination_watering() -> None:
     """Levelling without seed: no seed, no permit, no look for seedlings, and the layer is settled
     with water.
@@ -138,6 +142,7 @@ def test_intent_none_has_no_seed_and_no_germination_watering() -> None:
     assert [t for t in plan.tasks if t.id.startswith("water.settle")]
 
 
+@pytest.mark.full
 def test_later_start_never_plans_earlier() -> None:
     """A later first day moves the whole season to a later window, or the next year."""
     early, late = plan_of(), plan_of({"season": {"from": date(2027, 10, 20)}})
@@ -145,6 +150,7 @@ def test_later_start_never_plans_earlier() -> None:
     assert first(late, "topdress").start > first(early, "topdress").start
 
 
+@pytest.mark.full
 def test_herbicide_holds_the_seed() -> None:
     """Prodiamine in June keeps seed off until sixteen weeks are over; the reason names it."""
     held = plan_of(
@@ -190,6 +196,7 @@ def test_watering_ban_moves_the_seed() -> None:
     assert any("banned" in c for c in map(str, banned.cautions))
 
 
+@pytest.mark.full
 def test_a_permit_that_nobody_spoke_of_is_asked_for() -> None:
     """Two legal days a week, no word of a permit: a task with a day and a way back, and said."""
     plan = plan_of({"water": {"allowed_weekdays": ["tue", "sat"]}}, options=False)
@@ -230,6 +237,7 @@ def test_thatch_is_removed_only_where_it_must_and_may() -> None:
     assert not kind(plan_of(stolons, {"leveling": {"depth": "0.25 in"}}), "dethatch")
 
 
+@pytest.mark.full
 def test_deep_hollows_are_lifted() -> None:
     """Hollows over two inches are lifted and filled with soil like the soil below; the rest is
     dressed.
@@ -245,12 +253,14 @@ def test_deep_hollows_are_lifted() -> None:
     assert depth_total(plan) == pytest.approx(12.7)
 
 
+@pytest.mark.full
 def test_bumps_that_come_back_are_diagnosed_first() -> None:
     """A cause that is still at work is looked for before money is spent."""
     plan = plan_of({"site": {"bump_cause": "moles"}})
     assert first(plan, "diagnose").start < first(plan, "order_material").start
 
 
+@pytest.mark.full
 def test_fewer_hands_take_longer() -> None:
     """One person takes more days over a pass than four; the person-hours stay the same."""
     one, four = (
@@ -270,6 +280,7 @@ def test_fewer_hands_take_longer() -> None:
     assert hours[0] == pytest.approx(hours[1], rel=0.15)
 
 
+@pytest.mark.full
 def test_pure_live_seed_raises_the_rate() -> None:
     """A bag of 95 % purity and 85 % germination takes 1 / 0.8075 as much seed."""
     plain = amount(first(plan_of(), "overseed"), "seed")
@@ -280,6 +291,7 @@ def test_pure_live_seed_raises_the_rate() -> None:
     assert tested == pytest.approx(plain / 0.8075, rel=1e-4)
 
 
+@pytest.mark.full
 def test_truck_limit_splits_loads() -> None:
     """No load is over the truck's limit, and together they are the order."""
     plan = plan_of({"delivery": {"truck_limit": "2 yd3"}})
@@ -290,6 +302,7 @@ def test_truck_limit_splits_loads() -> None:
             )
 
 
+@pytest.mark.full
 def test_quoted_load_is_told_as_a_depth() -> None:
     """Ten yards quoted for 600 square feet: the plan says how deep that would lie."""
     plan = plan_of({"lawn": {"area": "600 ft2"}, "delivery": {"quoted": "10 yd3"}})
@@ -298,6 +311,7 @@ def test_quoted_load_is_told_as_a_depth() -> None:
     )
 
 
+@pytest.mark.full
 def test_coarse_zone_widens_the_error() -> None:
     """A hardiness zone instead of a place gives a plan with a wider error that says so."""
     zone = plan_of({"place": {"postal_code": None, "climate_zone": "6b"}})
@@ -569,6 +583,7 @@ def test_patch_buys_less_seed_than_overseeding_and_renovation_more() -> None:
     assert patch == pytest.approx(new / 4) and patch < over and new > 1.5 * over
 
 
+@pytest.mark.full
 def test_a_dense_lawn_takes_deeper_passes_than_a_thin_one() -> None:
     """Thin turf takes a quarter inch before the seeded pass, dense fescue three eighths: fewer
     passes.
@@ -598,6 +613,7 @@ def test_no_feeding_beside_seedlings_that_compost_feeds() -> None:
         assert not near, (place, near)
 
 
+@pytest.mark.full
 def test_dormant_seed_is_looked_for_when_the_soil_wakes_it() -> None:
     """In Minneapolis dormant bluegrass is up in May, not in June: it has taken up its water over
     winter.
@@ -614,6 +630,7 @@ def test_dormant_seed_is_looked_for_when_the_soil_wakes_it() -> None:
     assert date(2028, 5, 1) <= look.start <= date(2028, 5, 31)
 
 
+@pytest.mark.full
 def test_no_crabgrass_preventer_where_it_is_no_weed() -> None:
     """Cold coasts and the British Isles have no crabgrass in lawns; Pennsylvania has."""
     leeds = {
@@ -624,6 +641,7 @@ def test_no_crabgrass_preventer_where_it_is_no_weed() -> None:
     assert kind(plan_of({"leveling": {"depth": "0 in"}}), "preemergent")
 
 
+@pytest.mark.full
 def test_a_pass_too_long_for_its_people_says_how_many_it_needs() -> None:
     """One person on half an inch over 7,800 square feet: the plan keeps the seed on its day and
     says whom to ask.
@@ -639,6 +657,7 @@ def test_a_pass_too_long_for_its_people_says_how_many_it_needs() -> None:
     )
 
 
+@pytest.mark.full
 def test_living_grass_is_planted_where_it_is_bare() -> None:
     """Plugs among living St. Augustine over half the lawn; sod all over bare ground."""
     florida = {
@@ -656,6 +675,7 @@ def test_living_grass_is_planted_where_it_is_bare() -> None:
     assert amount(living, "plugs") == pytest.approx(2500, rel=0.01)
 
 
+@pytest.mark.full
 def test_thatch_and_cores_may_come_as_soon_as_the_pass_they_serve() -> None:
     """In Nashville thatch comes off early in September, so that the pass and its seed stay in the
     best weeks of autumn.
@@ -675,6 +695,7 @@ def test_thatch_and_cores_may_come_as_soon_as_the_pass_they_serve() -> None:
     )
 
 
+@pytest.mark.full
 def test_no_compost_beside_open_water() -> None:
     """Seed beside a pond goes with topsoil and sand, since compost washes its phosphorus off; then
     a starter is thought of.
@@ -686,6 +707,7 @@ def test_no_compost_beside_open_water() -> None:
     assert not any("compost feeds" in line for line in map(str, plan.campaign_reason))
 
 
+@pytest.mark.full
 def test_hollows_alone_are_lifted_and_measured_again() -> None:
     """Where only deep hollows are filled the plan speaks of them alone, and has them measured after
     two months.
@@ -700,6 +722,7 @@ def test_hollows_alone_are_lifted_and_measured_again() -> None:
     assert first(plan, "settle_check").start >= first(plan, "lift_and_fill").end + timedelta(60)
 
 
+@pytest.mark.full
 def test_the_thinner_pass_comes_last() -> None:
     """Three eighths on thin turf without seed: a quarter inch, then an eighth."""
     plan = plan_of({"leveling": {"depth": "0.375 in"}, "seeding": {"intent": "none"}})

@@ -331,6 +331,7 @@ def test_a_feeding_moved_into_a_blackout_or_heat_is_warned_of(
     assert all(any(line.endswith(f": {warning}") for line in told) for warning in warnings)
 
 
+@pytest.mark.full
 def test_nitrogen_given_in_a_blackout_or_above_the_range_is_told(tmp_path: Path) -> None:
     """In a blackout, more than at once, more than a year's range, each with its source."""
     history = '[history]\nnitrogen = [{ rate = "5 lb/1000ft2", on = 2026-12-15 }]\n'
@@ -357,6 +358,7 @@ DANGEROUS = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("case", DANGEROUS)
 def test_what_cannot_be_is_refused(tmp_path: Path, case: str) -> None:
     """Exit code 3, the place and what is allowed, and nothing written."""
@@ -393,6 +395,7 @@ def test_compost_is_its_share_of_each_pass() -> None:
     assert _compost(campaign, replace(mix, parts={"sand": 1.0}), worked) == []
 
 
+@pytest.mark.full
 def test_the_account_gives_the_credit_of_the_compost_over_its_year() -> None:
     """All of it where the account goes on for a year after the pass."""
     brief = brief_of({"leveling": {"depth": "0.25 in"}, "season": {"from": date(2027, 8, 1)}})
@@ -414,6 +417,7 @@ RYE: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("changes", "starts"),
     [

@@ -57,6 +57,7 @@ def later(plan: Plan, operation: str) -> list[Handover]:
     return [item for item in plan.handover if item.operation == operation]
 
 
+@pytest.mark.full
 def test_feedings_water_heights_and_looks_are_handed_over() -> None:
     """Ended in mid October, the plan leaves what the same lawn without an end still does, on its
     days: feedings, the water of seedlings, both first cuts' heights, looks."""
@@ -100,6 +101,7 @@ def test_every_item_has_its_days_and_is_told(
     assert not mine & {(item.operation, item.start) for item in plan.handover}
 
 
+@pytest.mark.full
 def test_a_plan_without_an_end_hands_nothing_over() -> None:
     """It runs until the last of its follow-ups."""
     assert plan_of(WICHITA).handover == ()

@@ -315,6 +315,7 @@ def test_a_plan_keeps_its_rain_to_hundredths_of_a_millimetre() -> None:
         assert any(value != round(value, digits - 1) for value in values)
 
 
+@pytest.mark.full
 def test_compost_of_ones_own_is_warned_of_where_compost_is_spread() -> None:
     """A weed killer that lives on in clippings is told always, compost of them where the mix holds
     some.

@@ -47,6 +47,7 @@ def place(latitude: float, longitude: float) -> dict[str, object]:
     }
 
 
+@pytest.mark.full
 def test_a_plan_without_daily_years_says_so() -> None:
     """Every count bears its mark, and no real year is claimed."""
     plan = plan_of()
@@ -65,6 +66,7 @@ def test_a_plan_without_daily_years_says_so() -> None:
         assert "Of the week-ends in its window " in str(one.reason)
 
 
+@pytest.mark.full
 def test_the_same_plan_has_the_same_counts() -> None:
     """The lots belong to the place: another run, and a pin a few metres off, count alike."""
     here, there = (plan_of(place(40.04, east)) for east in (-76.3, -76.3001))
@@ -75,6 +77,7 @@ def test_the_same_plan_has_the_same_counts() -> None:
     assert counts[0] == counts[1]
 
 
+@pytest.mark.full
 def test_wetter_places_let_fewer_seasons_through() -> None:
     """Dry days are rarer on Norway's coast than in Arizona."""
 
@@ -87,12 +90,14 @@ def test_wetter_places_let_fewer_seasons_through() -> None:
     )
 
 
+@pytest.mark.full
 def test_work_on_other_days_counts_weeks() -> None:
     """Who works in the week is told of weeks."""
     plan = plan_of({"calendar": {"weekdays": ["wed", "thu"]}})
     assert all("Of the weeks in its window " in str(one.reason) for one in plan.generated_years)
 
 
+@pytest.mark.full
 def test_seed_on_rain_alone_says_how_often_that_is_enough() -> None:
     """Where nobody waters the count is told as a caution against damage, and in the season."""
     plan = plan_of(place(53.3, -6.3), RAIN_ALONE)
@@ -108,6 +113,7 @@ def test_seed_on_rain_alone_says_how_often_that_is_enough() -> None:
     assert "days after sowing on " in str(season.reason)
 
 
+@pytest.mark.full
 def test_nothing_is_counted_where_rain_decides_nothing() -> None:
     """Without a pass, and with water for the seed, there is no season to ask about."""
     plan = plan_of({"leveling": {"depth": "0 in"}})

@@ -42,6 +42,7 @@ def texts(plan: Plan, rank: str) -> list[str]:
     return [str(n.text) for n in plan.ranked if n.rank == rank and n.kind == "caution"]
 
 
+@pytest.mark.full
 def test_everything_said_is_ranked_once(weedy: Plan) -> None:
     """Every caution, assumption and disagreement has one rank, and the gravest come first."""
     ranks = [RANKS.index(note.rank) for note in weedy.ranked]
@@ -57,6 +58,7 @@ def test_everything_said_is_ranked_once(weedy: Plan) -> None:
     assert any("dogs" in text for text in texts(weedy, "damage"))
 
 
+@pytest.mark.full
 def test_stops_and_bans_stand_on_the_first_sheet_the_task_and_its_entry(weedy: Plan) -> None:
     """A stop and a ban stand on the first sheet, at the sowing and in its calendar entry."""
     first, *others = week_sheets(weedy)
@@ -88,6 +90,7 @@ def test_the_screen_shows_what_stops_and_what_is_new(tmp_path: Path) -> None:
     assert "! law and permission: Local codes" in again.stdout
 
 
+@pytest.mark.full
 def test_a_torn_journal_is_told_once_and_ranked(tmp_path: Path) -> None:
     """A cut-off line of the journal is told once on the screen, and stands ranked in the plan."""
     brief = tmp_path / "torn.toml"

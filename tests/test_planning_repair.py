@@ -411,6 +411,7 @@ def test_marks_that_run_out_are_asked_for_again() -> None:
     assert kept is not None and kept.closed == "done" and season.day("core_aerate.1") == task.start
 
 
+@pytest.mark.full
 def test_history_of_an_older_program_learns_its_roles() -> None:
     """A plan written before tasks had roles: what is done in it plays its part all the same once it
     is planned again.
@@ -485,6 +486,7 @@ def test_what_must_come_before_work_that_is_over_goes_with_what_leads_to_it() ->
     assert whole.drafts == drafts
 
 
+@pytest.mark.full
 def test_days_of_work_logged_out_of_order_span_them_all() -> None:
     """Parts logged of the first, the fifth and, remembered later, the third day: the work lasted
     from the first to the fifth.
@@ -540,6 +542,7 @@ def test_rain_to_come_begins_today() -> None:
     }
 
 
+@pytest.mark.full
 def test_a_fill_is_as_deep_to_a_thousandth_of_a_millimetre() -> None:
     """As finely as a plan keeps its depth."""
     setting, plan = setting_of(brief_of()), begun().plan
@@ -549,6 +552,7 @@ def test_a_fill_is_as_deep_to_a_thousandth_of_a_millimetre() -> None:
         assert _as_deep(setting, plan.model_copy(update={"lawn": lawn})) is same, apart_mm
 
 
+@pytest.mark.full
 def test_a_moved_task_says_what_the_journal_the_forecast_or_its_window_says() -> None:
     """In that order; a window speaks only of a task whose old day lies outside of it, and of none
     that stands on its day.

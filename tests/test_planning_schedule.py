@@ -4,6 +4,8 @@ from dataclasses import replace
 from datetime import UTC, date, datetime
 from typing import Any
 
+import pytest
+
 from planning import brief_of, first, kind, plan_of
 from test_planning_random import setting_of
 from turfplan.network import Conflict
@@ -133,6 +135,7 @@ COLUMBUS: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 def test_a_preference_falls_before_a_day_later_than_good() -> None:
     """A soil sample that nobody took in time is no reason to sow a week after the last safe day."""
     plan = plan_of(COLUMBUS, now=datetime(2027, 9, 5, 16, tzinfo=UTC))
@@ -141,6 +144,7 @@ def test_a_preference_falls_before_a_day_later_than_good() -> None:
     assert kind(plan, "soil_test")
 
 
+@pytest.mark.full
 def test_a_late_day_is_told_on_the_screen_and_never_as_the_best_time() -> None:
     """Seed on the last day says so first, and its own words call it no good time."""
     plan = plan_of(
@@ -153,6 +157,7 @@ def test_a_late_day_is_told_on_the_screen_and_never_as_the_best_time() -> None:
     assert [note.tasks for note in told] == [("overseed",)] and "last chance" in str(told[0].text)
 
 
+@pytest.mark.full
 def test_slow_grass_is_not_sown_on_the_last_day_for_its_pass() -> None:
     """Halifax: passes close on 18 September; bluegrass goes in in the earlier half, with days left
     to fall back on."""

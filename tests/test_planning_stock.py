@@ -258,6 +258,7 @@ def test_short_with_no_order_left(season: Season) -> None:
     )
 
 
+@pytest.mark.full
 def test_rounding_up_covers_a_little(season: Season) -> None:
     """A load that is short by less than the rounding leaves the next order alone."""
     first, second = mixes(season)

@@ -114,6 +114,7 @@ def test_orders_and_deliveries_carry_the_load_that_is_bought(name: str) -> None:
     assert sum(line.value for line in lines) >= taken
 
 
+@pytest.mark.full
 def test_titles_tell_how_much() -> None:
     """20 lb of seed for 5,000 ft2 at 4 lb, rounded up as it is bought; no word in braces is
     left.

@@ -32,6 +32,7 @@ def test_an_order_is_called_by_what_is_short_to_say(
         assert str(first(plan, operation).title).endswith(f" of {called}")
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("area", "straw"), [("900 ft2", "1 bale"), ("5000 ft2", "5 bales")])
 def test_bales_are_counted_in_the_title(area: str, straw: str) -> None:
     """A bale for a thousand square feet of a slope, and one is said as one."""
@@ -39,6 +40,7 @@ def test_bales_are_counted_in_the_title(area: str, straw: str) -> None:
     assert str(first(plan, "cover").title) == f"Cover the slope with {straw} of straw"
 
 
+@pytest.mark.full
 def test_a_title_names_what_the_task_takes_in_the_reader_s_units() -> None:
     """Seed and nitrogen by weight and by rate, in pounds for one reader and in kilograms for the
     other.
@@ -53,6 +55,7 @@ def test_a_title_names_what_the_task_takes_in_the_reader_s_units() -> None:
     assert str(first(metric, "starter_feed").title).endswith(" g/m² N")
 
 
+@pytest.mark.full
 def test_a_task_hangs_on_tasks_not_on_their_last_days() -> None:
     """A pass of several days is named by its id where another waits for its end."""
     plan = plan_of(NO_SEED, {"work": {"people": 1}, "lawn": {"area": "12000 ft2"}})

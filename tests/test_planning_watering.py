@@ -103,6 +103,7 @@ DESERT: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 def test_winter_ryegrass_in_the_desert_is_watered_until_it_is_given_back() -> None:
     """By what the Arizona Meteorological Network reckons for winter rye: 0.7 to 0.8 of ET0."""
     plan = plan_of(DESERT)
@@ -138,6 +139,7 @@ HOLLOWS: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 def test_relaid_turf_is_watered_until_it_has_rooted() -> None:
     """As new sod: two weeks, every day, on what was lifted, with minutes of the hose and litres."""
     plan = plan_of(HOLLOWS)
@@ -155,6 +157,7 @@ def test_relaid_turf_is_watered_until_it_has_rooted() -> None:
     assert week.entries["watering"] > 0
 
 
+@pytest.mark.full
 def test_relaid_turf_has_a_permit_where_few_days_are_allowed() -> None:
     """One is asked for before the turf is lifted, and the turf watered every day by it; where none
     can be had the lawful days are all there is, and nobody is told to sow."""
@@ -171,6 +174,7 @@ def test_relaid_turf_has_a_permit_where_few_days_are_allowed() -> None:
     assert closed and not any("sow" in said for said in closed)
 
 
+@pytest.mark.full
 def test_filled_hollows_are_looked_at_before_the_pass() -> None:
     """Once rooted, and before the first pass: what has sunk is measured, and what then is said."""
     plan = plan_of(HOLLOWS)
@@ -227,6 +231,7 @@ def test_open_ground_has_no_account_of_grass() -> None:
         assert -entries["evapotranspiration"] <= entries["rain"] + entries["watering"] + 1e-6
 
 
+@pytest.mark.full
 def test_the_account_tells_advice_from_waterings_of_the_calendar() -> None:
     """A week without a series has no watering in the account; what rooted grass is advised stands
     by itself."""
@@ -239,6 +244,7 @@ def test_the_account_tells_advice_from_waterings_of_the_calendar() -> None:
         assert (week.entries["watering"] > 0) == served
 
 
+@pytest.mark.full
 def test_how_much_water_settles_a_layer_is_told_by_its_waterings_alone() -> None:
     """The step of the pass names no depth beside that of the entries, which is one of the mean and
     one where least falls."""
@@ -251,6 +257,7 @@ def test_how_much_water_settles_a_layer_is_told_by_its_waterings_alone() -> None
     assert any("where least falls" in told(line) for line in settle.how)
 
 
+@pytest.mark.full
 def test_seed_is_not_up_before_it_is_sown() -> None:
     """What was seen to come up before a sowing that was put off is not that seed: its water begins
     with it."""
@@ -266,6 +273,7 @@ def test_seed_is_not_up_before_it_is_sown() -> None:
     assert runs and min(t.start for t in runs) > sown
 
 
+@pytest.mark.full
 def test_only_the_hollows_are_watered_where_only_they_are_dressed() -> None:
     """The water after a pass over 15 % of the lawn is for 15 % of it."""
     plan = plan_of(

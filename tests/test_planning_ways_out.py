@@ -129,6 +129,7 @@ def test_hands_machines_a_contractor_and_a_timer_are_offered_where_they_are_miss
     assert offers(_with_more_hands, {"seeding": {"intent": "none"}}) == [people, machines, hired]
 
 
+@pytest.mark.full
 def test_less_work_is_dormant_seed_the_hollows_or_half_of_the_fill() -> None:
     """As the grass and the brief have them."""
     dormant, half = 'intent = "dormant"', 'depth = "0.25 in"'
@@ -157,6 +158,7 @@ def test_more_days_are_those_that_the_brief_rules_out() -> None:
     assert offers(_with_more_days, week, {"water": {"permit": False}}) == []
 
 
+@pytest.mark.full
 def test_water_choice_and_a_later_end_are_offered_where_they_are_ruled_out() -> None:
     """A year and a day after the end that was given, where that is still to come."""
     dry = {"water": {"possible": False, "application_rate": None}}

@@ -3,6 +3,8 @@
 from datetime import UTC, date, datetime
 from typing import Any
 
+import pytest
+
 from planning import first, kind, plan_of
 from told import told
 from turfplan.records.plan import Plan
@@ -23,6 +25,7 @@ def treated(ingredient: str, **more: Any) -> Plan:
     return plan_of(LAWN, {"history": {"herbicides": [use]}}, now=NOW)
 
 
+@pytest.mark.full
 def test_an_unnamed_weed_killer_is_asked_for_today_with_the_day_of_each_answer() -> None:
     """Four weeks of 2,4-D leave this autumn, the longest hold the next: both are told with their
     days, at the top, and the bag is to be read on the first day."""
@@ -38,6 +41,7 @@ def test_an_unnamed_weed_killer_is_asked_for_today_with_the_day_of_each_answer()
     assert unnamed.ranked[0].rank == "stop"
 
 
+@pytest.mark.full
 def test_what_has_a_name_or_the_day_of_its_label_is_not_asked_for() -> None:
     """Nor where every answer leads to the same day."""
     long_ago = treated("weed and feed", on=date(2026, 9, 10))

@@ -118,6 +118,7 @@ def running(words: list[str], port: int, env: Mapping[str, str] | None = None) -
         server.wait(10)
 
 
+@pytest.mark.full
 def test_radicale_takes_every_version(versions: tuple[bytes, ...], tmp_path: Path) -> None:
     """Put whole, each version comes back with the same events, days, titles and states."""
     pytest.importorskip("radicale", reason="radicale is not installed")

@@ -94,6 +94,7 @@ def test_a_fault_is_said_as_pydantic_says_it(fault: ErrorDetails) -> None:
 JSON = [name for name, values in BAD.items() if name not in ("aware", "number")]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("field", JSON)
 def test_a_fault_of_json_is_said_as_pydantic_says_it(field: str) -> None:
     """JSON has arrays and objects where Python has tuples and dictionaries."""

@@ -78,6 +78,7 @@ def test_first_version() -> None:
     }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("later", [timedelta(seconds=1), timedelta(days=1), timedelta(days=400)])
 def test_nothing_new_changes_no_byte(later: timedelta) -> None:
     """The same draft on a later day, also when all of it is long over, gives the same feed,
@@ -229,6 +230,7 @@ def test_a_cancelled_task_comes_back_higher() -> None:
     )
 
 
+@pytest.mark.full
 def test_a_cancelled_task_leaves_after_its_grace_with_the_next_change() -> None:
     """Time alone changes no byte; the first change after the grace retires it, and not a day
     before.
@@ -342,6 +344,7 @@ def test_done_early_moves_the_entry() -> None:
     )
 
 
+@pytest.mark.full
 def test_done_late_leaves_the_entry() -> None:
     """An event that is over stays where it was, byte for byte, and plan.json has the day; for
     good.
@@ -422,6 +425,7 @@ def test_switching_alarms_off_is_no_other_date() -> None:
     assert {t.id for t in after.tasks if t.last_modified == LATER} == rang
 
 
+@pytest.mark.full
 def test_a_running_series_ends_early() -> None:
     """Its days that went by stay; from today on they are left out; the entry is not cancelled."""
     today = SEED_DAY + timedelta(days=3)
@@ -479,6 +483,7 @@ def test_a_day_left_out_of_a_series() -> None:
     )
 
 
+@pytest.mark.full
 def test_the_same_runs_written_otherwise_are_the_same() -> None:
     """Weekdays in another order, an end after the last run, a skipped day on which nothing runs:
     nothing has changed.

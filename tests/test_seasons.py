@@ -245,6 +245,7 @@ def test_scripted_season(script: Callable[[Season], None], tmp_path: Path) -> No
             assert run.returncode == 0, run.stdout
 
 
+@pytest.mark.full
 def test_rain_moves_as_little_as_possible() -> None:
     """Rain on the day of a pass moves what hangs on it by days; the seed in autumn and next spring
     stay where they were.
@@ -260,6 +261,7 @@ def test_rain_moves_as_little_as_possible() -> None:
     assert "rained off" in str(told["topdress.1"])
 
 
+@pytest.mark.full
 def test_done_tasks_stay_where_they_happened() -> None:
     """What is done is kept on its day and in the words it was published with."""
     season = begun()
@@ -284,6 +286,7 @@ def test_planning_again_changes_no_byte() -> None:
         assert season.plan.revision == 1
 
 
+@pytest.mark.full
 def test_overdue_tasks_are_named_and_can_be_put_off() -> None:
     """A task that is over without an entry is overdue and stays; told not done it is planned
     again.

@@ -426,6 +426,7 @@ def test_page_of_a_surveyed_lawn_shows_the_fill_and_its_stakes(tmp_path: Path) -
         assert plan.fill is None or all(str(stake.place) in page for stake in plan.fill.stakes)
 
 
+@pytest.mark.full
 def test_a_tick_plans_again_in_a_process_of_its_own(
     lawn: tuple[Path, Path], tmp_path: Path, capfd: pytest.CaptureFixture[str]
 ) -> None:

@@ -95,6 +95,7 @@ def test_zones_have_their_own_area_depth_grass_and_sun() -> None:
     assert told(zones_of_shapes([shape(kind="circle", radius="2 m")])[0].name) == "zone 1"
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("lawn", "words"),
     [
@@ -144,6 +145,7 @@ def test_all_faults_are_told_at_once() -> None:
     assert [p.where for p in caught.value.problems] == ["lawn.shape.1", "lawn.shape.2"]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "keys",
     [
@@ -398,6 +400,7 @@ def test_star_shaped_outlines_are_simple() -> None:
             assert crossing_sides(ring) is None
 
 
+@pytest.mark.full
 def test_shapes_need_the_standard_library_alone() -> None:
     """Neither numpy nor geographiclib is imported for simple shapes, and a survey without them says
     what to install.

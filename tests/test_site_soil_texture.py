@@ -58,6 +58,7 @@ DEFINED = {
 }
 
 
+@pytest.mark.full
 def test_every_whole_percent_of_the_triangle_has_the_class_it_is_defined_by() -> None:
     """Each held by one definition alone."""
     assert set(DEFINED) == set(CLASSES)
@@ -73,6 +74,7 @@ def test_every_whole_percent_of_the_triangle_has_the_class_it_is_defined_by() ->
     assert seen > 3500
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("texture", "sound"),
     [

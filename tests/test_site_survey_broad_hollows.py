@@ -88,6 +88,7 @@ def test_hollows_up_to_a_quarter_of_the_width(
     assert found_share(lawn) == pytest.approx(1.0, abs=TENTH)
 
 
+@pytest.mark.full
 def test_the_band_holds_broad_hollows_in_a_sample() -> None:
     """Six lawns drawn at random: at most one band misses."""
     assert bands_held(7000, 6)[0] >= 5
@@ -102,6 +103,7 @@ def test_the_band_holds_broad_hollows_in_nine_surveys_of_ten() -> None:
     assert abs(float(np.median(errors))) < 0.15
 
 
+@pytest.mark.full
 def test_noise_on_a_large_lawn_does_not_lift_the_band_off_the_truth() -> None:
     """A small hollow and hundreds of readings each with its error: the low end takes them off."""
     lawn = broad_lawn((60, 10), (20, 5, 2.5, 30), "sloping", 1.0, 3.0, conical=True)
@@ -134,6 +136,7 @@ def open_corner(x: np.ndarray, y: np.ndarray) -> np.ndarray:
     return -40.0 * np.clip(8 - np.hypot(x - 26, y - 18), 0, None)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("ground", "most_m3"),
     sampled_pairs(
@@ -165,6 +168,7 @@ def test_a_bed_in_a_hollow_is_no_way_out() -> None:
     assert found.volume_m3 == pytest.approx(missing, rel=TENTH)
 
 
+@pytest.mark.full
 def test_other_targets_are_told_beside_the_default() -> None:
     """One even plane would fill the sides of a crown, the straightedge stays below a broad hollow;
     a plan for another target does not compare.

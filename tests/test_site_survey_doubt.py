@@ -87,6 +87,7 @@ def surveyed(setups: tuple[int, ...]) -> SurveyedGround:
     return SurveyedGround(np.zeros((count, 2)), np.zeros(count), np.array(setups), names, ())
 
 
+@pytest.mark.full
 def test_errors_of_reading_come_in_pairs_of_the_stated_size() -> None:
     """Two hundred points, two hundred trials: 3 mm, and none on average."""
     settings = replace(EXACT, instrument_error_mm=3.0)

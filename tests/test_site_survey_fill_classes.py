@@ -176,6 +176,7 @@ def test_passes_take_everything_but_what_is_lifted() -> None:
     assert len(found.passes) == max(len(left.passes), len(right.passes))
 
 
+@pytest.mark.full
 def test_zones_named_by_points_take_the_ground_nearest_to_them() -> None:
     """Without drawn outlines."""
     points = tuple(
@@ -187,6 +188,7 @@ def test_zones_named_by_points_take_the_ground_nearest_to_them() -> None:
     )
 
 
+@pytest.mark.full
 def test_a_zone_keeps_its_grass_and_sun() -> None:
     """They are handed through for the planner."""
     zone = ZoneOutline("under the maple", rectangle(10, 14), "fine_fescue", "shade")
@@ -223,6 +225,7 @@ def test_wide_hollows_have_more_stakes_apart_from_each_other() -> None:
     assert min(gaps) >= FINE.stake_spacing_m - 0.5
 
 
+@pytest.mark.full
 def test_the_order_allows_for_settling_and_a_reserve() -> None:
     """Low, best and high, and a tenth of the lawn an eighth of an inch deep."""
     found = fill_from_survey(grid(20, 14, 41, 29, GROUND), FINE)

@@ -47,6 +47,7 @@ def test_nothing_is_doubted_of_no_fill() -> None:
     assert list(_doubt(replace(some, doubt=Doubt(0.5, 0.0, 0.0)), FINE)) == []
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("apart", [0.4, 1.0, 25.0, -0.4, -25.0])
 def test_a_reading_that_stands_apart_is_above_or_below(apart: float) -> None:
     """By how much, whichever way; however little, where the readings are fine."""

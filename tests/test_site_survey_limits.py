@@ -426,6 +426,7 @@ class TestBuilding:
         """The worst case of all."""
         assert said(fill((*grid(20, 14, 21, 15, slope(0, 2)), *wall())), "toward the wall")
 
+    @pytest.mark.full
     def test_fill_never_lessens_the_fall_there_is(self) -> None:
         """In a strip that is too flat a hollow is filled until it overflows, not to the ground
         around it.
@@ -536,6 +537,7 @@ class TestDrainage:
         assert said(found, "x 10") or said(found, "x 9.") or said(found, "x 10.")
         assert found.volume_m3 < 0.05 * bowl_m3(9, 60)
 
+    @pytest.mark.full
     def test_a_building_across_the_slope_holds_water_back(self) -> None:
         """The lawn falls to the wall; nothing runs through it."""
         sides = ((0.0, 0.0), (20.0, 0.0), (20.0, 14.0), (0.0, 14.0))
@@ -545,6 +547,7 @@ class TestDrainage:
         free = fill(grid(20, 14, 41, 29, dish))
         assert said(found, "Water will still stand") and not said(free, "Water will still stand")
 
+    @pytest.mark.full
     def test_cuts_only_when_asked(self) -> None:
         """High spots stay and are told; with cutting allowed their volume is given."""
         hump = added(slope(-2), lambda x, y: -bowl(10, 7, 2, 40)(x, y))

@@ -183,6 +183,7 @@ def test_a_shift_moves_the_ground_by_a_part_of_the_spacing() -> None:
     )
 
 
+@pytest.mark.full
 def test_the_table_is_for_a_lawn_of_that_area() -> None:
     """Half as long again as wide: 150 m2 are 15 m by 10 m, with four by three points at 5 m."""
     (row,) = accuracies(150.0, BOOK_LIKE, (5.0,))

@@ -64,6 +64,7 @@ class TestClosedForms:
         found = fill(grid(20, 14, 101, 71, ground), target=target, straightedge_m=4.0)
         assert found.volume_m3 == pytest.approx(math.pi * 1.8**2 * 0.040 / 3, rel=HALF_PERCENT)
 
+    @pytest.mark.full
     @pytest.mark.parametrize("target", ["own_fall", "fill_only"])
     def test_a_paraboloid_in_a_slope(self, target: Target) -> None:
         """Half of its base times its depth."""
@@ -177,6 +178,7 @@ class TestMetamorphic:
 
     GROUND = staticmethod(added(slope(-2, 0.7), bowl(6, 5, 1.7, 34), bowl(14, 9, 2.0, 26)))
 
+    @pytest.mark.full
     @pytest.mark.parametrize(("target", "angle"), sampled_pairs(TURNS, *TURNS[::5]))
     def test_turning_and_moving_the_survey(self, target: Target, angle: float) -> None:
         """The same lawn from another corner of the world."""
@@ -193,12 +195,14 @@ class TestMetamorphic:
             x, y = rotated((mine.x_m, mine.y_m), angle)
             assert (theirs.x_m, theirs.y_m) == pytest.approx((x + 300, y - 70))
 
+    @pytest.mark.full
     def test_raising_the_datum(self) -> None:
         """Heights above the sea or above the doorstep."""
         points = scattered(20, 14, 220, self.GROUND, 4)
         high = tuple(replace(p, height_mm=(p.height_mm or 0.0) + 1e5) for p in points)
         assert fill(high).volume_m3 == pytest.approx(fill(points).volume_m3, rel=1e-6)
 
+    @pytest.mark.full
     def test_the_order_of_the_points(self) -> None:
         """Walked in rows or in circles."""
         points = list(scattered(20, 14, 220, self.GROUND, 4))
@@ -234,6 +238,7 @@ class TestMetamorphic:
                 far += 1
         assert near > 10 and far > 10
 
+    @pytest.mark.full
     def test_us_and_metric_are_one_survey(self) -> None:
         """Only the words differ."""
         points = scattered(20, 14, 220, self.GROUND, 4)
@@ -311,6 +316,7 @@ class TestBadSurveys:
         assert found.points == pytest.approx(50_004, rel=1e-3)
         assert found.volume_m3 == pytest.approx(bowl_m3(2, 40), rel=0.02)
 
+    @pytest.mark.full
     def test_a_slip_is_named_and_kept(self) -> None:
         """One reading far from all around it; a hollow of several points is no slip."""
         points = list(grid(20, 14, 15, 11, added(slope(-2), bowl(12, 7, 3.2, 40))))
@@ -320,6 +326,7 @@ class TestBadSurveys:
         assert any(str(points[33].name) in c and "kept" in c for c in all_told(found.cautions))
         assert found.volume_m3 > bowl_m3(3.2, 40)
 
+    @pytest.mark.full
     def test_points_too_far_apart_are_said_to_be(self) -> None:
         """Hollows between them are unseen."""
         assert self.unseen(fill(grid(40, 30, 9, 7, slope(-2)), BOOK_LIKE))

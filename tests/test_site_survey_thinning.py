@@ -14,6 +14,7 @@ def dense(length: float, width: float, step: float) -> np.ndarray:
     return np.column_stack([x.ravel(), y.ravel()])
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("shift", [(0.0, 0.0), (500.0, -300.0), (-40.0, 7.0)])
 @pytest.mark.parametrize(("length", "width", "step"), [(20.0, 10.0, 0.2), (300.0, 60.0, 1.0)])
 def test_dense_points_become_means_of_their_bins(

@@ -34,6 +34,7 @@ def mixes(plan: Plan) -> list[Any]:
     return [line for line in plan.order if line.item == "mix"]
 
 
+@pytest.mark.full
 def test_little_is_fetched_in_bags() -> None:
     """0.25 in on 400 ft2 and 0.125 in on a tenth of them, with a tenth for settling, are 9.6 ft3: 7
     bags of 3/4 ft3, 5 of 1/2 ft3 and 3 of 1 ft3; nobody is rung up, no heap is looked after.
@@ -49,6 +50,7 @@ def test_little_is_fetched_in_bags() -> None:
     assert not kind(plan, "order_material") and not kind(plan, "dry_material")
 
 
+@pytest.mark.full
 def test_metric_bags_are_of_whole_litres() -> None:
     """60 m2 at 6 mm take 0.4 m3; Germany's shops are shut on Sundays."""
     plan = plan_of(GERMAN)
@@ -75,6 +77,7 @@ def test_what_may_come_in_bags_is_for_the_owner_to_say() -> None:
     assert trips >= 5
 
 
+@pytest.mark.full
 def test_passes_of_little_share_one_errand() -> None:
     """Closed bags outlast a heap: two passes weeks apart are fetched at once."""
     plan = plan_of(SMALL, {"seeding": {"intent": "none"}, "leveling": {"depth": "0.5 in"}})
@@ -82,6 +85,7 @@ def test_passes_of_little_share_one_errand() -> None:
     assert len(kind(plan, "delivery")) == len(mixes(plan)) == 1
 
 
+@pytest.mark.full
 def test_each_truck_is_looked_at() -> None:
     """Eight tipper loads take a day to be received, one an hour."""
     bare = {"lawn": {"condition": "bare", "area": "6000 ft2"}, "leveling": {"depth": "5 in"}}
@@ -90,6 +94,7 @@ def test_each_truck_is_looked_at() -> None:
     assert len(line.loads) == 8 and first(plan, "delivery").person_hours == pytest.approx(8.0)
 
 
+@pytest.mark.full
 def test_business_orders_and_drives_on_its_days() -> None:
     """A contractor rings on a day of business; where machines rest on Sundays, a load that comes on
     a day of business is fresh for the strips of two Saturdays.

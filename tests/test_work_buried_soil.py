@@ -20,6 +20,7 @@ FOUND: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("test", [{}, FOUND])
 def test_nothing_is_worked_into_soil_that_is_buried(test: dict[str, Any]) -> None:
     """The topsoil is tested before it is ordered; by a test of what lies below nothing is given."""
@@ -36,6 +37,7 @@ def test_nothing_is_worked_into_soil_that_is_buried(test: dict[str, Any]) -> Non
     assert bool(buried) is bool(test)
 
 
+@pytest.mark.full
 def test_what_the_topsoil_lacks_is_raked_into_the_last_lift() -> None:
     """Said to be the topsoil's, the test gives lime and potash after the last lift."""
     plan = plan_of(BUILDER, {"soil_test": {**FOUND, "of": "topsoil"}})
@@ -54,6 +56,7 @@ def test_a_thin_layer_leaves_the_lawn_s_own_test() -> None:
     assert "potash to add" in {a.item for a in first(plan, "till").amounts}
 
 
+@pytest.mark.full
 def test_the_supplier_is_asked_for_the_test() -> None:
     """The order sheet holds the question of whoever sells topsoil."""
     plan = plan_of(BUILDER)

@@ -399,6 +399,7 @@ def test_a_campaign_ruled_out_by_counting_cannot_be_dated(name: str) -> None:
     assert not any(crowded and possible for crowded, possible in answers)
 
 
+@pytest.mark.full
 def test_counting_sees_most_of_what_cannot_be_dated() -> None:
     """Counting is worth its while: in the surveyed lawn it finds every campaign that cannot be
     dated.
@@ -439,6 +440,7 @@ def test_a_crowded_campaign_that_the_brief_insists_on_is_done_in_part() -> None:
     assert [item.operation for item in plan.handover] == ["topdress"]
 
 
+@pytest.mark.full
 def test_spring_seed_that_only_the_end_of_the_plan_forces_is_said() -> None:
     """A deep fill in a cool summer ends with seed in June where the plan ends in August: it says
     until when it would be September.

@@ -24,6 +24,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.operations import CARE, Timing, Wording, make
 
 
+@pytest.mark.full
 def test_the_same_weed_killer_twice_holds_from_the_last_time() -> None:
     """Two treatments with one ingredient are two holds: the later one decides."""
     uses = [
@@ -47,6 +48,7 @@ def test_each_session_is_looked_at_within_days_of_its_last_pass() -> None:
         assert (look.window.end - look.window.start).days < 120
 
 
+@pytest.mark.full
 def test_catch_cans_stand_out_when_seed_that_slept_is_about_to_wake() -> None:
     """Dormant seed rests dry over winter and is kept moist from its waking on: the watering is
     measured once pipes are full again, ahead of the first run.
@@ -58,6 +60,7 @@ def test_catch_cans_stand_out_when_seed_that_slept_is_about_to_wake() -> None:
     assert check.end < min(run.start for run in moist) <= check.end + timedelta(days=30)
 
 
+@pytest.mark.full
 def test_spring_work_on_cool_grass_ends_before_midsummer_where_heat_never_ends_it() -> None:
     """In a cool summer no pass, coring or scarifying falls within four weeks of the hottest day
     (windows: cool_spring_work_rest).
@@ -84,6 +87,7 @@ def test_frost_free_coast_is_sown_in_autumn() -> None:
     assert plan.campaign == "autumn" and first(plan, "overseed").start.month in (9, 10, 11)
 
 
+@pytest.mark.full
 def test_sand_over_clay_is_left_to_who_asks_for_it() -> None:
     """Bermuda on clay gets a blend like the soil; on loam thin straight sand; on clay sand only
     when asked for.
@@ -118,6 +122,7 @@ def sown(grass: str, product: str, on: date) -> date | None:
     return next((t.start for t in plan.tasks if t.plays("sowing")), None)
 
 
+@pytest.mark.full
 def test_a_product_that_harms_the_grass_holds_its_seed_for_longer() -> None:
     """Siduron may go with seed of zoysia (Purdue), and harms bermudagrass (trials of 2004): sixteen
     weeks are kept free.
@@ -195,6 +200,7 @@ def test_offices_are_asked_on_days_of_business(changes: dict[str, Any]) -> None:
         assert sum(d.weekday() < 5 and d not in public for d in between) >= 3
 
 
+@pytest.mark.full
 def test_nobody_asks_an_office_while_away() -> None:
     """The household telephones before it leaves, or once it is back."""
     away = {"calendar": {"away": [{"from": "2027-08-16", "to": "2027-08-22"}]}}

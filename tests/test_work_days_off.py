@@ -171,6 +171,7 @@ def test_what_is_assumed_of_the_days_is_told() -> None:
     ]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("operation", "machines", "heard"),
     [

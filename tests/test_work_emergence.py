@@ -196,6 +196,7 @@ def test_nothing_covers_what_wakes_before_it_is_mown_three_times() -> None:
     assert all(day >= mown + timedelta(14) for day in after)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("week", range(8))
 def test_nothing_is_mown_or_judged_by_its_colour_while_grass_rests(week: int) -> None:
     """Seed of autumn on the prairie: its mowing and its looks fall on days of growth, before
@@ -222,6 +223,7 @@ def test_the_first_mow_is_best_half_way() -> None:
     assert up.mow_best == (10 + 21) // 2 + round((10 + 14 + 14) / 2)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("code", ["99201", "83814", "55406", "58102"])
 def test_seed_of_late_summer_is_mown_before_winter(code: str) -> None:
     """Bluegrass that can be mown in autumn does not stand at 2 in until April, in no neighbour of

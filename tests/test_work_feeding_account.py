@@ -102,6 +102,7 @@ def test_a_year_of_growth_is_summed_wherever_it_lies() -> None:
     assert _year_of_growth(CURVE, START, odd, 36) == pytest.approx(whole, rel=1e-3)
 
 
+@pytest.mark.full
 def test_the_weeks_of_each_account_follow_each_other_from_monday() -> None:
     """The first and the last may be parts; no day is in two of them or in none."""
     ledgers = plan_of().ledgers
@@ -113,6 +114,7 @@ def test_the_weeks_of_each_account_follow_each_other_from_monday() -> None:
         assert ledger.weeks[-1].start <= ledger.weeks[-1].end
 
 
+@pytest.mark.full
 def test_grass_and_weather_take_and_never_give() -> None:
     """What leaves an account is negative; what is given is not; each balance carries on the one
     before.

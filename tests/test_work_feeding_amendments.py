@@ -214,6 +214,7 @@ def test_iron_goes_on_well_before_a_pass_or_once_leaves_show() -> None:
     assert told(short, way(None, at(setting, lasts + 6)), "iron") == []
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("begins", [-10, 0, 29, 45, 70])
 def test_what_is_sharp_waits_until_seedlings_are_past_it(begins: int) -> None:
     """A part that may slip into the four weeks before seed or the sixty days after it moves behind

@@ -31,6 +31,7 @@ def test_lime_goes_on_in_parts_months_apart() -> None:
     )
 
 
+@pytest.mark.full
 def test_lime_is_worked_into_bare_ground_at_once() -> None:
     """Before the ground is tilled and sown, all of it."""
     plan = plan_of(TEST, {"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}})
@@ -39,6 +40,7 @@ def test_lime_is_worked_into_bare_ground_at_once() -> None:
     assert amount(lime, "lime rate") / LB_PER_1000FT2_G_M2 == pytest.approx(137.5, abs=0.1)
 
 
+@pytest.mark.full
 def test_parts_beyond_the_end_of_the_plan_are_told() -> None:
     """Five parts months apart do not fit a year and a half: what is left is no secret."""
     sour = {"soil_test": {"ph": 4.8, "acidity_cmol_kg": 20.0}}
@@ -60,6 +62,7 @@ def test_no_test_no_lime() -> None:
     assert not kind(plan_of({"soil_test": {**TEST["soil_test"], "ph": 6.8}}), "lime")
 
 
+@pytest.mark.full
 def test_potash_and_phosphate_of_the_test_are_told() -> None:
     """The rates, or why none, stand where they are read."""
     plan = plan_of(
@@ -102,6 +105,7 @@ def test_potash_goes_on_in_two_parts_with_the_first_feedings() -> None:
         assert rate == pytest.approx(1 - brought.value_us, abs=0.002) and brought.value_us > 0.1
 
 
+@pytest.mark.full
 def test_enough_potassium_adds_nothing() -> None:
     """A high test schedules no potash."""
     assert not potash_of(

@@ -29,6 +29,7 @@ SOUTHERN: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("lawn", [LIMY, SOUTHERN], ids=["limy", "southern"])
 def test_iron_has_its_day_without_water(lawn: dict[str, Any]) -> None:
     """Gypsum, potash, feedings and a preventer are watered in on other days than iron's, which

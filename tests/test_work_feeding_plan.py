@@ -166,6 +166,7 @@ def test_centipede_takes_nothing_in_spring() -> None:
     assert any("Centipede" in told(why) for _, why in found.skipped)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("species", ["tall_fescue", "bermuda_common", "zoysia"])
 def test_feedings_are_weeks_apart(species: str) -> None:
     """Whichever days of their windows are taken, two feedings are four weeks apart or more."""
@@ -236,6 +237,7 @@ def test_no_starter_without_seed_but_for_seed_that_wakes() -> None:
     assert dormant.starter is not None
 
 
+@pytest.mark.full
 def test_plants_get_no_starter_but_a_feeding_once_they_hold() -> None:
     """1 lb N/1,000 ft2 when they resist a pull (Arizona), said in the plan and at the first cut."""
     plugs = plan(cases.brief(seeding={"intent": "plant"}))
@@ -361,6 +363,7 @@ def test_what_was_given_counts() -> None:
     assert any("more than" in c and "Virginia" in c for c in all_told(all_of_it.cautions))
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("days_before", (1, 10, 27, 28, 60))
 def test_four_weeks_after_what_was_given(days_before: int) -> None:
     """No feeding is wished, or may fall, within four weeks of what was given before."""
@@ -439,6 +442,7 @@ def test_no_lime_without_a_test_or_above_the_goal() -> None:
     )
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("law", "test", "rate_is_positive"),
     [
@@ -527,6 +531,7 @@ def test_the_bag_of_the_brief_is_judged() -> None:
         plan(cases.brief(feeding={"analysis": "60-30-20"}))
 
 
+@pytest.mark.full
 def test_seedlings_are_looked_at_for_colour_only_where_the_look_decides() -> None:
     """Halifax: winter comes between, the seedlings are fed in spring without a look, and what is
     said of them speaks of no starter that they did not get."""

@@ -79,6 +79,7 @@ def test_sod_that_roots_in_a_blackout_is_fed_once_it_is_over(local: dict[str, An
     assert not [t for t in kind(plan, "feed_nitrogen") if 6 <= t.start.month <= 9]
 
 
+@pytest.mark.full
 def test_sod_is_fed_a_month_after_it_is_laid() -> None:
     """Thirty days lie between, and not more than sixty (University of Florida), where no law
     closes them."""
@@ -87,6 +88,7 @@ def test_sod_is_fed_a_month_after_it_is_laid() -> None:
     assert fed is not None and timedelta(30) <= fed.start - plant.end <= timedelta(60)
 
 
+@pytest.mark.full
 def test_cool_season_sod_is_fed_once_it_holds() -> None:
     """Sod of fescue in autumn is fed two to five weeks after it is laid, by autumn's limit."""
     plan = planted("tall_fescue", "17601")

@@ -57,6 +57,7 @@ def test_potash_waits_for_no_feeding(changes: dict[str, Any]) -> None:
     assert 28 <= (second.start - first.start).days <= 49
 
 
+@pytest.mark.full
 def test_potash_keeps_its_rule_where_no_nitrogen_is_due() -> None:
     """Where nitrogen is barred both parts still go on, in spring; and where a feeding is due soon
     they go on with it.
@@ -69,6 +70,7 @@ def test_potash_keeps_its_rule_where_no_nitrogen_is_due() -> None:
     assert fed[0][0].start < date(2027, 5, 1)
 
 
+@pytest.mark.full
 def test_a_grass_of_few_feedings_gets_its_potash_when_it_is_green() -> None:
     """Centipede is fed in June for the first time, and takes potash in April."""
     parts = potash(plan_of(LOW, CENTIPEDE))
@@ -77,6 +79,7 @@ def test_a_grass_of_few_feedings_gets_its_potash_when_it_is_green() -> None:
     assert parts[1][0].start < date(2027, 7, 1)
 
 
+@pytest.mark.full
 def test_potash_goes_on_once_where_the_test_finds_some() -> None:
     """A pound is given at once, in the south of the world in its own spring."""
     medium = {"soil_test": {"on": date(2027, 5, 1), "potassium": "medium"}}
@@ -87,6 +90,7 @@ def test_potash_goes_on_once_where_the_test_finds_some() -> None:
     assert date(2027, 6, 20) <= task.start <= date(2027, 9, 30)
 
 
+@pytest.mark.full
 def test_no_potash_on_a_lawn_that_is_killed() -> None:
     """The grass that is to die gets none: it goes on with the seedlings' own feedings."""
     plan = plan_of(LOW, RENOVATE)
@@ -95,6 +99,7 @@ def test_no_potash_on_a_lawn_that_is_killed() -> None:
     assert len(parts) == 2 and all(task.start > sown.start for task, _ in parts)
 
 
+@pytest.mark.full
 def test_potash_of_its_own_says_what_is_bought_and_how_much() -> None:
     """Its total follows from its rate, and the steps name a product."""
     plan = plan_of(LOW, FROM_JULY, now=JULY)
@@ -118,6 +123,7 @@ def test_iron_goes_on_at_the_first_chance() -> None:
         assert (iron.start - sown.start).days > 60 and iron.start.month not in (11, 12, 1, 2)
 
 
+@pytest.mark.full
 def test_iron_is_not_put_off_for_plants_of_a_long_season() -> None:
     """Plugs may be set all summer: iron waits for those of May to root, not for the end of the
     season in which they could be set."""
@@ -132,6 +138,7 @@ def test_iron_is_not_put_off_for_plants_of_a_long_season() -> None:
     assert iron.start.year == 2027 and not 0 <= (iron.start - planted.start).days < 60
 
 
+@pytest.mark.full
 def test_iron_and_potash_of_a_cool_coast_go_on_when_the_grass_is_fed() -> None:
     """Where warm-season grass never grows hard, the season of its feeding is the season of both."""
     adelaide = {

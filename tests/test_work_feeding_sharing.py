@@ -57,6 +57,7 @@ def test_days_too_near_each_other_leave_the_stronger_one() -> None:
     assert shared([slot(0, 0.5, rank=OTHER), slot(GAP - 1, 1.0)], 4.0)[1] == []
 
 
+@pytest.mark.full
 @settings(max_examples=60, deadline=None)
 @given(
     st.lists(st.tuples(st.floats(0.05, 1), st.floats(0, 5)), min_size=1, max_size=6),

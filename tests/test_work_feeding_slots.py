@@ -42,6 +42,7 @@ from turfplan.work.feeding.stages import Quiet
 BOOK = cases.book()
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("region", "asked", "given", "words"),
     [

@@ -118,6 +118,7 @@ def test_lime_that_a_table_does_not_ask_for_or_was_given_is_told() -> None:
     assert keys(_lime_notes(lawn(given, **asks))) == ["given_enough"]
 
 
+@pytest.mark.full
 def test_how_much_lime_is_asked_where_nothing_says_it() -> None:
     """With how far the pH is from its goal, and what to ask for."""
 
@@ -154,6 +155,7 @@ def test_a_soil_test_is_undated_or_too_old() -> None:
     assert notes(None, ph=None) == []
 
 
+@pytest.mark.full
 def test_salts_are_borne_to_the_most_that_the_grass_does() -> None:
     """Beyond it they are leached; where nobody measured them too."""
     bears = salt_borne_ds_m(lawn(), "tall_fescue")
@@ -172,6 +174,7 @@ def test_salts_are_borne_to_the_most_that_the_grass_does() -> None:
     assert keys(_salt_cautions(lawn())) == []
 
 
+@pytest.mark.full
 def test_sodium_is_asked_for_and_gypsum_taken_where_the_ground_is_sodic() -> None:
     """By its number, or by what is known of it."""
     mark = BOOK.si("salt.sodic_sar")
@@ -361,6 +364,7 @@ def test_bare_ground_gets_the_rate_for_what_is_loosened() -> None:
     assert bare.rate_g_m2 / lawn.rate_g_m2 == pytest.approx(5 / 4)
 
 
+@pytest.mark.full
 def test_bare_ground_is_limed_at_once_before_sod_too() -> None:
     """In full and worked in, before the sod lies on it."""
     plan = planned(
@@ -401,6 +405,7 @@ def test_lime_given_before_counts() -> None:
     assert not kind(covered, "lime") and "already covers it" in said(covered)
 
 
+@pytest.mark.full
 def test_goals_and_limits_of_a_state() -> None:
     """Arkansas limes zoysia below 5.8 alone; North Carolina takes 50 lb at once, in six months."""
     lawn = {"lawn": {"grass": "zoysia"}, "seeding": {"intent": "none"}}
@@ -469,6 +474,7 @@ def test_a_number_is_read_by_its_own_extraction(
     assert found is not None and found.level == level
 
 
+@pytest.mark.full
 def test_a_number_without_its_extraction_is_asked() -> None:
     """Neither the extraction nor the level is guessed."""
     for reading, asks in (("21 ppm", "without its extraction"), ("21 ppm morgan", "by Morgan")):
@@ -498,12 +504,14 @@ def test_schools_that_differ_are_told() -> None:
         assert another_school(agreed, BOOK, "phosphorus") is None
 
 
+@pytest.mark.full
 def test_the_sample_comes_before_the_first_feeding() -> None:
     """It belongs into the months before the season, not into the middle of it."""
     plan = planned({"seeding": {"intent": "none"}})
     assert first(plan, "soil_test").start < first(plan, "feed_nitrogen").start
 
 
+@pytest.mark.full
 def test_an_old_test_is_said_and_its_lime_waits_for_the_new_one() -> None:
     """Over three years: a new sample first, and three weeks until lime."""
     old = {"on": date(2022, 5, 1), "ph": 5.2, "acidity_cmol_kg": 6.0}
@@ -512,6 +520,7 @@ def test_an_old_test_is_said_and_its_lime_waits_for_the_new_one() -> None:
     assert (first(plan, "lime").start - first(plan, "soil_test").start).days >= 21
 
 
+@pytest.mark.full
 def test_salt_holds_seed_until_it_is_tested_and_washed_out() -> None:
     """Untested: after the answer. More than seedlings bear: not at all, with the reason."""
     salty = planned({"site": {"ground": ["salty"]}, "season": {"from": date(2027, 8, 20)}})
@@ -596,6 +605,7 @@ def test_soils_beyond_the_textures(soil: str, words: str) -> None:
     assert bool(kind(plan, "lime")) == (soil not in ("peat", "chalk"))
 
 
+@pytest.mark.full
 def test_rock_near_the_surface_keeps_tines_out() -> None:
     """No coring over rock, and water for the soil that is there."""
     plan = planned({"site": {"rock_depth": "3 in"}})

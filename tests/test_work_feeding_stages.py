@@ -29,6 +29,7 @@ def stand(*changes: dict[str, Any], **worked: date) -> tuple[ResolvedLawn, Stage
     return setting, stages_of(setting, campaign, WorkedDays(**worked), compost_feeds=False)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("changes", [{}, {"lawn": {"grass": "perennial_ryegrass"}}])
 def test_seedlings_are_fed_weeks_after_they_are_up_and_mown(changes: dict[str, Any]) -> None:
     """Two weeks after the first of them, or at the first mow where that is later; best three

@@ -71,6 +71,7 @@ def test_the_seed_keeps_its_day_whatever_becomes_of_the_starter(
     assert given or "the starter feeds the seedlings" not in told
 
 
+@pytest.mark.full
 def test_a_starter_waits_for_the_end_of_a_blackout_that_is_near() -> None:
     """Where people work on any day it follows the seed by two days, when the law opens."""
     open_plan = plan_of(SAND, EVERY_DAY)
@@ -84,6 +85,7 @@ def test_a_starter_waits_for_the_end_of_a_blackout_that_is_near() -> None:
     assert any("open to nitrogen" in line for line in all_told(starter.not_earlier))
 
 
+@pytest.mark.full
 def test_seed_moved_by_hand_into_a_blackout_loses_its_starter() -> None:
     """The owner's day stands, the starter leaves the plan, and the plan is sound."""
     span = closed("09-12", "12-31")
@@ -98,6 +100,7 @@ def test_seed_moved_by_hand_into_a_blackout_loses_its_starter() -> None:
     assert "would fall into the blackout" in why_starter(season.plan)
 
 
+@pytest.mark.full
 def test_a_starter_moved_by_hand_stays_where_its_owner_wants_it() -> None:
     """The plan keeps the day and warns of it."""
     season = Season(brief_of(SAND, closed("09-07", "12-31")))

@@ -208,6 +208,7 @@ def test_lifted_hollows_are_told_with_how_they_settle() -> None:
     assert "settles" not in alone and "settles_hollows" in alone
 
 
+@pytest.mark.full
 def test_depth_beside_shallow_hollows_is_the_fill_of_the_rest() -> None:
     """A tenth of 5,000 ft2 an inch deep and half an inch elsewhere are 8.5 yd3, not 1.5."""
     plan = plan_of(hollows("0.5 in", ("1 in", 0.1)))
@@ -248,6 +249,7 @@ def test_lifting_keeps_to_the_season_of_sod_and_to_hollows() -> None:
     assert wide.conflict is None and not kind(wide, "lift_and_fill")
 
 
+@pytest.mark.full
 def test_where_the_rest_has_its_fill_only_hollows_go_on() -> None:
     """Dense bermuda takes an inch in a small hollow; the second pass covers the hollows alone."""
     plan = plan_of(
@@ -260,12 +262,14 @@ def test_where_the_rest_has_its_fill_only_hollows_go_on() -> None:
     assert "thinnest" in str(passes[0].how[0]) and "has its fill" in str(passes[1].how[0])
 
 
+@pytest.mark.full
 def test_thin_turf_and_other_grasses_take_half_an_inch_in_a_hollow() -> None:
     """An inch at once is for dense creepers."""
     thin = plan_of(BERMUDA, hollows("0.25 in", ("1 in", 0.1)), options=False)
     assert max(amount(t, "depth") for t in kind(thin, "topdress")) <= INCH_MM / 2 + 1e-6
 
 
+@pytest.mark.full
 def test_over_two_inches_creepers_are_lifted_too() -> None:
     """Two inches over grass are the very most (Louisiana)."""
     plan = plan_of(
@@ -274,6 +278,7 @@ def test_over_two_inches_creepers_are_lifted_too() -> None:
     assert kind(plan, "lift_and_fill")
 
 
+@pytest.mark.full
 @settings(max_examples=80, deadline=None)
 @given(
     fills=st.lists(st.floats(1, 80), min_size=1, max_size=5),
@@ -326,6 +331,7 @@ def test_ten_days_do_not_lose_the_season(day: int) -> None:
         assert "ost is" in str(sown.cautions[0]) and "kept is this season" in str(sown.cautions[0])
 
 
+@pytest.mark.full
 def test_a_good_day_says_nothing_of_being_late() -> None:
     """Grades stand at passes, seed and plants alone."""
     plan = plan_of(options=False)
@@ -353,12 +359,14 @@ def test_where_no_season_takes_a_pass_the_fill_is_refused_with_ways_out(intent: 
     assert anew.conflict is None and kind(anew, "fill")
 
 
+@pytest.mark.full
 def test_seed_alone_is_fed_within_the_year_where_summer_is_short() -> None:
     """A feeding of one August and one of the next lie less than twelve months apart."""
     dormant = {"leveling": None, "seeding": {"intent": "dormant"}}
     assert plan_of(IQALUIT, dormant).conflict is None
 
 
+@pytest.mark.full
 def test_the_settling_that_is_told_is_the_one_that_is_reckoned_with() -> None:
     """Lifted hollows alone are filled for a fifth of settling, and nothing is told of a tenth."""
     lifted = plan_of(GUELPH, hollows(None, ("60 mm", 0.08)), options=False)
@@ -398,6 +406,7 @@ def test_what_is_left_of_the_fill_is_told_first_with_the_way_that_does_it_all() 
     )
 
 
+@pytest.mark.full
 def test_each_depth_is_decided_by_what_its_grass_bears() -> None:
     """Creeping grass takes 25 mm in two passes: only the hollow of 60 mm is lifted, and the reason
     tells by how many passes it is too deep."""
@@ -414,6 +423,7 @@ def test_each_depth_is_decided_by_what_its_grass_bears() -> None:
     assert sum(amount(t, "depth") for t in kind(plan, "topdress")) == pytest.approx(25)
 
 
+@pytest.mark.full
 def test_a_part_of_the_fill_is_two_passes_or_one() -> None:
     """What two passes take, and what one takes, as far as half of the fill is no more than left;
     with seed the last pass takes less where its cap is less.

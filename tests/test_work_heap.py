@@ -51,6 +51,7 @@ def test_small_room_makes_more_and_smaller_deliveries() -> None:
     assert sum(brought[1]) >= sum(brought[0]) - 0.25 * CUBIC_YARD_M3
 
 
+@pytest.mark.full
 def test_a_load_without_room_is_told_at_its_delivery() -> None:
     """A pass of one day cannot be divided: the delivery says how much ground is missing."""
     plan = plan_of({"delivery": {"heap_area": "60 ft2"}})

@@ -34,6 +34,7 @@ def test_dormant_seed_is_mown_when_it_has_grown_not_when_a_plan_ends() -> None:
     assert mown < plan.horizon.end
 
 
+@pytest.mark.full
 def test_a_late_start_still_has_its_touch_up() -> None:
     """Work of late summer 2028 is looked at again in the spring of 2029."""
     plan = plan_of({"season": {"from": date(2027, 10, 10)}}, now=AUTUMN, options=False)
@@ -41,6 +42,7 @@ def test_a_late_start_still_has_its_touch_up() -> None:
     assert first(plan, "touch_up").end <= plan.horizon.end
 
 
+@pytest.mark.full
 def test_a_deep_fill_in_a_cool_summer_is_sown_in_autumn() -> None:
     """An inch and a half near Coventry ends with seed in September, not in June."""
     plan = plan_of(
@@ -55,6 +57,7 @@ def test_a_deep_fill_in_a_cool_summer_is_sown_in_autumn() -> None:
     assert sum(amount(t, "depth") for t in kind(plan, "topdress")) == pytest.approx(38.1)
 
 
+@pytest.mark.full
 def test_an_assumed_end_lies_within_three_years_and_no_plan_is_shorter_than_its_tasks() -> None:
     """Two inches take their years; nothing lies behind the end."""
     plan = plan_of({"leveling": {"depth": "2 in"}}, options=False)
@@ -63,6 +66,7 @@ def test_an_assumed_end_lies_within_three_years_and_no_plan_is_shorter_than_its_
     assert all(task.end <= plan.horizon.end for task in plan.tasks)
 
 
+@pytest.mark.full
 def test_a_plan_made_again_never_ends_earlier() -> None:
     """The end that was published is only put off."""
     season = begun()
@@ -71,6 +75,7 @@ def test_a_plan_made_again_never_ends_earlier() -> None:
     assert again.horizon.end >= end and again.horizon.start == season.versions[0].horizon.start
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("end", [date(2027, 9, 15), date(2027, 9, 30), date(2027, 12, 31)])
 def test_what_follows_a_given_end_is_handed_over(end: date) -> None:
     """The work fits in; check, touch-up and last mow are told with their own season."""
@@ -83,11 +88,13 @@ def test_what_follows_a_given_end_is_handed_over(end: date) -> None:
     assert any("whoever looks after the lawn" in str(line) for line in plan.cautions)
 
 
+@pytest.mark.full
 def test_a_plan_whose_end_nobody_gave_hands_nothing_over() -> None:
     """Its follow-ups are in it."""
     assert plan_of(options=False).handover == ()
 
 
+@pytest.mark.full
 def test_where_seed_does_not_fit_the_days_ways_out_that_do_come_first() -> None:
     """June to mid August: no seed or sod before another year is asked for."""
     plan = plan_of({"season": {"from": date(2027, 6, 20), "until": date(2027, 8, 18)}})
@@ -97,6 +104,7 @@ def test_where_seed_does_not_fit_the_days_ways_out_that_do_come_first() -> None:
     assert all(n < later for n, change in enumerate(changes) if "intent" in change)
 
 
+@pytest.mark.full
 def test_follow_ups_beyond_a_given_end_do_not_cost_the_leveling() -> None:
     """A lawn that is to be done in September is leveled and sown about when one without an end is:
     the first mow and the look at the colour are handed over, each after what it waits for.
@@ -142,6 +150,7 @@ DESERT: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("changes", "follows"),
     [

@@ -124,6 +124,7 @@ def test_plants_take_the_hours_of_their_kind(form: str, least_h: float, most_h: 
     assert any("working days with 1 at work" in told(caution) for caution in task.cautions)
 
 
+@pytest.mark.full
 def test_sod_comes_by_the_days_work() -> None:
     """Where laying takes several days, each has its strip and its own delivery; one day has all."""
     sod = {"seeding": {"intent": "plant", "form": "sod"}, "work": {"people": 2}}
@@ -136,6 +137,7 @@ def test_sod_comes_by_the_days_work() -> None:
         assert (f"{task.duration_days} deliveries" in told(line.reason)) is several
 
 
+@pytest.mark.full
 def test_lifted_hollows_take_the_hours_of_their_soil() -> None:
     """Twice as deep, the same turf is cut and relaid, and twice the soil is moved, at the pace of a
     pass: 1.72 hours a cubic yard.

@@ -63,6 +63,7 @@ def test_grass_that_bears_the_shade_is_sown() -> None:
     assert "Kentucky bluegrass" in sown(plan_of(BLUE, NORTH, {"site": {"sun_hours": 7}}))
 
 
+@pytest.mark.full
 def test_named_grass_is_sown_with_a_caution() -> None:
     """Whoever names the grass gets it, and is told what it needs."""
     named: dict[str, Any] = {"seeding": {"species": "kentucky_bluegrass"}}

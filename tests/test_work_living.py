@@ -378,6 +378,7 @@ def test_grass_named_for_the_seed_counts_not_that_of_the_lawn() -> None:
     assert "Kentucky bluegrass" in refused(dies)
 
 
+@pytest.mark.full
 def test_winter_ryegrass_is_a_guest() -> None:
     """Ryegrass over bermudagrass dies with the summer, as it should."""
     plan = plan_of(
@@ -388,6 +389,7 @@ def test_winter_ryegrass_is_a_guest() -> None:
     assert "ryegrass" in str(first(plan, "overseed").title)
 
 
+@pytest.mark.full
 def test_grass_that_stands_is_told_and_planned_for() -> None:
     """A lawn of bluegrass in Miami is levelled, and told what its summers are to it."""
     plan = plan_of(MIAMI, {"seeding": {"intent": "none"}, "leveling": {"depth": "0.25 in"}})
@@ -396,6 +398,7 @@ def test_grass_that_stands_is_told_and_planned_for() -> None:
     assert [note.rank for note in told] == ["advice"]
 
 
+@pytest.mark.full
 def test_grass_near_its_limit_is_bought_with_a_word() -> None:
     """St. Augustinegrass in Dallas may freeze out: planted all the same, and said."""
     plan = plan_of(

@@ -63,6 +63,7 @@ def test_where_no_day_of_work_is_left_a_load_has_none() -> None:
     assert _steps(late, far, 1, 1)[1](late.first_day) == late.first_day - 1
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("weekdays", [("sat", "sun"), ("sat",), ("mon", "wed", "fri")])
 def test_a_heap_lasts_as_many_strips_as_half_of_the_days_allow(weekdays: tuple[str, ...]) -> None:
     """On half of the days of work or more, a heap that came in time is still good for the last of

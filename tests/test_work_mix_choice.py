@@ -66,6 +66,7 @@ def test_deep_sand_on_another_soil_is_a_layer(soil: str) -> None:
     assert warned(asked(soil, "0.75 in", material="sand"))
 
 
+@pytest.mark.full
 def test_seed_on_sand_has_a_mix_that_holds_water() -> None:
     """A seedbed of straight sand dries out between two waterings: seed keeps its own mix."""
     sown = plan_of({"lawn": {"soil": "sand"}, "leveling": {"depth": "0.75 in"}})

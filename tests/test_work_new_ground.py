@@ -100,6 +100,7 @@ def test_nothing_is_fed_cut_or_guarded_before_there_is_grass(name: str) -> None:
         assert sown is not None and task.start >= sown + timedelta(14)
 
 
+@pytest.mark.full
 def test_four_inches_go_on_in_the_weeks_before_the_seed() -> None:
     """Two lifts, each settled, the last two weeks before a final grade; seed within four weeks."""
     made = plan("four inches")
@@ -112,6 +113,7 @@ def test_four_inches_go_on_in_the_weeks_before_the_seed() -> None:
     assert told(made.order[0].name) == "screened topsoil"
 
 
+@pytest.mark.full
 def test_each_lift_is_soaked_and_no_grass_below_is_watered() -> None:
     """What is filled in a day is watered through on it, in as many runs as the ground takes it in;
     no fortnight of recovery follows."""
@@ -128,6 +130,7 @@ def test_each_lift_is_soaked_and_no_grass_below_is_watered() -> None:
     }
 
 
+@pytest.mark.full
 def test_an_inch_under_sod_is_one_lift_in_the_season_of_the_sod() -> None:
     """It is not split over two seasons: sod follows the fill within four weeks."""
     made = plan("under sod")
@@ -135,6 +138,7 @@ def test_an_inch_under_sod_is_one_lift_in_the_season_of_the_sod() -> None:
     assert timedelta(7) <= first(made, "plant").start - lift.end <= timedelta(28)
 
 
+@pytest.mark.full
 def test_the_fill_does_not_hold_the_plants_back() -> None:
     """In Perth sprigs go in on the same days with an inch of fill and without any."""
     without = plan_of({**PERTH, "leveling": {"depth": None}})
@@ -142,6 +146,7 @@ def test_the_fill_does_not_hold_the_plants_back() -> None:
     assert abs(late) <= timedelta(7)
 
 
+@pytest.mark.full
 def test_deep_fill_settles_for_a_season_under_a_cover() -> None:
     """Nine inches lie two months at least, covered, before the grade; seed keeps its season."""
     made = plan("nine inches")
@@ -151,6 +156,7 @@ def test_deep_fill_settles_for_a_season_under_a_cover() -> None:
     assert first(made, "seed").start.month in (8, 9)
 
 
+@pytest.mark.full
 def test_filled_ground_that_is_not_sown_is_covered() -> None:
     """Nothing is promised of grass that is not there: no touch-up, no check, a cover."""
     made = plan("filled and left")
@@ -169,6 +175,7 @@ def test_a_fill_that_takes_weeks_is_covered() -> None:
     assert kind(plan_of(bare("4 in", lawn={"area": "900 ft2"}), alone, steep), "nurse_cover")
 
 
+@pytest.mark.full
 def test_hollows_of_bare_ground_are_filled_and_not_lifted() -> None:
     """There is no turf to lift: three inches in one place are a lift like the rest."""
     lows = [{"depth": "3 in", "share": 0.1}, {"depth": "0.5 in", "share": 0.9}]
@@ -176,6 +183,7 @@ def test_hollows_of_bare_ground_are_filled_and_not_lifted() -> None:
     assert kind(made, "fill") and not kind(made, "lift_and_fill")
 
 
+@pytest.mark.full
 def test_bare_ground_is_seeded_not_overseeded() -> None:
     """Who asks to overseed bare ground gets a new lawn's seed, on loosened ground."""
     made = plan_of(bare("0 in", seeding={"intent": "overseed"}))
@@ -184,6 +192,7 @@ def test_bare_ground_is_seeded_not_overseeded() -> None:
     assert amount(first(made, "seed"), "seed rate") == pytest.approx(34.2, abs=0.1)
 
 
+@pytest.mark.full
 def test_what_the_soil_test_asks_for_is_worked_in_at_once() -> None:
     """Lime in full and all the potash go on before the tiller, no half with the first feedings."""
     made = plan_of(bare("1 in"), {"soil_test": TEST})
@@ -213,6 +222,7 @@ def test_the_old_stand_is_killed_looked_at_and_cleared_first(name: str) -> None:
     assert any("label is the law" in told(text) for text in kills[0].how)
 
 
+@pytest.mark.full
 def test_what_creeps_is_given_longer_to_show() -> None:
     """Bermudagrass shoots again from its runners: the look comes four weeks after the kill."""
     made = plan_of(
@@ -234,6 +244,7 @@ def test_a_lawn_of_weeds_is_offered_renovation_first() -> None:
     assert not any("half of this is weeds" in told(text) for text in few.cautions)
 
 
+@pytest.mark.full
 def test_what_is_sown_anew_is_the_lawn() -> None:
     """Fescue in Georgia made anew as bermudagrass: killed in spring, sown in its own summer."""
     made = plan_of(
@@ -282,6 +293,7 @@ def test_a_bank_is_not_flooded(bank: str) -> None:
     assert not any("thirsty" in caution for caution in cautions)
 
 
+@pytest.mark.full
 def test_level_ground_is_still_watered_through() -> None:
     """Where water stays, a soaking settles the lift."""
     plan = plan_of(DEEP_AND_SOWN, {"lawn": {"condition": "bare"}})

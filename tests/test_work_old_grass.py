@@ -128,6 +128,7 @@ def test_each_strip_has_its_first_cuts_from_its_own_seed() -> None:
     assert old.start - sown.end < timedelta(7)
 
 
+@pytest.mark.full
 def test_seed_that_waits_for_spring_is_cut_free_then() -> None:
     """The old grass wakes with the seed: it is cut in spring, not in the weeks after sowing."""
     plan = plan_of(DORMANT)

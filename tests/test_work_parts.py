@@ -151,6 +151,7 @@ def test_roots_bear_an_inch() -> None:
     assert volumes[0] == pytest.approx(volumes[1] * (0.5 * 1.5 + 0.5 * 1.0) / 1.5, rel=1e-3)
 
 
+@pytest.mark.full
 def test_shaded_part_has_its_own_seed() -> None:
     """Bluegrass in the sun, what bears shade beneath the trees: two lines of seed."""
     plan = with_parts(
@@ -181,6 +182,7 @@ def test_steep_part_is_covered_with_straw() -> None:
     assert amount(plan, "cover", "straw") == 1
 
 
+@pytest.mark.full
 def test_septic_field_without_a_size_is_asked() -> None:
     """Where nobody says how large it is, the plan asks and says what it counts until then."""
     plan = plan_of({"site": {"septic_field": True}})

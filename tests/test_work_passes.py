@@ -334,6 +334,7 @@ def test_bare_ground_is_filled_in_lifts() -> None:
     assert turf.campaign == "spring_then_autumn" and len(passes_of(turf)) > 2
 
 
+@pytest.mark.full
 def test_sentences_take_their_numbers_from_the_book() -> None:
     """The parts of a mix, the watering after a pass and the depth below a siding are said as the
     book has them, not as texts of their own.

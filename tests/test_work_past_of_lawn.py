@@ -31,12 +31,14 @@ def test_treated_moss_is_left_to_die_before_seed_and_rakes(operation: OperationN
     assert rest > 0 and held(operation) == [(rest, "past.moss")]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("operation", ["topdress", "core_aerate", "mow_low", "feed_nitrogen"])
 def test_what_neither_sows_nor_rakes_need_not_wait_for_moss(operation: OperationName) -> None:
     """Passes, cores, cuts and feedings go on."""
     assert held(operation) == []
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("operation", "rule"),
     [("topdress", "past.seedlings"), ("mow_low", "past.seedlings"), ("overseed", "past.moss")],

@@ -83,6 +83,7 @@ def test_water_goes_on_while_unavailable_and_rests_while_away() -> None:
     assert any(t.start <= journey["from"] <= t.end for t in watered)
 
 
+@pytest.mark.full
 def test_machines_rest_on_german_sundays_and_holidays() -> None:
     """Nothing with a motor on Sundays and public holidays; the plan keeps the list it used."""
     plan = plan_of(GERMANY)
@@ -100,6 +101,7 @@ def test_an_unknown_part_has_the_holidays_of_its_country_and_an_unknown_country_
     assert HolidayList("XX", None).between(*YEAR_2027) == ()
 
 
+@pytest.mark.full
 def test_a_household_may_work_on_holidays_and_a_truck_never_comes() -> None:
     """`calendar.holidays = "work"` opens the household's days alone."""
     rests = plan_of(GERMANY, {"calendar": {"weekdays": None}})
@@ -123,6 +125,7 @@ def test_another_list_of_holidays_moves_nothing() -> None:
     assert other.holidays is not None and other.holidays.days == (date(2027, 8, 21),)
 
 
+@pytest.mark.full
 def test_a_long_pass_is_done_in_strips_with_fresh_loads() -> None:
     """Cut, cores, mix and seed share their days; every strip has a load that is not too old."""
     plan = plan_of(LONG)
@@ -137,6 +140,7 @@ def test_a_long_pass_is_done_in_strips_with_fresh_loads() -> None:
     assert any(t.duration_days > 2 for t in kind(plan, "topdress"))
 
 
+@pytest.mark.full
 def test_every_pass_has_material_that_is_fresh() -> None:
     """Passes weeks apart have loads of their own, each received and kept dry; those of one season
     are asked for in one order.
@@ -148,6 +152,7 @@ def test_every_pass_has_material_that_is_fresh() -> None:
         assert 2 <= (layer.end - load.end).days <= 14
 
 
+@pytest.mark.full
 def test_one_hose_waters_what_it_can() -> None:
     """Ten thousand square feet by one hose: a part is sown, in the hours at home; work is told."""
     big = {"lawn": {"area": "10000 ft2"}, "leveling": {"depth": "0 in"}}

@@ -21,6 +21,7 @@ def lawn(place: dict[str, Any]) -> dict[str, Any]:
     return {"place": {"postal_code": None, **place}, "leveling": {"depth": "0.25 in"}}
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("name", CLOSED)
 def test_no_preventer_where_lawns_are_closed_to_it(name: str) -> None:
     """Nor does the plan run to the spring in which one would be laid; the law is told with its

@@ -232,6 +232,7 @@ def test_a_starter_goes_on_with_the_seed_or_when_it_wakes() -> None:
     assert starter(way(SEED, passes), up) == (0, "sowing", 120)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     "changes",
     [{}, LATE, {**LATE, "seeding": {"intent": "none"}}],

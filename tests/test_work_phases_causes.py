@@ -71,6 +71,7 @@ def test_the_look_stands_in_the_first_weeks(cause: str) -> None:
     assert all((look - t.start).days >= 5 for t in asked)
 
 
+@pytest.mark.full
 def test_uneven_ground_is_looked_into_in_the_first_weeks_too() -> None:
     """Moles are not left to dig until August."""
     plan = plan_of({"site": {"bump_cause": "moles"}, "season": {"from": date(2027, 3, 1)}})
@@ -143,6 +144,7 @@ def test_a_count_of_grubs_waits_for_their_season_and_no_longer(
     assert late == (opens > today)
 
 
+@pytest.mark.full
 def test_in_the_south_grubs_have_the_other_half_of_the_year() -> None:
     """They are beetles from December to early February."""
     place = {"postal_code": None, "latitude": -37.8, "longitude": 145.0, "country": "AU"}
@@ -161,6 +163,7 @@ OCALA = {
 }
 
 
+@pytest.mark.full
 def test_insects_are_looked_for_in_warm_weeks_and_planting_waits() -> None:
     """A look in February finds no chinch bug and clears nothing: it is told from when on."""
     plan = plan_of(OCALA, {"season": {"from": date(2027, 2, 10)}})
@@ -170,6 +173,7 @@ def test_insects_are_looked_for_in_warm_weeks_and_planting_waits() -> None:
     assert "from warm weeks in spring" in line
 
 
+@pytest.mark.full
 def test_where_summers_are_cool_insects_are_looked_for_while_grass_grows() -> None:
     """Leatherjackets eat from autumn to spring: nobody waits for heat that does not come."""
     there = {"postal_code": None, "latitude": 53.4, "longitude": -2.2, "country": "GB"}
@@ -200,6 +204,7 @@ def test_disease_is_looked_for_when_it_spreads_where_there_is_time(
     assert first(plan, "overseed").start.year == 2027
 
 
+@pytest.mark.full
 def test_insects_are_still_found_while_autumn_is_mild() -> None:
     """What was killed in summer is looked into in late September: no wait until June."""
     now = datetime(2027, 9, 20, 12, tzinfo=UTC)
@@ -208,6 +213,7 @@ def test_insects_are_still_found_while_autumn_is_mild() -> None:
     assert look_for(plan, "insects") < date(2027, 10, 1)
 
 
+@pytest.mark.full
 def test_sod_of_spring_is_not_held_for_grubs_that_hatch_in_late_summer() -> None:
     """In Brisbane a count of winter serves planting in spring and early summer."""
     place = {"postal_code": None, "latitude": -27.5, "longitude": 153.0, "country": "AU"}
@@ -235,6 +241,7 @@ def test_dead_turf_of_an_unknown_cause_holds_plants(
     assert not kind(known, "diagnose")
 
 
+@pytest.mark.full
 def test_what_does_not_live_is_logged_as_left() -> None:
     """Packed soil and dogs are put right or not; grubs are found alive or not."""
     plan = plan_of({"site": {"thin_cause": ["packed", "dogs", "disease"]}})
@@ -378,6 +385,7 @@ def test_deep_hollows_of_which_nobody_said_the_cause_are_looked_into_first() -> 
     assert not kind(plan_of({"leveling": {"depth": "0.5 in"}}), "diagnose")
 
 
+@pytest.mark.full
 def test_bare_ground_is_not_spoken_of_as_turf() -> None:
     """No thatch, no edge of turf and no thin grass where nothing grows; and what is held is told as
     it is: lime does not wait."""
@@ -393,6 +401,7 @@ def test_bare_ground_is_not_spoken_of_as_turf() -> None:
         assert word not in said
 
 
+@pytest.mark.full
 def test_packed_ground_that_is_tilled_later_is_not_asked_to_be_soft_before() -> None:
     """Where the plan loosens the ground itself, the look ends when its depth is known."""
     tilled, kept = plan_of(BARE), plan_of({"site": {"thin_cause": ["packed"]}})
@@ -428,6 +437,7 @@ def test_thin_without_a_cause_is_asked() -> None:
     assert not any("why the grass is thin" in str(line) for line in dense.assumptions)
 
 
+@pytest.mark.full
 def test_grubs_found_alive_in_spring_are_looked_for_again_when_they_are_back() -> None:
     """A month later they are beetles and eggs: nothing would be found, and nothing be over."""
     plan = plan_of(COLUMBUS)
@@ -439,6 +449,7 @@ def test_grubs_found_alive_in_spring_are_looked_for_again_when_they_are_back() -
     assert (first(found, "overseed").start - look).days >= 14
 
 
+@pytest.mark.full
 def test_where_the_year_has_no_seasons_grubs_are_counted_on_any_day() -> None:
     """In Singapore nobody waits for August."""
     place = {"postal_code": None, "latitude": 1.3, "longitude": 103.8, "country": "SG"}

@@ -46,6 +46,7 @@ def test_seed_and_its_cover_move_together(task: str, to: date) -> None:
     assert first(plan, "starter_feed").start >= to
 
 
+@pytest.mark.full
 def test_a_cover_that_is_late_is_still_to_be_done() -> None:
     """Seed that was sown stays sown; a cover not laid with it has the next day there is."""
     before = plan_of(SLOPE)
@@ -60,6 +61,7 @@ def test_a_cover_that_is_late_is_still_to_be_done() -> None:
     assert first(plan, "cover").start >= now.date()
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("area", ["4000 ft2", "130000 ft2"])
 def test_seed_is_rolled_before_its_first_water(area: str) -> None:
     """However long it takes, each day's seed is rolled on its day, before the water of the

@@ -33,6 +33,7 @@ PLUGS: dict[str, Any] = {
 M2_PER_1000_FT2 = 92.90304
 
 
+@pytest.mark.full
 def test_dead_mats_come_off_days_before_seed_at_the_rate_of_bare_ground() -> None:
     """A fifth of 5,000 ft2 at 2.5 lb/1000 ft2 of bluegrass, on soil freed of its mats."""
     plan = plan_of(PATCH)
@@ -44,6 +45,7 @@ def test_dead_mats_come_off_days_before_seed_at_the_rate_of_bare_ground() -> Non
     assert "down to the soil" in " ".join(told(line) for line in cleared.how)
 
 
+@pytest.mark.full
 def test_the_starter_of_patches_goes_where_the_seed_goes() -> None:
     """Its rate is that of any starter, its mass that of a fifth of the lawn."""
     plan = plan_of(PATCH, {"site": None, "feeding": {"clippings": "removed"}})
@@ -53,6 +55,7 @@ def test_the_starter_of_patches_goes_where_the_seed_goes() -> None:
     assert kind(plan, "starter_feed")
 
 
+@pytest.mark.full
 def test_plugs_are_counted_for_the_share_that_is_dead() -> None:
     """A foot apart over 30 % of 5,000 ft2."""
     plan = plan_of(PLUGS)
@@ -61,6 +64,7 @@ def test_plugs_are_counted_for_the_share_that_is_dead() -> None:
     assert first(plan, "clear_stand").end <= planted.start
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("lawn", "told_share"), [(PATCH, "25%"), (PLUGS, "50%")])
 def test_a_share_that_nobody_said_is_assumed_aloud(lawn: dict[str, Any], told_share: str) -> None:
     """With the area it comes to; a share that was said is no assumption."""
@@ -70,6 +74,7 @@ def test_a_share_that_nobody_said_is_assumed_aloud(lawn: dict[str, Any], told_sh
     assert not [a for a in plan_of(lawn).assumptions if "thin, dead or bare" in told(a)]
 
 
+@pytest.mark.full
 def test_thin_turf_is_not_raked_off() -> None:
     """Shade or moss leaves no mats: what only stands thin is overseeded as it is."""
     plan = plan_of({"site": {"thin_cause": ["shade"]}, "lawn": {"thin_share": 0.2}})

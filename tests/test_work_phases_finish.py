@@ -22,6 +22,7 @@ from turfplan.work.phases import finish as module
 from turfplan.work.phases.finish import _last_work, finish
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("depth", ["0.5 in", "2 in"])
 def test_the_touch_up_waits_for_the_last_session(depth: str) -> None:
     """Weeks after the wished day of the last pass of all, however many sessions there are."""

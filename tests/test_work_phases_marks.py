@@ -166,6 +166,7 @@ def test_a_long_job_outlasts_its_marks() -> None:
     assert found == [False, True]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("sprinklers", [True, False, None])
 def test_a_request_says_whom_to_ask_and_what_nobody_marks(*, sprinklers: bool | None) -> None:
     """Sprinklers of one's own are flagged, where there may be any."""

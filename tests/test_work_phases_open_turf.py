@@ -195,6 +195,7 @@ def test_a_lift_has_its_area_volume_depth_and_look() -> None:
     assert dict(lift.why.values)["n"] == 2
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("said", "closed"), [(None, False), (False, True), (True, False)])
 def test_cores_are_left_out_of_a_spring_by_the_owners_word(
     *, said: bool | None, closed: bool
@@ -217,6 +218,7 @@ def test_cores_are_left_out_of_a_spring_by_the_owners_word(
     assert not closed_to_tines(warm, way(SPRING), 1)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("changes", "cored"),
     [
@@ -290,6 +292,7 @@ def test_the_low_cut_says_what_it_is_for() -> None:
         assert cuts and {cut.why for cut in cuts} == {why}
 
 
+@pytest.mark.full
 def test_a_creeper_is_cut_low_for_the_blades_and_again_for_the_mix() -> None:
     """Weeks lie between: one height is cut twice, the first time ahead of the dethatching; other
     turf is cut once at each height.

@@ -68,6 +68,7 @@ def test_ryegrass_has_its_own_low_cut_whether_the_lawn_is_levelled_or_not(depth:
     assert timedelta(3) <= blades.start - marks.end <= timedelta(14)
 
 
+@pytest.mark.full
 def test_ryegrass_is_fed_watered_in_winter_and_taken_off_in_warm_nights() -> None:
     """In the low desert it goes from April on, with the feedings of its own winter before."""
     plan = plan_of(RYE, {"leveling": {"depth": "0 in"}})
@@ -83,12 +84,14 @@ def test_ryegrass_is_fed_watered_in_winter_and_taken_off_in_warm_nights() -> Non
     assert winter, "ryegrass grows on while the grass below it rests"
 
 
+@pytest.mark.full
 def test_ryegrass_leaves_louisiana_at_green_up() -> None:
     """Near the Gulf it is taken off in March to April, not left until the heat."""
     plan = plan_of(RYE, {"place": {"postal_code": "70802"}, "leveling": {"depth": "0 in"}})
     assert date(2028, 2, 20) <= task(plan, "spring_transition").start <= date(2028, 4, 25)
 
 
+@pytest.mark.full
 def test_turf_that_bears_no_blades_is_raked_and_sown_thinly() -> None:
     """Centipedegrass is neither scalped nor cut open, and takes no more than 5 lb."""
     plan = plan_of(CENTIPEDE)
@@ -98,6 +101,7 @@ def test_turf_that_bears_no_blades_is_raked_and_sown_thinly() -> None:
     assert rate <= 5
 
 
+@pytest.mark.full
 def test_dormant_seed_is_cut_for_with_the_last_growth_and_raked_in() -> None:
     """The low cut comes while the grass still grows, the raking right before the seed."""
     plan = plan_of(DORMANT)

@@ -243,6 +243,7 @@ def test_what_is_minded_at_a_sowing() -> None:
     assert phrases.on_rain() not in _minded(plain)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("grass", "intent", "operation", "spreads"),
     [
@@ -274,6 +275,7 @@ def test_too_little_sun_is_why_nothing_is_sown() -> None:
     assert nothing_sown(setting_of(brief_of(unasked))) == ()
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("slope", "covered", "pegged"),
     [
@@ -294,6 +296,7 @@ def test_seed_on_a_slope_is_covered_and_pegged(
         assert (drafts["cover"].how == (slopes.pegged_mat(),)) is pegged
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("water", "patches"), [({}, False), (HOSE, True), ({**HOSE, "timer": True}, True)]
 )
@@ -306,6 +309,7 @@ def test_patches_are_what_one_hose_has_to_wet(water: dict[str, Any], *, patches:
     assert sowing.sown_share == (setting.book.si("seeding.patch_share") if patches else 1.0)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("area", "condition", "flow", "share"),
     [(800, "bare", "15 gpm", 1.0), (1600, "thin", "8 gpm", 1.0), (1600, "bare", "30 gpm", 1.0)],

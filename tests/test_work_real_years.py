@@ -216,6 +216,7 @@ def test_too_few_years_are_no_record() -> None:
     assert all(0 <= start < 365 and length >= 0 for start, length in found.spans[0].values())
 
 
+@pytest.mark.full
 def test_every_whole_year_is_a_climate_of_its_own():
     """A late year is warm later than its neighbours; its soil follows its own air."""
     years = years_of(series_of(late_by_turns=20))
@@ -234,6 +235,7 @@ def test_every_whole_year_is_a_climate_of_its_own():
     )
 
 
+@pytest.mark.full
 def test_a_year_with_too_many_holes_is_left_out():
     """Fifty unknown days in one year are too many; that year is not judged by."""
     whole = series_of()
@@ -287,6 +289,7 @@ def test_early_frost_counts_against_late_seed():
     assert counts == [YEARS, 0]
 
 
+@pytest.mark.full
 def test_the_spread_of_a_window_is_the_spread_of_the_years():
     """Where every other year runs three weeks late, the window opens over three weeks."""
     record = record_of(years_of(series_of(late_by_turns=20)), load_book(), ("tall_fescue",))
@@ -296,6 +299,7 @@ def test_the_spread_of_a_window_is_the_spread_of_the_years():
     assert 15 <= (spread.start[1] - spread.start[0]).days <= 25
 
 
+@pytest.mark.full
 def test_few_years_say_nothing():
     """Under ten years nothing is counted."""
     series = series_of(years=9)

@@ -450,6 +450,7 @@ def test_every_mix_has_a_lawn() -> None:
     assert set(MIXES) == set(load_book().mixes)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("mix", sampled(MIXES, *[*MIXES][::3]))
 def test_a_mix_taken_out_is_missed(mix: str) -> None:
     """The lawn takes this mix; by a book without it there is no such plan."""

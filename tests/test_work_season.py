@@ -224,6 +224,7 @@ def test_turf_is_cut_low_before_a_pass_or_seed_on_it() -> None:
         assert _low_cuts(setting, way(window(), sessions=2, on_pass=True))[-1] == floors[1]
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("shares", "next_days"),
     [

@@ -58,6 +58,7 @@ def stand(changes: dict[str, Any]) -> tuple[ResolvedLawn, Campaign, Stand]:
     return setting, campaign, stand_of(setting, campaign)
 
 
+@pytest.mark.full
 @pytest.mark.parametrize("lawn", STAGES)
 def test_the_stages_follow_from_brief_and_campaign(lawn: str) -> None:
     """Each kind of lawn goes through its stages in order, without a gap and without an overlap."""

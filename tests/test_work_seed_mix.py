@@ -48,6 +48,7 @@ def seed_line(plan: Plan) -> dict[str, float]:
     return {part.item: part.share or 0.0 for part in line.parts}
 
 
+@pytest.mark.full
 def test_order_of_lines_does_not_decide() -> None:
     """Two halves give the same seed whichever stands first."""
     one = plan_of({"lawn": {"grass": HALVES}})

@@ -71,6 +71,7 @@ def test_a_look_that_comes_too_late_names_the_next_season(lawn: str) -> None:
     assert "10%" in told(look.how[0]) and "at once" not in told(look.how[0])
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("code", "grass"),
     [("60601", "tall_fescue"), ("55406", "tall_fescue")],
@@ -94,6 +95,7 @@ def test_a_look_is_brought_forward_but_not_before_half_is_up(code: str, grass: s
     assert days.least <= (on - first(plan, "overseed").end).days < up.last
 
 
+@pytest.mark.full
 def test_the_reserve_stays_in_the_order() -> None:
     """What is held back for bare spots is bought and held back, whichever day they are sown on."""
     for changes in (IN_TIME["pennsylvania"], TOO_LATE["fargo"]):

@@ -14,6 +14,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.slopes import on_a_bank, slope_share, too_steep, without_machines
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(("percent", "share"), [(None, 0.0), (0, 0.0), (10, 0.1), (25, 0.25)])
 def test_ten_percent_is_a_tenth(percent: float | None, share: float) -> None:
     """And none where nobody said."""

@@ -37,6 +37,7 @@ def test_a_light_mix_over_clay_is_told_as_a_layer_that_does_not_loosen() -> None
     )
 
 
+@pytest.mark.full
 def test_compost_is_no_soil() -> None:
     """The same topsoil and sand with compost hold less sand by weight, as topsoil is half of the
     whole; compost alone is no soil.
@@ -45,6 +46,7 @@ def test_compost_is_no_soil() -> None:
     assert told("clay loam", {"material": "compost"}) == ""
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("soil", "material"), [("sandy loam", "topsoil_sand"), ("loam", "topsoil"), ("sand", "sand")]
 )
@@ -62,6 +64,7 @@ def test_a_heavy_layer_on_sand_is_doubted() -> None:
     assert "Ask for a sandier one" in told("sand", {"parts": {"topsoil": 1.0}})
 
 
+@pytest.mark.full
 def test_nothing_is_told_of_a_soil_that_nobody_named() -> None:
     """An assumed loam is not compared with."""
     assert told(None, {}) == ""

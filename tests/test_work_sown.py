@@ -223,6 +223,7 @@ def test_hours_of_shade_are_told_as_hours_of_sun() -> None:
     assert chosen(hours=7.5).notes == []
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("intent", "operation", "areas"),
     [

@@ -39,6 +39,7 @@ def test_nothing_is_spread_or_sown_on_a_sponge(changes: dict[str, Any]) -> None:
     assert any('from = 2028-03-01, thatch = "0.5 in"' in change for change in ways)
 
 
+@pytest.mark.full
 def test_the_way_out_by_a_year_of_dethatching_starts_a_year_later() -> None:
     """Level next year on half an inch: the first pass lies in 2028."""
     way = next(
@@ -49,6 +50,7 @@ def test_the_way_out_by_a_year_of_dethatching_starts_a_year_later() -> None:
     assert "2028" in way and "2027" not in way
 
 
+@pytest.mark.full
 def test_metric_readers_get_metric_ways() -> None:
     """In Britain, where a centimetre of thatch is the mark, the change to the brief is written in
     millimetres.
@@ -106,6 +108,7 @@ def test_turf_that_goes_need_not_bear_it() -> None:
     assert plugs.conflict is None and any("too thick to build on" in str(c) for c in plugs.cautions)
 
 
+@pytest.mark.full
 def test_grass_that_bears_no_blades_is_offered_stripping_alone() -> None:
     """St. Augustinegrass is never power-raked: the only way out is new turf."""
     plan = plan_of(
@@ -148,6 +151,7 @@ def test_creepers_are_dethatched_and_leveled_in_one_summer(
     assert any("disagree on thatch" in str(line) for line in plan.disagreements)
 
 
+@pytest.mark.full
 def test_beyond_two_inches_a_creeper_is_a_sponge_too() -> None:
     """The way out names the days of its own season, not autumn."""
     plan = plan_of(
@@ -159,6 +163,7 @@ def test_beyond_two_inches_a_creeper_is_a_sponge_too() -> None:
     assert "autumn" not in way and "May" in way and "Aug" in way
 
 
+@pytest.mark.full
 def test_the_way_out_of_cool_grass_has_its_seasons_from_the_windows() -> None:
     """Spring and autumn of this place, by their days."""
     way = next(str(o.title) for o in thick().options if "Dethatch" in str(o.title))
@@ -187,6 +192,7 @@ def test_no_millimetre_of_thatch_turns_a_plan_into_none(thatch_mm: int) -> None:
         assert 0 <= (task.start - kind(plan, "mow_low")[0].start).days <= 14
 
 
+@pytest.mark.full
 def test_thatch_without_room_beside_the_fill_is_taken_down_a_season_ahead() -> None:
     """An autumn of which only the end is free takes the pass alone: blades, their low cut and
     their marks lie in spring."""
@@ -276,6 +282,7 @@ SACRAMENTO: dict[str, Any] = {
 }
 
 
+@pytest.mark.full
 def test_thatch_that_no_job_takes_down_is_told_first() -> None:
     """Hollows alone are lifted: the thatch of the lawn is told, with the season to comb it out."""
     plan = plan_of(SACRAMENTO, {"lawn": {"condition": "dense"}}, options=False)

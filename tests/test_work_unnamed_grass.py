@@ -52,6 +52,7 @@ def test_both_words_are_answers(word: str) -> None:
     assert {g.species for g in south.lawn.grass} <= {"bermuda_common", "st_augustine", "zoysia"}
 
 
+@pytest.mark.full
 def test_warm_lawn_is_not_sown_before_it_has_a_name() -> None:
     """Seed of the wrong warm grass would stand like a weed: the plan asks for its name."""
     plan = plan_of({"lawn": {"grass": "unknown"}, "place": PERTH})
@@ -59,6 +60,7 @@ def test_warm_lawn_is_not_sown_before_it_has_a_name() -> None:
     assert "species in [seeding]" in str(plan.conflict.reasons[0])
 
 
+@pytest.mark.full
 def test_part_of_a_stand_may_be_unknown() -> None:
     """The unnamed part of a mixed stand goes with the largest named one."""
     grass = [{"species": "tall_fescue", "share": 0.7}, {"species": "unknown", "share": 0.3}]

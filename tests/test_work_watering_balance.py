@@ -151,6 +151,7 @@ def test_usable_rain_of_a_day_is_its_rain_by_the_share_of_its_month() -> None:
         assert year[days] == pytest.approx([rain * share for rain in climate.rain_mm[days]])
 
 
+@pytest.mark.full
 @given(
     st.lists(
         st.tuples(st.floats(0, 9), depths, depths, st.floats(25, 200)), min_size=1, max_size=60

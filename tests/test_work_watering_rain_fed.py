@@ -90,6 +90,7 @@ def test_days_on_which_it_does_not_hold_are_told_as_stretches() -> None:
     assert winter == (date(2027, 12, 1).toordinal(), date(2028, 1, 31).toordinal())
 
 
+@pytest.mark.full
 def test_a_lawn_on_its_rain_is_sown_in_autumn_and_watered_by_nobody() -> None:
     """No watering, no permit, no catch cans; the risk is told at the seed."""
     made = unwatered(DUBLIN)
@@ -102,6 +103,7 @@ def test_a_lawn_on_its_rain_is_sown_in_autumn_and_watered_by_nobody() -> None:
     assert [said for said in seed.cautions if "rain is forecast" in told(said)]
 
 
+@pytest.mark.full
 def test_where_rain_never_suffices_water_is_a_way_out() -> None:
     """Seed on the rain of Denver is refused, and with water it is planned."""
     made = unwatered(DENVER)

@@ -26,6 +26,7 @@ rates = st.floats(2, 60)
 nets = st.floats(1, 30)
 
 
+@pytest.mark.full
 @given(nets, rates, st.floats(0.4, 1))
 def test_twice_the_rate_needs_half_the_minutes(depth: float, rate: float, evenness: float) -> None:
     """Minutes are inverse to the rate, and put down the depth where least falls."""
@@ -34,6 +35,7 @@ def test_twice_the_rate_needs_half_the_minutes(depth: float, rate: float, evenne
     assert applied_mm(minutes, rate) * evenness == pytest.approx(depth)
 
 
+@pytest.mark.full
 @given(st.floats(5, 30), st.floats(15, 60), st.floats(1, 60))
 def test_slow_soil_gets_more_and_shorter_cycles(depth: float, rate: float, intake: float) -> None:
     """The same water in at least as many cycles on slower soil, none longer than runoff allows."""
@@ -65,6 +67,7 @@ def test_a_litre_on_a_square_metre_is_a_millimetre() -> None:
     assert amount.value_us == pytest.approx(623.4, abs=0.1)
 
 
+@pytest.mark.full
 @given(st.floats(0.5, 20), rates, st.floats(1, 30), st.floats(1, 5))
 def test_no_more_cycles_than_the_minutes_need(
     depth: float, rate: float, intake: float, storage: float

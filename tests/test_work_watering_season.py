@@ -294,6 +294,7 @@ def test_a_slope_asks_for_more_cycles() -> None:
     assert steep.series[0].cycles > flat.series[0].cycles
 
 
+@pytest.mark.full
 @quick
 @given(
     st.sets(st.sampled_from(WEEKDAYS), min_size=1),
@@ -376,6 +377,7 @@ def test_many_zones_share_a_series_and_a_readable_calendar() -> None:
     assert sum("Zone" in line for line in all_told(plan.series[0].how)) >= 6
 
 
+@pytest.mark.full
 @quick
 @given(
     st.sampled_from(["sand", "loam", "clay"]), st.floats(0, 6), st.booleans(), st.integers(0, 300)

@@ -16,6 +16,7 @@ LAWN: dict[str, Any] = {
 OPERATIONS = ("feed_nitrogen", "amend", "core_aerate")
 
 
+@pytest.mark.full
 @pytest.mark.parametrize(
     ("water", "said"),
     [

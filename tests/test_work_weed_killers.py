@@ -32,6 +32,7 @@ def test_residual_killers_stop_the_seed(killer: str) -> None:
     assert any("seed_after" in str(option.change) for option in plan.options)
 
 
+@pytest.mark.full
 def test_label_or_pot_test_lets_the_seed_go() -> None:
     """With its day in the brief seed follows from then on."""
     plan = after("prometon", date(2026, 6, 1), seed_after=date(2027, 9, 11))
@@ -40,6 +41,7 @@ def test_label_or_pot_test_lets_the_seed_go() -> None:
     assert first(days, "overseed").start >= date(2027, 9, 19)
 
 
+@pytest.mark.full
 def test_unknown_ingredient_is_told_at_the_head_and_at_the_seed() -> None:
     """What the book lacks is kept off for the longest interval, and asked for."""
     plan = after("greenicide", date(2027, 5, 1))
@@ -48,6 +50,7 @@ def test_unknown_ingredient_is_told_at_the_head_and_at_the_seed() -> None:
     assert any("not in the book" in str(line) for line in first(plan, "overseed").cautions)
 
 
+@pytest.mark.full
 def test_weed_and_feed_asks_for_its_ingredient() -> None:
     """A bag that feeds too names what it kills with."""
     plan = after("Weed and Feed", date(2027, 4, 1))
@@ -60,6 +63,7 @@ def test_what_lives_on_in_clippings_is_told() -> None:
     assert any("clippings" in str(line) for line in plan.cautions)
 
 
+@pytest.mark.full
 def test_what_is_over_is_an_assumption() -> None:
     """A known killer whose weeks are over holds nothing, and is still told."""
     plan = after("2,4-D", date(2026, 9, 1))

@@ -204,6 +204,7 @@ def test_mixed_stand_takes_what_suits_both() -> None:
         assert one.start <= both.start <= both.end <= one.end
 
 
+@pytest.mark.full
 @pytest.mark.skipif(
     not (SHARED / "data" / "calendars" / "windows.csv").is_file(),
     reason="the published calendars are not beside this checkout",

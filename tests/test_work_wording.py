@@ -56,6 +56,7 @@ def cork() -> Plan:
     return plan_of(CORK)
 
 
+@pytest.mark.full
 def test_a_mix_with_compost_is_not_bone_dry(plain: Plan) -> None:
     """Compost keeps some damp; sand alone is bone dry."""
     blend = words(plain, "delivery", "dry_material", "topdress")
@@ -65,6 +66,7 @@ def test_a_mix_with_compost_is_not_bone_dry(plain: Plan) -> None:
     assert "bone dry" in sand and "ompost" not in sand
 
 
+@pytest.mark.full
 def test_sand_is_named_where_there_is_sand() -> None:
     """What sand weighs, and what experts say of it, stands where there is some."""
     soil, sand = plan_of(TOPSOIL), plan_of(SAND)
@@ -73,6 +75,7 @@ def test_sand_is_named_where_there_is_sand() -> None:
     assert not any("sand over clay" in str(d) for d in (*soil.disagreements, *sand.disagreements))
 
 
+@pytest.mark.full
 def test_whom_to_ask_for_marks_is_of_the_country(plain: Plan, cork: Plan) -> None:
     """The number of the United States is named nowhere else; a state's own rule is told."""
     assert "call 811" in words(plain, "locate_utilities")
@@ -82,6 +85,7 @@ def test_whom_to_ask_for_marks_is_of_the_country(plain: Plan, cork: Plan) -> Non
     assert "A request holds 30 days here." in words(colorado, "locate_utilities")
 
 
+@pytest.mark.full
 def test_nobody_said_is_said_where_nobody_did() -> None:
     """A rate, days or a permit say that the lawn can be watered."""
     unsaid = "Nobody said whether the lawn can be watered"
@@ -93,6 +97,7 @@ def test_nobody_said_is_said_where_nobody_did() -> None:
         assert unsaid not in all_words(plan_of({"water": {"possible": None, **water}}))
 
 
+@pytest.mark.full
 def test_water_follows_the_law_and_what_there_is() -> None:
     """A layer is watered on the days that the law leaves, or by rain where nobody waters."""
     bare = {"seeding": {"intent": "none"}}
@@ -104,6 +109,7 @@ def test_water_follows_the_law_and_what_there_is() -> None:
     assert "Nobody waters here" in words(dry, "incorporate")
 
 
+@pytest.mark.full
 def test_heat_and_frost_are_named_where_they_are(cork: Plan) -> None:
     """Grass rests through the summer where it is hot; a frost is named where it freezes."""
     rests = "The grass rests through the summer heat."
@@ -126,6 +132,7 @@ def test_a_preventer_is_named_where_it_is_sold() -> None:
     assert not kind(plan_of(level, MILAN), "preemergent")
 
 
+@pytest.mark.full
 def test_why_seed_goes_in_is_of_its_stand_and_season(plain: Plan) -> None:
     """Thin turf is filled where it is thin; in spring the time is second best."""
     assert "Thin turf is filled" in str(first(plain, "overseed").why)
@@ -158,6 +165,7 @@ def test_the_first_cut_is_the_height_of_the_place() -> None:
     assert "55 mm" in cut, cut
 
 
+@pytest.mark.full
 def test_nothing_is_said_of_mix_where_none_is_spread() -> None:
     """A lawn that is seeded and not dressed has no layer between clippings, cores and soil."""
     seeded = plan_of({"leveling": None})
