@@ -92,7 +92,7 @@ def test_every_year_lies_in_the_range_of_its_grass(name: str) -> None:
 
 
 def in_season(plan: Plan, season: str) -> None:
-    """Warm-season grass is fed in its windows; what roots while nitrogen is closed, once it is open."""
+    """Warm-season grass is fed in its windows, or after a blackout in which it rooted."""
     windows = [w for w in plan.windows if w.operation == "feed_nitrogen"]
     apart = {"feeding.rye_rate", "feeding.plants_rate"}
     for task in kind(plan, "feed_nitrogen"):
