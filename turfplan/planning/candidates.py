@@ -36,9 +36,10 @@ from turfplan.work.filling import cost_of_way, leaves_all, ways_of_filling
 from turfplan.work.horizon import within
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice, choose_mix
-from turfplan.work.phases.sow import hose_hours, sown_share
+from turfplan.work.phases.sow import sown_share
 from turfplan.work.season import FillVolumes, draft_season
 from turfplan.work.thatch import dethatches
+from turfplan.work.watering.hose import hose_hours
 
 
 class Feeder(Protocol):
@@ -307,7 +308,7 @@ def _tried(
     sown = campaign.sow_window
     if sown is not None and not sown_share(setting, sown):
         reason = dry_seed.hose_waits(
-            hours=Number(hose_hours(setting), "plain"),
+            hours=Number(hose_hours(setting.brief.water, setting.book), "plain"),
             least=Number(setting.book.si("water.hose_least_share"), "percent"),
         )
         return _told(campaign, reason)

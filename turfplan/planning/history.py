@@ -1,7 +1,7 @@
 """What the journal and the calendar say about the tasks of the plan before: done, skipped, held,
 overdue, still open."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 
@@ -190,15 +190,17 @@ def _waiting(
         and (t.id in state.blocked or t.id in state.not_done or t.id in state.held)
     }
     following = [t for t in still_open if t.id in over and not (t.actual and t.actual.share > 0)]
-    waiting: set[str] = set()
-    while found := {
-        t.id
-        for t in following
-        if t.id not in waiting
-        and any(n in waiting or put_off.get(n, 0) > over[t.id] for n in t.depends_on)
-    }:
-        waiting |= found
-    return frozenset(waiting)
+    steps = [(before, t.id) for t in following for before in t.depends_on]
+    first = {after for before, after in steps if put_off.get(before, 0) > over[after]}
+    return with_followers(first, steps)
+
+
+def with_followers(first: Collection[str], steps: Sequence[tuple[str, str]]) -> frozenset[str]:
+    """Some tasks and all that come after them, by steps from one task to the next."""
+    found = set(first)
+    while further := {after for before, after in steps if before in found} - found:
+        found |= further
+    return frozenset(found)
 
 
 def still_missing_mm(history: TaskHistory, previous: Plan | None) -> float | None:

@@ -1,10 +1,11 @@
 """What seems over but cannot be: it follows work that is still to be done."""
 
+from collections.abc import Collection
 from dataclasses import replace
 
 from turfplan.book.entries import Book
 from turfplan.planning.candidates import Candidate
-from turfplan.planning.history import FOLLOWED
+from turfplan.planning.history import FOLLOWED, with_followers
 from turfplan.records.constraints import Lag, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import SeasonDraft, task_of_node
@@ -20,19 +21,14 @@ def without_waiting(book: Book, season: SeasonDraft, history: TaskHistory) -> Ta
         and d.id not in history.fixed
         and not set(FOLLOWED).isdisjoint(book.operations[d.operation].roles)
     }
-    lags = [
-        (task_of_node(c.before), task_of_node(c.after))
+    over = {name for name in history.overdue if name not in history.part_done}
+    steps = [
+        (task_of_node(c.before), after)
         for c in season.constraints
         if isinstance(c, Lag) and c.minimum is not None and c.strength >= Strength.STRONG
+        if (after := task_of_node(c.after)) in over
     ]
-    over = {name for name in history.overdue if name not in history.part_done}
-    waiting: set[str] = set()
-    while found := {
-        after
-        for before, after in lags
-        if (before in open_now or before in waiting) and after in over - waiting
-    }:
-        waiting |= found
+    waiting = with_followers({after for before, after in steps if before in open_now}, steps)
     return _less(history, waiting) if waiting else history
 
 
@@ -51,6 +47,6 @@ def as_dated(history: TaskHistory, best: Candidate | None) -> TaskHistory:
     return _less(history, moved) if moved else history
 
 
-def _less(history: TaskHistory, names: set[str]) -> TaskHistory:
+def _less(history: TaskHistory, names: Collection[str]) -> TaskHistory:
     overdue = {name: day for name, day in history.overdue.items() if name not in names}
     return replace(history, overdue=overdue)

@@ -22,9 +22,8 @@ from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
 from turfplan.work.plants import planted_area_m2, planting_hours
 from turfplan.work.seed_mix import seed_name, slowest
-from turfplan.work.watering.hose import kept_wet_share, seedbed_day
+from turfplan.work.watering.hose import hose_hours, kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
-from turfplan.work.watering.run_times import MINUTES_IN_HOUR
 from turfplan.work.watering.sprinklers import zones
 
 _FORMS: Mapping[PlantForm, Callable[[], Message]] = MappingProxyType(
@@ -165,18 +164,12 @@ def _by_one_hose(setting: ResolvedLawn) -> bool:
     return lawn[0].hose is not None
 
 
-def hose_hours(setting: ResolvedLawn) -> float:
-    """The hours of a day in which somebody moves the hose."""
-    assumed = setting.book.si("water.hose_hours") / MINUTES_IN_HOUR
-    return setting.brief.water.hours_per_day or assumed
-
-
 def _part(setting: ResolvedLawn, share: float) -> Message:
     """What of the lawn is sown now, since one hose waters no more."""
     return by_hose.hose_part(
         share=Number(share, "percent"),
         area=Quantity(setting.plot.area_m2 * share, "area"),
-        hours=Number(hose_hours(setting), "plain"),
+        hours=Number(hose_hours(setting.brief.water, setting.book), "plain"),
     )
 
 

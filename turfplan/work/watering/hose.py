@@ -30,34 +30,38 @@ def by_hand(water: Water) -> bool:
 
 
 def _by_hose(water: Water) -> bool:
-    """True where nothing but a hose is told of: no valves, heads on a grid, or a measured rate."""
+    """True where nothing but a hose is told of: no valves or heads, and no measured rate."""
     system = water.zones or water.catch_cans_mm or water.application_rate_mm_h
-    return not (system or water.head_flow_l_min or water.head in ("spray", "rotor", "drip"))
+    heads = ("spray", "rotor", "rotary_nozzle", "drip")
+    return not (system or water.head_flow_l_min or water.head in heads)
+
+
+def hose_hours(water: Water, book: Book) -> float:
+    """The hours of a day in which somebody moves the hose: as told, else as the book assumes."""
+    return water.hours_per_day or book.si("water.hose_hours") / MINUTES_IN_HOUR
 
 
 def hours_assumed(water: Water, book: Book) -> Message | None:
     """What is said of the hours in which a hose is moved, where they count and nobody told them."""
     unsaid = water.hours_per_day is None and water.possible is not False
-    if not (unsaid and by_hand(water) and _by_hose(water)) or water.head == "rotary_nozzle":
+    if not (unsaid and by_hand(water) and _by_hose(water)):
         return None
-    hours = book.si("water.hose_hours") / MINUTES_IN_HOUR
-    return phrases.hose_hours_assumed(hours=Number(hours, "plain"))
+    return phrases.hose_hours_assumed(hours=Number(hose_hours(water, book), "plain"))
 
 
 def with_hose(zone: WateringZone, water: Water, book: Book) -> WateringZone:
     """The zone as one tap waters it, where a hose is all there is."""
-    if not _by_hose(water) or water.head == "rotary_nozzle":
+    if not _by_hose(water):
         return zone
     flow = water.flow_l_min or book.si("water.tap_flow")
     cover = book.fact("water.hose_cover")
     told = phrases.rate_hose if water.flow_l_min else phrases.rate_hose_assumed
-    hours = water.hours_per_day or book.si("water.hose_hours") / MINUTES_IN_HOUR
     hose = Hose(
         flow,
         cover.si,
         cover.low_si,
         book.si("water.move_time"),
-        hours * MINUTES_IN_HOUR if by_hand(water) else None,
+        hose_hours(water, book) * MINUTES_IN_HOUR if by_hand(water) else None,
     )
     return replace(
         zone,
