@@ -4,6 +4,8 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
 from random import Random
 
+from turfplan.network.net import Net, build
+from turfplan.network.propagation import Front, start
 from turfplan.records.constraints import (
     Allowed,
     Constraint,
@@ -279,3 +281,16 @@ def slip(
         for c in case.constraints
     ]
     return replace(case, constraints=tuple(grown)), {}
+
+
+def net_of(names: str, *constraints: Constraint, fixed: dict[str, int] | None = None) -> Net:
+    """Nodes of one letter under some constraints, from day 2 to 30."""
+    case = problem([Node(name, 1) for name in names], list(constraints), 2, 30)
+    return build(case, fixed or {})
+
+
+def opened(net: Net) -> tuple[Front, Front]:
+    """Both sides of a problem that has a solution."""
+    fronts = start(net)
+    assert fronts is not None
+    return fronts

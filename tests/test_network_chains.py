@@ -3,25 +3,13 @@
 import pytest
 
 import network_problems as make
+from network_problems import net_of, opened
 from turfplan.network.chains import Link, _end, _jumps, chain, contradiction
-from turfplan.network.net import FAR, Net, build
-from turfplan.network.propagation import Front, advance, push, start, start_up
-from turfplan.records.constraints import Allowed, Constraint, Node, TableStep
+from turfplan.network.net import FAR, Net
+from turfplan.network.propagation import Front, advance, push, start_up
+from turfplan.records.constraints import Allowed, TableStep
 
 Told = tuple[str, int, str, str]
-
-
-def net_of(names: str, *constraints: Constraint, fixed: dict[str, int] | None = None) -> Net:
-    """Nodes of one letter under some constraints, from day 2 to 30."""
-    case = make.problem([Node(name, 1) for name in names], list(constraints), 2, 30)
-    return build(case, fixed or {})
-
-
-def opened(net: Net) -> tuple[Front, Front]:
-    """Both sides of a problem that has a solution."""
-    fronts = start(net)
-    assert fronts is not None
-    return fronts
 
 
 def brief(links: tuple[Link, ...] | list[Link]) -> list[Told]:

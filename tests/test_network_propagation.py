@@ -1,23 +1,9 @@
 """Bounds are pushed to where they hold, and know what pushed them."""
 
 import network_problems as make
-from turfplan.network.net import FAR, Net, build
-from turfplan.network.propagation import BASE, CHOSEN, Front, push, start, start_up
-from turfplan.records.constraints import Constraint, Node
-
-
-def net_of(names: str, *constraints: Constraint, fixed: dict[str, int] | None = None) -> Net:
-    """Nodes of one letter under some constraints, from day 2 to 30."""
-    case = make.problem([Node(name, 1) for name in names], list(constraints), 2, 30)
-    return build(case, fixed or {})
-
-
-def opened(net: Net) -> tuple[Front, Front]:
-    """Both sides of a problem that has a solution."""
-    fronts = start(net)
-    assert fronts is not None
-    return fronts
-
+from network_problems import net_of, opened
+from turfplan.network.net import FAR
+from turfplan.network.propagation import BASE, CHOSEN, push, start, start_up
 
 PAIR = net_of("ab", make.allowed("a", (5, 20)), make.lag("a", "b", 3, 7))
 

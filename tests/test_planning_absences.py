@@ -10,7 +10,7 @@ import pytest
 
 from command import run
 from planning import brief_of, kind, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.message import Day, as_written
 from turfplan.phrases import absences as phrases
 from turfplan.planning.absences import (

@@ -8,7 +8,8 @@ from typing import Any, cast
 import pytest
 
 from planning import brief_of, first, plan_of
-from test_work_campaigns import days_of, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import days_of
 from told import told
 from turfplan.message import as_written
 from turfplan.planning import candidates as module

@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of, plan_of
+from resolved_lawns import setting_of
 from sample_plan import job as sample_job
-from test_work_campaigns import setting_of
 from tiers import sampled
 from told import all_told
 from turfplan.message import as_written

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
+from resolved_lawns import lawn
 from test_planning_feeding import fed as fed_plan
-from test_planning_feeding import lawn
 from turfplan.message import as_written
 from turfplan.network import Conflict, nodes_of
 from turfplan.planning import fed as module

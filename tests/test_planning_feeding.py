@@ -11,10 +11,10 @@ import pytest
 
 from command import run
 from planning import brief_of, plan_brief
+from resolved_lawns import lawn, setting_of
 from sample_plan import job as sample_job
 from test_cli import written
 from test_nitrogen_account import from_compost
-from test_work_campaigns import setting_of
 from turfplan.message import Day, as_written
 from turfplan.planning.feeding import (
     _compost,
@@ -64,17 +64,6 @@ def planned(brief: Path, out: Path) -> dict[str, object]:
     assert done.returncode == 0, done.stderr
     plan: dict[str, object] = json.loads((out / "plan.json").read_text(encoding="utf-8"))
     return {**plan, "stdout": done.stdout}
-
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
 
 
 DAY = date(2027, 5, 10)

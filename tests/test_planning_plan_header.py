@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from planning import amount, brief_of, kind, plan_of
-from test_work_campaigns import setting_of
+from planning import amount, kind, plan_of
+from resolved_lawns import lawn
 from told import all_told, told
 from turfplan.files.reading.book import load_book
 from turfplan.message import Number, Quantity, as_written
@@ -36,17 +36,6 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.thatch import strip_limit
 
 LIMIT = 100 * load_book().si("seeding.rebuild_weeds")
-
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
 
 
 def weedy(percent: float | None, **changes: Any) -> list[str]:

@@ -10,9 +10,9 @@ import pytest
 from outside_checks import TOOLS, update_faults
 from planning import TODAY, amount, brief_of, example, example_brief, kind, plan_brief, plan_of
 from printed import day_text, season_ics
+from resolved_lawns import setting_of
 from sample_plan import SEED_DAY, sample_plan, with_task, without
 from test_seasons import Season, begun, done_until
-from test_work_campaigns import setting_of
 from test_work_thatch import INVERNESS
 from turfplan.app.inputs import input_of
 from turfplan.export.tables.plan_json import plan_to_json

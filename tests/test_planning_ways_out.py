@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of, example_brief, plan_brief, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.message import as_written
 from turfplan.planning import season_plan
 from turfplan.planning.ways_out import (

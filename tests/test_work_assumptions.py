@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.message import Number, Quantity, as_written, length_mm
 from turfplan.phrases import lawn as phrases
 from turfplan.phrases import parts as part_phrases

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of, first, kind, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from tiers import full
 from told import told
 from turfplan.records.plan import Plan

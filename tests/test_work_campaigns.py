@@ -7,17 +7,14 @@ from typing import Any
 
 import pytest
 
-from planning import EXAMPLES, TODAY, brief_of, example_brief, first, plan_brief, plan_of
-from turfplan.app.inputs import input_of
+from planning import brief_of, example_brief, first, plan_brief, plan_of
+from resolved_lawns import setting_of
 from turfplan.message import Day, as_written
 from turfplan.network import Conflict
 from turfplan.planning.candidates import draft_campaign
 from turfplan.planning.feeding import feeder_for
 from turfplan.planning.schedule import date_season
-from turfplan.planning.window_dates import with_windows
-from turfplan.records.brief import Brief
 from turfplan.records.constraints import DaySet, Strength
-from turfplan.work.assumptions import resolve
 from turfplan.work.campaigns import (
     _campaign,
     _cool_kind,
@@ -57,13 +54,6 @@ LAWNS: dict[str, dict[str, Any]] = {
         "seeding": {"intent": "none"},
     },
 }
-
-
-def setting_of(brief: Brief) -> ResolvedLawn:
-    """The setting of a brief as the planner resolves it."""
-    given = input_of(brief, EXAMPLES)
-    ground = given.ground
-    return with_windows(resolve(brief, given.book, given.climate, TODAY.date(), ground=ground))
 
 
 def dated(setting: ResolvedLawn) -> list[tuple[bool, bool]]:

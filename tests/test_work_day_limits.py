@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of, first, kind, plan_of
-from test_work_campaigns import days_of, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import days_of
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.message import as_written, listed

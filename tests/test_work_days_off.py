@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.files.reading.book import load_book
 from turfplan.phrases import day_limits as phrases
 from turfplan.phrases import lawn as assumed

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from test_work_phases_seedbed import DORMANT, task
 from turfplan.message import as_written
 from turfplan.work.campaigns import campaigns

@@ -6,8 +6,9 @@ from typing import Any
 
 import pytest
 
+import resolved_lawns
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.message import as_written
 from turfplan.work.campaigns import Campaign, Session, campaigns
 from turfplan.work.drafts import OpenDays
@@ -25,15 +26,11 @@ TEST: dict[str, Any] = {"soil_test": {"on": date(2026, 10, 1), "ph": 8.1, "free_
 
 
 NEVER = TEST["soil_test"]
-_LAWNS: dict[str, ResolvedLawn] = {}
 
 
 def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
     """The plain lawn with a pH of 8.1 and no free lime, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(TEST, *changes))
-    return _LAWNS[key]
+    return resolved_lawns.lawn(TEST, *changes)
 
 
 def with_test(**test: Any) -> ResolvedLawn:

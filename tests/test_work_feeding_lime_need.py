@@ -9,7 +9,7 @@ import pytest
 
 import water_cases as cases
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.work.feeding import lime_need as rules
 from turfplan.work.feeding.lime_need import (
     given_before_g_m2,

@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
+import resolved_lawns
 import water_cases as cases
 from planning import amount, brief_of, first, kind, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from tiers import sampled, sampled_pairs
 from told import all_told, told
 from turfplan.message import Number
@@ -62,15 +63,9 @@ def said(plan: Plan) -> str:
     )
 
 
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
 def lawn(*changes: dict[str, Any], **test: Any) -> ResolvedLawn:
     """The plain lawn of tall fescue on clay loam, with changes and a soil test."""
-    key = repr((changes, test))
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes, {"soil_test": {"on": ON, **test}}))
-    return _LAWNS[key]
+    return resolved_lawns.lawn(*changes, {"soil_test": {"on": ON, **test}})
 
 
 def keys(messages: Any) -> list[str]:

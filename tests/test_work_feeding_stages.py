@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.phrases import feeding as phrases
 from turfplan.work.campaigns import campaigns
 from turfplan.work.emergence import emergence

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planning import amount, brief_of, first, kind, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import lawn, setting_of
 from tiers import sampled
 from turfplan.export.sheets.checklist import checklist_html
 from turfplan.export.sheets.order_sheet import order_html
@@ -66,17 +66,6 @@ def settled_m3(plan: Plan) -> float:
     return passes + sum(amount(t, "volume") for t in kind(plan, "lift_and_fill")) / (
         1 + allowance[1]
     )
-
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
 
 
 def banded(*bands: Band, base: ResolvedLawn | None = None, **more: Any) -> ResolvedLawn:

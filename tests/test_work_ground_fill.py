@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import days_of, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import days_of
 from turfplan.phrases import ground_fill as phrases
 from turfplan.records.brief import GrassShare
 from turfplan.work import ground_fill as module

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from planning import amount, brief_of, first, kind, plan_of
+from resolved_lawns import setting_of
 from test_seasons import begun
-from test_work_campaigns import setting_of
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.work.campaigns import campaigns

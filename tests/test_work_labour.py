@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from planning import amount, brief_of, first, plan_of
-from test_work_campaigns import plain, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import plain
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.work.labour import hours_of_trucks, person_hours, working_days

@@ -6,7 +6,7 @@ from functools import lru_cache
 from typing import Any
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.message import as_written
 from turfplan.phrases import lateness as phrases
 from turfplan.records.constraints import DaySet

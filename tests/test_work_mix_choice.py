@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of, plan_of
-from test_work_campaigns import plain, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import plain
 from told import told
 from turfplan.book.words import book_message
 from turfplan.files.reading.book import load_book

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of, first, kind, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from test_work_phases_seedbed import DORMANT
 from turfplan.message import Quantity
 from turfplan.records.plan import Plan

@@ -1,7 +1,7 @@
 """One task of an operation: what it is where nothing else is said."""
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.message import as_written
 from turfplan.work.labour import person_hours
 from turfplan.work.mix_choice import mix_parts

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from planning import EXAMPLES, ROOT, TODAY, brief_of, example_brief
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from tiers import sampled
 from turfplan.app.inputs import input_of
 from turfplan.files.reading.book import load_book

@@ -12,7 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from planning import EXAMPLES, TODAY, amount, brief_of, first, kind, made_plan, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from told import told
 from turfplan.app.inputs import input_of
 from turfplan.files.reading.book import load_book

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.message import as_written
 from turfplan.records.book_names import OperationName
 from turfplan.work.operations import CARE, Timing, Wording, make

@@ -9,7 +9,7 @@ import pytest
 
 from planning import brief_of, kind, plan_of
 from planning import first as first_of
-from test_work_campaigns import setting_of
+from resolved_lawns import lawn, setting_of
 from told import told
 from turfplan.message import as_written
 from turfplan.phrases import care as phrases
@@ -38,17 +38,6 @@ from turfplan.work.phases.care import (
 from turfplan.work.season_stand import stand_of
 
 LATE: dict[str, Any] = {"season": {"from": date(2027, 10, 10)}}
-
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
 
 
 def window(operation: Any, first: date, last: date, best: date | None = None) -> OpenDays:

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import days_of, opened, plain, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import days_of, opened, plain
 from turfplan.message import Message, as_written
 from turfplan.phrases import finish as phrases
 from turfplan.phrases import ground_fill as of_ground

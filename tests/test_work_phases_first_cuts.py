@@ -5,7 +5,9 @@ from typing import Any
 
 import pytest
 
-from test_work_phases_sow import lawn, way, window
+from resolved_lawns import lawn
+from test_work_phases_sow import way
+from test_work_season import window
 from turfplan.book.words import book_messages
 from turfplan.message import cut_height, length_mm
 from turfplan.phrases import first_cuts as phrases

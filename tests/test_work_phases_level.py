@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import lawn, setting_of
 from test_work_season import drafted
 from turfplan.book.words import book_messages
 from turfplan.message import Number, Quantity, as_written, length_mm
@@ -28,17 +28,6 @@ from turfplan.work.phases.level import (
     site_cautions,
     wished_spacing,
 )
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
-
 
 BEST = date(2027, 5, 1)
 

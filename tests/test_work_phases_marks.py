@@ -6,8 +6,7 @@ from typing import Any
 
 import pytest
 
-from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import lawn
 from turfplan.message import as_written
 from turfplan.phrases import prepare as phrases
 from turfplan.work.campaigns import Campaign, Session
@@ -23,17 +22,6 @@ from turfplan.work.phases.marks import (
     marks_hold,
     outlasts,
 )
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
-
 
 SETTING = lawn()
 HOLD, LEAD = round(SETTING.book.si(marks_hold(SETTING))), _lead(SETTING)

@@ -6,8 +6,7 @@ from typing import Any
 
 import pytest
 
-from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import lawn
 from test_work_season import drafted
 from turfplan.message import as_written
 from turfplan.phrases import open_turf as phrases
@@ -33,17 +32,6 @@ SPONGY: dict[str, Any] = {
     "seeding": {"intent": "none"},
     "leveling": {"depth": "0.25 in"},
 }
-
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
 
 
 def window(best: date, operation: str = "topdress", season: str = "spring") -> OpenDays:

@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import days_of, plain, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import days_of, plain
 from test_work_season import drafted
 from turfplan.book.words import book_messages
 from turfplan.message import as_written

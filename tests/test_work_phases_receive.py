@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.book.words import book_message
 from turfplan.message import Number, as_written
 from turfplan.phrases import ground_fill as of_ground

@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of, first, plan_of
-from test_work_campaigns import setting_of
-from test_work_season import drafted
+from resolved_lawns import lawn, setting_of
+from test_work_season import drafted, window
 from told import told
 from turfplan.message import Day, Message, as_written
 from turfplan.phrases import slopes
@@ -16,7 +16,6 @@ from turfplan.phrases import sow as phrases
 from turfplan.work.campaigns import Campaign, Session, campaigns
 from turfplan.work.drafts import OpenDays
 from turfplan.work.labour import person_hours, working_days
-from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.parts import PlotPart
 from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.sow import (
@@ -35,21 +34,6 @@ from turfplan.work.phases.sow import (
 )
 
 HOSE: dict[str, Any] = {"application_rate": None, "possible": True}
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
-
-
-def window(operation: Any = "overseed", season: str = "autumn") -> OpenDays:
-    """The first days of September, best on the fifth."""
-    days = date(2027, 9, 1), date(2027, 9, 20), date(2027, 9, 5)
-    return OpenDays(operation, season, *days, as_written(""), as_written(""))
 
 
 def way(sown: OpenDays | None, *, on_pass: bool = False) -> Campaign:

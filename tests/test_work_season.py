@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import lawn, setting_of
 from turfplan.message import as_written
 from turfplan.planning.candidates import draft_campaign
 from turfplan.planning.feeding import feeder_for
@@ -49,17 +49,6 @@ def job(setting: ResolvedLawn, operation: OperationName, share: float) -> Draft:
     draft = make(setting, operation, "1", timing=timing, wording=Wording(as_written("to test")))
     hours = share * setting.labour.people * setting.labour.hours_per_day
     return replace(draft, person_hours=hours, duration_days=max(1, -int(-share // 1)))
-
-
-_LAWNS: dict[str, ResolvedLawn] = {}
-
-
-def lawn(*changes: dict[str, Any]) -> ResolvedLawn:
-    """The plain lawn, thin tall fescue on clay loam with half an inch of fill, with changes."""
-    key = repr(changes)
-    if key not in _LAWNS:
-        _LAWNS[key] = setting_of(brief_of(*changes))
-    return _LAWNS[key]
 
 
 def window(operation: Any = "overseed", season: str = "autumn") -> OpenDays:

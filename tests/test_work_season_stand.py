@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.work.campaigns import Campaign, campaigns
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.season_stand import stand_of

@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 
 from planning import brief_of
-from test_work_campaigns import plain, setting_of
+from resolved_lawns import setting_of
+from test_work_campaigns import plain
 from turfplan.message import Number, as_written
 from turfplan.phrases import slopes as phrases
 from turfplan.work.drafts import Draft

@@ -6,7 +6,7 @@ import pytest
 
 import water_cases as cases
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.book.words import grass_name
 from turfplan.files.reading.book import load_book
 from turfplan.message import as_written, listed

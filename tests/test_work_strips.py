@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from planning import brief_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from test_work_season import drafted
 from turfplan.message import Quantity, as_written
 from turfplan.phrases import strips as phrases

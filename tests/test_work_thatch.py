@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from planning import TODAY, amount, brief_of, first, kind, plan_of
-from test_work_campaigns import setting_of
+from resolved_lawns import setting_of
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.work.phases.open_turf import too_thick
