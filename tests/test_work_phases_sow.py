@@ -25,13 +25,13 @@ from turfplan.work.phases.sow import (
     _long_planting,
     _minded,
     _why,
-    hose_hours,
     look_at_earlier,
     nothing_sown,
     sow,
     sown_share,
     straw_area_m2,
 )
+from turfplan.work.watering.hose import hose_hours
 
 HOSE: dict[str, Any] = {"application_rate": None, "possible": True}
 
@@ -113,7 +113,9 @@ def test_water_from_a_hose_is_told_by_the_part_and_the_hours_that_it_keeps_wet()
     """Four hours where nobody said; nothing is asked of rain, or of seed that waits for spring."""
     hose = {"water": {**HOSE, "flow": "3 gpm"}, "lawn": {"area": "20000 ft2", "soil": "sand"}}
     setting = lawn(hose)
-    assert hose_hours(setting) == 4 and hose_hours(lawn({"water": {"hours_per_day": 2}})) == 2
+    told = lawn({"water": {"hours_per_day": 2}})
+    hours = [hose_hours(one.brief.water, one.book) for one in (setting, told)]
+    assert hours == [4, 2]
     share = sown_share(setting, window())
     assert 0 < share < 1
     seed, *_ = sow(setting, way(window()))
