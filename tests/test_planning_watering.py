@@ -94,6 +94,13 @@ def test_water_that_keeps_its_times_is_one_amount_in_both_units() -> None:
     assert scaled.value_us == pytest.approx(scaled.value / GALLON_L, abs=0.1)
 
 
+def test_water_that_nothing_changes_is_told_as_before() -> None:
+    """2,568.96 L are told as 2,569 L and 678.6 gal; from the rounded litres it would be 678.7."""
+    amount = water_amount(25.6896, 100.0, as_written("made up"))
+    assert (amount.value, amount.value_us) == (2569.0, 678.6)
+    assert _scaled(amount, 1.0) == amount
+
+
 DESERT: dict[str, Any] = {
     "lawn": {"area": "3000 ft2", "grass": "bermuda_hybrid", "soil": "sandy_loam"},
     "place": {"postal_code": None, "latitude": 33.45, "longitude": -112.07, "country": "US"},

@@ -111,7 +111,11 @@ def _fitted(old: KnownSeries, run: WaterRun, today: date, tolerance: float) -> W
 
 
 def _scaled(amount: Amount, factor: float) -> Amount:
-    """Both values from one: a rounded twin that is scaled says something else."""
+    """Both values from one: a rounded twin that is scaled says something else. What keeps its times
+    keeps its amount.
+    """
+    if factor == 1:
+        return amount
     value = amount.value * factor
     twin = {"value": round(value, 1), "value_us": round(us_twin(value, amount.unit)[0], 1)}
     return amount.model_copy(update=twin)
