@@ -18,6 +18,7 @@ from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
+from turfplan.planning.kept_words import with_kept_words, with_window_reasons
 from turfplan.planning.lawn_ids import lawn_id_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
@@ -26,13 +27,7 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import (
-    coming_rain,
-    compare_again,
-    with_kept_words,
-    with_roles,
-    with_window_reasons,
-)
+from turfplan.planning.repair import coming_rain, compare_again, with_roles
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.waiting import as_dated
@@ -169,6 +164,8 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
     else:
         comparison = _compare(setting, verdict)
     best = comparison.best
+    if best is not None and best.dated.history is not None:
+        history = best.dated.history
     history = as_dated(history, best)
     lawn = shortest(setting) if best is None else best.setting
     if brief is not unasked and lawn.needs_daily_water:
@@ -326,7 +323,7 @@ def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
         draft
         for draft in best.season.drafts
         if draft.id not in past.done
-        and draft.id not in past.skipped
+        and draft.id not in past.left_out
         and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
     ]
     days = [
