@@ -3,7 +3,7 @@
 import itertools
 from collections.abc import Iterator
 
-from turfplan.audit.case import Case
+from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import FILL, is_open_ground
 from turfplan.records.book_names import FactName, of_species
@@ -62,12 +62,13 @@ def far_enough_apart(case: Case) -> Iterator[Fault]:
     for before, after in itertools.pairwise(
         sorted(case.all("spreading"), key=lambda task: task.start)
     ):
-        if after.id in still and (after.start - before.end).days < least:
+        gap_days = (after.start - last_day_of(before)).days
+        if after.id in still and gap_days < least:
             yield fault(
                 "passes_too_close",
                 after,
                 before,
-                gap_days=(after.start - before.end).days,
+                gap_days=gap_days,
                 least_days=least,
             )
 

@@ -202,9 +202,9 @@ def _missing(run: RevisionRun, before: Task) -> _TaskRevision:
     History stays, a running series ends early, an open task is cancelled.
     """
     done, skipped = before.id in run.past.done, before.id in run.past.skipped
-    if before.published is None or (
-        before.closed is not None and not (done and before.closed != "done")
-    ):
+    # What is done since, or was done and is so no longer, is told.
+    known = before.closed is not None and done == (before.closed == "done")
+    if before.published is None or known:
         return _TaskRevision(before, before)
     finished = before.series is not None and run.is_over(before)
     closed = "done" if done else "skipped" if skipped else None if finished else "dropped"
