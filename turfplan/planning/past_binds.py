@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message
+from turfplan.planning.falling import without_tasks
 from turfplan.records.constraints import (
     Allowed,
     Constraint,
@@ -22,6 +23,8 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.emergence import undressed_days
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.order import order_lags
+from turfplan.work.season import computed_numbers, season_flags
 
 SPREADING: tuple[Role, ...] = ("spreading",)
 NEW: tuple[Role, ...] = ("sowing", "planting")
@@ -112,6 +115,40 @@ def apart_from_passes(
     for before, after in pairwise(still):
         name, step = f"spaced:{before.id}>{after.id}", DayStep(least)
         yield Lag(name, before.end_node, after.start_node, Strength.HARD, why, step)
+
+
+def among_the_open(
+    setting: ResolvedLawn, campaign: Campaign, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """What the order of work asks of the tasks that are still open as if the others were not: the
+    last pass that is left carries the seed, and the first follows the cores."""
+    still = [d for d in season.drafts if d.id not in history.fixed]
+    known = {constraint.id for constraint in season.constraints}
+    flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
+    lags = order_lags(setting, still, flags, computed)
+    yield from (lag for lag in lags if lag.id not in known)
+
+
+def without_followers(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> SeasonDraft:
+    """A season in which what only follows seed or plants goes with them where they were skipped:
+    its looks, its cuts, its starter, and on ground without grass every feeding."""
+    book = setting.book
+    gone = {n for n in history.skipped - history.done.keys() if plays(book, n, NEW)}
+    if not gone:
+        return season
+    names = set(gone)
+    while (
+        more := {d.id for d in season.drafts if d.anchor in names and d.offset >= 0}
+        - names
+        - history.fixed.keys()
+    ):
+        names |= more
+    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in gone]
+    if setting.on_open_ground and not new:
+        names |= {d.id for d in season.drafts if plays(book, d.id, ("feeding", "starter"))}
+    return without_tasks(season, names - history.fixed.keys())
 
 
 def plays(book: Book, task: str, roles: tuple[Role, ...]) -> bool:

@@ -35,7 +35,14 @@ from turfplan.planning.marks_again import (
     with_requests_again,
     with_run_out_told,
 )
-from turfplan.planning.past_binds import apart_from_passes, outlived, plays, rest_after_seed
+from turfplan.planning.past_binds import (
+    among_the_open,
+    apart_from_passes,
+    outlived,
+    plays,
+    rest_after_seed,
+    without_followers,
+)
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
 from turfplan.planning.task_names import plain_titles
@@ -237,7 +244,8 @@ def _repaired(
     """A campaign around what has happened, or why it cannot be kept; marks that run out before the
     work they were asked for are asked for again, where there are the days for it.
     """
-    season = _without_skipped(drafted.season, given.history)
+    season = without_followers(setting, drafted.season, given.history)
+    season = _without_skipped(season, given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)
@@ -339,6 +347,7 @@ def _with_history(
         *(part for c in season.constraints for part in outlived(c, fixed, history)),
         *rest_after_seed(setting, campaign, season, history),
         *apart_from_passes(setting, season, history),
+        *among_the_open(setting, campaign, season, history),
         *history_constraints(history, season.drafts, _first_open_day(setting), last),
         *dry_day_constraints(setting.book, season.drafts, rain, setting.calendar.work, first, last),
     )
