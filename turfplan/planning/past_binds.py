@@ -36,21 +36,22 @@ AFTER_SEED, AFTER_CUTS = "touch_up_after_seedlings", "touch_up_after_mowings"
 
 
 def outlived(
-    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory
+    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory, first: int
 ) -> tuple[Constraint, ...]:
     """A constraint after a repair's facts: what is done, or was to be, may run out before an open
     task comes, and is then done again.
 
     So the most days that may lie behind it are advice, told where it cannot be kept; the least days
     stay. What should have come before something that is over cannot any more: nothing is left of
-    such a rule.
+    such a rule, or advice where it is done on the `first` day that is still open, or later.
     """
     if not isinstance(constraint, Lag):
         return (constraint,)
     before, after = task_of_node(constraint.before), task_of_node(constraint.after)
     over = history.done.keys() | history.overdue.keys()
     if after in over and constraint.before not in fixed:
-        return ()
+        advice = min(constraint.strength, Strength.ADVICE)
+        return (replace(constraint, strength=advice),) if fixed[constraint.after] >= first else ()
     if constraint.maximum is None or constraint.strength < Strength.STRONG:
         return (constraint,)
     if before not in over or constraint.after in fixed:

@@ -12,6 +12,7 @@ from turfplan.planning.absences import put_off
 from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
+from turfplan.planning.closed_work import main_work, with_ways_on
 from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
@@ -45,7 +46,6 @@ from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Plan
 from turfplan.work.assumptions import resolve
-from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import ASKED_BEFORE_DAYS
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.heap import ask_for_room
@@ -99,6 +99,12 @@ def make_plan(
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
+        plan = with_ways_on(
+            plan,
+            history,
+            book,
+            lambda: ways_out(brief, setting, lambda b: _main_work(_chosen(b, given))),
+        )
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
@@ -315,34 +321,8 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
 
 def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
     """The open main work of a chosen campaign, or None where there is no campaign."""
-    best, past = chosen.comparison.best, chosen.history
-    if best is None:
-        return None
-    operations = chosen.setting.book.operations
-    work = [
-        draft
-        for draft in best.season.drafts
-        if draft.id not in past.done
-        and draft.id not in past.left_out
-        and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
-    ]
-    days = [
-        date.fromordinal(best.dated.day(node))
-        for draft in work
-        for node in (draft.start_node, draft.end_node)
-    ]
-    first, last = min(days, default=None), max(days, default=None)
-    undone = bool(best.setting.levelling.left)
-    return MainWork(best.campaign.name, first, last, _season_of(best.campaign), undone)
-
-
-def _season_of(campaign: Campaign) -> tuple[date, date] | None:
-    """The first and the last day on which a campaign may sow, else spread."""
-    spread = [session.window for session in campaign.sessions]
-    windows = [campaign.sow_window] if campaign.sow_window else spread
-    if not windows:
-        return None
-    return min(w.start for w in windows), max(w.end for w in windows)
+    best = chosen.comparison.best
+    return None if best is None else main_work(best, chosen.history)
 
 
 def _setting(
