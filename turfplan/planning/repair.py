@@ -37,12 +37,19 @@ from turfplan.planning.marks_again import (
     with_run_out_told,
 )
 from turfplan.planning.past_binds import (
+    NEW,
     among_the_open,
     apart_from_passes,
     outlived,
     plays,
     rest_after_seed,
     without_followers,
+)
+from turfplan.planning.preparation_again import (
+    marks_for_preparation,
+    prepared_before,
+    run_out_preparation,
+    with_preparation_again,
 )
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
@@ -57,6 +64,7 @@ from turfplan.records.plan_task import Task
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.starter import STARTER_TASK
+from turfplan.work.filling import leaves_all
 from turfplan.work.horizon import within
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.phases.open_turf import AHEAD
@@ -113,6 +121,9 @@ def compare_again(
         thatch_down=AHEAD in history.done,
     )
     possible, ruled_out = all_campaigns(ways_still_open(left, previous, history))
+    if any(plays(setting.book, name, NEW) for name in history.done):
+        # What is in the ground waits for nothing: the fill is not left out for its sake.
+        possible.sort(key=lambda way: leaves_all(way[0].levelling))
     # A campaign that is no longer among those to choose from stands with the others ruled out.
     given_up = ((previous.campaign_name, sentences(*conflict)),) if conflict else ()
     for lawn, campaign in possible:
@@ -242,25 +253,33 @@ def _starter_kept(
 def _repaired(
     setting: ResolvedLawn, drafted: Drafted, given: _Repairing
 ) -> Candidate | tuple[Message, ...]:
-    """A campaign around what has happened, or why it cannot be kept; marks that run out before the
-    work they were asked for are asked for again, where there are the days for it.
+    """A campaign around what has happened, or why it cannot be kept; cuts, cores and marks that run
+    out before the work they were for come again, where there are the days for it.
     """
     season = without_followers(setting, drafted.season, given.history)
     season = _without_skipped(season, given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)
+    done_again = prepared_before(season, history)
+    season = with_preparation_again(setting, drafted.campaign, season, done_again, history)
     known = asked_before(season, history)
     season = with_requests_again(setting, drafted.campaign, season, known, history)
     first = _dated_again(setting, drafted, season, given)
     if not isinstance(first, Candidate):
         return first
+    again = run_out_preparation(setting, season, first.dated.dropped, history)
+    prepared = with_preparation_again(setting, drafted.campaign, season, again, history)
+    second = _dated_again(setting, drafted, prepared, given) if again else first
+    if isinstance(second, Candidate):
+        first, season = second, prepared
     run_out = run_out_requests(season, first.dated.dropped)
+    run_out |= marks_for_preparation(season, again, history)
     if not run_out:
         return first
     season = with_requests_again(setting, drafted.campaign, season, run_out, history)
-    second = _dated_again(setting, drafted, season, given)
-    return second if isinstance(second, Candidate) else first
+    third = _dated_again(setting, drafted, season, given)
+    return third if isinstance(third, Candidate) else first
 
 
 def _dated_again(
