@@ -62,10 +62,14 @@ def marks_for_preparation(
     )
 
 
-def prepared_before(season: SeasonDraft, history: TaskHistory) -> frozenset[str]:
-    """What an earlier plan has already repeated."""
+def prepared_before(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> frozenset[str]:
+    """The cuts and cores that an earlier plan has already repeated."""
     known = history.published.keys() | history.fixed.keys()
-    return frozenset(d.id for d in season.drafts if _again_id(d) in known)
+    return frozenset(
+        d.id for d in season.drafts if _again_id(d) in known and plays(setting.book, d.id, RUNS_OUT)
+    )
 
 
 def with_preparation_again(

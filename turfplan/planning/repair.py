@@ -261,7 +261,7 @@ def _repaired(
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)
-    done_again = prepared_before(season, history)
+    done_again = prepared_before(setting, season, history)
     season = with_preparation_again(setting, drafted.campaign, season, done_again, history)
     known = asked_before(season, history)
     season = with_requests_again(setting, drafted.campaign, season, known, history)
