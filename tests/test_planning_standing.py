@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import timedelta
 from functools import lru_cache
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from planning import TODAY, brief_of
 from turfplan.app.inputs import PlanInputs, input_of
 from turfplan.app.plan_lawn import planned
+from turfplan.files.reading.brief import digest_of
 from turfplan.planning import KnownPlace, SoFar, Weather
 from turfplan.planning.standing import _is_drafted, standing_plan
 from turfplan.records.journal import JournalEntry
@@ -94,3 +96,15 @@ def test_what_was_dropped_or_skipped_is_no_task_of_the_rules(
     """It is history of the feed alone; what is done still is one."""
     task = begun()[1].tasks[0]
     assert _is_drafted(task.model_copy(update={"closed": closed, "status": status})) is drafted
+
+
+def test_another_survey_is_news(tmp_path: Path) -> None:
+    """A brief that names a file is another one with other bytes in it; without files its digest is
+    that of its own."""
+    (tmp_path / "normals.csv").write_text("one", encoding="utf-8")
+    brief = brief_of({"place": {"normals": "normals.csv"}})
+    first = digest_of(b"brief", brief, tmp_path)
+    assert first == digest_of(b"brief", brief, tmp_path)
+    (tmp_path / "normals.csv").write_text("two", encoding="utf-8")
+    assert digest_of(b"brief", brief, tmp_path) != first
+    assert digest_of(b"brief", brief_of(), tmp_path) == sha256(b"brief").hexdigest()

@@ -98,8 +98,8 @@ def _why(closed: Message) -> Message:
 def work_to_close(
     setting: ResolvedLawn, season: SeasonDraft, found: Contradiction, history: TaskHistory
 ) -> set[str]:
-    """The one task of a contradiction that is given up: main work, the last of it, since the rest
-    is done for its sake; else the least of the others. Empty where all of it is past."""
+    """The one task of a contradiction that is given up: the least of the main work, since the rest
+    is done for its sake, else of the others; of equal ones the last. Empty where all is past."""
     fixed, about = history.fixed, named(found)
     still = [d for d in season.drafts if d.id not in fixed]
     still = [d for d in still if d.id in about] or still

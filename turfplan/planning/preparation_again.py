@@ -1,11 +1,12 @@
 """Repeats what prepares a pass and has run out before it: grass grows back, holes close."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 
 from turfplan.phrases import prepare as phrases
 from turfplan.planning.marks_again import AGAIN
 from turfplan.planning.past_binds import SPREADING, plays
+from turfplan.planning.schedule import Dated
 from turfplan.records.constraints import Constraint, Lag
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Role
@@ -72,6 +73,26 @@ def prepared_before(
     )
 
 
+def stranded_preparation(
+    setting: ResolvedLawn, dated: Dated, fixed: Mapping[str, int]
+) -> frozenset[str]:
+    """The cuts and cores that a season could only place after every pass of their session that is
+    still to come: they serve nothing there."""
+    book, drafts = setting.book, [d for d in dated.season.drafts if d.end_node not in fixed]
+    spread: dict[int, int] = {}
+    for draft in drafts:
+        if plays(book, draft.id, SPREADING):
+            day = dated.day(draft.start_node)
+            spread[draft.session] = max(day, spread.get(draft.session, day))
+    return frozenset(
+        d.id
+        for d in drafts
+        if plays(book, d.id, RUNS_OUT)
+        and d.session in spread
+        and dated.day(d.start_node) > spread[d.session]
+    )
+
+
 def with_preparation_again(
     setting: ResolvedLawn,
     campaign: Campaign,
@@ -129,7 +150,7 @@ def _next_pass(
 def _again(old: Draft, target: Draft) -> Draft:
     """The second turn of a preparation, for its new pass."""
     key = f"{old.key}.{AGAIN}" if old.key else AGAIN
-    alongside = bool(old.strips) and bool(target.strips)
+    alongside = old.id in target.strips
     return replace(
         old,
         id=_again_id(old),

@@ -49,6 +49,7 @@ from turfplan.planning.preparation_again import (
     marks_for_preparation,
     prepared_before,
     run_out_preparation,
+    stranded_preparation,
     with_preparation_again,
 )
 from turfplan.planning.reasons import conflict_reasons
@@ -297,7 +298,12 @@ def _dated_again(
         dated = _repaired_days(setting, bound, history, fixed)
         lost = dated if isinstance(dated, Conflict) else _lost_windows(dated)
         if not lost:
-            break
+            assert isinstance(dated, Dated)  # what has no days has lost them
+            stranded = stranded_preparation(setting, dated, fixed)
+            if not stranded:
+                break
+            season = without(setting, season, stranded)
+            continue
         reasons = conflict_reasons(lost, plain_titles(setting, season))
         moves = holds_in_the_way(lost, history)
         gone = work_to_close(setting, season, lost, history) if given.closing else set()
@@ -307,7 +313,6 @@ def _dated_again(
             season, history = with_work_closed(setting, season, history, gone, reasons)
         else:
             return reasons
-    assert isinstance(dated, Dated)  # nothing is lost in what has no days
     season = with_closed_told(setting, drafted.season, dated.season, history)
     season = with_run_out_told(season, dated.dropped, fixed, history.done)
     return Candidate(

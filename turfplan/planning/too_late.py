@@ -42,7 +42,8 @@ def without_too_late(
             for lag in lags
             if lag.after in over or task_of_node(lag.after) in gone
         }
-        late -= gone | stays | _needed(setting, season, lags, {*gone, *map(task_of_node, over)})
+        to_come = {n for n in stays - gone if plays(setting.book, n, MAIN_WORK)}
+        late -= gone | stays | _needed(season, lags, to_come.difference(map(task_of_node, over)))
         if not late:
             return _closed(setting, season, history, gone)
         gone |= late
@@ -62,22 +63,15 @@ def _beside_work_done(season: SeasonDraft, history: TaskHistory, first: int) -> 
     }
 
 
-def _needed(
-    setting: ResolvedLawn, season: SeasonDraft, lags: Sequence[Lag], past: Collection[str]
-) -> set[str]:
-    """The tasks without which main work that is still to be done cannot be, and those that go with
-    it on its days."""
-
-    def to_come(node: str) -> bool:
-        task = task_of_node(node)
-        return task not in past and plays(setting.book, task, MAIN_WORK)
-
-    before = {task_of_node(lag.before) for lag in lags if to_come(lag.after)}
+def _needed(season: SeasonDraft, lags: Sequence[Lag], to_come: Collection[str]) -> set[str]:
+    """The tasks without which main work that is still to come cannot be, and those that go with it
+    on its days."""
+    before = {task_of_node(lag.before) for lag in lags if task_of_node(lag.after) in to_come}
     return before.union(
         task_of_node(c.after)
         for c in season.constraints
         if isinstance(c, Lag) and c.maximum is not None and c.strength >= Strength.STRONG
-        if c.minimum is not None and to_come(c.before)
+        if c.minimum is not None and task_of_node(c.before) in to_come
     )
 
 
