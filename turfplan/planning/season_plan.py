@@ -19,6 +19,7 @@ from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
 from turfplan.planning.lawn_ids import lawn_id_of
+from turfplan.planning.main_work import main_work_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
@@ -50,7 +51,6 @@ from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Plan
 from turfplan.work.assumptions import resolve
-from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import ASKED_BEFORE_DAYS
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.heap import ask_for_room
@@ -96,7 +96,7 @@ def make_plan(
         if not options:
             return shell
         shell = ranked_plan(shell, so_far.inputs)
-        ways = ways_out(brief, setting, lambda other: _main_work(_chosen(other, given)))
+        ways = ways_out(brief, setting, lambda other: _work_of(other, given))
         return shell.model_copy(update={"options": ways})
     later = _handed_over(brief, chosen, best, given)
     shell = _with_what_is_undone(shell, brief, chosen, later, given)
@@ -132,10 +132,11 @@ class _ChosenCampaign:
     previous: Plan | None
 
 
-def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
+def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _ChosenCampaign:
     """The campaign of a brief with its days, or why there is none.
 
-    Raises TurfplanError for what the book does not bear out.
+    Not `whole` it has the days of its work alone, which no feeding moves. Raises TurfplanError for
+    what the book does not bear out.
     """
     book, place, so_far = given.book, given.place, given.so_far
     if problems := check_brief(brief, book):
@@ -168,6 +169,8 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
         )
     else:
         comparison = _compare(setting, verdict)
+        if whole and comparison.best is not None:
+            comparison = replace(comparison, best=_finished(comparison.best))
     best = comparison.best
     history = as_dated(history, best)
     lawn = shortest(setting) if best is None else best.setting
@@ -213,7 +216,7 @@ def _with_what_is_undone(
             brief,
             chosen.setting,
             chosen.comparison.whole,
-            lambda other: _main_work(_chosen(other, given)),
+            lambda other: _work_of(other, given),
         )
         ways = () if way is None else (way,)
     said = undone(chosen.setting.levelling, later, ways)
@@ -279,9 +282,16 @@ def _with_absences(
     if any(task.id in begun and task.plays(*MAIN_WORK) for task in plan.tasks):
         return plan
     anew = replace(given, so_far=NOTHING_YET)
-    found = put_off(
-        brief, chosen.setting, lambda other: _main_work(_chosen(other, anew)), options=options
-    )
+
+    def dated(other: Brief) -> MainWork | None:
+        first_plan = other is brief and given.so_far is NOTHING_YET
+        return (
+            main_work_of(chosen.comparison.best, chosen.history)
+            if first_plan
+            else _work_of(other, anew)
+        )
+
+    found = put_off(brief, chosen.setting, dated, options=options)
     if found is None:
         return plan
     return plan.model_copy(
@@ -295,7 +305,7 @@ def _with_absences(
 
 def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources) -> Plan:
     """The plan with what the name of an unnamed weed killer would change, told where it stops."""
-    told = answers_told(brief, chosen.setting, lambda other: _main_work(_chosen(other, given)))
+    told = answers_told(brief, chosen.setting, lambda other: _work_of(other, given))
     if told is None:
         return plan
     return plan.model_copy(
@@ -316,36 +326,10 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
     return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
 
 
-def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
-    """The open main work of a chosen campaign, or None where there is no campaign."""
-    best, past = chosen.comparison.best, chosen.history
-    if best is None:
-        return None
-    operations = chosen.setting.book.operations
-    work = [
-        draft
-        for draft in best.season.drafts
-        if draft.id not in past.done
-        and draft.id not in past.skipped
-        and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
-    ]
-    days = [
-        date.fromordinal(best.dated.day(node))
-        for draft in work
-        for node in (draft.start_node, draft.end_node)
-    ]
-    first, last = min(days, default=None), max(days, default=None)
-    undone = bool(best.setting.levelling.left)
-    return MainWork(best.campaign.name, first, last, _season_of(best.campaign), undone)
-
-
-def _season_of(campaign: Campaign) -> tuple[date, date] | None:
-    """The first and the last day on which a campaign may sow, else spread."""
-    spread = [session.window for session in campaign.sessions]
-    windows = [campaign.sow_window] if campaign.sow_window else spread
-    if not windows:
-        return None
-    return min(w.start for w in windows), max(w.end for w in windows)
+def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
+    """The main work of another brief; a re-plan repairs it whole, a first plan only dates it."""
+    chosen = _chosen(brief, given, whole=False)
+    return main_work_of(chosen.comparison.best, chosen.history)
 
 
 def _setting(
@@ -386,15 +370,16 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
         return Comparison(None, (), (sponge,))
     if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
-    feeder = feeder_for(setting)
-    comparison = compare(setting, feeder, permit=verdict.needs_permit)
-    if comparison.best is None:
-        return comparison
-    lawn = comparison.best.setting
+    return compare(setting, feeder_for(setting), permit=verdict.needs_permit)
+
+
+def _finished(best: Candidate) -> Candidate:
+    """The chosen campaign with its feedings, and no day that asks for more hours than it has."""
+    lawn = best.setting
 
     def dated(season: SeasonDraft) -> Dated | Conflict:
         return dated_without(lawn, season, lambda left: date_season(lawn, left))
 
-    best = fed(lawn, comparison.best, feeder, dated)
-    lighter = unloaded(lawn, best.dated, dated)
-    return replace(comparison, best=replace(best, season=lighter.season, dated=lighter))
+    whole = fed(lawn, best, feeder_for(lawn), dated)
+    lighter = unloaded(lawn, whole.dated, dated)
+    return replace(whole, season=lighter.season, dated=lighter)

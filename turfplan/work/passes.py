@@ -74,8 +74,10 @@ def pass_cap(
     standing grass around it, less of these hold, and between the two the cap goes over by share.
     """
     rest = _least_cap(setting, seeded)
+    if share >= 1.0 or setting.on_open_ground:
+        return rest
     known = setting.book.fact("passes.hollow_share")
-    if share >= known.high_si or setting.on_open_ground:
+    if share >= known.high_si:
         return rest
     hollow = _least_hollow_cap(setting, seeded, most)
     if hollow.depth_mm <= rest.depth_mm:
