@@ -38,6 +38,7 @@ from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.grass_for_place import noxious, told_of_stand
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted
+from turfplan.work.passes import beyond_custom
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
 from turfplan.work.pesticide_law import closed_by, told_of_law
 from turfplan.work.phases.causes import asks_why_thin, waits_for
@@ -220,6 +221,9 @@ def _cautions(
         if volume >= book.si("campaign.volume_warning") or (deep and volume):
             found.append(_to_move(setting, best.volumes.passes.values()))
         found += _spring_seed(setting, best)
+        spread = [each for session in best.campaign.sessions for each in session.passes]
+        custom = beyond_custom(setting, spread)
+        found += [custom] if custom else []
     quoted = quoted_depth(setting)
     found += [quoted] if quoted else []
     if setting.sowing.operation is not None:

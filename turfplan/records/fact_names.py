@@ -386,6 +386,7 @@ FamilyOption = Literal[
     "lime.{state}_ph_goal_{species}",
     "lime.{state}_limed_below_{species}",
     "salt.tolerance_{species}",
+    "passes.custom_{region}",
     "windows.warm_work_opens_{species}",
     "windows.warm_core_opens_{species}",
     "windows.warm_plant_opens_{species}",
