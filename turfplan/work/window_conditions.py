@@ -6,6 +6,7 @@ from turfplan.book.window_rules import (
     AirFalling,
     AirRising,
     AnyCondition,
+    DegreeDaysLeft,
     GrowthLeft,
     GrowthRising,
     NightsFalling,
@@ -107,11 +108,12 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
         case "coldest":
             day = year.coldest + number(condition.days)
             return round(day if condition.even is None else year.evened(day, year.coldest))
-        case "degree_days_left" | "warmth_left":
-            frost_ends = condition.kind == "degree_days_left"
-            return _degree_days_left(
-                year, number(condition.sum), number(condition.base), frost_ends=frost_ends
-            )
+        case "degree_days_left":
+            ends = _frost_ends(year, condition)
+            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+        case "warmth_left":
+            ends = year.next_coldest
+            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
         case _:
             raise ValueError(condition.kind)
 
@@ -145,16 +147,20 @@ def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:
     return median - days if kind == "before_first_frost" else median + days
 
 
-def _degree_days_left(
-    year: GrowingYear, needed: float, base_c: float, *, frost_ends: bool
-) -> int | None:
-    """The last day with so many degree days to come before the first frost or the coldest day."""
-    frost = year.climate.first_frost
-    last = (
-        year.next_coldest
-        if frost is None or not frost_ends
-        else year.after(frost.median, year.hottest)
-    )
+def _frost_ends(year: GrowingYear, condition: DegreeDaysLeft) -> int:
+    """The day of the median first frost, or of the one that kills; the depth of winter where most
+    years have none."""
+    first = _frost_day(year, "first_frost", 0)
+    if first is None or condition.killing is None:
+        return year.next_coldest if first is None else first
+    nights = year.climate.air_min_c
+    killed = nights[first % DAYS] + year.number(condition.killing)
+    days = range(first, year.next_coldest)
+    return next((day for day in days if nights[day % DAYS] <= killed), max(first, days.stop))
+
+
+def _degree_days_left(year: GrowingYear, needed: float, base_c: float, last: int) -> int | None:
+    """The last day with so many degree days to come before the day that ends them."""
     total = 0.0
     for day in range(last - 1, year.coldest, -1):
         total += max(0.0, year.air_c(day) - base_c)
