@@ -25,6 +25,7 @@ _DIMENSIONS = {
     "sum": "degree_days",
     "base": "temperature",
     "killing": "temperature",
+    "surplus": "water_depth_rate",
 }
 
 
@@ -33,7 +34,7 @@ class WindowCondition(BaseModel):
 
     One that `yields` says what is best, not what makes or ends the season. It closes a window, but
     never sooner than so many days after it opened; or it opens one, but sooner than it would where
-    fewer days than that were left before another condition closes, down to the height of summer.
+    fewer days than that were left before another condition closes, down to the turn of the year.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
@@ -169,6 +170,24 @@ class GrowthLeft(WindowCondition):
     of_best: bool = False
 
 
+class Drying(WindowCondition):
+    """The usual rain of the coming `days` exceeds their evapotranspiration by no more than
+    `surplus`: the soil is no longer wet."""
+
+    kind: Literal["drying"]
+    surplus: NamedFact
+    days: NamedFact
+
+
+class Wetting(WindowCondition):
+    """The usual rain of the coming `days` exceeds their evapotranspiration by more than `surplus`:
+    the soil gets wet."""
+
+    kind: Literal["wetting"]
+    surplus: NamedFact
+    days: NamedFact
+
+
 class DegreeDaysLeft(WindowCondition):
     """The last day with so many degree days over a base still to come before the median first
     frost.
@@ -204,6 +223,8 @@ AnyCondition = Annotated[
     | NightsFalling
     | GrowthRising
     | GrowthLeft
+    | Drying
+    | Wetting
     | DegreeDaysLeft
     | WarmthLeft,
     Field(discriminator="kind"),

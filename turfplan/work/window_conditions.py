@@ -7,11 +7,13 @@ from turfplan.book.window_rules import (
     AirRising,
     AnyCondition,
     DegreeDaysLeft,
+    Drying,
     GrowthLeft,
     GrowthRising,
     NightsFalling,
     SoilFalling,
     SoilRising,
+    Wetting,
     WindowRule,
 )
 from turfplan.calendar_days import DAYS
@@ -21,7 +23,17 @@ from turfplan.message import Message
 from turfplan.work.growing_year import GrowingYear, coming, share_below
 from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
 
-_Passing = AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft
+_Passing = (
+    AirRising
+    | AirFalling
+    | SoilRising
+    | SoilFalling
+    | GrowthRising
+    | GrowthLeft
+    | Drying
+    | Wetting
+)
+_RISING = ("air_rising", "soil_rising", "growth_rising", "drying")
 
 
 class Met(NamedTuple):
@@ -51,7 +63,7 @@ def _told(year: GrowingYear, condition: AnyCondition, day: int) -> Met:
 def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     """When a curve has passed a mark: at the turn of the year, where it never does."""
     curve, mark, blur = _curve_and_mark(year, condition)
-    rising = condition.kind in ("air_rising", "soil_rising", "growth_rising")
+    rising = condition.kind in _RISING
     # Soil is warmest up to a fortnight after the air.
     lag = round(year.book.si("windows.soil_lag")) if condition.kind == "soil_rising" else 0
     day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
@@ -90,6 +102,9 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
             if condition.kind == "growth_left":
                 air = coming(air, round(number(condition.days)))
             return air, air_of_growth(share, season), blur
+        case "drying" | "wetting":
+            dried = coming(climate.drying_mm, round(number(condition.days)))
+            return dried, -number(condition.surplus), year.book.si("windows.water_apart")
         case _:
             assert_never(condition.kind)
 

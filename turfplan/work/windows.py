@@ -150,7 +150,7 @@ def _span(year: GrowingYear, rule: WindowRule) -> _WindowSpan | Message:
         if met is None and condition.never == "closed":
             return phrases.never(event=event(year.book, year.species, condition, year.summer))
     ends = [met.day for condition, met in closes if met and condition.yields is None]
-    opened = [_advanced(year, c, met, min(ends, default=None)) for c, met in opens if met]
+    opened = [_advanced(year, rule, c, met, min(ends, default=None)) for c, met in opens if met]
     if not opened or not any(met for _, met in closes):
         return phrases.no_season()
     # Of several conditions the last to open and the first to close decide, and are the ones to tell
@@ -163,15 +163,21 @@ def _span(year: GrowingYear, rule: WindowRule) -> _WindowSpan | Message:
     return _WindowSpan(opening.day, closing.day - 1, opening.told, closing.told)
 
 
-def _advanced(year: GrowingYear, condition: AnyCondition, met: Met, closed: int | None) -> Met:
+def _advanced(
+    year: GrowingYear, rule: WindowRule, condition: AnyCondition, met: Met, closed: int | None
+) -> Met:
     """An opening day, brought forward where it yields to a window that would soon close.
 
-    The height of summer yields to nothing.
+    The turn of the year before it yields to nothing.
     """
     if condition.yields is None or closed is None:
         return met
-    sooner = max(closed - round(year.number(condition.yields)), year.hottest)
-    return Met(sooner, from_hottest(sooner - year.hottest)) if sooner < met.day else met
+    turn = year.coldest if rule.half == "rising" else year.hottest
+    sooner = max(closed - round(year.number(condition.yields)), turn)
+    if sooner >= met.day:
+        return met
+    told = met.told if rule.half == "rising" else from_hottest(sooner - turn)
+    return Met(sooner, told)
 
 
 def _yielding(year: GrowingYear, condition: AnyCondition, met: Met, opened: int) -> Met:
