@@ -45,7 +45,7 @@ def test_frost_days_are_counted_from_the_median_of_their_half_of_the_year() -> N
 def test_degree_days_are_left_until_the_frost_or_the_next_winter() -> None:
     """The last day on which so many are still to come; none where there never are."""
     of = year(air_mean_c=(15.0,) * 365, first_frost=frost(290))
-    assert _degree_days_left(of, 50.0, 10.0, frost_ends=True) == 280
+    assert _degree_days_left(of, 50.0, 10.0, 290) == 280
     assert _degree_days_left(of, 50.1, 10.0, frost_ends=True) == 279
     assert _degree_days_left(of, 50.0, 10.0, frost_ends=False) == COLDEST + 365 - 10
     assert _degree_days_left(of, 5.0 * (290 - COLDEST - 1), 10.0, frost_ends=True) == COLDEST + 1

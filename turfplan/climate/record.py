@@ -141,6 +141,12 @@ class Climate:
             for season in ("cool", "warm")
         }
 
+    @cached_property
+    def drying_mm(self) -> Curve:
+        """By how much evapotranspiration exceeds usual rain on each day, mm; below zero in wet
+        times."""
+        return tuple(used - rain for used, rain in zip(self.et0_mm, self.rain_mm, strict=True))
+
     def growth_curve(self, season: str) -> Curve:
         """Growth potential of cool- or warm-season grass, 0 to 1, for each place in the year."""
         return self._growth[season]

@@ -27,7 +27,9 @@ def grid_brought(
 
 def grid_hilly(*, title: str, place: Message, metres: Number) -> Message:
     """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
-    m: give the elevation for a better answer
+    m: give the elevation for a better answer; valley floors freeze earlier in autumn than this
+    tells, by weeks where nights are clear: if you know the first frost, give it as
+    place.first_frost
     """
     return Message("climate.grid_hilly", (("title", title), ("place", place), ("metres", metres)))
 
@@ -36,7 +38,9 @@ def grid_hilly_town(
     *, title: str, place: Message, metres: Number, town: str, height: Quantity
 ) -> Message:
     """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
-    m: give the elevation for a better answer (a map gives {town} about {height})
+    m: give the elevation for a better answer (a map gives {town} about {height}); valley floors
+    freeze earlier in autumn than this tells, by weeks where nights are clear: if you know the first
+    frost, give it as place.first_frost
     """
     return Message(
         "climate.grid_hilly_town",

@@ -13,6 +13,16 @@ def air_falling(*, degrees: Quantity) -> Message:
     return Message("windows.air_falling", (("degrees", degrees),))
 
 
+def soil_drying() -> Message:
+    """soil no longer wet from the rains of the cold season"""
+    return Message("windows.soil_drying")
+
+
+def soil_wetting() -> Message:
+    """soil getting wet, as more rain falls than dries up"""
+    return Message("windows.soil_wetting")
+
+
 def soil_warming(*, degrees: Quantity) -> Message:
     """soil warming through {degrees}"""
     return Message("windows.soil_warming", (("degrees", degrees),))

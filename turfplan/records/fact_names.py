@@ -287,6 +287,7 @@ GroupFact = Literal[
     "windows.seasonal_year",
     "windows.least_days",
     "windows.soil_lag",
+    "windows.water_apart",
     "windows.cool_feed_spring_closes",
     "windows.cool_feed_autumn_opens",
     "windows.zero",

@@ -6,11 +6,14 @@ from turfplan.book.window_rules import (
     AirFalling,
     AirRising,
     AnyCondition,
+    DegreeDaysLeft,
+    Drying,
     GrowthLeft,
     GrowthRising,
     NightsFalling,
     SoilFalling,
     SoilRising,
+    Wetting,
     WindowRule,
 )
 from turfplan.calendar_days import DAYS
@@ -20,7 +23,17 @@ from turfplan.message import Message
 from turfplan.work.growing_year import GrowingYear, coming, share_below
 from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
 
-_Passing = AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft
+_Passing = (
+    AirRising
+    | AirFalling
+    | SoilRising
+    | SoilFalling
+    | GrowthRising
+    | GrowthLeft
+    | Drying
+    | Wetting
+)
+_RISING = ("air_rising", "soil_rising", "growth_rising", "drying")
 
 
 class Met(NamedTuple):
@@ -50,7 +63,7 @@ def _told(year: GrowingYear, condition: AnyCondition, day: int) -> Met:
 def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     """When a curve has passed a mark: at the turn of the year, where it never does."""
     curve, mark, blur = _curve_and_mark(year, condition)
-    rising = condition.kind in ("air_rising", "soil_rising", "growth_rising")
+    rising = condition.kind in _RISING
     # Soil is warmest up to a fortnight after the air.
     lag = round(year.book.si("windows.soil_lag")) if condition.kind == "soil_rising" else 0
     day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
@@ -89,6 +102,9 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
             if condition.kind == "growth_left":
                 air = coming(air, round(number(condition.days)))
             return air, air_of_growth(share, season), blur
+        case "drying" | "wetting":
+            dried = coming(climate.drying_mm, round(number(condition.days)))
+            return dried, -number(condition.surplus), year.book.si("windows.water_apart")
         case _:
             assert_never(condition.kind)
 
@@ -107,11 +123,12 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
         case "coldest":
             day = year.coldest + number(condition.days)
             return round(day if condition.even is None else year.evened(day, year.coldest))
-        case "degree_days_left" | "warmth_left":
-            frost_ends = condition.kind == "degree_days_left"
-            return _degree_days_left(
-                year, number(condition.sum), number(condition.base), frost_ends=frost_ends
-            )
+        case "degree_days_left":
+            ends = _frost_ends(year, condition)
+            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+        case "warmth_left":
+            ends = year.next_coldest
+            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
         case _:
             raise ValueError(condition.kind)
 
@@ -145,16 +162,20 @@ def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:
     return median - days if kind == "before_first_frost" else median + days
 
 
-def _degree_days_left(
-    year: GrowingYear, needed: float, base_c: float, *, frost_ends: bool
-) -> int | None:
-    """The last day with so many degree days to come before the first frost or the coldest day."""
-    frost = year.climate.first_frost
-    last = (
-        year.next_coldest
-        if frost is None or not frost_ends
-        else year.after(frost.median, year.hottest)
-    )
+def _frost_ends(year: GrowingYear, condition: DegreeDaysLeft) -> int:
+    """The day of the median first frost, or of the one that kills; the depth of winter where most
+    years have none."""
+    first = _frost_day(year, "first_frost", 0)
+    if first is None or condition.killing is None:
+        return year.next_coldest if first is None else first
+    nights = year.climate.air_min_c
+    killed = nights[first % DAYS] + year.number(condition.killing)
+    days = range(first, year.next_coldest)
+    return next((day for day in days if nights[day % DAYS] <= killed), max(first, days.stop))
+
+
+def _degree_days_left(year: GrowingYear, needed: float, base_c: float, last: int) -> int | None:
+    """The last day with so many degree days to come before the day that ends them."""
     total = 0.0
     for day in range(last - 1, year.coldest, -1):
         total += max(0.0, year.air_c(day) - base_c)
