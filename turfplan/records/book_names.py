@@ -230,7 +230,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "clear_stand": ("dead",),
     "feed_nitrogen": ("planted", "seedlings", "late"),
     "lime": ("fresh", "lift"),
-    "mow_low": ("seedbed", "ahead"),
+    "mow_low": ("seedbed", "ahead", "blades", "rested", "lifting"),
     "dethatch": ("ahead",),
     "order_material": ("lifting",),
     "delivery": ("lifting",),

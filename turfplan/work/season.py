@@ -33,6 +33,7 @@ from turfplan.work.phases.care import care
 from turfplan.work.phases.dead_turf import dead_turf
 from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
+from turfplan.work.phases.low_cuts import LIFTING_CUT
 from turfplan.work.phases.marks import marks, marks_hold
 from turfplan.work.phases.new_ground import new_ground
 from turfplan.work.phases.open_turf import surface, told_of_spring_coring
@@ -309,7 +310,8 @@ def _chain(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:
         for d in drafts
         if (turn := setting.book.operations[d.operation].turn) is not None
     }
-    earlier = [d.id for d in drafts if d.operation == "mow_low"][:-1]
+    cuts = [d for d in drafts if d.operation == "mow_low" and d.id != LIFTING_CUT]
+    earlier = [LIFTING_CUT, *(d.id for d in sorted(cuts, key=lambda d: d.position)[:-1])]
     heavy = [d for d in drafts if d.id in turns and d.id not in earlier and d.beside is None]
     return sorted(heavy, key=lambda d: (turns[d.id], d.position))
 

@@ -17,6 +17,7 @@ from turfplan.work.mix_choice import is_straight_sand, mix_parts
 from turfplan.work.operations import CARE, SURFACE, Extent, Timing, Wording, make
 from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
+from turfplan.work.phases.low_cuts import cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.watering.water_in import as_water_allows
@@ -41,39 +42,20 @@ def surface(
     if bed and not campaign.sessions:
         return drafts + _deep_fill(setting, campaign, loose_lift_m3)
     numbers = [s.number for s in campaign.sessions] or [1]
-    position = 0
     for number in numbers:
         target = f"topdress.{_first_pass(campaign, number)}" if campaign.sessions else "sowing"
         session = number if campaign.sessions else 0
         thatched = number == numbers[0] and dethatches(setting) and not ahead
-        lead = -_lead_of_dethatching(setting) if thatched else -1
-        # One cut lets the blades at the thatch; once the turf has rested another lets the mix at
-        # the soil.
-        twice = thatched and bool(campaign.sessions) and len(low_cuts) == 1
-        cuts = low_cuts * 2 if twice else low_cuts
-        for step, height in enumerate(cuts, 1):
-            position += 1
-            drafts.append(
-                make(
-                    setting,
-                    "mow_low",
-                    str(position),
-                    timing=Timing(
-                        SURFACE,
-                        session=session,
-                        position=step,
-                        anchor=target,
-                        offset=lead if step < len(cuts) else -1,
-                    ),
-                    wording=Wording(
-                        _why_low(campaign),
-                        {"height": cut_height(height), "clippings": _clippings(campaign)},
-                        go=None if setting.cool else phrases.mow_low_warm_go(),
-                        fallback=None if setting.cool else phrases.mow_low_warm_fallback(),
-                    ),
-                    facts=low_floor(setting, _sows(setting, campaign, number))[1],
-                )
-            )
+        cuts = low_cuts_before(
+            setting,
+            campaign,
+            number,
+            low_cuts,
+            target=target,
+            lead_days=_lead_of_dethatching(setting) if thatched else None,
+            before=sum(d.operation == "mow_low" and (d.key or "").isdigit() for d in drafts),
+        )
+        drafts += cuts
         if thatched:
             drafts.append(_dethatch(setting, campaign, target, session))
         if cores(setting, campaign) and not closed_to_tines(setting, campaign, number):
@@ -108,6 +90,7 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
             )
         )
     if setting.levelling.lift_share:
+        drafts.append(cut_before_lifting(setting))
         drafts.append(
             make(
                 setting,
@@ -243,23 +226,6 @@ def too_thick(setting: ResolvedLawn) -> Message | None:
 
 def _first_pass(campaign: Campaign, session: int) -> int:
     return campaign.sessions[session - 1].passes[0].number
-
-
-def _sows(setting: ResolvedLawn, campaign: Campaign, session: int) -> bool:
-    return (
-        campaign.sessions[session - 1].sows
-        if campaign.sessions
-        else setting.sowing.operation in SEEDED
-    )
-
-
-def _why_low(campaign: Campaign) -> Message:
-    return phrases.mow_low_before_mix() if campaign.sessions else phrases.mow_low_before_seed()
-
-
-def _clippings(campaign: Campaign) -> Message:
-    """Why the clippings are taken off."""
-    return phrases.clippings_mix() if campaign.sessions else phrases.clippings_seed()
 
 
 def _dethatch(setting: ResolvedLawn, campaign: Campaign, target: str, session: int) -> Draft:
