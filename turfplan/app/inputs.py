@@ -1,6 +1,5 @@
 """Reads all that planning a lawn needs: brief, book, climate, ground and weather."""
 
-import hashlib
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -12,7 +11,7 @@ from turfplan.climate.real_years import RealYear
 from turfplan.climate.record import Climate
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.reading.book import load_book
-from turfplan.files.reading.brief import BriefFile, FaultyBriefError, read_brief
+from turfplan.files.reading.brief import BriefFile, FaultyBriefError, digest_of, read_brief
 from turfplan.files.reading.ground import read_ground
 from turfplan.files.reading.place import Located, located
 from turfplan.files.reading.region import region_of
@@ -66,7 +65,7 @@ def input_of(
     ground = read_ground(brief, folder, book, place.climate)
     return PlanInputs(
         brief,
-        _digest(written),
+        _digest(written, folder),
         book,
         place.climate,
         ground,
@@ -100,14 +99,14 @@ _LATER: Mapping[str, tuple[str, ...]] = {
 }
 
 
-def _digest(brief: Brief) -> str:
-    """The digest of the values of a brief: the same as before there were the keys that it does not
-    say."""
+def _digest(brief: Brief, folder: Path) -> str:
+    """The digest of the values of a brief and of the files that it names: the same as before there
+    were the keys that it does not say."""
     if brief.water.permit is None:
         # A permit that nobody spoke of was written down as none.
         brief = brief.model_copy(update={"water": brief.water.model_copy(update={"permit": False})})
     values = brief.model_dump_json(exclude=_unsaid(brief))
-    return hashlib.sha256(values.encode()).hexdigest()
+    return digest_of(values.encode(), brief, folder)
 
 
 def _unsaid(brief: Brief) -> dict[str, bool | set[str]]:

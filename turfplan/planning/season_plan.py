@@ -18,6 +18,7 @@ from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
+from turfplan.planning.kept_words import with_kept_words, with_window_reasons
 from turfplan.planning.lawn_ids import lawn_id_of
 from turfplan.planning.main_work import main_work_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
@@ -27,13 +28,7 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import (
-    coming_rain,
-    compare_again,
-    with_kept_words,
-    with_roles,
-    with_window_reasons,
-)
+from turfplan.planning.repair import coming_rain, compare_again, with_roles
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.waiting import as_dated
@@ -172,6 +167,8 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         if whole and comparison.best is not None:
             comparison = replace(comparison, best=_finished(comparison.best))
     best = comparison.best
+    if best is not None and best.dated.history is not None:
+        history = best.dated.history
     history = as_dated(history, best)
     lawn = shortest(setting) if best is None else best.setting
     if brief is not unasked and lawn.needs_daily_water:
@@ -326,10 +323,43 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
     return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
 
 
+<<<<<<< HEAD
 def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
     """The main work of another brief; a re-plan repairs it whole, a first plan only dates it."""
     chosen = _chosen(brief, given, whole=False)
     return main_work_of(chosen.comparison.best, chosen.history)
+=======
+def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
+    """The open main work of a chosen campaign, or None where there is no campaign."""
+    best, past = chosen.comparison.best, chosen.history
+    if best is None:
+        return None
+    operations = chosen.setting.book.operations
+    work = [
+        draft
+        for draft in best.season.drafts
+        if draft.id not in past.done
+        and draft.id not in past.left_out
+        and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
+    ]
+    days = [
+        date.fromordinal(best.dated.day(node))
+        for draft in work
+        for node in (draft.start_node, draft.end_node)
+    ]
+    first, last = min(days, default=None), max(days, default=None)
+    undone = bool(best.setting.levelling.left)
+    return MainWork(best.campaign.name, first, last, _season_of(best.campaign), undone)
+
+
+def _season_of(campaign: Campaign) -> tuple[date, date] | None:
+    """The first and the last day on which a campaign may sow, else spread."""
+    spread = [session.window for session in campaign.sessions]
+    windows = [campaign.sow_window] if campaign.sow_window else spread
+    if not windows:
+        return None
+    return min(w.start for w in windows), max(w.end for w in windows)
+>>>>>>> walk
 
 
 def _setting(

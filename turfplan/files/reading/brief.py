@@ -29,7 +29,8 @@ class FaultyBriefError(TurfplanError):
 
 @dataclass(frozen=True, slots=True)
 class BriefFile:
-    """A brief with the file it came from and the hash of that file's bytes."""
+    """A brief with the file it came from and the hash of its bytes, with those of the files that it
+    names."""
 
     brief: Brief
     path: Path
@@ -64,7 +65,17 @@ def read_brief(path: Path) -> BriefFile:
         brief = parse_brief(data)
     except TurfplanError as error:
         raise FaultyBriefError(error.located(str(path)).problems, sound_part(data)) from None
-    return BriefFile(brief, path, hashlib.sha256(raw).hexdigest())
+    return BriefFile(brief, path, digest_of(raw, brief, path.parent))
+
+
+def digest_of(written: bytes, brief: Brief, folder: Path) -> str:
+    """The digest of a brief as it is written, and of what stands in the files that it names: with
+    another survey, map or normals it is another brief. File names start from `folder`."""
+    digest = hashlib.sha256(written)
+    for name in (brief.lawn.geojson, brief.leveling.survey, brief.place.normals):
+        if name is not None and (folder / name).is_file():
+            digest.update((folder / name).read_bytes())
+    return digest.hexdigest()
 
 
 def _bytes(path: Path) -> bytes:

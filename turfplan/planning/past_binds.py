@@ -1,0 +1,95 @@
+"""What the rules still bind once work has happened in an order of its own: the past is no
+constraint on the future but through what it has made of the lawn."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from turfplan.book.entries import Book
+from turfplan.book.words import book_message
+from turfplan.records.constraints import (
+    Allowed,
+    Constraint,
+    DaySet,
+    DayStep,
+    Lag,
+    Reason,
+    Strength,
+)
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan_task import Role
+from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import SeasonDraft, task_of_node
+from turfplan.work.emergence import undressed_days
+from turfplan.work.lawn import ResolvedLawn
+
+NEW: tuple[Role, ...] = ("sowing", "planting")
+# What buries or tears up what has just been sown or planted.
+ROUGH: tuple[Role, ...] = ("spreading", "coring", "thatching", "relaying", "mending")
+# The rule that keeps what is spread off seedlings, and the one that waits for their third cut.
+AFTER_SEED, AFTER_CUTS = "touch_up_after_seedlings", "touch_up_after_mowings"
+
+
+def outlived(
+    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory
+) -> tuple[Constraint, ...]:
+    """A constraint after a repair's facts: what is done, or was to be, may run out before an open
+    task comes, and is then done again.
+
+    So the most days that may lie behind it are advice, told where it cannot be kept; the least days
+    stay. What should have come before something that is over cannot any more: nothing is left of
+    such a rule.
+    """
+    if not isinstance(constraint, Lag):
+        return (constraint,)
+    before, after = task_of_node(constraint.before), task_of_node(constraint.after)
+    over = history.done.keys() | history.overdue.keys()
+    if after in over and constraint.before not in fixed:
+        return ()
+    if constraint.maximum is None or constraint.strength < Strength.STRONG:
+        return (constraint,)
+    if before not in over or constraint.after in fixed:
+        return (constraint,)
+    most = replace(
+        constraint,
+        id=f"{constraint.id}:run_out",
+        minimum=None,
+        strength=Strength.ADVICE,
+        runs_out=True,
+    )
+    return (most,) if constraint.minimum is None else (replace(constraint, maximum=None), most)
+
+
+def rest_after_seed(
+    setting: ResolvedLawn, campaign: Campaign, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """What is spread, cored or combed out waits until seed or plants that are in the ground already
+    can bear it, whatever order the rules had them in."""
+    book = setting.book
+    new = [day for name, day in history.done.items() if plays(book, name, NEW)]
+    if not new:
+        return
+    rest = round(book.si("seeding.no_dressing"))
+    least = max(new) + max(rest, undressed_days(setting, campaign))
+    why = Reason(
+        AFTER_SEED, book_message(book, f"order.{AFTER_SEED}.reason"), ("seeding.no_dressing",)
+    )
+    mown = Reason(
+        AFTER_CUTS, book_message(book, f"order.{AFTER_CUTS}.reason"), ("seeding.third_mowing",)
+    )
+    cuts = [d for d in season.drafts if "first_cut" in book.operations[d.operation].roles]
+    after_cut = DayStep(round(book.si("seeding.third_mowing")))
+    for draft in season.drafts:
+        if draft.id in history.fixed or not plays(book, draft.id, ROUGH):
+            continue
+        bearing = DaySet.of([(least, max(least, setting.last_day))])
+        yield Allowed(f"rest:{draft.id}", draft.start_node, bearing, Strength.HARD, why)
+        for cut in cuts:
+            name = f"mown:{cut.id}>{draft.id}"
+            ends = cut.end_node, draft.start_node
+            yield Lag(name, *ends, Strength.HARD, mown, after_cut)
+
+
+def plays(book: Book, task: str, roles: tuple[Role, ...]) -> bool:
+    """Whether the operation of a task plays one of some roles."""
+    operation = book.operations.get(task.partition(".")[0])
+    return operation is not None and not set(roles).isdisjoint(operation.roles)
