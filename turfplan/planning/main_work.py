@@ -17,7 +17,7 @@ def main_work_of(best: Candidate | None, past: TaskHistory) -> MainWork | None:
         draft
         for draft in best.season.drafts
         if draft.id not in past.done
-        and draft.id not in past.skipped
+        and draft.id not in past.left_out
         and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
     ]
     days = [

@@ -323,43 +323,10 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
     return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
 
 
-<<<<<<< HEAD
 def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
     """The main work of another brief; a re-plan repairs it whole, a first plan only dates it."""
     chosen = _chosen(brief, given, whole=False)
     return main_work_of(chosen.comparison.best, chosen.history)
-=======
-def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
-    """The open main work of a chosen campaign, or None where there is no campaign."""
-    best, past = chosen.comparison.best, chosen.history
-    if best is None:
-        return None
-    operations = chosen.setting.book.operations
-    work = [
-        draft
-        for draft in best.season.drafts
-        if draft.id not in past.done
-        and draft.id not in past.left_out
-        and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
-    ]
-    days = [
-        date.fromordinal(best.dated.day(node))
-        for draft in work
-        for node in (draft.start_node, draft.end_node)
-    ]
-    first, last = min(days, default=None), max(days, default=None)
-    undone = bool(best.setting.levelling.left)
-    return MainWork(best.campaign.name, first, last, _season_of(best.campaign), undone)
-
-
-def _season_of(campaign: Campaign) -> tuple[date, date] | None:
-    """The first and the last day on which a campaign may sow, else spread."""
-    spread = [session.window for session in campaign.sessions]
-    windows = [campaign.sow_window] if campaign.sow_window else spread
-    if not windows:
-        return None
-    return min(w.start for w in windows), max(w.end for w in windows)
->>>>>>> walk
 
 
 def _setting(

@@ -24,14 +24,7 @@ from turfplan.work.growing_year import GrowingYear, coming, share_below
 from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
 
 _Passing = (
-    AirRising
-    | AirFalling
-    | SoilRising
-    | SoilFalling
-    | GrowthRising
-    | GrowthLeft
-    | Drying
-    | Wetting
+    AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft | Drying | Wetting
 )
 _RISING = ("air_rising", "soil_rising", "growth_rising", "drying")
 
