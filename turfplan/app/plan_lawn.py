@@ -115,7 +115,12 @@ def planned(
     """
     now = now_of(today, given.climate.timezone)
     place = KnownPlace(
-        given.climate, given.ground, given.weather, given.real_years, holidays_of_year
+        given.climate,
+        given.ground,
+        given.weather,
+        given.real_years,
+        holidays_of_year,
+        given.files_sha256,
     )
     notes = tuple(dict.fromkeys(map(said, given.notes)))
     so_far = SoFar(entries, before, assume_not_done, notes)

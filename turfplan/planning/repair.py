@@ -45,6 +45,7 @@ from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
+from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.starter import STARTER_TASK
@@ -145,10 +146,22 @@ def _first_open_day(setting: ResolvedLawn) -> date:
 def with_roles(plan: Plan, book: Book) -> Plan:
     """The plan before with the roles that the book in force gives its operations.
 
-    An older program wrote none.
+    An older program wrote none. Whether a look digs, the lawn decides, not its operation.
     """
+    own: tuple[Role, ...] = ("digging",)
     tasks = tuple(
-        task.model_copy(update={"roles": book.operations[task.operation].roles})
+        task.model_copy(
+            update={
+                "roles": tuple(
+                    dict.fromkeys(
+                        (
+                            *book.operations[task.operation].roles,
+                            *(role for role in own if role in task.roles),
+                        )
+                    )
+                )
+            }
+        )
         if task.operation in book.operations
         else task
         for task in plan.tasks

@@ -85,7 +85,7 @@ def make_plan(
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
-    origin = PlanOrigin(now, lawn_id, brief_sha256, len(so_far.journal))
+    origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
     if best is None:
         if not options:
