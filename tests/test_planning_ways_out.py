@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from planning import brief_of, example_brief, plan_brief, plan_of
+from planning import brief_of, example_brief, first, plan_brief, plan_of
 from resolved_lawns import setting_of
-from turfplan.message import as_written
+from turfplan.message import Message, as_written
 from turfplan.planning import season_plan
 from turfplan.planning.ways_out import (
     MainWork,
@@ -28,6 +28,7 @@ from turfplan.planning.ways_out import (
     whole_fill,
 )
 from turfplan.records.brief import Brief
+from turfplan.work.campaigns import campaigns
 from turfplan.work.lawn import ResolvedLawn
 
 TIGHT: dict[str, dict[str, Any]] = {
@@ -428,3 +429,58 @@ def test_all_anew_is_offered_where_nothing_smaller_leads_anywhere() -> None:
     flat = setting_of(brief_of({"leveling": {"depth": "0 in"}}))
     bare = setting_of(brief_of({"lawn": {"condition": "bare"}}))
     assert not [*_all_anew(flat.brief, flat), *_all_anew(bare.brief, bare)]
+
+
+@pytest.mark.parametrize(
+    ("grass", "ways"),
+    [
+        ("bermuda_common", ['intent = "overseed"', 'intent = "plant", form = "sod"']),
+        ("bermuda_hybrid", ['intent = "plant", form = "sod"']),
+    ],
+)
+@pytest.mark.parametrize("depth", ["0 in", "0.5 in"])
+def test_winter_ryegrass_waits_for_a_lawn(grass: str, ways: list[str], depth: str) -> None:
+    """On bare ground nothing sleeps under it: refused with the reason, and its own grass offered,
+    by seed where it has any."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": grass, "condition": "bare"},
+            "place": {"postal_code": "30303"},
+            "seeding": {"intent": "winter_overseed"},
+            "leveling": {"depth": depth},
+        }
+    )
+    assert plan.conflict is not None and not plan.tasks
+    (why,) = plan.conflict.reasons
+    assert isinstance(why, Message)
+    reason = dict(why.values)["reason"]
+    assert isinstance(reason, Message) and reason.key == "campaigns.nothing_to_cover"
+    offered = [getattr(option.change, "text", option.change) for option in plan.options]
+    assert [line for line in offered if line in ways] == ways
+
+
+HIGHVELD: dict[str, Any] = {
+    "lawn": {"area": "300 m2"},
+    "place": {"postal_code": None, "latitude": -26.2, "longitude": 28.05, "country": "ZA"},
+    "seeding": {"intent": "winter_overseed"},
+    "season": None,
+}
+
+
+@pytest.mark.parametrize("grass", ["kikuyu", "bermuda_common"])
+@pytest.mark.parametrize("depth", ["0 mm", "6 mm"])
+def test_where_soil_is_never_hot_ryegrass_waits_for_autumn(grass: str, depth: str) -> None:
+    """Johannesburg's soil falls through the mark in the middle of summer: what grows then crowds
+    the ryegrass out, so it goes in from March on."""
+    plan = plan_of(HIGHVELD, {"lawn": {"grass": grass}, "leveling": {"depth": depth}})
+    assert plan.conflict is None
+    assert first(plan, "overseed").start.month in (3, 4)
+    assert first(plan, "spring_transition").start > first(plan, "overseed").start
+
+
+def test_what_has_no_season_says_so() -> None:
+    """A refusal names its reason also where no window is closed and none is missed."""
+    setting = setting_of(brief_of(HIGHVELD, {"lawn": {"grass": "kikuyu"}}))
+    ends = replace(setting, last_day=setting.first_day + 10)
+    possible, ruled_out = campaigns(ends)
+    assert possible == () and [why.key for _, why in ruled_out] == ["campaigns.no_season"]

@@ -126,6 +126,7 @@ def leads_to(work: MainWork) -> Message:
 def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Every way that the brief leaves open, nearest to the wish first."""
     yield from by_the_ground(brief, setting)
+    yield from _with_its_own_grass(brief, setting)
     yield from _with_water(brief)
     yield from _with_more_choice(brief)
     yield from _with_more_hands(brief, setting)
@@ -146,6 +147,25 @@ def _starting_next_year(brief: Brief, setting: ResolvedLawn) -> ChangedBrief:
         from_then_on(brief, f"from = {start}"),
         with_part(brief, "season", start=start, until=None),
     )
+
+
+def _with_its_own_grass(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """The lawn's own grass by seed or plants, where there is none that ryegrass could green."""
+    if brief.seeding.intent != "winter_overseed" or not setting.on_open_ground:
+        return
+    grass = setting.turf.species
+    if grass.seedable:
+        yield ChangedBrief(
+            phrases.own_grass_sown(),
+            as_written('intent = "overseed"'),
+            with_part(brief, "seeding", intent="overseed", species=None, rate_g_m2=None),
+        )
+    for form in grass.plantable[:1]:
+        yield ChangedBrief(
+            phrases.own_grass_planted(),
+            as_written(f'intent = "plant", form = "{form}"'),
+            with_part(brief, "seeding", intent="plant", form=form, species=None, rate_g_m2=None),
+        )
 
 
 def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
