@@ -505,6 +505,12 @@ def _uncovered_fill() -> Made:
     return of_changes({**BARE_GROUND, "seeding": {"intent": "none"}}).without("nurse_cover")
 
 
+@breaks("slope_lies_open")
+def _open_slope() -> Made:
+    """The fill on a slope waits for its seed without a cover."""
+    return of_changes({**BARE_GROUND, "site": {"slope_percent": 12}}).without("nurse_cover")
+
+
 @breaks("seed_torn_up")
 def _torn_up() -> Made:
     cool = made("cool-overseed")

@@ -54,6 +54,7 @@ FaultKind = Literal[
     "fed_before_roots",
     "sown_over_live_stand",
     "fill_lies_open",
+    "slope_lies_open",
     # seed and its cover
     "seed_torn_up",
     "dressed_over_seed",
@@ -149,6 +150,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "fittings_after_pass",
         "sown_over_live_stand",
         "fill_lies_open",
+        "slope_lies_open",
         "delivery_without_order",
         "line_delivered_before_ordered",
         "pass_before_delivery",

@@ -244,6 +244,11 @@ def fill_lies_open(*, day: Day, most_days: int) -> Message:
     return Message("faults.fill_lies_open", (("day", day), ("most_days", most_days)))
 
 
+def slope_lies_open(*, day: Day, slope_percent: int) -> Message:
+    """filled by {day} on a slope of {slope_percent} %, and not covered the same day"""
+    return Message("faults.slope_lies_open", (("day", day), ("slope_percent", slope_percent)))
+
+
 def pass_too_deep(*, depth_mm: Number, most_mm: Number) -> Message:
     """{depth_mm} mm in one pass; {most_mm} mm is the most"""
     return Message("faults.pass_too_deep", (("depth_mm", depth_mm), ("most_mm", most_mm)))

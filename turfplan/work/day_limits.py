@@ -14,7 +14,7 @@ from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, 
 from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import days_for, why_days
-from turfplan.work.drafts import Draft, OpenDays
+from turfplan.work.drafts import Draft, OpenDays, on_a_pass
 from turfplan.work.lag_steps import span_step
 from turfplan.work.lateness import in_time
 from turfplan.work.lawn import ResolvedLawn, without
@@ -54,7 +54,7 @@ def _calendar(setting: ResolvedLawn, draft: Draft) -> list[Allowed | Lag]:
     if draft.heard:
         days, reason = setting.calendar.machines, why_days(setting, "core_aerate")
     # What shares the days of another task has them whatever day that one is given.
-    follows = draft.beside is not None and not draft.strips
+    follows = draft.beside is not None and not on_a_pass(draft)
     strength = Strength.PREFERENCE if follows else Strength.HARD
     constraints: list[Allowed | Lag] = [
         Allowed(f"work_days:{draft.id}", draft.start_node, days, strength, reason)

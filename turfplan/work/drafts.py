@@ -12,6 +12,11 @@ from turfplan.records.plan_task import Amount, Phase
 _END = "@end"
 
 
+def on_a_pass(draft: "Draft") -> bool:
+    """Whether a task shares the strips of a pass over grass."""
+    return any(name.startswith("topdress.") for name in draft.strips)
+
+
 def task_of_node(node: str) -> str:
     """The task whose first or last day a node of the network is."""
     return node.removesuffix(_END)

@@ -12,6 +12,7 @@ from turfplan.phrases import past_of_lawn as past_phrases
 from turfplan.phrases import sow as phrases
 from turfplan.phrases import watering as by_hose
 from turfplan.records.book_names import PlantForm, of_species
+from turfplan.work import slopes as bank
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
@@ -123,8 +124,7 @@ def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
 
 def straw_area_m2(setting: ResolvedLawn) -> float:
     """The sown ground that sheds water and is covered with straw, m2: all of it or a steep part."""
-    slope = (setting.brief.site.slope_percent or 0) / 100
-    if slope >= setting.book.si("site.slope_cover"):
+    if bank.washes(setting):
         return setting.plot.area_m2 * setting.sowing.share
     steep = sum(part.share for part in setting.plot.parts if part.kind == "steep")
     return setting.plot.area_m2 * steep
@@ -146,15 +146,9 @@ def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
     return kept_wet_share(lawn[0], book, wet_day)
 
 
-def is_pegged(setting: ResolvedLawn) -> bool:
-    """Whether straw would slide off the slope: a mat that is pegged down covers it."""
-    slope = (setting.brief.site.slope_percent or 0) / 100
-    return slope >= setting.book.si("site.slope_pegged")
-
-
 def _of_cover(setting: ResolvedLawn) -> Wording:
     """What is said of the cover: straw, or a mat."""
-    if not is_pegged(setting):
+    if not bank.is_pegged(setting):
         return Wording(phrases.cover())
     return Wording(phrases.cover(), title=phrases.cover_mat_title(), how=(slopes.pegged_mat(),))
 
