@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from turfplan.audit.case import Case
+from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import on_open_slope
 from turfplan.calendar_days import WEEKDAYS
@@ -203,10 +203,11 @@ def _told_full(case: Case) -> Iterator[Day]:
 
 
 def _dated(case: Case) -> Iterator[Task]:
-    """The open tasks whose day the plan has chosen; what goes with seed that was moved, or with
-    other work on the open ground of a slope, is not its choice."""
+    """The open tasks whose day the plan has chosen; what goes with seed that was moved or is in the
+    ground, or with other work on the open ground of a slope, is not its choice."""
     moved = {(task.id, task.start) for task in case.open if task.held}
     moved_days = {day for _, day in moved} if on_open_slope(case) else set()
+    moved |= {(task.id, last_day_of(task)) for task in case.kept if task.closed == "done"}
     for task in case.open:
         with_seed = task.operation in WITH_SEED and any(
             (name, task.start) in moved for name in task.depends_on

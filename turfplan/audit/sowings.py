@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.open_ground import nothing_lives
 from turfplan.message import Message
 from turfplan.records.plan_task import Task
 
@@ -117,7 +118,10 @@ def _of_second_grass(case: Case) -> list[Task]:
 
 
 def second_grass_has_low_cut(case: Case) -> Iterator[Fault]:
-    """The lawn is cut low for a second grass, whatever was done to it in summer."""
+    """The lawn is cut low for a second grass, whatever was done to it in summer; bare ground has
+    nothing to cut."""
+    if nothing_lives(case):
+        return
     most = 2 * case.days("order.low_cut_before_seed_most")
     for sowing in _of_second_grass(case):
         if not any(0 <= (sowing.start - cut.end).days <= most for cut in case.all("low_cut")):

@@ -3,9 +3,11 @@ constraint on the future but through what it has made of the lawn."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from itertools import pairwise
 
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message
+from turfplan.planning.falling import without_tasks
 from turfplan.records.constraints import (
     Allowed,
     Constraint,
@@ -21,11 +23,15 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.emergence import undressed_days
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.order import order_lags
+from turfplan.work.season import computed_numbers, season_flags
 
+SPREADING: tuple[Role, ...] = ("spreading",)
 NEW: tuple[Role, ...] = ("sowing", "planting")
 # What buries or tears up what has just been sown or planted.
 ROUGH: tuple[Role, ...] = ("spreading", "coring", "thatching", "relaying", "mending")
 # The rule that keeps what is spread off seedlings, and the one that waits for their third cut.
+SPACING = "pass_spacing_least"
 AFTER_SEED, AFTER_CUTS = "touch_up_after_seedlings", "touch_up_after_mowings"
 
 
@@ -87,6 +93,62 @@ def rest_after_seed(
             name = f"mown:{cut.id}>{draft.id}"
             ends = cut.end_node, draft.start_node
             yield Lag(name, *ends, Strength.HARD, mown, after_cut)
+
+
+def apart_from_passes(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """Every open pass keeps its days from each one that is over, whichever comes first by number,
+    and from the open one before it, also where one between them is left out."""
+    book = setting.book
+    why = Reason(SPACING, book_message(book, f"order.{SPACING}.reason"))
+    least = setting.pass_interval_days
+    over = [day for name, day in history.done.items() if plays(book, name, SPREADING)]
+    passes = sorted(
+        (d for d in season.drafts if plays(book, d.id, SPREADING)), key=lambda d: d.position
+    )
+    over += [history.overdue[d.id] for d in passes if d.id in history.overdue]
+    still = [d for d in passes if d.id not in history.fixed]
+    for draft in still if over else ():
+        settled = DaySet.of([(max(over) + least, max(max(over) + least, setting.last_day))])
+        yield Allowed(f"spaced:{draft.id}", draft.start_node, settled, Strength.HARD, why)
+    for before, after in pairwise(still):
+        name, step = f"spaced:{before.id}>{after.id}", DayStep(least)
+        yield Lag(name, before.end_node, after.start_node, Strength.HARD, why, step)
+
+
+def among_the_open(
+    setting: ResolvedLawn, campaign: Campaign, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """What the order of work asks of the tasks that are still open as if the others were not: the
+    last pass that is left carries the seed, and the first follows the cores."""
+    still = [d for d in season.drafts if d.id not in history.fixed]
+    known = {constraint.id for constraint in season.constraints}
+    flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
+    lags = order_lags(setting, still, flags, computed)
+    yield from (lag for lag in lags if lag.id not in known)
+
+
+def without_followers(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> SeasonDraft:
+    """A season in which what only follows seed or plants goes with them where they were skipped:
+    its looks, its cuts, its starter, and on ground without grass every feeding."""
+    book = setting.book
+    gone = {n for n in history.skipped - history.done.keys() if plays(book, n, NEW)}
+    if not gone:
+        return season
+    names = set(gone)
+    while (
+        more := {d.id for d in season.drafts if d.anchor in names and d.offset >= 0}
+        - names
+        - history.fixed.keys()
+    ):
+        names |= more
+    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in gone]
+    if setting.on_open_ground and not new:
+        names |= {d.id for d in season.drafts if plays(book, d.id, ("feeding", "starter"))}
+    return without_tasks(season, names - history.fixed.keys())
 
 
 def plays(book: Book, task: str, roles: tuple[Role, ...]) -> bool:
