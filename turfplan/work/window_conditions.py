@@ -98,6 +98,8 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
             share = number(condition.threshold, condition.cool_threshold)
             if condition.of_best:
                 share *= max(climate.growth_curve(season))
+                # The best of a year lies as far from its normal as its days do.
+                blur *= 2
             air = climate.air_mean_c
             if condition.kind == "growth_left":
                 air = coming(air, round(number(condition.days)))
@@ -139,7 +141,7 @@ def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int | None:
     Nights that are warm in some years alone close the later the fewer those are, up to the depth of
     winter; None where no night of any year is warm: what never opened does not close.
     """
-    blur, mark = year.book.si("windows.years_apart"), year.number(condition.threshold)
+    blur, mark = year.book.si("windows.nights_apart"), year.number(condition.threshold)
     nights = year.climate.air_min_c
     never = share_below(max(nights), mark, blur)
     if never >= 1:
