@@ -282,6 +282,7 @@ GroupFact = Literal[
     "survey.trunk_clear",
     "survey.root_zone",
     "survey.root_fill",
+    "windows.nights_apart",
     "windows.years_apart",
     "windows.even_year",
     "windows.seasonal_year",
