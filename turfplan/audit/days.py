@@ -71,7 +71,7 @@ def inside_horizon(case: Case) -> Iterator[Fault]:
     or it follows work that its owner did before those days.
     """
     horizon = case.plan.horizon
-    done = {task.id for task in case.plan.tasks if task.closed == "done"}
+    done = {task.id for task in case.plan.tasks if task.closed == "done" or task.held}
     for task in case.open:
         watered = task.series is not None and task.start < horizon.start
         if watered and (task.end >= horizon.start or not done.isdisjoint(task.depends_on)):

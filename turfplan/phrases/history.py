@@ -33,3 +33,8 @@ def seed_lies_there() -> Message:
     it.
     """
     return Message("history.seed_lies_there")
+
+
+def way_on(*, title: Message, change: str, reason: Message) -> Message:
+    """It can still be done in another way: {title} (`{change}`). Checked: {reason}."""
+    return Message("history.way_on", (("title", title), ("change", change), ("reason", reason)))
