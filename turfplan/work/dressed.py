@@ -1,7 +1,9 @@
 """What of a lawn is cut low, cored and mown for a session of passes: all of it, or the hollows."""
 
+from turfplan.book.words import book_message
 from turfplan.message import Message, Quantity
 from turfplan.phrases import dressed as phrases
+from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign
 from turfplan.work.lawn import ResolvedLawn
 
@@ -19,6 +21,11 @@ def dressed_share(setting: ResolvedLawn, campaign: Campaign, number: int) -> flo
     if session.sows:
         share = max(share, setting.mended_share)
     return share if share <= setting.book.low_si("passes.hollow_share") + 1e-9 else 1.0
+
+
+def titled(setting: ResolvedLawn, operation: OperationName) -> Message:
+    """The title of a job that keeps to these parts, in the words of the country."""
+    return phrases.title(title=book_message(setting.book, f"operations.{operation}.title"))
 
 
 def dressed_alone(setting: ResolvedLawn, share: float) -> Message:

@@ -6,13 +6,13 @@ from dataclasses import replace
 
 from turfplan.book.words import book_messages
 from turfplan.message import Listed, Message, Number, Quantity, Value, length_mm, listed
-from turfplan.phrases import dressed, looks, slopes
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
+from turfplan.phrases import looks, slopes
 from turfplan.records.book_names import of_species
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, Pass
-from turfplan.work.dressed import dressed_alone, dressed_share
+from turfplan.work.dressed import dressed_alone, dressed_share, titled
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import (
     CARE,
@@ -113,7 +113,7 @@ def _pass(
                 ),
                 wording=Wording(
                     phrases.mow(),
-                    title=dressed.mow_title() if share < 1 else None,
+                    title=titled(setting, "mow") if share < 1 else None,
                     how=(dressed_alone(setting, share), *usual) if share < 1 else None,
                 ),
                 extent=Extent(setting.plot.area_m2 * share),
