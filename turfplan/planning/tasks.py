@@ -17,7 +17,7 @@ from turfplan.work.lateness import grade, told
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
 from turfplan.work.phases.marks import digs
-from turfplan.work.phases.seedling_look import LOOK, bare_spots
+from turfplan.work.phases.seedling_look import LOOK, told_of_bare_spots
 
 
 def tasks_of(
@@ -80,8 +80,11 @@ def task_of(
     window = _window(setting, candidate, draft, start, bound)
     season = _season_of(candidate, draft)
     late = told(setting, season, draft.operation, date.fromordinal(end)) if season else None
-    looks = draft.id == LOOK
-    about = (bare_spots(setting, candidate.campaign, date.fromordinal(start)),) if looks else ()
+    about: tuple[Message, ...] = ()
+    if draft.id == LOOK:
+        sowing = schedule.days.get(draft.anchor or "")
+        sown = None if sowing is None else date.fromordinal(sowing)
+        about = told_of_bare_spots(setting, candidate.campaign, date.fromordinal(start), sown)
     return Task(
         id=draft.id,
         uid="",
