@@ -13,6 +13,7 @@ from turfplan.records.constraints import Allowed, Constraint, Strength
 from turfplan.records.plan_task import Task, TaskWindow
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, OpenDays, task_of_node
+from turfplan.work.feeding.stages import work_before
 from turfplan.work.lateness import grade, told
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
@@ -202,4 +203,7 @@ def _depends(candidate: Candidate, draft: Draft, bound: Sequence[Constraint]) ->
         for c in bound
         if not isinstance(c, Allowed) and c.id not in dropped and not c.alongside
     ]
+    worked = work_before(draft, candidate.season.drafts)
+    days = candidate.dated.schedule.days if worked else {}
+    before += [d.id for d in worked if days[d.end_node] <= days[draft.start_node]]
     return tuple(dict.fromkeys(name for name in before if name != draft.id))
