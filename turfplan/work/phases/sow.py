@@ -88,7 +88,9 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
     look = look_days(setting, campaign)
     if look is not None:
-        drafts.append(look_for_seedlings(setting, replace(with_seed, offset=look.wished)))
+        drafts.append(
+            look_for_seedlings(setting, replace(with_seed, offset=look.wished), look.last)
+        )
     return drafts
 
 
