@@ -35,6 +35,6 @@ def seed_lies_there() -> Message:
     return Message("history.seed_lies_there")
 
 
-def way_on(*, title: Message, change: str, reason: Message) -> Message:
+def way_on(*, title: Message, change: Message, reason: Message) -> Message:
     """It can still be done in another way: {title} (`{change}`). Checked: {reason}."""
     return Message("history.way_on", (("title", title), ("change", change), ("reason", reason)))
