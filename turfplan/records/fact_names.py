@@ -34,6 +34,8 @@ GroupFact = Literal[
     "feeding.potash_gap",
     "feeding.potash_rest",
     "feeding.potash_least",
+    "feeding.potash_content",
+    "feeding.phosphate_content",
     "feeding.water_setback",
     "compost.nitrogen",
     "compost.year_depth_max",
