@@ -1,5 +1,5 @@
-"""Potash and phosphate of a soil test go on as soon as the grass grows, whatever nitrogen is due; so
-does iron where the pH is too high."""
+"""Potash and phosphate of a soil test go on as soon as the grass grows, whatever nitrogen is due;
+so does iron where the pH is too high."""
 
 from datetime import UTC, date, datetime
 from typing import Any

@@ -431,3 +431,5 @@ MaterialFact = Literal[
 ]
 
 HerbicideFact = Literal["hold"]
+
+HerbicideOption = Literal["hold_{species}"]
