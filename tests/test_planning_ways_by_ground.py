@@ -6,7 +6,7 @@ from typing import Any
 
 from test_work_campaigns import days_of, plain
 from turfplan.book.words import grass_name
-from turfplan.message import Days, as_written, listed
+from turfplan.message import Days, as_written, length_mm, listed
 from turfplan.phrases import ways_out as phrases
 from turfplan.planning import ways_by_ground as module
 from turfplan.planning.changed_briefs import ChangedBrief
@@ -175,6 +175,29 @@ def test_thatch_that_is_a_sponge_is_stripped_or_taken_down_first() -> None:
     never = next(e for e in book.species.values() if e.dethatch == "never" and e.seedable)
     deep = replace(deep, turf=replace(deep.turf, species=never))
     assert len(ways(_without_thatch, deep)) == 1
+
+
+def test_thatch_of_thick_runners_is_cut_with_blades_set_wide_apart() -> None:
+    """St. Augustinegrass is stripped before the plan, or thinned in its season and measured again;
+    every grass of such blades has their spacing."""
+    book = plain().book
+    own = replace(plain().turf, species=book.species["st_augustine"])
+    limit = book.si(strip_limit(own.species))
+    strip, cut = ways(_without_thatch, replace(changed("lawn", thatch_mm=limit), turf=own))
+    assert strip.title == phrases.strip_turf_first()
+    assert cut.brief.lawn.thatch_mm is not None and cut.brief.lawn.thatch_mm < limit
+    wide = [entry.id for entry in book.species.values() if entry.dethatch == "wide"]
+    assert {"st_augustine", "centipede"} <= set(wide)
+    for grass in wide:
+        spacing = length_mm(book.si(f"species.{grass}.dethatch_spacing"))  # type: ignore[arg-type]
+        day, turf = timedelta(1), replace(own, species=book.species[grass])
+        window = days_of("dethatch", plain().today - day, plain().today + 9 * day)
+        opened = replace(plain(), turf=turf, openings=replace(plain().openings, windows=(window,)))
+        span = Days(plain().today, plain().today + 9 * day, weekday=False)
+        told = phrases.thatch_cut(spacing=spacing, days=listed([span], "and"))
+        assert _thatch_first(opened, date(2028, 3, 1)) == told
+        closed = replace(opened, openings=replace(plain().openings, windows=()))
+        assert _thatch_first(closed, date(2028, 3, 1)) == phrases.thatch_cut_next(spacing=spacing)
 
 
 def test_thatch_is_taken_down_in_the_seasons_before_a_day() -> None:

@@ -105,6 +105,29 @@ def test_five_ways_at_the_most_are_offered_each_to_an_end_of_its_own() -> None:
     assert lines_of(only=lambda _: False) == []
 
 
+def test_two_changes_are_tried_together_where_no_single_one_is_enough() -> None:
+    """Thatch that is a sponge and water that the law holds back: what to do with the thatch, each
+    with the permit; printed so that a brief takes it."""
+    sponge = {"lawn": {"thatch": "1.5 in"}, **TIGHT["two watering days"]}
+
+    def both(brief: Brief) -> bool:
+        return brief.water.permit is True and (brief.lawn.thatch_mm or 0) < 30
+
+    def permit_alone(brief: Brief) -> bool:
+        return brief.water.permit is True
+
+    lines = lines_of(sponge, only=both)
+    assert lines and all("permit = true" in line for line in lines)
+    assert any(
+        line == 'intent = "renovate", permit = true'
+        for line in lines_of(
+            sponge, only=lambda b: b.water.permit is True and b.seeding.intent == "renovate"
+        )
+    )
+    assert all(typed(line)["water"] == {"permit": True} for line in lines)
+    assert lines_of(sponge, only=permit_alone) == ["permit = true"]
+
+
 def test_a_way_is_told_with_its_days_where_it_has_any() -> None:
     """Else by its campaign alone."""
     assert leads_to(work(DAY)).key == "ways_out.campaign_dated"
@@ -198,6 +221,10 @@ def test_level_and_sow_one_after_the_other_where_both_are_asked_for() -> None:
     closed = replace(setting, openings=replace(setting.openings, never=never))
     titles = [list(_one_after_the_other(brief, s))[1].title.key for s in (setting, closed)]
     assert titles[0] != titles[1]
+    plants = brief_of({"seeding": {"intent": "plant"}})
+    told = [way.title.key for way in _one_after_the_other(plants, setting)]
+    assert told == ["ways_out.level_before_planting", "ways_out.plant_now"]
+    assert list(_one_after_the_other(plants, closed))[1].title.key == "ways_out.plant_alone"
     bare = replace(closed, turf=replace(closed.turf, condition="bare"))
     assert list(_one_after_the_other(brief, bare))[1].title.key == titles[0]
     assert len(list(_on_bare_ground(brief, closed))) == 1
@@ -311,6 +338,14 @@ REFUSED: dict[str, dict[str, Any]] = {
             "gypsum_rate": "100 lb/1000ft2",
         },
         "site": {"ground": ["salty", "sodic"]},
+    },
+    "a sponge of runners and two watering days": {
+        "lawn": {"grass": "st_augustine", "condition": "patchy", "thatch": "1.125 in"},
+        "place": {"postal_code": "77057", "state": "TX"},
+        "leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.06}]},
+        "seeding": {"intent": "plant", "form": "sod"},
+        "site": {"cleared": ["unknown"]},
+        **TIGHT["two watering days"],
     },
     **{name: TIGHT[name] for name in ("two watering days", "a sponge of thatch")},
     "away all autumn": {

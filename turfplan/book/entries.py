@@ -55,11 +55,17 @@ class Species(BookEntry):
     seedable: bool
     spreads: bool
     plantable: tuple[PlantForm, ...] = ()
-    dethatch: Literal["ok", "light", "never"] = "ok"
+    dethatch: Literal["ok", "light", "wide", "never"] = "ok"
     winter_cover: bool = False
     noxious_in: tuple[str, ...] = ()
     unfed: tuple[Unfed, ...] = ()
     source: str
+
+    @property
+    def combed(self) -> bool:
+        """True where thatch is combed out within the work: not of grasses of thick runners above
+        ground, which bear blades set wide apart alone, in a season of its own, or none."""
+        return self.dethatch in ("ok", "light")
 
     @property
     def creeps(self) -> bool:

@@ -23,6 +23,8 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.watering.hose import by_hand
 
 MOST_OPTIONS = 5
+# The key of lines that a brief takes as they stand.
+WRITTEN = as_written("").key
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +66,15 @@ def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option,
     `tried` dates a changed brief as the planner itself does, and gives None where that cannot be
     done.
     """
+    found = _first_that_lead(_changes(brief, setting), tried)
+    # Where no single change is enough, the ground's is tried with another.
+    return found or _first_that_lead(_pairs(brief, setting), tried)
+
+
+def _first_that_lead(changes: Iterator[ChangedBrief], tried: Tried) -> tuple[Option, ...]:
+    """The first of the changes that lead somewhere of their own."""
     found: dict[tuple[Message, Message | None], Option] = {}
-    for change in _changes(brief, setting):
+    for change in changes:
         work = work_of(tried, change.brief)
         if work is None:
             continue
@@ -76,6 +85,35 @@ def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option,
         if len(found) == MOST_OPTIONS:
             break
     return tuple(found.values())
+
+
+def _pairs(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Each change that begins with the ground, with another of what the brief rules out."""
+    for first in by_the_ground(brief, setting):
+        # What is sown or planted is written once.
+        asked = "intent" not in str(first.lines if first.lines.key == WRITTEN else "")
+        others = (
+            *_with_water(first.brief),
+            *_with_more_days(first.brief),
+            *(_one_after_the_other(first.brief, setting) if asked else ()),
+            *_with_more_choice(first.brief),
+        )
+        for second in others:
+            yield ChangedBrief(
+                phrases.together(first=first.title, second=second.title),
+                _both(first.lines, second.lines),
+                second.brief,
+                first.another_lawn,
+            )
+
+
+def _both(first: Message, second: Message) -> Message:
+    """The lines of two changes: what is written stands first, what is left out last."""
+    if second.key != WRITTEN:
+        return phrases.together_left_out(first=first, second=second)
+    if first.key != WRITTEN:
+        return phrases.together_left_out(first=second, second=first)
+    return as_written(f"{first}, {second}")
 
 
 def whole_fill(
@@ -284,14 +322,22 @@ def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[Change
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
+    plants = brief.seeding.intent == "plant"
     yield ChangedBrief(
-        phrases.level_now(),
+        phrases.level_before_planting() if plants else phrases.level_now(),
         as_written('intent = "none"'),
         with_part(brief, "seeding", intent="none"),
     )
-    never = setting.never_opens("topdress") and not setting.on_open_ground
+    never = bool(setting.never_opens("topdress")) and not setting.on_open_ground
     yield ChangedBrief(
-        phrases.sow_alone() if never else phrases.sow_now(),
+        _unlevelled(plants=plants, never=never),
         phrases.leave_out(table="[leveling]"),
         with_part(brief, "leveling", depth_mm=None, lows=()),
     )
+
+
+def _unlevelled(*, plants: bool, never: bool) -> Message:
+    """Seed or plants without the fill, which is left for later or for good."""
+    if plants:
+        return phrases.plant_alone() if never else phrases.plant_now()
+    return phrases.sow_alone() if never else phrases.sow_now()

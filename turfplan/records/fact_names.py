@@ -415,6 +415,7 @@ SpeciesOption = Literal[
     "pass_cap_seeded",
     "low_cut_floor_seeded",
     "plug_spacing",
+    "dethatch_spacing",
     "summer_days",
     "growing_days",
     "growing_mark",
