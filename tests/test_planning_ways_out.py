@@ -333,7 +333,7 @@ REFUSED: dict[str, dict[str, Any]] = {
             "on": date(2027, 1, 10),
             "ph": 8.4,
             "free_lime": True,
-            "salts": "5.2 dS/m",
+            "salts": "6.2 dS/m",
             "sar": 16,
             "gypsum_rate": "100 lb/1000ft2",
         },
@@ -393,7 +393,7 @@ def test_a_salty_lawn_is_told_once_and_has_ways_to_be_sown() -> None:
     refused = plan_of(REFUSED["salt and sodium"])
     assert refused.conflict is not None
     told = [str(reason) for reason in refused.conflict.reasons]
-    assert sum("5.2 dS/m" in line for line in told) == 1 and not refused.rejected
+    assert sum("6.2 dS/m" in line for line in told) == 1 and not refused.rejected
     assert any("gypsum" in line for line in told)
     changes = [str(option.change) for option in refused.options]
     assert 'salts = "3 dS/m"' in changes and 'species = "tall_fescue"' in changes

@@ -20,7 +20,7 @@ from turfplan.records.brief import Brief, LawnPart, Shape
 from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import Light, hours_of
-from turfplan.work.salt_holds import bearing_grasses, bearing_plants, most_borne, too_salty
+from turfplan.work.salt_holds import bearing_grasses, bearing_plants, surely_borne, too_salty
 from turfplan.work.thatch import strip_limit
 
 _Piece = TypeVar("_Piece", LawnPart, Shape)
@@ -197,7 +197,7 @@ def _with_less_salt(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
     """Where salt kills what is sown: washed out and tested again, or grasses that bear it."""
     if too_salty(setting) is None:
         return
-    book, most = setting.book, most_borne(setting, setting.sowing.grass.id)
+    book, most = setting.book, surely_borne(setting, setting.sowing.grass.id)
     yield ChangedBrief(
         phrases.wash_out(
             most=Number(most, "plain"),
