@@ -34,6 +34,8 @@ GroupFact = Literal[
     "feeding.potash_gap",
     "feeding.potash_rest",
     "feeding.potash_least",
+    "feeding.potash_content",
+    "feeding.phosphate_content",
     "feeding.water_setback",
     "compost.nitrogen",
     "compost.year_depth_max",
@@ -414,6 +416,7 @@ SpeciesOption = Literal[
     "pass_cap_seeded",
     "low_cut_floor_seeded",
     "plug_spacing",
+    "dethatch_spacing",
     "summer_days",
     "growing_days",
     "growing_mark",
@@ -430,3 +433,5 @@ MaterialFact = Literal[
 ]
 
 HerbicideFact = Literal["hold"]
+
+HerbicideOption = Literal["hold_{species}"]
