@@ -16,3 +16,8 @@ def rain_forecast() -> Message:
 def as_logged() -> Message:
     """As logged."""
     return Message("history.as_logged")
+
+
+def booked() -> Message:
+    """It is booked for this day."""
+    return Message("history.booked")

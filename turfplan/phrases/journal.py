@@ -23,6 +23,11 @@ def moved_needs_day() -> Message:
     return Message("journal.moved_needs_day")
 
 
+def booked_needs_day() -> Message:
+    """booked needs the day it is booked for"""
+    return Message("journal.booked_needs_day")
+
+
 def measured_needs_value() -> Message:
     """measured needs a quantity and its value"""
     return Message("journal.measured_needs_value")
@@ -61,6 +66,18 @@ def upgrade() -> Message:
 def torn(*, file: str) -> Message:
     """{file}: the last line was cut off while it was written and is passed over"""
     return Message("journal.torn", (("file", file),))
+
+
+def by_hand(*, file: str) -> Message:
+    """{file}: the last line has no end and no valid checksum, as if it was written by hand: it is
+    passed over; what happened is written with turfplan log
+    """
+    return Message("journal.by_hand", (("file", file),))
+
+
+def put_aside(*, file: str, aside: str) -> Message:
+    """{file}: its last line, which did not count, was kept in {aside}"""
+    return Message("journal.put_aside", (("file", file), ("aside", aside)))
 
 
 def one_number() -> Message:

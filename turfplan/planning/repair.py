@@ -34,6 +34,7 @@ from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
+from turfplan.planning.wished_days import with_booked
 from turfplan.records.constraints import Allowed, Constraint, Lag, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
@@ -213,7 +214,7 @@ def _repaired(
     """A campaign around what has happened, or why it cannot be kept; marks that run out before the
     work they were asked for are asked for again, where there are the days for it.
     """
-    season = _without_skipped(drafted.season, history)
+    season = with_booked(_without_skipped(drafted.season, history), history)
     history = without_waiting(setting.book, season, history)
     season = without_too_late(setting, season, history, _first_open_day(setting))
     known = asked_before(season, history)
