@@ -1,6 +1,6 @@
 """Messages of `messages/en/slips.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Days, Message, Number, Sold
+from turfplan.message import Amounted, Day, Days, Message, Number
 
 
 def to_come(*, day: Day, n: int) -> Message:
@@ -53,12 +53,12 @@ def nothing(*, amount: str) -> Message:
     return Message("slips.nothing", (("amount", amount),))
 
 
-def not_counted(*, amount: Sold, task: Message) -> Message:
+def not_counted(*, amount: Amounted, task: Message) -> Message:
     """{amount}: “{task}” is not counted in this in the plan"""
     return Message("slips.not_counted", (("amount", amount), ("task", task)))
 
 
-def many_times(*, amount: Sold, planned: Sold, task: Message, times: Number) -> Message:
+def many_times(*, amount: Amounted, planned: Amounted, task: Message, times: Number) -> Message:
     """{amount} is {times} times what the plan has for “{task}” ({planned})"""
     return Message(
         "slips.many_times",
@@ -66,7 +66,7 @@ def many_times(*, amount: Sold, planned: Sold, task: Message, times: Number) -> 
     )
 
 
-def small_part(*, amount: Sold, planned: Sold, task: Message, share: Number) -> Message:
+def small_part(*, amount: Amounted, planned: Amounted, task: Message, share: Number) -> Message:
     """{amount} is {share} of what the plan has for “{task}” ({planned})"""
     return Message(
         "slips.small_part",
@@ -74,7 +74,7 @@ def small_part(*, amount: Sold, planned: Sold, task: Message, share: Number) -> 
     )
 
 
-def other_unit(*, amount: str, planned: Sold, task: Message, unit: str) -> Message:
+def other_unit(*, amount: str, planned: Amounted, task: Message, unit: str) -> Message:
     """{amount} is not what the plan has for “{task}” ({planned}), but with {unit} for its unit it
     would be
     """
@@ -84,7 +84,7 @@ def other_unit(*, amount: str, planned: Sold, task: Message, unit: str) -> Messa
     )
 
 
-def out_of_range(*, value: str, low: Sold, high: Sold) -> Message:
+def out_of_range(*, value: str, low: Amounted, high: Amounted) -> Message:
     """{value} cannot be: from {low} to {high} can"""
     return Message("slips.out_of_range", (("value", value), ("low", low), ("high", high)))
 
@@ -99,19 +99,19 @@ def yes_or_no(*, value: str) -> Message:
     return Message("slips.yes_or_no", (("value", value),))
 
 
-def unlike_season(*, value: str, usual: Sold) -> Message:
+def unlike_season(*, value: str, usual: Amounted) -> Message:
     """{value} is far from what the soil there has at that time of the year, {usual}"""
     return Message("slips.unlike_season", (("value", value), ("usual", usual)))
 
 
-def other_scale(*, value: str, usual: Sold, unit: str) -> Message:
+def other_scale(*, value: str, usual: Amounted, unit: str) -> Message:
     """{value} is far from what the soil there has at that time of the year, {usual}, but with
     {unit} for its unit it would not be
     """
     return Message("slips.other_scale", (("value", value), ("usual", usual), ("unit", unit)))
 
 
-def much(*, value: str, usual: Sold) -> Message:
+def much(*, value: str, usual: Amounted) -> Message:
     """{value} is very much: {usual} is much already"""
     return Message("slips.much", (("value", value), ("usual", usual)))
 
@@ -129,3 +129,8 @@ def keep_asked() -> Message:
 def not_written() -> Message:
     """Nothing was written."""
     return Message("slips.not_written")
+
+
+def share_example() -> Message:
+    """for example 0.5, 1/2 or 50 %"""
+    return Message("slips.share_example")

@@ -14,7 +14,7 @@ from typing import Final, Literal
 from turfplan.book.entries import Book
 from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.errors import TurfplanError
-from turfplan.message import Day, Days, Message, Number, Sold
+from turfplan.message import Day, Days, Message, Number, Quantity, Sold, as_written
 from turfplan.phrases import slips as phrases
 from turfplan.records.journal import JournalEntry, MeasuredQuantity, standing
 from turfplan.records.plan import Plan
@@ -28,8 +28,8 @@ from turfplan.units import (
 )
 
 # A point that slipped by one place makes tenfold of an amount, which itself may be half of what was
-# planned, or double: beyond fivefold either way a slip is likelier than a change of mind.
-SLIPPED = 5.0
+# planned, or double: between double, which is so now and then, and fivefold lies what is asked.
+SLIPPED = 4.0
 # An amount is what the plan has within what rounding to buckets, quarter yards or bags makes of it,
 # and it is not where it is off by more than half of what the nearest units differ by (a cubic metre
 # is 1.3 cubic yards).
@@ -57,9 +57,6 @@ EVER: Final[Mapping[MeasuredQuantity, tuple[float, float]]] = {
 SHARES = ("germination", "live_cause", "cause_left")
 # A day's rain, and a height of grass, of which inches for millimetres or centimetres are likelier.
 MUCH_MM: Final[Mapping[MeasuredQuantity, float]] = {"rain": 150.0, "grass_height": 500.0}
-# A spell of weather holds soil off its usual temperature by some degrees; Celsius for Fahrenheit
-# makes more of it.
-OFF_SEASON_C, IN_SEASON_C = 15.0, 8.0
 Field = Literal["task", "on", "amount", "share", "value"]
 
 
@@ -140,7 +137,7 @@ def _days(written: _Written) -> Iterator[Slip]:
         off = _off(day, task.start, task.end)
         if off > HALF_A_YEAR:
             days = Days(task.start, task.end)
-            far = phrases.far_off(day=Day(day), task=task.title, days=days, off=off)
+            far = phrases.far_off(day=Day(day), task=_title(task), days=days, off=off)
             yield Slip("on", far)
     elif plan is not None:
         first, last = plan.horizon.start, plan.horizon.end
@@ -148,6 +145,11 @@ def _days(written: _Written) -> Iterator[Slip]:
         if off > HALF_A_YEAR:
             outside = phrases.outside_plan(day=Day(day), days=Days(first, last), off=off)
             yield Slip("on", outside)
+
+
+def _title(task: Task) -> Message:
+    """What a task is called, as it was told in its plan."""
+    return as_written(str(task.title))
 
 
 def _off(day: date, first: date, last: date) -> int:
@@ -161,10 +163,10 @@ def _kind(written: _Written) -> Iterator[Slip]:
     if task is None:
         return
     if kind in ("delivered", "refused") and not task.plays("delivery"):
-        yield Slip("task", phrases.not_a_delivery(task=task.title))
+        yield Slip("task", phrases.not_a_delivery(task=_title(task)))
     operation = written.book.operations.get(task.operation)
     if kind == "rained_off" and operation is not None and operation.in_rain:
-        yield Slip("task", phrases.in_any_weather(task=task.title))
+        yield Slip("task", phrases.in_any_weather(task=_title(task)))
 
 
 def _again(written: _Written) -> Iterator[Slip]:
@@ -181,7 +183,7 @@ def _again(written: _Written) -> Iterator[Slip]:
         yield from _done_again(written, task)
     elif entry.kind in ("skipped", "not_done", "rained_off") and _over(written):
         number = written.works[-1].number
-        yield Slip("task", phrases.was_done(task=task.title, number=number))
+        yield Slip("task", phrases.was_done(task=_title(task), number=number))
 
 
 def _same(one: JournalEntry, other: JournalEntry) -> bool:
@@ -201,14 +203,14 @@ def _done_again(written: _Written, task: Task) -> Iterator[Slip]:
     skipped = [e for e in written.of_task if e.kind == "skipped"]
     if skipped:
         number = skipped[-1].number
-        yield Slip("task", phrases.was_skipped(task=task.title, number=number))
+        yield Slip("task", phrases.was_skipped(task=_title(task), number=number))
     if _over(written) and not _another_part(written, task):
         number = written.works[-1].number
-        yield Slip("task", phrases.was_done(task=task.title, number=number))
+        yield Slip("task", phrases.was_done(task=_title(task), number=number))
     # Who says of what was begun that it is done means the rest of it.
     elif not _over(written) and entry.share < WHOLE and before + entry.share > WHOLE + HAIR:
         share = Number(before + entry.share, "percent")
-        yield Slip("share", phrases.shares(task=task.title, share=share))
+        yield Slip("share", phrases.shares(task=_title(task), share=share))
 
 
 def _another_part(written: _Written, task: Task) -> bool:
@@ -239,7 +241,7 @@ def _amounts(written: _Written) -> Iterator[Slip]:
     planned = _planned(task, entry)
     if not planned:
         yield Slip(
-            "amount", phrases.not_counted(amount=_sold(entry.amount, entry.unit), task=task.title)
+            "amount", phrases.not_counted(amount=_sold(entry.amount, entry.unit), task=_title(task))
         )
         return
     near = min(planned, key=lambda amount: _times(entry.amount or 0, amount.value * entry.share))
@@ -249,10 +251,10 @@ def _amounts(written: _Written) -> Iterator[Slip]:
     unit = _other_unit(written.quantity, entry.amount, wants)
     if unit is not None:
         given = written.quantity
-        other = phrases.other_unit(amount=given, planned=told, task=task.title, unit=unit)
+        other = phrases.other_unit(amount=given, planned=told, task=_title(task), unit=unit)
         yield Slip("amount", other)
     elif _times(entry.amount, wanted) > SLIPPED:
-        yield Slip("amount", _far(entry.amount, wanted, told, task.title))
+        yield Slip("amount", _far(entry.amount, wanted, told, _title(task)))
 
 
 def _times(one: float, other: float) -> float:
@@ -270,8 +272,10 @@ def _far(amount: float, wanted: float, planned: Sold, task: Message) -> Message:
     return phrases.small_part(amount=given, planned=planned, task=task, share=share)
 
 
-def _sold(value: float, unit: str) -> Sold:
+def _sold(value: float, unit: str) -> Sold | Quantity:
     """A value in an inside unit as people read it."""
+    if unit == "C":
+        return Quantity(value, "temperature")
     value_us, unit_us = us_twin(value, unit)
     return Sold(value, unit, value_us, unit_us)
 
@@ -323,7 +327,7 @@ def _measured(written: _Written) -> Iterator[Slip]:
 def _much(written: _Written, quantity: MeasuredQuantity) -> float | None:
     """More than which of a quantity is likelier a slip, in its inside unit."""
     if quantity == "grubs":
-        return 2 * SLIPPED * written.book.si("site.grubs_most")
+        return SLIPPED * written.book.si("site.grubs_most")
     if quantity == "depth_missing":
         # What is missing once every pass is done is part of what was to be filled.
         fill = written.plan.lawn.depth_mm if written.plan is not None else 0.0
@@ -333,13 +337,13 @@ def _much(written: _Written, quantity: MeasuredQuantity) -> float | None:
 
 def _off_season(written: _Written, value: float) -> Iterator[Slip]:
     """A temperature of the soil that its time of the year has not."""
-    usual = _usual_soil_c(written)
-    if usual is None or abs(value - usual) <= OFF_SEASON_C:
+    usual, swing = _usual_soil_c(written), written.book.si("weather.soil_swing")
+    if usual is None or abs(value - usual) <= swing:
         return
     given, told = written.quantity, _sold(usual, "C")
     for other in WRITTEN_FOR["temperature"]:
         read = _read_as(given, other)
-        if read is not None and abs(read - usual) <= IN_SEASON_C:
+        if read is not None and abs(read - usual) <= swing / 2:
             scale = phrases.other_scale(value=given, usual=told, unit=pretty_unit(other))
             yield Slip("value", scale)
             return

@@ -158,13 +158,19 @@ def with_days(setting: ResolvedLawn, days: DaySet) -> WorkDays:
     """
     calendar, law = setting.calendar, quiet_law(setting.brief, setting.book)
     quiet = _quiet_days(law, calendar.public, setting.first_day, setting.last_day)
-    more = {"work": days, "household": days, "machines": without(days, quiet)}
-    more |= dict.fromkeys(("offices", "orders"), days.intersect(calendar.business))
-    united = {
-        name: DaySet.of([*getattr(calendar, name).ranges, *added.ranges])
-        for name, added in more.items()
-    }
-    return replace(calendar, **united)
+    asked = days.intersect(calendar.business)
+    return replace(
+        calendar,
+        work=_united(calendar.work, days),
+        household=_united(calendar.household, days),
+        machines=_united(calendar.machines, without(days, quiet)),
+        offices=_united(calendar.offices, asked),
+        orders=_united(calendar.orders, asked),
+    )
+
+
+def _united(one: DaySet, other: DaySet) -> DaySet:
+    return DaySet.of([*one.ranges, *other.ranges])
 
 
 def why_days(setting: ResolvedLawn, operation: str) -> Reason:
