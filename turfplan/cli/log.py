@@ -54,13 +54,13 @@ app = typer.Typer(cls=BriefFirst, add_completion=False, rich_markup_mode=None, n
 
 @app.callback()
 def _log() -> None:
-    """Write into the journal what happened; `plan` reads it.
+    """Example: turfplan log lawn.toml done topdress.1 --on 2027-09-04 --amount "3 yd3"
 
-    Example: turfplan log lawn.toml done topdress.1 --on 2027-09-04 --amount "3 yd3"
+    Write into the journal what happened; `plan` reads it. What looks like a slip is asked back.
     """
 
 
-@app.command()
+@app.command(short_help="A task was done, wholly or in part.")
 def done(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -86,7 +86,7 @@ def done(
     write(call, what, amount)
 
 
-@app.command()
+@app.command(short_help="A task is left out.")
 def skipped(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -108,7 +108,7 @@ def skipped(
     write(call, Happening("skipped", task, on.date()))
 
 
-@app.command()
+@app.command(short_help="A task is held on a day of your choice.")
 def moved(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -130,7 +130,7 @@ def moved(
     write(call, Happening("moved", task, to=to.date()))
 
 
-@app.command()
+@app.command(short_help="A task is asked for on a day; it gives way to rules.")
 def booked(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -152,7 +152,7 @@ def booked(
     write(call, Happening("booked", task, to=to.date()))
 
 
-@app.command("rained-off")
+@app.command("rained-off", short_help="Rain took the day.")
 def rained_off(
     brief: Path = BRIEF,
     task: str | None = typer.Argument(
@@ -176,7 +176,7 @@ def rained_off(
     write(call, Happening("rained_off", task, on.date()))
 
 
-@app.command()
+@app.command(short_help="Something was measured.")
 def measured(
     brief: Path = BRIEF,
     quantity: str = typer.Argument(
@@ -208,7 +208,7 @@ def measured(
     write(call, what, value)
 
 
-@app.command()
+@app.command(short_help="A load came and was taken.")
 def delivered(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -233,7 +233,7 @@ def delivered(
     write(call, what, amount)
 
 
-@app.command()
+@app.command(short_help="A load was refused.")
 def refused(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -260,7 +260,7 @@ def refused(
     write(call, what, amount)
 
 
-@app.command("not-done")
+@app.command("not-done", short_help="A task that is over was not done.")
 def not_done(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -281,7 +281,7 @@ def not_done(
     write(call, Happening("not_done", task))
 
 
-@app.command()
+@app.command(short_help="A remark.")
 def note(
     brief: Path = BRIEF,
     text: str = typer.Argument(..., help="Your words."),
@@ -302,7 +302,7 @@ def note(
     write(call, Happening("note", text=text))
 
 
-@app.command()
+@app.command(short_help="Take back an entry.")
 def undo(
     brief: Path = BRIEF,
     number: int | None = typer.Argument(
@@ -329,7 +329,7 @@ def undo(
     say_logged(LogCall(brief, output, as_json), logged, told)
 
 
-@app.command("list")
+@app.command("list", short_help="The entries that stand.")
 def list_entries(brief: Path = BRIEF, output: Path | None = DIR, as_json: bool = JSON) -> None:
     """Example: turfplan log lawn.toml list
 
@@ -353,7 +353,7 @@ def list_entries(brief: Path = BRIEF, output: Path | None = DIR, as_json: bool =
         print(tell_entry(found.words, entry))
 
 
-@app.command("today")
+@app.command("today", short_help="Go through what was due.")
 def today_s_tasks(
     brief: Path = BRIEF,
     output: Path | None = DIR,
