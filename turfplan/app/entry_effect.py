@@ -21,6 +21,7 @@ from turfplan.planning.candidates import Candidate
 from turfplan.planning.season_plan import dated_season
 from turfplan.planning.wishes import broken_rules, days_that_work, is_dated
 from turfplan.publishing import UnsoundPlanError
+from turfplan.records.constraints import Strength
 from turfplan.records.journal import WISHES, JournalEntry, standing
 from turfplan.records.numbering import rules_id
 from turfplan.records.past import TaskHistory
@@ -180,7 +181,9 @@ def _planned(wish: _Wish) -> Plan | tuple[Message, ...]:
         return tuple(as_written(str(reason)) for reason in made.conflict.reasons)
     task = made.task(wish.task)
     if task is None or task.start != wish.day or not (task.held or task.booked):
-        return (phrases.elsewhere(),)
+        season, history, name = _season(wish)
+        advised = season and broken_rules(season, history, name, wish.day, Strength.ADVICE)
+        return advised or (phrases.elsewhere(),)
     faults = _new_faults(wish, made)
     return tuple(map(as_message, faults)) if faults else made
 

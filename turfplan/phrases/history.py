@@ -1,6 +1,6 @@
 """Messages of `messages/en/history.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message
+from turfplan.message import Days, Message
 
 
 def still_to_do() -> Message:
@@ -21,3 +21,8 @@ def as_logged() -> Message:
 def booked() -> Message:
     """It is booked for this day."""
     return Message("history.booked")
+
+
+def outside_plan(*, days: Days) -> Message:
+    """The season of the plan is {days}."""
+    return Message("history.outside_plan", (("days", days),))

@@ -54,7 +54,7 @@ def days_that_work(*, days: Listed) -> Message:
 
 
 def no_day_works() -> Message:
-    """no other day within half a year works, as the plan stands"""
+    """no day near it was found that works, as the plan stands"""
     return Message("journal.no_day_works")
 
 
@@ -84,7 +84,7 @@ def undo_first() -> Message:
 
 
 def elsewhere() -> Message:
-    """the rest of the plan leaves it on another day"""
+    """The rest of the plan puts it on another day."""
     return Message("journal.elsewhere")
 
 

@@ -9,7 +9,6 @@ from turfplan.book.entries import Book
 from turfplan.message import Day, Message, Number
 from turfplan.phrases import changes
 from turfplan.phrases import history as phrases
-from turfplan.planning.wished_days import last_days
 from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.records.journal import JournalEntry, standing
 from turfplan.records.past import TaskHistory
@@ -76,7 +75,6 @@ def read_history(
         overdue={} if assume_not_done else _overdue(still_open, state, today),
         held=held,
         booked=booked,
-        wished_until=last_days({**booked, **held}, tasks),
         not_before=state.blocked,
         published={t.id: t.start.toordinal() for t in still_open if t.series is None} | booked,
         germinated=next((e.on for e in entries if e.quantity == "germination" and e.value), None),
@@ -268,7 +266,7 @@ def fixed_nodes(season: SeasonDraft, history: TaskHistory) -> dict[str, int]:
         if day is None:
             continue
         if draft.id in history.held and draft.id not in history.done:
-            fixed[draft.end_node] = history.wished_until.get(draft.id, day)
+            # A job of several days is moved whole: how long it takes says where it ends.
             fixed[draft.start_node] = day
             continue
         fixed[draft.end_node] = day

@@ -161,7 +161,7 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
-    setting = with_wished_days(setting, history)
+    setting = with_wished_days(setting, history, previous)
     verdict = watering_verdict(
         brief,
         book,

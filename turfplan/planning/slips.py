@@ -127,6 +127,10 @@ def slips_of(
 def _days(written: _Written) -> Iterator[Slip]:
     """A day to come, or one that is off by what a wrong year, or month, makes."""
     entry, plan, day = written.entry, written.plan, written.entry.on
+    if entry.kind == "not_done" and written.task is not None and written.today is not None:
+        last = written.task.end
+        if last > written.today:
+            yield Slip("task", phrases.to_come(day=Day(last), n=(last - written.today).days))
     if day is None:
         return
     # Who leaves a task out may say so for a day to come.

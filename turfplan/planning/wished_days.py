@@ -1,33 +1,32 @@
 """Opens the days that somebody wishes for, and binds what is booked to its day as far as the rules
 let it."""
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 from turfplan.phrases import history as phrases
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.records.past import TaskHistory
-from turfplan.records.plan_task import Task
+from turfplan.records.plan import Plan
 from turfplan.work.days_off import with_days
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 
 
-def last_days(wished: Mapping[str, int], tasks: Mapping[str, Task]) -> dict[str, int]:
-    """The last day of each task that somebody wishes for another first day: it is moved whole, as
-    long as it was planned."""
-    known = {name: tasks[name] for name in wished if name in tasks}
-    return {name: wished[name] + (task.end - task.start).days for name, task in known.items()}
-
-
-def with_wished_days(setting: ResolvedLawn, history: TaskHistory) -> ResolvedLawn:
+def with_wished_days(
+    setting: ResolvedLawn, history: TaskHistory, previous: Plan | None
+) -> ResolvedLawn:
     """The lawn with the days that somebody wishes for among its days of work: which weekdays those
-    are is a preference, and what goes with the task is done on its days too."""
-    wished = {**history.booked, **history.held}
-    if not wished:
-        return setting
-    days = DaySet.of((day, history.wished_until.get(name, day)) for name, day in wished.items())
-    return replace(setting, calendar=with_days(setting, days))
+    are is a preference, and what goes with the task is done on its days too.
+
+    A job of several days that is to begin on a day off goes on until it is done.
+    """
+    wished, tasks = {**history.booked, **history.held}, previous.tasks if previous else ()
+    lasts = {task.id: task.duration_days for task in tasks if task.id in wished}
+    work = setting.calendar.work
+    days = DaySet.of(
+        (day, day + lasts.get(name, 1) - 1) for name, day in wished.items() if day not in work
+    )
+    return replace(setting, calendar=with_days(setting, days)) if days.ranges else setting
 
 
 def with_booked(season: SeasonDraft, history: TaskHistory) -> SeasonDraft:

@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from turfplan.calendar_days import HALF_A_YEAR
-from turfplan.message import Message
+from turfplan.message import Days, Message
 from turfplan.network import conflict, feasible
+from turfplan.phrases import history as phrases
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.history import fixed_nodes
 from turfplan.planning.reasons import conflict_reasons
@@ -39,15 +40,22 @@ def is_dated(season: Candidate, task: str) -> bool:
 
 
 def broken_rules(
-    season: Candidate, history: TaskHistory, task: str, day: date
+    season: Candidate,
+    history: TaskHistory,
+    task: str,
+    day: date,
+    least: Strength = Strength.STRONG,
 ) -> tuple[Message, ...]:
     """The rules, and the season of the work, that a task would break on a day; nothing where the
     rest can follow.
 
-    Advice and preferences may be overruled. The season is planned with the wish booked, so that the
-    day is among its days of work.
+    What is of less strength than `least` may be overruled: advice and preferences. The season is
+    planned with the wish booked, so that the day is among its days of work.
     """
-    judged = _judged(season, history, task)
+    judged = _judged(season, history, task, least)
+    first, last = judged.problem.first_day, judged.problem.last_day
+    if not first <= day.toordinal() <= last:
+        return (phrases.outside_plan(days=Days(date.fromordinal(first), date.fromordinal(last))),)
     wish = _on(task, DaySet.of([(day.toordinal(), day.toordinal())]))
     found = conflict(replace(judged.problem, constraints=(*judged.bound, wish)), judged.fixed)
     if found is None:
@@ -69,13 +77,14 @@ def days_that_work(season: Candidate, history: TaskHistory, task: str, day: date
             yield date.fromordinal(other)
 
 
-def _judged(season: Candidate, history: TaskHistory, task: str) -> _Judged:
-    """What is more than advice in a season, less what had to be given up in it already."""
+def _judged(
+    season: Candidate, history: TaskHistory, task: str, least: Strength = Strength.STRONG
+) -> _Judged:
+    """What binds a season with a strength of `least` or more, less what had to be given up in it
+    already."""
     dated = season.dated
     gone = {constraint.id for constraint in dated.dropped}
-    bound = tuple(
-        c for c in dated.problem.constraints if c.strength >= Strength.STRONG and c.id not in gone
-    )
+    bound = tuple(c for c in dated.problem.constraints if c.strength >= least and c.id not in gone)
     fixed = {
         node: on
         for node, on in fixed_nodes(dated.season, history).items()
