@@ -20,6 +20,7 @@ from turfplan.records.journal import JournalEntry, MeasuredQuantity, standing
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Amount, Task
 from turfplan.units import (
+    System,
     convert,
     dimension_of,
     parse_quantity,
@@ -38,13 +39,17 @@ LIKE, UNLIKE = 0.08, 0.15
 # being more in all than a generous load.
 IN_ALL = 1.25
 WHOLE, HAIR = 1.0, 1e-9
-# The units in which people count, of each dimension: one may be written for another.
-WRITTEN_FOR: Final[Mapping[str, tuple[str, ...]]] = {
-    "volume": ("m3", "yd3", "ft3", "L", "gal"),
-    "mass": ("kg", "lb", "t", "tons", "g", "oz"),
-    "area": ("m2", "ft2", "yd2"),
-    "temperature": ("C", "F"),
+# The units in which the reader of a plan counts, by dimension: what was written in another was
+# perhaps meant in one of these.
+COUNTED_IN: Final[Mapping[System, Mapping[str, tuple[str, ...]]]] = {
+    System.US: {
+        "volume": ("yd3", "ft3", "gal"),
+        "mass": ("lb", "tons", "oz"),
+        "area": ("ft2", "yd2"),
+    },
+    System.METRIC: {"volume": ("m3", "L"), "mass": ("kg", "t", "g"), "area": ("m2",)},
 }
+SCALES = ("C", "F")
 # What was ever measured anywhere, or can be: soil of deserts and of the far north, the wettest day
 # on record (1.8 m), grass of the tallest kinds; grubs that lie side by side.
 EVER: Final[Mapping[MeasuredQuantity, tuple[float, float]]] = {
@@ -252,7 +257,7 @@ def _amounts(written: _Written) -> Iterator[Slip]:
     wanted = near.value * entry.share
     told = Sold(near.value, near.unit, near.value_us, near.unit_us)
     wants = [amount.value * entry.share for amount in planned]
-    unit = _other_unit(written.quantity, entry.amount, wants)
+    unit = _other_unit(written, entry.amount, wants)
     if unit is not None:
         given = written.quantity
         other = phrases.other_unit(amount=given, planned=told, task=_title(task), unit=unit)
@@ -284,15 +289,17 @@ def _sold(value: float, unit: str) -> Sold | Quantity:
     return Sold(value, unit, value_us, unit_us)
 
 
-def _other_unit(quantity: str, amount: float, wants: Sequence[float]) -> str | None:
-    """The unit with which an amount as given would be what is wanted, where with its own it is
-    not."""
-    unit = quantity.strip().lstrip("+-0123456789./ ")
-    dimension = dimension_of(unit) or ""
-    if dimension not in WRITTEN_FOR or any(_is_like(amount, want, UNLIKE) for want in wants):
+def _other_unit(written: _Written, amount: float, wants: Sequence[float]) -> str | None:
+    """The unit of the plan's reader with which an amount as given would be what is wanted, where
+    with its own it is not."""
+    unit = written.quantity.strip().lstrip("+-0123456789./ ")
+    dimension = dimension_of(unit)
+    if written.plan is None or dimension is None:
+        return None
+    if any(_is_like(amount, want, UNLIKE) for want in wants):
         return None
     number = amount / convert(1.0, unit, dimension)
-    for other in WRITTEN_FOR[dimension]:
+    for other in COUNTED_IN[written.plan.lawn.units].get(dimension, ()):
         read = convert(number, other, dimension)
         if any(_is_like(read, want, LIKE) for want in wants):
             return pretty_unit(other)
@@ -345,7 +352,7 @@ def _off_season(written: _Written, value: float) -> Iterator[Slip]:
     if usual is None or abs(value - usual) <= swing:
         return
     given, told = written.quantity, _sold(usual, "C")
-    for other in WRITTEN_FOR["temperature"]:
+    for other in SCALES:
         read = _read_as(given, other)
         if read is not None and abs(read - usual) <= swing / 2:
             scale = phrases.other_scale(value=given, usual=told, unit=pretty_unit(other))
