@@ -50,6 +50,7 @@ from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
+from turfplan.planning.wished_days import with_booked
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
@@ -246,7 +247,7 @@ def _repaired(
     work they were asked for are asked for again, where there are the days for it.
     """
     season = without_followers(setting, drafted.season, given.history)
-    season = _without_skipped(season, given.history)
+    season = with_booked(_without_skipped(season, given.history), given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)

@@ -41,6 +41,7 @@ from turfplan.planning.window_dates import (
     moved_by_soil,
     with_windows,
 )
+from turfplan.planning.wished_days import with_wished_days
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
@@ -79,9 +80,7 @@ def make_plan(
     that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
     TurfplanError for names or wishes that the book does not bear out.
     """
-    if so_far.previous is not None:
-        so_far = replace(so_far, previous=with_roles(so_far.previous, book))
-    given = _PlanSources(book, place, so_far, now)
+    given = _PlanSources(book, place, _with_roles(so_far, book), now)
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
@@ -107,6 +106,21 @@ def make_plan(
         )
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
+
+
+def dated_season(
+    brief: Brief, book: Book, place: KnownPlace, so_far: SoFar, *, now: datetime
+) -> tuple[Candidate | None, TaskHistory]:
+    """The season of one lawn with its days and what binds them, as `make_plan` chooses it, before
+    anything of it is told; with what has happened."""
+    chosen = _chosen(brief, _PlanSources(book, place, _with_roles(so_far, book), now))
+    return chosen.comparison.best, chosen.history
+
+
+def _with_roles(so_far: SoFar, book: Book) -> SoFar:
+    if so_far.previous is None:
+        return so_far
+    return replace(so_far, previous=with_roles(so_far.previous, book))
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +162,7 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
+    setting = with_wished_days(setting, history, previous)
     verdict = watering_verdict(
         brief,
         book,

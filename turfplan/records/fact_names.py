@@ -259,6 +259,7 @@ GroupFact = Literal[
     "work.pass_days_most",
     "weather.dry_day_rain",
     "weather.soaking_rain",
+    "weather.soil_swing",
     "weather.measured_memory",
     "real_years.least_years",
     "real_years.near_days",
