@@ -141,6 +141,18 @@ def never_grown() -> Message:
     return Message("windows.never_grown")
 
 
+def unfed_dry() -> Message:
+    """Nobody waters, and in the dry weeks usual rain lets the grass grow too little to take it
+    up.
+    """
+    return Message("windows.unfed_dry")
+
+
+def unfed_washed() -> Message:
+    """In the wettest weeks usual rain would wash it out below the roots."""
+    return Message("windows.unfed_washed")
+
+
 def even_closed() -> Message:
     """The months are much alike here: the year has no season for it."""
     return Message("windows.even_closed")

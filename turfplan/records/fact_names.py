@@ -19,6 +19,7 @@ GroupFact = Literal[
     "feeding.rye_again",
     "feeding.after_pass",
     "feeding.least_soil",
+    "feeding.washed_out",
     "feeding.sod_fed",
     "feeding.plants_rate",
     "feeding.starter_rate",

@@ -14,6 +14,7 @@ from turfplan.phrases import windows as phrases
 from turfplan.records.book_names import FactName, OperationName, option_of_species
 from turfplan.records.plan_task import Role
 from turfplan.work.drafts import OpenDays
+from turfplan.work.feeding.stages import Quiet
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.seed_mix import slowest
 from turfplan.work.watering.rain_fed import (
@@ -22,6 +23,7 @@ from turfplan.work.watering.rain_fed import (
     grows_over,
     kept_wet,
     rain_share,
+    washes_out,
     water_share,
 )
 from turfplan.work.watering.request import roots_of
@@ -133,6 +135,20 @@ def turf_grows_over(setting: ResolvedLawn) -> tuple[bool, ...]:
 def turf_dry_days(setting: ResolvedLawn) -> tuple[tuple[int, int], ...]:
     """The stretches of days (ordinals) of the plan on which turf that nobody waters does not."""
     return days_without(turf_grows_over(setting), setting.first_day, setting.last_day)
+
+
+def unfed_days(setting: ResolvedLawn) -> tuple[Quiet, ...]:
+    """The days of the plan on which a lawn that nobody waters takes up no feeding: its grass is
+    dry, or usual rain washes it out."""
+    if setting.brief.water.possible is not False:
+        return ()
+    first, last = setting.first_day, setting.last_day
+    kept = [not washed for washed in washes_out(setting.book, setting.climate)]
+    spans = (
+        *((a, b, phrases.unfed_dry()) for a, b in turf_dry_days(setting)),
+        *((a, b, phrases.unfed_washed()) for a, b in days_without(kept, first, last)),
+    )
+    return tuple(Quiet(date.fromordinal(a), date.fromordinal(b), why) for a, b, why in spans)
 
 
 def _runs(windows: Sequence[OpenDays]) -> Iterator[OpenDays]:

@@ -22,6 +22,7 @@ from turfplan.work.watering.balance import (
 )
 
 ENOUGH = 1.0
+WEEK = 7
 RAIN_FACTS: tuple[FactName, ...] = ("water.kc_wet_surface",)
 
 
@@ -88,11 +89,15 @@ def water_share(
 
 
 def grows_over(book: Book, share: Sequence[float]) -> tuple[bool, ...]:
-    """On which days of the year (365 places) turf grows over work on it, by what rain leaves of its
-    growth on that day or over the weeks that follow.
+    """On which days of the year (365 places) turf grows over work on it: rain leaves it enough of
+    its growth on the day and on all of the weeks that follow."""
+    least, days = book.si("water.grows_over"), round(book.si("water.grows_over_days"))
+    enough = [left >= least for left in share]
+    return tuple(all(enough[(day + k) % DAYS] for k in range(days + 1)) for day in range(DAYS))
 
-    Both have to suffice, or the weeks alone where the rains are just beginning.
-    """
-    least = book.si("water.grows_over")
-    days = round(book.si("water.grows_over_days"))
-    return tuple(mean >= least for mean in coming(tuple(share), days))
+
+def washes_out(book: Book, climate: Climate) -> tuple[bool, ...]:
+    """On which days of the year (365 places) so much more usual rain falls in a week than dries up
+    that it carries what is fed below the roots."""
+    most = book.si("feeding.washed_out")
+    return tuple(-mean * WEEK >= most for mean in coming(climate.drying_mm, WEEK))
