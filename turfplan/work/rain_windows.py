@@ -152,10 +152,10 @@ def unfed_days(setting: ResolvedLawn) -> tuple[Quiet, ...]:
 
 
 def _runs(windows: Sequence[OpenDays]) -> Iterator[OpenDays]:
-    """Windows of one rule; those that follow each other day on day as one, which has no turn."""
+    """Windows of one rule; those that follow each other, but for a leap day, as one."""
     run: OpenDays | None = None
     for window in sorted(windows, key=lambda w: w.start):
-        if run is not None and window.start <= run.end + timedelta(1):
+        if run is not None and window.start <= run.end + timedelta(2):
             run = replace(run, end=max(run.end, window.end), best=run.start)
             continue
         if run is not None:
