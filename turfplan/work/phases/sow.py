@@ -283,7 +283,9 @@ def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:
     """The last safe day, and what is left after it."""
-    if window.operation == "plant" or not setting.cool:
+    if window.after is not None and setting.brief.water.possible is False:
+        left = phrases.plan_b_rains(days=window.after)
+    elif window.operation == "plant" or not setting.cool:
         left = phrases.plan_b_next_year()
     elif window.season == "spring":
         left = phrases.plan_b_late_summer()
