@@ -3,7 +3,6 @@
 from dataclasses import replace
 from datetime import timedelta
 from functools import lru_cache
-from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -11,7 +10,6 @@ import pytest
 from planning import TODAY, brief_of
 from turfplan.app.inputs import PlanInputs, input_of
 from turfplan.app.plan_lawn import planned
-from turfplan.files.reading.brief import digest_of
 from turfplan.planning import KnownPlace, SoFar, Weather
 from turfplan.planning.standing import _is_drafted, standing_plan
 from turfplan.records.journal import JournalEntry
@@ -61,14 +59,17 @@ def test_news_plans_anew_by_the_rules_of_today() -> None:
 
 
 @pytest.mark.full
-@pytest.mark.parametrize("news", ["none", "book", "brief", "entry", "weather", "not_done", "ours"])
-def test_only_news_has_a_lawn_planned_again(news: str) -> None:
-    """Each kind of news alone has; neither other rules nor the same ones do."""
+@pytest.mark.parametrize(
+    "news", ["none", "book", "brief", "files", "entry", "weather", "not_done", "ours"]
+)
+def test_a_plan_stands_until_there_is_news(news: str) -> None:
+    """Each kind of news alone has the lawn planned again; another book, or none, has not."""
     given, before = begun()
     ours = planned(given, today=TODAY.date())
     previous = {
         "ours": ours,
         "book": ours.model_copy(update={"data_version": "older"}),
+        "files": ours.model_copy(update={"files_sha256": "of another survey"}),
     }.get(news, before)
     so_far = SoFar((), previous, assume_not_done=news == "not_done")
     if news == "entry":
@@ -96,15 +97,3 @@ def test_what_was_dropped_or_skipped_is_no_task_of_the_rules(
     """It is history of the feed alone; what is done still is one."""
     task = begun()[1].tasks[0]
     assert _is_drafted(task.model_copy(update={"closed": closed, "status": status})) is drafted
-
-
-def test_another_survey_is_news(tmp_path: Path) -> None:
-    """A brief that names a file is another one with other bytes in it; without files its digest is
-    that of its own."""
-    (tmp_path / "normals.csv").write_text("one", encoding="utf-8")
-    brief = brief_of({"place": {"normals": "normals.csv"}})
-    first = digest_of(b"brief", brief, tmp_path)
-    assert first == digest_of(b"brief", brief, tmp_path)
-    (tmp_path / "normals.csv").write_text("two", encoding="utf-8")
-    assert digest_of(b"brief", brief, tmp_path) != first
-    assert digest_of(b"brief", brief_of(), tmp_path) == sha256(b"brief").hexdigest()

@@ -1,5 +1,6 @@
 """Reads all that planning a lawn needs: brief, book, climate, ground and weather."""
 
+import hashlib
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
@@ -11,7 +12,7 @@ from turfplan.climate.real_years import RealYear
 from turfplan.climate.record import Climate
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.reading.book import load_book
-from turfplan.files.reading.brief import BriefFile, FaultyBriefError, digest_of, read_brief
+from turfplan.files.reading.brief import BriefFile, FaultyBriefError, digest_of_files, read_brief
 from turfplan.files.reading.ground import read_ground
 from turfplan.files.reading.place import Located, located
 from turfplan.files.reading.region import region_of
@@ -31,7 +32,7 @@ LANGUAGE = "TURFPLAN_LANGUAGE"
 @dataclass(frozen=True, slots=True)
 class PlanInputs:
     """A brief with everything that planning it reads; `sha256` is that of the brief's file, or of
-    its values without one.
+    its values without one, `files_sha256` that of the files that it names.
 
     `notes` are what the user must know of the climate and the weather that were read.
     """
@@ -45,6 +46,7 @@ class PlanInputs:
     weather: Weather | None = None
     notes: tuple[Worded, ...] = ()
     language: str = SOURCE
+    files_sha256: str | None = None
 
 
 def input_of(
@@ -65,13 +67,14 @@ def input_of(
     ground = read_ground(brief, folder, book, place.climate)
     return PlanInputs(
         brief,
-        _digest(written, folder),
+        _digest(written),
         book,
         place.climate,
         ground,
         place.years,
         notes=place.notes,
         language=language_of(brief, language),
+        files_sha256=digest_of_files(brief, folder),
     )
 
 
@@ -99,14 +102,14 @@ _LATER: Mapping[str, tuple[str, ...]] = {
 }
 
 
-def _digest(brief: Brief, folder: Path) -> str:
-    """The digest of the values of a brief and of the files that it names: the same as before there
-    were the keys that it does not say."""
+def _digest(brief: Brief) -> str:
+    """The digest of the values of a brief: the same as before there were the keys that it does not
+    say."""
     if brief.water.permit is None:
         # A permit that nobody spoke of was written down as none.
         brief = brief.model_copy(update={"water": brief.water.model_copy(update={"permit": False})})
     values = brief.model_dump_json(exclude=_unsaid(brief))
-    return digest_of(values.encode(), brief, folder)
+    return hashlib.sha256(values.encode()).hexdigest()
 
 
 def _unsaid(brief: Brief) -> dict[str, bool | set[str]]:

@@ -83,4 +83,29 @@ def _open_too_long(last: Task, new: list[Task], most: int) -> Fault:
     return fault("fill_lies_open", last, *new, day=last.end, most_days=most)
 
 
-INVARIANTS = (nothing_of_turf, fed_once_rooted, killed_before_new, sown_in_time)
+def on_open_slope(case: Case) -> bool:
+    """Whether ground without grass lies on a slope that sheds water."""
+    slope = (case.brief.site.slope_percent or 0.0) / 100
+    return is_open_ground(case) and slope >= case.book.si("site.slope_cover")
+
+
+def slope_never_lies_open(case: Case) -> Iterator[Fault]:
+    """What is filled on a slope that sheds water is covered on the same day."""
+    if not on_open_slope(case):
+        return
+    covers = case.all_jobs(COVER)
+    for lift in case.jobs(FILL):
+        own = [cover for cover in covers if lift.id in cover.depends_on]
+        late = [cover for cover in own if not cover.held and cover.end > lift.end]
+        if late or not covers:
+            percent = round(case.brief.site.slope_percent or 0)
+            yield fault("slope_lies_open", lift, *late, day=lift.end, slope_percent=percent)
+
+
+INVARIANTS = (
+    nothing_of_turf,
+    fed_once_rooted,
+    killed_before_new,
+    sown_in_time,
+    slope_never_lies_open,
+)

@@ -58,6 +58,7 @@ from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
+from turfplan.planning.wished_days import with_booked
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
@@ -167,7 +168,7 @@ def with_roles(plan: Plan, book: Book) -> Plan:
     """The plan before with the roles that the book in force gives its operations, beside those that
     its tasks have of their own.
 
-    An older program wrote none.
+    An older program wrote none. Whether a look digs, the lawn decides, not its operation.
     """
     return plan.model_copy(update={"tasks": tuple(_with_roles(t, book) for t in plan.tasks)})
 
@@ -258,7 +259,7 @@ def _repaired(
     out before the work they were for come again, where there are the days for it.
     """
     season = without_followers(setting, drafted.season, given.history)
-    season = _without_skipped(season, given.history)
+    season = with_booked(_without_skipped(season, given.history), given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)

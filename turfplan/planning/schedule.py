@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from turfplan.network import Conflict, Repair, Schedule, place_again, repair, solve, solve_softly
+from turfplan.network import Conflict, Repair, Schedule, feasible, place_again, repair, solve_softly
 from turfplan.records.constraints import Constraint, NetworkProblem, Node, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import Draft, SeasonDraft
@@ -83,7 +83,7 @@ def _in_time(
             continue
         kept = tuple(c for c in problem.constraints if c.strength > Strength.PREFERENCE)
         sooner = replace(problem, constraints=(*problem.constraints, wished))
-        if isinstance(solve(replace(sooner, constraints=(*kept, wished)), fixed), Conflict):
+        if not feasible(sooner, fixed or {}, (*kept, wished)):
             continue
         found = solve_softly(sooner, fixed, keep=wished.strength)
         if isinstance(found, Schedule):

@@ -41,6 +41,7 @@ from turfplan.planning.window_dates import (
     moved_by_soil,
     with_windows,
 )
+from turfplan.planning.wished_days import with_wished_days
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
@@ -79,19 +80,17 @@ def make_plan(
     that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
     TurfplanError for names or wishes that the book does not bear out.
     """
-    if so_far.previous is not None:
-        so_far = replace(so_far, previous=with_roles(so_far.previous, book))
-    given = _PlanSources(book, place, so_far, now)
+    given = _PlanSources(book, place, _with_roles(so_far, book), now)
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
-    origin = PlanOrigin(now, lawn_id, brief_sha256, len(so_far.journal))
+    origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
     if best is None:
         if not options:
             return shell
         shell = ranked_plan(shell, so_far.inputs)
-        ways = ways_out(brief, setting, lambda other: _main_work(_chosen(other, given)))
+        ways = ways_out(brief, setting, lambda other: _work_of(other, given))
         return shell.model_copy(update={"options": ways})
     later = _handed_over(brief, chosen, best, given)
     shell = _with_what_is_undone(shell, brief, chosen, later, given)
@@ -103,10 +102,25 @@ def make_plan(
             plan,
             history,
             book,
-            lambda: ways_out(brief, setting, lambda b: _main_work(_chosen(b, given))),
+            lambda: ways_out(brief, setting, lambda b: _work_of(b, given)),
         )
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
+
+
+def dated_season(
+    brief: Brief, book: Book, place: KnownPlace, so_far: SoFar, *, now: datetime
+) -> tuple[Candidate | None, TaskHistory]:
+    """The season of one lawn with its days and what binds them, as `make_plan` chooses it, before
+    anything of it is told; with what has happened."""
+    chosen = _chosen(brief, _PlanSources(book, place, _with_roles(so_far, book), now))
+    return chosen.comparison.best, chosen.history
+
+
+def _with_roles(so_far: SoFar, book: Book) -> SoFar:
+    if so_far.previous is None:
+        return so_far
+    return replace(so_far, previous=with_roles(so_far.previous, book))
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,10 +147,11 @@ class _ChosenCampaign:
     previous: Plan | None
 
 
-def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
+def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _ChosenCampaign:
     """The campaign of a brief with its days, or why there is none.
 
-    Raises TurfplanError for what the book does not bear out.
+    Not `whole` it has the days of its work alone, which no feeding moves. Raises TurfplanError for
+    what the book does not bear out.
     """
     book, place, so_far = given.book, given.place, given.so_far
     if problems := check_brief(brief, book):
@@ -147,6 +162,7 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
+    setting = with_wished_days(setting, history, previous)
     verdict = watering_verdict(
         brief,
         book,
@@ -169,6 +185,8 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
         )
     else:
         comparison = _compare(setting, verdict)
+        if whole and comparison.best is not None:
+            comparison = replace(comparison, best=_finished(comparison.best))
     best = comparison.best
     if best is not None and best.dated.history is not None:
         history = best.dated.history
@@ -216,7 +234,7 @@ def _with_what_is_undone(
             brief,
             chosen.setting,
             chosen.comparison.whole,
-            lambda other: _main_work(_chosen(other, given)),
+            lambda other: _work_of(other, given),
         )
         ways = () if way is None else (way,)
     said = undone(chosen.setting.levelling, later, ways)
@@ -282,9 +300,12 @@ def _with_absences(
     if any(task.id in begun and task.plays(*MAIN_WORK) for task in plan.tasks):
         return plan
     anew = replace(given, so_far=NOTHING_YET)
-    found = put_off(
-        brief, chosen.setting, lambda other: _main_work(_chosen(other, anew)), options=options
-    )
+
+    def dated(other: Brief) -> MainWork | None:
+        first_plan = other is brief and given.so_far is NOTHING_YET
+        return _main_work(chosen) if first_plan else _work_of(other, anew)
+
+    found = put_off(brief, chosen.setting, dated, options=options)
     if found is None:
         return plan
     return plan.model_copy(
@@ -298,7 +319,7 @@ def _with_absences(
 
 def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources) -> Plan:
     """The plan with what the name of an unnamed weed killer would change, told where it stops."""
-    told = answers_told(brief, chosen.setting, lambda other: _main_work(_chosen(other, given)))
+    told = answers_told(brief, chosen.setting, lambda other: _work_of(other, given))
     if told is None:
         return plan
     return plan.model_copy(
@@ -317,6 +338,11 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
     if answered or rests or not too_few_days(brief, book):
         return brief
     return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
+
+
+def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
+    """The main work of another brief; a re-plan repairs it whole, a first plan only dates it."""
+    return _main_work(_chosen(brief, given, whole=False))
 
 
 def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
@@ -363,15 +389,16 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
         return Comparison(None, (), (sponge,))
     if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
-    feeder = feeder_for(setting)
-    comparison = compare(setting, feeder, permit=verdict.needs_permit)
-    if comparison.best is None:
-        return comparison
-    lawn = comparison.best.setting
+    return compare(setting, feeder_for(setting), permit=verdict.needs_permit)
+
+
+def _finished(best: Candidate) -> Candidate:
+    """The chosen campaign with its feedings, and no day that asks for more hours than it has."""
+    lawn = best.setting
 
     def dated(season: SeasonDraft) -> Dated | Conflict:
         return dated_without(lawn, season, lambda left: date_season(lawn, left))
 
-    best = fed(lawn, comparison.best, feeder, dated)
-    lighter = unloaded(lawn, best.dated, dated)
-    return replace(comparison, best=replace(best, season=lighter.season, dated=lighter))
+    whole = fed(lawn, best, feeder_for(lawn), dated)
+    lighter = unloaded(lawn, whole.dated, dated)
+    return replace(whole, season=lighter.season, dated=lighter)

@@ -20,11 +20,11 @@ def standing_plan(
 ) -> Plan | None:
     """The plan before as the draft of this run, or None where it has to be planned again.
 
-    A plan stands where nothing is new: the same brief, as many entries of the journal, no weather,
-    nothing taken for not done. So neither a newer program nor a day that goes by moves a day by
-    itself, and a plan made twice is the same. Program and book stay those of the plan before, which
-    thus stands until there is news; only what is over, and the words, are told anew. `now` is
-    aware.
+    A plan stands where nothing is new: the same brief and files that it names (a plan of 0.1 does
+    not know its files), as many entries of the journal, no weather, nothing taken for not done. So
+    neither a newer program nor a day that goes by moves a day by itself, and a plan made twice is
+    the same. Program and book stay those of the plan before, which thus stands until there is news;
+    only what is over, and the words, are told anew. `now` is aware.
     """
     previous = so_far.previous
     if previous is None or not _stands(previous, place, so_far, brief_sha256):
@@ -39,6 +39,7 @@ def _stands(previous: Plan, place: KnownPlace, so_far: SoFar, brief_sha256: str)
     return (
         previous.conflict is None
         and (previous.brief_sha256, previous.journal_entries) == (brief_sha256, len(so_far.journal))
+        and previous.files_sha256 in (None, place.files_sha256)
         and place.weather is None
         and not so_far.assume_not_done
     )

@@ -29,8 +29,7 @@ class FaultyBriefError(TurfplanError):
 
 @dataclass(frozen=True, slots=True)
 class BriefFile:
-    """A brief with the file it came from and the hash of its bytes, with those of the files that it
-    names."""
+    """A brief with the file it came from and the hash of that file's bytes."""
 
     brief: Brief
     path: Path
@@ -65,16 +64,19 @@ def read_brief(path: Path) -> BriefFile:
         brief = parse_brief(data)
     except TurfplanError as error:
         raise FaultyBriefError(error.located(str(path)).problems, sound_part(data)) from None
-    return BriefFile(brief, path, digest_of(raw, brief, path.parent))
+    return BriefFile(brief, path, hashlib.sha256(raw).hexdigest())
 
 
-def digest_of(written: bytes, brief: Brief, folder: Path) -> str:
-    """The digest of a brief as it is written, and of what stands in the files that it names: with
-    another survey, map or normals it is another brief. File names start from `folder`."""
-    digest = hashlib.sha256(written)
-    for name in (brief.lawn.geojson, brief.leveling.survey, brief.place.normals):
-        if name is not None and (folder / name).is_file():
-            digest.update((folder / name).read_bytes())
+def digest_of_files(brief: Brief, folder: Path) -> str | None:
+    """The digest of what stands in the files that a brief names, None where it names none: another
+    survey, map or table of normals is news. File names start from `folder`."""
+    named = (brief.lawn.geojson, brief.leveling.survey, brief.place.normals)
+    paths = [folder / name for name in named if name is not None and (folder / name).is_file()]
+    if not paths:
+        return None
+    digest = hashlib.sha256()
+    for path in paths:
+        digest.update(path.read_bytes())
     return digest.hexdigest()
 
 
