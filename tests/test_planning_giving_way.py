@@ -8,6 +8,7 @@ from turfplan.planning.giving_way import (
     holds_in_the_way,
     with_closed_told,
     with_moves_given_up,
+    with_moves_told,
     with_work_closed,
     work_to_close,
 )
@@ -28,10 +29,15 @@ def test_a_day_chosen_by_hand_gives_way_with_its_reason() -> None:
     history = TaskHistory(held={"topdress.1": 740000, "soil_test": 739990})
     moves = holds_in_the_way((between("delivery.1", "topdress.1"),), history)
     assert moves == {"topdress.1"}
-    left, after = with_moves_given_up(season, history, moves, (WHY,))
+    after = with_moves_given_up(history, moves, (WHY,))
+    left = with_moves_told(season, after)
     assert after.held == {"soil_test": 739990}
     told = next(d for d in left.drafts if d.id == "topdress.1").cautions[0]
-    assert after.because == {"topdress.1": told} and told.key == "history.move_given_up"
+    assert with_moves_told(season, history) is season
+    assert (
+        after.because == after.moves_given_up == {"topdress.1": told}
+        and told.key == "history.move_given_up"
+    )
     assert holds_in_the_way((between("a", "b"),), history) == set()
 
 

@@ -38,21 +38,30 @@ def holds_in_the_way(found: Contradiction, history: TaskHistory) -> set[str]:
 
 
 def with_moves_given_up(
-    season: SeasonDraft, history: TaskHistory, moves: Collection[str], reasons: Sequence[Message]
-) -> tuple[SeasonDraft, TaskHistory]:
-    """A season in which some days chosen by hand no longer hold, each told with why."""
+    history: TaskHistory, moves: Collection[str], reasons: Sequence[Message]
+) -> TaskHistory:
+    """A history in which some days chosen by hand no longer hold, each with why."""
     told = {
         name: phrases.move_given_up(
             day=Day(date.fromordinal(history.held[name])), reason=sentences(*reasons)
         )
         for name in moves
     }
+    return replace(
+        history,
+        held={name: day for name, day in history.held.items() if name not in told},
+        because={**history.because, **told},
+        moves_given_up={**history.moves_given_up, **told},
+    )
+
+
+def with_moves_told(season: SeasonDraft, history: TaskHistory) -> SeasonDraft:
+    """A season whose tasks say which days chosen by hand they could not keep."""
+    told = history.moves_given_up
     drafts = tuple(
         replace(d, cautions=(told[d.id], *d.cautions)) if d.id in told else d for d in season.drafts
     )
-    held = {name: day for name, day in history.held.items() if name not in told}
-    history = replace(history, held=held, because={**history.because, **told})
-    return replace(season, drafts=drafts), history
+    return replace(season, drafts=drafts) if told else season
 
 
 def with_work_closed(

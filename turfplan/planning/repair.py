@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
-from turfplan.book.entries import Book
 from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.message import Message, sentences
 from turfplan.network import Conflict
@@ -26,6 +25,7 @@ from turfplan.planning.giving_way import (
     holds_in_the_way,
     with_closed_told,
     with_moves_given_up,
+    with_moves_told,
     with_work_closed,
     work_to_close,
 )
@@ -58,11 +58,10 @@ from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
-from turfplan.planning.wished_days import with_booked
+from turfplan.planning.wished_days import with_booked, with_wished_days
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Task
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.starter import STARTER_TASK
@@ -95,7 +94,29 @@ def compare_again(
 ) -> Comparison:
     """The campaign of the plan before, repaired; only when it can no longer be done are the others
     compared, and only where none of them can is work closed that no day is left for.
+
+    A day off that somebody wished for is a day of work only as long as the wish holds.
     """
+    while True:
+        wished = with_wished_days(setting, history, previous)
+        found = _compared_again(wished, feeder, verdict, previous, history, weather)
+        taken = None if found.best is None else found.best.dated.history
+        if taken is None or taken.moves_given_up.keys() == history.moves_given_up.keys():
+            return found
+        given_up = taken.moves_given_up
+        because = {**history.because, **given_up}
+        history = replace(history, held=taken.held, because=because, moves_given_up=given_up)
+
+
+def _compared_again(
+    setting: ResolvedLawn,
+    feeder: Feeder,
+    verdict: Verdict,
+    previous: Plan,
+    history: TaskHistory,
+    weather: Mapping[date, WeatherDay],
+) -> Comparison:
+    """The campaigns compared around what has happened."""
     if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
     given = _Repairing(feeder, verdict.needs_permit, history, weather)
@@ -162,21 +183,6 @@ def _first_open_day(setting: ResolvedLawn) -> date:
     """The first day for what is still to be done: today, or later where the brief asks for a later
     start."""
     return max(setting.today, setting.brief.season.start or setting.today)
-
-
-def with_roles(plan: Plan, book: Book) -> Plan:
-    """The plan before with the roles that the book in force gives its operations, beside those that
-    its tasks have of their own.
-
-    An older program wrote none. Whether a look digs, the lawn decides, not its operation.
-    """
-    return plan.model_copy(update={"tasks": tuple(_with_roles(t, book) for t in plan.tasks)})
-
-
-def _with_roles(task: Task, book: Book) -> Task:
-    operation = book.operations.get(task.operation)
-    lacking = () if operation is None else tuple(r for r in operation.roles if r not in task.roles)
-    return task.model_copy(update={"roles": (*task.roles, *lacking)}) if lacking else task
 
 
 def _as_deep(lawn: ResolvedLawn, previous: Plan) -> bool:
@@ -309,12 +315,13 @@ def _dated_again(
         moves = holds_in_the_way(lost, history)
         gone = work_to_close(setting, season, lost, history) if given.closing else set()
         if moves:
-            season, history = with_moves_given_up(season, history, moves, reasons)
+            history = with_moves_given_up(history, moves, reasons)
         elif gone:
             season, history = with_work_closed(setting, season, history, gone, reasons)
         else:
             return reasons
-    season = with_closed_told(setting, drafted.season, dated.season, history)
+    season = with_moves_told(dated.season, history)
+    season = with_closed_told(setting, drafted.season, season, history)
     season = with_run_out_told(season, dated.dropped, fixed, history.done)
     return Candidate(
         setting,
