@@ -1,6 +1,7 @@
 """Autumn seed of cool-season grass and the first frosts: in mountains, north and south."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -42,7 +43,9 @@ def killed(there: Climate) -> int:
     assert there.first_frost is not None
     first = there.first_frost.median
     mark = there.air_min_c[first] + BOOK.si("windows.killing_frost")
-    return next(day % DAYS for day in range(first, first + DAYS) if there.air_min_c[day % DAYS] < mark)
+    return next(
+        day % DAYS for day in range(first, first + DAYS) if there.air_min_c[day % DAYS] < mark
+    )
 
 
 @pytest.mark.parametrize("place", MOUNTAINS)
@@ -81,7 +84,7 @@ def test_a_frost_that_the_owner_knows_of_ends_seed_sooner() -> None:
         assert window is not None
         assert (window.end - window.start).days >= 20
         ends.append(window.end)
-    steps = [(one - other).days for one, other in zip(ends, ends[1:], strict=False)]
+    steps = [(one - other).days for one, other in pairwise(ends)]
     assert all(0 <= step <= 2 for step in steps)
     assert (ends[0] - ends[-1]).days >= 14
 
@@ -93,8 +96,7 @@ def test_frost_moves_nothing_where_warmth_ends_first(latitude: float, longitude:
     """In lowlands seed of tall fescue ends on the same day whether frost comes or never does."""
     there = climate_at(latitude, longitude)
     usual, frostless = (
-        autumn_seed(climate, "tall_fescue")
-        for climate in (there, replace(there, first_frost=None))
+        autumn_seed(climate, "tall_fescue") for climate in (there, replace(there, first_frost=None))
     )
     assert usual is not None and frostless is not None
     assert 0 <= (frostless.end - usual.end).days <= 7
