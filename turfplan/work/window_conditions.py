@@ -88,7 +88,7 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
         case "growth_rising" | "growth_left":
             share = number(condition.threshold, condition.cool_threshold)
             if condition.of_best:
-                share *= max(climate.growth_curve(season))
+                share *= max(climate.warmth_curve(season))
                 # The best of a year lies as far from its normal as its days do.
                 blur *= 2
             air = climate.air_mean_c
@@ -118,10 +118,14 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
             return round(day if condition.even is None else year.evened(day, year.coldest))
         case "degree_days_left":
             ends = _frost_ends(year, condition)
-            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            last = _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            # No frost ends a year without seasons: its turn is no end of anything.
+            frostless = last is not None and year.climate.first_frost is None
+            return round(year.evened(last, year.next_coldest)) if last and frostless else last
         case "warmth_left":
             ends = year.next_coldest
-            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            last = _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            return None if last is None else round(year.evened(last, ends))
         case _:
             raise ValueError(condition.kind)
 

@@ -130,10 +130,9 @@ def _met(book: Book, species: str, condition: AnyCondition, summer: float) -> Me
             rising = condition.kind == "air_rising"
             told = phrases.air_rising if rising else phrases.air_falling
             return told(degrees=Quantity(mark, "temperature"))
-        case "soil_rising":
-            return phrases.soil_warming(degrees=degrees(condition.threshold))
-        case "soil_falling":
-            return phrases.soil_cooling(degrees=degrees(condition.threshold))
+        case "soil_rising" | "soil_falling":
+            tell = phrases.soil_warming if condition.kind == "soil_rising" else phrases.soil_cooling
+            return tell(degrees=degrees(condition.threshold))
         case "drying":
             return phrases.soil_drying()
         case "growth_rising" | "growth_left":

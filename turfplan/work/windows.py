@@ -78,17 +78,20 @@ def windows_of_years(
     ]
     windows = answers[0].windows
     for other in answers[1:]:
-        windows = tuple(_shared(window, other.windows) for window in windows)
+        of_operation: dict[str, list[OpenDays]] = {}
+        for window in other.windows:
+            of_operation.setdefault(window.operation, []).append(window)
+        windows = tuple(_shared(w, of_operation.get(w.operation, ())) for w in windows)
     ordered = sorted(windows, key=lambda w: (w.start, w.operation))
     return WindowsOfYear(tuple(ordered), answers[0].closed)
 
 
 def _shared(window: OpenDays, others: Iterable[OpenDays]) -> OpenDays:
-    """The part of a window that another grass likes too, by the same rule where it has it; the
-    window itself where there is none."""
+    """The part of a window that another grass likes too, whose windows of the operation `others`
+    are: by the same rule where it has it; the window itself where there is none."""
     for other in sorted(others, key=lambda other: other.rule != window.rule):
         start, end = max(window.start, other.start), min(window.end, other.end)
-        if other.operation == window.operation and start <= end:
+        if start <= end:
             return replace(window, start=start, end=end, best=min(max(window.best, start), end))
     return window
 
