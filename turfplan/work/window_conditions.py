@@ -76,7 +76,7 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
     """The curve that a condition watches, the mark it passes, and how far years lie around it."""
     climate, number = year.climate, year.number
     season = year.book.species[year.species].season
-    blur = year.book.si("windows.years_apart") * (2 - year.seasons)
+    blur = year.book.si("windows.years_apart")
     match condition.kind:
         case "air_rising" | "air_falling":
             return climate.air_mean_c, number(condition.threshold, condition.cool_threshold), blur
