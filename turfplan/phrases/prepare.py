@@ -377,3 +377,10 @@ def ask_thin_cause() -> Message:
     into the brief, with the site.
     """
     return Message("prepare.ask_thin_cause")
+
+
+def prepared_again() -> Message:
+    """It was done for a pass that did not come in time: the grass has grown back and the holes have
+    closed since, so it is done again.
+    """
+    return Message("prepare.prepared_again")
