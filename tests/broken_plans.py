@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from functools import cache, lru_cache
 from typing import Any
 
@@ -623,6 +623,15 @@ def _closed_day() -> Made:
 @breaks("watered_at_closed_hour")
 def _closed_hour() -> Made:
     return made("bermuda-sand").told("water", allowed_hours=("12:00-12:05",))
+
+
+@breaks("watered_in_before_its_work")
+def _before_its_work() -> Made:
+    """The mix is spread in the forenoon, and its settling water runs at six in the morning."""
+    sand = made("bermuda-sand")
+    run = next(t for t in sand.plan.tasks if t.stage is not None and t.stage.id == "settle")
+    assert run.series is not None
+    return sand.to(run.id, series=run.series.model_copy(update={"start_time": time(6)}))
 
 
 @breaks("watered_while_banned")

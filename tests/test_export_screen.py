@@ -119,6 +119,9 @@ def test_the_checker_finds_no_barrier_in_any_example(
 ) -> None:
     """Every sheet of every example, on screen, in the dark and as printed in turn, so that each
     meets all three.
+
+    Contrast is a matter of the style sheet, which all examples share: it is left to the test before
+    and to those of the colours.
     """
     scheme, medium = MODES[(NAMES.index(name) + SHEETS.index(sheet)) % len(MODES)]
     path = tmp_path / "sheet.html"
@@ -130,7 +133,7 @@ def test_the_checker_finds_no_barrier_in_any_example(
     page.emulate_media(media=medium, color_scheme=scheme)
     page.goto(path.as_uri())
     page.evaluate(axe)
-    found = page.evaluate("axe.run(document)")
+    found = page.evaluate("axe.run({rules: {'color-contrast': {enabled: false}}})")
     page.close()
     assert [(v["id"], v["nodes"][0]["html"]) for v in found["violations"]] == []
     assert len(found["passes"]) > 10

@@ -27,6 +27,7 @@ from turfplan.work.passes import (
     _height_cap,
     _slow,
     band_caps,
+    beyond_custom,
     low_floor,
     next_dressing,
     pass_cap,
@@ -406,3 +407,44 @@ def test_every_grass_that_counts_binds_the_passes(share: float, deepest_mm: floa
     depths = [amount(task, "depth") for task in kind(plan, "topdress")]
     assert depths and max(depths) <= deepest_mm + 0.01
     assert max(depths) > 0.25 * INCH_MM - 0.01 and sum(depths) == pytest.approx(0.5 * INCH_MM)
+
+
+@pytest.mark.parametrize(
+    ("place", "grass", "depth", "deeper"),
+    [
+        (
+            {"latitude": 52.2, "longitude": 0.12, "country": "GB"},
+            "perennial_ryegrass",
+            "6 mm",
+            True,
+        ),
+        (
+            {"latitude": 52.2, "longitude": 0.12, "country": "GB"},
+            "perennial_ryegrass",
+            "2 mm",
+            False,
+        ),
+        ({"latitude": -33.9, "longitude": 151.0, "country": "AU"}, "kikuyu", "12 mm", False),
+        (
+            {"latitude": 48.1, "longitude": 11.6, "country": "DE"},
+            "perennial_ryegrass",
+            "6 mm",
+            False,
+        ),
+    ],
+    ids=["deep in England", "thin in England", "at the custom of Sydney", "none known in Munich"],
+)
+def test_a_pass_deeper_than_the_custom_of_its_country_is_told(
+    place: dict[str, Any], grass: str, depth: str, deeper: bool
+) -> None:
+    lawn = setting_of(
+        brief_of(
+            {"place": {**place, "postal_code": None}},
+            {"lawn": {"grass": grass, "area": "200 m2"}, "leveling": {"depth": depth}},
+            {"seeding": {"intent": "none"}},
+        )
+    )
+    passes = plan_passes(lawn, [4], seeded_last=False)
+    custom = beyond_custom(lawn, passes)
+    assert (custom is not None) == deeper
+    assert custom is None or "In the British Isles" in told(custom)

@@ -11,7 +11,7 @@ from planning import brief_of, kind, plan_of
 from planning import first as first_of
 from resolved_lawns import lawn, setting_of
 from told import told
-from turfplan.message import as_written
+from turfplan.message import Message, Quantity, as_written
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
 from turfplan.planning.candidates import draft_campaign
@@ -21,7 +21,7 @@ from turfplan.work.campaigns import Campaign, Session, campaigns
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence, undressed_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
-from turfplan.work.feeding.potash import PotashPart
+from turfplan.work.feeding.soil_nutrients import NutrientPart
 from turfplan.work.feeding.stages import PLANTED
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import choose_mix
@@ -190,7 +190,7 @@ def test_feedings_keep_to_their_days_and_say_what_goes_on_with_them() -> None:
     )
     feeds = (plain, replace(plain, key=PLANTED), replace(plain, key="pale", if_pale=True))
     base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
-    part = PotashPart(1, 3.0, day, day, "spring")
+    part = NutrientPart(1, 3.0, day, day, "spring")
     plan = replace(base, feeds=feeds, potassium=None, potash=(part,))
     first, planted, pale = feed_drafts(setting, plan)
     ordinal = day.toordinal()
@@ -214,13 +214,35 @@ def test_a_starter_goes_on_with_the_seed_or_when_it_wakes() -> None:
     feed = NitrogenFeeding("starter", "s", 4.0, SEED.best, SEED.best, SEED.best, as_written("why"))
     up: Any = SimpleNamespace(wakes=120)
     passes = window("topdress", SEED.start, SEED.end)
+    base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
 
     def starter(campaign: Campaign, of: Any = None) -> tuple[int, str | None, int]:
-        draft = _starter(setting, campaign, feed, of)
+        feeding = replace(base, starter=feed, phosphate=())
+        draft = _starter(setting, campaign, feeding, feed, of)
         return draft.session, draft.anchor, draft.offset
 
     assert starter(way(SEED, passes, passes, on_pass=True)) == (2, "sowing", 0)
     assert starter(way(SEED, passes), up) == (0, "sowing", 120)
+
+
+def test_a_starter_says_what_brings_the_phosphate_with_it() -> None:
+    """A starter of both where none is at hand, else what goes on beside it; nothing where none is
+    asked for."""
+    feed = NitrogenFeeding("starter", "s", 4.0, SEED.best, SEED.best, SEED.best, as_written("why"))
+    part = NutrientPart(1, 5.0, SEED.best, SEED.best, "starter")
+
+    def told(setting: ResolvedLawn, *parts: NutrientPart) -> tuple[Message, ...]:
+        base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
+        feeding = replace(base, starter=feed, phosphate=parts)
+        how = _starter(setting, way(SEED), feeding, feed, None).how
+        assert how is not None
+        return how[1:]
+
+    both = phrases.phosphate_of_starter(
+        phosphate=Quantity(5.0, "rate"), nitrogen=Quantity(4.0, "rate")
+    )
+    assert told(lawn(), part) == (both,) and told(lawn()) == ()
+    assert told(lawn({"feeding": {"analysis": "20-0-5"}}), part) == (phrases.phosphate(),)
 
 
 @pytest.mark.full

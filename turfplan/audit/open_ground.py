@@ -9,6 +9,7 @@ from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
 FILL, KILL, COVER = "fill", "kill_stand", "nurse_cover"
+KEPT = ("none", "winter_overseed")
 OF_TURF = ("topdress", "incorporate", "mow")
 
 
@@ -17,10 +18,16 @@ def is_open_ground(case: Case) -> bool:
     return case.brief.lawn.condition == "bare" or case.brief.seeding.intent == "renovate"
 
 
+def nothing_lives(case: Case) -> bool:
+    """Whether bare ground is not sown with a grass of its own: nothing there is cut or fed but a
+    guest for one winter."""
+    return case.brief.lawn.condition == "bare" and case.brief.seeding.intent in KEPT
+
+
 def grass_of(case: Case) -> str:
     """The grass that the lawn is of: what is sown where nothing lives, else what grows there."""
     sown = case.brief.seeding.species
-    kept = case.brief.seeding.intent in ("none", "winter_overseed")
+    kept = case.brief.seeding.intent in KEPT
     return sown if sown and is_open_ground(case) and not kept else case.brief.dominant.species
 
 

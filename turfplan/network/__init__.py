@@ -5,7 +5,7 @@ and maximum, and propagation of bounds decides everything exactly.
 """
 
 from turfplan.network.chains import Chain, Link
-from turfplan.network.conflicts import Conflict, conflict
+from turfplan.network.conflicts import Conflict, conflict, feasible
 from turfplan.network.net import nodes_of
 from turfplan.network.placing import Bounds, Schedule, bounds, place_again, solve, solve_softly
 from turfplan.network.repairing import Move, Repair, repair
@@ -20,6 +20,7 @@ __all__ = [
     "Schedule",
     "bounds",
     "conflict",
+    "feasible",
     "nodes_of",
     "place_again",
     "repair",

@@ -38,6 +38,11 @@ def because_by_hand() -> Message:
     return Message("changes.because.by_hand")
 
 
+def because_booked() -> Message:
+    """It was booked for this day."""
+    return Message("changes.because.booked")
+
+
 def because_rained_off() -> Message:
     """It was rained off."""
     return Message("changes.because.rained_off")
@@ -46,6 +51,11 @@ def because_rained_off() -> Message:
 def because_refused() -> Message:
     """The load was refused."""
     return Message("changes.because.refused")
+
+
+def because_no_day_left(*, reason: Message) -> Message:
+    """After what has happened no day is left for it. {reason}"""
+    return Message("changes.because.no_day_left", (("reason", reason),))
 
 
 def because_forecast(*, day: Day) -> Message:

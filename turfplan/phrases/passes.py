@@ -104,3 +104,14 @@ def cap_shade(*, zones: Listed) -> Message:
 def cap_height() -> Message:
     """a third of the height left after the low cut"""
     return Message("passes.cap.height")
+
+
+def beyond_custom(*, region: Message, most: Quantity, source: Message, depth: Quantity) -> Message:
+    """In {region} a dressing is usually no deeper than {most} at a time ({source}). A pass of
+    {depth} is deeper than that custom and still within what this grass grows through: every tip has
+    to show by the evening. With less depth in the brief it takes a thinner one.
+    """
+    return Message(
+        "passes.beyond_custom",
+        (("region", region), ("most", most), ("source", source), ("depth", depth)),
+    )

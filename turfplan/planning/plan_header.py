@@ -38,6 +38,7 @@ from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.grass_for_place import noxious, told_of_stand
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted
+from turfplan.work.passes import beyond_custom
 from turfplan.work.past_of_lawn import grown_sowings, rests_told
 from turfplan.work.pesticide_law import closed_by, told_of_law
 from turfplan.work.phases.causes import asks_why_thin, waits_for
@@ -52,12 +53,13 @@ CURVE_STEP_DAYS = 5
 class PlanOrigin:
     """Which lawn a plan is of, when it is made, and from which brief and how many entries.
 
-    `now` is aware; `brief_sha256` is the digest of the brief.
+    `now` is aware; `brief_sha256` is the digest of the brief, `files_sha256` of what it names.
     """
 
     now: datetime
     lawn_id: str
     brief_sha256: str
+    files_sha256: str | None
     journal_entries: int
 
 
@@ -77,6 +79,7 @@ def frame(
         now=moment,
         lawn_id=origin.lawn_id,
         brief_sha256=origin.brief_sha256,
+        files_sha256=origin.files_sha256,
         journal_entries=origin.journal_entries,
         timezone=setting.climate.timezone,
         tzdata=version_of("tzdata"),
@@ -220,6 +223,9 @@ def _cautions(
         if volume >= book.si("campaign.volume_warning") or (deep and volume):
             found.append(_to_move(setting, best.volumes.passes.values()))
         found += _spring_seed(setting, best)
+        spread = [each for session in best.campaign.sessions for each in session.passes]
+        custom = beyond_custom(setting, spread)
+        found += [custom] if custom else []
     quoted = quoted_depth(setting)
     found += [quoted] if quoted else []
     if setting.sowing.operation is not None:
@@ -331,7 +337,7 @@ def _thatch_left(setting: ResolvedLawn) -> list[Message]:
         not thick
         or dethatches(setting)
         or setting.thatch_down
-        or turf.species.dethatch == "never"
+        or not turf.species.combed
         or setting.on_open_ground
         or setting.sowing.intent == "winter_overseed"
     ):

@@ -55,8 +55,13 @@ def reasons(
     """
     task = task_of_node(chain[0].node) if chain else ""
     given = (_reason(link, task, titles, wish) for link in _until_back(chain, task))
-    nearest = tuple(dict.fromkeys(reason for reason in given if reason is not None))
-    return nearest[:LONGEST_CHAIN] or (nothing,)
+    nearest: dict[Message, None] = {}
+    for reason in given:
+        if reason is not None:
+            nearest[reason] = None
+        if len(nearest) == LONGEST_CHAIN:
+            break
+    return tuple(nearest) or (nothing,)
 
 
 def _until_back(chain: Chain, task: str) -> Iterator[Link]:

@@ -3,8 +3,9 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from turfplan.network import Conflict, Repair, Schedule, place_again, repair, solve, solve_softly
+from turfplan.network import Conflict, Repair, Schedule, feasible, place_again, repair, solve_softly
 from turfplan.records.constraints import Constraint, NetworkProblem, Node, Strength
+from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 
@@ -12,12 +13,13 @@ from turfplan.work.lawn import ResolvedLawn
 @dataclass(frozen=True, slots=True)
 class Dated:
     """A season with its days: the drafts, the problem that was solved, the schedule, and what a
-    repair moved."""
+    repair moved; `history` is what has happened as the repair takes it, with what gave way."""
 
     season: SeasonDraft
     problem: NetworkProblem
     schedule: Schedule
     repaired: Repair | None = None
+    history: TaskHistory | None = None
 
     def day(self, node: str) -> int:
         """The chosen day of a node."""
@@ -81,7 +83,7 @@ def _in_time(
             continue
         kept = tuple(c for c in problem.constraints if c.strength > Strength.PREFERENCE)
         sooner = replace(problem, constraints=(*problem.constraints, wished))
-        if isinstance(solve(replace(sooner, constraints=(*kept, wished)), fixed), Conflict):
+        if not feasible(sooner, fixed or {}, (*kept, wished)):
             continue
         found = solve_softly(sooner, fixed, keep=wished.strength)
         if isinstance(found, Schedule):

@@ -12,12 +12,14 @@ from turfplan.planning.absences import put_off
 from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
+from turfplan.planning.closed_work import main_work, with_ways_on
 from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
+from turfplan.planning.kept_words import with_kept_words, with_window_reasons
 from turfplan.planning.lawn_ids import lawn_id_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
@@ -26,13 +28,7 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import (
-    coming_rain,
-    compare_again,
-    with_kept_words,
-    with_roles,
-    with_window_reasons,
-)
+from turfplan.planning.repair import coming_rain, compare_again, with_roles
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.waiting import as_dated
@@ -45,12 +41,12 @@ from turfplan.planning.window_dates import (
     moved_by_soil,
     with_windows,
 )
+from turfplan.planning.wished_days import with_wished_days
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Plan
 from turfplan.work.assumptions import resolve
-from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import ASKED_BEFORE_DAYS
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.heap import ask_for_room
@@ -84,19 +80,17 @@ def make_plan(
     that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
     TurfplanError for names or wishes that the book does not bear out.
     """
-    if so_far.previous is not None:
-        so_far = replace(so_far, previous=with_roles(so_far.previous, book))
-    given = _PlanSources(book, place, so_far, now)
+    given = _PlanSources(book, place, _with_roles(so_far, book), now)
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
-    origin = PlanOrigin(now, lawn_id, brief_sha256, len(so_far.journal))
+    origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
     if best is None:
         if not options:
             return shell
         shell = ranked_plan(shell, so_far.inputs)
-        ways = ways_out(brief, setting, lambda other: _main_work(_chosen(other, given)))
+        ways = ways_out(brief, setting, lambda other: _work_of(other, given))
         return shell.model_copy(update={"options": ways})
     later = _handed_over(brief, chosen, best, given)
     shell = _with_what_is_undone(shell, brief, chosen, later, given)
@@ -104,8 +98,29 @@ def make_plan(
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
+        plan = with_ways_on(
+            plan,
+            history,
+            book,
+            lambda: ways_out(brief, setting, lambda b: _work_of(b, given)),
+        )
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
+
+
+def dated_season(
+    brief: Brief, book: Book, place: KnownPlace, so_far: SoFar, *, now: datetime
+) -> tuple[Candidate | None, TaskHistory]:
+    """The season of one lawn with its days and what binds them, as `make_plan` chooses it, before
+    anything of it is told; with what has happened."""
+    chosen = _chosen(brief, _PlanSources(book, place, _with_roles(so_far, book), now))
+    return chosen.comparison.best, chosen.history
+
+
+def _with_roles(so_far: SoFar, book: Book) -> SoFar:
+    if so_far.previous is None:
+        return so_far
+    return replace(so_far, previous=with_roles(so_far.previous, book))
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,10 +147,11 @@ class _ChosenCampaign:
     previous: Plan | None
 
 
-def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
+def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _ChosenCampaign:
     """The campaign of a brief with its days, or why there is none.
 
-    Raises TurfplanError for what the book does not bear out.
+    Not `whole` it has the days of its work alone, which no feeding moves. Raises TurfplanError for
+    what the book does not bear out.
     """
     book, place, so_far = given.book, given.place, given.so_far
     if problems := check_brief(brief, book):
@@ -146,6 +162,7 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
+    setting = with_wished_days(setting, history, previous)
     verdict = watering_verdict(
         brief,
         book,
@@ -168,7 +185,11 @@ def _chosen(brief: Brief, given: _PlanSources) -> _ChosenCampaign:
         )
     else:
         comparison = _compare(setting, verdict)
+        if whole and comparison.best is not None:
+            comparison = replace(comparison, best=_finished(comparison.best))
     best = comparison.best
+    if best is not None and best.dated.history is not None:
+        history = best.dated.history
     history = as_dated(history, best)
     lawn = shortest(setting) if best is None else best.setting
     if brief is not unasked and lawn.needs_daily_water:
@@ -213,7 +234,7 @@ def _with_what_is_undone(
             brief,
             chosen.setting,
             chosen.comparison.whole,
-            lambda other: _main_work(_chosen(other, given)),
+            lambda other: _work_of(other, given),
         )
         ways = () if way is None else (way,)
     said = undone(chosen.setting.levelling, later, ways)
@@ -279,9 +300,12 @@ def _with_absences(
     if any(task.id in begun and task.plays(*MAIN_WORK) for task in plan.tasks):
         return plan
     anew = replace(given, so_far=NOTHING_YET)
-    found = put_off(
-        brief, chosen.setting, lambda other: _main_work(_chosen(other, anew)), options=options
-    )
+
+    def dated(other: Brief) -> MainWork | None:
+        first_plan = other is brief and given.so_far is NOTHING_YET
+        return _main_work(chosen) if first_plan else _work_of(other, anew)
+
+    found = put_off(brief, chosen.setting, dated, options=options)
     if found is None:
         return plan
     return plan.model_copy(
@@ -295,7 +319,7 @@ def _with_absences(
 
 def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources) -> Plan:
     """The plan with what the name of an unnamed weed killer would change, told where it stops."""
-    told = answers_told(brief, chosen.setting, lambda other: _main_work(_chosen(other, given)))
+    told = answers_told(brief, chosen.setting, lambda other: _work_of(other, given))
     if told is None:
         return plan
     return plan.model_copy(
@@ -316,36 +340,15 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
     return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
 
 
+def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
+    """The main work of another brief; a re-plan repairs it whole, a first plan only dates it."""
+    return _main_work(_chosen(brief, given, whole=False))
+
+
 def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
     """The open main work of a chosen campaign, or None where there is no campaign."""
-    best, past = chosen.comparison.best, chosen.history
-    if best is None:
-        return None
-    operations = chosen.setting.book.operations
-    work = [
-        draft
-        for draft in best.season.drafts
-        if draft.id not in past.done
-        and draft.id not in past.skipped
-        and not set(MAIN_WORK).isdisjoint(operations[draft.operation].roles)
-    ]
-    days = [
-        date.fromordinal(best.dated.day(node))
-        for draft in work
-        for node in (draft.start_node, draft.end_node)
-    ]
-    first, last = min(days, default=None), max(days, default=None)
-    undone = bool(best.setting.levelling.left)
-    return MainWork(best.campaign.name, first, last, _season_of(best.campaign), undone)
-
-
-def _season_of(campaign: Campaign) -> tuple[date, date] | None:
-    """The first and the last day on which a campaign may sow, else spread."""
-    spread = [session.window for session in campaign.sessions]
-    windows = [campaign.sow_window] if campaign.sow_window else spread
-    if not windows:
-        return None
-    return min(w.start for w in windows), max(w.end for w in windows)
+    best = chosen.comparison.best
+    return None if best is None else main_work(best, chosen.history)
 
 
 def _setting(
@@ -386,15 +389,16 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
         return Comparison(None, (), (sponge,))
     if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
-    feeder = feeder_for(setting)
-    comparison = compare(setting, feeder, permit=verdict.needs_permit)
-    if comparison.best is None:
-        return comparison
-    lawn = comparison.best.setting
+    return compare(setting, feeder_for(setting), permit=verdict.needs_permit)
+
+
+def _finished(best: Candidate) -> Candidate:
+    """The chosen campaign with its feedings, and no day that asks for more hours than it has."""
+    lawn = best.setting
 
     def dated(season: SeasonDraft) -> Dated | Conflict:
         return dated_without(lawn, season, lambda left: date_season(lawn, left))
 
-    best = fed(lawn, comparison.best, feeder, dated)
-    lighter = unloaded(lawn, best.dated, dated)
-    return replace(comparison, best=replace(best, season=lighter.season, dated=lighter))
+    whole = fed(lawn, best, feeder_for(lawn), dated)
+    lighter = unloaded(lawn, whole.dated, dated)
+    return replace(whole, season=lighter.season, dated=lighter)

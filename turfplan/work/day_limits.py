@@ -12,7 +12,6 @@ from turfplan.message import listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
-from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import days_for, why_days
 from turfplan.work.drafts import Draft, OpenDays, on_a_pass
@@ -21,12 +20,10 @@ from turfplan.work.lateness import in_time
 from turfplan.work.lawn import ResolvedLawn, without
 from turfplan.work.order import SOWING
 from turfplan.work.past_of_lawn import rests
+from turfplan.work.rain_windows import GROWS_FACTS, OPENED_OR_COVERED
 from turfplan.work.salt_holds import salt_holds
 from turfplan.work.watering.hose import by_hand
 from turfplan.work.watering.rain_fed import RAIN_FACTS
-
-OPENED_OR_COVERED: frozenset[Role] = frozenset({"coring", "thatching", "spreading"})
-"""What turf has to heal from or to grow through."""
 
 
 def day_constraints(
@@ -38,7 +35,7 @@ def day_constraints(
         constraints += _calendar(setting, draft)
         constraints += _windows(setting, campaign, draft)
         constraints += _of_past(setting, draft)
-        constraints += _browned(setting, draft)
+        constraints += _dry_turf(setting, draft)
         if draft.operation in SOWING or draft.operation == "plant":
             constraints += _watering_people(setting, draft)
             constraints += _watering_bans(setting, draft)
@@ -179,15 +176,15 @@ def _rain_alone(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
     return [Allowed(f"rain:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
 
 
-def _browned(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
-    """Turf that is brown of drought is neither opened nor covered."""
-    if not setting.openings.brown or OPENED_OR_COVERED.isdisjoint(
+def _dry_turf(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """Turf that nobody waters is cut low, opened, lifted and covered while rain lets it grow."""
+    if not setting.openings.dry_turf or OPENED_OR_COVERED.isdisjoint(
         setting.book.operations[draft.operation].roles
     ):
         return []
-    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.brown)
-    reason = Reason("turf.browned", phrases.browned(), ("water.dormant_growth",))
-    return [Allowed(f"brown:{draft.id}", draft.start_node, free, Strength.STRONG, reason)]
+    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.dry_turf)
+    reason = Reason("turf.on_rain", phrases.turf_on_rain(), GROWS_FACTS)
+    return [Allowed(f"dry_turf:{draft.id}", draft.start_node, free, Strength.STRONG, reason)]
 
 
 def _of_past(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:

@@ -5,8 +5,9 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Literal, NamedTuple
 
-from turfplan.book.words import grass_name
-from turfplan.message import Message, listed
+from turfplan.book.citations import who_says
+from turfplan.book.words import book_message, grass_name
+from turfplan.message import Message, length_mm, listed
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import passes as phrases
 from turfplan.phrases.light import slow as slow_in_shade
@@ -15,6 +16,7 @@ from turfplan.records.book_names import (
     FactName,
     NamedFact,
     of_species,
+    option_of_family,
     option_of_species,
 )
 from turfplan.records.fact_names import SpeciesOption
@@ -74,8 +76,10 @@ def pass_cap(
     standing grass around it, less of these hold, and between the two the cap goes over by share.
     """
     rest = _least_cap(setting, seeded)
+    if share >= 1.0 or setting.on_open_ground:
+        return rest
     known = setting.book.fact("passes.hollow_share")
-    if share >= known.high_si or setting.on_open_ground:
+    if share >= known.high_si:
         return rest
     hollow = _least_hollow_cap(setting, seeded, most)
     if hollow.depth_mm <= rest.depth_mm:
@@ -257,3 +261,18 @@ def _by_zone(
 def next_dressing(setting: ResolvedLawn, ready: date) -> OpenDays | None:
     """The first window for dressing living turf whose best day is not before `ready`."""
     return next((w for w in setting.open("topdress") if w.best >= ready), None)
+
+
+def beyond_custom(setting: ResolvedLawn, passes: Sequence[Pass]) -> Message | None:
+    """What is told where a pass is deeper than is customary in the lawn's region, else None."""
+    book = setting.book
+    name = book.known(option_of_family("passes.custom_{region}", book.region))
+    deepest = max((p.depth_mm for p in passes), default=0.0)
+    if name is None or setting.on_open_ground or deepest <= book.fact(name).high_si + 1e-6:
+        return None
+    return phrases.beyond_custom(
+        region=book_message(book, f"regions.{book.region}.name"),
+        most=length_mm(book.fact(name).high_si),
+        source=who_says(book, book.fact(name).source),
+        depth=length_mm(deepest),
+    )

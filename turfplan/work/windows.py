@@ -19,7 +19,7 @@ from turfplan.records.book_names import FactName, OperationName, WindowSetting
 from turfplan.work.drafts import OpenDays
 from turfplan.work.growing_year import GrowingYear, growing_year
 from turfplan.work.window_conditions import Met, met_on
-from turfplan.work.window_reasons import LEFT_OUT, event, facts_of, reason_of
+from turfplan.work.window_reasons import LEFT_OUT, event, facts_of, from_hottest, reason_of
 from turfplan.work.year_seasons import season_of
 
 
@@ -78,17 +78,20 @@ def windows_of_years(
     ]
     windows = answers[0].windows
     for other in answers[1:]:
-        windows = tuple(_shared(window, other.windows) for window in windows)
+        of_operation: dict[str, list[OpenDays]] = {}
+        for window in other.windows:
+            of_operation.setdefault(window.operation, []).append(window)
+        windows = tuple(_shared(w, of_operation.get(w.operation, ())) for w in windows)
     ordered = sorted(windows, key=lambda w: (w.start, w.operation))
     return WindowsOfYear(tuple(ordered), answers[0].closed)
 
 
 def _shared(window: OpenDays, others: Iterable[OpenDays]) -> OpenDays:
-    """The part of a window that another grass likes too, by the same rule where it has it; the
-    window itself where there is none."""
+    """The part of a window that another grass likes too, whose windows of the operation `others`
+    are: by the same rule where it has it; the window itself where there is none."""
     for other in sorted(others, key=lambda other: other.rule != window.rule):
         start, end = max(window.start, other.start), min(window.end, other.end)
-        if other.operation == window.operation and start <= end:
+        if start <= end:
             return replace(window, start=start, end=end, best=min(max(window.best, start), end))
     return window
 
@@ -149,7 +152,8 @@ def _span(year: GrowingYear, rule: WindowRule) -> _WindowSpan | Message:
     for condition, met in (*opens, *closes):
         if met is None and condition.never == "closed":
             return phrases.never(event=event(year.book, year.species, condition, year.summer))
-    opened = [met for _, met in opens if met]
+    ends = [met.day for condition, met in closes if met and condition.yields is None]
+    opened = [_advanced(year, rule, c, met, min(ends, default=None)) for c, met in opens if met]
     if not opened or not any(met for _, met in closes):
         return phrases.no_season()
     # Of several conditions the last to open and the first to close decide, and are the ones to tell
@@ -160,6 +164,23 @@ def _span(year: GrowingYear, rule: WindowRule) -> _WindowSpan | Message:
     if closing.day - opening.day < round(year.book.si(rule.least_days)):
         return _too_short(year, opening, closing)
     return _WindowSpan(opening.day, closing.day - 1, opening.told, closing.told)
+
+
+def _advanced(
+    year: GrowingYear, rule: WindowRule, condition: AnyCondition, met: Met, closed: int | None
+) -> Met:
+    """An opening day, brought forward where it yields to a window that would soon close.
+
+    The turn of the year before it yields to nothing.
+    """
+    if condition.yields is None or closed is None:
+        return met
+    turn = year.coldest if rule.half == "rising" else year.hottest
+    sooner = max(closed - round(year.number(condition.yields)), turn)
+    if sooner >= met.day:
+        return met
+    told = met.told if rule.half == "rising" else from_hottest(sooner - turn)
+    return Met(sooner, told)
 
 
 def _yielding(year: GrowingYear, condition: AnyCondition, met: Met, opened: int) -> Met:

@@ -47,8 +47,13 @@ def room_g_m2(high_g_m2: float, given: Sequence[Given], first: date, last: date)
 
 def near(given: Iterable[Given], day: date, gap_days: int) -> bool:
     """True where a feeding lies, or may lie, less than so many days from a day."""
+    return any(after < day < before for after, before in closed_around(given, gap_days))
+
+
+def closed_around(given: Iterable[Given], gap_days: int) -> list[tuple[date, date]]:
+    """The two days between which, both excluded, each feeding leaves no room for another."""
     gap = timedelta(gap_days)
-    return any(g.feeding and g.first - gap < day < g.last + gap for g in given)
+    return [(g.first - gap, g.last + gap) for g in given if g.feeding]
 
 
 def share_of_growth(curve: Sequence[float], first: date, last: date) -> float:

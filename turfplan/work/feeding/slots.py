@@ -13,7 +13,7 @@ from turfplan.records.book_names import option_of_family
 from turfplan.records.brief import Brief
 from turfplan.records.constraints import DaySet
 from turfplan.records.fact_names import GroupFact
-from turfplan.work.feeding.balance import Given, near
+from turfplan.work.feeding.balance import Given, closed_around
 from turfplan.work.feeding.blackouts import Blackout
 from turfplan.work.feeding.limits import limits_of
 from turfplan.work.feeding.nitrogen_windows import OpenWindow, past_last_nitrogen
@@ -128,27 +128,63 @@ class OpenTo:
         return min(found, key=lambda day: abs((day - best).days), default=None)
 
 
+@dataclass(frozen=True, slots=True)
+class _Closures:
+    """What closes days to feeding, worked out once for all the days that are asked about.
+
+    A feeding of `taken` closes the days strictly between its two; `unfed` are the seasons in which
+    the grass takes none.
+    """
+
+    season: FeedingSeason
+    open_to: OpenTo
+    unfed: frozenset[str]
+    fresh: timedelta
+    least_soil_c: float
+    least_gap: int
+    taken: tuple[tuple[date, date], ...]
+
+    def why(self, day: date) -> Message | None:
+        """Why a day takes no feeding, or None."""
+        season = self.season
+        if any(b.holds(day) for b in season.blackouts):
+            return phrases.left_out_blackout(
+                blackouts=listed((b.what for b in season.blackouts), "comma")
+            )
+        for quiet in self.open_to.quiet:
+            if quiet.first <= day <= quiet.last:
+                return quiet.reason
+        if self.unfed and season.quarter(day) in self.unfed:
+            named = f"species.{season.species_id}.unfed.{season.quarter(day)}"
+            return book_message(season.book, named)
+        if in_heat(season, day):
+            return phrases.left_out_heat()
+        if any(passed <= day < passed + self.fresh for passed in self.open_to.passes):
+            return phrases.left_out_fresh_layer()
+        if season.climate.soil_c(day) < self.least_soil_c:
+            return phrases.left_out_cold()
+        if any(after < day < before for after, before in self.taken):
+            return phrases.left_out_near_other(n=self.least_gap)
+        return None
+
+
+def _closures(season: FeedingSeason, open_to: OpenTo) -> _Closures:
+    book = season.book
+    least = round(book.low_si("feeding.least_gap"))
+    return _Closures(
+        season,
+        open_to,
+        frozenset(rest.season for rest in book.species[season.species_id].unfed),
+        timedelta(round(book.low_si("feeding.after_pass"))),
+        book.si("feeding.least_soil"),
+        least,
+        tuple(closed_around(open_to.given, least)),
+    )
+
+
 def closed_by(season: FeedingSeason, open_to: OpenTo, day: date) -> Message | None:
     """Why a day takes no feeding, or None."""
-    if any(b.holds(day) for b in season.blackouts):
-        return phrases.left_out_blackout(
-            blackouts=listed((b.what for b in season.blackouts), "comma")
-        )
-    quiet = next((q.reason for q in open_to.quiet if q.first <= day <= q.last), None)
-    if quiet is not None:
-        return quiet
-    grass = season.book.species[season.species_id]
-    if any(rest.season == season.quarter(day) for rest in grass.unfed):
-        return book_message(season.book, f"species.{grass.id}.unfed.{season.quarter(day)}")
-    if in_heat(season, day):
-        return phrases.left_out_heat()
-    fresh = timedelta(round(season.book.low_si("feeding.after_pass")))
-    if any(passed <= day < passed + fresh for passed in open_to.passes):
-        return phrases.left_out_fresh_layer()
-    if season.climate.soil_c(day) < season.book.si("feeding.least_soil"):
-        return phrases.left_out_cold()
-    least = round(season.book.low_si("feeding.least_gap"))
-    return phrases.left_out_near_other(n=least) if near(open_to.given, day, least) else None
+    return _closures(season, open_to).why(day)
 
 
 def open_spans(
@@ -160,9 +196,10 @@ def open_spans(
 ) -> list[tuple[date, date]]:
     """The stretches from start to end on which nothing speaks against feeding, and `also` holds."""
     spans: list[tuple[date, date]] = []
+    closures = _closures(season, open_to)
     for number in range(start.toordinal(), end.toordinal() + 1):
         day = date.fromordinal(number)
-        if closed_by(season, open_to, day) is not None or not (also is None or also(day)):
+        if closures.why(day) is not None or not (also is None or also(day)):
             continue
         if spans and spans[-1][1] == day - timedelta(1):
             spans[-1] = (spans[-1][0], day)

@@ -18,7 +18,7 @@ from turfplan.work.emergence import Emergence, emergence, undressed_days
 from turfplan.work.feeding.amendments import amend_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.plan import FeedingPlan
-from turfplan.work.feeding.potash import potash_drafts
+from turfplan.work.feeding.soil_nutrients import nutrient_drafts
 from turfplan.work.feeding.stages import PLANTED, colour_in_time
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
@@ -39,7 +39,9 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
         _look_at_colour(setting, campaign, up)
         if up is not None and feeding.compost_feeds
         else None,
-        _starter(setting, campaign, feeding.starter, up) if feeding.starter is not None else None,
+        _starter(setting, campaign, feeding, feeding.starter, up)
+        if feeding.starter is not None
+        else None,
         _preventer(setting, campaign, stand),
         _last_mow(setting, campaign, stand, up),
         _transition(setting, campaign),
@@ -48,9 +50,13 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
 
 
 def feed_drafts(setting: ResolvedLawn, feeding: FeedingPlan) -> list[Draft]:
-    """The tasks of the feedings, the starter apart, and potash that goes on without one."""
-    potash = potash_drafts(setting, feeding.potassium, feeding.potash)
-    return [*(_feed(setting, feed, feeding) for feed in feeding.feeds), *potash]
+    """The tasks of the feedings, the starter apart, and potash or phosphate that goes on without
+    one."""
+    alone = [
+        *nutrient_drafts(setting, feeding.potassium, feeding.potash),
+        *nutrient_drafts(setting, feeding.phosphorus, feeding.phosphate),
+    ]
+    return [*(_feed(setting, feed, feeding) for feed in feeding.feeds), *alone]
 
 
 def feed_days(
@@ -58,12 +64,13 @@ def feed_days(
 ) -> list[Allowed]:
     """Each feeding keeps to its own window; one that cannot is left out once it has a day.
 
-    So do the parts of potash that go on by themselves.
+    So do the parts of potash and phosphate that go on by themselves.
     """
     ids = {d.id for d in drafts}
     by_itself = {f"amend.potash.{part.number}" for part in feeding.potash}
-    of_potash = amend_days([draft for draft in drafts if draft.id in by_itself])
-    return of_potash + [
+    by_itself |= {f"amend.phosphate.{part.number}" for part in feeding.phosphate}
+    of_nutrients = amend_days([draft for draft in drafts if draft.id in by_itself])
+    return of_nutrients + [
         Allowed(
             f"window:feed_nitrogen.{feed.key}",
             f"feed_nitrogen.{feed.key}",
@@ -100,14 +107,28 @@ def _look_at_colour(setting: ResolvedLawn, campaign: Campaign, up: Emergence) ->
 
 
 def _starter(
-    setting: ResolvedLawn, campaign: Campaign, feed: NitrogenFeeding, up: Emergence | None
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    feeding: FeedingPlan,
+    feed: NitrogenFeeding,
+    up: Emergence | None,
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    how = book_messages(setting.book, "operations.starter_feed.how")
+    phosphate = feeding.phosphate_with_g_m2(feed.key)
+    if phosphate and setting.brief.feeding.analysis is None:
+        rates = {
+            "phosphate": Quantity(phosphate, "rate"),
+            "nitrogen": Quantity(feed.rate_g_m2, "rate"),
+        }
+        how = (*how, phrases.phosphate_of_starter(**rates))
+    elif phosphate:
+        how = (*how, phrases.phosphate())
     return make(
         setting,
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
-        wording=Wording(said(feed.reason)),
+        wording=Wording(said(feed.reason), how=how),
         extent=Extent(setting.plot.area_m2 * setting.mended_share),
         facts=feed.facts,
     )
@@ -123,6 +144,8 @@ def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) ->
     how = book_messages(setting.book, "operations.feed_nitrogen.how", {"water_in": watered})
     if feeding.potash_g_m2(feed.key):
         how = (*how, phrases.potash())
+    if feeding.phosphate_with_g_m2(feed.key):
+        how = (*how, phrases.phosphate())
     timing = Timing(
         CARE,
         ideal=feed.best.toordinal(),
