@@ -113,6 +113,13 @@ def bags(*, bags: Listed, weight: Quantity) -> Message:
     return Message("order.bags", (("bags", bags), ("weight", weight)))
 
 
+def less_came(*, volume: Quantity) -> Message:
+    """Less came than was ordered: about {volume} of mix is missing here. Fetch it before this pass,
+    or spread thinner everywhere and say so (`turfplan log BRIEF done TASK --amount`).
+    """
+    return Message("order.less_came", (("volume", volume),))
+
+
 def not_ordered() -> Message:
     """Its order was skipped, and stands on no list any more: this is what comes from elsewhere. If
     nothing comes, log the delivery as skipped too.

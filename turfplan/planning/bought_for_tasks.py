@@ -26,6 +26,7 @@ from turfplan.planning.feeding import (
 from turfplan.planning.load_reasons import part
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.stock import (
+    LEAST_M3,
     Stock,
     is_under_way,
     needed_m3,
@@ -59,6 +60,9 @@ def with_amounts(
         line = by_task.get(draft.id)
         if line is not None and line.deliver_task == draft.id and line.order_task in stock.unasked:
             draft = replace(draft, cautions=(*draft.cautions, of_order.not_ordered()))
+        if lacks := _lacking_m3(candidate, draft, stock):
+            told = of_order.less_came(volume=Quantity(lacks, "volume"))
+            draft = replace(draft, cautions=(told, *draft.cautions))
         if draft.bags and line is not None:
             draft = replace(draft, title=_title_of_bags(line))
         drafts[draft.id] = draft
@@ -76,6 +80,15 @@ def with_amounts(
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     return drafts, [line for line in bought if line.value > 0]
+
+
+def _lacking_m3(candidate: Candidate, draft: Draft, stock: Stock) -> float:
+    """What the loads that have come for a pass which is still to come lack of it, loose m3."""
+    if draft.id in stock.settled or draft.operation != "topdress":
+        return 0.0
+    served = [load for load in candidate.season.loads if draft.position in load.passes]
+    lacks = sum(stock.missing_m3(load.number) for load in served)
+    return lacks if lacks > LEAST_M3 else 0.0
 
 
 def _fertilizer(
