@@ -548,3 +548,21 @@ def test_what_a_load_lacks_is_reckoned_with_what_came_before(
     assert Stock(more, settled=came).missing_m3(1) == pytest.approx(lacking)
     assert Stock(more).missing_m3(1) == 0.0
     assert Stock(more, settled=came, unasked=came).missing_m3(1) == 0.0
+
+
+@pytest.mark.full
+@pytest.mark.parametrize(("until", "old"), [(date(2027, 8, 20), False), (date(2027, 11, 1), True)])
+def test_a_pass_says_that_its_heap_has_lain_too_long(until: date, *, old: bool) -> None:
+    """A pass that waits for another year finds the mix that came for it: by its days, and by what
+    becomes of it; the mix that is still to come is fresh."""
+    season = begun({"seeding": {"intent": "none"}})
+    day = season.day("delivery.1")
+    done_until(season, day)
+    season.log("done", task="delivery.1", on=day)
+    season.make(until, assume_not_done=True)
+    first, second = (season.plan.task(f"topdress.{number}") for number in (1, 2))
+    assert first is not None and second is not None
+    (said,) = [told(c) for c in first.cautions if "a heap keeps" in told(c)] or [""]
+    assert bool(said) is old
+    assert not old or f"lies {(first.start - day).days} days by then" in said
+    assert not any("a heap keeps" in told(c) for c in second.cautions)

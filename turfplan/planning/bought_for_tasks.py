@@ -2,9 +2,10 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 from types import MappingProxyType
 
-from turfplan.message import Message, Number, Quantity, Value
+from turfplan.message import Day, Message, Number, Quantity, Value
 from turfplan.phrases import level as of_level
 from turfplan.phrases import order as of_order
 from turfplan.phrases import tasks as phrases
@@ -34,6 +35,7 @@ from turfplan.planning.stock import (
     stock_of,
     wanted_loads,
 )
+from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Amount
 from turfplan.work.drafts import Draft
@@ -63,6 +65,8 @@ def with_amounts(
         if lacks := _lacking_m3(candidate, draft, stock):
             told = of_order.less_came(volume=Quantity(lacks, "volume"))
             draft = replace(draft, cautions=(told, *draft.cautions))
+        if old := _old_heap(setting, candidate, draft, history):
+            draft = replace(draft, cautions=(old, *draft.cautions))
         if draft.bags and line is not None:
             draft = replace(draft, title=_title_of_bags(line))
         drafts[draft.id] = draft
@@ -84,11 +88,31 @@ def with_amounts(
 
 def _lacking_m3(candidate: Candidate, draft: Draft, stock: Stock) -> float:
     """What the loads that have come for a pass which is still to come lack of it, loose m3."""
-    if draft.id in stock.settled or draft.operation != "topdress":
+    if draft.id in stock.settled or draft.operation not in COLLECTIVES["spreading"]:
         return 0.0
     served = [load for load in candidate.season.loads if draft.position in load.passes]
     lacks = sum(stock.missing_m3(load.number) for load in served)
     return lacks if lacks > LEAST_M3 else 0.0
+
+
+def _old_heap(
+    setting: ResolvedLawn, candidate: Candidate, draft: Draft, history: TaskHistory | None
+) -> Message | None:
+    """What is said of a pass whose mix lies longer by then than a heap keeps; None where it is
+    fresh, still to come, or in closed bags, and of soil for ground without grass."""
+    if history is None or draft.operation != "topdress" or draft.id in history.done:
+        return None
+    day, most = candidate.dated.schedule.days[draft.start_node], setting.days("order.storage_days")
+    came = [
+        history.done[name]
+        for load in candidate.season.loads
+        if draft.position in load.passes and not load.bags
+        if (name := f"delivery.{load.number}") in history.done
+    ]
+    if not came or day - min(came) <= most:
+        return None
+    on = Day(date.fromordinal(min(came)))
+    return of_order.old_heap(on=on, days=Number(day - min(came), "grouped"), most=most)
 
 
 def _fertilizer(
