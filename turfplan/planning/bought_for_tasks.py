@@ -39,6 +39,7 @@ from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Amount
 from turfplan.work.drafts import Draft
+from turfplan.work.heap import too_large
 from turfplan.work.lawn import ResolvedLawn
 
 
@@ -67,6 +68,8 @@ def with_amounts(
             draft = replace(draft, cautions=(told, *draft.cautions))
         if old := _old_heap(setting, candidate, draft, history):
             draft = replace(draft, cautions=(old, *draft.cautions))
+        if line is not None and line.deliver_task == draft.id and not draft.bags:
+            draft = replace(draft, cautions=(*draft.cautions, *too_large(setting, line.value)))
         if draft.bags and line is not None:
             draft = replace(draft, title=_title_of_bags(line))
         drafts[draft.id] = draft
