@@ -1,6 +1,6 @@
 """Messages of `messages/en/brief_check.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message, Number
+from turfplan.message import Listed, Message, Number, Quantity
 
 
 def unknown_grass() -> Message:
@@ -33,6 +33,28 @@ def say_which_grass() -> Message:
 def say_where_or_which_grass() -> Message:
     """write one of these names, or give place.country"""
     return Message("brief_check.say_where_or_which_grass")
+
+
+def much_lime() -> Message:
+    """more lime than such a soil takes"""
+    return Message("brief_check.much_lime")
+
+
+def lime_rate(*, rate: Quantity) -> Message:
+    """{rate}"""
+    return Message("brief_check.lime_rate", (("rate", rate),))
+
+
+def lime_most(*, rate: Quantity) -> Message:
+    """up to {rate}"""
+    return Message("brief_check.lime_most", (("rate", rate),))
+
+
+def lime_slip(*, tenth: Quantity) -> Message:
+    """has the point slipped ({tenth}), or is the rate one per acre or hectare? If the report does
+    say so, write its acidity or buffer pH beside it
+    """
+    return Message("brief_check.lime_slip", (("tenth", tenth),))
 
 
 def unknown_soil() -> Message:

@@ -8,9 +8,10 @@ from turfplan.book.entries import Book, Species
 from turfplan.book.grass_names import countries_of, grasses_called, names_said
 from turfplan.book.words import grass_name
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
-from turfplan.message import Message, listed
+from turfplan.message import Message, Quantity, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
+from turfplan.work.feeding.lime_need import TENTHS, ph_goal
 from turfplan.work.unnamed_grass import UNNAMED
 from turfplan.work.watering.sprinklers import zones
 
@@ -172,6 +173,7 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
     yield from _seed_or_plants(brief, book, sown)
     yield from _out_of_season(brief, lawn)
     yield from _nothing_comes_of_it(brief)
+    yield from _lime_of_the_laboratory(brief, book)
 
 
 def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
@@ -232,4 +234,27 @@ def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
             repr(intent),
             None,
             phrases.give_something(),
+        )
+
+
+def _lime_of_the_laboratory(brief: Brief, book: Book) -> Iterable[Problem]:
+    """A lime rate beyond what any laboratory asks for, or what the pH bears out: a slip of its
+    point or its unit. Acidity or a buffer pH beside it bears it out.
+    """
+    test = brief.soil_test
+    rate = test.lime_rate_g_m2
+    if rate is None or test.acidity_cmol_kg is not None or test.buffer_ph is not None:
+        return
+    most = book.si("lime.rate_most")
+    if test.ph is not None:
+        rise = ph_goal(brief, book, brief.dominant.species).goal - test.ph
+        by_ph = max(rise, book.si("lime.rate_least_rise")) * book.si("lime.rate_most_a_unit")
+        most = min(most, by_ph)
+    if rate > most:
+        yield Problem(
+            "soil_test.lime_rate",
+            phrases.much_lime(),
+            phrases.lime_rate(rate=Quantity(rate, "rate")),
+            phrases.lime_most(rate=Quantity(most, "rate")),
+            phrases.lime_slip(tenth=Quantity(rate / TENTHS, "rate")),
         )
