@@ -159,7 +159,7 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (
             ("log", "moved", "{brief}", "overseed", "-o", "{out}", "--to", "2027-09-12"),
             0,
-            "plan overseed",
+            "plan lawn tasks",
         ),
         (("log", "moved", "{brief}", "qqq", *TO_AUTUMN), 3, "tasks"),
         (("log", "moved", "{brief}", "topdress.1", *TO_JULY), 3, "lawn"),
