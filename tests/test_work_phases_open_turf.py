@@ -8,7 +8,7 @@ import pytest
 
 from resolved_lawns import lawn
 from test_work_season import drafted
-from turfplan.message import as_written
+from turfplan.message import Quantity, as_written, cut_height
 from turfplan.phrases import open_turf as phrases
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Band, Draft, OpenDays, Pass
@@ -183,6 +183,29 @@ def test_a_lift_has_its_area_volume_depth_and_look() -> None:
     assert dict(lift.why.values)["n"] == 2
 
 
+def test_a_lift_has_a_cut_of_its_own_over_the_hollows_alone() -> None:
+    """By a third at most and within the usual heights; whether a pass follows or nothing does, and
+    no step of lowering before a pass hangs on it.
+    """
+    setting = lawn({"seeding": {"intent": "none"}})
+    lifted = replace(
+        setting, levelling=replace(setting.levelling, lift_share=0.1, lift_depth_mm=60.0)
+    )
+    usual = setting.book.fact("species.tall_fescue.mow_height")
+    for campaign in (way(AUTUMN), way()):
+        drafts = found(lifted, campaign, 50.0, 40.0, lift=2.5)
+        (cut,) = (d for d in drafts if d.id == "mow_low.lifting")
+        assert (cut.session, cut.anchor) == (-1, "lift_and_fill")
+        height = cut.words["height"]
+        assert isinstance(height, Quantity)
+        assert height.value >= usual.low_si - 1e-9 and height.value >= usual.high_si * 2 / 3 - 1e-9
+        mow = setting.book.operations["mow_low"]
+        assert cut.person_hours == pytest.approx(
+            person_hours(lifted, mow, lifted.plot.area_m2 * 0.1, 0.0), abs=0.006
+        )
+    assert not [d for d in found(setting, way(AUTUMN), 40.0) if d.id == "mow_low.lifting"]
+
+
 @pytest.mark.full
 @pytest.mark.parametrize(("said", "closed"), [(None, False), (False, True), (True, False)])
 def test_cores_are_left_out_of_a_spring_by_the_owners_word(
@@ -282,16 +305,28 @@ def test_the_low_cut_says_what_it_is_for() -> None:
 
 @pytest.mark.full
 def test_a_creeper_is_cut_low_for_the_blades_and_again_for_the_mix() -> None:
-    """Weeks lie between: one height is cut twice, the first time ahead of the dethatching; other
-    turf is cut once at each height.
+    """Weeks lie between, in which it stands as high again: the blades have the cuts above the
+    lowest, or one height twice, the mix all of them, and no step leads from the ones to the others;
+    other turf is cut once at each height.
     """
     setting, campaign, _ = drafted(SPONGY)
-    for heights in ((25.0,), (35.0, 25.0)):
+    for heights, of_blades in (((25.0,), 1), ((35.0, 25.0), 1), ((45.0, 35.0, 25.0), 2)):
         found = surface(setting, campaign, heights, 0.0)
         cuts = [draft for draft in found if draft.operation == "mow_low"]
         (combed,) = (draft for draft in found if draft.operation == "dethatch")
-        assert [cut.id for cut in cuts] == ["mow_low.1", "mow_low.2"]
-        assert [cut.offset for cut in cuts] == [combed.offset, -1] and combed.offset < -7
+        blades, rested = cuts[:of_blades], cuts[of_blades:]
+        assert [cut.id for cut in blades] == [f"mow_low.blades.{n + 1}" for n in range(of_blades)]
+        assert [cut.id for cut in rested] == [
+            f"mow_low.rested.{n + 1}" for n in range(len(heights))
+        ]
+        assert [cut.words["height"] for cut in rested] == [cut_height(h) for h in heights]
+        assert [cut.words["height"] for cut in blades] == [
+            cut_height(h) for h in heights[:of_blades]
+        ]
+        assert {cut.offset for cut in blades} == {combed.offset} and combed.offset < -7
+        assert {cut.offset for cut in rested} == {-1}
+        assert rested[0].position > blades[-1].position + 1
+    assert {cut.why for cut in blades} == {phrases.mow_low_before_blades()}
     plain, level, _ = drafted({"leveling": {"depth": "0.5 in"}})
     (cut,) = (d for d in surface(plain, level, (40.0,), 0.0) if d.operation == "mow_low")
     assert cut.offset == -1

@@ -12,7 +12,7 @@ from turfplan.climate.real_years import RealYear
 from turfplan.climate.record import Climate
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.reading.book import load_book
-from turfplan.files.reading.brief import BriefFile, FaultyBriefError, read_brief
+from turfplan.files.reading.brief import BriefFile, FaultyBriefError, digest_of_files, read_brief
 from turfplan.files.reading.ground import read_ground
 from turfplan.files.reading.place import Located, located
 from turfplan.files.reading.region import region_of
@@ -32,7 +32,7 @@ LANGUAGE = "TURFPLAN_LANGUAGE"
 @dataclass(frozen=True, slots=True)
 class PlanInputs:
     """A brief with everything that planning it reads; `sha256` is that of the brief's file, or of
-    its values without one.
+    its values without one, `files_sha256` that of the files that it names.
 
     `notes` are what the user must know of the climate and the weather that were read.
     """
@@ -46,6 +46,7 @@ class PlanInputs:
     weather: Weather | None = None
     notes: tuple[Worded, ...] = ()
     language: str = SOURCE
+    files_sha256: str | None = None
 
 
 def input_of(
@@ -73,6 +74,7 @@ def input_of(
         place.years,
         notes=place.notes,
         language=language_of(brief, language),
+        files_sha256=digest_of_files(brief, folder),
     )
 
 

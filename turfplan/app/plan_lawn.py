@@ -131,7 +131,12 @@ def planned(
 def known_place(given: PlanInputs) -> KnownPlace:
     """What was read of the place of a lawn."""
     return KnownPlace(
-        given.climate, given.ground, given.weather, given.real_years, holidays_of_year
+        given.climate,
+        given.ground,
+        given.weather,
+        given.real_years,
+        holidays_of_year,
+        given.files_sha256,
     )
 
 

@@ -4,8 +4,9 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
-from turfplan.audit.case import Case
+from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.open_ground import on_open_slope
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Day
 from turfplan.records.brief import Span
@@ -14,6 +15,19 @@ from turfplan.records.plan_task import Task
 SUNDAY = 6
 # Operations of the book that have no role of their own and go with the seed.
 WITH_SEED = ("cover", "roll")
+# What is done on the same days on the open ground of a slope.
+ON_SLOPE = (
+    *WITH_SEED,
+    "starter_feed",
+    "grade",
+    "seed",
+    "dormant_seed",
+    "clear_stand",
+    "till",
+    "raise_fittings",
+    "fill",
+    "nurse_cover",
+)
 BUSINESS, WEEKEND = WEEKDAYS[:5], WEEKDAYS[5:]
 # Where the law keeps machines quiet on Sundays and public holidays.
 QUIET_COUNTRIES = ("DE",)
@@ -57,7 +71,7 @@ def inside_horizon(case: Case) -> Iterator[Fault]:
     or it follows work that its owner did before those days.
     """
     horizon = case.plan.horizon
-    done = {task.id for task in case.plan.tasks if task.closed == "done"}
+    done = {task.id for task in case.plan.tasks if task.closed == "done" or task.held}
     for task in case.open:
         watered = task.series is not None and task.start < horizon.start
         if watered and (task.end >= horizon.start or not done.isdisjoint(task.depends_on)):
@@ -193,14 +207,17 @@ def _told_full(case: Case) -> Iterator[Day]:
 
 
 def _dated(case: Case) -> Iterator[Task]:
-    """The open tasks whose day the plan has chosen; what goes with seed that was moved is
-    not its choice."""
+    """The open tasks whose day the plan has chosen; what goes with seed that was moved or is in the
+    ground, or with other work on the open ground of a slope, is not its choice."""
     moved = {(task.id, task.start) for task in case.open if task.held}
+    moved_days = {day for _, day in moved} if on_open_slope(case) else set()
+    moved |= {(task.id, last_day_of(task)) for task in case.kept if task.closed == "done"}
     for task in case.open:
         with_seed = task.operation in WITH_SEED and any(
             (name, task.start) in moved for name in task.depends_on
         )
-        if task.series is None and not task.held and not with_seed:
+        on_slope = task.operation in ON_SLOPE and task.start in moved_days
+        if task.series is None and not task.held and not with_seed and not on_slope:
             yield task
 
 

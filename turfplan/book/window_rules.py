@@ -24,14 +24,17 @@ _DIMENSIONS = {
     "sooner_nights": "temperature",
     "sum": "degree_days",
     "base": "temperature",
+    "killing": "temperature",
+    "surplus": "water_depth_rate",
 }
 
 
 class WindowCondition(BaseModel):
     """Base of every condition: frozen, unknown keys forbidden.
 
-    One that `yields` closes a window, but never sooner than so many days after it opened: it says
-    what is best, not what ends the season.
+    One that `yields` says what is best, not what makes or ends the season. It closes a window, but
+    never sooner than so many days after it opened; or it opens one, but sooner than it would where
+    fewer days than that were left before another condition closes, down to the turn of the year.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
@@ -167,13 +170,37 @@ class GrowthLeft(WindowCondition):
     of_best: bool = False
 
 
+class Drying(WindowCondition):
+    """The usual rain of the coming `days` exceeds their evapotranspiration by no more than
+    `surplus`: the soil is no longer wet."""
+
+    kind: Literal["drying"]
+    surplus: NamedFact
+    days: NamedFact
+
+
+class Wetting(WindowCondition):
+    """The usual rain of the coming `days` exceeds their evapotranspiration by more than `surplus`:
+    the soil gets wet."""
+
+    kind: Literal["wetting"]
+    surplus: NamedFact
+    days: NamedFact
+
+
 class DegreeDaysLeft(WindowCondition):
     """The last day with so many degree days over a base still to come before the median first
-    frost."""
+    frost.
+
+    With `killing`, a temperature below freezing, they are counted to the night of such a frost: to
+    the day on which the normal nightly low has fallen as far below what it is at the median first
+    frost as that temperature lies below freezing.
+    """
 
     kind: Literal["degree_days_left"]
     sum: NamedFact
     base: NamedFact
+    killing: NamedFact | None = None
 
 
 class WarmthLeft(WindowCondition):
@@ -196,6 +223,8 @@ AnyCondition = Annotated[
     | NightsFalling
     | GrowthRising
     | GrowthLeft
+    | Drying
+    | Wetting
     | DegreeDaysLeft
     | WarmthLeft,
     Field(discriminator="kind"),

@@ -53,6 +53,11 @@ def because_refused() -> Message:
     return Message("changes.because.refused")
 
 
+def because_no_day_left(*, reason: Message) -> Message:
+    """After what has happened no day is left for it. {reason}"""
+    return Message("changes.because.no_day_left", (("reason", reason),))
+
+
 def because_forecast(*, day: Day) -> Message:
     """Rain is forecast: {day} will be too wet."""
     return Message("changes.because.forecast", (("day", day),))

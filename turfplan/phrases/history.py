@@ -1,6 +1,6 @@
 """Messages of `messages/en/history.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Days, Message
+from turfplan.message import Day, Days, Listed, Message
 
 
 def still_to_do() -> Message:
@@ -16,6 +16,28 @@ def rain_forecast() -> Message:
 def as_logged() -> Message:
     """As logged."""
     return Message("history.as_logged")
+
+
+def move_given_up(*, day: Day, reason: Message) -> Message:
+    """It cannot stay on {day}, to which it was moved by hand. {reason}"""
+    return Message("history.move_given_up", (("day", day), ("reason", reason)))
+
+
+def no_day_left(*, tasks: Listed, reason: Message) -> Message:
+    """After what has happened no day is left in this plan for: {tasks}. {reason}"""
+    return Message("history.no_day_left", (("tasks", tasks), ("reason", reason)))
+
+
+def seed_lies_there() -> Message:
+    """What is sown or planted is in the ground already: nothing is tilled, filled or killed over
+    it.
+    """
+    return Message("history.seed_lies_there")
+
+
+def way_on(*, title: Message, change: Message, reason: Message) -> Message:
+    """It can still be done in another way: {title} (`{change}`). Checked: {reason}."""
+    return Message("history.way_on", (("title", title), ("change", change), ("reason", reason)))
 
 
 def booked() -> Message:

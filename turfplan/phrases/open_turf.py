@@ -40,6 +40,30 @@ def mow_low_before_seed() -> Message:
     return Message("open_turf.mow_low.before_seed")
 
 
+def mow_low_before_lifting() -> Message:
+    """Short turf lifts and rolls better. What is relaid roots on its leaves: no more than a third
+    comes off, and no less than the usual height stays.
+    """
+    return Message("open_turf.mow_low.before_lifting")
+
+
+def mow_low_lifting_title(*, height: Quantity) -> Message:
+    """Mow the hollows to {height}, bag the clippings"""
+    return Message("open_turf.mow_low.lifting_title", (("height", height),))
+
+
+def mow_low_lifting_how() -> Message:
+    """Mow where turf is lifted and a mower's width around it; the rest of the lawn is mown as
+    usual.
+    """
+    return Message("open_turf.mow_low.lifting_how")
+
+
+def clippings_lifting() -> Message:
+    """Bag the clippings: under relaid turf they rot and keep roots from the soil."""
+    return Message("open_turf.clippings.lifting")
+
+
 def clippings_mix() -> Message:
     """Bag the clippings: what stays on top keeps the mix from reaching the soil."""
     return Message("open_turf.clippings.mix")

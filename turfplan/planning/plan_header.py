@@ -53,12 +53,13 @@ CURVE_STEP_DAYS = 5
 class PlanOrigin:
     """Which lawn a plan is of, when it is made, and from which brief and how many entries.
 
-    `now` is aware; `brief_sha256` is the digest of the brief.
+    `now` is aware; `brief_sha256` is the digest of the brief, `files_sha256` of what it names.
     """
 
     now: datetime
     lawn_id: str
     brief_sha256: str
+    files_sha256: str | None
     journal_entries: int
 
 
@@ -78,6 +79,7 @@ def frame(
         now=moment,
         lawn_id=origin.lawn_id,
         brief_sha256=origin.brief_sha256,
+        files_sha256=origin.files_sha256,
         journal_entries=origin.journal_entries,
         timezone=setting.climate.timezone,
         tzdata=version_of("tzdata"),
@@ -335,7 +337,7 @@ def _thatch_left(setting: ResolvedLawn) -> list[Message]:
         not thick
         or dethatches(setting)
         or setting.thatch_down
-        or turf.species.dethatch == "never"
+        or not turf.species.combed
         or setting.on_open_ground
         or setting.sowing.intent == "winter_overseed"
     ):

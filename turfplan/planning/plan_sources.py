@@ -42,7 +42,8 @@ class KnownPlace:
     known.
 
     `real_years` of a daily series judge every date, and choose among dates as good as each other.
-    `holidays` lists the public ones of a country's year.
+    `holidays` lists the public ones of a country's year. `files_sha256` is the digest of the files
+    that climate and ground were read from, None where there are none.
     """
 
     climate: Climate
@@ -50,6 +51,7 @@ class KnownPlace:
     weather: Weather | None = None
     real_years: Sequence[RealYear] = ()
     holidays: HolidaysOfYear = listed_holidays
+    files_sha256: str | None = None
 
     @property
     def days(self) -> Mapping[date, WeatherDay]:

@@ -2,8 +2,8 @@
 as possible."""
 
 from collections import Counter
-from collections.abc import Collection, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from datetime import date
 
 from turfplan.book.entries import Book
@@ -11,6 +11,7 @@ from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.message import Message, sentences
 from turfplan.network import Conflict
 from turfplan.planning.candidates import (
+    MAIN_WORK,
     Candidate,
     Comparison,
     Drafted,
@@ -21,12 +22,27 @@ from turfplan.planning.candidates import (
 )
 from turfplan.planning.falling import dated_without, falling, without, without_tasks
 from turfplan.planning.fed import fed
+from turfplan.planning.giving_way import (
+    holds_in_the_way,
+    with_closed_told,
+    with_moves_given_up,
+    with_work_closed,
+    work_to_close,
+)
 from turfplan.planning.history import dry_day_constraints, fixed_nodes, history_constraints
 from turfplan.planning.marks_again import (
     asked_before,
     run_out_requests,
     with_requests_again,
     with_run_out_told,
+)
+from turfplan.planning.past_binds import (
+    among_the_open,
+    apart_from_passes,
+    outlived,
+    plays,
+    rest_after_seed,
+    without_followers,
 )
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
@@ -35,7 +51,7 @@ from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.planning.wished_days import with_booked
-from turfplan.records.constraints import Allowed, Constraint, Lag, Strength
+from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
@@ -48,6 +64,18 @@ from turfplan.work.phases.open_turf import AHEAD
 from turfplan.work.watering.season import Verdict, WeatherDay
 
 
+@dataclass(frozen=True, slots=True)
+class _Repairing:
+    """What a campaign is repaired with; where it is `closing`, work that no day is left for is
+    closed, else the campaign cannot be kept."""
+
+    feeder: Feeder
+    permit: bool
+    history: TaskHistory
+    weather: Mapping[date, WeatherDay]
+    closing: bool = False
+
+
 def compare_again(
     setting: ResolvedLawn,
     feeder: Feeder,
@@ -57,27 +85,25 @@ def compare_again(
     weather: Mapping[date, WeatherDay],
 ) -> Comparison:
     """The campaign of the plan before, repaired; only when it can no longer be done are the others
-    compared.
+    compared, and only where none of them can is work closed that no day is left for.
     """
     if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
-    permit = verdict.needs_permit
+    given = _Repairing(feeder, verdict.needs_permit, history, weather)
     if _in_strips(previous):
         setting = replace(setting, strip_days=2)
     if any(task.id == AHEAD for task in previous.tasks):
         setting = replace(setting, dethatched_ahead=True)
     ways = ways_still_open(setting, previous, history)
     same = [way for way in ways if _as_deep(way, previous)] or ways
-    possible, ruled_out = all_campaigns(same)
-    kept = [
-        way
-        for way in possible
-        if way[1].id == previous.campaign and _distance(way[1], previous) < HALF_A_YEAR
-    ]
+    known, ruled_out = all_campaigns(same)
+    near = [way for way in known if way[1].id == previous.campaign]
+    near.sort(key=lambda way: _distance(way[1], previous))
+    kept = [way for way in near if _distance(way[1], previous) < HALF_A_YEAR]
     conflict: tuple[Message, ...] = ()
     rejected = tuple((r.campaign, r.reason) for r in previous.rejected)
-    for lawn, campaign in sorted(kept, key=lambda way: _distance(way[1], previous)):
-        result = _refed(within(lawn, campaign), campaign, feeder, permit, history, weather)
+    for lawn, campaign in kept:
+        result = _refed(within(lawn, campaign), campaign, given)
         if not isinstance(result, tuple):
             return Comparison(result, rejected or ruled_out, ())
         conflict = conflict or result
@@ -91,11 +117,28 @@ def compare_again(
     # A campaign that is no longer among those to choose from stands with the others ruled out.
     given_up = ((previous.campaign_name, sentences(*conflict)),) if conflict else ()
     for lawn, campaign in possible:
-        result = _refed(within(lawn, campaign), campaign, feeder, permit, history, weather)
+        result = _refed(within(lawn, campaign), campaign, given)
         if not isinstance(result, tuple):
             return Comparison(result, (*given_up, *ruled_out), ())
+    closing = replace(given, closing=True)
+    found = [
+        result
+        for lawn, campaign in (*(kept or near[:1] or known[:1]), *possible[:1])
+        for result in (_refed(within(lawn, campaign), campaign, closing),)
+        if not isinstance(result, tuple)
+    ]
+    if found:
+        best = min(found, key=lambda candidate: _left_undone(setting, candidate))
+        return Comparison(best, (*given_up, *ruled_out), ())
     reasons = conflict or tuple(reason for _, reason in ruled_out)
     return Comparison(None, (*given_up, *ruled_out), reasons)
+
+
+def _left_undone(setting: ResolvedLawn, candidate: Candidate) -> int:
+    """How much main work a candidate closes."""
+    taken = candidate.dated.history
+    closed = () if taken is None else taken.closed
+    return sum(plays(setting.book, name, MAIN_WORK) for name in closed)
 
 
 def coming_rain(weather: Mapping[date, WeatherDay], today: date) -> dict[date, float]:
@@ -110,17 +153,18 @@ def _first_open_day(setting: ResolvedLawn) -> date:
 
 
 def with_roles(plan: Plan, book: Book) -> Plan:
-    """The plan before with the roles that the book in force gives its operations.
+    """The plan before with the roles that the book in force gives its operations, beside those that
+    its tasks have of their own.
 
-    An older program wrote none.
+    An older program wrote none. Whether a look digs, the lawn decides, not its operation.
     """
-    tasks = tuple(
-        task.model_copy(update={"roles": book.operations[task.operation].roles})
-        if task.operation in book.operations
-        else task
-        for task in plan.tasks
-    )
-    return plan.model_copy(update={"tasks": tasks})
+    return plan.model_copy(update={"tasks": tuple(_with_roles(t, book) for t in plan.tasks)})
+
+
+def _with_roles(task: Task, book: Book) -> Task:
+    operation = book.operations.get(task.operation)
+    lacking = () if operation is None else tuple(r for r in operation.roles if r not in task.roles)
+    return task.model_copy(update={"roles": (*task.roles, *lacking)}) if lacking else task
 
 
 def _as_deep(lawn: ResolvedLawn, previous: Plan) -> bool:
@@ -163,89 +207,90 @@ def _passes_of(previous: Plan) -> int:
 
 
 def _refed(
-    setting: ResolvedLawn,
-    campaign: Campaign,
-    feeder: Feeder,
-    permit: bool,
-    history: TaskHistory,
-    weather: Mapping[date, WeatherDay],
+    setting: ResolvedLawn, campaign: Campaign, given: _Repairing
 ) -> Candidate | tuple[Message, ...]:
     """A campaign repaired and fed; a starter that is given already, or moved by hand, stays as it
     is."""
-    unfed = _starter_kept(setting, campaign, feeder, permit, history, weather)
+    unfed = _starter_kept(setting, campaign, given)
     if isinstance(unfed, tuple):
         return unfed
 
     def dated(season: SeasonDraft) -> Dated | None:
         drafted = Drafted(campaign, unfed.mix, unfed.feeding, unfed.volumes, season)
-        again = _repaired(setting, drafted, history, weather)
+        again = _repaired(setting, drafted, given)
         return None if isinstance(again, tuple) else replace(again.dated, season=again.season)
 
-    return fed(setting, unfed, feeder, dated, base=unfed.drafted, fixed=history.fixed)
+    fixed = given.history.fixed
+    return fed(setting, unfed, given.feeder, dated, base=unfed.drafted, fixed=fixed)
 
 
 def _starter_kept(
-    setting: ResolvedLawn,
-    campaign: Campaign,
-    feeder: Feeder,
-    permit: bool,
-    history: TaskHistory,
-    weather: Mapping[date, WeatherDay],
+    setting: ResolvedLawn, campaign: Campaign, given: _Repairing
 ) -> Candidate | tuple[Message, ...]:
     """A campaign repaired before it is fed, with the starter that was given or moved by hand."""
-    if STARTER_TASK in history.fixed:
-        drafted = draft_campaign(setting, campaign, feeder, permit=permit)
-        return _repaired(setting, drafted, history, weather)
+    if STARTER_TASK in given.history.fixed:
+        drafted = draft_campaign(setting, campaign, given.feeder, permit=given.permit)
+        return _repaired(setting, drafted, given)
     return lawfully_fed(
         setting,
         campaign,
-        feeder,
-        lambda drafted: _repaired(setting, drafted, history, weather),
-        permit=permit,
+        given.feeder,
+        lambda drafted: _repaired(setting, drafted, given),
+        permit=given.permit,
     )
 
 
 def _repaired(
-    setting: ResolvedLawn,
-    drafted: Drafted,
-    history: TaskHistory,
-    weather: Mapping[date, WeatherDay],
+    setting: ResolvedLawn, drafted: Drafted, given: _Repairing
 ) -> Candidate | tuple[Message, ...]:
     """A campaign around what has happened, or why it cannot be kept; marks that run out before the
     work they were asked for are asked for again, where there are the days for it.
     """
-    season = with_booked(_without_skipped(drafted.season, history), history)
-    history = without_waiting(setting.book, season, history)
-    season = without_too_late(setting, season, history, _first_open_day(setting))
+    season = without_followers(setting, drafted.season, given.history)
+    season = with_booked(_without_skipped(season, given.history), given.history)
+    history = without_waiting(setting.book, season, given.history)
+    season, history = without_too_late(setting, season, history, _first_open_day(setting))
+    given = replace(given, history=history)
     known = asked_before(season, history)
     season = with_requests_again(setting, drafted.campaign, season, known, history)
-    first = _dated_again(setting, drafted, season, history, weather)
+    first = _dated_again(setting, drafted, season, given)
     if not isinstance(first, Candidate):
         return first
     run_out = run_out_requests(season, first.dated.dropped)
     if not run_out:
         return first
     season = with_requests_again(setting, drafted.campaign, season, run_out, history)
-    second = _dated_again(setting, drafted, season, history, weather)
+    second = _dated_again(setting, drafted, season, given)
     return second if isinstance(second, Candidate) else first
 
 
 def _dated_again(
-    setting: ResolvedLawn,
-    drafted: Drafted,
-    season: SeasonDraft,
-    history: TaskHistory,
-    weather: Mapping[date, WeatherDay],
+    setting: ResolvedLawn, drafted: Drafted, season: SeasonDraft, given: _Repairing
 ) -> Candidate | tuple[Message, ...]:
-    """A season on its days around what has happened, or why it has none."""
-    fixed = fixed_nodes(season, history)
-    season = _with_history(setting, season, fixed, history, weather)
-    dated, titles = _repaired_days(setting, season, history, fixed), plain_titles(setting, season)
-    if isinstance(dated, Conflict):
-        return conflict_reasons(dated, titles)
-    if lost := _lost_windows(dated):
-        return conflict_reasons(lost, titles)
-    season = dated.season
+    """A season on its days around what has happened, or why it has none.
+
+    A day that was chosen by hand gives way before the campaign does; where work is closed, it goes
+    until the rest has its days.
+    """
+    history = given.history
+    while True:
+        fixed = fixed_nodes(season, history)
+        bound = _with_history(setting, drafted.campaign, season, fixed, history, given.weather)
+        dated = _repaired_days(setting, bound, history, fixed)
+        lost = dated if isinstance(dated, Conflict) else _lost_windows(dated)
+        if not lost:
+            break
+        reasons = conflict_reasons(lost, plain_titles(setting, season))
+        moves = holds_in_the_way(lost, history)
+        gone = work_to_close(setting, season, lost, history) if given.closing else set()
+        if moves:
+            season, history = with_moves_given_up(season, history, moves, reasons)
+        elif gone:
+            season, history = with_work_closed(setting, season, history, gone, reasons)
+        else:
+            return reasons
+    assert isinstance(dated, Dated)  # nothing is lost in what has no days
+    season = with_closed_told(setting, drafted.season, dated.season, history)
     season = with_run_out_told(season, dated.dropped, fixed, history.done)
     return Candidate(
         setting,
@@ -255,7 +300,7 @@ def _dated_again(
         drafted.volumes,
         drafted.season,
         season,
-        dated,
+        replace(dated, history=history),
         drafted.campaign.cost,
     )
 
@@ -292,6 +337,7 @@ def _lost_windows(dated: Dated) -> tuple[Allowed, ...]:
 
 def _with_history(
     setting: ResolvedLawn,
+    campaign: Campaign,
     season: SeasonDraft,
     fixed: Mapping[str, int],
     history: TaskHistory,
@@ -300,40 +346,16 @@ def _with_history(
     """A season with what the journal and the forecast bind in it besides its own rules."""
     rain = coming_rain(weather, setting.today)
     first, last = setting.first_day, setting.last_day
+    open_from = _first_open_day(setting).toordinal()
     constraints = (
-        *(part for c in season.constraints for part in _outlived(c, fixed, history)),
+        *(part for c in season.constraints for part in outlived(c, fixed, history, open_from)),
+        *rest_after_seed(setting, campaign, season, history),
+        *apart_from_passes(setting, season, history),
+        *among_the_open(setting, campaign, season, history),
         *history_constraints(history, season.drafts, _first_open_day(setting), last),
         *dry_day_constraints(setting.book, season.drafts, rain, setting.calendar.work, first, last),
     )
     return replace(season, constraints=constraints)
-
-
-def _outlived(
-    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory
-) -> tuple[Constraint, ...]:
-    """A constraint after a repair's facts: what is done, or was to be, may run out before an open
-    task comes, and is then done again.
-
-    So the most days that may lie behind it are advice, told where it cannot be kept; the least days
-    stay.
-    """
-    if (
-        not isinstance(constraint, Lag)
-        or constraint.maximum is None
-        or constraint.strength < Strength.STRONG
-    ):
-        return (constraint,)
-    before = task_of_node(constraint.before)
-    if not (before in history.done or before in history.overdue) or constraint.after in fixed:
-        return (constraint,)
-    most = replace(
-        constraint,
-        id=f"{constraint.id}:run_out",
-        minimum=None,
-        strength=Strength.ADVICE,
-        runs_out=True,
-    )
-    return (most,) if constraint.minimum is None else (replace(constraint, maximum=None), most)
 
 
 def _without_skipped(season: SeasonDraft, history: TaskHistory) -> SeasonDraft:
@@ -343,57 +365,3 @@ def _without_skipped(season: SeasonDraft, history: TaskHistory) -> SeasonDraft:
 
 def _published_nodes(season: SeasonDraft, history: TaskHistory) -> dict[str, int]:
     return {d.id: history.published[d.id] for d in season.drafts if d.id in history.published}
-
-
-def with_kept_words(
-    tasks: tuple[Task, ...],
-    previous: Plan | None,
-    brief_sha256: str,
-    data_version: str,
-    moved: Collection[str] = (),
-) -> tuple[Task, ...]:
-    """Tasks that have not moved keep the reasons they were published with, as long as brief and
-    book are the same.
-
-    A repair explains a day by its published day; the first plan explained it by the rules, and that
-    stays true. `moved` are operations whose windows are others than before.
-    """
-    if previous is None or (previous.brief_sha256, previous.data_version) != (
-        brief_sha256,
-        data_version,
-    ):
-        return tasks
-    old = {t.id: t for t in previous.tasks}
-    return tuple(
-        _kept(task, old.get(task.id), with_window=task.operation not in moved) for task in tasks
-    )
-
-
-def _kept(task: Task, before: Task | None, *, with_window: bool) -> Task:
-    if before is None or (before.start, before.end) != (task.start, task.end):
-        return task
-    kept = [
-        "not_earlier",
-        "not_later",
-        *(["window", "best", "fallback_day"] if with_window else []),
-    ]
-    return task.model_copy(update={name: getattr(before, name) for name in kept})
-
-
-def with_window_reasons(
-    because: Mapping[str, Message],
-    tasks: Sequence[Task],
-    previous: Plan | None,
-    moved: Mapping[str, Message],
-    forecast: Mapping[str, Message],
-) -> dict[str, Message]:
-    """Why tasks have moved: what the journal says of them, else the forecast for the day they were
-    on (`forecast`, by task), else what moved their windows (`moved`, by operation)."""
-    before = {t.id: t.start for t in previous.tasks} if previous is not None else {}
-    away = [t for t in tasks if before.get(t.id, t.start) != t.start]
-    windows = {
-        t.id: moved[t.operation]
-        for t in away
-        if t.operation in moved and not t.window.start <= before[t.id] <= t.window.end
-    }
-    return {**windows, **{t.id: forecast[t.id] for t in away if t.id in forecast}, **because}

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from turfplan.network import Conflict, Repair, Schedule, feasible, place_again, repair, solve_softly
 from turfplan.records.constraints import Constraint, NetworkProblem, Node, Strength
+from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 
@@ -12,12 +13,13 @@ from turfplan.work.lawn import ResolvedLawn
 @dataclass(frozen=True, slots=True)
 class Dated:
     """A season with its days: the drafts, the problem that was solved, the schedule, and what a
-    repair moved."""
+    repair moved; `history` is what has happened as the repair takes it, with what gave way."""
 
     season: SeasonDraft
     problem: NetworkProblem
     schedule: Schedule
     repaired: Repair | None = None
+    history: TaskHistory | None = None
 
     def day(self, node: str) -> int:
         """The chosen day of a node."""

@@ -12,14 +12,15 @@ from turfplan.planning.absences import put_off
 from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
+from turfplan.planning.closed_work import main_work, with_ways_on
 from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
+from turfplan.planning.kept_words import with_kept_words, with_window_reasons
 from turfplan.planning.lawn_ids import lawn_id_of
-from turfplan.planning.main_work import main_work_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
@@ -27,13 +28,7 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import (
-    coming_rain,
-    compare_again,
-    with_kept_words,
-    with_roles,
-    with_window_reasons,
-)
+from turfplan.planning.repair import coming_rain, compare_again, with_roles
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.waiting import as_dated
@@ -89,7 +84,7 @@ def make_plan(
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
-    origin = PlanOrigin(now, lawn_id, brief_sha256, len(so_far.journal))
+    origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
     if best is None:
         if not options:
@@ -103,6 +98,12 @@ def make_plan(
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
+        plan = with_ways_on(
+            plan,
+            history,
+            book,
+            lambda: ways_out(brief, setting, lambda b: _work_of(b, given)),
+        )
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
@@ -187,6 +188,8 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         if whole and comparison.best is not None:
             comparison = replace(comparison, best=_finished(comparison.best))
     best = comparison.best
+    if best is not None and best.dated.history is not None:
+        history = best.dated.history
     history = as_dated(history, best)
     lawn = shortest(setting) if best is None else best.setting
     if brief is not unasked and lawn.needs_daily_water:
@@ -300,11 +303,7 @@ def _with_absences(
 
     def dated(other: Brief) -> MainWork | None:
         first_plan = other is brief and given.so_far is NOTHING_YET
-        return (
-            main_work_of(chosen.comparison.best, chosen.history)
-            if first_plan
-            else _work_of(other, anew)
-        )
+        return _main_work(chosen) if first_plan else _work_of(other, anew)
 
     found = put_off(brief, chosen.setting, dated, options=options)
     if found is None:
@@ -343,8 +342,13 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
 
 def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
     """The main work of another brief; a re-plan repairs it whole, a first plan only dates it."""
-    chosen = _chosen(brief, given, whole=False)
-    return main_work_of(chosen.comparison.best, chosen.history)
+    return _main_work(_chosen(brief, given, whole=False))
+
+
+def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
+    """The open main work of a chosen campaign, or None where there is no campaign."""
+    best = chosen.comparison.best
+    return None if best is None else main_work(best, chosen.history)
 
 
 def _setting(

@@ -1,11 +1,10 @@
-"""Lets a plan that another program, or the same with another book, made stand until there is
-news."""
+"""Lets a plan stand until there is news, whichever program or book made it."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
 
-from turfplan import __version__
 from turfplan.book.entries import Book
 from turfplan.planning.history import read_history
 from turfplan.planning.plan_sources import KnownPlace, SoFar
@@ -21,28 +20,26 @@ def standing_plan(
 ) -> Plan | None:
     """The plan before as the draft of this run, or None where it has to be planned again.
 
-    A plan stands where other rules made it and nothing else is new: the same brief, as many entries
-    of the journal, no weather, nothing taken for not done. So a newer program moves no day by
-    itself. Program and book stay those of the plan before, which thus stands until there is news;
+    A plan stands where nothing is new: the same brief and files that it names (a plan of 0.1 does
+    not know its files), as many entries of the journal, no weather, nothing taken for not done. So
+    neither a newer program nor a day that goes by moves a day by itself, and a plan made twice is
+    the same. Program and book stay those of the plan before, which thus stands until there is news;
     only what is over, and the words, are told anew. `now` is aware.
     """
     previous = so_far.previous
-    if previous is None or not _stands(previous, book, place, so_far, brief_sha256):
+    if previous is None or not _stands(previous, place, so_far, brief_sha256):
         return None
     moment = now.astimezone(UTC).replace(microsecond=0)
     today = now.astimezone(ZoneInfo(previous.timezone)).date()
     return _as_draft(with_roles(previous, book), book, so_far.journal, moment, today)
 
 
-def _stands(
-    previous: Plan, book: Book, place: KnownPlace, so_far: SoFar, brief_sha256: str
-) -> bool:
-    """Whether other rules made the plan before, and there is no other news."""
-    ours = (f"turfplan {__version__}", book.version)
+def _stands(previous: Plan, place: KnownPlace, so_far: SoFar, brief_sha256: str) -> bool:
+    """Whether there is a plan before, and no news."""
     return (
-        (previous.program, previous.data_version) != ours
-        and previous.conflict is None
+        previous.conflict is None
         and (previous.brief_sha256, previous.journal_entries) == (brief_sha256, len(so_far.journal))
+        and previous.files_sha256 in (None, place.files_sha256)
         and place.weather is None
         and not so_far.assume_not_done
     )
@@ -54,11 +51,15 @@ def _as_draft(
     """The plan before in the words of the rules, with what has happened to its tasks."""
     known, entries = in_rules_words(previous, journal)
     assert known is not None  # there is a plan before
+    past = read_history(book, entries, known, today)
+    # A day chosen by hand that had to give way has done so.
+    kept = {task.id for task in known.tasks if task.held}
+    past = replace(past, held={name: day for name, day in past.held.items() if name in kept})
     update = {
         "tasks": tuple(task for task in known.tasks if _is_drafted(task)),
         "stamp": moment,
         "now": moment,
-        "past": read_history(book, entries, known, today),
+        "past": past,
     }
     return known.model_copy(update=update)
 

@@ -38,7 +38,7 @@ def needed_m3(loads: Sequence[Load], volumes: FillVolumes) -> dict[int, float]:
 def skipped_passes(volumes: FillVolumes, history: TaskHistory) -> set[int]:
     """The numbers of the passes that were skipped."""
     ids = {f"{operation}.{n}": n for operation in COLLECTIVES["spreading"] for n in volumes.passes}
-    return {number for name, number in ids.items() if name in history.skipped}
+    return {number for name, number in ids.items() if name in history.left_out}
 
 
 def wanted_loads(
@@ -101,8 +101,8 @@ def stock_of(
     return Stock(
         differing,
         max(0.0, -left) if left < -LEAST_M3 else 0.0,
-        frozenset(history.done) | history.skipped,
-        history.skipped,
+        frozenset(history.done) | history.left_out,
+        history.left_out,
     )
 
 

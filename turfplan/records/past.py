@@ -16,7 +16,8 @@ class TaskHistory:
     begun, `overdue` what is over without an entry, `held` the first day of what was moved by hand,
     `booked` of what somebody asked for as far as the rules let it, `not_before` the first day still
     possible after rain or refusal, `published` the first day of what is still open.
-    `alive_on` is the day on which the cause of bumps or thin grass was found alive.
+    `closed` is what no day is left for, with why. `alive_on` is the day on which the cause of bumps
+    or thin grass was found alive.
     `soil` are temperatures in degC at 10 cm, `rain` is in mm.
     """
 
@@ -35,11 +36,17 @@ class TaskHistory:
     alive_on: date | None = None
     soil: tuple[tuple[date, float], ...] = ()
     rain: Mapping[date, float] = field(default_factory=dict)
+    closed: Mapping[str, Message] = field(default_factory=dict)
 
     @property
     def fixed(self) -> dict[str, int]:
         """Every task whose day is not to be chosen any more."""
         return {**self.overdue, **self.held, **self.done}
+
+    @property
+    def left_out(self) -> frozenset[str]:
+        """The tasks that will not be done: skipped, or with no day left for them."""
+        return self.skipped.union(self.closed)
 
     @property
     def recorded(self) -> frozenset[str]:

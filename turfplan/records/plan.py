@@ -318,6 +318,7 @@ class Plan(PlanRecord):
     now: Stamp
     lawn_id: str
     brief_sha256: str
+    files_sha256: str | None = None
     journal_entries: int = 0
     timezone: str
     language: str = "en"

@@ -145,6 +145,9 @@ def _step(run: RevisionRun, task: Task, before: Task | None) -> _TaskRevision:
             name: getattr(task, name)
             for name in ("uid", "status", "closed", "overdue", "held", "booked", "actual")
         }
+        if task.closed is None and before.status == "CANCELLED":
+            # What was cancelled and is over has not come back.
+            kept |= {"status": before.status, "closed": before.closed}
         return _TaskRevision(before.model_copy(update=kept), before, closing(run, task, before))
     if task.closed == "done":
         task = task.model_copy(update=_done_days(task, before))
@@ -203,10 +206,11 @@ def _missing(run: RevisionRun, before: Task) -> _TaskRevision:
     History stays, a running series ends early, an open task is cancelled.
     """
     done, skipped = before.id in run.past.done, before.id in run.past.skipped
-    if before.published is None or (
-        before.closed is not None and not (done and before.closed != "done")
-    ):
-        return _TaskRevision(before, before)
+    # What is done since, or was done and is so no longer, is told.
+    known = before.closed is not None and done == (before.closed == "done")
+    if before.published is None or known:
+        actual = run.past.actual.get(before.id, before.actual)
+        return _TaskRevision(before.model_copy(update={"actual": actual}), before)
     finished = before.series is not None and run.is_over(before)
     closed = "done" if done else "skipped" if skipped else None if finished else "dropped"
     state: dict[str, Any] = {

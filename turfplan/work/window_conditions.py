@@ -6,21 +6,28 @@ from turfplan.book.window_rules import (
     AirFalling,
     AirRising,
     AnyCondition,
+    DegreeDaysLeft,
+    Drying,
     GrowthLeft,
     GrowthRising,
     NightsFalling,
     SoilFalling,
     SoilRising,
+    Wetting,
     WindowRule,
 )
 from turfplan.calendar_days import DAYS
 from turfplan.climate.growth import air_of_growth
 from turfplan.climate.record import Curve
 from turfplan.message import Message
+from turfplan.records.book_names import NamedFact
 from turfplan.work.growing_year import GrowingYear, coming, share_below
 from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
 
-_Passing = AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft
+_Passing = (
+    AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft | Drying | Wetting
+)
+_RISING = ("air_rising", "soil_rising", "growth_rising", "drying")
 
 
 class Met(NamedTuple):
@@ -50,7 +57,7 @@ def _told(year: GrowingYear, condition: AnyCondition, day: int) -> Met:
 def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     """When a curve has passed a mark: at the turn of the year, where it never does."""
     curve, mark, blur = _curve_and_mark(year, condition)
-    rising = condition.kind in ("air_rising", "soil_rising", "growth_rising")
+    rising = condition.kind in _RISING
     # Soil is warmest up to a fortnight after the air.
     lag = round(year.book.si("windows.soil_lag")) if condition.kind == "soil_rising" else 0
     day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
@@ -84,11 +91,16 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
         case "growth_rising" | "growth_left":
             share = number(condition.threshold, condition.cool_threshold)
             if condition.of_best:
-                share *= max(climate.growth_curve(season))
+                share *= max(climate.warmth_curve(season))
+                # The best of a year lies as far from its normal as its days do.
+                blur *= 2
             air = climate.air_mean_c
             if condition.kind == "growth_left":
                 air = coming(air, round(number(condition.days)))
             return air, air_of_growth(share, season), blur
+        case "drying" | "wetting":
+            dried = coming(climate.drying_mm, round(number(condition.days)))
+            return dried, -number(condition.surplus), year.book.si("windows.water_apart")
         case _:
             assert_never(condition.kind)
 
@@ -107,11 +119,16 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
         case "coldest":
             day = year.coldest + number(condition.days)
             return round(day if condition.even is None else year.evened(day, year.coldest))
-        case "degree_days_left" | "warmth_left":
-            frost_ends = condition.kind == "degree_days_left"
-            return _degree_days_left(
-                year, number(condition.sum), number(condition.base), frost_ends=frost_ends
-            )
+        case "degree_days_left":
+            ends = _frost_ends(year, condition)
+            last = _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            # No frost ends a year without seasons: its turn is no end of anything.
+            frostless = last is not None and year.climate.first_frost is None
+            return round(year.evened(last, year.next_coldest)) if last and frostless else last
+        case "warmth_left":
+            ends = year.next_coldest
+            last = _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            return None if last is None else round(year.evened(last, ends))
         case _:
             raise ValueError(condition.kind)
 
@@ -119,18 +136,22 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
 def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int | None:
     """So many days from the fall of the nights, as far as they do fall; never too soon.
 
-    Nights that are warm in some years alone close the later the fewer those are, up to the depth of
-    winter; None where no night of any year is warm: what never opened does not close.
+    Nights that are warm in some years alone close the later the fewer those are, up to the end of
+    the season without frost; None where no night of any year is warm: what never opened does not
+    close.
     """
-    blur, mark = year.book.si("windows.years_apart"), year.number(condition.threshold)
+    blur, mark = year.book.si("windows.nights_apart"), year.number(condition.threshold)
     nights = year.climate.air_min_c
-    never = share_below(max(nights), mark, blur)
+    # Nights as warm as the mark in most years are no doubtful ones.
+    doubt = mark + year.book.si("windows.years_apart") - blur
+    never = share_below(max(nights), doubt, blur)
     if never >= 1:
         return None
     away = year.number(condition.days) * share_below(min(nights), mark, blur)
     earliest = year.hottest + round(year.number(condition.earliest))
-    day = year.evened(year.falls(nights, mark, blur) + away, year.next_coldest)
-    return round(max(day, earliest) + never * max(0, year.next_coldest - max(day, earliest)))
+    last = year.hottest + round(year.number(NamedFact("windows.frost_free_last")))
+    day = max(year.evened(year.falls(nights, mark, blur) + away, last), earliest)
+    return round(day + never * max(0, last - day))
 
 
 def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:
@@ -145,16 +166,20 @@ def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:
     return median - days if kind == "before_first_frost" else median + days
 
 
-def _degree_days_left(
-    year: GrowingYear, needed: float, base_c: float, *, frost_ends: bool
-) -> int | None:
-    """The last day with so many degree days to come before the first frost or the coldest day."""
-    frost = year.climate.first_frost
-    last = (
-        year.next_coldest
-        if frost is None or not frost_ends
-        else year.after(frost.median, year.hottest)
-    )
+def _frost_ends(year: GrowingYear, condition: DegreeDaysLeft) -> int:
+    """The day of the median first frost, or of the one that kills; the depth of winter where most
+    years have none."""
+    first = _frost_day(year, "first_frost", 0)
+    if first is None or condition.killing is None:
+        return year.next_coldest if first is None else first
+    nights = year.climate.air_min_c
+    killed = nights[first % DAYS] + year.number(condition.killing)
+    days = range(first, year.next_coldest)
+    return next((day for day in days if nights[day % DAYS] <= killed), max(first, days.stop))
+
+
+def _degree_days_left(year: GrowingYear, needed: float, base_c: float, last: int) -> int | None:
+    """The last day with so many degree days to come before the day that ends them."""
     total = 0.0
     for day in range(last - 1, year.coldest, -1):
         total += max(0.0, year.air_c(day) - base_c)

@@ -97,6 +97,11 @@ def nights_cooling(book: Book, name: NamedFact) -> Message:
     return phrases.nights_cooling(degrees=Quantity(book.si(name), "temperature"))
 
 
+def from_hottest(days: int) -> Message:
+    """So many days after the hottest day of the year."""
+    return _from(days, phrases.hottest_day())
+
+
 def turned(*, cold: bool) -> Message:
     """The turn of the year at which nothing passes a mark: depth of winter, height of summer."""
     return phrases.coldest_day() if cold else phrases.hottest_day()
@@ -125,10 +130,13 @@ def _met(book: Book, species: str, condition: AnyCondition, summer: float) -> Me
             rising = condition.kind == "air_rising"
             told = phrases.air_rising if rising else phrases.air_falling
             return told(degrees=Quantity(mark, "temperature"))
-        case "soil_rising":
-            return phrases.soil_warming(degrees=degrees(condition.threshold))
-        case "soil_falling":
-            return phrases.soil_cooling(degrees=degrees(condition.threshold))
+        case "soil_rising" | "soil_falling":
+            tell = phrases.soil_warming if condition.kind == "soil_rising" else phrases.soil_cooling
+            return tell(degrees=degrees(condition.threshold))
+        case "drying":
+            return phrases.soil_drying()
+        case "wetting":
+            return phrases.soil_wetting()
         case "growth_rising" | "growth_left":
             return _growth_met(book, species, condition, summer)
         case "last_frost":
@@ -140,7 +148,7 @@ def _met(book: Book, species: str, condition: AnyCondition, summer: float) -> Me
             return phrases.days_before(n=days, event=phrases.first_frost())
         case "hottest":
             days = round(blended(book, species, condition.days, condition.cool_days, summer))
-            return _from(days, phrases.hottest_day())
+            return from_hottest(days)
         case "nights_falling":
             nights = phrases.nights_cooling(degrees=degrees(condition.threshold))
             return _from(_days(book, species, condition.days), nights)

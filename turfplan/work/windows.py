@@ -19,7 +19,7 @@ from turfplan.records.book_names import FactName, OperationName, WindowSetting
 from turfplan.work.drafts import OpenDays
 from turfplan.work.growing_year import GrowingYear, growing_year
 from turfplan.work.window_conditions import Met, met_on
-from turfplan.work.window_reasons import LEFT_OUT, event, facts_of, reason_of
+from turfplan.work.window_reasons import LEFT_OUT, event, facts_of, from_hottest, reason_of
 from turfplan.work.year_seasons import season_of
 
 
@@ -152,7 +152,8 @@ def _span(year: GrowingYear, rule: WindowRule) -> _WindowSpan | Message:
     for condition, met in (*opens, *closes):
         if met is None and condition.never == "closed":
             return phrases.never(event=event(year.book, year.species, condition, year.summer))
-    opened = [met for _, met in opens if met]
+    ends = [met.day for condition, met in closes if met and condition.yields is None]
+    opened = [_advanced(year, rule, c, met, min(ends, default=None)) for c, met in opens if met]
     if not opened or not any(met for _, met in closes):
         return phrases.no_season()
     # Of several conditions the last to open and the first to close decide, and are the ones to tell
@@ -163,6 +164,23 @@ def _span(year: GrowingYear, rule: WindowRule) -> _WindowSpan | Message:
     if closing.day - opening.day < round(year.book.si(rule.least_days)):
         return _too_short(year, opening, closing)
     return _WindowSpan(opening.day, closing.day - 1, opening.told, closing.told)
+
+
+def _advanced(
+    year: GrowingYear, rule: WindowRule, condition: AnyCondition, met: Met, closed: int | None
+) -> Met:
+    """An opening day, brought forward where it yields to a window that would soon close.
+
+    The turn of the year before it yields to nothing.
+    """
+    if condition.yields is None or closed is None:
+        return met
+    turn = year.coldest if rule.half == "rising" else year.hottest
+    sooner = max(closed - round(year.number(condition.yields)), turn)
+    if sooner >= met.day:
+        return met
+    told = met.told if rule.half == "rising" else from_hottest(sooner - turn)
+    return Met(sooner, told)
 
 
 def _yielding(year: GrowingYear, condition: AnyCondition, met: Met, opened: int) -> Met:

@@ -67,6 +67,19 @@ def read_brief(path: Path) -> BriefFile:
     return BriefFile(brief, path, hashlib.sha256(raw).hexdigest())
 
 
+def digest_of_files(brief: Brief, folder: Path) -> str | None:
+    """The digest of what stands in the files that a brief names, None where it names none: another
+    survey, map or table of normals is news. File names start from `folder`."""
+    named = (brief.lawn.geojson, brief.leveling.survey, brief.place.normals)
+    paths = [folder / name for name in named if name is not None and (folder / name).is_file()]
+    if not paths:
+        return None
+    digest = hashlib.sha256()
+    for path in paths:
+        digest.update(path.read_bytes())
+    return digest.hexdigest()
+
+
 def _bytes(path: Path) -> bytes:
     """The bytes of a brief's file; raises TurfplanError for what is no text or cannot be read."""
     write_one = phrases.write_one(command="turfplan new FILE")

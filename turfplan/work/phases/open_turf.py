@@ -4,19 +4,21 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from turfplan.book.citations import who_says
-from turfplan.book.words import book_message, grass_name
+from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Message, cut_height, length_mm, listed, sentences
 from turfplan.phrases import looks
 from turfplan.phrases import open_turf as phrases
 from turfplan.phrases import parts as part_phrases
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.dressed import dressed_alone, dressed_share, titled
 from turfplan.work.filling import FEW_PASSES
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import is_straight_sand, mix_parts
 from turfplan.work.operations import CARE, SURFACE, Extent, Timing, Wording, make
 from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
+from turfplan.work.phases.low_cuts import cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.watering.water_in import as_water_allows
@@ -41,39 +43,20 @@ def surface(
     if bed and not campaign.sessions:
         return drafts + _deep_fill(setting, campaign, loose_lift_m3)
     numbers = [s.number for s in campaign.sessions] or [1]
-    position = 0
     for number in numbers:
         target = f"topdress.{_first_pass(campaign, number)}" if campaign.sessions else "sowing"
         session = number if campaign.sessions else 0
         thatched = number == numbers[0] and dethatches(setting) and not ahead
-        lead = -_lead_of_dethatching(setting) if thatched else -1
-        # One cut lets the blades at the thatch; once the turf has rested another lets the mix at
-        # the soil.
-        twice = thatched and bool(campaign.sessions) and len(low_cuts) == 1
-        cuts = low_cuts * 2 if twice else low_cuts
-        for step, height in enumerate(cuts, 1):
-            position += 1
-            drafts.append(
-                make(
-                    setting,
-                    "mow_low",
-                    str(position),
-                    timing=Timing(
-                        SURFACE,
-                        session=session,
-                        position=step,
-                        anchor=target,
-                        offset=lead if step < len(cuts) else -1,
-                    ),
-                    wording=Wording(
-                        _why_low(campaign),
-                        {"height": cut_height(height), "clippings": _clippings(campaign)},
-                        go=None if setting.cool else phrases.mow_low_warm_go(),
-                        fallback=None if setting.cool else phrases.mow_low_warm_fallback(),
-                    ),
-                    facts=low_floor(setting, _sows(setting, campaign, number))[1],
-                )
-            )
+        cuts = low_cuts_before(
+            setting,
+            campaign,
+            number,
+            low_cuts,
+            target=target,
+            lead_days=_lead_of_dethatching(setting) if thatched else None,
+            before=sum(d.operation == "mow_low" and (d.key or "").isdigit() for d in drafts),
+        )
+        drafts += cuts
         if thatched:
             drafts.append(_dethatch(setting, campaign, target, session))
         if cores(setting, campaign) and not closed_to_tines(setting, campaign, number):
@@ -108,6 +91,7 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
             )
         )
     if setting.levelling.lift_share:
+        drafts.append(cut_before_lifting(setting))
         drafts.append(
             make(
                 setting,
@@ -245,23 +229,6 @@ def _first_pass(campaign: Campaign, session: int) -> int:
     return campaign.sessions[session - 1].passes[0].number
 
 
-def _sows(setting: ResolvedLawn, campaign: Campaign, session: int) -> bool:
-    return (
-        campaign.sessions[session - 1].sows
-        if campaign.sessions
-        else setting.sowing.operation in SEEDED
-    )
-
-
-def _why_low(campaign: Campaign) -> Message:
-    return phrases.mow_low_before_mix() if campaign.sessions else phrases.mow_low_before_seed()
-
-
-def _clippings(campaign: Campaign) -> Message:
-    """Why the clippings are taken off."""
-    return phrases.clippings_mix() if campaign.sessions else phrases.clippings_seed()
-
-
 def _dethatch(setting: ResolvedLawn, campaign: Campaign, target: str, session: int) -> Draft:
     creeps = (phrases.dethatch_creeper(), phrases.dethatch_clear())
     by_rake = (phrases.dethatch_by_rake(), phrases.dethatch_clear())
@@ -343,6 +310,8 @@ def _aerate(
     spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
     if spared:
         cautions.append(part_phrases.no_tines(parts=listed(spared, "and")))
+    share = dressed_share(setting, campaign, number)
+    usual = book_messages(setting.book, "operations.core_aerate.how", {"cores": plugs})
     return make(
         setting,
         "core_aerate",
@@ -351,9 +320,11 @@ def _aerate(
         wording=Wording(
             phrases.core_aerate() if campaign.sessions else phrases.core_aerate_for_seed(),
             {"cores": plugs, "dry_soil": dry_soil},
+            title=titled(setting, "core_aerate") if share < 1 else None,
+            how=(dressed_alone(setting, share), *usual) if share < 1 else None,
             cautions=tuple(cautions),
         ),
-        extent=Extent(setting.plot.area_m2 * cored_share(setting.plot.parts)),
+        extent=Extent(setting.plot.area_m2 * min(share, cored_share(setting.plot.parts))),
     )
 
 
