@@ -61,6 +61,11 @@ class Campaign:
         """True where the seed goes on the last pass."""
         return any(session.sows for session in self.sessions)
 
+    def first_pass(self, number: int) -> Pass | None:
+        """The first pass of a session, from 1; None where it sows, and without sessions."""
+        session = self.sessions[number - 1] if self.sessions else None
+        return None if session is None or session.sows else session.passes[0]
+
     @property
     def late(self) -> bool:
         """True where one of its windows is held open beyond its last safe day."""

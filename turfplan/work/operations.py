@@ -53,13 +53,15 @@ class Wording:
 class Extent:
     """How much there is to do: area in m2, loose material in m3, settled depth in mm.
 
-    No area is the whole lawn. `more_hours` of a person come beside those of the operation.
+    No area is the whole lawn; `where` is what a part of it is called. `more_hours` of a person come
+    beside those of the operation.
     """
 
     area_m2: float | None = None
     loose_m3: float = 0.0
     depth_mm: float = 0.0
     more_hours: float = 0.0
+    where: Message | None = None
 
 
 WHOLE_LAWN = Extent()
@@ -110,6 +112,7 @@ def make(
         loose_m3=extent.loose_m3,
         window=timing.window,
         why_late=wording.why_late,
+        where=extent.where,
     )
 
 

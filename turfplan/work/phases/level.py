@@ -80,6 +80,7 @@ def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool
             go=looks.leaf_tips_go(),
             fallback=looks.next_free_day(),
         ),
+        extent=Extent(where=session.passes[-1].where),
     )
 
 
@@ -109,6 +110,7 @@ def _pass(
                     offset=-1,
                 ),
                 wording=Wording(phrases.mow()),
+                extent=Extent(setting.plot.area_m2 * layer.share, where=layer.where),
             )
         )
     return drafts
@@ -139,7 +141,7 @@ def _spread(
             go=phrases.compost_pass_go() if "compost" in handled(setting, "topdress") else None,
             cautions=site_cautions(setting),
         ),
-        extent=Extent(area, loose, layer.depth_mm, more_hours=working_in),
+        extent=Extent(area, loose, layer.depth_mm, more_hours=working_in, where=layer.where),
         facts=layer.facts,
     )
     return replace(
@@ -202,7 +204,7 @@ def _drag(setting: ResolvedLawn, session: Session, layer: Pass, spread: Draft) -
         str(layer.number),
         timing=Timing(CARE, session=session.number, position=layer.number, anchor=spread.id),
         wording=Wording(phrases.incorporate(), {"water_in": _watering_in(setting, layer)}),
-        extent=Extent(setting.plot.area_m2 * layer.share),
+        extent=Extent(setting.plot.area_m2 * layer.share, where=layer.where),
     )
     return replace(drag, duration_days=spread.duration_days)
 

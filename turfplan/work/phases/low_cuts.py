@@ -16,6 +16,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import mown_height_mm
 from turfplan.work.operations import SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED, low_floor
+from turfplan.work.places import surface_place
 from turfplan.work.thatch import grows_together_first
 
 # The cut over hollows that are lifted; it leads to no pass.
@@ -37,6 +38,8 @@ def low_cuts_before(
     `lead_days` is how long before the task `target` the thatch is combed, None where it is not.
     """
     thatched = lead_days is not None
+    place = surface_place(setting, campaign.first_pass(number))
+    extent = Extent(setting.plot.area_m2 * place.share, where=place.name)
     # A creeper grows together for weeks after the blades, and stands as high as before.
     apart = thatched and grows_together_first(setting)
     # One cut lets the blades at the thatch; once the turf has rested another lets the mix at the
@@ -53,6 +56,7 @@ def low_cuts_before(
                 {"height": cut_height(height), "clippings": phrases.clippings_blades()},
             ),
             low_floor(setting, seeded=False)[1],
+            extent,
         )
     # A place is left free, so that no step leads from the blades' last cut to the first after them.
     ahead = len(blades) + 1 if blades else 0
@@ -67,6 +71,7 @@ def low_cuts_before(
                 _why(campaign), {"height": cut_height(height), "clippings": _clippings(campaign)}
             ),
             low_floor(setting, _sows(setting, campaign, number))[1],
+            extent,
         )
 
 

@@ -19,6 +19,7 @@ from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
 from turfplan.work.phases.low_cuts import cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
+from turfplan.work.places import surface_place
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.watering.water_in import as_water_allows
 from turfplan.work.year_seasons import half_of
@@ -309,6 +310,8 @@ def _aerate(
     spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
     if spared:
         cautions.append(part_phrases.no_tines(parts=listed(spared, "and")))
+    place = surface_place(setting, campaign.first_pass(number))
+    cored = min(place.share, cored_share(setting.plot.parts))
     return make(
         setting,
         "core_aerate",
@@ -319,7 +322,7 @@ def _aerate(
             {"cores": plugs, "dry_soil": dry_soil},
             cautions=tuple(cautions),
         ),
-        extent=Extent(setting.plot.area_m2 * cored_share(setting.plot.parts)),
+        extent=Extent(setting.plot.area_m2 * cored, where=place.name),
     )
 
 

@@ -1,6 +1,6 @@
 """The waterings of a season as calendar series: by stage, week, session of the day and zone."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time, timedelta
 from itertools import groupby
@@ -8,7 +8,8 @@ from math import ceil
 from typing import NamedTuple
 
 from turfplan.calendar_days import WEEKDAYS, in_week_order, recurring_days
-from turfplan.message import Message, Quantity
+from turfplan.message import AS_WRITTEN, Message, Quantity, listed
+from turfplan.phrases import places
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
@@ -108,9 +109,24 @@ def _week_runs(
 
 
 def _parts(ground: WateredGround, stage: Stage, end: date) -> tuple[WateringZone, ...]:
-    """The zones, as far as they are watered in a week that ends on that day."""
-    share = stage.watered_share(end)
-    return tuple(part_of(zone, share) for zone in ground.request.zones)
+    """The zones, as far as they are watered in a week that ends on that day.
+
+    Where the part that is watered is called as zones of the watering are, those alone run.
+    """
+    share, zones = stage.watered_share(end), ground.request.zones
+    wanted = _called(stage.part.zones) if stage.part is not None else frozenset()
+    if len(zones) > 1 and wanted and wanted <= _called(zone.name for zone in zones):
+        zones = tuple(zone for zone in zones if _called([zone.name]) <= wanted)
+        covered = sum(zone.area_m2 for zone in zones) / ground.request.area_m2
+        share = min(1.0, share / covered)
+    return tuple(part_of(zone, share) for zone in zones)
+
+
+def _called(names: Iterable[Message]) -> frozenset[str]:
+    """Names that somebody gave, to be compared; no case counts, nor what has a key."""
+    return frozenset(
+        str(name).strip().casefold() for name in names if name.key == AS_WRITTEN and name
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -282,7 +298,9 @@ class _Week:
         began, ended = fit.starts[0][0], fit.starts[0][-1] + fit.times[-1].elapsed_min
         return _Sprinkling(
             zone=None,
-            zone_name=phrases.zone_every(),
+            zone_name=phrases.zone_every()
+            if len(zones) == len(self.ground.request.zones)
+            else places.these(parts=listed(zone.name for zone, _ in zones)),
             when=RunTime(minutes, 1, 0, idle_min=max(0, ended - began - minutes)),
             rate_mm_h=None,
             hose=False,
@@ -328,6 +346,7 @@ class _Week:
             puts_down=what.puts_down,
             steps=(*what.steps, *self._of_strips()),
             facts=tuple(dict.fromkeys((*self.need.facts, *what.facts))),
+            where=None if self.stage.part is None else self.stage.part.where,
         )
 
     def _of_strips(self) -> tuple[Message, ...]:

@@ -13,7 +13,7 @@ from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName, of_family
 from turfplan.work.watering.hours import Law
 from turfplan.work.watering.intake import PERCENT
-from turfplan.work.watering.request import WEEK, WateredGround, WateringRequest
+from turfplan.work.watering.request import WEEK, WateredGround, WateredPart, WateringRequest
 
 StageName = Literal[
     "settle",
@@ -72,7 +72,8 @@ class Stage:
     """One stretch of days watered alike; `number` tells passes apart.
 
     `strips` are the days on which its work was done, strip by strip; none where it was done at
-    once. `share` is the part of the lawn that it waters in the end.
+    once. `share` is the part of the lawn that it waters in the end, `part` what that is called,
+    None for the whole lawn.
     """
 
     name: StageName
@@ -81,6 +82,7 @@ class Stage:
     number: int | None = None
     strips: tuple[date, ...] = ()
     share: float = 1.0
+    part: WateredPart | None = None
 
     def watered_share(self, end: date) -> float:
         """The part of the lawn that is watered in a week that ends on that day.
@@ -116,17 +118,23 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
             # No grass below is to recover: each lift is wetted through, and settles.
             days = request.days_of(day)
             share = request.pass_shares.get(day, 1.0)
-            stretches.append(Stage("settle_fill", days[0], day, number, strips=days, share=share))
+            part = request.pass_parts.get(day)
+            stretches.append(
+                Stage("settle_fill", days[0], day, number, strips=days, share=share, part=part)
+            )
             continue
         follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
         stretches.extend(_after_pass(book, request, day, number, follows))
     if request.moist_from is not None:
-        stretches.extend(_seed_stages(request, request.moist_from))
+        stretches.extend(
+            replace(stage, part=request.sown_part)
+            for stage in _seed_stages(request, request.moist_from)
+        )
     if request.relaid_on is not None:
         stretches.extend(_relaid_stages(request, request.relaid_on))
     if request.planted_on:
         stretches.extend(
-            replace(stage, share=request.sown_share)
+            replace(stage, share=request.sown_share, part=request.sown_part)
             for stage in _plant_stages(request, request.planted_on)
         )
     return tuple(
@@ -151,10 +159,11 @@ def _after_pass(
         end = min(end, follows - timedelta(round(book.si("water.dry_before_pass")) + 1))
     days = request.days_of(day)
     share = request.pass_shares.get(day, 1.0)
-    settle = Stage("settle", days[0], day, number, strips=days, share=share)
+    part = request.pass_parts.get(day)
+    settle = Stage("settle", days[0], day, number, strips=days, share=share, part=part)
     settled = settling_day(book, request.law, day) or day
     first = settled + timedelta(round(book.si("water.recover_first")))
-    recover = Stage("recover", first, end, number, share=share)
+    recover = Stage("recover", first, end, number, share=share, part=part)
     return [settle, recover] if first <= end else [settle]
 
 
