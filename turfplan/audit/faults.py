@@ -48,6 +48,8 @@ FaultKind = Literal[
     "pass_too_deep",
     "depth_not_reached",
     "fill_not_covered",
+    "filled_where_none_goes",
+    "place_unnamed",
     "passes_too_close",
     # ground without living grass
     "turf_work_without_turf",

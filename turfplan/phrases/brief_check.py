@@ -205,6 +205,16 @@ def of_one_head() -> Message:
     return Message("brief_check.of_one_head")
 
 
+def unknown_zone() -> Message:
+    """no shape of the lawn has this name"""
+    return Message("brief_check.unknown_zone")
+
+
+def part_beyond_zone() -> Message:
+    """the part is as large as the zone that it lies in, or larger"""
+    return Message("brief_check.part_beyond_zone")
+
+
 def parts_too_large() -> Message:
     """the parts take the whole lawn, or more than it is"""
     return Message("brief_check.parts_too_large")

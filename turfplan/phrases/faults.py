@@ -249,6 +249,20 @@ def pass_too_deep(*, depth_mm: Number, most_mm: Number) -> Message:
     return Message("faults.pass_too_deep", (("depth_mm", depth_mm), ("most_mm", most_mm)))
 
 
+def filled_where_none_goes(*, planned_m3: Number, most_m3: Number) -> Message:
+    """{planned_m3} m3 of mix; without the parts of the lawn that get none it takes {most_m3} m3 at
+    the most
+    """
+    return Message(
+        "faults.filled_where_none_goes", (("planned_m3", planned_m3), ("most_m3", most_m3))
+    )
+
+
+def place_unnamed(*, place: str) -> Message:
+    """it is not for the whole lawn, and its title does not say {place}"""
+    return Message("faults.place_unnamed", (("place", place),))
+
+
 def depth_not_reached(*, depth_mm: Number, asked_mm: Number) -> Message:
     """the passes add up to {depth_mm} mm, not to the {asked_mm} mm asked for"""
     return Message("faults.depth_not_reached", (("depth_mm", depth_mm), ("asked_mm", asked_mm)))

@@ -112,6 +112,11 @@ def zone_every() -> Message:
     return Message("watering.zone.every")
 
 
+def zone_reaching() -> Message:
+    """the zones that reach it"""
+    return Message("watering.zone.reaching")
+
+
 def zone_line(*, zone: Message, line: Message) -> Message:
     """{zone}: {line}"""
     return Message("watering.zone.line", (("zone", zone), ("line", line)))

@@ -11,6 +11,7 @@ from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.message import Message, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
+from turfplan.site.outlines.shapes import area_of_shape
 from turfplan.work.unnamed_grass import UNNAMED
 from turfplan.work.watering.sprinklers import zones
 
@@ -37,6 +38,10 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
         if part.grass:
             where = f"lawn.part.{number}.grass"
             yield from _grass(where, part.grass, book)
+        if part.zone:
+            drawn = [shape.name for shape in lawn.shape if shape.name and not shape.hole]
+            unknown = phrases.unknown_zone()
+            yield from _known(f"lawn.part.{number}.zone", part.zone, drawn, unknown)
     for number, sowing in enumerate(brief.history.sowings, 1):
         if sowing.species:
             where = f"history.sowings.{number}.species"
@@ -59,8 +64,13 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
 
 
 def _parts(brief: Brief) -> Iterable[Problem]:
-    """Parts that are as large as the whole lawn, where its area is typed."""
+    """Parts that are as large as the lawn, where its area is typed, or as the zone they lie in."""
     lawn = brief.lawn
+    drawn = {shape.name: area_of_shape(shape) for shape in lawn.shape if not shape.hole}
+    for number, part in enumerate(lawn.part, 1):
+        zone_m2 = drawn.get(part.zone) if part.zone else None
+        if zone_m2 and (part.area_m2 or (part.share or 0.0) * sum(drawn.values())) >= zone_m2:
+            yield Problem(f"lawn.part.{number}.zone", phrases.part_beyond_zone(), repr(part.zone))
     if lawn.area_m2 is None:
         return
     shares = [part.share or (part.area_m2 or 0.0) / lawn.area_m2 for part in lawn.part]

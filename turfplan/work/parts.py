@@ -107,13 +107,18 @@ def bands_without(
     them alike, so that what is ordered is right on the whole. `zone_shares` are the shares of the
     lawn that zones take; their bands need not cover them.
     """
-    found = list(bands)
-    for part in parts:
+    found, used = list(bands), dict[Message | None, float]()
+    # Those whose zone is known first: the others lie in what is left of all zones.
+    for part in sorted(parts, key=lambda part: part.zone is None):
         if part.most_mm is None:
             continue
         of_zone = [band for band in found if part.zone is None or band.zone == part.zone]
-        room = 1.0 if part.zone is None else zone_shares.get(part.zone, 0.0)
-        taken = min(1.0, part.share / room) if room else 0.0
+        if part.zone is None:
+            room = 1.0 - sum(used.values())
+        else:
+            room = zone_shares.get(part.zone, 0.0) - used.get(part.zone, 0.0)
+        used[part.zone] = used.get(part.zone, 0.0) + part.share
+        taken = min(1.0, part.share / room) if room > 0 else 0.0
         for band in of_zone:
             if part.most_mm >= band.depth_mm:
                 continue

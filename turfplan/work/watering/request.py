@@ -96,10 +96,10 @@ class WateringRequest:
     `first_mow_on` ends the seedling stage where known; roots end at `rock_depth_mm`. `strips` are
     the days of a pass done strip by strip, by its last day, `sown_strips`, `planted_strips` and
     `relaid_strips` those of sowing, planting and relaying;
-    `sown_share` is the part of the lawn that is sown, `sown_part` what it is called,
-    `relaid_share` that whose turf was lifted and laid back by `relaid_on`. `weather` holds measured days (journal, weather file) and forecast
-    days. `start` and `end` bound the account. `previous` are the series that the calendar already
-    has, by id, seen from `today`.
+    `sown_share` is the part of the lawn that is sown, `sown_part` what it is called, `relaid_share`
+    that whose turf was lifted and laid back by `relaid_on`. `weather` holds measured days (journal,
+    weather file) and forecast days. `start` and `end` bound the account. `previous` are the series
+    that the calendar already has, by id, seen from `today`.
     """
 
     water: Water

@@ -298,9 +298,7 @@ class _Week:
         began, ended = fit.starts[0][0], fit.starts[0][-1] + fit.times[-1].elapsed_min
         return _Sprinkling(
             zone=None,
-            zone_name=phrases.zone_every()
-            if len(zones) == len(self.ground.request.zones)
-            else places.these(parts=listed(zone.name for zone, _ in zones)),
+            zone_name=self._joint_name(),
             when=RunTime(minutes, 1, 0, idle_min=max(0, ended - began - minutes)),
             rate_mm_h=None,
             hose=False,
@@ -316,6 +314,12 @@ class _Week:
             ),
             facts=tuple(dict.fromkeys(f for z, _ in zones for f in z.facts)),
         )
+
+    def _joint_name(self) -> Message:
+        """What the zones of a session are called together."""
+        if len(self.zones) < len(self.ground.request.zones):
+            return places.these(parts=listed(zone.name for zone in self.zones))
+        return phrases.zone_every() if self.stage.part is None else phrases.zone_reaching()
 
     def _record(self, session: str, fit: _WeeklyFit, start_min: int, what: _Sprinkling) -> WaterRun:
         days, weekdays, skip = fit.days, _weekdays(fit.days), tuple[date, ...]()
