@@ -72,6 +72,16 @@ def test_a_pass_over_one_zone_names_it_wherever_it_shows() -> None:
     assert all("all zones" not in str(t.title) for t in waters)
 
 
+def test_a_pass_of_two_depths_says_how_deep_each_zone_is() -> None:
+    """Where one zone gets less of a pass than another, the pass says how deep and how much."""
+    shapes = [zone("front", "0.375 in"), zone("back", "1 in")]
+    plan = plan_of({"lawn": {"area": None, "shape": shapes}, "leveling": {"depth": None}})
+    steps = [str(step) for t in of_pass(plan, 2) for step in t.how if t.operation == "topdress"]
+    assert any(
+        step.startswith("By part: back 1/4 in (") and "front 1/8 in (" in step for step in steps
+    ), steps
+
+
 def test_sprinklers_that_go_by_the_name_of_the_zone_run_alone() -> None:
     """Where the watering has a zone called as the drawn one is, no other runs for it."""
     sprays = [

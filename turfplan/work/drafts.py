@@ -161,7 +161,7 @@ class Pass:
     def drawn(self) -> tuple[Message, ...]:
         """The zones that it covers, where it covers nothing else."""
         named_m3 = sum(volume for _, volume in self.zones)
-        return tuple(name for name, _ in self.zones) if named_m3 >= 0.999 * self.settled_m3 else ()
+        return tuple(name for name, _ in self.zones) if named_m3 > self.settled_m3 - 1e-6 else ()
 
 
 @dataclass(frozen=True, slots=True)

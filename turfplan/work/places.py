@@ -9,7 +9,7 @@ from turfplan.work.drafts import Band, Pass
 from turfplan.work.lawn import ResolvedLawn
 
 # Less of a lawn than this is what rounding leaves.
-HAIR = 1e-4
+HAIR = 1e-6
 
 
 @dataclass(frozen=True, slots=True)

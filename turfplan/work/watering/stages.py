@@ -111,6 +111,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     """The stages of the season in order of time: what passes, seed and plants ask for."""
     book = request.book
     stretches: list[Stage] = []
+    part = request.sown_part
     anchors = sorted(d for d in (request.moist_from, request.planted_on) if d is not None)
     passes = sorted(request.passes)
     for number, day in enumerate(passes, 1):
@@ -118,25 +119,19 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
             # No grass below is to recover: each lift is wetted through, and settles.
             days = request.days_of(day)
             share = request.pass_shares.get(day, 1.0)
-            part = request.pass_parts.get(day)
-            stretches.append(
-                Stage("settle_fill", days[0], day, number, strips=days, share=share, part=part)
-            )
+            settle = Stage("settle_fill", days[0], day, number, days, share)
+            stretches.append(replace(settle, part=request.pass_parts.get(day)))
             continue
         follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
         stretches.extend(_after_pass(book, request, day, number, follows))
     if request.moist_from is not None:
-        stretches.extend(
-            replace(stage, part=request.sown_part)
-            for stage in _seed_stages(request, request.moist_from)
-        )
+        seeded = _seed_stages(request, request.moist_from)
+        stretches.extend(replace(stage, part=part) for stage in seeded)
     if request.relaid_on is not None:
         stretches.extend(_relaid_stages(request, request.relaid_on))
     if request.planted_on:
-        stretches.extend(
-            replace(stage, share=request.sown_share, part=request.sown_part)
-            for stage in _plant_stages(request, request.planted_on)
-        )
+        planted = _plant_stages(request, request.planted_on)
+        stretches.extend(replace(s, share=request.sown_share, part=part) for s in planted)
     return tuple(
         stage if stage.end <= request.end else replace(stage, end=request.end)
         for stage in sorted(stretches, key=lambda s: (s.start, s.key))
