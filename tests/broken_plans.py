@@ -337,6 +337,14 @@ def _cause_late() -> Made:
     return deep.freed("diagnose").moved("diagnose", late)
 
 
+@breaks("bared_before_permit")
+def _killed_unpermitted() -> Made:
+    few = {"water": {"allowed_weekdays": ["tue", "sat"], "permit": True}}
+    dead = of_changes({**few, "leveling": {"depth": None}, "seeding": {"intent": "renovate"}})
+    day = dead.task("kill_stand").start
+    return dead.freed("permit").moved("permit", day - timedelta(day.weekday()))
+
+
 @breaks("digging_without_marks")
 def _no_marks() -> Made:
     cool = made("cool-overseed")

@@ -26,6 +26,7 @@ FaultKind = Literal[
     # order of work
     "before_what_it_hangs_on",
     "filled_before_cause",
+    "bared_before_permit",
     "digging_without_marks",
     "marks_run_out",
     "not_mown_low",
@@ -145,6 +146,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "seed_off_its_pass",
         "before_what_it_hangs_on",
         "filled_before_cause",
+        "bared_before_permit",
         "digging_without_marks",
         "marks_run_out",
         "lifted_after_pass",

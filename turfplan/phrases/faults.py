@@ -143,6 +143,13 @@ def filled_before_cause(*, day: Day, least_days: int, cause: Day) -> Message:
     )
 
 
+def bared_before_permit(*, day: Day, least_days: int, permit: Day) -> Message:
+    """the ground is laid bare on {day}, less than {least_days} days after the permit of {permit}"""
+    return Message(
+        "faults.bared_before_permit", (("day", day), ("least_days", least_days), ("permit", permit))
+    )
+
+
 def digging_without_marks(*, day: Day, least_days: int) -> Message:
     """work in the ground on {day} without marks {least_days} business days before it"""
     return Message("faults.digging_without_marks", (("day", day), ("least_days", least_days)))

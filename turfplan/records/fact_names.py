@@ -180,6 +180,7 @@ GroupFact = Literal[
     "order.locate_lead",
     "order.locate_ticket_days",
     "order.irrigation_lead",
+    "order.permit_lead",
     "order.dry_reserve",
     "order.storage_days",
     "order.low_cut_fresh",
