@@ -130,6 +130,16 @@ def not_dormant() -> Message:
     return Message("brief_check.not_dormant")
 
 
+def winter_cover_sleeps(*, grass: Message) -> Message:
+    """{grass} sleeps in winter like the lawn below it and makes no winter cover"""
+    return Message("brief_check.winter_cover_sleeps", (("grass", grass),))
+
+
+def take_winter_cover(*, grass: Message) -> Message:
+    """take {grass}, or leave `species` out: a winter cover is a cool-season grass"""
+    return Message("brief_check.take_winter_cover", (("grass", grass),))
+
+
 def winter_is_warm() -> Message:
     """winter overseeding is for warm-season lawns"""
     return Message("brief_check.winter_is_warm")

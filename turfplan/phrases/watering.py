@@ -606,14 +606,14 @@ def verdict_no_water_plants(*, grass: Message) -> Message:
 
 def verdict_gap_seed(*, gap: int, grass: Message, days: int) -> Message:
     """The law leaves up to {gap} days between waterings and seed of {grass} must stay moist every
-    day for up to {days} days: get an establishment permit, sow dormant, or change the season.
+    day for up to {days} days: get an establishment permit, or change the season.
     """
     return Message("watering.verdict.gap_seed", (("gap", gap), ("grass", grass), ("days", days)))
 
 
 def verdict_gap_plants(*, gap: int, grass: Message, days: int) -> Message:
     """The law leaves up to {gap} days between waterings and new plants of {grass} must stay moist
-    every day for up to {days} days: get an establishment permit, sow dormant, or change the season.
+    every day for up to {days} days: get an establishment permit, or change the season.
     """
     return Message("watering.verdict.gap_plants", (("gap", gap), ("grass", grass), ("days", days)))
 

@@ -181,6 +181,7 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
         return
     yield from _seed_or_plants(brief, book, sown)
     yield from _out_of_season(brief, lawn)
+    yield from _no_winter_cover(brief, book, sown)
     yield from _nothing_comes_of_it(brief)
 
 
@@ -229,6 +230,28 @@ def _out_of_season(brief: Brief, lawn: Species) -> Iterable[Problem]:
             "none, patch, overseed, renovate, dormant",
             phrases.stays_green(),
         )
+
+
+def _no_winter_cover(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
+    """A grass over a sleeping lawn that sleeps through the winter itself, or is not sown."""
+    covers = may_cover_winter(book)
+    if brief.seeding.intent != "winter_overseed" or brief.seeding.species is None:
+        return
+    if sown.id not in covers:
+        yield Problem(
+            "seeding.species",
+            phrases.winter_cover_sleeps(grass=grass_name(book, sown.id)),
+            repr(sown.id),
+            one_of(covers),
+            phrases.take_winter_cover(grass=grass_name(book, book.winter_cover)),
+        )
+
+
+def may_cover_winter(book: Book) -> tuple[str, ...]:
+    """The grasses that may be sown over a lawn that sleeps in winter: they grow then, from seed."""
+    return tuple(
+        name for name, grass in book.species.items() if grass.season == "cool" and grass.seedable
+    )
 
 
 def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
