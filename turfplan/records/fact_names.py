@@ -175,6 +175,7 @@ GroupFact = Literal[
     "labour.sod",
     "labour.plug",
     "labour.sprig",
+    "labour.dead_turf",
     "labour.delivery",
     "order.diagnose_lead",
     "order.locate_lead",
