@@ -65,7 +65,7 @@ def test_a_pass_over_one_zone_names_it_wherever_it_shows() -> None:
         assert {t.operation for t in jobs} >= {"topdress", "incorporate"}
         for task in jobs:
             assert "(back)" in str(task.title), task.title
-            assert str(task.how[0]).startswith("Where: back."), task.how
+            assert str(task.how[0]).startswith("Where: back"), task.how
             assert "front" not in str(task.title)
     waters = [t for n in numbers[1:] for t in of_pass(plan, n) if t.operation == "water"]
     assert waters
@@ -100,14 +100,17 @@ def test_sprinklers_that_go_by_the_name_of_the_zone_run_alone() -> None:
 
 
 def test_hollows_are_named() -> None:
-    """A fill of hollows alone, or what goes on in them once the rest is full, says so."""
+    """A fill of hollows alone, or what goes on in them once the rest is full, says so; turf among
+    many of them is mown as a whole.
+    """
     alone = plan_of({"leveling": {"depth": None, "lows": [{"depth": "0.75 in", "share": 0.3}]}})
     assert all("(the hollows)" in str(t.title) for t in of_pass(alone, 1))
     with_rest = plan_of(
         {"leveling": {"depth": "0.25 in", "lows": [{"depth": "0.75 in", "share": 0.3}]}}
     )
     assert all("(" not in str(t.title) for t in of_pass(with_rest, 1))
-    assert all("(the hollows)" in str(t.title) for t in of_pass(with_rest, 2))
+    later = [t for t in of_pass(with_rest, 2) if t.operation != "mow"]
+    assert all("(the hollows)" in str(t.title) for t in later)
 
 
 def test_a_septic_field_is_out_of_drawn_fill_and_its_order() -> None:

@@ -13,7 +13,8 @@ from turfplan.records.plan_task import Task
 # Parts of a lawn on which nothing is spread.
 UNFILLED = ("septic_field", "dog_run")
 # A pass is one with what works it in and what is mown before it.
-OF_A_PASS = ("incorporate", "mow")
+MOWING = "mow"
+OF_A_PASS = ("incorporate", MOWING)
 # Depths are written to six decimals, volumes are rounded no more than that.
 HAIR_MM, HAIR_SHARE = 0.01, 1e-4
 HOLLOWS = "the hollows"
@@ -55,7 +56,8 @@ def places_named(case: Case) -> Iterator[Fault]:
             yield from (
                 fault("place_unnamed", job, place=place)
                 for place in wanted
-                if not _says(job, place)
+                # Turf among many hollows is mown as a whole.
+                if not _says(job, place) and (place, job.operation) != (HOLLOWS, MOWING)
             )
         spread_mm += depth_mm(task) or 0.0
 

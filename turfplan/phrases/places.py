@@ -1,6 +1,6 @@
 """Messages of `messages/en/places.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message
+from turfplan.message import Listed, Message, Quantity
 
 
 def titled(*, title: Message, where: Message) -> Message:
@@ -11,6 +11,11 @@ def titled(*, title: Message, where: Message) -> Message:
 def first(*, where: Message) -> Message:
     """Where: {where}. Leave the rest of the lawn as it is."""
     return Message("places.first", (("where", where),))
+
+
+def first_of(*, where: Message, area: Quantity) -> Message:
+    """Where: {where}, about {area}. Leave the rest of the lawn as it is."""
+    return Message("places.first_of", (("where", where), ("area", area)))
 
 
 def first_water(*, where: Message) -> Message:

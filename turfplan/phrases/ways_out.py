@@ -38,6 +38,26 @@ def sow_dormant() -> Message:
     return Message("ways_out.sow_dormant")
 
 
+def own_grass_sown() -> Message:
+    """Sow the lawn's own grass in its season; ryegrass can green it the winter after"""
+    return Message("ways_out.own_grass_sown")
+
+
+def own_grass_planted() -> Message:
+    """Plant the lawn's own grass in its season; ryegrass can green it the winter after"""
+    return Message("ways_out.own_grass_planted")
+
+
+def quarter_as_deep() -> Message:
+    """Fill a quarter as deep now, the rest in other years"""
+    return Message("ways_out.quarter_as_deep")
+
+
+def sow_in_season() -> Message:
+    """Sow in a season in which seed comes up at once"""
+    return Message("ways_out.sow_in_season")
+
+
 def half_as_deep() -> Message:
     """Fill half as deep now, the rest another year"""
     return Message("ways_out.half_as_deep")
@@ -66,6 +86,21 @@ def level_now() -> Message:
 def sow_now() -> Message:
     """Sow now, level another season"""
     return Message("ways_out.sow_now")
+
+
+def level_before_planting() -> Message:
+    """Level now, plant another season"""
+    return Message("ways_out.level_before_planting")
+
+
+def plant_now() -> Message:
+    """Plant now, level another season"""
+    return Message("ways_out.plant_now")
+
+
+def plant_alone() -> Message:
+    """Plant, and leave the ground as it lies"""
+    return Message("ways_out.plant_alone")
 
 
 def sow_alone() -> Message:
@@ -133,6 +168,30 @@ def thatch_first(*, days: Listed) -> Message:
 def thatch_first_next() -> Message:
     """Dethatch hard in the next season of growth, measure again, and level after it"""
     return Message("ways_out.thatch_first_next")
+
+
+def thatch_cut(*, spacing: Quantity, days: Listed) -> Message:
+    """Thin the thatch by vertical mowing with blades {spacing} apart, in one direction alone, while
+    the grass grows strongly ({days}), rake it off, measure again, and go on next year
+    """
+    return Message("ways_out.thatch_cut", (("spacing", spacing), ("days", days)))
+
+
+def thatch_cut_next(*, spacing: Quantity) -> Message:
+    """Thin the thatch by vertical mowing with blades {spacing} apart, in one direction alone, in
+    the next season of strong growth, rake it off, measure again, and go on after it
+    """
+    return Message("ways_out.thatch_cut_next", (("spacing", spacing),))
+
+
+def together(*, first: Message, second: Message) -> Message:
+    """{first}. And: {second}"""
+    return Message("ways_out.together", (("first", first), ("second", second)))
+
+
+def together_left_out(*, first: Message, second: Message) -> Message:
+    """{first}; {second}"""
+    return Message("ways_out.together_left_out", (("first", first), ("second", second)))
 
 
 def hollows_only() -> Message:

@@ -1,6 +1,6 @@
 """Ways out when a plan cannot be done as asked, each dated by every rule before it is offered."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -23,6 +23,10 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.watering.hose import by_hand
 
 MOST_OPTIONS = 5
+# What is filled at once of a fill that no season takes: one in so many parts of its depth.
+_THINNER = ((2, phrases.half_as_deep()), (4, phrases.quarter_as_deep()))
+# The key of lines that a brief takes as they stand.
+WRITTEN = as_written("").key
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +68,16 @@ def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option,
     `tried` dates a changed brief as the planner itself does, and gives None where that cannot be
     done.
     """
+    found = _offered(_changes(brief, setting), tried)
+    # Where no single change is enough, the ground's is tried with another, then the lawn anew.
+    found = found or _offered(_pairs(brief, setting), tried)
+    return found or _offered(_all_anew(brief, setting), tried)
+
+
+def _offered(changes: Iterable[ChangedBrief], tried: Tried) -> tuple[Option, ...]:
+    """Those of some changes that can be dated, each leading somewhere of its own."""
     found: dict[tuple[Message, Message | None], Option] = {}
-    for change in _changes(brief, setting):
+    for change in changes:
         work = work_of(tried, change.brief)
         if work is None:
             continue
@@ -76,6 +88,35 @@ def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option,
         if len(found) == MOST_OPTIONS:
             break
     return tuple(found.values())
+
+
+def _pairs(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Each change that begins with the ground, with another of what the brief rules out."""
+    for first in by_the_ground(brief, setting):
+        # What is sown or planted is written once.
+        asked = "intent" not in str(first.lines if first.lines.key == WRITTEN else "")
+        others = (
+            *_with_water(first.brief),
+            *_with_more_days(first.brief),
+            *(_one_after_the_other(first.brief, setting) if asked else ()),
+            *_with_more_choice(first.brief),
+        )
+        for second in others:
+            yield ChangedBrief(
+                phrases.together(first=first.title, second=second.title),
+                _both(first.lines, second.lines),
+                second.brief,
+                first.another_lawn,
+            )
+
+
+def _both(first: Message, second: Message) -> Message:
+    """The lines of two changes: what is written stands first, what is left out last."""
+    if second.key != WRITTEN:
+        return phrases.together_left_out(first=first, second=second)
+    if first.key != WRITTEN:
+        return phrases.together_left_out(first=second, second=first)
+    return as_written(f"{first}, {second}")
 
 
 def whole_fill(
@@ -119,6 +160,7 @@ def leads_to(work: MainWork) -> Message:
 def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Every way that the brief leaves open, nearest to the wish first."""
     yield from by_the_ground(brief, setting)
+    yield from _with_its_own_grass(brief, setting)
     yield from _with_water(brief)
     yield from _with_more_choice(brief)
     yield from _with_more_hands(brief, setting)
@@ -139,6 +181,25 @@ def _starting_next_year(brief: Brief, setting: ResolvedLawn) -> ChangedBrief:
         from_then_on(brief, f"from = {start}"),
         with_part(brief, "season", start=start, until=None),
     )
+
+
+def _with_its_own_grass(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """The lawn's own grass by seed or plants, where there is none that ryegrass could green."""
+    if brief.seeding.intent != "winter_overseed" or not setting.on_open_ground:
+        return
+    grass = setting.turf.species
+    if grass.seedable:
+        yield ChangedBrief(
+            phrases.own_grass_sown(),
+            as_written('intent = "overseed"'),
+            with_part(brief, "seeding", intent="overseed", species=None, rate_g_m2=None),
+        )
+    for form in grass.plantable[:1]:
+        yield ChangedBrief(
+            phrases.own_grass_planted(),
+            as_written(f'intent = "plant", form = "{form}"'),
+            with_part(brief, "seeding", intent="plant", form=form, species=None, rate_g_m2=None),
+        )
 
 
 def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
@@ -229,20 +290,36 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
             phrases.leave_out(table="leveling.depth"),
             with_part(brief, "leveling", depth_mm=None),
         )
-    if brief.leveling.depth_mm:
-        half_mm, depth = written(brief.leveling.depth_mm / 2, setting.system)
-        if half_mm:
+    for parts, title in _THINNER if brief.leveling.depth_mm else ():
+        thinner_mm, depth = written((brief.leveling.depth_mm or 0.0) / parts, setting.system)
+        if thinner_mm:
             yield ChangedBrief(
-                phrases.half_as_deep(),
+                title,
                 as_written(f'depth = "{depth}"'),
-                with_part(brief, "leveling", depth_mm=half_mm),
+                with_part(brief, "leveling", depth_mm=thinner_mm),
             )
+    if brief.seeding.intent == "dormant":
+        # Where winter is no rest for grass, seed comes up when it is sown.
+        watered = brief.water.possible is not False
+        up = with_part(brief, "seeding", intent="overseed")
+        yield ChangedBrief(
+            phrases.sow_in_season(),
+            as_written('intent = "overseed"' + ("" if watered else ", possible = true")),
+            up if watered else with_part(up, "water", possible=True),
+        )
 
 
 def _on_bare_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Where grass never grows through a pass: the fill laid on bare ground, and a new stand."""
     fills = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
     if fills and not setting.on_open_ground and setting.never_opens("topdress"):
+        yield _renovated(brief)
+
+
+def _all_anew(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """The old stand given up for the fill, where no smaller change leads anywhere."""
+    leveling = brief.leveling
+    if (leveling.depth_mm or leveling.lows or leveling.survey) and not setting.on_open_ground:
         yield _renovated(brief)
 
 
@@ -284,14 +361,22 @@ def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[Change
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
+    plants = brief.seeding.intent == "plant"
     yield ChangedBrief(
-        phrases.level_now(),
+        phrases.level_before_planting() if plants else phrases.level_now(),
         as_written('intent = "none"'),
         with_part(brief, "seeding", intent="none"),
     )
-    never = setting.never_opens("topdress") and not setting.on_open_ground
+    never = bool(setting.never_opens("topdress")) and not setting.on_open_ground
     yield ChangedBrief(
-        phrases.sow_alone() if never else phrases.sow_now(),
+        _unlevelled(plants=plants, never=never),
         phrases.leave_out(table="[leveling]"),
         with_part(brief, "leveling", depth_mm=None, lows=()),
     )
+
+
+def _unlevelled(*, plants: bool, never: bool) -> Message:
+    """Seed or plants without the fill, which is left for later or for good."""
+    if plants:
+        return phrases.plant_alone() if never else phrases.plant_now()
+    return phrases.sow_alone() if never else phrases.sow_now()

@@ -8,6 +8,7 @@ from turfplan.records.fact_names import (
     FamilyOption,
     GroupFact,
     HerbicideFact,
+    HerbicideOption,
     MaterialFact,
     SpeciesFact,
     SpeciesOption,
@@ -90,6 +91,7 @@ Flag = Literal[
     "open_ground",
     "creeper_dethatched",
     "uncovered",
+    "slope",
 ]
 # Numbers that rules work out from the lawn, and that rules of order name like facts.
 ComputedNumber = Literal[
@@ -233,6 +235,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "lime": ("fresh", "lift"),
     "mow_low": ("seedbed", "ahead", "blades", "rested", "lifting"),
     "dethatch": ("ahead",),
+    "nurse_cover": ("lift",),
     "order_material": ("lifting",),
     "delivery": ("lifting",),
 }
@@ -274,6 +277,11 @@ def of_material(material: str, fact: MaterialFact) -> NamedFact:
 def of_herbicide(herbicide: str, fact: HerbicideFact) -> NamedFact:
     """A fact of an active ingredient."""
     return NamedFact(f"herbicides.{herbicide}.{fact}")
+
+
+def option_of_herbicide(herbicide: str, fact: HerbicideOption, species: str) -> FactOption:
+    """A fact that some active ingredients have for one grass."""
+    return FactOption(f"herbicides.{herbicide}.{fact.format(species=species)}")
 
 
 def share_in_mix(mix: str, part: str) -> NamedFact:

@@ -4,12 +4,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from turfplan.message import Message, Value
+from turfplan.message import Days, Message, Value
 from turfplan.records.book_names import FactName, OperationName, PlantForm
 from turfplan.records.constraints import Allowed, Constraint
 from turfplan.records.plan_task import Amount, Phase
 
 _END = "@end"
+
+
+def on_a_pass(draft: "Draft") -> bool:
+    """Whether a task shares the strips of a pass over grass."""
+    return any(name.startswith("topdress.") for name in draft.strips)
 
 
 def task_of_node(node: str) -> str:
@@ -33,7 +38,8 @@ class Draft:
     of these ids. `by_strip` where it goes over strips in the order in which they were sown.
     `beside` is the task whose days it shares, whatever moves that one. `why_late` stands in place
     of `why` on a day that is late in its season. A look `shows` something on some days alone;
-    None where it does on any. `where` is the part of the lawn that it is for; None for all of it.
+    None where it does on any. `where` is the part of the lawn that it is for, with
+    the step that says so first; None for all of it.
     """
 
     id: str
@@ -75,6 +81,7 @@ class Draft:
     why_late: Message | None = None
     shows: Allowed | None = None
     where: Message | None = None
+    where_step: Message | None = None
 
     @property
     def start_node(self) -> str:
@@ -170,7 +177,8 @@ class OpenDays:
     its best day.
 
     `rule` is the rule of the book that opens it, `facts` what that rests on. `safe_end` is the last
-    safe day of one that is held open beyond it.
+    safe day of one that is held open beyond it. `after` are the days on which its operation is open
+    again, where rain sets them.
     """
 
     operation: OperationName
@@ -183,3 +191,4 @@ class OpenDays:
     rule: str = ""
     facts: tuple[FactName, ...] = ()
     safe_end: date | None = None
+    after: Days | None = None

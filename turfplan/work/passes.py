@@ -24,7 +24,7 @@ from turfplan.work.drafts import Band, OpenDays, Pass
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.layers import Layers, divided, measurable_mm, sessions_of
 from turfplan.work.light import hours_of
-from turfplan.work.places import where_spread
+from turfplan.work.where_spread import where_spread
 
 SEEDED = ("overseed", "seed", "dormant_seed")
 

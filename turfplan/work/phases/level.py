@@ -12,6 +12,7 @@ from turfplan.phrases import looks, slopes
 from turfplan.records.book_names import of_species
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, Pass
+from turfplan.work.dressed import surface_place
 from turfplan.work.ground_fill import MM_PER_M
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.layers import measurable_mm
@@ -112,7 +113,7 @@ def _pass(
                     offset=-1,
                 ),
                 wording=Wording(phrases.mow()),
-                extent=Extent(setting.plot.area_m2 * layer.share, where=layer.where),
+                extent=surface_place(setting, campaign, session.number, layer).extent(setting),
             )
         )
     return drafts

@@ -12,11 +12,11 @@ from turfplan.phrases import open_turf as phrases
 from turfplan.records.book_names import FactName, of_species
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.dressed import surface_place
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import mown_height_mm
 from turfplan.work.operations import SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED, low_floor
-from turfplan.work.places import surface_place
 from turfplan.work.thatch import grows_together_first
 
 # The cut over hollows that are lifted; it leads to no pass.
@@ -38,8 +38,6 @@ def low_cuts_before(
     `lead_days` is how long before the task `target` the thatch is combed, None where it is not.
     """
     thatched = lead_days is not None
-    place = surface_place(setting, campaign.first_pass(number))
-    extent = Extent(setting.plot.area_m2 * place.share, where=place.name)
     # A creeper grows together for weeks after the blades, and stands as high as before.
     apart = thatched and grows_together_first(setting)
     # One cut lets the blades at the thatch; once the turf has rested another lets the mix at the
@@ -56,8 +54,8 @@ def low_cuts_before(
                 {"height": cut_height(height), "clippings": phrases.clippings_blades()},
             ),
             low_floor(setting, seeded=False)[1],
-            extent,
         )
+    extent = surface_place(setting, campaign, number).extent(setting)
     # A place is left free, so that no step leads from the blades' last cut to the first after them.
     ahead = len(blades) + 1 if blades else 0
     steps = heights * 2 if twice else heights
@@ -71,7 +69,8 @@ def low_cuts_before(
                 _why(campaign), {"height": cut_height(height), "clippings": _clippings(campaign)}
             ),
             low_floor(setting, _sows(setting, campaign, number))[1],
-            extent,
+            # Blades comb the whole lawn.
+            WHOLE_LAWN if early else extent,
         )
 
 

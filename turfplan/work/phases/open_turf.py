@@ -11,6 +11,7 @@ from turfplan.phrases import open_turf as phrases
 from turfplan.phrases import parts as part_phrases
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.dressed import surface_place
 from turfplan.work.filling import FEW_PASSES
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import is_straight_sand, mix_parts
@@ -19,7 +20,6 @@ from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
 from turfplan.work.phases.low_cuts import cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
-from turfplan.work.places import surface_place
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.watering.water_in import as_water_allows
 from turfplan.work.year_seasons import half_of
@@ -310,7 +310,7 @@ def _aerate(
     spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
     if spared:
         cautions.append(part_phrases.no_tines(parts=listed(spared, "and")))
-    place = surface_place(setting, campaign.first_pass(number))
+    place = surface_place(setting, campaign, number)
     cored = min(place.share, cored_share(setting.plot.parts))
     return make(
         setting,
@@ -322,7 +322,7 @@ def _aerate(
             {"cores": plugs, "dry_soil": dry_soil},
             cautions=tuple(cautions),
         ),
-        extent=Extent(setting.plot.area_m2 * cored, where=place.name),
+        extent=replace(place.extent(setting), area_m2=setting.plot.area_m2 * cored),
     )
 
 
