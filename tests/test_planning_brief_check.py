@@ -8,7 +8,7 @@ import pytest
 
 from planning import brief_of
 from turfplan.files.reading.book import load_book
-from turfplan.planning.brief_check import check_brief
+from turfplan.planning.brief_check import check_brief, may_cover_winter
 
 
 def places(**lawn: object) -> list[str]:
@@ -73,6 +73,15 @@ def test_ways_of_sowing_belong_to_the_grass_of_their_season() -> None:
     assert seeding("dormant", "tall_fescue") == []
     assert ("seeding.intent", "winter_is_warm") in seeding("winter_overseed", "tall_fescue")
     assert seeding("winter_overseed", "bermuda_common") == []
+
+
+def test_a_winter_cover_grows_in_winter() -> None:
+    """Cool-season seed over a sleeping lawn; what sleeps with it, or gives no seed, is refused."""
+    for name, grass in BOOK.species.items():
+        found = seeding("winter_overseed", "bermuda_hybrid", species=name)
+        wanted = [] if grass.season == "cool" else [("seeding.species", "winter_cover_sleeps")]
+        assert found == wanted, name
+    assert BOOK.winter_cover in may_cover_winter(BOOK)
 
 
 def test_every_name_is_looked_for_where_it_stands() -> None:

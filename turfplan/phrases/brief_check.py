@@ -152,6 +152,16 @@ def not_dormant() -> Message:
     return Message("brief_check.not_dormant")
 
 
+def winter_cover_sleeps(*, grass: Message) -> Message:
+    """{grass} sleeps in winter like the lawn below it and makes no winter cover"""
+    return Message("brief_check.winter_cover_sleeps", (("grass", grass),))
+
+
+def take_winter_cover(*, grass: Message) -> Message:
+    """take {grass}, or leave `species` out: a winter cover is a cool-season grass"""
+    return Message("brief_check.take_winter_cover", (("grass", grass),))
+
+
 def winter_is_warm() -> Message:
     """winter overseeding is for warm-season lawns"""
     return Message("brief_check.winter_is_warm")
@@ -225,6 +235,16 @@ def give_both() -> Message:
 def of_one_head() -> Message:
     """the flow is that of one head, not of the whole line"""
     return Message("brief_check.of_one_head")
+
+
+def unknown_zone() -> Message:
+    """no shape of the lawn has this name"""
+    return Message("brief_check.unknown_zone")
+
+
+def part_beyond_zone() -> Message:
+    """the part is as large as the zone that it lies in, or larger"""
+    return Message("brief_check.part_beyond_zone")
 
 
 def parts_too_large() -> Message:

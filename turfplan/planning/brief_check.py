@@ -11,6 +11,7 @@ from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.message import Message, Quantity, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
+from turfplan.site.outlines.shapes import area_of_shape
 from turfplan.work.feeding.lime_need import TENTHS, ph_goal
 from turfplan.work.unnamed_grass import UNNAMED
 from turfplan.work.watering.sprinklers import zones
@@ -38,6 +39,10 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
         if part.grass:
             where = f"lawn.part.{number}.grass"
             yield from _grass(where, part.grass, book)
+        if part.zone:
+            drawn = [shape.name for shape in lawn.shape if shape.name and not shape.hole]
+            unknown = phrases.unknown_zone()
+            yield from _known(f"lawn.part.{number}.zone", part.zone, drawn, unknown)
     for number, sowing in enumerate(brief.history.sowings, 1):
         if sowing.species:
             where = f"history.sowings.{number}.species"
@@ -60,8 +65,13 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
 
 
 def _parts(brief: Brief) -> Iterable[Problem]:
-    """Parts that are as large as the whole lawn, where its area is typed."""
+    """Parts that are as large as the lawn, where its area is typed, or as the zone they lie in."""
     lawn = brief.lawn
+    drawn = {shape.name: area_of_shape(shape) for shape in lawn.shape if not shape.hole}
+    for number, part in enumerate(lawn.part, 1):
+        zone_m2 = drawn.get(part.zone) if part.zone else None
+        if zone_m2 and (part.area_m2 or (part.share or 0.0) * sum(drawn.values())) >= zone_m2:
+            yield Problem(f"lawn.part.{number}.zone", phrases.part_beyond_zone(), repr(part.zone))
     if lawn.area_m2 is None:
         return
     shares = [part.share or (part.area_m2 or 0.0) / lawn.area_m2 for part in lawn.part]
@@ -172,6 +182,7 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
         return
     yield from _seed_or_plants(brief, book, sown)
     yield from _out_of_season(brief, lawn)
+    yield from _no_winter_cover(brief, book, sown)
     yield from _nothing_comes_of_it(brief)
     yield from _lime_of_the_laboratory(brief, book)
 
@@ -221,6 +232,28 @@ def _out_of_season(brief: Brief, lawn: Species) -> Iterable[Problem]:
             "none, patch, overseed, renovate, dormant",
             phrases.stays_green(),
         )
+
+
+def _no_winter_cover(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
+    """A grass over a sleeping lawn that sleeps through the winter itself, or is not sown."""
+    covers = may_cover_winter(book)
+    if brief.seeding.intent != "winter_overseed" or brief.seeding.species is None:
+        return
+    if sown.id not in covers:
+        yield Problem(
+            "seeding.species",
+            phrases.winter_cover_sleeps(grass=grass_name(book, sown.id)),
+            repr(sown.id),
+            one_of(covers),
+            phrases.take_winter_cover(grass=grass_name(book, book.winter_cover)),
+        )
+
+
+def may_cover_winter(book: Book) -> tuple[str, ...]:
+    """The grasses that may be sown over a lawn that sleeps in winter: they grow then, from seed."""
+    return tuple(
+        name for name, grass in book.species.items() if grass.season == "cool" and grass.seedable
+    )
 
 
 def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
