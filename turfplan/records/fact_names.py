@@ -179,6 +179,8 @@ GroupFact = Literal[
     "labour.sprig",
     "labour.delivery",
     "order.diagnose_lead",
+    "order.insects_again",
+    "order.insects_lead",
     "order.locate_lead",
     "order.locate_ticket_days",
     "order.irrigation_lead",
