@@ -558,6 +558,20 @@ def test_tasks_have_the_keys_that_rules_name() -> None:
         example("arid-bluegrass"),
         plan_of({"local": {"late_nitrogen": True}, "seeding": {"intent": "none"}}),
         example("transition-fescue"),
+        plan_of(
+            {
+                "lawn": {"condition": "bare", "area": "2000 ft2"},
+                "leveling": {"depth": "5 in"},
+                "site": {"slope_percent": 12},
+            }
+        ),
+        plan_of(
+            {
+                "lawn": {"grass": "zoysia", "thatch": "0.8 in"},
+                "place": {"postal_code": "30303"},
+                "seeding": {"intent": "none"},
+            }
+        ),
     ]
     ids = {task.id for plan in plans for operation in TASK_KEYS for task in kind(plan, operation)}
     for operation, keys in TASK_KEYS.items():

@@ -11,7 +11,7 @@ from told_errors import problem_text
 from turfplan.app.inputs import input_of
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.place import located
-from turfplan.files.reading.towns import nearest_town, seen_from, town_called
+from turfplan.files.reading.towns import nearest_town, seen_from, town_called, with_town
 from turfplan.messages import words_for
 from turfplan.records.brief import Brief, Place, parse_brief
 from turfplan.units import System
@@ -245,6 +245,35 @@ def test_on_steep_ground_the_height_of_the_town_is_told(place: Place, measured_c
         sum(plain.air_mean_c) / 365 - measured_c
     )
     assert own.error_days < plain.error_days
+
+
+@pytest.mark.parametrize(
+    ("town", "code", "measured_c"),
+    [
+        ("Salt Lake City, UT", "84101", 12.6),
+        ("Denver, CO", "80202", 10.7),
+        ("Grand Junction, CO", "81501", 11.8),
+    ],
+)
+def test_a_lawn_of_a_town_in_hills_lies_at_its_height(
+    town: str, code: str, measured_c: float
+) -> None:
+    """By name and by postal code: nearer to what NOAA measured than at coordinates, and told."""
+    brief = with_town(
+        parse_brief({"lawn": {"area": "300 m2", "grass": "tall_fescue"}, "place": {"town": town}})
+    )
+    plain = Place(latitude=brief.place.latitude, longitude=brief.place.longitude)
+    at_coordinates = located(plain, Path()).climate
+    for place in (brief.place, Place(postal_code=code)):
+        own = located(place, Path()).climate
+        assert own.elevation_m is not None and own.air_error_c <= at_coordinates.air_error_c
+        assert abs(sum(own.air_mean_c) / 365 - measured_c) < abs(
+            sum(at_coordinates.air_mean_c) / 365 - measured_c
+        )
+        assert "which a map gives" in words_for("en", System.METRIC).text(own.source)
+    # What the owner says of the lawn itself wins.
+    said = located(brief.place.model_copy(update={"elevation_mm": 1_500_000}), Path()).climate
+    assert said.elevation_m == 1500
 
 
 @pytest.mark.parametrize(

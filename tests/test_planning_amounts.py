@@ -31,8 +31,8 @@ from turfplan.work.drafts import Draft, OpenDays, Pass
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import removes_cores
-from turfplan.work.phases.sow import is_pegged
 from turfplan.work.season import FillVolumes
+from turfplan.work.slopes import is_pegged
 
 # Exact: a yard is 0.9144 m, a thousand square feet are 92.90304 m2 (NIST Handbook 44, Appendix C).
 YD3, KFT2 = 0.764554857984, 92.90304

@@ -13,7 +13,6 @@ from test_work_campaigns import autumn_of, days_of, opened, plain, spring_of
 from told import told
 from turfplan.message import Days, Number, as_written, cut_height, length_mm, listed, sentences
 from turfplan.phrases import handover as phrases
-from turfplan.planning import handover as module
 from turfplan.planning.handover import (
     _next_heights,
     _rest_of_fill,
@@ -24,6 +23,7 @@ from turfplan.planning.handover import (
 from turfplan.planning.handover import told as list_of
 from turfplan.records.plan import Handover, Option, Plan
 from turfplan.records.plan_task import NOTHING, Task, WateringStage
+from turfplan.work import horizon
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Band
 from turfplan.work.lawn import Levelling, ResolvedLawn
@@ -232,7 +232,7 @@ def test_the_rest_of_the_fill_waits_for_the_next_season_that_has_room() -> None:
 
 def test_seed_has_to_be_mown_before_the_rest_of_the_fill(monkeypatch: pytest.MonkeyPatch) -> None:
     """So many days after the end of its window, whatever the passes before."""
-    monkeypatch.setattr(module, "undressed_days", lambda lawn, campaign: 90)
+    monkeypatch.setattr(horizon, "undressed_days", lambda lawn, campaign: 90)
     sow = days_of("overseed", date(2027, 5, 1), date(2027, 6, 3))
     (found,) = rest(way(sow, date(2027, 12, 1)), Band(4.0, 0.5))
     assert found.start == date(2027, 8, 15)

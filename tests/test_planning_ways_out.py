@@ -7,12 +7,13 @@ from typing import Any
 
 import pytest
 
-from planning import brief_of, example_brief, plan_brief, plan_of
+from planning import brief_of, example_brief, first, plan_brief, plan_of
 from resolved_lawns import setting_of
-from turfplan.message import as_written
+from turfplan.message import Message, as_written
 from turfplan.planning import season_plan
 from turfplan.planning.ways_out import (
     MainWork,
+    _all_anew,
     _on_bare_ground,
     _one_after_the_other,
     _with_a_later_end,
@@ -27,6 +28,7 @@ from turfplan.planning.ways_out import (
     whole_fill,
 )
 from turfplan.records.brief import Brief
+from turfplan.work.campaigns import campaigns
 from turfplan.work.lawn import ResolvedLawn
 
 TIGHT: dict[str, dict[str, Any]] = {
@@ -155,15 +157,15 @@ def test_hands_machines_a_contractor_and_a_timer_are_offered_where_they_are_miss
 @pytest.mark.full
 def test_less_work_is_dormant_seed_the_hollows_or_half_of_the_fill() -> None:
     """As the grass and the brief have them."""
-    dormant, half = 'intent = "dormant"', 'depth = "0.25 in"'
-    assert offers(_with_less_work) == [dormant, half]
+    dormant, half, quarter = 'intent = "dormant"', 'depth = "0.25 in"', 'depth = "0.125 in"'
+    assert offers(_with_less_work) == [dormant, half, quarter]
     lows = {"leveling": {"lows": [{"depth": "1 in", "share": 0.1}]}}
-    assert offers(_with_less_work, lows) == [dormant, "leave_out", half]
-    assert offers(_with_less_work, {"seeding": {"intent": "none"}}) == [half]
+    assert offers(_with_less_work, lows) == [dormant, "leave_out", half, quarter]
+    assert offers(_with_less_work, {"seeding": {"intent": "none"}}) == [half, quarter]
     assert offers(_with_less_work, {"leveling": {"depth": "0.1 in"}}) == [dormant]
     assert offers(_with_less_work, {"leveling": {"depth": "0 in"}}) == [dormant]
     warm = {"lawn": {"grass": "bermuda_common"}, "place": {"postal_code": "30606"}}
-    assert offers(_with_less_work, warm) == [half]
+    assert offers(_with_less_work, warm) == [half, quarter]
 
 
 def test_more_days_are_those_that_the_brief_rules_out() -> None:
@@ -398,3 +400,122 @@ def test_a_salty_lawn_is_told_once_and_has_ways_to_be_sown() -> None:
     changes = [str(option.change) for option in refused.options]
     assert 'salts = "3 dS/m"' in changes and 'species = "tall_fescue"' in changes
     assert 'intent = "none"' in changes
+
+
+COLD_SEAS: dict[str, dict[str, Any]] = {
+    "Ushuaia": {"latitude": -54.80, "longitude": -68.30, "country": "AR"},
+    "Stanley": {"latitude": -51.70, "longitude": -57.85, "country": "FK"},
+}
+
+
+@pytest.mark.parametrize("name", COLD_SEAS)
+@pytest.mark.parametrize("intent", ["overseed", "dormant"])
+@pytest.mark.parametrize("depth", ["12 mm", "40 mm"])
+def test_beside_a_cold_sea_that_nobody_waters_there_is_a_plan_or_a_way(
+    name: str, intent: str, depth: str
+) -> None:
+    """Grass hardly grows there: what was asked for is planned whole or handed over with its season,
+    or refused with reasons and ways out; nothing is sown over which the fill could never go."""
+    asked: dict[str, Any] = {
+        "lawn": {"area": "300 m2"},
+        "place": {"postal_code": None, **COLD_SEAS[name]},
+        "leveling": {"depth": depth},
+        "seeding": {"intent": intent},
+        "water": {"possible": False, "application_rate": None},
+        "season": None,
+    }
+    plan = plan_of(asked)
+    if plan.conflict is not None:
+        assert plan.conflict.reasons and plan.options
+    else:
+        spread = any(task.plays("spreading") for task in plan.tasks)
+        assert spread or any(item.operation == "topdress" for item in plan.handover)
+
+
+def test_a_fill_is_not_left_for_a_season_that_never_comes() -> None:
+    """Seed that is not mown within the years of the plan bears no layer in them: that is why the
+    seed alone is no plan at Ushuaia."""
+    plan = plan_of(
+        {
+            "place": {"postal_code": None, **COLD_SEAS["Ushuaia"]},
+            "leveling": {"depth": "12 mm"},
+            "water": {"possible": False, "application_rate": None},
+            "season": None,
+        }
+    )
+    told = {rejected.reason.key for rejected in plan.rejected if hasattr(rejected.reason, "key")}
+    assert plan.conflict is not None and "campaign_choice.rest_never_dressed" in told
+
+
+def test_where_winter_is_no_rest_seed_that_comes_up_is_offered() -> None:
+    """With water, where nobody waters."""
+    dormant: dict[str, Any] = {"seeding": {"intent": "dormant"}}
+    dry: dict[str, Any] = {"water": {"possible": False, "application_rate": None}}
+    assert 'intent = "overseed"' in offers(_with_less_work, dormant)
+    assert 'intent = "overseed", possible = true' in offers(_with_less_work, {**dormant, **dry})
+
+
+def test_all_anew_is_offered_where_nothing_smaller_leads_anywhere() -> None:
+    """Of a lawn that is filled and has grass to give up."""
+    setting = setting_of(brief_of())
+    assert [c.lines for c in _all_anew(setting.brief, setting)] == [
+        as_written('intent = "renovate"')
+    ]
+    flat = setting_of(brief_of({"leveling": {"depth": "0 in"}}))
+    bare = setting_of(brief_of({"lawn": {"condition": "bare"}}))
+    assert not [*_all_anew(flat.brief, flat), *_all_anew(bare.brief, bare)]
+
+
+@pytest.mark.parametrize(
+    ("grass", "ways"),
+    [
+        ("bermuda_common", ['intent = "overseed"', 'intent = "plant", form = "sod"']),
+        ("bermuda_hybrid", ['intent = "plant", form = "sod"']),
+    ],
+)
+@pytest.mark.parametrize("depth", ["0 in", "0.5 in"])
+def test_winter_ryegrass_waits_for_a_lawn(grass: str, ways: list[str], depth: str) -> None:
+    """On bare ground nothing sleeps under it: refused with the reason, and its own grass offered,
+    by seed where it has any."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": grass, "condition": "bare"},
+            "place": {"postal_code": "30303"},
+            "seeding": {"intent": "winter_overseed"},
+            "leveling": {"depth": depth},
+        }
+    )
+    assert plan.conflict is not None and not plan.tasks
+    (why,) = plan.conflict.reasons
+    assert isinstance(why, Message)
+    reason = dict(why.values)["reason"]
+    assert isinstance(reason, Message) and reason.key == "campaigns.nothing_to_cover"
+    offered = [getattr(option.change, "text", option.change) for option in plan.options]
+    assert [line for line in offered if line in ways] == ways
+
+
+HIGHVELD: dict[str, Any] = {
+    "lawn": {"area": "300 m2"},
+    "place": {"postal_code": None, "latitude": -26.2, "longitude": 28.05, "country": "ZA"},
+    "seeding": {"intent": "winter_overseed"},
+    "season": None,
+}
+
+
+@pytest.mark.parametrize("grass", ["kikuyu", "bermuda_common"])
+@pytest.mark.parametrize("depth", ["0 mm", "6 mm"])
+def test_where_soil_is_never_hot_ryegrass_waits_for_autumn(grass: str, depth: str) -> None:
+    """Johannesburg's soil falls through the mark in the middle of summer: what grows then crowds
+    the ryegrass out, so it goes in from March on."""
+    plan = plan_of(HIGHVELD, {"lawn": {"grass": grass}, "leveling": {"depth": depth}})
+    assert plan.conflict is None
+    assert first(plan, "overseed").start.month in (3, 4)
+    assert first(plan, "spring_transition").start > first(plan, "overseed").start
+
+
+def test_what_has_no_season_says_so() -> None:
+    """A refusal names its reason also where no window is closed and none is missed."""
+    setting = setting_of(brief_of(HIGHVELD, {"lawn": {"grass": "kikuyu"}}))
+    ends = replace(setting, last_day=setting.first_day + 10)
+    possible, ruled_out = campaigns(ends)
+    assert possible == () and [why.key for _, why in ruled_out] == ["campaigns.no_season"]

@@ -17,6 +17,7 @@ from turfplan.work.drafts import Band, OpenDays
 from turfplan.work.ground_fill import (
     _within,
     covered,
+    covered_for_weeks,
     fill_window,
     kill_lead,
     least_lead,
@@ -155,23 +156,27 @@ def test_fill_is_covered_where_it_lies_open_too_long() -> None:
     assert takes_weeks(filled(10.0, labour=slow)) and covered(filled(10.0, labour=slow))
 
 
-def lying_open(monkeypatch: pytest.MonkeyPatch, days: int, slope: float | None) -> bool:
-    """Whether lifts of so many days take weeks on a slope."""
-    monkeypatch.setattr(module, "lift_days", lambda setting: days)
-    site = SETTING.brief.site.model_copy(update={"slope_percent": slope})
-    return takes_weeks(filled(1.0, brief=SETTING.brief.model_copy(update={"site": site})))
+def on_slope(percent: float | None, mm: float = 10.0) -> ResolvedLawn:
+    """Filled ground on a slope."""
+    site = SETTING.brief.site.model_copy(update={"slope_percent": percent})
+    return filled(mm, brief=SETTING.brief.model_copy(update={"site": site}))
 
 
-def test_on_a_slope_the_days_of_settling_count_too(monkeypatch: pytest.MonkeyPatch) -> None:
-    """From the slope on that is covered; at the border neither takes weeks."""
+def test_no_fill_lies_open_on_a_slope() -> None:
+    """From the slope on that sheds water, however quickly it is filled and sown."""
     steep = si("site.slope_cover") * 100
-    most, strips = round(si("open_ground.open_most")), round(si("open_ground.open_by_strips"))
-    settles = round(si("open_ground.settle_least"))
-    assert not lying_open(monkeypatch, strips, None)
-    assert lying_open(monkeypatch, strips + 1, None)
-    assert not lying_open(monkeypatch, strips, steep - 0.5)
-    assert not lying_open(monkeypatch, most - settles, steep)
-    assert lying_open(monkeypatch, most - settles + 1, steep)
+    assert covered(on_slope(steep)) and covered_for_weeks(on_slope(steep))
+    assert not covered(on_slope(steep - 0.5)) and not covered(on_slope(None))
+    assert not covered(on_slope(steep, 0.0))
+    assert not covered_for_weeks(on_slope(steep, si("open_ground.deep_from") + 1))
+
+
+def test_what_takes_weeks_is_covered_strip_by_strip(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Beyond the days for which strips may lie open on level ground."""
+    strips = round(si("open_ground.open_by_strips"))
+    for days, weeks in ((strips, False), (strips + 1, True)):
+        monkeypatch.setattr(module, "lift_days", lambda setting, days=days: days)
+        assert takes_weeks(filled(1.0)) is weeks
 
 
 def fill_days(first: date, last: date) -> OpenDays:

@@ -169,10 +169,78 @@ def test_a_fill_that_takes_weeks_is_covered() -> None:
     """What one person fills in months is covered, on a slope sooner; a few week-ends are not."""
     alone = {"work": {"people": 1, "hours_per_day": 5}}
     small = bare("2 in", lawn={"area": "600 ft2"})
-    steep = {"site": {"slope_percent": 12}}
+    steep: dict[str, Any] = {"site": {"slope_percent": 12}}
     assert kind(plan_of(bare("4 in", lawn={"area": "6000 ft2"}), alone), "nurse_cover")
     assert not kind(plan_of(small, alone), "nurse_cover")
     assert kind(plan_of(bare("4 in", lawn={"area": "900 ft2"}), alone, steep), "nurse_cover")
+
+
+def days_of(made: Plan, *names: str) -> set[tuple[date, date]]:
+    """The first and last days of tasks of a plan."""
+    found = {task.id: (task.start, task.end) for task in made.tasks}
+    return {found[name] for name in names}
+
+
+PITTSBURGH: dict[str, Any] = {
+    "lawn": {"area": "2000 ft2"},
+    "place": {"postal_code": "15222"},
+}
+
+
+@pytest.mark.parametrize("percent", [9, 12, 18])
+def test_no_slope_lies_open_overnight(percent: int) -> None:
+    """What is loosened is filled and covered on the same days, and what is graded is sown and
+    covered; the mat of a steep slope is bought for the fill and pegged again over the seed."""
+    made = plan_of(
+        bare("1 in", **PITTSBURGH, seeding={"intent": "overseed"}, site={"slope_percent": percent})
+    )
+    assert len(days_of(made, "till", "fill.1", "nurse_cover")) == 1
+    assert len(days_of(made, "grade", "seed", "cover", "starter_feed")) == 1
+    settled = first(made, "grade").start - first(made, "fill").end
+    assert settled >= timedelta(7)
+    mats = [line.deliver_by for line in made.order if line.item == "mat"]
+    assert mats == ([first(made, "nurse_cover").start] if percent >= 15 else [])
+    bales = [line for line in made.order if line.item == "straw"]
+    assert bool(bales) is (percent < 15)
+
+
+@pytest.mark.full
+def test_a_slope_that_is_sown_without_a_fill_is_loosened_the_same_day() -> None:
+    """It is not left to settle; sod follows the grade within a day, and level ground settles."""
+    sown = bare("0 in", **PITTSBURGH, seeding={"intent": "overseed"})
+    slope: dict[str, Any] = {"site": {"slope_percent": 12}}
+    assert len(days_of(plan_of(sown, slope), "till", "grade", "seed", "cover")) == 1
+    level = plan_of(sown)
+    assert first(level, "grade").start - first(level, "till").end >= timedelta(7)
+    sod = plan_of(bare("0 in", **PITTSBURGH, seeding={"intent": "plant"}), slope)
+    assert len(days_of(sod, "till", "grade")) == 1
+    assert first(sod, "plant").start - first(sod, "grade").end <= timedelta(1)
+
+
+@pytest.mark.full
+def test_each_lift_on_a_slope_has_its_cover() -> None:
+    """A lift settles under straw until the next one goes on, here at Christchurch in metric; what a
+    thatch sponge leaves is stripped no sooner than it is filled."""
+    christchurch = {
+        "lawn": {"area": "150 m2"},
+        "place": {"postal_code": None, "latitude": -43.5, "longitude": 172.6, "country": "NZ"},
+        "seeding": {"intent": "overseed"},
+        "site": {"slope_percent": 12},
+        "season": {"from": date(2027, 2, 1)},
+    }
+    made = plan_of(bare("130 mm", **christchurch))
+    for lift, cover in (("fill.1", "nurse_cover.lift.1"), ("fill.2", "nurse_cover")):
+        assert len(days_of(made, lift, cover)) == 1
+    stripped = plan_of(
+        {
+            **PITTSBURGH,
+            "lawn": {"area": "2000 ft2", "condition": "thin", "thatch": "1.6 in"},
+            "leveling": {"depth": "1 in"},
+            "seeding": {"intent": "renovate"},
+            "site": {"slope_percent": 12},
+        }
+    )
+    assert len(days_of(stripped, "clear_stand", "till", "fill.1", "nurse_cover")) == 1
 
 
 @pytest.mark.full

@@ -51,7 +51,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("phases/receive", "_in_bags"): ({60}, UNITS),
     ("soil_layers", "module"): ({0.05}, SHOWN),
     ("phases/level", "_of_zones"): ({0.05}, SHOWN),
-    ("ground_fill", "module"): ({100, 1000}, UNITS),
+    ("ground_fill", "module"): ({1000}, UNITS),
     ("heap", "cone_m3"): ({3}, "the volume of a cone is a third of that of its cylinder"),
     ("heap", "cone_area_m2"): ({3}, "the volume of a cone is a third of that of its cylinder"),
     ("feeding/lime", "liming"): (
@@ -87,9 +87,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("feeding/bag", "product_cautions"): ({100}, UNITS),
     ("real_years", "between"): ({10}, "eight years of ten, in the words of the sentence"),
     ("rain_years", "of_ten"): ({0.5, 10}, "whole tenths, in the words of the sentence"),
-    ("phases/sow", "is_pegged"): ({100}, UNITS),
     ("phases/sow", "_laid"): ({100}, UNITS),
-    ("phases/sow", "straw_area_m2"): ({100}, UNITS),
     ("lawn", "cut"): ({0.125, 5.0}, SHOWN),
     ("lawn", "weekday_days"): ({7}, CALENDAR),
     ("days_off", "module"): (
@@ -147,14 +145,14 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
         "hours that a time of day is called by",
     ),
     ("watering/request", "module"): ({7}, CALENDAR),
-    ("watering/series", "_fit"): (
+    ("watering/week_runs", "module"): (
         {9, 10},
         "parts of the water that are tried in turn where the whole does not fit",
     ),
-    ("watering/series", "_water"): ({0.01, 0.1}, SHOWN),
+    ("watering/week_runs", "_water"): ({0.01, 0.1}, SHOWN),
     ("year_seasons", "module"): ({12}, CALENDAR),
     ("watering/stage_weeks", "_days_alike"): ({4}, CALENDAR),
-    ("watering/series", "_clock"): ({60}, UNITS),
+    ("watering/week_runs", "_clock"): ({60}, UNITS),
     ("watering/verdict", "_usual_rain"): ({13, 15, 28}, CALENDAR),
     ("windows", "_windows_of"): ({64}, KEPT),
     ("grass_for_place", "module"): ({3}, "how many grasses one sentence names"),

@@ -27,9 +27,11 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import choose_mix
 from turfplan.work.phases.care import (
     _barrier_holds,
+    _before_seed,
     _far_from_seed,
     _last_mow,
     _preventer,
+    _seed_hold,
     _starter,
     _transition,
     feed_days,
@@ -295,3 +297,35 @@ def test_winter_ryegrass_has_no_last_mow_while_it_grows() -> None:
     longer = plan_of(WINTER_GREEN, {"season": {"until": date(2028, 12, 31)}})
     assert all(task.start > back for task in kind(longer, "last_mow"))
     assert kind(longer, "last_mow")
+
+
+@pytest.mark.parametrize(
+    ("code", "year"), [("68102", 2027), ("60601", 2027), ("17601", 2027), ("55401", None)]
+)
+def test_a_preventer_guards_the_summer_before_the_seed_or_the_one_after(
+    code: str, year: int | None
+) -> None:
+    """The days of its window that are early enough for the seed will do, where they hold a week;
+    what could only come years after the work is no part of its plan."""
+    plan = plan_of({"place": {"postal_code": code}})
+    laid = kind(plan, "preemergent")
+    assert [task.start.year for task in laid] == ([] if year is None else [year])
+    setting = setting_of(brief_of({"place": {"postal_code": code}}))
+    hold = timedelta(_seed_hold(setting))
+    (sown,) = [w for w in setting.open("overseed") if w.start.year == 2027 and w.start.month > 6]
+    assert all(task.window.end + hold <= sown.start for task in laid)
+
+
+def test_the_preventers_window_is_cut_where_a_week_of_it_is_left() -> None:
+    """Not where less is, where nothing is sown, nor after the seed."""
+    setting = opened()
+    hold = _seed_hold(setting)
+    campaign = way(SEED)
+    for left, cut in ((6, False), (7, True)):
+        last = SEED.start - timedelta(hold)
+        given = window("preemergent", last - timedelta(left - 1), last + timedelta(10))
+        got = _before_seed(setting, campaign, given)
+        assert (got.end == last) is cut and (got == given) is not cut
+        assert _before_seed(setting, way(), given) == given
+    after = window("preemergent", SEED.start, SEED.end)
+    assert _before_seed(setting, campaign, after) == after

@@ -272,7 +272,7 @@ def test_on_a_bank_water_is_told_in_other_words() -> None:
     bank = replace(BARE_LAWN, brief=BARE_LAWN.brief.model_copy(update={"site": site}))
     drafts, book = work(bank, campaign(20.0)), bank.book
     till, fill = drafts["till"].how, drafts["fill.1"].how
-    assert till is not None and till[-1] == phrases.till_bank_water()
+    assert till is not None and till[-1] == phrases.till_slope_filled()
     usual = book_messages(book, "operations.fill.how")
     assert fill == (*usual[:-1], phrases.fill_bank_water())
     assert work(BARE_LAWN, campaign(20.0))["fill.1"].how is None

@@ -10,7 +10,13 @@ import water_cases as cases
 from turfplan.climate.record import Frost
 from turfplan.records.book_names import NamedFact
 from turfplan.work.growing_year import GrowingYear
-from turfplan.work.window_conditions import _degree_days_left, _event, _frost_day, met_on
+from turfplan.work.window_conditions import (
+    _degree_days_left,
+    _event,
+    _frost_day,
+    _frost_ends,
+    met_on,
+)
 from turfplan.work.window_reasons import turned
 
 BOOK, COOL = cases.book(), cases.cool_climate()
@@ -46,13 +52,34 @@ def test_degree_days_are_left_until_the_frost_or_the_next_winter() -> None:
     """The last day on which so many are still to come; none where there never are."""
     of = year(air_mean_c=(15.0,) * 365, first_frost=frost(290))
     assert _degree_days_left(of, 50.0, 10.0, 290) == 280
-    assert _degree_days_left(of, 50.1, 10.0, frost_ends=True) == 279
-    assert _degree_days_left(of, 50.0, 10.0, frost_ends=False) == COLDEST + 365 - 10
-    assert _degree_days_left(of, 5.0 * (290 - COLDEST - 1), 10.0, frost_ends=True) == COLDEST + 1
-    assert _degree_days_left(of, 5.0 * (290 - COLDEST), 10.0, frost_ends=True) is None
-    assert _degree_days_left(of, 1.0, 15.0, frost_ends=True) is None
-    frostless = year(air_mean_c=(15.0,) * 365, first_frost=None)
-    assert _degree_days_left(frostless, 50.0, 10.0, frost_ends=True) == 365
+    assert _degree_days_left(of, 50.1, 10.0, 290) == 279
+    assert _degree_days_left(of, 5.0 * (290 - COLDEST - 1), 10.0, 290) == COLDEST + 1
+    assert _degree_days_left(of, 5.0 * (290 - COLDEST), 10.0, 290) is None
+    assert _degree_days_left(of, 1.0, 15.0, 290) is None
+
+
+@pytest.mark.parametrize(
+    ("fall_c", "first", "killing", "ends"),
+    [
+        (0.1, frost(290), None, 290),
+        # 28 F lies 2.2 C below freezing: so far the nights have still to fall.
+        (0.1, frost(290), NamedFact("windows.killing_frost"), 290 + 23),
+        (0.05, frost(290), NamedFact("windows.killing_frost"), 290 + 45),
+        # Over the turn of the year.
+        (0.1, frost(20), NamedFact("windows.killing_frost"), max(COLDEST + 365, 20 + 365)),
+        (0.0, frost(290), NamedFact("windows.killing_frost"), COLDEST + 365),
+        (0.1, None, NamedFact("windows.killing_frost"), COLDEST + 365),
+        (0.1, None, None, COLDEST + 365),
+    ],
+)
+def test_degree_days_end_with_the_first_frost_or_the_one_that_kills(
+    fall_c: float, first: Frost | None, killing: NamedFact | None, ends: int
+) -> None:
+    """Nights that fall slowly kill later; where they never do the depth of winter ends all."""
+    nights = tuple(30.0 - fall_c * day for day in range(365))
+    of = year(air_min_c=nights, first_frost=first)
+    condition: Any = SimpleNamespace(killing=killing)
+    assert _frost_ends(of, condition) == ends
 
 
 # The soil is warmest up to a fortnight after the air: it falls well after that.
@@ -105,6 +132,28 @@ def test_a_mark_that_is_never_passed_is_told_as_the_turn_of_the_year(kind: str) 
         days.append(met.day)
     rising = kind.endswith("rising")
     assert (days[0] < days[1]) is rising
+
+
+@pytest.mark.parametrize(
+    ("wet_mm", "dry_from", "day"),
+    [
+        # Where rain ends on a day, 1 mm a day over the month to come is left so long before it.
+        (8.0, 100, 100 - 30 / 8),
+        (2.0, 100, 100 - 30 / 2),
+        (0.0, 100, COLDEST),
+        (9.0, 365, HOTTEST),
+    ],
+)
+def test_soil_dries_once_the_rain_of_the_coming_month_dries_up(
+    wet_mm: float, dry_from: int, day: float
+) -> None:
+    """From winter on: the depth of winter where it is never wet, midsummer where it always is."""
+    rain = tuple(wet_mm if index < dry_from else 0.0 for index in range(365))
+    of = year(rain_mm=rain, et0_mm=(0.0,) * 365)
+    for rule, condition in rules("drying"):
+        met = met_on(of, rule, condition)
+        assert met is not None and met.day == pytest.approx(day, abs=1), rule.id
+    assert rules("drying")
 
 
 def test_days_from_the_hottest_and_the_coldest_are_counted() -> None:

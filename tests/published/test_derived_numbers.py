@@ -20,6 +20,7 @@ from turfplan.climate.growth import air_of_growth, growth_potential
 from turfplan.climate.record import Climate
 from turfplan.records.book_names import NamedFact
 from turfplan.units import INCH_MM
+from turfplan.work.growing_year import growing_year
 from turfplan.work.windows import operation_windows
 
 CALENDARS = Path(__file__).parents[3] / "shared" / "data" / "calendars" / "windows.csv"
@@ -200,11 +201,65 @@ def test_november_in_indiana() -> None:
 
 
 def test_august_in_louisiana() -> None:
-    """The last feeding early to mid August, counted from the hottest day."""
-    there = climate_at(30.45, -91.19)
-    hottest = max(YEAR, key=there.air_c)
-    last = hottest + timedelta(BOOK.si("windows.warm_feed_late_opens"))
+    """The last feeding early to mid August, counted from the height of summer."""
+    summer = growing_year(climate_at(30.45, -91.19), BOOK, "bermuda_common").hottest
+    last = date(2027, 1, 1) + timedelta(summer + BOOK.si("windows.warm_feed_late_opens"))
     assert date(2027, 8, 10) <= last <= date(2027, 8, 20)
+
+
+# Thermal time to half of the germination, degC day, as the abstract prints it.
+GERMINATES = {"perennial_ryegrass": 63.9, "fine_fescue": 43.8, "kentucky_bluegrass": 115.6}
+
+
+def test_warmth_before_frost_is_that_of_germination_and_two_weeks_of_growth() -> None:
+    """At 14 degC; what is not in the trial lies between its grasses as its days to germinate do."""
+    base, week = BOOK.si("windows.cool_germination_base"), 7
+    growth = 2 * week * (14 - base)
+    assert BOOK.si("setting.seedling_growth_days") == 2 * week
+
+    def days(grass: str) -> float:
+        return BOOK.si(NamedFact(f"species.{grass}.germination_days"))
+
+    quick, slow = "perennial_ryegrass", "kentucky_bluegrass"
+    for grass in SPECIES:
+        if BOOK.species[grass].season != "cool":
+            continue
+        share = (days(grass) - days(quick)) / (days(slow) - days(quick))
+        between = GERMINATES[quick] + share * (GERMINATES[slow] - GERMINATES[quick])
+        needed = GERMINATES.get(grass, between) + growth
+        assert BOOK.si(NamedFact(f"species.{grass}.warmth_before_frost")) == pytest.approx(
+            needed, abs=2
+        ), grass
+
+
+def test_seed_that_frost_presses_has_the_time_of_short_seasons() -> None:
+    """Between the shortest and the shorter quartile of the published autumn seasons of seed."""
+    if not CALENDARS.is_file():
+        pytest.skip("no published calendars beside this checkout")
+    with CALENDARS.open(encoding="utf-8") as file:
+        lengths = [
+            (date.fromisoformat(f"2027-{row[E]}") - date.fromisoformat(f"2027-{row[S]}")).days + 1
+            for row in csv.DictReader(file)
+            if row["operation"] in ("seed_autumn", "overseed")
+            and row["season_type"] == "cool"
+            and row["source_kind"] != "secondary"
+            and row["date_basis"] in ("dates_or_month_words", "holiday_words")
+            and row[S]
+            and row[E]
+        ]
+    fact = BOOK.facts["windows.seed_autumn_least"]
+    low, high = min(lengths), quantiles(lengths, n=4)[0]
+    assert (fact.low_si, fact.high_si) == pytest.approx((low, high), abs=1)
+
+
+def test_from_first_growth_to_soil_in_which_all_seed_comes_up() -> None:
+    """In the maritime north the air takes so long from 6 to 10 degC."""
+    first = BOOK.si("windows.cool_growth_begins")
+    found: list[int] = []
+    for latitude, longitude in ((51.5, -0.1), (50.6, 3.1), (53.3, -6.3), (52.4, 4.9)):
+        air = climate_at(latitude, longitude).air_mean_c[31:182]
+        found.append(sum(first <= value < 10 for value in air))
+    assert BOOK.si("windows.cool_spring_within_cool") == pytest.approx(median(found), abs=5)
 
 
 # Windows of published calendars: season, operation, half of the year, end, and what is told of it.

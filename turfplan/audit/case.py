@@ -154,6 +154,12 @@ def _fed_share(task: Task, whole_g: float) -> float:
     return total_g[0] / whole_g
 
 
+def last_day_of(task: Task) -> date:
+    """The last day on which a task was worked on, where it is known, else its last day in the
+    plan."""
+    return task.actual.end if task.closed == "done" and task.actual else task.end
+
+
 def series_days(task: Task) -> list[date]:
     """The days on which a repeated task is done."""
     series = task.series

@@ -2,10 +2,11 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from datetime import date
+from datetime import date, timedelta
 
-from turfplan.audit.case import Case
+from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.open_ground import on_open_slope
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Day
 from turfplan.records.brief import Span
@@ -14,6 +15,19 @@ from turfplan.records.plan_task import Task
 SUNDAY = 6
 # Operations of the book that have no role of their own and go with the seed.
 WITH_SEED = ("cover", "roll")
+# What is done on the same days on the open ground of a slope.
+ON_SLOPE = (
+    *WITH_SEED,
+    "starter_feed",
+    "grade",
+    "seed",
+    "dormant_seed",
+    "clear_stand",
+    "till",
+    "raise_fittings",
+    "fill",
+    "nurse_cover",
+)
 BUSINESS, WEEKEND = WEEKDAYS[:5], WEEKDAYS[5:]
 # Where the law keeps machines quiet on Sundays and public holidays.
 QUIET_COUNTRIES = ("DE",)
@@ -57,7 +71,7 @@ def inside_horizon(case: Case) -> Iterator[Fault]:
     or it follows work that its owner did before those days.
     """
     horizon = case.plan.horizon
-    done = {task.id for task in case.plan.tasks if task.closed == "done"}
+    done = {task.id for task in case.plan.tasks if task.closed == "done" or task.held}
     for task in case.open:
         watered = task.series is not None and task.start < horizon.start
         if watered and (task.end >= horizon.start or not done.isdisjoint(task.depends_on)):
@@ -71,8 +85,9 @@ def inside_horizon(case: Case) -> Iterator[Fault]:
 def days_of_work(case: Case) -> Iterator[Fault]:
     """Work begins and ends on weekdays of work, a delivery on the supplier's.
 
-    What an owner moved by hand is theirs.
+    What an owner moved by hand is theirs, and so is what goes with it.
     """
+    own = _own_days(case)
     asked, supplier = case.brief.calendar.weekdays, case.brief.delivery.allowed_weekdays
     for task in _dated(case):
         if case.book.operations[task.operation].office:
@@ -82,7 +97,9 @@ def days_of_work(case: Case) -> Iterator[Fault]:
             days = (*days, *BUSINESS)
         allowed = supplier or (*days, *BUSINESS) if task.plays("delivery") else days
         for day in _ends(task):
-            if WEEKDAYS[day.weekday()] not in allowed:
+            if WEEKDAYS[day.weekday()] not in allowed and (
+                task.plays("delivery") or day not in own
+            ):
                 yield fault("not_a_work_day", task, day=day)
 
 
@@ -103,13 +120,14 @@ def holidays_are_kept(case: Case) -> Iterator[Fault]:
     """Deliveries and hired work rest on public holidays, a household's where it does not choose."""
     kept = case.plan.holidays
     days = set(kept.days) if kept is not None else set[date]()
+    own = _own_days(case)
     for task in _dated(case):
         office = case.book.operations[task.operation].office
         rests = office or task.plays("delivery") or _hired(case, task)
         if not rests and case.brief.calendar.holidays == "work":
             continue
         for day in _ends(task):
-            if day in days:
+            if day in days and (rests or day not in own):
                 yield fault("work_on_holiday", task, day=day)
 
 
@@ -189,15 +207,28 @@ def _told_full(case: Case) -> Iterator[Day]:
 
 
 def _dated(case: Case) -> Iterator[Task]:
-    """The open tasks whose day the plan has chosen; what goes with seed that was moved is
-    not its choice."""
+    """The open tasks whose day the plan has chosen; what goes with seed that was moved or is in the
+    ground, or with other work on the open ground of a slope, is not its choice."""
     moved = {(task.id, task.start) for task in case.open if task.held}
+    moved_days = {day for _, day in moved} if on_open_slope(case) else set()
+    moved |= {(task.id, last_day_of(task)) for task in case.kept if task.closed == "done"}
     for task in case.open:
         with_seed = task.operation in WITH_SEED and any(
             (name, task.start) in moved for name in task.depends_on
         )
-        if task.series is None and not task.held and not with_seed:
+        on_slope = task.operation in ON_SLOPE and task.start in moved_days
+        if task.series is None and not task.held and not with_seed and not on_slope:
             yield task
+
+
+def _own_days(case: Case) -> set[date]:
+    """The days that somebody chose for some work, whatever the brief says of days of work."""
+    chosen = [task for task in case.open if task.held or task.booked]
+    return {
+        task.start + timedelta(days=n)
+        for task in chosen
+        for n in range((task.end - task.start).days + 1)
+    }
 
 
 def _hired(case: Case, task: Task) -> bool:
@@ -210,10 +241,12 @@ def _ends(task: Task) -> tuple[date, ...]:
 
 
 def _inside(case: Case, spans: Sequence[Span]) -> Iterator[tuple[Task, date]]:
-    """The tasks that begin or end inside one of the spans, with that day."""
+    """The tasks that begin or end inside one of the spans, with that day; not what the owner wished
+    for then, or goes with it."""
+    own = _own_days(case) if spans else ()
     for task in _dated(case) if spans else ():
         for day in _ends(task):
-            if any(span.start <= day <= span.end for span in spans):
+            if day not in own and any(span.start <= day <= span.end for span in spans):
                 yield task, day
 
 

@@ -54,6 +54,7 @@ FaultKind = Literal[
     "fed_before_roots",
     "sown_over_live_stand",
     "fill_lies_open",
+    "slope_lies_open",
     # seed and its cover
     "seed_torn_up",
     "dressed_over_seed",
@@ -93,6 +94,7 @@ FaultKind = Literal[
     "watered_at_closed_hour",
     "watered_while_banned",
     "watered_while_away",
+    "watered_in_before_its_work",
     "hose_beyond_the_day",
     "watered_faster_than_soaks",
     "machine_on_steep_slope",
@@ -149,6 +151,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "fittings_after_pass",
         "sown_over_live_stand",
         "fill_lies_open",
+        "slope_lies_open",
         "delivery_without_order",
         "line_delivered_before_ordered",
         "pass_before_delivery",

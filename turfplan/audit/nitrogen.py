@@ -7,7 +7,7 @@ from datetime import date, timedelta
 
 from turfplan.audit.case import Case, NitrogenGiven, in_yearly_span
 from turfplan.audit.faults import Fault, fault
-from turfplan.audit.open_ground import grass_of
+from turfplan.audit.open_ground import grass_of, nothing_lives
 from turfplan.message import DateInYear, Message
 from turfplan.records.book_names import of_material, of_species, option_of_family
 from turfplan.records.plan_task import Task
@@ -159,9 +159,9 @@ def enough_in_year(case: Case) -> Iterator[Fault]:
     start = case.plan.horizon.start
     end = min(case.plan.horizon.end, start + timedelta(case.days("setting.horizon_days")))
     notes = [note for ledger in case.plan.ledgers for note in ledger.notes]
-    if case.plan.conflict is not None or any(
-        isinstance(note, Message) and note.key == TOLD_SHORT for note in notes
-    ):
+    if case.plan.conflict is not None or nothing_lives(case):
+        return
+    if any(isinstance(note, Message) and note.key == TOLD_SHORT for note in notes):
         return
     account = (*_of_the_lawn(case), *_of_compost(case))
     lasts = timedelta(case.days("feeding.lasts"))

@@ -9,6 +9,7 @@ from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
 FILL, KILL, COVER = "fill", "kill_stand", "nurse_cover"
+KEPT = ("none", "winter_overseed")
 OF_TURF = ("topdress", "incorporate", "mow")
 
 
@@ -17,10 +18,16 @@ def is_open_ground(case: Case) -> bool:
     return case.brief.lawn.condition == "bare" or case.brief.seeding.intent == "renovate"
 
 
+def nothing_lives(case: Case) -> bool:
+    """Whether bare ground is not sown with a grass of its own: nothing there is cut or fed but a
+    guest for one winter."""
+    return case.brief.lawn.condition == "bare" and case.brief.seeding.intent in KEPT
+
+
 def grass_of(case: Case) -> str:
     """The grass that the lawn is of: what is sown where nothing lives, else what grows there."""
     sown = case.brief.seeding.species
-    kept = case.brief.seeding.intent in ("none", "winter_overseed")
+    kept = case.brief.seeding.intent in KEPT
     return sown if sown and is_open_ground(case) and not kept else case.brief.dominant.species
 
 
@@ -76,4 +83,29 @@ def _open_too_long(last: Task, new: list[Task], most: int) -> Fault:
     return fault("fill_lies_open", last, *new, day=last.end, most_days=most)
 
 
-INVARIANTS = (nothing_of_turf, fed_once_rooted, killed_before_new, sown_in_time)
+def on_open_slope(case: Case) -> bool:
+    """Whether ground without grass lies on a slope that sheds water."""
+    slope = (case.brief.site.slope_percent or 0.0) / 100
+    return is_open_ground(case) and slope >= case.book.si("site.slope_cover")
+
+
+def slope_never_lies_open(case: Case) -> Iterator[Fault]:
+    """What is filled on a slope that sheds water is covered on the same day."""
+    if not on_open_slope(case):
+        return
+    covers = case.all_jobs(COVER)
+    for lift in case.jobs(FILL):
+        own = [cover for cover in covers if lift.id in cover.depends_on]
+        late = [cover for cover in own if not cover.held and cover.end > lift.end]
+        if late or not covers:
+            percent = round(case.brief.site.slope_percent or 0)
+            yield fault("slope_lies_open", lift, *late, day=lift.end, slope_percent=percent)
+
+
+INVARIANTS = (
+    nothing_of_turf,
+    fed_once_rooted,
+    killed_before_new,
+    sown_in_time,
+    slope_never_lies_open,
+)

@@ -3,13 +3,15 @@
 import itertools
 from collections.abc import Iterator
 
-from turfplan.audit.case import Case
+from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import FILL, is_open_ground
 from turfplan.records.book_names import FactName, of_species
 from turfplan.records.plan_task import Task
 
 TOUCH_UP = "touch_up"
+# The sentence with which a plan says that work is closed.
+NO_DAY_LEFT = "history.no_day_left"
 # The limit of a small hollow in a strong creeper, of which a pass says that it rests on it.
 CREEPER: FactName = "passes.hollow_creeper"
 # Depths are written to six decimals and passes divided in whole eighths of an inch or millimetres.
@@ -39,11 +41,11 @@ def none_too_deep(case: Case) -> Iterator[Fault]:
 
 def depth_reached(case: Case) -> Iterator[Fault]:
     """The passes add up to the depth asked for, until the journal tells of what was really
-    spread."""
+    spread, or one of them is over."""
     passes = [task for task in case.all("spreading") if task.closed != "dropped"]
     depths = [depth for task in passes if (depth := depth_mm(task)) is not None]
     asked = case.plan.lawn.depth_mm
-    begun = any(task.closed for task in case.plan.tasks if task.plays("spreading"))
+    begun = any(t.closed or t.overdue for t in case.plan.tasks if t.plays("spreading"))
     if depths and not begun and abs(sum(depths) - asked) > SUM_HAIR_MM:
         yield fault("depth_not_reached", *passes, depth_mm=sum(depths), asked_mm=asked)
 
@@ -62,12 +64,13 @@ def far_enough_apart(case: Case) -> Iterator[Fault]:
     for before, after in itertools.pairwise(
         sorted(case.all("spreading"), key=lambda task: task.start)
     ):
-        if after.id in still and (after.start - before.end).days < least:
+        gap_days = (after.start - last_day_of(before)).days
+        if after.id in still and gap_days < least:
             yield fault(
                 "passes_too_close",
                 after,
                 before,
-                gap_days=(after.start - before.end).days,
+                gap_days=gap_days,
                 least_days=least,
             )
 
@@ -91,9 +94,11 @@ def _spared_mm(case: Case) -> float:
 def fill_covered(case: Case) -> Iterator[Fault]:
     """Passes and lifted hollows hold all the fill that the brief lists, or the rest is handed over.
 
-    Until the journal tells of what was really spread, or of a pass that is left out.
+    Until the journal tells of what was really spread, or of a pass that is left out, or the plan of
+    one for which no day is left.
     """
-    told = any(t.closed for t in case.plan.tasks if t.plays("spreading"))
+    told = any(t.closed for t in case.plan.tasks if t.plays("spreading", "relaying"))
+    told = told or any(said.key == NO_DAY_LEFT for said in case.plan.cautions)
     work = [*case.all("spreading"), *case.all_jobs("lift_and_fill")]
     fills, area_m2 = case.brief.leveling, case.plan.lawn.area_m2
     left = 1.0 - sum(low.share for low in fills.lows)

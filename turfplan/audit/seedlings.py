@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from datetime import timedelta
 
-from turfplan.audit.case import Case
+from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.order_of_work import germination_of
 from turfplan.audit.sowings import mown_from
@@ -27,7 +27,7 @@ def seed_not_buried(case: Case) -> Iterator[Fault]:
     rest, grown = case.days("seeding.no_dressing"), mown_from(case)
     for sowing in case.all("sowing", "planting"):
         for layer in (*case.to_do("spreading"), *case.jobs(TOUCH_UP)):
-            since = (layer.start - sowing.end).days
+            since = (layer.start - last_day_of(sowing)).days
             if since > 0 and (since < rest or (grown is not None and layer.start < grown)):
                 yield fault("dressed_over_seed", layer, sowing, day=layer.start, sown=sowing.end)
 

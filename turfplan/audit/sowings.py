@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.open_ground import nothing_lives
 from turfplan.message import Message
 from turfplan.records.plan_task import Task
 
@@ -117,7 +118,10 @@ def _of_second_grass(case: Case) -> list[Task]:
 
 
 def second_grass_has_low_cut(case: Case) -> Iterator[Fault]:
-    """The lawn is cut low for a second grass, whatever was done to it in summer."""
+    """The lawn is cut low for a second grass, whatever was done to it in summer; bare ground has
+    nothing to cut."""
+    if nothing_lives(case):
+        return
     most = 2 * case.days("order.low_cut_before_seed_most")
     for sowing in _of_second_grass(case):
         if not any(0 <= (sowing.start - cut.end).days <= most for cut in case.all("low_cut")):
@@ -139,18 +143,23 @@ def second_grass_is_watered(case: Case) -> Iterator[Fault]:
     for sowing in _of_second_grass(case):
         runs = _stages(case, "germination", "establishment")
         until = min([*cuts, case.plan.horizon.end]) - timedelta(1)
-        begins = bool(runs) and runs[0].start <= sowing.end + timedelta(1)
+        # What the evening does not hold soaks it in the night after, and daily water follows.
+        begins = bool(runs) and runs[0].start <= sowing.end + timedelta(2)
         if not begins or max(run.end for run in runs) < until:
             yield fault("second_grass_dry", sowing, day=sowing.start)
 
 
 def relaid_turf_is_watered(case: Case) -> Iterator[Fault]:
-    """Turf that was lifted is soaked the day it is laid again, and watered until it has rooted."""
+    """Turf that was lifted is soaked once it is laid again, by the morning after, and watered until
+    it has rooted."""
     if not _watered_freely(case, SOAK_RELAID, RELAID):
         return
     rooting = timedelta(case.days("water.rooting_days") - 1)
     for laid in case.to_do("relaying"):
-        soaked = any(run.start <= laid.end <= run.end for run in _stages(case, "soak_relaid"))
+        night = laid.end + timedelta(1)
+        soaked = any(
+            run.start <= night and laid.end <= run.end for run in _stages(case, "soak_relaid")
+        )
         runs = _stages(case, "relaid")
         until = min(laid.end + rooting, case.plan.horizon.end)
         if not soaked or not runs or max(run.end for run in runs) < until:

@@ -199,7 +199,7 @@ class CampaignWords(BookEntry):
 
 class Operation(BookEntry):
     """An operation in words, with the tests of the day; hours are named facts; `office` where an
-    office is asked, on its days of business."""
+    office is asked, on its days of business; `in_rain` where rain takes no day from it."""
 
     name: str
     phase: Phase
@@ -232,6 +232,7 @@ class Operation(BookEntry):
     countries: tuple[str, ...] = ()
     optional: bool = False
     office: bool = False
+    in_rain: bool = False
     turn: int | None = None
     hired: bool = False
     noisy: bool = False

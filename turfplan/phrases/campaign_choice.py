@@ -46,6 +46,13 @@ def whole_later(*, campaign: str) -> Message:
     return Message("campaign_choice.whole_later", (("campaign", campaign),))
 
 
+def rest_never_dressed() -> Message:
+    """It sows and leaves the fill for later, and here the young grass grows too slowly to bear a
+    layer in any season within reach.
+    """
+    return Message("campaign_choice.rest_never_dressed")
+
+
 def year_later() -> Message:
     """It would be done most of a year later, and nothing is won by waiting."""
     return Message("campaign_choice.year_later")

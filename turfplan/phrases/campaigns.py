@@ -23,6 +23,18 @@ def more_than_one_summer(*, depth: Quantity) -> Message:
     return Message("campaigns.more_than_one_summer", (("depth", depth),))
 
 
+def nothing_to_cover(*, grass: Message) -> Message:
+    """Winter ryegrass greens a lawn of {grass} that sleeps. This ground is bare: the ryegrass would
+    die in spring and leave it bare, so the lawn itself comes first.
+    """
+    return Message("campaigns.nothing_to_cover", (("grass", grass),))
+
+
+def no_season() -> Message:
+    """No season within the days of the plan is open for what is asked."""
+    return Message("campaigns.no_season")
+
+
 def missed(*, day: Day) -> Message:
     """its last safe day, {day}, is over when the plan begins"""
     return Message("campaigns.missed", (("day", day),))

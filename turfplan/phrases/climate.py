@@ -34,6 +34,26 @@ def grid_hilly(*, title: str, place: Message, metres: Number) -> Message:
     return Message("climate.grid_hilly", (("title", title), ("place", place), ("metres", metres)))
 
 
+def grid_of_town(
+    *, title: str, place: Message, from_height: Quantity, to_height: Quantity, town: str
+) -> Message:
+    """climate normals of the world grid ({title}) at {place}, brought from {from_height} to
+    {to_height}, which a map gives {town}; a lawn higher or lower is told by its elevation; valley
+    floors freeze earlier in autumn than this tells, by weeks where nights are clear: if you know
+    the first frost, give it as place.first_frost
+    """
+    return Message(
+        "climate.grid_of_town",
+        (
+            ("title", title),
+            ("place", place),
+            ("from_height", from_height),
+            ("to_height", to_height),
+            ("town", town),
+        ),
+    )
+
+
 def grid_hilly_town(
     *, title: str, place: Message, metres: Number, town: str, height: Quantity
 ) -> Message:

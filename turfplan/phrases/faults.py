@@ -114,6 +114,11 @@ def watered_while_away(*, day: Day) -> Message:
     return Message("faults.watered_while_away", (("day", day),))
 
 
+def watered_in_before_its_work(*, day: Day) -> Message:
+    """runs on {day} before the work is done that it waters in"""
+    return Message("faults.watered_in_before_its_work", (("day", day),))
+
+
 def hose_beyond_the_day(*, day: Day, minutes: int) -> Message:
     """{minutes} minutes by hose on {day}, more than the hours in which somebody is there"""
     return Message("faults.hose_beyond_the_day", (("day", day), ("minutes", minutes)))
@@ -242,6 +247,11 @@ def sown_over_live_stand(*, day: Day) -> Message:
 def fill_lies_open(*, day: Day, most_days: int) -> Message:
     """filled by {day}, and neither sown within {most_days} days nor covered"""
     return Message("faults.fill_lies_open", (("day", day), ("most_days", most_days)))
+
+
+def slope_lies_open(*, day: Day, slope_percent: int) -> Message:
+    """filled by {day} on a slope of {slope_percent} %, and not covered the same day"""
+    return Message("faults.slope_lies_open", (("day", day), ("slope_percent", slope_percent)))
 
 
 def pass_too_deep(*, depth_mm: Number, most_mm: Number) -> Message:

@@ -4,17 +4,24 @@ from turfplan.message import Message, Quantity
 
 
 def fill_bank_water() -> Message:
-    """Moisten it the same evening in short cycles with pauses, and stop before water runs: on a
-    bank the foot or a tamper settles the fill, a soaking carries it off.
+    """Moisten it once it is firmed, when its watering says, in short cycles with pauses, and stop
+    before water runs: on a bank the foot or a tamper settles the fill, a soaking carries it off.
     """
     return Message("ground_fill.fill_bank_water")
 
 
-def till_bank_water() -> Message:
-    """Work across the slope, and let light rain or short cycles with pauses settle it: never so
-    much water at once that it runs.
+def till_slope_filled() -> Message:
+    """Work across the slope, and loosen no more than is filled and covered the same day: what lies
+    loose overnight goes with the next storm.
     """
-    return Message("ground_fill.till_bank_water")
+    return Message("ground_fill.till_slope_filled")
+
+
+def till_slope_firm() -> Message:
+    """Work across the slope, and tread or tamp it at once until a foot sinks no more than {1/2
+    in|12 mm}: it is graded, sown and covered the same day, so that no storm finds it open.
+    """
+    return Message("ground_fill.till_slope_firm")
 
 
 def campaign() -> Message:
@@ -123,6 +130,37 @@ def nurse_cover_straw() -> Message:
 def nurse_cover_straw_off() -> Message:
     """Rake it off before the final grade."""
     return Message("ground_fill.nurse_cover.straw_off")
+
+
+def nurse_cover_bank() -> Message:
+    """Rain carries open soil off a slope: each strip is covered the evening it is filled, and stays
+    so until the seed's day.
+    """
+    return Message("ground_fill.nurse_cover.bank")
+
+
+def nurse_cover_lift(*, number: int) -> Message:
+    """Cover lift {number} of the fill until the next one"""
+    return Message("ground_fill.nurse_cover.lift", (("number", number),))
+
+
+def nurse_cover_mat() -> Message:
+    """Unroll a mat of straw or jute over each finished strip, dig its upper end in and peg it every
+    {3 ft|1 m}: straw would slide.
+    """
+    return Message("ground_fill.nurse_cover.mat")
+
+
+def nurse_cover_mat_off() -> Message:
+    """Roll it up on the day of what comes next and keep it: the same evening it is pegged again
+    over what is filled or sown.
+    """
+    return Message("ground_fill.nurse_cover.mat_off")
+
+
+def nurse_cover_straw_off_lift() -> Message:
+    """Rake it off the day the next lift goes on."""
+    return Message("ground_fill.nurse_cover.straw_off_lift")
 
 
 def nurse_cover_unsown() -> Message:

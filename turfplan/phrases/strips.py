@@ -25,6 +25,20 @@ def in_their_turn(*, n: int) -> Message:
     return Message("strips.in_their_turn", (("n", n),))
 
 
+def slope_strips(*, n: int, area: Quantity) -> Message:
+    """A slope does not lie open overnight: do it in {n} strips of about {area}, one a working day,
+    and cover each the evening it is worked; begin none with a storm ahead.
+    """
+    return Message("strips.slope_strips", (("n", n), ("area", area)))
+
+
+def slope_at_once() -> Message:
+    """Rain carries loose soil off a slope: what is loosened, filled, graded or sown is covered the
+    same day.
+    """
+    return Message("strips.slope_at_once")
+
+
 def side_by_side() -> Message:
     """The lawn is done strip by strip: each strip is cut, cored, dressed, seeded and watered on its
     own day.

@@ -38,6 +38,26 @@ def sow_dormant() -> Message:
     return Message("ways_out.sow_dormant")
 
 
+def own_grass_sown() -> Message:
+    """Sow the lawn's own grass in its season; ryegrass can green it the winter after"""
+    return Message("ways_out.own_grass_sown")
+
+
+def own_grass_planted() -> Message:
+    """Plant the lawn's own grass in its season; ryegrass can green it the winter after"""
+    return Message("ways_out.own_grass_planted")
+
+
+def quarter_as_deep() -> Message:
+    """Fill a quarter as deep now, the rest in other years"""
+    return Message("ways_out.quarter_as_deep")
+
+
+def sow_in_season() -> Message:
+    """Sow in a season in which seed comes up at once"""
+    return Message("ways_out.sow_in_season")
+
+
 def half_as_deep() -> Message:
     """Fill half as deep now, the rest another year"""
     return Message("ways_out.half_as_deep")

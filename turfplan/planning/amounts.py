@@ -27,15 +27,17 @@ from turfplan.units import System, from_inside
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.filling import lift_settle
+from turfplan.work.ground_fill import covered_for_weeks
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import closed_to_tines, removes_cores
-from turfplan.work.phases.sow import is_pegged, straw_area_m2
+from turfplan.work.phases.sow import straw_area_m2
 from turfplan.work.plants import pieces_needed, planted_area_m2, spacing_of
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
 from turfplan.work.seed_mix import SownArea, rates_g_m2
+from turfplan.work.slopes import is_pegged, washes
 
 LITRES_IN_M3 = 1000.0
 # A pass that takes this share of an even layer, or more, is spread evenly.
@@ -278,6 +280,23 @@ def fill_amounts(draft: Draft) -> tuple[Amount, ...]:
         Amount.of("depth", draft.depth_mm, "mm", phrases.fill_depth(), draft.facts),
         Amount.of("volume", draft.loose_m3, "m3", phrases.fill_volume(), room),
     )
+
+
+def covers_of(
+    setting: ResolvedLawn, draft: Draft, sown_share: float, lifts: int
+) -> tuple[Amount, ...]:
+    """What a cover takes: that of a sown slope as far as it is sown, those on its fill before all
+    of what is filled, in so many lifts; a mat is taken once and pegged again. None on level ground,
+    where the people choose what covers the fill, nor where nurse grass does.
+    """
+    on_fill = setting.on_open_ground and lifts > 0 and washes(setting)
+    weeks, pegged = covered_for_weeks(setting), is_pegged(setting)
+    if draft.operation != "nurse_cover":
+        again = on_fill and pegged and (weeks or lifts > 1)
+        return () if again else cover_amounts(setting, sown_share)
+    if not on_fill or not (weeks or draft.key) or (pegged and draft.position > 1):
+        return ()
+    return cover_amounts(setting, setting.levelling.covered_share)
 
 
 def cover_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:

@@ -9,7 +9,7 @@ from turfplan.phrases import level as of_level
 from turfplan.phrases import order as of_order
 from turfplan.phrases import tasks as phrases
 from turfplan.planning.amounts import (
-    cover_amounts,
+    covers_of,
     fill_amounts,
     pass_amounts,
     plant_amounts,
@@ -192,7 +192,7 @@ def _amounts(
         "fill": lambda: fill_amounts(draft),
         "seed": lambda: seed_amounts(setting, draft.sown_share),
         "plants": lambda: plant_amounts(setting, draft),
-        "straw": lambda: cover_amounts(setting, sown_share),
+        "straw": lambda: covers_of(setting, draft, sown_share, len(candidate.campaign.passes)),
         "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
         "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key)),
         "lime": lambda: amounts_of_lime(setting, candidate.feeding),

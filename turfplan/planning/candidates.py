@@ -7,18 +7,19 @@ from heapq import heappop, heappush
 from itertools import count
 from typing import Protocol, TypeVar
 
-from turfplan.message import Listed, Message, Number, sentences
+from turfplan.message import Listed, Message, sentences
 from turfplan.network import Conflict
 from turfplan.phrases import reasons
-from turfplan.phrases import watering as dry_seed
 from turfplan.planning.amounts import loose_volumes
 from turfplan.planning.falling import dated_without
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.rejected_campaigns import (
     Compared,
     against_dearer,
+    hose_waits,
     no_season_for_passes,
     of_the_whole_fill,
+    rest_never_dressed,
     second_best,
     too_many_passes,
 )
@@ -39,7 +40,6 @@ from turfplan.work.mix_choice import MixChoice, choose_mix
 from turfplan.work.phases.sow import sown_share
 from turfplan.work.season import FillVolumes, draft_season
 from turfplan.work.thatch import dethatches
-from turfplan.work.watering.hose import hose_hours
 
 
 class Feeder(Protocol):
@@ -175,6 +175,9 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
             # Giving rules up only adds to a cost: this one cannot win, and is not dated.
             dearer.append((lawn, campaign))
             continue
+        if undone := rest_never_dressed(lawn, campaign):
+            undatable.append((lawn, (campaign.name, undone)))
+            continue
         tried = _tried(within(lawn, campaign), campaign, feeder, permit=permit)
         if isinstance(tried, Candidate):
             found.append(tried)
@@ -307,11 +310,7 @@ def _tried(
     """A campaign on its days, or why it has none."""
     sown = campaign.sow_window
     if sown is not None and not sown_share(setting, sown):
-        reason = dry_seed.hose_waits(
-            hours=Number(hose_hours(setting.brief.water, setting.book), "plain"),
-            least=Number(setting.book.si("water.hose_least_share"), "percent"),
-        )
-        return _told(campaign, reason)
+        return _told(campaign, hose_waits(setting))
     if short := crowded(setting, campaign):
         # More passes than days to spread them on: no network is needed to see it, and the sum says
         # it best.

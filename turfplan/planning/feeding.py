@@ -34,6 +34,7 @@ from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
 from turfplan.work.passes import SEEDED
 from turfplan.work.phases.new_ground import tills
+from turfplan.work.rain_windows import unfed_days
 from turfplan.work.season_stand import open_from
 
 STARTER_KEY = "starter"  # of the feeding that goes with seed
@@ -80,11 +81,12 @@ def _feed(
         fresh_ground=tills(setting) and setting.sowing.operation is not None,
     )
     if worked is not None:
+        stages = stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost)
         work = replace(
             work,
             sown=waking or worked.sown,
             passes=[day for day, _ in worked.passes],
-            stages=stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost),
+            stages=replace(stages, quiet=(*stages.quiet, *unfed_days(setting))),
         )
     brief = setting.brief
     if test_of_the_buried(setting):

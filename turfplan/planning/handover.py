@@ -19,10 +19,8 @@ from turfplan.records.plan import Handover, Option
 from turfplan.records.plan_task import NOTHING, Task, WateringStage
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft
-from turfplan.work.emergence import undressed_days
-from turfplan.work.horizon import within
+from turfplan.work.horizon import season_for_the_rest, within
 from turfplan.work.lawn import Levelling, ResolvedLawn
-from turfplan.work.passes import next_dressing
 from turfplan.work.phases.first_cuts import heights_after
 
 # What ends a stage of watering, where that is seen and not dated.
@@ -155,12 +153,7 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
     if not left:
         return
     worked = date.fromordinal(max(best.dated.schedule.days.values(), default=lawn.first_day))
-    sow, sessions = best.campaign.sow_window, best.campaign.sessions
-    if sow is not None:
-        worked = sow.end + timedelta(undressed_days(lawn, best.campaign))
-    elif sessions:
-        worked = sessions[-1].window.end + timedelta(lawn.pass_interval_days)
-    season = next_dressing(lawn, worked)
+    season = season_for_the_rest(lawn, best.campaign, worked)
     if season is not None:
         yield Handover(
             operation=season.operation,

@@ -3,9 +3,11 @@ constraint on the future but through what it has made of the lawn."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from itertools import pairwise, product
 
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message
+from turfplan.planning.falling import without_tasks
 from turfplan.records.constraints import (
     Allowed,
     Constraint,
@@ -21,30 +23,41 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.emergence import undressed_days
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.order import order_lags
+from turfplan.work.season import computed_numbers, season_flags
 
+SPREADING: tuple[Role, ...] = ("spreading",)
 NEW: tuple[Role, ...] = ("sowing", "planting")
 # What buries or tears up what has just been sown or planted.
 ROUGH: tuple[Role, ...] = ("spreading", "coring", "thatching", "relaying", "mending")
+# Work that others only follow, and work that stands for itself whatever it is timed by.
+FOLLOWED_ALONE: tuple[Role, ...] = (*NEW, "spreading", "relaying")
+LEADING: tuple[Role, ...] = (
+    *FOLLOWED_ALONE,
+    *("low_cut", "thatching", "coring", "digging", "marking", "ordering", "delivery"),
+)
 # The rule that keeps what is spread off seedlings, and the one that waits for their third cut.
+SPACING = "pass_spacing_least"
 AFTER_SEED, AFTER_CUTS = "touch_up_after_seedlings", "touch_up_after_mowings"
 
 
 def outlived(
-    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory
+    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory, first: int
 ) -> tuple[Constraint, ...]:
     """A constraint after a repair's facts: what is done, or was to be, may run out before an open
     task comes, and is then done again.
 
     So the most days that may lie behind it are advice, told where it cannot be kept; the least days
     stay. What should have come before something that is over cannot any more: nothing is left of
-    such a rule.
+    such a rule, or advice where it is done on the `first` day that is still open, or later.
     """
     if not isinstance(constraint, Lag):
         return (constraint,)
     before, after = task_of_node(constraint.before), task_of_node(constraint.after)
     over = history.done.keys() | history.overdue.keys()
     if after in over and constraint.before not in fixed:
-        return ()
+        advice = min(constraint.strength, Strength.ADVICE)
+        return (replace(constraint, strength=advice),) if fixed[constraint.after] >= first else ()
     if constraint.maximum is None or constraint.strength < Strength.STRONG:
         return (constraint,)
     if before not in over or constraint.after in fixed:
@@ -87,6 +100,73 @@ def rest_after_seed(
             name = f"mown:{cut.id}>{draft.id}"
             ends = cut.end_node, draft.start_node
             yield Lag(name, *ends, Strength.HARD, mown, after_cut)
+
+
+def apart_from_passes(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """Every open pass keeps its days from each one that is over, whichever comes first by number,
+    and from the open one before it, also where one between them is left out; and none of them
+    comes after seed or plants that are still to come, whatever else has to give way."""
+    book = setting.book
+    why = Reason(SPACING, book_message(book, f"order.{SPACING}.reason"))
+    least = setting.pass_interval_days
+    over = [day for name, day in history.done.items() if plays(book, name, SPREADING)]
+    passes = sorted(
+        (d for d in season.drafts if plays(book, d.id, SPREADING)), key=lambda d: d.position
+    )
+    over += [history.overdue[d.id] for d in passes if d.id in history.overdue]
+    still = [d for d in passes if d.id not in history.fixed]
+    for draft in still if over else ():
+        settled = DaySet.of([(max(over) + least, max(max(over) + least, setting.last_day))])
+        yield Allowed(f"spaced:{draft.id}", draft.start_node, settled, Strength.HARD, why)
+    for before, after in pairwise(still):
+        name, step = f"spaced:{before.id}>{after.id}", DayStep(least)
+        yield Lag(name, before.end_node, after.start_node, Strength.HARD, why, step)
+    dry = Reason(AFTER_SEED, book_message(book, f"order.{AFTER_SEED}.reason"))
+    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in history.fixed]
+    for before, after in product(still, new):
+        if before.strips and before.strips == after.strips:
+            continue
+        name = f"bare:{before.id}>{after.id}"
+        yield Lag(name, before.end_node, after.start_node, Strength.HARD, dry, DayStep(0))
+
+
+def among_the_open(
+    setting: ResolvedLawn, campaign: Campaign, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """What the order of work asks of the tasks that are still open as if the others were not: the
+    last pass that is left carries the seed, and the first follows the cores."""
+    still = [d for d in season.drafts if d.id not in history.fixed]
+    known = {constraint.id for constraint in season.constraints}
+    flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
+    lags = order_lags(setting, still, flags, computed)
+    yield from (lag for lag in lags if lag.id not in known)
+
+
+def without_followers(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> SeasonDraft:
+    """A season in which what only follows main work goes with it where that was skipped: what is
+    worked in, its looks and cuts, its starter, and on ground without grass every feeding."""
+    book = setting.book
+    names = {n for n in history.skipped - history.done.keys() if plays(book, n, FOLLOWED_ALONE)}
+    if not names:
+        return season
+    while (
+        more := {
+            d.id
+            for d in season.drafts
+            if d.anchor in names and d.offset >= 0 and not plays(book, d.id, LEADING)
+        }
+        - names
+        - history.fixed.keys()
+    ):
+        names |= more
+    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in names]
+    if setting.on_open_ground and not new:
+        names |= {d.id for d in season.drafts if plays(book, d.id, ("feeding", "starter"))}
+    return without_tasks(season, names - history.fixed.keys())
 
 
 def plays(book: Book, task: str, roles: tuple[Role, ...]) -> bool:

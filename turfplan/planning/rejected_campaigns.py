@@ -3,6 +3,7 @@ one."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 
 from turfplan.book.words import book_message, grass_name, operation_name
 from turfplan.calendar_days import DAYS, HALF_A_YEAR
@@ -10,10 +11,13 @@ from turfplan.message import Day, Days, Listed, Message, Number, sentences
 from turfplan.phrases import campaign_choice as phrases
 from turfplan.phrases import campaigns as of_campaigns
 from turfplan.phrases import reasons
+from turfplan.phrases import watering as dry_seed
 from turfplan.records.book_names import CampaignName
 from turfplan.work.campaigns import Campaign, Session, crowded
 from turfplan.work.filling import left_share
+from turfplan.work.horizon import season_for_the_rest
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.watering.hose import hose_hours
 
 SEASONS = 4  # in a year
 
@@ -41,6 +45,26 @@ def too_many_passes(setting: ResolvedLawn, session: Session, most: int) -> Messa
     if most == 0:
         return phrases.no_time_for_passes(days=days, passes=passes, between=between)
     return phrases.too_many_passes(days=days, passes=passes, most=most, between=between)
+
+
+def rest_never_dressed(setting: ResolvedLawn, campaign: Campaign) -> Message | None:
+    """Why a campaign may not leave a part of the fill for later: no season is left to dress it in;
+    None where one is, or where the owner ends the plan before.
+    """
+    if not setting.levelling.left or setting.kept_end is None:
+        return None
+    first = date.fromordinal(setting.first_day)
+    if season_for_the_rest(setting, campaign, first) is not None:
+        return None
+    return phrases.rest_never_dressed()
+
+
+def hose_waits(setting: ResolvedLawn) -> Message:
+    """Why seed waits that one hose does not keep moist."""
+    return dry_seed.hose_waits(
+        hours=Number(hose_hours(setting.brief.water, setting.book), "plain"),
+        least=Number(setting.book.si("water.hose_least_share"), "percent"),
+    )
 
 
 def second_best(best: Compared, other: Compared) -> Message:

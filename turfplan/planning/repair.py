@@ -24,6 +24,7 @@ from turfplan.planning.falling import dated_without, falling, without, without_t
 from turfplan.planning.fed import fed
 from turfplan.planning.giving_way import (
     holds_in_the_way,
+    with_closed_told,
     with_moves_given_up,
     with_work_closed,
     work_to_close,
@@ -35,17 +36,25 @@ from turfplan.planning.marks_again import (
     with_requests_again,
     with_run_out_told,
 )
-from turfplan.planning.past_binds import outlived, plays, rest_after_seed
+from turfplan.planning.past_binds import (
+    among_the_open,
+    apart_from_passes,
+    outlived,
+    plays,
+    rest_after_seed,
+    without_followers,
+)
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
+from turfplan.planning.wished_days import with_booked
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Role
+from turfplan.records.plan_task import Task
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.starter import STARTER_TASK
@@ -144,29 +153,18 @@ def _first_open_day(setting: ResolvedLawn) -> date:
 
 
 def with_roles(plan: Plan, book: Book) -> Plan:
-    """The plan before with the roles that the book in force gives its operations.
+    """The plan before with the roles that the book in force gives its operations, beside those that
+    its tasks have of their own.
 
     An older program wrote none. Whether a look digs, the lawn decides, not its operation.
     """
-    own: tuple[Role, ...] = ("digging",)
-    tasks = tuple(
-        task.model_copy(
-            update={
-                "roles": tuple(
-                    dict.fromkeys(
-                        (
-                            *book.operations[task.operation].roles,
-                            *(role for role in own if role in task.roles),
-                        )
-                    )
-                )
-            }
-        )
-        if task.operation in book.operations
-        else task
-        for task in plan.tasks
-    )
-    return plan.model_copy(update={"tasks": tasks})
+    return plan.model_copy(update={"tasks": tuple(_with_roles(t, book) for t in plan.tasks)})
+
+
+def _with_roles(task: Task, book: Book) -> Task:
+    operation = book.operations.get(task.operation)
+    lacking = () if operation is None else tuple(r for r in operation.roles if r not in task.roles)
+    return task.model_copy(update={"roles": (*task.roles, *lacking)}) if lacking else task
 
 
 def _as_deep(lawn: ResolvedLawn, previous: Plan) -> bool:
@@ -248,7 +246,8 @@ def _repaired(
     """A campaign around what has happened, or why it cannot be kept; marks that run out before the
     work they were asked for are asked for again, where there are the days for it.
     """
-    season = _without_skipped(drafted.season, given.history)
+    season = without_followers(setting, drafted.season, given.history)
+    season = with_booked(_without_skipped(season, given.history), given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)
@@ -291,7 +290,8 @@ def _dated_again(
         else:
             return reasons
     assert isinstance(dated, Dated)  # nothing is lost in what has no days
-    season = with_run_out_told(dated.season, dated.dropped, fixed, history.done)
+    season = with_closed_told(setting, drafted.season, dated.season, history)
+    season = with_run_out_told(season, dated.dropped, fixed, history.done)
     return Candidate(
         setting,
         drafted.campaign,
@@ -346,9 +346,12 @@ def _with_history(
     """A season with what the journal and the forecast bind in it besides its own rules."""
     rain = coming_rain(weather, setting.today)
     first, last = setting.first_day, setting.last_day
+    open_from = _first_open_day(setting).toordinal()
     constraints = (
-        *(part for c in season.constraints for part in outlived(c, fixed, history)),
+        *(part for c in season.constraints for part in outlived(c, fixed, history, open_from)),
         *rest_after_seed(setting, campaign, season, history),
+        *apart_from_passes(setting, season, history),
+        *among_the_open(setting, campaign, season, history),
         *history_constraints(history, season.drafts, _first_open_day(setting), last),
         *dry_day_constraints(setting.book, season.drafts, rain, setting.calendar.work, first, last),
     )

@@ -1,6 +1,6 @@
 """Ways out when a plan cannot be done as asked, each dated by every rule before it is offered."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -23,6 +23,8 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.watering.hose import by_hand
 
 MOST_OPTIONS = 5
+# What is filled at once of a fill that no season takes: one in so many parts of its depth.
+_THINNER = ((2, phrases.half_as_deep()), (4, phrases.quarter_as_deep()))
 # The key of lines that a brief takes as they stand.
 WRITTEN = as_written("").key
 
@@ -66,13 +68,14 @@ def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option,
     `tried` dates a changed brief as the planner itself does, and gives None where that cannot be
     done.
     """
-    found = _first_that_lead(_changes(brief, setting), tried)
-    # Where no single change is enough, the ground's is tried with another.
-    return found or _first_that_lead(_pairs(brief, setting), tried)
+    found = _offered(_changes(brief, setting), tried)
+    # Where no single change is enough, the ground's is tried with another, then the lawn anew.
+    found = found or _offered(_pairs(brief, setting), tried)
+    return found or _offered(_all_anew(brief, setting), tried)
 
 
-def _first_that_lead(changes: Iterator[ChangedBrief], tried: Tried) -> tuple[Option, ...]:
-    """The first of the changes that lead somewhere of their own."""
+def _offered(changes: Iterable[ChangedBrief], tried: Tried) -> tuple[Option, ...]:
+    """Those of some changes that can be dated, each leading somewhere of its own."""
     found: dict[tuple[Message, Message | None], Option] = {}
     for change in changes:
         work = work_of(tried, change.brief)
@@ -157,6 +160,7 @@ def leads_to(work: MainWork) -> Message:
 def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Every way that the brief leaves open, nearest to the wish first."""
     yield from by_the_ground(brief, setting)
+    yield from _with_its_own_grass(brief, setting)
     yield from _with_water(brief)
     yield from _with_more_choice(brief)
     yield from _with_more_hands(brief, setting)
@@ -177,6 +181,25 @@ def _starting_next_year(brief: Brief, setting: ResolvedLawn) -> ChangedBrief:
         from_then_on(brief, f"from = {start}"),
         with_part(brief, "season", start=start, until=None),
     )
+
+
+def _with_its_own_grass(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """The lawn's own grass by seed or plants, where there is none that ryegrass could green."""
+    if brief.seeding.intent != "winter_overseed" or not setting.on_open_ground:
+        return
+    grass = setting.turf.species
+    if grass.seedable:
+        yield ChangedBrief(
+            phrases.own_grass_sown(),
+            as_written('intent = "overseed"'),
+            with_part(brief, "seeding", intent="overseed", species=None, rate_g_m2=None),
+        )
+    for form in grass.plantable[:1]:
+        yield ChangedBrief(
+            phrases.own_grass_planted(),
+            as_written(f'intent = "plant", form = "{form}"'),
+            with_part(brief, "seeding", intent="plant", form=form, species=None, rate_g_m2=None),
+        )
 
 
 def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
@@ -267,20 +290,36 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
             phrases.leave_out(table="leveling.depth"),
             with_part(brief, "leveling", depth_mm=None),
         )
-    if brief.leveling.depth_mm:
-        half_mm, depth = written(brief.leveling.depth_mm / 2, setting.system)
-        if half_mm:
+    for parts, title in _THINNER if brief.leveling.depth_mm else ():
+        thinner_mm, depth = written((brief.leveling.depth_mm or 0.0) / parts, setting.system)
+        if thinner_mm:
             yield ChangedBrief(
-                phrases.half_as_deep(),
+                title,
                 as_written(f'depth = "{depth}"'),
-                with_part(brief, "leveling", depth_mm=half_mm),
+                with_part(brief, "leveling", depth_mm=thinner_mm),
             )
+    if brief.seeding.intent == "dormant":
+        # Where winter is no rest for grass, seed comes up when it is sown.
+        watered = brief.water.possible is not False
+        up = with_part(brief, "seeding", intent="overseed")
+        yield ChangedBrief(
+            phrases.sow_in_season(),
+            as_written('intent = "overseed"' + ("" if watered else ", possible = true")),
+            up if watered else with_part(up, "water", possible=True),
+        )
 
 
 def _on_bare_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Where grass never grows through a pass: the fill laid on bare ground, and a new stand."""
     fills = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
     if fills and not setting.on_open_ground and setting.never_opens("topdress"):
+        yield _renovated(brief)
+
+
+def _all_anew(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """The old stand given up for the fill, where no smaller change leads anywhere."""
+    leveling = brief.leveling
+    if (leveling.depth_mm or leveling.lows or leveling.survey) and not setting.on_open_ground:
         yield _renovated(brief)
 
 

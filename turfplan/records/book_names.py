@@ -91,6 +91,7 @@ Flag = Literal[
     "open_ground",
     "creeper_dethatched",
     "uncovered",
+    "slope",
 ]
 # Numbers that rules work out from the lawn, and that rules of order name like facts.
 ComputedNumber = Literal[
@@ -233,6 +234,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "lime": ("fresh", "lift"),
     "mow_low": ("seedbed", "ahead", "blades", "rested", "lifting"),
     "dethatch": ("ahead",),
+    "nurse_cover": ("lift",),
     "order_material": ("lifting",),
     "delivery": ("lifting",),
 }

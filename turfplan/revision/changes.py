@@ -26,7 +26,7 @@ from turfplan.revision.news import (
 )
 
 # What a history holds by task, of all that a revision asks it for.
-_OF_TASKS = ("done", "actual", "part_done", "overdue", "held", "because")
+_OF_TASKS = ("done", "actual", "part_done", "overdue", "held", "booked", "because")
 # How long a cancelled entry stays in the feed before its number is retired. Not agronomy but a
 # custom of feeds: slow clients poll once a day, and who is back from a holiday should still see it.
 GRACE = timedelta(days=30)
@@ -143,8 +143,11 @@ def _step(run: RevisionRun, task: Task, before: Task | None) -> _TaskRevision:
     if _is_history(run, task, before):
         kept = {
             name: getattr(task, name)
-            for name in ("uid", "status", "closed", "overdue", "held", "actual")
+            for name in ("uid", "status", "closed", "overdue", "held", "booked", "actual")
         }
+        if task.closed is None and before.status == "CANCELLED":
+            # What was cancelled and is over has not come back.
+            kept |= {"status": before.status, "closed": before.closed}
         return _TaskRevision(before.model_copy(update=kept), before, closing(run, task, before))
     if task.closed == "done":
         task = task.model_copy(update=_done_days(task, before))
@@ -170,6 +173,7 @@ def _state(run: RevisionRun, task: Task, before: Task | None) -> dict[str, Any]:
         "closed": "done" if done else None,
         "overdue": name in past.overdue,
         "held": name in past.held,
+        "booked": past.booked.get(name) == task.start.toordinal(),
         "actual": past.actual.get(name),
     }
 
@@ -202,10 +206,11 @@ def _missing(run: RevisionRun, before: Task) -> _TaskRevision:
     History stays, a running series ends early, an open task is cancelled.
     """
     done, skipped = before.id in run.past.done, before.id in run.past.skipped
-    if before.published is None or (
-        before.closed is not None and not (done and before.closed != "done")
-    ):
-        return _TaskRevision(before, before)
+    # What is done since, or was done and is so no longer, is told.
+    known = before.closed is not None and done == (before.closed == "done")
+    if before.published is None or known:
+        actual = run.past.actual.get(before.id, before.actual)
+        return _TaskRevision(before.model_copy(update={"actual": actual}), before)
     finished = before.series is not None and run.is_over(before)
     closed = "done" if done else "skipped" if skipped else None if finished else "dropped"
     state: dict[str, Any] = {

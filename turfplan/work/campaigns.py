@@ -3,11 +3,11 @@
 Which sessions of growth take the passes, and when seed goes down.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from turfplan.book.words import book_message
+from turfplan.book.words import book_message, grass_name
 from turfplan.calendar_days import DAYS
 from turfplan.message import Day, Message
 from turfplan.phrases import campaigns as phrases
@@ -27,7 +27,7 @@ from turfplan.work.lateness import (
 )
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.passes import SEEDED, plan_passes, sessions_needed
-from turfplan.work.year_seasons import Half, half_of
+from turfplan.work.year_seasons import Half, half_of, season_of
 
 TWO_YEARS = 2
 
@@ -79,6 +79,9 @@ RuledOut = tuple[Message, Message]
 
 def campaigns(setting: ResolvedLawn) -> tuple[tuple[Campaign, ...], tuple[RuledOut, ...]]:
     """The campaigns worth comparing, best first by cost, and those ruled out at once."""
+    if setting.sowing.intent == "winter_overseed" and setting.on_open_ground:
+        never = phrases.nothing_to_cover(grass=grass_name(setting.book, setting.turf.species.id))
+        return (), ((_name(setting, (), None), never),)
     sessions, sows = _sessions_in_reach(setting), _sow_choices(setting)
     possible: list[Campaign] = []
     ruled_out: list[RuledOut] = [
@@ -99,6 +102,8 @@ def campaigns(setting: ResolvedLawn) -> tuple[tuple[Campaign, ...], tuple[RuledO
     if (late_sessions, late_sows) != (sessions, sows):
         late, _ = _through(setting, late_sessions, late_sows)
         possible += [campaign for campaign in late if campaign.late]
+    if not (possible or ruled_out or setting.openings.closed):
+        ruled_out.append((_name(setting, (), None), phrases.no_season()))
     wanted = setting.brief.season.campaign
     chosen = [c for c in possible if wanted in ("auto", c.id)]
     if wanted != "auto":
@@ -160,16 +165,29 @@ def _sow_choices(setting: ResolvedLawn) -> list[OpenDays | None]:
         open_now = _in_reach(setting, setting.open(setting.sowing.operation))
         return [w for w in open_now if dressing_closes_before(setting, w)]
     if setting.sowing.intent == "winter_overseed":
-        return list(
-            _in_reach(
-                setting, (w for w in setting.open("overseed") if w.season in ("autumn", "winter"))
-            )
-        )
+        return list(_in_reach(setting, _from_autumn_on(setting, setting.open("overseed"))))
     choices = up_before_the_end(setting, _in_reach(setting, setting.open(setting.sowing.operation)))
     if setting.cool and setting.sowing.operation in ("seed", "overseed"):
         # Seed that cannot come up before winter may wait for spring in the ground: a named plan B.
         choices += _in_reach(setting, setting.open("dormant_seed"))
     return list(choices)
+
+
+def _from_autumn_on(setting: ResolvedLawn, windows: Iterable[OpenDays]) -> Iterator[OpenDays]:
+    """Windows that are best in autumn or winter, the others less their days of spring and summer:
+    where soil is never hot, grass that is to sleep under ryegrass still grows on the first of them.
+    """
+    cool, southern = ("autumn", "winter"), setting.climate.southern
+    for window in windows:
+        days = (window.start + timedelta(n) for n in range((window.end - window.start).days + 1))
+        seasons = ((day, season_of(setting.book, day, southern=southern)) for day in days)
+        first = next(((day, season) for day, season in seasons if season in cool), None)
+        if window.season in cool:
+            yield window
+        elif first is not None:
+            start, season = first
+            best = min(start + (window.best - window.start), window.end)
+            yield replace(window, start=start, best=best, season=season)
 
 
 def _stretches(

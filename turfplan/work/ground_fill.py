@@ -13,11 +13,11 @@ from turfplan.work.drafts import OpenDays
 from turfplan.work.labour import person_hours, working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import loose_volume_m3
+from turfplan.work.slopes import washes
 from turfplan.work.year_seasons import season_of
 
 WEEK = len(WEEKDAYS)
 MM_PER_M = 1000
-PERCENT = 100
 RULE = "open_ground_fill"
 
 
@@ -29,23 +29,24 @@ def waits_a_season(setting: ResolvedLawn) -> bool:
 def covered(setting: ResolvedLawn) -> bool:
     """Whether a temporary cover stands on the fill.
 
-    It waits for a season, nothing is sown, or it lies open for longer than ground may.
+    It waits for a season, nothing is sown, or it would lie open for longer than ground may: for a
+    night on a slope, where every storm washes.
     """
     return bool(setting.levelling.bands) and (
-        waits_a_season(setting) or setting.sowing.operation is None or takes_weeks(setting)
+        waits_a_season(setting)
+        or setting.sowing.operation is None
+        or washes(setting)
+        or takes_weeks(setting)
     )
 
 
-def takes_weeks(setting: ResolvedLawn) -> bool:
-    """Whether the lifts take these people longer than ground may lie open.
+def covered_for_weeks(setting: ResolvedLawn) -> bool:
+    """Whether the cover on the fill lies for the days until the seed: straw, or a mat."""
+    return covered(setting) and not waits_a_season(setting) and setting.sowing.operation is not None
 
-    On a slope the days in which they settle count too: there every storm washes.
-    """
-    slope = (setting.brief.site.slope_percent or 0) / PERCENT
-    steep = slope >= setting.book.si("site.slope_cover")
-    if steep:
-        days = lift_days(setting) + setting.days(settling(setting))
-        return days > setting.days("open_ground.open_most")
+
+def takes_weeks(setting: ResolvedLawn) -> bool:
+    """Whether the lifts take these people longer than ground may lie open strip by strip."""
     return lift_days(setting) > setting.days("open_ground.open_by_strips")
 
 

@@ -4,11 +4,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 
+from turfplan.calendar_days import DAYS
 from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import OpenDays
 from turfplan.work.emergence import emergence, undressed_days
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.passes import next_dressing
 from turfplan.work.pesticide_law import takes_preventer
 
 
@@ -23,6 +25,19 @@ def within(setting: ResolvedLawn, campaign: Campaign) -> ResolvedLawn:
     last = min(setting.last_day, max(setting.kept_end, needed))
     ahead = tuple(w for w in setting.openings.windows if w.start.toordinal() <= last)
     return replace(setting, last_day=last, openings=replace(setting.openings, windows=ahead))
+
+
+def season_for_the_rest(setting: ResolvedLawn, campaign: Campaign, worked: date) -> OpenDays | None:
+    """The first season to dress in that is left for what a campaign leaves out of the fill, once
+    its seed or its last pass bears a layer; None where none lies in the years of the plan.
+
+    `worked` is the last day of work where it neither sows nor dresses.
+    """
+    if campaign.sow_window is not None:
+        worked = campaign.sow_window.end + timedelta(undressed_days(setting, campaign))
+    elif campaign.sessions:
+        worked = campaign.sessions[-1].window.end + timedelta(setting.pass_interval_days)
+    return next_dressing(setting, worked)
 
 
 def shortest(setting: ResolvedLawn) -> ResolvedLawn:
@@ -42,7 +57,10 @@ def _ends(setting: ResolvedLawn, campaign: Campaign) -> Iterator[date]:
     for operation, rest in _follow_ups(setting, campaign, settled):
         ready = over + timedelta(rest + setting.days("windows.least_days"))
         following = next((w for w in _open(setting, operation) if w.end >= ready), None)
-        if following is not None:
+        years_on = operation == "preemergent" and (
+            following is None or following.start > over + timedelta(DAYS)
+        )
+        if following is not None and not years_on:
             yield following.end
 
 

@@ -165,7 +165,9 @@ def _steps(
         while high + last - 1 < len(members) and members[high + last - 1] <= day + most:
             high += 1
         beyond = low + first - 1 >= len(members)
-        earliest.append(setting.last_day + 1 if beyond else members[low])
+        # Days of work may reach beyond the plan: no later load is served by an earlier day.
+        after = max(setting.last_day + 1, members[-1] + 1 if members else 0)
+        earliest.append(after if beyond else members[low])
         latest.append(members[high - 1] if high else setting.first_day - 1)
     return TableStep(setting.first_day, tuple(earliest)), TableStep(
         setting.first_day, tuple(latest)

@@ -70,7 +70,8 @@ class _Named:
         if pick in ("first", "last"):
             return _outermost(tasks, first=pick == "first")
         if pick.startswith("not_"):
-            return [d for d in tasks if d.id != f"{operation}.{pick.removeprefix('not_')}"]
+            left_out = f"{operation}.{pick.removeprefix('not_')}"
+            return [d for d in tasks if not f"{d.id}.".startswith(f"{left_out}.")]
         return tasks if pick in ("", "previous", "next") else ()
 
 

@@ -42,8 +42,8 @@ from turfplan.work.phases.receive import with_loads
 from turfplan.work.phases.seedbed import LAST_CUT, sown_apart
 from turfplan.work.phases.seedling_look import look_days
 from turfplan.work.phases.sow import look_at_earlier, sow
-from turfplan.work.slopes import without_machines
-from turfplan.work.strips import cut_by_strip, in_strips, strip_lags
+from turfplan.work.slopes import washes, without_machines
+from turfplan.work.strips import at_once_on_a_slope, cut_by_strip, in_strips, strip_lags
 from turfplan.work.thatch import dethatches, grows_together_first
 
 
@@ -91,7 +91,8 @@ def draft_season(
         else ()
     )
     drafts, steep = without_machines(setting, drafts)
-    drafts = cut_by_strip(in_strips(setting, campaign, drafts))
+    drafts = at_once_on_a_slope(setting, campaign, in_strips(setting, campaign, drafts))
+    drafts = cut_by_strip(drafts)
     drafts = [*drafts, *marks(setting, campaign, drafts)]
     spacings = {s.number: wished_spacing(setting, s, spacing) for s in campaign.sessions}
     loads = loads_of(setting, campaign, volumes.passes, drafts, spacings)
@@ -152,6 +153,7 @@ def season_flags(setting: ResolvedLawn, campaign: Campaign) -> frozenset[Flag]:
         "living_turf": not setting.on_open_ground,
         "open_ground": setting.on_open_ground,
         "uncovered": not covered(setting),
+        "slope": setting.on_open_ground and washes(setting),
         "creeper_dethatched": grows_together_first(setting),
         "sow_on_pass": campaign.sow_on_pass,
         "no_passes": not campaign.sessions,

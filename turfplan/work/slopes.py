@@ -17,6 +17,16 @@ def slope_share(setting: ResolvedLawn) -> float:
     return (setting.brief.site.slope_percent or 0.0) / 100
 
 
+def washes(setting: ResolvedLawn) -> bool:
+    """Whether rain carries off what lies open here: bare ground is covered the day it is worked."""
+    return slope_share(setting) >= setting.book.si("site.slope_cover")
+
+
+def is_pegged(setting: ResolvedLawn) -> bool:
+    """Whether straw would slide off the slope: a mat that is pegged down covers it."""
+    return slope_share(setting) >= setting.book.si("site.slope_pegged")
+
+
 def on_a_bank(setting: ResolvedLawn) -> bool:
     """Whether water and loose material run here: nothing is soaked at once."""
     return slope_share(setting) > setting.book.si("site.slope_steep")

@@ -14,14 +14,22 @@ from turfplan.records.constraints import DayStep, Lag, Reason, Strength
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.days_off import is_heard
 from turfplan.work.drafts import Draft, Pass
+from turfplan.work.emergence import waits_for_spring
 from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
+from turfplan.work.slopes import washes
+from turfplan.work.thatch import stripped_mm
 
 # What belongs to a seeded strip beside its pass.
 WITH_SEED: Final = (*SOWING, "starter_feed", "roll", "cover")
 # What a seeded strip has some days after its seed, each strip in its turn.
 AFTER_SEED: Final = ("mow_old", "first_mow")
+# The work on ground without grass in its order; what opens it goes with the first lift, else with
+# the seed.
+OPENING: Final = ("till", "raise_fittings")
+OF_OPEN_GROUND: Final = ("clear_stand", *OPENING, "fill", "nurse_cover", "grade")
+OPEN_GROUND: Final[tuple[str, ...]] = (*OF_OPEN_GROUND, *WITH_SEED)
 
 
 def in_strips(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) -> list[Draft]:
@@ -78,6 +86,65 @@ def _shared(setting: ResolvedLawn, spread: Draft, jobs: Sequence[Draft]) -> dict
     }
 
 
+def at_once_on_a_slope(
+    setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]
+) -> list[Draft]:
+    """The drafts, with the work on open ground of a slope done on the same days: each lift with
+    what is loosened before it and covers it after, and the seed with its grade and cover.
+
+    A storm in the night would carry off whatever lies loose.
+    """
+    if not (setting.on_open_ground and washes(setting)):
+        return list(drafts)
+    lifts = [d for d in drafts if d.operation == "fill"]
+    stripped = stripped_mm(setting.brief, setting.book) > 0
+    opening = [
+        d for d in drafts if d.operation in OPENING or (stripped and d.operation == "clear_stand")
+    ]
+    shared: dict[str, Draft] = {}
+    for lift in lifts:
+        first, last = lift is lifts[0], lift is lifts[-1]
+        cover = "nurse_cover" if last else f"nurse_cover.lift.{lift.position}"
+        jobs = [d for d in drafts if d is lift or d.id == cover]
+        jobs += opening if first else []
+        shared |= _on_same_days(setting, lift, jobs)
+    grade = next((d for d in drafts if d.operation == "grade"), None)
+    sowing = next((d for d in drafts if d.operation in SOWING), grade)
+    if grade is not None and sowing is not None:
+        # Seed that sleeps in the ground has its starter when it wakes.
+        late = ("starter_feed",) if waits_for_spring(campaign) else ()
+        jobs = [
+            d for d in drafts if d.operation in ("grade", *WITH_SEED) and d.operation not in late
+        ]
+        same = _on_same_days(setting, sowing, jobs if lifts else [*opening, *jobs])
+        # In winter the ground is frozen or sodden on one of several days.
+        most = setting.days("work.pass_days_most") if late else None
+        if most is None or all(draft.duration_days <= most for draft in same.values()):
+            shared |= same
+    return [shared.get(draft.id, draft) for draft in drafts]
+
+
+def _on_same_days(setting: ResolvedLawn, main: Draft, jobs: Sequence[Draft]) -> dict[str, Draft]:
+    """Jobs of a slope, each as long as all of them together take, in order of work."""
+    if len(jobs) < 2:
+        return {}
+    days = max(main.duration_days, working_days(setting, sum(job.person_hours for job in jobs)))
+    names = tuple(job.id for job in sorted(jobs, key=lambda job: OPEN_GROUND.index(job.operation)))
+    heard = any(is_heard(setting, job.operation) for job in jobs)
+    told = phrases.slope_strips(n=days, area=Quantity(setting.plot.area_m2 / days, "area"))
+    return {
+        job.id: replace(
+            job,
+            duration_days=days,
+            strips=names,
+            heard=heard,
+            beside=None if job is main else main.id,
+            cautions=(*job.cautions, told),
+        )
+        for job in jobs
+    }
+
+
 def _turn(setting: ResolvedLawn, job: Draft) -> tuple[int, int]:
     """The place of a job in the order of work of a strip: mown before it, dragged after it."""
     turn = setting.book.operations[job.operation].turn
@@ -101,7 +168,7 @@ def _told(job: Draft, spread: Draft, days: int, area_m2: float) -> Message:
 def cut_by_strip(drafts: Sequence[Draft]) -> list[Draft]:
     """The drafts, with the first cuts going over the strips one by one where seed did."""
     sowing = next((d for d in drafts if d.operation in SOWING and d.strips), None)
-    if sowing is None:
+    if sowing is None or sowing.duration_days == 1:
         return list(drafts)
     days = sowing.duration_days
     return [
@@ -120,7 +187,8 @@ def cut_by_strip(drafts: Sequence[Draft]) -> list[Draft]:
 def strip_lags(drafts: Sequence[Draft]) -> list[Lag]:
     """The jobs of a strip go side by side: the same first and, being as long, the same last day."""
     by_id = {draft.id: draft for draft in drafts}
-    reason = Reason("level.strips", phrases.side_by_side())
+    strips = Reason("level.strips", phrases.side_by_side())
+    at_once = Reason("slope.at_once", phrases.slope_at_once(), ("site.slope_cover",))
     same = DayStep(0)
     lags = []
     for draft in drafts:
@@ -128,5 +196,6 @@ def strip_lags(drafts: Sequence[Draft]) -> list[Lag]:
         before = by_id.get(draft.strips[place - 1]) if place else None
         if before is not None:
             ends = before.start_node, draft.start_node
+            reason = at_once if before.operation in OF_OPEN_GROUND else strips
             lags.append(Lag(f"strips:{draft.id}", *ends, Strength.HARD, reason, same, same))
     return lags

@@ -19,7 +19,7 @@ from turfplan.climate.world_grid import Grid, Months, months_at, open_grid
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.postal_codes import postal_place
 from turfplan.files.reading.timezones import timezone_at
-from turfplan.files.reading.towns import called, nearest_town, seen_from, state_name
+from turfplan.files.reading.towns import Town, called, nearest_town, seen_from, state_name
 from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import climate as phrases
 from turfplan.phrases import place_faults as faults
@@ -121,10 +121,13 @@ def _from_grid(place: Place) -> Climate:
     where = _whereabouts(place)
     months = months_at(grid, where.latitude, where.longitude)
     spot = _spot(place, where, months.mean_c, months.rain_mm)
-    error_c, days = _grid_error(
-        models, months, where.spread_c, corrected=spot.elevation_m is not None
-    )
-    source = _grid_source(grid, where, models, months, spot)
+    town = None if spot.elevation_m is not None else _town_in_hills(models, months, where)
+    # A lawn that is said to lie in a town lies at its height; coordinates may lie above or below.
+    lies_in_it = town is not None and where.in_town
+    error_c, days = _grid_error(models, months, where.spread_c, spot, of_town=lies_in_it)
+    source = _grid_source(grid, where, models, months, spot, town)
+    if town is not None and lies_in_it:
+        spot = replace(spot, elevation_m=town.height_m)
     return build_climate(
         models,
         spot,
@@ -134,11 +137,31 @@ def _from_grid(place: Place) -> Climate:
     )
 
 
+def _in_hills(models: Models, months: Months) -> bool:
+    """Whether the ground around rises and falls so much that its height is the larger error."""
+    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
+    return steep > models.number("mean", "error_c")
+
+
+def _town_in_hills(models: Models, months: Months, where: "_Whereabouts") -> Town | None:
+    """The town beside a place in hills, whose height on a map is nearer to the lawn's than that of
+    the grid; None elsewhere."""
+    if where.rough or not _in_hills(models, months):
+        return None
+    near = nearest_town(where.latitude, where.longitude)
+    return None if near is None or near[1] > SAME_HEIGHT_KM else near[0]
+
+
 def _grid_source(
-    grid: Grid, where: "_Whereabouts", models: Models, months: Months, spot: Spot
+    grid: Grid,
+    where: "_Whereabouts",
+    models: Models,
+    months: Months,
+    spot: Spot,
+    town: Town | None,
 ) -> Message:
     """What a climate of the grid rests on, and whether the lawn's height would make it better; near
-    a town with the height that a map gives the town."""
+    a `town` in hills with the height that a map gives the town."""
     title, place = grid.source, where.place
     if spot.elevation_m is not None:
         return phrases.grid_brought(
@@ -147,16 +170,24 @@ def _grid_source(
             from_height=_height(months.elevation_m),
             to_height=_height(spot.elevation_m),
         )
-    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
-    if steep <= models.number("mean", "error_c"):
+    if not _in_hills(models, months):
         return phrases.grid(title=title, place=place)
-    metres = Number(months.relief_m)
-    near = None if where.rough else nearest_town(where.latitude, where.longitude)
-    if near is None or near[1] > SAME_HEIGHT_KM:
-        return phrases.grid_hilly(title=title, place=place, metres=metres)
-    town, height = near[0].name, _height(near[0].height_m)
+    if town is None:
+        return phrases.grid_hilly(title=title, place=place, metres=Number(months.relief_m))
+    if where.in_town:
+        return phrases.grid_of_town(
+            title=title,
+            place=place,
+            from_height=_height(months.elevation_m),
+            to_height=_height(town.height_m),
+            town=town.name,
+        )
     return phrases.grid_hilly_town(
-        title=title, place=place, metres=metres, town=town, height=height
+        title=title,
+        place=place,
+        metres=Number(months.relief_m),
+        town=town.name,
+        height=_height(town.height_m),
     )
 
 
@@ -214,7 +245,8 @@ def _from_file(place: Place, path: Path) -> Located:
 class _Whereabouts:
     """Coordinates with what a reader knows them by.
 
-    `rough` and its spread (C) where they stand for a whole zone.
+    `rough` and its spread (C) where they stand for a whole zone; `in_town` where the brief says in
+    which town, by its name or a postal code.
     """
 
     latitude: float
@@ -224,6 +256,7 @@ class _Whereabouts:
     timezone: str | None = None
     spread_c: float = 0.0
     rough: bool = False
+    in_town: bool = False
 
 
 def _says_where(place: Place) -> bool:
@@ -239,7 +272,7 @@ def _whereabouts(place: Place) -> _Whereabouts:
     if place.latitude is not None and place.longitude is not None:
         north, east = (Number(v, "hundredth") for v in (place.latitude, place.longitude))
         here = phrases.at_coordinates(latitude=north, longitude=east)
-        return _Whereabouts(place.latitude, place.longitude, here)
+        return _Whereabouts(place.latitude, place.longitude, here, in_town=place.town is not None)
     if place.postal_code is not None:
         if place.country not in (None, "US"):
             raise TurfplanError(
@@ -253,7 +286,9 @@ def _whereabouts(place: Place) -> _Whereabouts:
             )
         postal = postal_place(place.postal_code)
         code = phrases.at_postal_code(code=place.postal_code)
-        return _Whereabouts(postal.latitude, postal.longitude, code, postal.state, postal.timezone)
+        return _Whereabouts(
+            postal.latitude, postal.longitude, code, postal.state, postal.timezone, in_town=True
+        )
     zone = place_of_zone(load_zones(), place.climate_zone or "", place.country)
     stood = stand_in(zone, country_said=place.country is not None)
     return _Whereabouts(zone.latitude, zone.longitude, stood, spread_c=zone.spread_c, rough=True)
@@ -290,16 +325,19 @@ def _timezone_at(where: _Whereabouts) -> str:
 
 
 def _grid_error(
-    models: Models, months: Months, spread_c: float, *, corrected: bool
+    models: Models, months: Months, spread_c: float, spot: Spot, *, of_town: bool
 ) -> tuple[float, int]:
     """Error of a daily mean (C) and of dates.
 
-    More where the ground is steep and its height is not known, or in a whole zone.
+    More where the ground is steep and its height is not known, or taken from a town, or in a whole
+    zone.
     """
     base = models.number("mean", "error_c")
-    steep = (
-        0.0 if corrected else models.number("mean", "error_per_relief_c_per_m") * months.relief_m
-    )
+    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
+    if spot.elevation_m is not None:
+        steep = 0.0
+    elif of_town:
+        steep = min(steep, models.number("mean", "error_of_town_height_c"))
     more = math.hypot(steep, spread_c)
     days = math.hypot(
         models.number("bands", "grid_days"), more / models.number("bands", "c_per_day")

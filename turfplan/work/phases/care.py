@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from turfplan.book.words import book_messages, grass_name
+from turfplan.calendar_days import DAYS, WEEKDAYS
 from turfplan.message import Quantity, cut_height, said
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
@@ -172,14 +173,16 @@ def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft
         return None
     windows = (
         w
-        for w in setting.open("preemergent")
+        for w in (_before_seed(setting, campaign, each) for each in setting.open("preemergent"))
         if _barrier_holds(setting, campaign, w) and _guards_grass(setting, campaign, stand, w)
     )
     window = next(windows, None)
-    if window is None:
-        return None
     sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
     last_work = sow or (campaign.sessions[-1].window if campaign.sessions else None)
+    # A barrier a year and more after the work has nothing to do with it.
+    late = last_work is not None and window is not None and _years_on(last_work, window)
+    if window is None or late:
+        return None
     return make(
         setting,
         "preemergent",
@@ -203,6 +206,27 @@ def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft
         ),
         facts=window.facts,
     )
+
+
+def _years_on(work: OpenDays, window: OpenDays) -> bool:
+    return window.start > work.end + timedelta(DAYS)
+
+
+def _before_seed(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) -> OpenDays:
+    """A window of the preventer, less its last days where those before them are early enough for
+    the seed of the same year: a week at least, so that it holds a day of work."""
+    sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
+    if sow is None or window.start >= sow.start:
+        return window
+    last = min(window.end, sow.start - timedelta(_seed_hold(setting)))
+    if (last - window.start).days + 1 < len(WEEKDAYS):
+        return window
+    return replace(window, end=last, best=min(window.best, last))
+
+
+def _seed_hold(setting: ResolvedLawn) -> int:
+    """The days that an unnamed preventer keeps seed from coming up."""
+    return round(setting.book.fact(of_herbicide("unknown", "hold")).high_si)
 
 
 def _guards_grass(
@@ -234,7 +258,7 @@ def _far_from_seed(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) 
     sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
     if sow is None:
         return True
-    hold = round(setting.book.fact(of_herbicide("unknown", "hold")).high_si)
+    hold = _seed_hold(setting)
     before, after = (sow.start - window.end).days, (window.start - sow.end).days
     return before >= hold or after >= undressed_days(setting, campaign)
 

@@ -32,7 +32,7 @@ from turfplan.work.operations import (
     make,
 )
 from turfplan.work.phases.level import long_pass, said_of_pass, site_cautions
-from turfplan.work.slopes import on_a_bank
+from turfplan.work.slopes import is_pegged, on_a_bank, washes
 from turfplan.work.thatch import strip_limit, stripped_mm
 
 
@@ -55,6 +55,8 @@ def new_ground(
         ]
     if covered(setting):
         drafts.append(_cover(setting, campaign))
+        if washes(setting):
+            drafts += _covers_between(setting, campaign)
     if setting.sowing.operation is not None and tills(setting):
         drafts.append(_grade(setting))
     return drafts
@@ -177,7 +179,11 @@ def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
 
 def _tilled(setting: ResolvedLawn) -> tuple[Message, ...] | None:
     """The steps of loosening; nothing is worked into ground that topsoil buries."""
-    own = _on_the_bank(setting, "till", phrases.till_bank_water())
+    own: tuple[Message, ...] | None = None
+    if washes(setting):
+        # What is loosened is not left to settle: it is filled, or sown, and covered by evening.
+        last = phrases.till_slope_filled() if setting.levelling.bands else phrases.till_slope_firm()
+        own = (*book_messages(setting.book, "operations.till.how")[:-1], last)
     if not tested_soil_goes_under(setting):
         return own
     stones, _, *rest = own or book_messages(setting.book, "operations.till.how")
@@ -271,6 +277,8 @@ def _cover(setting: ResolvedLawn, campaign: Campaign) -> Draft:
         why = phrases.nurse_cover_unsown()
     elif waits_a_season(setting):
         why = phrases.nurse_cover_season()
+    elif washes(setting):
+        why, how = phrases.nurse_cover_bank(), _bank_cover(setting, phrases.nurse_cover_straw_off())
     else:
         why = phrases.nurse_cover_weeks()
         how = (phrases.nurse_cover_straw(), phrases.nurse_cover_straw_off())
@@ -278,11 +286,47 @@ def _cover(setting: ResolvedLawn, campaign: Campaign) -> Draft:
         setting,
         "nurse_cover",
         timing=Timing(
-            CARE, session=session.number, anchor=f"fill.{session.passes[-1].number}", offset=1
+            CARE,
+            session=session.number,
+            position=session.passes[-1].number,
+            anchor=f"fill.{session.passes[-1].number}",
+            offset=0 if washes(setting) else 1,
         ),
         wording=Wording(why, how=how),
         facts=("open_ground.settle_season",),
     )
+
+
+def _bank_cover(setting: ResolvedLawn, off: Message) -> tuple[Message, ...]:
+    """How the fill of a slope is covered: with the mat of the seed where straw would slide."""
+    if is_pegged(setting):
+        return (phrases.nurse_cover_mat(), phrases.nurse_cover_mat_off())
+    return (phrases.nurse_cover_straw(), off)
+
+
+def _covers_between(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
+    """The covers of lifts that settle on a slope until the next one comes."""
+    lifts = [(session, layer) for session in campaign.sessions for layer in session.passes]
+    return [
+        make(
+            setting,
+            "nurse_cover",
+            f"lift.{layer.number}",
+            timing=Timing(
+                CARE,
+                session=session.number,
+                position=layer.number,
+                anchor=f"fill.{layer.number}",
+            ),
+            wording=Wording(
+                phrases.nurse_cover_bank(),
+                title=phrases.nurse_cover_lift(number=layer.number),
+                how=_bank_cover(setting, phrases.nurse_cover_straw_off_lift()),
+            ),
+            facts=("site.slope_cover",),
+        )
+        for session, layer in lifts[:-1]
+    ]
 
 
 def _grade(setting: ResolvedLawn) -> Draft:

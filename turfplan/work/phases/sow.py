@@ -12,6 +12,7 @@ from turfplan.phrases import past_of_lawn as past_phrases
 from turfplan.phrases import sow as phrases
 from turfplan.phrases import watering as by_hose
 from turfplan.records.book_names import PlantForm, of_species
+from turfplan.work import slopes as bank
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
@@ -88,7 +89,9 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
     look = look_days(setting, campaign)
     if look is not None:
-        drafts.append(look_for_seedlings(setting, replace(with_seed, offset=look.wished)))
+        drafts.append(
+            look_for_seedlings(setting, replace(with_seed, offset=look.wished), look.last)
+        )
     return drafts
 
 
@@ -124,8 +127,7 @@ def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
 
 def straw_area_m2(setting: ResolvedLawn) -> float:
     """The sown ground that sheds water and is covered with straw, m2: all of it or a steep part."""
-    slope = (setting.brief.site.slope_percent or 0) / 100
-    if slope >= setting.book.si("site.slope_cover"):
+    if bank.washes(setting):
         return setting.plot.area_m2 * setting.sowing.share
     steep = sum(part.share for part in setting.plot.parts if part.kind == "steep")
     return setting.plot.area_m2 * steep
@@ -147,15 +149,9 @@ def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
     return kept_wet_share(lawn[0], book, wet_day)
 
 
-def is_pegged(setting: ResolvedLawn) -> bool:
-    """Whether straw would slide off the slope: a mat that is pegged down covers it."""
-    slope = (setting.brief.site.slope_percent or 0) / 100
-    return slope >= setting.book.si("site.slope_pegged")
-
-
 def _of_cover(setting: ResolvedLawn) -> Wording:
     """What is said of the cover: straw, or a mat."""
-    if not is_pegged(setting):
+    if not bank.is_pegged(setting):
         return Wording(phrases.cover())
     return Wording(phrases.cover(), title=phrases.cover_mat_title(), how=(slopes.pegged_mat(),))
 
@@ -288,7 +284,9 @@ def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:
     """The last safe day, and what is left after it."""
-    if window.operation == "plant" or not setting.cool:
+    if window.after is not None and setting.brief.water.possible is False:
+        left = phrases.plan_b_rains(days=window.after)
+    elif window.operation == "plant" or not setting.cool:
         left = phrases.plan_b_next_year()
     elif window.season == "spring":
         left = phrases.plan_b_late_summer()
