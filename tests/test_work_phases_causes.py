@@ -508,3 +508,14 @@ def test_insects_are_looked_for_again_before_plants_that_go_in_weeks_later() -> 
     soon = plan_of(houston)
     assert first(soon, "plant").start - look_for(soon, "insects") < timedelta(35)
     assert not [task for task in soon.tasks if task.id == "inspect.insects"]
+
+
+@pytest.mark.full
+def test_drought_on_a_lawn_that_is_made_anew_asks_for_no_rest_of_the_old_grass() -> None:
+    """What is killed anyway is not watered for two weeks to see whether it rests."""
+    anew = {"seeding": {"intent": "renovate"}, "leveling": {"depth": "1 in"}}
+    renewed = plan_of({"site": {"thin_cause": ["drought"]}}, anew)
+    kept = plan_of({"site": {"thin_cause": ["drought"]}})
+    for plan, waits in ((renewed, False), (kept, True)):
+        (look,) = [task for task in plan.tasks if task.id == "diagnose.drought"]
+        assert any("for two weeks" in told(line) for line in look.how) is waits

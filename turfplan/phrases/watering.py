@@ -625,7 +625,7 @@ def verdict_gap_seed(*, gap: int, grass: Message, days: int) -> Message:
 
 def verdict_gap_plants(*, gap: int, grass: Message, days: int) -> Message:
     """The law leaves up to {gap} days between waterings and new plants of {grass} must stay moist
-    every day for up to {days} days: get an establishment permit, sow dormant, or change the season.
+    every day for up to {days} days: get an establishment permit, or change the season.
     """
     return Message("watering.verdict.gap_plants", (("gap", gap), ("grass", grass), ("days", days)))
 
