@@ -296,6 +296,35 @@ def cause_alive() -> Message:
     return Message("prepare.cause.alive")
 
 
+def insects_again() -> Message:
+    """Weeks have gone by since the first look, and chinch bugs and caterpillars come in hot, dry
+    weeks: what is there now eats the new grass first.
+    """
+    return Message("prepare.insects_again")
+
+
+def insects_again_title() -> Message:
+    """Look for insects again before you sow or plant"""
+    return Message("prepare.insects_again_title")
+
+
+def insects_treat() -> Message:
+    """Where some are found, treat what is there by its label, wait until it says people and water
+    may be on it again, and put seed or plants off until then; cut sod is put off before it is cut.
+    """
+    return Message("prepare.insects_treat")
+
+
+def insects_go() -> Message:
+    """A warm, dry day, in the sun."""
+    return Message("prepare.insects_go")
+
+
+def insects_fallback() -> Message:
+    """Cool or wet: the first warm day after it, before seed or plants go in."""
+    return Message("prepare.insects_fallback")
+
+
 def cause_grubs_hatched_title() -> Message:
     """Grubs: count those that have hatched"""
     return Message("prepare.cause.grubs_hatched_title")

@@ -227,7 +227,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "diagnose": (*get_args(ThinCause), "hatched", "again"),
     "soil_test": ("questions",),
     "locate_utilities": ("cause", "later", "blades", "lifting", "planting"),
-    "inspect": ("germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
+    "inspect": ("insects", "germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
     "permit": ("relaying",),
     "kill_stand": ("again",),
     "clear_stand": ("dead",),

@@ -184,6 +184,8 @@ GroupFact = Literal[
     "labour.dead_turf",
     "labour.delivery",
     "order.diagnose_lead",
+    "order.insects_again",
+    "order.insects_lead",
     "order.locate_lead",
     "order.locate_ticket_days",
     "order.irrigation_lead",

@@ -14,7 +14,14 @@ from turfplan.phrases import unnamed_grass
 from turfplan.records.brief import Brief
 from turfplan.site.outlines.shapes import LawnZone
 from turfplan.work.grass_for_place import not_bought, risks
-from turfplan.work.light import Light, daylight_h, hours_of, named_anyway, not_borne, too_dark
+from turfplan.work.light import (
+    Light,
+    daylight_h,
+    hours_of,
+    named_anyway,
+    not_borne,
+    too_dark,
+)
 from turfplan.work.parts import PlotPart
 from turfplan.work.seed_mix import SownArea, grasses_of, rates_g_m2, seed_name
 

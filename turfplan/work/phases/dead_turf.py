@@ -10,9 +10,9 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import SURFACE, Extent, Timing, Wording, make
 
 DEAD = "dead"  # the key of the clearing of spots in a lawn that stays
-# What leaves dead mats behind, not thin grass alone.
+# What leaves dead mats, or mats of moss, behind, not thin grass alone.
 KILLS: frozenset[ThinCause] = frozenset(
-    {"grubs", "insects", "disease", "drought", "dogs", "salt", "spill"}
+    {"grubs", "insects", "disease", "drought", "dogs", "salt", "spill", "moss"}
 )
 
 
@@ -31,8 +31,13 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
         timing=Timing(SURFACE, session=session, anchor=first or "sowing", offset=-1),
         wording=Wording(
             phrases.dead(),
-            title=phrases.dead_title(),
-            how=(phrases.dead_rake(), phrases.dead_loosen(), phrases.dead_leave()),
+            title=phrases.dead_moss_title() if has_moss(setting) else phrases.dead_title(),
+            how=(
+                *((phrases.moss_off(),) if has_moss(setting) else ()),
+                phrases.dead_rake(),
+                phrases.dead_loosen(),
+                phrases.dead_leave(),
+            ),
             go=phrases.dead_go(),
             fallback=phrases.dead_fallback(),
         ),
@@ -40,6 +45,12 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
         extent=Extent(0.0, more_hours=area_m2 * setting.book.si("labour.dead_turf")),
         facts=("labour.dead_turf",),
     )
+
+
+def has_moss(setting: ResolvedLawn) -> bool:
+    """Whether moss stands in the turf: it is taken off right before the seed, since ground that is
+    raked bare months before fills with weeds, or with moss again."""
+    return "moss" in setting.brief.site.thin_cause
 
 
 def leaves_mats(setting: ResolvedLawn) -> bool:

@@ -289,7 +289,8 @@ def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
     )
     on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
     pets = (plan_cautions.dogs(),) if setting.brief.site.pets else ()
-    return (*setting.sowing.cautions, *washed_first(setting), *pets, *on_rain, *held)
+    minded = (*setting.sowing.cautions, *setting.told_of_shade, *washed_first(setting))
+    return (*minded, *pets, *on_rain, *held)
 
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:
