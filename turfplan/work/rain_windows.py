@@ -84,7 +84,7 @@ def on_rain(
         rules.setdefault((window.operation, window.rule), []).append(window)
     first = date.fromordinal(setting.first_day)
     for (operation, rule), known in rules.items():
-        need = _need(setting, operation)
+        need = _need(setting, operation, known)
         left: list[OpenDays] = []
         for run in _runs(known):
             parts = [run] if need is None else list(_on_held(setting, run, need))
@@ -100,30 +100,42 @@ def _reaches(windows: Iterable[OpenDays], setting: ResolvedLawn) -> bool:
     return any(window.end.toordinal() >= setting.first_day for window in windows)
 
 
-def _need(setting: ResolvedLawn, operation: OperationName) -> _Need | None:
+def _need(
+    setting: ResolvedLawn, operation: OperationName, windows: Sequence[OpenDays]
+) -> _Need | None:
     """What an operation needs of rain; None where somebody waters, or it needs nothing."""
     if setting.brief.water.possible is not False or operation == "dormant_seed":
         return None
-    book, climate = setting.book, setting.climate
-    roles = book.operations[operation].roles
+    book, roles = setting.book, setting.book.operations[operation].roles
     if not YOUNG.isdisjoint(roles):
         if not setting.sowing.needs_water:
             return None
         grass = slowest(book, setting.sowing.grasses)
-        held = days_kept_wet(setting.brief, book, climate, grass)
+        held = days_kept_wet(setting.brief, book, setting.climate, grass)
         return _Need(held, phrases.cut_to_wet, phrases.never_wet, RAIN_FACTS)
-    if RELAID in roles:
-        days = round(book.fact("water.rooting_days").high_si)
-        share = rain_share(book, climate, days, days)
-        held = kept_wet(book, climate, setting.turf.species.season, share)
+    if RELAID in roles and (wet := _wet_to_root(setting, windows)) is not None:
         facts: tuple[FactName, ...] = (*RAIN_FACTS, "water.rooting_days")
-        return _Need(held, phrases.cut_to_wet, phrases.never_wet, facts)
+        return _Need(wet, phrases.cut_to_wet, phrases.never_wet, facts)
     on_turf = not setting.on_open_ground and not OPENED_OR_COVERED.isdisjoint(roles)
     if on_turf or FED in roles:
-        return _Need(
-            turf_grows_over(setting), phrases.cut_to_grown, phrases.never_grown, GROWS_FACTS
-        )
+        held = turf_grows_over(setting)
+        return _Need(held, phrases.cut_to_grown, phrases.never_grown, GROWS_FACTS)
     return None
+
+
+def _wet_to_root(setting: ResolvedLawn, windows: Sequence[OpenDays]) -> tuple[bool, ...] | None:
+    """On which days of the year usual rain keeps turf that is relaid as wet as sod until it roots.
+
+    None where that is on no day of its windows: on a slab of its own soil it then roots as long as
+    usual turf grows.
+    """
+    days = round(setting.book.fact("water.rooting_days").high_si)
+    share = rain_share(setting.book, setting.climate, days, days)
+    wet = kept_wet(setting.book, setting.climate, setting.turf.species.season, share)
+    first, last = setting.first_day, setting.last_day
+    spans = ((max(first, w.start.toordinal()), min(last, w.end.toordinal())) for w in windows)
+    known = (wet[day_index(date.fromordinal(d))] for a, b in spans for d in range(a, b + 1))
+    return wet if any(known) else None
 
 
 def turf_grows_over(setting: ResolvedLawn) -> tuple[bool, ...]:

@@ -90,10 +90,17 @@ def water_share(
 
 def grows_over(book: Book, share: Sequence[float]) -> tuple[bool, ...]:
     """On which days of the year (365 places) turf grows over work on it: rain leaves it enough of
-    its growth on the day and on all of the weeks that follow."""
+    its growth on the day and on all of the weeks that follow.
+
+    A spell of fewer such days than those weeks is no season: other years miss it.
+    """
     least, days = book.si("water.grows_over"), round(book.si("water.grows_over_days"))
     enough = [left >= least for left in share]
-    return tuple(all(enough[(day + k) % DAYS] for k in range(days + 1)) for day in range(DAYS))
+    lasts = [all(enough[(day + k) % DAYS] for k in range(days + 1)) for day in range(DAYS)]
+    return tuple(
+        any(all(lasts[(day - back + k) % DAYS] for k in range(days)) for back in range(days))
+        for day in range(DAYS)
+    )
 
 
 def washes_out(book: Book, climate: Climate) -> tuple[bool, ...]:
