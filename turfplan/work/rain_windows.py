@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from itertools import pairwise
+from operator import itemgetter
 
 from turfplan.calendar_days import DAYS, day_index
 from turfplan.climate.growth import Bell
@@ -70,29 +71,35 @@ def climate_of_lawn(setting: ResolvedLawn) -> Climate:
 
 
 def on_rain(
-    setting: ResolvedLawn, windows: Iterable[OpenDays]
+    setting: ResolvedLawn, windows: Sequence[OpenDays]
 ) -> tuple[list[OpenDays], list[ClosedWindow]]:
     """The windows as far as usual rain bears their work where nobody waters, each told which of its
     operation follows, and those of which rain leaves nothing.
 
     What is open all year is counted from the first day of the plan, on any lawn.
     """
-    found: list[OpenDays] = []
+    found: list[tuple[int, OpenDays]] = []
     closed: list[ClosedWindow] = []
-    rules: dict[tuple[OperationName, str], list[OpenDays]] = {}
-    for window in windows:
-        rules.setdefault((window.operation, window.rule), []).append(window)
+    rules: dict[tuple[OperationName, str], list[tuple[int, OpenDays]]] = {}
+    for place, window in enumerate(windows):
+        rules.setdefault((window.operation, window.rule), []).append((place, window))
     first = date.fromordinal(setting.first_day)
-    for (operation, rule), known in rules.items():
+    for (operation, rule), placed in rules.items():
+        known = [window for _, window in placed]
         need = _need(setting, operation, known)
-        left: list[OpenDays] = []
-        for run in _runs(known):
+        left: list[tuple[int, OpenDays]] = []
+        for place, run in _runs(placed):
             parts = [run] if need is None else list(_on_held(setting, run, need))
-            left += [cut for part in parts for cut in _from_first_day(setting, part, first)]
+            left += [
+                (place, cut) for part in parts for cut in _from_first_day(setting, part, first)
+            ]
         if need is not None and not left and _reaches(known, setting):
             closed.append(ClosedWindow(operation, rule, need.none()))
         found += left
-    return _followed(found), closed
+    # In the order in which they were given.
+    ordered = [window for _, window in sorted(found, key=itemgetter(0))]
+    dry = setting.brief.water.possible is False
+    return (_followed(ordered) if dry else ordered), closed
 
 
 def _reaches(windows: Iterable[OpenDays], setting: ResolvedLawn) -> bool:
@@ -163,16 +170,17 @@ def unfed_days(setting: ResolvedLawn) -> tuple[Quiet, ...]:
     return tuple(Quiet(date.fromordinal(a), date.fromordinal(b), why) for a, b, why in spans)
 
 
-def _runs(windows: Sequence[OpenDays]) -> Iterator[OpenDays]:
-    """Windows of one rule; those that follow each other, but for a leap day, as one."""
-    run: OpenDays | None = None
-    for window in sorted(windows, key=lambda w: w.start):
-        if run is not None and window.start <= run.end + timedelta(2):
-            run = replace(run, end=max(run.end, window.end), best=run.start)
+def _runs(windows: Iterable[tuple[int, OpenDays]]) -> Iterator[tuple[int, OpenDays]]:
+    """Windows of one rule with their places; those that follow each other, but for a leap day, as
+    one."""
+    run: tuple[int, OpenDays] | None = None
+    for place, window in sorted(windows, key=lambda w: w[1].start):
+        if run is not None and timedelta() < window.start - run[1].end <= timedelta(2):
+            run = (run[0], replace(run[1], end=window.end, best=run[1].start))
             continue
         if run is not None:
             yield run
-        run = window
+        run = (place, window)
     if run is not None:
         yield run
 
@@ -224,12 +232,12 @@ def _from_first_day(setting: ResolvedLawn, window: OpenDays, first: date) -> Ite
 def _followed(windows: Iterable[OpenDays]) -> list[OpenDays]:
     """Windows in order of time, each with the days on which its operation is open again."""
     ordered = sorted(windows, key=lambda w: (w.start, w.operation))
-    return [
-        replace(window, after=Days(later.start, later.end, weekday=False))
-        if (later := _later(window, ordered)) is not None
-        else window
-        for window in ordered
-    ]
+    told: list[OpenDays] = []
+    for window in ordered:
+        later = _later(window, ordered)
+        after = None if later is None else Days(later.start, later.end, weekday=False)
+        told.append(replace(window, after=after))
+    return told
 
 
 def _later(window: OpenDays, ordered: Iterable[OpenDays]) -> OpenDays | None:
