@@ -16,6 +16,7 @@ from turfplan.records.book_names import FactName, OperationName, option_of_speci
 from turfplan.records.plan_task import Role
 from turfplan.work.drafts import OpenDays
 from turfplan.work.feeding.stages import Quiet
+from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.seed_mix import slowest
 from turfplan.work.watering.rain_fed import (
@@ -76,7 +77,8 @@ def on_rain(
     """The windows as far as usual rain bears their work where nobody waters, each told which of its
     operation follows, and those of which rain leaves nothing.
 
-    What is open all year is counted from the first day of the plan, on any lawn.
+    Where months are alike, what is open all year is counted from the first day of the plan, on any
+    lawn.
     """
     found: list[tuple[int, OpenDays]] = []
     closed: list[ClosedWindow] = []
@@ -84,11 +86,12 @@ def on_rain(
     for place, window in enumerate(windows):
         rules.setdefault((window.operation, window.rule), []).append((place, window))
     first = date.fromordinal(setting.first_day)
+    even = growing_year(setting.climate, setting.book, setting.turf.species.id).even
     for (operation, rule), placed in rules.items():
         known = [window for _, window in placed]
         need = _need(setting, operation, known)
         left: list[tuple[int, OpenDays]] = []
-        for place, run in _runs(placed):
+        for place, run in _runs(placed) if even else placed:
             parts = [run] if need is None else list(_on_held(setting, run, need))
             left += [
                 (place, cut) for part in parts for cut in _from_first_day(setting, part, first)
