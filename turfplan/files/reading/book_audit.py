@@ -270,8 +270,128 @@ def _fillings(entries: Entries) -> Iterator[Problem]:
 def _texts(entries: Entries) -> Iterator[tuple[str, str, Collection[str]]]:
     """Every sentence of the book with its place and the words that its braces may hold."""
     for operation in entries.operations.values():
-        lines = (operation.title, *operation.how, operation.go or "", operation.fallback or "")
-        yield from ((f"operations.toml: {operation.id}", line, FILLING_WORDS) for line in lines)
+        steps = (operation.title, *operation.how, *operation.how_on_rain)
+        tests = (operation.go, operation.go_frostless)
+        said = (*steps, *tests, operation.fallback, operation.fallback_frostless)
+        where = f"operations.toml: {operation.id}"
+        yield from ((where, line, FILLING_WORDS) for line in said if line is not None)
+    for choice in entries.choices:
+        yield from (
+            (f"mix_choices.toml: {choice.id}", name, (*LABOUR, "length", "share", "days"))
+            for name in choice.facts
+        )
+    for window in entries.windows:
+        for name, dimensions in window.facts():
+            for filled in _for_each_species(entries, window, name):
+                yield f"windows.toml: {window.id}", filled, dimensions
+
+
+def _for_each_species(entries: Entries, window: WindowRule, name: str) -> Iterator[str]:
+    """A name with each grass in its braces that the window may be asked for."""
+    if "{species}" not in name:
+        yield name
+        return
+    for key, grass in entries.species.items():
+        if window.grass in ("any", grass.season) and (not window.species or key in window.species):
+            yield name.replace("{species}", key)
+
+
+def _things_named(entries: Entries) -> Iterator[Problem]:
+    """Cautions, grasses, soils and textures that entries name."""
+
+    def each(where: str, names: Iterable[str], fault: Message, file: str) -> Iterator[Problem]:
+        known = entries.ids(file)
+        return (unknown_name(where, fault, name, known) for name in names if name not in known)
+
+    for operation in entries.operations.values():
+        yield from each(
+            f"operations.toml: {operation.id}",
+            operation.cautions,
+            phrases.names_caution(),
+            "cautions",
+        )
+    for herbicide in entries.herbicides.values():
+        yield from each(
+            f"herbicides.toml: {herbicide.id}",
+            (h.grass for h in herbicide.harms),
+            phrases.names_grass(),
+            "species",
+        )
+    for campaign in entries.campaigns.values():
+        yield from each(
+            f"campaigns.toml: {campaign.id}", campaign.strong, phrases.names_grass(), "species"
+        )
+    for window in entries.windows:
+        yield from each(
+            f"windows.toml: {window.id}", window.species, phrases.names_grass(), "species"
+        )
+    for choice in entries.choices:
+        yield from each(
+            f"mix_choices.toml: {choice.id}", (choice.mix,), phrases.names_mix(), "mixes"
+        )
+    for mix in entries.mixes.values():
+        yield from each(f"mixes.toml: {mix.id}", mix.soils, phrases.names_soil(), "soils")
+        yield from each(f"mixes.toml: {mix.id}", mix.parts, phrases.names_material(), "materials")
+    for material in entries.materials.values():
+        texture = () if material.texture is None else (material.texture,)
+        yield from each(f"materials.toml: {material.id}", texture, phrases.names_texture(), "soils")
+
+
+def _selectors(entries: Entries) -> Iterator[Problem]:
+    """What rules of order call tasks by: an operation or sowing, and a pick or key of it."""
+    for rule in entries.order:
+        where = f"order.toml: {rule.id}"
+        for side, text in (("before", rule.before), ("after", rule.after)):
+            selector = Selector.of(text)
+            known = (*OPERATIONS, *COLLECTIVES, DIGGING)
+            if selector.operation not in known:
+                yield unknown_name(where, phrases.names_operation(), selector.operation, known)
+            elif "." in text and selector.pick not in (picks := selector.allowed_picks(side)):
+                parts = (f"{selector.operation}.{pick}" for pick in picks)
+                fault = phrases.names_part(operation=selector.operation)
+                yield unknown_name(where, fault, text, parts)
+
+
+def _choices(entries: Entries) -> Iterator[Problem]:
+    """Some mix is taken whatever the lawn is, and none after that one."""
+    always = [number for number, choice in enumerate(entries.choices, 1) if not choice.when]
+    if always[:1] != [len(entries.choices)]:
+        yield Problem("mix_choices.toml", phrases.last_choice(), str(always))
+
+
+def _shares(entries: Entries) -> Iterator[Problem]:
+    """The parts of a mix are the whole of it."""
+    for mix in entries.mixes.values():
+        shares = [entries.facts.get(f"mixes.{mix.id}.{part}") for part in mix.parts]
+        total = sum(share.si for share in shares if share is not None)
+        if all(shares) and abs(total - 1) > 1e-9:
+            yield Problem(f"mixes.toml: {mix.id}", phrases.parts_not_whole(), f"{total:g}", "1")
+
+
+def _fillings(entries: Entries) -> Iterator[Problem]:
+    """Words in braces that nothing fills."""
+    for where, text, known in _texts(entries):
+        try:
+            words = [name for _, name, _, _ in Formatter().parse(text) if name is not None]
+        except ValueError as error:
+            yield Problem(where, phrases.unfillable(reason=str(error)), repr(text))
+            continue
+        for word in words:
+            if "|" in word:
+                yield from _two_units(where, word)
+            elif word not in known:
+                yield unknown_name(where, phrases.unfilled(), word, known)
+
+
+def _texts(entries: Entries) -> Iterator[tuple[str, str, Collection[str]]]:
+    """Every sentence of the book with its place and the words that its braces may hold."""
+    for operation in entries.operations.values():
+        steps = (operation.title, *operation.how, *operation.how_on_rain)
+        tests = (operation.go, operation.go_frostless)
+        lines = (*steps, *tests, operation.fallback, operation.fallback_frostless)
+        yield from (
+            (f"operations.toml: {operation.id}", line or "", FILLING_WORDS) for line in lines
+        )
     for choice in entries.choices:
         yield f"mix_choices.toml: {choice.id}", choice.reason, ("blend", "depth", "grass")
     for window in entries.windows:

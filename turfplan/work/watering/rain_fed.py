@@ -7,7 +7,7 @@ from datetime import date
 from itertools import accumulate
 
 from turfplan.book.entries import Book
-from turfplan.calendar_days import DAYS, day_index, each_day
+from turfplan.calendar_days import DAYS, WEEKDAYS, day_index, each_day
 from turfplan.climate.record import Climate
 from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import FactName
@@ -22,7 +22,7 @@ from turfplan.work.watering.balance import (
 )
 
 ENOUGH = 1.0
-WEEK = 7
+WEEK = len(WEEKDAYS)
 RAIN_FACTS: tuple[FactName, ...] = ("water.kc_wet_surface",)
 
 
