@@ -15,6 +15,7 @@ from turfplan.calendar_days import day_index
 from turfplan.climate.growth import growth_potential
 from turfplan.records.plan import Plan
 from turfplan.work.drafts import OpenDays
+from turfplan.work.filling import ways_of_filling
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.rain_windows import (
     OPENED_OR_COVERED,
@@ -275,3 +276,62 @@ def test_the_climate_of_a_lawn_is_as_it_is_where_it_has_water_and_no_curve_of_it
     """Nothing is changed for most lawns."""
     setting = dry_lawn(SYDNEY, "bermuda_common", water={"possible": True})
     assert climate_of_lawn(setting) is setting.climate
+
+
+@pytest.mark.full
+def test_where_nobody_waters_no_step_asks_for_water() -> None:
+    """Of sprigs, sod, lifted turf, its look and the look at the tips; with water they all do."""
+    sprigs = {"seeding": {"intent": "plant", "form": "sprigs"}}
+    sod = {"seeding": {"intent": "plant", "form": "sod"}, "leveling": {"depth": "0 mm"}}
+    hollow = {"leveling": {"depth": "8 mm", "lows": [{"depth": "60 mm", "share": 0.05}]}}
+    asks = ("water until", "water at once", "water lightly", "Water each", "water it", "watered on")
+    for grass, more in (("carpetgrass", sprigs), ("bermuda_common", sod), ("carpetgrass", hollow)):
+        dry = plan_of(changes(KOZHIKODE, grass, **more))
+        assert dry.tasks
+        steps = [told(line) for task in dry.tasks for line in task.how]
+        assert not [step for step in steps for words in asks if words in step]
+        wet = plan_of(changes(KOZHIKODE, grass, **more, water={"possible": True}))
+        steps = [told(line) for task in wet.tasks for line in task.how]
+        assert [step for step in steps for words in asks if words in step]
+
+
+@pytest.mark.full
+def test_where_no_frost_comes_none_is_spoken_of() -> None:
+    """In no test of a day, nor in what the climate rests on; where it freezes both speak of it."""
+    warm = plan_of(changes(KOZHIKODE, "carpetgrass"))
+    assert setting_of(brief_of(changes(KOZHIKODE, "carpetgrass"))).climate.frostless
+    said = [told(m) for task in warm.tasks for m in (task.go, task.fallback) if m is not None]
+    assert said and not [text for text in said if "froz" in text.lower()]
+    assert "freeze" not in told(warm.climate.source)
+    cold = plan_of({"place": {"postal_code": "80302", "country": "US"}})
+    said = [told(m) for task in cold.tasks for m in (task.go, task.fallback) if m is not None]
+    assert [text for text in said if "froz" in text.lower()]
+
+
+@pytest.mark.parametrize(
+    ("town", "country", "freezes"), [("Kozhikode", "IN", False), ("Innsbruck", "AT", True)]
+)
+def test_valleys_freeze_only_where_frost_comes(town: str, country: str, freezes: bool) -> None:
+    """Towns in hills, with and without frost."""
+    place = {"postal_code": None, "town": town, "country": country}
+    source = told(setting_of(brief_of({"place": place})).climate.source)
+    assert "which a map gives" in source and ("valley floors freeze" in source) == freezes
+
+
+@pytest.mark.full
+def test_plants_that_do_not_root_wait_for_no_summer_where_there_is_none() -> None:
+    """Their feeding is left out by how long they take, not by a season."""
+    made = plan_of(changes(NANYUKI, "kikuyu", seeding={"intent": "plant", "form": "sprigs"}))
+    (fed,) = [task for task in made.tasks if task.id == "feed_nitrogen.planted"]
+    assert fed.fallback is not None and "summer" not in told(fed.fallback)
+
+
+def test_hollows_that_no_rain_roots_are_not_lifted() -> None:
+    """At Perth on sand; with water they are."""
+    hollow = {"depth": "0 mm", "lows": [{"depth": "60 mm", "share": 0.05}]}
+    for possible, lifted in ((False, False), (True, True)):
+        setting = dry_lawn(
+            PERTH, "kikuyu", leveling=hollow, lawn={"soil": "sand"}, water={"possible": possible}
+        )
+        ways = ways_of_filling(setting)
+        assert any(way.levelling.lift_share > 0 for way in ways) == lifted
