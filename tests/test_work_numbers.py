@@ -145,14 +145,14 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
         "hours that a time of day is called by",
     ),
     ("watering/request", "module"): ({7}, CALENDAR),
-    ("watering/series", "_fit"): (
+    ("watering/week_runs", "module"): (
         {9, 10},
         "parts of the water that are tried in turn where the whole does not fit",
     ),
-    ("watering/series", "_water"): ({0.01, 0.1}, SHOWN),
+    ("watering/week_runs", "_water"): ({0.01, 0.1}, SHOWN),
     ("year_seasons", "module"): ({12}, CALENDAR),
     ("watering/stage_weeks", "_days_alike"): ({4}, CALENDAR),
-    ("watering/series", "_clock"): ({60}, UNITS),
+    ("watering/week_runs", "_clock"): ({60}, UNITS),
     ("watering/verdict", "_usual_rain"): ({13, 15, 28}, CALENDAR),
     ("windows", "_windows_of"): ({64}, KEPT),
     ("grass_for_place", "module"): ({3}, "how many grasses one sentence names"),

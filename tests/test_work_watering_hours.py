@@ -19,7 +19,7 @@ def test_hours_are_minutes_of_the_day() -> None:
     assert law(allowed_hours=["06:15-09:30"]).spans == ((375, 570),)
     assert law(allowed_hours=["22:00-05:00"]).spans == ((0, 300), (1320, 1440))
     assert law(allowed_hours=["20:00-22:00", "04:30-06:00"]).open_min == 120 + 90
-    assert law().spans == ((0, 1440),) and law().open_until == 1440
+    assert law().spans == ((0, 1440),)
 
 
 def test_a_ban_holds_from_its_first_to_its_last_day() -> None:
@@ -79,7 +79,9 @@ def test_a_law_restricts_hours_where_less_than_the_day_is_open() -> None:
     """One minute less is less."""
     assert not law().restricts_hours
     assert law(allowed_hours=["00:00-23:59"]).restricts_hours
-    assert law(allowed_hours=["06:15-09:30", "20:00-21:00"]).open_until == 21 * 60
+    two = law(allowed_hours=["06:15-09:30", "20:00-21:00"])
+    assert two.after(9 * 60).spans == ((540, 570), (1200, 1260))
+    assert two.after(9.5 * 60).spans == ((1200, 1260),) and two.after(21 * 60).spans == ()
     assert not law().permit and law(permit=True).permit
 
 

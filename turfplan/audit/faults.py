@@ -94,6 +94,7 @@ FaultKind = Literal[
     "watered_at_closed_hour",
     "watered_while_banned",
     "watered_while_away",
+    "watered_in_before_its_work",
     "hose_beyond_the_day",
     "watered_faster_than_soaks",
     "machine_on_steep_slope",

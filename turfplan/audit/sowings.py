@@ -143,18 +143,23 @@ def second_grass_is_watered(case: Case) -> Iterator[Fault]:
     for sowing in _of_second_grass(case):
         runs = _stages(case, "germination", "establishment")
         until = min([*cuts, case.plan.horizon.end]) - timedelta(1)
-        begins = bool(runs) and runs[0].start <= sowing.end + timedelta(1)
+        # What the evening does not hold soaks it in the night after, and daily water follows.
+        begins = bool(runs) and runs[0].start <= sowing.end + timedelta(2)
         if not begins or max(run.end for run in runs) < until:
             yield fault("second_grass_dry", sowing, day=sowing.start)
 
 
 def relaid_turf_is_watered(case: Case) -> Iterator[Fault]:
-    """Turf that was lifted is soaked the day it is laid again, and watered until it has rooted."""
+    """Turf that was lifted is soaked once it is laid again, by the morning after, and watered until
+    it has rooted."""
     if not _watered_freely(case, SOAK_RELAID, RELAID):
         return
     rooting = timedelta(case.days("water.rooting_days") - 1)
     for laid in case.to_do("relaying"):
-        soaked = any(run.start <= laid.end <= run.end for run in _stages(case, "soak_relaid"))
+        night = laid.end + timedelta(1)
+        soaked = any(
+            run.start <= night and laid.end <= run.end for run in _stages(case, "soak_relaid")
+        )
         runs = _stages(case, "relaid")
         until = min(laid.end + rooting, case.plan.horizon.end)
         if not soaked or not runs or max(run.end for run in runs) < until:

@@ -13,7 +13,7 @@ from turfplan.records.plan_task import Role, Task
 DAY_MIN, HAIR_MIN, HAIR_MM = 24 * 60, 2, 0.1
 HEADS_OF_SYSTEMS = ("spray", "rotor", "rotary_nozzle", "drip")
 YOUNG: tuple[Role, ...] = ("sowing", "planting", "relaying")
-OF_THE_WORK = ("soak", "soak_plants", "soak_relaid", "settle")
+OF_THE_WORK = ("soak", "soak_plants", "soak_relaid", "settle", "settle_fill")
 
 
 def series_forward(case: Case) -> Iterator[Fault]:
@@ -71,6 +71,18 @@ def lawful_hours(case: Case) -> Iterator[Fault]:
                 start=f"{task.series.start_time:%H:%M}",
                 minutes=task.series.lasts_minutes,
             )
+
+
+def watered_in_after_its_work(case: Case) -> Iterator[Fault]:
+    """What waters work in runs once its day is over: that evening, or a day after it."""
+    late = case.book.si("water.start_afternoon")
+    for task in case.open:
+        if task.series is None or task.stage is None or task.stage.id not in OF_THE_WORK:
+            continue
+        work = next((case.by_id[name] for name in task.depends_on if name in case.by_id), None)
+        begun = task.series.start_time.hour * 60 + task.series.start_time.minute
+        if work is not None and task.series.start <= work.start and begun < late:
+            yield fault("watered_in_before_its_work", task, day=task.series.start)
 
 
 def _allowed_minutes(hours: tuple[str, ...]) -> list[tuple[int, int]]:
@@ -171,5 +183,6 @@ INVARIANTS = (
     series_forward,
     lawful_days,
     lawful_hours,
+    watered_in_after_its_work,
     no_watering_while_banned,
 )

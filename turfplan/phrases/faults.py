@@ -114,6 +114,11 @@ def watered_while_away(*, day: Day) -> Message:
     return Message("faults.watered_while_away", (("day", day),))
 
 
+def watered_in_before_its_work(*, day: Day) -> Message:
+    """runs on {day} before the work is done that it waters in"""
+    return Message("faults.watered_in_before_its_work", (("day", day),))
+
+
 def hose_beyond_the_day(*, day: Day, minutes: int) -> Message:
     """{minutes} minutes by hose on {day}, more than the hours in which somebody is there"""
     return Message("faults.hose_beyond_the_day", (("day", day), ("minutes", minutes)))

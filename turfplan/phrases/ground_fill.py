@@ -4,8 +4,8 @@ from turfplan.message import Message, Quantity
 
 
 def fill_bank_water() -> Message:
-    """Moisten it the same evening in short cycles with pauses, and stop before water runs: on a
-    bank the foot or a tamper settles the fill, a soaking carries it off.
+    """Moisten it once it is firmed, when its watering says, in short cycles with pauses, and stop
+    before water runs: on a bank the foot or a tamper settles the fill, a soaking carries it off.
     """
     return Message("ground_fill.fill_bank_water")
 

@@ -135,8 +135,8 @@ def water_in_seeded_rain() -> Message:
 
 
 def water_in_grass(*, least: Number, most: Number, n: int) -> Message:
-    """The same evening water lightly to settle it; then every {least} to {most} days for {n} days,
-    for the minutes that its waterings tell.
+    """Once it is done water lightly to settle it, when its first watering says; then every {least}
+    to {most} days for {n} days, for the minutes that its waterings tell.
     """
     return Message("level.water_in.grass", (("least", least), ("most", most), ("n", n)))
 

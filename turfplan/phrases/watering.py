@@ -118,19 +118,21 @@ def zone_line(*, zone: Message, line: Message) -> Message:
 
 
 def why_settle_fill() -> Message:
-    """A soaking the same evening settles the lift to its bottom: water does what feet cannot."""
+    """A soaking once the work is done settles the lift to its bottom: water does what feet
+    cannot.
+    """
     return Message("watering.why.settle_fill")
 
 
 def why_settle_bank() -> Message:
-    """Short cycles with pauses moisten the lift the same evening and wash nothing away: on a bank
-    firming settles it, and water only helps.
+    """Short cycles with pauses moisten the lift once the work is done and wash nothing away: on a
+    bank firming settles it, and water only helps.
     """
     return Message("watering.why.settle_bank")
 
 
 def why_settle() -> Message:
-    """A light watering the same evening settles the new layer among the leaves."""
+    """A light watering once the work is done settles the new layer among the leaves."""
     return Message("watering.why.settle")
 
 
@@ -229,6 +231,21 @@ def week_waits_after_work(*, stage: Message, day: Day, next: Day) -> Message:
     """{stage}: watering is not allowed on {day}, after the work; it waits for {next}."""
     return Message(
         "watering.week.waits_after_work", (("stage", stage), ("day", day), ("next", next))
+    )
+
+
+def week_night_after(*, stage: Message, day: Day, next: Day) -> Message:
+    """{stage}: what is left of {day} after the work is too short for it; it runs on {next}."""
+    return Message("watering.week.night_after", (("stage", stage), ("day", day), ("next", next)))
+
+
+def week_split_after_work(*, stage: Message, day: Day, share: Number, next: Day) -> Message:
+    """{stage}: what is left of {day} after the work holds {share} of it; the rest runs on
+    {next}.
+    """
+    return Message(
+        "watering.week.split_after_work",
+        (("stage", stage), ("day", day), ("share", share), ("next", next)),
     )
 
 
@@ -743,6 +760,18 @@ def hose_waits(*, hours: Number, least: Number) -> Message:
     that dries once is dead.
     """
     return Message("watering.hose.waits", (("hours", hours), ("least", least)))
+
+
+def how_work_of(*, day: Day) -> Message:
+    """It waters in the work of {day}."""
+    return Message("watering.how.work_of", (("day", day),))
+
+
+def how_strip_before() -> Message:
+    """Water in what was done on the working day before; what was done today has its turn after
+    it.
+    """
+    return Message("watering.how.strip_before")
 
 
 def how_strip_of_day() -> Message:

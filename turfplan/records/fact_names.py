@@ -35,6 +35,8 @@ GroupFact = Literal[
     "feeding.potash_gap",
     "feeding.potash_rest",
     "feeding.potash_least",
+    "feeding.potash_content",
+    "feeding.phosphate_content",
     "feeding.water_setback",
     "compost.nitrogen",
     "compost.year_depth_max",
@@ -258,6 +260,7 @@ GroupFact = Literal[
     "work.pass_days_most",
     "weather.dry_day_rain",
     "weather.soaking_rain",
+    "weather.soil_swing",
     "weather.measured_memory",
     "real_years.least_years",
     "real_years.near_days",
@@ -283,6 +286,7 @@ GroupFact = Literal[
     "survey.trunk_clear",
     "survey.root_zone",
     "survey.root_fill",
+    "windows.nights_apart",
     "windows.years_apart",
     "windows.even_year",
     "windows.seasonal_year",
@@ -416,6 +420,7 @@ SpeciesOption = Literal[
     "pass_cap_seeded",
     "low_cut_floor_seeded",
     "plug_spacing",
+    "dethatch_spacing",
     "summer_days",
     "growing_days",
     "growing_mark",
@@ -434,3 +439,5 @@ MaterialFact = Literal[
 ]
 
 HerbicideFact = Literal["hold"]
+
+HerbicideOption = Literal["hold_{species}"]

@@ -5,6 +5,7 @@ Days off for work, delivery days, and the open windows of its operation.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from datetime import date
 from functools import lru_cache
 
 from turfplan.message import listed
@@ -94,8 +95,9 @@ def _windows(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> list[Al
         # What opens the turf for a pass is filled within days: it may come as soon as the pass may.
         windows = (*windows, campaign.sessions[draft.session - 1].window)
     if draft.window is not None:
+        first, last = (date.fromordinal(day) for day in draft.window)
         windows = tuple(
-            w for w in windows if (w.start.toordinal(), w.end.toordinal()) == draft.window
+            replace(w, start=first, end=last) for w in windows if w.start <= first and last <= w.end
         )
     return [_window(draft, windows, Strength[bound.upper()])] if windows else []
 

@@ -16,6 +16,7 @@ from turfplan.work import slopes as bank
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
+from turfplan.work.feeding.soil_findings import washed_first
 from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
@@ -88,7 +89,9 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
     look = look_days(setting, campaign)
     if look is not None:
-        drafts.append(look_for_seedlings(setting, replace(with_seed, offset=look.wished)))
+        drafts.append(
+            look_for_seedlings(setting, replace(with_seed, offset=look.wished), look.last)
+        )
     return drafts
 
 
@@ -269,13 +272,13 @@ def _form(setting: ResolvedLawn) -> PlantForm:
 
 
 def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """What is minded at a sowing: the choice of grass, rain, weed killers that hold it back."""
+    """What is minded at a sowing: the choice of grass, salt, rain, weed killers that hold it."""
     held = (
         hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
     )
     on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
     pets = (plan_cautions.dogs(),) if setting.brief.site.pets else ()
-    return (*setting.sowing.cautions, *pets, *on_rain, *held)
+    return (*setting.sowing.cautions, *washed_first(setting), *pets, *on_rain, *held)
 
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:

@@ -2,7 +2,7 @@
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import ceil
 
@@ -82,10 +82,10 @@ class Law:
         ]
         return max((b - a for a, b in itertools.pairwise(days)), default=DAYS)
 
-    @property
-    def open_until(self) -> int:
-        """The last lawful minute of a day."""
-        return max(end for _, end in self.spans)
+    def after(self, minute: float) -> "Law":
+        """The law of what is left of a day from this minute on."""
+        late = tuple((max(start, ceil(minute)), end) for start, end in self.spans if end > minute)
+        return replace(self, spans=late)
 
     @property
     def open_min(self) -> int:

@@ -1,13 +1,14 @@
 """The days of a week on which a stage may be watered, by law and by who is there."""
 
 from datetime import date
+from typing import NamedTuple
 
 from turfplan.calendar_days import recurring_days
 from turfplan.message import Day, Days, Message
 from turfplan.phrases import watering as phrases
 from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.request import WateredGround
-from turfplan.work.watering.stages import Stage, settling_day
+from turfplan.work.watering.stages import Stage, late_hours
 
 TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting", "relaid")
 # Seed, plants and relaid turf: what an establishment permit is given for.
@@ -22,8 +23,6 @@ def lawful_days(
     law = ground.law
     every = recurring_days(start, end)
     lawful = [day for day in every if law.open(day, permitted=stage.name in PERMITTED)]
-    if stage.name in AFTER_WORK:
-        return _after_work(ground, stage, start, end, cautions)
     of_law, permitted = law_of(ground.request.water), stage.name in PERMITTED
     closed_days = [day for day in every if not of_law.open(day, permitted=permitted)]
     if stage.name in TENDER and closed_days:
@@ -43,19 +42,33 @@ def lawful_days(
     return tuple(lawful)
 
 
-def _after_work(
+class Evening(NamedTuple):
+    """A day of work, the day on which it is watered in (None where that is not lawful within a
+    week), and whether hours of its own evening are open at all."""
+
+    worked: date
+    wetted: date | None
+    open: bool
+
+
+def evenings(
     ground: WateredGround, stage: Stage, start: date, end: date, cautions: list[Message]
-) -> tuple[date, ...]:
-    """The days of a week on which what was worked is watered in: each strip on its own evening."""
-    law, wet = ground.law, set[date]()
+) -> tuple[Evening, ...]:
+    """When what was worked on the days of a week is watered in: each strip by itself, on its own
+    evening or, where that is closed or too short, on the next open day; a caution where it waits.
+    """
+    law, late = ground.law, late_hours(ground.request.book, ground.law)
+    found: list[Evening] = []
     for worked in stage.strips or (stage.start,):
         if not start <= worked <= end:
             continue
-        wetted = settling_day(ground.request.book, law, worked, permitted=stage.name in PERMITTED)
-        if wetted != worked:
-            cautions.append(_wetted_late(stage, worked, wetted, after_work=law.open(worked)))
-        wet |= {wetted} if wetted is not None else set()
-    return tuple(sorted(wet))
+        lawful = law.open(worked, permitted=stage.name in PERMITTED)
+        wetted = stage.settled_on(ground.request, worked)
+        evening = Evening(worked, wetted, lawful and bool(late.spans))
+        if wetted != worked and not evening.open:
+            cautions.append(_wetted_late(stage, worked, wetted, after_work=lawful))
+        found.append(evening)
+    return tuple(found)
 
 
 def _wetted_late(stage: Stage, worked: date, wetted: date | None, *, after_work: bool) -> Message:

@@ -8,8 +8,9 @@ from typing import Literal, NamedTuple
 from turfplan.message import Days, Message
 from turfplan.phrases import watering as phrases
 from turfplan.work.watering.lawful_days import TENDER
+from turfplan.work.watering.needs import Need, need_of
 from turfplan.work.watering.request import WEEK, WateredGround
-from turfplan.work.watering.stages import FIRST_WATER, OF_PLANTS, Need, Stage, need_of
+from turfplan.work.watering.stages import FIRST_WATER, OF_PLANTS, Stage
 
 
 class WeekNeed(NamedTuple):

@@ -1,19 +1,19 @@
 """The stages of watering, which end by growth, and what each asks for."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from math import ceil
 from types import MappingProxyType
 from typing import Literal
 
 from turfplan.book.entries import Book
-from turfplan.message import Message, Number, Quantity, length_mm
+from turfplan.message import Message
 from turfplan.phrases import watering as phrases
-from turfplan.records.book_names import FactName, of_family
-from turfplan.work.watering.hours import Law
-from turfplan.work.watering.intake import PERCENT
-from turfplan.work.watering.request import WEEK, WateredGround, WateringRequest
+from turfplan.records.book_names import FactName
+from turfplan.work.watering.hose import part_of
+from turfplan.work.watering.hours import Law, place
+from turfplan.work.watering.intake import intake_of
+from turfplan.work.watering.request import WEEK, WateringRequest
 
 StageName = Literal[
     "settle",
@@ -59,6 +59,8 @@ FIRST_WATER: Mapping[StageName, tuple[FactName, Message]] = MappingProxyType(
 )
 # The stages of turf that was lifted and laid back: a part of a lawn that has rooted elsewhere.
 OF_RELAID: tuple[StageName, ...] = ("soak_relaid", "relaid")
+# The first water of seed, plants and relaid turf: what an establishment permit is given for.
+OF_YOUNG: tuple[StageName, ...] = ("soak", "soak_plants", "soak_relaid")
 # Stages of grass that came with leaves of its own and has not rooted.
 OF_PLANTS: tuple[StageName, ...] = ("rooting", "relaid")
 
@@ -93,6 +95,25 @@ class Stage:
             return self.share / len(self.strips)
         return self.share * max(1, sum(day < end for day in self.strips)) / len(self.strips)
 
+    def settled_on(self, request: WateringRequest, worked: date) -> date | None:
+        """The day on which the first water of a day's work is all down."""
+        return settling_day(
+            request.book,
+            request.law,
+            worked,
+            permitted=self.name in OF_YOUNG,
+            runs_min=self._first_water_min(request),
+        )
+
+    def _first_water_min(self, request: WateringRequest) -> tuple[int, ...]:
+        """Minutes of the first water of a day's work, from the first drop to the last, by zone."""
+        book, share = request.book, self.watered_share(self.end)
+        fact, _ = FIRST_WATER[self.name]
+        intake = intake_of(book, request.soil, request.slope_percent, bare=request.open_ground)
+        zones = (part_of(zone, share) for zone in request.zones)
+        runs = (intake.run(zone.exposure * book.si(fact), zone) for zone in zones)
+        return tuple(run.elapsed_min for run in runs)
+
     @property
     def key(self) -> str:
         """Its part of a task id."""
@@ -125,10 +146,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     if request.relaid_on is not None:
         stretches.extend(_relaid_stages(request, request.relaid_on))
     if request.planted_on:
-        stretches.extend(
-            replace(stage, share=request.sown_share)
-            for stage in _plant_stages(request, request.planted_on)
-        )
+        stretches.extend(_plant_stages(request, request.planted_on))
     return tuple(
         stage if stage.end <= request.end else replace(stage, end=request.end)
         for stage in sorted(stretches, key=lambda s: (s.start, s.key))
@@ -152,18 +170,32 @@ def _after_pass(
     days = request.days_of(day)
     share = request.pass_shares.get(day, 1.0)
     settle = Stage("settle", days[0], day, number, strips=days, share=share)
-    settled = settling_day(book, request.law, day) or day
+    settled = settle.settled_on(request, day) or day
     first = settled + timedelta(round(book.si("water.recover_first")))
     recover = Stage("recover", first, end, number, share=share)
     return [settle, recover] if first <= end else [settle]
 
 
-def settling_day(book: Book, law: Law, worked: date, *, permitted: bool = False) -> date | None:
-    """The day on which work is watered in: its own, afterwards, where its late hours are lawful.
+def late_hours(book: Book, law: Law) -> Law:
+    """The law of the hours of a day in which its work is over."""
+    return law.after(book.si("water.start_afternoon"))
+
+
+def settling_day(
+    book: Book,
+    law: Law,
+    worked: date,
+    *,
+    permitted: bool = False,
+    runs_min: Sequence[int] = (),
+) -> date | None:
+    """The day on which work is watered in: its own, afterwards, where its late hours are lawful and
+    hold the runs of its zones, of so many minutes, one after the other.
 
     Else it is the next open one. `permitted`: it holds new seed or plants, with the permit in hand.
     """
-    evening = law.open_until > book.si("water.start_afternoon")
+    late = late_hours(book, law)
+    evening = late.spans and place([book.si("water.start_evening")], runs_min, 0, late)
     days = (worked + timedelta(n) for n in range(0 if evening else 1, WEEK))
     return next((day for day in days if law.open(day, permitted=permitted)), None)
 
@@ -175,8 +207,8 @@ def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
     mown = max(mown, up + timedelta(1))
     weaned = mown + timedelta(round(book.si("water.weaning_days")))
     strips, share = request.sown_days(sown), request.sown_share
-    wet = settling_day(book, request.law, strips[0], permitted=True) or strips[0]
     soak = Stage("soak", strips[0], sown, strips=strips, share=share)
+    wet = soak.settled_on(request, strips[0]) or strips[0]
     green = request.second_until
     winter = green is not None and weaned < green
     return [
@@ -192,11 +224,13 @@ def _plant_stages(request: WateringRequest, planted: date) -> list[Stage]:
     book, strips = request.book, request.planted_strips or (planted,)
     rooted = planted + timedelta(round(book.si("water.rooting_days")) - 1)
     weaned = rooted + timedelta(round(book.si("water.weaning_days")))
-    wet = settling_day(book, request.law, strips[0], permitted=True) or strips[0]
+    share = request.sown_share
+    soak = Stage("soak_plants", strips[0], planted, strips=strips, share=share)
+    wet = soak.settled_on(request, strips[0]) or strips[0]
     return [
-        Stage("soak_plants", strips[0], planted, strips=strips),
-        Stage("rooting", min(rooted, wet + timedelta(1)), rooted, strips=strips),
-        Stage("weaning", rooted + timedelta(1), weaned),
+        soak,
+        Stage("rooting", min(rooted, wet + timedelta(1)), rooted, strips=strips, share=share),
+        Stage("weaning", rooted + timedelta(1), weaned, share=share),
     ]
 
 
@@ -204,193 +238,9 @@ def _relaid_stages(request: WateringRequest, relaid: date) -> list[Stage]:
     """Turf that was lifted lives by its upper roots until it has rooted anew, as sod does."""
     book, strips, share = request.book, request.relaid_strips or (relaid,), request.relaid_share
     rooted = relaid + timedelta(round(book.si("water.rooting_days")) - 1)
-    wet = settling_day(book, request.law, strips[0], permitted=True) or strips[0]
+    soak = Stage("soak_relaid", strips[0], relaid, strips=strips, share=share)
+    wet = soak.settled_on(request, strips[0]) or strips[0]
     return [
-        Stage("soak_relaid", strips[0], relaid, strips=strips, share=share),
+        soak,
         Stage("relaid", min(rooted, wet + timedelta(1)), rooted, strips=strips, share=share),
     ]
-
-
-@dataclass(frozen=True, slots=True)
-class Need:
-    """What a week of a stage asks for: runs a day, water for each, how many days a week, and why.
-
-    `runs` counts those of a day that is watered; `days` is None where every day is. Between two
-    watered days lie `gap` days, by choice and at the least, across the weeks of a stage too; None
-    where the week alone counts. With `rain_does_it` usual rain leaves nothing to be watered.
-    """
-
-    runs: int
-    depth_mm: float
-    days: int | None
-    why: Message
-    facts: tuple[FactName, ...]
-    rain_does_it: bool = False
-    gap: tuple[float, float] | None = None
-
-
-def _on_a_bank(ground: WateredGround) -> bool:
-    """Whether water runs off before it has soaked in."""
-    request = ground.request
-    return request.slope_percent > PERCENT * request.book.si("site.slope_steep")
-
-
-def _on_mix(request: WateringRequest, stage: Stage) -> bool:
-    """Whether the seed lies on a layer of mix that was spread with it."""
-    follows = timedelta(round(request.book.si("water.seed_follows_days")))
-    return not request.open_ground and any(
-        stage.start - follows <= day <= stage.end for day in request.passes
-    )
-
-
-def need_of(ground: WateredGround, stage: Stage, start: date, end: date) -> Need:
-    """The need of the days from start to end of a stage."""
-    if stage.name in FIRST_WATER:
-        fact, why = FIRST_WATER[stage.name]
-        if stage.name == "settle_fill" and _on_a_bank(ground):
-            why = phrases.why_settle_bank()
-        if stage.name == "soak" and _on_mix(ground.request, stage):
-            why = phrases.why_soak_on_mix()
-        return Need(1, ground.request.book.si(fact), 1, why, (fact,))
-    if stage.name in ("germination", "rooting", "establishment", "relaid"):
-        return _moist_need(ground, stage, start, end)
-    if stage.name == "recover":
-        need = _recover_need(ground, start, end)
-    elif stage.name == "winter":
-        need = _winter_need(ground, start, end)
-    else:
-        need = _weaning_need(ground, start, end)
-    return replace(need, rain_does_it=need.depth_mm < ground.request.book.si("water.least_run"))
-
-
-def _winter_need(ground: WateredGround, start: date, end: date) -> Need:
-    """What a second grass that is green in winter uses, less the rain that is counted on.
-
-    Once a week, or as often as its roots run out of water.
-    """
-    book = ground.request.book
-    use = book.si("water.rye_kc") * ground.mean_et0_mm(start, end)
-    rain = ground.mean_rain_mm(start, end)
-    counted = book.si("water.counted_rain_share")
-    net = max(0.0, use - counted * rain)
-    ready = ground.soil.ready_mm(ground.root_depth_mm(start), use)
-    days = min(WEEK, max(1, ceil(WEEK * net / ready - 1e-9)))
-    why = phrases.why_winter(
-        use=Quantity(WEEK * use, "rain"),
-        rain=Quantity(WEEK * rain, "rain"),
-        share=Number(counted, "percent"),
-    )
-    facts: tuple[FactName, ...] = ("water.rye_kc", "water.counted_rain_share")
-    return Need(1, WEEK * net / days, days, why, (*facts, *ground.soil.facts))
-
-
-def _weaning_need(ground: WateredGround, start: date, end: date) -> Need:
-    """Fewer and deeper runs of a week: what grass uses less the rain that is counted on."""
-    book = ground.request.book
-    use = ground.kc[start.month - 1] * ground.mean_et0_mm(start, end)
-    rain = ground.mean_rain_mm(start, end)
-    counted = book.si("water.counted_rain_share")
-    net = max(0.0, use - counted * rain)
-    ready = ground.soil.ready_mm(ground.root_depth_mm(start), use)
-    often = book.fact("water.weaning_per_week")
-    most = often.high_si
-    days = round(min(most, max(often.low_si, WEEK * net / ready if ready else most)))
-    return Need(
-        1,
-        WEEK * net / days,
-        days,
-        phrases.why_weaning(
-            use=Quantity(WEEK * use, "rain"),
-            rain=Quantity(WEEK * rain, "rain"),
-            share=Number(counted, "percent"),
-        ),
-        (
-            "water.weaning_per_week",
-            "water.counted_rain_share",
-            "water.root_depth",
-            "water.root_growth",
-            *ground.soil.facts,
-        ),
-    )
-
-
-def _recover_need(ground: WateredGround, start: date, end: date) -> Need:
-    """What covered grass uses between two waterings, up to the book's depth, less the rain that is
-    counted on."""
-    book = ground.request.book
-    often = book.fact("water.recover_gap")
-    gap = often.si
-    rain = gap * book.si("water.counted_rain_share") * ground.mean_rain_mm(start, end)
-    use = gap * ground.kc[start.month - 1] * ground.mean_et0_mm(start, end)
-    depth = max(0.0, min(book.si("water.recover_depth"), use) - rain)
-    why = phrases.why_recover(
-        days=round(book.si("water.recover_days")),
-        fewest=Number(often.low_si),
-        most=Number(often.high_si),
-    )
-    return Need(
-        1,
-        depth,
-        ceil(WEEK / gap),
-        why,
-        (
-            "water.recover_depth",
-            "water.recover_gap",
-            "water.recover_days",
-            "water.counted_rain_share",
-        ),
-        gap=(gap, often.low_si),
-    )
-
-
-def _moist_need(ground: WateredGround, stage: Stage, start: date, end: date) -> Need:
-    """Daily water of a stage that must not dry out, in as many runs as its shallow layer needs.
-
-    Normal rain takes nothing off a run: it does not come daily, and seed that dries once is dead.
-    Real rain skips runs. Where as much of the usual rain as is counted on outdoes the need of a
-    sunny week, rain leaves nothing dry.
-    """
-    book = ground.request.book
-    coefficient: FactName = (
-        "water.kc_wet_surface"
-        if stage.name == "germination"
-        else of_family("water.kc_{season}_initial", ground.request.season)
-    )
-    need = book.si("water.seed_margin") * book.si(coefficient) * ground.mean_et0_mm(start, end)
-    roots_mm = ground.root_depth_mm(start)
-    if stage.name in OF_RELAID:
-        roots_mm = min(roots_mm, book.si("water.seed_moist_depth"))
-    ready = ground.soil.ready_mm(roots_mm, need)
-    event = book.si("water.light_event")
-    most = round(book.fact("water.runs_a_day").high_si) if stage.name == "germination" else 2
-    runs = min(
-        most,
-        max(
-            1,
-            ceil(need / event - 1e-9) if stage.name == "germination" else 1,
-            ceil(need / ready - 1e-9),
-        ),
-    )
-    depth = max(need / runs, book.si("water.least_run"))
-    why = phrases.why_moist(
-        layer=length_mm(roots_mm),
-        ready=Quantity(ready, "rain"),
-        need=Quantity(need, "rain"),
-        n=runs,
-    )
-    return Need(
-        runs,
-        depth,
-        None,
-        why,
-        (
-            coefficient,
-            "water.seed_margin",
-            "water.light_event",
-            "water.least_run",
-            "water.seed_moist_depth",
-            "water.counted_rain_share",
-            *ground.soil.facts,
-        ),
-        book.si("water.counted_rain_share") * ground.mean_whole_rain_mm(start, end) >= need,
-    )
