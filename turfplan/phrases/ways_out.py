@@ -18,6 +18,11 @@ def water_it() -> Message:
     return Message("ways_out.water_it")
 
 
+def water_the_lawn() -> Message:
+    """Water the lawn, by hose or sprinkler"""
+    return Message("ways_out.water_the_lawn")
+
+
 def any_campaign() -> Message:
     """Let the planner choose the campaign"""
     return Message("ways_out.any_campaign")

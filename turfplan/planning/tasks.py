@@ -104,13 +104,9 @@ def task_of(
         not_earlier=_reasons(candidate, draft, titles, earlier=True),
         not_later=_reasons(candidate, draft, titles, earlier=False),
         amounts=draft.amounts,
-        how=(
-            *_where(draft),
-            *about,
-            *(draft.how or book_messages(book, f"{key}.how", draft.words)),
-        ),
-        go=draft.go or optional_message(book, f"{key}.go", draft.words),
-        fallback=draft.fallback or optional_message(book, f"{key}.fallback", draft.words),
+        how=(*_where(draft), *about, *(draft.how or _how(setting, draft))),
+        go=draft.go or _test_of_day(setting, draft, "go"),
+        fallback=draft.fallback or _test_of_day(setting, draft, "fallback"),
         fallback_day=_fallback(setting, draft, end, window),
         cautions=draft.cautions if late is None else (late, *draft.cautions),
         grade=grade(setting, season, date.fromordinal(end)) if season else None,
@@ -129,6 +125,23 @@ def _title(draft: Draft, title: Message) -> Message:
 def _where(draft: Draft) -> tuple[Message, ...]:
     """The first step of a task that is not for the whole lawn."""
     return () if draft.where_step is None else (draft.where_step,)
+
+
+def _how(setting: ResolvedLawn, draft: Draft) -> tuple[Message, ...]:
+    """The book's steps of an operation; where nobody waters those that ask for no water."""
+    book, key = setting.book, f"operations.{draft.operation}"
+    dry = setting.brief.water.possible is False and book.operations[draft.operation].how_on_rain
+    return book_messages(book, f"{key}.how_on_rain" if dry else f"{key}.how", draft.words)
+
+
+def _test_of_day(setting: ResolvedLawn, draft: Draft, name: str) -> Message | None:
+    """The book's test of the day of an operation, or what to do where it fails (`go`, `fallback`);
+    it speaks of no frost where none comes."""
+    book, key = setting.book, f"operations.{draft.operation}.{name}"
+    mild = optional_message(book, f"{key}_frostless", draft.words)
+    if mild is not None and setting.climate.frostless:
+        return mild
+    return optional_message(book, key, draft.words)
 
 
 def _season_of(candidate: Candidate, draft: Draft) -> OpenDays | None:

@@ -20,6 +20,7 @@ from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_nutrients import nutrient_drafts
 from turfplan.work.feeding.stages import PLANTED, colour_in_time
+from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED
@@ -156,11 +157,15 @@ def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) ->
     )
     wording = Wording(said(feed.reason), how=how)
     if feed.key == PLANTED:
-        wording = replace(wording, go=phrases.planted_go(), fallback=phrases.planted_fallback())
+        even = growing_year(setting.climate, setting.book, setting.turf.species.id).even
+        later = phrases.planted_fallback_even() if even else phrases.planted_fallback()
+        wording = replace(wording, go=phrases.planted_go(), fallback=later)
     if feed.if_pale:
+        mild = setting.climate.frostless
+        pale_go = of_feeding.seedlings_pale_go_frostless if mild else of_feeding.seedlings_pale_go
         wording = replace(
             wording,
-            go=of_feeding.seedlings_pale_go(),
+            go=pale_go(),
             fallback=of_feeding.seedlings_green_fallback(),
         )
     return make(

@@ -63,6 +63,7 @@ def wished_spacing(setting: ResolvedLawn, session: Session, least_days: int) -> 
 
 def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool) -> Draft:
     """The look at what the last pass of a session has buried; `several` sessions are told apart."""
+    dry = setting.brief.water.possible is False
     return make(
         setting,
         "inspect",
@@ -77,7 +78,7 @@ def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool
             looks.leaf_tips(),
             title=looks.leaf_tips_title(),
             how=(
-                looks.leaf_tips_clear(),
+                looks.leaf_tips_clear_on_rain() if dry else looks.leaf_tips_clear(),
                 looks.leaf_tips_bare(n=setting.days("order.leaf_tips_most")),
             ),
             go=looks.leaf_tips_go(),

@@ -127,6 +127,9 @@ def _why_lifted(setting: ResolvedLawn) -> Message:
 def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
     """The look whether the filled hollows have settled, before the first pass over them."""
     cap = length_mm(setting.book.si("passes.hard_cap"))
+    dry = setting.brief.water.possible is False
+    pulled = looks.relaid_string_on_rain if dry else looks.relaid_string
+    deep = looks.relaid_deep_on_rain if dry else looks.relaid_deep
     return make(
         setting,
         "inspect",
@@ -135,9 +138,9 @@ def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
             CARE, session=session, anchor="topdress.1", offset=-setting.days("wish.relaid_look")
         ),
         wording=Wording(
-            looks.relaid(),
+            looks.relaid_on_rain() if dry else looks.relaid(),
             title=looks.relaid_title(),
-            how=(looks.relaid_string(), looks.relaid_shallow(cap=cap), looks.relaid_deep(cap=cap)),
+            how=(pulled(), looks.relaid_shallow(cap=cap), deep(cap=cap)),
             go=looks.leaf_tips_go(),
             fallback=looks.next_free_day(),
         ),

@@ -223,7 +223,7 @@ def _laid(setting: ResolvedLawn, area_m2: float, days: int) -> tuple[Message, ..
         phrases.sod_ground(),
         phrases.sod_joints(),
         *((phrases.sod_bank(),) if steep else ()),
-        phrases.sod_water(),
+        phrases.sod_on_rain() if setting.brief.water.possible is False else phrases.sod_water(),
     )
 
 
