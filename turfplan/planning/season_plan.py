@@ -81,7 +81,7 @@ def make_plan(
     that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
     TurfplanError for names or wishes that the book does not bear out.
     """
-    given = _PlanSources(book, place, _with_roles(so_far, book), now)
+    given = _PlanSources(book, place, so_far, now)
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
@@ -109,14 +109,8 @@ def dated_season(
 ) -> tuple[Candidate | None, TaskHistory]:
     """The season of one lawn with its days and what binds them, as `make_plan` chooses it, before
     anything of it is told; with what has happened."""
-    chosen = _chosen(brief, _PlanSources(book, place, _with_roles(so_far, book), now))
+    chosen = _chosen(brief, _PlanSources(book, place, so_far, now))
     return chosen.comparison.best, chosen.history
-
-
-def _with_roles(so_far: SoFar, book: Book) -> SoFar:
-    if so_far.previous is None:
-        return so_far
-    return replace(so_far, previous=with_roles(so_far.previous, book))
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +148,8 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         raise TurfplanError(problems)
     unasked, brief = brief, _asking_for_permit(brief, book)
     today = given.now.astimezone(ZoneInfo(place.climate.timezone)).date()
-    previous, entries = in_rules_words(so_far.previous, so_far.journal)
+    previous = with_roles(so_far.previous, book) if so_far.previous is not None else None
+    previous, entries = in_rules_words(previous, so_far.journal)
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
