@@ -276,7 +276,7 @@ def _repaired(
     first = _dated_again(setting, drafted, season, given)
     if not isinstance(first, Candidate):
         return first
-    again = run_out_preparation(setting, season, first.dated.dropped, history)
+    again = run_out_preparation(setting, first.dated, history)
     prepared = with_preparation_again(setting, drafted.campaign, season, again, history)
     second = _dated_again(setting, drafted, prepared, given) if again else first
     if isinstance(second, Candidate):
