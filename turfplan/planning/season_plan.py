@@ -41,7 +41,7 @@ from turfplan.planning.window_dates import (
     moved_by_soil,
     with_windows,
 )
-from turfplan.planning.wished_days import with_wished_days
+from turfplan.planning.wished_days import compare_wished
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
@@ -157,7 +157,6 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
-    setting = with_wished_days(setting, history, previous)
     verdict = watering_verdict(
         brief,
         book,
@@ -175,9 +174,11 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         answered=answered_looks(history.done, history.skipped, alive_until),
     )
     if previous is not None and not previous.conflict:
-        comparison = compare_again(
-            setting, feeder_for(setting), verdict, previous, history, place.days
-        )
+
+        def again(lawn: ResolvedLawn, past: TaskHistory) -> Comparison:
+            return compare_again(lawn, feeder_for(lawn), verdict, previous, past, place.days)
+
+        comparison = compare_wished(setting, history, previous, again)
     else:
         comparison = _compare(setting, verdict)
         if whole and comparison.best is not None:
