@@ -28,8 +28,9 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import coming_rain, compare_again, with_roles
+from turfplan.planning.repair import coming_rain, compare_again
 from turfplan.planning.schedule import Dated, date_season
+from turfplan.planning.task_roles import with_roles
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.waiting import as_dated
 from turfplan.planning.watering import watered
@@ -41,7 +42,6 @@ from turfplan.planning.window_dates import (
     moved_by_soil,
     with_windows,
 )
-from turfplan.planning.wished_days import compare_wished
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
@@ -174,11 +174,9 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         answered=answered_looks(history.done, history.skipped, alive_until),
     )
     if previous is not None and not previous.conflict:
-
-        def again(lawn: ResolvedLawn, past: TaskHistory) -> Comparison:
-            return compare_again(lawn, feeder_for(lawn), verdict, previous, past, place.days)
-
-        comparison = compare_wished(setting, history, previous, again)
+        comparison = compare_again(
+            setting, feeder_for(setting), verdict, previous, history, place.days
+        )
     else:
         comparison = _compare(setting, verdict)
         if whole and comparison.best is not None:
@@ -375,10 +373,8 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
 
     Where seed cannot be kept moist, or the turf is a sponge, there is nothing to compare.
     """
-    if refused := nothing_sown(setting):
+    if refused := nothing_sown(setting) or told_of_salt(setting):
         return Comparison(None, (), refused)
-    if salty := told_of_salt(setting):
-        return Comparison(None, (), salty)
     if steep := too_steep(setting):
         return Comparison(None, (), (steep,))
     if sponge := too_thick(setting):

@@ -27,12 +27,22 @@ def compare_wished(
     """
     unmet: frozenset[str] = frozenset()
     while True:
-        past = _less(history, unmet, previous)
-        found = compare(_opened(setting, past, previous, unmet), past)
-        lost = _unmet(past, found.best) - unmet
-        if not lost:
+        found = compare(_opened(setting, history, previous, unmet), history)
+        lost = _unmet(history, found.best) - unmet
+        history, before = _given_up(history, found.best), history
+        if not lost and history is before:
             return found
         unmet |= lost
+        history = _less(history, lost, previous)
+
+
+def _given_up(history: TaskHistory, best: Candidate | None) -> TaskHistory:
+    """History without the days chosen by hand that a campaign had to give up, each with why."""
+    taken = None if best is None else best.dated.history
+    if taken is None or taken.moves_given_up.keys() == history.moves_given_up.keys():
+        return history
+    because = {**history.because, **taken.moves_given_up}
+    return replace(history, held=taken.held, because=because, moves_given_up=taken.moves_given_up)
 
 
 def _opened(
@@ -54,12 +64,12 @@ def _opened(
 
 
 def _unmet(history: TaskHistory, best: Candidate | None) -> set[str]:
-    """The wishes that a campaign gives another day, or none."""
+    """The bookings to which a campaign gives another day, and the wishes for what it has not."""
     if best is None:
         return set()
-    ids = {draft.id for draft in best.season.drafts}
-    wished = {**history.booked, **history.held}
-    return {n for n, day in wished.items() if n not in ids or best.dated.day(n) != day}
+    ids = {draft.id for draft in best.dated.season.drafts}
+    other = {n for n, day in history.booked.items() if n in ids and best.dated.day(n) != day}
+    return other | ({*history.booked, *history.held} - ids)
 
 
 def _less(history: TaskHistory, names: Collection[str], previous: Plan) -> TaskHistory:
