@@ -213,3 +213,16 @@ def test_no_phosphate_where_the_law_bans_it_or_none_is_low() -> None:
         plan = plan_of(changes, LEVEL)
         assert phosphate(plan) == []
         assert all(line.item != "phosphate" for line in plan.order)
+
+
+@pytest.mark.full
+def test_new_ground_gets_the_phosphate_of_establishment_under_sod_too() -> None:
+    """A pound worked in under sod on bare ground; half of it where plants go into living turf."""
+    sod = {"seeding": {"intent": "plant", "form": "sod"}, **LEVEL, **FREE}
+    bare = plan_of(LOW_P, {"lawn": {"grass": "kentucky_bluegrass", "condition": "bare"}, **sod})
+    ((task, rate),) = phosphate(bare)
+    assert (task.operation, rate) == ("till", 1.0)
+    patchy = {"grass": "kentucky_bluegrass", "condition": "patchy", "thin_share": 0.3}
+    mended = plan_of(LOW_P, {"lawn": patchy, "site": {"cleared": ["unknown"]}, **sod})
+    ((task, rate),) = phosphate(mended)
+    assert (task.operation, rate) == ("feed_nitrogen", 0.5)

@@ -499,6 +499,14 @@ def water_own(*, distance: Quantity) -> Message:
     return Message("feeding.water.own", (("distance", distance),))
 
 
+def water_elsewhere(*, distance: Quantity) -> Message:
+    """Keep fertilizer {distance} from open water, the distance of rules in other countries, and
+    compost well away from it; yours is set locally: ask, and write it into the brief, among the
+    local rules.
+    """
+    return Message("feeding.water.elsewhere", (("distance", distance),))
+
+
 def water_usual(*, distance: Quantity, source: Message) -> Message:
     """Keep fertilizer {distance} from open water ({source}), and compost well away from it; the
     distance is set locally: ask, and write it into the brief, among the local rules.

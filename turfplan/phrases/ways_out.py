@@ -166,12 +166,12 @@ def start_anew() -> Message:
 
 
 def thatch_first(*, days: Listed) -> Message:
-    """Dethatch hard this season ({days}), measure again, and level next year"""
+    """Dethatch hard this season ({days}), measure again, and go on next year"""
     return Message("ways_out.thatch_first", (("days", days),))
 
 
 def thatch_first_next() -> Message:
-    """Dethatch hard in the next season of growth, measure again, and level after it"""
+    """Dethatch hard in the next season of growth, measure again, and go on after it"""
     return Message("ways_out.thatch_first_next")
 
 

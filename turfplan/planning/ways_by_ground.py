@@ -56,6 +56,9 @@ def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBri
 def _with_a_grass_that_lives(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Where what is bought does not live: grasses that do, in the way that each is bought."""
     light, sowing = setting.plot.light, setting.sowing
+    # A winter's cover need not live through the summer; another lawn is no green winter.
+    if sowing.intent == "winter_overseed":
+        return
     if light is None or light.dark or all(light.lives(grass) for grass in sowing.grasses):
         return
     if not light.watered:
@@ -109,7 +112,8 @@ def _sown_with(brief: Brief, setting: ResolvedLawn, other: str) -> tuple[str, Br
         intent = "renovate"
     elif (intent == "plant" and entry.plantable) or not entry.seedable:
         intent = "plant"
-        if not (stays or bare):
+        # What stands dense leaves no room for another grass among it.
+        if not bare and not (stays and setting.turf.condition != "dense"):
             changed = with_part(brief, "lawn", condition="bare", thatch_mm=0.0)
             lines = f'condition = "bare", thatch = "0 in", {lines}'
     elif intent == "plant" or (intent == "dormant" and entry.season == "warm"):

@@ -27,6 +27,7 @@ from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
 from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.first_cuts import first_cuts
+from turfplan.work.places import mended_place
 from turfplan.work.season_stand import second_grass_days, stand_of
 from turfplan.work.stand import Stand, open_ground
 from turfplan.work.watering.water_in import as_water_allows
@@ -115,6 +116,7 @@ def _starter(
     up: Emergence | None,
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    place = mended_place(setting)
     how = book_messages(setting.book, "operations.starter_feed.how")
     phosphate = feeding.phosphate_with_g_m2(feed.key)
     if phosphate and setting.brief.feeding.analysis is None:
@@ -130,7 +132,7 @@ def _starter(
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
         wording=Wording(said(feed.reason), how=how),
-        extent=Extent(setting.plot.area_m2 * setting.mended_share),
+        extent=Extent(setting.plot.area_m2 * place.share, where=place.name),
         facts=feed.facts,
     )
 
