@@ -1,19 +1,23 @@
 """Why grass is thin, or ground uneven, comes first and holds what would be lost on it."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from types import SimpleNamespace
 from typing import Any, get_args
 
 import pytest
 
-from planning import first, kind, plan_of
+from planning import brief_of, first, kind, plan_of
+from resolved_lawns import setting_of
 from tiers import sampled
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.records.book_names import ThinCause
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
+from turfplan.work.drafts import Band
 from turfplan.work.phases.cause_seasons import _shows, answered_looks
+from turfplan.work.phases.causes import live_bump, waits_for
 
 NOW = datetime(2027, 2, 1, 12, tzinfo=UTC)
 
@@ -485,3 +489,14 @@ def test_grubs_are_near_the_surface_from_a_warmth_of_the_soil_on() -> None:
         setting: Any = SimpleNamespace(book=book, climate=climate)
         shows = _shows(setting, "surface")
         assert shows is not None and shows(date(2027, 5, 1)) is near
+
+
+@pytest.mark.parametrize(("told", "looks"), [("frost", True), (None, False)])
+def test_a_cause_of_bumps_that_was_told_is_looked_into_though_the_fill_waits(
+    told: str | None, *, looks: bool
+) -> None:
+    """It is mended before the season that fills, and holds nothing of a plan that does not."""
+    setting = setting_of(brief_of({"site": {"bump_cause": told} if told else {}}))
+    left = replace(setting, levelling=replace(setting.levelling, bands=(), left=(Band(40.0, 0.1),)))
+    assert (live_bump(left) is not None) is looks
+    assert not any("bumps" in message.key for message in waits_for(left))

@@ -152,10 +152,15 @@ def live_bump(setting: ResolvedLawn) -> BumpCause | None:
     Of deep hollows of which nobody said the cause it is not known yet.
     """
     site, levelling = setting.brief.site, setting.levelling
-    if not levelling.bands and not levelling.lift_share:
+    if not _fills(setting) and not (levelling.left and site.bump_cause):
         return None
     cause = site.bump_cause or ("unknown" if _deep_hollows(setting) else None)
     return cause if cause in _LIVE_CAUSES and cause not in site.cleared else None
+
+
+def _fills(setting: ResolvedLawn) -> bool:
+    """Whether this plan fills anything, which the cause of bumps then holds up."""
+    return bool(setting.levelling.bands or setting.levelling.lift_share)
 
 
 def _deep_hollows(setting: ResolvedLawn) -> bool:
@@ -209,7 +214,7 @@ def waits_for(setting: ResolvedLawn, drafted: Collection[str] = ()) -> tuple[Mes
     names = [book_message(setting.book, f"causes.{name}.name") for name in asked]
     told = phrases.waits_bare if _bare(setting) else phrases.waits
     found = [told(causes=listed(names, "and"))] if names else []
-    if live_bump(setting) and "diagnose" not in setting.answered:
+    if _fills(setting) and live_bump(setting) and "diagnose" not in setting.answered:
         found.append(phrases.waits_bumps())
     found += _seen_later(setting, asked)
     if setting.alive_until is not None and LOOKED_AGAIN not in setting.answered:
