@@ -687,7 +687,7 @@ def _frozen() -> Made:
 @breaks("plants_fed_too_soon")
 def _fed_on_planting_day() -> Made:
     plugs, name = made("st-augustine-plugs"), "feed_nitrogen.planted"
-    return plugs.freed(name).moved(name, plugs.first("plant").end)
+    return plugs.freed(name, "first_mow").moved(name, plugs.first("plant").end)
 
 
 @breaks("nitrogen_too_much_in_year")
@@ -896,14 +896,16 @@ def _without(sound: Made, *operations: str) -> Made:
 def _barred() -> Made:
     """A preventer goes on in the spring in which the seed wakes."""
     sound, name = of_changes(DORMANT), "preemergent"
-    return sound.freed(name).moved(name, sound.task("first_mow").start + timedelta(7))
+    laid = made("pacific-northwest").first(name).model_copy(update={"depends_on": ()})
+    return sound.more(laid).moved(name, sound.task("first_mow").start + timedelta(7))
 
 
 @breaks("fed_before_mown")
 def _fed_before_mown() -> Made:
     cool = made("cool-overseed")
     fed = next(t for t in cool.plan.tasks if t.id == "feed_nitrogen.seedlings")
-    return cool.freed(fed.id).moved(fed.id, cool.task("first_mow").start - timedelta(7))
+    sound = cool.freed(fed.id, "first_mow", "inspect.colour")
+    return sound.moved(fed.id, cool.task("first_mow").start - timedelta(7))
 
 
 @breaks("woken_seed_dry")
@@ -929,7 +931,7 @@ def _second_unfed() -> Made:
     all_fed = [t.id for t in sound.plan.tasks if t.id.startswith("feed_nitrogen.rye")]
     # Two find room between the grass below's own feedings and the seed.
     fed = all_fed[:2]
-    early = sound.freed(*all_fed).without(*all_fed[2:])
+    early = sound.freed(*all_fed, "overseed", "first_mow").without(*all_fed[2:])
     for weeks, name in enumerate(fed):
         early = early.moved(name, sown - timedelta(14 + 28 * weeks))
     return early
@@ -953,7 +955,7 @@ def _second_dry() -> Made:
 @breaks("second_grass_fed_off_time")
 def _second_fed_early() -> Made:
     """All of its food comes two weeks early, on seedlings."""
-    sound = of_changes(WINTER_GREEN)
+    sound = of_changes(WINTER_GREEN).freed("first_mow")
     for task in sound.plan.tasks:
         if task.id.startswith("feed_nitrogen.rye"):
             sound = sound.shifted(task.id, -14)

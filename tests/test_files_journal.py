@@ -28,7 +28,7 @@ def note(path: Path, text: str) -> JournalEntry:
             kind="note",
             text=text,
         ),
-    )
+    ).entry
 
 
 def test_no_file_is_an_empty_journal(tmp_path: Path) -> None:

@@ -8,6 +8,7 @@ import pytest
 from test_planning_purchases import setting
 from turfplan.book.words import book_message, grass_name
 from turfplan.message import Number, Quantity, as_written, sentences
+from turfplan.messages import words_for
 from turfplan.phrases import order as phrases
 from turfplan.planning import bagged_goods
 from turfplan.planning.bagged_goods import _in_words, _sold, fertilizer_order, small_orders
@@ -105,6 +106,7 @@ def test_sod_of_several_days_comes_by_the_day() -> None:
         ("iron sulfate", "iron sulfate"),
         ("gypsum", "gypsum"),
         ("potash to add in all", "potash"),
+        ("phosphate to add in all", "phosphate"),
     ],
 )
 def test_each_thing_is_bought_by_its_own_name(amount: Any, item: str) -> None:
@@ -125,8 +127,21 @@ def test_each_thing_is_bought_by_its_own_name(amount: Any, item: str) -> None:
         "iron sulfate": phrases.name_iron_sulfate(),
         "gypsum": phrases.name_gypsum(),
         "potash": phrases.name_potash(),
+        "phosphate": phrases.name_phosphate(),
     }
     assert (line.item, line.name) == (item, {**names, **by_item}[item])
+
+
+def test_a_nutrient_is_bought_as_the_product_that_holds_it() -> None:
+    """Ten pounds of potash are twenty of sulfate of potash; of phosphate more than twice."""
+    words = words_for("en", LAWN.system)
+    for item, told in (
+        ("potash to add in all", "20 lb of sulfate of potash (0-0-50), which hold 10 lb"),
+        ("phosphate to add in all", "22 lb of triple superphosphate (0-46-0), which hold 10 lb"),
+    ):
+        amount: Any = Amount.of(item, 10 * LB, "kg", WHY)
+        (line,) = bought(amount)
+        assert words.text(line.text) == told and line.value == pytest.approx(10 * LB)
 
 
 def test_what_is_not_bought_by_itself_has_no_line() -> None:

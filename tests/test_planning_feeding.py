@@ -33,7 +33,7 @@ from turfplan.work.campaigns import campaigns
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.nutrients import LimePlan, Nutrient
 from turfplan.work.feeding.plan import FeedingPlan
-from turfplan.work.feeding.potash import PotashPart
+from turfplan.work.feeding.soil_nutrients import NutrientPart
 from turfplan.work.feeding.stages import RYE_RATE, WorkedDays
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import choose_mix
@@ -132,7 +132,7 @@ def test_potash_goes_on_with_a_feeding_beyond_what_the_bag_brings() -> None:
         rate: float, base: ResolvedLawn = setting, *, tested: bool = True
     ) -> dict[str, float]:
         nutrient = Nutrient("potash", 9.0, as_written("why"), ()) if tested else None
-        part = PotashPart(1, rate, DAY, DAY, "spring")
+        part = NutrientPart(1, rate, DAY, DAY, "spring")
         plan = fed(base, feeds=(feed("spring", 2.0),), potassium=nutrient, potash=(part,))
         found = si(amounts_of_feed(base, plan, "spring"))
         return {name: value for name, value in found.items() if "to add" in name}
@@ -145,6 +145,32 @@ def test_potash_goes_on_with_a_feeding_beyond_what_the_bag_brings() -> None:
     bag = lawn({"feeding": {"analysis": "20-0-5"}})
     assert potash(3.0, bag)["potash to add"] == pytest.approx(2.5)
     assert potash(0.5 + least * 1.1, bag) != {} and potash(0.5 + least * 0.9, bag) == {}
+
+
+def test_phosphate_goes_on_with_the_starter_beyond_what_the_bag_brings() -> None:
+    """On patches where these are sown alone; a fertilizer that brings it all leaves none to add."""
+    nutrient = Nutrient("phosphate", 5.0, as_written("why"), ())
+
+    def phosphate(base: ResolvedLawn, wanted: float = 5.0) -> dict[str, float]:
+        part = NutrientPart(1, wanted, DAY, DAY, "starter")
+        plan = fed(base, starter=feed("starter", 4.0), phosphorus=nutrient, phosphate=(part,))
+        found = si(amounts_of_feed(base, plan, "starter"))
+        return {name: value for name, value in found.items() if "phosphate" in name}
+
+    setting = lawn()
+    area = setting.plot.area_m2
+    in_all = pytest.approx(5 * area / 1000, abs=0.001)
+    assert phosphate(setting) == {"phosphate to add": 5.0, "phosphate to add in all": in_all}
+    patch = lawn({"seeding": {"intent": "patch"}})
+    share = patch.sowing.share * patch.mended_share
+    assert phosphate(patch)["phosphate to add in all"] == pytest.approx(
+        5 * area * share / 1000, abs=0.001
+    )
+    rich = lawn({"feeding": {"analysis": "20-10-5"}})
+    assert phosphate(rich) == {"phosphate": 2.0, "phosphate to add": 3.0} | {
+        "phosphate to add in all": pytest.approx(3 * area / 1000, abs=0.001)
+    }
+    assert phosphate(rich, 2.0) == {"phosphate": 2.0}
 
 
 def test_lime_is_told_by_one_of_its_parts() -> None:
@@ -174,16 +200,15 @@ def test_what_a_test_asks_for_is_worked_into_fresh_ground() -> None:
     whole = {
         "potash to add": 9.0,
         "potash to add in all": pytest.approx(9 * setting.plot.area_m2 / 1000, abs=0.001),
-        "phosphate": 5.0,
+        "phosphate to add": 5.0,
+        "phosphate to add in all": pytest.approx(5 * setting.plot.area_m2 / 1000, abs=0.001),
     }
     assert worked() == whole and worked("grade") == {} and worked(fresh_ground=False) == {}
-    assert (
-        worked(potassium=None)
-        == worked(potassium=replace(potash, rate_g_m2=0.0))
-        == {"phosphate": 5.0}
-    )
-    assert "phosphate" not in worked(phosphorus=None)
-    assert "phosphate" not in worked(phosphorus=replace(phosphate, rate_g_m2=0.0))
+    only = {name: value for name, value in whole.items() if "phosphate" in name}
+    assert worked(potassium=None) == worked(potassium=replace(potash, rate_g_m2=0.0)) == only
+    without = {name: value for name, value in whole.items() if "potash" in name}
+    assert worked(phosphorus=None) == without
+    assert worked(phosphorus=replace(phosphate, rate_g_m2=0.0)) == without
     deep = lawn(
         {
             "lawn": {"condition": "bare"},

@@ -19,17 +19,16 @@ from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.files.reading.plan import plan_from_json
 from turfplan.message import as_written
 from turfplan.planning import Weather
+from turfplan.planning.kept_words import with_kept_words, with_window_reasons
+from turfplan.planning.past_binds import outlived
 from turfplan.planning.repair import (
     _as_deep,
     _distance,
     _first_open_day,
     _in_strips,
-    _outlived,
     _published_nodes,
     coming_rain,
-    with_kept_words,
     with_roles,
-    with_window_reasons,
 )
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.ways_still_open import ways_still_open
@@ -196,20 +195,20 @@ def test_marks_that_may_have_run_out_are_told_and_no_longer_hold_the_day() -> No
     reason = Reason("x", as_written(""))
     lag = Lag("marks", "a", "b", Strength.STRONG, reason, minimum=DayStep(2), maximum=DayStep(9))
     history = TaskHistory(done={"a": 5})
-    least, most = _outlived(lag, {}, history)
+    least, most = outlived(lag, {}, history, 0)
     assert isinstance(least, Lag) and isinstance(most, Lag)
     assert (least.minimum, least.maximum, least.id) == (DayStep(2), None, "marks")
     assert (most.minimum, most.maximum) == (None, DayStep(9))
     assert (most.id, most.strength, most.runs_out) == ("marks:run_out", Strength.ADVICE, True)
     limit = replace(lag, minimum=None)
-    assert [c.id for c in _outlived(limit, {}, history)] == ["marks:run_out"]
+    assert [c.id for c in outlived(limit, {}, history, 0)] == ["marks:run_out"]
     for kept in (replace(lag, maximum=None), replace(lag, strength=Strength.ADVICE)):
-        assert _outlived(kept, {}, history) == (kept,)
-    assert _outlived(lag, {"b": 9}, history) == (lag,)
-    assert _outlived(lag, {}, TaskHistory()) == (lag,)
+        assert outlived(kept, {}, history, 0) == (kept,)
+    assert outlived(lag, {"b": 9}, history, 0) == (lag,)
+    assert outlived(lag, {}, TaskHistory(), 0) == (lag,)
     unsaid = TaskHistory(overdue=history.done)
-    assert [c.id for c in _outlived(limit, {}, unsaid)] == ["marks:run_out"]
-    assert len(_outlived(replace(lag, strength=Strength.HARD), {}, history)) == 2
+    assert [c.id for c in outlived(limit, {}, unsaid, 0)] == ["marks:run_out"]
+    assert len(outlived(replace(lag, strength=Strength.HARD), {}, history, 0)) == 2
 
 
 def test_published_days_are_those_of_tasks_that_are_still_there() -> None:
@@ -278,16 +277,17 @@ def test_why_a_task_has_moved_is_the_journal_the_forecast_or_its_window() -> Non
 
 @pytest.mark.full
 def test_a_missed_window_offers_options_that_hold(tmp_path: Path) -> None:
-    """With every window of the plan's days missed there is no plan, but ways out; the one with more
-    time is as told.
+    """With every window of the plan's days missed the work is closed with its cause, and there are
+    ways on; the one with more time is as told.
     """
     season = begun(DEEP, {"season": {"until": date(2028, 3, 1)}})
     plan = asked(season, season.brief)
-    assert (
-        plan.conflict is not None
-        and not plan.tasks
-        and all(not r.text.endswith(": ") for r in plan.conflict.reasons)
-    )
+    assert plan.conflict is None
+    closed = [task for task in plan.tasks if task.plays("spreading", "sowing")]
+    assert closed and all(task.closed == "dropped" for task in closed)
+    told = {change.task: str(change.because) for change in plan.changes}
+    assert all("no day is left for it" in told[task.id] for task in closed)
+    assert sum("no day is left in this plan" in str(caution) for caution in plan.cautions) == 1
     changes = {str(option.change): option.reason.text for option in plan.options}
     assert "until = 2029-03-02" in changes and len(changes) >= 2
     taken = asked(season, until(season.brief, date(2029, 3, 2)))
@@ -478,11 +478,11 @@ def test_what_must_come_before_work_that_is_over_goes_with_what_leads_to_it() ->
     lags.append(Lag("advised", "advised", "done", Strength.ADVICE, reason, DayStep(0)))
     day = TODAY.toordinal()
     history = TaskHistory(done={"done": day - 1}, held={"held": day + 3}, part_done={"begun": 0.5})
-    left = without_too_late(setting, SeasonDraft(drafts, tuple(lags)), history, TODAY.date())
+    left, _ = without_too_late(setting, SeasonDraft(drafts, tuple(lags)), history, TODAY.date())
     assert {draft.id for draft in left.drafts} == kinds.keys() - {"call", "mark"}
     assert "call>mark" not in {lag.id for lag in left.constraints}
     same_day = replace(history, done={"done": day})
-    whole = without_too_late(setting, SeasonDraft(drafts, tuple(lags)), same_day, TODAY.date())
+    whole, _ = without_too_late(setting, SeasonDraft(drafts, tuple(lags)), same_day, TODAY.date())
     assert whole.drafts == drafts
 
 

@@ -1,4 +1,4 @@
-"""A plan of another program stands until there is news."""
+"""A plan stands until there is news, whichever program made it."""
 
 from dataclasses import replace
 from datetime import timedelta

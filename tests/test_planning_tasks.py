@@ -144,7 +144,7 @@ def placed(*dropped: Any, low: int = 10, high: int = 20) -> Any:
     earliest, latest = {"topdress.1": FIRST + low}, {"topdress.1": FIRST + high}
     bounds = SimpleNamespace(earliest=earliest, latest=latest)
     dated = SimpleNamespace(dropped=dropped, schedule=SimpleNamespace(bounds=bounds))
-    return SimpleNamespace(dated=dated)
+    return SimpleNamespace(dated=dated, season=SimpleNamespace(drafts=()))
 
 
 def span(candidate: Any, chosen: int, *bound: Any) -> tuple[int, int]:

@@ -6,7 +6,7 @@ from typing import Any
 
 from test_work_campaigns import days_of, plain
 from turfplan.book.words import grass_name
-from turfplan.message import Days, as_written, listed
+from turfplan.message import Days, as_written, length_mm, listed
 from turfplan.phrases import ways_out as phrases
 from turfplan.planning import ways_by_ground as module
 from turfplan.planning.changed_briefs import ChangedBrief
@@ -177,6 +177,29 @@ def test_thatch_that_is_a_sponge_is_stripped_or_taken_down_first() -> None:
     assert len(ways(_without_thatch, deep)) == 1
 
 
+def test_thatch_of_thick_runners_is_cut_with_blades_set_wide_apart() -> None:
+    """St. Augustinegrass is stripped before the plan, or thinned in its season and measured again;
+    every grass of such blades has their spacing."""
+    book = plain().book
+    own = replace(plain().turf, species=book.species["st_augustine"])
+    limit = book.si(strip_limit(own.species))
+    strip, cut = ways(_without_thatch, replace(changed("lawn", thatch_mm=limit), turf=own))
+    assert strip.title == phrases.strip_turf_first()
+    assert cut.brief.lawn.thatch_mm is not None and cut.brief.lawn.thatch_mm < limit
+    wide = [entry.id for entry in book.species.values() if entry.dethatch == "wide"]
+    assert {"st_augustine", "centipede"} <= set(wide)
+    for grass in wide:
+        spacing = length_mm(book.si(f"species.{grass}.dethatch_spacing"))  # type: ignore[arg-type]
+        day, turf = timedelta(1), replace(own, species=book.species[grass])
+        window = days_of("dethatch", plain().today - day, plain().today + 9 * day)
+        opened = replace(plain(), turf=turf, openings=replace(plain().openings, windows=(window,)))
+        span = Days(plain().today, plain().today + 9 * day, weekday=False)
+        told = phrases.thatch_cut(spacing=spacing, days=listed([span], "and"))
+        assert _thatch_first(opened, date(2028, 3, 1)) == told
+        closed = replace(opened, openings=replace(plain().openings, windows=()))
+        assert _thatch_first(closed, date(2028, 3, 1)) == phrases.thatch_cut_next(spacing=spacing)
+
+
 def test_thatch_is_taken_down_in_the_seasons_before_a_day() -> None:
     """From today on; those that begin on it or later are not told."""
     today, before = plain().today, date(2028, 3, 1)
@@ -225,18 +248,20 @@ def test_more_sun_or_another_grass_where_it_is_too_dark() -> None:
 
 def test_salt_is_washed_out_or_borne() -> None:
     """Down to what the seed bears; by other seed where there is one, else by plants."""
-    salty = changed("soil_test", salts_ds_m=7.0)
-    wash, *plants = ways(_with_less_salt, salty)
+    salty = changed("soil_test", salts_ds_m=11.0)
+    (wash,) = ways(_with_less_salt, salty)
     assert wash.brief.soil_test.salts_ds_m == 6.0
     assert wash.lines == as_written('salts = "6 dS/m"')
-    names = [way.brief.seeding.species for way in plants]
-    assert set(names) == {"perennial_ryegrass", "tall_fescue", "fine_fescue"}
+    warm = with_grass(changed("soil_test", salts_ds_m=11.0), "zoysia")
+    unlit = replace(warm, plot=replace(warm.plot, light=None))
+    wash, *plants = ways(_with_less_salt, unlit)
+    assert [way.brief.seeding.species for way in plants] == ["seashore_paspalum"]
     assert all(way.brief.seeding.intent == "plant" for way in plants)
-    blue = with_grass(changed("soil_test", salts_ds_m=4.0), "kentucky_bluegrass")
+    blue = with_grass(changed("soil_test", salts_ds_m=7.0), "kentucky_bluegrass")
     wash, *seeds = ways(_with_less_salt, blue)
     assert wash.brief.soil_test.salts_ds_m == 3.0
-    assert [way.brief.seeding.species for way in seeds] == ["tall_fescue"]
-    assert seeds[0].brief.seeding.intent == "overseed"
-    assert ways(_with_less_salt, changed("soil_test", salts_ds_m=6.0)) == []
+    assert seeds[0].brief.seeding.species == "tall_fescue"
+    assert all(way.brief.seeding.intent == "overseed" for way in seeds)
+    assert ways(_with_less_salt, changed("soil_test", salts_ds_m=10.0)) == []
     assert list(by_the_ground(salty.brief, salty)) == ways(_with_less_salt, salty)
     assert module.MOST_NAMED == 3

@@ -107,6 +107,29 @@ def test_five_ways_at_the_most_are_offered_each_to_an_end_of_its_own() -> None:
     assert lines_of(only=lambda _: False) == []
 
 
+def test_two_changes_are_tried_together_where_no_single_one_is_enough() -> None:
+    """Thatch that is a sponge and water that the law holds back: what to do with the thatch, each
+    with the permit; printed so that a brief takes it."""
+    sponge = {"lawn": {"thatch": "1.5 in"}, **TIGHT["two watering days"]}
+
+    def both(brief: Brief) -> bool:
+        return brief.water.permit is True and (brief.lawn.thatch_mm or 0) < 30
+
+    def permit_alone(brief: Brief) -> bool:
+        return brief.water.permit is True
+
+    lines = lines_of(sponge, only=both)
+    assert lines and all("permit = true" in line for line in lines)
+    assert any(
+        line == 'intent = "renovate", permit = true'
+        for line in lines_of(
+            sponge, only=lambda b: b.water.permit is True and b.seeding.intent == "renovate"
+        )
+    )
+    assert all(typed(line)["water"] == {"permit": True} for line in lines)
+    assert lines_of(sponge, only=permit_alone) == ["permit = true"]
+
+
 def test_a_way_is_told_with_its_days_where_it_has_any() -> None:
     """Else by its campaign alone."""
     assert leads_to(work(DAY)).key == "ways_out.campaign_dated"
@@ -200,6 +223,10 @@ def test_level_and_sow_one_after_the_other_where_both_are_asked_for() -> None:
     closed = replace(setting, openings=replace(setting.openings, never=never))
     titles = [list(_one_after_the_other(brief, s))[1].title.key for s in (setting, closed)]
     assert titles[0] != titles[1]
+    plants = brief_of({"seeding": {"intent": "plant"}})
+    told = [way.title.key for way in _one_after_the_other(plants, setting)]
+    assert told == ["ways_out.level_before_planting", "ways_out.plant_now"]
+    assert list(_one_after_the_other(plants, closed))[1].title.key == "ways_out.plant_alone"
     bare = replace(closed, turf=replace(closed.turf, condition="bare"))
     assert list(_one_after_the_other(brief, bare))[1].title.key == titles[0]
     assert len(list(_on_bare_ground(brief, closed))) == 1
@@ -308,11 +335,19 @@ REFUSED: dict[str, dict[str, Any]] = {
             "on": date(2027, 1, 10),
             "ph": 8.4,
             "free_lime": True,
-            "salts": "5.2 dS/m",
+            "salts": "6.2 dS/m",
             "sar": 16,
             "gypsum_rate": "100 lb/1000ft2",
         },
         "site": {"ground": ["salty", "sodic"]},
+    },
+    "a sponge of runners and two watering days": {
+        "lawn": {"grass": "st_augustine", "condition": "patchy", "thatch": "1.125 in"},
+        "place": {"postal_code": "77057", "state": "TX"},
+        "leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.06}]},
+        "seeding": {"intent": "plant", "form": "sod"},
+        "site": {"cleared": ["unknown"]},
+        **TIGHT["two watering days"],
     },
     **{name: TIGHT[name] for name in ("two watering days", "a sponge of thatch")},
     "away all autumn": {
@@ -360,7 +395,7 @@ def test_a_salty_lawn_is_told_once_and_has_ways_to_be_sown() -> None:
     refused = plan_of(REFUSED["salt and sodium"])
     assert refused.conflict is not None
     told = [str(reason) for reason in refused.conflict.reasons]
-    assert sum("5.2 dS/m" in line for line in told) == 1 and not refused.rejected
+    assert sum("6.2 dS/m" in line for line in told) == 1 and not refused.rejected
     assert any("gypsum" in line for line in told)
     changes = [str(option.change) for option in refused.options]
     assert 'salts = "3 dS/m"' in changes and 'species = "tall_fescue"' in changes

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from planning import brief_of
+from planning import brief_of, plan_of
 from resolved_lawns import setting_of
 from turfplan.phrases import feeding as phrases
 from turfplan.work.campaigns import campaigns
@@ -81,3 +81,36 @@ def test_ground_without_grass_is_not_fed_from_the_first_day() -> None:
         setting, stages = stand(changes, sown=SOWN)
         begin = date.fromordinal(setting.first_day)
         assert stages.quiet[1] == Quiet(begin, SOWN - timedelta(1), why)
+
+
+@pytest.mark.parametrize(
+    ("changes", "key", "before"),
+    [
+        ({}, "seedlings", ["overseed", "first_mow", "inspect.colour"]),
+        ({"lawn": {"condition": "bare"}}, "seedlings", ["seed", "first_mow"]),
+        (PLUGS | {"lawn": {"grass": "zoysia", "condition": "bare"}}, "planted", ["plant"]),
+        (
+            {
+                "lawn": {"grass": "bermuda_common"},
+                "place": {"postal_code": "30303"},
+                "seeding": {"intent": "winter_overseed"},
+                "leveling": {"depth": "0 in"},
+            },
+            "rye",
+            ["overseed", "first_mow"],
+        ),
+    ],
+)
+def test_what_is_fed_by_its_stage_hangs_on_the_work_that_made_it(
+    changes: dict[str, Any], key: str, before: list[str]
+) -> None:
+    """Who moves the seed sees that its food moves too; the feedings of a season hang on none of
+    it."""
+    tasks = {task.id: task for task in plan_of(changes).tasks}
+    fed = tasks[f"feed_nitrogen.{key}"]
+    assert set(before) <= set(fed.depends_on)
+    assert all(tasks[name].end <= fed.start for name in fed.depends_on)
+    others = [
+        t for t in tasks.values() if t.plays("feeding") and t.id.startswith("feed_nitrogen.s")
+    ]
+    assert all("first_mow" not in t.depends_on for t in others if t.id != fed.id)

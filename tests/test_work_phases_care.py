@@ -11,7 +11,7 @@ from planning import brief_of, kind, plan_of
 from planning import first as first_of
 from resolved_lawns import lawn, setting_of
 from told import told
-from turfplan.message import as_written
+from turfplan.message import Message, Quantity, as_written
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
 from turfplan.planning.candidates import draft_campaign
@@ -21,15 +21,17 @@ from turfplan.work.campaigns import Campaign, Session, campaigns
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence, undressed_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
-from turfplan.work.feeding.potash import PotashPart
+from turfplan.work.feeding.soil_nutrients import NutrientPart
 from turfplan.work.feeding.stages import PLANTED
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import choose_mix
 from turfplan.work.phases.care import (
     _barrier_holds,
+    _before_seed,
     _far_from_seed,
     _last_mow,
     _preventer,
+    _seed_hold,
     _starter,
     _transition,
     feed_days,
@@ -188,7 +190,7 @@ def test_feedings_keep_to_their_days_and_say_what_goes_on_with_them() -> None:
     )
     feeds = (plain, replace(plain, key=PLANTED), replace(plain, key="pale", if_pale=True))
     base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
-    part = PotashPart(1, 3.0, day, day, "spring")
+    part = NutrientPart(1, 3.0, day, day, "spring")
     plan = replace(base, feeds=feeds, potassium=None, potash=(part,))
     first, planted, pale = feed_drafts(setting, plan)
     ordinal = day.toordinal()
@@ -212,13 +214,35 @@ def test_a_starter_goes_on_with_the_seed_or_when_it_wakes() -> None:
     feed = NitrogenFeeding("starter", "s", 4.0, SEED.best, SEED.best, SEED.best, as_written("why"))
     up: Any = SimpleNamespace(wakes=120)
     passes = window("topdress", SEED.start, SEED.end)
+    base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
 
     def starter(campaign: Campaign, of: Any = None) -> tuple[int, str | None, int]:
-        draft = _starter(setting, campaign, feed, of)
+        feeding = replace(base, starter=feed, phosphate=())
+        draft = _starter(setting, campaign, feeding, feed, of)
         return draft.session, draft.anchor, draft.offset
 
     assert starter(way(SEED, passes, passes, on_pass=True)) == (2, "sowing", 0)
     assert starter(way(SEED, passes), up) == (0, "sowing", 120)
+
+
+def test_a_starter_says_what_brings_the_phosphate_with_it() -> None:
+    """A starter of both where none is at hand, else what goes on beside it; nothing where none is
+    asked for."""
+    feed = NitrogenFeeding("starter", "s", 4.0, SEED.best, SEED.best, SEED.best, as_written("why"))
+    part = NutrientPart(1, 5.0, SEED.best, SEED.best, "starter")
+
+    def told(setting: ResolvedLawn, *parts: NutrientPart) -> tuple[Message, ...]:
+        base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
+        feeding = replace(base, starter=feed, phosphate=parts)
+        how = _starter(setting, way(SEED), feeding, feed, None).how
+        assert how is not None
+        return how[1:]
+
+    both = phrases.phosphate_of_starter(
+        phosphate=Quantity(5.0, "rate"), nitrogen=Quantity(4.0, "rate")
+    )
+    assert told(lawn(), part) == (both,) and told(lawn()) == ()
+    assert told(lawn({"feeding": {"analysis": "20-0-5"}}), part) == (phrases.phosphate(),)
 
 
 @pytest.mark.full
@@ -273,3 +297,35 @@ def test_winter_ryegrass_has_no_last_mow_while_it_grows() -> None:
     longer = plan_of(WINTER_GREEN, {"season": {"until": date(2028, 12, 31)}})
     assert all(task.start > back for task in kind(longer, "last_mow"))
     assert kind(longer, "last_mow")
+
+
+@pytest.mark.parametrize(
+    ("code", "year"), [("68102", 2027), ("60601", 2027), ("17601", 2027), ("55401", None)]
+)
+def test_a_preventer_guards_the_summer_before_the_seed_or_the_one_after(
+    code: str, year: int | None
+) -> None:
+    """The days of its window that are early enough for the seed will do, where they hold a week;
+    what could only come years after the work is no part of its plan."""
+    plan = plan_of({"place": {"postal_code": code}})
+    laid = kind(plan, "preemergent")
+    assert [task.start.year for task in laid] == ([] if year is None else [year])
+    setting = setting_of(brief_of({"place": {"postal_code": code}}))
+    hold = timedelta(_seed_hold(setting))
+    (sown,) = [w for w in setting.open("overseed") if w.start.year == 2027 and w.start.month > 6]
+    assert all(task.window.end + hold <= sown.start for task in laid)
+
+
+def test_the_preventers_window_is_cut_where_a_week_of_it_is_left() -> None:
+    """Not where less is, where nothing is sown, nor after the seed."""
+    setting = opened()
+    hold = _seed_hold(setting)
+    campaign = way(SEED)
+    for left, cut in ((6, False), (7, True)):
+        last = SEED.start - timedelta(hold)
+        given = window("preemergent", last - timedelta(left - 1), last + timedelta(10))
+        got = _before_seed(setting, campaign, given)
+        assert (got.end == last) is cut and (got == given) is not cut
+        assert _before_seed(setting, way(), given) == given
+    after = window("preemergent", SEED.start, SEED.end)
+    assert _before_seed(setting, campaign, after) == after

@@ -224,7 +224,7 @@ def test_the_surface_is_cut_or_raked_by_what_the_turf_bears() -> None:
     species = plain().book.species
     for grass, entry in species.items():
         opening = _opening(of_grass(grass), way())
-        blades = entry.dethatch not in ("never", "light")
+        blades = entry.dethatch == "ok"
         assert (opening.why == phrases.vertical()) is blades, grass
         if not blades:
             assert opening.how == (phrases.raking_leaves(), phrases.raking_how())

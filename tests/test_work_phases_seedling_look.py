@@ -25,6 +25,7 @@ from turfplan.work.phases.seedling_look import (
     bare_spots,
     look_days,
     look_for_seedlings,
+    told_of_bare_spots,
 )
 
 SOWN = date(2027, 9, 1)
@@ -61,6 +62,11 @@ def looked(
     return look_days(opened(*more), way(sow))
 
 
+def pressed(wished: int, least: int = 7) -> LookDays:
+    """A look that is wished on the last day of work on which bare spots can be sown."""
+    return LookDays(least, wished, SOWN.toordinal() + wished)
+
+
 def test_half_is_up_between_the_first_and_the_last() -> None:
     """Rounded up: of days 7 and 20 on the 14th, of 7 and 21 on the 14th."""
     assert (_half_up(up(7, 20)), _half_up(up(7, 21)), _half_up(up(6, 9))) == (14, 14, 8)
@@ -72,26 +78,27 @@ def test_the_look_comes_two_days_after_the_last_of_the_seed(
     """Where bare spots can still be sown on that day, the 23rd after sowing, not on the 22nd."""
     usual = LookDays(21, 23)
     assert looked(monkeypatch, autumn(23), up(7, 21)) == usual
-    assert looked(monkeypatch, autumn(22), up(7, 21)) == LookDays(14, 22)
-    assert looked(monkeypatch, autumn(None, 22), up(7, 21)) == LookDays(14, 22)
+    assert looked(monkeypatch, autumn(22), up(7, 21)) == pressed(22)
+    assert looked(monkeypatch, autumn(None, 22), up(7, 21)) == pressed(22)
     assert looked(monkeypatch, autumn(None, 23), up(7, 21)) == usual
 
 
-def test_the_look_is_not_brought_forward_before_half_is_up(
+def test_the_look_is_not_brought_forward_before_the_first_is_up(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    """On the 14th day half is; a day earlier nothing is gained."""
-    assert looked(monkeypatch, autumn(14), up(7, 21)) == LookDays(14, 14)
-    assert looked(monkeypatch, autumn(13), up(7, 21)) == LookDays(21, 23)
+    """On the 7th day strips without any stand out beside it; a day earlier nothing is seen."""
+    assert looked(monkeypatch, autumn(14), up(7, 21)) == pressed(14)
+    assert looked(monkeypatch, autumn(7), up(7, 21)) == pressed(7)
+    assert looked(monkeypatch, autumn(6), up(7, 21)) == LookDays(21, 23)
 
 
 def test_the_look_keeps_to_days_of_work(monkeypatch: pytest.MonkeyPatch) -> None:
     """The last of them that is safe; the usual one is looked at on the next of them."""
     weekly = range(-28, 500, 7)
-    assert looked(monkeypatch, autumn(27), up(7, 21), weekly) == LookDays(14, 21)
+    assert looked(monkeypatch, autumn(27), up(7, 21), weekly) == pressed(21)
     assert looked(monkeypatch, autumn(28), up(7, 21), weekly) == LookDays(21, 23)
-    assert looked(monkeypatch, autumn(17), up(8, 22), weekly) == LookDays(22, 24)
-    assert looked(monkeypatch, autumn(20), up(7, 21), (0, 18)) == LookDays(14, 18)
+    assert looked(monkeypatch, autumn(17), up(8, 22), weekly) == pressed(14, 8)
+    assert looked(monkeypatch, autumn(20), up(7, 21), (0, 18)) == pressed(18)
 
 
 def test_no_look_without_seed(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -105,7 +112,7 @@ def test_seed_that_waits_is_mended_in_a_window_of_spring(monkeypatch: pytest.Mon
     """Not in its own; a window that has not begun when half is up does not help."""
     winter = autumn(300, 300, "dormant_seed")
     begins = days_of("overseed", SOWN + timedelta(14), SOWN + timedelta(20))
-    assert looked(monkeypatch, winter, up(7, 21), range(500), begins) == LookDays(14, 20)
+    assert looked(monkeypatch, winter, up(7, 21), range(500), begins) == pressed(20)
     later = days_of("overseed", SOWN + timedelta(15), SOWN + timedelta(20))
     assert looked(monkeypatch, winter, up(7, 21), range(500), later) == LookDays(21, 23)
 
@@ -187,9 +194,25 @@ def test_bare_spots_seen_too_late_wait_for_the_first_of_the_next_windows() -> No
 
 def test_the_look_says_when_its_grass_comes_up() -> None:
     """Tall fescue in 7 to 21 days."""
-    draft: Any = look_for_seedlings(plain(), Timing(CARE))
+    draft: Any = look_for_seedlings(plain(), Timing(CARE), None)
     assert draft.id == "inspect.germination" and draft.why == phrases.seedlings()
+    assert draft.shows is None
+    pressing: Any = look_for_seedlings(plain(), Timing(CARE), plain().first_day + 30)
+    assert pressing.shows.days.ranges == ((plain().first_day, plain().first_day + 30),)
     values = dict(draft.how[0].values)
     assert (values["least"], values["most"]) == (Number(7), Number(21))
     assert draft.how[1] == phrases.seedlings_washed() and draft.go == phrases.seedlings_go()
     assert draft.facts == ("species.tall_fescue.germination_days", "seeding.reserve")
+
+
+@pytest.mark.parametrize(("looked_on", "early"), [(13, True), (14, False)])
+def test_a_look_before_half_is_up_tells_what_shows_then(
+    monkeypatch: pytest.MonkeyPatch, looked_on: int, *, early: bool
+) -> None:
+    """What was washed or dried out, while it can be sown; not where it is too late for that."""
+    monkeypatch.setattr(module, "emergence", lambda setting, campaign: up(7, 21))
+    setting, day = opened(), SOWN + timedelta(looked_on)
+    told = told_of_bare_spots(setting, way(autumn(30)), day, SOWN)
+    assert (phrases.seedlings_early() in told) is early
+    assert phrases.seedlings_early() not in told_of_bare_spots(setting, way(autumn(5)), day, SOWN)
+    assert len(told_of_bare_spots(setting, way(autumn(30)), day, None)) == 1

@@ -18,6 +18,7 @@ from turfplan.work.salt_holds import (
     bearing_plants,
     most_borne,
     salt_holds,
+    surely_borne,
     told_of_salt,
     too_salty,
 )
@@ -50,29 +51,39 @@ def test_ground_that_is_known_to_be_salty_waits_for_an_answer() -> None:
 
 
 def test_no_day_is_left_above_what_seedlings_bear() -> None:
-    """Tall fescue bears 6 dS/m as seed; at it all days are left, known salty or not."""
-    (held,) = salt_holds(lawn(salts_ds_m=6.1), SEED)
+    """Tall fescue bears 10 dS/m at the most; up to it all days are left, known salty or not."""
+    (held,) = salt_holds(lawn(salts_ds_m=10.1), SEED)
     assert held.days == DaySet.of([]) and held.strength is Strength.HARD
     assert held.reason.rule == "seed.salt"
     assert held.reason.facts == ("salt.tolerance_tall_fescue",)
-    assert salt_holds(lawn(salts_ds_m=6.0), SEED) == []
-    assert salt_holds(lawn("salty", salts_ds_m=6.0), SEED) == []
+    assert salt_holds(lawn(salts_ds_m=10.0), SEED) == []
+    assert salt_holds(lawn("salty", salts_ds_m=10.0), SEED) == []
 
 
 def test_plants_bear_what_grown_grass_does_and_seed_less() -> None:
-    """10 dS/m for tall fescue with roots, 6 as seed; without end where no source says."""
-    assert most_borne(lawn(), "tall_fescue") == 6
-    assert most_borne(lawn(operation="plant"), "tall_fescue") == 10
-    assert most_borne(lawn(), "kentucky_bluegrass") == 3
+    """10 dS/m for tall fescue with roots, 6 as seed of any cultivar, 10 of the hardiest; without
+    end where no source says."""
+    assert surely_borne(lawn(), "tall_fescue") == 6
+    assert surely_borne(lawn(operation="plant"), "tall_fescue") == 10
+    assert most_borne(lawn(), "tall_fescue") == most_borne(lawn(operation="plant"), "tall_fescue")
+    assert (
+        surely_borne(lawn(), "kentucky_bluegrass"),
+        most_borne(lawn(), "perennial_ryegrass"),
+    ) == (
+        3,
+        10,
+    )
+    assert most_borne(lawn(), "unheard_of") == surely_borne(lawn(), "unheard_of") == float("inf")
 
 
 def test_too_much_salt_is_told_of_seed_and_of_plants() -> None:
     """With what was measured and what is borne; nothing where nothing is sown or measured."""
     name = grass_name(plain().book, "tall_fescue")
-    seven, six = Number(7.0, "plain"), Number(6.0, "plain")
-    assert too_salty(lawn(salts_ds_m=7.0)) == phrases.too_salty_seed(
-        salts=seven, most=six, grass=name
+    eleven, ten = Number(11.0, "plain"), Number(10.0, "plain")
+    assert too_salty(lawn(salts_ds_m=11.0)) == phrases.too_salty_seed(
+        salts=eleven, most=ten, grass=name
     )
+    assert too_salty(lawn(salts_ds_m=7.0)) is None
     planted = lawn(operation="plant", salts_ds_m=10.5)
     assert too_salty(planted) == phrases.too_salty_plants(
         salts=Number(10.5, "plain"), most=Number(10.0, "plain"), grass=name
@@ -117,15 +128,15 @@ def test_what_salt_asks_for_is_told_once() -> None:
         most=length_mm(book.si("salt.leach_most")),
         depth=length_mm(book.si("salt.leach_depth")),
     )
-    why = too_salty(lawn(salts_ds_m=7.0))
-    assert told_of_salt(lawn(salts_ds_m=7.0)) == (why, leach)
-    assert told_of_salt(lawn(salts_ds_m=6.0)) == ()
-    rated = lawn(salts_ds_m=7.0, sar=14.0, gypsum_rate_g_m2=300.0)
+    why = too_salty(lawn(salts_ds_m=11.0))
+    assert told_of_salt(lawn(salts_ds_m=11.0)) == (why, leach)
+    assert told_of_salt(lawn(salts_ds_m=10.0)) == ()
+    rated = lawn(salts_ds_m=11.0, sar=14.0, gypsum_rate_g_m2=300.0)
     assert [m.key for m in told_of_salt(rated) if m != why and m != leach] == [
         "salt_holds.gypsum_first"
     ]
-    assert told_of_salt(lawn(salts_ds_m=7.0, sar=14.0)) == (why, phrases.gypsum_asked(), leach)
-    none = lawn(salts_ds_m=7.0, sar=14.0, gypsum_rate_g_m2=0.0)
+    assert told_of_salt(lawn(salts_ds_m=11.0, sar=14.0)) == (why, phrases.gypsum_asked(), leach)
+    none = lawn(salts_ds_m=11.0, sar=14.0, gypsum_rate_g_m2=0.0)
     assert told_of_salt(none)[1] == phrases.gypsum_asked()
 
 
@@ -135,15 +146,16 @@ def asked_for(setting: ResolvedLawn, grass: str) -> ResolvedLawn:
 
 
 def test_grasses_of_the_season_that_bear_the_salt_come_the_hardiest_first() -> None:
-    """As seed 6 dS/m of tall fescue, 3 of the others; never the one asked for."""
-    blue = asked_for(lawn(salts_ds_m=3.1), "kentucky_bluegrass")
-    assert bearing_grasses(blue) == ("tall_fescue",)
-    three = asked_for(lawn(salts_ds_m=3.0), "kentucky_bluegrass")
+    """Up to 10 dS/m tall fescue, whose weakest bears 6, before those whose weakest bears 3; never
+    the one asked for."""
+    blue = asked_for(lawn(salts_ds_m=6.1), "kentucky_bluegrass")
+    assert bearing_grasses(blue) == ("tall_fescue", "perennial_ryegrass", "fine_fescue")
+    three = asked_for(lawn(salts_ds_m=3.1), "kentucky_bluegrass")
     cool = bearing_grasses(three)
     assert cool[0] == "tall_fescue" and "kentucky_bluegrass" not in cool
     assert "perennial_ryegrass" in cool and "browntop" not in cool
     assert "zoysia" not in cool
-    assert bearing_grasses(lawn(salts_ds_m=6.1)) == ()
+    assert bearing_grasses(lawn(salts_ds_m=10.1)) == ()
 
 
 def test_a_grass_that_does_not_live_here_is_not_named_for_salt() -> None:

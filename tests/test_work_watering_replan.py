@@ -74,6 +74,18 @@ def test_a_week_that_is_over_stays_as_it_was() -> None:
     assert found.puts_down is None and settled(known(), MONDAY + timedelta(9)).puts_down
 
 
+def test_what_follows_work_that_has_moved_on_moves_with_it() -> None:
+    """From a week that is over, and from a running one that would end too soon; not where it still
+    begins within the days of the calendar, or is over itself."""
+    later = weekly(start=MONDAY + timedelta(14), end=MONDAY + timedelta(18))
+    for today in (8, 13, 14, 16):
+        assert settled(known(), MONDAY + timedelta(today), later) is later
+    soon = weekly(start=MONDAY + timedelta(4), end=MONDAY + timedelta(8))
+    assert settled(known(), MONDAY + timedelta(2), soon) is soon
+    assert settled(known(), MONDAY + timedelta(4), soon).start == MONDAY
+    assert settled(known(), MONDAY + timedelta(30), later).start == MONDAY
+
+
 def test_the_running_week_keeps_its_days_and_only_loses_some() -> None:
     """From today on, those that are not wanted any more."""
     run = weekly(weekdays=("fri",), start=MONDAY + timedelta(4))

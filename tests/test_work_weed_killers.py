@@ -9,7 +9,7 @@ from planning import first, plan_of
 from turfplan.book.citations import who_says
 from turfplan.book.words import grass_name
 from turfplan.files.reading.book import load_book
-from turfplan.message import Day
+from turfplan.message import Day, listed
 from turfplan.phrases import weed_killers as phrases
 from turfplan.records.brief import HerbicideUse
 from turfplan.records.plan import Plan
@@ -110,13 +110,76 @@ def test_a_known_killer_holds_for_its_longest_interval() -> None:
 
 def test_what_nobody_named_holds_for_the_longest_and_is_asked_for() -> None:
     """An ingredient that the book lacks, one that is unknown, and a bag that feeds too."""
-    for name in ("greenicide", "unknown"):
-        found = hold(name)
-        assert (days(found), found.known) == (112, None) and found.unnamed and found.asks
-        assert found.why == phrases.unknown(ingredient=name, day=Day(ON), n=16)
+    new, nameless = hold("greenicide"), hold("unknown")
+    for found in (new, nameless):
+        assert (days(found), found.known) == (112, None) and found.unread and found.asks
+    assert new.why == phrases.not_in_book(ingredient="greenicide", day=Day(ON), n=16)
+    assert nameless.why == phrases.unknown(day=Day(ON), n=16)
+    assert nameless.unnamed and not new.unnamed
     bag = hold("Weed-and feed")
     assert bag.key == "weed_and_feed" and days(bag) == 112
     assert bag.why == phrases.weed_and_feed(day=Day(ON), n=16)
+
+
+@pytest.mark.parametrize("triazine", ["Atrazine", "simazine"])
+def test_killers_of_warm_season_lawns_are_known(triazine: str) -> None:
+    """Grasses that bear them are held back by nothing, common bermudagrass for six weeks, all else
+    by the label's half year."""
+    for grass in ("st_augustine", "centipede"):
+        spared = hold(triazine, grass)
+        assert days(spared) == 0 and not spared.asks and not spared.unread
+    names = grass_name(BOOK, "st_augustine")
+    assert hold(triazine, "st_augustine").why == phrases.spares(
+        ingredient=triazine,
+        day=Day(ON),
+        grass=listed([names], "and"),
+        source=who_says(BOOK, "AGRON_TRIAZINES"),
+    )
+    bermuda = hold(triazine, "bermuda_common")
+    assert days(bermuda) == 42
+    assert bermuda.facts == (f"herbicides.{triazine.lower()}.hold_bermuda_common",)
+    both = hold(triazine, "bermuda_common", "perennial_ryegrass")
+    rye = hold(triazine, "perennial_ryegrass")
+    assert days(both) == days(rye) == round(6 * 365.25 / 12)
+    assert days(hold(triazine, "st_augustine", "zoysia")) == days(rye)
+
+
+def test_every_common_killer_of_lawns_is_in_the_book() -> None:
+    """Of warm-season and of cool-season turf."""
+    for name in [
+        "atrazine",
+        "benefin",
+        "bensulide",
+        "carfentrazone",
+        "dicamba",
+        "dithiopyr",
+        "foramsulfuron",
+        "glyphosate",
+        "halosulfuron",
+        "imazaquin",
+        "indaziflam",
+        "isoxaben",
+        "MCPA",
+        "mecoprop",
+        "mesotrione",
+        "metsulfuron",
+        "oryzalin",
+        "oxadiazon",
+        "pendimethalin",
+        "prodiamine",
+        "pronamide",
+        "quinclorac",
+        "rimsulfuron",
+        "siduron",
+        "simazine",
+        "sulfentrazone",
+        "sulfosulfuron",
+        "topramezone",
+        "triclopyr",
+        "trifloxysulfuron",
+        "trifluralin",
+    ]:
+        assert not hold(name).unread
 
 
 def test_what_lasts_in_the_soil_holds_until_its_label_says_so() -> None:

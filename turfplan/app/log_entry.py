@@ -1,19 +1,40 @@
 """Writes into a lawn's journal what happened, and takes entries back."""
 
-from collections.abc import Callable
-from dataclasses import asdict, dataclass
+import secrets
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
 
-from turfplan.app.inputs import checked_file
+from pydantic import ValidationError
+
+from turfplan.app.entry_effect import Effect, effect_of, wish_effect
+from turfplan.app.inputs import checked_file, language_of
+from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
-from turfplan.files.journal import JournalFile, append_entry
+from turfplan.files.journal import JournalFile, append_entry, read_journal
+from turfplan.files.reading.book import load_book
 from turfplan.files.reading.plan import read_plan
+from turfplan.message import Message
+from turfplan.messages import Words, words_for
+from turfplan.messages.problems import told_error
 from turfplan.phrases import errors
 from turfplan.phrases import journal as phrases
-from turfplan.records.journal import EntryKind, JournalEntry, MeasuredQuantity, standing
+from turfplan.phrases import slips as slip_phrases
+from turfplan.planning.slips import Slip, slips_of
+from turfplan.records.form_faults import form_message
+from turfplan.records.journal import (
+    WISHES,
+    EntryKind,
+    JournalEntry,
+    MeasuredQuantity,
+    Way,
+    standing,
+)
 from turfplan.records.plan import Plan
-from turfplan.units import dimension_of, inside_unit, parse_quantity
+from turfplan.units import System, dimension_of, inside_unit, parse_quantity
 
 MEASURED: dict[MeasuredQuantity, str] = {
     "soil_temperature": "temperature",
@@ -25,11 +46,18 @@ MEASURED: dict[MeasuredQuantity, str] = {
     "cause_left": "share",
     "grubs": "per_area",
 }
+# Where a slip stands on the command line.
+_PLACES = {"task": "TASK", "on": "--on", "amount": "--amount", "share": "--share", "value": "VALUE"}
+Sure = Callable[[Sequence[str]], bool]
+"""Whether somebody who is told what looks like a slip stands by what they wrote."""
 
 
 @dataclass(frozen=True, slots=True)
 class Happening:
-    """What is to be written into a journal: an entry without its number and its moment."""
+    """What is to be written into a journal: an entry without its number and its moment.
+
+    `given` is the amount or the measured value as it was typed.
+    """
 
     kind: EntryKind
     task: str | None = None
@@ -41,55 +69,210 @@ class Happening:
     quantity: MeasuredQuantity | None = None
     value: float | None = None
     text: str | None = None
+    by: str = ""
+    way: Way = "command"
+    key: str | None = None
+    given: str = ""
+
+    @property
+    def fields(self) -> dict[str, Any]:
+        """What an entry holds of it; the key is drawn where its writer gave none."""
+        names = ("kind", "task", "on", "to", "share", "amount", "unit", "quantity", "value", "text")
+        told = {name: getattr(self, name) for name in (*names, "by", "way")}
+        return {**told, "key": self.key or secrets.token_hex(8)}
 
 
-def log_entry(brief: Path, folder: Path, happening: Happening) -> JournalEntry:
+@dataclass(frozen=True, slots=True)
+class LoggedEntry:
+    """An entry that stands now, and what it changes (None: not asked, or not known).
+
+    It is not `fresh` where an entry of its key stood already, and nothing was written. `warnings`
+    are what was found of the journal, and why the effect is not known. What is told of any of it is
+    in `words`.
+    """
+
+    entry: JournalEntry
+    fresh: bool
+    words: Words
+    effect: Effect | None = None
+    warnings: tuple[Message, ...] = ()
+
+
+def log_entry(
+    brief: Path,
+    folder: Path,
+    happening: Happening,
+    *,
+    today: date | None = None,
+    sure: Sure = lambda _: False,
+    with_effect: bool = True,
+) -> LoggedEntry:
     """Write what happened into the journal beside the brief.
 
-    To a task of the plan in `folder`, or to the lawn. Raises TurfplanError for a brief that cannot
-    be used, a task that the plan does not hold, or a journal that cannot be written; nothing is
-    written then.
+    To a task of the plan in `folder`, or to the lawn. What looks like a slip is written only where
+    somebody is `sure`, a wish only where it can be planned. Raises TurfplanError for either, for a
+    brief that cannot be used, a task that the plan does not hold, or a journal that cannot be
+    written; nothing is written then. `today` stands in for the lawn's date.
     """
-    file = checked_file(brief)
-    plan = read_plan(folder)
+    file, plan = checked_file(brief), read_plan(folder)
+    words = log_words(plan)
     if happening.task is not None:
         _check_task(happening.task, plan, brief)
-    return add_entry(file.journal, happening)
+    journal = read_journal(file.journal)
+    entry = _next_entry(happening.fields, journal)
+    if (known := _of_key(entry.key, journal)) is not None:
+        return LoggedEntry(known, False, words, warnings=journal.warnings)
+    day = known_today(plan, today)
+    _ask_back(happening, entry, journal, plan, day, sure)
+    effect: Effect | None = None
+    told: tuple[Message, ...] = ()
+    if happening.kind in WISHES and plan is not None:
+        try:
+            now = day_of_log(plan, today)
+            effect = wish_effect(brief, plan, journal.entries, entry, now)
+        except TurfplanError as error:
+            raise told_error(error, words) from None
+    added = append_entry(file.journal, lambda found: _renumbered(entry, found))
+    if effect is None and with_effect and added.fresh and plan is not None:
+        now = day_of_log(plan, today)
+        effect, told = effect_of(brief, plan, journal.entries, added.entry, now, words)
+    return LoggedEntry(added.entry, added.fresh, words, effect, (*added.warnings, *told))
 
 
-def undo_entry(brief: Path, folder: Path, number: int | None) -> JournalEntry:
-    """Take back an entry of the journal beside the brief, by another entry.
+def undo_entry(
+    brief: Path, folder: Path, number: int | None, *, by: str = "", key: str | None = None
+) -> tuple[LoggedEntry, JournalEntry]:
+    """Take back an entry of the journal beside the brief, by another entry; with the one that was
+    taken back.
 
     It is the one of that number, or the last that stands. Raises TurfplanError when no such entry
     stands; nothing is written then.
     """
-    file = checked_file(brief)
-    read_plan(folder)  # a plan that cannot be read is told before the journal grows
-    return append_entry(
-        file.journal,
-        _numbered(lambda journal: {"kind": "undo", "undoes": _to_undo(number, journal)}),
-    )
+    file, plan = checked_file(brief), read_plan(folder)
+    given = {"kind": "undo", "by": by, "way": "command", "key": key or secrets.token_hex(8)}
+
+    def make(journal: JournalFile) -> JournalEntry:
+        known = _of_key(key, journal)
+        if known is not None:
+            return known
+        return _next_entry({**given, "undoes": _to_undo(number, journal)}, journal)
+
+    added = append_entry(file.journal, make)
+    entries = {entry.number: entry for entry in read_journal(file.journal).entries}
+    logged = LoggedEntry(added.entry, added.fresh, log_words(plan), warnings=added.warnings)
+    return logged, entries[added.entry.undoes or added.entry.number]
 
 
-def add_entry(journal: Path, happening: Happening) -> JournalEntry:
-    """Add to a journal what happened, under the next number.
+def tick_entry(
+    journal: Path, plan: Plan, happening: Happening, today: date, *, sure: bool
+) -> tuple[Slip, ...]:
+    """Add to a journal what was ticked on a page, unless it looks like a slip and nobody is sure:
+    then what does comes back, and nothing is written.
 
     Raises TurfplanError when it cannot be written.
     """
-    return append_entry(journal, _numbered(lambda _: asdict(happening)))
+    found = read_journal(journal)
+    entry = _next_entry(happening.fields, found)
+    if _of_key(entry.key, found) is not None:
+        return ()
+    slips = _slips(happening, entry, found, plan, known_today(plan, None, today))
+    if slips and not (sure and all(slip.possible for slip in slips)):
+        return slips
+    append_entry(journal, lambda again: _renumbered(entry, again))
+    return ()
 
 
-def _numbered(
-    fields: Callable[[JournalFile], dict[str, object]],
-) -> Callable[[JournalFile], JournalEntry]:
-    """What makes an entry from the journal: the fields, the next number, and this moment."""
+def known_today(plan: Plan | None, given: date | None, here: date | None = None) -> date | None:
+    """The lawn's date, as far as it is known: the given one, else that of the clock (`here`); None
+    where the plan was made as of a day ahead of the clock, for then nobody told today's."""
+    if given is not None or plan is None:
+        return given
+    clock = here or datetime.now(UTC).astimezone(ZoneInfo(plan.timezone)).date()
+    return clock if clock >= _planned_on(plan) else None
 
-    def make(journal: JournalFile) -> JournalEntry:
-        number = max((entry.number for entry in journal.entries), default=0) + 1
-        at = datetime.now(UTC).replace(microsecond=0)
-        return JournalEntry.model_validate({**fields(journal), "number": number, "at": at})
 
-    return make
+def day_of_log(plan: Plan, given: date | None) -> date:
+    """The day of which somebody logs: the lawn's date as far as it is known, else the plan's."""
+    return known_today(plan, given) or _planned_on(plan)
+
+
+def _planned_on(plan: Plan) -> date:
+    """The lawn's date on which a plan was made."""
+    return plan.now.astimezone(ZoneInfo(plan.timezone)).date()
+
+
+def log_words(plan: Plan | None) -> Words:
+    """The words of who logs: their language, in the units of the lawn."""
+    if plan is None:
+        return words_for(language_of(None), System.METRIC)
+    english = english_of(load_book(plan.place.region))
+    return words_for(language_of(None), plan.lawn.units, english)
+
+
+def _slips(
+    happening: Happening,
+    entry: JournalEntry,
+    journal: JournalFile,
+    plan: Plan | None,
+    today: date | None,
+) -> tuple[Slip, ...]:
+    book = load_book(plan.place.region if plan is not None else None)
+    return slips_of(entry, journal.entries, plan, book, today=today, quantity=happening.given)
+
+
+def _ask_back(
+    happening: Happening,
+    entry: JournalEntry,
+    journal: JournalFile,
+    plan: Plan | None,
+    today: date | None,
+    sure: Sure,
+) -> None:
+    """Raises TurfplanError for what cannot be true, and for what looks like a slip where nobody is
+    sure of it."""
+    words = log_words(plan)
+    slips = _slips(happening, entry, journal, plan, today)
+    never = [slip for slip in slips if not slip.possible]
+    if not never and (not slips or sure([words.text(slip.what) for slip in slips])):
+        return
+    problems = [Problem(_PLACES[slip.field], words.text(slip.what)) for slip in never or slips]
+    if not never:
+        problems[-1] = replace(problems[-1], hint=words.text(slip_phrases.keep()))
+    raise TurfplanError(problems)
+
+
+def _of_key(key: str | None, journal: JournalFile) -> JournalEntry | None:
+    """The entry that has a key already."""
+    if key is None:
+        return None
+    return next((entry for entry in journal.entries if entry.key == key), None)
+
+
+def entry_of(happening: Happening) -> JournalEntry:
+    """An entry as it would be the first of a journal; raises what its form forbids."""
+    return _next_entry(happening.fields, JournalFile((), ()))
+
+
+def _renumbered(entry: JournalEntry, journal: JournalFile) -> JournalEntry:
+    """An entry as it is written: under the next number, unless its key is there by now."""
+    known = _of_key(entry.key, journal)
+    return known or entry.model_copy(update={"number": _next_number(journal)})
+
+
+def _next_entry(fields: dict[str, Any], journal: JournalFile) -> JournalEntry:
+    """An entry of some fields, with the next number and this moment."""
+    at = datetime.now(UTC).replace(microsecond=0)
+    try:
+        return JournalEntry.model_validate({**fields, "number": _next_number(journal), "at": at})
+    except ValidationError as error:
+        raise TurfplanError(
+            Problem(".".join(map(str, e["loc"])), form_message(e))
+            for e in error.errors(include_url=False)
+        ) from None
+
+
+def _next_number(journal: JournalFile) -> int:
+    return max((entry.number for entry in journal.entries), default=0) + 1
 
 
 def _check_task(task: str, plan: Plan | None, brief: Path) -> None:
@@ -132,13 +315,28 @@ def amount_of(text: str | None) -> tuple[float | None, str | None]:
     """
     if text is None:
         return None, None
-    unit = text.strip().lstrip("0123456789./ ")
+    unit = text.strip().lstrip("+-0123456789./ ")
     dimension = dimension_of(unit)
     if dimension not in ("volume", "mass", "area"):
         raise TurfplanError(
             Problem("--amount", phrases.not_an_amount(), repr(text), phrases.for_example())
         )
     return parse_quantity(text, dimension), inside_unit(dimension)
+
+
+def share_of(text: str) -> float:
+    """The part of a task as typed: 0.5, 1/2 or 50 %.
+
+    Raises TurfplanError for what is no part of a whole.
+    """
+    try:
+        share = parse_quantity(text, "share")
+    except TurfplanError as error:
+        raise error.located("--share") from None
+    if not 0 < share <= 1:
+        whole = slip_phrases.whole_share(value=text)
+        raise TurfplanError(Problem("--share", whole, None, None, slip_phrases.share_example()))
+    return share
 
 
 def measure_of(quantity: str, text: str) -> tuple[MeasuredQuantity, float, str]:

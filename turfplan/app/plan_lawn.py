@@ -114,14 +114,7 @@ def planned(
     for names or wishes that the book does not bear out.
     """
     now = now_of(today, given.climate.timezone)
-    place = KnownPlace(
-        given.climate,
-        given.ground,
-        given.weather,
-        given.real_years,
-        holidays_of_year,
-        given.files_sha256,
-    )
+    place = known_place(given)
     notes = tuple(dict.fromkeys(map(said, given.notes)))
     so_far = SoFar(entries, before, assume_not_done, notes)
     english = english_of(given.book)
@@ -133,6 +126,18 @@ def planned(
     draft = make_plan(given.brief, given.book, place, so_far, now=now, brief_sha256=given.sha256)
     words = words_for(given.language, draft.lawn.units, english)
     return sound_plan(draft, before, now, words, given.brief, given.book)
+
+
+def known_place(given: PlanInputs) -> KnownPlace:
+    """What was read of the place of a lawn."""
+    return KnownPlace(
+        given.climate,
+        given.ground,
+        given.weather,
+        given.real_years,
+        holidays_of_year,
+        given.files_sha256,
+    )
 
 
 def replan_lawn(brief: Path, folder: Path, *, tell: Tell) -> PlannedLawn:

@@ -18,6 +18,7 @@ TOTALS = {
     "nitrogen_total": "nitrogen",
     "product": "product_rate",
     "potash to add in all": "potash to add",
+    "phosphate to add in all": "phosphate to add",
     "lime": "lime rate",
     "sulfur": "sulfur rate",
     "iron sulfate": "iron sulfate rate",

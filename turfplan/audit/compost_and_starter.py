@@ -10,6 +10,9 @@ from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
 from turfplan.records.plan_task import Task
 
+# What brings phosphate by its rate: along with a bag, or by itself.
+PHOSPHATE = ("phosphate", "phosphate to add")
+
 
 def no_starter_with_compost(case: Case) -> Iterator[Fault]:
     """Compost in the mix feeds the seedlings: a starter beside it is too much."""
@@ -48,7 +51,7 @@ def phosphate_asked_for(case: Case) -> Iterator[Fault]:
         return
     for task in case.open:
         for amount in task.amounts:
-            if amount.item == "phosphate" and amount.value > 0:
+            if amount.item in PHOSPHATE and amount.value > 0:
                 yield fault("phosphate_unasked", task, rate_g_m2=amount.value)
 
 

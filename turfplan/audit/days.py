@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from datetime import date
+from datetime import date, timedelta
 
 from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
@@ -71,7 +71,7 @@ def inside_horizon(case: Case) -> Iterator[Fault]:
     or it follows work that its owner did before those days.
     """
     horizon = case.plan.horizon
-    done = {task.id for task in case.plan.tasks if task.closed == "done"}
+    done = {task.id for task in case.plan.tasks if task.closed == "done" or task.held}
     for task in case.open:
         watered = task.series is not None and task.start < horizon.start
         if watered and (task.end >= horizon.start or not done.isdisjoint(task.depends_on)):
@@ -85,8 +85,9 @@ def inside_horizon(case: Case) -> Iterator[Fault]:
 def days_of_work(case: Case) -> Iterator[Fault]:
     """Work begins and ends on weekdays of work, a delivery on the supplier's.
 
-    What an owner moved by hand is theirs.
+    What an owner moved by hand is theirs, and so is what goes with it.
     """
+    own = _own_days(case)
     asked, supplier = case.brief.calendar.weekdays, case.brief.delivery.allowed_weekdays
     for task in _dated(case):
         if case.book.operations[task.operation].office:
@@ -96,7 +97,9 @@ def days_of_work(case: Case) -> Iterator[Fault]:
             days = (*days, *BUSINESS)
         allowed = supplier or (*days, *BUSINESS) if task.plays("delivery") else days
         for day in _ends(task):
-            if WEEKDAYS[day.weekday()] not in allowed:
+            if WEEKDAYS[day.weekday()] not in allowed and (
+                task.plays("delivery") or day not in own
+            ):
                 yield fault("not_a_work_day", task, day=day)
 
 
@@ -117,13 +120,14 @@ def holidays_are_kept(case: Case) -> Iterator[Fault]:
     """Deliveries and hired work rest on public holidays, a household's where it does not choose."""
     kept = case.plan.holidays
     days = set(kept.days) if kept is not None else set[date]()
+    own = _own_days(case)
     for task in _dated(case):
         office = case.book.operations[task.operation].office
         rests = office or task.plays("delivery") or _hired(case, task)
         if not rests and case.brief.calendar.holidays == "work":
             continue
         for day in _ends(task):
-            if day in days:
+            if day in days and (rests or day not in own):
                 yield fault("work_on_holiday", task, day=day)
 
 
@@ -217,6 +221,16 @@ def _dated(case: Case) -> Iterator[Task]:
             yield task
 
 
+def _own_days(case: Case) -> set[date]:
+    """The days that somebody chose for some work, whatever the brief says of days of work."""
+    chosen = [task for task in case.open if task.held or task.booked]
+    return {
+        task.start + timedelta(days=n)
+        for task in chosen
+        for n in range((task.end - task.start).days + 1)
+    }
+
+
 def _hired(case: Case, task: Task) -> bool:
     operation = case.book.operations.get(task.operation)
     return case.brief.work.by == "contractor" and operation is not None and operation.hired
@@ -227,10 +241,12 @@ def _ends(task: Task) -> tuple[date, ...]:
 
 
 def _inside(case: Case, spans: Sequence[Span]) -> Iterator[tuple[Task, date]]:
-    """The tasks that begin or end inside one of the spans, with that day."""
+    """The tasks that begin or end inside one of the spans, with that day; not what the owner wished
+    for then, or goes with it."""
+    own = _own_days(case) if spans else ()
     for task in _dated(case) if spans else ():
         for day in _ends(task):
-            if any(span.start <= day <= span.end for span in spans):
+            if day not in own and any(span.start <= day <= span.end for span in spans):
                 yield task, day
 
 

@@ -26,6 +26,7 @@ BOUGHT_AS = {
     "iron sulfate": "iron sulfate",
     "gypsum": "gypsum",
     "potash to add in all": "potash",
+    "phosphate to add in all": "phosphate",
 }
 
 

@@ -97,7 +97,7 @@ def fill_covered(case: Case) -> Iterator[Fault]:
     Until the journal tells of what was really spread, or of a pass that is left out, or the plan of
     one for which no day is left.
     """
-    told = any(t.closed for t in case.plan.tasks if t.plays("spreading"))
+    told = any(t.closed for t in case.plan.tasks if t.plays("spreading", "relaying"))
     told = told or any(said.key == NO_DAY_LEFT for said in case.plan.cautions)
     work = [*case.all("spreading"), *case.all_jobs("lift_and_fill")]
     fills, area_m2 = case.brief.leveling, case.plan.lawn.area_m2

@@ -55,11 +55,17 @@ class Species(BookEntry):
     seedable: bool
     spreads: bool
     plantable: tuple[PlantForm, ...] = ()
-    dethatch: Literal["ok", "light", "never"] = "ok"
+    dethatch: Literal["ok", "light", "wide", "never"] = "ok"
     winter_cover: bool = False
     noxious_in: tuple[str, ...] = ()
     unfed: tuple[Unfed, ...] = ()
     source: str
+
+    @property
+    def combed(self) -> bool:
+        """True where thatch is combed out within the work: not of grasses of thick runners above
+        ground, which bear blades set wide apart alone, in a season of its own, or none."""
+        return self.dethatch in ("ok", "light")
 
     @property
     def creeps(self) -> bool:
@@ -110,7 +116,7 @@ class Soil(BookEntry):
 
 
 class Harm(BaseModel):
-    """A grass that a product harms while it is young, and the source that says so."""
+    """A grass that a product harms, or spares, while it is young, and the source that says so."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
     grass: str
@@ -121,22 +127,24 @@ class Herbicide(BookEntry):
     """An active ingredient; its interval to seeding is the fact `herbicides.<id>.hold`.
 
     For the grasses it `harms` that interval does not hold, and that of an unknown ingredient is
-    kept. One that `stops` lasts in the soil and lets nothing grow: nothing is sown before its label
-    or a pot test says so. `carried` is the source that says it lives on in clippings and compost;
-    bags that feed and kill weeds at once are sold with those `in_bags`.
+    kept; those that it `spares` are sown or planted at any time after it. One that `stops` lasts in
+    the soil and lets nothing grow: nothing is sown before its label or a pot test says so.
+    `carried` is the source that says it lives on in clippings and compost; bags that feed and kill
+    weeds at once are sold with those `in_bags`.
     """
 
     name: str
     harms: tuple[Harm, ...] = ()
+    spares: tuple[Harm, ...] = ()
     stops: bool = False
     carried: str | None = None
     in_bags: bool = False
 
     @property
     def sources(self) -> tuple[str, ...]:
-        """What its words rest on: the harm it does, and that it lives on in clippings."""
+        """What its words rest on: whom it harms and spares, and that it lives on in clippings."""
         carried = () if self.carried is None else (self.carried,)
-        return (*(harm.source for harm in self.harms), *carried)
+        return (*(each.source for each in (*self.harms, *self.spares)), *carried)
 
 
 class Cause(BookEntry):
@@ -191,7 +199,7 @@ class CampaignWords(BookEntry):
 
 class Operation(BookEntry):
     """An operation in words, with the tests of the day; hours are named facts; `office` where an
-    office is asked, on its days of business."""
+    office is asked, on its days of business; `in_rain` where rain takes no day from it."""
 
     name: str
     phase: Phase
@@ -224,6 +232,7 @@ class Operation(BookEntry):
     countries: tuple[str, ...] = ()
     optional: bool = False
     office: bool = False
+    in_rain: bool = False
     turn: int | None = None
     hired: bool = False
     noisy: bool = False

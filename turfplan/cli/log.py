@@ -1,28 +1,29 @@
 """`turfplan log`: writes into the journal what happened."""
 
 import json
-from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import typer
 from typer.core import TyperGroup
 
-from turfplan.cli.speech import fail, say, words_of_user
-
-if TYPE_CHECKING:
-    from turfplan.app.log_entry import Happening
-    from turfplan.message import Message
-    from turfplan.messages import Words
-    from turfplan.records.journal import JournalEntry
+from turfplan.cli.log_writing import LogCall, on_terminal, say_logged, where, write
+from turfplan.cli.speech import fail, say
 
 DAY = ["%Y-%m-%d"]
 BRIEF = typer.Argument(..., metavar="BRIEF", help="The brief whose season this happened in.")
 TASK = typer.Argument(..., metavar="TASK", help="A task id such as topdress.1.")
 ON = typer.Option(..., "--on", formats=DAY, help="The day it happened, for example 2027-09-04.")
+TO = typer.Option(..., "--to", formats=DAY, help="The day it is wished for.")
 DIR = typer.Option(None, "-o", "--output", metavar="DIR", help="The folder of the plan.")
-JSON = typer.Option(False, "--json", help="Print the entry as one JSON object.")
+JSON = typer.Option(False, "--json", help="Print one JSON object.")
+YES = typer.Option(False, "--yes", help="Write it, also where it looks like a slip.")
+BY = typer.Option("", "--by", metavar="NAME", help="Who writes it.")
+KEY = typer.Option(
+    None, "--key", metavar="KEY", help="For programs: entries of one key count once."
+)
+TODAY = typer.Option(None, "--today", formats=DAY, help="Log as if it were this day.")
 
 
 class BriefFirst(TyperGroup):
@@ -53,69 +54,105 @@ app = typer.Typer(cls=BriefFirst, add_completion=False, rich_markup_mode=None, n
 
 @app.callback()
 def _log() -> None:
-    """Write into the journal what happened; `plan` reads it.
+    """Example: turfplan log lawn.toml done topdress.1 --on 2027-09-04 --amount "3 yd3"
 
-    Example: turfplan log lawn.toml done topdress.1 --on 2027-09-04 --amount "3 yd3"
+    Write into the journal what happened; `plan` reads it. What looks like a slip is asked back.
     """
 
 
-@app.command()
+@app.command(short_help="A task was done, wholly or in part.")
 def done(
     brief: Path = BRIEF,
     task: str = TASK,
     on: datetime = ON,
-    amount: str | None = typer.Option(
-        None, "--amount", help='What was used, for example "3 yd3" or "40 lb".'
-    ),
-    share: float = typer.Option(
-        1.0, "--share", min=0.01, max=1.0, help="The part of it that was done."
-    ),
+    amount: str | None = typer.Option(None, "--amount", help='What was used, for example "3 yd3".'),
+    share: str = typer.Option("1", "--share", help="The part of it that was done: 0.5, or 50 %."),
     output: Path | None = DIR,
     as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """A task was done, wholly or in part.
+    """Example: turfplan log lawn.toml done topdress.1 --on 2027-09-04
 
-    Example: turfplan log lawn.toml done topdress.1 --on 2027-09-04
+    A task was done, wholly or in part.
     """
-    from turfplan.app.log_entry import Happening, amount_of
+    from turfplan.app.log_entry import Happening, amount_of, share_of
 
     value, unit = amount_of(amount)
-    happening = Happening("done", task=task, on=on.date(), share=share, amount=value, unit=unit)
-    _write(brief, output, as_json, happening, amount)
+    what = Happening("done", task, on.date(), share=share_of(share), amount=value, unit=unit)
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, what, amount)
 
 
-@app.command()
+@app.command(short_help="A task is left out.")
 def skipped(
     brief: Path = BRIEF,
     task: str = TASK,
     on: datetime = ON,
     output: Path | None = DIR,
     as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """A task is left out. Example: turfplan log lawn.toml skipped roll --on 2027-09-12"""
-    from turfplan.app.log_entry import Happening
+    """Example: turfplan log lawn.toml skipped roll --on 2027-09-12
 
-    _write(brief, output, as_json, Happening("skipped", task=task, on=on.date()))
-
-
-@app.command()
-def moved(
-    brief: Path = BRIEF,
-    task: str = TASK,
-    to: datetime = typer.Option(..., "--to", formats=DAY, help="The day it is moved to."),
-    output: Path | None = DIR,
-    as_json: bool = JSON,
-) -> None:
-    """A task is held on a day of your choice.
-
-    Example: turfplan log lawn.toml moved topdress.2 --to 2027-09-18
+    A task is left out.
     """
     from turfplan.app.log_entry import Happening
 
-    _write(brief, output, as_json, Happening("moved", task=task, to=to.date()))
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, Happening("skipped", task, on.date()))
 
 
-@app.command("rained-off")
+@app.command(short_help="A task is held on a day of your choice.")
+def moved(
+    brief: Path = BRIEF,
+    task: str = TASK,
+    to: datetime = TO,
+    output: Path | None = DIR,
+    as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
+) -> None:
+    """Example: turfplan log lawn.toml moved topdress.2 --to 2027-09-18
+
+    A task is held on a day of your choice, if its rules allow the day.
+    """
+    from turfplan.app.log_entry import Happening
+
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, Happening("moved", task, to=to.date()))
+
+
+@app.command(short_help="A task is asked for on a day; it gives way to rules.")
+def booked(
+    brief: Path = BRIEF,
+    task: str = TASK,
+    to: datetime = TO,
+    output: Path | None = DIR,
+    as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
+) -> None:
+    """Example: turfplan log lawn.toml booked topdress.2 --to 2027-09-18
+
+    A task is asked for on a day, as a crew does: softer than moved, it gives way to rules.
+    """
+    from turfplan.app.log_entry import Happening
+
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, Happening("booked", task, to=to.date()))
+
+
+@app.command("rained-off", short_help="Rain took the day.")
 def rained_off(
     brief: Path = BRIEF,
     task: str | None = typer.Argument(
@@ -124,14 +161,22 @@ def rained_off(
     on: datetime = ON,
     output: Path | None = DIR,
     as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """Rain took the day. Example: turfplan log lawn.toml rained-off --on 2027-09-04"""
+    """Example: turfplan log lawn.toml rained-off --on 2027-09-04
+
+    Rain took the day.
+    """
     from turfplan.app.log_entry import Happening
 
-    _write(brief, output, as_json, Happening("rained_off", task=task, on=on.date()))
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, Happening("rained_off", task, on.date()))
 
 
-@app.command()
+@app.command(short_help="Something was measured.")
 def measured(
     brief: Path = BRIEF,
     quantity: str = typer.Argument(
@@ -146,19 +191,24 @@ def measured(
     on: datetime = ON,
     output: Path | None = DIR,
     as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """Something was measured.
+    """Example: turfplan log lawn.toml measured soil_temperature "58 F" --on 2027-04-02
 
-    Example: turfplan log lawn.toml measured soil_temperature "58 F" --on 2027-04-02
+    Something was measured.
     """
     from turfplan.app.log_entry import Happening, measure_of
 
     known, number, unit = measure_of(quantity, value)
-    happening = Happening("measured", quantity=known, value=number, unit=unit, on=on.date())
-    _write(brief, output, as_json, happening, value)
+    what = Happening("measured", on=on.date(), quantity=known, value=number, unit=unit)
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, what, value)
 
 
-@app.command()
+@app.command(short_help="A load came and was taken.")
 def delivered(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -166,19 +216,24 @@ def delivered(
     amount: str | None = typer.Option(None, "--amount", help='What came, for example "6 yd3".'),
     output: Path | None = DIR,
     as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """A load came and was taken.
+    """Example: turfplan log lawn.toml delivered delivery.1 --on 2027-08-28
 
-    Example: turfplan log lawn.toml delivered delivery.1 --on 2027-08-28
+    A load came and was taken.
     """
     from turfplan.app.log_entry import Happening, amount_of
 
     value, unit = amount_of(amount)
-    happening = Happening("delivered", task=task, on=on.date(), amount=value, unit=unit)
-    _write(brief, output, as_json, happening, amount)
+    what = Happening("delivered", task, on.date(), amount=value, unit=unit)
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, what, amount)
 
 
-@app.command()
+@app.command(short_help="A load was refused.")
 def refused(
     brief: Path = BRIEF,
     task: str = TASK,
@@ -188,42 +243,66 @@ def refused(
     ),
     output: Path | None = DIR,
     as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """A load was refused. Example: turfplan log lawn.toml refused delivery.1 --on 2027-08-28"""
+    """Example: turfplan log lawn.toml refused delivery.1 --on 2027-08-28
+
+    A load was refused.
+    """
     from turfplan.app.log_entry import Happening, amount_of
 
     value, unit = amount_of(amount)
-    happening = Happening("refused", task=task, on=on.date(), amount=value, unit=unit)
-    _write(brief, output, as_json, happening, amount)
+    what = Happening("refused", task, on.date(), amount=value, unit=unit)
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, what, amount)
 
 
-@app.command("not-done")
+@app.command("not-done", short_help="A task that is over was not done.")
 def not_done(
-    brief: Path = BRIEF, task: str = TASK, output: Path | None = DIR, as_json: bool = JSON
+    brief: Path = BRIEF,
+    task: str = TASK,
+    output: Path | None = DIR,
+    as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """A task that is over was not done and is still wanted.
+    """Example: turfplan log lawn.toml not-done mow.2
 
-    Example: turfplan log lawn.toml not-done mow.2
+    A task that is over was not done and is still wanted.
     """
     from turfplan.app.log_entry import Happening
 
-    _write(brief, output, as_json, Happening("not_done", task=task))
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, Happening("not_done", task))
 
 
-@app.command()
+@app.command(short_help="A remark.")
 def note(
     brief: Path = BRIEF,
     text: str = typer.Argument(..., help="Your words."),
     output: Path | None = DIR,
     as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    key: str | None = KEY,
+    today: datetime | None = TODAY,
 ) -> None:
-    """A remark. Example: turfplan log lawn.toml note "north corner stays wet" """
+    """Example: turfplan log lawn.toml note "north corner stays wet"
+
+    A remark.
+    """
     from turfplan.app.log_entry import Happening
 
-    _write(brief, output, as_json, Happening("note", text=text))
+    call = LogCall(brief, output, as_json, yes, by, key, today)
+    write(call, Happening("note", text=text))
 
 
-@app.command()
+@app.command(short_help="Take back an entry.")
 def undo(
     brief: Path = BRIEF,
     number: int | None = typer.Argument(
@@ -231,72 +310,70 @@ def undo(
     ),
     output: Path | None = DIR,
     as_json: bool = JSON,
+    by: str = BY,
+    key: str | None = KEY,
 ) -> None:
-    """Take back an entry, by another entry. Example: turfplan log lawn.toml undo"""
+    """Example: turfplan log lawn.toml undo
+
+    Take back an entry, by another entry.
+    """
     from turfplan.app.log_entry import undo_entry
     from turfplan.app.outputs import output_folder
-    from turfplan.phrases import screen
-
-    words = words_of_user()
-    written = undo_entry(brief, output_folder(brief, output), number)
-    told = words.text(screen.log_undo(number=written.undoes or 0))
-    _say(words, written, told, _plan_again(brief, output), as_json=as_json)
-
-
-def _write(
-    brief: Path, output: Path | None, as_json: bool, happening: "Happening", said: str | None = None
-) -> None:
-    """Write into the journal what happened, and say so; `said` is the quantity as given.
-
-    What is said is put into words first, so that nothing is written that cannot be told.
-    """
-    from turfplan.app.log_entry import log_entry
-    from turfplan.app.outputs import output_folder
-
-    words = words_of_user()
-    told = words.text(_told(words, happening, said))
-    written = log_entry(brief, output_folder(brief, output), happening)
-    _say(words, written, told, _plan_again(brief, output), as_json=as_json)
-
-
-def _plan_again(brief: Path, output: Path | None) -> str:
-    return f"turfplan plan {brief}" + (f" -o {output}" if output else "")
-
-
-def _say(words: "Words", written: "JournalEntry", told: str, next_: str, *, as_json: bool) -> None:
-    """What was written, and the command that comes next."""
+    from turfplan.cli.journal_words import entry_told
     from turfplan.message import as_written
     from turfplan.phrases import screen
 
-    if as_json:
-        print(json.dumps(written.model_dump(mode="json", exclude_none=True), ensure_ascii=False))
-        return
-    say(words, screen.log_entry(number=written.number, entry=as_written(told)))
-    say(words, screen.log_next(command=next_), aside=True)
+    logged, taken_back = undo_entry(brief, output_folder(brief, output), number, by=by, key=key)
+    was = as_written(entry_told(logged.words, taken_back))
+    told = logged.words.text(screen.log_undo(number=taken_back.number, entry=was))
+    say_logged(LogCall(brief, output, as_json), logged, told)
 
 
-def _told(words: "Words", happening: "Happening", said: str | None) -> "Message":
-    """What happened, in plain words; `said` is the quantity as given."""
-    from turfplan.message import Message, Number
+@app.command("list", short_help="The entries that stand.")
+def list_entries(brief: Path = BRIEF, output: Path | None = DIR, as_json: bool = JSON) -> None:
+    """Example: turfplan log lawn.toml list
+
+    The entries that stand, with their numbers.
+    """
+    from turfplan.app.due_tasks import journal_so_far
+    from turfplan.app.outputs import output_folder
+    from turfplan.cli.journal_words import tell_entry
     from turfplan.phrases import screen
 
-    share = Number(happening.share, "percent")
-    part = "" if happening.share >= 1 else words.text(screen.log_part(share=share))
-    used = words.text(screen.log_used(amount=said or "")) if happening.amount is not None else ""
-    task, on = happening.task or "", str(happening.on)
-    told: dict[str, Callable[[], Message]] = {
-        "done": lambda: screen.log_done(task=task, on=on, part=part, used=used),
-        "skipped": lambda: screen.log_skipped(task=task),
-        "moved": lambda: screen.log_moved(task=task, to=str(happening.to)),
-        "rained_off": lambda: (
-            screen.log_rained_off(task=task, on=on) if task else screen.log_all_rained_off(on=on)
-        ),
-        "measured": lambda: screen.log_measured(
-            quantity=Message(f"screen.quantity.{happening.quantity}"), value=said or "", on=on
-        ),
-        "delivered": lambda: screen.log_delivered(task=task, on=on, used=used),
-        "refused": lambda: screen.log_refused(task=task, on=on, used=used),
-        "not_done": lambda: screen.log_not_done(task=task),
-        "note": lambda: screen.log_note(note=happening.text or ""),
-    }
-    return told[happening.kind]()
+    found = journal_so_far(brief, output_folder(brief, output))
+    for warning in found.warnings:
+        say(found.words, warning, aside=True)
+    if as_json:
+        rows = [entry.model_dump(mode="json", exclude_none=True) for entry in found.entries]
+        print(json.dumps({"schema": 1, "entries": rows}, ensure_ascii=False))
+        return
+    if not found.entries:
+        say(found.words, screen.log_empty())
+    for entry in found.entries:
+        print(tell_entry(found.words, entry))
+
+
+@app.command("today", short_help="Go through what was due.")
+def today_s_tasks(
+    brief: Path = BRIEF,
+    output: Path | None = DIR,
+    as_json: bool = JSON,
+    yes: bool = YES,
+    by: str = BY,
+    today: datetime | None = TODAY,
+) -> None:
+    """Example: turfplan log lawn.toml today
+
+    Go through what was due and has no entry: on a terminal a question each, else the commands.
+    """
+    from turfplan.app.due_tasks import due_tasks
+    from turfplan.app.outputs import output_folder
+    from turfplan.cli.log_today import ask_due, print_due
+
+    call = LogCall(brief, output, as_json, yes, by, None, today)
+    day = today.date() if today else None
+    due, words = due_tasks(brief, output_folder(brief, output), day)
+    if on_terminal() and not as_json:
+        ask_due(words, due, lambda happening: write(call, happening))
+    else:
+        print_due(words, due, brief, where(output), as_json=as_json)

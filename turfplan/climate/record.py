@@ -6,7 +6,7 @@ from functools import cached_property
 from math import exp
 
 from turfplan.calendar_days import DAYS, HALF_A_YEAR, day_index
-from turfplan.climate.growth import growth_potential
+from turfplan.climate.growth import Bell, growth_potential
 from turfplan.message import Message
 
 Curve = tuple[float, ...]
@@ -61,6 +61,9 @@ class Climate:
     the days of each month with 1 mm of rain or more, estimated from the normals; empty where nobody
     estimated them. `wet_days_error` is the share by which those of a year may be off.
     `found` is where the place lies as a reader knows it: a town, or the way from the nearest one.
+    `water_share` is what want of water leaves of growth on each day of a usual year, 0 to 1; None
+    where a lawn is watered. `warm_bell` is the bell of growth of a warm-season grass that has one
+    of its own (`climate.growth.Bell`).
     """
 
     latitude: float
@@ -91,6 +94,8 @@ class Climate:
     wet_days: tuple[float, ...] = ()
     wet_days_error: float = 0.0
     found: Message | None = None
+    water_share: Curve | None = None
+    warm_bell: Bell | None = None
 
     @property
     def southern(self) -> bool:
@@ -135,11 +140,23 @@ class Climate:
         )
 
     @cached_property
-    def _growth(self) -> dict[str, Curve]:
+    def _warmth(self) -> dict[str, Curve]:
         return {
             season: tuple(growth_potential(t, season) for t in self.air_mean_c)
             for season in ("cool", "warm")
         }
+
+    @cached_property
+    def _growth(self) -> dict[str, Curve]:
+        return {
+            season: tuple(self._grown(t, season, place) for place, t in enumerate(self.air_mean_c))
+            for season in ("cool", "warm")
+        }
+
+    def _grown(self, air_c: float, season: str, place: int) -> float:
+        """Growth, 0 to 1, at a temperature on a place of the year, less want of water."""
+        growth = growth_potential(air_c, season, self.warm_bell)
+        return growth if self.water_share is None else growth * self.water_share[place]
 
     @cached_property
     def drying_mm(self) -> Curve:
@@ -147,14 +164,20 @@ class Climate:
         times."""
         return tuple(used - rain for used, rain in zip(self.et0_mm, self.rain_mm, strict=True))
 
+    def warmth_curve(self, season: str) -> Curve:
+        """What warmth alone lets cool- or warm-season grass grow, 0 to 1, for each place in the
+        year: growth potential as seasons of work are told by."""
+        return self._warmth[season]
+
     def growth_curve(self, season: str) -> Curve:
-        """Growth potential of cool- or warm-season grass, 0 to 1, for each place in the year."""
+        """Growth of the lawn's cool- or warm-season grass, 0 to 1, for each place in the year: by
+        warmth, and by water where nobody waters."""
         return self._growth[season]
 
     def growth_potential(self, day: date, season: str) -> float:
-        """Growth potential of cool- or warm-season grass on a day, 0 to 1."""
+        """Growth of the lawn's cool- or warm-season grass on a day, 0 to 1, as `growth_curve`."""
         if self.excess is not None:
-            return growth_potential(self.air_c(day), season)
+            return self._grown(self.air_c(day), season, day_index(day))
         return self._growth[season][day_index(day)]
 
     def __hash__(self) -> int:

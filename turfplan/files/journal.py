@@ -19,6 +19,9 @@ from turfplan.phrases import journal as phrases
 from turfplan.records.journal import JournalEntry
 
 LOCK_SECONDS = 20.0
+BYTE_ORDER_MARK = b"\xef\xbb\xbf"
+# How every line begins that this program writes.
+BEGINNING = b'{"sum":"'
 DAMAGED = Problem("", phrases.damaged(), hint=phrases.mend_line())
 UNKNOWN = Problem("", phrases.newer(), hint=phrases.upgrade())
 
@@ -31,12 +34,23 @@ class JournalFile:
     warnings: tuple[Message, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class AppendedEntry:
+    """An entry that stands in a journal, whether it is there only now (else it was there already),
+    and what was found damaged but harmless."""
+
+    entry: JournalEntry
+    fresh: bool
+    warnings: tuple[Message, ...] = ()
+
+
 def read_journal(path: Path) -> JournalFile:
     """Every entry of a journal; no file is an empty journal.
 
-    A torn last line (a crash while writing) is told and passed over; for any other bad line, with
-    its number, and for a whole line that this version cannot read this raises TurfplanError. Keys
-    that it does not know are passed over.
+    Line ends of either kind and byte-order marks do no harm. A torn last line (a crash while
+    writing), or one without its end that was written by hand, is told and passed over; for any
+    other bad line, with its number, and for a whole line that this version cannot read this raises
+    TurfplanError. Keys that it does not know are passed over.
     """
     try:
         raw = path.read_bytes()
@@ -44,7 +58,7 @@ def read_journal(path: Path) -> JournalFile:
         return JournalFile((), ())
     except OSError as error:
         raise TurfplanError(unreadable(path, error)) from None
-    found, cut_off = _entries(raw)
+    found, left = _entries(raw)
     entries = tuple(entry for _, entry in found if isinstance(entry, JournalEntry))
     faults = [
         replace(entry, where=within(str(path), errors.line(number=str(number))))
@@ -55,31 +69,60 @@ def read_journal(path: Path) -> JournalFile:
         faults.append(Problem(str(path), phrases.one_number(), hint=phrases.mend_file()))
     if faults:
         raise TurfplanError(faults)
-    return JournalFile(entries, (phrases.torn(file=path.name),) if cut_off else ())
+    return JournalFile(entries, _warnings(path, left))
 
 
-def _entries(raw: bytes) -> tuple[list[tuple[int, JournalEntry | Problem]], bool]:
-    """What each line says, with its number from 1, and whether the last was cut off."""
-    *lines, torn = raw.split(b"\n")
-    found = [(number, _entry(line)) for number, line in enumerate(lines, 1) if line.strip()]
-    last = _entry(torn) if torn else None
-    if last is not None and last is not DAMAGED:
-        found.append((len(lines) + 1, last))
-    return found, last is DAMAGED
+def _entries(raw: bytes) -> tuple[list[tuple[int, JournalEntry | Problem]], bytes]:
+    """What each line says, with its number from 1, and the last one if it is no entry and has no
+    end."""
+    *lines, last = raw.split(b"\n")
+    found = [(number, _entry(line)) for number, line in enumerate(lines, 1) if _bare(line)]
+    said = _entry(last) if _bare(last) else None
+    if said is not None and said is not DAMAGED:
+        found.append((len(lines) + 1, said))
+    return found, last if said is DAMAGED else b""
 
 
-def append_entry(path: Path, make: Callable[[JournalFile], JournalEntry]) -> JournalEntry:
+def _bare(line: bytes) -> bytes:
+    """A line without its end and without the mark that some editors put before a text."""
+    return line.strip().removeprefix(BYTE_ORDER_MARK).strip()
+
+
+def _warnings(path: Path, left: bytes) -> tuple[Message, ...]:
+    """What is said of a last line that does not count."""
+    if not left:
+        return ()
+    line = _bare(left)
+    torn = BEGINNING.startswith(line) or (line.startswith(BEGINNING) and not _is_whole(line))
+    return ((phrases.torn if torn else phrases.by_hand)(file=path.name),)
+
+
+def _is_whole(line: bytes) -> bool:
+    """Whether a line is all there: one that was cut off while it was written is not."""
+    try:
+        json.loads(line)
+    except ValueError:
+        return False
+    return True
+
+
+def append_entry(path: Path, make: Callable[[JournalFile], JournalEntry]) -> AppendedEntry:
     """Add one entry, made from the journal as it stands, under a lock and forced to the disk.
 
-    A torn last line is taken away first, so that nothing after it is lost. When the disk refuses
-    the entry, the file is as it was before: an entry counts exactly when this returns. Raises
-    TurfplanError for a journal that is damaged, in use or cannot be written.
+    What `make` gives back of the entries that are there is not written again. A last line that does
+    not count is put into a file of its own first, so that neither it nor what comes after is lost.
+    When the disk refuses the entry, the file is as it was before: an entry counts exactly when this
+    returns. Raises TurfplanError for a journal that is damaged, in use or cannot be written.
     """
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         with FileLock(str(path) + ".lock", timeout=LOCK_SECONDS):
-            entry = make(read_journal(path))
+            journal = read_journal(path)
+            entry = make(journal)
+            if entry in journal.entries:
+                return AppendedEntry(entry, False, journal.warnings)
             fresh = not path.exists()
+            aside = _put_aside(path)
             handle = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_BINARY", 0), 0o666)
             try:
                 _add(handle, _line(entry))
@@ -91,7 +134,20 @@ def append_entry(path: Path, make: Callable[[JournalFile], JournalEntry]) -> Jou
         raise TurfplanError(Problem(str(path), errors.in_use(), hint=errors.wait())) from None
     except OSError as error:
         raise TurfplanError(unwritable(path, error)) from None
-    return entry
+    return AppendedEntry(entry, True, (*journal.warnings, *aside))
+
+
+def _put_aside(path: Path) -> tuple[Message, ...]:
+    """Keeps the last line of a journal that does not count in a file beside it, and says so."""
+    left = _entries(path.read_bytes())[1] if path.exists() else b""
+    if not left:
+        return ()
+    aside = path.with_name(f"{path.stem}.aside.txt")
+    with aside.open("ab") as kept:
+        kept.write(left + b"\n")
+        kept.flush()
+        os.fsync(kept.fileno())
+    return (phrases.put_aside(file=path.name, aside=aside.name),)
 
 
 def _add(handle: int, line: bytes) -> None:
@@ -99,9 +155,9 @@ def _add(handle: int, line: bytes) -> None:
     size = os.fstat(handle).st_size
     with os.fdopen(os.dup(handle), "rb") as source:
         tail = source.read(size).rsplit(b"\n", 1)[-1]
-    torn = bool(tail) and _entry(tail) is DAMAGED
+    torn = bool(_bare(tail)) and _entry(tail) is DAMAGED
     keep = size - len(tail) if torn else size
-    if tail and not torn:
+    if tail.strip(BYTE_ORDER_MARK) and not torn:
         line = b"\n" + line
     try:
         os.ftruncate(handle, keep)
@@ -131,7 +187,7 @@ def _entry(line: bytes) -> JournalEntry | Problem:
     UNKNOWN is what a newer turfplan wrote.
     """
     try:
-        text = line.decode("utf-8")
+        text = _bare(line).decode("utf-8")
         data = json.loads(text)
         start = text.index('"entry":') + len('"entry":')
         body = text[start : json.JSONDecoder().raw_decode(text, start)[1]]

@@ -35,6 +35,18 @@ def potash_how() -> Message:
     return Message("amendments.potash_how")
 
 
+def phosphate() -> Message:
+    """Phosphate (P₂O₅)"""
+    return Message("amendments.phosphate")
+
+
+def phosphate_how() -> Message:
+    """Triple superphosphate (0-46-0) is not quite half phosphate, so that a little more than twice
+    this weight of it goes on.
+    """
+    return Message("amendments.phosphate_how")
+
+
 def potash_water() -> Message:
     """Water it in at once; never on wilting grass, in heat, or on frozen ground."""
     return Message("amendments.potash_water")

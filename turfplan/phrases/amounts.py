@@ -170,6 +170,21 @@ def potash_part(*, parts: int) -> Message:
     return Message("amounts.potash.part", (("parts", parts),))
 
 
+def phosphate_whole() -> Message:
+    """The phosphate that the soil test asks for."""
+    return Message("amounts.phosphate.whole")
+
+
+def phosphate_beyond(*, bag: str) -> Message:
+    """The phosphate that the soil test asks for, beyond what {bag} brings."""
+    return Message("amounts.phosphate.beyond", (("bag", bag),))
+
+
+def phosphate_in_starter() -> Message:
+    """A starter that brings as much takes its place, and none is then bought beside it."""
+    return Message("amounts.phosphate.in_starter")
+
+
 def worked_in() -> Message:
     """What the soil test asks for, spread first and worked in as deep as the ground is loosened."""
     return Message("amounts.worked_in")

@@ -1,13 +1,28 @@
 """Messages of `messages/en/care.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message
+from turfplan.message import Message, Quantity
 
 
 def potash() -> Message:
     """With it goes the potash that the soil test asks for, as far as the bag does not hold it
-    already.
+    already: sulfate of potash (0-0-50) is half potash.
     """
     return Message("care.potash")
+
+
+def phosphate() -> Message:
+    """With it goes the phosphate that the soil test asks for, as far as the bag does not hold it
+    already: triple superphosphate (0-46-0) is not quite half phosphate.
+    """
+    return Message("care.phosphate")
+
+
+def phosphate_of_starter(*, phosphate: Quantity, nitrogen: Quantity) -> Message:
+    """{phosphate} of phosphate go with {nitrogen} of nitrogen: a starter whose middle and first
+    number stand so to each other brings both, else triple superphosphate (0-46-0) is spread beside
+    it.
+    """
+    return Message("care.phosphate_of_starter", (("phosphate", phosphate), ("nitrogen", nitrogen)))
 
 
 def planted_go() -> Message:

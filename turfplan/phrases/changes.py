@@ -38,6 +38,11 @@ def because_by_hand() -> Message:
     return Message("changes.because.by_hand")
 
 
+def because_booked() -> Message:
+    """It was booked for this day."""
+    return Message("changes.because.booked")
+
+
 def because_rained_off() -> Message:
     """It was rained off."""
     return Message("changes.because.rained_off")

@@ -52,11 +52,11 @@ def rain_alone() -> Message:
     return Message("day_limits.rain_alone")
 
 
-def browned() -> Message:
-    """Grass that has gone brown for want of rain grows through nothing and heals nothing: it is
-    left alone until rain has greened it.
+def turf_on_rain() -> Message:
+    """Nobody waters: turf is cut low, opened, lifted or covered only while usual rain lets it grow
+    over that.
     """
-    return Message("day_limits.browned")
+    return Message("day_limits.turf_on_rain")
 
 
 def contractor_days() -> Message:

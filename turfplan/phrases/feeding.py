@@ -649,6 +649,13 @@ def phosphate_compost() -> Message:
     return Message("feeding.phosphate.compost")
 
 
+def phosphate_no_day() -> Message:
+    """Phosphorus is low in the soil test, but this plan has no day for it: it goes on with the
+    first feeding after its end.
+    """
+    return Message("feeding.phosphate.no_day")
+
+
 def phosphate_state_test() -> Message:
     """Phosphorus is low in a recent soil test. The state asks for this test as read; confirm it,
     and keep the report.

@@ -1,6 +1,6 @@
 """Messages of `messages/en/history.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Listed, Message
+from turfplan.message import Day, Days, Listed, Message
 
 
 def still_to_do() -> Message:
@@ -33,3 +33,18 @@ def seed_lies_there() -> Message:
     it.
     """
     return Message("history.seed_lies_there")
+
+
+def way_on(*, title: Message, change: Message, reason: Message) -> Message:
+    """It can still be done in another way: {title} (`{change}`). Checked: {reason}."""
+    return Message("history.way_on", (("title", title), ("change", change), ("reason", reason)))
+
+
+def booked() -> Message:
+    """It is booked for this day."""
+    return Message("history.booked")
+
+
+def outside_plan(*, days: Days) -> Message:
+    """The season of the plan is {days}."""
+    return Message("history.outside_plan", (("days", days),))

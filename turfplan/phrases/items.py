@@ -108,6 +108,16 @@ def potash_to_add_in_all() -> Message:
     return Message("items.potash_to_add_in_all")
 
 
+def phosphate_to_add() -> Message:
+    """Phosphate to add"""
+    return Message("items.phosphate_to_add")
+
+
+def phosphate_to_add_in_all() -> Message:
+    """Phosphate to add in all"""
+    return Message("items.phosphate_to_add_in_all")
+
+
 def lime() -> Message:
     """Lime"""
     return Message("items.lime")

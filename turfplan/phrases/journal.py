@@ -1,6 +1,6 @@
 """Messages of `messages/en/journal.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message
+from turfplan.message import Listed, Message
 
 
 def needs_zone() -> Message:
@@ -23,6 +23,11 @@ def moved_needs_day() -> Message:
     return Message("journal.moved_needs_day")
 
 
+def booked_needs_day() -> Message:
+    """booked needs the day it is booked for"""
+    return Message("journal.booked_needs_day")
+
+
 def measured_needs_value() -> Message:
     """measured needs a quantity and its value"""
     return Message("journal.measured_needs_value")
@@ -36,6 +41,56 @@ def note_needs_words() -> Message:
 def undo_needs_number() -> Message:
     """undo needs the number of the entry it undoes"""
     return Message("journal.undo_needs_number")
+
+
+def breaks(*, reasons: Listed) -> Message:
+    """it cannot be on that day. {reasons}"""
+    return Message("journal.breaks", (("reasons", reasons),))
+
+
+def days_that_work(*, days: Listed) -> Message:
+    """days that work: {days}"""
+    return Message("journal.days_that_work", (("days", days),))
+
+
+def no_day_works() -> Message:
+    """no day near it was found that works, as the plan stands"""
+    return Message("journal.no_day_works")
+
+
+def day_is_over() -> Message:
+    """lies before today, and a wish is for a day to come"""
+    return Message("journal.day_is_over")
+
+
+def not_movable() -> Message:
+    """has no day of its own that could be wished otherwise"""
+    return Message("journal.not_movable")
+
+
+def closed() -> Message:
+    """is done or left out already"""
+    return Message("journal.closed")
+
+
+def held_by(*, number: int) -> Message:
+    """is held on its day by entry {number}, which goes before a booking"""
+    return Message("journal.held_by", (("number", number),))
+
+
+def undo_first() -> Message:
+    """take that entry back first, with undo"""
+    return Message("journal.undo_first")
+
+
+def elsewhere() -> Message:
+    """The rest of the plan puts it on another day."""
+    return Message("journal.elsewhere")
+
+
+def effect_unknown(*, reasons: Message) -> Message:
+    """It is written; what it changes could not be worked out: {reasons}"""
+    return Message("journal.effect_unknown", (("reasons", reasons),))
 
 
 def damaged() -> Message:
@@ -61,6 +116,18 @@ def upgrade() -> Message:
 def torn(*, file: str) -> Message:
     """{file}: the last line was cut off while it was written and is passed over"""
     return Message("journal.torn", (("file", file),))
+
+
+def by_hand(*, file: str) -> Message:
+    """{file}: the last line has no end and no valid checksum, as if it was written by hand: it is
+    passed over; what happened is written with turfplan log
+    """
+    return Message("journal.by_hand", (("file", file),))
+
+
+def put_aside(*, file: str, aside: str) -> Message:
+    """{file}: its last line, which did not count, was kept in {aside}"""
+    return Message("journal.put_aside", (("file", file), ("aside", aside)))
 
 
 def one_number() -> Message:

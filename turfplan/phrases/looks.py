@@ -94,6 +94,13 @@ def seedlings_bare_spots_on_rain(*, reserve: Number, last_safe: Day) -> Message:
     )
 
 
+def seedlings_early() -> Message:
+    """This look is early, since later nothing can be sown again: sow strips that were washed or
+    dried out, and those with nothing where seedlings stand beside them; give the rest its time.
+    """
+    return Message("looks.seedlings.early")
+
+
 def seedlings_too_late(*, reserve: Number, days: Days) -> Message:
     """Bare spots: it is too late to sow them this season. Mark them, keep the reserve ({reserve} of
     the seed) dry and cool, and sow it there in the next season for seed, {days}.

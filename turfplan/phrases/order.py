@@ -213,8 +213,23 @@ def name_gypsum() -> Message:
 
 
 def name_potash() -> Message:
-    """potash (K₂O), by its mass: sulfate of potash holds half of it"""
+    """potash (K₂O)"""
     return Message("order.name.potash")
+
+
+def name_phosphate() -> Message:
+    """phosphate (P₂O₅)"""
+    return Message("order.name.phosphate")
+
+
+def as_potash(*, nutrient: Quantity, product: Quantity) -> Message:
+    """{product} of sulfate of potash (0-0-50), which hold {nutrient}"""
+    return Message("order.as_potash", (("nutrient", nutrient), ("product", product)))
+
+
+def as_phosphate(*, nutrient: Quantity, product: Quantity) -> Message:
+    """{product} of triple superphosphate (0-46-0), which hold {nutrient}"""
+    return Message("order.as_phosphate", (("nutrient", nutrient), ("product", product)))
 
 
 def name_nitrogen() -> Message:

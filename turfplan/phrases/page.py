@@ -210,3 +210,8 @@ def closed_job() -> Message:
 def write_day(*, example: str) -> Message:
     """Write the day as year-month-day, for example {example}."""
     return Message("page.write_day", (("example", example),))
+
+
+def keep() -> Message:
+    """It is right all the same."""
+    return Message("page.keep")

@@ -4,8 +4,8 @@ from turfplan.message import Message, Number, Quantity
 
 
 def too_salty_seed(*, salts: Number, most: Number, grass: Message) -> Message:
-    """Salts of {salts} dS/m kill seedlings of {grass}, which bear up to {most}: wash the salt out
-    and test again, or take a grass that bears it.
+    """Salts of {salts} dS/m kill seedlings of {grass}, the hardiest of which bear {most}: wash the
+    salt out and test again, or take a grass that bears it.
     """
     return Message(
         "salt_holds.too_salty_seed", (("salts", salts), ("most", most), ("grass", grass))

@@ -1,6 +1,6 @@
 """Messages of `messages/en/screen.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Amounted, Day, Days, Message, Number
+from turfplan.message import Amounted, Day, Days, Listed, Message, Number
 
 
 def note(*, note: str) -> Message:
@@ -391,9 +391,106 @@ def log_note(*, note: str) -> Message:
     return Message("screen.log.note", (("note", note),))
 
 
-def log_undo(*, number: int) -> Message:
-    """entry {number} no longer counts."""
-    return Message("screen.log.undo", (("number", number),))
+def log_undo(*, number: int, entry: Message) -> Message:
+    """entry {number} no longer counts: {entry}"""
+    return Message("screen.log.undo", (("number", number), ("entry", entry)))
+
+
+def log_undone(*, number: int) -> Message:
+    """the taking back of entry {number}."""
+    return Message("screen.log.undone", (("number", number),))
+
+
+def log_already(*, number: int, entry: Message) -> Message:
+    """Already written, as entry {number}: {entry}"""
+    return Message("screen.log.already", (("number", number), ("entry", entry)))
+
+
+def log_booked(*, task: str, to: str) -> Message:
+    """{task} booked for {to}."""
+    return Message("screen.log.booked", (("task", task), ("to", to)))
+
+
+def log_by(*, entry: Message, by: str) -> Message:
+    """{entry} Written by {by}."""
+    return Message("screen.log.by", (("entry", entry), ("by", by)))
+
+
+def log_empty() -> Message:
+    """No entry stands."""
+    return Message("screen.log.empty")
+
+
+def log_asked(*, question: str) -> Message:
+    """This looks like a slip: {question}."""
+    return Message("screen.log.asked", (("question", question),))
+
+
+def log_moves(*, tasks: Listed) -> Message:
+    """It moves {tasks}."""
+    return Message("screen.log.moves", (("tasks", tasks),))
+
+
+def log_drags(*, tasks: Listed) -> Message:
+    """It drags along {tasks}."""
+    return Message("screen.log.drags", (("tasks", tasks),))
+
+
+def log_moves_nothing() -> Message:
+    """It moves nothing else."""
+    return Message("screen.log.moves_nothing")
+
+
+def log_move_moved(*, title: str, task: str, days: Days) -> Message:
+    """“{title}” ({task}) to {days}"""
+    return Message("screen.log.move.moved", (("title", title), ("task", task), ("days", days)))
+
+
+def log_move_added(*, title: str, task: str, days: Days) -> Message:
+    """“{title}” ({task}), which is new, on {days}"""
+    return Message("screen.log.move.added", (("title", title), ("task", task), ("days", days)))
+
+
+def log_move_dropped(*, title: str, task: str, days: Days) -> Message:
+    """“{title}” ({task}), which falls, off {days}"""
+    return Message("screen.log.move.dropped", (("title", title), ("task", task), ("days", days)))
+
+
+def log_move_more(*, n: int) -> Message:
+    """{n} more"""
+    return Message("screen.log.move.more", (("n", n),))
+
+
+def log_due(*, title: str, days: Days) -> Message:
+    """Due: {title}, {days}."""
+    return Message("screen.log.due", (("title", title), ("days", days)))
+
+
+def log_nothing_due() -> Message:
+    """Everything that was due has its entry."""
+    return Message("screen.log.nothing_due")
+
+
+def log_was_done(*, title: str, days: Days) -> Message:
+    """{title}, {days}: was it done? d = as planned, o = on another day, n = not done, nothing = ask
+    again later
+    """
+    return Message("screen.log.was_done", (("title", title), ("days", days)))
+
+
+def log_which_day(*, example: str) -> Message:
+    """On which day (for example {example})?"""
+    return Message("screen.log.which_day", (("example", example),))
+
+
+def log_answers() -> Message:
+    """One of d, o, n, or nothing."""
+    return Message("screen.log.answers")
+
+
+def log_no_day() -> Message:
+    """That is no day."""
+    return Message("screen.log.no_day")
 
 
 def new_wrote(*, file: str) -> Message:

@@ -212,6 +212,39 @@ def salts_borne(*, salts: Number, grass: Message) -> Message:
     return Message("soil_findings.salts_borne", (("salts", salts), ("grass", grass)))
 
 
+def salts_wash_first(
+    *, salts: Number, least: Number, most: Number, grass: Message, half: Quantity, depth: Quantity
+) -> Message:
+    """Salts of {salts} dS/m thin out seedlings of {grass}: by cultivar these bear {least} to
+    {most}. In the weeks before the seed let {half} of good water soak through, in slow turns and
+    where the ground drains, which takes about half of the salts from the upper {depth}, and test
+    again; take a cultivar that is sold as bearing salt, and never let the seedbed dry, since salt
+    rises as it does.
+    """
+    return Message(
+        "soil_findings.salts_wash_first",
+        (
+            ("salts", salts),
+            ("least", least),
+            ("most", most),
+            ("grass", grass),
+            ("half", half),
+            ("depth", depth),
+        ),
+    )
+
+
+def salts_no_water(*, salts: Number, least: Number, most: Number, grass: Message) -> Message:
+    """Salts of {salts} dS/m thin out seedlings of {grass}: by cultivar these bear {least} to
+    {most}. Nobody waters here: only a wet season washes them down; test again after it, and take a
+    cultivar that is sold as bearing salt.
+    """
+    return Message(
+        "soil_findings.salts_no_water",
+        (("salts", salts), ("least", least), ("most", most), ("grass", grass)),
+    )
+
+
 def salts_leach(*, half: Quantity, most: Quantity, depth: Quantity) -> Message:
     """Salt leaves only with water that runs through: {half} of good water take about half of it
     from the upper {depth} of soil, {most} about four fifths, where the ground drains.

@@ -1,6 +1,6 @@
 """Messages of `messages/en/sow.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Quantity
+from turfplan.message import Days, Message, Quantity
 
 
 def seed() -> Message:
@@ -114,6 +114,11 @@ def roll() -> Message:
 def plan_b_next_year() -> Message:
     """the same window next year"""
     return Message("sow.plan_b.next_year")
+
+
+def plan_b_rains(*, days: Days) -> Message:
+    """the next rains that keep it wet, {days}"""
+    return Message("sow.plan_b.rains", (("days", days),))
 
 
 def plan_b_late_summer() -> Message:

@@ -88,6 +88,21 @@ def sow_now() -> Message:
     return Message("ways_out.sow_now")
 
 
+def level_before_planting() -> Message:
+    """Level now, plant another season"""
+    return Message("ways_out.level_before_planting")
+
+
+def plant_now() -> Message:
+    """Plant now, level another season"""
+    return Message("ways_out.plant_now")
+
+
+def plant_alone() -> Message:
+    """Plant, and leave the ground as it lies"""
+    return Message("ways_out.plant_alone")
+
+
 def sow_alone() -> Message:
     """Sow, and leave the ground as it lies"""
     return Message("ways_out.sow_alone")
@@ -153,6 +168,30 @@ def thatch_first(*, days: Listed) -> Message:
 def thatch_first_next() -> Message:
     """Dethatch hard in the next season of growth, measure again, and level after it"""
     return Message("ways_out.thatch_first_next")
+
+
+def thatch_cut(*, spacing: Quantity, days: Listed) -> Message:
+    """Thin the thatch by vertical mowing with blades {spacing} apart, in one direction alone, while
+    the grass grows strongly ({days}), rake it off, measure again, and go on next year
+    """
+    return Message("ways_out.thatch_cut", (("spacing", spacing), ("days", days)))
+
+
+def thatch_cut_next(*, spacing: Quantity) -> Message:
+    """Thin the thatch by vertical mowing with blades {spacing} apart, in one direction alone, in
+    the next season of strong growth, rake it off, measure again, and go on after it
+    """
+    return Message("ways_out.thatch_cut_next", (("spacing", spacing),))
+
+
+def together(*, first: Message, second: Message) -> Message:
+    """{first}. And: {second}"""
+    return Message("ways_out.together", (("first", first), ("second", second)))
+
+
+def together_left_out(*, first: Message, second: Message) -> Message:
+    """{first}; {second}"""
+    return Message("ways_out.together_left_out", (("first", first), ("second", second)))
 
 
 def hollows_only() -> Message:

@@ -10,12 +10,30 @@ def holds(*, ingredient: str, day: Day, n: int) -> Message:
     return Message("weed_killers.holds", (("ingredient", ingredient), ("day", day), ("n", n)))
 
 
-def unknown(*, ingredient: str, day: Day, n: int) -> Message:
+def not_in_book(*, ingredient: str, day: Day, n: int) -> Message:
     """{ingredient} of {day} is not in the book: {n} weeks are kept free of seed, and the label may
     ask for more. Read there when seed may follow and write it into the brief (seed_after or
     hold_days).
     """
-    return Message("weed_killers.unknown", (("ingredient", ingredient), ("day", day), ("n", n)))
+    return Message("weed_killers.not_in_book", (("ingredient", ingredient), ("day", day), ("n", n)))
+
+
+def unknown(*, day: Day, n: int) -> Message:
+    """Nobody knows what killed weeds on {day}: {n} weeks are kept free of seed, and the label may
+    ask for more. Find its name, or read on its label when seed may follow, and write it into the
+    brief.
+    """
+    return Message("weed_killers.unknown", (("day", day), ("n", n)))
+
+
+def spares(*, ingredient: str, day: Day, grass: Listed, source: Message) -> Message:
+    """{ingredient} of {day} holds nothing back: {grass} bears it while it comes up or takes root
+    ({source}); the label decides if it says otherwise.
+    """
+    return Message(
+        "weed_killers.spares",
+        (("ingredient", ingredient), ("day", day), ("grass", grass), ("source", source)),
+    )
 
 
 def weed_and_feed(*, day: Day, n: int) -> Message:
@@ -25,11 +43,11 @@ def weed_and_feed(*, day: Day, n: int) -> Message:
     return Message("weed_killers.weed_and_feed", (("day", day), ("n", n)))
 
 
-def ask_name(*, ingredient: str, on: Day) -> Message:
-    """What was in the {ingredient} of {on} decides when seed may follow: read the active
-    ingredients on its bag or ask where it was bought, and write them into the brief.
+def ask_name(*, on: Day) -> Message:
+    """What killed weeds on {on} decides when seed may follow: read the active ingredients on its
+    bag or ask where it was bought, and write them into the brief.
     """
-    return Message("weed_killers.ask_name", (("ingredient", ingredient), ("on", on)))
+    return Message("weed_killers.ask_name", (("on", on),))
 
 
 def answer(*, names: Listed, day: Day) -> Message:
@@ -64,6 +82,32 @@ def read_bag_write() -> Message:
     label's day as `seed_after`, and plan again: the dates of the seed follow.
     """
     return Message("weed_killers.read_bag_write")
+
+
+def read_label() -> Message:
+    """Only its label says when seed or plants may follow; until then the plan keeps the longest
+    interval that it knows.
+    """
+    return Message("weed_killers.read_label")
+
+
+def read_label_title(*, ingredient: str) -> Message:
+    """Read on the label of {ingredient} when seed may follow"""
+    return Message("weed_killers.read_label_title", (("ingredient", ingredient),))
+
+
+def read_label_how() -> Message:
+    """Look for the days or weeks to seeding, sodding or sprigging; without the label find it by the
+    product's number, or ask the shop.
+    """
+    return Message("weed_killers.read_label_how")
+
+
+def read_label_write() -> Message:
+    """Write that day into the brief as `seed_after`, with what was given, or the days as
+    `hold_days`, and plan again: the dates of the seed follow.
+    """
+    return Message("weed_killers.read_label_write")
 
 
 def read_bag_go() -> Message:

@@ -115,6 +115,44 @@ def even_year(*, grass: Message) -> Message:
     return Message("windows.even_year", (("grass", grass),))
 
 
+def cut_to_wet() -> Message:
+    """Nobody waters: of that time only those days are open after which usual rain keeps it wet."""
+    return Message("windows.cut_to_wet")
+
+
+def cut_to_grown() -> Message:
+    """Nobody waters: of that time only those days are open on which usual rain lets the grass grow
+    over it.
+    """
+    return Message("windows.cut_to_grown")
+
+
+def never_wet() -> Message:
+    """Nobody waters, and on none of the days of its season does usual rain keep it wet for long
+    enough.
+    """
+    return Message("windows.never_wet")
+
+
+def never_grown() -> Message:
+    """Nobody waters, and on none of the days of its season does usual rain let the grass grow
+    enough.
+    """
+    return Message("windows.never_grown")
+
+
+def unfed_dry() -> Message:
+    """Nobody waters, and in the dry weeks usual rain lets the grass grow too little to take it
+    up.
+    """
+    return Message("windows.unfed_dry")
+
+
+def unfed_washed() -> Message:
+    """In the wettest weeks usual rain would wash it out below the roots."""
+    return Message("windows.unfed_washed")
+
+
 def even_closed() -> Message:
     """The months are much alike here: the year has no season for it."""
     return Message("windows.even_closed")

@@ -1,13 +1,15 @@
 """What is bought in bags and trays: seed by its grasses and places, plants, straw, lime, feed."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 
 from turfplan.book.words import book_message, grass_name
 from turfplan.message import Message, Number, Quantity, sentences
 from turfplan.phrases import order as phrases
 from turfplan.planning.amounts import seed_masses_kg
 from turfplan.planning.purchases import Bought
+from turfplan.records.book_names import FactName
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderPart
 from turfplan.records.plan_task import Amount
@@ -106,7 +108,15 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
     if bagged is None:
         return None
     item, name = bagged
-    return _line_of(item, name, amount, _sold(amount, setting.system), task)
+    line = _line_of(item, name, amount, _sold(amount, setting.system), task)
+    carrier = _CARRIERS.get(item)
+    if carrier is None:
+        return line
+    content, sold_as = carrier
+    product = Quantity(amount.value / setting.book.si(content), "mass", "up")
+    nutrient = Quantity(amount.value, "mass", us_step=0.1, metric_step=0.05)
+    text = sold_as(nutrient=nutrient, product=product)
+    return replace(line, text=text, facts=(*line.facts, content))
 
 
 def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:
@@ -124,7 +134,17 @@ def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:
         "iron sulfate": ("iron sulfate", phrases.name_iron_sulfate()),
         "gypsum": ("gypsum", phrases.name_gypsum()),
         "potash to add in all": ("potash", phrases.name_potash()),
+        "phosphate to add in all": ("phosphate", phrases.name_phosphate()),
     }
+
+
+# What is reckoned as a nutrient is bought as a product that holds only a part of it.
+_CARRIERS: Mapping[str, tuple[FactName, Callable[..., Message]]] = MappingProxyType(
+    {
+        "potash": ("feeding.potash_content", phrases.as_potash),
+        "phosphate": ("feeding.phosphate_content", phrases.as_phosphate),
+    }
+)
 
 
 def _line_of(

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from turfplan.book.words import grass_name
-from turfplan.message import Day, Message, Quantity
+from turfplan.message import Day, Message, Quantity, sentences
 from turfplan.phrases import amounts as amount_phrases
 from turfplan.phrases import feeding as phrases
 from turfplan.planning.candidates import Candidate, Feeder
@@ -21,20 +21,20 @@ from turfplan.work.feeding.bag import may_be_used
 from turfplan.work.feeding.cautions import day_faults
 from turfplan.work.feeding.lime_need import test_of_the_buried, tested_soil_goes_under
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
-from turfplan.work.feeding.potash import part_told
 from turfplan.work.feeding.product_amounts import (
     feed_amounts,
     lime_amount,
-    mass_amount,
     rate_amount,
 )
 from turfplan.work.feeding.slots import SOWINGS
+from turfplan.work.feeding.soil_nutrients import amount_told, nutrient_amounts
 from turfplan.work.feeding.stages import RYE_RATE, WorkedDays, stages_of
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
 from turfplan.work.passes import SEEDED
 from turfplan.work.phases.new_ground import tills
+from turfplan.work.rain_windows import unfed_days
 from turfplan.work.season_stand import open_from
 
 STARTER_KEY = "starter"  # of the feeding that goes with seed
@@ -81,11 +81,12 @@ def _feed(
         fresh_ground=tills(setting) and setting.sowing.operation is not None,
     )
     if worked is not None:
+        stages = stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost)
         work = replace(
             work,
             sown=waking or worked.sown,
             passes=[day for day, _ in worked.passes],
-            stages=stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost),
+            stages=replace(stages, quiet=(*stages.quiet, *unfed_days(setting))),
         )
     brief = setting.brief
     if test_of_the_buried(setting):
@@ -138,7 +139,7 @@ def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tu
         reason=feed.reason,
         facts=feed.facts,
     )
-    return (*amounts, *_potash(setting, feeding, key, amounts))
+    return (*amounts, *_of_soil_test(setting, feeding, key, area_m2, amounts))
 
 
 def _starter_share(setting: ResolvedLawn) -> float:
@@ -172,21 +173,31 @@ def taken_of_bag(setting: ResolvedLawn, tasks: tuple[Task, ...]) -> tuple[Messag
     return (phrases.bag_takes(bag=bag, n=len(takes), mass=in_all, day=Day(first), first=of_first),)
 
 
-def _potash(
-    setting: ResolvedLawn, feeding: FeedingPlan, key: str, amounts: tuple[Amount, ...]
+def _of_soil_test(
+    setting: ResolvedLawn,
+    feeding: FeedingPlan,
+    key: str,
+    area_m2: float,
+    amounts: tuple[Amount, ...],
 ) -> tuple[Amount, ...]:
-    """The part of the year's potash that goes on with a feeding, beyond what the bag brings."""
-    wanted = feeding.potash_g_m2(key)
-    brought = next((a.value for a in amounts if a.item == "potash"), 0.0)
-    if feeding.potassium is None or wanted - brought < setting.book.si("feeding.potash_least"):
-        return ()
-    bag = setting.brief.feeding.analysis if brought else None
-    why = part_told(len(feeding.potash), bag)
-    facts = feeding.potassium.facts
-    return (
-        rate_amount("potash to add", wanted - brought, why, facts),
-        mass_amount("potash to add in all", wanted - brought, setting.plot.area_m2, why, facts),
-    )
+    """The potash and the phosphate of a soil test that go on with a feeding, beyond what the bag
+    brings."""
+    found: list[Amount] = []
+    for nutrient, wanted, parts in (
+        (feeding.potassium, feeding.potash_g_m2(key), feeding.potash),
+        (feeding.phosphorus, feeding.phosphate_with_g_m2(key), feeding.phosphate),
+    ):
+        if nutrient is None:
+            continue
+        brought = next((a.value for a in amounts if a.item == nutrient.item), 0.0)
+        if wanted - brought < setting.book.si("feeding.potash_least"):
+            continue
+        bag = setting.brief.feeding.analysis if brought else None
+        why = amount_told(nutrient.item, len(parts), bag)
+        if key == STARTER_KEY and setting.brief.feeding.analysis is None:
+            why = sentences(why, amount_phrases.phosphate_in_starter())
+        found += nutrient_amounts(nutrient, wanted - brought, area_m2, why)
+    return tuple(found)
 
 
 def amounts_worked_in(
@@ -196,17 +207,15 @@ def amounts_worked_in(
     the tiller, or raked into the last lift where topsoil buries what is tilled."""
     if tested_soil_goes_under(setting) != (operation == "grade"):
         return ()
-    amounts: list[Amount] = []
+    if not feeding.fresh_ground:
+        return ()
     why, area_m2 = amount_phrases.worked_in(), setting.plot.area_m2
-    if feeding.fresh_ground and feeding.potassium is not None and feeding.potassium.rate_g_m2 > 0:
-        potash, facts = feeding.potassium.rate_g_m2, feeding.potassium.facts
-        amounts.append(rate_amount("potash to add", potash, why, facts))
-        amounts.append(mass_amount("potash to add in all", potash, area_m2, why, facts))
-    if feeding.fresh_ground and feeding.phosphorus is not None:
-        phosphate = feeding.phosphorus.rate_g_m2
-        if phosphate > 0:
-            amounts.append(rate_amount("phosphate", phosphate, why, feeding.phosphorus.facts))
-    return tuple(amounts)
+    return tuple(
+        amount
+        for nutrient in (feeding.potassium, feeding.phosphorus)
+        if nutrient is not None and nutrient.rate_g_m2 > 0
+        for amount in nutrient_amounts(nutrient, nutrient.rate_g_m2, area_m2, why)
+    )
 
 
 def amounts_of_lime(setting: ResolvedLawn, feeding: FeedingPlan) -> tuple[Amount, ...]:

@@ -65,18 +65,34 @@ def with_work_closed(
     """A season without work that cannot be done any more, and what served it alone; the history
     with why each of it is closed."""
     names = served_alone(setting, season, gone, history)
-    titles = plain_titles(setting, season)
-    why = sentences(*reasons)
-    told = phrases.no_day_left(
-        tasks=Listed(tuple(titles[d.id] for d in season.drafts if d.id in gone)), reason=why
-    )
-    left = without_tasks(season, names)
-    closed = dict.fromkeys(sorted(names), changes.because_no_day_left(reason=why))
-    return replace(left, cautions=(told, *left.cautions)), replace(
+    closed = dict.fromkeys(sorted(names), changes.because_no_day_left(reason=sentences(*reasons)))
+    return without_tasks(season, names), replace(
         history,
-        closed={**history.closed, **closed},
-        because={**history.because, **closed},
+        closed={**closed, **history.closed},
+        because={**history.because, **closed, **history.closed},
     )
+
+
+def with_closed_told(
+    setting: ResolvedLawn, drafted: SeasonDraft, season: SeasonDraft, history: TaskHistory
+) -> SeasonDraft:
+    """A season that says which main work of the one that was drafted is closed, and why."""
+    lost = [d for d in drafted.drafts if d.id in history.closed and _is_main(setting, d)]
+    if not lost:
+        return season
+    titles = plain_titles(setting, drafted)
+    told = phrases.no_day_left(
+        tasks=Listed(tuple(dict.fromkeys(titles[d.id] for d in lost))),
+        reason=sentences(*dict.fromkeys(_why(history.closed[d.id]) for d in lost)),
+    )
+    return replace(season, cautions=(told, *season.cautions))
+
+
+def _why(closed: Message) -> Message:
+    """The reason in the sentence that says that work is closed."""
+    reason = dict(closed.values)["reason"]
+    assert isinstance(reason, Message)  # as the sentence declares it
+    return reason
 
 
 def work_to_close(

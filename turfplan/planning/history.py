@@ -41,6 +41,7 @@ class _JournalState:
     part: dict[str, float] = field(default_factory=dict)
     skipped: set[str] = field(default_factory=set)
     held: dict[str, int] = field(default_factory=dict)
+    booked: dict[str, int] = field(default_factory=dict)
     blocked: dict[str, tuple[int, Message]] = field(default_factory=dict)
     because: dict[str, Message] = field(default_factory=dict)
     not_done: set[str] = field(default_factory=set)
@@ -59,6 +60,8 @@ def read_history(
     tasks = {t.id: t for t in previous.tasks} if previous is not None else {}
     state = _state_of(book, entries, tasks)
     over = state.done.keys() | state.skipped
+    held = {name: day for name, day in state.held.items() if name not in over}
+    booked = {name: day for name, day in state.booked.items() if name not in over | held.keys()}
     still_open = [
         task
         for task in tasks.values()
@@ -70,9 +73,10 @@ def read_history(
         part_done={name: share for name, share in state.part.items() if share < 1 - 1e-9},
         skipped=frozenset(state.skipped),
         overdue={} if assume_not_done else _overdue(still_open, state, today),
-        held={name: day for name, day in state.held.items() if name not in over},
+        held=held,
+        booked=booked,
         not_before=state.blocked,
-        published={t.id: t.start.toordinal() for t in still_open if t.series is None},
+        published={t.id: t.start.toordinal() for t in still_open if t.series is None} | booked,
         germinated=next((e.on for e in entries if e.quantity == "germination" and e.value), None),
         missing_mm=next(
             (e.value for e in reversed(entries) if e.quantity == "depth_missing"), None
@@ -116,6 +120,11 @@ def _state_of(
         elif entry.kind == "moved" and entry.task and entry.to:
             state.held[entry.task] = entry.to.toordinal()
             state.because[entry.task] = changes.because_by_hand()
+        elif entry.kind == "booked" and entry.task and entry.to:
+            # It is asked for, and gives way to what its owner decided.
+            state.booked[entry.task] = entry.to.toordinal()
+            if entry.task not in state.held:
+                state.because[entry.task] = changes.because_booked()
         elif entry.kind in ("rained_off", "refused") and entry.on:
             _put_off(state, entry.kind, entry.on, _hit(book, entry, tasks, state.held))
         elif entry.kind == "not_done" and entry.task:
@@ -137,6 +146,7 @@ def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> N
     if share >= 1 - 1e-9:
         state.done[task] = last.toordinal()
     state.held.pop(task, None)
+    state.booked.pop(task, None)
     state.because[task] = (
         changes.because_done()
         if task in state.done
@@ -156,6 +166,7 @@ def _put_off(state: _JournalState, kind: str, on: date, names: Sequence[str]) ->
         state.blocked[name] = (on.toordinal() + wait, because)
         state.because[name] = because
         state.held.pop(name, None)
+        state.booked.pop(name, None)
 
 
 def _overdue(still_open: Sequence[Task], state: _JournalState, today: date) -> dict[str, int]:
@@ -253,6 +264,10 @@ def fixed_nodes(season: SeasonDraft, history: TaskHistory) -> dict[str, int]:
     for draft in season.drafts:
         day = history.fixed.get(draft.id)
         if day is None:
+            continue
+        if draft.id in history.held and draft.id not in history.done:
+            # A job of several days is moved whole: how long it takes says where it ends.
+            fixed[draft.start_node] = day
             continue
         fixed[draft.end_node] = day
         if draft.duration_days > 1:

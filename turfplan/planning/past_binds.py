@@ -3,7 +3,7 @@ constraint on the future but through what it has made of the lawn."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, product
 
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message
@@ -30,27 +30,34 @@ SPREADING: tuple[Role, ...] = ("spreading",)
 NEW: tuple[Role, ...] = ("sowing", "planting")
 # What buries or tears up what has just been sown or planted.
 ROUGH: tuple[Role, ...] = ("spreading", "coring", "thatching", "relaying", "mending")
+# Work that others only follow, and work that stands for itself whatever it is timed by.
+FOLLOWED_ALONE: tuple[Role, ...] = (*NEW, "spreading", "relaying")
+LEADING: tuple[Role, ...] = (
+    *FOLLOWED_ALONE,
+    *("low_cut", "thatching", "coring", "digging", "marking", "ordering", "delivery"),
+)
 # The rule that keeps what is spread off seedlings, and the one that waits for their third cut.
 SPACING = "pass_spacing_least"
 AFTER_SEED, AFTER_CUTS = "touch_up_after_seedlings", "touch_up_after_mowings"
 
 
 def outlived(
-    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory
+    constraint: Constraint, fixed: Mapping[str, int], history: TaskHistory, first: int
 ) -> tuple[Constraint, ...]:
     """A constraint after a repair's facts: what is done, or was to be, may run out before an open
     task comes, and is then done again.
 
     So the most days that may lie behind it are advice, told where it cannot be kept; the least days
     stay. What should have come before something that is over cannot any more: nothing is left of
-    such a rule.
+    such a rule, or advice where it is done on the `first` day that is still open, or later.
     """
     if not isinstance(constraint, Lag):
         return (constraint,)
     before, after = task_of_node(constraint.before), task_of_node(constraint.after)
     over = history.done.keys() | history.overdue.keys()
     if after in over and constraint.before not in fixed:
-        return ()
+        advice = min(constraint.strength, Strength.ADVICE)
+        return (replace(constraint, strength=advice),) if fixed[constraint.after] >= first else ()
     if constraint.maximum is None or constraint.strength < Strength.STRONG:
         return (constraint,)
     if before not in over or constraint.after in fixed:
@@ -99,7 +106,8 @@ def apart_from_passes(
     setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
 ) -> Iterator[Constraint]:
     """Every open pass keeps its days from each one that is over, whichever comes first by number,
-    and from the open one before it, also where one between them is left out."""
+    and from the open one before it, also where one between them is left out; and none of them
+    comes after seed or plants that are still to come, whatever else has to give way."""
     book = setting.book
     why = Reason(SPACING, book_message(book, f"order.{SPACING}.reason"))
     least = setting.pass_interval_days
@@ -115,6 +123,13 @@ def apart_from_passes(
     for before, after in pairwise(still):
         name, step = f"spaced:{before.id}>{after.id}", DayStep(least)
         yield Lag(name, before.end_node, after.start_node, Strength.HARD, why, step)
+    dry = Reason(AFTER_SEED, book_message(book, f"order.{AFTER_SEED}.reason"))
+    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in history.fixed]
+    for before, after in product(still, new):
+        if before.strips and before.strips == after.strips:
+            continue
+        name = f"bare:{before.id}>{after.id}"
+        yield Lag(name, before.end_node, after.start_node, Strength.HARD, dry, DayStep(0))
 
 
 def among_the_open(
@@ -132,20 +147,23 @@ def among_the_open(
 def without_followers(
     setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
 ) -> SeasonDraft:
-    """A season in which what only follows seed or plants goes with them where they were skipped:
-    its looks, its cuts, its starter, and on ground without grass every feeding."""
+    """A season in which what only follows main work goes with it where that was skipped: what is
+    worked in, its looks and cuts, its starter, and on ground without grass every feeding."""
     book = setting.book
-    gone = {n for n in history.skipped - history.done.keys() if plays(book, n, NEW)}
-    if not gone:
+    names = {n for n in history.skipped - history.done.keys() if plays(book, n, FOLLOWED_ALONE)}
+    if not names:
         return season
-    names = set(gone)
     while (
-        more := {d.id for d in season.drafts if d.anchor in names and d.offset >= 0}
+        more := {
+            d.id
+            for d in season.drafts
+            if d.anchor in names and d.offset >= 0 and not plays(book, d.id, LEADING)
+        }
         - names
         - history.fixed.keys()
     ):
         names |= more
-    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in gone]
+    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in names]
     if setting.on_open_ground and not new:
         names |= {d.id for d in season.drafts if plays(book, d.id, ("feeding", "starter"))}
     return without_tasks(season, names - history.fixed.keys())

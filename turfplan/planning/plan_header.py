@@ -337,7 +337,7 @@ def _thatch_left(setting: ResolvedLawn) -> list[Message]:
         not thick
         or dethatches(setting)
         or setting.thatch_down
-        or turf.species.dethatch == "never"
+        or not turf.species.combed
         or setting.on_open_ground
         or setting.sowing.intent == "winter_overseed"
     ):

@@ -54,6 +54,12 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "slopes.no_lawn",
             ),
             *_ranked("safety", "slopes.no_mower", "slopes.no_heavy_machines"),
+            *_ranked(
+                "damage",
+                "soil_findings.salts_wash_first",
+                "soil_findings.salts_no_water",
+                roles=_SOWN,
+            ),
             *_ranked("damage", "watering.hose.part"),
             *_ranked(
                 "damage",

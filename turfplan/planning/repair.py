@@ -24,6 +24,7 @@ from turfplan.planning.falling import dated_without, falling, without, without_t
 from turfplan.planning.fed import fed
 from turfplan.planning.giving_way import (
     holds_in_the_way,
+    with_closed_told,
     with_moves_given_up,
     with_work_closed,
     work_to_close,
@@ -49,6 +50,7 @@ from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
+from turfplan.planning.wished_days import with_booked
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
@@ -245,7 +247,7 @@ def _repaired(
     work they were asked for are asked for again, where there are the days for it.
     """
     season = without_followers(setting, drafted.season, given.history)
-    season = _without_skipped(season, given.history)
+    season = with_booked(_without_skipped(season, given.history), given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)
@@ -288,7 +290,8 @@ def _dated_again(
         else:
             return reasons
     assert isinstance(dated, Dated)  # nothing is lost in what has no days
-    season = with_run_out_told(dated.season, dated.dropped, fixed, history.done)
+    season = with_closed_told(setting, drafted.season, dated.season, history)
+    season = with_run_out_told(season, dated.dropped, fixed, history.done)
     return Candidate(
         setting,
         drafted.campaign,
@@ -343,8 +346,9 @@ def _with_history(
     """A season with what the journal and the forecast bind in it besides its own rules."""
     rain = coming_rain(weather, setting.today)
     first, last = setting.first_day, setting.last_day
+    open_from = _first_open_day(setting).toordinal()
     constraints = (
-        *(part for c in season.constraints for part in outlived(c, fixed, history)),
+        *(part for c in season.constraints for part in outlived(c, fixed, history, open_from)),
         *rest_after_seed(setting, campaign, season, history),
         *apart_from_passes(setting, season, history),
         *among_the_open(setting, campaign, season, history),

@@ -12,6 +12,7 @@ from turfplan.planning.absences import put_off
 from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
+from turfplan.planning.closed_work import main_work, with_ways_on
 from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
@@ -20,7 +21,6 @@ from turfplan.planning.handover import handed_over, told, undone
 from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
 from turfplan.planning.kept_words import with_kept_words, with_window_reasons
 from turfplan.planning.lawn_ids import lawn_id_of
-from turfplan.planning.main_work import main_work_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.public_holidays import HolidayList
@@ -41,6 +41,7 @@ from turfplan.planning.window_dates import (
     moved_by_soil,
     with_windows,
 )
+from turfplan.planning.wished_days import with_wished_days
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
@@ -79,9 +80,7 @@ def make_plan(
     that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
     TurfplanError for names or wishes that the book does not bear out.
     """
-    if so_far.previous is not None:
-        so_far = replace(so_far, previous=with_roles(so_far.previous, book))
-    given = _PlanSources(book, place, so_far, now)
+    given = _PlanSources(book, place, _with_roles(so_far, book), now)
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
@@ -99,8 +98,29 @@ def make_plan(
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
+        plan = with_ways_on(
+            plan,
+            history,
+            book,
+            lambda: ways_out(brief, setting, lambda b: _work_of(b, given)),
+        )
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
+
+
+def dated_season(
+    brief: Brief, book: Book, place: KnownPlace, so_far: SoFar, *, now: datetime
+) -> tuple[Candidate | None, TaskHistory]:
+    """The season of one lawn with its days and what binds them, as `make_plan` chooses it, before
+    anything of it is told; with what has happened."""
+    chosen = _chosen(brief, _PlanSources(book, place, _with_roles(so_far, book), now))
+    return chosen.comparison.best, chosen.history
+
+
+def _with_roles(so_far: SoFar, book: Book) -> SoFar:
+    if so_far.previous is None:
+        return so_far
+    return replace(so_far, previous=with_roles(so_far.previous, book))
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +162,7 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
+    setting = with_wished_days(setting, history, previous)
     verdict = watering_verdict(
         brief,
         book,
@@ -282,11 +303,7 @@ def _with_absences(
 
     def dated(other: Brief) -> MainWork | None:
         first_plan = other is brief and given.so_far is NOTHING_YET
-        return (
-            main_work_of(chosen.comparison.best, chosen.history)
-            if first_plan
-            else _work_of(other, anew)
-        )
+        return _main_work(chosen) if first_plan else _work_of(other, anew)
 
     found = put_off(brief, chosen.setting, dated, options=options)
     if found is None:
@@ -325,8 +342,13 @@ def _asking_for_permit(brief: Brief, book: Book) -> Brief:
 
 def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
     """The main work of another brief; a re-plan repairs it whole, a first plan only dates it."""
-    chosen = _chosen(brief, given, whole=False)
-    return main_work_of(chosen.comparison.best, chosen.history)
+    return _main_work(_chosen(brief, given, whole=False))
+
+
+def _main_work(chosen: _ChosenCampaign) -> MainWork | None:
+    """The open main work of a chosen campaign, or None where there is no campaign."""
+    best = chosen.comparison.best
+    return None if best is None else main_work(best, chosen.history)
 
 
 def _setting(

@@ -13,11 +13,12 @@ from turfplan.records.constraints import Allowed, Constraint, Strength
 from turfplan.records.plan_task import Task, TaskWindow
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, OpenDays, task_of_node
+from turfplan.work.feeding.stages import work_before
 from turfplan.work.lateness import grade, told
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
 from turfplan.work.phases.marks import digs
-from turfplan.work.phases.seedling_look import LOOK, bare_spots
+from turfplan.work.phases.seedling_look import LOOK, told_of_bare_spots
 
 
 def tasks_of(
@@ -80,8 +81,11 @@ def task_of(
     window = _window(setting, candidate, draft, start, bound)
     season = _season_of(candidate, draft)
     late = told(setting, season, draft.operation, date.fromordinal(end)) if season else None
-    looks = draft.id == LOOK
-    about = (bare_spots(setting, candidate.campaign, date.fromordinal(start)),) if looks else ()
+    about: tuple[Message, ...] = ()
+    if draft.id == LOOK:
+        sowing = schedule.days.get(draft.anchor or "")
+        sown = None if sowing is None else date.fromordinal(sowing)
+        about = told_of_bare_spots(setting, candidate.campaign, date.fromordinal(start), sown)
     return Task(
         id=draft.id,
         uid="",
@@ -199,4 +203,7 @@ def _depends(candidate: Candidate, draft: Draft, bound: Sequence[Constraint]) ->
         for c in bound
         if not isinstance(c, Allowed) and c.id not in dropped and not c.alongside
     ]
+    worked = work_before(draft, candidate.season.drafts)
+    days = candidate.dated.schedule.days if worked else {}
+    before += [d.id for d in worked if days[d.end_node] <= days[draft.start_node]]
     return tuple(dict.fromkeys(name for name in before if name != draft.id))

@@ -1,6 +1,6 @@
 """What should have come before work that is over, and cannot any more."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from datetime import date
 
 from turfplan.phrases import history as phrases
@@ -24,14 +24,14 @@ def without_too_late(
 
     Rules that are newer than the plan before may ask for such. What has to come before one of them
     goes with it. Main work never goes, but for fill on ground that holds seed or plants already;
-    nor does what is begun, done, over, or moved by hand. `open_from` is the first day on which
-    anything can still be done.
+    nor does what is begun, done, over, or moved by hand, or what main work still to come needs.
+    `open_from` is the first day on which anything can still be done.
     """
-    first, done = open_from.toordinal(), history.done
+    first, new = open_from.toordinal(), _new_on_open_ground(setting, history)
     over = {
         node
         for node, day in fixed_nodes(season, history).items()
-        if day < first or task_of_node(node) in done
+        if day < first or task_of_node(node) in new
     }
     lags = [lag for lag in season.constraints if isinstance(lag, Lag) and _binds(lag, first)]
     stays = _staying(setting, season, history)
@@ -42,9 +42,23 @@ def without_too_late(
             for lag in lags
             if lag.after in over or task_of_node(lag.after) in gone
         }
-        if not late - stays - gone:
+        late -= gone | stays | _needed(setting, lags, gone, over)
+        if not late:
             return _closed(setting, season, history, gone)
-        gone |= late - stays
+        gone |= late
+
+
+def _needed(
+    setting: ResolvedLawn, lags: Sequence[Lag], gone: Collection[str], over: Collection[str]
+) -> set[str]:
+    """The tasks without which main work that is still to be done cannot be."""
+    return {
+        task_of_node(lag.before)
+        for lag in lags
+        if lag.after not in over
+        and task_of_node(lag.after) not in gone
+        and plays(setting.book, task_of_node(lag.after), MAIN_WORK)
+    }
 
 
 def _closed(
@@ -66,11 +80,17 @@ def _staying(setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory) -
     """The tasks that never go: main work, which nothing after it makes needless, and of what
     history knows more than a day still open."""
     operations = setting.book.operations
-    buried = setting.on_open_ground and any(plays(setting.book, n, NEW) for n in history.done)
-    kept: Collection[Role] = NEW if buried else MAIN_WORK
+    kept: Collection[Role] = NEW if _new_on_open_ground(setting, history) else MAIN_WORK
     main = {
         draft.id
         for draft in season.drafts
         if not set(kept).isdisjoint(operations[draft.operation].roles)
     }
     return main.union(history.fixed, history.part_done)
+
+
+def _new_on_open_ground(setting: ResolvedLawn, history: TaskHistory) -> set[str]:
+    """What is sown or planted on ground that was to be worked before."""
+    if not setting.on_open_ground:
+        return set()
+    return {name for name in history.done if plays(setting.book, name, NEW)}

@@ -15,11 +15,12 @@ from turfplan.planning.changed_briefs import (
     with_part,
     written,
 )
+from turfplan.records.book_names import option_of_species
 from turfplan.records.brief import Brief, LawnPart, Shape
 from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import Light, hours_of
-from turfplan.work.salt_holds import bearing_grasses, bearing_plants, most_borne, too_salty
+from turfplan.work.salt_holds import bearing_grasses, bearing_plants, surely_borne, too_salty
 from turfplan.work.thatch import strip_limit
 
 _Piece = TypeVar("_Piece", LawnPart, Shape)
@@ -175,8 +176,17 @@ def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
 
 
 def _thatch_first(setting: ResolvedLawn, before: date) -> Message:
-    """Taking the thatch down in the seasons that this grass has for it before a day."""
+    """Taking the thatch down in the seasons that this grass has for it before a day; with blades
+    set wide apart where its runners bear no others."""
     seasons = [w for w in setting.open("dethatch") if w.start < before]
+    grass = setting.turf.species
+    apart = setting.book.known(option_of_species(grass.id, "dethatch_spacing"))
+    if grass.dethatch == "wide" and apart is not None:
+        spacing = length_mm(setting.book.si(apart))
+        if not seasons:
+            return phrases.thatch_cut_next(spacing=spacing)
+        wide = (Days(max(w.start, setting.today), w.end, weekday=False) for w in seasons)
+        return phrases.thatch_cut(spacing=spacing, days=listed(wide, "and"))
     if not seasons:
         return phrases.thatch_first_next()
     spans = (Days(max(w.start, setting.today), w.end, weekday=False) for w in seasons)
@@ -187,7 +197,7 @@ def _with_less_salt(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
     """Where salt kills what is sown: washed out and tested again, or grasses that bear it."""
     if too_salty(setting) is None:
         return
-    book, most = setting.book, most_borne(setting, setting.sowing.grass.id)
+    book, most = setting.book, surely_borne(setting, setting.sowing.grass.id)
     yield ChangedBrief(
         phrases.wash_out(
             most=Number(most, "plain"),

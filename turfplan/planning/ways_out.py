@@ -25,6 +25,8 @@ from turfplan.work.watering.hose import by_hand
 MOST_OPTIONS = 5
 # What is filled at once of a fill that no season takes: one in so many parts of its depth.
 _THINNER = ((2, phrases.half_as_deep()), (4, phrases.quarter_as_deep()))
+# The key of lines that a brief takes as they stand.
+WRITTEN = as_written("").key
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +68,10 @@ def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option,
     `tried` dates a changed brief as the planner itself does, and gives None where that cannot be
     done.
     """
-    return _offered(_changes(brief, setting), tried) or _offered(_all_anew(brief, setting), tried)
+    found = _offered(_changes(brief, setting), tried)
+    # Where no single change is enough, the ground's is tried with another, then the lawn anew.
+    found = found or _offered(_pairs(brief, setting), tried)
+    return found or _offered(_all_anew(brief, setting), tried)
 
 
 def _offered(changes: Iterable[ChangedBrief], tried: Tried) -> tuple[Option, ...]:
@@ -83,6 +88,35 @@ def _offered(changes: Iterable[ChangedBrief], tried: Tried) -> tuple[Option, ...
         if len(found) == MOST_OPTIONS:
             break
     return tuple(found.values())
+
+
+def _pairs(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
+    """Each change that begins with the ground, with another of what the brief rules out."""
+    for first in by_the_ground(brief, setting):
+        # What is sown or planted is written once.
+        asked = "intent" not in str(first.lines if first.lines.key == WRITTEN else "")
+        others = (
+            *_with_water(first.brief),
+            *_with_more_days(first.brief),
+            *(_one_after_the_other(first.brief, setting) if asked else ()),
+            *_with_more_choice(first.brief),
+        )
+        for second in others:
+            yield ChangedBrief(
+                phrases.together(first=first.title, second=second.title),
+                _both(first.lines, second.lines),
+                second.brief,
+                first.another_lawn,
+            )
+
+
+def _both(first: Message, second: Message) -> Message:
+    """The lines of two changes: what is written stands first, what is left out last."""
+    if second.key != WRITTEN:
+        return phrases.together_left_out(first=first, second=second)
+    if first.key != WRITTEN:
+        return phrases.together_left_out(first=second, second=first)
+    return as_written(f"{first}, {second}")
 
 
 def whole_fill(
@@ -327,14 +361,22 @@ def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[Change
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
+    plants = brief.seeding.intent == "plant"
     yield ChangedBrief(
-        phrases.level_now(),
+        phrases.level_before_planting() if plants else phrases.level_now(),
         as_written('intent = "none"'),
         with_part(brief, "seeding", intent="none"),
     )
-    never = setting.never_opens("topdress") and not setting.on_open_ground
+    never = bool(setting.never_opens("topdress")) and not setting.on_open_ground
     yield ChangedBrief(
-        phrases.sow_alone() if never else phrases.sow_now(),
+        _unlevelled(plants=plants, never=never),
         phrases.leave_out(table="[leveling]"),
         with_part(brief, "leveling", depth_mm=None, lows=()),
     )
+
+
+def _unlevelled(*, plants: bool, never: bool) -> Message:
+    """Seed or plants without the fill, which is left for later or for good."""
+    if plants:
+        return phrases.plant_alone() if never else phrases.plant_now()
+    return phrases.sow_alone() if never else phrases.sow_now()

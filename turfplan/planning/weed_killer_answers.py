@@ -8,10 +8,9 @@ from turfplan.message import Day, Message, listed, sentences
 from turfplan.phrases import weed_killers as phrases
 from turfplan.planning.changed_briefs import with_part
 from turfplan.planning.ways_out import Tried, work_of
-from turfplan.records.book_names import of_herbicide
-from turfplan.records.brief import Brief
+from turfplan.records.brief import Brief, HerbicideUse
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.weed_killers import Hold
+from turfplan.work.weed_killers import Hold, holds_of
 
 
 def answers_told(brief: Brief, setting: ResolvedLawn, tried: Tried) -> Message | None:
@@ -24,7 +23,7 @@ def answers_told(brief: Brief, setting: ResolvedLawn, tried: Tried) -> Message |
     if unnamed is None or as_it_is is None:
         return None
     leads: dict[date, list[Herbicide]] = {}
-    for kinds in _by_hold(setting):
+    for kinds in _by_hold(setting, brief.history.herbicides[unnamed.number - 1]):
         day = _day(tried, _named(brief, unnamed, kinds[0]))
         if day is not None and day < as_it_is:
             leads.setdefault(day, []).extend(kinds)
@@ -32,7 +31,7 @@ def answers_told(brief: Brief, setting: ResolvedLawn, tried: Tried) -> Message |
         return None
     use = brief.history.herbicides[unnamed.number - 1]
     return sentences(
-        phrases.ask_name(ingredient=use.active_ingredient, on=Day(use.on)),
+        phrases.ask_name(on=Day(use.on)),
         *(
             phrases.answer(names=listed((kind.name for kind in kinds), "or"), day=Day(day))
             for day, kinds in sorted(leads.items(), key=lambda found: found[0])
@@ -41,14 +40,16 @@ def answers_told(brief: Brief, setting: ResolvedLawn, tried: Tried) -> Message |
     )
 
 
-def _by_hold(setting: ResolvedLawn) -> Iterator[list[Herbicide]]:
+def _by_hold(setting: ResolvedLawn, use: HerbicideUse) -> Iterator[list[Herbicide]]:
     """The killers of the book that seed may follow within the plan, those of one hold together."""
-    book, groups = setting.book, dict[float, list[Herbicide]]()
+    book, sown, groups = setting.book, setting.sowing.grasses, dict[int, list[Herbicide]]()
     for kind in book.herbicides.values():
-        harms = any(harm.grass in setting.sowing.grasses for harm in kind.harms)
-        days = book.fact(of_herbicide(kind.id, "hold")).high_si
-        if kind.in_bags and not harms:
-            groups.setdefault(days, []).append(kind)
+        if not kind.in_bags or any(harm.grass in sown for harm in kind.harms):
+            continue
+        named = use.model_copy(update={"active_ingredient": kind.name})
+        (hold,) = holds_of(book, (named,), sown)
+        if hold.until is not None:
+            groups.setdefault(hold.until, []).append(kind)
     yield from groups.values()
 
 

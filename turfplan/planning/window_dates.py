@@ -13,10 +13,10 @@ from turfplan.message import Day, Message, Quantity, sentences
 from turfplan.phrases import windows as phrases
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import Openings, ResolvedLawn
+from turfplan.work.rain_windows import climate_of_lawn, on_rain, turf_dry_days
 from turfplan.work.real_years import record_of
 from turfplan.work.seed_mix import slowest
-from turfplan.work.watering.rain_fed import browned, days_without
-from turfplan.work.watering.request import roots_of
+from turfplan.work.watering.rain_fed import days_without
 from turfplan.work.watering.verdict import Verdict, days_kept_wet, tender_days
 from turfplan.work.windows import WindowPolicy, WindowsOfYear, windows_of_years
 
@@ -31,6 +31,7 @@ MEASURED: Final = "weather.measured_memory"
 
 def with_windows(setting: ResolvedLawn, real_years: Sequence[RealYear] = ()) -> ResolvedLawn:
     """The setting with its grass's windows in the plan's years, and what real years say."""
+    setting = replace(setting, climate=climate_of_lawn(setting))
     first, last = date.fromordinal(setting.first_day), date.fromordinal(setting.last_day)
     ahead: list[OpenDays] = []
     over: list[OpenDays] = []
@@ -44,7 +45,8 @@ def with_windows(setting: ResolvedLawn, real_years: Sequence[RealYear] = ()) -> 
             setting.climate, setting.book, setting.brief.dominant.species, years, policy
         ),
     )
-    for window in _as_measured(setting, result.windows, years, policy):
+    windows, too_dry = on_rain(setting, _as_measured(setting, result.windows, years, policy))
+    for window in windows:
         if window.start > last or (
             window.operation in OPEN_GROUND_WORK and not setting.on_open_ground
         ):
@@ -52,11 +54,13 @@ def with_windows(setting: ResolvedLawn, real_years: Sequence[RealYear] = ()) -> 
         (ahead if window.end >= first else over).append(window)
     closed = [
         phrases.closed(operation=c.operation, reason=c.reason)
-        for c in result.closed
+        for c in (*result.closed, *too_dry)
         if c.operation not in OPEN_GROUND_WORK or setting.on_open_ground
     ]
-    opened = {window.operation for window in result.windows}
-    never = tuple((c.operation, c.reason) for c in result.closed if c.operation not in opened)
+    opened = {window.operation for window in windows}
+    never = tuple(
+        (c.operation, c.reason) for c in (*result.closed, *too_dry) if c.operation not in opened
+    )
     return replace(
         setting,
         openings=Openings(
@@ -95,10 +99,7 @@ def less_dry_days(setting: ResolvedLawn, verdict: Verdict) -> Openings:
         openings = replace(openings, too_dry=days_without(kept, first, last))
     if setting.on_open_ground:
         return openings
-    season = setting.turf.species.season
-    root_mm = roots_of(book, brief.site.rock_depth_mm)
-    green = [not rests for rests in browned(book, climate, season, setting.plot.soil, root_mm)]
-    return replace(openings, brown=days_without(green, first, last))
+    return replace(openings, dry_turf=turf_dry_days(setting))
 
 
 def _of_both_grasses(

@@ -8,6 +8,7 @@ from turfplan.records.fact_names import (
     FamilyOption,
     GroupFact,
     HerbicideFact,
+    HerbicideOption,
     MaterialFact,
     SpeciesFact,
     SpeciesOption,
@@ -275,6 +276,11 @@ def of_material(material: str, fact: MaterialFact) -> NamedFact:
 def of_herbicide(herbicide: str, fact: HerbicideFact) -> NamedFact:
     """A fact of an active ingredient."""
     return NamedFact(f"herbicides.{herbicide}.{fact}")
+
+
+def option_of_herbicide(herbicide: str, fact: HerbicideOption, species: str) -> FactOption:
+    """A fact that some active ingredients have for one grass."""
+    return FactOption(f"herbicides.{herbicide}.{fact.format(species=species)}")
 
 
 def share_in_mix(mix: str, part: str) -> NamedFact:

@@ -19,6 +19,7 @@ GroupFact = Literal[
     "feeding.rye_again",
     "feeding.after_pass",
     "feeding.least_soil",
+    "feeding.washed_out",
     "feeding.sod_fed",
     "feeding.plants_rate",
     "feeding.starter_rate",
@@ -34,6 +35,8 @@ GroupFact = Literal[
     "feeding.potash_gap",
     "feeding.potash_rest",
     "feeding.potash_least",
+    "feeding.potash_content",
+    "feeding.phosphate_content",
     "feeding.water_setback",
     "compost.nitrogen",
     "compost.year_depth_max",
@@ -257,6 +260,7 @@ GroupFact = Literal[
     "work.pass_days_most",
     "weather.dry_day_rain",
     "weather.soaking_rain",
+    "weather.soil_swing",
     "weather.measured_memory",
     "real_years.least_years",
     "real_years.near_days",
@@ -282,6 +286,7 @@ GroupFact = Literal[
     "survey.trunk_clear",
     "survey.root_zone",
     "survey.root_fill",
+    "windows.nights_apart",
     "windows.years_apart",
     "windows.even_year",
     "windows.seasonal_year",
@@ -333,6 +338,8 @@ GroupFact = Literal[
     "water.dry_before_pass",
     "water.seed_follows_days",
     "water.dormant_growth",
+    "water.grows_over",
+    "water.grows_over_days",
     "water.light_rain_share",
     "water.start_morning",
     "water.start_afternoon",
@@ -413,9 +420,12 @@ SpeciesOption = Literal[
     "pass_cap_seeded",
     "low_cut_floor_seeded",
     "plug_spacing",
+    "dethatch_spacing",
     "summer_days",
     "growing_days",
     "growing_mark",
+    "growth_best",
+    "growth_width",
     "winter_night",
     "rain_least",
     "rain_most",
@@ -429,3 +439,5 @@ MaterialFact = Literal[
 ]
 
 HerbicideFact = Literal["hold"]
+
+HerbicideOption = Literal["hold_{species}"]

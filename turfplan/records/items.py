@@ -39,6 +39,8 @@ AmountItem = Literal[
     "potash",
     "potash to add",
     "potash to add in all",
+    "phosphate to add",
+    "phosphate to add in all",
     "used",
 ]
 # Of these the unit is part of the name.
@@ -59,6 +61,7 @@ OrderItem = Literal[
     "iron sulfate",
     "gypsum",
     "potash",
+    "phosphate",
     "fertilizer",
 ]
 

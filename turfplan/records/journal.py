@@ -14,6 +14,7 @@ EntryKind = Literal[
     "done",
     "skipped",
     "moved",
+    "booked",
     "rained_off",
     "measured",
     "delivered",
@@ -32,7 +33,11 @@ MeasuredQuantity = Literal[
     "cause_left",
     "grubs",
 ]
-_NEEDS_TASK = ("done", "skipped", "moved", "delivered", "refused", "not_done")
+# By which way an entry came into the journal: a command, a served page, or a file of others.
+Way = Literal["command", "page", "file"]
+# What somebody wishes, as against what has happened: it counts as far as it can be planned.
+WISHES: tuple[EntryKind, ...] = ("moved", "booked")
+_NEEDS_TASK = ("done", "skipped", *WISHES, "delivered", "refused", "not_done")
 _NEEDS_DAY = ("done", "skipped", "rained_off", "measured", "delivered", "refused")
 
 
@@ -42,7 +47,9 @@ class JournalEntry(BaseModel):
     `share` is the part of the task that was done, 0 to 1; `amount`/`unit` are SI (m3, kg, mm, C);
     `quantity`/`value`/`unit` are a measurement in the inside unit of its dimension
     (soil_temperature C, rain mm, grass_height mm, depth_missing mm, germination, live_cause
-    and cause_left a share of 0 or 1, grubs 1/m2).
+    and cause_left a share of 0 or 1, grubs 1/m2). `by` is who wrote it, as far as they said; `way`
+    how it came here and `key` what its writer knows it by, neither in entries of before there were
+    such: entries of one key are one, however often they were written.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
@@ -59,6 +66,9 @@ class JournalEntry(BaseModel):
     value: float | None = None
     text: str | None = None
     undoes: int | None = None
+    by: str = ""
+    way: Way | None = None
+    key: str | None = Field(None, min_length=1)
 
     @model_validator(mode="after")
     def _complete(self) -> Self:
@@ -77,6 +87,7 @@ class JournalEntry(BaseModel):
 # What an entry of a kind needs besides, and what is said where it lacks it.
 _NEEDS_MORE: Mapping[EntryKind, tuple[Callable[[JournalEntry], bool], Callable[[], Message]]] = {
     "moved": (lambda entry: entry.to is not None, phrases.moved_needs_day),
+    "booked": (lambda entry: entry.to is not None, phrases.booked_needs_day),
     "measured": (
         lambda entry: entry.quantity is not None and entry.value is not None,
         phrases.measured_needs_value,
@@ -89,12 +100,24 @@ _NEEDS_MORE: Mapping[EntryKind, tuple[Callable[[JournalEntry], bool], Callable[[
 def standing(entries: Iterable[JournalEntry]) -> tuple[JournalEntry, ...]:
     """The entries that still count, in order of writing.
 
-    Undone ones and undos themselves are left out. An undo may itself be undone; the last word
-    counts.
+    Undone ones and undos themselves are left out, and what repeats the key of an entry before it.
+    An undo may itself be undone; the last word counts.
     """
-    entries = sorted(entries, key=lambda e: e.number)
+    entries = _once(sorted(entries, key=lambda e: e.number))
     undone: set[int] = set()
     for entry in reversed(entries):
         if entry.kind == "undo" and entry.number not in undone and entry.undoes is not None:
             undone.add(entry.undoes)
     return tuple(e for e in entries if e.kind != "undo" and e.number not in undone)
+
+
+def _once(entries: Iterable[JournalEntry]) -> list[JournalEntry]:
+    """The entries, of each key the first."""
+    seen: set[str] = set()
+    found = []
+    for entry in entries:
+        if entry.key is None or entry.key not in seen:
+            found.append(entry)
+        if entry.key is not None:
+            seen.add(entry.key)
+    return found

@@ -13,8 +13,9 @@ class TaskHistory:
     """What has happened, by task id; days are ordinals.
 
     `done` holds what is over (the last day it was worked on), `part_done` the share of what is
-    begun, `overdue` what is over without an entry, `held` what was moved by hand, `not_before` the
-    first day still possible after rain or refusal, `published` the first day of what is still open.
+    begun, `overdue` what is over without an entry, `held` the first day of what was moved by hand,
+    `booked` of what somebody asked for as far as the rules let it, `not_before` the first day still
+    possible after rain or refusal, `published` the first day of what is still open.
     `closed` is what no day is left for, with why. `alive_on` is the day on which the cause of bumps
     or thin grass was found alive.
     `soil` are temperatures in degC at 10 cm, `rain` is in mm.
@@ -26,6 +27,7 @@ class TaskHistory:
     skipped: frozenset[str] = frozenset()
     overdue: Mapping[str, int] = field(default_factory=dict)
     held: Mapping[str, int] = field(default_factory=dict)
+    booked: Mapping[str, int] = field(default_factory=dict)
     because: Mapping[str, Message] = field(default_factory=dict)
     not_before: Mapping[str, tuple[int, Message]] = field(default_factory=dict)
     published: Mapping[str, int] = field(default_factory=dict)

@@ -264,6 +264,8 @@ class Task(PlanRecord):
     grade: Grade | None = None
     closed: Outcome | None = None
     held: bool = False
+    # Left out where it says nothing: it came later.
+    booked: bool = Field(default=False, exclude_if=lambda booked: not booked)
     actual: WhatHappened | None = None
     series: Series | None = None
     stage: WateringStage | None = None

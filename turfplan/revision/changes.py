@@ -26,7 +26,7 @@ from turfplan.revision.news import (
 )
 
 # What a history holds by task, of all that a revision asks it for.
-_OF_TASKS = ("done", "actual", "part_done", "overdue", "held", "because")
+_OF_TASKS = ("done", "actual", "part_done", "overdue", "held", "booked", "because")
 # How long a cancelled entry stays in the feed before its number is retired. Not agronomy but a
 # custom of feeds: slow clients poll once a day, and who is back from a holiday should still see it.
 GRACE = timedelta(days=30)
@@ -143,7 +143,7 @@ def _step(run: RevisionRun, task: Task, before: Task | None) -> _TaskRevision:
     if _is_history(run, task, before):
         kept = {
             name: getattr(task, name)
-            for name in ("uid", "status", "closed", "overdue", "held", "actual")
+            for name in ("uid", "status", "closed", "overdue", "held", "booked", "actual")
         }
         if task.closed is None and before.status == "CANCELLED":
             # What was cancelled and is over has not come back.
@@ -173,6 +173,7 @@ def _state(run: RevisionRun, task: Task, before: Task | None) -> dict[str, Any]:
         "closed": "done" if done else None,
         "overdue": name in past.overdue,
         "held": name in past.held,
+        "booked": past.booked.get(name) == task.start.toordinal(),
         "actual": past.actual.get(name),
     }
 

@@ -3,6 +3,7 @@
 import base64
 import io
 import re
+import secrets
 import time
 from collections import OrderedDict
 from collections.abc import Callable, Collection, Mapping
@@ -264,6 +265,8 @@ def _page(
         edits=token.kind == "edit" and token.lawn.brief is not None,
         errors={field: words.text(fault) for field, fault in errors.items()},
         form=form or {},
+        asked_back=bool(errors) and errors.keys() <= {"on", "task"} and "task" in (form or {}),
+        key=secrets.token_hex(8),
         today=today.isoformat(),
         source=plan.climate.source,
         error_days=plan.climate.error_days,
@@ -322,7 +325,7 @@ async def _posted(visit: Visit, shelf: FeedCache) -> Response:
         return _plain(phrases.gone(), 410)
     if token.kind != "edit" or token.lawn.brief is None:
         return _plain(phrases.read_only(), 403)
-    errors = tick(token.lawn.folder, token.lawn.brief, form)
+    errors = tick(token.lawn.folder, token.lawn.brief, form, datetime.now(UTC))
     if errors:
         return _page(visit, errors, 422, form)
     if visit.settings.replan is not None:

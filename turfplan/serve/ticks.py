@@ -1,11 +1,12 @@
 """A tick on a page becomes an entry of the journal, and the lawn is planned again."""
 
 from collections.abc import Mapping
-from datetime import date
+from datetime import date, datetime
 from multiprocessing import get_context
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
-from turfplan.app.log_entry import Happening, add_entry
+from turfplan.app.log_entry import Happening, tick_entry
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.brief import journal_beside
 from turfplan.files.reading.plan import read_plan
@@ -14,9 +15,11 @@ from turfplan.phrases import page as phrases
 from turfplan.serve.index import ServedLawn
 
 
-def tick(folder: Path, brief: Path, form: Mapping[str, str]) -> dict[str, Message]:
-    """Writes `done` for a task on a day; returns the message of each field that is wrong, and
-    writes nothing then.
+def tick(folder: Path, brief: Path, form: Mapping[str, str], now: datetime) -> dict[str, Message]:
+    """Writes `done` for a task on a day; returns the message of each field that is wrong, or that
+    looks like a slip and is not kept (`keep`), and writes nothing then. `now` is aware.
+
+    A form that is sent twice has the same `key`, and counts once.
     """
     errors: dict[str, Message] = {}
     try:
@@ -33,13 +36,15 @@ def tick(folder: Path, brief: Path, form: Mapping[str, str]) -> dict[str, Messag
         day = date.fromisoformat(form.get("on", ""))
     except ValueError:
         errors["on"] = phrases.write_day(example="2027-09-04")
-    if errors or task is None or day is None:
+    if errors or plan is None or task is None or day is None:
         return errors
+    done = Happening("done", task=task.id, on=day, way="page", key=form.get("key") or None)
+    today = now.astimezone(ZoneInfo(plan.timezone)).date()
     try:
-        add_entry(journal_beside(brief), Happening("done", task=task.id, on=day))
+        slips = tick_entry(journal_beside(brief), plan, done, today, sure=form.get("keep") == "yes")
     except TurfplanError as error:
-        errors["task"] = _said(error)
-    return errors
+        return {"task": _said(error)}
+    return {slip.field: slip.what for slip in slips}
 
 
 def _said(error: TurfplanError) -> Message:

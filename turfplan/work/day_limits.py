@@ -5,13 +5,13 @@ Days off for work, delivery days, and the open windows of its operation.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from datetime import date
 from functools import lru_cache
 
 from turfplan.message import listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
-from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import days_for, why_days
 from turfplan.work.drafts import Draft, OpenDays, on_a_pass
@@ -20,12 +20,10 @@ from turfplan.work.lateness import in_time
 from turfplan.work.lawn import ResolvedLawn, without
 from turfplan.work.order import SOWING
 from turfplan.work.past_of_lawn import rests
+from turfplan.work.rain_windows import GROWS_FACTS, OPENED_OR_COVERED
 from turfplan.work.salt_holds import salt_holds
 from turfplan.work.watering.hose import by_hand
 from turfplan.work.watering.rain_fed import RAIN_FACTS
-
-OPENED_OR_COVERED: frozenset[Role] = frozenset({"coring", "thatching", "spreading"})
-"""What turf has to heal from or to grow through."""
 
 
 def day_constraints(
@@ -37,7 +35,7 @@ def day_constraints(
         constraints += _calendar(setting, draft)
         constraints += _windows(setting, campaign, draft)
         constraints += _of_past(setting, draft)
-        constraints += _browned(setting, draft)
+        constraints += _dry_turf(setting, draft)
         if draft.operation in SOWING or draft.operation == "plant":
             constraints += _watering_people(setting, draft)
             constraints += _watering_bans(setting, draft)
@@ -97,8 +95,9 @@ def _windows(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> list[Al
         # What opens the turf for a pass is filled within days: it may come as soon as the pass may.
         windows = (*windows, campaign.sessions[draft.session - 1].window)
     if draft.window is not None:
+        first, last = (date.fromordinal(day) for day in draft.window)
         windows = tuple(
-            w for w in windows if (w.start.toordinal(), w.end.toordinal()) == draft.window
+            replace(w, start=first, end=last) for w in windows if w.start <= first and last <= w.end
         )
     return [_window(draft, windows, Strength[bound.upper()])] if windows else []
 
@@ -177,15 +176,15 @@ def _rain_alone(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
     return [Allowed(f"rain:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
 
 
-def _browned(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
-    """Turf that is brown of drought is neither opened nor covered."""
-    if not setting.openings.brown or OPENED_OR_COVERED.isdisjoint(
+def _dry_turf(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """Turf that nobody waters is cut low, opened, lifted and covered while rain lets it grow."""
+    if not setting.openings.dry_turf or OPENED_OR_COVERED.isdisjoint(
         setting.book.operations[draft.operation].roles
     ):
         return []
-    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.brown)
-    reason = Reason("turf.browned", phrases.browned(), ("water.dormant_growth",))
-    return [Allowed(f"brown:{draft.id}", draft.start_node, free, Strength.STRONG, reason)]
+    free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.dry_turf)
+    reason = Reason("turf.on_rain", phrases.turf_on_rain(), GROWS_FACTS)
+    return [Allowed(f"dry_turf:{draft.id}", draft.start_node, free, Strength.STRONG, reason)]
 
 
 def _of_past(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:

@@ -5,7 +5,7 @@ household chooses. Machines that neighbours hear rest where law or custom says s
 """
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import time
 from typing import Final
 
@@ -149,6 +149,28 @@ def days_for(setting: ResolvedLawn, operation: str) -> DaySet:
     if is_heard(setting, operation):
         return calendar.machines
     return calendar.work if entry.hired else calendar.household
+
+
+def with_days(setting: ResolvedLawn, days: DaySet) -> WorkDays:
+    """The days of everybody, where those who work on the lawn do so on these too.
+
+    Machines rest on quiet days all the same, and those who are asked answer on days of business.
+    """
+    calendar, law = setting.calendar, quiet_law(setting.brief, setting.book)
+    quiet = _quiet_days(law, calendar.public, setting.first_day, setting.last_day)
+    asked = days.intersect(calendar.business)
+    return replace(
+        calendar,
+        work=_united(calendar.work, days),
+        household=_united(calendar.household, days),
+        machines=_united(calendar.machines, without(days, quiet)),
+        offices=_united(calendar.offices, asked),
+        orders=_united(calendar.orders, asked),
+    )
+
+
+def _united(one: DaySet, other: DaySet) -> DaySet:
+    return DaySet.of([*one.ranges, *other.ranges])
 
 
 def why_days(setting: ResolvedLawn, operation: str) -> Reason:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
 
-from turfplan.message import Message, Value
+from turfplan.message import Days, Message, Value
 from turfplan.records.book_names import FactName, OperationName, PlantForm
 from turfplan.records.constraints import Allowed, Constraint
 from turfplan.records.plan_task import Amount, Phase
@@ -166,7 +166,8 @@ class OpenDays:
     its best day.
 
     `rule` is the rule of the book that opens it, `facts` what that rests on. `safe_end` is the last
-    safe day of one that is held open beyond it.
+    safe day of one that is held open beyond it. `after` are the days on which its operation is open
+    again, where rain sets them.
     """
 
     operation: OperationName
@@ -179,3 +180,4 @@ class OpenDays:
     rule: str = ""
     facts: tuple[FactName, ...] = ()
     safe_end: date | None = None
+    after: Days | None = None

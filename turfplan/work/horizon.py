@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 
+from turfplan.calendar_days import DAYS
 from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import OpenDays
@@ -56,7 +57,10 @@ def _ends(setting: ResolvedLawn, campaign: Campaign) -> Iterator[date]:
     for operation, rest in _follow_ups(setting, campaign, settled):
         ready = over + timedelta(rest + setting.days("windows.least_days"))
         following = next((w for w in _open(setting, operation) if w.end >= ready), None)
-        if following is not None:
+        years_on = operation == "preemergent" and (
+            following is None or following.start > over + timedelta(DAYS)
+        )
+        if following is not None and not years_on:
             yield following.end
 
 

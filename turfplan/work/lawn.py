@@ -164,7 +164,8 @@ class Openings:
     `closed` are those that are not, each with its reason, `never` those of them that no rule opens
     here in any season, `missed` windows that ended just before the plan; no sowing in the spans of
     days (ordinals, both included) of `no_sowing`, since a watering ban would follow, nor, where
-    nobody waters, in those of `too_dry`; turf that nobody waters is brown in those of `brown`.
+    nobody waters, in those of `too_dry`; in those of `dry_turf` turf that nobody waters grows over
+    nothing.
     """
 
     windows: tuple[OpenDays, ...] = ()
@@ -173,7 +174,7 @@ class Openings:
     missed: tuple[OpenDays, ...] = ()
     no_sowing: tuple[tuple[int, int], ...] = ()
     too_dry: tuple[tuple[int, int], ...] = ()
-    brown: tuple[tuple[int, int], ...] = ()
+    dry_turf: tuple[tuple[int, int], ...] = ()
     record: RealYears | None = None
 
 

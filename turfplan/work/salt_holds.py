@@ -57,8 +57,15 @@ def _salty(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
 
 
 def most_borne(setting: ResolvedLawn, species: str) -> float:
-    """The salts in dS/m that what is sown of a grass bears, or what is planted of it with roots;
-    without end where no source says."""
+    """The salts in dS/m beyond which nothing of a grass lives, sown or planted: the end of the
+    range of its cultivars; without end where no source says."""
+    bears = salt_borne_ds_m(setting, species)
+    return float("inf") if bears is None else bears[1]
+
+
+def surely_borne(setting: ResolvedLawn, species: str) -> float:
+    """The salts in dS/m that what is sown of a grass bears whatever its cultivar, or what is
+    planted of it with roots; without end where no source says."""
     bears = salt_borne_ds_m(setting, species)
     if bears is None:
         return float("inf")
@@ -112,7 +119,8 @@ def bearing_grasses(setting: ResolvedLawn) -> tuple[str, ...]:
         and salt_borne_ds_m(setting, name) is not None
         and most_borne(setting, name) >= salts
     ]
-    return tuple(sorted(found, key=lambda name: -most_borne(setting, name)))
+    hardiness = {name: (surely_borne(setting, name), most_borne(setting, name)) for name in found}
+    return tuple(sorted(found, key=hardiness.__getitem__, reverse=True))
 
 
 def bearing_plants(setting: ResolvedLawn) -> tuple[str, ...]:

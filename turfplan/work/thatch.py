@@ -42,7 +42,7 @@ def dethatches(setting: ResolvedLawn) -> bool:
         and not setting.thatch_down
         and turf.thatch_mm > book.si("dethatch.limit")
         and turf.thatch_mm < book.si(strip_limit(turf.species))
-        and turf.species.dethatch != "never"
+        and turf.species.combed
         # Ground without grass has no turf to comb.
         and not setting.on_open_ground
     )

@@ -5,13 +5,15 @@ from dataclasses import dataclass
 from datetime import timedelta
 
 from turfplan.book.citations import who_says
-from turfplan.book.entries import Book, Herbicide
+from turfplan.book.entries import Book, Harm, Herbicide
 from turfplan.book.words import grass_name
-from turfplan.message import Day, Message
+from turfplan.message import Day, Message, listed
 from turfplan.phrases import weed_killers as phrases
-from turfplan.records.book_names import FactName, of_herbicide
+from turfplan.records.book_names import FactName, NamedFact, of_herbicide, option_of_herbicide
 from turfplan.records.brief import HerbicideUse
 
+# What a brief says where nobody knows what was given.
+UNKNOWN = "unknown"
 # A bag that feeds and kills weeds at once says on its label what it kills them with.
 FEEDS_TOO = ("weed_and_feed", "weed_&_feed", "feed_and_weed", "weed_feed")
 
@@ -33,10 +35,14 @@ class Hold:
     by_label: bool = False
 
     @property
-    def unnamed(self) -> bool:
-        """Whether nobody said what it was: only its name, or its label, tells when seed may
-        follow."""
+    def unread(self) -> bool:
+        """Whether only its label tells when seed may follow, and nobody has read it."""
         return self.known is None and self.until is not None and not self.by_label
+
+    @property
+    def unnamed(self) -> bool:
+        """Whether nobody said what it was: its name, or its label, tells when seed may follow."""
+        return self.unread and (self.key in FEEDS_TOO or self.key == UNKNOWN)
 
     @property
     def asks(self) -> bool:
@@ -52,7 +58,7 @@ def holds_of(book: Book, uses: tuple[HerbicideUse, ...], sown: tuple[str, ...]) 
 def _hold(book: Book, number: int, use: HerbicideUse, sown: tuple[str, ...]) -> Hold:
     key = key_of(use.active_ingredient)
     known, name, on = book.herbicides.get(key), use.active_ingredient, Day(use.on)
-    if key == "unknown":
+    if key == UNKNOWN:
         known = None
     if use.seed_after is not None or use.hold_days is not None:
         day = use.seed_after or use.on + timedelta(days=use.hold_days or 0)
@@ -63,22 +69,45 @@ def _hold(book: Book, number: int, use: HerbicideUse, sown: tuple[str, ...]) -> 
         months = round(book.fact(fact).si / _MONTH)
         why = phrases.stops(ingredient=name, day=on, n=months)
         return Hold(number, key, None, why, (fact,), known)
-    harm = next(
-        ((h.grass, h.source) for h in known.harms if h.grass in sown) if known else iter(()), None
-    )
-    fact = of_herbicide("unknown" if known is None or harm else known.id, "hold")
+    if known is not None and (spared := _spared(known, sown)):
+        grasses = listed((grass_name(book, harm.grass) for harm in spared), "and")
+        why = phrases.spares(
+            ingredient=name, day=on, grass=grasses, source=who_says(book, spared[0].source)
+        )
+        return Hold(number, key, use.on.toordinal(), why, (), known)
+    harms = () if known is None else known.harms
+    harm = next((each for each in harms if each.grass in sown), None)
+    fact = _interval(book, "unknown" if known is None or harm else known.id, sown)
     days = round(book.fact(fact).high_si)
     until, weeks = use.on.toordinal() + days, days // 7
     if key in FEEDS_TOO:
         why = phrases.weed_and_feed(day=on, n=weeks)
+    elif key == UNKNOWN:
+        why = phrases.unknown(day=on, n=weeks)
     elif known is None:
-        why = phrases.unknown(ingredient=name, day=on, n=weeks)
+        why = phrases.not_in_book(ingredient=name, day=on, n=weeks)
     elif harm is not None:
-        source, grass = who_says(book, harm[1]), grass_name(book, harm[0])
+        source, grass = who_says(book, harm.source), grass_name(book, harm.grass)
         why = phrases.harms(ingredient=name, day=on, grass=grass, source=source, n=weeks)
     else:
         why = phrases.holds(ingredient=name, day=on, n=weeks)
     return Hold(number, key, until, why, (fact,), known)
+
+
+def _spared(known: Herbicide, sown: tuple[str, ...]) -> tuple[Harm, ...]:
+    """The grasses sown that bear it, where all of them do."""
+    spared = tuple(each for each in known.spares if each.grass in sown)
+    return spared if sown and len(spared) == len(sown) else ()
+
+
+def _interval(book: Book, herbicide: str, sown: tuple[str, ...]) -> NamedFact:
+    """The fact of the interval: that of the grasses sown where each was tried for itself, the
+    longest of them; else that of the ingredient."""
+    own = [book.known(option_of_herbicide(herbicide, "hold_{species}", grass)) for grass in sown]
+    tried = [fact for fact in own if fact is not None]
+    if not tried or len(tried) < len(own):
+        return of_herbicide(herbicide, "hold")
+    return max(tried, key=lambda fact: book.fact(fact).high_si)
 
 
 # Days of a mean month, for telling.

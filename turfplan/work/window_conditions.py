@@ -20,6 +20,7 @@ from turfplan.calendar_days import DAYS
 from turfplan.climate.growth import air_of_growth
 from turfplan.climate.record import Curve
 from turfplan.message import Message
+from turfplan.records.book_names import NamedFact
 from turfplan.work.growing_year import GrowingYear, coming, share_below
 from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
 
@@ -90,7 +91,9 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
         case "growth_rising" | "growth_left":
             share = number(condition.threshold, condition.cool_threshold)
             if condition.of_best:
-                share *= max(climate.growth_curve(season))
+                share *= max(climate.warmth_curve(season))
+                # The best of a year lies as far from its normal as its days do.
+                blur *= 2
             air = climate.air_mean_c
             if condition.kind == "growth_left":
                 air = coming(air, round(number(condition.days)))
@@ -118,10 +121,14 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
             return round(day if condition.even is None else year.evened(day, year.coldest))
         case "degree_days_left":
             ends = _frost_ends(year, condition)
-            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            last = _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            # No frost ends a year without seasons: its turn is no end of anything.
+            frostless = last is not None and year.climate.first_frost is None
+            return round(year.evened(last, year.next_coldest)) if last and frostless else last
         case "warmth_left":
             ends = year.next_coldest
-            return _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            last = _degree_days_left(year, number(condition.sum), number(condition.base), ends)
+            return None if last is None else round(year.evened(last, ends))
         case _:
             raise ValueError(condition.kind)
 
@@ -129,18 +136,22 @@ def _event(year: GrowingYear, condition: AnyCondition) -> int | None:
 def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int | None:
     """So many days from the fall of the nights, as far as they do fall; never too soon.
 
-    Nights that are warm in some years alone close the later the fewer those are, up to the depth of
-    winter; None where no night of any year is warm: what never opened does not close.
+    Nights that are warm in some years alone close the later the fewer those are, up to the end of
+    the season without frost; None where no night of any year is warm: what never opened does not
+    close.
     """
-    blur, mark = year.book.si("windows.years_apart"), year.number(condition.threshold)
+    blur, mark = year.book.si("windows.nights_apart"), year.number(condition.threshold)
     nights = year.climate.air_min_c
-    never = share_below(max(nights), mark, blur)
+    # Nights as warm as the mark in most years are no doubtful ones.
+    doubt = mark + year.book.si("windows.years_apart") - blur
+    never = share_below(max(nights), doubt, blur)
     if never >= 1:
         return None
     away = year.number(condition.days) * share_below(min(nights), mark, blur)
     earliest = year.hottest + round(year.number(condition.earliest))
-    day = year.evened(year.falls(nights, mark, blur) + away, year.next_coldest)
-    return round(max(day, earliest) + never * max(0, year.next_coldest - max(day, earliest)))
+    last = year.hottest + round(year.number(NamedFact("windows.frost_free_last")))
+    day = max(year.evened(year.falls(nights, mark, blur) + away, last), earliest)
+    return round(day + never * max(0, last - day))
 
 
 def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:

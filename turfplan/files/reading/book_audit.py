@@ -197,7 +197,7 @@ def _things_named(entries: Entries) -> Iterator[Problem]:
     for herbicide in entries.herbicides.values():
         yield from each(
             f"herbicides.toml: {herbicide.id}",
-            (h.grass for h in herbicide.harms),
+            (h.grass for h in (*herbicide.harms, *herbicide.spares)),
             phrases.names_grass(),
             "species",
         )

@@ -33,8 +33,14 @@ from turfplan.work.feeding.nutrients import (
     potassium_plan,
     soil_test_notes,
 )
-from turfplan.work.feeding.potash import PotashDays, PotashPart, carried_g_m2, potash_parts
 from turfplan.work.feeding.slots import FeedingSeason, OpenTo, Skips, sowing_of
+from turfplan.work.feeding.soil_nutrients import (
+    NutrientDays,
+    NutrientPart,
+    carried_g_m2,
+    phosphate_parts,
+    potash_parts,
+)
 from turfplan.work.feeding.stages import NO_STAGES, Stages
 from turfplan.work.feeding.starter import SeedOn, left_out, starter_days, starter_of
 
@@ -96,7 +102,8 @@ class FeedingPlan:
     compost_feeds: bool
     starter_days: Allowed | None = None
     fresh_ground: bool = False
-    potash: tuple[PotashPart, ...] = ()
+    potash: tuple[NutrientPart, ...] = ()
+    phosphate: tuple[NutrientPart, ...] = ()
 
     @property
     def phosphate_g_m2(self) -> float:
@@ -107,6 +114,12 @@ class FeedingPlan:
         """The potash that goes on with a feeding; none where all of it is worked into fresh
         ground."""
         return carried_g_m2(self.potash, self.feeds, key)
+
+    def phosphate_with_g_m2(self, key: str) -> float:
+        """The phosphate that goes on with a feeding or the starter; none where all of it is worked
+        into fresh ground."""
+        fed = self.feeds if self.starter is None else (self.starter, *self.feeds)
+        return carried_g_m2(self.phosphate, fed, key)
 
 
 def feeding_plan(
@@ -125,11 +138,19 @@ def feeding_plan(
     fresh_ground = on_fresh_ground(brief, seeded=work.seeded)
     lime = lime_plan(brief, book, species_id, fresh_ground=fresh_ground)
     potassium = potassium_plan(brief, book)
+    on_grass = _days_on_grass(season, work)
     if work.fresh_ground and potassium is not None and potassium.rate_g_m2 > 0:
         potassium = replace(potassium, reason=phrases.potash_worked_in())
     phosphorus = phosphorus_plan(
         brief, book, seeded=work.seeded, compost=work.compost_in_mix, today=work.first
     )
+    phosphate = (
+        phosphate_parts(season, phosphorus, nitrogen.starter, nitrogen.feeds, on_grass)
+        if on_grass is not None
+        else ()
+    )
+    if on_grass is not None and not phosphate and phosphorus.rate_g_m2 > 0:
+        phosphorus = replace(phosphorus, rate_g_m2=0.0, reason=phrases.phosphate_no_day())
     cautions = [
         *([of_blackouts] if of_blackouts else []),
         *told_of_limits(brief, book, max((f.rate_g_m2 for f in nitrogen.all), default=0.0)),
@@ -163,26 +184,22 @@ def feeding_plan(
         compost_feeds=work.compost_in_mix and work.seeded,
         starter_days=nitrogen.starter_days,
         fresh_ground=work.fresh_ground,
-        potash=_potash(season, work, potassium, nitrogen.feeds),
+        potash=potash_parts(season, potassium, nitrogen.feeds, on_grass) if on_grass else (),
+        phosphate=phosphate,
     )
 
 
-def _potash(
-    season: FeedingSeason,
-    work: FeedingWork,
-    potassium: Nutrient | None,
-    feeds: Sequence[NitrogenFeeding],
-) -> tuple[PotashPart, ...]:
-    """The parts of the potash that are spread on grass; what is worked in has none."""
+def _days_on_grass(season: FeedingSeason, work: FeedingWork) -> NutrientDays | None:
+    """The days on which the nutrients of a soil test are spread on grass; None where they are
+    worked into fresh ground."""
     if work.fresh_ground:
-        return ()
+        return None
     brief = season.brief
     anew = brief.lawn.condition == "bare" or brief.seeding.intent == "renovate"
     # Before the seed living turf is kept from nitrogen alone.
     quiet = [q for q in work.stages.quiet if anew or work.sown is None or q.last >= work.sown]
     fed = [window for window in work.windows if window.operation == "feed_nitrogen"]
-    days = PotashDays(work.first, work.last, quiet, work.days, fed)
-    return potash_parts(season, potassium, feeds, days)
+    return NutrientDays(work.first, work.last, quiet, work.days, fed)
 
 
 @dataclass(frozen=True, slots=True)

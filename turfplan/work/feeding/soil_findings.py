@@ -7,7 +7,7 @@ from turfplan.book.words import grass_name
 from turfplan.message import Day, Message, Number, Quantity, length_mm
 from turfplan.phrases import soil_findings as phrases
 from turfplan.phrases import soil_test
-from turfplan.records.book_names import option_of_family
+from turfplan.records.book_names import FactName, option_of_family
 from turfplan.records.brief import BufferMethod
 from turfplan.work.feeding.amendments import is_sodic, too_high
 from turfplan.work.feeding.lime_need import (
@@ -198,6 +198,7 @@ def _salt_cautions(setting: ResolvedLawn) -> Iterator[Message]:
             )
         else:
             yield phrases.salts_borne(salts=salts, grass=grass)
+        yield from washed_first(setting)
     elif "salty" in setting.brief.site.ground:
         yield phrases.salts_leach(**leached)
     if test.sar is not None and not is_sodic(setting):
@@ -206,8 +207,33 @@ def _salt_cautions(setting: ResolvedLawn) -> Iterator[Message]:
         yield phrases.gypsum_not_taken(rate=Quantity(test.gypsum_rate_g_m2, "rate"))
 
 
+def washed_first(setting: ResolvedLawn) -> Iterator[Message]:
+    """That salt is washed down before the seed, where the cultivars of its grass part over it."""
+    book, sown = setting.book, setting.sowing.grass.id
+    bears, salts_ds_m = salt_borne_ds_m(setting, sown), setting.brief.soil_test.salts_ds_m
+    seeded = setting.sowing.operation not in (None, "plant")
+    if not seeded or bears is None or salts_ds_m is None or not bears[0] < salts_ds_m <= bears[1]:
+        return
+    of_grass = {
+        "salts": Number(salts_ds_m, "plain"),
+        "least": Number(bears[0], "plain"),
+        "most": Number(bears[1], "plain"),
+    }
+    grass = grass_name(book, sown)
+    if setting.brief.water.possible is False:
+        yield phrases.salts_no_water(**of_grass, grass=grass)
+        return
+    half, depth = (length_mm(book.si(name)) for name in _LEACHED)
+    yield phrases.salts_wash_first(**of_grass, grass=grass, half=half, depth=depth)
+
+
+# The water that takes half of the salts out, and the depth of soil that it is told for.
+_LEACHED: tuple[FactName, FactName] = ("salt.leach_half", "salt.leach_depth")
+
+
 def salt_borne_ds_m(setting: ResolvedLawn, species: str) -> tuple[float, float] | None:
-    """The salts in dS/m that seedlings and the rooted grass bear; None where no source says."""
+    """The salts in dS/m that seedlings of any cultivar bear, and the most that the hardiest, or
+    rooted grass, does; None where no source says."""
     book = setting.book
     name = book.known(option_of_family("salt.tolerance_{species}", species))
     return None if name is None else (book.low_si(name), book.high_si(name))

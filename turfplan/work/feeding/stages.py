@@ -21,6 +21,7 @@ from turfplan.work.season_stand import stand_of
 from turfplan.work.stand import OPEN_GROUND
 
 PLANTED, SEEDLINGS, RYE = "planted", "seedlings", "rye"
+COLOUR_LOOK = "inspect.colour"
 RYE_RATE: FactName = "feeding.rye_rate"
 # The dry climates of Köppen's classes: deserts and steppes.
 DRY = "B"
@@ -57,7 +58,7 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
             planted, form = on(draft.end_node), draft.form
         elif draft.operation == "first_mow":
             mown = on(draft.end_node)
-        elif draft.id == "inspect.colour":
+        elif draft.id == COLOUR_LOOK:
             looked = on(draft.start_node)
     return WorkedDays(tuple(sorted(passes)), sown, planted, form, mown, looked)
 
@@ -175,6 +176,20 @@ def _seedlings(
     reason = phrases.left_out_compost() if compost_feeds else phrases.quiet_seed()
     young = Quiet(sown, first - timedelta(1), reason)
     return Stages((young, *_before(setting, sown, phrases.quiet_seed())), (feeding,))
+
+
+def work_before(draft: Draft, drafts: Iterable[Draft]) -> tuple[Draft, ...]:
+    """The tasks from whose days those of a stage feeding follow: the sowing or planting, the first
+    mow, and the look at the colour of seedlings. Empty for any other task.
+    """
+    if draft.operation != "feed_nitrogen" or draft.key not in (PLANTED, SEEDLINGS, RYE):
+        return ()
+    return tuple(
+        d
+        for d in drafts
+        if d.operation in (*SOWING, "plant", "first_mow")
+        or (d.id == COLOUR_LOOK and draft.key == SEEDLINGS)
+    )
 
 
 def colour_in_time(setting: ResolvedLawn, up: Emergence, sown: date) -> bool:

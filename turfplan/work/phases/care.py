@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 from turfplan.book.words import book_messages, grass_name
+from turfplan.calendar_days import DAYS, WEEKDAYS
 from turfplan.message import Quantity, cut_height, said
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
@@ -17,7 +18,7 @@ from turfplan.work.emergence import Emergence, emergence, undressed_days
 from turfplan.work.feeding.amendments import amend_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.plan import FeedingPlan
-from turfplan.work.feeding.potash import potash_drafts
+from turfplan.work.feeding.soil_nutrients import nutrient_drafts
 from turfplan.work.feeding.stages import PLANTED, colour_in_time
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
@@ -38,7 +39,9 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
         _look_at_colour(setting, campaign, up)
         if up is not None and feeding.compost_feeds
         else None,
-        _starter(setting, campaign, feeding.starter, up) if feeding.starter is not None else None,
+        _starter(setting, campaign, feeding, feeding.starter, up)
+        if feeding.starter is not None
+        else None,
         _preventer(setting, campaign, stand),
         _last_mow(setting, campaign, stand, up),
         _transition(setting, campaign),
@@ -47,9 +50,13 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
 
 
 def feed_drafts(setting: ResolvedLawn, feeding: FeedingPlan) -> list[Draft]:
-    """The tasks of the feedings, the starter apart, and potash that goes on without one."""
-    potash = potash_drafts(setting, feeding.potassium, feeding.potash)
-    return [*(_feed(setting, feed, feeding) for feed in feeding.feeds), *potash]
+    """The tasks of the feedings, the starter apart, and potash or phosphate that goes on without
+    one."""
+    alone = [
+        *nutrient_drafts(setting, feeding.potassium, feeding.potash),
+        *nutrient_drafts(setting, feeding.phosphorus, feeding.phosphate),
+    ]
+    return [*(_feed(setting, feed, feeding) for feed in feeding.feeds), *alone]
 
 
 def feed_days(
@@ -57,12 +64,13 @@ def feed_days(
 ) -> list[Allowed]:
     """Each feeding keeps to its own window; one that cannot is left out once it has a day.
 
-    So do the parts of potash that go on by themselves.
+    So do the parts of potash and phosphate that go on by themselves.
     """
     ids = {d.id for d in drafts}
     by_itself = {f"amend.potash.{part.number}" for part in feeding.potash}
-    of_potash = amend_days([draft for draft in drafts if draft.id in by_itself])
-    return of_potash + [
+    by_itself |= {f"amend.phosphate.{part.number}" for part in feeding.phosphate}
+    of_nutrients = amend_days([draft for draft in drafts if draft.id in by_itself])
+    return of_nutrients + [
         Allowed(
             f"window:feed_nitrogen.{feed.key}",
             f"feed_nitrogen.{feed.key}",
@@ -99,14 +107,28 @@ def _look_at_colour(setting: ResolvedLawn, campaign: Campaign, up: Emergence) ->
 
 
 def _starter(
-    setting: ResolvedLawn, campaign: Campaign, feed: NitrogenFeeding, up: Emergence | None
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    feeding: FeedingPlan,
+    feed: NitrogenFeeding,
+    up: Emergence | None,
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    how = book_messages(setting.book, "operations.starter_feed.how")
+    phosphate = feeding.phosphate_with_g_m2(feed.key)
+    if phosphate and setting.brief.feeding.analysis is None:
+        rates = {
+            "phosphate": Quantity(phosphate, "rate"),
+            "nitrogen": Quantity(feed.rate_g_m2, "rate"),
+        }
+        how = (*how, phrases.phosphate_of_starter(**rates))
+    elif phosphate:
+        how = (*how, phrases.phosphate())
     return make(
         setting,
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
-        wording=Wording(said(feed.reason)),
+        wording=Wording(said(feed.reason), how=how),
         extent=Extent(setting.plot.area_m2 * setting.mended_share),
         facts=feed.facts,
     )
@@ -122,6 +144,8 @@ def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) ->
     how = book_messages(setting.book, "operations.feed_nitrogen.how", {"water_in": watered})
     if feeding.potash_g_m2(feed.key):
         how = (*how, phrases.potash())
+    if feeding.phosphate_with_g_m2(feed.key):
+        how = (*how, phrases.phosphate())
     timing = Timing(
         CARE,
         ideal=feed.best.toordinal(),
@@ -149,14 +173,16 @@ def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft
         return None
     windows = (
         w
-        for w in setting.open("preemergent")
+        for w in (_before_seed(setting, campaign, each) for each in setting.open("preemergent"))
         if _barrier_holds(setting, campaign, w) and _guards_grass(setting, campaign, stand, w)
     )
     window = next(windows, None)
-    if window is None:
-        return None
     sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
     last_work = sow or (campaign.sessions[-1].window if campaign.sessions else None)
+    # A barrier a year and more after the work has nothing to do with it.
+    late = last_work is not None and window is not None and _years_on(last_work, window)
+    if window is None or late:
+        return None
     return make(
         setting,
         "preemergent",
@@ -180,6 +206,27 @@ def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft
         ),
         facts=window.facts,
     )
+
+
+def _years_on(work: OpenDays, window: OpenDays) -> bool:
+    return window.start > work.end + timedelta(DAYS)
+
+
+def _before_seed(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) -> OpenDays:
+    """A window of the preventer, less its last days where those before them are early enough for
+    the seed of the same year: a week at least, so that it holds a day of work."""
+    sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
+    if sow is None or window.start >= sow.start:
+        return window
+    last = min(window.end, sow.start - timedelta(_seed_hold(setting)))
+    if (last - window.start).days + 1 < len(WEEKDAYS):
+        return window
+    return replace(window, end=last, best=min(window.best, last))
+
+
+def _seed_hold(setting: ResolvedLawn) -> int:
+    """The days that an unnamed preventer keeps seed from coming up."""
+    return round(setting.book.fact(of_herbicide("unknown", "hold")).high_si)
 
 
 def _guards_grass(
@@ -211,7 +258,7 @@ def _far_from_seed(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) 
     sow = campaign.sow_window if setting.sowing.operation in SEEDED else None
     if sow is None:
         return True
-    hold = round(setting.book.fact(of_herbicide("unknown", "hold")).high_si)
+    hold = _seed_hold(setting)
     before, after = (sow.start - window.end).days, (window.start - sow.end).days
     return before >= hold or after >= undressed_days(setting, campaign)
 

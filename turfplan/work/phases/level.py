@@ -12,6 +12,7 @@ from turfplan.phrases import looks, slopes
 from turfplan.records.book_names import of_species
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, Pass
+from turfplan.work.dressed import dressed_alone, dressed_share, titled
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import (
     CARE,
@@ -96,6 +97,8 @@ def _pass(
     spread = _spread(setting, campaign, session, index, loose, spacing)
     drafts = [spread, _drag(setting, session, layer, spread)]
     if index:
+        share = dressed_share(setting, campaign, session.number)
+        usual = book_messages(setting.book, "operations.mow.how")
         drafts.append(
             make(
                 setting,
@@ -108,7 +111,12 @@ def _pass(
                     anchor=spread.id,
                     offset=-1,
                 ),
-                wording=Wording(phrases.mow()),
+                wording=Wording(
+                    phrases.mow(),
+                    title=titled(setting, "mow") if share < 1 else None,
+                    how=(dressed_alone(setting, share), *usual) if share < 1 else None,
+                ),
+                extent=Extent(setting.plot.area_m2 * share),
             )
         )
     return drafts

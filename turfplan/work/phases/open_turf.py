@@ -4,13 +4,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from turfplan.book.citations import who_says
-from turfplan.book.words import book_message, grass_name
+from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Message, cut_height, length_mm, listed, sentences
 from turfplan.phrases import looks
 from turfplan.phrases import open_turf as phrases
 from turfplan.phrases import parts as part_phrases
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
+from turfplan.work.dressed import dressed_alone, dressed_share, titled
 from turfplan.work.filling import FEW_PASSES
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import is_straight_sand, mix_parts
@@ -311,6 +312,8 @@ def _aerate(
     spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
     if spared:
         cautions.append(part_phrases.no_tines(parts=listed(spared, "and")))
+    share = dressed_share(setting, campaign, number)
+    usual = book_messages(setting.book, "operations.core_aerate.how", {"cores": plugs})
     return make(
         setting,
         "core_aerate",
@@ -319,9 +322,11 @@ def _aerate(
         wording=Wording(
             phrases.core_aerate() if campaign.sessions else phrases.core_aerate_for_seed(),
             {"cores": plugs, "dry_soil": dry_soil},
+            title=titled(setting, "core_aerate") if share < 1 else None,
+            how=(dressed_alone(setting, share), *usual) if share < 1 else None,
             cautions=tuple(cautions),
         ),
-        extent=Extent(setting.plot.area_m2 * cored_share(setting.plot.parts)),
+        extent=Extent(setting.plot.area_m2 * min(share, cored_share(setting.plot.parts))),
     )
 
 

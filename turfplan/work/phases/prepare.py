@@ -14,6 +14,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.phases.causes import causes_looked_for
 from turfplan.work.phases.soil_tests import soil_tests
+from turfplan.work.weed_killers import Hold
 
 
 def prepare(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[Draft]:
@@ -52,10 +53,9 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
                 wording=Wording(why),
             )
         )
-    if sows and any(
-        hold.unnamed and (hold.until or 0) > setting.first_day for hold in setting.holds
-    ):
-        drafts.append(_read_the_bag(setting))
+    unread = [h for h in setting.holds if h.unread and (h.until or 0) > setting.first_day]
+    if sows and unread:
+        drafts.append(_read_the_bag(setting, unread))
     if permit:
         drafts += _permits(setting, campaign)
     weeds = (setting.brief.site.weeds_percent or 0) / 100
@@ -110,14 +110,24 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     return drafts
 
 
-def _read_the_bag(setting: ResolvedLawn) -> Draft:
-    """The name of a weed killer that nobody wrote down, asked for at once."""
-    wording = Wording(
-        killers.read_bag(),
-        title=killers.read_bag_title(),
-        how=(killers.read_bag_how(), killers.read_bag_write()),
-        go=killers.read_bag_go(),
-    )
+def _read_the_bag(setting: ResolvedLawn, unread: Sequence[Hold]) -> Draft:
+    """The name of a weed killer that nobody wrote down, asked for at once; of one that the book
+    lacks what its label says."""
+    if any(hold.unnamed for hold in unread):
+        wording = Wording(
+            killers.read_bag(),
+            title=killers.read_bag_title(),
+            how=(killers.read_bag_how(), killers.read_bag_write()),
+            go=killers.read_bag_go(),
+        )
+    else:
+        given = setting.brief.history.herbicides[unread[0].number - 1]
+        wording = Wording(
+            killers.read_label(),
+            title=killers.read_label_title(ingredient=given.active_ingredient),
+            how=(killers.read_label_how(), killers.read_label_write()),
+            go=killers.read_bag_go(),
+        )
     timing = Timing(PREPARE, session=-1, ideal=setting.first_day)
     return make(setting, "inspect", "bag", timing=timing, wording=wording)
 

@@ -110,7 +110,7 @@ def _opening(setting: ResolvedLawn, campaign: Campaign) -> Wording:
     """How the surface is opened: raked for seed that waits or on turf that bears no blades, else
     cut lightly two ways.
     """
-    if not waits_for_spring(campaign) and setting.turf.species.dethatch not in ("never", "light"):
+    if not waits_for_spring(campaign) and setting.turf.species.dethatch == "ok":
         return Wording(
             phrases.vertical(),
             name=phrases.vertical_name(),

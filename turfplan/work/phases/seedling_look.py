@@ -1,12 +1,13 @@
 """The look at what has come up of seed, while bare spots can still be sown again."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from turfplan.message import Day, Days, Message, Number
 from turfplan.phrases import looks as phrases
 from turfplan.records.book_names import of_species
+from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.campaigns import Campaign
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, OpenDays
@@ -20,32 +21,36 @@ LOOK = "inspect.germination"
 
 # The last of the seed is looked for some days after it should be up.
 _AFTER = 2
+_SOWN_NOW = ("looks.seedlings.bare_spots", "looks.seedlings.bare_spots_on_rain")
 
 
 @dataclass(frozen=True, slots=True)
 class LookDays:
-    """When to look: so many days after sowing at least, and wished."""
+    """When to look: so many days after sowing at least, and wished; `last` is the last day of work
+    on which bare spots can still be sown (an ordinal), None where nothing presses."""
 
     least: int
     wished: int
+    last: int | None = None
 
 
 def look_days(setting: ResolvedLawn, campaign: Campaign) -> LookDays | None:
-    """When to look: once the last of the seed should be up, or earlier, as soon as half of it is,
-    where that alone leaves a day to sow bare spots; None without seed."""
+    """When to look: once the last of the seed should be up, or earlier, as soon as the first of it
+    is, where that alone leaves a day to sow bare spots; None without seed."""
     up, sow = emergence(setting, campaign), campaign.sow_window
     if up is None or sow is None:
         return None
     usual = LookDays(up.last, up.last + _AFTER)
     sown, days = _sown_on(setting, sow), days_for(setting, "inspect")
-    half, looked = sown + _half_up(up), days.next(sown + usual.wished)
+    first, looked = sown + up.first, days.next(sown + usual.wished)
+    half = sown + _half_up(up)
     safe = max(
         (_last_safe(w) for w in _sowable(setting, sow) if w.start.toordinal() <= half), default=0
     )
     last = days.previous(safe)
-    if last is None or last < half or (looked is not None and looked <= safe):
+    if last is None or last < first or (looked is not None and looked <= safe):
         return usual
-    return LookDays(_half_up(up), min(usual.wished, last - sown))
+    return LookDays(up.first, min(usual.wished, last - sown), last)
 
 
 def _sown_on(setting: ResolvedLawn, sow: OpenDays) -> int:
@@ -73,11 +78,12 @@ def _last_safe(window: OpenDays) -> int:
     return (window.safe_end or window.end).toordinal()
 
 
-def look_for_seedlings(setting: ResolvedLawn, timing: Timing) -> Draft:
-    """The look; what is done about bare spots is told once it has its day."""
+def look_for_seedlings(setting: ResolvedLawn, timing: Timing, last: int | None) -> Draft:
+    """The look, where it may be by the last day (an ordinal) on which bare spots can be sown; what
+    is done about them is told once it has its day."""
     sown = setting.sowing.grasses
     quick, slow = germination_days(setting.book, sown)
-    return make(
+    look = make(
         setting,
         "inspect",
         "germination",
@@ -96,6 +102,28 @@ def look_for_seedlings(setting: ResolvedLawn, timing: Timing) -> Draft:
         ),
         facts=(*(of_species(grass, "germination_days") for grass in sown), "seeding.reserve"),
     )
+    if last is None:
+        return look
+    in_time = DaySet.of([(setting.first_day, last)])
+    reason = Reason("look.in_time", phrases.seedlings())
+    return replace(
+        look,
+        shows=Allowed(
+            f"look_in_time:{look.id}", look.start_node, in_time, Strength.PREFERENCE, reason
+        ),
+    )
+
+
+def told_of_bare_spots(
+    setting: ResolvedLawn, campaign: Campaign, day: date, sown: date | None
+) -> tuple[Message, ...]:
+    """What is done about bare spots that are seen on a day, and that a look before half of the seed
+    of a day is up tells of what was washed and dried alone."""
+    up = emergence(setting, campaign)
+    early = up is not None and sown is not None and (day - sown).days < _half_up(up)
+    spots = bare_spots(setting, campaign, day)
+    pressed = early and spots.key in _SOWN_NOW
+    return (spots, phrases.seedlings_early()) if pressed else (spots,)
 
 
 def bare_spots(setting: ResolvedLawn, campaign: Campaign, day: date) -> Message:

@@ -16,6 +16,7 @@ from turfplan.work import slopes as bank
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
+from turfplan.work.feeding.soil_findings import washed_first
 from turfplan.work.labour import working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
@@ -88,7 +89,9 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
     look = look_days(setting, campaign)
     if look is not None:
-        drafts.append(look_for_seedlings(setting, replace(with_seed, offset=look.wished)))
+        drafts.append(
+            look_for_seedlings(setting, replace(with_seed, offset=look.wished), look.last)
+        )
     return drafts
 
 
@@ -269,18 +272,20 @@ def _form(setting: ResolvedLawn) -> PlantForm:
 
 
 def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """What is minded at a sowing: the choice of grass, rain, weed killers that hold it back."""
+    """What is minded at a sowing: the choice of grass, salt, rain, weed killers that hold it."""
     held = (
         hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
     )
     on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
     pets = (plan_cautions.dogs(),) if setting.brief.site.pets else ()
-    return (*setting.sowing.cautions, *pets, *on_rain, *held)
+    return (*setting.sowing.cautions, *washed_first(setting), *pets, *on_rain, *held)
 
 
 def _deadline(setting: ResolvedLawn, window: OpenDays) -> dict[str, Value]:
     """The last safe day, and what is left after it."""
-    if window.operation == "plant" or not setting.cool:
+    if window.after is not None and setting.brief.water.possible is False:
+        left = phrases.plan_b_rains(days=window.after)
+    elif window.operation == "plant" or not setting.cool:
         left = phrases.plan_b_next_year()
     elif window.season == "spring":
         left = phrases.plan_b_late_summer()

@@ -1,5 +1,5 @@
-"""What rain alone does for a lawn that nobody waters: on which days it can be sown on rain, and on
-which usual turf has gone brown.
+"""What rain alone does for a lawn that nobody waters: on which days it can be sown on rain, and how
+far its turf grows.
 """
 
 from collections.abc import Sequence
@@ -12,16 +12,17 @@ from turfplan.climate.record import Climate
 from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import FactName
 from turfplan.records.constraints import DaySet
+from turfplan.work.growing_year import coming
 from turfplan.work.watering.balance import (
     RootZoneWater,
     crop_coefficients,
     day_flow,
-    effective_rain_year,
     soil_of,
     stress,
 )
 
 ENOUGH = 1.0
+WEEK = 7
 RAIN_FACTS: tuple[FactName, ...] = ("water.kc_wet_surface",)
 
 
@@ -50,7 +51,7 @@ def kept_wet(book: Book, climate: Climate, season: str, share: Sequence[float]) 
     """On which days of the year (365 places) what is sown is kept wet by rain while grass of its
     season grows."""
     least = book.si("water.dormant_growth")
-    growth = climate.growth_curve(season)
+    growth = climate.warmth_curve(season)
     return tuple(
         kept >= ENOUGH and grows >= least for kept, grows in zip(share, growth, strict=True)
     )
@@ -64,24 +65,39 @@ def days_without(held: Sequence[bool], first: int, last: int) -> tuple[tuple[int
 
 
 @reckoned_once
-def browned(
+def water_share(
     book: Book, climate: Climate, season: str, soil: str, root_mm: float
-) -> tuple[bool, ...]:
-    """On which days of a usual year (365 places) turf of a season rests for want of rain.
+) -> tuple[float, ...]:
+    """What usual rain alone leaves of the growth of turf of a season, 0 to 1, for each day of the
+    year (365 places).
 
-    The account of FAO-56 on usual rain, over two years so that it begins as it ends: grass that
-    could grow rests where dry soil (Ks) leaves it no more than the growth of grass at rest.
+    The stress coefficient Ks of FAO-56 (equation 84), which is evapotranspiration over its
+    potential; grass grown for its leaves loses growth in the same proportion (FAO Irrigation and
+    Drainage Paper 33: yield response factor about 1; from memory). Over two years, so that the
+    account begins as it ends. Rain counts whole: what the soil cannot hold drains in the account.
     """
     water = soil_of(book, soil, season)
     kc = crop_coefficients(book, season, monthly=False)
     total = water.total_mm(root_mm)
-    rain = effective_rain_year(climate, kc, water.ready_mm(root_mm))
     use = [et * k for et, k in zip(climate.et0_mm, each_day(kc), strict=True)]
-    growth, least = climate.growth_curve(season), book.si("water.dormant_growth")
-    store, rests = RootZoneWater(root_mm, 0.0, 0.0), [False] * DAYS
+    store, left = RootZoneWater(root_mm, 0.0, 0.0), [1.0] * DAYS
     for day in (*range(DAYS), *range(DAYS)):
         ready = water.ready_mm(root_mm, use[day])
-        _, _, store = day_flow(store, total, ready, use[day], rain[day], 0.0)
-        wet = stress(store.depletion_mm, total, ready)
-        rests[day] = growth[day] >= least > wet
-    return tuple(rests)
+        _, _, store = day_flow(store, total, ready, use[day], climate.rain_mm[day], 0.0)
+        left[day] = stress(store.depletion_mm, total, ready)
+    return tuple(left)
+
+
+def grows_over(book: Book, share: Sequence[float]) -> tuple[bool, ...]:
+    """On which days of the year (365 places) turf grows over work on it: rain leaves it enough of
+    its growth on the day and on all of the weeks that follow."""
+    least, days = book.si("water.grows_over"), round(book.si("water.grows_over_days"))
+    enough = [left >= least for left in share]
+    return tuple(all(enough[(day + k) % DAYS] for k in range(days + 1)) for day in range(DAYS))
+
+
+def washes_out(book: Book, climate: Climate) -> tuple[bool, ...]:
+    """On which days of the year (365 places) so much more usual rain falls in a week than dries up
+    that it carries what is fed below the roots."""
+    most = book.si("feeding.washed_out")
+    return tuple(-mean * WEEK >= most for mean in coming(climate.drying_mm, WEEK))

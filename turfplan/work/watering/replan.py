@@ -86,7 +86,7 @@ def settle_with(
 
     A week that is over stays as it was; the running one keeps its days and minutes and only gains
     days off; a coming one keeps its minutes where the new ones differ by less than `tolerance`
-    (a share).
+    (a share). What follows work that has moved on moves with it, also from days that are over.
     """
     return tuple(
         run if run.id not in previous else _fitted(previous[run.id], run, today, tolerance)
@@ -95,6 +95,8 @@ def settle_with(
 
 
 def _fitted(old: KnownSeries, run: WaterRun, today: date, tolerance: float) -> WaterRun:
+    if _moved_on(old, run, today):
+        return run
     if old.end < today:
         return _like(run, old, old.skip)
     if old.start <= today:
@@ -108,6 +110,12 @@ def _fitted(old: KnownSeries, run: WaterRun, today: date, tolerance: float) -> W
     same_days = (old.start, old.end, old.weekdays) == (run.start, run.end, run.weekdays)
     close = abs(run.minutes - old.minutes) <= tolerance * old.minutes
     return _like(run, old, run.skip) if same_days and close else run
+
+
+def _moved_on(old: KnownSeries, run: WaterRun, today: date) -> bool:
+    """Whether a run still to come was to be given on earlier days, for work that came later."""
+    ahead = run.start > today and run.end > old.end
+    return run.end >= today and (ahead or run.start > old.end)
 
 
 def _scaled(amount: Amount, factor: float) -> Amount:

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from turfplan.book.entries import Book
 from turfplan.book.words import grass_name
-from turfplan.calendar_days import PLAIN_YEAR, month_totals
+from turfplan.calendar_days import PLAIN_YEAR, day_index, month_totals
 from turfplan.climate.record import Climate
 from turfplan.message import Days, Message, Month, Number, listed, sentences
 from turfplan.phrases import watering as phrases
@@ -147,7 +147,7 @@ def _usual_rain(climate: Climate, book: Book) -> Message:
     wet, least = book.si("water.kc_wet_surface"), book.si("water.dormant_growth")
     rains, losses = month_totals(climate.rain_mm), month_totals(climate.et0_mm)
     growth = [
-        max(climate.growth_potential(date(PLAIN_YEAR, m, d), "cool") for d in (1, 15, 28))
+        max(climate.warmth_curve("cool")[day_index(date(PLAIN_YEAR, m, d))] for d in (1, 15, 28))
         for m in range(1, 13)
     ]
     months = [

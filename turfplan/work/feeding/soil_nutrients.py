@@ -1,19 +1,23 @@
-"""When the potash of a soil test goes on: as soon as the grass grows, with a feeding where one is
-due then, else by itself."""
+"""When potash and phosphate of a soil test go on: as soon as the grass grows, with a feeding where
+one is due then, else by themselves; phosphate with the starter where seed gets one."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
+from types import MappingProxyType
 
 from turfplan.message import Message, Quantity
 from turfplan.phrases import amendments as phrases
 from turfplan.phrases import amounts as phrases_of
 from turfplan.records.book_names import FactName
 from turfplan.records.constraints import DaySet
+from turfplan.records.items import AmountItem
+from turfplan.records.plan_task import Amount
 from turfplan.work.drafts import Draft
+from turfplan.work.feeding.blackouts import free_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.nitrogen_windows import OpenWindow
-from turfplan.work.feeding.nutrients import Nutrient, potash_parts_of
+from turfplan.work.feeding.nutrients import Nutrient, NutrientItem, potash_parts_of
 from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
 from turfplan.work.feeding.slots import FeedingSeason
 from turfplan.work.feeding.stages import Quiet
@@ -24,9 +28,19 @@ from turfplan.work.watering.water_in import as_water_allows
 FACTS: tuple[FactName, ...] = ("feeding.potash_once", "feeding.potash_gap", "feeding.potash_rest")
 
 
+# What amounts of a nutrient to add are called, by rate and in all.
+_ITEMS: Mapping[NutrientItem, tuple[AmountItem, AmountItem]] = MappingProxyType(
+    {
+        "potash": ("potash to add", "potash to add in all"),
+        "phosphate": ("phosphate to add", "phosphate to add in all"),
+    }
+)
+
+
 @dataclass(frozen=True, slots=True)
-class PotashPart:
-    """One part of a year's potash (K2O): its rate, and the days that suit it, the first the best.
+class NutrientPart:
+    """One part of a year's potash (K2O) or phosphate (P2O5): its rate, and the days that suit it,
+    the first the best.
 
     `feed` is the key of the feeding that it goes on with; None where it goes on by itself.
     """
@@ -39,7 +53,7 @@ class PotashPart:
 
 
 @dataclass(frozen=True, slots=True)
-class PotashDays:
+class NutrientDays:
     """The days of a plan, from `first` to `last`, those of work, those without grass for it, and
     those in which grass is fed."""
 
@@ -54,8 +68,8 @@ def potash_parts(
     season: FeedingSeason,
     nutrient: Nutrient | None,
     feeds: Sequence[NitrogenFeeding],
-    on: PotashDays,
-) -> tuple[PotashPart, ...]:
+    on: NutrientDays,
+) -> tuple[NutrientPart, ...]:
     """The parts that a year's potash goes on in, from the first chance on, none larger than the
     book gives at once; what has no day before the end of the plan is left out."""
     if nutrient is None or nutrient.rate_g_m2 <= 0:
@@ -63,7 +77,7 @@ def potash_parts(
     book = season.book
     count = potash_parts_of(book, nutrient.rate_g_m2)
     gap = book.fact("feeding.potash_gap")
-    found: list[PotashPart] = []
+    found: list[NutrientPart] = []
     free, day = sorted(feeds, key=lambda feed: feed.best), on.first
     for number in range(1, count + 1):
         opens = next(_growing(season, on, day), None)
@@ -73,10 +87,10 @@ def potash_parts(
         feed = next((f for f in free if day <= f.best and (opens is None or f.best <= until)), None)
         if feed is not None:
             free = free[free.index(feed) + 1 :]
-            part = PotashPart(number, 0.0, feed.start, feed.end, feed.key)
+            part = NutrientPart(number, 0.0, feed.start, feed.end, feed.key)
             day = feed.best + timedelta(round(gap.si))
         elif opens is not None:
-            part = PotashPart(number, 0.0, opens, opens + timedelta(round(gap.low_si)))
+            part = NutrientPart(number, 0.0, opens, opens + timedelta(round(gap.low_si)))
             day = opens + timedelta(round(gap.si))
         else:
             break
@@ -84,7 +98,27 @@ def potash_parts(
     return tuple(found)
 
 
-def _growing(season: FeedingSeason, on: PotashDays, day: date) -> Iterator[date]:
+def phosphate_parts(
+    season: FeedingSeason,
+    nutrient: Nutrient | None,
+    starter: NitrogenFeeding | None,
+    feeds: Sequence[NitrogenFeeding],
+    on: NutrientDays,
+) -> tuple[NutrientPart, ...]:
+    """When the phosphate of a soil test goes on: with the starter where seed gets one, else as
+    potash does, though on no day that is closed to nitrogen: such rules name both as a rule."""
+    if nutrient is None or nutrient.rate_g_m2 <= 0:
+        return ()
+    if starter is not None:
+        rate = nutrient.rate_g_m2
+        return (NutrientPart(1, rate, starter.start, starter.end, starter.key),)
+    free = free_days(on.first, on.last, season.blackouts)
+    open_days = DaySet.of((first.toordinal(), last.toordinal()) for first, last in free)
+    work = open_days if on.work is None else on.work.intersect(open_days)
+    return potash_parts(season, nutrient, feeds, replace(on, work=work))
+
+
+def _growing(season: FeedingSeason, on: NutrientDays, day: date) -> Iterator[date]:
     """The days from `day` on at which grass stands that grows, and will for weeks."""
     book, growth = season.book, season.climate.growth_potential
     least = book.si("water.dormant_growth")
@@ -100,8 +134,10 @@ def _growing(season: FeedingSeason, on: PotashDays, day: date) -> Iterator[date]
         day += timedelta(1)
 
 
-def carried_g_m2(parts: Sequence[PotashPart], feeds: Sequence[NitrogenFeeding], key: str) -> float:
-    """The potash that goes on with a feeding.
+def carried_g_m2(
+    parts: Sequence[NutrientPart], feeds: Sequence[NitrogenFeeding], key: str
+) -> float:
+    """The potash, or the phosphate, that goes on with a feeding.
 
     A part whose feeding has no day of its own goes on with the next.
     """
@@ -116,8 +152,8 @@ def carried_g_m2(parts: Sequence[PotashPart], feeds: Sequence[NitrogenFeeding], 
     return taken.get(key, 0.0)
 
 
-def potash_drafts(
-    setting: ResolvedLawn, nutrient: Nutrient | None, parts: Sequence[PotashPart]
+def nutrient_drafts(
+    setting: ResolvedLawn, nutrient: Nutrient | None, parts: Sequence[NutrientPart]
 ) -> list[Draft]:
     """The parts that go on by themselves, as tasks."""
     if nutrient is None:
@@ -125,9 +161,9 @@ def potash_drafts(
     return [_draft(setting, nutrient, part, len(parts)) for part in parts if part.feed is None]
 
 
-def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: PotashPart, count: int) -> Draft:
-    area_m2, facts = setting.plot.area_m2, (*nutrient.facts, *FACTS)
-    why = part_told(count)
+def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: NutrientPart, count: int) -> Draft:
+    area_m2, more = setting.plot.area_m2, FACTS if nutrient.item == "potash" else FACTS[1:]
+    nutrient = replace(nutrient, facts=(*nutrient.facts, *more))
     kg = part.rate_g_m2 * area_m2 / G_IN_KG
     day = part.first.toordinal()
     watered = as_water_allows(
@@ -136,26 +172,45 @@ def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: PotashPart, count: i
         by_law=phrases.potash_water_law(),
         on_rain=phrases.washed_in(),
     )
+    potash = nutrient.item == "potash"
+    what, how = (
+        (phrases.potash(), phrases.potash_how())
+        if potash
+        else (phrases.phosphate(), phrases.phosphate_how())
+    )
     draft = make(
         setting,
         "amend",
-        f"potash.{part.number}",
+        f"{nutrient.item}.{part.number}",
         timing=Timing(CARE, ideal=day, position=day, window=(day, part.last.toordinal())),
         wording=Wording(
             nutrient.reason,
-            {"what": phrases.potash(), "amount": Quantity(kg, "mass", "up")},
-            how=(phrases.spread_how(), phrases.potash_how(), watered),
+            {"what": what, "amount": Quantity(kg, "mass", "up")},
+            how=(phrases.spread_how(), how, watered),
         ),
-        facts=facts,
+        facts=nutrient.facts,
     )
-    return draft.with_amounts(
-        mass_amount("potash to add in all", part.rate_g_m2, area_m2, why, facts),
-        rate_amount("potash to add", part.rate_g_m2, why, facts),
+    why = amount_told(nutrient.item, count)
+    by_rate, in_all = nutrient_amounts(nutrient, part.rate_g_m2, area_m2, why)
+    return draft.with_amounts(in_all, by_rate)
+
+
+def nutrient_amounts(
+    nutrient: Nutrient, rate_g_m2: float, area_m2: float, why: Message
+) -> tuple[Amount, Amount]:
+    """What is to add of a nutrient by rate and in all, with its reason."""
+    by_rate, in_all = _ITEMS[nutrient.item]
+    return (
+        rate_amount(by_rate, rate_g_m2, why, nutrient.facts),
+        mass_amount(in_all, rate_g_m2, area_m2, why, nutrient.facts),
     )
 
 
-def part_told(count: int, bag: str | None = None) -> Message:
-    """What an amount of potash is: all of a year's, or a part; beyond what a bag brings."""
+def amount_told(item: NutrientItem, count: int, bag: str | None = None) -> Message:
+    """What an amount is: all that the test asks for, or one of `count` parts; beyond what a bag
+    brings."""
+    if item == "phosphate":
+        return phrases_of.phosphate_beyond(bag=bag) if bag else phrases_of.phosphate_whole()
     if count == 1:
         return phrases_of.potash_whole_beyond(bag=bag) if bag else phrases_of.potash_whole()
     if bag:

@@ -1,5 +1,5 @@
-"""Potash of a soil test goes on as soon as the grass grows, whatever is due of nitrogen; so does
-iron where the pH is too high."""
+"""Potash and phosphate of a soil test go on as soon as the grass grows, whatever nitrogen is due;
+so does iron where the pH is too high."""
 
 from datetime import UTC, date, datetime
 from typing import Any
@@ -164,3 +164,52 @@ def test_potash_to_add_stands_on_the_order() -> None:
     bought = [line for line in plan.order if line.item == "potash"]
     assert taken > 0 and sum(line.value for line in bought) >= taken - 0.001
     assert not [line for line in plan_of().order if line.item == "potash"]
+
+
+LOW_P: dict[str, Any] = {"soil_test": {"on": date(2026, 10, 1), "phosphorus": "low"}}
+FREE: dict[str, Any] = {"local": {"phosphorus": "free"}}
+
+
+def phosphate(plan: Plan) -> list[tuple[Task, float]]:
+    """The tasks that take phosphate, with the rate in lb/1,000 ft2."""
+    found = [(t, a) for t in plan.tasks for a in t.amounts if a.item == "phosphate to add"]
+    return [(task, round(a.value_us, 3)) for task, a in found]
+
+
+@pytest.mark.full
+@pytest.mark.parametrize(
+    ("changes", "operation"),
+    [
+        (LEVEL, "starter_feed"),
+        ({**LEVEL, "seeding": {"intent": "dormant"}}, "starter_feed"),
+        ({"seeding": {"intent": "none"}}, "feed_nitrogen"),
+        ({"seeding": {"intent": "none"}, **NO_NITROGEN}, "amend"),
+        ({"lawn": {"condition": "bare"}, **RENOVATE}, "till"),
+    ],
+    ids=["overseed", "dormant", "no seed", "no nitrogen", "bare"],
+)
+def test_what_a_test_asks_for_in_phosphate_is_given_and_bought(
+    changes: dict[str, Any], operation: str
+) -> None:
+    """Once, with what is at hand, in all and by rate, on a line of the order."""
+    if "local" in changes:
+        changes = {**changes, "local": {**changes["local"], **FREE["local"]}}
+    plan = plan_of(LOW_P, {**FREE, **changes})
+    ((task, rate),) = phosphate(plan)
+    assert task.operation == operation and rate in (0.5, 1.0)
+    in_all = amount(task, "phosphate to add in all")
+    (line,) = [line for line in plan.order if line.item == "phosphate"]
+    assert line.value > in_all - 0.001 > 0 and line.deliver_by <= task.start
+
+
+@pytest.mark.full
+def test_no_phosphate_where_the_law_bans_it_or_none_is_low() -> None:
+    """Nor an order of any."""
+    for changes in (
+        {**LOW_P, "local": {"phosphorus": "banned"}},
+        {"soil_test": {"on": date(2026, 10, 1), "phosphorus": "high"}},
+        {"soil_test": {"phosphorus": "low"}},
+    ):
+        plan = plan_of(changes, LEVEL)
+        assert phosphate(plan) == []
+        assert all(line.item != "phosphate" for line in plan.order)

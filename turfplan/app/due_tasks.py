@@ -1,0 +1,61 @@
+"""Lists what of a plan was due and has no entry, and the entries that stand."""
+
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from turfplan.app.inputs import checked_file
+from turfplan.app.log_entry import day_of_log, log_words
+from turfplan.app.outputs import plan_in
+from turfplan.files.journal import JournalFile, read_journal
+from turfplan.files.reading.plan import read_plan
+from turfplan.message import Message
+from turfplan.messages import Words
+from turfplan.records.journal import JournalEntry, standing
+
+
+@dataclass(frozen=True, slots=True)
+class DueTask:
+    """A task that was due, by its id and title, with the days that it had."""
+
+    task: str
+    title: str
+    start: date
+    end: date
+
+
+@dataclass(frozen=True, slots=True)
+class JournalSoFar:
+    """The entries that stand, and what was found damaged but harmless."""
+
+    entries: tuple[JournalEntry, ...]
+    warnings: tuple[Message, ...]
+    words: Words
+
+
+def due_tasks(brief: Path, folder: Path, today: date | None) -> tuple[tuple[DueTask, ...], Words]:
+    """What was due until today and has no entry, in order of its days; waterings are not asked
+    about.
+
+    Raises TurfplanError for a brief, a journal or a plan that cannot be used.
+    """
+    file, plan = checked_file(brief), plan_in(folder, brief)
+    said = {entry.task for entry in standing(read_journal(file.journal).entries)}
+    until = day_of_log(plan, today)
+    due = [
+        DueTask(task.id, str(task.title), task.start, task.end)
+        for task in plan.tasks
+        if task.series is None
+        and task.closed is None
+        and task.status != "CANCELLED"
+        and task.end <= until
+        and task.id not in said
+    ]
+    return tuple(sorted(due, key=lambda one: (one.end, one.start, one.task))), log_words(plan)
+
+
+def journal_so_far(brief: Path, folder: Path) -> JournalSoFar:
+    """The standing entries of the journal beside a brief; raises TurfplanError for a brief or a
+    journal that cannot be used."""
+    found: JournalFile = read_journal(checked_file(brief).journal)
+    return JournalSoFar(standing(found.entries), found.warnings, log_words(read_plan(folder)))

@@ -1,0 +1,99 @@
+"""Says in words what an entry of the journal says, and what it changes."""
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from turfplan.app.entry_effect import Effect, MovedTask
+    from turfplan.app.log_entry import LoggedEntry
+    from turfplan.message import Message
+    from turfplan.messages import Words
+    from turfplan.records.journal import JournalEntry
+
+# So many moved jobs are named in the lines after an entry; the plan tells all.
+NAMED = 6
+
+
+def entry_told(words: "Words", entry: "JournalEntry", given: str = "") -> str:
+    """What an entry says, in plain words; `given` is its quantity as it was typed, else it is told
+    in the reader's units."""
+    from turfplan.message import Message, Number
+    from turfplan.phrases import screen
+
+    value = entry.value if entry.kind == "measured" else entry.amount
+    said = given or _quantity(words, value, entry.unit)
+    share = Number(entry.share, "percent")
+    part = "" if entry.share >= 1 else words.text(screen.log_part(share=share))
+    used = words.text(screen.log_used(amount=said)) if entry.amount is not None else ""
+    task, on, to = entry.task or "", str(entry.on), str(entry.to)
+    told: dict[str, Callable[[], Message]] = {
+        "done": lambda: screen.log_done(task=task, on=on, part=part, used=used),
+        "skipped": lambda: screen.log_skipped(task=task),
+        "moved": lambda: screen.log_moved(task=task, to=to),
+        "booked": lambda: screen.log_booked(task=task, to=to),
+        "rained_off": lambda: (
+            screen.log_rained_off(task=task, on=on) if task else screen.log_all_rained_off(on=on)
+        ),
+        "measured": lambda: screen.log_measured(
+            quantity=Message(f"screen.quantity.{entry.quantity}"), value=said, on=on
+        ),
+        "delivered": lambda: screen.log_delivered(task=task, on=on, used=used),
+        "refused": lambda: screen.log_refused(task=task, on=on, used=used),
+        "not_done": lambda: screen.log_not_done(task=task),
+        "note": lambda: screen.log_note(note=entry.text or ""),
+        "undo": lambda: screen.log_undone(number=entry.undoes or 0),
+    }
+    return words.text(told[entry.kind]())
+
+
+def _quantity(words: "Words", value: float | None, unit: str | None) -> str:
+    """A quantity of an entry in the reader's units."""
+    from turfplan.message import Sold
+    from turfplan.units import us_twin
+
+    if value is None:
+        return ""
+    value_us, unit_us = us_twin(value, unit or "")
+    return words.value(Sold(value, unit or "", value_us, unit_us))
+
+
+def tell_entry(words: "Words", entry: "JournalEntry") -> str:
+    """An entry with its number, and who wrote it where they said so."""
+    from turfplan.message import as_written
+    from turfplan.phrases import screen
+
+    told = as_written(entry_told(words, entry))
+    if entry.by:
+        told = screen.log_by(entry=told, by=entry.by)
+    return words.text(screen.log_entry(number=entry.number, entry=told))
+
+
+def effect_told(words: "Words", logged: "LoggedEntry") -> "Message | None":
+    """What an entry changes, in one sentence; a wish names all that it drags along."""
+    from turfplan.message import Listed, as_written
+    from turfplan.phrases import screen
+    from turfplan.records.journal import WISHES
+
+    effect: Effect | None = logged.effect
+    if effect is None:
+        return None
+    if not effect:
+        return screen.log_moves_nothing()
+    wished = logged.entry.kind in WISHES
+    named = effect if wished else effect[:NAMED]
+    lines = [as_written(words.text(_moved(move))) for move in named]
+    if len(named) < len(effect):
+        lines.append(as_written(words.text(screen.log_move_more(n=len(effect) - len(named)))))
+    tasks = Listed(tuple(lines), "semicolon")
+    return screen.log_drags(tasks=tasks) if wished else screen.log_moves(tasks=tasks)
+
+
+def _moved(move: "MovedTask") -> "Message":
+    from turfplan.message import Days, Message
+
+    values = (
+        ("title", move.title),
+        ("task", move.task),
+        ("days", Days(move.start, move.end, year=False)),
+    )
+    return Message(f"screen.log.move.{move.kind}", values)

@@ -1,0 +1,20 @@
+"""Messages of `messages/en/dressed.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Message, Quantity
+
+
+def only_there(*, area: Quantity) -> Message:
+    """Only where mix or seed goes on and a mower's width around, about {area} in all: mark these
+    parts before; the rest is mown as usual.
+    """
+    return Message("dressed.only_there", (("area", area),))
+
+
+def mow_low_title(*, height: Quantity) -> Message:
+    """Mow low to {height} where it is dressed, bag the clippings"""
+    return Message("dressed.mow_low_title", (("height", height),))
+
+
+def title(*, title: Message) -> Message:
+    """{title} where it is dressed"""
+    return Message("dressed.title", (("title", title),))
