@@ -37,7 +37,10 @@ UNPLANTED = next((n for n, s in BOOK.species.items() if not s.plantable), None)
 @pytest.mark.parametrize("intent", ["patch", "overseed", "renovate", "dormant"])
 def test_a_grass_without_seed_is_planted_or_left(intent: str) -> None:
     """Another may be named to be sown."""
-    assert ("seeding.intent", "no_seed") in seeding(intent, SEEDLESS)
+    if intent == "renovate":
+        assert seeding(intent, SEEDLESS) == [], "a lawn made anew of it is planted"
+    else:
+        assert ("seeding.intent", "no_seed") in seeding(intent, SEEDLESS)
     assert seeding("plant", SEEDLESS) == []
     season = BOOK.species[SEEDLESS].season
     other = next(n for n, s in BOOK.species.items() if s.seedable and s.season == season)
@@ -51,6 +54,7 @@ def test_plants_are_of_a_grass_and_in_a_form_that_are_sold() -> None:
     forms = {"sod", "plugs", "sprigs"} - set(BOOK.species["tall_fescue"].plantable)
     for form in forms:
         assert seeding("plant", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
+        assert seeding("renovate", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
         assert seeding("overseed", "tall_fescue", form=form) == []
     assert forms and seeding("plant", "tall_fescue", form="sod") == []
 

@@ -11,6 +11,7 @@ from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.message import Message, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
+from turfplan.work.planted import plants
 from turfplan.work.unnamed_grass import UNNAMED
 from turfplan.work.watering.sprinklers import zones
 
@@ -177,7 +178,9 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
 def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
     """Seed of a grass that gives none, plants of one that is sown, or a form that is not sold."""
     intent, grass = brief.seeding.intent, grass_name(book, sown.id)
-    if intent in ("patch", "overseed", "renovate", "dormant") and not sown.seedable:
+    planted = plants(brief, book)
+    seeded = intent in ("patch", "overseed", "renovate", "dormant")
+    if seeded and not planted and not sown.seedable:
         yield Problem(
             "seeding.intent",
             phrases.no_seed(grass=grass),
@@ -192,7 +195,7 @@ def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem
             repr(intent),
             "none, patch, overseed, renovate, dormant",
         )
-    if intent == "plant" and brief.seeding.form and brief.seeding.form not in sown.plantable:
+    if planted and brief.seeding.form and brief.seeding.form not in sown.plantable:
         yield Problem(
             "seeding.form",
             phrases.not_sold_as(grass=grass, form=brief.seeding.form),
