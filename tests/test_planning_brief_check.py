@@ -191,3 +191,25 @@ def test_a_brief_that_asks_for_nothing_is_sent_back() -> None:
     assert intents() == intents(lows) == intents(level, deep) == []
     seeded = brief_of(level)
     assert [fault.where for fault in check_brief(seeded, load_book())] == []
+
+
+def test_thatch_alone_is_told_how_it_comes_down() -> None:
+    """Where neither fill nor seed is asked for the hint says what takes it down: thatch over its
+    limit is no dead end. A grass that is never cut has no such hint."""
+
+    def hint(thatch: str, grass: str = "st_augustine") -> str:
+        brief = brief_of(
+            {
+                "lawn": {"thatch": thatch, "grass": grass},
+                "leveling": {"depth": "0 mm"},
+                "seeding": {"intent": "none"},
+            }
+        )
+        (problem,) = check_brief(brief, BOOK)
+        assert problem.hint is not None
+        return problem.hint.key.rpartition(".")[2]
+
+    assert hint("30 mm") == "thatch_goes_first"
+    assert hint("5 mm") == "give_something"
+    never = next(n for n, s in BOOK.species.items() if s.dethatch == "never")
+    assert hint("30 mm", never) == "give_something"

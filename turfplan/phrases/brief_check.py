@@ -1,6 +1,6 @@
 """Messages of `messages/en/brief_check.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message, Number
+from turfplan.message import Listed, Message, Number, Quantity
 
 
 def unknown_grass() -> Message:
@@ -148,6 +148,13 @@ def nothing_to_do() -> Message:
 def give_something() -> Message:
     """give [leveling] depth, or a seeding intent such as \"overseed\""""
     return Message("brief_check.give_something")
+
+
+def thatch_goes_first(*, thatch: Quantity, limit: Quantity) -> Message:
+    """give [leveling] depth, or a seeding intent such as \"overseed\": thatch of {thatch} is more
+    than {limit}, and the plan then says when it is taken down, before the fill or the seed
+    """
+    return Message("brief_check.thatch_goes_first", (("thatch", thatch), ("limit", limit)))
 
 
 def few_cans() -> Message:

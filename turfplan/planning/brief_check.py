@@ -8,7 +8,7 @@ from turfplan.book.entries import Book, Species
 from turfplan.book.grass_names import countries_of, grasses_called, names_said
 from turfplan.book.words import grass_name
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
-from turfplan.message import Message, listed
+from turfplan.message import Message, length_mm, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
 from turfplan.work.planted import plants
@@ -172,7 +172,7 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
         return
     yield from _seed_or_plants(brief, book, sown)
     yield from _out_of_season(brief, lawn)
-    yield from _nothing_comes_of_it(brief)
+    yield from _nothing_comes_of_it(brief, book, lawn)
 
 
 def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
@@ -224,8 +224,12 @@ def _out_of_season(brief: Brief, lawn: Species) -> Iterable[Problem]:
         )
 
 
-def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
+def _nothing_comes_of_it(brief: Brief, book: Book, lawn: Species) -> Iterable[Problem]:
     """Briefs that ask for no work at all, or for work that would fail without water."""
+    limit, thatch_mm = book.si("dethatch.limit"), brief.lawn.thatch_mm or 0.0
+    something = phrases.give_something()
+    if thatch_mm > limit and lawn.dethatch != "never":
+        something = phrases.thatch_goes_first(thatch=length_mm(thatch_mm), limit=length_mm(limit))
     intent = brief.seeding.intent
     filled = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
     if intent == "none" and not filled and not any(shape.depth_mm for shape in brief.lawn.shape):
@@ -234,5 +238,5 @@ def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
             phrases.nothing_to_do(),
             repr(intent),
             None,
-            phrases.give_something(),
+            something,
         )
