@@ -17,7 +17,7 @@ from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.work.drafts import Band
 from turfplan.work.phases.cause_seasons import _shows, answered_looks
-from turfplan.work.phases.causes import live_bump, waits_for
+from turfplan.work.phases.causes import live_bump, thin_causes, waits_for
 
 NOW = datetime(2027, 2, 1, 12, tzinfo=UTC)
 
@@ -500,3 +500,14 @@ def test_a_cause_of_bumps_that_was_told_is_looked_into_though_the_fill_waits(
     left = replace(setting, levelling=replace(setting.levelling, bands=(), left=(Band(40.0, 0.1),)))
     assert (live_bump(left) is not None) is looks
     assert not any("bumps" in message.key for message in waits_for(left))
+
+
+def test_causes_that_were_told_are_looked_into_where_hollows_are_lifted_alone() -> None:
+    """Relaid turf on packed ground thins as what lay there before it."""
+    setting = setting_of(
+        brief_of({"site": {"thin_cause": ["packed", "traffic"]}, "seeding": {"intent": "none"}})
+    )
+    lifted = replace(setting.levelling, bands=(), lift_share=0.1, lift_depth_mm=50.0)
+    assert thin_causes(replace(setting, levelling=lifted)) == ("packed", "traffic")
+    none = replace(setting.levelling, bands=())
+    assert thin_causes(replace(setting, levelling=none)) == ()

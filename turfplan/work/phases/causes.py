@@ -126,7 +126,7 @@ def _open_ground(setting: ResolvedLawn) -> int:
 def thin_causes(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
     """Why the grass is thin, as far as that is not known to be over, or answered elsewhere."""
     site = setting.brief.site
-    works = setting.sowing.operation is not None or bool(setting.levelling.bands)
+    works = setting.sowing.operation is not None or _fills(setting)
     return tuple(
         cause
         for cause in dict.fromkeys(site.thin_cause or _unsaid(setting))
