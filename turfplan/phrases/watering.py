@@ -374,6 +374,13 @@ def week_part_fits(*, stage: Message, share: Number) -> Message:
     return Message("watering.week.part_fits", (("stage", stage), ("share", share)))
 
 
+def season_timer_alone(*, days: Listed) -> Message:
+    """Young grass must not dry out, and nobody is there from {days}: the timer alone waters then.
+    Ask somebody to look at the ground every other day, or choose a day for the seed after it.
+    """
+    return Message("watering.season.timer_alone", (("days", days),))
+
+
 def season_nobody_there(*, days: Listed) -> Message:
     """Young grass must not dry out, and nobody is there from {days}: set a timer or ask a
     neighbour.

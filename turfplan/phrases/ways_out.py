@@ -149,8 +149,8 @@ def strip_turf() -> Message:
 
 
 def start_anew() -> Message:
-    """Kill the old stand, fill the bare ground and sow anew: no grass has to grow through the
-    fill
+    """Kill the old stand, fill the bare ground and start a new one: no grass has to grow through
+    the fill
     """
     return Message("ways_out.start_anew")
 
