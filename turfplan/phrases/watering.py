@@ -478,32 +478,31 @@ def season_cost(*, cost: Number) -> Message:
     return Message("watering.season.cost", (("cost", cost),))
 
 
-def rooted_minutes(*, month: Month, weekly: Quantity, minutes: int, gap: int) -> Message:
+def rooted_minutes(*, month: Month, weekly: Quantity, minutes: int, n: int) -> Message:
     """{month}: grass that has rooted needs about {weekly} of water a week beside the usual rain,
-    about {minutes} min at a time, every {gap} days; none after real rain.
+    about {minutes} min at a time, every {n} days; none after real rain.
     """
     return Message(
         "watering.rooted.minutes",
-        (("month", month), ("weekly", weekly), ("minutes", minutes), ("gap", gap)),
+        (("month", month), ("weekly", weekly), ("minutes", minutes), ("n", n)),
     )
 
 
-def rooted_hours(*, month: Month, weekly: Quantity, hours: Number, gap: int) -> Message:
+def rooted_hours(*, month: Month, weekly: Quantity, hours: Number, n: int) -> Message:
     """{month}: grass that has rooted needs about {weekly} of water a week beside the usual rain,
-    about {hours} hours at a time, in parts, every {gap} days; none after real rain.
+    about {hours} hours at a time, in parts, every {n} days; none after real rain.
     """
     return Message(
-        "watering.rooted.hours",
-        (("month", month), ("weekly", weekly), ("hours", hours), ("gap", gap)),
+        "watering.rooted.hours", (("month", month), ("weekly", weekly), ("hours", hours), ("n", n))
     )
 
 
 def rooted_settings(
-    *, month: Month, weekly: Quantity, minutes: int, gap: int, settings: int
+    *, month: Month, weekly: Quantity, minutes: int, n: int, settings: int
 ) -> Message:
     """{month}: grass that has rooted needs about {weekly} of water a week beside the usual rain,
-    about {minutes} min in each of {settings} settings of the sprinkler, every {gap} days; none
-    after real rain.
+    about {minutes} min in each of {settings} settings of the sprinkler, every {n} days; none after
+    real rain.
     """
     return Message(
         "watering.rooted.settings",
@@ -511,7 +510,7 @@ def rooted_settings(
             ("month", month),
             ("weekly", weekly),
             ("minutes", minutes),
-            ("gap", gap),
+            ("n", n),
             ("settings", settings),
         ),
     )
