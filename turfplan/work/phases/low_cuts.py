@@ -69,18 +69,23 @@ def low_cuts_before(
             setting,
             f"rested.{step}" if apart else str(before + step),
             _timing(campaign, number, ahead + step, target, -(lead_days or 1) if early else -1),
-            _of_step(setting, campaign, height, part),
+            _of_step(setting, campaign, height, part, again=apart),
             low_floor(setting, _sows(setting, campaign, number))[1],
             Extent(setting.plot.area_m2 * part),
         )
 
 
-def _of_step(setting: ResolvedLawn, campaign: Campaign, height_mm: float, share: float) -> Wording:
-    """What is said of a step of lowering, of the lawn or of the share of it that is dressed."""
+def _of_step(
+    setting: ResolvedLawn, campaign: Campaign, height_mm: float, share: float, *, again: bool
+) -> Wording:
+    """What is said of a step of lowering, of the lawn or of the share of it that is dressed;
+    `again` where the turf was as low before, and has rested since."""
     values: dict[str, Value] = {"height": cut_height(height_mm), "clippings": _clippings(campaign)}
-    if share == 1.0:
-        return Wording(_why(campaign), values)
     usual = book_messages(setting.book, "operations.mow_low.how", values)
+    if again:
+        usual = (phrases.mow_low_grown_again(), *usual)
+    if share == 1.0:
+        return Wording(_why(campaign), values, how=usual if again else None)
     return Wording(
         _why(campaign),
         values,
