@@ -17,9 +17,18 @@ from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.work.drafts import Band
 from turfplan.work.phases.cause_seasons import _shows, answered_looks
-from turfplan.work.phases.causes import live_bump, thin_causes, waits_for
+from turfplan.work.phases.causes import (
+    _open_ground,
+    _thawed,
+    live_bump,
+    thin_causes,
+    waits_for,
+)
 
 NOW = datetime(2027, 2, 1, 12, tzinfo=UTC)
+
+
+BOOK = load_book()
 
 
 def measured(quantity: str, value: float, on: date, number: int = 1) -> JournalEntry:
@@ -511,3 +520,13 @@ def test_causes_that_were_told_are_looked_into_where_hollows_are_lifted_alone() 
     assert thin_causes(replace(setting, levelling=lifted)) == ("packed", "traffic")
     none = replace(setting.levelling, bands=())
     assert thin_causes(replace(setting, levelling=none)) == ()
+
+
+def test_a_spade_waits_for_frost_to_leave_and_goes_in_at_once_where_there_is_none() -> None:
+    """Two weeks after a probe goes in, where winter freezes the ground."""
+    cold = setting_of(brief_of({"place": {"postal_code": "55401"}}))
+    assert _thawed(cold) - _open_ground(cold) == round(BOOK.si("order.spade_after_probe"))
+    mild = replace(cold, climate=replace(cold.climate, air_mean_c=(8.0,) * 365))
+    assert _thawed(mild) == _open_ground(mild)
+    later = replace(cold, first_day=_open_ground(cold))
+    assert _thawed(later) == later.first_day, "what is asked for in summer is dug at once"

@@ -26,6 +26,7 @@ from turfplan.work.phases.cause_seasons import (
 )
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
+from turfplan.work.watering.request import FREEZING_C
 
 # What a cause means for the fill; traffic is over when it stays away, and asks for no look.
 _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
@@ -53,7 +54,7 @@ def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[
     """
     site = setting.brief.site
     if (cause := live_bump(setting)) is not None:
-        early = Timing(PREPARE, ideal=_open_ground(setting))
+        early = Timing(PREPARE, ideal=_thawed(setting))
         holes = (phrases.bare_holes(), phrases.bare_below()) if _bare(setting) else None
         yield make(
             setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause](), how=holes)
@@ -113,6 +114,14 @@ def _on_days_that_show(look: Draft, spans: Spans, why: Reason | None) -> Draft:
     days = DaySet.of(spans)
     seen = Allowed(f"seen:{look.id}", look.start_node, days, Strength.STRONG, why, opens=True)
     return replace(look, shows=seen)
+
+
+def _thawed(setting: ResolvedLawn) -> int:
+    """The first day of the plan on which a spade goes in all the way: some time after a probe does,
+    where winter freezes the ground."""
+    opens = _open_ground(setting)
+    frozen = min(setting.climate.air_mean_c) <= FREEZING_C and opens > setting.first_day
+    return opens + setting.days("order.spade_after_probe") if frozen else opens
 
 
 def _open_ground(setting: ResolvedLawn) -> int:
