@@ -8,7 +8,7 @@ import pytest
 
 from planning import brief_of
 from turfplan.files.reading.book import load_book
-from turfplan.planning.brief_check import check_brief
+from turfplan.planning.brief_check import check_brief, may_cover_winter
 
 
 def places(**lawn: object) -> list[str]:
@@ -77,6 +77,15 @@ def test_ways_of_sowing_belong_to_the_grass_of_their_season() -> None:
     assert seeding("dormant", "tall_fescue") == []
     assert ("seeding.intent", "winter_is_warm") in seeding("winter_overseed", "tall_fescue")
     assert seeding("winter_overseed", "bermuda_common") == []
+
+
+def test_a_winter_cover_grows_in_winter() -> None:
+    """Cool-season seed over a sleeping lawn; what sleeps with it, or gives no seed, is refused."""
+    for name, grass in BOOK.species.items():
+        found = seeding("winter_overseed", "bermuda_hybrid", species=name)
+        wanted = [] if grass.season == "cool" else [("seeding.species", "winter_cover_sleeps")]
+        assert found == wanted, name
+    assert BOOK.winter_cover in may_cover_winter(BOOK)
 
 
 def test_every_name_is_looked_for_where_it_stands() -> None:
@@ -213,3 +222,30 @@ def test_thatch_alone_is_told_how_it_comes_down() -> None:
     assert hint("5 mm") == "give_something"
     never = next(n for n, s in BOOK.species.items() if s.dethatch == "never")
     assert hint("30 mm", never) == "give_something"
+
+
+@pytest.mark.parametrize(
+    ("test", "slips"),
+    [
+        ({"lime_rate": "350 lb/1000ft2"}, False),
+        ({"lime_rate": "351 lb/1000ft2"}, True),
+        ({"lime_rate": "50 lb/1000ft2", "ph": 5.5}, False),
+        ({"lime_rate": "500 lb/1000ft2", "ph": 5.5}, True),
+        ({"lime_rate": "299 lb/1000ft2", "ph": 5.5}, False),
+        ({"lime_rate": "301 lb/1000ft2", "ph": 5.5}, True),
+        # Near the goal half a unit is borne out.
+        ({"lime_rate": "149 lb/1000ft2", "ph": 6.4}, False),
+        ({"lime_rate": "151 lb/1000ft2", "ph": 6.4}, True),
+        ({"lime_rate": "2500 g/m2", "ph": 5.5}, True),
+        ({"lime_rate": "250 g/m2", "ph": 5.5}, False),
+        ({"lime_rate": "500 lb/1000ft2", "ph": 5.5, "acidity_cmol_kg": 18.0}, False),
+        ({"lime_rate": "500 lb/1000ft2", "ph": 5.5, "buffer_ph": 5.0}, False),
+    ],
+)
+def test_a_lime_rate_that_no_laboratory_asks_for_is_asked_back(
+    test: dict[str, Any], *, slips: bool
+) -> None:
+    """By what its pH bears out, and without one by the most there is; what was measured beside it
+    bears it out."""
+    found = faults({"soil_test": {"on": date(2027, 1, 10), **test}})
+    assert found == ([("soil_test.lime_rate", "much_lime")] if slips else [])

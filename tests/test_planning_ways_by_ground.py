@@ -144,6 +144,9 @@ def test_another_grass_is_bought_in_its_own_way() -> None:
     lines, intent, condition = sown("bermuda_hybrid", "overseed")
     assert (intent, condition) == ("renovate", "thin")
     assert lines == 'species = "bermuda_hybrid", intent = "renovate", form = "sod"'
+    dense = sown("st_augustine", "plant", condition="dense", own="bermuda_common")
+    assert dense[1] == "renovate", "what stands dense is killed first"
+    assert sown("st_augustine", "plant", own="bermuda_common")[1] == "plant"
     assert sown("bermuda_hybrid", "overseed", condition="bare")[0] == (
         'species = "bermuda_hybrid", intent = "plant"'
     )
@@ -263,3 +266,16 @@ def test_salt_is_washed_out_or_borne() -> None:
     assert ways(_with_less_salt, changed("soil_test", salts_ds_m=10.0)) == []
     assert list(by_the_ground(salty.brief, salty)) == ways(_with_less_salt, salty)
     assert module.MOST_NAMED == 3
+
+
+def test_a_winter_cover_is_replaced_by_no_grass_that_sleeps() -> None:
+    """Where salt or the summer kills the ryegrass of one winter, no other lawn is a way to have it
+    green: salt is washed out, and nothing else.
+    """
+    setting = with_grass(
+        changed("soil_test", salts_ds_m=15.0), "st_augustine", intent="winter_overseed"
+    )
+    assert ways(_with_a_grass_that_lives, setting) == []
+    rye = with_grass(setting, "perennial_ryegrass")
+    (wash,) = ways(_with_less_salt, rye)
+    assert wash.lines == as_written('salts = "3 dS/m"')

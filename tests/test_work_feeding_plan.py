@@ -324,6 +324,10 @@ def test_the_distance_from_water_is_the_owners_or_offered() -> None:
         for caution in all_told(offered.cautions)
     )
     assert not any("from open water" in caution for caution in all_told(plan().cautions))
+    dutch = {"latitude": 53.1, "longitude": 6.6, "country": "NL"}
+    abroad = plan(cases.brief(place=dutch, site={"water_body": True}))
+    (said,) = [line for line in all_told(abroad.cautions) if "from open water" in line]
+    assert "FL" not in said and "rules in other countries" in said
 
 
 def test_a_state_limit_caps_each_feeding() -> None:

@@ -658,3 +658,12 @@ def test_every_value_of_the_soil_test_is_used_or_answered(key: str) -> None:
     assert shown(planned({"soil_test": {**BASE, **ANOTHER[key]}})) != shown(
         planned({"soil_test": BASE})
     )
+
+
+def test_lime_of_the_past_that_no_sample_shows_is_told_to_the_laboratory() -> None:
+    """As much as had not reacted; none of what had, nor where the test gives a rate itself."""
+    recent = {"history": {"lime": [{"rate": "100 g/m2", "on": date(2026, 9, 1)}]}}
+    old = {"history": {"lime": [{"rate": "100 g/m2", "on": date(2020, 9, 1)}]}}
+    asked = [keys(_lime_questions(lawn(past, ph=5.2))) for past in (recent, old, {})]
+    assert asked == [["lime_unknown", "lime_given"], ["lime_unknown"], ["lime_unknown"]]
+    assert keys(_lime_questions(lawn(recent, ph=5.2, lime_rate="50 lb/1000ft2"))) == []

@@ -235,3 +235,16 @@ def test_potash_does_not_hang_on_food_that_only_pale_seedlings_get() -> None:
     dressed = {"water": {"possible": False, "application_rate": None}, **LOW}
     for task, _ in potash(plan_of(dressed)):
         assert "pale" not in task.id and "seedlings" not in task.id
+
+
+@pytest.mark.full
+def test_new_ground_gets_the_phosphate_of_establishment_under_sod_too() -> None:
+    """A pound worked in under sod on bare ground; half of it where plants go into living turf."""
+    sod = {"seeding": {"intent": "plant", "form": "sod"}, **LEVEL, **FREE}
+    bare = plan_of(LOW_P, {"lawn": {"grass": "kentucky_bluegrass", "condition": "bare"}, **sod})
+    ((task, rate),) = phosphate(bare)
+    assert (task.operation, rate) == ("till", 1.0)
+    patchy = {"grass": "kentucky_bluegrass", "condition": "patchy", "thin_share": 0.3}
+    mended = plan_of(LOW_P, {"lawn": patchy, "site": {"cleared": ["unknown"]}, **sod})
+    ((task, rate),) = phosphate(mended)
+    assert (task.operation, rate) == ("feed_nitrogen", 0.5)

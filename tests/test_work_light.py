@@ -7,7 +7,7 @@ import pytest
 from planning import climate_at, first, plan_of
 from turfplan.files.reading.book import load_book
 from turfplan.records.plan import Plan
-from turfplan.work.light import Light, daylight_h
+from turfplan.work.light import Light, daylight_h, told_of_shade
 
 BLUE = {"lawn": {"grass": "kentucky_bluegrass"}}
 NORTH = {"place": {"postal_code": "55401"}}
@@ -92,3 +92,40 @@ def test_lives_there_by_summer_and_winter() -> None:
     assert not Light(book, fargo, None).lives("st_augustine")
     assert Light(book, fargo, None).lives("fine_fescue")
     assert not Light(book, tampa, None).lives("fine_fescue")
+
+
+def test_sun_that_is_only_just_enough_is_told_and_so_is_shade_that_is_not_to_blame() -> None:
+    """Within the range of the least of its cultivars; where shade is named as a cause and there is
+    sun enough, that is told too. Less than the least, or none told of, is told elsewhere."""
+    book, climate = load_book(), climate_at(29.7, -95.4)
+
+    def told(hours: float | None, *, blamed: bool = False) -> list[str]:
+        light = Light(book, climate, hours)
+        return [m.key for m in told_of_shade(light, ("st_augustine",), blamed=blamed)]
+
+    need, enough = Light(book, climate, 4).needs_h("st_augustine"), 5.0
+    assert Light(book, climate, 4).enough_h("st_augustine") == enough
+    for blamed in (False, True):
+        assert told(need, blamed=blamed) == told(enough - 0.1, blamed=blamed) == ["light.only_just"]
+        assert told(need - 0.1, blamed=blamed) == told(None, blamed=blamed) == []
+    assert told(enough) == [] and told(enough, blamed=True) == ["light.not_the_shade"]
+
+
+@pytest.mark.full
+def test_a_lawn_thin_from_shade_hears_of_it_though_its_hours_are_counted() -> None:
+    """At the head and at the planting; a part that is in shade takes the blame itself."""
+    shaded: dict[str, Any] = {
+        "lawn": {"grass": "st_augustine", "condition": "patchy", "thin_share": 0.3},
+        "place": {"postal_code": "77057", "state": "TX"},
+        "leveling": {"depth": "0 in"},
+        "seeding": {"intent": "plant", "form": "sod"},
+        "site": {"thin_cause": ["shade"], "sun_hours": 4},
+    }
+    plan = plan_of(shaded)
+    assert any("only just" in str(line) for line in plan.cautions)
+    assert any("only just" in str(line) for line in first(plan, "plant").cautions)
+    bright = plan_of(shaded, {"site": {"sun_hours": 8}})
+    assert any("Shade is named as a cause" in str(line) for line in bright.cautions)
+    part = {"lawn": {"part": [{"kind": "shade", "share": 0.2, "sun_hours": 4}]}}
+    apart = plan_of(shaded, {"site": {"sun_hours": 8}}, part)
+    assert not any("Shade is named" in str(line) for line in apart.cautions)

@@ -530,3 +530,37 @@ def test_a_spade_waits_for_frost_to_leave_and_goes_in_at_once_where_there_is_non
     assert _thawed(mild) == _open_ground(mild)
     later = replace(cold, first_day=_open_ground(cold))
     assert _thawed(later) == later.first_day, "what is asked for in summer is dug at once"
+
+
+@pytest.mark.full
+def test_insects_are_looked_for_again_before_plants_that_go_in_weeks_later() -> None:
+    """In the week before the sod, where a brood has passed since the first look; once where they
+    follow each other."""
+    houston = {
+        "lawn": {"grass": "st_augustine", "condition": "patchy", "thin_share": 0.3},
+        "place": {"postal_code": "77057", "state": "TX"},
+        "leveling": {"depth": "0 in"},
+        "seeding": {"intent": "plant", "form": "sod"},
+        "site": {"thin_cause": ["insects"]},
+    }
+    use = {"active_ingredient": "prodiamine", "on": date(2027, 2, 20)}
+    late = plan_of(houston, {"history": {"herbicides": [use]}})
+    (again,) = [task for task in late.tasks if task.id == "inspect.insects"]
+    sod = first(late, "plant").start
+    assert timedelta(0) < sod - again.start <= timedelta(10)
+    assert sod - look_for(late, "insects") > timedelta(28)
+    assert any("Chinch bugs" in told(line) for line in again.how)
+    soon = plan_of(houston)
+    assert first(soon, "plant").start - look_for(soon, "insects") < timedelta(35)
+    assert not [task for task in soon.tasks if task.id == "inspect.insects"]
+
+
+@pytest.mark.full
+def test_drought_on_a_lawn_that_is_made_anew_asks_for_no_rest_of_the_old_grass() -> None:
+    """What is killed anyway is not watered for two weeks to see whether it rests."""
+    anew = {"seeding": {"intent": "renovate"}, "leveling": {"depth": "1 in"}}
+    renewed = plan_of({"site": {"thin_cause": ["drought"]}}, anew)
+    kept = plan_of({"site": {"thin_cause": ["drought"]}})
+    for plan, waits in ((renewed, False), (kept, True)):
+        (look,) = [task for task in plan.tasks if task.id == "diagnose.drought"]
+        assert any("for two weeks" in told(line) for line in look.how) is waits

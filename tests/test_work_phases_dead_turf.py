@@ -1,7 +1,7 @@
 """Dead turf comes off before spots are sown or planted, and what they take follows their share."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -10,12 +10,13 @@ from planning import amount, first, kind, plan_of
 from test_work_campaigns import days_of, plain
 from told import told
 from turfplan.message import as_written
+from turfplan.phrases import open_turf
 from turfplan.units import LB_PER_1000FT2_G_M2
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Pass
-from turfplan.work.labour import person_hours
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.phases.dead_turf import KILLS, dead_turf, leaves_mats
+from turfplan.work.phases.seedbed import _opening
 
 PATCH: dict[str, Any] = {
     "lawn": {"grass": "kentucky_bluegrass", "condition": "patchy", "thin_share": 0.2},
@@ -76,10 +77,37 @@ def test_a_share_that_nobody_said_is_assumed_aloud(lawn: dict[str, Any], told_sh
 
 @pytest.mark.full
 def test_thin_turf_is_not_raked_off() -> None:
-    """Shade or moss leaves no mats: what only stands thin is overseeded as it is."""
+    """Shade leaves no mats: what only stands thin is overseeded as it is."""
     plan = plan_of({"site": {"thin_cause": ["shade"]}, "lawn": {"thin_share": 0.2}})
     assert not kind(plan, "clear_stand")
     assert any("seed still goes over all of it" in told(line) for line in plan.assumptions)
+
+
+@pytest.mark.full
+def test_moss_stays_until_the_week_of_the_seed() -> None:
+    """Looked into in spring, where nothing is raked off; taken off within days of the seed of
+    autumn."""
+    grass = {"grass": "perennial_ryegrass", "condition": "patchy", "thin_share": 0.15}
+    flat = {"leveling": {"depth": "0 in"}, "seeding": {"intent": "patch"}}
+    plan = plan_of({"site": {"thin_cause": ["moss"]}, "lawn": grass, **flat})
+    (look,) = [task for task in plan.tasks if task.id == "diagnose.moss"]
+    assert not any("take the moss off" in told(line).lower() for line in look.how)
+    assert any("until the week of the seed" in told(line) for line in look.how)
+    (off,) = kind(plan, "clear_stand")
+    sown = first(plan, "overseed").start
+    assert timedelta(0) <= sown - off.start <= timedelta(7) < sown - look.start
+    assert "moss" in told(off.title) and "moss off" in told(off.how[0])
+
+
+def test_moss_is_raked_off_before_seed_that_waits_for_spring() -> None:
+    """With the raking that opens the ground for it; no word of it where none stands."""
+    asleep = Campaign("dormant", as_written(""), (), (), None, 0.0)
+    sleeping = replace(
+        asleep, sow_window=days_of("dormant_seed", date(2027, 11, 20), date(2027, 11, 20))
+    )
+    for causes in ((), ("moss",)):
+        how = _opening(lawn("dormant", causes=causes), sleeping).how
+        assert how is not None and (open_turf.moss_off() in how) is bool(causes)
 
 
 def lawn(
@@ -117,10 +145,28 @@ def test_mats_come_off_the_day_before_what_covers_them() -> None:
     (on_pass,) = dead_turf(setting, way)
     assert (on_pass.id, on_pass.anchor, on_pass.offset) == ("clear_stand.dead", "topdress.3", -1)
     assert on_pass.session == 2
-    entry, area = setting.book.operations["clear_stand"], setting.plot.area_m2 * 0.25
+    area = setting.plot.area_m2 * setting.sowing.share * 0.25
     assert setting.thin_share == 0.25
-    assert on_pass.person_hours == round(person_hours(setting, entry, area), 2)
+    assert on_pass.person_hours == round(area * setting.book.si("labour.dead_turf"), 2)
     (apart,) = dead_turf(setting, replace(way, sessions=sessions[:1]))
     assert (apart.anchor, apart.offset, apart.session) == ("sowing", -1, 0)
     assert list(dead_turf(setting, replace(way, sow_window=None))) == []
     assert list(dead_turf(lawn(), way)) == []
+
+
+def test_dead_turf_is_off_days_before_sod_and_takes_its_hours() -> None:
+    """A thousand square feet by hand take five hours, and not on the day of the sod, which waits
+    for nobody; seed may go in on the same day.
+    """
+    changes = {
+        "lawn": {"grass": "st_augustine", "thin_share": 0.2, "condition": "patchy"},
+        "place": {"postal_code": "77057", "country": "US"},
+        "leveling": {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.05}]},
+        "seeding": {"intent": "plant", "form": "sod"},
+        "work": {"people": 1, "hours_per_day": 10},
+    }
+    plan = plan_of(changes)
+    cleared, laid = first(plan, "clear_stand"), first(plan, "plant")
+    assert cleared.person_hours == pytest.approx(5.0, rel=0.01)
+    assert 1 <= (laid.start - cleared.end).days <= 7
+    assert any(fact == "labour.dead_turf" for fact in cleared.facts)

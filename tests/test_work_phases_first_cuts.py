@@ -114,7 +114,7 @@ def test_old_grass_is_cut_first_when_it_stands_too_tall(monkeypatch: pytest.Monk
     old, new = first_cuts(lawn(), way(window()))
     assert (old.id, old.anchor, old.offset) == ("mow_old", "sowing", 17)
     assert old.words["height"] == cut_height(70.0)
-    again = phrases.old_grass_again(
+    again = phrases.old_grass_lower(
         due=cut_height(due_height_mm(50.0)), height=cut_height(50.0), n=6
     )
     assert old.how is not None and old.how[-2:] == (phrases.old_grass_dry(), again)

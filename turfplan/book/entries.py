@@ -201,15 +201,20 @@ class CampaignWords(BookEntry):
 
 class Operation(BookEntry):
     """An operation in words, with the tests of the day; hours are named facts; `office` where an
-    office is asked, on its days of business; `in_rain` where rain takes no day from it."""
+    office is asked, on its days of business; `in_rain` where rain takes no day from it.
+    `how_on_rain` stands for `how` where nobody waters, `go_frostless` and `fallback_frostless` for
+    theirs where it never freezes."""
 
     name: str
     phase: Phase
     title: str
     roles: tuple[Role, ...] = ()
     how: tuple[str, ...]
+    how_on_rain: tuple[str, ...] = ()
     go: str | None = None
+    go_frostless: str | None = None
     fallback: str | None = None
+    fallback_frostless: str | None = None
     cautions: tuple[str, ...] = ()
     weather: Literal["any", "dry", "dry_ground", "growing"] = "any"
     labour: tuple[NamedFact, ...] = ()

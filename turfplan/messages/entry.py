@@ -28,6 +28,10 @@ _READ: dict[str, tuple[str, str]] = {
 _LIMITED: dict[str, tuple[float, float]] = {"nitrogen_total": (0.1, 0.05), "product": (0.25, 0.1)}
 
 
+# What is bought by its area runs short as well.
+_BOUGHT_BY_AREA = ("sod", "mat")
+
+
 def amount_value(amount: Amount) -> Amounted:
     """An amount beside what it is of: without its unit, where that is part of the name."""
     if amount.unit not in _READ and unit_in_name(amount):
@@ -44,6 +48,8 @@ def measured(amount: Amount) -> Amounted:
     if amount.item in _LIMITED:
         us_step, metric_step = _LIMITED[amount.item]
         return Quantity(amount.value, "mass", us_step=us_step, metric_step=metric_step)
+    if amount.item in _BOUGHT_BY_AREA:
+        return Quantity(amount.value, "area", "up")
     if amount.unit in _READ:
         kind, rounding = _READ[amount.unit]
         return Quantity(

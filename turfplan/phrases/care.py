@@ -37,6 +37,11 @@ def planted_fallback() -> Message:
     return Message("care.planted.fallback")
 
 
+def planted_fallback_even() -> Message:
+    """While plants still come out, wait; leave it out where they do so for months."""
+    return Message("care.planted.fallback_even")
+
+
 def preemergent() -> Message:
     """Crabgrass comes up in the open places; a barrier laid now stops it, where no seed is in the
     way.

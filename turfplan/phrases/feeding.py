@@ -162,6 +162,11 @@ def seedlings_pale_go() -> Message:
     return Message("feeding.seedlings.pale_go")
 
 
+def seedlings_pale_go_frostless() -> Message:
+    """Seedlings pale all over, growing and mown once."""
+    return Message("feeding.seedlings.pale_go_frostless")
+
+
 def seedlings_green_fallback() -> Message:
     """Seedlings green: leave it out; the compost feeds them."""
     return Message("feeding.seedlings.green_fallback")
@@ -492,6 +497,14 @@ def history_too_much_in_year(*, grass: Message, source: Message) -> Message:
 def water_own(*, distance: Quantity) -> Message:
     """Keep fertilizer {distance} from open water, as the brief says."""
     return Message("feeding.water.own", (("distance", distance),))
+
+
+def water_elsewhere(*, distance: Quantity) -> Message:
+    """Keep fertilizer {distance} from open water, the distance of rules in other countries, and
+    compost well away from it; yours is set locally: ask, and write it into the brief, among the
+    local rules.
+    """
+    return Message("feeding.water.elsewhere", (("distance", distance),))
 
 
 def water_usual(*, distance: Quantity, source: Message) -> Message:

@@ -20,6 +20,13 @@ def old_grass_again(*, due: Quantity, height: Quantity, n: int) -> Message:
     return Message("first_cuts.old_grass_again", (("due", due), ("height", height), ("n", n)))
 
 
+def old_grass_lower(*, due: Quantity, height: Quantity, n: int) -> Message:
+    """This first cut is as low as a third off allows; from the next on mow to {height} whenever it
+    stands {due}, about every {n} days now, until the new grass has its first cut.
+    """
+    return Message("first_cuts.old_grass_lower", (("due", due), ("height", height), ("n", n)))
+
+
 def old_grass_go(*, due: Quantity) -> Message:
     """The old grass stands {due} high, even if not all seed is up; the ground is firm and dry under
     the wheels.

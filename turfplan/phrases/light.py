@@ -44,6 +44,26 @@ def kept_of_stand(*, kept: Message, left: Listed, hours: Number) -> Message:
     return Message("light.kept_of_stand", (("kept", kept), ("left", left), ("hours", hours)))
 
 
+def only_just(*, grass: Message, needs: Number, enough: Number, hours: Number) -> Message:
+    """{grass:capital} lives on {hours} hours of direct sun only just: by cultivar it needs {needs}
+    to {enough}. Take a cultivar that is sold for shade, let in what light you can (low branches, a
+    hedge), mow it at the upper end of its height, feed it at the lower end, and keep feet off: else
+    it thins out like the last.
+    """
+    return Message(
+        "light.only_just",
+        (("grass", grass), ("needs", needs), ("enough", enough), ("hours", hours)),
+    )
+
+
+def not_the_shade(*, grass: Message, needs: Number, hours: Number) -> Message:
+    """Shade is named as a cause, yet {hours} hours of direct sun are enough for {grass}, which
+    needs {needs}: where fewer fall, make that place a part of its own with its hours
+    (`[[lawn.part]]`, kind `shade`), and look for another cause elsewhere.
+    """
+    return Message("light.not_the_shade", (("grass", grass), ("needs", needs), ("hours", hours)))
+
+
 def from_shade(*, daylight: Number, shade: Number, hours: Number) -> Message:
     """Of {daylight} hours of daylight in the growing season here, {shade} of shade leave {hours} of
     direct sun.

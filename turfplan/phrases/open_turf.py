@@ -96,6 +96,19 @@ def dead_title() -> Message:
     return Message("open_turf.dead_title")
 
 
+def dead_moss_title() -> Message:
+    """Take the dead turf and the moss off"""
+    return Message("open_turf.dead_moss_title")
+
+
+def moss_off() -> Message:
+    """Rake the moss off down to the soil, with a steel rake or a dethatcher, wherever seed or
+    plants go in, and take it away: it comes back where grass does not cover the ground within
+    weeks.
+    """
+    return Message("open_turf.moss_off")
+
+
 def dead_rake() -> Message:
     """Where grass is dead, rake the mat off down to the soil with a steel rake, or skim it off;
     pull at the edge until it holds.

@@ -235,6 +235,19 @@ def permit() -> Message:
     return Message("prepare.permit")
 
 
+def permit_killed_go() -> Message:
+    """Before the old stand is killed, and before anything is bought."""
+    return Message("prepare.permit_killed_go")
+
+
+def permit_fallback() -> Message:
+    """No permit, no seed and no plants: write `permit = false` into the brief and plan again. Kill
+    and strip nothing; here no seed waits in the ground for spring, so the way out is to keep the
+    lawn as it is (`intent = \"none\"`).
+    """
+    return Message("prepare.permit_fallback")
+
+
 def permit_relaid() -> Message:
     """The allowed watering days are fewer than relaid turf needs until it has rooted."""
     return Message("prepare.permit_relaid")
@@ -281,6 +294,35 @@ def cause_alive() -> Message:
     and seed wait; with 0 they go on.
     """
     return Message("prepare.cause.alive")
+
+
+def insects_again() -> Message:
+    """Weeks have gone by since the first look, and chinch bugs and caterpillars come in hot, dry
+    weeks: what is there now eats the new grass first.
+    """
+    return Message("prepare.insects_again")
+
+
+def insects_again_title() -> Message:
+    """Look for insects again before you sow or plant"""
+    return Message("prepare.insects_again_title")
+
+
+def insects_treat() -> Message:
+    """Where some are found, treat what is there by its label, wait until it says people and water
+    may be on it again, and put seed or plants off until then; cut sod is put off before it is cut.
+    """
+    return Message("prepare.insects_treat")
+
+
+def insects_go() -> Message:
+    """A warm, dry day, in the sun."""
+    return Message("prepare.insects_go")
+
+
+def insects_fallback() -> Message:
+    """Cool or wet: the first warm day after it, before seed or plants go in."""
+    return Message("prepare.insects_fallback")
 
 
 def cause_grubs_hatched_title() -> Message:
@@ -377,3 +419,10 @@ def ask_thin_cause() -> Message:
     into the brief, with the site.
     """
     return Message("prepare.ask_thin_cause")
+
+
+def prepared_again() -> Message:
+    """It was done for a pass that did not come in time: the grass has grown back and the holes have
+    closed since, so it is done again.
+    """
+    return Message("prepare.prepared_again")

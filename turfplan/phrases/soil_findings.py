@@ -117,6 +117,13 @@ def no_lime_by_state(*, ph: Number, below: Number) -> Message:
     return Message("soil_findings.no_lime_by_state", (("ph", ph), ("below", below)))
 
 
+def lime_given(*, rate: Quantity, left: Quantity) -> Message:
+    """Of the {rate} of lime in the brief's history {left} had not reacted when the sample was
+    taken, and the pH does not show them yet: tell the laboratory, so that its rate is less by that.
+    """
+    return Message("soil_findings.lime_given", (("rate", rate), ("left", left)))
+
+
 def no_topsoil() -> Message:
     """The soil test is said to be of topsoil, and so much that roots would stand in it alone is not
     brought in here: it is taken for the lawn's own soil. Test that too.

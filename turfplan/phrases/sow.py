@@ -171,6 +171,13 @@ def sod_bank() -> Message:
     return Message("sow.sod.bank")
 
 
+def sod_on_rain() -> Message:
+    """Lay it onto wet ground with rain in the forecast: nobody waters here, and only rain keeps it
+    until a corner resists a pull.
+    """
+    return Message("sow.sod.on_rain")
+
+
 def sod_water() -> Message:
     """Water each stretch as soon as it lies, until the soil below is wet, and daily until a corner
     resists a pull.

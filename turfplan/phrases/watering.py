@@ -112,6 +112,11 @@ def zone_every() -> Message:
     return Message("watering.zone.every")
 
 
+def zone_reaching() -> Message:
+    """the zones that reach it"""
+    return Message("watering.zone.reaching")
+
+
 def zone_line(*, zone: Message, line: Message) -> Message:
     """{zone}: {line}"""
     return Message("watering.zone.line", (("zone", zone), ("line", line)))
@@ -624,14 +629,14 @@ def verdict_no_water_plants(*, grass: Message) -> Message:
 
 def verdict_gap_seed(*, gap: int, grass: Message, days: int) -> Message:
     """The law leaves up to {gap} days between waterings and seed of {grass} must stay moist every
-    day for up to {days} days: get an establishment permit, sow dormant, or change the season.
+    day for up to {days} days: get an establishment permit, or change the season.
     """
     return Message("watering.verdict.gap_seed", (("gap", gap), ("grass", grass), ("days", days)))
 
 
 def verdict_gap_plants(*, gap: int, grass: Message, days: int) -> Message:
     """The law leaves up to {gap} days between waterings and new plants of {grass} must stay moist
-    every day for up to {days} days: get an establishment permit, sow dormant, or change the season.
+    every day for up to {days} days: get an establishment permit, or change the season.
     """
     return Message("watering.verdict.gap_plants", (("gap", gap), ("grass", grass), ("days", days)))
 

@@ -18,6 +18,11 @@ def water_it() -> Message:
     return Message("ways_out.water_it")
 
 
+def water_the_lawn() -> Message:
+    """Water the lawn, by hose or sprinkler"""
+    return Message("ways_out.water_the_lawn")
+
+
 def any_campaign() -> Message:
     """Let the planner choose the campaign"""
     return Message("ways_out.any_campaign")
@@ -156,12 +161,12 @@ def start_anew() -> Message:
 
 
 def thatch_first(*, days: Listed) -> Message:
-    """Dethatch hard this season ({days}), measure again, and level next year"""
+    """Dethatch hard this season ({days}), measure again, and go on next year"""
     return Message("ways_out.thatch_first", (("days", days),))
 
 
 def thatch_first_next() -> Message:
-    """Dethatch hard in the next season of growth, measure again, and level after it"""
+    """Dethatch hard in the next season of growth, measure again, and go on after it"""
     return Message("ways_out.thatch_first_next")
 
 

@@ -136,8 +136,10 @@ def among_the_open(
     setting: ResolvedLawn, campaign: Campaign, season: SeasonDraft, history: TaskHistory
 ) -> Iterator[Constraint]:
     """What the order of work asks of the tasks that are still open as if the others were not: the
-    last pass that is left carries the seed, and the first follows the cores."""
-    still = [d for d in season.drafts if d.id not in history.fixed]
+    last pass that is left carries the seed, and the first follows the cores. What is held on a day
+    of somebody's choice is still open."""
+    over = {**history.overdue, **history.done}
+    still = [d for d in season.drafts if d.id not in over]
     known = {constraint.id for constraint in season.constraints}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
     lags = order_lags(setting, still, flags, computed)

@@ -319,6 +319,7 @@ def _site(setting: ResolvedLawn) -> list[Message]:
     light = setting.plot.light
     if light is not None and light.dark:
         found.append(phrases.too_little_sun())
+    found += setting.told_of_shade
     if site.pets:
         found.append(phrases.dogs())
     parts = {part.kind for part in setting.plot.parts}

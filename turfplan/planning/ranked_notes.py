@@ -56,6 +56,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked("safety", "slopes.no_mower", "slopes.no_heavy_machines"),
             *_ranked(
                 "damage",
+                "light.only_just",
                 "soil_findings.salts_wash_first",
                 "soil_findings.salts_no_water",
                 roles=_SOWN,

@@ -56,6 +56,9 @@ def _with_a_pot_test(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBri
 def _with_a_grass_that_lives(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Where what is bought does not live: grasses that do, in the way that each is bought."""
     light, sowing = setting.plot.light, setting.sowing
+    # A winter's cover need not live through the summer; another lawn is no green winter.
+    if sowing.intent == "winter_overseed":
+        return
     if light is None or light.dark or all(light.lives(grass) for grass in sowing.grasses):
         return
     if not light.watered:
@@ -106,7 +109,9 @@ def _sown_with(brief: Brief, setting: ResolvedLawn, other: str) -> tuple[str, Br
     asked, bare = brief.seeding.intent, setting.turf.condition == "bare"
     planted = (asked == "plant" and bool(entry.plantable)) or not entry.seedable
     intent: Intent = asked
-    if not (stays or bare):
+    # What stands dense leaves no room for plants of another grass among it.
+    room = stays and not (planted and setting.turf.condition == "dense")
+    if not (room or bare):
         intent = "renovate"
     elif planted:
         intent = "plant"

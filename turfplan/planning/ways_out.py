@@ -204,9 +204,10 @@ def _with_its_own_grass(brief: Brief, setting: ResolvedLawn) -> Iterator[Changed
 
 def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
     """A hose or a sprinkler, where the brief says that nobody waters."""
-    if brief.water.possible is False and brief.seeding.intent not in ("none", "dormant"):
+    if brief.water.possible is False and brief.seeding.intent != "dormant":
+        unsown = brief.seeding.intent == "none"
         yield ChangedBrief(
-            phrases.water_it(),
+            phrases.water_the_lawn() if unsown else phrases.water_it(),
             as_written("possible = true"),
             with_part(brief, "water", possible=True),
         )

@@ -96,6 +96,7 @@ Flag = Literal[
 # Numbers that rules work out from the lawn, and that rules of order name like facts.
 ComputedNumber = Literal[
     "setting.lead_days",
+    "setting.permit_bought",
     "setting.marks_hold",
     "setting.pass_interval",
     "setting.pass_interval_least",
@@ -226,7 +227,7 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "diagnose": (*get_args(ThinCause), "hatched", "again"),
     "soil_test": ("questions",),
     "locate_utilities": ("cause", "later", "blades", "lifting", "planting"),
-    "inspect": ("germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
+    "inspect": ("insects", "germination", "colour", "leaf_tips", "relaid", "regrowth", "earlier"),
     "permit": ("relaying",),
     "kill_stand": ("again",),
     "clear_stand": ("dead",),

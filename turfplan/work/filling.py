@@ -83,6 +83,9 @@ def _can_be_lifted(setting: ResolvedLawn, deep: Sequence[Band]) -> bool:
     loose_m3 = settled_m3 * (1 + lift_settle(setting))
     hours = person_hours(setting, book.operations["lift_and_fill"], area_m2 * share, loose_m3)
     few = working_days(setting, hours) <= book.si("site.lift_days_most")
+    if setting.brief.water.possible is False and not setting.open("lift_and_fill"):
+        # What nobody waters roots again in the rains or not at all.
+        return False
     return few and share <= book.si("site.lift_share_most")
 
 

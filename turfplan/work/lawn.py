@@ -14,7 +14,7 @@ from turfplan.records.constraints import DaySet
 from turfplan.site.outlines.shapes import LawnZone
 from turfplan.units import System, read_as
 from turfplan.work.drafts import Band, OpenDays
-from turfplan.work.light import Light
+from turfplan.work.light import Light, told_of_shade
 from turfplan.work.parts import PlotPart
 from turfplan.work.real_years import RealYears
 from turfplan.work.seed_mix import SownArea, grasses_of
@@ -61,7 +61,7 @@ class Sowing:
     """What is sown or planted, to what end, and by which operation; None where nothing is.
 
     `grass` is what most of the lawn is sown with, `areas` what goes where. `cautions` speak of the
-    choice; `refused` says why nothing is sown at all.
+    choice; `refused` says why nothing is sown at all, `unsown` which parts of the lawn are left.
     """
 
     grass: Species
@@ -70,6 +70,7 @@ class Sowing:
     areas: tuple[SownArea, ...] = ()
     cautions: tuple[Message, ...] = ()
     refused: Message | None = None
+    unsown: tuple[Message, ...] = ()
 
     @property
     def grasses(self) -> tuple[str, ...]:
@@ -219,6 +220,17 @@ class ResolvedLawn:
     def holds(self) -> tuple[Hold, ...]:
         """What weed killers of the past keep free of seed, in the order of the brief."""
         return holds_of(self.book, self.brief.history.herbicides, self.sowing.grasses)
+
+    @property
+    def told_of_shade(self) -> tuple[Message, ...]:
+        """What is said of sun that is only just enough for what is sown or planted, or that is
+        enough though shade is named as a cause."""
+        light, sowing = self.plot.light, self.sowing
+        if light is None or sowing.operation is None or sowing.intent == "winter_overseed":
+            return ()
+        apart = any(part.kind == "shade" for part in self.plot.parts)
+        blamed = "shade" in self.brief.site.thin_cause and not apart
+        return tuple(told_of_shade(light, sowing.grasses, blamed=blamed))
 
     @property
     def touch_up_depth_mm(self) -> float:

@@ -47,6 +47,14 @@ class Light:
         """Whether a grass lives on the sun there is; where nobody said how much, it does."""
         return self.hours is None or self.hours >= self.needs_h(grass)
 
+    def only_just(self, grass: str) -> bool:
+        """Whether it lives on the sun there is by cultivar alone: within the range of its least."""
+        return self.hours is not None and self.needs_h(grass) <= self.hours < self.enough_h(grass)
+
+    def enough_h(self, grass: str) -> float:
+        """The hours of direct sun on which any cultivar of a grass lives."""
+        return self.book.fact(of_species(grass, "sun_least")).high_si / MINUTES
+
     def lives(self, grass: str) -> bool:
         """Whether a grass outlives the summers and winters of the place, if only just."""
         return lives_at(self.book, self.climate, grass, self.watered)
@@ -121,6 +129,21 @@ def not_borne(light: Light, grass: str) -> Message:
 def named_anyway(light: Light, sown: Sequence[str]) -> Iterator[Message]:
     """What is said of grasses that were asked for by name in less sun than they need."""
     return (not_borne(light, grass) for grass in sown if not light.bears(grass))
+
+
+def told_of_shade(light: Light, sown: Sequence[str], *, blamed: bool) -> Iterator[Message]:
+    """What is said of grasses in sun that is only just enough for them; where shade is `blamed` for
+    the thin grass, of those too that have enough of it."""
+    if light.hours is None or light.dark:
+        return
+    for grass in sown:
+        name, needs = grass_name(light.book, grass), hours_of(light.needs_h(grass))
+        hours = hours_of(light.hours)
+        if light.only_just(grass):
+            enough = hours_of(light.enough_h(grass))
+            yield phrases.only_just(grass=name, needs=needs, enough=enough, hours=hours)
+        elif blamed and light.bears(grass):
+            yield phrases.not_the_shade(grass=name, needs=needs, hours=hours)
 
 
 def hours_of(hours: float) -> Number:

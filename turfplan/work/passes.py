@@ -24,6 +24,7 @@ from turfplan.work.drafts import Band, OpenDays, Pass
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.layers import Layers, divided, measurable_mm, sessions_of
 from turfplan.work.light import hours_of
+from turfplan.work.where_spread import where_spread
 
 SEEDED = ("overseed", "seed", "dormant_seed")
 
@@ -203,6 +204,7 @@ def plan_passes(setting: ResolvedLawn, room: Sequence[int], seeded_last: bool) -
                 _by_zone(setting, got),
                 min(1.0, sum(band.share for band, _ in got)),
                 min(layer) if min(layer) < depth - 1e-6 else None,
+                where_spread(setting, layer),
             )
         )
     return tuple(passes)

@@ -14,7 +14,14 @@ from turfplan.phrases import unnamed_grass
 from turfplan.records.brief import Brief
 from turfplan.site.outlines.shapes import LawnZone
 from turfplan.work.grass_for_place import not_bought, risks
-from turfplan.work.light import Light, daylight_h, hours_of, named_anyway, not_borne, too_dark
+from turfplan.work.light import (
+    Light,
+    daylight_h,
+    hours_of,
+    named_anyway,
+    not_borne,
+    too_dark,
+)
 from turfplan.work.parts import PlotPart
 from turfplan.work.planted import plants
 from turfplan.work.seed_mix import SownArea, grasses_of, rates_g_m2, seed_name
@@ -25,12 +32,14 @@ ANEW = ("renovate",)
 
 @dataclass(slots=True)
 class SeedChoice:
-    """What is sown where, what was assumed, what to mind, and why nothing is sown at all."""
+    """What is sown where, what was assumed, what to mind, why nothing is sown at all, and the names
+    of parts that are left unsown."""
 
     areas: list[SownArea] = field(default_factory=list)
     notes: list[Message] = field(default_factory=list)
     cautions: list[Message] = field(default_factory=list)
     refused: Message | None = None
+    unsown: list[Message] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,12 +192,14 @@ def _lay_out(
     left = 1.0
     for name, share, grass, hours in _apart(ground):
         if grass is None and hours is None:
+            choice.unsown.append(name)
             left -= share
             continue
         light = replace(ground.light, hours=hours)
         own = None if plants else _own_grasses(grasses, grass, light)
         if light.dark or own == {}:
             choice.notes.append(part_phrases.dark(part=name))
+            choice.unsown.append(name)
             left -= share
         elif own is not None and own.keys() != grasses.keys():
             left -= share

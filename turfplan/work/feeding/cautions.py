@@ -13,7 +13,7 @@ from turfplan.phrases import feeding as phrases
 from turfplan.records.book_names import of_species
 from turfplan.records.brief import Brief
 from turfplan.work.feeding.bag import product_cautions
-from turfplan.work.feeding.blackouts import Blackout, blackouts_of
+from turfplan.work.feeding.blackouts import Blackout, blackouts_of, in_us
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.limits import limits_of
 from turfplan.work.feeding.nutrients import Nutrient
@@ -82,8 +82,10 @@ def _near_water(brief: Brief, book: Book) -> list[Message]:
     if not brief.site.water_body:
         return []
     usual = book.fact("feeding.water_setback")
-    source = who_says(book, usual.source)
-    return [phrases.water_usual(distance=Quantity(usual.si, "distance"), source=source)]
+    distance = Quantity(usual.si, "distance")
+    if not in_us(brief):
+        return [phrases.water_elsewhere(distance=distance)]
+    return [phrases.water_usual(distance=distance, source=who_says(book, usual.source))]
 
 
 def bag_cautions(

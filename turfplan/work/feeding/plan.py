@@ -142,8 +142,10 @@ def feeding_plan(
     on_grass = _days_on_grass(season, work)
     if work.fresh_ground and potassium is not None and potassium.rate_g_m2 > 0:
         potassium = replace(potassium, reason=phrases.potash_worked_in())
+    # Sod and plugs on loosened ground root into it as seedlings do.
+    anew = work.seeded or work.fresh_ground
     phosphorus = phosphorus_plan(
-        brief, book, seeded=work.seeded, compost=work.compost_in_mix, today=work.first
+        brief, book, seeded=anew, compost=work.compost_in_mix, today=work.first
     )
     phosphate = (
         phosphate_parts(season, phosphorus, nitrogen.starter, nitrogen.feeds, on_grass)

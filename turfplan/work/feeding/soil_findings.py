@@ -12,6 +12,7 @@ from turfplan.records.brief import BufferMethod
 from turfplan.work.feeding.amendments import is_sodic, too_high
 from turfplan.work.feeding.lime_need import (
     ORGANIC,
+    given_before_g_m2,
     holds_lime,
     lime_need,
     ph_goal,
@@ -95,6 +96,10 @@ def _lime_questions(setting: ResolvedLawn) -> Iterator[Message]:
             else phrases.lime_any_time()
         ),
     )
+    left = given_before_g_m2(brief, book)
+    if left > 0:
+        given = sum(use.rate_g_m2 for use in brief.history.lime)
+        yield phrases.lime_given(rate=Quantity(given, "rate"), left=Quantity(left, "rate"))
 
 
 def _ask_for_lime(setting: ResolvedLawn) -> Message:

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from turfplan.book.words import book_message, book_messages
 from turfplan.message import Day, Message, listed, said
 from turfplan.phrases import prepare as phrases
-from turfplan.records.book_names import ThinCause
+from turfplan.records.book_names import FactName, ThinCause
 from turfplan.records.brief import BumpCause
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.drafts import Draft, OpenDays
@@ -84,6 +84,39 @@ def _looks(setting: ResolvedLawn, cause: ThinCause, work: OpenDays | None) -> It
             wording, why=phrases.cause_grubs_hatched(), title=phrases.cause_grubs_hatched_title()
         )
         yield _look(setting, cause, later, again, HATCHED)
+
+
+def insects_again(setting: ResolvedLawn, sow: OpenDays | None) -> Draft | None:
+    """Another look for insects in the week before seed or plants go in, where these follow the
+    first look by a brood or more and the days are warm; None where one look is enough."""
+    if sow is None or setting.sowing.operation is None:
+        return None
+    lead, brood = (setting.days(name) for name in _AGAIN)
+    # What was sprayed before may hold seed and plants back beyond their best day.
+    held = max((hold.until or 0 for hold in setting.holds), default=0)
+    day, opens = max(sow.best.toordinal(), held) - lead, _open_ground(setting)
+    for cause in thin_causes(setting):
+        if setting.book.causes[cause].seen != "warmth":
+            continue
+        spans = spans_seen(setting, cause, opens)
+        if day - spans[0][0] < brood or not any(a <= day <= b for a, b in spans):
+            continue
+        law = told_of_law(setting)
+        wording = Wording(
+            phrases.insects_again(),
+            title=phrases.insects_again_title(),
+            how=(*book_messages(setting.book, f"causes.{cause}.how")[:-1], phrases.insects_treat()),
+            go=phrases.insects_go(),
+            fallback=phrases.insects_fallback(),
+            cautions=() if law is None else (law,),
+        )
+        timing = Timing(PREPARE, anchor="sowing", offset=-lead)
+        return make(setting, "inspect", cause, timing=timing, wording=wording, facts=_AGAIN)
+    return None
+
+
+# How long before seed or plants insects are looked for again, and how long after the first look.
+_AGAIN: tuple[FactName, FactName] = ("order.insects_lead", "order.insects_again")
 
 
 def _look(

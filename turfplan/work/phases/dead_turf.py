@@ -10,9 +10,9 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import SURFACE, Extent, Timing, Wording, make
 
 DEAD = "dead"  # the key of the clearing of spots in a lawn that stays
-# What leaves dead mats behind, not thin grass alone.
+# What leaves dead mats, or mats of moss, behind, not thin grass alone.
 KILLS: frozenset[ThinCause] = frozenset(
-    {"grubs", "insects", "disease", "drought", "dogs", "salt", "spill"}
+    {"grubs", "insects", "disease", "drought", "dogs", "salt", "spill", "moss"}
 )
 
 
@@ -23,6 +23,7 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
     on_pass = campaign.sessions[-1] if campaign.sow_on_pass else None
     first = None if on_pass is None else f"topdress.{on_pass.passes[0].number}"
     session = 0 if on_pass is None else on_pass.number
+    area_m2 = setting.plot.area_m2 * setting.sowing.share * setting.thin_share
     yield make(
         setting,
         "clear_stand",
@@ -30,13 +31,26 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
         timing=Timing(SURFACE, session=session, anchor=first or "sowing", offset=-1),
         wording=Wording(
             phrases.dead(),
-            title=phrases.dead_title(),
-            how=(phrases.dead_rake(), phrases.dead_loosen(), phrases.dead_leave()),
+            title=phrases.dead_moss_title() if has_moss(setting) else phrases.dead_title(),
+            how=(
+                *((phrases.moss_off(),) if has_moss(setting) else ()),
+                phrases.dead_rake(),
+                phrases.dead_loosen(),
+                phrases.dead_leave(),
+            ),
             go=phrases.dead_go(),
             fallback=phrases.dead_fallback(),
         ),
-        extent=Extent(setting.plot.area_m2 * setting.thin_share),
+        # By hand, whatever the machine of the operation does on a whole lawn.
+        extent=Extent(0.0, more_hours=area_m2 * setting.book.si("labour.dead_turf")),
+        facts=("labour.dead_turf",),
     )
+
+
+def has_moss(setting: ResolvedLawn) -> bool:
+    """Whether moss stands in the turf: it is taken off right before the seed, since ground that is
+    raked bare months before fills with weeds, or with moss again."""
+    return "moss" in setting.brief.site.thin_cause
 
 
 def leaves_mats(setting: ResolvedLawn) -> bool:

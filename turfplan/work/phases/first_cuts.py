@@ -63,7 +63,8 @@ def _due(setting: ResolvedLawn, kept_mm: float) -> Quantity:
 
 
 def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
-    again = phrases.old_grass_again(
+    lower = cut.cut_mm > cut.kept_mm
+    again = (phrases.old_grass_lower if lower else phrases.old_grass_again)(
         due=cut_height(due_height_mm(cut.kept_mm)),
         height=cut_height(cut.kept_mm),
         n=cut.every_days,

@@ -12,7 +12,7 @@ from turfplan.work.drafts import Draft, Load, OpenDays
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
-from turfplan.work.phases.causes import causes_looked_for
+from turfplan.work.phases.causes import causes_looked_for, insects_again
 from turfplan.work.phases.soil_tests import soil_tests
 from turfplan.work.weed_killers import Hold
 
@@ -27,7 +27,9 @@ def prepare(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> list[
 
 def _found_out(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     """Why the ground is uneven or the grass thin, and what the soil holds."""
-    return [*causes_looked_for(setting, _begins(campaign)), *soil_tests(setting)]
+    again = insects_again(setting, campaign.sow_window)
+    looks = causes_looked_for(setting, _begins(campaign))
+    return [*looks, *([again] if again is not None else []), *soil_tests(setting)]
 
 
 def _begins(campaign: Campaign) -> OpenDays | None:
@@ -99,12 +101,18 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
         )
         sows = sows and not together
     if sows:
+        killed = setting.worked == "killed"
+        asleep = setting.cool and any(setting.open("dormant_seed"))
         drafts.append(
             make(
                 setting,
                 "permit",
-                timing=Timing(PREPARE, anchor="sowing", offset=ahead),
-                wording=Wording(phrases.permit()),
+                timing=Timing(PREPARE, anchor="kill_stand" if killed else "sowing", offset=ahead),
+                wording=Wording(
+                    phrases.permit(),
+                    go=phrases.permit_killed_go() if killed else None,
+                    fallback=None if asleep else phrases.permit_fallback(),
+                ),
             )
         )
     return drafts

@@ -13,6 +13,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import low_cut_steps
 from turfplan.work.operations import SURFACE, Timing, Wording, make
 from turfplan.work.passes import SEEDED, low_floor
+from turfplan.work.phases.dead_turf import has_moss
 
 LAST_CUT = "mow_low.seedbed"
 
@@ -124,6 +125,7 @@ def _opening(setting: ResolvedLawn, campaign: Campaign) -> Wording:
         name=phrases.raking_name(),
         title=phrases.raking_title(),
         how=(
+            *((of_turf.moss_off(),) if has_moss(setting) else ()),
             phrases.raking_leaves(),
             phrases.raking_dormant_how() if dormant else phrases.raking_how(),
         ),
