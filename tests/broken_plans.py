@@ -15,6 +15,7 @@ from turfplan.records.brief import (
     Brief,
     EarlierSowing,
     HerbicideUse,
+    LawnPart,
     LimeUse,
     NitrogenUse,
     Span,
@@ -336,6 +337,14 @@ def _cause_late() -> Made:
     return deep.freed("diagnose").moved("diagnose", late)
 
 
+@breaks("bared_before_permit")
+def _killed_unpermitted() -> Made:
+    few = {"water": {"allowed_weekdays": ["tue", "sat"], "permit": True}}
+    dead = of_changes({**few, "leveling": {"depth": None}, "seeding": {"intent": "renovate"}})
+    day = dead.task("kill_stand").start
+    return dead.freed("permit").moved("permit", day - timedelta(day.weekday()))
+
+
 @breaks("digging_without_marks")
 def _no_marks() -> Made:
     cool = made("cool-overseed")
@@ -454,12 +463,55 @@ def _not_covered() -> Made:
     return replace(cool, brief=cool.brief.model_copy(update={"leveling": leveling}))
 
 
+def with_a_septic_field() -> Made:
+    """A lawn of two depths around a septic field."""
+    return of_changes(
+        {
+            "lawn": {
+                "area": None,
+                "shape": [rectangle("front", "0.25 in"), rectangle("creek side", "1 in")],
+                "part": [{"kind": "septic_field", "share": 0.15}],
+            },
+            "leveling": {"depth": None},
+            "seeding": {"intent": "none"},
+        }
+    )
+
+
+def rectangle(name: str, depth: str) -> dict[str, str]:
+    """A zone of 3,000 square feet."""
+    size = {"kind": "rectangle", "length": "60 ft", "width": "50 ft"}
+    return {**size, "name": name, "depth": depth}
+
+
+@breaks("filled_where_none_goes")
+def _septic_filled() -> Made:
+    larger = LawnPart(kind="septic_field", share=0.5)
+    sound = with_a_septic_field()
+    lawn = sound.brief.lawn.model_copy(update={"part": (larger,)})
+    return replace(sound, brief=sound.brief.model_copy(update={"lawn": lawn}))
+
+
+@breaks("place_unnamed")
+def _nowhere() -> Made:
+    drawn = with_a_septic_field()
+    return drawn.to("incorporate.2", title=drawn.task("incorporate.1").title)
+
+
 @breaks("passes_too_close")
 def _too_close() -> Made:
     sand = made("bermuda-sand").freed("mow.2", "delivery.2", "dry_material.2")
     # That Saturday is a holiday.
     sand = sand.told("calendar", holidays="work")
-    return sand.moved("topdress.2", sand.task("topdress.1").start + timedelta(7))
+    day = sand.task("topdress.1").start + timedelta(7)
+    # Its load comes as early, and is ordered so: no heap is told to be old.
+    came, comes = sand.task("delivery.2").start, day - timedelta(1)
+    lines = tuple(
+        line.model_copy(update={"deliver_by": comes}) if line.deliver_by == came else line
+        for line in sand.plan.order
+    )
+    sand = replace(sand, plan=sand.plan.model_copy(update={"order": lines}))
+    return sand.moved("delivery.2", comes).moved("topdress.2", day)
 
 
 BARE_GROUND = {

@@ -6,6 +6,7 @@ import signal
 import subprocess
 import sys
 import time
+from collections.abc import Callable
 from datetime import UTC, date, datetime
 from pathlib import Path
 
@@ -154,3 +155,99 @@ def test_killed_while_writing(tmp_path: Path) -> None:
     acknowledged.
     """
     assert killed_while_writing(tmp_path / "x.jsonl", KILLS, 7) > 0
+
+
+MARK = b"\xef\xbb\xbf"
+
+
+@pytest.mark.parametrize(
+    "written",
+    [
+        lambda raw: raw.replace(b"\n", b"\r\n"),
+        lambda raw: MARK + raw,
+        lambda raw: MARK + raw.replace(b"\n", b"\r\n"),
+        lambda raw: raw + b"\r\n\r\n",
+        lambda raw: raw.replace(b"\n", b"\r\n")[:-2],
+        lambda raw: b"\n" + MARK + raw + b"   ",
+        # Two files put together, as some systems do it.
+        lambda raw: MARK + raw[: raw.index(b"\n") + 1] + MARK + raw[raw.index(b"\n") + 1 :],
+    ],
+)
+def test_ends_of_lines_and_marks_of_editors_do_no_harm(
+    tmp_path: Path, written: Callable[[bytes], bytes]
+) -> None:
+    """A journal that an editor of another system has saved: read without a word, and added to."""
+    path = tmp_path / "x.journal.jsonl"
+    for text in ("one", "two"):
+        note(path, text)
+    path.write_bytes(written(path.read_bytes()))
+    found = read_journal(path)
+    assert [e.text for e in found.entries] == ["one", "two"] and not found.warnings
+    note(path, "three")
+    after = read_journal(path)
+    assert [e.text for e in after.entries] == ["one", "two", "three"] and not after.warnings
+    assert sorted(file.name for file in tmp_path.iterdir()) == [
+        "x.journal.jsonl",
+        "x.journal.jsonl.lock",
+    ]
+
+
+def test_a_file_of_nothing_but_a_mark_takes_an_entry(tmp_path: Path) -> None:
+    """As an editor saves an empty text."""
+    path = tmp_path / "x.journal.jsonl"
+    path.write_bytes(MARK)
+    assert read_journal(path).entries == ()
+    note(path, "one")
+    assert [e.text for e in read_journal(path).entries] == ["one"]
+
+
+@pytest.mark.parametrize(
+    ("last", "told"),
+    [
+        (b'{"sum":"0123456789abcdef","entry":{"number":3,"at":"20', "torn"),
+        (b'{"su', "torn"),
+        (b"topdress.1 done on Saturday", "by_hand"),
+        (b'{"kind":"note","text":"dry"}', "by_hand"),
+        (b'{"sum":"0123456789abcdef","entry":{"number":3,"kind":"note","text":"x"}}', "by_hand"),
+        (b"\xff\xfe\x00", "by_hand"),
+    ],
+)
+def test_a_last_line_that_does_not_count_is_told_and_kept_aside(
+    tmp_path: Path, last: bytes, told: str
+) -> None:
+    """Cut off while it was written, or written by hand: it is passed over aloud, and when the next
+    entry is written it is kept in a file of its own, with all that was put aside before."""
+    path = tmp_path / "x.journal.jsonl"
+    aside = tmp_path / "x.journal.aside.txt"
+    note(path, "one")
+    for number in (2, 3):
+        path.write_bytes(path.read_bytes() + last)
+        before = path.read_bytes()
+        found = read_journal(path)
+        assert [warning.key for warning in found.warnings] == [f"journal.{told}"]
+        assert path.read_bytes() == before
+        another = found.entries[0].model_copy(update={"number": number})
+        added = append_entry(path, lambda _, entry=another: entry)  # type: ignore[misc]
+        assert [w.key for w in added.warnings] == [f"journal.{told}", "journal.put_aside"]
+        assert len(read_journal(path).entries) == number and not read_journal(path).warnings
+    assert aside.read_bytes() == (last + b"\n") * 2
+
+
+def test_an_entry_that_is_there_is_not_written_again(tmp_path: Path) -> None:
+    """What is made of the journal and stands in it already leaves the file as it is."""
+    path = tmp_path / "x.jsonl"
+    one = note(path, "one")
+    raw = path.read_bytes()
+    added = append_entry(path, lambda journal: journal.entries[0])
+    assert (added.entry, added.fresh) == (one, False) and path.read_bytes() == raw
+
+
+def test_lines_of_before_there_were_keys_are_read(tmp_path: Path) -> None:
+    """An entry of version 0.1 says nothing of who wrote it, or which way."""
+    path = tmp_path / "x.jsonl"
+    path.write_bytes(
+        b'{"sum":"a41153e795590e05","entry":{"number":1,"at":"2027-01-01T00:00:00Z",'
+        b'"kind":"note","share":1.0,"text":"dry"}}\n'
+    )
+    (entry,) = read_journal(path).entries
+    assert (entry.by, entry.way, entry.key, entry.text) == ("", None, None, "dry")

@@ -41,8 +41,12 @@ PAGE_DAY = "2027-03-29"
 # What these tests type.
 TYPED = {"qqq", "oats", "colour", "ftp", "parsecs", "turfplan", "TASK"}
 WINDOWS = ("windows", "--grass", "tall_fescue")
+TO_JULY = ("-o", "{out}", "--to", "2027-07-03")
 TO_AUTUMN = ("-o", "{out}", "--to", "2027-09-09")
 LOGGED = ("-o", "{out}", "--on", "2027-02-03")
+FAR = ("-o", "{out}", "--on", "2029-02-03")
+IN_SEPTEMBER = ("-o", "{out}", "--on", "2027-09-05", "--amount")
+TOMORROW = (*LOGGED, "--today", "2027-02-02")
 # Of each command what it answers when all is well and when it is not, with the words in it that are
 # keys, values that are allowed, or ids; places, named in braces, are of the fixture.
 ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
@@ -138,6 +142,13 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (("log", "done", "{brief}", "topdress.1", *LOGGED, "--share", "0.5"), 0, "plan topdress"),
         (("log", "done", "{brief}", "topdress.2", *LOGGED, "--amount", "3 parsecs"), 3, "--amount"),
         (("log", "done", "{brief}", "qqq", *LOGGED), 3, "tasks"),
+        (("log", "done", "{brief}", "soil_test", *LOGGED), 3, "TASK lawn"),
+        (("log", "done", "{brief}", "mow_low.1", *TOMORROW), 3, "lawn"),
+        (("log", "done", "{brief}", "mow_low.1", *LOGGED, "--share", "20"), 3, "share"),
+        (("log", "done", "{brief}", "mow_low.1", *LOGGED, "--amount", "3 yd3"), 3, "lawn amount"),
+        (("log", "done", "{brief}", "overseed", *FAR), 3, "lawn"),
+        (("log", "done", "{brief}", "topdress.3", *IN_SEPTEMBER, "900 yd3"), 3, "lawn amount"),
+        (("log", "done", "{brief}", "topdress.3", *IN_SEPTEMBER, "7.13 m3"), 3, "lawn amount"),
         (("log", "done", "{here}/none.toml", "qqq", *LOGGED), 3, ""),
     ],
     "log skipped": [
@@ -146,19 +157,62 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
     ],
     "log moved": [
         (
-            ("log", "moved", "{brief}", "overseed", "-o", "{out}", "--to", "2027-09-09"),
+            ("log", "moved", "{brief}", "overseed", "-o", "{out}", "--to", "2027-09-12"),
             0,
-            "plan overseed",
+            "plan lawn tasks",
         ),
         (("log", "moved", "{brief}", "qqq", *TO_AUTUMN), 3, "tasks"),
+        (("log", "moved", "{brief}", "topdress.1", *TO_JULY), 3, "lawn"),
+        (("log", "moved", "{brief}", "overseed", *TO_JULY, "--today", "2027-08-01"), 3, ""),
+        (("log", "done", "{brief}", "soil_test", *LOGGED), 0, "plan lawn"),
+        (("log", "moved", "{brief}", "soil_test", *TO_AUTUMN), 3, "TASK soil test"),
+    ],
+    "log booked": [
+        (("log", "booked", "{brief}", "overseed", *TO_AUTUMN), 3, "lawn"),
+        (
+            ("log", "booked", "{brief}", "overseed", "-o", "{out}", "--to", "2027-09-12"),
+            0,
+            "plan lawn overseed",
+        ),
+        (("log", "booked", "{brief}", "topdress.1", *TO_JULY), 3, "lawn"),
+        (("log", "booked", "{brief}", "qqq", *TO_AUTUMN), 3, "tasks"),
+    ],
+    "log list": [
+        (("log", "list", "{brief}", "-o", "{out}"), 0, ""),
+        (("log", "done", "{brief}", "soil_test", *LOGGED, "--by", "qqq"), 0, "plan lawn"),
+        (("log", "list", "{brief}", "-o", "{out}"), 0, ""),
+        (("log", "list", "{torn}", "-o", "{out}"), 0, "torn journal jsonl"),
+        (("log", "list", "{here}/none.toml"), 3, ""),
+    ],
+    "log today": [
+        (
+            ("log", "today", "{brief}", "-o", "{out}", "--today", "2027-06-01"),
+            0,
+            "tasks lawn logging",
+        ),
+        (("log", "today", "{brief}", "-o", "{out}", "--today", "2027-02-02"), 0, ""),
+        (("log", "today", "{brief}", "-o", "{empty}"), 3, ""),
     ],
     "log rained-off": [
         (("log", "rained-off", "{brief}", *LOGGED), 0, "plan"),
         (("log", "rained-off", "{here}/none.toml", *LOGGED), 3, ""),
+        (("log", "rained-off", "{brief}", *LOGGED), 3, ""),
+        (("log", "rained-off", "{brief}", "soil_test", *LOGGED), 3, "TASK lawn"),
     ],
     "log measured": [
         (("log", "measured", "{brief}", "germination", "50 %", *LOGGED), 0, "plan"),
         (("log", "measured", "{brief}", "qqq", "50", *LOGGED), 3, "QUANTITY quantities"),
+        (("log", "measured", "{brief}", "germination", "300 %", *LOGGED), 3, "VALUE"),
+        (("log", "measured", "{brief}", "live_cause", "50 %", *LOGGED), 3, "VALUE"),
+        (("log", "measured", "{brief}", "soil_temperature", "580 F", *LOGGED), 3, "VALUE"),
+        (("log", "measured", "{brief}", "soil_temperature", "34 C", *LOGGED), 3, "VALUE"),
+        (("log", "measured", "{brief}", "soil_temperature", "90 F", *LOGGED), 3, "VALUE"),
+        (("log", "measured", "{brief}", "rain", "12 in", *LOGGED), 3, "VALUE"),
+        (
+            ("log", "measured", "{brief}", "rain", "12 mm", "-o", "{out}", "--on", "2019-07-10"),
+            3,
+            "",
+        ),
         (
             ("log", "measured", "{brief}", "germination", "qqq", *LOGGED),
             3,

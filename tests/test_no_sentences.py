@@ -29,7 +29,7 @@ TECHNICAL = re.compile(
     re.VERBOSE,
 )
 # Ids with spaces in them, as plans and tables have had them from the first.
-IDS = {"potash to add in all", "seed or last pass"}
+IDS = {"potash to add in all", "phosphate to add in all", "seed or last pass"}
 PROGRAMMERS = {
     "ValueError",
     "TypeError",
@@ -90,7 +90,7 @@ def _not_for_readers(tree: ast.AST, *, help_counts: bool) -> Iterator[ast.AST]:
             yield from ast.walk(raised)
         if not help_counts and isinstance(node, ast.Call):
             for keyword in node.keywords:
-                if keyword.arg in ("help", "metavar"):
+                if keyword.arg in ("help", "short_help", "metavar"):
                     yield from ast.walk(keyword.value)
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from planning import brief_of
 from turfplan.files.reading.book import load_book
-from turfplan.planning.brief_check import check_brief
+from turfplan.planning.brief_check import check_brief, may_cover_winter
 
 
 def places(**lawn: object) -> list[str]:
@@ -37,7 +37,10 @@ UNPLANTED = next((n for n, s in BOOK.species.items() if not s.plantable), None)
 @pytest.mark.parametrize("intent", ["patch", "overseed", "renovate", "dormant"])
 def test_a_grass_without_seed_is_planted_or_left(intent: str) -> None:
     """Another may be named to be sown."""
-    assert ("seeding.intent", "no_seed") in seeding(intent, SEEDLESS)
+    if intent == "renovate":
+        assert seeding(intent, SEEDLESS) == [], "a lawn made anew of it is planted"
+    else:
+        assert ("seeding.intent", "no_seed") in seeding(intent, SEEDLESS)
     assert seeding("plant", SEEDLESS) == []
     season = BOOK.species[SEEDLESS].season
     other = next(n for n, s in BOOK.species.items() if s.seedable and s.season == season)
@@ -51,6 +54,7 @@ def test_plants_are_of_a_grass_and_in_a_form_that_are_sold() -> None:
     forms = {"sod", "plugs", "sprigs"} - set(BOOK.species["tall_fescue"].plantable)
     for form in forms:
         assert seeding("plant", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
+        assert seeding("renovate", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
         assert seeding("overseed", "tall_fescue", form=form) == []
     assert forms and seeding("plant", "tall_fescue", form="sod") == []
 
@@ -73,6 +77,15 @@ def test_ways_of_sowing_belong_to_the_grass_of_their_season() -> None:
     assert seeding("dormant", "tall_fescue") == []
     assert ("seeding.intent", "winter_is_warm") in seeding("winter_overseed", "tall_fescue")
     assert seeding("winter_overseed", "bermuda_common") == []
+
+
+def test_a_winter_cover_grows_in_winter() -> None:
+    """Cool-season seed over a sleeping lawn; what sleeps with it, or gives no seed, is refused."""
+    for name, grass in BOOK.species.items():
+        found = seeding("winter_overseed", "bermuda_hybrid", species=name)
+        wanted = [] if grass.season == "cool" else [("seeding.species", "winter_cover_sleeps")]
+        assert found == wanted, name
+    assert BOOK.winter_cover in may_cover_winter(BOOK)
 
 
 def test_every_name_is_looked_for_where_it_stands() -> None:
@@ -187,3 +200,52 @@ def test_a_brief_that_asks_for_nothing_is_sent_back() -> None:
     assert intents() == intents(lows) == intents(level, deep) == []
     seeded = brief_of(level)
     assert [fault.where for fault in check_brief(seeded, load_book())] == []
+
+
+def test_thatch_alone_is_told_how_it_comes_down() -> None:
+    """Where neither fill nor seed is asked for the hint says what takes it down: thatch over its
+    limit is no dead end. A grass that is never cut has no such hint."""
+
+    def hint(thatch: str, grass: str = "st_augustine") -> str:
+        brief = brief_of(
+            {
+                "lawn": {"thatch": thatch, "grass": grass},
+                "leveling": {"depth": "0 mm"},
+                "seeding": {"intent": "none"},
+            }
+        )
+        (problem,) = check_brief(brief, BOOK)
+        assert problem.hint is not None
+        return problem.hint.key.rpartition(".")[2]
+
+    assert hint("30 mm") == "thatch_goes_first"
+    assert hint("5 mm") == "give_something"
+    never = next(n for n, s in BOOK.species.items() if s.dethatch == "never")
+    assert hint("30 mm", never) == "give_something"
+
+
+@pytest.mark.parametrize(
+    ("test", "slips"),
+    [
+        ({"lime_rate": "350 lb/1000ft2"}, False),
+        ({"lime_rate": "351 lb/1000ft2"}, True),
+        ({"lime_rate": "50 lb/1000ft2", "ph": 5.5}, False),
+        ({"lime_rate": "500 lb/1000ft2", "ph": 5.5}, True),
+        ({"lime_rate": "299 lb/1000ft2", "ph": 5.5}, False),
+        ({"lime_rate": "301 lb/1000ft2", "ph": 5.5}, True),
+        # Near the goal half a unit is borne out.
+        ({"lime_rate": "149 lb/1000ft2", "ph": 6.4}, False),
+        ({"lime_rate": "151 lb/1000ft2", "ph": 6.4}, True),
+        ({"lime_rate": "2500 g/m2", "ph": 5.5}, True),
+        ({"lime_rate": "250 g/m2", "ph": 5.5}, False),
+        ({"lime_rate": "500 lb/1000ft2", "ph": 5.5, "acidity_cmol_kg": 18.0}, False),
+        ({"lime_rate": "500 lb/1000ft2", "ph": 5.5, "buffer_ph": 5.0}, False),
+    ],
+)
+def test_a_lime_rate_that_no_laboratory_asks_for_is_asked_back(
+    test: dict[str, Any], *, slips: bool
+) -> None:
+    """By what its pH bears out, and without one by the most there is; what was measured beside it
+    bears it out."""
+    found = faults({"soil_test": {"on": date(2027, 1, 10), **test}})
+    assert found == ([("soil_test.lime_rate", "much_lime")] if slips else [])

@@ -138,3 +138,29 @@ def test_each_task_of_a_full_day_is_tried_once(monkeypatch: pytest.MonkeyPatch) 
     before: Any = object()
     assert unloaded(SETTING, before, tried.append) is before
     assert tried == [mow, look]
+
+
+def test_a_job_of_several_days_ends_before_a_day_that_other_work_fills() -> None:
+    """Stripping takes three of the week-ends before the fill; the loosening that must follow it has
+    a day of its own, since the stripping, and the treatments before it, begin earlier.
+    """
+    plan = plan_of(
+        {
+            "lawn": {"area": "620 m2", "soil": "clay", "thatch": "20 mm", "condition": "patchy"},
+            "place": {
+                "postal_code": None,
+                "latitude": -33.48,
+                "longitude": -70.53,
+                "country": "CL",
+            },
+            "leveling": {"depth": "20 mm"},
+            "seeding": {"intent": "renovate", "species": "tall_fescue"},
+            "season": {"from": "2026-11-15"},
+            "work": {"people": 2, "hours_per_day": 5},
+        }
+    )
+    strip = next(t for t in plan.tasks if t.id == "clear_stand")
+    till = next(t for t in plan.tasks if t.id == "till")
+    assert strip.duration_days > 1
+    assert strip.end < till.start
+    assert not any(note.key == "season.overfull" for note in plan.cautions)

@@ -28,8 +28,8 @@ from turfplan.planning.repair import (
     _in_strips,
     _published_nodes,
     coming_rain,
-    with_roles,
 )
+from turfplan.planning.task_roles import with_roles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.ways_still_open import ways_still_open
 from turfplan.records.book_names import OperationName

@@ -10,6 +10,7 @@ from test_seasons import Season, begun, done_until
 from told import told
 from turfplan.message import as_written
 from turfplan.planning.stock import (
+    Stock,
     is_under_way,
     needed_m3,
     skipped_passes,
@@ -511,3 +512,57 @@ def test_what_is_ordered_comes_though_its_pass_is_skipped(season: Season) -> Non
     season.make(season.day("delivery.1"))
     assert status(season, "delivery.1") is None
     assert next(line.value for line in mixes(season)) == first.value
+
+
+@pytest.mark.full
+@pytest.mark.parametrize(("came", "told_of"), [(0.75, True), (1.0, False), (1.3, False)])
+def test_a_pass_says_that_less_came_than_it_takes(
+    season: Season, came: float, *, told_of: bool
+) -> None:
+    """With how much is missing, until it is done; a load that holds all of it says nothing."""
+    first, _ = mixes(season)
+    day = season.day("delivery.1")
+    season.log("delivered", task="delivery.1", on=day, amount=first.value * came, unit="m3")
+    season.make(day)
+    told_there = [told(line) for line in season.plan.task("topdress.1").cautions]
+    later = [told(line) for line in season.plan.task("topdress.2").cautions]
+    assert any("Less came than was ordered" in line for line in told_there) is told_of
+    assert not any("Less came" in line for line in later)
+
+
+@pytest.mark.parametrize(
+    ("more", "lacking"),
+    [
+        ({1: -0.2}, 0.2),
+        ({1: 0.1}, 0.0),
+        ({}, 0.0),
+        ({0: 0.15, 1: -0.2}, 0.05),
+        ({1: -0.2, 2: 1.0}, 0.2),
+    ],
+)
+def test_what_a_load_lacks_is_reckoned_with_what_came_before(
+    more: dict[int, float], lacking: float
+) -> None:
+    """Not of one that is still to come, or whose order was skipped."""
+    came = frozenset({"delivery.0", "delivery.1"})
+    assert Stock(more, settled=came).missing_m3(1) == pytest.approx(lacking)
+    assert Stock(more).missing_m3(1) == 0.0
+    assert Stock(more, settled=came, unasked=came).missing_m3(1) == 0.0
+
+
+@pytest.mark.full
+@pytest.mark.parametrize(("until", "old"), [(date(2027, 8, 20), False), (date(2027, 11, 1), True)])
+def test_a_pass_says_that_its_heap_has_lain_too_long(until: date, *, old: bool) -> None:
+    """A pass that waits for another year finds the mix that came for it: by its days, and by what
+    becomes of it; the mix that is still to come is fresh."""
+    season = begun({"seeding": {"intent": "none"}})
+    day = season.day("delivery.1")
+    done_until(season, day)
+    season.log("done", task="delivery.1", on=day)
+    season.make(until, assume_not_done=True)
+    first, second = (season.plan.task(f"topdress.{number}") for number in (1, 2))
+    assert first is not None and second is not None
+    (said,) = [told(c) for c in first.cautions if "a heap keeps" in told(c)] or [""]
+    assert bool(said) is old
+    assert not old or f"lies {(first.start - day).days} days by then" in said
+    assert not any("a heap keeps" in told(c) for c in second.cautions)

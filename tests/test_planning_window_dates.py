@@ -214,30 +214,29 @@ BAN = Verdict(True, (), False, (), ((date(2027, 5, 20), date(2027, 7, 31)),))
 
 
 def test_bans_close_days_to_sowing_with_water_and_without() -> None:
-    """Both ends; with water nothing is too dry and nothing brown."""
+    """Both ends; with water nothing is too dry."""
     closed = ((date(2027, 5, 20).toordinal(), date(2027, 7, 31).toordinal()),)
     openings = less_dry_days(lawn(), BAN)
-    assert (openings.no_sowing, openings.too_dry, openings.brown) == (closed, (), ())
+    assert (openings.no_sowing, openings.too_dry, openings.dry_turf) == (closed, (), ())
     assert less_dry_days(watered(lawn(), False), BAN).no_sowing == closed
 
 
-def test_where_nobody_waters_days_of_little_rain_are_too_dry(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    """And turf is brown on those on which it rests; on open ground there is none to be."""
-    brown = tuple(180 <= day < 200 for day in range(365))
-    monkeypatch.setattr(module, "browned", lambda *given: brown)
+def test_where_nobody_waters_days_of_little_rain_are_too_dry() -> None:
+    """And turf grows over nothing on those that leave it no growth; open ground has no turf."""
+    share = tuple(0.0 if 180 <= day < 200 else 1.0 for day in range(365))
     setting = watered(lawn(BEGIN, date(2028, 2, 28)), False)
+    setting = replace(setting, climate=replace(setting.climate, water_share=share))
     openings = less_dry_days(setting, BAN)
-    ((first, last),) = openings.brown
-    assert date.fromordinal(first) == date(2027, 6, 30)
+    ((first, last),) = openings.dry_turf
+    weeks = round(setting.book.si("water.grows_over_days"))
+    assert date.fromordinal(first) == date(2027, 6, 30) - timedelta(weeks)
     assert date.fromordinal(last) == date(2027, 7, 19)
     kept = days_kept_wet(setting.brief, setting.book, setting.climate, "tall_fescue")
     dry = sum(b - a + 1 for a, b in openings.too_dry)
     assert dry == sum(not wet for wet in kept) and 0 < dry < 365
     assert openings.too_dry[0][0] >= setting.first_day
     assert openings.too_dry[-1][1] <= setting.last_day
-    assert less_dry_days(bare(setting), BAN).brown == ()
+    assert less_dry_days(bare(setting), BAN).dry_turf == ()
     assert less_dry_days(bare(setting), BAN).too_dry
     waiting = replace(setting, sowing=replace(setting.sowing, operation="dormant_seed"))
-    assert less_dry_days(waiting, BAN).too_dry == () and less_dry_days(waiting, BAN).brown
+    assert less_dry_days(waiting, BAN).too_dry == () and less_dry_days(waiting, BAN).dry_turf

@@ -116,3 +116,37 @@ def test_machines_rest_on_quiet_days_whatever_is_booked() -> None:
         entry = JournalEntry(number=1, at=at, kind="booked", task=task.id, to=day)
         found = plan_of(quiet, journal=(entry,), previous=plan).task(task.id)
         assert found is not None and (found.start == day) == kept, (day, found.start)
+
+
+@pytest.mark.parametrize("kind_of", ["moved", "booked"])
+def test_a_pass_that_is_held_keeps_what_goes_before_it(kind_of: str) -> None:
+    """The first pass of a session, held a month later than the second was to be: the low cut and
+    the cores come before it, and not after."""
+    plan = example(COOL)
+    task, second = kind(plan, "topdress")[:2]
+    day = second.start + timedelta(days=1)
+    made = again(plan, COOL, {"kind": kind_of, "task": task.id, "to": day})
+    found = made.task(task.id)
+    assert found is not None and found.start == day
+    before = [
+        t
+        for t in made.tasks
+        if t.operation in ("mow_low", "core_aerate") and t.end <= day and t.closed is None
+    ]
+    assert {t.operation for t in before} == {"mow_low", "core_aerate"}
+
+
+@pytest.mark.parametrize("name", ["southern-hemisphere", "transition-fescue", "st-augustine-plugs"])
+@pytest.mark.parametrize("kind_of", ["moved", "booked"])
+def test_a_wish_that_is_not_met_opens_no_day(name: str, kind_of: str) -> None:
+    """Booked, or moved, onto the first weekday that its rules are against: what is planned instead
+    lies on days of work, and the judge finds no fault."""
+    plan = example(name)
+    for operation in ("core_aerate", "incorporate", "feed_nitrogen"):
+        for task in kind(plan, operation)[:1]:
+            for ahead in (2, 3, 100):
+                day = task.start + timedelta(days=ahead)
+                made = again(plan, name, {"kind": kind_of, "task": task.id, "to": day})
+                found = made.task(task.id)
+                assert made.conflict is None and found is not None
+                assert (found.held or found.booked) <= (found.start == day)

@@ -37,6 +37,8 @@ def test_each_other_kind_has_what_it_needs() -> None:
     """A new day, a day without a task, a task without a day, words, a measurement, a number."""
     assert taken("moved", task="seed", to=DAY) and not taken("moved", to=DAY)
     assert not taken("moved", task="seed")
+    assert taken("booked", task="seed", to=DAY) and not taken("booked", to=DAY)
+    assert not taken("booked", task="seed")
     assert taken("rained_off", on=DAY) and not taken("rained_off")
     assert taken("not_done", task="seed") and not taken("not_done")
     assert taken("note", text="dry") and not taken("note") and not taken("note", text="")
@@ -70,3 +72,24 @@ def test_undone_entries_do_not_stand_and_undos_of_undos_do() -> None:
     assert standing([again, one, undo, entry(5, "undo", undoes=4), two]) == (two,)
     assert standing([one, entry(2, "undo", undoes=9)]) == (one,)
     assert standing([]) == ()
+
+
+def test_entries_of_one_key_are_one() -> None:
+    """The first of them counts, also where it was taken back; entries without a key are each their
+    own."""
+    one, other = entry(1, text="a", key="k"), entry(2, text="b", key="l")
+    again = entry(3, text="a", key="k")
+    assert standing([one, other, again]) == (one, other)
+    assert standing([again, other, one]) == (one, other)
+    undo = entry(4, "undo", undoes=1)
+    assert standing([one, undo, again.model_copy(update={"number": 5})]) == ()
+    bare = [entry(number, text="a") for number in (1, 2)]
+    assert standing(bare) == tuple(bare)
+
+
+def test_an_entry_says_who_wrote_it_and_which_way() -> None:
+    """Nobody in particular where nothing is said; only ways that there are; no empty key."""
+    assert (entry(text="a").by, entry(text="a").way, entry(text="a").key) == ("", None, None)
+    for way, sound in (("command", True), ("page", True), ("file", True), ("mail", False)):
+        assert taken("note", text="a", way=way) == sound
+    assert taken("note", text="a", key="k") and not taken("note", text="a", key="")

@@ -543,3 +543,17 @@ def test_plan_json_carries_it_all(system: System) -> None:
     assert revise(moved(draft, "overseed", 7), read, LATER) == revise(
         moved(draft, "overseed", 7), first, LATER
     )
+
+
+def test_what_was_done_and_is_so_no_longer_is_told() -> None:
+    """Also where the rules no longer ask for it; what is done twice has the days of both."""
+    day = PASS_DAY
+    first = revise(sample_draft(), sample_plan(), LATER, history=done({"dethatch": day}))
+    bare = without(sample_draft(), "dethatch")
+    twice = WhatHappened(start=day, end=day + timedelta(days=9))
+    past = TaskHistory(done={"dethatch": twice.end.toordinal()}, actual={"dethatch": twice})
+    kept = revise(bare, first, LATER + timedelta(days=1), history=past).task("dethatch")
+    assert kept is not None and kept.closed == "done" and kept.actual == twice
+    gone = revise(bare, first, LATER + timedelta(days=1)).task("dethatch")
+    assert gone is not None and (gone.closed, gone.status) == ("dropped", "CANCELLED")
+    assert gone.actual is None

@@ -23,6 +23,7 @@ from printed import changes_html, outputs, season_ics
 from tiers import full
 from turfplan.export.sheets.changes_page import change_groups
 from turfplan.export.templates import render
+from turfplan.files.journal import read_journal
 from turfplan.files.plan_folder import write_outputs
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import as_written
@@ -257,6 +258,36 @@ def test_an_edit_page_opens_on_a_day_with_work(
     assert sent.status_code == 422 and field.format("tomorrow") in sent.text
     for form in ({"do": "revoke"}, {"task": due.id}, {"on": "2027-02-01"}):
         assert served(index).post(page, data=form).status_code == 422
+
+
+def test_a_tick_that_looks_like_a_slip_is_asked_back(
+    lawn: tuple[Path, Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A year off, a day to come: the page says so beside a box that keeps it, and writes nothing
+    until it is ticked; a form that is sent twice counts once, and what is done is not done again.
+    """
+    (folder, index), brief = lawn, tmp_path / "lawn.toml"
+    brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
+    due = next(task for task in example("bermuda-sand").tasks if task.series is None)
+    noon = datetime.combine(due.start, AT.time(), UTC)
+    clock = type("Clock", (), {"now": staticmethod(lambda tz: noon)})
+    monkeypatch.setattr("turfplan.serve.app.datetime", clock)
+    client, page = served(index), f"/lawn/{issued(index, folder, 'edit', brief)}"
+    journal = brief.with_suffix(".journal.jsonl")
+    box = 'name="keep" type="checkbox" value="yes"'
+    assert box not in client.get(page).text and 'name="key" value="' in client.get(page).text
+    year, tomorrow = due.start.replace(year=due.start.year - 1), due.start + timedelta(days=1)
+    for day, told in ((year, "days from the days of"), (tomorrow, "still to come")):
+        asked = client.post(page, data={"task": due.id, "on": str(day)})
+        assert asked.status_code == 422 and told in asked.text and asked.text.count(box) == 1
+        assert not journal.exists()
+    form = {"task": due.id, "on": str(tomorrow), "keep": "yes", "key": "k-1"}
+    for _ in range(2):
+        assert client.post(page, data=form).status_code == 303
+    (entry,) = read_journal(journal).entries
+    assert (entry.way, entry.key, entry.task, entry.on) == ("page", "k-1", due.id, tomorrow)
+    again = client.post(page, data={"task": due.id, "on": str(due.start), "key": "k-2"})
+    assert again.status_code == 422 and "was done before, by entry 1" in again.text
 
 
 def test_answers_below_a_host_are_for_known_ones(lawn: tuple[Path, Path]) -> None:

@@ -1,7 +1,7 @@
 """Autumn seed of cool-season grass and the first frosts: in mountains, north and south."""
 
-import itertools
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -84,7 +84,7 @@ def test_a_frost_that_the_owner_knows_of_ends_seed_sooner() -> None:
         assert window is not None
         assert (window.end - window.start).days >= 20
         ends.append(window.end)
-    steps = [(one - other).days for one, other in itertools.pairwise(ends)]
+    steps = [(one - other).days for one, other in pairwise(ends)]
     assert all(0 <= step <= 2 for step in steps)
     assert (ends[0] - ends[-1]).days >= 14
 

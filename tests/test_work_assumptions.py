@@ -142,7 +142,6 @@ def test_a_plan_that_was_made_before_keeps_its_first_day_and_puts_its_end_off_al
     ("intent", "season", "condition", "operation"),
     [
         ("none", "cool", "thin", None),
-        ("plant", "warm", "thin", "plant"),
         ("dormant", "cool", "thin", "dormant_seed"),
         ("winter_overseed", "warm", "dense", "overseed"),
         ("overseed", "cool", "thin", "overseed"),
@@ -338,10 +337,11 @@ def beside(leveling: dict[str, Any], ground: Measured | None = None) -> list[tup
 
 
 def test_parts_that_bear_less_get_less_of_what_the_brief_fills() -> None:
-    """What was measured stays as it is; so does the lawn where the part bears all of it."""
+    """What a survey measured of ground that bears some stays as it is; drawn fill gives way, and so
+    does a survey's where nothing is spread."""
     assert beside({"depth": "20 mm"}) == [(20, 0.75), (5, 0.25)]
     assert beside({"depth": "20 mm"}, Measured(None)) == [(20, 0.75), (5, 0.25)]
-    assert beside({"depth": "20 mm"}, Measured((Band(9.0, 1.0),))) == [(9, 1)]
+    assert beside({"depth": "20 mm"}, Measured((Band(9.0, 1.0),))) == [(9, 0.75), (5, 0.25)]
     assert beside({"lows": [{"depth": "20 mm", "share": 0.5}]}) == [(20, 0.5)]
     surveyed = brief_of({"leveling": {"depth": None, "survey": "points.csv"}})
     said: list[Any] = []
@@ -352,6 +352,11 @@ def test_parts_that_bear_less_get_less_of_what_the_brief_fills() -> None:
     assert kept == bands_found
     of_survey = part_phrases.of_survey(part=as_written("steep"))
     assert [m for m in said if m.key == of_survey.key] == [of_survey]
+    told: list[Any] = []
+    dogs = [part("dog_run", most_mm=0.0)]
+    less = _beside_parts(surveyed, BOOK, ground, bands_found, dogs, 400.0, told)
+    assert [(band.depth_mm, band.share) for band in less] == [(9.0, 0.75)]
+    assert part_phrases.of_survey_alike(part=as_written("dog_run")) in told
     typed: list[Any] = []
     plain_brief = brief_of({"leveling": {"depth": "20 mm"}})
     _beside_parts(plain_brief, BOOK, None, (Band(20.0, 1.0),), parts, 400.0, typed)

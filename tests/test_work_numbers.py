@@ -50,7 +50,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("labour", "hours_of_trucks"): ({60}, UNITS),
     ("phases/receive", "_in_bags"): ({60}, UNITS),
     ("soil_layers", "module"): ({0.05}, SHOWN),
-    ("phases/level", "_of_zones"): ({0.05}, SHOWN),
+    ("phases/level", "_read"): ({0.05}, SHOWN),
     ("ground_fill", "module"): ({1000}, UNITS),
     ("heap", "cone_m3"): ({3}, "the volume of a cone is a third of that of its cylinder"),
     ("heap", "cone_area_m2"): ({3}, "the volume of a cone is a third of that of its cylinder"),

@@ -13,6 +13,7 @@ from turfplan.work.drafts import Band
 from turfplan.work.parts import (
     PlotPart,
     bands_beside,
+    bands_without,
     cored_share,
     parts_of,
     said_of,
@@ -227,3 +228,25 @@ def test_the_largest_band_gives_way_to_parts_that_bear_less() -> None:
         (10.0, 0.2),
     ]
     assert held[-1].zone == as_written("part")
+
+
+def test_drawn_bands_give_way_alike_or_where_the_part_lies() -> None:
+    """Two zones of half the lawn: a tenth of the lawn comes off both alike, or off its own zone;
+    what bears 10 mm takes its share of what is deeper.
+    """
+    front, back = as_written("front"), as_written("back")
+    bands = (Band(25.0, 0.5, back), Band(6.0, 0.5, front))
+    shares = {front: 0.5, back: 0.5}
+
+    def held(most_mm: float, zone: str | None) -> list[tuple[float, float]]:
+        name, of = as_written("part"), as_written(zone) if zone else None
+        part = PlotPart(name, "steep", 0.1, most_mm, None, None, of)
+        found = bands_without(bands, [part], shares)
+        return [(band.depth_mm, round(band.share, 6)) for band in found]
+
+    assert held(0.0, None) == [(25.0, 0.45), (6.0, 0.45)]
+    assert held(0.0, "back") == [(25.0, 0.4), (6.0, 0.5)]
+    assert held(10.0, None) == [(25.0, 0.45), (10.0, 0.05), (6.0, 0.5)]
+    parts = [PlotPart(front, "dog_run", share, 0.0, None, None) for share in (0.1, 0.2)]
+    assert [round(b.share, 6) for b in bands_without(bands, parts, shares)] == [0.35, 0.35]
+    assert held(10.0, "front") == [(25.0, 0.5), (6.0, 0.5)]

@@ -14,7 +14,6 @@ from turfplan.phrases import open_turf
 from turfplan.units import LB_PER_1000FT2_G_M2
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Pass
-from turfplan.work.labour import person_hours
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.phases.dead_turf import KILLS, dead_turf, leaves_mats
 from turfplan.work.phases.seedbed import _opening
@@ -146,10 +145,28 @@ def test_mats_come_off_the_day_before_what_covers_them() -> None:
     (on_pass,) = dead_turf(setting, way)
     assert (on_pass.id, on_pass.anchor, on_pass.offset) == ("clear_stand.dead", "topdress.3", -1)
     assert on_pass.session == 2
-    entry, area = setting.book.operations["clear_stand"], setting.plot.area_m2 * 0.25
+    area = setting.plot.area_m2 * setting.sowing.share * 0.25
     assert setting.thin_share == 0.25
-    assert on_pass.person_hours == round(person_hours(setting, entry, area), 2)
+    assert on_pass.person_hours == round(area * setting.book.si("labour.dead_turf"), 2)
     (apart,) = dead_turf(setting, replace(way, sessions=sessions[:1]))
     assert (apart.anchor, apart.offset, apart.session) == ("sowing", -1, 0)
     assert list(dead_turf(setting, replace(way, sow_window=None))) == []
     assert list(dead_turf(lawn(), way)) == []
+
+
+def test_dead_turf_is_off_days_before_sod_and_takes_its_hours() -> None:
+    """A thousand square feet by hand take five hours, and not on the day of the sod, which waits
+    for nobody; seed may go in on the same day.
+    """
+    changes = {
+        "lawn": {"grass": "st_augustine", "thin_share": 0.2, "condition": "patchy"},
+        "place": {"postal_code": "77057", "country": "US"},
+        "leveling": {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.05}]},
+        "seeding": {"intent": "plant", "form": "sod"},
+        "work": {"people": 1, "hours_per_day": 10},
+    }
+    plan = plan_of(changes)
+    cleared, laid = first(plan, "clear_stand"), first(plan, "plant")
+    assert cleared.person_hours == pytest.approx(5.0, rel=0.01)
+    assert 1 <= (laid.start - cleared.end).days <= 7
+    assert any(fact == "labour.dead_turf" for fact in cleared.facts)

@@ -192,8 +192,8 @@ def test_a_pass_that_is_deeper_in_hollows_says_so() -> None:
     """What the rest gets, or that it gets nothing."""
     setting = lawn({"leveling": {"parts": {"topsoil": 0.5, "sand": 0.5}}})
     even, rest, alone = (session_of(1, rest_mm=mm).passes[0] for mm in (None, 2.0, 0.0))
-    assert _how(setting, even) is None
-    found = [_how(setting, layer) for layer in (rest, alone)]
+    assert _how(setting, even, 1.0) is None
+    found = [_how(setting, layer, 1.0) for layer in (rest, alone)]
     assert [steps[0].key for steps in found if steps] == [
         phrases.hollows_and_rest(depth=length_mm(1), rest=length_mm(1)).key,
         phrases.hollows_only().key,

@@ -54,6 +54,21 @@ def test_a_permit_is_asked_for_where_one_is_needed() -> None:
     assert drafts["permit"].offset == -setting.days("wish.permit")
 
 
+def test_a_lawn_is_not_killed_before_its_permit() -> None:
+    """It is asked for so long before the killing; and where no seed waits in the ground for
+    spring, that is no way out without it.
+    """
+    setting, _, drafts = drafted({"seeding": {"intent": "renovate"}}, permit=True)
+    assert drafts["permit"].anchor == "kill_stand"
+    assert drafts["permit"].offset == -setting.days("wish.permit")
+    assert drafts["permit"].go == phrases.permit_killed_go()
+    assert drafts["permit"].fallback is None
+    awake = tuple(w for w in setting.openings.windows if w.operation != "dormant_seed")
+    assert len(awake) < len(setting.openings.windows)
+    nowhere = replace(setting, openings=replace(setting.openings, windows=awake))
+    assert before(nowhere, way(), permit=True)["permit"].fallback == phrases.permit_fallback()
+
+
 def test_one_order_asks_for_all_loads_of_a_session() -> None:
     """It is named after the first, goes by its delivery, and says how many days there are where
     there are several; bags are ordered from nobody.

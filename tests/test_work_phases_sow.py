@@ -10,7 +10,7 @@ from planning import brief_of, first, plan_of
 from resolved_lawns import lawn, setting_of
 from test_work_season import drafted, window
 from told import told
-from turfplan.message import Day, Message, as_written
+from turfplan.message import Day, Days, Message, as_written
 from turfplan.phrases import slopes
 from turfplan.phrases import sow as phrases
 from turfplan.work.campaigns import Campaign, Session, campaigns
@@ -355,3 +355,8 @@ def test_what_is_left_after_the_last_safe_day_is_told() -> None:
     assert _deadline(mild, autumn)["plan_b"] == phrases.plan_b_spring()
     planted = replace(autumn, operation="plant")
     assert _deadline(setting, planted)["plan_b"] == phrases.plan_b_next_year()
+    rains = Days(date(2027, 10, 1), date(2027, 11, 20), weekday=False)
+    again = replace(planted, after=rains)
+    assert _deadline(setting, again)["plan_b"] == phrases.plan_b_next_year(), "it is watered"
+    dry = setting_of(brief_of({"water": {"possible": False}}))
+    assert _deadline(dry, again)["plan_b"] == phrases.plan_b_rains(days=rains)

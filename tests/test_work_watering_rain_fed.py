@@ -1,5 +1,6 @@
-"""What rain alone does: where and when it keeps a seedbed wet, and where turf goes brown."""
+"""What rain alone does: where and when it keeps a seedbed wet, and where it lets turf grow."""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -10,7 +11,14 @@ from told import told
 from turfplan.calendar_days import day_index
 from turfplan.files.reading.book import load_book
 from turfplan.records.plan import Plan
-from turfplan.work.watering.rain_fed import browned, days_without, kept_wet, rain_share
+from turfplan.work.watering.rain_fed import (
+    days_without,
+    grows_over,
+    kept_wet,
+    rain_share,
+    washes_out,
+    water_share,
+)
 
 UP, TENDER = 14, 42
 ROOTS_MM = 203.0
@@ -72,14 +80,37 @@ def test_half_the_rain_keeps_up_with_half_the_loss() -> None:
     assert share[day] == pytest.approx(min(over(UP), over(TENDER)))
 
 
-def test_turf_that_nobody_waters_is_brown_in_a_dry_summer_only() -> None:
-    """Lisbon in July and August; neither Lisbon in April nor Dublin ever."""
+def test_rain_alone_leaves_turf_no_growth_in_a_dry_summer_only() -> None:
+    """Lisbon in July and August next to nothing, in January all; Dublin in summer most of it."""
     book = load_book()
     lisbon, dublin = (
-        browned(book, climate_at(*where), "cool", "loam", ROOTS_MM) for where in (LISBON, DUBLIN)
+        water_share(book, climate_at(*where), "cool", "loam", ROOTS_MM)
+        for where in (LISBON, DUBLIN)
     )
-    assert all(lisbon[day_index(date(2027, month, 15))] for month in (7, 8))
-    assert not lisbon[day_index(date(2027, 4, 15))] and not any(dublin)
+    assert all(lisbon[day_index(date(2027, month, 15))] < 0.1 for month in (7, 8))
+    assert lisbon[day_index(date(2027, 1, 15))] == 1.0
+    assert 0.6 < min(dublin) < 0.9 and dublin[day_index(date(2027, 10, 1))] == 1.0
+
+
+def test_turf_grows_over_work_while_rain_lasts_for_weeks() -> None:
+    """On days that begin weeks of enough growth; a spell shorter than those weeks is no season."""
+    book = load_book()
+    least, weeks = book.si("water.grows_over"), round(book.si("water.grows_over_days"))
+    wet = [least if 100 <= day < 200 else least - 0.01 for day in range(365)]
+    held = grows_over(book, wet)
+    assert [day for day in range(365) if held[day]] == list(range(100, 200 - weeks))
+    spell = [least if 100 <= day < 99 + 2 * weeks else 0.0 for day in range(365)]
+    assert not any(grows_over(book, spell))
+    assert all(grows_over(book, [1.0] * 365))
+
+
+def test_so_much_rain_that_it_washes_a_feeding_out() -> None:
+    """A week's rain beyond what dries up against what the upper soil holds."""
+    book, climate = load_book(), climate_at(*DUBLIN)
+    most = book.si("feeding.washed_out")
+    flood = replace(climate, rain_mm=tuple(e + most / 7 + 0.01 for e in climate.et0_mm))
+    less = replace(climate, rain_mm=tuple(e + most / 7 - 0.01 for e in climate.et0_mm))
+    assert all(washes_out(book, flood)) and not any(washes_out(book, less))
 
 
 def test_days_on_which_it_does_not_hold_are_told_as_stretches() -> None:

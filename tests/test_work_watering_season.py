@@ -708,7 +708,9 @@ def test_verdict_asks_for_a_permit_on_few_days() -> None:
         cases.brief(water={**few, "permit": False}), BOOK, COOL, "kentucky_bluegrass"
     )
     assert not refused.ok and refused.needs_permit
-    assert "dormant" in told(refused.reasons[0]) and "season" in told(refused.reasons[0])
+    assert "permit" in told(refused.reasons[0]) and "season" in told(refused.reasons[0])
+    # Seed that waits for spring is offered where it can be dated, not by a sentence anywhere.
+    assert "dormant" not in told(refused.reasons[0])
     granted = watering_verdict(
         cases.brief(water={**few, "permit": True}), BOOK, COOL, "kentucky_bluegrass"
     )
@@ -743,7 +745,7 @@ def test_the_permit_covers_every_run_that_needs_it(work: dict[str, Any]) -> None
 
 def test_absences_are_told_where_something_young_must_be_watered() -> None:
     """One sentence names the absences between sowing and first cut, and none before or after;
-    a timer needs nobody."""
+    with a timer, that it waters alone."""
     away = tuple((date(2027, month, day), date(2027, month, day + 2)) for month, day in AWAY_ON)
     request = cases.request(BOOK, COOL, seeded_on=SOWN, first_mow_on=date(2027, 9, 30), away=away)
     (said,) = [
@@ -753,7 +755,9 @@ def test_absences_are_told_where_something_young_must_be_watered() -> None:
         tuple(Days(first, last, weekday=False) for first, last in away[1:3]), "and"
     )
     timed = replace(request, water=request.water.model_copy(update={"timer": True}))
-    assert not any(c.key == "watering.season.nobody_there" for c in season_watering(timed).cautions)
+    told = {c.key: dict(c.values) for c in season_watering(timed).cautions}
+    assert "watering.season.nobody_there" not in told
+    assert told["watering.season.timer_alone"] == dict(said.values)
 
 
 def test_verdict_on_odd_days_is_that_of_few_days() -> None:

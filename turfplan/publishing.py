@@ -11,7 +11,7 @@ from turfplan.audit import LEFT_BY_EVENTS, Fault, audit_plan, faults_listed
 from turfplan.book.entries import Book
 from turfplan.message import AS_WRITTEN, Message, message_json
 from turfplan.messages import Words
-from turfplan.planning.repair import with_roles
+from turfplan.planning.task_roles import with_roles
 from turfplan.records.brief import Brief
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import PlanRecord

@@ -19,6 +19,7 @@ from campaigns import (
     seasons,
     smooth,
     surveys,
+    walks,
 )
 from campaigns.records import Campaign, Figures, record
 
@@ -35,6 +36,7 @@ CAMPAIGNS: dict[str, Campaign] = {
         seasons,
         smooth,
         surveys,
+        walks,
     )
 }
 

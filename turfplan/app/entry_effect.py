@@ -67,6 +67,11 @@ class _Wish:
         return self.entry.task
 
     @property
+    def of_task(self) -> tuple[JournalEntry, ...]:
+        """What stands of the task."""
+        return tuple(e for e in standing(self.before) if e.task == self.task)
+
+    @property
     def day(self) -> date:
         """The day that is wished for."""
         assert self.entry.to is not None  # a wish has its day
@@ -109,8 +114,8 @@ def wish_effect(
     planned, with the reasons and the nearest days that work.
     """
     given = read_input(brief)
-    wish = _Wish(given, plan, _without_other_wishes(before, entry), entry, today)
-    _check(wish, before)
+    wish = _Wish(given, plan, tuple(before), entry, today)
+    _check(wish)
     reasons = tuple(_against(wish))
     made = None if reasons else _planned(wish)
     if made is None or isinstance(made, tuple):
@@ -118,14 +123,7 @@ def wish_effect(
     return _changes(planned(given, before, plan, today=today), made, entry.task)
 
 
-def _without_other_wishes(
-    before: Sequence[JournalEntry], entry: JournalEntry
-) -> tuple[JournalEntry, ...]:
-    """The entries without what was wished for the same task before."""
-    return tuple(e for e in before if e.task != entry.task or e.kind not in WISHES)
-
-
-def _check(wish: _Wish, before: Sequence[JournalEntry]) -> None:
+def _check(wish: _Wish) -> None:
     """Raises TurfplanError for a task that cannot be wished for another day, and for a day that is
     over."""
     task = wish.plan.task(wish.task)
@@ -133,10 +131,10 @@ def _check(wish: _Wish, before: Sequence[JournalEntry]) -> None:
     if task.series is not None:
         raise TurfplanError(Problem("TASK", phrases.not_movable(), wish.task))
     ended = {"done", "delivered", "skipped"}
-    over = [e for e in standing(before) if e.task == wish.task and e.kind in ended]
+    over = [e for e in wish.of_task if e.kind in ended]
     if task.closed is not None or any(e.kind == "skipped" or e.share >= 1 for e in over):
         raise TurfplanError(Problem("TASK", phrases.closed(), wish.task))
-    moved = [e for e in standing(before) if e.task == wish.task and e.kind == "moved"]
+    moved = [e for e in wish.of_task if e.kind == "moved"]
     if wish.entry.kind == "booked" and moved:
         held = phrases.held_by(number=moved[-1].number)
         raise TurfplanError(Problem("TASK", held, wish.task, None, phrases.undo_first()))
@@ -158,14 +156,15 @@ def _against(wish: _Wish) -> tuple[Message, ...]:
 
 
 def _season(wish: _Wish) -> tuple[Candidate | None, TaskHistory, str]:
-    """The season with the wish booked, which opens its day, and the task by its rules' name."""
-    booked = wish.entry.model_copy(update={"kind": "booked"})
+    """The season without the wish, and the task by its rules' name."""
+    # What was wished for the task before is no more what binds it.
+    others = (e for e in wish.before if e.task != wish.task or e.kind not in WISHES)
     given, retired = wish.given, {task.id for task in wish.plan.retired}
     season, history = dated_season(
         given.brief,
         given.book,
         known_place(given),
-        SoFar((*wish.before, booked), wish.plan),
+        SoFar(tuple(others), wish.plan),
         now=now_of(wish.today, given.climate.timezone),
     )
     return season, history, rules_id(wish.task, retired) or wish.task

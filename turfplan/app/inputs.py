@@ -5,6 +5,7 @@ import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Any
 
 from turfplan.book.entries import Book
 from turfplan.book.words import english_of
@@ -112,12 +113,16 @@ def _digest(brief: Brief) -> str:
     return hashlib.sha256(values.encode()).hexdigest()
 
 
-def _unsaid(brief: Brief) -> dict[str, bool | set[str]]:
+def _unsaid(brief: Brief) -> dict[str, Any]:
     """What of the later keys a brief does not say."""
-    unsaid: dict[str, bool | set[str]] = {"language": True} if brief.language is None else {}
+    unsaid: dict[str, Any] = {"language": True} if brief.language is None else {}
     for table, keys in _LATER.items():
-        if left := {key for key in keys if getattr(getattr(brief, table), key) in (None, (), [])}:
-            unsaid[table] = left
+        left = {key for key in keys if getattr(getattr(brief, table), key) in (None, (), [])}
+        if left:
+            unsaid[table] = dict.fromkeys(left, True)
+    anywhere = {n: {"zone"} for n, part in enumerate(brief.lawn.part) if part.zone is None}
+    if anywhere:
+        unsaid.setdefault("lawn", {})["part"] = anywhere
     return unsaid
 
 

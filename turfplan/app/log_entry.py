@@ -79,7 +79,7 @@ class Happening:
         """What an entry holds of it; the key is drawn where its writer gave none."""
         names = ("kind", "task", "on", "to", "share", "amount", "unit", "quantity", "value", "text")
         told = {name: getattr(self, name) for name in (*names, "by", "way")}
-        return {**told, "key": self.key or secrets.token_hex(8)}
+        return {**told, "key": _drawn(self.key)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,7 +149,7 @@ def undo_entry(
     stands; nothing is written then.
     """
     file, plan = checked_file(brief), read_plan(folder)
-    given = {"kind": "undo", "by": by, "way": "command", "key": key or secrets.token_hex(8)}
+    given = {"kind": "undo", "by": by, "way": "command", "key": _drawn(key)}
 
     def make(journal: JournalFile) -> JournalEntry:
         known = _of_key(key, journal)
@@ -239,6 +239,11 @@ def _ask_back(
     if not never:
         problems[-1] = replace(problems[-1], hint=words.text(slip_phrases.keep()))
     raise TurfplanError(problems)
+
+
+def _drawn(key: str | None) -> str:
+    """The key of an entry: its writer's, else one drawn at random."""
+    return secrets.token_hex(8) if key is None else key
 
 
 def _of_key(key: str | None, journal: JournalFile) -> JournalEntry | None:

@@ -102,7 +102,7 @@ def volume_follows_depth(case: Case) -> Iterator[Fault]:
     """A pass takes its depth over the lawn, loose: exactly where the lawn is filled evenly, at most
     that where it is not."""
     even = _even(case)
-    settle = _settle(case)
+    settle = settle_of(case)
     cores = case.book.si("aerate.core_volume_depth") if _is_sand_alone(case) else 0.0
     for task in case.to_do("spreading"):
         depth, volume = depth_mm(task), _values(task).get("volume")
@@ -133,7 +133,7 @@ def _even(case: Case) -> bool:
     return leveling.depth_mm is not None and not leveling.lows and not leveling.survey and not parts
 
 
-def _settle(case: Case) -> float:
+def settle_of(case: Case) -> float:
     """By which share loose material settles here."""
     told = case.brief.leveling.settle_percent
     if told is not None:

@@ -26,6 +26,7 @@ FaultKind = Literal[
     # order of work
     "before_what_it_hangs_on",
     "filled_before_cause",
+    "bared_before_permit",
     "digging_without_marks",
     "marks_run_out",
     "not_mown_low",
@@ -48,6 +49,8 @@ FaultKind = Literal[
     "pass_too_deep",
     "depth_not_reached",
     "fill_not_covered",
+    "filled_where_none_goes",
+    "place_unnamed",
     "passes_too_close",
     # ground without living grass
     "turf_work_without_turf",
@@ -145,6 +148,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "seed_off_its_pass",
         "before_what_it_hangs_on",
         "filled_before_cause",
+        "bared_before_permit",
         "digging_without_marks",
         "marks_run_out",
         "lifted_after_pass",

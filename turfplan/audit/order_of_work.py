@@ -10,6 +10,7 @@ from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
 CAUSE, LIFTING, FITTINGS = "diagnose", "lift_and_fill", "raise_fittings"
+PERMIT, BARES = "permit", ("kill_stand", "clear_stand", "till")
 
 
 def after_what_it_hangs_on(case: Case) -> Iterator[Fault]:
@@ -45,6 +46,25 @@ def cause_before_fill(case: Case) -> Iterator[Fault]:
                     look,
                     day=fill.start,
                     cause=look.end,
+                    least_days=lead,
+                )
+
+
+def permit_before_ground_is_bare(case: Case) -> Iterator[Fault]:
+    """Nothing is killed, stripped, loosened or lifted before the permit that its new grass lives
+    on."""
+    lead = case.days("order.permit_lead")
+    for permit in case.jobs(PERMIT):
+        # One for relaid turf alone says nothing of seed.
+        bares = (LIFTING,) if permit.id != PERMIT else BARES
+        for job in case.jobs(*bares):
+            if (job.start - permit.end).days < lead:
+                yield fault(
+                    "bared_before_permit",
+                    job,
+                    permit,
+                    day=job.start,
+                    permit=permit.end,
                     least_days=lead,
                 )
 
@@ -127,6 +147,7 @@ def germination_of(case: Case) -> Iterator[Fact]:
 INVARIANTS = (
     after_what_it_hangs_on,
     cause_before_fill,
+    permit_before_ground_is_bare,
     mown_low_first,
     thatch_before_tines,
     pass_after_tines,

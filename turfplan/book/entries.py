@@ -44,7 +44,8 @@ class Species(BookEntry):
     """A grass in words; its numbers are facts `species.<id>.…`.
 
     `leaf` is how broad its blades look; `common` marks what an unnamed lawn most likely is;
-    `noxious_in` lists the countries where the law, or that of a state, calls it a noxious weed.
+    `noxious_in` lists the countries where the law, or that of a state, calls it a noxious weed,
+    `at_home_in` the climates of Köppen in which it is the lawn that keeps itself.
     """
 
     name: str
@@ -58,6 +59,7 @@ class Species(BookEntry):
     dethatch: Literal["ok", "light", "wide", "never"] = "ok"
     winter_cover: bool = False
     noxious_in: tuple[str, ...] = ()
+    at_home_in: tuple[Literal["Af", "Am", "Aw"], ...] = ()
     unfed: tuple[Unfed, ...] = ()
     source: str
 
@@ -199,15 +201,20 @@ class CampaignWords(BookEntry):
 
 class Operation(BookEntry):
     """An operation in words, with the tests of the day; hours are named facts; `office` where an
-    office is asked, on its days of business; `in_rain` where rain takes no day from it."""
+    office is asked, on its days of business; `in_rain` where rain takes no day from it.
+    `how_on_rain` stands for `how` where nobody waters, `go_frostless` and `fallback_frostless` for
+    theirs where it never freezes."""
 
     name: str
     phase: Phase
     title: str
     roles: tuple[Role, ...] = ()
     how: tuple[str, ...]
+    how_on_rain: tuple[str, ...] = ()
     go: str | None = None
+    go_frostless: str | None = None
     fallback: str | None = None
+    fallback_frostless: str | None = None
     cautions: tuple[str, ...] = ()
     weather: Literal["any", "dry", "dry_ground", "growing"] = "any"
     labour: tuple[NamedFact, ...] = ()

@@ -179,15 +179,6 @@ class Drying(WindowCondition):
     days: NamedFact
 
 
-class Wetting(WindowCondition):
-    """The usual rain of the coming `days` exceeds their evapotranspiration by more than `surplus`:
-    the soil gets wet."""
-
-    kind: Literal["wetting"]
-    surplus: NamedFact
-    days: NamedFact
-
-
 class DegreeDaysLeft(WindowCondition):
     """The last day with so many degree days over a base still to come before the median first
     frost.
@@ -224,7 +215,6 @@ AnyCondition = Annotated[
     | GrowthRising
     | GrowthLeft
     | Drying
-    | Wetting
     | DegreeDaysLeft
     | WarmthLeft,
     Field(discriminator="kind"),

@@ -35,7 +35,16 @@ WORDED: Mapping[str, tuple[str, ...]] = MappingProxyType(
             "why_without_passes",
             "against",
         ),
-        "operations": ("name", "title", "how", "go", "fallback"),
+        "operations": (
+            "name",
+            "title",
+            "how",
+            "how_on_rain",
+            "go",
+            "go_frostless",
+            "fallback",
+            "fallback_frostless",
+        ),
     }
 )
 

@@ -102,6 +102,11 @@ class Climate:
         """True south of the equator."""
         return self.latitude < 0
 
+    @property
+    def frostless(self) -> bool:
+        """Whether even the coldest night of a usual year stays above freezing, error and all."""
+        return self.coldest_night_c - self.coldest_error_c > 0
+
     def air_c(self, day: date) -> float:
         """Daily mean air temperature to be expected."""
         return self.air_mean_c[day_index(day)] + self._over(day)

@@ -1,6 +1,6 @@
 """Messages of `messages/en/brief_check.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message, Number
+from turfplan.message import Listed, Message, Number, Quantity
 
 
 def unknown_grass() -> Message:
@@ -33,6 +33,28 @@ def say_which_grass() -> Message:
 def say_where_or_which_grass() -> Message:
     """write one of these names, or give place.country"""
     return Message("brief_check.say_where_or_which_grass")
+
+
+def much_lime() -> Message:
+    """more lime than such a soil takes"""
+    return Message("brief_check.much_lime")
+
+
+def lime_rate(*, rate: Quantity) -> Message:
+    """{rate}"""
+    return Message("brief_check.lime_rate", (("rate", rate),))
+
+
+def lime_most(*, rate: Quantity) -> Message:
+    """up to {rate}"""
+    return Message("brief_check.lime_most", (("rate", rate),))
+
+
+def lime_slip(*, tenth: Quantity) -> Message:
+    """has the point slipped ({tenth}), or is the rate one per acre or hectare? If the report does
+    say so, write its acidity or buffer pH beside it
+    """
+    return Message("brief_check.lime_slip", (("tenth", tenth),))
 
 
 def unknown_soil() -> Message:
@@ -130,6 +152,16 @@ def not_dormant() -> Message:
     return Message("brief_check.not_dormant")
 
 
+def winter_cover_sleeps(*, grass: Message) -> Message:
+    """{grass} sleeps in winter like the lawn below it and makes no winter cover"""
+    return Message("brief_check.winter_cover_sleeps", (("grass", grass),))
+
+
+def take_winter_cover(*, grass: Message) -> Message:
+    """take {grass}, or leave `species` out: a winter cover is a cool-season grass"""
+    return Message("brief_check.take_winter_cover", (("grass", grass),))
+
+
 def winter_is_warm() -> Message:
     """winter overseeding is for warm-season lawns"""
     return Message("brief_check.winter_is_warm")
@@ -148,6 +180,13 @@ def nothing_to_do() -> Message:
 def give_something() -> Message:
     """give [leveling] depth, or a seeding intent such as \"overseed\""""
     return Message("brief_check.give_something")
+
+
+def thatch_goes_first(*, thatch: Quantity, limit: Quantity) -> Message:
+    """give [leveling] depth, or a seeding intent such as \"overseed\": thatch of {thatch} is more
+    than {limit}, and the plan then says when it is taken down, before the fill or the seed
+    """
+    return Message("brief_check.thatch_goes_first", (("thatch", thatch), ("limit", limit)))
 
 
 def few_cans() -> Message:
@@ -203,6 +242,16 @@ def give_both() -> Message:
 def of_one_head() -> Message:
     """the flow is that of one head, not of the whole line"""
     return Message("brief_check.of_one_head")
+
+
+def unknown_zone() -> Message:
+    """no shape of the lawn has this name"""
+    return Message("brief_check.unknown_zone")
+
+
+def part_beyond_zone() -> Message:
+    """the part is as large as the zone that it lies in, or larger"""
+    return Message("brief_check.part_beyond_zone")
 
 
 def parts_too_large() -> Message:

@@ -37,6 +37,11 @@ def planted_fallback() -> Message:
     return Message("care.planted.fallback")
 
 
+def planted_fallback_even() -> Message:
+    """While plants still come out, wait; leave it out where they do so for months."""
+    return Message("care.planted.fallback_even")
+
+
 def preemergent() -> Message:
     """Crabgrass comes up in the open places; a barrier laid now stops it, where no seed is in the
     way.
@@ -50,7 +55,7 @@ def spring_transition(*, grass: Message) -> Message:
 
 
 def last_mow() -> Message:
-    """Grass that goes into winter at its usual height, free of leaves, comes out of it best."""
+    """Grass that goes into its rest at its usual height, free of leaves, comes out of it best."""
     return Message("care.last_mow")
 
 

@@ -34,6 +34,15 @@ def grid_hilly(*, title: str, place: Message, metres: Number) -> Message:
     return Message("climate.grid_hilly", (("title", title), ("place", place), ("metres", metres)))
 
 
+def grid_hilly_frostless(*, title: str, place: Message, metres: Number) -> Message:
+    """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
+    m: give the elevation for a better answer
+    """
+    return Message(
+        "climate.grid_hilly.frostless", (("title", title), ("place", place), ("metres", metres))
+    )
+
+
 def grid_of_town(
     *, title: str, place: Message, from_height: Quantity, to_height: Quantity, town: str
 ) -> Message:
@@ -54,6 +63,24 @@ def grid_of_town(
     )
 
 
+def grid_of_town_frostless(
+    *, title: str, place: Message, from_height: Quantity, to_height: Quantity, town: str
+) -> Message:
+    """climate normals of the world grid ({title}) at {place}, brought from {from_height} to
+    {to_height}, which a map gives {town}; a lawn higher or lower is told by its elevation
+    """
+    return Message(
+        "climate.grid_of_town.frostless",
+        (
+            ("title", title),
+            ("place", place),
+            ("from_height", from_height),
+            ("to_height", to_height),
+            ("town", town),
+        ),
+    )
+
+
 def grid_hilly_town(
     *, title: str, place: Message, metres: Number, town: str, height: Quantity
 ) -> Message:
@@ -64,6 +91,24 @@ def grid_hilly_town(
     """
     return Message(
         "climate.grid_hilly_town",
+        (
+            ("title", title),
+            ("place", place),
+            ("metres", metres),
+            ("town", town),
+            ("height", height),
+        ),
+    )
+
+
+def grid_hilly_town_frostless(
+    *, title: str, place: Message, metres: Number, town: str, height: Quantity
+) -> Message:
+    """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
+    m: give the elevation for a better answer (a map gives {town} about {height})
+    """
+    return Message(
+        "climate.grid_hilly_town.frostless",
         (
             ("title", title),
             ("place", place),

@@ -8,13 +8,3 @@ def only_there(*, area: Quantity) -> Message:
     parts before; the rest is mown as usual.
     """
     return Message("dressed.only_there", (("area", area),))
-
-
-def mow_low_title(*, height: Quantity) -> Message:
-    """Mow low to {height} where it is dressed, bag the clippings"""
-    return Message("dressed.mow_low_title", (("height", height),))
-
-
-def title(*, title: Message) -> Message:
-    """{title} where it is dressed"""
-    return Message("dressed.title", (("title", title),))

@@ -148,6 +148,13 @@ def filled_before_cause(*, day: Day, least_days: int, cause: Day) -> Message:
     )
 
 
+def bared_before_permit(*, day: Day, least_days: int, permit: Day) -> Message:
+    """the ground is laid bare on {day}, less than {least_days} days after the permit of {permit}"""
+    return Message(
+        "faults.bared_before_permit", (("day", day), ("least_days", least_days), ("permit", permit))
+    )
+
+
 def digging_without_marks(*, day: Day, least_days: int) -> Message:
     """work in the ground on {day} without marks {least_days} business days before it"""
     return Message("faults.digging_without_marks", (("day", day), ("least_days", least_days)))
@@ -257,6 +264,20 @@ def slope_lies_open(*, day: Day, slope_percent: int) -> Message:
 def pass_too_deep(*, depth_mm: Number, most_mm: Number) -> Message:
     """{depth_mm} mm in one pass; {most_mm} mm is the most"""
     return Message("faults.pass_too_deep", (("depth_mm", depth_mm), ("most_mm", most_mm)))
+
+
+def filled_where_none_goes(*, planned_m3: Number, most_m3: Number) -> Message:
+    """{planned_m3} m3 of mix; without the parts of the lawn that get none it takes {most_m3} m3 at
+    the most
+    """
+    return Message(
+        "faults.filled_where_none_goes", (("planned_m3", planned_m3), ("most_m3", most_m3))
+    )
+
+
+def place_unnamed(*, place: str) -> Message:
+    """it is not for the whole lawn, and its title does not say {place}"""
+    return Message("faults.place_unnamed", (("place", place),))
 
 
 def depth_not_reached(*, depth_mm: Number, asked_mm: Number) -> Message:

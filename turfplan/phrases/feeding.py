@@ -162,6 +162,11 @@ def seedlings_pale_go() -> Message:
     return Message("feeding.seedlings.pale_go")
 
 
+def seedlings_pale_go_frostless() -> Message:
+    """Seedlings pale all over, growing and mown once."""
+    return Message("feeding.seedlings.pale_go_frostless")
+
+
 def seedlings_green_fallback() -> Message:
     """Seedlings green: leave it out; the compost feeds them."""
     return Message("feeding.seedlings.green_fallback")

@@ -8,6 +8,13 @@ def rest_of_fill(*, depth: Quantity) -> Message:
     return Message("handover.rest_of_fill", (("depth", depth),))
 
 
+def rest_in_seasons(*, depth: Quantity, passes: int, n: int) -> Message:
+    """Begin to level what is left of the fill, up to {depth}: of its {passes} passes this season
+    holds {n}, and the seasons after it take the others
+    """
+    return Message("handover.rest_in_seasons", (("depth", depth), ("passes", passes), ("n", n)))
+
+
 def undone_part(*, depth: Quantity, left: Quantity, share: Number, rest: Message) -> Message:
     """This plan spreads {depth} of the fill asked for; up to {left} on {share} of the lawn is left
     out. {rest}

@@ -1,6 +1,6 @@
 """Messages of `messages/en/level.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import Listed, Message, Number, Quantity
 
 
 def one_pass(*, depth: Quantity) -> Message:
@@ -35,6 +35,16 @@ def hollows_and_rest(*, depth: Quantity, rest: Quantity) -> Message:
 def hollows_only() -> Message:
     """Only where the fill is deeper: the rest has its fill already."""
     return Message("level.hollows_only")
+
+
+def zone_layer(*, zone: Message, depth: Quantity, volume: Quantity) -> Message:
+    """{zone} {depth} ({volume})"""
+    return Message("level.zone_layer", (("zone", zone), ("depth", depth), ("volume", volume)))
+
+
+def by_zone(*, zones: Listed) -> Message:
+    """By part: {zones}."""
+    return Message("level.by_zone", (("zones", zones),))
 
 
 def zone_part(*, zone: Message, volume: Quantity) -> Message:

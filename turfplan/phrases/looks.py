@@ -22,6 +22,13 @@ def relaid_string() -> Message:
     return Message("looks.relaid.string")
 
 
+def relaid_string_on_rain() -> Message:
+    """Pull a string over each filled place and measure; tug at the edges: turf that comes up has
+    not rooted, and waits for more rain.
+    """
+    return Message("looks.relaid.string_on_rain")
+
+
 def relaid_shallow(*, cap: Quantity) -> Message:
     """Sunk by {cap} or less: order a little more mix, and fill these places with the pass, the tips
     left showing.
@@ -34,6 +41,20 @@ def relaid_deep(*, cap: Quantity) -> Message:
     weeks more; the pass waits.
     """
     return Message("looks.relaid.deep", (("cap", cap),))
+
+
+def relaid_deep_on_rain(*, cap: Quantity) -> Message:
+    """Sunk deeper than {cap}: lift the turf there again in the rains, fill, tread and relay it; the
+    pass waits.
+    """
+    return Message("looks.relaid.deep_on_rain", (("cap", cap),))
+
+
+def relaid_on_rain() -> Message:
+    """Deep fill sinks as rain wets it: what has sunk by now is made good before the lawn is
+    dressed.
+    """
+    return Message("looks.relaid_on_rain")
 
 
 def leaf_tips() -> Message:
@@ -51,6 +72,11 @@ def leaf_tips_clear() -> Message:
     lightly.
     """
     return Message("looks.leaf_tips.clear")
+
+
+def leaf_tips_clear_on_rain() -> Message:
+    """Tips should stand clear everywhere. Buried patches: brush or rake them free."""
+    return Message("looks.leaf_tips.clear_on_rain")
 
 
 def leaf_tips_bare(*, n: int) -> Message:

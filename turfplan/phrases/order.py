@@ -1,6 +1,6 @@
 """Messages of `messages/en/order.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Amounted, Listed, Message, Number, Quantity
+from turfplan.message import Amounted, Day, Listed, Message, Number, Quantity
 
 
 def mix_reason(*, passes: Quantity) -> Message:
@@ -111,6 +111,21 @@ def bulk_loads(*, n: int, volume: Quantity, weight: Quantity, each: Quantity) ->
 def bags(*, bags: Listed, weight: Quantity) -> Message:
     """{bags} (about {weight})"""
     return Message("order.bags", (("bags", bags), ("weight", weight)))
+
+
+def less_came(*, volume: Quantity) -> Message:
+    """Less came than was ordered: about {volume} of mix is missing here. Fetch it before this pass,
+    or spread thinner everywhere and say so (`turfplan log BRIEF done TASK --amount`).
+    """
+    return Message("order.less_came", (("volume", volume),))
+
+
+def old_heap(*, on: Day, days: Number, most: int) -> Message:
+    """The mix that came on {on} lies {days} days by then, and a heap keeps {most}: keep it under
+    its tarp, pull the weeds, and before this pass dry it, sieve it and try a handful; what is
+    lumpy, sour or full of roots is not spread, and new mix is ordered for it.
+    """
+    return Message("order.old_heap", (("on", on), ("days", days), ("most", most)))
 
 
 def not_ordered() -> Message:

@@ -99,6 +99,21 @@ def of_survey(*, part: Message) -> Message:
     return Message("parts.of_survey", (("part", part),))
 
 
+def of_survey_alike(*, part: Message) -> Message:
+    """The survey does not say where {part} lies: nothing is spread there, and its share is taken
+    off every depth alike. Draw it as a hole in the survey's outline to have the fill around it
+    reckoned exactly.
+    """
+    return Message("parts.of_survey_alike", (("part", part),))
+
+
+def in_any_zone(*, part: Message) -> Message:
+    """Nobody says in which zone {part} lies: its share is taken out of each zone alike. Name the
+    zone with `zone` in its `[[lawn.part]]`, so that each gets what it needs.
+    """
+    return Message("parts.in_any_zone", (("part", part),))
+
+
 def no_tines(*, parts: Listed) -> Message:
     """No tines on {parts}."""
     return Message("parts.no_tines", (("parts", parts),))

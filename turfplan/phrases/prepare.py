@@ -235,6 +235,19 @@ def permit() -> Message:
     return Message("prepare.permit")
 
 
+def permit_killed_go() -> Message:
+    """Before the old stand is killed, and before anything is bought."""
+    return Message("prepare.permit_killed_go")
+
+
+def permit_fallback() -> Message:
+    """No permit, no seed and no plants: write `permit = false` into the brief and plan again. Kill
+    and strip nothing; here no seed waits in the ground for spring, so the way out is to keep the
+    lawn as it is (`intent = \"none\"`).
+    """
+    return Message("prepare.permit_fallback")
+
+
 def permit_relaid() -> Message:
     """The allowed watering days are fewer than relaid turf needs until it has rooted."""
     return Message("prepare.permit_relaid")
@@ -406,3 +419,10 @@ def ask_thin_cause() -> Message:
     into the brief, with the site.
     """
     return Message("prepare.ask_thin_cause")
+
+
+def prepared_again() -> Message:
+    """It was done for a pass that did not come in time: the grass has grown back and the holes have
+    closed since, so it is done again.
+    """
+    return Message("prepare.prepared_again")

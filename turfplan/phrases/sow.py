@@ -8,6 +8,11 @@ def seed() -> Message:
     return Message("sow.seed")
 
 
+def seed_into() -> Message:
+    """Seed goes into the stand at the time when this grass comes up fastest and weeds least."""
+    return Message("sow.seed_into")
+
+
 def overseed() -> Message:
     """Thin turf is filled by new plants: this is the best time for them here."""
     return Message("sow.overseed")
@@ -164,6 +169,13 @@ def sod_bank() -> Message:
     resists a pull.
     """
     return Message("sow.sod.bank")
+
+
+def sod_on_rain() -> Message:
+    """Lay it onto wet ground with rain in the forecast: nobody waters here, and only rain keeps it
+    until a corner resists a pull.
+    """
+    return Message("sow.sod.on_rain")
 
 
 def sod_water() -> Message:

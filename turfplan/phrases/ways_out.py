@@ -18,6 +18,11 @@ def water_it() -> Message:
     return Message("ways_out.water_it")
 
 
+def water_the_lawn() -> Message:
+    """Water the lawn, by hose or sprinkler"""
+    return Message("ways_out.water_the_lawn")
+
+
 def any_campaign() -> Message:
     """Let the planner choose the campaign"""
     return Message("ways_out.any_campaign")
@@ -113,11 +118,6 @@ def and_leave_out(*, change: Message, table: str) -> Message:
     return Message("ways_out.and_leave_out", (("change", change), ("table", table)))
 
 
-def strip_turf_first() -> Message:
-    """Strip the old turf with its thatch before the plan begins, and start anew on bare ground"""
-    return Message("ways_out.strip_turf_first")
-
-
 def leave_out(*, table: str) -> Message:
     """leave out {table}"""
     return Message("ways_out.leave_out", (("table", table),))
@@ -154,8 +154,8 @@ def strip_turf() -> Message:
 
 
 def start_anew() -> Message:
-    """Kill the old stand, fill the bare ground and sow anew: no grass has to grow through the
-    fill
+    """Kill the old stand, fill the bare ground and start a new one: no grass has to grow through
+    the fill
     """
     return Message("ways_out.start_anew")
 

@@ -18,11 +18,6 @@ def soil_drying() -> Message:
     return Message("windows.soil_drying")
 
 
-def soil_wetting() -> Message:
-    """soil getting wet, as more rain falls than dries up"""
-    return Message("windows.soil_wetting")
-
-
 def soil_warming(*, degrees: Quantity) -> Message:
     """soil warming through {degrees}"""
     return Message("windows.soil_warming", (("degrees", degrees),))

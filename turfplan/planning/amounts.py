@@ -33,6 +33,7 @@ from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import closed_to_tines, removes_cores
 from turfplan.work.phases.sow import straw_area_m2
+from turfplan.work.places import filled_place
 from turfplan.work.plants import pieces_needed, planted_area_m2, spacing_of
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
@@ -63,7 +64,11 @@ def loose_volumes(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice) -> 
         setting.levelling.lift_share * setting.plot.area_m2 * setting.levelling.lift_depth_mm / 1000
     )
     touch = (
-        book.si("topdress.touch_up_share") * setting.plot.area_m2 * setting.touch_up_depth_mm / 1000
+        book.si("topdress.touch_up_share")
+        * filled_place(setting).share
+        * setting.plot.area_m2
+        * setting.touch_up_depth_mm
+        / 1000
     )
     return FillVolumes(
         passes,

@@ -2,9 +2,10 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 from types import MappingProxyType
 
-from turfplan.message import Message, Number, Quantity, Value
+from turfplan.message import Day, Message, Number, Quantity, Value
 from turfplan.phrases import level as of_level
 from turfplan.phrases import order as of_order
 from turfplan.phrases import tasks as phrases
@@ -26,6 +27,7 @@ from turfplan.planning.feeding import (
 from turfplan.planning.load_reasons import part
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.stock import (
+    LEAST_M3,
     Stock,
     is_under_way,
     needed_m3,
@@ -33,9 +35,11 @@ from turfplan.planning.stock import (
     stock_of,
     wanted_loads,
 )
+from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Amount
 from turfplan.work.drafts import Draft
+from turfplan.work.heap import too_large
 from turfplan.work.lawn import ResolvedLawn
 
 
@@ -59,6 +63,13 @@ def with_amounts(
         line = by_task.get(draft.id)
         if line is not None and line.deliver_task == draft.id and line.order_task in stock.unasked:
             draft = replace(draft, cautions=(*draft.cautions, of_order.not_ordered()))
+        if lacks := _lacking_m3(candidate, draft, stock):
+            told = of_order.less_came(volume=Quantity(lacks, "volume"))
+            draft = replace(draft, cautions=(told, *draft.cautions))
+        if old := _old_heap(setting, candidate, draft, history):
+            draft = replace(draft, cautions=(old, *draft.cautions))
+        if line is not None and line.deliver_task == draft.id and not draft.bags:
+            draft = replace(draft, cautions=(*draft.cautions, *too_large(setting, line.value)))
         if draft.bags and line is not None:
             draft = replace(draft, title=_title_of_bags(line))
         drafts[draft.id] = draft
@@ -76,6 +87,35 @@ def with_amounts(
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     return drafts, [line for line in bought if line.value > 0]
+
+
+def _lacking_m3(candidate: Candidate, draft: Draft, stock: Stock) -> float:
+    """What the loads that have come for a pass which is still to come lack of it, loose m3."""
+    if draft.id in stock.settled or draft.operation not in COLLECTIVES["spreading"]:
+        return 0.0
+    served = [load for load in candidate.season.loads if draft.position in load.passes]
+    lacks = sum(stock.missing_m3(load.number) for load in served)
+    return lacks if lacks > LEAST_M3 else 0.0
+
+
+def _old_heap(
+    setting: ResolvedLawn, candidate: Candidate, draft: Draft, history: TaskHistory | None
+) -> Message | None:
+    """What is said of a pass whose mix lies longer by then than a heap keeps; None where it is
+    fresh, still to come, or in closed bags, and of soil for ground without grass."""
+    if history is None or draft.operation != "topdress" or draft.id in history.done:
+        return None
+    day, most = candidate.dated.schedule.days[draft.start_node], setting.days("order.storage_days")
+    came = [
+        history.done[name]
+        for load in candidate.season.loads
+        if draft.position in load.passes and not load.bags
+        if (name := f"delivery.{load.number}") in history.done
+    ]
+    if not came or day - min(came) <= most:
+        return None
+    on = Day(date.fromordinal(min(came)))
+    return of_order.old_heap(on=on, days=Number(day - min(came), "grouped"), most=most)
 
 
 def _fertilizer(

@@ -8,9 +8,12 @@ from turfplan.book.entries import Book, Species
 from turfplan.book.grass_names import countries_of, grasses_called, names_said
 from turfplan.book.words import grass_name
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
-from turfplan.message import Message, listed
+from turfplan.message import Message, Quantity, length_mm, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
+from turfplan.site.outlines.shapes import area_of_shape
+from turfplan.work.feeding.lime_need import TENTHS, ph_goal
+from turfplan.work.planted import plants
 from turfplan.work.unnamed_grass import UNNAMED
 from turfplan.work.watering.sprinklers import zones
 
@@ -37,6 +40,10 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
         if part.grass:
             where = f"lawn.part.{number}.grass"
             yield from _grass(where, part.grass, book)
+        if part.zone:
+            drawn = [shape.name for shape in lawn.shape if shape.name and not shape.hole]
+            unknown = phrases.unknown_zone()
+            yield from _known(f"lawn.part.{number}.zone", part.zone, drawn, unknown)
     for number, sowing in enumerate(brief.history.sowings, 1):
         if sowing.species:
             where = f"history.sowings.{number}.species"
@@ -59,8 +66,13 @@ def _names(brief: Brief, book: Book) -> Iterable[Problem]:
 
 
 def _parts(brief: Brief) -> Iterable[Problem]:
-    """Parts that are as large as the whole lawn, where its area is typed."""
+    """Parts that are as large as the lawn, where its area is typed, or as the zone they lie in."""
     lawn = brief.lawn
+    drawn = {shape.name: area_of_shape(shape) for shape in lawn.shape if not shape.hole}
+    for number, part in enumerate(lawn.part, 1):
+        zone_m2 = drawn.get(part.zone) if part.zone else None
+        if zone_m2 and (part.area_m2 or (part.share or 0.0) * sum(drawn.values())) >= zone_m2:
+            yield Problem(f"lawn.part.{number}.zone", phrases.part_beyond_zone(), repr(part.zone))
     if lawn.area_m2 is None:
         return
     shares = [part.share or (part.area_m2 or 0.0) / lawn.area_m2 for part in lawn.part]
@@ -171,13 +183,17 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
         return
     yield from _seed_or_plants(brief, book, sown)
     yield from _out_of_season(brief, lawn)
-    yield from _nothing_comes_of_it(brief)
+    yield from _no_winter_cover(brief, book, sown)
+    yield from _nothing_comes_of_it(brief, book, lawn)
+    yield from _lime_of_the_laboratory(brief, book)
 
 
 def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
     """Seed of a grass that gives none, plants of one that is sown, or a form that is not sold."""
     intent, grass = brief.seeding.intent, grass_name(book, sown.id)
-    if intent in ("patch", "overseed", "renovate", "dormant") and not sown.seedable:
+    planted = plants(brief, book)
+    seeded = intent in ("patch", "overseed", "renovate", "dormant")
+    if seeded and not planted and not sown.seedable:
         yield Problem(
             "seeding.intent",
             phrases.no_seed(grass=grass),
@@ -192,7 +208,7 @@ def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem
             repr(intent),
             "none, patch, overseed, renovate, dormant",
         )
-    if intent == "plant" and brief.seeding.form and brief.seeding.form not in sown.plantable:
+    if planted and brief.seeding.form and brief.seeding.form not in sown.plantable:
         yield Problem(
             "seeding.form",
             phrases.not_sold_as(grass=grass, form=brief.seeding.form),
@@ -221,8 +237,34 @@ def _out_of_season(brief: Brief, lawn: Species) -> Iterable[Problem]:
         )
 
 
-def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
+def _no_winter_cover(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
+    """A grass over a sleeping lawn that sleeps through the winter itself, or is not sown."""
+    covers = may_cover_winter(book)
+    if brief.seeding.intent != "winter_overseed" or brief.seeding.species is None:
+        return
+    if sown.id not in covers:
+        yield Problem(
+            "seeding.species",
+            phrases.winter_cover_sleeps(grass=grass_name(book, sown.id)),
+            repr(sown.id),
+            one_of(covers),
+            phrases.take_winter_cover(grass=grass_name(book, book.winter_cover)),
+        )
+
+
+def may_cover_winter(book: Book) -> tuple[str, ...]:
+    """The grasses that may be sown over a lawn that sleeps in winter: they grow then, from seed."""
+    return tuple(
+        name for name, grass in book.species.items() if grass.season == "cool" and grass.seedable
+    )
+
+
+def _nothing_comes_of_it(brief: Brief, book: Book, lawn: Species) -> Iterable[Problem]:
     """Briefs that ask for no work at all, or for work that would fail without water."""
+    limit, thatch_mm = book.si("dethatch.limit"), brief.lawn.thatch_mm or 0.0
+    something = phrases.give_something()
+    if thatch_mm > limit and lawn.dethatch != "never":
+        something = phrases.thatch_goes_first(thatch=length_mm(thatch_mm), limit=length_mm(limit))
     intent = brief.seeding.intent
     filled = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
     if intent == "none" and not filled and not any(shape.depth_mm for shape in brief.lawn.shape):
@@ -231,5 +273,28 @@ def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
             phrases.nothing_to_do(),
             repr(intent),
             None,
-            phrases.give_something(),
+            something,
+        )
+
+
+def _lime_of_the_laboratory(brief: Brief, book: Book) -> Iterable[Problem]:
+    """A lime rate beyond what any laboratory asks for, or what the pH bears out: a slip of its
+    point or its unit. Acidity or a buffer pH beside it bears it out.
+    """
+    test = brief.soil_test
+    rate = test.lime_rate_g_m2
+    if rate is None or test.acidity_cmol_kg is not None or test.buffer_ph is not None:
+        return
+    most = book.si("lime.rate_most")
+    if test.ph is not None:
+        rise = ph_goal(brief, book, brief.dominant.species).goal - test.ph
+        by_ph = max(rise, book.si("lime.rate_least_rise")) * book.si("lime.rate_most_a_unit")
+        most = min(most, by_ph)
+    if rate > most:
+        yield Problem(
+            "soil_test.lime_rate",
+            phrases.much_lime(),
+            phrases.lime_rate(rate=Quantity(rate, "rate")),
+            phrases.lime_most(rate=Quantity(most, "rate")),
+            phrases.lime_slip(tenth=Quantity(rate / TENTHS, "rate")),
         )

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from datetime import date
 
 from turfplan.book.entries import Book
+from turfplan.phrases import changes
 from turfplan.phrases import history as phrases
 from turfplan.planning.candidates import MAIN_WORK, Candidate
 from turfplan.planning.past_binds import plays
@@ -53,8 +54,9 @@ def with_ways_on(
     plan: Plan, history: TaskHistory, book: Book, ways: Callable[[], tuple[Option, ...]]
 ) -> Plan:
     """The plan with the changes of its brief by which closed work could be done after all, the
-    nearest of them told; as it is where none was closed."""
-    if plan.options or not closes_work(book, history):
+    nearest of them told; as it is where none was closed, or seed lies where it was to be done."""
+    buried = changes.because_no_day_left(reason=phrases.seed_lies_there())
+    if plan.options or buried in history.closed.values() or not closes_work(book, history):
         return plan
     found = ways()
     told = tuple(

@@ -48,6 +48,8 @@ def unloaded(setting: ResolvedLawn, dated: Dated, again: Again) -> Dated:
         for found in _and_what_follows(setting, dated, other, draft, again):
             if _is_better(setting, dated, found):
                 dated = found
+                # What found no other day may find one now; each round leaves fewer hours over.
+                tried.clear()
                 break
     return dated
 
@@ -76,8 +78,16 @@ def _on_full_days(setting: ResolvedLawn, dated: Dated) -> list[Draft]:
     order of heavy work, the longest first.
     """
     over = _over_h(setting, _hours(setting, dated))
-    movable = [d for d in _movable(setting, dated) if dated.day(d.id) in over]
-    return sorted(movable, key=lambda d: (_turn(setting, d), -d.person_hours, d.id))
+    movable = [d for d in _movable(setting, dated) if over.keys() & set(_span(dated, d))]
+    return sorted(
+        movable,
+        key=lambda d: (d.duration_days > 1, _turn(setting, d), -d.person_hours, d.id),
+    )
+
+
+def _span(dated: Dated, draft: Draft) -> range:
+    """The days from the first to the last of a job (ordinals)."""
+    return range(dated.day(draft.start_node), dated.day(draft.end_node) + 1)
 
 
 def _is_better(setting: ResolvedLawn, before: Dated, after: Dated) -> bool:
@@ -100,11 +110,11 @@ def _stays(setting: ResolvedLawn, draft: Draft) -> bool:
 
 
 def _movable(setting: ResolvedLawn, dated: Dated) -> list[Draft]:
-    """The tasks of one day that may leave it."""
+    """The tasks that may leave their days; what keeps step with another may not."""
     return [
         d
         for d in dated.season.drafts
-        if d.duration_days == 1
+        if (d.duration_days == 1 or not (d.strips or d.beside or d.by_strip))
         and d.person_hours > HAIR_H
         and is_counted(setting, d.operation)
         and not _stays(setting, d)
@@ -151,15 +161,27 @@ def _sum_over_h(setting: ResolvedLawn, dated: Dated) -> float:
 
 
 def _kept_off_full_days(setting: ResolvedLawn, dated: Dated, draft: Draft) -> SeasonDraft:
-    """The season with a task kept off the days whose hours it would go beyond."""
+    """The season with a task kept off the days whose hours it would go beyond.
+
+    A job of several days ends before the first of its days that is too full: it begins earlier.
+    """
     hours, own = _hours(setting, dated), dated.day(draft.id)
+    if draft.duration_days > 1:
+        over = _over_h(setting, hours).keys() & set(_span(dated, draft))
+        until = max(setting.first_day, min(over) - 1)
+        return _bound(dated, draft, DaySet.of([(setting.first_day, until)]), draft.end_node)
     hours[own] -= draft.person_hours
     there = setting.labour.day_hours
     full = [(day, day) for day, had in hours.items() if had + draft.person_hours > there + HAIR_H]
     days = without(DaySet.of([(setting.first_day, setting.last_day)]), full)
+    return _bound(dated, draft, days, draft.start_node)
+
+
+def _bound(dated: Dated, draft: Draft, days: DaySet, node: str) -> SeasonDraft:
+    """The season with the first or the last day of a task kept to some days."""
     reason = Reason("work.day_full", phrases.other_days_full())
     name = f"{FULL}:{draft.id}"
-    bound = Allowed(name, draft.start_node, days, Strength.ADVICE, reason)
+    bound = Allowed(name, node, days, Strength.ADVICE, reason)
     others = tuple(c for c in dated.season.constraints if c.id != name)
     return replace(dated.season, constraints=(*others, bound))
 

@@ -38,21 +38,30 @@ def holds_in_the_way(found: Contradiction, history: TaskHistory) -> set[str]:
 
 
 def with_moves_given_up(
-    season: SeasonDraft, history: TaskHistory, moves: Collection[str], reasons: Sequence[Message]
-) -> tuple[SeasonDraft, TaskHistory]:
-    """A season in which some days chosen by hand no longer hold, each told with why."""
+    history: TaskHistory, moves: Collection[str], reasons: Sequence[Message]
+) -> TaskHistory:
+    """A history in which some days chosen by hand no longer hold, each with why."""
     told = {
         name: phrases.move_given_up(
             day=Day(date.fromordinal(history.held[name])), reason=sentences(*reasons)
         )
         for name in moves
     }
+    return replace(
+        history,
+        held={name: day for name, day in history.held.items() if name not in told},
+        because={**history.because, **told},
+        moves_given_up={**history.moves_given_up, **told},
+    )
+
+
+def with_moves_told(season: SeasonDraft, history: TaskHistory) -> SeasonDraft:
+    """A season whose tasks say which days chosen by hand they could not keep."""
+    told = history.moves_given_up
     drafts = tuple(
         replace(d, cautions=(told[d.id], *d.cautions)) if d.id in told else d for d in season.drafts
     )
-    held = {name: day for name, day in history.held.items() if name not in told}
-    history = replace(history, held=held, because={**history.because, **told})
-    return replace(season, drafts=drafts), history
+    return replace(season, drafts=drafts) if told else season
 
 
 def with_work_closed(
@@ -98,8 +107,8 @@ def _why(closed: Message) -> Message:
 def work_to_close(
     setting: ResolvedLawn, season: SeasonDraft, found: Contradiction, history: TaskHistory
 ) -> set[str]:
-    """The one task of a contradiction that is given up: main work, the last of it, since the rest
-    is done for its sake; else the least of the others. Empty where all of it is past."""
+    """The one task of a contradiction that is given up: the least of the main work, since the rest
+    is done for its sake, else of the others; of equal ones the last. Empty where all is past."""
     fixed, about = history.fixed, named(found)
     still = [d for d in season.drafts if d.id not in fixed]
     still = [d for d in still if d.id in about] or still

@@ -17,10 +17,11 @@ from turfplan.planning.watering import watered
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Option
 from turfplan.records.plan_task import NOTHING, Task, WateringStage
-from turfplan.work.campaigns import Campaign
+from turfplan.work.campaigns import Campaign, room
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.horizon import season_for_the_rest, within
 from turfplan.work.lawn import Levelling, ResolvedLawn
+from turfplan.work.passes import passes_needed
 from turfplan.work.phases.first_cuts import heights_after
 
 # What ends a stage of watering, where that is seen and not dated.
@@ -154,14 +155,22 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
         return
     worked = date.fromordinal(max(best.dated.schedule.days.values(), default=lawn.first_day))
     season = season_for_the_rest(lawn, best.campaign, worked)
-    if season is not None:
-        yield Handover(
-            operation=season.operation,
-            title=phrases.rest_of_fill(depth=length_mm(max(band.depth_mm for band in left))),
-            start=season.start,
-            end=season.end,
-            reason=season.reason,
-        )
+    if season is None:
+        return
+    depth = length_mm(max(band.depth_mm for band in left))
+    needed = passes_needed(
+        replace(lawn, levelling=replace(best.setting.levelling, bands=left, left=()))
+    )
+    holds = room(lawn, season)
+    yield Handover(
+        operation=season.operation,
+        title=phrases.rest_of_fill(depth=depth)
+        if needed <= holds
+        else phrases.rest_in_seasons(depth=depth, passes=needed, n=holds),
+        start=season.start,
+        end=season.end,
+        reason=season.reason,
+    )
 
 
 def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option, ...]) -> Message:

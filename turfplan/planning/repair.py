@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
-from turfplan.book.entries import Book
 from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.message import Message, sentences
 from turfplan.network import Conflict
@@ -26,6 +25,7 @@ from turfplan.planning.giving_way import (
     holds_in_the_way,
     with_closed_told,
     with_moves_given_up,
+    with_moves_told,
     with_work_closed,
     work_to_close,
 )
@@ -37,6 +37,7 @@ from turfplan.planning.marks_again import (
     with_run_out_told,
 )
 from turfplan.planning.past_binds import (
+    NEW,
     among_the_open,
     apart_from_passes,
     outlived,
@@ -44,20 +45,27 @@ from turfplan.planning.past_binds import (
     rest_after_seed,
     without_followers,
 )
+from turfplan.planning.preparation_again import (
+    marks_for_preparation,
+    prepared_before,
+    run_out_preparation,
+    stranded_preparation,
+    with_preparation_again,
+)
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
-from turfplan.planning.wished_days import with_booked
+from turfplan.planning.wished_days import compare_wished, with_booked
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Task
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.starter import STARTER_TASK
+from turfplan.work.filling import leaves_all
 from turfplan.work.horizon import within
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.phases.open_turf import AHEAD
@@ -86,7 +94,26 @@ def compare_again(
 ) -> Comparison:
     """The campaign of the plan before, repaired; only when it can no longer be done are the others
     compared, and only where none of them can is work closed that no day is left for.
+
+    A day off that somebody wished for is a day of work only as long as the wish holds.
     """
+    return compare_wished(
+        setting,
+        history,
+        previous,
+        lambda lawn, past: _compared_again(lawn, feeder, verdict, previous, past, weather),
+    )
+
+
+def _compared_again(
+    setting: ResolvedLawn,
+    feeder: Feeder,
+    verdict: Verdict,
+    previous: Plan,
+    history: TaskHistory,
+    weather: Mapping[date, WeatherDay],
+) -> Comparison:
+    """The campaigns compared around what has happened."""
     if setting.sowing.needs_water and not verdict.ok:
         return Comparison(None, (), verdict.reasons)
     given = _Repairing(feeder, verdict.needs_permit, history, weather)
@@ -114,6 +141,9 @@ def compare_again(
         thatch_down=AHEAD in history.done,
     )
     possible, ruled_out = all_campaigns(ways_still_open(left, previous, history))
+    if any(plays(setting.book, name, NEW) for name in history.done):
+        # What is in the ground waits for nothing: the fill is not left out for its sake.
+        possible.sort(key=lambda way: leaves_all(way[0].levelling))
     # A campaign that is no longer among those to choose from stands with the others ruled out.
     given_up = ((previous.campaign_name, sentences(*conflict)),) if conflict else ()
     for lawn, campaign in possible:
@@ -150,21 +180,6 @@ def _first_open_day(setting: ResolvedLawn) -> date:
     """The first day for what is still to be done: today, or later where the brief asks for a later
     start."""
     return max(setting.today, setting.brief.season.start or setting.today)
-
-
-def with_roles(plan: Plan, book: Book) -> Plan:
-    """The plan before with the roles that the book in force gives its operations, beside those that
-    its tasks have of their own.
-
-    An older program wrote none. Whether a look digs, the lawn decides, not its operation.
-    """
-    return plan.model_copy(update={"tasks": tuple(_with_roles(t, book) for t in plan.tasks)})
-
-
-def _with_roles(task: Task, book: Book) -> Task:
-    operation = book.operations.get(task.operation)
-    lacking = () if operation is None else tuple(r for r in operation.roles if r not in task.roles)
-    return task.model_copy(update={"roles": (*task.roles, *lacking)}) if lacking else task
 
 
 def _as_deep(lawn: ResolvedLawn, previous: Plan) -> bool:
@@ -243,25 +258,33 @@ def _starter_kept(
 def _repaired(
     setting: ResolvedLawn, drafted: Drafted, given: _Repairing
 ) -> Candidate | tuple[Message, ...]:
-    """A campaign around what has happened, or why it cannot be kept; marks that run out before the
-    work they were asked for are asked for again, where there are the days for it.
+    """A campaign around what has happened, or why it cannot be kept; cuts, cores and marks that run
+    out before the work they were for come again, where there are the days for it.
     """
     season = without_followers(setting, drafted.season, given.history)
     season = with_booked(_without_skipped(season, given.history), given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     given = replace(given, history=history)
+    done_again = prepared_before(setting, season, history)
+    season = with_preparation_again(setting, drafted.campaign, season, done_again, history)
     known = asked_before(season, history)
     season = with_requests_again(setting, drafted.campaign, season, known, history)
     first = _dated_again(setting, drafted, season, given)
     if not isinstance(first, Candidate):
         return first
+    again = run_out_preparation(setting, first.dated, history)
+    prepared = with_preparation_again(setting, drafted.campaign, season, again, history)
+    second = _dated_again(setting, drafted, prepared, given) if again else first
+    if isinstance(second, Candidate):
+        first, season = second, prepared
     run_out = run_out_requests(season, first.dated.dropped)
+    run_out |= marks_for_preparation(season, again, history)
     if not run_out:
         return first
     season = with_requests_again(setting, drafted.campaign, season, run_out, history)
-    second = _dated_again(setting, drafted, season, given)
-    return second if isinstance(second, Candidate) else first
+    third = _dated_again(setting, drafted, season, given)
+    return third if isinstance(third, Candidate) else first
 
 
 def _dated_again(
@@ -279,18 +302,23 @@ def _dated_again(
         dated = _repaired_days(setting, bound, history, fixed)
         lost = dated if isinstance(dated, Conflict) else _lost_windows(dated)
         if not lost:
-            break
+            assert isinstance(dated, Dated)  # what has no days has lost them
+            stranded = stranded_preparation(setting, dated, fixed)
+            if not stranded:
+                break
+            season = without(setting, season, stranded)
+            continue
         reasons = conflict_reasons(lost, plain_titles(setting, season))
         moves = holds_in_the_way(lost, history)
         gone = work_to_close(setting, season, lost, history) if given.closing else set()
         if moves:
-            season, history = with_moves_given_up(season, history, moves, reasons)
+            history = with_moves_given_up(history, moves, reasons)
         elif gone:
             season, history = with_work_closed(setting, season, history, gone, reasons)
         else:
             return reasons
-    assert isinstance(dated, Dated)  # nothing is lost in what has no days
-    season = with_closed_told(setting, drafted.season, dated.season, history)
+    season = with_moves_told(dated.season, history)
+    season = with_closed_told(setting, drafted.season, season, history)
     season = with_run_out_told(season, dated.dropped, fixed, history.done)
     return Candidate(
         setting,

@@ -141,4 +141,24 @@ def repair_season(
     )
     if isinstance(result, Conflict):
         return result
-    return Dated(season, problem, result.schedule, result)
+    schedule = _beside_what_moved(setting, season, rough, result.schedule)
+    return Dated(season, problem, schedule, result)
+
+
+def _beside_what_moved(
+    setting: ResolvedLawn,
+    season: SeasonDraft,
+    rough: Mapping[str, int | None],
+    schedule: Schedule,
+) -> Schedule:
+    """The schedule with new tasks beside those that they are wished some days from, where these
+    have moved; `rough` are the days that were known before."""
+    days = schedule.days
+    new = [d for d in season.drafts if d.id not in rough and d.anchor in days]
+    if all(d.anchor is None or rough.get(d.anchor) in (None, days[d.anchor]) for d in new):
+        return schedule
+    wishes = {
+        **days,
+        **{d.id: days[d.anchor] + d.offset for d in new if d.anchor is not None},
+    }
+    return place_again(schedule, problem_of(setting, season, wishes).nodes)

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 from datetime import date, datetime
+from functools import partial
 from zoneinfo import ZoneInfo
 
 from turfplan.book.entries import Book
@@ -28,8 +29,9 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import coming_rain, compare_again, with_roles
+from turfplan.planning.repair import coming_rain, compare_again
 from turfplan.planning.schedule import Dated, date_season
+from turfplan.planning.task_roles import with_roles
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.waiting import as_dated
 from turfplan.planning.watering import watered
@@ -41,7 +43,6 @@ from turfplan.planning.window_dates import (
     moved_by_soil,
     with_windows,
 )
-from turfplan.planning.wished_days import with_wished_days
 from turfplan.records.brief import Brief
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
@@ -80,30 +81,25 @@ def make_plan(
     that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
     TurfplanError for names or wishes that the book does not bear out.
     """
-    given = _PlanSources(book, place, _with_roles(so_far, book), now)
+    given = _PlanSources(book, place, so_far, now)
     chosen = _chosen(brief, given)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
     origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
+    ways = partial(ways_out, brief, setting, lambda other: _work_of(other, given))
     if best is None:
         if not options:
             return shell
         shell = ranked_plan(shell, so_far.inputs)
-        ways = ways_out(brief, setting, lambda other: _work_of(other, given))
-        return shell.model_copy(update={"options": ways})
+        return shell.model_copy(update={"options": ways()})
     later = _handed_over(brief, chosen, best, given)
     shell = _with_what_is_undone(shell, brief, chosen, later, given)
     plan, history = _filled(shell, chosen, best, given, later)
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
-        plan = with_ways_on(
-            plan,
-            history,
-            book,
-            lambda: ways_out(brief, setting, lambda b: _work_of(b, given)),
-        )
+        plan = with_ways_on(plan, history, book, ways)
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 
@@ -113,14 +109,8 @@ def dated_season(
 ) -> tuple[Candidate | None, TaskHistory]:
     """The season of one lawn with its days and what binds them, as `make_plan` chooses it, before
     anything of it is told; with what has happened."""
-    chosen = _chosen(brief, _PlanSources(book, place, _with_roles(so_far, book), now))
+    chosen = _chosen(brief, _PlanSources(book, place, so_far, now))
     return chosen.comparison.best, chosen.history
-
-
-def _with_roles(so_far: SoFar, book: Book) -> SoFar:
-    if so_far.previous is None:
-        return so_far
-    return replace(so_far, previous=with_roles(so_far.previous, book))
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,11 +148,11 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         raise TurfplanError(problems)
     unasked, brief = brief, _asking_for_permit(brief, book)
     today = given.now.astimezone(ZoneInfo(place.climate.timezone)).date()
-    previous, entries = in_rules_words(so_far.previous, so_far.journal)
+    previous = with_roles(so_far.previous, book) if so_far.previous is not None else None
+    previous, entries = in_rules_words(previous, so_far.journal)
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
-    setting = with_wished_days(setting, history, previous)
     verdict = watering_verdict(
         brief,
         book,
@@ -379,10 +369,8 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
 
     Where seed cannot be kept moist, or the turf is a sponge, there is nothing to compare.
     """
-    if refused := nothing_sown(setting):
+    if refused := nothing_sown(setting) or told_of_salt(setting):
         return Comparison(None, (), refused)
-    if salty := told_of_salt(setting):
-        return Comparison(None, (), salty)
     if steep := too_steep(setting):
         return Comparison(None, (), (steep,))
     if sponge := too_thick(setting):

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 from turfplan.book.entries import Book
 from turfplan.planning.history import read_history
 from turfplan.planning.plan_sources import KnownPlace, SoFar
-from turfplan.planning.repair import with_roles
+from turfplan.planning.task_roles import with_roles
 from turfplan.records.journal import JournalEntry
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.plan import Plan

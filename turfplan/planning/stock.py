@@ -26,6 +26,14 @@ class Stock:
     settled: frozenset[str] = frozenset()
     unasked: frozenset[str] = frozenset()
 
+    def missing_m3(self, load: int) -> float:
+        """What a load that has come lacks of what it is for, less what earlier ones brought beyond;
+        0 where it is still to come, was left out, or brought enough."""
+        if f"delivery.{load}" not in self.settled - self.unasked:
+            return 0.0
+        came = [m for n, m in self.more.items() if n <= load and f"delivery.{n}" in self.settled]
+        return max(0.0, -sum(came)) if self.more.get(load, 0.0) < -LEAST_M3 else 0.0
+
 
 def needed_m3(loads: Sequence[Load], volumes: FillVolumes) -> dict[int, float]:
     """The loose m3 that each load is for: its passes, with the last the touch-up."""

@@ -5,6 +5,7 @@ from datetime import date
 
 from turfplan.book.words import book_message, book_messages, optional_message
 from turfplan.message import Message
+from turfplan.phrases import places
 from turfplan.phrases import reasons as because
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.reasons import days_off_alone, reasons, wish_earlier, wish_later
@@ -92,7 +93,7 @@ def task_of(
         operation=draft.operation,
         phase=draft.phase,
         roles=roles,
-        title=draft.title or book_message(book, f"{key}.title", draft.words),
+        title=_title(draft, draft.title or book_message(book, f"{key}.title", draft.words)),
         why=draft.why if late is None else draft.why_late or draft.why,
         start=date.fromordinal(start),
         end=date.fromordinal(end),
@@ -103,9 +104,9 @@ def task_of(
         not_earlier=_reasons(candidate, draft, titles, earlier=True),
         not_later=_reasons(candidate, draft, titles, earlier=False),
         amounts=draft.amounts,
-        how=(*about, *(draft.how or book_messages(book, f"{key}.how", draft.words))),
-        go=draft.go or optional_message(book, f"{key}.go", draft.words),
-        fallback=draft.fallback or optional_message(book, f"{key}.fallback", draft.words),
+        how=(*_where(draft), *about, *(draft.how or _how(setting, draft))),
+        go=draft.go or _test_of_day(setting, draft, "go"),
+        fallback=draft.fallback or _test_of_day(setting, draft, "fallback"),
         fallback_day=_fallback(setting, draft, end, window),
         cautions=draft.cautions if late is None else (late, *draft.cautions),
         grade=grade(setting, season, date.fromordinal(end)) if season else None,
@@ -114,6 +115,33 @@ def task_of(
         strength=_strongest(draft, bound).name.lower(),
         alarm=entry.alarm,
     )
+
+
+def _title(draft: Draft, title: Message) -> Message:
+    """The title of a task, with the part of the lawn that it is for."""
+    return title if draft.where is None else places.titled(title=title, where=draft.where)
+
+
+def _where(draft: Draft) -> tuple[Message, ...]:
+    """The first step of a task that is not for the whole lawn."""
+    return () if draft.where_step is None else (draft.where_step,)
+
+
+def _how(setting: ResolvedLawn, draft: Draft) -> tuple[Message, ...]:
+    """The book's steps of an operation; where nobody waters those that ask for no water."""
+    book, key = setting.book, f"operations.{draft.operation}"
+    dry = setting.brief.water.possible is False and book.operations[draft.operation].how_on_rain
+    return book_messages(book, f"{key}.how_on_rain" if dry else f"{key}.how", draft.words)
+
+
+def _test_of_day(setting: ResolvedLawn, draft: Draft, name: str) -> Message | None:
+    """The book's test of the day of an operation, or what to do where it fails (`go`, `fallback`);
+    it speaks of no frost where none comes."""
+    book, key = setting.book, f"operations.{draft.operation}.{name}"
+    mild = optional_message(book, f"{key}_frostless", draft.words)
+    if mild is not None and setting.climate.frostless:
+        return mild
+    return optional_message(book, key, draft.words)
 
 
 def _season_of(candidate: Candidate, draft: Draft) -> OpenDays | None:

@@ -35,30 +35,44 @@ def without_too_late(
     }
     lags = [lag for lag in season.constraints if isinstance(lag, Lag) and _binds(lag, first)]
     stays = _staying(setting, season, history)
-    gone: set[str] = set()
+    gone = _beside_work_done(season, history, first) - stays
     while True:
         late = {
             task_of_node(lag.before)
             for lag in lags
             if lag.after in over or task_of_node(lag.after) in gone
         }
-        late -= gone | stays | _needed(setting, lags, gone, over)
+        to_come = {n for n in stays - gone if plays(setting.book, n, MAIN_WORK)}
+        late -= gone | stays | _needed(season, lags, to_come.difference(map(task_of_node, over)))
         if not late:
             return _closed(setting, season, history, gone)
         gone |= late
 
 
-def _needed(
-    setting: ResolvedLawn, lags: Sequence[Lag], gone: Collection[str], over: Collection[str]
-) -> set[str]:
-    """The tasks without which main work that is still to be done cannot be."""
+def _beside_work_done(season: SeasonDraft, history: TaskHistory, first: int) -> set[str]:
+    """What shares the days of work that is done, and had to follow it sooner than the `first` day
+    that is still open: seed is pressed in before its first water, or not at all."""
+    beside = {d.id: d.beside for d in season.drafts if d.beside in history.done}
     return {
-        task_of_node(lag.before)
-        for lag in lags
-        if lag.after not in over
-        and task_of_node(lag.after) not in gone
-        and plays(setting.book, task_of_node(lag.after), MAIN_WORK)
+        after
+        for lag in season.constraints
+        if isinstance(lag, Lag) and lag.maximum is not None and lag.strength >= Strength.STRONG
+        if (after := task_of_node(lag.after)) in beside
+        and task_of_node(lag.before) == beside[after]
+        and lag.maximum(history.done[task_of_node(lag.before)]) < first
     }
+
+
+def _needed(season: SeasonDraft, lags: Sequence[Lag], to_come: Collection[str]) -> set[str]:
+    """The tasks without which main work that is still to come cannot be, and those that go with it
+    on its days."""
+    before = {task_of_node(lag.before) for lag in lags if task_of_node(lag.after) in to_come}
+    return before.union(
+        task_of_node(c.after)
+        for c in season.constraints
+        if isinstance(c, Lag) and c.maximum is not None and c.strength >= Strength.STRONG
+        if c.minimum is not None and task_of_node(c.before) in to_come
+    )
 
 
 def _closed(

@@ -14,8 +14,10 @@ from turfplan.records.plan_task import Role, Series, Task, TaskWindow, WateringS
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import emergence, given_back_on
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.places import mended_place, sown_place
 from turfplan.work.season_stand import open_from
 from turfplan.work.seed_mix import germination_days
+from turfplan.work.watering.request import WateredPart
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR
 from turfplan.work.watering.season import (
     WateringRequest,
@@ -85,6 +87,7 @@ def _request(
         relaid_share=setting.levelling.lift_share,
         passes=tuple(t.end for t in tasks if t.plays("spreading")),
         pass_shares=_pass_shares(candidate, tasks),
+        pass_parts=_pass_parts(candidate, tasks),
         open_ground=setting.on_open_ground,
         open_from=open_from(setting, candidate.campaign),
         germination_days=_germination_days(setting),
@@ -97,7 +100,8 @@ def _request(
         sown_strips=_strips_of(setting, sowing),
         planted_strips=_strips_of(setting, planting),
         relaid_strips=_strips_of(setting, relaid),
-        sown_share=_sown_share(candidate.season.drafts),
+        sown_share=min(_sown_share(candidate.season.drafts), setting.sowing.share or 1.0),
+        sown_part=_sown_part(setting, candidate.season.drafts),
         weather={**_rain_logged(history), **weather},
         previous=known_series(previous.tasks) if previous is not None else {},
         today=setting.today,
@@ -110,6 +114,28 @@ def _pass_shares(candidate: Candidate, tasks: Sequence[Task]) -> dict[date, floa
     layer_of = {d.id: layers.get(d.position) for d in candidate.season.drafts}
     spread = ((task.end, layer_of.get(task.id)) for task in tasks if task.plays("spreading"))
     return {day: layer.share for day, layer in spread if layer is not None}
+
+
+def _pass_parts(candidate: Candidate, tasks: Sequence[Task]) -> dict[date, WateredPart]:
+    """What the parts of the lawn that passes cover are called, by day."""
+    layers = {layer.number: layer for layer in candidate.campaign.passes}
+    found = {}
+    for draft in candidate.season.drafts:
+        layer, task = layers.get(draft.position), _of(tasks, draft)
+        if draft.where is None or layer is None or task is None or not task.plays("spreading"):
+            continue
+        found[task.end] = WateredPart(draft.where, layer.drawn)
+    return found
+
+
+def _of(tasks: Sequence[Task], draft: Draft) -> Task | None:
+    return next((task for task in tasks if task.id == draft.id), None)
+
+
+def _sown_part(setting: ResolvedLawn, drafts: Sequence[Draft]) -> WateredPart | None:
+    """What is called what is sown or planted and watered: a hose waters spots by themselves."""
+    place = mended_place(setting) if _sown_share(drafts) < 1 else sown_place(setting)
+    return None if place.name is None else WateredPart(place.name)
 
 
 def _given_back(setting: ResolvedLawn, sowing: Task | None) -> date | None:

@@ -96,6 +96,7 @@ Flag = Literal[
 # Numbers that rules work out from the lawn, and that rules of order name like facts.
 ComputedNumber = Literal[
     "setting.lead_days",
+    "setting.permit_bought",
     "setting.marks_hold",
     "setting.pass_interval",
     "setting.pass_interval_least",

@@ -227,6 +227,7 @@ class LawnPart(BriefTable):
     """A part of the lawn that is treated by itself: what it is, and its share or area.
 
     `grass` grows there alone; `sun_hours` are hours of direct sun a day in the growing season.
+    `zone` is the shape of the lawn that it lies in, by its name.
     """
 
     kind: PartKind
@@ -235,6 +236,7 @@ class LawnPart(BriefTable):
     area_m2: Area | None = Field(None, alias="area")
     grass: str | None = None
     sun_hours: HoursADay | None = None
+    zone: Annotated[str, Field(min_length=1, max_length=80)] | None = None
 
     @model_validator(mode="after")
     def _has_a_size(self) -> Self:

@@ -27,7 +27,8 @@ from turfplan.work.lawn import (
     units_of,
 )
 from turfplan.work.light import light_of
-from turfplan.work.parts import PlotPart, bands_beside, parts_of, said_of
+from turfplan.work.parts import PlotPart, bands_beside, bands_without, parts_of, said_of
+from turfplan.work.planted import plants
 from turfplan.work.seed_mix import main_grass
 from turfplan.work.sown import Ground, SeedChoice, choose_seed
 from turfplan.work.stand import OPEN_GROUND, stage_worked
@@ -107,7 +108,7 @@ def resolve(
         country_of(brief),
         Plot(area_m2, soil, tuple(zones), parts, light),
         Turf(species, stand, _thatch(brief, book, assumed), _condition(brief, assumed)),
-        _of_seed(brief, asked, species.season, seed),
+        _of_seed(brief, asked, species.season, seed, planted=plants(brief, book)),
         Levelling(bands, 0.0, 0.0, _settle(brief, book, bands, assumed)),
         calendar,
         labour,
@@ -116,12 +117,15 @@ def resolve(
     )
 
 
-def _of_seed(brief: Brief, grass: Species, season: str, seed: SeedChoice) -> Sowing:
-    """The sowing of what was chosen; `season` is that of the grass whose windows count."""
+def _of_seed(
+    brief: Brief, grass: Species, season: str, seed: SeedChoice, *, planted: bool
+) -> Sowing:
+    """The sowing of what was chosen; `season` is that of the grass whose windows count, `planted`
+    that plants go in."""
     intent = brief.seeding.intent
-    operation = _sowing(intent, season, brief.lawn.condition)
+    operation = "plant" if planted else _sowing(intent, season, brief.lawn.condition)
     areas, cautions = tuple(seed.areas), tuple(seed.cautions)
-    return Sowing(grass, intent, operation, areas, cautions, seed.refused)
+    return Sowing(grass, intent, operation, areas, cautions, seed.refused, tuple(seed.unsown))
 
 
 def _assume(value: str, why: Message, assumed: list[Message]) -> str:
@@ -158,27 +162,42 @@ def _beside_parts(
 ) -> tuple[Band, ...]:
     """The bands with less fill where parts bear less, and what is done about each part.
 
-    A survey does not say where a part lies: its fill stays as measured.
+    A survey measures what thinner parts are to get, not where nothing is spread.
     """
     surveyed = brief.leveling.survey is not None
-    depth_mm = 0.0 if surveyed else brief.leveling.depth_mm or 0.0
+    drawn = ground is not None and ground.bands is not None
+    typed_mm = brief.leveling.depth_mm or 0.0
+    depth_mm = max((band.depth_mm for band in bands), default=0.0) if drawn else typed_mm
+    shares = {said(zone.name): zone.share for zone in (ground.zones if ground else ())}
     for part in parts:
-        assumed += said_of(part, book, area_m2, depth_mm, sows=brief.seeding.intent != "none")
-        if surveyed and part.most_mm is not None:
+        measured = surveyed and part.filled
+        deepest_mm = 0.0 if measured else depth_mm
+        assumed += said_of(part, book, area_m2, deepest_mm, sows=brief.seeding.intent != "none")
+        if measured and part.most_mm is not None:
             assumed.append(part_phrases.of_survey(part=part.name))
-    typed = depth_mm and (ground is None or ground.bands is None)
-    return bands_beside(bands, parts) if typed else bands
+        elif drawn and part.zone is None and part.most_mm is not None:
+            assumed += _lies_somewhere(part, bands, surveyed=surveyed)
+    if not drawn:
+        return bands_beside(bands, parts) if typed_mm else bands
+    taken = [part for part in parts if not (surveyed and part.filled)]
+    return bands_without(bands, taken, shares)
+
+
+def _lies_somewhere(part: PlotPart, bands: Sequence[Band], *, surveyed: bool) -> list[Message]:
+    """What is said of a part of which nobody says in which zone, or where in a survey, it lies."""
+    less = {band.zone for band in bands if band.depth_mm > (part.most_mm or 0.0)}
+    if less and surveyed:
+        return [part_phrases.of_survey_alike(part=part.name)]
+    return [part_phrases.in_any_zone(part=part.name)] if len(less) > 1 else []
 
 
 def _sowing(intent: Intent, season: str, condition: str | None) -> str | None:
-    """The operation that an intent asks for.
+    """The operation that an intent to sow asks for.
 
     Warm-season grass is seeded with its own kind by `seed`, bare ground with what it is to bear.
     """
     if intent in ("none",):
         return None
-    if intent == "plant":
-        return "plant"
     if intent == "dormant":
         return "dormant_seed"
     if intent == "winter_overseed":

@@ -38,7 +38,8 @@ class Draft:
     of these ids. `by_strip` where it goes over strips in the order in which they were sown.
     `beside` is the task whose days it shares, whatever moves that one. `why_late` stands in place
     of `why` on a day that is late in its season. A look `shows` something on some days alone;
-    None where it does on any.
+    None where it does on any. `where` is the part of the lawn that it is for, with
+    the step that says so first; None for all of it.
     """
 
     id: str
@@ -79,6 +80,8 @@ class Draft:
     beside: str | None = None
     why_late: Message | None = None
     shows: Allowed | None = None
+    where: Message | None = None
+    where_step: Message | None = None
 
     @property
     def start_node(self) -> str:
@@ -144,7 +147,8 @@ class Pass:
     """One top-dressing pass: settled depth where the fill is deepest, settled volume over the area.
 
     `zones` says what each named zone takes of it, settled m3; `share` is the share of the area that
-    it covers. `rest_mm` is the layer where the fill is thinnest, None where it is even.
+    it covers, and `where` what that part is called, None for the whole lawn. `rest_mm` is the layer
+    where the fill is thinnest, None where it is even.
     """
 
     number: int
@@ -158,6 +162,13 @@ class Pass:
     zones: tuple[tuple[Message, float], ...] = ()
     share: float = 1.0
     rest_mm: float | None = None
+    where: Message | None = None
+
+    @property
+    def drawn(self) -> tuple[Message, ...]:
+        """The zones that it covers, where it covers nothing else."""
+        named_m3 = sum(volume for _, volume in self.zones)
+        return tuple(name for name, _ in self.zones) if named_m3 > self.settled_m3 - 1e-6 else ()
 
 
 @dataclass(frozen=True, slots=True)

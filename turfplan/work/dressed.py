@@ -1,11 +1,12 @@
-"""What of a lawn is cut low, cored and mown for a session of passes: all of it, or the hollows."""
+"""What of a lawn is cut low, cored and mown for a session of passes: all of it, or a part of it."""
 
-from turfplan.book.words import book_message
-from turfplan.message import Message, Quantity
+from turfplan.message import Quantity, listed
 from turfplan.phrases import dressed as phrases
-from turfplan.records.book_names import OperationName
+from turfplan.phrases import places
 from turfplan.work.campaigns import Campaign
+from turfplan.work.drafts import Pass
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.places import Place, filled_place, sown_place
 
 
 def dressed_share(setting: ResolvedLawn, campaign: Campaign, number: int) -> float:
@@ -23,11 +24,32 @@ def dressed_share(setting: ResolvedLawn, campaign: Campaign, number: int) -> flo
     return share if share <= setting.book.low_si("passes.hollow_share") + 1e-9 else 1.0
 
 
-def titled(setting: ResolvedLawn, operation: OperationName) -> Message:
-    """The title of a job that keeps to these parts, in the words of the country."""
-    return phrases.title(title=book_message(setting.book, f"operations.{operation}.title"))
+def surface_place(
+    setting: ResolvedLawn, campaign: Campaign, number: int, layer: Pass | None = None
+) -> Place:
+    """Where the turf is prepared for a session by its number, or for one pass of it.
+
+    For seed it is all that is sown. Drawn zones are prepared by themselves, and so are a few
+    hollows; many lie among turf that is mown and cored with them.
+    """
+    session = next((each for each in campaign.sessions if each.number == number), None)
+    if session is None:
+        return sown_place(setting) if setting.sowing.operation else Place()
+    first = layer or session.passes[0]
+    zones = {zone.name for zone in setting.plot.zones}
+    drawn = setting.brief.leveling.survey is None and bool(first.drawn)
+    if drawn and zones.issuperset(first.drawn) and (layer is not None or not session.sows):
+        return Place(first.share, first.where)
+    share = dressed_share(setting, campaign, number)
+    if share < 1.0:
+        part = share if layer is None else layer.share
+        return _dressed_alone(setting, first, part, patched=session.sows and layer is None)
+    return sown_place(setting) if session.sows and layer is None else filled_place(setting)
 
 
-def dressed_alone(setting: ResolvedLawn, share: float) -> Message:
-    """That a job keeps to the parts that are dressed, with about how much that is."""
-    return phrases.only_there(area=Quantity(setting.plot.area_m2 * share, "area"))
+def _dressed_alone(setting: ResolvedLawn, first: Pass, share: float, *, patched: bool) -> Place:
+    """A few hollows, with the spots that are sown where a session ends with seed."""
+    spots = [places.spots()] if patched and setting.mended_share < 1 else []
+    name = places.these(parts=listed([first.where or places.hollows(), *spots]))
+    area = Quantity(setting.plot.area_m2 * share, "area")
+    return Place(share, name, phrases.only_there(area=area))

@@ -20,12 +20,20 @@ SETTLES = phrases.settles(share=Number(0, "percent")).key
 def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
     """The lawn filled by passes alone, then with hollows lifted, in part, and not now at all.
 
-    Lifting is for hollows in living turf, and as much of it as the people at hand can do. What is
+    Lifting is for hollows in living turf, and as much of it as the people at hand can do. It needs
+    no season in which grass grows through a pass: what lies beside the hollows may wait. What is
     left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed.
     """
     if not setting.levelling.bands or setting.on_open_ground:
         return (setting,)
-    ways = dict.fromkeys((*_lifted(setting), *_thinner(setting), *_undressed(setting)))
+    lifted = tuple(_lifted(setting))
+    beside = (replace(setting, levelling=way) for way in lifted if way.bands)
+    ways = dict.fromkeys(
+        (
+            *lifted,
+            *(way for lawn in (setting, *beside) for way in (*_thinner(lawn), *_undressed(lawn))),
+        )
+    )
     return (setting, *(_told(setting, way) for way in ways))
 
 
@@ -75,6 +83,9 @@ def _can_be_lifted(setting: ResolvedLawn, deep: Sequence[Band]) -> bool:
     loose_m3 = settled_m3 * (1 + lift_settle(setting))
     hours = person_hours(setting, book.operations["lift_and_fill"], area_m2 * share, loose_m3)
     few = working_days(setting, hours) <= book.si("site.lift_days_most")
+    if setting.brief.water.possible is False and not setting.open("lift_and_fill"):
+        # What nobody waters roots again in the rains or not at all.
+        return False
     return few and share <= book.si("site.lift_share_most")
 
 
@@ -124,8 +135,8 @@ def _told(setting: ResolvedLawn, way: Levelling) -> ResolvedLawn:
 
 
 def leaves_all(levelling: Levelling) -> bool:
-    """Whether the whole fill is left for later: only seed or plants now."""
-    return bool(levelling.left) and not levelling.bands
+    """Whether the whole fill is left for later: only seed or plants now, and no hollow lifted."""
+    return bool(levelling.left) and not levelling.bands and not levelling.lift_share
 
 
 def left_share(levelling: Levelling) -> float:

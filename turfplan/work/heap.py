@@ -4,7 +4,6 @@ import math
 
 from turfplan.message import Message, Quantity
 from turfplan.phrases import heap as phrases
-from turfplan.work.drafts import Load
 from turfplan.work.lawn import ResolvedLawn
 
 
@@ -26,15 +25,17 @@ def heap_room_m3(setting: ResolvedLawn) -> float | None:
     return None if area_m2 is None else cone_m3(area_m2, setting.book.si("delivery.heap_slope"))
 
 
-def too_large(setting: ResolvedLawn, load: Load) -> tuple[Message, ...]:
-    """What is said of a load that there is no room for at once."""
+def too_large(setting: ResolvedLawn, load_m3: float) -> tuple[Message, ...]:
+    """What is said of a load, in m3 as it is bought, that there is no room for at once; soil for
+    open ground is tipped where it is spread.
+    """
     room = heap_room_m3(setting)
-    if room is None or load.bags or load.loose_m3 <= room:
+    if room is None or setting.on_open_ground or load_m3 <= room:
         return ()
-    needed = cone_area_m2(load.loose_m3, setting.book.si("delivery.heap_slope"))
+    needed = cone_area_m2(load_m3, setting.book.si("delivery.heap_slope"))
     area = Quantity(setting.brief.delivery.heap_area_m2 or 0.0, "area")
     told = phrases.too_large(
-        load=Quantity(load.loose_m3, "volume", "up"),
+        load=Quantity(load_m3, "volume", "up"),
         needed=Quantity(needed, "area", "up"),
         area=area,
         room=Quantity(room, "volume"),
@@ -43,8 +44,10 @@ def too_large(setting: ResolvedLawn, load: Load) -> tuple[Message, ...]:
 
 
 def ask_for_room(setting: ResolvedLawn, largest_m3: float) -> tuple[Message, ...]:
-    """The ground that the largest delivery takes, where nobody said how much there is."""
-    if setting.brief.delivery.heap_area_m2 is not None or not largest_m3:
+    """The ground that the largest delivery takes, where nobody said how much there is; none where
+    it is tipped on the ground that is filled."""
+    known = setting.brief.delivery.heap_area_m2 is not None
+    if known or setting.on_open_ground or not largest_m3:
         return ()
     needed = cone_area_m2(largest_m3, setting.book.si("delivery.heap_slope"))
     load, area = Quantity(largest_m3, "volume", "up"), Quantity(needed, "area", "up")

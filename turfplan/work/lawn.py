@@ -61,7 +61,7 @@ class Sowing:
     """What is sown or planted, to what end, and by which operation; None where nothing is.
 
     `grass` is what most of the lawn is sown with, `areas` what goes where. `cautions` speak of the
-    choice; `refused` says why nothing is sown at all.
+    choice; `refused` says why nothing is sown at all, `unsown` which parts of the lawn are left.
     """
 
     grass: Species
@@ -70,6 +70,7 @@ class Sowing:
     areas: tuple[SownArea, ...] = ()
     cautions: tuple[Message, ...] = ()
     refused: Message | None = None
+    unsown: tuple[Message, ...] = ()
 
     @property
     def grasses(self) -> tuple[str, ...]:

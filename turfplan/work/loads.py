@@ -156,6 +156,9 @@ def _steps(
     """From the day of a delivery to the first and the last day on which its pass may begin."""
     reserve, most = setting.days("order.dry_reserve"), setting.days("order.storage_days")
     members = days.days()
+    # Days of work may reach beyond the plan on either side: the tables go on as they do.
+    before = min(setting.first_day, members[0] if members else setting.first_day) - 1
+    after = max(setting.last_day, members[-1] if members else setting.last_day) + 1
     earliest: list[int] = []
     latest: list[int] = []
     low = high = 0
@@ -165,10 +168,8 @@ def _steps(
         while high + last - 1 < len(members) and members[high + last - 1] <= day + most:
             high += 1
         beyond = low + first - 1 >= len(members)
-        # Days of work may reach beyond the plan: no later load is served by an earlier day.
-        after = max(setting.last_day + 1, members[-1] + 1 if members else 0)
         earliest.append(after if beyond else members[low])
-        latest.append(members[high - 1] if high else setting.first_day - 1)
+        latest.append(members[high - 1] if high else before)
     return TableStep(setting.first_day, tuple(earliest)), TableStep(
         setting.first_day, tuple(latest)
     )

@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from turfplan.book.words import book_message
-from turfplan.message import Message, Value
+from turfplan.message import Message, Quantity, Value
+from turfplan.phrases import places
 from turfplan.records.book_names import FactName, OperationName
 from turfplan.work.days_off import heard_when
 from turfplan.work.drafts import Draft
@@ -53,13 +54,16 @@ class Wording:
 class Extent:
     """How much there is to do: area in m2, loose material in m3, settled depth in mm.
 
-    No area is the whole lawn. `more_hours` of a person come beside those of the operation.
+    No area is the whole lawn; `where` is what a part of it is called, `where_step` what is done
+    about its bounds. `more_hours` of a person come beside those of the operation.
     """
 
     area_m2: float | None = None
     loose_m3: float = 0.0
     depth_mm: float = 0.0
     more_hours: float = 0.0
+    where: Message | None = None
+    where_step: Message | None = None
 
 
 WHOLE_LAWN = Extent()
@@ -110,7 +114,18 @@ def make(
         loose_m3=extent.loose_m3,
         window=timing.window,
         why_late=wording.why_late,
+        where=extent.where,
+        where_step=_where_step(extent),
     )
+
+
+def _where_step(extent: Extent) -> Message | None:
+    """The first step of a job that is not for the whole lawn."""
+    if extent.where is None or extent.where_step is not None:
+        return extent.where_step
+    if not extent.area_m2:
+        return places.first(where=extent.where)
+    return places.first_of(where=extent.where, area=Quantity(extent.area_m2, "area"))
 
 
 def _law(setting: ResolvedLawn, ids: tuple[str, ...]) -> tuple[Message, ...]:

@@ -1,6 +1,6 @@
 """Parts of a lawn that are treated by themselves: what may be filled there, and what is sown."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from turfplan.book.entries import Book
@@ -27,7 +27,8 @@ NAMES = {
 @dataclass(frozen=True, slots=True)
 class PlotPart:
     """One part: what it is called and is, its share of the lawn, the deepest fill it bears in mm
-    (None: what the lawn bears), its own grass, and its hours of sun."""
+    (None: what the lawn bears), its own grass, its hours of sun, and the zone that it lies in
+    (None: nobody says)."""
 
     name: Message
     kind: PartKind
@@ -35,6 +36,12 @@ class PlotPart:
     most_mm: float | None
     grass: str | None
     sun_h: float | None
+    zone: Message | None = None
+
+    @property
+    def filled(self) -> bool:
+        """Whether anything may be spread there."""
+        return self.kind not in UNFILLED
 
     @property
     def sown(self) -> bool:
@@ -56,6 +63,7 @@ def _part(brief: Brief, book: Book, part: LawnPart, area_m2: float) -> PlotPart:
         _most_mm(brief, book, part.kind),
         part.grass,
         part.sun_hours,
+        said(part.zone) if part.zone else None,
     )
 
 
@@ -87,6 +95,38 @@ def bands_beside(bands: Sequence[Band], parts: Sequence[PlotPart]) -> tuple[Band
     if left > 1e-9:
         found.append(replace(ground, share=left))
     found += [Band(part.most_mm, part.share, part.name) for part in thinner if part.most_mm]
+    return tuple(sorted(found, key=lambda band: -band.depth_mm))
+
+
+def bands_without(
+    bands: Sequence[Band], parts: Sequence[PlotPart], zone_shares: Mapping[Message, float]
+) -> tuple[Band, ...]:
+    """Drawn or measured bands with what parts do not bear taken out of them.
+
+    A part takes its area from the bands of its zone; where nobody says which that is, from all of
+    them alike, so that what is ordered is right on the whole. `zone_shares` are the shares of the
+    lawn that zones take; their bands need not cover them.
+    """
+    found, used = list(bands), dict[Message | None, float]()
+    # Those whose zone is known first: the others lie in what is left of all zones.
+    for part in sorted(parts, key=lambda part: part.zone is None):
+        if part.most_mm is None:
+            continue
+        of_zone = [band for band in found if part.zone is None or band.zone == part.zone]
+        if part.zone is None:
+            room = 1.0 - sum(used.values())
+        else:
+            room = zone_shares.get(part.zone, 0.0) - used.get(part.zone, 0.0)
+        used[part.zone] = used.get(part.zone, 0.0) + part.share
+        taken = min(1.0, part.share / room) if room > 0 else 0.0
+        for band in of_zone:
+            if part.most_mm >= band.depth_mm:
+                continue
+            found.remove(band)
+            if taken < 1:
+                found.append(replace(band, share=band.share * (1 - taken)))
+            if part.most_mm:
+                found.append(Band(part.most_mm, band.share * taken, part.name))
     return tuple(sorted(found, key=lambda band: -band.depth_mm))
 
 

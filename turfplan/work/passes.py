@@ -24,6 +24,7 @@ from turfplan.work.drafts import Band, OpenDays, Pass
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.layers import Layers, divided, measurable_mm, sessions_of
 from turfplan.work.light import hours_of
+from turfplan.work.where_spread import where_spread
 
 SEEDED = ("overseed", "seed", "dormant_seed")
 
@@ -203,6 +204,7 @@ def plan_passes(setting: ResolvedLawn, room: Sequence[int], seeded_last: bool) -
                 _by_zone(setting, got),
                 min(1.0, sum(band.share for band, _ in got)),
                 min(layer) if min(layer) < depth - 1e-6 else None,
+                where_spread(setting, layer),
             )
         )
     return tuple(passes)
@@ -256,6 +258,15 @@ def _by_zone(
             volume = band.share * setting.plot.area_m2 * layer_mm / 1000
             found[band.zone] = found.get(band.zone, 0.0) + volume
     return tuple(found.items())
+
+
+def passes_needed(setting: ResolvedLawn) -> int:
+    """How many passes, each as deep as the turf bears, fill the deepest part; 0 without a fill."""
+    caps = band_caps(setting, seeded_last=False)
+    each = zip(setting.levelling.bands, caps, strict=True)
+    return max(
+        (math.ceil(band.depth_mm / cap.plain.depth_mm - 1e-6) for band, cap in each), default=0
+    )
 
 
 def next_dressing(setting: ResolvedLawn, ready: date) -> OpenDays | None:

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from itertools import pairwise
+from operator import itemgetter
 
 from turfplan.calendar_days import DAYS, day_index
 from turfplan.climate.growth import Bell
@@ -15,6 +16,7 @@ from turfplan.records.book_names import FactName, OperationName, option_of_speci
 from turfplan.records.plan_task import Role
 from turfplan.work.drafts import OpenDays
 from turfplan.work.feeding.stages import Quiet
+from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.seed_mix import slowest
 from turfplan.work.watering.rain_fed import (
@@ -70,29 +72,37 @@ def climate_of_lawn(setting: ResolvedLawn) -> Climate:
 
 
 def on_rain(
-    setting: ResolvedLawn, windows: Iterable[OpenDays]
+    setting: ResolvedLawn, windows: Sequence[OpenDays]
 ) -> tuple[list[OpenDays], list[ClosedWindow]]:
     """The windows as far as usual rain bears their work where nobody waters, each told which of its
     operation follows, and those of which rain leaves nothing.
 
-    What is open all year is counted from the first day of the plan, on any lawn.
+    Where months are alike, what is open all year is counted from the first day of the plan, on any
+    lawn.
     """
-    found: list[OpenDays] = []
+    found: list[tuple[int, OpenDays]] = []
     closed: list[ClosedWindow] = []
-    rules: dict[tuple[OperationName, str], list[OpenDays]] = {}
-    for window in windows:
-        rules.setdefault((window.operation, window.rule), []).append(window)
+    rules: dict[tuple[OperationName, str], list[tuple[int, OpenDays]]] = {}
+    for place, window in enumerate(windows):
+        rules.setdefault((window.operation, window.rule), []).append((place, window))
     first = date.fromordinal(setting.first_day)
-    for (operation, rule), known in rules.items():
-        need = _need(setting, operation)
-        left: list[OpenDays] = []
-        for run in _runs(known):
+    even = growing_year(setting.climate, setting.book, setting.turf.species.id).even
+    for (operation, rule), placed in rules.items():
+        known = [window for _, window in placed]
+        need = _need(setting, operation, known)
+        left: list[tuple[int, OpenDays]] = []
+        for place, run in _runs(placed) if even else placed:
             parts = [run] if need is None else list(_on_held(setting, run, need))
-            left += [cut for part in parts for cut in _from_first_day(setting, part, first)]
+            left += [
+                (place, cut) for part in parts for cut in _from_first_day(setting, part, first)
+            ]
         if need is not None and not left and _reaches(known, setting):
             closed.append(ClosedWindow(operation, rule, need.none()))
         found += left
-    return _followed(found), closed
+    # In the order in which they were given.
+    ordered = [window for _, window in sorted(found, key=itemgetter(0))]
+    dry = setting.brief.water.possible is False
+    return (_followed(ordered) if dry else ordered), closed
 
 
 def _reaches(windows: Iterable[OpenDays], setting: ResolvedLawn) -> bool:
@@ -100,30 +110,42 @@ def _reaches(windows: Iterable[OpenDays], setting: ResolvedLawn) -> bool:
     return any(window.end.toordinal() >= setting.first_day for window in windows)
 
 
-def _need(setting: ResolvedLawn, operation: OperationName) -> _Need | None:
+def _need(
+    setting: ResolvedLawn, operation: OperationName, windows: Sequence[OpenDays]
+) -> _Need | None:
     """What an operation needs of rain; None where somebody waters, or it needs nothing."""
     if setting.brief.water.possible is not False or operation == "dormant_seed":
         return None
-    book, climate = setting.book, setting.climate
-    roles = book.operations[operation].roles
+    book, roles = setting.book, setting.book.operations[operation].roles
     if not YOUNG.isdisjoint(roles):
         if not setting.sowing.needs_water:
             return None
         grass = slowest(book, setting.sowing.grasses)
-        held = days_kept_wet(setting.brief, book, climate, grass)
+        held = days_kept_wet(setting.brief, book, setting.climate, grass)
         return _Need(held, phrases.cut_to_wet, phrases.never_wet, RAIN_FACTS)
-    if RELAID in roles:
-        days = round(book.fact("water.rooting_days").high_si)
-        share = rain_share(book, climate, days, days)
-        held = kept_wet(book, climate, setting.turf.species.season, share)
+    if RELAID in roles and (wet := _wet_to_root(setting, windows)) is not None:
         facts: tuple[FactName, ...] = (*RAIN_FACTS, "water.rooting_days")
-        return _Need(held, phrases.cut_to_wet, phrases.never_wet, facts)
+        return _Need(wet, phrases.cut_to_wet, phrases.never_wet, facts)
     on_turf = not setting.on_open_ground and not OPENED_OR_COVERED.isdisjoint(roles)
     if on_turf or FED in roles:
-        return _Need(
-            turf_grows_over(setting), phrases.cut_to_grown, phrases.never_grown, GROWS_FACTS
-        )
+        held = turf_grows_over(setting)
+        return _Need(held, phrases.cut_to_grown, phrases.never_grown, GROWS_FACTS)
     return None
+
+
+def _wet_to_root(setting: ResolvedLawn, windows: Sequence[OpenDays]) -> tuple[bool, ...] | None:
+    """On which days of the year usual rain keeps turf that is relaid as wet as sod until it roots.
+
+    None where that is on no day of its windows: on a slab of its own soil it then roots as long as
+    usual turf grows.
+    """
+    days = round(setting.book.fact("water.rooting_days").high_si)
+    share = rain_share(setting.book, setting.climate, days, days)
+    wet = kept_wet(setting.book, setting.climate, setting.turf.species.season, share)
+    first, last = setting.first_day, setting.last_day
+    spans = ((max(first, w.start.toordinal()), min(last, w.end.toordinal())) for w in windows)
+    known = (wet[day_index(date.fromordinal(d))] for a, b in spans for d in range(a, b + 1))
+    return wet if any(known) else None
 
 
 def turf_grows_over(setting: ResolvedLawn) -> tuple[bool, ...]:
@@ -151,16 +173,17 @@ def unfed_days(setting: ResolvedLawn) -> tuple[Quiet, ...]:
     return tuple(Quiet(date.fromordinal(a), date.fromordinal(b), why) for a, b, why in spans)
 
 
-def _runs(windows: Sequence[OpenDays]) -> Iterator[OpenDays]:
-    """Windows of one rule; those that follow each other, but for a leap day, as one."""
-    run: OpenDays | None = None
-    for window in sorted(windows, key=lambda w: w.start):
-        if run is not None and window.start <= run.end + timedelta(2):
-            run = replace(run, end=max(run.end, window.end), best=run.start)
+def _runs(windows: Iterable[tuple[int, OpenDays]]) -> Iterator[tuple[int, OpenDays]]:
+    """Windows of one rule with their places; those that follow each other, but for a leap day, as
+    one."""
+    run: tuple[int, OpenDays] | None = None
+    for place, window in sorted(windows, key=lambda w: w[1].start):
+        if run is not None and timedelta() < window.start - run[1].end <= timedelta(2):
+            run = (run[0], replace(run[1], end=window.end, best=run[1].start))
             continue
         if run is not None:
             yield run
-        run = window
+        run = (place, window)
     if run is not None:
         yield run
 
@@ -212,12 +235,12 @@ def _from_first_day(setting: ResolvedLawn, window: OpenDays, first: date) -> Ite
 def _followed(windows: Iterable[OpenDays]) -> list[OpenDays]:
     """Windows in order of time, each with the days on which its operation is open again."""
     ordered = sorted(windows, key=lambda w: (w.start, w.operation))
-    return [
-        replace(window, after=Days(later.start, later.end, weekday=False))
-        if (later := _later(window, ordered)) is not None
-        else window
-        for window in ordered
-    ]
+    told: list[OpenDays] = []
+    for window in ordered:
+        later = _later(window, ordered)
+        after = None if later is None else Days(later.start, later.end, weekday=False)
+        told.append(replace(window, after=after))
+    return told
 
 
 def _later(window: OpenDays, ordered: Iterable[OpenDays]) -> OpenDays | None:

@@ -77,8 +77,11 @@ def too_salty(setting: ResolvedLawn) -> Message | None:
     salts, sown = setting.brief.soil_test.salts_ds_m, setting.sowing.grass.id
     if setting.sowing.operation is None or salts is None or salts <= most_borne(setting, sown):
         return None
-    plants = setting.sowing.operation == "plant"
-    why = phrases.too_salty_plants if plants else phrases.too_salty_seed
+    why = phrases.too_salty_seed
+    if setting.sowing.intent == "winter_overseed":
+        why = phrases.too_salty_cover
+    elif setting.sowing.operation == "plant":
+        why = phrases.too_salty_plants
     return why(
         salts=Number(salts, "plain"),
         most=Number(most_borne(setting, sown), "plain"),
@@ -106,7 +109,9 @@ def told_of_salt(setting: ResolvedLawn) -> tuple[Message, ...]:
 
 def bearing_grasses(setting: ResolvedLawn) -> tuple[str, ...]:
     """Grasses of the same season that bear this salt as it is sown or planted and live here, the
-    hardiest first."""
+    hardiest first; none for the winter over a sleeping lawn, where one grass of the book serves."""
+    if setting.sowing.intent == "winter_overseed":
+        return ()
     salts, sown = setting.brief.soil_test.salts_ds_m or 0.0, setting.sowing.grass
     planted, light = setting.sowing.operation == "plant", setting.plot.light
     found = [
@@ -127,7 +132,7 @@ def bearing_plants(setting: ResolvedLawn) -> tuple[str, ...]:
     """Grasses that live here and bear this salt with the roots that they are planted with, where
     seed was asked for, the hardiest first."""
     salts, light = setting.brief.soil_test.salts_ds_m or 0.0, setting.plot.light
-    if setting.sowing.operation == "plant":
+    if setting.sowing.operation == "plant" or setting.sowing.intent == "winter_overseed":
         return ()
     borne = {
         name: bears[1]

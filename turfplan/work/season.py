@@ -172,6 +172,8 @@ def computed_numbers(setting: ResolvedLawn, campaign: Campaign) -> dict[str, flo
     book, species = setting.book, setting.turf.species
     numbers: dict[ComputedNumber, float] = {
         "setting.lead_days": setting.labour.lead_days,
+        # It is answered before what is sown or planted is bought.
+        "setting.permit_bought": book.si("delivery.small_lead") + book.si("order.permit_lead"),
         "setting.marks_hold": book.si(marks_hold(setting)),
         "setting.pass_interval": book.si(of_family("passes.growth_{season}", species.season)),
         "setting.pass_interval_least": setting.pass_interval_days,

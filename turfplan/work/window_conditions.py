@@ -13,7 +13,6 @@ from turfplan.book.window_rules import (
     NightsFalling,
     SoilFalling,
     SoilRising,
-    Wetting,
     WindowRule,
 )
 from turfplan.calendar_days import DAYS
@@ -24,9 +23,7 @@ from turfplan.records.book_names import NamedFact
 from turfplan.work.growing_year import GrowingYear, coming, share_below
 from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
 
-_Passing = (
-    AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft | Drying | Wetting
-)
+_Passing = AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft | Drying
 _RISING = ("air_rising", "soil_rising", "growth_rising", "drying")
 
 
@@ -61,6 +58,10 @@ def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     # Soil is warmest up to a fortnight after the air.
     lag = round(year.book.si("windows.soil_lag")) if condition.kind == "soil_rising" else 0
     day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
+    if (clear := min(curve) - mark) > 0:
+        # Months that are alike and clear of a mark have no turn at which it is passed.
+        turn = year.coldest if rising else year.next_coldest
+        day += round(min(1.0, 2 * clear / blur) * (year.evened(day, turn) - day))
     if rising and rule.half == "falling":
         # What opened in autumn is closed by the rise after the winter.
         day += DAYS
@@ -98,7 +99,7 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
             if condition.kind == "growth_left":
                 air = coming(air, round(number(condition.days)))
             return air, air_of_growth(share, season), blur
-        case "drying" | "wetting":
+        case "drying":
             dried = coming(climate.drying_mm, round(number(condition.days)))
             return dried, -number(condition.surplus), year.book.si("windows.water_apart")
         case _:

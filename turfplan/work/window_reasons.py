@@ -135,8 +135,6 @@ def _met(book: Book, species: str, condition: AnyCondition, summer: float) -> Me
             return tell(degrees=degrees(condition.threshold))
         case "drying":
             return phrases.soil_drying()
-        case "wetting":
-            return phrases.soil_wetting()
         case "growth_rising" | "growth_left":
             return _growth_met(book, species, condition, summer)
         case "last_frost":

@@ -270,8 +270,11 @@ def _fillings(entries: Entries) -> Iterator[Problem]:
 def _texts(entries: Entries) -> Iterator[tuple[str, str, Collection[str]]]:
     """Every sentence of the book with its place and the words that its braces may hold."""
     for operation in entries.operations.values():
-        lines = (operation.title, *operation.how, operation.go or "", operation.fallback or "")
-        yield from ((f"operations.toml: {operation.id}", line, FILLING_WORDS) for line in lines)
+        steps = (operation.title, *operation.how, *operation.how_on_rain)
+        tests = (operation.go, operation.go_frostless)
+        said = (*steps, *tests, operation.fallback, operation.fallback_frostless)
+        where = f"operations.toml: {operation.id}"
+        yield from ((where, line, FILLING_WORDS) for line in said if line is not None)
     for choice in entries.choices:
         yield f"mix_choices.toml: {choice.id}", choice.reason, ("blend", "depth", "grass")
     for window in entries.windows:

@@ -126,15 +126,17 @@ def _from_grid(place: Place) -> Climate:
     lies_in_it = town is not None and where.in_town
     error_c, days = _grid_error(models, months, where.spread_c, spot, of_town=lies_in_it)
     source = _grid_source(grid, where, models, months, spot, town)
+    mild = _grid_source(grid, where, models, months, spot, town, frostless=True)
     if town is not None and lies_in_it:
         spot = replace(spot, elevation_m=town.height_m)
-    return build_climate(
+    climate = build_climate(
         models,
         spot,
         Normals(months.mean_c, months.rain_mm, elevation_m=months.elevation_m),
         ClimateBasis(source, days, error_c, grid.attribution),
         _user_frosts(place),
     )
+    return replace(climate, source=mild) if climate.frostless else climate
 
 
 def _in_hills(models: Models, months: Months) -> bool:
@@ -159,9 +161,12 @@ def _grid_source(
     months: Months,
     spot: Spot,
     town: Town | None,
+    *,
+    frostless: bool = False,
 ) -> Message:
     """What a climate of the grid rests on, and whether the lawn's height would make it better; near
-    a `town` in hills with the height that a map gives the town."""
+    a `town` in hills with the height that a map gives the town. Where it is `frostless` no valley
+    is told to freeze."""
     title, place = grid.source, where.place
     if spot.elevation_m is not None:
         return phrases.grid_brought(
@@ -173,16 +178,19 @@ def _grid_source(
     if not _in_hills(models, months):
         return phrases.grid(title=title, place=place)
     if town is None:
-        return phrases.grid_hilly(title=title, place=place, metres=Number(months.relief_m))
+        hilly = phrases.grid_hilly_frostless if frostless else phrases.grid_hilly
+        return hilly(title=title, place=place, metres=Number(months.relief_m))
     if where.in_town:
-        return phrases.grid_of_town(
+        of_town = phrases.grid_of_town_frostless if frostless else phrases.grid_of_town
+        return of_town(
             title=title,
             place=place,
             from_height=_height(months.elevation_m),
             to_height=_height(town.height_m),
             town=town.name,
         )
-    return phrases.grid_hilly_town(
+    near_town = phrases.grid_hilly_town_frostless if frostless else phrases.grid_hilly_town
+    return near_town(
         title=title,
         place=place,
         metres=Number(months.relief_m),

@@ -20,12 +20,14 @@ from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.soil_nutrients import nutrient_drafts
 from turfplan.work.feeding.stages import PLANTED, colour_in_time
+from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
 from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.first_cuts import first_cuts
+from turfplan.work.places import mended_place
 from turfplan.work.season_stand import second_grass_days, stand_of
 from turfplan.work.stand import Stand, open_ground
 from turfplan.work.watering.water_in import as_water_allows
@@ -114,6 +116,7 @@ def _starter(
     up: Emergence | None,
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    place = mended_place(setting)
     how = book_messages(setting.book, "operations.starter_feed.how")
     phosphate = feeding.phosphate_with_g_m2(feed.key)
     if phosphate and setting.brief.feeding.analysis is None:
@@ -129,7 +132,7 @@ def _starter(
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
         wording=Wording(said(feed.reason), how=how),
-        extent=Extent(setting.plot.area_m2 * setting.mended_share),
+        extent=Extent(setting.plot.area_m2 * place.share, where=place.name),
         facts=feed.facts,
     )
 
@@ -154,11 +157,15 @@ def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) ->
     )
     wording = Wording(said(feed.reason), how=how)
     if feed.key == PLANTED:
-        wording = replace(wording, go=phrases.planted_go(), fallback=phrases.planted_fallback())
+        even = growing_year(setting.climate, setting.book, setting.turf.species.id).even
+        later = phrases.planted_fallback_even() if even else phrases.planted_fallback()
+        wording = replace(wording, go=phrases.planted_go(), fallback=later)
     if feed.if_pale:
+        mild = setting.climate.frostless
+        pale_go = of_feeding.seedlings_pale_go_frostless if mild else of_feeding.seedlings_pale_go
         wording = replace(
             wording,
-            go=of_feeding.seedlings_pale_go(),
+            go=pale_go(),
             fallback=of_feeding.seedlings_green_fallback(),
         )
     return make(

@@ -23,6 +23,7 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
     on_pass = campaign.sessions[-1] if campaign.sow_on_pass else None
     first = None if on_pass is None else f"topdress.{on_pass.passes[0].number}"
     session = 0 if on_pass is None else on_pass.number
+    area_m2 = setting.plot.area_m2 * setting.sowing.share * setting.thin_share
     yield make(
         setting,
         "clear_stand",
@@ -40,7 +41,9 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
             go=phrases.dead_go(),
             fallback=phrases.dead_fallback(),
         ),
-        extent=Extent(setting.plot.area_m2 * setting.thin_share),
+        # By hand, whatever the machine of the operation does on a whole lawn.
+        extent=Extent(0.0, more_hours=area_m2 * setting.book.si("labour.dead_turf")),
+        facts=("labour.dead_turf",),
     )
 
 

@@ -10,6 +10,7 @@ from turfplan.work.emergence import undressed_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import FINISH, Extent, Timing, Wording, handled, make
 from turfplan.work.phases.level import wished_spacing
+from turfplan.work.places import filled_place
 
 
 def finish(
@@ -59,7 +60,7 @@ def _check_of_hollows(setting: ResolvedLawn) -> Draft:
 def _touch_up(setting: ResolvedLawn, best: int, loose_m3: float) -> list[Draft]:
     """The touch-up, wished on its best day, and the check before it."""
     depth = min(setting.touch_up_depth_mm, setting.book.si("passes.hard_cap"))
-    composted = "compost" in handled(setting, "touch_up")
+    composted, place = "compost" in handled(setting, "touch_up"), filled_place(setting)
     return [
         make(
             setting,
@@ -78,7 +79,10 @@ def _touch_up(setting: ResolvedLawn, best: int, loose_m3: float) -> list[Draft]:
                 go=of_level.compost_touch_up_go() if composted else None,
             ),
             extent=Extent(
-                setting.plot.area_m2 * setting.book.si("topdress.touch_up_share"), loose_m3, depth
+                setting.plot.area_m2 * place.share * setting.book.si("topdress.touch_up_share"),
+                loose_m3,
+                depth,
+                where=place.name,
             ),
             facts=("topdress.touch_up_depth", "topdress.touch_up_share"),
         ),

@@ -1,7 +1,7 @@
 """Levelling: receiving the mix, the passes, working each in, and the mowing between them."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from turfplan.book.words import book_messages
@@ -12,8 +12,10 @@ from turfplan.phrases import looks, slopes
 from turfplan.records.book_names import of_species
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, Pass
-from turfplan.work.dressed import dressed_alone, dressed_share, titled
+from turfplan.work.dressed import surface_place
+from turfplan.work.ground_fill import MM_PER_M
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.layers import measurable_mm
 from turfplan.work.operations import (
     CARE,
     LAST_PASS,
@@ -61,6 +63,7 @@ def wished_spacing(setting: ResolvedLawn, session: Session, least_days: int) -> 
 
 def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool) -> Draft:
     """The look at what the last pass of a session has buried; `several` sessions are told apart."""
+    dry = setting.brief.water.possible is False
     return make(
         setting,
         "inspect",
@@ -75,12 +78,13 @@ def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool
             looks.leaf_tips(),
             title=looks.leaf_tips_title(),
             how=(
-                looks.leaf_tips_clear(),
+                looks.leaf_tips_clear_on_rain() if dry else looks.leaf_tips_clear(),
                 looks.leaf_tips_bare(n=setting.days("order.leaf_tips_most")),
             ),
             go=looks.leaf_tips_go(),
             fallback=looks.next_free_day(),
         ),
+        extent=Extent(where=session.passes[-1].where),
     )
 
 
@@ -97,8 +101,6 @@ def _pass(
     spread = _spread(setting, campaign, session, index, loose, spacing)
     drafts = [spread, _drag(setting, session, layer, spread)]
     if index:
-        share = dressed_share(setting, campaign, session.number)
-        usual = book_messages(setting.book, "operations.mow.how")
         drafts.append(
             make(
                 setting,
@@ -111,12 +113,8 @@ def _pass(
                     anchor=spread.id,
                     offset=-1,
                 ),
-                wording=Wording(
-                    phrases.mow(),
-                    title=titled(setting, "mow") if share < 1 else None,
-                    how=(dressed_alone(setting, share), *usual) if share < 1 else None,
-                ),
-                extent=Extent(setting.plot.area_m2 * share),
+                wording=Wording(phrases.mow()),
+                extent=surface_place(setting, campaign, session.number, layer).extent(setting),
             )
         )
     return drafts
@@ -143,11 +141,11 @@ def _spread(
         wording=Wording(
             _why(setting, campaign),
             said_of_pass(setting, campaign, layer, loose),
-            how=_how(setting, layer),
+            how=_how(setting, layer, loose),
             go=phrases.compost_pass_go() if "compost" in handled(setting, "topdress") else None,
             cautions=site_cautions(setting),
         ),
-        extent=Extent(area, loose, layer.depth_mm, more_hours=working_in),
+        extent=Extent(area, loose, layer.depth_mm, more_hours=working_in, where=layer.where),
         facts=layer.facts,
     )
     return replace(
@@ -159,14 +157,17 @@ def _spread(
     )
 
 
-def _how(setting: ResolvedLawn, layer: Pass) -> tuple[Message, ...] | None:
-    """The steps of a pass that is deeper in hollows than elsewhere, or holds compost; None for the
-    book's own.
+def _how(setting: ResolvedLawn, layer: Pass, loose_m3: float) -> tuple[Message, ...] | None:
+    """The steps of a pass that is deeper in some parts than elsewhere, or holds compost; None for
+    the book's own. `loose_m3` is all that it takes.
     """
     usual = book_messages(setting.book, "operations.topdress.how")
     composted = "compost" in handled(setting, "topdress")
     if composted:
         usual = (phrases.compost_spread(), *usual[1:])
+    by_zone = _by_zone(setting, layer, loose_m3)
+    if by_zone:
+        return (*by_zone, *usual)
     if layer.rest_mm is None or setting.plot.zones:
         return usual if composted else None
     said = (
@@ -175,6 +176,41 @@ def _how(setting: ResolvedLawn, layer: Pass) -> tuple[Message, ...] | None:
         else phrases.hollows_only()
     )
     return (said, *usual)
+
+
+def _by_zone(setting: ResolvedLawn, layer: Pass, loose_m3: float) -> tuple[Message, ...]:
+    """How deep a pass is in each zone, and what goes there, where that differs between them."""
+    shares: dict[Message, float] = {}
+    for band in setting.levelling.bands:
+        if band.zone is not None:
+            shares[band.zone] = shares.get(band.zone, 0.0) + band.share
+    depths = {
+        zone: volume * MM_PER_M / (shares[zone] * setting.plot.area_m2)
+        for zone, volume in layer.zones
+    }
+    surveyed = setting.brief.leveling.survey is not None
+    if surveyed or len(depths) < 2 or _alike(setting, depths.values()):
+        return ()
+    loose = loose_m3 / layer.settled_m3
+    layers = (
+        phrases.zone_layer(
+            zone=zone,
+            depth=length_mm(depths[zone]),
+            volume=_read(volume * loose),
+        )
+        for zone, volume in layer.zones
+    )
+    return (phrases.by_zone(zones=listed(layers, "comma")),)
+
+
+def _alike(setting: ResolvedLawn, depths_mm: Collection[float]) -> bool:
+    """Whether nobody could measure the difference between some layers."""
+    return max(depths_mm) - min(depths_mm) < measurable_mm(setting.system)
+
+
+def _read(volume_m3: float) -> Quantity:
+    """What goes into one zone, as finely as a barrow is filled."""
+    return Quantity(volume_m3, "volume", us_step=0.05, metric_step=0.05)
 
 
 def _wished(session: Session, index: int, spacing: int) -> Timing:
@@ -191,13 +227,13 @@ def said_of_pass(
     setting: ResolvedLawn, campaign: Campaign, layer: Pass, loose: float
 ) -> dict[str, Value]:
     """The number, the depth and the most of a pass, and what each zone takes of it."""
+    # In whole millimetres a pass next to its limit is never told as more than that.
+    rounding = "nearest" if layer.depth_mm > math.floor(layer.cap_mm) else "down"
     return {
         "n": Number(layer.number),
         "of": Number(len(campaign.passes)),
         "depth": length_mm(layer.depth_mm),
-        "cap": phrases.most_here(
-            depth=length_mm(layer.cap_mm, rounding="down"), reason=layer.cap_reason
-        ),
+        "cap": phrases.most_here(depth=length_mm(layer.cap_mm, rounding), reason=layer.cap_reason),
         "zones": _of_zones(setting, layer, loose),
     }
 
@@ -210,7 +246,7 @@ def _drag(setting: ResolvedLawn, session: Session, layer: Pass, spread: Draft) -
         str(layer.number),
         timing=Timing(CARE, session=session.number, position=layer.number, anchor=spread.id),
         wording=Wording(phrases.incorporate(), {"water_in": _watering_in(setting, layer)}),
-        extent=Extent(setting.plot.area_m2 * layer.share),
+        extent=Extent(setting.plot.area_m2 * layer.share, where=layer.where),
     )
     return replace(drag, duration_days=spread.duration_days)
 
@@ -242,7 +278,7 @@ def _of_zones(setting: ResolvedLawn, layer: Pass, loose_m3: float) -> Listed:
         (
             phrases.zone_part(
                 zone=name,
-                volume=Quantity(volume * loose, "volume", us_step=0.05, metric_step=0.05),
+                volume=_read(volume * loose),
             )
             for name, volume in layer.zones
         ),

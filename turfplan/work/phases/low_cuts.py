@@ -9,12 +9,11 @@ from dataclasses import replace
 
 from turfplan.book.words import book_messages
 from turfplan.message import Message, Value, cut_height
-from turfplan.phrases import dressed
 from turfplan.phrases import open_turf as phrases
 from turfplan.records.book_names import FactName, of_species
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
-from turfplan.work.dressed import dressed_alone, dressed_share
+from turfplan.work.dressed import surface_place
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import mown_height_mm
 from turfplan.work.operations import SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
@@ -57,36 +56,33 @@ def low_cuts_before(
             ),
             low_floor(setting, seeded=False)[1],
         )
-    share = dressed_share(setting, campaign, number)
+    extent = surface_place(setting, campaign, number).extent(setting)
     # A place is left free, so that no step leads from the blades' last cut to the first after them.
     ahead = len(blades) + 1 if blades else 0
     steps = heights * 2 if twice else heights
     for step, height in enumerate(steps, 1):
         early = thatched and not apart and step < len(steps)
-        # Blades comb the whole lawn.
-        part = 1.0 if early else share
         yield _cut(
             setting,
             f"rested.{step}" if apart else str(before + step),
             _timing(campaign, number, ahead + step, target, -(lead_days or 1) if early else -1),
-            _of_step(setting, campaign, height, part),
+            _of_step(setting, campaign, height, again=apart),
             low_floor(setting, _sows(setting, campaign, number))[1],
-            Extent(setting.plot.area_m2 * part),
+            # Blades comb the whole lawn.
+            WHOLE_LAWN if early else extent,
         )
 
 
-def _of_step(setting: ResolvedLawn, campaign: Campaign, height_mm: float, share: float) -> Wording:
-    """What is said of a step of lowering, of the lawn or of the share of it that is dressed."""
+def _of_step(
+    setting: ResolvedLawn, campaign: Campaign, height_mm: float, *, again: bool
+) -> Wording:
+    """What is said of a step of lowering; `again` where the turf was as low before, and has rested
+    since."""
     values: dict[str, Value] = {"height": cut_height(height_mm), "clippings": _clippings(campaign)}
-    if share == 1.0:
+    if not again:
         return Wording(_why(campaign), values)
     usual = book_messages(setting.book, "operations.mow_low.how", values)
-    return Wording(
-        _why(campaign),
-        values,
-        title=dressed.mow_low_title(height=cut_height(height_mm)),
-        how=(dressed_alone(setting, share), *usual),
-    )
+    return Wording(_why(campaign), values, how=(phrases.mow_low_grown_again(), *usual))
 
 
 def _timing(campaign: Campaign, number: int, position: int, target: str, offset: int) -> Timing:

@@ -32,6 +32,7 @@ from turfplan.work.operations import (
     make,
 )
 from turfplan.work.phases.level import long_pass, said_of_pass, site_cautions
+from turfplan.work.places import renewed_place
 from turfplan.work.slopes import is_pegged, on_a_bank, washes
 from turfplan.work.thatch import strip_limit, stripped_mm
 
@@ -76,12 +77,14 @@ def tills(setting: ResolvedLawn) -> bool:
 def _killing(setting: ResolvedLawn) -> list[Draft]:
     """The treatment of the old stand, the look at what comes again, the second one, clearing."""
     lead, look = kill_lead(setting), setting.days(regrowth_look(setting))
+    ground = _renewed(setting)
     return [
         make(
             setting,
             "kill_stand",
             timing=Timing(SURFACE, anchor="sowing", offset=-lead),
             wording=Wording(phrases.kill(), {"what": phrases.kill_title()}),
+            extent=ground,
             facts=("renovate.days_to_seed",),
         ),
         make(
@@ -95,6 +98,7 @@ def _killing(setting: ResolvedLawn) -> list[Draft]:
                 how=(phrases.look_how(),),
                 go=phrases.look_go(),
             ),
+            extent=ground,
             facts=(regrowth_look(setting),),
         ),
         make(
@@ -108,6 +112,7 @@ def _killing(setting: ResolvedLawn) -> list[Draft]:
                 name=phrases.kill_again_name(),
                 how=(phrases.kill_again_rest(), phrases.kill_again_none()),
             ),
+            extent=ground,
             facts=("renovate.days_to_seed", "renovate.days_to_clear"),
         ),
         _clearing(setting),
@@ -116,15 +121,19 @@ def _killing(setting: ResolvedLawn) -> list[Draft]:
 
 def _clearing(setting: ResolvedLawn) -> Draft:
     """The dead grass raked off, or the whole turf stripped where its thatch is a sponge."""
-    timing = Timing(SURFACE, anchor=_opening(setting), offset=0)
+    timing, ground = Timing(SURFACE, anchor=_opening(setting), offset=0), _renewed(setting)
     thatch_mm = stripped_mm(setting.brief, setting.book)
     if not thatch_mm:
         left = phrases.clear_all() if tills(setting) else phrases.clear_mulch()
         how = book_messages(setting.book, "operations.clear_stand.how", {"how": left})
         return make(
-            setting, "clear_stand", timing=timing, wording=Wording(phrases.clear(), how=how)
+            setting,
+            "clear_stand",
+            timing=timing,
+            wording=Wording(phrases.clear(), how=how),
+            extent=ground,
         )
-    volume_m3 = thatch_mm / MM_PER_M * setting.plot.area_m2
+    volume_m3 = thatch_mm / MM_PER_M * (ground.area_m2 or 0.0)
     return make(
         setting,
         "clear_stand",
@@ -135,7 +144,7 @@ def _clearing(setting: ResolvedLawn) -> Draft:
             title=phrases.strip_title(volume=Quantity(volume_m3, "volume", "up")),
             how=(phrases.strip_how(), phrases.strip_away()),
         ),
-        extent=Extent(more_hours=volume_m3 * setting.book.si("labour.load_wheel_spread")),
+        extent=replace(ground, more_hours=volume_m3 * setting.book.si("labour.load_wheel_spread")),
         facts=(strip_limit(setting.turf.species),),
     )
 
@@ -150,7 +159,14 @@ def _slit(setting: ResolvedLawn) -> Draft:
         "slit",
         timing=Timing(SURFACE, anchor="sowing", offset=-1),
         wording=Wording(phrases.slit()),
+        extent=_renewed(setting),
     )
+
+
+def _renewed(setting: ResolvedLawn) -> Extent:
+    """The ground that is made anew: what keeps its grass is neither killed nor loosened."""
+    place = renewed_place(setting)
+    return Extent(setting.plot.area_m2 * place.share, where=place.name)
 
 
 def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
@@ -173,6 +189,7 @@ def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
             how=_tilled(setting),
             cautions=tuple(cautions),
         ),
+        extent=_renewed(setting),
         facts=("open_ground.till_depth",),
     )
 
@@ -229,7 +246,7 @@ def _lift(
 ) -> Draft:
     """One lift of a session by its place in it."""
     layer, after = session.passes[index], len(session.passes) - 1 - index
-    area = setting.plot.area_m2 * setting.levelling.covered_share
+    area = setting.plot.area_m2 * layer.share
     lift = make(
         setting,
         "fill",
@@ -241,7 +258,7 @@ def _lift(
             how=_on_the_bank(setting, "fill", phrases.fill_bank_water()),
             cautions=site_cautions(setting),
         ),
-        extent=Extent(area, loose_m3, layer.depth_mm),
+        extent=Extent(area, loose_m3, layer.depth_mm, where=layer.where),
         facts=(*layer.facts, "open_ground.footprint"),
     )
     # The lifts after it follow as they settle; the last one settles before the final grade.
@@ -293,6 +310,7 @@ def _cover(setting: ResolvedLawn, campaign: Campaign) -> Draft:
             offset=0 if washes(setting) else 1,
         ),
         wording=Wording(why, how=how),
+        extent=_renewed(setting),
         facts=("open_ground.settle_season",),
     )
 
@@ -335,5 +353,6 @@ def _grade(setting: ResolvedLawn) -> Draft:
         "grade",
         timing=Timing(SURFACE, anchor="sowing", offset=-1),
         wording=Wording(phrases.grade()),
+        extent=_renewed(setting),
         facts=("open_ground.footprint", settling(setting)),
     )

@@ -4,14 +4,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from turfplan.book.citations import who_says
-from turfplan.book.words import book_message, book_messages, grass_name
+from turfplan.book.words import book_message, grass_name
 from turfplan.message import Message, cut_height, length_mm, listed, sentences
 from turfplan.phrases import looks
 from turfplan.phrases import open_turf as phrases
 from turfplan.phrases import parts as part_phrases
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
-from turfplan.work.dressed import dressed_alone, dressed_share, titled
+from turfplan.work.dressed import surface_place
 from turfplan.work.filling import FEW_PASSES
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import is_straight_sand, mix_parts
@@ -22,7 +22,7 @@ from turfplan.work.phases.low_cuts import cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.watering.water_in import as_water_allows
-from turfplan.work.year_seasons import half_of
+from turfplan.work.year_seasons import half_of_window
 
 # Thatch that is taken down in a season of its own.
 AHEAD = "dethatch.ahead"
@@ -127,6 +127,9 @@ def _why_lifted(setting: ResolvedLawn) -> Message:
 def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
     """The look whether the filled hollows have settled, before the first pass over them."""
     cap = length_mm(setting.book.si("passes.hard_cap"))
+    dry = setting.brief.water.possible is False
+    pulled = looks.relaid_string_on_rain if dry else looks.relaid_string
+    deep = looks.relaid_deep_on_rain if dry else looks.relaid_deep
     return make(
         setting,
         "inspect",
@@ -135,9 +138,9 @@ def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
             CARE, session=session, anchor="topdress.1", offset=-setting.days("wish.relaid_look")
         ),
         wording=Wording(
-            looks.relaid(),
+            looks.relaid_on_rain() if dry else looks.relaid(),
             title=looks.relaid_title(),
-            how=(looks.relaid_string(), looks.relaid_shallow(cap=cap), looks.relaid_deep(cap=cap)),
+            how=(pulled(), looks.relaid_shallow(cap=cap), deep(cap=cap)),
             go=looks.leaf_tips_go(),
             fallback=looks.next_free_day(),
         ),
@@ -157,7 +160,9 @@ def closed_to_tines(setting: ResolvedLawn, campaign: Campaign, number: int) -> b
     windows = {session.number: session.window for session in campaign.sessions}
     window = windows.get(number, campaign.sow_window)
     southern = setting.climate.southern
-    return window is not None and half_of(setting.book, window.best, southern=southern) == "spring"
+    return (
+        window is not None and half_of_window(setting.book, window, southern=southern) == "spring"
+    )
 
 
 def spring_coring(setting: ResolvedLawn) -> bool:
@@ -310,8 +315,8 @@ def _aerate(
     spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
     if spared:
         cautions.append(part_phrases.no_tines(parts=listed(spared, "and")))
-    share = dressed_share(setting, campaign, number)
-    usual = book_messages(setting.book, "operations.core_aerate.how", {"cores": plugs})
+    place = surface_place(setting, campaign, number)
+    cored = min(place.share, cored_share(setting.plot.parts))
     return make(
         setting,
         "core_aerate",
@@ -320,11 +325,9 @@ def _aerate(
         wording=Wording(
             phrases.core_aerate() if campaign.sessions else phrases.core_aerate_for_seed(),
             {"cores": plugs, "dry_soil": dry_soil},
-            title=titled(setting, "core_aerate") if share < 1 else None,
-            how=(dressed_alone(setting, share), *usual) if share < 1 else None,
             cautions=tuple(cautions),
         ),
-        extent=Extent(setting.plot.area_m2 * min(share, cored_share(setting.plot.parts))),
+        extent=replace(place.extent(setting), area_m2=setting.plot.area_m2 * cored),
     )
 
 

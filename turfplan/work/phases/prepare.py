@@ -101,12 +101,18 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
         )
         sows = sows and not together
     if sows:
+        killed = setting.worked == "killed"
+        asleep = setting.cool and any(setting.open("dormant_seed"))
         drafts.append(
             make(
                 setting,
                 "permit",
-                timing=Timing(PREPARE, anchor="sowing", offset=ahead),
-                wording=Wording(phrases.permit()),
+                timing=Timing(PREPARE, anchor="kill_stand" if killed else "sowing", offset=ahead),
+                wording=Wording(
+                    phrases.permit(),
+                    go=phrases.permit_killed_go() if killed else None,
+                    fallback=None if asleep else phrases.permit_fallback(),
+                ),
             )
         )
     return drafts

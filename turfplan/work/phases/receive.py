@@ -11,7 +11,6 @@ from turfplan.phrases import level as phrases
 from turfplan.records.book_names import of_material
 from turfplan.work.bags import car_trips, in_bags
 from turfplan.work.drafts import Draft, Load
-from turfplan.work.heap import too_large
 from turfplan.work.labour import hours_of_trucks, working_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import mix_parts
@@ -92,7 +91,12 @@ def _soil_received(setting: ResolvedLawn, lift: Draft, wording: Wording) -> Draf
         wording=wording,
         extent=Extent(loose_m3=lift.loose_m3, more_hours=hours_of_trucks(setting, lift.loose_m3)),
     )
-    return replace(received, load=SOIL_LOAD)
+    # Soil is brought, whatever the mix of the passes holds.
+    mix, soil = (
+        book_message(setting.book, f"cautions.{name}.text") for name in ("lifting", "lifting_soil")
+    )
+    cautions = tuple(soil if caution == mix else caution for caution in received.cautions)
+    return replace(received, load=SOIL_LOAD, cautions=cautions)
 
 
 def _load(setting: ResolvedLawn, load: Load) -> list[Draft]:
@@ -111,7 +115,7 @@ def _load(setting: ResolvedLawn, load: Load) -> list[Draft]:
             anchor=anchor,
             offset=wished if later else -wished,
         ),
-        wording=replace(_of_delivery(setting), cautions=too_large(setting, load)),
+        wording=_of_delivery(setting),
         extent=Extent(loose_m3=load.loose_m3, more_hours=hours_of_trucks(setting, load.loose_m3)),
     )
     if load.bags:

@@ -22,6 +22,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
+from turfplan.work.places import mended_place, sown_place, these
 from turfplan.work.plants import planted_area_m2, planting_hours
 from turfplan.work.seed_mix import seed_name, slowest
 from turfplan.work.watering.hose import hose_hours, kept_wet_share, seedbed_day
@@ -83,7 +84,8 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = [sowing]
     wet_clay = setting.book.soils[setting.plot.soil].fine
     if window.operation != "dormant_seed" and not wet_clay:
-        rolled = Extent(setting.plot.area_m2 * setting.mended_share)
+        place = mended_place(setting)
+        rolled = Extent(setting.plot.area_m2 * place.share, where=place.name)
         why = Wording(phrases.roll())
         drafts.append(make(setting, "roll", timing=with_seed, wording=why, extent=rolled))
     drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
@@ -105,10 +107,18 @@ def _cover(setting: ResolvedLawn, with_seed: Timing) -> list[Draft]:
         "cover",
         timing=with_seed,
         wording=_of_cover(setting),
-        extent=Extent(straw_m2),
+        extent=Extent(straw_m2, where=_covered(setting, straw_m2)),
         facts=("site.slope_cover",),
     )
     return [cover]
+
+
+def _covered(setting: ResolvedLawn, straw_m2: float) -> Message | None:
+    """What the ground that is covered is called: all that is sown, or the steep parts."""
+    place = sown_place(setting)
+    if straw_m2 >= setting.plot.area_m2 * place.share - 1e-6:
+        return place.name
+    return these(part.name for part in setting.plot.parts if part.kind == "steep")
 
 
 def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
@@ -187,7 +197,7 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, sown_share:
             how=_laid(setting, area_m2, days) if form == "sod" else None,
             cautions=(*_minded(setting), *_long_planting(setting, days)),
         ),
-        extent=Extent(area_m2, more_hours=hours),
+        extent=Extent(area_m2, more_hours=hours, where=mended_place(setting).name),
     )
     return replace(draft, form=form)
 
@@ -213,13 +223,14 @@ def _laid(setting: ResolvedLawn, area_m2: float, days: int) -> tuple[Message, ..
         phrases.sod_ground(),
         phrases.sod_joints(),
         *((phrases.sod_bank(),) if steep else ()),
-        phrases.sod_water(),
+        phrases.sod_on_rain() if setting.brief.water.possible is False else phrases.sod_water(),
     )
 
 
 def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
     """The sowing on the window's best day."""
     book, sown = setting.book, setting.sowing.grass
+    place = mended_place(setting)
     grass = seed_name(book, setting.sowing.grasses)
     # The smallest seed says how thinly all of it is covered.
     covers = [of_species(kind, "seed_cover_max") for kind in setting.sowing.grasses]
@@ -245,7 +256,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
             cautions=_minded(setting),
             why_late=late,
         ),
-        extent=Extent(setting.plot.area_m2 * setting.sowing.share * setting.mended_share),
+        extent=Extent(setting.plot.area_m2 * place.share, where=place.name),
         facts=(cover,),
     )
 
@@ -257,6 +268,8 @@ def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
     if setting.sowing.intent == "winter_overseed":
         return phrases.overseed_winter()
     spring = setting.sowing.grass.season == "cool" and window.season == "spring"
+    if window.operation == "seed" and not setting.on_open_ground:
+        return phrases.seed_into()
     if window.operation == "seed":
         return phrases.seed_spring() if spring else phrases.seed()
     if spring:

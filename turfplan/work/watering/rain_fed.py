@@ -7,7 +7,7 @@ from datetime import date
 from itertools import accumulate
 
 from turfplan.book.entries import Book
-from turfplan.calendar_days import DAYS, day_index, each_day
+from turfplan.calendar_days import DAYS, WEEKDAYS, day_index, each_day
 from turfplan.climate.record import Climate
 from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import FactName
@@ -22,7 +22,7 @@ from turfplan.work.watering.balance import (
 )
 
 ENOUGH = 1.0
-WEEK = 7
+WEEK = len(WEEKDAYS)
 RAIN_FACTS: tuple[FactName, ...] = ("water.kc_wet_surface",)
 
 
@@ -90,10 +90,17 @@ def water_share(
 
 def grows_over(book: Book, share: Sequence[float]) -> tuple[bool, ...]:
     """On which days of the year (365 places) turf grows over work on it: rain leaves it enough of
-    its growth on the day and on all of the weeks that follow."""
+    its growth on the day and on all of the weeks that follow.
+
+    A spell of fewer such days than those weeks is no season: other years miss it.
+    """
     least, days = book.si("water.grows_over"), round(book.si("water.grows_over_days"))
     enough = [left >= least for left in share]
-    return tuple(all(enough[(day + k) % DAYS] for k in range(days + 1)) for day in range(DAYS))
+    lasts = [all(enough[(day + k) % DAYS] for k in range(days + 1)) for day in range(DAYS)]
+    return tuple(
+        any(all(lasts[(day - back + k) % DAYS] for k in range(days)) for back in range(days))
+        for day in range(DAYS)
+    )
 
 
 def washes_out(book: Book, climate: Climate) -> tuple[bool, ...]:

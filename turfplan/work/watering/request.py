@@ -9,6 +9,7 @@ from turfplan.book.entries import Book
 from turfplan.calendar_days import daily, day_index
 from turfplan.climate.evapotranspiration import extraterrestrial_mj_m2, hargreaves_mm
 from turfplan.climate.record import Climate
+from turfplan.message import Message
 from turfplan.records.book_names import of_family
 from turfplan.records.brief import Span, Water
 from turfplan.work.watering.balance import (
@@ -67,6 +68,15 @@ class KnownSeries:
     soak_min: int = 0
 
 
+@dataclass(frozen=True, slots=True)
+class WateredPart:
+    """The part of a lawn that a stage waters: what it is called, and the drawn zones that it is,
+    where it is nothing else."""
+
+    where: Message
+    zones: tuple[Message, ...] = ()
+
+
 # Roots end nowhere before: a limit where nobody met rock.
 MOST_ROOTS_MM = float("inf")
 
@@ -76,8 +86,9 @@ class WateringRequest:
     """Everything the watering of one season depends on, after the work has its dates.
 
     `passes` are the days of top-dressing, or on `open_ground`, without living grass, of lifts, and
-    `pass_shares` the parts of the lawn that they cover, by day, where it is not all of it; no grass
-    stands from `open_from` until the ground is sown or planted;
+    `pass_shares` the parts of the lawn that they cover, by day, where it is not all of it, and
+    `pass_parts` what those are called; no grass stands from `open_from` until the ground is sown
+    or planted;
     `germination_days` the days from sowing within which the species is up (the late end),
     `wakes_on` the day from which they count for seed that rests over winter, `sown_season` the
     season of a second grass over the lawn's own, which is given back on `second_until`,
@@ -85,10 +96,10 @@ class WateringRequest:
     `first_mow_on` ends the seedling stage where known; roots end at `rock_depth_mm`. `strips` are
     the days of a pass done strip by strip, by its last day, `sown_strips`, `planted_strips` and
     `relaid_strips` those of sowing, planting and relaying;
-    `sown_share` is the part of the lawn that is sown, `relaid_share` that whose turf was lifted and
-    laid back by `relaid_on`. `weather` holds measured days (journal, weather file) and forecast
-    days. `start` and `end` bound the account. `previous` are the series that the calendar already
-    has, by id, seen from `today`.
+    `sown_share` is the part of the lawn that is sown, `sown_part` what it is called, `relaid_share`
+    that whose turf was lifted and laid back by `relaid_on`. `weather` holds measured days (journal,
+    weather file) and forecast days. `start` and `end` bound the account. `previous` are the series
+    that the calendar already has, by id, seen from `today`.
     """
 
     water: Water
@@ -109,6 +120,7 @@ class WateringRequest:
     relaid_share: float = 0.0
     passes: tuple[date, ...] = ()
     pass_shares: Mapping[date, float] = field(default_factory=dict)
+    pass_parts: Mapping[date, WateredPart] = field(default_factory=dict)
     open_ground: bool = False
     open_from: date | None = None
     germination_days: int = field(kw_only=True)
@@ -123,6 +135,7 @@ class WateringRequest:
     planted_strips: tuple[date, ...] = ()
     relaid_strips: tuple[date, ...] = ()
     sown_share: float = 1.0
+    sown_part: WateredPart | None = None
     weather: Mapping[date, WeatherDay] = field(default_factory=dict)
     previous: Mapping[str, KnownSeries] = field(default_factory=dict)
     today: date | None = None

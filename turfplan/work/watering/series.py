@@ -1,12 +1,12 @@
 """The waterings of a season as calendar series: by stage, week, session of the day and zone."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 from math import ceil
 from typing import NamedTuple
 
-from turfplan.message import Message
+from turfplan.message import AS_WRITTEN, Message
 from turfplan.work.watering.first_water import FirstWater
 from turfplan.work.watering.hose import part_of
 from turfplan.work.watering.hours import spaced
@@ -106,6 +106,21 @@ def _week_runs(
 
 
 def _parts(ground: WateredGround, stage: Stage, end: date) -> tuple[WateringZone, ...]:
-    """The zones, as far as they are watered in a week that ends on that day."""
-    share = stage.watered_share(end)
-    return tuple(part_of(zone, share) for zone in ground.request.zones)
+    """The zones, as far as they are watered in a week that ends on that day.
+
+    Where the part that is watered is called as zones of the watering are, those alone run.
+    """
+    share, zones = stage.watered_share(end), ground.request.zones
+    wanted = _called(stage.part.zones) if stage.part is not None else frozenset()
+    if len(zones) > 1 and wanted and wanted <= _called(zone.name for zone in zones):
+        zones = tuple(zone for zone in zones if _called([zone.name]) <= wanted)
+        covered = sum(zone.area_m2 for zone in zones) / ground.request.area_m2
+        share = min(1.0, share / covered)
+    return tuple(part_of(zone, share) for zone in zones)
+
+
+def _called(names: Iterable[Message]) -> frozenset[str]:
+    """Names that somebody gave, to be compared; no case counts, nor what has a key."""
+    return frozenset(
+        str(name).strip().casefold() for name in names if name.key == AS_WRITTEN and name
+    )

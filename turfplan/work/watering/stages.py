@@ -13,7 +13,7 @@ from turfplan.records.book_names import FactName
 from turfplan.work.watering.hose import part_of
 from turfplan.work.watering.hours import Law, place
 from turfplan.work.watering.intake import intake_of
-from turfplan.work.watering.request import WEEK, WateringRequest
+from turfplan.work.watering.request import WEEK, WateredPart, WateringRequest
 
 StageName = Literal[
     "settle",
@@ -74,7 +74,8 @@ class Stage:
     """One stretch of days watered alike; `number` tells passes apart.
 
     `strips` are the days on which its work was done, strip by strip; none where it was done at
-    once. `share` is the part of the lawn that it waters in the end.
+    once. `share` is the part of the lawn that it waters in the end, `part` what that is called,
+    None for the whole lawn.
     """
 
     name: StageName
@@ -83,6 +84,7 @@ class Stage:
     number: int | None = None
     strips: tuple[date, ...] = ()
     share: float = 1.0
+    part: WateredPart | None = None
 
     def watered_share(self, end: date) -> float:
         """The part of the lawn that is watered in a week that ends on that day.
@@ -130,6 +132,7 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
     """The stages of the season in order of time: what passes, seed and plants ask for."""
     book = request.book
     stretches: list[Stage] = []
+    part = request.sown_part
     anchors = sorted(d for d in (request.moist_from, request.planted_on) if d is not None)
     passes = sorted(request.passes)
     for number, day in enumerate(passes, 1):
@@ -137,16 +140,19 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
             # No grass below is to recover: each lift is wetted through, and settles.
             days = request.days_of(day)
             share = request.pass_shares.get(day, 1.0)
-            stretches.append(Stage("settle_fill", days[0], day, number, strips=days, share=share))
+            settle = Stage("settle_fill", days[0], day, number, days, share)
+            stretches.append(replace(settle, part=request.pass_parts.get(day)))
             continue
         follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
         stretches.extend(_after_pass(book, request, day, number, follows))
     if request.moist_from is not None:
-        stretches.extend(_seed_stages(request, request.moist_from))
+        seeded = _seed_stages(request, request.moist_from)
+        stretches.extend(replace(stage, part=part) for stage in seeded)
     if request.relaid_on is not None:
         stretches.extend(_relaid_stages(request, request.relaid_on))
     if request.planted_on:
-        stretches.extend(_plant_stages(request, request.planted_on))
+        planted = _plant_stages(request, request.planted_on)
+        stretches.extend(replace(stage, part=part) for stage in planted)
     return tuple(
         stage if stage.end <= request.end else replace(stage, end=request.end)
         for stage in sorted(stretches, key=lambda s: (s.start, s.key))
@@ -169,10 +175,11 @@ def _after_pass(
         end = min(end, follows - timedelta(round(book.si("water.dry_before_pass")) + 1))
     days = request.days_of(day)
     share = request.pass_shares.get(day, 1.0)
-    settle = Stage("settle", days[0], day, number, strips=days, share=share)
+    part = request.pass_parts.get(day)
+    settle = Stage("settle", days[0], day, number, strips=days, share=share, part=part)
     settled = settle.settled_on(request, day) or day
     first = settled + timedelta(round(book.si("water.recover_first")))
-    recover = Stage("recover", first, end, number, share=share)
+    recover = Stage("recover", first, end, number, share=share, part=part)
     return [settle, recover] if first <= end else [settle]
 
 

@@ -5,6 +5,7 @@ from datetime import date, time
 
 from turfplan.calendar_days import recurring_days
 from turfplan.message import Message
+from turfplan.phrases import places
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
@@ -20,7 +21,8 @@ class WaterRun:
     `depth_mm` is what the driest quarter of the zone gets at each run, `applied_mm` the mean.
     `zone` is None for a lawn with one zone, and where all zones share a series; `zone_name` is None
     for the first. `rate_mm_h` falls where one zone is wetted. `puts_down` says what the minutes of
-    one zone come to, `steps` how else it is done.
+    one zone come to, `steps` how else it is done. `where` is the part of the lawn that needs it;
+    None for all of it.
     """
 
     id: str
@@ -44,6 +46,7 @@ class WaterRun:
     puts_down: Message | None
     steps: tuple[Message, ...]
     facts: tuple[FactName, ...] = ()
+    where: Message | None = None
 
     @property
     def minutes(self) -> int:
@@ -81,15 +84,16 @@ class WaterRun:
             run = phrases.title_cycles(stage=stage, minutes=when.minutes, cycles=when.cycles)
         else:
             run = phrases.title_run(stage=stage, minutes=when.minutes)
-        return (
-            run if self.zone_name is None else phrases.title_of_zone(run=run, zone=self.zone_name)
-        )
+        if self.zone_name is not None:
+            run = phrases.title_of_zone(run=run, zone=self.zone_name)
+        return run if self.where is None else places.titled(title=run, where=self.where)
 
     @property
     def how(self) -> tuple[Message, ...]:
         """How it is done, step by step."""
         puts_down = () if self.puts_down is None else (self.puts_down,)
-        return (*puts_down, *divided(self.when, hose=self.hose), *self.steps)
+        where = () if self.where is None else (places.first_water(where=self.where),)
+        return (*where, *puts_down, *divided(self.when, hose=self.hose), *self.steps)
 
     def days(self) -> tuple[date, ...]:
         """The days on which it runs."""

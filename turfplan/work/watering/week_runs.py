@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from datetime import date, time
 
 from turfplan.calendar_days import WEEKDAYS, in_week_order, recurring_days
-from turfplan.message import Day, Message, Quantity
+from turfplan.message import Day, Message, Quantity, listed
+from turfplan.phrases import places
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
@@ -203,7 +204,7 @@ class Week:
         began, ended = fit.starts[0][0], fit.starts[0][-1] + fit.times[-1].elapsed_min
         return _Sprinkling(
             zone=None,
-            zone_name=phrases.zone_every(),
+            zone_name=self._joint_name(),
             when=RunTime(minutes, 1, 0, idle_min=max(0, ended - began - minutes)),
             rate_mm_h=None,
             hose=False,
@@ -219,6 +220,12 @@ class Week:
             ),
             facts=tuple(dict.fromkeys(f for z, _ in zones for f in z.facts)),
         )
+
+    def _joint_name(self) -> Message:
+        """What the zones of a session are called together."""
+        if len(self.zones) < len(self.ground.request.zones):
+            return places.these(parts=listed(zone.name for zone in self.zones))
+        return phrases.zone_every() if self.stage.part is None else phrases.zone_reaching()
 
     def _record(self, session: str, fit: _WeeklyFit, start_min: int, what: _Sprinkling) -> WaterRun:
         days, weekdays, skip = fit.days, _weekdays(fit.days), tuple[date, ...]()
@@ -249,6 +256,7 @@ class Week:
             puts_down=what.puts_down,
             steps=(*what.steps, *self._of_work()),
             facts=tuple(dict.fromkeys((*self.need.facts, *what.facts))),
+            where=None if self.stage.part is None else self.stage.part.where,
         )
 
     def _of_work(self) -> tuple[Message, ...]:

@@ -1,0 +1,179 @@
+"""Repeats what prepares a pass and has run out before it: grass grows back, holes close."""
+
+from collections.abc import Collection, Mapping
+from dataclasses import replace
+
+from turfplan.phrases import prepare as phrases
+from turfplan.planning.marks_again import AGAIN
+from turfplan.planning.past_binds import SPREADING, plays
+from turfplan.planning.schedule import Dated
+from turfplan.records.constraints import Lag
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan_task import Role
+from turfplan.work.campaigns import Campaign
+from turfplan.work.day_limits import day_constraints
+from turfplan.work.drafts import Draft, SeasonDraft, task_of_node
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.strips import strip_lags
+
+# What opens and shortens the turf for a pass.
+CUTS: tuple[Role, ...] = ("low_cut",)
+RUNS_OUT: tuple[Role, ...] = (*CUTS, "coring")
+
+
+def run_out_preparation(
+    setting: ResolvedLawn, dated: Dated, history: TaskHistory
+) -> frozenset[str]:
+    """The cuts and cores that are over and do not last until their pass: with the cores the last
+    cut before them; and where that lies so far back that the grass stands high again, every step
+    down."""
+    book, drafts = setting.book, {d.id: d for d in dated.season.drafts}
+    over = history.done.keys() | history.overdue.keys()
+    lost: dict[int, set[str]] = {}
+    far: set[int] = set()
+    for lag in dated.dropped:
+        if not isinstance(lag, Lag) or not lag.runs_out:
+            continue
+        before, after = task_of_node(lag.before), task_of_node(lag.after)
+        if plays(book, before, RUNS_OUT) and plays(book, after, SPREADING) and before in drafts:
+            session = drafts[before].session
+            lost.setdefault(session, set()).add(before)
+            gap = dated.day(lag.after) - dated.day(lag.before)
+            far |= {session} if gap > book.si("order.low_cut_before_dethatch_most") else set()
+    for session, names in lost.items():
+        cuts = [d for d in drafts.values() if d.session == session and plays(book, d.id, CUTS)]
+        cuts = [d for d in cuts if d.id in over]
+        last = max((d.position for d in cuts), default=0)
+        names |= {d.id for d in cuts if session in far or d.position == last}
+    names = {name for session in lost.values() for name in session}
+    return frozenset(n for n in names if n in over and _again_id(drafts[n]) not in drafts)
+
+
+def marks_for_preparation(
+    season: SeasonDraft, again: frozenset[str], history: TaskHistory
+) -> frozenset[str]:
+    """The requests for marks that are over, served what is repeated, and have not been made again
+    yet."""
+    return frozenset(
+        d.id
+        for d in season.drafts
+        if not again.isdisjoint(d.serves)
+        and d.id in history.fixed
+        and _again_id(d) not in _ids(season)
+    )
+
+
+def prepared_before(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> frozenset[str]:
+    """The cuts and cores that an earlier plan has already repeated."""
+    known = history.published.keys() | history.fixed.keys()
+    return frozenset(
+        d.id for d in season.drafts if _again_id(d) in known and plays(setting.book, d.id, RUNS_OUT)
+    )
+
+
+def stranded_preparation(
+    setting: ResolvedLawn, dated: Dated, fixed: Mapping[str, int]
+) -> frozenset[str]:
+    """The cuts and cores that a season could only place after every pass of their session that is
+    still to come: they serve nothing there."""
+    book, drafts = setting.book, [d for d in dated.season.drafts if d.end_node not in fixed]
+    spread: dict[int, int] = {}
+    for draft in drafts:
+        if plays(book, draft.id, SPREADING):
+            day = dated.day(draft.start_node)
+            spread[draft.session] = max(day, spread.get(draft.session, day))
+    return frozenset(
+        d.id
+        for d in drafts
+        if plays(book, d.id, RUNS_OUT)
+        and d.session in spread
+        and dated.day(d.start_node) > spread[d.session]
+    )
+
+
+def with_preparation_again(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    season: SeasonDraft,
+    run_out: Collection[str],
+    history: TaskHistory,
+) -> SeasonDraft:
+    """The season with a second turn of each preparation that has run out, before the first pass of
+    its session that is still open; the order of work binds it as it bound the first."""
+    renamed: dict[str, str] = {}
+    added: list[Draft] = []
+    for old in [d for d in season.drafts if d.id in run_out]:
+        target = _next_pass(setting, season, old, history)
+        if target is not None:
+            renamed[old.id] = _again_id(old)
+            added.append(_again(old, target))
+    if not added:
+        return season
+    drafts = [
+        *(d if d.id in renamed else _with_names(d, renamed) for d in season.drafts),
+        *(_with_names(new, renamed) for new in added),
+    ]
+    # What went strip by strip with the pass goes so again; the first turn is history.
+    drafts = [replace(d, strips=()) if d.id in renamed else d for d in drafts]
+    strips = strip_lags(drafts)
+    anew = {lag.id for lag in strips}
+    kept = (
+        c
+        for c in season.constraints
+        if c.id not in anew
+        and not (isinstance(c, Lag) and task_of_node(c.before) in renamed)
+        and not (c.id == f"strips:{task_of_node(c.after)}" if isinstance(c, Lag) else False)
+    )
+    return replace(
+        season,
+        drafts=tuple(drafts),
+        constraints=(*kept, *day_constraints(setting, campaign, added), *strips),
+    )
+
+
+def _next_pass(
+    setting: ResolvedLawn, season: SeasonDraft, old: Draft, history: TaskHistory
+) -> Draft | None:
+    """The first pass of a session that is still to come."""
+    passes = (
+        d
+        for d in season.drafts
+        if d.session == old.session
+        and d.id not in history.fixed
+        and plays(setting.book, d.id, SPREADING)
+    )
+    return min(passes, key=lambda d: d.position, default=None)
+
+
+def _again(old: Draft, target: Draft) -> Draft:
+    """The second turn of a preparation, for its new pass."""
+    key = f"{old.key}.{AGAIN}" if old.key else AGAIN
+    alongside = old.id in target.strips
+    return replace(
+        old,
+        id=_again_id(old),
+        key=key,
+        why=phrases.prepared_again(),
+        why_late=None,
+        ideal=None,
+        anchor=target.id,
+        strips=target.strips if alongside else (),
+        duration_days=target.duration_days if alongside else old.duration_days,
+    )
+
+
+def _with_names(draft: Draft, renamed: dict[str, str]) -> Draft:
+    """A draft that names what was renamed by its new name."""
+    strips = tuple(renamed.get(name, name) for name in draft.strips)
+    more = tuple(renamed[name] for name in draft.serves if name in renamed)
+    return replace(draft, strips=strips, serves=(*draft.serves, *more))
+
+
+def _again_id(draft: Draft) -> str:
+    return f"{draft.id}.{AGAIN}"
+
+
+def _ids(season: SeasonDraft) -> set[str]:
+    return {draft.id for draft in season.drafts}
