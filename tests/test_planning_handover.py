@@ -237,6 +237,10 @@ def test_a_rest_that_one_season_does_not_hold_is_begun_in_it() -> None:
     assert found.title.key == "handover.rest_in_seasons"
     told = dict(found.title.values)
     assert told["depth"] == length_mm(90.0) and 0 < told["n"] < told["passes"]
+    levelling = Levelling((), 0.0, 0.0, 0.1, left=(Band(90.0, 0.6),))
+    part = phrases.undone_next_part(days=Days(found.start, found.end))
+    said = undone(levelling, (found,), ())
+    assert said == phrases.undone_all(depth=length_mm(90.0), rest=sentences(part))
 
 
 def test_seed_has_to_be_mown_before_the_rest_of_the_fill(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -461,7 +461,6 @@ def test_a_fill_that_is_done_whole_costs_nothing_more() -> None:
     assert of(bands=kept, left=left, **lifted) == pytest.approx(
         cost("campaign.cost_lift") + cost("campaign.cost_part") + share
     )
-    # What is lifted is done: only what lies beside the hollows is left, by its share.
     assert of(bands=(), left=left, **lifted) == pytest.approx(
-        cost("campaign.cost_lift") + cost("campaign.cost_part") + cost("campaign.cost_left") / 2
+        cost("campaign.cost_lift") + cost("campaign.cost_undressed")
     )

@@ -46,6 +46,13 @@ def undone_next(*, days: Days) -> Message:
     return Message("handover.undone.next", (("days", days),))
 
 
+def undone_next_part(*, days: Days) -> Message:
+    """The next season for a part of the rest, which needs more than one: {days}; plan it by itself
+    then.
+    """
+    return Message("handover.undone.next_part", (("days", days),))
+
+
 def undone_way(*, title: Message, change: Message, reason: Message) -> Message:
     """All of it: {title} (`{change}`). {reason}"""
     return Message(

@@ -33,6 +33,8 @@ _SIGNS: Mapping[str, Message] = MappingProxyType(
     }
 )
 
+_IN_SEASONS = phrases.rest_in_seasons(depth=length_mm(0.0), passes=0, n=1).key
+
 
 def handed_over(
     wide: ResolvedLawn, best: Candidate, feeder: Feeder, *, permit: bool
@@ -178,7 +180,7 @@ def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option
     would do all of it."""
     seasons = [item for item in later if item.operation == "topdress"]
     rest = sentences(
-        *(phrases.undone_next(days=Days(item.start, item.end)) for item in seasons[:1]),
+        *(_next_season(item) for item in seasons[:1]),
         *(
             phrases.undone_way(title=way.title, change=way.change, reason=way.reason)
             for way in ways[:1]
@@ -193,6 +195,14 @@ def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option
     return phrases.undone_part(
         depth=length_mm(levelling.depth_mm), left=deepest, share=share, rest=rest
     )
+
+
+def _next_season(item: Handover) -> Message:
+    """When the rest of the fill has a season: for all of it, or for the first of its passes."""
+    title, days = said(item.title), Days(item.start, item.end)
+    if title.key == _IN_SEASONS:
+        return phrases.undone_next_part(days=days)
+    return phrases.undone_next(days=days)
 
 
 def told(items: tuple[Handover, ...]) -> Message | None:

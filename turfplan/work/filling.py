@@ -28,12 +28,8 @@ def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
         return (setting,)
     lifted = tuple(_lifted(setting))
     beside = (replace(setting, levelling=way) for way in lifted if way.bands)
-    ways = dict.fromkeys(
-        (
-            *lifted,
-            *(way for lawn in (setting, *beside) for way in (*_thinner(lawn), *_undressed(lawn))),
-        )
-    )
+    undressed = (way for lawn in (setting, *beside) for way in _undressed(lawn))
+    ways = dict.fromkeys((*lifted, *_thinner(setting), *undressed))
     return (setting, *(_told(setting, way) for way in ways))
 
 
@@ -165,7 +161,7 @@ def cost_of_way(setting: ResolvedLawn) -> float:
     if levelling.lift_borne:
         # Turf is cut where grass would have grown through: that is against advice.
         cost += book.si("campaign.cost_advice_rule")
-    if leaves_all(levelling):
+    if levelling.left and not levelling.bands:
         return cost + book.si("campaign.cost_undressed")
     if levelling.left:
         cost += book.si("campaign.cost_part")
