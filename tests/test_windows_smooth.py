@@ -44,6 +44,8 @@ def test_neighbours_have_like_windows(line: str, grasses: tuple[str, ...]) -> No
         ((-15.0, 23.5), (-15.5, 23.5), "bermuda_common"),
         # Months that differ by little more than those of a year without seasons.
         ((-12.5, 25.0), (-13.5, 21.0), "bermuda_common"),
+        # Winters whose rain lies about what dries up.
+        ((-31.0, -57.0), (-31.0, -59.0), "tall_fescue"),
     ],
 )
 def test_like_places_have_like_windows(here: Place, there: Place, grass: str) -> None:

@@ -17,6 +17,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.strips import strip_lags
 
 # What opens and shortens the turf for a pass.
+SERVED: tuple[Role, ...] = (*SPREADING, "sowing")
 CUTS: tuple[Role, ...] = ("low_cut",)
 RUNS_OUT: tuple[Role, ...] = (*CUTS, "coring")
 
@@ -77,19 +78,18 @@ def stranded_preparation(
     setting: ResolvedLawn, dated: Dated, fixed: Mapping[str, int]
 ) -> frozenset[str]:
     """The cuts and cores that a season could only place after every pass of their session that is
-    still to come: they serve nothing there."""
+    still to come, or after every pass and all seed: they serve nothing there."""
     book, drafts = setting.book, [d for d in dated.season.drafts if d.end_node not in fixed]
-    spread: dict[int, int] = {}
-    for draft in drafts:
-        if plays(book, draft.id, SPREADING):
-            day = dated.day(draft.start_node)
-            spread[draft.session] = max(day, spread.get(draft.session, day))
+    days = {d.id: dated.day(d.start_node) for d in drafts}
+    passes = [d for d in drafts if plays(book, d.id, SPREADING)]
+    served = max((days[d.id] for d in drafts if plays(book, d.id, SERVED)), default=0)
+    last = {d.session: 0 for d in passes}
+    for spread in passes:
+        last[spread.session] = max(last[spread.session], days[spread.id])
     return frozenset(
         d.id
         for d in drafts
-        if plays(book, d.id, RUNS_OUT)
-        and d.session in spread
-        and dated.day(d.start_node) > spread[d.session]
+        if passes and plays(book, d.id, RUNS_OUT) and days[d.id] > last.get(d.session, served)
     )
 
 

@@ -267,6 +267,7 @@ def _with_more_hands(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBri
 def _with_sod(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Sod where seed has no season, if the grass is sold as such."""
     seeded = brief.seeding.intent in ("overseed", "renovate", "patch")
+    seeded = seeded and setting.sowing.operation != "plant"
     if seeded and "sod" in setting.sowing.grass.plantable and brief.season.until is not None:
         yield ChangedBrief(
             phrases.sod_instead(),
@@ -362,7 +363,7 @@ def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[Change
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
-    plants = brief.seeding.intent == "plant"
+    plants = setting.sowing.operation == "plant"
     yield ChangedBrief(
         phrases.level_before_planting() if plants else phrases.level_now(),
         as_written('intent = "none"'),
