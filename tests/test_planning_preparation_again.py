@@ -14,45 +14,50 @@ from turfplan.planning.preparation_again import (
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
 from turfplan.records.past import TaskHistory
+from turfplan.work.drafts import SeasonDraft
 
 WHY = Reason("order", as_written(""))
 
 
-def run_out(before: str) -> Lag:
-    """A limit that what is done before the first pass could not keep."""
-    step = DayStep(3)
-    return Lag("x:run_out", before, "topdress.1", Strength.ADVICE, WHY, maximum=step, runs_out=True)
-
-
-def test_cores_come_again_with_the_cuts_before_them() -> None:
-    """A cut alone with the cuts before it; nothing that is still open, or of which there is a
-    second turn already."""
+def test_cores_come_again_with_the_last_cut_before_them() -> None:
+    """And with every step down where the cut lies weeks back; nothing that lasts or is still open,
+    or of which there is a second turn already."""
     setting, campaign, season = season_of("0.5 in")
-    cuts = {d.id for d in season.drafts if d.operation == "mow_low"}
-    day = setting.first_day
-    past = TaskHistory(done=dict.fromkeys([*cuts, "core_aerate.1"], day))
-    assert run_out_preparation(setting, season, (run_out("core_aerate.1"),), past) == {
-        *cuts,
-        "core_aerate.1",
-    }
-    last = max(cuts)
-    assert run_out_preparation(setting, season, (run_out(last),), past) == cuts
-    assert not run_out_preparation(setting, season, (run_out("soil_test"),), past)
-    assert not run_out_preparation(setting, season, (run_out("core_aerate.1"),), TaskHistory())
-    again = with_preparation_again(setting, campaign, season, {"core_aerate.1"}, past)
-    added = next(d for d in again.drafts if d.id == "core_aerate.1.again")
+    fresh = date_season(setting, season)
+    assert isinstance(fresh, Dated)
+    spread = fresh.day("topdress.1")
+    cuts = sorted(d.id for d in season.drafts if d.operation == "mow_low")
+    assert len(cuts) >= 2
+
+    def again(days: int, lost: str = "core_aerate.1", among: SeasonDraft = season) -> set[str]:
+        day = spread - days
+        past = TaskHistory(done=dict.fromkeys([*cuts, "core_aerate.1"], day))
+        limit = Lag(
+            "x", lost, "topdress.1", Strength.ADVICE, WHY, maximum=DayStep(3), runs_out=True
+        )
+        schedule = replace(
+            fresh.schedule, dropped=(limit,), days={**fresh.schedule.days, lost: day}
+        )
+        dated = replace(fresh, season=among, schedule=schedule)
+        return set(run_out_preparation(setting, dated, past))
+
+    assert again(9) == {cuts[-1], "core_aerate.1"}
+    assert again(40) == {*cuts, "core_aerate.1"}
+    assert again(9, cuts[-1]) == {cuts[-1]} and again(40, cuts[-1]) == set(cuts)
+    assert not again(40, "soil_test")
+    past = TaskHistory(done={"core_aerate.1": spread - 40})
+    second = with_preparation_again(setting, campaign, season, {"core_aerate.1"}, past)
+    assert "core_aerate.1" not in again(9, among=second)
+    added = next(d for d in second.drafts if d.id == "core_aerate.1.again")
     assert added.anchor == "topdress.1" and added.ideal is None
-    marks = next(d for d in again.drafts if "core_aerate.1" in d.serves)
+    marks = next(d for d in second.drafts if "core_aerate.1" in d.serves)
     assert "core_aerate.1.again" in marks.serves
-    asked = replace(past, done={**past.done, marks.id: day})
-    assert marks_for_preparation(again, frozenset({"core_aerate.1"}), asked) == {marks.id}
-    assert not marks_for_preparation(again, frozenset({"core_aerate.1"}), past)
-    known = TaskHistory(published={"core_aerate.1.again": day, f"{marks.id}.again": day})
+    asked = replace(past, done={**past.done, marks.id: spread - 50})
+    assert marks_for_preparation(second, frozenset({"core_aerate.1"}), asked) == {marks.id}
+    assert not marks_for_preparation(second, frozenset({"core_aerate.1"}), past)
+    known = TaskHistory(published={"core_aerate.1.again": 1, f"{marks.id}.again": 1})
     assert prepared_before(setting, season, known) == {"core_aerate.1"}
-    assert not run_out_preparation(setting, again, (run_out("core_aerate.1"),), asked) & {
-        "core_aerate.1"
-    }
-    over = replace(past, done={**past.done, "topdress.1": day})
+    over = replace(past, done={**past.done, "topdress.1": spread})
     assert with_preparation_again(setting, campaign, season, {"core_aerate.1"}, over) is season
 
 

@@ -25,6 +25,7 @@ from turfplan.records.brief import Brief, HerbicideUse, LawnPart
 from turfplan.work.grass_for_place import grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import hours_of
+from turfplan.work.salt_holds import too_salty
 from turfplan.work.seed_mix import SownArea
 from turfplan.work.thatch import strip_limit
 
@@ -277,5 +278,7 @@ def test_a_winter_cover_is_replaced_by_no_grass_that_sleeps() -> None:
     )
     assert ways(_with_a_grass_that_lives, setting) == []
     rye = with_grass(setting, "perennial_ryegrass")
+    why = too_salty(rye)
+    assert why is not None and why.key == "salt_holds.too_salty_cover"
     (wash,) = ways(_with_less_salt, rye)
     assert wash.lines == as_written('salts = "3 dS/m"')

@@ -305,4 +305,4 @@ def run(count: int, seed: int, folder: Path) -> Figures:
     return figures
 
 
-CAMPAIGN = Campaign("walks", size=160, seed=7000, unit="walks", run=run)
+CAMPAIGN = Campaign("walks", size=60, seed=7000, unit="walks", run=run)

@@ -24,12 +24,14 @@ from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.emergence import undressed_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import order_lags
+from turfplan.work.past_of_lawn import HARMS
 from turfplan.work.season import computed_numbers, season_flags
+from turfplan.work.strips import strip_lags
 
 SPREADING: tuple[Role, ...] = ("spreading",)
 NEW: tuple[Role, ...] = ("sowing", "planting")
-# What buries or tears up what has just been sown or planted.
-ROUGH: tuple[Role, ...] = ("spreading", "coring", "thatching", "relaying", "mending")
+# What buries or tears up what has just been sown or planted, beside what harms any seedling.
+ROUGH: tuple[Role, ...] = ("spreading", "relaying")
 # Work that others only follow, and work that stands for itself whatever it is timed by.
 FOLLOWED_ALONE: tuple[Role, ...] = (*NEW, "spreading", "relaying")
 LEADING: tuple[Role, ...] = (
@@ -75,8 +77,8 @@ def outlived(
 def rest_after_seed(
     setting: ResolvedLawn, campaign: Campaign, season: SeasonDraft, history: TaskHistory
 ) -> Iterator[Constraint]:
-    """What is spread, cored or combed out waits until seed or plants that are in the ground already
-    can bear it, whatever order the rules had them in."""
+    """What is spread, cored, combed out or laid against weeds waits until seed or plants that are
+    in the ground already can bear it, whatever order the rules had them in."""
     book = setting.book
     new = [day for name, day in history.done.items() if plays(book, name, NEW)]
     if not new:
@@ -92,7 +94,8 @@ def rest_after_seed(
     cuts = [d for d in season.drafts if "first_cut" in book.operations[d.operation].roles]
     after_cut = DayStep(round(book.si("seeding.third_mowing")))
     for draft in season.drafts:
-        if draft.id in history.fixed or not plays(book, draft.id, ROUGH):
+        harms = draft.operation in HARMS or plays(book, draft.id, ROUGH)
+        if draft.id in history.fixed or not harms:
             continue
         bearing = DaySet.of([(least, max(least, setting.last_day))])
         yield Allowed(f"rest:{draft.id}", draft.start_node, bearing, Strength.HARD, why)
@@ -144,6 +147,14 @@ def among_the_open(
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
     lags = order_lags(setting, still, flags, computed)
     yield from (lag for lag in lags if lag.id not in known)
+    # What goes strip by strip keeps step with what is left of its jobs.
+    names = {d.id for d in still}
+    bound = {(c.before, c.after) for c in season.constraints if isinstance(c, Lag)}
+    for lag in strip_lags(
+        [replace(d, strips=tuple(n for n in d.strips if n in names)) for d in still]
+    ):
+        if (lag.before, lag.after) not in bound:
+            yield replace(lag, id=f"{lag.id}:open")
 
 
 def without_followers(

@@ -1,13 +1,13 @@
 """Repeats what prepares a pass and has run out before it: grass grows back, holes close."""
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from turfplan.phrases import prepare as phrases
 from turfplan.planning.marks_again import AGAIN
 from turfplan.planning.past_binds import SPREADING, plays
 from turfplan.planning.schedule import Dated
-from turfplan.records.constraints import Constraint, Lag
+from turfplan.records.constraints import Lag
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign
@@ -17,36 +17,37 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.strips import strip_lags
 
 # What opens and shortens the turf for a pass.
-CORING: tuple[Role, ...] = ("coring",)
-RUNS_OUT: tuple[Role, ...] = ("low_cut", *CORING)
+SERVED: tuple[Role, ...] = (*SPREADING, "sowing")
+CUTS: tuple[Role, ...] = ("low_cut",)
+RUNS_OUT: tuple[Role, ...] = (*CUTS, "coring")
 
 
 def run_out_preparation(
-    setting: ResolvedLawn, season: SeasonDraft, dropped: Sequence[Constraint], history: TaskHistory
+    setting: ResolvedLawn, dated: Dated, history: TaskHistory
 ) -> frozenset[str]:
-    """The cuts and cores that are over and do not last until their pass: with one of a session all
-    of the same kind, and with its cores the cuts before them."""
-    book = setting.book
-    lost = {
-        task_of_node(lag.before)
-        for lag in dropped
-        if isinstance(lag, Lag) and lag.runs_out
-        if plays(book, task_of_node(lag.before), RUNS_OUT)
-        and plays(book, task_of_node(lag.after), SPREADING)
-    }
-    cored = {d.session for d in season.drafts if d.id in lost and plays(book, d.id, CORING)}
-    kinds = {(d.operation, d.session) for d in season.drafts if d.id in lost}
+    """The cuts and cores that are over and do not last until their pass: with the cores the last
+    cut before them; and where that lies so far back that the grass stands high again, every step
+    down."""
+    book, drafts = setting.book, {d.id: d for d in dated.season.drafts}
     over = history.done.keys() | history.overdue.keys()
-    return frozenset(
-        d.id
-        for d in season.drafts
-        if d.id in over
-        and (
-            (d.operation, d.session) in kinds
-            or (d.session in cored and plays(book, d.id, RUNS_OUT))
-        )
-        and _again_id(d) not in _ids(season)
-    )
+    lost: dict[int, set[str]] = {}
+    far: set[int] = set()
+    for lag in dated.dropped:
+        if not isinstance(lag, Lag) or not lag.runs_out:
+            continue
+        before, after = task_of_node(lag.before), task_of_node(lag.after)
+        if plays(book, before, RUNS_OUT) and plays(book, after, SPREADING) and before in drafts:
+            session = drafts[before].session
+            lost.setdefault(session, set()).add(before)
+            gap = dated.day(lag.after) - dated.day(lag.before)
+            far |= {session} if gap > book.si("order.low_cut_before_dethatch_most") else set()
+    for session, names in lost.items():
+        cuts = [d for d in drafts.values() if d.session == session and plays(book, d.id, CUTS)]
+        cuts = [d for d in cuts if d.id in over]
+        last = max((d.position for d in cuts), default=0)
+        names |= {d.id for d in cuts if session in far or d.position == last}
+    names = {name for session in lost.values() for name in session}
+    return frozenset(n for n in names if n in over and _again_id(drafts[n]) not in drafts)
 
 
 def marks_for_preparation(
@@ -77,19 +78,18 @@ def stranded_preparation(
     setting: ResolvedLawn, dated: Dated, fixed: Mapping[str, int]
 ) -> frozenset[str]:
     """The cuts and cores that a season could only place after every pass of their session that is
-    still to come: they serve nothing there."""
+    still to come, or after every pass and all seed: they serve nothing there."""
     book, drafts = setting.book, [d for d in dated.season.drafts if d.end_node not in fixed]
-    spread: dict[int, int] = {}
-    for draft in drafts:
-        if plays(book, draft.id, SPREADING):
-            day = dated.day(draft.start_node)
-            spread[draft.session] = max(day, spread.get(draft.session, day))
+    days = {d.id: dated.day(d.start_node) for d in drafts}
+    passes = [d for d in drafts if plays(book, d.id, SPREADING)]
+    served = max((days[d.id] for d in drafts if plays(book, d.id, SERVED)), default=0)
+    last = {d.session: 0 for d in passes}
+    for spread in passes:
+        last[spread.session] = max(last[spread.session], days[spread.id])
     return frozenset(
         d.id
         for d in drafts
-        if plays(book, d.id, RUNS_OUT)
-        and d.session in spread
-        and dated.day(d.start_node) > spread[d.session]
+        if passes and plays(book, d.id, RUNS_OUT) and days[d.id] > last.get(d.session, served)
     )
 
 

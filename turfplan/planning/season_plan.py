@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 from datetime import date, datetime
+from functools import partial
 from zoneinfo import ZoneInfo
 
 from turfplan.book.entries import Book
@@ -86,24 +87,19 @@ def make_plan(
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
     origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
+    ways = partial(ways_out, brief, setting, lambda other: _work_of(other, given))
     if best is None:
         if not options:
             return shell
         shell = ranked_plan(shell, so_far.inputs)
-        ways = ways_out(brief, setting, lambda other: _work_of(other, given))
-        return shell.model_copy(update={"options": ways})
+        return shell.model_copy(update={"options": ways()})
     later = _handed_over(brief, chosen, best, given)
     shell = _with_what_is_undone(shell, brief, chosen, later, given)
     plan, history = _filled(shell, chosen, best, given, later)
     plan = _with_absences(plan, brief, chosen, given, options=options)
     if options:
         plan = _with_answers(plan, brief, chosen, given)
-        plan = with_ways_on(
-            plan,
-            history,
-            book,
-            lambda: ways_out(brief, setting, lambda b: _work_of(b, given)),
-        )
+        plan = with_ways_on(plan, history, book, ways)
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
     return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
 

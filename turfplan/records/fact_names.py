@@ -192,6 +192,7 @@ GroupFact = Literal[
     "order.permit_lead",
     "order.dry_reserve",
     "order.storage_days",
+    "order.low_cut_before_dethatch_most",
     "order.low_cut_fresh",
     "order.low_cut_before_seed_most",
     "order.mow_after_pass",

@@ -15,7 +15,7 @@ from turfplan.work.order import SOWING
 from turfplan.work.phases.cause_seasons import LOOKED_AGAIN
 
 # What buries, tears or poisons seedlings.
-_HARMS: frozenset[OperationName] = frozenset(
+HARMS: frozenset[OperationName] = frozenset(
     {"topdress", "touch_up", "core_aerate", "dethatch", "weed_control", "preemergent"}
 )
 # What they bear once they have been mown.
@@ -25,7 +25,7 @@ _AFTER_CUT: frozenset[OperationName] = frozenset({"mow_low", "feed_nitrogen"})
 def rests(setting: ResolvedLawn, draft: Draft) -> Iterator[tuple[int, Strength, Reason]]:
     """The first days (ordinals) that the lawn's past leaves to a task, how strongly, and why."""
     for sowing in () if setting.on_open_ground else setting.brief.history.sowings:
-        if draft.operation in _HARMS or draft.operation in _AFTER_CUT:
+        if draft.operation in HARMS or draft.operation in _AFTER_CUT:
             yield _of_seedlings(setting, draft, sowing)
     for moss in setting.brief.history.moss:
         if draft.operation in SOWING or draft.operation in ("plant", "dethatch"):
@@ -39,7 +39,7 @@ def rests(setting: ResolvedLawn, draft: Draft) -> Iterator[tuple[int, Strength, 
 def _of_seedlings(
     setting: ResolvedLawn, draft: Draft, sowing: EarlierSowing
 ) -> tuple[int, Strength, Reason]:
-    if draft.operation in _HARMS:
+    if draft.operation in HARMS:
         rest: FactName = "seeding.no_dressing"
         day, why = (
             _wakes(setting, sowing) + setting.days(rest),
