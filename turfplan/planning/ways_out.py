@@ -20,6 +20,7 @@ from turfplan.records.book_names import CampaignName
 from turfplan.records.brief import Brief
 from turfplan.records.plan import Option
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.planted import plants
 from turfplan.work.watering.hose import by_hand
 
 MOST_OPTIONS = 5
@@ -363,15 +364,15 @@ def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[Change
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
-    plants = setting.sowing.operation == "plant"
+    planted = plants(brief, setting.book)
     yield ChangedBrief(
-        phrases.level_before_planting() if plants else phrases.level_now(),
+        phrases.level_before_planting() if planted else phrases.level_now(),
         as_written('intent = "none"'),
         with_part(brief, "seeding", intent="none"),
     )
     never = bool(setting.never_opens("topdress")) and not setting.on_open_ground
     yield ChangedBrief(
-        _unlevelled(plants=plants, never=never),
+        _unlevelled(plants=planted, never=never),
         phrases.leave_out(table="[leveling]"),
         with_part(brief, "leveling", depth_mm=None, lows=()),
     )
