@@ -503,7 +503,15 @@ def _too_close() -> Made:
     sand = made("bermuda-sand").freed("mow.2", "delivery.2", "dry_material.2")
     # That Saturday is a holiday.
     sand = sand.told("calendar", holidays="work")
-    return sand.moved("topdress.2", sand.task("topdress.1").start + timedelta(7))
+    day = sand.task("topdress.1").start + timedelta(7)
+    # Its load comes as early, and is ordered so: no heap is told to be old.
+    came, comes = sand.task("delivery.2").start, day - timedelta(1)
+    lines = tuple(
+        line.model_copy(update={"deliver_by": comes}) if line.deliver_by == came else line
+        for line in sand.plan.order
+    )
+    sand = replace(sand, plan=sand.plan.model_copy(update={"order": lines}))
+    return sand.moved("delivery.2", comes).moved("topdress.2", day)
 
 
 BARE_GROUND = {

@@ -29,7 +29,7 @@ TECHNICAL = re.compile(
     re.VERBOSE,
 )
 # Ids with spaces in them, as plans and tables have had them from the first.
-IDS = {"potash to add in all", "seed or last pass"}
+IDS = {"potash to add in all", "phosphate to add in all", "seed or last pass"}
 PROGRAMMERS = {
     "ValueError",
     "TypeError",

@@ -37,7 +37,10 @@ UNPLANTED = next((n for n, s in BOOK.species.items() if not s.plantable), None)
 @pytest.mark.parametrize("intent", ["patch", "overseed", "renovate", "dormant"])
 def test_a_grass_without_seed_is_planted_or_left(intent: str) -> None:
     """Another may be named to be sown."""
-    assert ("seeding.intent", "no_seed") in seeding(intent, SEEDLESS)
+    if intent == "renovate":
+        assert seeding(intent, SEEDLESS) == [], "a lawn made anew of it is planted"
+    else:
+        assert ("seeding.intent", "no_seed") in seeding(intent, SEEDLESS)
     assert seeding("plant", SEEDLESS) == []
     season = BOOK.species[SEEDLESS].season
     other = next(n for n, s in BOOK.species.items() if s.seedable and s.season == season)
@@ -51,6 +54,7 @@ def test_plants_are_of_a_grass_and_in_a_form_that_are_sold() -> None:
     forms = {"sod", "plugs", "sprigs"} - set(BOOK.species["tall_fescue"].plantable)
     for form in forms:
         assert seeding("plant", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
+        assert seeding("renovate", "tall_fescue", form=form) == [("seeding.form", "not_sold_as")]
         assert seeding("overseed", "tall_fescue", form=form) == []
     assert forms and seeding("plant", "tall_fescue", form="sod") == []
 
@@ -196,6 +200,28 @@ def test_a_brief_that_asks_for_nothing_is_sent_back() -> None:
     assert intents() == intents(lows) == intents(level, deep) == []
     seeded = brief_of(level)
     assert [fault.where for fault in check_brief(seeded, load_book())] == []
+
+
+def test_thatch_alone_is_told_how_it_comes_down() -> None:
+    """Where neither fill nor seed is asked for the hint says what takes it down: thatch over its
+    limit is no dead end. A grass that is never cut has no such hint."""
+
+    def hint(thatch: str, grass: str = "st_augustine") -> str:
+        brief = brief_of(
+            {
+                "lawn": {"thatch": thatch, "grass": grass},
+                "leveling": {"depth": "0 mm"},
+                "seeding": {"intent": "none"},
+            }
+        )
+        (problem,) = check_brief(brief, BOOK)
+        assert problem.hint is not None
+        return problem.hint.key.rpartition(".")[2]
+
+    assert hint("30 mm") == "thatch_goes_first"
+    assert hint("5 mm") == "give_something"
+    never = next(n for n, s in BOOK.species.items() if s.dethatch == "never")
+    assert hint("30 mm", never) == "give_something"
 
 
 @pytest.mark.parametrize(

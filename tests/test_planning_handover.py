@@ -230,6 +230,19 @@ def test_the_rest_of_the_fill_waits_for_the_next_season_that_has_room() -> None:
     assert rest(way(), *bands, worked=date(2029, 12, 1)) == []
 
 
+def test_a_rest_that_one_season_does_not_hold_is_begun_in_it() -> None:
+    """With its passes, and how many of them that season takes: nobody is told to do in one what was
+    ruled out there."""
+    (found,) = rest(way(), Band(90.0, 0.6))
+    assert found.title.key == "handover.rest_in_seasons"
+    told = dict(found.title.values)
+    assert told["depth"] == length_mm(90.0) and 0 < told["n"] < told["passes"]
+    levelling = Levelling((), 0.0, 0.0, 0.1, left=(Band(90.0, 0.6),))
+    part = phrases.undone_next_part(days=Days(found.start, found.end))
+    said = undone(levelling, (found,), ())
+    assert said == phrases.undone_all(depth=length_mm(90.0), rest=sentences(part))
+
+
 def test_seed_has_to_be_mown_before_the_rest_of_the_fill(monkeypatch: pytest.MonkeyPatch) -> None:
     """So many days after the end of its window, whatever the passes before."""
     monkeypatch.setattr(horizon, "undressed_days", lambda lawn, campaign: 90)

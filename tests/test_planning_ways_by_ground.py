@@ -25,6 +25,7 @@ from turfplan.records.brief import Brief, HerbicideUse, LawnPart
 from turfplan.work.grass_for_place import grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import hours_of
+from turfplan.work.salt_holds import too_salty
 from turfplan.work.seed_mix import SownArea
 from turfplan.work.thatch import strip_limit
 
@@ -125,13 +126,14 @@ def sown(
     setting = changed("seeding", intent=intent)
     turf = replace(setting.turf, species=setting.book.species[own], condition=condition)
     lines, brief = _sown_with(setting.brief, replace(setting, turf=turf), other)
-    assert brief.seeding.species == other and brief.seeding.form is None
+    assert brief.seeding.species == other
     return lines, str(brief.seeding.intent), brief.lawn.condition
 
 
 def test_another_grass_is_bought_in_its_own_way() -> None:
-    """Seed of the season goes into the stand, of another on ground made bare; what has no seed is
-    planted, on bare ground where the season is another."""
+    """Seed of the season goes into the stand, of another on a stand that is killed; what has no
+    seed is planted, once that is killed where the season is another. Nobody is told to write that a
+    lawn is bare that is not."""
     assert sown("perennial_ryegrass", "overseed")[:2] == (
         'species = "perennial_ryegrass", intent = "overseed"',
         "overseed",
@@ -141,19 +143,17 @@ def test_another_grass_is_bought_in_its_own_way() -> None:
     assert sown("zoysia", "dormant", condition="bare")[1] == "overseed"
     assert sown("perennial_ryegrass", "dormant")[1] == "dormant"
     lines, intent, condition = sown("bermuda_hybrid", "overseed")
-    assert (intent, condition) == ("plant", "bare")
-    assert lines == (
-        'condition = "bare", thatch = "0 in", species = "bermuda_hybrid", intent = "plant"'
-    )
+    assert (intent, condition) == ("renovate", "thin")
+    assert lines == 'species = "bermuda_hybrid", intent = "renovate", form = "sod"'
     dense = sown("st_augustine", "plant", condition="dense", own="bermuda_common")
-    assert dense[1:] == ("plant", "bare")
-    assert sown("st_augustine", "plant", own="bermuda_common")[2] != "bare"
+    assert dense[1] == "renovate", "what stands dense is killed first"
+    assert sown("st_augustine", "plant", own="bermuda_common")[1] == "plant"
     assert sown("bermuda_hybrid", "overseed", condition="bare")[0] == (
         'species = "bermuda_hybrid", intent = "plant"'
     )
     assert sown("bermuda_hybrid", "overseed", own="zoysia")[2] == "thin"
     assert sown("tall_fescue", "plant")[1:] == ("plant", "thin")
-    assert sown("zoysia", "plant")[1:] == ("plant", "bare")
+    assert sown("zoysia", "plant")[1:] == ("renovate", "thin")
 
 
 def test_thatch_that_is_a_sponge_is_stripped_or_taken_down_first() -> None:
@@ -172,22 +172,21 @@ def test_thatch_that_is_a_sponge_is_stripped_or_taken_down_first() -> None:
     hybrid = replace(sponge.turf, species=book.species["bermuda_hybrid"])
     deep = changed("lawn", thatch_mm=limit + 50)
     strip, *_ = ways(_without_thatch, replace(deep, turf=hybrid))
-    assert strip.title == phrases.strip_turf_first()
-    assert (strip.brief.lawn.condition, strip.brief.lawn.thatch_mm) == ("bare", 0.0)
-    assert strip.brief.seeding.intent == "plant"
+    assert strip.title == phrases.strip_turf() and strip.brief.seeding.intent == "renovate"
+    assert strip.brief.lawn == replace(deep, turf=hybrid).brief.lawn, "as it is told"
     never = next(e for e in book.species.values() if e.dethatch == "never" and e.seedable)
     deep = replace(deep, turf=replace(deep.turf, species=never))
     assert len(ways(_without_thatch, deep)) == 1
 
 
 def test_thatch_of_thick_runners_is_cut_with_blades_set_wide_apart() -> None:
-    """St. Augustinegrass is stripped before the plan, or thinned in its season and measured again;
+    """St. Augustinegrass is stripped, or thinned in its season and measured again;
     every grass of such blades has their spacing."""
     book = plain().book
     own = replace(plain().turf, species=book.species["st_augustine"])
     limit = book.si(strip_limit(own.species))
     strip, cut = ways(_without_thatch, replace(changed("lawn", thatch_mm=limit), turf=own))
-    assert strip.title == phrases.strip_turf_first()
+    assert strip.title == phrases.strip_turf()
     assert cut.brief.lawn.thatch_mm is not None and cut.brief.lawn.thatch_mm < limit
     wide = [entry.id for entry in book.species.values() if entry.dethatch == "wide"]
     assert {"st_augustine", "centipede"} <= set(wide)
@@ -259,7 +258,7 @@ def test_salt_is_washed_out_or_borne() -> None:
     unlit = replace(warm, plot=replace(warm.plot, light=None))
     wash, *plants = ways(_with_less_salt, unlit)
     assert [way.brief.seeding.species for way in plants] == ["seashore_paspalum"]
-    assert all(way.brief.seeding.intent == "plant" for way in plants)
+    assert all(way.brief.seeding.form is not None for way in plants)
     blue = with_grass(changed("soil_test", salts_ds_m=7.0), "kentucky_bluegrass")
     wash, *seeds = ways(_with_less_salt, blue)
     assert wash.brief.soil_test.salts_ds_m == 3.0
@@ -279,5 +278,7 @@ def test_a_winter_cover_is_replaced_by_no_grass_that_sleeps() -> None:
     )
     assert ways(_with_a_grass_that_lives, setting) == []
     rye = with_grass(setting, "perennial_ryegrass")
+    why = too_salty(rye)
+    assert why is not None and why.key == "salt_holds.too_salty_cover"
     (wash,) = ways(_with_less_salt, rye)
     assert wash.lines == as_written('salts = "3 dS/m"')

@@ -11,6 +11,7 @@ from planning import brief_of, example_brief, first, plan_brief, plan_of
 from resolved_lawns import setting_of
 from turfplan.message import Message, as_written
 from turfplan.planning import season_plan
+from turfplan.planning.rejected_campaigns import rest_never_dressed
 from turfplan.planning.ways_out import (
     MainWork,
     _all_anew,
@@ -28,6 +29,7 @@ from turfplan.planning.ways_out import (
     whole_fill,
 )
 from turfplan.records.brief import Brief
+from turfplan.work import horizon
 from turfplan.work.campaigns import campaigns
 from turfplan.work.lawn import ResolvedLawn
 
@@ -188,8 +190,8 @@ def test_water_choice_and_a_later_end_are_offered_where_they_are_ruled_out() -> 
     """A year and a day after the end that was given, where that is still to come."""
     dry = {"water": {"possible": False, "application_rate": None}}
     assert offers(_with_water, dry) == ["possible = true"] and offers(_with_water) == []
-    for intent in ("none", "dormant"):
-        assert offers(_with_water, dry, {"seeding": {"intent": intent}}) == []
+    assert offers(_with_water, dry, {"seeding": {"intent": "none"}}) == ["possible = true"]
+    assert offers(_with_water, dry, {"seeding": {"intent": "dormant"}}) == []
     assert offers(_with_more_choice, {"season": {"campaign": "spring"}}) == ['campaign = "auto"']
     assert offers(_with_more_choice) == []
     until = {"season": {"until": date(2027, 12, 1)}}
@@ -432,19 +434,20 @@ def test_beside_a_cold_sea_that_nobody_waters_there_is_a_plan_or_a_way(
         assert spread or any(item.operation == "topdress" for item in plan.handover)
 
 
-def test_a_fill_is_not_left_for_a_season_that_never_comes() -> None:
-    """Seed that is not mown within the years of the plan bears no layer in them: that is why the
-    seed alone is no plan at Ushuaia."""
-    plan = plan_of(
-        {
-            "place": {"postal_code": None, **COLD_SEAS["Ushuaia"]},
-            "leveling": {"depth": "12 mm"},
-            "water": {"possible": False, "application_rate": None},
-            "season": None,
-        }
-    )
-    told = {rejected.reason.key for rejected in plan.rejected if hasattr(rejected.reason, "key")}
-    assert plan.conflict is not None and "campaign_choice.rest_never_dressed" in told
+@pytest.mark.parametrize(("days", "never"), [(60, False), (2000, True)])
+def test_a_fill_is_not_left_for_a_season_that_never_comes(
+    monkeypatch: pytest.MonkeyPatch, days: int, *, never: bool
+) -> None:
+    """Seed that is not mown within the years of the plan bears no layer in them; where nothing is
+    left of the fill, nothing waits for a season."""
+    monkeypatch.setattr(horizon, "undressed_days", lambda setting, campaign: days)
+    setting = setting_of(brief_of())
+    campaign = campaigns(setting)[0][0]
+    bands = setting.levelling.bands
+    left = replace(setting, levelling=replace(setting.levelling, bands=(), left=bands))
+    assert (rest_never_dressed(left, campaign) is not None) is never
+    assert rest_never_dressed(setting, campaign) is None
+    assert rest_never_dressed(replace(left, kept_end=None), campaign) is None
 
 
 def test_where_winter_is_no_rest_seed_that_comes_up_is_offered() -> None:

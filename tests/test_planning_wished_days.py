@@ -134,3 +134,19 @@ def test_a_pass_that_is_held_keeps_what_goes_before_it(kind_of: str) -> None:
         if t.operation in ("mow_low", "core_aerate") and t.end <= day and t.closed is None
     ]
     assert {t.operation for t in before} == {"mow_low", "core_aerate"}
+
+
+@pytest.mark.parametrize("name", ["southern-hemisphere", "transition-fescue", "st-augustine-plugs"])
+@pytest.mark.parametrize("kind_of", ["moved", "booked"])
+def test_a_wish_that_is_not_met_opens_no_day(name: str, kind_of: str) -> None:
+    """Booked, or moved, onto the first weekday that its rules are against: what is planned instead
+    lies on days of work, and the judge finds no fault."""
+    plan = example(name)
+    for operation in ("core_aerate", "incorporate", "feed_nitrogen"):
+        for task in kind(plan, operation)[:1]:
+            for ahead in (2, 3, 100):
+                day = task.start + timedelta(days=ahead)
+                made = again(plan, name, {"kind": kind_of, "task": task.id, "to": day})
+                found = made.task(task.id)
+                assert made.conflict is None and found is not None
+                assert (found.held or found.booked) <= (found.start == day)

@@ -1,7 +1,7 @@
 """A day that somebody wishes for a task: harmless ones are taken, those that break a rule are told
 with it and with the days that work."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import date, timedelta
 from itertools import islice
 
 import pytest
@@ -15,7 +15,6 @@ from turfplan.planning.candidates import Candidate
 from turfplan.planning.season_plan import dated_season
 from turfplan.planning.wishes import broken_rules, days_that_work, is_dated
 from turfplan.records.constraints import Strength
-from turfplan.records.journal import JournalEntry
 from turfplan.records.past import TaskHistory
 
 COOL, SOUTH, PLUGS = "cool-overseed", "southern-hemisphere", "st-augustine-plugs"
@@ -26,26 +25,18 @@ def inputs(name: str) -> PlanInputs:
     return input_of(example_brief(name), EXAMPLES)
 
 
-def season(name: str, task: str, day: date) -> tuple[Candidate, TaskHistory]:
-    """The season of an example with a task booked for a day."""
+def season(name: str) -> tuple[Candidate, TaskHistory]:
+    """The season of an example, as it is planned again."""
     given = inputs(name)
-    wish = JournalEntry(
-        number=1, at=datetime(2027, 2, 1, tzinfo=UTC), kind="booked", task=task, to=day
-    )
-    found, history = dated_season(
-        given.brief,
-        given.book,
-        known_place(given),
-        SoFar((wish,), example(name)),
-        now=TODAY,
-    )
+    so_far = SoFar((), example(name))
+    found, history = dated_season(given.brief, given.book, known_place(given), so_far, now=TODAY)
     assert found is not None
     return found, history
 
 
 def broken(name: str, task: str, day: date, **options: Strength) -> tuple[str, ...]:
     """What a task would break on a day, as it is told."""
-    found, history = season(name, task, day)
+    found, history = season(name)
     reasons = broken_rules(found, history, task, day, **options)
     region = example(name).place.region
     return tuple(told(reason, region=region) for reason in reasons)
@@ -57,7 +48,7 @@ def test_cool_turf_is_not_dressed_in_july() -> None:
     july = date(2027, 7, 3)
     reasons = broken(COOL, task.id, july)
     assert len(reasons) == 1 and "Passes go on while tall fescue grows through them" in reasons[0]
-    found, history = season(COOL, task.id, july)
+    found, history = season(COOL)
     near = list(islice(days_that_work(found, history, task.id, july), 5))
     assert near and all(task.window.start <= day <= task.window.end for day in near)
     assert near == sorted(near, key=lambda day: abs(day - july))
@@ -125,7 +116,7 @@ def test_a_day_outside_the_season_is_told_with_its_days() -> None:
 
 def test_waterings_have_no_day_of_their_own() -> None:
     """They follow what is young."""
-    found, _ = season(COOL, "overseed", date(2027, 9, 12))
+    found, _ = season(COOL)
     runs = [task.id for task in example(COOL).tasks if task.series is not None]
     assert runs and not any(is_dated(found, name) for name in runs)
     assert is_dated(found, "overseed")

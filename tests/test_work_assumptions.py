@@ -142,7 +142,6 @@ def test_a_plan_that_was_made_before_keeps_its_first_day_and_puts_its_end_off_al
     ("intent", "season", "condition", "operation"),
     [
         ("none", "cool", "thin", None),
-        ("plant", "warm", "thin", "plant"),
         ("dormant", "cool", "thin", "dormant_seed"),
         ("winter_overseed", "warm", "dense", "overseed"),
         ("overseed", "cool", "thin", "overseed"),

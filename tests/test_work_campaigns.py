@@ -24,12 +24,12 @@ from turfplan.work.campaigns import (
     _kind,
     _name,
     _pass_days,
-    _room,
     _sow_choices,
     _stretches,
     campaigns,
     crowded,
     following_autumn,
+    room,
 )
 from turfplan.work.drafts import Band, OpenDays
 from turfplan.work.lawn import ResolvedLawn
@@ -265,10 +265,10 @@ def test_passes_follow_each_other_by_their_least_interval_where_nothing_grows() 
     assert held(least, lawn=late) == 1
     # Living grass grows through the last first: that takes no less time.
     assert held(60, lawn=setting) <= held(60)
-    assert _room(bare, days_of("topdress", first, first)) == 1
+    assert room(bare, days_of("topdress", first, first)) == 1
     slack = round(bare.book.si("passes.slack_days"))
-    room = _room(bare, days_of("topdress", first, first + timedelta(2 * (least + slack))))
-    assert room == 3
+    three = room(bare, days_of("topdress", first, first + timedelta(2 * (least + slack))))
+    assert three == 3
 
 
 def cost(kind: Any, stretch: tuple[OpenDays, ...], sow: OpenDays | None, **changes: Any) -> float:

@@ -204,23 +204,23 @@ def test_a_lawn_lies_in_the_state_of_its_climate_where_the_brief_names_none() ->
 
 
 @pytest.mark.parametrize(
-    ("condition", "intent", "seeded", "fresh"),
+    ("condition", "intent", "renewed", "fresh"),
     [
         ("bare", "overseed", True, True),
         ("bare", "none", False, False),
-        ("bare", "plant", False, True),
-        ("thin", "plant", False, False),
+        ("bare", "plant", True, True),
+        ("thin", "plant", True, False),
         ("thin", "renovate", True, True),
         ("thin", "renovate", False, False),
         ("thin", "overseed", True, False),
     ],
 )
 def test_lime_is_worked_in_where_ground_is_sown_anew(
-    condition: str, intent: str, *, seeded: bool, fresh: bool
+    condition: str, intent: str, *, renewed: bool, fresh: bool
 ) -> None:
     """Bare ground that is planted, too."""
     given = cases.brief(lawn={"condition": condition}, seeding={"intent": intent})
-    assert on_fresh_ground(given, seeded=seeded) is fresh
+    assert on_fresh_ground(given, renewed=renewed) is fresh
 
 
 @lru_cache(4)

@@ -7,8 +7,11 @@ from typing import Any
 import pytest
 
 from planning import amount, kind, plan_of
+from turfplan.message import as_written
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
+from turfplan.work.feeding.feedings import NitrogenFeeding
+from turfplan.work.feeding.soil_nutrients import NutrientPart, carried_g_m2
 
 JULY = datetime(2027, 7, 10, 12, tzinfo=UTC)
 LOW: dict[str, Any] = {"soil_test": {"on": date(2026, 10, 1), "potassium": "low"}}
@@ -213,6 +216,25 @@ def test_no_phosphate_where_the_law_bans_it_or_none_is_low() -> None:
         plan = plan_of(changes, LEVEL)
         assert phosphate(plan) == []
         assert all(line.item != "phosphate" for line in plan.order)
+
+
+def test_potash_does_not_hang_on_food_that_only_pale_seedlings_get() -> None:
+    """Seedlings that are green leave their food out; the potash of the test goes on all the same,
+    with a feeding that is sure or by itself."""
+    day = date(2027, 9, 1)
+
+    def feed(key: str, best: date, *, if_pale: bool) -> NitrogenFeeding:
+        return NitrogenFeeding(
+            key, "autumn", 2.0, best, best, best, as_written("why"), if_pale=if_pale
+        )
+
+    pale, sure = feed("pale", day, if_pale=True), feed("sure", date(2027, 10, 1), if_pale=False)
+    parts = (NutrientPart(1, 4.0, day, day, "pale"),)
+    assert carried_g_m2(parts, (pale, sure), "pale") == 0.0
+    assert carried_g_m2(parts, (pale, sure), "sure") == 4.0
+    dressed = {"water": {"possible": False, "application_rate": None}, **LOW}
+    for task, _ in potash(plan_of(dressed)):
+        assert "pale" not in task.id and "seedlings" not in task.id
 
 
 @pytest.mark.full

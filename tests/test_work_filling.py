@@ -183,6 +183,17 @@ def test_ways_without_a_fill_are_for_seed_that_can_be_dressed_later() -> None:
     assert ways_of_filling(bare) == (bare,)
 
 
+def test_hollows_are_lifted_where_what_lies_beside_them_has_to_wait() -> None:
+    """Turf that is lifted has nothing to grow through: its ways are tried with the rest left out,
+    and are no way that leaves all."""
+    base = lawn({"work": {"people": 9}})
+    deep = Band(BOOK.fact("site.deep_limit").high_si + 20.0, 0.02)
+    beside = Band(5.0, 0.98)
+    ways = [way.levelling for way in ways_of_filling(banded(deep, beside, base=base))]
+    waiting = [way for way in ways if way.lift_share and not way.bands]
+    assert [way.left for way in waiting] == [(beside,)] and not leaves_all(waiting[0])
+
+
 def test_lifted_hollows_are_told_with_how_they_settle() -> None:
     """In place of how a thin layer does, where there is none."""
     setting = lawn()

@@ -53,6 +53,19 @@ def test_a_grass_that_wants_more_sun_is_not_named() -> None:
     assert durban.lives("kikuyu") and "kikuyu" not in grasses_instead(durban, "warm")
 
 
+@pytest.mark.parametrize(
+    ("latitude", "longitude", "first"),
+    [(-3.75, -73.25, True), (11.25, 75.78, True), (1.35, 103.82, True), (29.95, -90.07, False)],
+    ids=["Iquitos", "Kozhikode", "Singapore", "New Orleans"],
+)
+def test_the_lawn_of_the_wet_tropics_is_named_first_there(
+    latitude: float, longitude: float, *, first: bool
+) -> None:
+    """Carpetgrass, where no month is dry or the rains make up for it; elsewhere common ones are."""
+    light = Light(BOOK, climate_at(latitude, longitude), None)
+    assert (grasses_instead(light, "cool")[0] == "carpetgrass") is first
+
+
 def others(light: Light, grass: str) -> list[str]:
     """The grasses that are named in the stead of one."""
     season = BOOK.species[grass].season

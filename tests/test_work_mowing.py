@@ -1,5 +1,7 @@
 """Heights of the low cut and the days between mowings."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -102,3 +104,13 @@ def test_low_cuts_take_equal_shares_and_none_for_a_hair() -> None:
     assert low_cut_steps(90.0, 39.9, 0.1) == pytest.approx(((90 * 39.9) ** 0.5, 39.9))
     assert low_cut_steps(40.04, 40.0, 0.0) == () and low_cut_steps(40.1, 40.0, 0.0) == (40.0,)
     assert low_cut_steps(40.1, 40.0, 0.9) == (40.0,)
+
+
+def test_months_without_rain_ask_for_no_mowing_where_nobody_waters() -> None:
+    """Of grass that the rain of June alone lets grow, June alone is told, and by rain."""
+    climate = cases.cool_climate()
+    june = tuple(1.0 if 151 <= day < 181 else 0.0 for day in range(365))
+    (_, often) = all_told(mowing_notes(BOOK, replace(climate, water_share=june), "tall_fescue"))
+    assert "June" in often and "May" not in often and "July" not in often
+    assert "warmth and rain" in often
+    assert "and rain" not in all_told(mowing_notes(BOOK, climate, "tall_fescue"))[1]

@@ -1,21 +1,34 @@
 """Why grass is thin, or ground uneven, comes first and holds what would be lost on it."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from types import SimpleNamespace
 from typing import Any, get_args
 
 import pytest
 
-from planning import first, kind, plan_of
+from planning import brief_of, first, kind, plan_of
+from resolved_lawns import setting_of
 from tiers import sampled
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.records.book_names import ThinCause
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
+from turfplan.work.drafts import Band
 from turfplan.work.phases.cause_seasons import _shows, answered_looks
+from turfplan.work.phases.causes import (
+    _open_ground,
+    _thawed,
+    live_bump,
+    thin_causes,
+    waits_for,
+)
 
 NOW = datetime(2027, 2, 1, 12, tzinfo=UTC)
+
+
+BOOK = load_book()
 
 
 def measured(quantity: str, value: float, on: date, number: int = 1) -> JournalEntry:
@@ -485,6 +498,38 @@ def test_grubs_are_near_the_surface_from_a_warmth_of_the_soil_on() -> None:
         setting: Any = SimpleNamespace(book=book, climate=climate)
         shows = _shows(setting, "surface")
         assert shows is not None and shows(date(2027, 5, 1)) is near
+
+
+@pytest.mark.parametrize(("told", "looks"), [("frost", True), (None, False)])
+def test_a_cause_of_bumps_that_was_told_is_looked_into_though_the_fill_waits(
+    told: str | None, *, looks: bool
+) -> None:
+    """It is mended before the season that fills, and holds nothing of a plan that does not."""
+    setting = setting_of(brief_of({"site": {"bump_cause": told} if told else {}}))
+    left = replace(setting, levelling=replace(setting.levelling, bands=(), left=(Band(40.0, 0.1),)))
+    assert (live_bump(left) is not None) is looks
+    assert not any("bumps" in message.key for message in waits_for(left))
+
+
+def test_causes_that_were_told_are_looked_into_where_hollows_are_lifted_alone() -> None:
+    """Relaid turf on packed ground thins as what lay there before it."""
+    setting = setting_of(
+        brief_of({"site": {"thin_cause": ["packed", "traffic"]}, "seeding": {"intent": "none"}})
+    )
+    lifted = replace(setting.levelling, bands=(), lift_share=0.1, lift_depth_mm=50.0)
+    assert thin_causes(replace(setting, levelling=lifted)) == ("packed", "traffic")
+    none = replace(setting.levelling, bands=())
+    assert thin_causes(replace(setting, levelling=none)) == ()
+
+
+def test_a_spade_waits_for_frost_to_leave_and_goes_in_at_once_where_there_is_none() -> None:
+    """Two weeks after a probe goes in, where winter freezes the ground."""
+    cold = setting_of(brief_of({"place": {"postal_code": "55401"}}))
+    assert _thawed(cold) - _open_ground(cold) == round(BOOK.si("order.spade_after_probe"))
+    mild = replace(cold, climate=replace(cold.climate, air_mean_c=(8.0,) * 365))
+    assert _thawed(mild) == _open_ground(mild)
+    later = replace(cold, first_day=_open_ground(cold))
+    assert _thawed(later) == later.first_day, "what is asked for in summer is dug at once"
 
 
 @pytest.mark.full

@@ -325,6 +325,8 @@ def test_a_creeper_is_cut_low_for_the_blades_and_again_for_the_mix() -> None:
         ]
         assert {cut.offset for cut in blades} == {combed.offset} and combed.offset < -7
         assert {cut.offset for cut in rested} == {-1}
+        assert all(phrases.mow_low_grown_again() in (cut.how or ()) for cut in rested)
+        assert not any(phrases.mow_low_grown_again() in (cut.how or ()) for cut in blades)
         assert rested[0].position > blades[-1].position + 1
     assert {cut.why for cut in blades} == {phrases.mow_low_before_blades()}
     plain, level, _ = drafted({"leveling": {"depth": "0.5 in"}})

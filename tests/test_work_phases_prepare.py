@@ -168,7 +168,8 @@ def test_weeds_are_treated_where_they_are_worth_it() -> None:
 def sprayed(until: int | None, *, unnamed: bool = True) -> Any:
     """A lawn with a weed killer that keeps it free of seed until some days after its first."""
     first = plain().first_day
-    hold = SimpleNamespace(unnamed=unnamed, until=None if until is None else first + until)
+    day = None if until is None else first + until
+    hold = SimpleNamespace(unnamed=unnamed, unread=unnamed and day is not None, until=day)
 
     class Sprayed(ResolvedLawn):
         """The plain lawn after a weed killer."""

@@ -469,16 +469,21 @@ ONE_PERSON = {
 }
 AWAY = {**QUARTER, "calendar": {"away": [{"from": date(2027, 9, 5), "to": date(2027, 9, 12)}]}}
 BAN = {**QUARTER, "water": {"banned": [{"from": date(2027, 9, 1), "to": date(2027, 9, 20)}]}}
-IZMIR: dict[str, Any] = {
-    "place": {"postal_code": None, "country": None, "latitude": 38.42, "longitude": 27.14},
+# Rains from March to May and from September on; the plan begins when the first are just over.
+NANYUKI: dict[str, Any] = {
+    "lawn": {"grass": "kikuyu"},
+    "place": {"postal_code": None, "country": None, "latitude": 0.01, "longitude": 37.07},
     "leveling": {"depth": "0 in"},
+    "seeding": {"intent": "plant", "form": "sprigs"},
     "water": {"possible": False},
     "calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]},
+    "season": {"from": date(2027, 5, 29), "until": date(2027, 8, 31)},
 }
-PERTH: dict[str, Any] = {
-    **IZMIR,
-    "lawn": {"grass": "bermuda_common"},
-    "place": {"postal_code": None, "country": None, "latitude": -31.95, "longitude": 115.86},
+CHIANG_MAI: dict[str, Any] = {
+    "lawn": {"grass": "carpetgrass"},
+    "place": {"postal_code": None, "country": None, "latitude": 18.79, "longitude": 98.98},
+    "leveling": {"depth": "8 mm"},
+    "water": {"possible": False},
 }
 HELD = {
     **QUARTER,
@@ -521,14 +526,14 @@ DAYS: dict[str, Case] = {
         lambda p: not date(2027, 8, 15) < sown_on(p) <= date(2027, 9, 20),
     ),
     "_rain_alone": Case(
-        IZMIR,
-        "where nobody waters no seed before the rain of autumn keeps it wet",
-        lambda p: sown_on(p) >= date(2027, 10, 14),
+        NANYUKI,
+        "where nobody waters nothing is planted between two rains, not even a little late",
+        lambda p: not [t for t in p.tasks if t.plays("planting")],
     ),
-    "_browned": Case(
-        {**PERTH, **NO_SEED, **QUARTER},
-        "no pass over grass that is brown of drought",
-        lambda p: not [t for t in kind(p, "topdress") if t.start.month in (12, 1, 2, 3)],
+    "_dry_turf": Case(
+        {**CHIANG_MAI, **NO_SEED},
+        "no low cut before the rains let grass grow",
+        lambda p: all(t.start >= date(2027, 5, 1) for t in kind(p, "mow_low")),
     ),
     "_herbicide_holds": Case(
         HELD,

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 import water_cases as cases
-from turfplan.message import Month
+from told import told
+from turfplan.message import Month, Quantity
 from turfplan.phrases import watering as phrases
 from turfplan.work.watering.account import (
     YOUNG,
@@ -324,13 +325,13 @@ def test_a_month_is_told_how_much_a_week_how_often_and_how_long() -> None:
     """10 mm every third day: 23.3 mm a week, 40 minutes at the zones' mean of 15 mm/h."""
     ((key, values),) = advice(dict.fromkeys(range(0, 30, 3), 10.0))
     weekly = values.pop("weekly")
-    assert key == phrases.rooted_minutes(month=Month(6), weekly=weekly, minutes=40, gap=3).key
+    assert key == phrases.rooted_minutes(month=Month(6), weekly=weekly, minutes=40, n=3).key
     assert (values, weekly.value) == (
-        {"month": Month(6), "minutes": 40, "gap": 3},
+        {"month": Month(6), "minutes": 40, "n": 3},
         pytest.approx(100 / 30 * 7),
     )
     ((_, daily),) = advice(dict.fromkeys(range(30), 1.0))
-    assert (daily["gap"], daily["minutes"]) == (1, 4)
+    assert (daily["n"], daily["minutes"]) == (1, 4)
 
 
 def test_runs_of_more_than_three_hours_are_told_in_hours() -> None:
@@ -374,3 +375,13 @@ def test_a_slow_ground_is_told_its_cycles_and_a_hose_its_places() -> None:
     moved = replace(zone, hose=Hose(20.0, 40.0, 10.0, 4.0, None))
     ((key, values),) = advice(dict.fromkeys(range(0, 30, 3), 5.0), june(zones=(zone, moved)))
     assert key == "watering.rooted.settings" and values["settings"] == 3
+
+
+def test_water_of_every_day_is_told_so() -> None:
+    """Never \"every 1 days\"."""
+    weekly = Quantity(30.0, "rain")
+    told_daily = told(phrases.rooted_minutes(month=Month(6), weekly=weekly, minutes=18, n=1))
+    assert "every day" in told_daily and "1 day" not in told_daily
+    assert "every 3 days" in told(
+        phrases.rooted_minutes(month=Month(6), weekly=weekly, minutes=18, n=3)
+    )

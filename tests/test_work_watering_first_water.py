@@ -116,3 +116,18 @@ def test_strips_are_each_watered_in_the_night_after() -> None:
     (run,) = runs
     assert run.days() == (MONDAY + timedelta(1), MONDAY + timedelta(2))
     assert phrases.how_strip_before() in run.steps
+
+
+def test_zones_that_the_morning_after_does_not_hold_begin_on_the_evening_of_the_work() -> None:
+    """Two zones of two hours each: three hours of evening take a part of both, the morning the
+    rest; neither waits for the evening after."""
+    two = tuple(
+        replace(zone(6.0), key=name, name=as_written(name), area_m2=50.0) for name in ("a", "b")
+    )
+    hours = {"possible": True, "allowed_hours": ["19:00-22:00", "04:00-08:00"]}
+    at = cases.even_ground(4.0, zones=two, soil="sand", the_brief=cases.brief(water=hours))
+    stage = Stage("settle_fill", MONDAY, MONDAY, 1)
+    runs, cautions = season_runs(at, [stage])
+    assert {(run.start - MONDAY).days for run in runs} == {0, 1}
+    assert all(run.start_time < time(8) for run in runs if run.start > MONDAY)
+    assert [c.key for c in cautions][:1] == ["watering.week.split_after_work"]

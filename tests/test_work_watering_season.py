@@ -745,7 +745,7 @@ def test_the_permit_covers_every_run_that_needs_it(work: dict[str, Any]) -> None
 
 def test_absences_are_told_where_something_young_must_be_watered() -> None:
     """One sentence names the absences between sowing and first cut, and none before or after;
-    a timer needs nobody."""
+    with a timer, that it waters alone."""
     away = tuple((date(2027, month, day), date(2027, month, day + 2)) for month, day in AWAY_ON)
     request = cases.request(BOOK, COOL, seeded_on=SOWN, first_mow_on=date(2027, 9, 30), away=away)
     (said,) = [
@@ -755,7 +755,9 @@ def test_absences_are_told_where_something_young_must_be_watered() -> None:
         tuple(Days(first, last, weekday=False) for first, last in away[1:3]), "and"
     )
     timed = replace(request, water=request.water.model_copy(update={"timer": True}))
-    assert not any(c.key == "watering.season.nobody_there" for c in season_watering(timed).cautions)
+    told = {c.key: dict(c.values) for c in season_watering(timed).cautions}
+    assert "watering.season.nobody_there" not in told
+    assert told["watering.season.timer_alone"] == dict(said.values)
 
 
 def test_verdict_on_odd_days_is_that_of_few_days() -> None:

@@ -137,19 +137,20 @@ def test_a_mark_that_is_never_passed_is_told_as_the_turn_of_the_year(kind: str) 
 @pytest.mark.parametrize(
     ("wet_mm", "dry_from", "day"),
     [
-        # Where rain ends on a day, 1 mm a day over the month to come is left so long before it.
-        (8.0, 100, 100 - 30 / 8),
-        (2.0, 100, 100 - 30 / 2),
-        (0.0, 100, COLDEST),
-        (9.0, 365, HOTTEST),
+        # Where rain ends on a day, the month to come is so far dry that many days before it.
+        (8.0, 100, 100 - 30 * 6 / 13),
+        (4.0, 90, 90 - 30 * 6 / 9),
+        (9.0, COLDEST, COLDEST),
+        (9.0, 365, (COLDEST + HOTTEST) // 2),
     ],
 )
 def test_soil_dries_once_the_rain_of_the_coming_month_dries_up(
     wet_mm: float, dry_from: int, day: float
 ) -> None:
-    """From winter on: the depth of winter where it is never wet, midsummer where it always is."""
-    rain = tuple(wet_mm if index < dry_from else 0.0 for index in range(365))
-    of = year(rain_mm=rain, et0_mm=(0.0,) * 365)
+    """From winter on: the depth of winter where it is never wet, mid-spring where it is still wet
+    then; what rains in summer says nothing of it."""
+    rain = tuple(5 + wet_mm if index < dry_from else 0.0 for index in range(365))
+    of = year(rain_mm=rain, et0_mm=(5.0,) * 365)
     for rule, condition in rules("drying"):
         met = met_on(of, rule, condition)
         assert met is not None and met.day == pytest.approx(day, abs=1), rule.id

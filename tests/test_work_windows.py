@@ -332,3 +332,15 @@ def test_who_says_nothing_has_the_habit_of_the_region(
     """The brief decides where it speaks, else the region's overlay, else it is a no."""
     policy = WindowPolicy(late_nitrogen=asked)
     assert _policy(load_book(region), policy, "late_nitrogen", unsaid=False) is given
+
+
+def test_work_on_warm_season_grass_is_best_soon_after_its_season_opens() -> None:
+    """Where summer is long, too: in Multan in April, not in May at 34 °C; in Georgia in June."""
+    best = {
+        (w.operation, place): w.best - w.start
+        for place, at in {"Multan": (30.2, 71.48), "Atlanta": (33.75, -84.39)}.items()
+        for w in openings(*at, "bermuda_common").windows
+        if w.operation in ("topdress", "dethatch")
+    }
+    weeks = round(load_book().si("windows.season_best_within"))
+    assert len(best) == 4 and all(0 < after.days <= weeks for after in best.values()), best

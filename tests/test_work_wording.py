@@ -186,7 +186,7 @@ def test_nothing_is_said_of_watering_where_nobody_waters() -> None:
     rain = plan_of(galway, ryegrass, {"leveling": {"depth": "0.25 in"}}, nobody)
     hose = plan_of(galway, ryegrass, {"leveling": {"depth": "0.25 in"}})
     watered = {
-        "overseed": "somebody there to water",
+        "overseed": "water that is sure",
         "mow_old": "Leave out the watering before it",
         "inspect": "keep it moist",
         "incorporate": "Leave the watering until the seed is on",

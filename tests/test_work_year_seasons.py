@@ -5,7 +5,9 @@ from datetime import date
 import pytest
 
 from turfplan.files.reading.book import load_book
-from turfplan.work.year_seasons import half_of, next_growing_year, season_of
+from turfplan.message import as_written
+from turfplan.work.drafts import OpenDays
+from turfplan.work.year_seasons import half_of, half_of_window, next_growing_year, season_of
 
 BOOK = load_book()
 
@@ -49,3 +51,26 @@ def test_the_growing_year_begins_in_spring() -> None:
     """
     assert next_growing_year(BOOK, date(2027, 10, 5), southern=False) == date(2028, 3, 1)
     assert next_growing_year(BOOK, date(2027, 1, 5), southern=True) == date(2028, 9, 1)
+
+
+def window(rule: str, best: date) -> OpenDays:
+    """A week to overseed that a rule opened, best on its last day."""
+    said = as_written("")
+    return OpenDays("overseed", "summer", best, best, best, said, said, rule=rule)
+
+
+@pytest.mark.parametrize(
+    ("rule", "best", "southern", "half"),
+    [
+        ("cool_overseed_spring", date(2027, 7, 17), False, "spring"),
+        ("cool_overseed_spring", date(2028, 1, 17), True, "spring"),
+        ("cool_overseed_autumn", date(2027, 6, 28), False, "autumn"),
+        ("warm_seed", date(2027, 7, 2), False, "autumn"),
+        ("", date(2027, 7, 2), False, "autumn"),
+    ],
+)
+def test_a_window_of_cool_season_grass_lies_in_the_half_of_its_rule(
+    rule: str, best: date, *, southern: bool, half: str
+) -> None:
+    """Where summer comes late spring is open into July: what is sown then is sown in spring."""
+    assert half_of_window(BOOK, window(rule, best), southern=southern) == half

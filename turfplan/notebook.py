@@ -19,10 +19,10 @@ from turfplan.app.open_windows import WindowsHere
 from turfplan.app.open_windows import open_windows as windows_of
 from turfplan.app.plan_lawn import planned
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.reading.brief import brief_from
 from turfplan.files.reading.toml_faults import not_toml
 from turfplan.phrases import brief as phrases
 from turfplan.phrases import files
-from turfplan.records.brief import parse_brief
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 
@@ -116,4 +116,4 @@ def _read(brief: BriefSource, folder: Path | None) -> PlanInputs:
             brief = tomllib.loads(brief)
         except tomllib.TOMLDecodeError as error:
             raise TurfplanError(not_toml("brief", error, phrases.quoted())) from None
-    return input_of(parse_brief(brief), folder or Path.cwd())
+    return input_of(brief_from(brief), folder or Path.cwd())

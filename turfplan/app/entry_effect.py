@@ -156,8 +156,7 @@ def _against(wish: _Wish) -> tuple[Message, ...]:
 
 
 def _season(wish: _Wish) -> tuple[Candidate | None, TaskHistory, str]:
-    """The season with the wish booked, which opens its day, and the task by its rules' name."""
-    booked = wish.entry.model_copy(update={"kind": "booked"})
+    """The season without the wish, and the task by its rules' name."""
     # What was wished for the task before is no more what binds it.
     others = (e for e in wish.before if e.task != wish.task or e.kind not in WISHES)
     given, retired = wish.given, {task.id for task in wish.plan.retired}
@@ -165,7 +164,7 @@ def _season(wish: _Wish) -> tuple[Candidate | None, TaskHistory, str]:
         given.brief,
         given.book,
         known_place(given),
-        SoFar((*others, booked), wish.plan),
+        SoFar(tuple(others), wish.plan),
         now=now_of(wish.today, given.climate.timezone),
     )
     return season, history, rules_id(wish.task, retired) or wish.task

@@ -6,11 +6,11 @@ from pathlib import Path
 from turfplan.app.inputs import in_book_names
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.book import load_book
+from turfplan.files.reading.brief import brief_from
 from turfplan.files.reading.towns import with_town
 from turfplan.files.system_faults import unwritable
 from turfplan.files.whole_files import write_whole
 from turfplan.planning import check_brief
-from turfplan.records.brief import parse_brief
 
 
 def write_brief(file: Path, text: str) -> None:
@@ -18,7 +18,7 @@ def write_brief(file: Path, text: str) -> None:
 
     Raises TurfplanError, and writes nothing, when it would be no brief.
     """
-    brief = in_book_names(with_town(parse_brief(tomllib.loads(text))))
+    brief = in_book_names(with_town(brief_from(tomllib.loads(text))))
     if problems := check_brief(brief, load_book()):
         raise TurfplanError(problems)
     try:

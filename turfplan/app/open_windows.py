@@ -11,13 +11,14 @@ from turfplan.book.words import english_of, grass_name
 from turfplan.climate.record import Climate
 from turfplan.errors import TurfplanError
 from turfplan.files.reading.book import load_book
+from turfplan.files.reading.brief import brief_from
 from turfplan.files.reading.place import located
 from turfplan.files.reading.region import region_of
 from turfplan.files.reading.towns import with_town
 from turfplan.message import Message
 from turfplan.messages import Words, words_for
 from turfplan.planning import grass_fault
-from turfplan.records.brief import Brief, parse_brief
+from turfplan.records.brief import Brief
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import units_of
 from turfplan.work.living import limits_at
@@ -93,7 +94,7 @@ def _brief(grass: str, place: Mapping[str, object]) -> Brief:
     The area plays no part in windows.
     """
     given = {key: value for key, value in place.items() if value is not None}
-    return parse_brief({"lawn": {"area": "100 m2", "grass": grass}, "place": given})
+    return brief_from({"lawn": {"area": "100 m2", "grass": grass}, "place": given})
 
 
 def _known_grass(brief: Brief, book: Book) -> None:

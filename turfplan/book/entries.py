@@ -44,7 +44,8 @@ class Species(BookEntry):
     """A grass in words; its numbers are facts `species.<id>.…`.
 
     `leaf` is how broad its blades look; `common` marks what an unnamed lawn most likely is;
-    `noxious_in` lists the countries where the law, or that of a state, calls it a noxious weed.
+    `noxious_in` lists the countries where the law, or that of a state, calls it a noxious weed,
+    `at_home_in` the climates of Köppen in which it is the lawn that keeps itself.
     """
 
     name: str
@@ -58,6 +59,7 @@ class Species(BookEntry):
     dethatch: Literal["ok", "light", "wide", "never"] = "ok"
     winter_cover: bool = False
     noxious_in: tuple[str, ...] = ()
+    at_home_in: tuple[Literal["Af", "Am", "Aw"], ...] = ()
     unfed: tuple[Unfed, ...] = ()
     source: str
 

@@ -35,7 +35,7 @@ def new(
     town: str | None = typer.Option(None, "--town", help='A town, for example "Lancaster, PA".'),
     latitude: float | None = typer.Option(None, "--latitude", min=-90, max=90),
     longitude: float | None = typer.Option(None, "--longitude", min=-180, max=180),
-    country: str | None = typer.Option(None, "--country", help="ISO 3166, for example US."),
+    country: str | None = typer.Option(None, "--country", help="A name, or ISO 3166: US."),
     depth: str | None = typer.Option(
         None, "--depth", help='Mean fill everywhere, for example "1 in"; "0 in" for none.'
     ),

@@ -25,7 +25,7 @@ def windows(
     ),
     postal_code: str | None = typer.Option(None, "--postal-code", help="US postal code."),
     town: str | None = typer.Option(None, "--town", help='A town, for example "Lancaster, PA".'),
-    country: str | None = typer.Option(None, "--country", help="ISO 3166, for example US."),
+    country: str | None = typer.Option(None, "--country", help="A name, or ISO 3166: US."),
     climate_zone: str | None = typer.Option(
         None, "--climate-zone", help="Hardiness zone, Köppen class or turf zone."
     ),

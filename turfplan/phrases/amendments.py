@@ -74,8 +74,8 @@ def iron_why(*, ph: Number, high: Number) -> Message:
 
 
 def iron_how() -> Message:
-    """Dissolve it in enough water to wet the leaves and spray it on a cool, dry morning; do not
-    water it in, on this soil it works through the leaves alone.
+    """Dissolve it in enough water to wet the leaves and spray it early on a dry day, before the
+    leaves are warm; do not water it in, on this soil it works through the leaves alone.
     """
     return Message("amendments.iron_how")
 

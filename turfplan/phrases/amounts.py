@@ -36,7 +36,7 @@ def pass_weight() -> Message:
 
 
 def pass_barrows(*, barrow: Amounted) -> Message:
-    """At {barrow} a load."""
+    """At {barrow} a load; of barrows filled half there are twice as many."""
     return Message("amounts.pass.barrows", (("barrow", barrow),))
 
 

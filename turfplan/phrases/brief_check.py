@@ -182,6 +182,13 @@ def give_something() -> Message:
     return Message("brief_check.give_something")
 
 
+def thatch_goes_first(*, thatch: Quantity, limit: Quantity) -> Message:
+    """give [leveling] depth, or a seeding intent such as \"overseed\": thatch of {thatch} is more
+    than {limit}, and the plan then says when it is taken down, before the fill or the seed
+    """
+    return Message("brief_check.thatch_goes_first", (("thatch", thatch), ("limit", limit)))
+
+
 def few_cans() -> Message:
     """too few cans to show how evenly the water falls"""
     return Message("brief_check.few_cans")

@@ -55,7 +55,7 @@ def spring_transition(*, grass: Message) -> Message:
 
 
 def last_mow() -> Message:
-    """Grass that goes into winter at its usual height, free of leaves, comes out of it best."""
+    """Grass that goes into its rest at its usual height, free of leaves, comes out of it best."""
     return Message("care.last_mow")
 
 

@@ -8,6 +8,13 @@ def rest_of_fill(*, depth: Quantity) -> Message:
     return Message("handover.rest_of_fill", (("depth", depth),))
 
 
+def rest_in_seasons(*, depth: Quantity, passes: int, n: int) -> Message:
+    """Begin to level what is left of the fill, up to {depth}: of its {passes} passes this season
+    holds {n}, and the seasons after it take the others
+    """
+    return Message("handover.rest_in_seasons", (("depth", depth), ("passes", passes), ("n", n)))
+
+
 def undone_part(*, depth: Quantity, left: Quantity, share: Number, rest: Message) -> Message:
     """This plan spreads {depth} of the fill asked for; up to {left} on {share} of the lawn is left
     out. {rest}
@@ -37,6 +44,13 @@ def undone_beside_lifted(*, left: Quantity, share: Number, rest: Message) -> Mes
 def undone_next(*, days: Days) -> Message:
     """The next season for the rest: {days}; plan it by itself then."""
     return Message("handover.undone.next", (("days", days),))
+
+
+def undone_next_part(*, days: Days) -> Message:
+    """The next season for a part of the rest, which needs more than one: {days}; plan it by itself
+    then.
+    """
+    return Message("handover.undone.next_part", (("days", days),))
 
 
 def undone_way(*, title: Message, change: Message, reason: Message) -> Message:

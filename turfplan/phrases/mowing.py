@@ -17,6 +17,13 @@ def often(*, often: Listed) -> Message:
     return Message("mowing.often", (("often", often),))
 
 
+def often_on_rain(*, often: Listed) -> Message:
+    """By the usual warmth and rain it gets there in about {often}; a feeding or a wet spell asks
+    for it sooner.
+    """
+    return Message("mowing.often_on_rain", (("often", often),))
+
+
 def days_in(*, n: int, months: Listed) -> Message:
     """{n} days in {months}"""
     return Message("mowing.days_in", (("n", n), ("months", months)))

@@ -30,6 +30,13 @@ def spring_coring_closed() -> Message:
     return Message("open_turf.spring_coring.closed")
 
 
+def mow_low_grown_again() -> Message:
+    """The turf grows up again while it closes over the blades' cuts. Where it stands no higher than
+    this height now, leave this cut out.
+    """
+    return Message("open_turf.mow_low.grown_again")
+
+
 def mow_low_before_mix() -> Message:
     """Low grass shows the bumps and lets the mix be dragged down to the soil."""
     return Message("open_turf.mow_low.before_mix")

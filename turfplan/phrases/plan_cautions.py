@@ -4,8 +4,8 @@ from turfplan.message import Day, Listed, Message, Number, Quantity
 
 
 def by_hand(*, volume: Quantity, loads: Number) -> Message:
-    """This is {volume} of material to move by hand, about {loads} barrow loads: be sure the depth
-    is the mean, not the deepest dip.
+    """This is {volume} of material to move by hand, about {loads} barrow loads, or twice as many
+    half full: be sure the depth is the mean, not the deepest dip.
     """
     return Message("plan_cautions.by_hand", (("volume", volume), ("loads", loads)))
 

@@ -12,6 +12,15 @@ def too_salty_seed(*, salts: Number, most: Number, grass: Message) -> Message:
     )
 
 
+def too_salty_cover(*, salts: Number, most: Number, grass: Message) -> Message:
+    """Salts of {salts} dS/m kill seedlings of {grass}, the hardiest of which bear {most}: wash the
+    salt out and test again, or leave the lawn to its winter sleep.
+    """
+    return Message(
+        "salt_holds.too_salty_cover", (("salts", salts), ("most", most), ("grass", grass))
+    )
+
+
 def too_salty_plants(*, salts: Number, most: Number, grass: Message) -> Message:
     """Salts of {salts} dS/m are more than the {most} that {grass} bears: wash the salt out and test
     again, or take a grass that bears it.

@@ -8,6 +8,11 @@ def seed() -> Message:
     return Message("sow.seed")
 
 
+def seed_into() -> Message:
+    """Seed goes into the stand at the time when this grass comes up fastest and weeds least."""
+    return Message("sow.seed_into")
+
+
 def overseed() -> Message:
     """Thin turf is filled by new plants: this is the best time for them here."""
     return Message("sow.overseed")

@@ -77,6 +77,21 @@ def other_country(*, country: str, found: Message) -> Message:
     return Message("towns.other_country", (("country", country), ("found", found)))
 
 
+def country_unknown() -> Message:
+    """no country is known by this name"""
+    return Message("towns.country_unknown")
+
+
+def country_nearest(*, code: str, name: str) -> Message:
+    """did you mean \"{code}\" ({name})?"""
+    return Message("towns.country_nearest", (("code", code), ("name", name)))
+
+
+def country_code() -> Message:
+    """give its two letters of ISO 3166, for example \"KE\", or its English name"""
+    return Message("towns.country_code")
+
+
 def unknown() -> Message:
     """no town of this name is known"""
     return Message("towns.unknown")

@@ -379,6 +379,13 @@ def week_part_fits(*, stage: Message, share: Number) -> Message:
     return Message("watering.week.part_fits", (("stage", stage), ("share", share)))
 
 
+def season_timer_alone(*, days: Listed) -> Message:
+    """Young grass must not dry out, and nobody is there from {days}: the timer alone waters then.
+    Ask somebody to look at the ground every other day, or choose a day for the seed after it.
+    """
+    return Message("watering.season.timer_alone", (("days", days),))
+
+
 def season_nobody_there(*, days: Listed) -> Message:
     """Young grass must not dry out, and nobody is there from {days}: set a timer or ask a
     neighbour.
@@ -476,32 +483,31 @@ def season_cost(*, cost: Number) -> Message:
     return Message("watering.season.cost", (("cost", cost),))
 
 
-def rooted_minutes(*, month: Month, weekly: Quantity, minutes: int, gap: int) -> Message:
+def rooted_minutes(*, month: Month, weekly: Quantity, minutes: int, n: int) -> Message:
     """{month}: grass that has rooted needs about {weekly} of water a week beside the usual rain,
-    about {minutes} min at a time, every {gap} days; none after real rain.
+    about {minutes} min at a time, every {n} days; none after real rain.
     """
     return Message(
         "watering.rooted.minutes",
-        (("month", month), ("weekly", weekly), ("minutes", minutes), ("gap", gap)),
+        (("month", month), ("weekly", weekly), ("minutes", minutes), ("n", n)),
     )
 
 
-def rooted_hours(*, month: Month, weekly: Quantity, hours: Number, gap: int) -> Message:
+def rooted_hours(*, month: Month, weekly: Quantity, hours: Number, n: int) -> Message:
     """{month}: grass that has rooted needs about {weekly} of water a week beside the usual rain,
-    about {hours} hours at a time, in parts, every {gap} days; none after real rain.
+    about {hours} hours at a time, in parts, every {n} days; none after real rain.
     """
     return Message(
-        "watering.rooted.hours",
-        (("month", month), ("weekly", weekly), ("hours", hours), ("gap", gap)),
+        "watering.rooted.hours", (("month", month), ("weekly", weekly), ("hours", hours), ("n", n))
     )
 
 
 def rooted_settings(
-    *, month: Month, weekly: Quantity, minutes: int, gap: int, settings: int
+    *, month: Month, weekly: Quantity, minutes: int, n: int, settings: int
 ) -> Message:
     """{month}: grass that has rooted needs about {weekly} of water a week beside the usual rain,
-    about {minutes} min in each of {settings} settings of the sprinkler, every {gap} days; none
-    after real rain.
+    about {minutes} min in each of {settings} settings of the sprinkler, every {n} days; none after
+    real rain.
     """
     return Message(
         "watering.rooted.settings",
@@ -509,7 +515,7 @@ def rooted_settings(
             ("month", month),
             ("weekly", weekly),
             ("minutes", minutes),
-            ("gap", gap),
+            ("n", n),
             ("settings", settings),
         ),
     )

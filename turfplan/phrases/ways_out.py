@@ -118,11 +118,6 @@ def and_leave_out(*, change: Message, table: str) -> Message:
     return Message("ways_out.and_leave_out", (("change", change), ("table", table)))
 
 
-def strip_turf_first() -> Message:
-    """Strip the old turf with its thatch before the plan begins, and start anew on bare ground"""
-    return Message("ways_out.strip_turf_first")
-
-
 def leave_out(*, table: str) -> Message:
     """leave out {table}"""
     return Message("ways_out.leave_out", (("table", table),))
@@ -159,8 +154,8 @@ def strip_turf() -> Message:
 
 
 def start_anew() -> Message:
-    """Kill the old stand, fill the bare ground and sow anew: no grass has to grow through the
-    fill
+    """Kill the old stand, fill the bare ground and start a new one: no grass has to grow through
+    the fill
     """
     return Message("ways_out.start_anew")
 

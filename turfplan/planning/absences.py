@@ -102,7 +102,7 @@ def _what(setting: ResolvedLawn) -> Message:
     if setting.sowing.operation is None:
         return phrases.fill()
     grass = grass_name(setting.book, setting.sowing.grass.id)
-    if setting.sowing.intent == "plant":
+    if setting.sowing.operation == "plant":
         return phrases.fill_and_plants(grass=grass) if filled else phrases.plants(grass=grass)
     return phrases.fill_and_seed(grass=grass) if filled else phrases.seed(grass=grass)
 
@@ -207,7 +207,7 @@ def _other_calendar(
 def _other_work(lost: _Lost) -> Iterator[ChangedBrief]:
     """Sod, seed in spring, seed that waits for spring."""
     brief, sowing = lost.brief, lost.setting.sowing
-    if sowing.intent not in ("overseed", "renovate", "patch"):
+    if sowing.intent not in ("overseed", "renovate", "patch") or sowing.operation == "plant":
         return
     if "sod" in sowing.grass.plantable:
         yield ChangedBrief(

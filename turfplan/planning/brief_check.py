@@ -8,11 +8,12 @@ from turfplan.book.entries import Book, Species
 from turfplan.book.grass_names import countries_of, grasses_called, names_said
 from turfplan.book.words import grass_name
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
-from turfplan.message import Message, Quantity, listed
+from turfplan.message import Message, Quantity, length_mm, listed
 from turfplan.phrases import brief_check as phrases
 from turfplan.records.brief import Brief
 from turfplan.site.outlines.shapes import area_of_shape
 from turfplan.work.feeding.lime_need import TENTHS, ph_goal
+from turfplan.work.planted import plants
 from turfplan.work.unnamed_grass import UNNAMED
 from turfplan.work.watering.sprinklers import zones
 
@@ -183,14 +184,16 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
     yield from _seed_or_plants(brief, book, sown)
     yield from _out_of_season(brief, lawn)
     yield from _no_winter_cover(brief, book, sown)
-    yield from _nothing_comes_of_it(brief)
+    yield from _nothing_comes_of_it(brief, book, lawn)
     yield from _lime_of_the_laboratory(brief, book)
 
 
 def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem]:
     """Seed of a grass that gives none, plants of one that is sown, or a form that is not sold."""
     intent, grass = brief.seeding.intent, grass_name(book, sown.id)
-    if intent in ("patch", "overseed", "renovate", "dormant") and not sown.seedable:
+    planted = plants(brief, book)
+    seeded = intent in ("patch", "overseed", "renovate", "dormant")
+    if seeded and not planted and not sown.seedable:
         yield Problem(
             "seeding.intent",
             phrases.no_seed(grass=grass),
@@ -205,7 +208,7 @@ def _seed_or_plants(brief: Brief, book: Book, sown: Species) -> Iterable[Problem
             repr(intent),
             "none, patch, overseed, renovate, dormant",
         )
-    if intent == "plant" and brief.seeding.form and brief.seeding.form not in sown.plantable:
+    if planted and brief.seeding.form and brief.seeding.form not in sown.plantable:
         yield Problem(
             "seeding.form",
             phrases.not_sold_as(grass=grass, form=brief.seeding.form),
@@ -256,8 +259,12 @@ def may_cover_winter(book: Book) -> tuple[str, ...]:
     )
 
 
-def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
+def _nothing_comes_of_it(brief: Brief, book: Book, lawn: Species) -> Iterable[Problem]:
     """Briefs that ask for no work at all, or for work that would fail without water."""
+    limit, thatch_mm = book.si("dethatch.limit"), brief.lawn.thatch_mm or 0.0
+    something = phrases.give_something()
+    if thatch_mm > limit and lawn.dethatch != "never":
+        something = phrases.thatch_goes_first(thatch=length_mm(thatch_mm), limit=length_mm(limit))
     intent = brief.seeding.intent
     filled = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
     if intent == "none" and not filled and not any(shape.depth_mm for shape in brief.lawn.shape):
@@ -266,7 +273,7 @@ def _nothing_comes_of_it(brief: Brief) -> Iterable[Problem]:
             phrases.nothing_to_do(),
             repr(intent),
             None,
-            phrases.give_something(),
+            something,
         )
 
 

@@ -17,10 +17,11 @@ from turfplan.planning.watering import watered
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Handover, Option
 from turfplan.records.plan_task import NOTHING, Task, WateringStage
-from turfplan.work.campaigns import Campaign
+from turfplan.work.campaigns import Campaign, room
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.horizon import season_for_the_rest, within
 from turfplan.work.lawn import Levelling, ResolvedLawn
+from turfplan.work.passes import passes_needed
 from turfplan.work.phases.first_cuts import heights_after
 
 # What ends a stage of watering, where that is seen and not dated.
@@ -31,6 +32,8 @@ _SIGNS: Mapping[str, Message] = MappingProxyType(
         "rooting": phrases.sign_rooting(),
     }
 )
+
+_IN_SEASONS = phrases.rest_in_seasons(depth=length_mm(0.0), passes=0, n=1).key
 
 
 def handed_over(
@@ -154,14 +157,22 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
         return
     worked = date.fromordinal(max(best.dated.schedule.days.values(), default=lawn.first_day))
     season = season_for_the_rest(lawn, best.campaign, worked)
-    if season is not None:
-        yield Handover(
-            operation=season.operation,
-            title=phrases.rest_of_fill(depth=length_mm(max(band.depth_mm for band in left))),
-            start=season.start,
-            end=season.end,
-            reason=season.reason,
-        )
+    if season is None:
+        return
+    depth = length_mm(max(band.depth_mm for band in left))
+    needed = passes_needed(
+        replace(lawn, levelling=replace(best.setting.levelling, bands=left, left=()))
+    )
+    holds = room(lawn, season)
+    yield Handover(
+        operation=season.operation,
+        title=phrases.rest_of_fill(depth=depth)
+        if needed <= holds
+        else phrases.rest_in_seasons(depth=depth, passes=needed, n=holds),
+        start=season.start,
+        end=season.end,
+        reason=season.reason,
+    )
 
 
 def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option, ...]) -> Message:
@@ -169,7 +180,7 @@ def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option
     would do all of it."""
     seasons = [item for item in later if item.operation == "topdress"]
     rest = sentences(
-        *(phrases.undone_next(days=Days(item.start, item.end)) for item in seasons[:1]),
+        *(_next_season(item) for item in seasons[:1]),
         *(
             phrases.undone_way(title=way.title, change=way.change, reason=way.reason)
             for way in ways[:1]
@@ -184,6 +195,14 @@ def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option
     return phrases.undone_part(
         depth=length_mm(levelling.depth_mm), left=deepest, share=share, rest=rest
     )
+
+
+def _next_season(item: Handover) -> Message:
+    """When the rest of the fill has a season: for all of it, or for the first of its passes."""
+    title, days = said(item.title), Days(item.start, item.end)
+    if title.key == _IN_SEASONS:
+        return phrases.undone_next_part(days=days)
+    return phrases.undone_next(days=days)
 
 
 def told(items: tuple[Handover, ...]) -> Message | None:

@@ -17,6 +17,7 @@ from turfplan.work.campaigns import Campaign, Session, crowded
 from turfplan.work.filling import left_share
 from turfplan.work.horizon import season_for_the_rest
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.living import limits_at
 from turfplan.work.watering.hose import hose_hours
 
 SEASONS = 4  # in a year
@@ -138,6 +139,12 @@ def no_season_for_passes(setting: ResolvedLawn) -> tuple[Message, ...]:
     closed = setting.never_opens("topdress")
     if not closed or not setting.levelling.bands or setting.on_open_ground:
         return ()
-    through = of_campaigns.never_through(grass=grass_name(setting.book, setting.turf.species.id))
+    grass = setting.turf.species.id
+    through = of_campaigns.never_through(grass=grass_name(setting.book, grass))
+    watered = setting.brief.water.possible is not False
+    limits = limits_at(setting.book, setting.climate, grass, watered=watered)
+    dies = [limit.why for limit in limits if limit.beyond]
+    # Two windows that never open for one reason are told once.
+    reason = sentences(*dies[:1], through, *dict.fromkeys(closed))
     tasks = Listed((operation_name(setting.book, "topdress"),))
-    return (reasons.conflict(tasks=tasks, reason=sentences(through, *closed)),)
+    return (reasons.conflict(tasks=tasks, reason=reason),)

@@ -58,7 +58,7 @@ from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.ways_still_open import ways_still_open
-from turfplan.planning.wished_days import with_booked, with_wished_days
+from turfplan.planning.wished_days import compare_wished, with_booked
 from turfplan.records.constraints import Allowed, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
@@ -97,15 +97,12 @@ def compare_again(
 
     A day off that somebody wished for is a day of work only as long as the wish holds.
     """
-    while True:
-        wished = with_wished_days(setting, history, previous)
-        found = _compared_again(wished, feeder, verdict, previous, history, weather)
-        taken = None if found.best is None else found.best.dated.history
-        if taken is None or taken.moves_given_up.keys() == history.moves_given_up.keys():
-            return found
-        given_up = taken.moves_given_up
-        because = {**history.because, **given_up}
-        history = replace(history, held=taken.held, because=because, moves_given_up=given_up)
+    return compare_wished(
+        setting,
+        history,
+        previous,
+        lambda lawn, past: _compared_again(lawn, feeder, verdict, previous, past, weather),
+    )
 
 
 def _compared_again(

@@ -15,8 +15,8 @@ from turfplan.planning.changed_briefs import (
     with_part,
     written,
 )
-from turfplan.records.book_names import option_of_species
-from turfplan.records.brief import Brief, LawnPart, Shape
+from turfplan.records.book_names import PlantForm, option_of_species
+from turfplan.records.brief import Brief, Intent, LawnPart, Shape
 from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import Light, hours_of
@@ -102,24 +102,27 @@ def _dead_grass_out(piece: _Piece, light: Light) -> _Piece:
 
 
 def _sown_with(brief: Brief, setting: ResolvedLawn, other: str) -> tuple[str, Brief]:
-    """A brief with another grass, on ground made bare where it is no grass of this lawn's season,
-    and how the brief says so."""
+    """A brief with another grass, and how the brief says so: what grows there is killed and cleared
+    where it is no grass of this lawn's season."""
     entry = setting.book.species[other]
     stays = setting.cool == (entry.season == "cool")
-    intent, bare = brief.seeding.intent, setting.turf.condition == "bare"
-    lines, changed = f'species = "{other}"', brief
-    if entry.seedable and intent != "plant" and not (stays or bare):
+    asked, bare = brief.seeding.intent, setting.turf.condition == "bare"
+    planted = (asked == "plant" and bool(entry.plantable)) or not entry.seedable
+    intent: Intent = asked
+    # What stands dense leaves no room for plants of another grass among it.
+    room = stays and not (planted and setting.turf.condition == "dense")
+    if not (room or bare):
         intent = "renovate"
-    elif (intent == "plant" and entry.plantable) or not entry.seedable:
+    elif planted:
         intent = "plant"
-        # What stands dense leaves no room for another grass among it.
-        if not bare and not (stays and setting.turf.condition != "dense"):
-            changed = with_part(brief, "lawn", condition="bare", thatch_mm=0.0)
-            lines = f'condition = "bare", thatch = "0 in", {lines}'
-    elif intent == "plant" or (intent == "dormant" and entry.season == "warm"):
+    elif asked == "plant" or (asked == "dormant" and entry.season == "warm"):
         intent = "overseed" if bare else "renovate"
-    changed = with_part(changed, "seeding", species=other, intent=intent, form=None)
-    return f'{lines}, intent = "{intent}"', changed
+    form: PlantForm | None = None
+    if intent == "renovate" and planted:
+        form = "sod" if "sod" in entry.plantable else entry.plantable[0]
+    changed = with_part(brief, "seeding", species=other, intent=intent, form=form)
+    lines = f'species = "{other}", intent = "{intent}"'
+    return lines if form is None else f'{lines}, form = "{form}"', changed
 
 
 def _with_more_sun(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
@@ -154,20 +157,11 @@ def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
     sponge = thatch is not None and thatch >= book.si(strip_limit(grass)) - 1e-6
     if not sponge or brief.lawn.condition == "bare":
         return
-    if grass.seedable:
-        yield ChangedBrief(
-            phrases.strip_turf(),
-            as_written('intent = "renovate"'),
-            with_part(brief, "seeding", intent="renovate"),
-        )
-    else:
-        yield ChangedBrief(
-            phrases.strip_turf_first(),
-            as_written('condition = "bare", thatch = "0 in", intent = "plant"'),
-            with_part(
-                with_part(brief, "lawn", condition="bare", thatch_mm=0.0), "seeding", intent="plant"
-            ),
-        )
+    yield ChangedBrief(
+        phrases.strip_turf(),
+        as_written('intent = "renovate"'),
+        with_part(brief, "seeding", intent="renovate"),
+    )
     if grass.dethatch != "never":
         start = next_year(brief, setting)
         left, depth = written(book.si("dethatch.limit"), setting.system)

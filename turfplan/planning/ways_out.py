@@ -20,6 +20,7 @@ from turfplan.records.book_names import CampaignName
 from turfplan.records.brief import Brief
 from turfplan.records.plan import Option
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.planted import plants
 from turfplan.work.watering.hose import by_hand
 
 MOST_OPTIONS = 5
@@ -267,6 +268,7 @@ def _with_more_hands(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBri
 def _with_sod(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Sod where seed has no season, if the grass is sold as such."""
     seeded = brief.seeding.intent in ("overseed", "renovate", "patch")
+    seeded = seeded and setting.sowing.operation != "plant"
     if seeded and "sod" in setting.sowing.grass.plantable and brief.season.until is not None:
         yield ChangedBrief(
             phrases.sod_instead(),
@@ -362,15 +364,15 @@ def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[Change
     leveling = brief.leveling
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
-    plants = brief.seeding.intent == "plant"
+    planted = plants(brief, setting.book)
     yield ChangedBrief(
-        phrases.level_before_planting() if plants else phrases.level_now(),
+        phrases.level_before_planting() if planted else phrases.level_now(),
         as_written('intent = "none"'),
         with_part(brief, "seeding", intent="none"),
     )
     never = bool(setting.never_opens("topdress")) and not setting.on_open_ground
     yield ChangedBrief(
-        _unlevelled(plants=plants, never=never),
+        _unlevelled(plants=planted, never=never),
         phrases.leave_out(table="[leveling]"),
         with_part(brief, "leveling", depth_mm=None, lows=()),
     )

@@ -1,8 +1,9 @@
 """Judges a day that somebody wishes for a task by the rules of the work and its season."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from types import MappingProxyType
 
 from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.message import Days, Message
@@ -21,8 +22,12 @@ from turfplan.records.constraints import (
     Strength,
 )
 from turfplan.records.past import TaskHistory
+from turfplan.work.day_limits import day_constraints
+from turfplan.work.days_off import QUIET_DAYS, WORK_DAYS, with_days
 
 WISH = "wish"
+# The rules of which days are days of work, and how many of them a job takes.
+OF_CALENDAR = (WORK_DAYS, QUIET_DAYS, "work.length")
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +41,7 @@ class _Judged:
 
 def is_dated(season: Candidate, task: str) -> bool:
     """Whether a season has a day for a task that somebody could wish otherwise."""
-    return any(draft.id == task for draft in season.season.drafts)
+    return any(draft.id == task for draft in season.dated.season.drafts)
 
 
 def broken_rules(
@@ -49,10 +54,10 @@ def broken_rules(
     """The rules, and the season of the work, that a task would break on a day; nothing where the
     rest can follow.
 
-    What is of less strength than `least` may be overruled: advice and preferences. The season is
-    planned with the wish booked, so that the day is among its days of work.
+    What is of less strength than `least` may be overruled: advice and preferences, and the weekdays
+    of work. The season is planned without the wish.
     """
-    judged = _judged(season, history, task, least)
+    judged = _judged(season, history, task, least, _opened(season, task, day.toordinal()))
     first, last = judged.problem.first_day, judged.problem.last_day
     if not first <= day.toordinal() <= last:
         return (phrases.outside_plan(days=Days(date.fromordinal(first), date.fromordinal(last))),)
@@ -78,13 +83,21 @@ def days_that_work(season: Candidate, history: TaskHistory, task: str, day: date
 
 
 def _judged(
-    season: Candidate, history: TaskHistory, task: str, least: Strength = Strength.STRONG
+    season: Candidate,
+    history: TaskHistory,
+    task: str,
+    least: Strength = Strength.STRONG,
+    opened: Mapping[str, Constraint] = MappingProxyType({}),
 ) -> _Judged:
     """What binds a season with a strength of `least` or more, less what had to be given up in it
-    already."""
+    already; `opened` stand in for constraints of their ids."""
     dated = season.dated
     gone = {constraint.id for constraint in dated.dropped}
-    bound = tuple(c for c in dated.problem.constraints if c.strength >= least and c.id not in gone)
+    bound = tuple(
+        opened.get(c.id, c)
+        for c in dated.problem.constraints
+        if c.strength >= least and c.id not in gone
+    )
     fixed = {
         node: on
         for node, on in fixed_nodes(dated.season, history).items()
@@ -93,10 +106,25 @@ def _judged(
     return _Judged(replace(dated.problem, constraints=bound), fixed, bound)
 
 
+def _opened(season: Candidate, task: str, day: int) -> dict[str, Constraint]:
+    """The days of everybody's work, by id, where a task may begin on a day off: it goes on until it
+    is done, and what goes with it may be done then too."""
+    draft = next(draft for draft in season.dated.season.drafts if draft.id == task)
+    if day in season.setting.calendar.work:
+        return {}
+    span = DaySet.of([(day, day + draft.duration_days - 1)])
+    setting = replace(season.setting, calendar=with_days(season.setting, span))
+    return {
+        c.id: c
+        for c in day_constraints(setting, season.campaign, season.dated.season.drafts)
+        if c.reason.rule in OF_CALENDAR
+    }
+
+
 def _nodes_of(season: Candidate, task: str) -> set[str]:
     return {
         node
-        for draft in season.season.drafts
+        for draft in season.dated.season.drafts
         if draft.id == task
         for node in (draft.start_node, draft.end_node)
     }

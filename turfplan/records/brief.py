@@ -373,7 +373,11 @@ class Leveling(BriefTable):
 
 
 class Seeding(BriefTable):
-    """Whether and how the lawn is seeded or planted."""
+    """Whether and how the lawn is seeded or planted.
+
+    A lawn that is made anew (`renovate`) is planted where its grass gives no seed, or where `form`
+    says in which form it is bought.
+    """
 
     intent: Intent = "none"
     species: str | None = None

@@ -202,6 +202,7 @@ GroupFact = Literal[
     "order.plant_rooting",
     "order.plant_mow_most",
     "order.plant_feed_most",
+    "order.spade_after_probe",
     "order.settle_check_least",
     "order.touch_up_lead",
     "wish.dethatch_creeper",

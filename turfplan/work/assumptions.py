@@ -28,6 +28,7 @@ from turfplan.work.lawn import (
 )
 from turfplan.work.light import light_of
 from turfplan.work.parts import PlotPart, bands_beside, bands_without, parts_of, said_of
+from turfplan.work.planted import plants
 from turfplan.work.seed_mix import main_grass
 from turfplan.work.sown import Ground, SeedChoice, choose_seed
 from turfplan.work.stand import OPEN_GROUND, stage_worked
@@ -107,7 +108,7 @@ def resolve(
         country_of(brief),
         Plot(area_m2, soil, tuple(zones), parts, light),
         Turf(species, stand, _thatch(brief, book, assumed), _condition(brief, assumed)),
-        _of_seed(brief, asked, species.season, seed),
+        _of_seed(brief, asked, species.season, seed, planted=plants(brief, book)),
         Levelling(bands, 0.0, 0.0, _settle(brief, book, bands, assumed)),
         calendar,
         labour,
@@ -116,10 +117,13 @@ def resolve(
     )
 
 
-def _of_seed(brief: Brief, grass: Species, season: str, seed: SeedChoice) -> Sowing:
-    """The sowing of what was chosen; `season` is that of the grass whose windows count."""
+def _of_seed(
+    brief: Brief, grass: Species, season: str, seed: SeedChoice, *, planted: bool
+) -> Sowing:
+    """The sowing of what was chosen; `season` is that of the grass whose windows count, `planted`
+    that plants go in."""
     intent = brief.seeding.intent
-    operation = _sowing(intent, season, brief.lawn.condition)
+    operation = "plant" if planted else _sowing(intent, season, brief.lawn.condition)
     areas, cautions = tuple(seed.areas), tuple(seed.cautions)
     return Sowing(grass, intent, operation, areas, cautions, seed.refused, tuple(seed.unsown))
 
@@ -188,14 +192,12 @@ def _lies_somewhere(part: PlotPart, bands: Sequence[Band], *, surveyed: bool) ->
 
 
 def _sowing(intent: Intent, season: str, condition: str | None) -> str | None:
-    """The operation that an intent asks for.
+    """The operation that an intent to sow asks for.
 
     Warm-season grass is seeded with its own kind by `seed`, bare ground with what it is to bear.
     """
     if intent in ("none",):
         return None
-    if intent == "plant":
-        return "plant"
     if intent == "dormant":
         return "dormant_seed"
     if intent == "winter_overseed":

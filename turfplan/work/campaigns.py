@@ -27,7 +27,7 @@ from turfplan.work.lateness import (
 )
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.passes import SEEDED, plan_passes, sessions_needed
-from turfplan.work.year_seasons import Half, half_of, season_of
+from turfplan.work.year_seasons import Half, half_of_window, season_of
 
 TWO_YEARS = 2
 
@@ -265,8 +265,8 @@ def _last(stretch: tuple[OpenDays, ...], sow: OpenDays | None) -> OpenDays | Non
 
 
 def _half(setting: ResolvedLawn, window: OpenDays) -> Half:
-    """The half of the growing year that a window's best day lies in."""
-    return half_of(setting.book, window.best, southern=setting.climate.southern)
+    """The half of the growing year that a window lies in."""
+    return half_of_window(setting.book, window, southern=setting.climate.southern)
 
 
 def following_autumn(setting: ResolvedLawn, sow: OpenDays) -> date | None:
@@ -292,7 +292,7 @@ def following_autumn(setting: ResolvedLawn, sow: OpenDays) -> date | None:
 
 
 @reckoned_once
-def _room(setting: ResolvedLawn, window: OpenDays) -> int:
+def room(setting: ResolvedLawn, window: OpenDays) -> int:
     """How many passes a session has time for at the growth of its days.
 
     A week's slack is left for rain and weekends.
@@ -348,7 +348,7 @@ def _campaign(
         and not setting.on_open_ground
         and bool(stretch)
     )
-    passes = plan_passes(setting, [_room(setting, window) for window in stretch], on_pass)
+    passes = plan_passes(setting, [room(setting, window) for window in stretch], on_pass)
     sessions = tuple(
         Session(
             number,

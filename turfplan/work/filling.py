@@ -20,12 +20,16 @@ SETTLES = phrases.settles(share=Number(0, "percent")).key
 def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
     """The lawn filled by passes alone, then with hollows lifted, in part, and not now at all.
 
-    Lifting is for hollows in living turf, and as much of it as the people at hand can do. What is
+    Lifting is for hollows in living turf, and as much of it as the people at hand can do. It needs
+    no season in which grass grows through a pass: what lies beside the hollows may wait. What is
     left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed.
     """
     if not setting.levelling.bands or setting.on_open_ground:
         return (setting,)
-    ways = dict.fromkeys((*_lifted(setting), *_thinner(setting), *_undressed(setting)))
+    lifted = tuple(_lifted(setting))
+    beside = (replace(setting, levelling=way) for way in lifted if way.bands)
+    undressed = (way for lawn in (setting, *beside) for way in _undressed(lawn))
+    ways = dict.fromkeys((*lifted, *_thinner(setting), *undressed))
     return (setting, *(_told(setting, way) for way in ways))
 
 
@@ -127,8 +131,8 @@ def _told(setting: ResolvedLawn, way: Levelling) -> ResolvedLawn:
 
 
 def leaves_all(levelling: Levelling) -> bool:
-    """Whether the whole fill is left for later: only seed or plants now."""
-    return bool(levelling.left) and not levelling.bands
+    """Whether the whole fill is left for later: only seed or plants now, and no hollow lifted."""
+    return bool(levelling.left) and not levelling.bands and not levelling.lift_share
 
 
 def left_share(levelling: Levelling) -> float:
@@ -157,7 +161,7 @@ def cost_of_way(setting: ResolvedLawn) -> float:
     if levelling.lift_borne:
         # Turf is cut where grass would have grown through: that is against advice.
         cost += book.si("campaign.cost_advice_rule")
-    if leaves_all(levelling):
+    if levelling.left and not levelling.bands:
         return cost + book.si("campaign.cost_undressed")
     if levelling.left:
         cost += book.si("campaign.cost_part")

@@ -15,8 +15,9 @@ MOST_NAMED = 3
 
 
 def grasses_instead(light: Light, season: str) -> tuple[str, ...]:
-    """Grasses that live at a place in its light: sure ones, those of the season asked for, the
-    common ones, and those of least need for sun first. None that is a weed by law somewhere."""
+    """Grasses that live at a place in its light: sure ones, those at home in its climate, those of
+    the season asked for, the common ones, and those of least need for sun first. None that is a
+    weed by law somewhere."""
     species = light.book.species
     named = [
         grass
@@ -24,10 +25,11 @@ def grasses_instead(light: Light, season: str) -> tuple[str, ...]:
         if light.lives(grass) and light.bears(grass) and not entry.noxious_in
     ]
 
-    def order(grass: str) -> tuple[bool, bool, bool, float]:
+    def order(grass: str) -> tuple[bool, bool, bool, bool, float]:
         entry = species[grass]
         return (
             not light.sure(grass),
+            light.climate.koppen not in entry.at_home_in,
             entry.season != season,
             not entry.common,
             light.needs_h(grass),

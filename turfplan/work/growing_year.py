@@ -79,6 +79,12 @@ class GrowingYear:
         end = self.hottest + lag
         return end - round(_days_above(curve, mark, blur, self.coldest, end))
 
+    def dries(self, curve: Curve, mark: float, blur: float) -> int:
+        """The day up to the middle of spring on which the wet of winter is over, as `rises` has it:
+        rain that comes back in summer is no winter's."""
+        end = (self.coldest + self.hottest) // 2
+        return end - round(_days_above(curve, mark, blur, self.coldest, end))
+
     def rains_from(self, day: int, end: int, days: int) -> int:
         """The first day up to `end` and the height of summer on which usual rain of the coming
         `days` covers their evapotranspiration; `day` where there is none, or it is already so."""

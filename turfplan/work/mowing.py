@@ -73,10 +73,11 @@ def mowing_notes(book: Book, climate: Climate, species_id: str) -> tuple[Message
         phrases.days_in(n=days, months=listed(named, "comma"))
         for days, named in sorted(months.items())
     )
+    often_told = phrases.often if climate.water_share is None else phrases.often_on_rain
     return (
         phrases.height(
             due=length_mm(due_height_mm(middle), kind="height"),
             kept=length_mm(middle, kind="height"),
         ),
-        phrases.often(often=listed(often, "semicolon")),
+        often_told(often=listed(often, "semicolon")),
     )

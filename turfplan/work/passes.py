@@ -260,6 +260,15 @@ def _by_zone(
     return tuple(found.items())
 
 
+def passes_needed(setting: ResolvedLawn) -> int:
+    """How many passes, each as deep as the turf bears, fill the deepest part; 0 without a fill."""
+    caps = band_caps(setting, seeded_last=False)
+    each = zip(setting.levelling.bands, caps, strict=True)
+    return max(
+        (math.ceil(band.depth_mm / cap.plain.depth_mm - 1e-6) for band, cap in each), default=0
+    )
+
+
 def next_dressing(setting: ResolvedLawn, ready: date) -> OpenDays | None:
     """The first window for dressing living turf whose best day is not before `ready`."""
     return next((w for w in setting.open("topdress") if w.best >= ready), None)

@@ -77,8 +77,11 @@ def too_salty(setting: ResolvedLawn) -> Message | None:
     salts, sown = setting.brief.soil_test.salts_ds_m, setting.sowing.grass.id
     if setting.sowing.operation is None or salts is None or salts <= most_borne(setting, sown):
         return None
-    plants = setting.sowing.operation == "plant"
-    why = phrases.too_salty_plants if plants else phrases.too_salty_seed
+    why = phrases.too_salty_seed
+    if setting.sowing.intent == "winter_overseed":
+        why = phrases.too_salty_cover
+    elif setting.sowing.operation == "plant":
+        why = phrases.too_salty_plants
     return why(
         salts=Number(salts, "plain"),
         most=Number(most_borne(setting, sown), "plain"),

@@ -23,6 +23,7 @@ from turfplan.work.light import (
     too_dark,
 )
 from turfplan.work.parts import PlotPart
+from turfplan.work.planted import plants
 from turfplan.work.seed_mix import SownArea, grasses_of, rates_g_m2, seed_name
 
 # Of a new lawn, or on bare ground, the old grass need not be what is sown.
@@ -57,6 +58,7 @@ def choose_seed(brief: Brief, book: Book, ground: Ground, *, unnamed: bool) -> S
     """
     choice, intent, light = SeedChoice(), brief.seeding.intent, ground.light
     asked, dominant = brief.seeding.species, brief.dominant.species
+    planted = plants(brief, book)
     if intent == "none":
         return choice
     if brief.site.shade_hours is not None and light.hours is not None:
@@ -77,13 +79,13 @@ def choose_seed(brief: Brief, book: Book, ground: Ground, *, unnamed: bool) -> S
         choice.cautions += named_anyway(light, (asked,))
         if light.too_little(asked):
             choice.refused = choice.refused or not_borne(light, asked)
-    elif unnamed and (book.species[dominant].season == "warm" or intent == "plant"):
+    elif unnamed and (book.species[dominant].season == "warm" or planted):
         grasses = {dominant: 1.0}
         names = listed([grass_name(book, g.species) for g in brief.lawn.grass], "or")
         choice.refused = unnamed_grass.name_seed(grasses=names)
     else:
         grasses = _of_stand(_without_coarse(brief, book) if unnamed else brief, book, light, choice)
-    _lay_out(choice, grasses, book, ground, plants=intent in ("plant", "winter_overseed"))
+    _lay_out(choice, grasses, book, ground, plants=planted or intent == "winter_overseed")
     if intent != "winter_overseed":
         choice.refused = choice.refused or not_bought(light, grasses_of(choice.areas))
         choice.cautions += risks(light, choice.areas) if choice.refused is None else ()
@@ -104,7 +106,7 @@ def _without_coarse(brief: Brief, book: Book) -> Brief:
 def _of_stand(brief: Brief, book: Book, light: Light, choice: SeedChoice) -> Mapping[str, float]:
     """The grasses of the stand that live on its light, else another that does."""
     dominant = book.species[brief.dominant.species]
-    if brief.seeding.intent == "plant":
+    if plants(brief, book):
         if not light.bears(dominant.id):
             choice.refused = choice.refused or not_borne(light, dominant.id)
         return {dominant.id: 1.0}

@@ -57,7 +57,14 @@ def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     rising = condition.kind in _RISING
     # Soil is warmest up to a fortnight after the air.
     lag = round(year.book.si("windows.soil_lag")) if condition.kind == "soil_rising" else 0
-    day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
+    if condition.kind == "drying":
+        day = year.dries(curve, mark, blur)
+    else:
+        day = year.rises(curve, mark, blur, lag) if rising else year.falls(curve, mark, blur)
+    if (clear := min(curve) - mark) > 0:
+        # Months that are alike and clear of a mark have no turn at which it is passed.
+        turn = year.coldest if rising else year.next_coldest
+        day += round(min(1.0, 2 * clear / blur) * (year.evened(day, turn) - day))
     if rising and rule.half == "falling":
         # What opened in autumn is closed by the rise after the winter.
         day += DAYS

@@ -8,6 +8,7 @@ from typing import Literal
 
 from turfplan.book.entries import Book
 from turfplan.records.book_names import YearSeason
+from turfplan.work.drafts import OpenDays
 
 Half = Literal["spring", "autumn"]
 _SEASONS: tuple[YearSeason, ...] = ("spring", "summer", "autumn", "winter")
@@ -30,6 +31,16 @@ def half_of(book: Book, day: date, *, southern: bool) -> Half:
         if _month_at_home(day.month, southern) < round(book.si("year.autumn_half_begins"))
         else "autumn"
     )
+
+
+def half_of_window(book: Book, window: OpenDays, *, southern: bool) -> Half:
+    """The half of the growing year of a window: of cool-season grass that of its rule, whatever the
+    month of its best day, since spring near the poles goes on past the solstice."""
+    rules = (rule for rule in book.windows if rule.id == window.rule and rule.grass == "cool")
+    told = next((rule.half for rule in rules), "across")
+    if told == "across":
+        return half_of(book, window.best, southern=southern)
+    return "spring" if told == "rising" else "autumn"
 
 
 def next_growing_year(book: Book, after: date, *, southern: bool) -> date:

@@ -2,12 +2,14 @@
 
 import hashlib
 import tomllib
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.toml_faults import not_toml
+from turfplan.files.reading.towns import country_code
 from turfplan.files.system_faults import unreadable
 from turfplan.phrases import brief as phrases
 from turfplan.phrases import errors
@@ -60,11 +62,40 @@ def read_brief(path: Path) -> BriefFile:
         raise TurfplanError(Problem(str(path), errors.not_utf8(byte=error.start))) from None
     except tomllib.TOMLDecodeError as error:
         raise TurfplanError(not_toml(str(path), error, phrases.quoted())) from None
+    given, _ = _country_by_code(data)
     try:
-        brief = parse_brief(data)
+        brief = brief_from(data)
     except TurfplanError as error:
-        raise FaultyBriefError(error.located(str(path)).problems, sound_part(data)) from None
+        raise FaultyBriefError(error.located(str(path)).problems, sound_part(given)) from None
     return BriefFile(brief, path, hashlib.sha256(raw).hexdigest())
+
+
+def brief_from(data: Mapping[str, Any]) -> Brief:
+    """The brief in tables as people write them: a country by its two letters or by its name.
+
+    Raises TurfplanError with every fault of form.
+    """
+    given, unknown = _country_by_code(data)
+    try:
+        brief = parse_brief(given)
+    except TurfplanError as error:
+        raise TurfplanError([*unknown, *error.problems]) from None
+    if unknown:
+        raise TurfplanError(unknown)
+    return brief
+
+
+def _country_by_code(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Problem]]:
+    """The tables with the two letters of the country; one that is not known is left out, and is the
+    fault that comes with them."""
+    given, place = dict(data), data.get("place")
+    if not isinstance(place, Mapping) or not isinstance(place.get("country"), str):
+        return given, []
+    kept = {key: value for key, value in place.items() if key != "country"}
+    try:
+        return {**given, "place": {**kept, "country": country_code(place["country"])}}, []
+    except TurfplanError as error:
+        return {**given, "place": kept}, [*error.problems]
 
 
 def digest_of_files(brief: Brief, folder: Path) -> str | None:

@@ -8,11 +8,12 @@ from pathlib import Path
 from typing import Any
 
 from turfplan.errors import Problem, TurfplanError, within
+from turfplan.files.reading.brief import brief_from
 from turfplan.files.system_faults import unreadable
 from turfplan.message import Worded
 from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
-from turfplan.records.brief import Brief, parse_brief
+from turfplan.records.brief import Brief
 
 _ID = re.compile(r"^[a-z0-9-]{1,40}$")
 _LISTS = frozenset(
@@ -75,7 +76,7 @@ def _row(path: Path, line: int, row: dict[str, Any], seen: set[str]) -> ClientRo
     if problem is not None:
         return ClientRow(line, client, None, TurfplanError(problem))
     try:
-        return ClientRow(line, client, parse_brief(nested(row)), None)
+        return ClientRow(line, client, brief_from(nested(row)), None)
     except TurfplanError as error:
         return ClientRow(line, client, None, error.located(where))
 

@@ -28,6 +28,8 @@ FAR_KM = 400.0
 CLOSE_KM = 2.0
 # Countries whose states have laws and overlays in the book.
 KNOWN_STATES = ("US", "CA")
+# What people call countries beside the names of maps.
+_SHORT_NAMES = {"usa": "US", "unitedstatesofamerica": "US", "uk": "GB", "greatbritain": "GB"}
 # So many candidates of one name are listed.
 MOST_LISTED = 12
 
@@ -101,6 +103,26 @@ def town_called(said: str, country: str | None = None, state: str | None = None)
     if len(found) > 1:
         raise TurfplanError(_several(said, found, phrases.several(n=len(found))))
     return found[0]
+
+
+def country_code(said: str) -> str:
+    """The two letters of a country that was named by them or by its name.
+
+    Raises TurfplanError, with the nearest name, for one that is not known.
+    """
+    names: dict[str, str] = _pack()[0]["countries"]
+    codes = {plain_name(word): code for code, name in names.items() for word in (code, name)}
+    codes |= _SHORT_NAMES
+    found = codes.get(plain_name(said))
+    if found is None:
+        near = nearest(plain_name(said), codes)
+        hint = phrases.country_code()
+        if near is not None:
+            hint = phrases.country_nearest(code=codes[near], name=names[codes[near]])
+        raise TurfplanError(
+            Problem("place.country", phrases.country_unknown(), repr(said), None, hint)
+        )
+    return found
 
 
 def _towns_called(name: str) -> list[Town]:

@@ -68,11 +68,9 @@ def ph_range(species_id: str) -> FactName:
     return of_family("lime.ph_goal_{species}", species_id)
 
 
-def on_fresh_ground(brief: Brief, *, seeded: bool) -> bool:
-    """True where lime is worked in: a lawn sown anew, bare ground sown or planted."""
-    if brief.lawn.condition == "bare":
-        return seeded or brief.seeding.intent == "plant"
-    return seeded and brief.seeding.intent == "renovate"
+def on_fresh_ground(brief: Brief, *, renewed: bool) -> bool:
+    """True where lime is worked in: bare ground, or a lawn made anew, that is sown or planted."""
+    return renewed and (brief.lawn.condition == "bare" or brief.seeding.intent == "renovate")
 
 
 def tested_soil_goes_under(setting: ResolvedLawn) -> bool:

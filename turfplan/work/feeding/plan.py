@@ -43,6 +43,7 @@ from turfplan.work.feeding.soil_nutrients import (
 )
 from turfplan.work.feeding.stages import NO_STAGES, Stages
 from turfplan.work.feeding.starter import SeedOn, left_out, starter_days, starter_of
+from turfplan.work.planted import plants
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +136,7 @@ def feeding_plan(
     credit = compost_credit(brief, book, work.compost_mm) if work.compost_mm > 0 else None
     given = _given_g_m2(brief, book, work.first)
     nitrogen = _nitrogen(season, work, budget)
-    fresh_ground = on_fresh_ground(brief, seeded=work.seeded)
+    fresh_ground = on_fresh_ground(brief, renewed=work.seeded or plants(brief, season.book))
     lime = lime_plan(brief, book, species_id, fresh_ground=fresh_ground)
     potassium = potassium_plan(brief, book)
     on_grass = _days_on_grass(season, work)

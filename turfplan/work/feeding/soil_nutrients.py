@@ -71,14 +71,17 @@ def potash_parts(
     on: NutrientDays,
 ) -> tuple[NutrientPart, ...]:
     """The parts that a year's potash goes on in, from the first chance on, none larger than the
-    book gives at once; what has no day before the end of the plan is left out."""
+    book gives at once; what has no day before the end of the plan is left out.
+
+    None hangs on food that only pale seedlings get.
+    """
     if nutrient is None or nutrient.rate_g_m2 <= 0:
         return ()
     book = season.book
     count = potash_parts_of(book, nutrient.rate_g_m2)
     gap = book.fact("feeding.potash_gap")
     found: list[NutrientPart] = []
-    free, day = sorted(feeds, key=lambda feed: feed.best), on.first
+    free, day = _sure(feeds), on.first
     for number in range(1, count + 1):
         opens = next(_growing(season, on, day), None)
         wait = timedelta(round(gap.high_si))
@@ -118,6 +121,11 @@ def phosphate_parts(
     return potash_parts(season, nutrient, feeds, replace(on, work=work))
 
 
+def _sure(feeds: Sequence[NitrogenFeeding]) -> list[NitrogenFeeding]:
+    """The feedings that are given whatever the colour of the grass, in order."""
+    return sorted((feed for feed in feeds if not feed.if_pale), key=lambda feed: feed.best)
+
+
 def _growing(season: FeedingSeason, on: NutrientDays, day: date) -> Iterator[date]:
     """The days from `day` on at which grass stands that grows, and will for weeks."""
     book, growth = season.book, season.climate.growth_potential
@@ -141,7 +149,7 @@ def carried_g_m2(
 
     A part whose feeding has no day of its own goes on with the next.
     """
-    left = sorted(feeds, key=lambda feed: feed.best)
+    left = _sure(feeds)
     taken: dict[str, float] = {}
     for part in parts:
         own = [feed for feed in left if feed.key == part.feed]

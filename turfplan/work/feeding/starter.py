@@ -14,6 +14,7 @@ from turfplan.work.feeding.blackouts import free_days
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.nitrogen_windows import OpenWindow
 from turfplan.work.feeding.slots import FeedingSeason
+from turfplan.work.planted import plants
 
 STARTER_TASK = "starter_feed"
 # No starter is as large: a limit where no rule names one.
@@ -140,7 +141,7 @@ def starter_days(season: FeedingSeason, sowing: OpenWindow | None) -> Allowed | 
 
 def _none_needed(season: FeedingSeason, *, seeded: bool, compost_in_mix: bool) -> Message | None:
     """Why no starter is wanted at all; None where seed wants one."""
-    if season.brief.seeding.intent == "plant":
+    if plants(season.brief, season.book):
         return feeding_of_plants(season.book)
     if not seeded:
         return phrases.starter_nothing_sown()

@@ -26,6 +26,7 @@ from turfplan.work.phases.cause_seasons import (
 )
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
+from turfplan.work.watering.request import FREEZING_C
 
 # What a cause means for the fill; traffic is over when it stays away, and asks for no look.
 _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
@@ -53,7 +54,7 @@ def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[
     """
     site = setting.brief.site
     if (cause := live_bump(setting)) is not None:
-        early = Timing(PREPARE, ideal=_open_ground(setting))
+        early = Timing(PREPARE, ideal=_thawed(setting))
         holes = (phrases.bare_holes(), phrases.bare_below()) if _bare(setting) else None
         yield make(
             setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause](), how=holes)
@@ -148,6 +149,14 @@ def _on_days_that_show(look: Draft, spans: Spans, why: Reason | None) -> Draft:
     return replace(look, shows=seen)
 
 
+def _thawed(setting: ResolvedLawn) -> int:
+    """The first day of the plan on which a spade goes in all the way: some time after a probe does,
+    where winter freezes the ground."""
+    opens = _open_ground(setting)
+    frozen = min(setting.climate.air_mean_c) <= FREEZING_C and opens > setting.first_day
+    return opens + setting.days("order.spade_after_probe") if frozen else opens
+
+
 def _open_ground(setting: ResolvedLawn) -> int:
     """The first day of the plan on which the ground is open for a spade, as for a probe."""
     opens = (w.start.toordinal() for w in setting.open("soil_test"))
@@ -159,7 +168,7 @@ def _open_ground(setting: ResolvedLawn) -> int:
 def thin_causes(setting: ResolvedLawn) -> tuple[ThinCause, ...]:
     """Why the grass is thin, as far as that is not known to be over, or answered elsewhere."""
     site = setting.brief.site
-    works = setting.sowing.operation is not None or bool(setting.levelling.bands)
+    works = setting.sowing.operation is not None or _fills(setting)
     return tuple(
         cause
         for cause in dict.fromkeys(site.thin_cause or _unsaid(setting))
@@ -185,10 +194,15 @@ def live_bump(setting: ResolvedLawn) -> BumpCause | None:
     Of deep hollows of which nobody said the cause it is not known yet.
     """
     site, levelling = setting.brief.site, setting.levelling
-    if not levelling.bands and not levelling.lift_share:
+    if not _fills(setting) and not (levelling.left and site.bump_cause):
         return None
     cause = site.bump_cause or ("unknown" if _deep_hollows(setting) else None)
     return cause if cause in _LIVE_CAUSES and cause not in site.cleared else None
+
+
+def _fills(setting: ResolvedLawn) -> bool:
+    """Whether this plan fills anything, which the cause of bumps then holds up."""
+    return bool(setting.levelling.bands or setting.levelling.lift_share)
 
 
 def _deep_hollows(setting: ResolvedLawn) -> bool:
@@ -242,7 +256,7 @@ def waits_for(setting: ResolvedLawn, drafted: Collection[str] = ()) -> tuple[Mes
     names = [book_message(setting.book, f"causes.{name}.name") for name in asked]
     told = phrases.waits_bare if _bare(setting) else phrases.waits
     found = [told(causes=listed(names, "and"))] if names else []
-    if live_bump(setting) and "diagnose" not in setting.answered:
+    if _fills(setting) and live_bump(setting) and "diagnose" not in setting.answered:
         found.append(phrases.waits_bumps())
     found += _seen_later(setting, asked)
     if setting.alive_until is not None and LOOKED_AGAIN not in setting.answered:

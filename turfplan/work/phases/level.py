@@ -227,13 +227,13 @@ def said_of_pass(
     setting: ResolvedLawn, campaign: Campaign, layer: Pass, loose: float
 ) -> dict[str, Value]:
     """The number, the depth and the most of a pass, and what each zone takes of it."""
+    # In whole millimetres a pass next to its limit is never told as more than that.
+    rounding = "nearest" if layer.depth_mm > math.floor(layer.cap_mm) else "down"
     return {
         "n": Number(layer.number),
         "of": Number(len(campaign.passes)),
         "depth": length_mm(layer.depth_mm),
-        "cap": phrases.most_here(
-            depth=length_mm(layer.cap_mm, rounding="down"), reason=layer.cap_reason
-        ),
+        "cap": phrases.most_here(depth=length_mm(layer.cap_mm, rounding), reason=layer.cap_reason),
         "zones": _of_zones(setting, layer, loose),
     }
 

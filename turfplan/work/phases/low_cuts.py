@@ -7,7 +7,8 @@ and the next cut would take half of it.
 from collections.abc import Iterator
 from dataclasses import replace
 
-from turfplan.message import Message, cut_height
+from turfplan.book.words import book_messages
+from turfplan.message import Message, Value, cut_height
 from turfplan.phrases import open_turf as phrases
 from turfplan.records.book_names import FactName, of_species
 from turfplan.work.campaigns import Campaign
@@ -65,13 +66,23 @@ def low_cuts_before(
             setting,
             f"rested.{step}" if apart else str(before + step),
             _timing(campaign, number, ahead + step, target, -(lead_days or 1) if early else -1),
-            Wording(
-                _why(campaign), {"height": cut_height(height), "clippings": _clippings(campaign)}
-            ),
+            _of_step(setting, campaign, height, again=apart),
             low_floor(setting, _sows(setting, campaign, number))[1],
             # Blades comb the whole lawn.
             WHOLE_LAWN if early else extent,
         )
+
+
+def _of_step(
+    setting: ResolvedLawn, campaign: Campaign, height_mm: float, *, again: bool
+) -> Wording:
+    """What is said of a step of lowering; `again` where the turf was as low before, and has rested
+    since."""
+    values: dict[str, Value] = {"height": cut_height(height_mm), "clippings": _clippings(campaign)}
+    if not again:
+        return Wording(_why(campaign), values)
+    usual = book_messages(setting.book, "operations.mow_low.how", values)
+    return Wording(_why(campaign), values, how=(phrases.mow_low_grown_again(), *usual))
 
 
 def _timing(campaign: Campaign, number: int, position: int, target: str, offset: int) -> Timing:

@@ -22,7 +22,7 @@ from turfplan.work.phases.low_cuts import cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.watering.water_in import as_water_allows
-from turfplan.work.year_seasons import half_of
+from turfplan.work.year_seasons import half_of_window
 
 # Thatch that is taken down in a season of its own.
 AHEAD = "dethatch.ahead"
@@ -160,7 +160,9 @@ def closed_to_tines(setting: ResolvedLawn, campaign: Campaign, number: int) -> b
     windows = {session.number: session.window for session in campaign.sessions}
     window = windows.get(number, campaign.sow_window)
     southern = setting.climate.southern
-    return window is not None and half_of(setting.book, window.best, southern=southern) == "spring"
+    return (
+        window is not None and half_of_window(setting.book, window, southern=southern) == "spring"
+    )
 
 
 def spring_coring(setting: ResolvedLawn) -> bool:

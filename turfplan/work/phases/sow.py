@@ -268,6 +268,8 @@ def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
     if setting.sowing.intent == "winter_overseed":
         return phrases.overseed_winter()
     spring = setting.sowing.grass.season == "cool" and window.season == "spring"
+    if window.operation == "seed" and not setting.on_open_ground:
+        return phrases.seed_into()
     if window.operation == "seed":
         return phrases.seed_spring() if spring else phrases.seed()
     if spring:

@@ -257,15 +257,15 @@ def mature_notes(ground: WateredGround, books: DayBooks) -> tuple[Message, ...]:
         )
         if settings > 1:
             needs = phrases.rooted_settings(
-                month=Month(month.month), weekly=weekly, minutes=minutes, gap=gap, settings=settings
+                month=Month(month.month), weekly=weekly, minutes=minutes, n=gap, settings=settings
             )
         elif minutes <= LONG_RUN_MIN:
             needs = phrases.rooted_minutes(
-                month=Month(month.month), weekly=weekly, minutes=minutes, gap=gap
+                month=Month(month.month), weekly=weekly, minutes=minutes, n=gap
             )
         else:
             needs = phrases.rooted_hours(
-                month=Month(month.month), weekly=weekly, hours=Number(minutes / 60), gap=gap
+                month=Month(month.month), weekly=weekly, hours=Number(minutes / 60), n=gap
             )
         if how.cycles == 1:
             notes.append(needs)

@@ -53,6 +53,12 @@ class FirstWater:
         worked = tuple(d.worked for d in days)
         return replace(self._part(wetted, share), worked=worked, evening=False)
 
+    def _in_the_night(self, days: list[Evening]) -> Week:
+        """What waits whole for the hours between a day's work and the next one's."""
+        noon = self.ground.request.book.si("water.start_afternoon")
+        night = replace(self.ground, law=self.ground.law.before(noon))
+        return replace(self._later(days), ground=night)
+
     def _part(self, days: tuple[date, ...], share: float) -> Week:
         need = replace(self.week.need, depth_mm=share * self.week.need.depth_mm)
         return Week(
@@ -75,7 +81,7 @@ class FirstWater:
         first = days[0]
         told, then = Day(first.worked, year=False), Day(first.wetted or first.worked, year=False)
         at_once = all(d.wetted == d.worked + timedelta(1) for d in days)
-        waits = at_once and self.stage.name not in _LEAFY and self._later(days).holds_whole()
+        waits = at_once and self.stage.name not in _LEAFY and self._in_the_night(days).holds_whole()
         share = 0.0 if waits else self._evening(days).most_at_once()
         if not share:
             cautions.append(phrases.week_night_after(stage=self.stage.title, day=told, next=then))

@@ -4,7 +4,7 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from math import ceil
+from math import ceil, floor
 
 from turfplan.calendar_days import DAYS, PLAIN_YEAR, WEEKDAYS
 from turfplan.records.brief import Span, Water
@@ -86,6 +86,13 @@ class Law:
         """The law of what is left of a day from this minute on."""
         late = tuple((max(start, ceil(minute)), end) for start, end in self.spans if end > minute)
         return replace(self, spans=late)
+
+    def before(self, minute: float) -> "Law":
+        """The law of the hours of a day up to this minute."""
+        early = tuple(
+            (start, min(end, floor(minute))) for start, end in self.spans if start < minute
+        )
+        return replace(self, spans=early)
 
     @property
     def open_min(self) -> int:

@@ -166,10 +166,10 @@ def _total_notes(request: WateringRequest, totals: Totals) -> tuple[Message, ...
 
 
 def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:
-    """That somebody must water while nobody is there: the absences within the weeks in which what
-    must not dry out is watered, told once."""
+    """That somebody must water, or look after a timer, while nobody is there: the absences within
+    the weeks in which what must not dry out is watered, told once."""
     request = ground.request
-    if not request.away or not by_hand(request.water) or request.water.possible is False:
+    if not request.away or request.water.possible is False:
         return []
     thirsty = [
         week
@@ -183,7 +183,10 @@ def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:
         for start, end in sorted(set(request.away))
         if any(week.start <= end and start <= week.end for week in thirsty)
     ]
-    return [phrases.season_nobody_there(days=listed(within, "and"))] if within else []
+    if not within:
+        return []
+    told = phrases.season_nobody_there if by_hand(request.water) else phrases.season_timer_alone
+    return [told(days=listed(within, "and"))]
 
 
 def _permitted(request: WateringRequest, runs: Sequence[WaterRun]) -> list[Message]:

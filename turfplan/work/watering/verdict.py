@@ -12,6 +12,7 @@ from turfplan.message import Days, Message, Month, Number, listed, sentences
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName, of_species
 from turfplan.records.brief import Brief
+from turfplan.work.planted import plants
 from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.rain_fed import kept_wet, rain_share
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR, WateringZone, run_minutes
@@ -126,7 +127,7 @@ def too_few_days(brief: Brief, book: Book) -> bool:
 
 def _young(brief: Brief, book: Book, species_id: str) -> _Young:
     grass, up = grass_name(book, species_id), of_species(species_id, "germination_days")
-    if brief.seeding.intent == "plant" or up not in book.facts:
+    if plants(brief, book) or up not in book.facts:
         days = round(book.fact("water.rooting_days").high_si)
         return _Young(grass, True, days, days, ("water.rooting_days",))
     grown: FactName = "setting.seedling_growth_days"
