@@ -41,7 +41,8 @@ def test_no_preventer_where_lawns_are_closed_to_it(name: str) -> None:
 
 def test_where_no_law_is_known_the_province_is_asked() -> None:
     """A preventer may stand in the plan there, with the question."""
-    plan = plan_of(lawn(OPEN), {"lawn": {"grass": "kentucky_bluegrass"}})
+    leveled = {"lawn": {"grass": "kentucky_bluegrass"}, "seeding": {"intent": "none"}}
+    plan = plan_of(lawn(OPEN), leveled)
     (preventer,) = kind(plan, "preemergent")
     assert any("provinces and many towns" in told(line) for line in preventer.cautions)
     assert not any("closed to killers" in told(line) for line in plan.cautions)
