@@ -129,7 +129,6 @@ def test_too_little_topsoil_over_rubble_stands_first_on_order_and_checklist() ->
     (note,) = [note for note in plan.ranked if "Do not order yet" in note.text.text]
     assert note.rank == "stop" and note.told_first
     assert 'depth = "4 in"' in note.text.text
-    assert {"ordering", "planting"} <= {
-        r for t in plan.tasks if t.id in note.tasks for r in t.roles
-    }
+    about = [t for t in plan.tasks if t.id in note.tasks]
+    assert {"ordering", "planting"} <= {role for task in about for role in task.roles}
     assert "Do not order yet" in order_html(plan) and "Do not order yet" in checklist_html(plan)

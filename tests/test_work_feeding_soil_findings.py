@@ -697,3 +697,11 @@ def test_ground_that_is_no_soil_stops_the_order_of_too_little(
     assert [name for name in said_of if name.startswith("topsoil")] == ([key] if key else [])
     turf = setting_of(brief_of({"lawn": {"soil": soil}, "leveling": {"depth": "0.5 in"}}))
     assert not [name for name in keys(_ground(turf)) if name.startswith("topsoil")]
+
+
+def test_a_survey_that_brings_too_little_topsoil_is_to_give_way_to_a_depth() -> None:
+    """A depth beside a survey is refused: it is written in place of it."""
+    lawn = setting_of(brief_of(bare_on("rubble", depth="60 mm")))
+    levelling = lawn.brief.leveling.model_copy(update={"survey": "levels.csv", "depth_mm": None})
+    surveyed = replace(lawn, brief=lawn.brief.model_copy(update={"leveling": levelling}))
+    assert "topsoil_short_survey" in keys(_ground(surveyed))

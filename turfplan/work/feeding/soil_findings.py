@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from turfplan.book.words import grass_name
-from turfplan.message import Day, Message, Number, Quantity, length_mm
+from turfplan.message import SOIL_STEP_MM, Day, Message, Number, Quantity, length_mm, soil_depth
 from turfplan.phrases import soil_findings as phrases
 from turfplan.phrases import soil_test
 from turfplan.records.book_names import FactName, option_of_family
@@ -35,8 +35,6 @@ BUFFERS: dict[BufferMethod, Message] = {
     "woodruff": soil_test.buffer_woodruff(),
 }
 HAIR = 1e-9
-# A least depth of soil is told in these steps, and kept by what is written as it is told.
-TOLD_STEP_MM = 5.0
 HAIR_SHARE = 1e-6
 
 
@@ -273,8 +271,7 @@ def _ground(setting: ResolvedLawn) -> Iterator[Message]:
 
 def _topsoil(setting: ResolvedLawn) -> Quantity:
     """The least depth of topsoil over ground that is no soil, as it is told."""
-    least_mm = setting.book.si("ground.subsoil_topsoil")
-    return Quantity(least_mm, "height", "nearest", us_step=0.25, metric_step=TOLD_STEP_MM)
+    return soil_depth(setting.book.si("ground.subsoil_topsoil"))
 
 
 def _too_little_topsoil(setting: ResolvedLawn, ground: Message) -> Iterator[Message]:
@@ -282,7 +279,8 @@ def _too_little_topsoil(setting: ResolvedLawn, ground: Message) -> Iterator[Mess
     if not setting.on_open_ground or setting.sowing.operation is None:
         return
     given_mm, depth = _least_fill_mm(setting), _topsoil(setting)
-    if given_mm >= setting.book.si("ground.subsoil_topsoil") - TOLD_STEP_MM / 2:
+    if given_mm >= setting.book.si("ground.subsoil_topsoil") - SOIL_STEP_MM / 2:
+        # What is written as it is told is enough.
         return
     if setting.brief.leveling.survey is not None:
         yield phrases.topsoil_short_survey(ground=ground, depth=depth)
