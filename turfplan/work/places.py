@@ -11,7 +11,7 @@ from turfplan.work.where_spread import all_but
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class WorkPlace:
     """A part of the lawn: its share of the area, 0 to 1, and its name; None for the whole lawn.
 
     `step` says what is done about its bounds, where that differs from other parts.
@@ -32,12 +32,12 @@ def these(names: Iterable[Message]) -> Message:
     return phrases.these(parts=listed(names))
 
 
-def sown_place(setting: ResolvedLawn) -> Place:
+def sown_place(setting: ResolvedLawn) -> WorkPlace:
     """What of the lawn may be sown or planted."""
-    return Place(setting.sowing.share, all_but(setting.sowing.unsown))
+    return WorkPlace(setting.sowing.share, all_but(setting.sowing.unsown))
 
 
-def mended_place(setting: ResolvedLawn) -> Place:
+def mended_place(setting: ResolvedLawn) -> WorkPlace:
     """What of the lawn is sown or planted: of turf that is mended the spots alone."""
     whole = sown_place(setting)
     if setting.mended_share >= 1:
@@ -48,17 +48,17 @@ def mended_place(setting: ResolvedLawn) -> Place:
         if unsown
         else phrases.these(parts=listed(spots))
     )
-    return Place(whole.share * setting.mended_share, name)
+    return WorkPlace(whole.share * setting.mended_share, name)
 
 
-def renewed_place(setting: ResolvedLawn) -> Place:
+def renewed_place(setting: ResolvedLawn) -> WorkPlace:
     """The ground that is made anew where no living grass is kept: what is sown, else filled."""
     if setting.sowing.operation is not None:
         return sown_place(setting)
     return filled_place(setting)
 
 
-def filled_place(setting: ResolvedLawn) -> Place:
+def filled_place(setting: ResolvedLawn) -> WorkPlace:
     """The lawn without what nothing may be spread on."""
     spared = [part for part in setting.plot.parts if not part.filled]
-    return Place(1.0 - sum(part.share for part in spared), all_but([p.name for p in spared]))
+    return WorkPlace(1.0 - sum(part.share for part in spared), all_but([p.name for p in spared]))
