@@ -6,7 +6,7 @@ from turfplan.phrases import places
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Pass
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.places import WorkPlace, filled_place, sown_place
+from turfplan.work.places import WorkPlace, but_relaid, filled_place, sown_place
 
 
 def dressed_share(setting: ResolvedLawn, campaign: Campaign, number: int) -> float:
@@ -29,7 +29,8 @@ def surface_place(
 ) -> WorkPlace:
     """Where the turf is prepared for a session by its number, or for one pass of it.
 
-    For seed it is all that is sown. Drawn zones are prepared by themselves, and so are a few
+    For seed it is all that is sown. Where nothing is, turf that is relaid is left out: it gets no
+    pass, and the soil under it is loose. Drawn zones are prepared by themselves, and so are a few
     hollows; many lie among turf that is mown and cored with them.
     """
     session = next((each for each in campaign.sessions if each.number == number), None)
@@ -44,7 +45,9 @@ def surface_place(
     if share < 1.0:
         part = share if layer is None else layer.share
         return _dressed_alone(setting, first, part, patched=session.sows and layer is None)
-    return sown_place(setting) if session.sows and layer is None else filled_place(setting)
+    if layer is not None:
+        return filled_place(setting)
+    return sown_place(setting) if session.sows else but_relaid(setting, filled_place(setting))
 
 
 def _dressed_alone(setting: ResolvedLawn, first: Pass, share: float, *, patched: bool) -> WorkPlace:
