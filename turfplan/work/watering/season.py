@@ -104,7 +104,11 @@ def season_watering(request: WateringRequest) -> WateringPlan:
     runs = skip_for_rain(ground, runs)
     if request.previous and request.today is not None:
         runs = settle_with(
-            request.previous, runs, request.today, request.book.si("water.minutes_tolerance")
+            request.previous,
+            runs,
+            request.today,
+            request.book.si("water.minutes_tolerance"),
+            ground.law,
         )
     # A week that rain has taken over altogether is no series any more.
     runs = tuple(run for run in runs if run.days())
