@@ -333,6 +333,7 @@ GroupFact = Literal[
     "water.germination_gap",
     "water.seed_margin",
     "water.counted_rain_share",
+    "water.short_week",
     "water.session_gap",
     "water.weaning_days",
     "water.weaning_per_week",
