@@ -170,6 +170,7 @@ GroupFact = Literal[
     "delivery.least_bulk",
     "delivery.heap_slope",
     "delivery.bags_most",
+    "delivery.trips_most",
     "delivery.car_load",
     "delivery.small_lead",
     "labour.load_wheel_spread",
