@@ -29,8 +29,8 @@ from turfplan.work.phases.sow import (
     nothing_sown,
     sow,
     sown_share,
-    straw_area_m2,
 )
+from turfplan.work.slopes import straw_area_m2
 from turfplan.work.watering.hose import hose_hours
 
 HOSE: dict[str, Any] = {"application_rate": None, "possible": True}
