@@ -244,6 +244,7 @@ GroupFact = Literal[
     "campaign.fill_warning",
     "campaign.volume_warning",
     "campaign.cost_spring",
+    "campaign.cost_spring_cool_share",
     "campaign.cost_year_bare",
     "campaign.cost_year_of_waiting",
     "campaign.cost_strong_rule",
