@@ -13,7 +13,7 @@ _BUT_LIFTED = frozenset({phrases.lifted().key, phrases.hollows_left().key})
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class WorkPlace:
     """A part of the lawn: its share of the area, 0 to 1, and its name; None for the whole lawn.
 
     `step` says what is done about its bounds, where that differs from other parts. `spared` are the
@@ -36,13 +36,13 @@ def these(names: Iterable[Message]) -> Message:
     return phrases.these(parts=listed(names))
 
 
-def sown_place(setting: ResolvedLawn) -> Place:
+def sown_place(setting: ResolvedLawn) -> WorkPlace:
     """What of the lawn may be sown or planted."""
     unsown = tuple(setting.sowing.unsown)
-    return Place(setting.sowing.share, all_but(unsown), spared=unsown)
+    return WorkPlace(setting.sowing.share, all_but(unsown), spared=unsown)
 
 
-def mended_place(setting: ResolvedLawn) -> Place:
+def mended_place(setting: ResolvedLawn) -> WorkPlace:
     """What of the lawn is sown or planted: of turf that is mended the spots alone."""
     whole = sown_place(setting)
     if setting.mended_share >= 1:
@@ -53,30 +53,30 @@ def mended_place(setting: ResolvedLawn) -> Place:
         if unsown
         else phrases.these(parts=listed(spots))
     )
-    return Place(whole.share * setting.mended_share, name)
+    return WorkPlace(whole.share * setting.mended_share, name)
 
 
-def renewed_place(setting: ResolvedLawn) -> Place:
+def renewed_place(setting: ResolvedLawn) -> WorkPlace:
     """The ground that is made anew where no living grass is kept: what is sown, else filled."""
     if setting.sowing.operation is not None:
         return sown_place(setting)
     return filled_place(setting)
 
 
-def filled_place(setting: ResolvedLawn) -> Place:
+def filled_place(setting: ResolvedLawn) -> WorkPlace:
     """The lawn without what nothing may be spread on."""
     spared = [part for part in setting.plot.parts if not part.filled]
     names = tuple(part.name for part in spared)
-    return Place(1.0 - sum(part.share for part in spared), all_but(names), spared=names)
+    return WorkPlace(1.0 - sum(part.share for part in spared), all_but(names), spared=names)
 
 
-def but_relaid(setting: ResolvedLawn, place: Place) -> Place:
+def but_relaid(setting: ResolvedLawn, place: WorkPlace) -> WorkPlace:
     """A place that is all but some parts, or the lawn, without the hollows whose turf is lifted."""
     lifted = setting.levelling.lift_share
     if not lifted:
         return place
     spared = (*place.spared, phrases.lifted())
-    return Place(max(0.0, place.share - lifted), all_but(spared), spared=spared)
+    return WorkPlace(max(0.0, place.share - lifted), all_but(spared), spared=spared)
 
 
 def leaves_lifted_out(where: Message | None) -> bool:
