@@ -9,8 +9,9 @@ import pytest
 from command import run
 from planning import kind, plan_of
 from printed import checklist_html, season_ics, week_sheets
-from turfplan.message import Message
+from turfplan.message import Days, Message, Quantity
 from turfplan.messages.catalog import catalog_of
+from turfplan.phrases import watering as phrases
 from turfplan.planning.ranked_notes import PLACES, place_of
 from turfplan.records.plan import RANKS, Plan
 
@@ -115,3 +116,13 @@ def test_places_are_those_of_messages() -> None:
     for key in known:
         if key.startswith(("plan_cautions.", "watering.verdict.", "salt_holds.")):
             assert key in advice | unsaid or place_of(Message(key)) is not None, key
+
+
+def test_what_water_does_not_hold_is_printed() -> None:
+    """Hours of the night alone are a matter of law, a week far short of its need one of damage."""
+    dark = place_of(phrases.verdict_dark_hours(), "caution")
+    assert (dark.rank, set(dark.roles)) == ("law", {"sowing", "planting"})
+    days = Days(date(2027, 6, 1), date(2027, 6, 7))
+    water = Quantity(1.0, "rain")
+    short = phrases.week_short(stage=phrases.stage_weaning(), days=days, given=water, need=water)
+    assert place_of(short, "caution").rank == "damage"
