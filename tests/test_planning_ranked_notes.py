@@ -120,9 +120,10 @@ def test_places_are_those_of_messages() -> None:
 
 def test_what_water_does_not_hold_is_printed() -> None:
     """Hours of the night alone are a matter of law, a week far short of its need one of damage."""
-    dark = place_of(phrases.verdict_dark_hours(), "caution")
-    assert (dark.rank, set(dark.roles)) == ("law", {"sowing", "planting"})
+    dark = place_of(phrases.verdict_dark_hours())
+    assert dark is not None and (dark.rank, set(dark.roles)) == ("law", {"sowing", "planting"})
     days = Days(date(2027, 6, 1), date(2027, 6, 7))
     water = Quantity(1.0, "rain")
     short = phrases.week_short(stage=phrases.stage_weaning(), days=days, given=water, need=water)
-    assert place_of(short, "caution").rank == "damage"
+    place = place_of(short)
+    assert place is not None and place.rank == "damage"
