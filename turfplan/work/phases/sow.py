@@ -100,7 +100,7 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
 
 def _cover(setting: ResolvedLawn, with_seed: Timing) -> list[Draft]:
     """The cover of what is sown, where the ground sheds water."""
-    straw_m2 = straw_area_m2(setting)
+    straw_m2 = bank.straw_area_m2(setting)
     if not straw_m2:
         return []
     cover = make(
@@ -134,14 +134,6 @@ def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
     return [
         replace(job, duration_days=days, beside=None if job.id == seed else seed) for job in jobs
     ]
-
-
-def straw_area_m2(setting: ResolvedLawn) -> float:
-    """The sown ground that sheds water and is covered with straw, m2: all of it or a steep part."""
-    if bank.washes(setting):
-        return setting.plot.area_m2 * setting.sowing.share
-    steep = sum(part.share for part in setting.plot.parts if part.kind == "steep")
-    return setting.plot.area_m2 * steep
 
 
 def sown_share(setting: ResolvedLawn, campaign: Campaign) -> float:
@@ -269,7 +261,11 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
 def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
     """Why seed goes in then: a cool-season grass has its second-best time in spring."""
     if window.operation == "dormant_seed":
-        return phrases.dormant_seed()
+        open_too = any(
+            w.start <= window.end and w.end >= window.start
+            for w in setting.open(setting.sowing.operation or "overseed")
+        )
+        return phrases.dormant_seed_waits() if open_too else phrases.dormant_seed()
     if setting.sowing.intent == "winter_overseed":
         return phrases.overseed_winter()
     spring = setting.sowing.grass.season == "cool" and window.season == "spring"
