@@ -149,7 +149,7 @@ def test_potash_goes_on_with_a_feeding_beyond_what_the_bag_brings() -> None:
 
 def test_phosphate_goes_on_with_the_starter_beyond_what_the_bag_brings() -> None:
     """On patches where these are sown alone; a fertilizer that brings it all leaves none to add."""
-    nutrient = Nutrient("phosphate", 5.0, as_written("why"), ())
+    nutrient = Nutrient("phosphate", 5.0, as_written("why"), (), short=True)
 
     def phosphate(base: ResolvedLawn, wanted: float = 5.0) -> dict[str, float]:
         part = NutrientPart(1, wanted, DAY, DAY, "starter")

@@ -136,6 +136,22 @@ def test_a_sunday_is_for_the_brief_to_ask() -> None:
     assert first(asked, "delivery").start.weekday() == 6
 
 
+@pytest.mark.full
+def test_an_errand_of_a_household_keeps_to_its_days() -> None:
+    """Six trips on its Sundays, with the question whether shops are open; more than a handful are
+    offered as one load.
+    """
+    days = {"calendar": {"weekdays": ["sun"]}, "delivery": {"form": "bags"}}
+    errand = first(plan_of(days), "delivery")
+    assert errand.start.weekday() == errand.end.weekday() == 6
+    keys = {str(getattr(line, "key", "")) for line in errand.how}
+    assert {"level.bags.sunday", "level.bags.bulk"} <= keys
+    little = first(plan_of(SMALL), "delivery")
+    keys = {str(getattr(line, "key", "")) for line in little.how}
+    assert not {"level.bags.sunday", "level.bags.bulk"} & keys
+    assert little.start.weekday() == 5
+
+
 @pytest.mark.parametrize(
     ("changes", "sizes_m3"),
     [({}, (0.75 * FT3, 0.5 * FT3)), (GERMAN, (0.025, 0.015))],

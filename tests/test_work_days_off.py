@@ -1,5 +1,6 @@
 """Work that neighbours hear keeps to the days on which machines may run."""
 
+from dataclasses import replace
 from datetime import date, time
 from typing import Any
 
@@ -13,14 +14,17 @@ from turfplan.phrases import lawn as assumed
 from turfplan.records.constraints import DaySet
 from turfplan.work.days_off import (
     days_for,
+    days_of,
     heard_when,
     is_heard,
+    on_sundays_alone,
     quiet_law,
     told_of_days,
     why_days,
     work_days,
 )
 from turfplan.work.lawn import WorkDays
+from turfplan.work.operations import SURFACE, Timing, Wording, make
 
 BOOK = load_book()
 MONDAY = date(2027, 5, 3).toordinal()
@@ -199,3 +203,31 @@ def test_a_motor_is_heard_and_a_rake_is_not(
     if setting.book.operations[operation].hired:
         assert days_for(setting, operation) == own
     assert setting.calendar.machines != setting.calendar.work
+
+
+def test_an_errand_falls_on_the_days_of_the_household() -> None:
+    """Not on those of business; on a Sunday only where it has no other, and no law closes it then:
+    whether the shop is open is asked.
+    """
+    assert numbers(working().errands) == [5]
+    assert numbers(working(calendar={"weekdays": ["wed", "sun"]}).errands) == [2]
+    alone = {"weekdays": ["sun"]}
+    assert numbers(working(calendar=alone).errands) == [6]
+    assert numbers(working((6,), calendar=alone).errands) == []
+    shut = working(calendar=alone, local={"quiet_days": ["sun"]})
+    assert numbers(shut.errands) == numbers(shut.deliveries)
+    told = working(calendar=alone, delivery={"allowed_weekdays": ["tue"]})
+    assert numbers(told.errands) == [1]
+    assert numbers(working(work={"by": "contractor"}).errands) == [0, 1, 2, 3, 4]
+
+
+def test_bags_are_fetched_on_errands_and_trucks_received_on_theirs() -> None:
+    """By the draft, not by its operation."""
+    setting = setting_of(brief_of({"calendar": {"weekdays": ["sun"]}}))
+    load = make(
+        setting, "delivery", "1", timing=Timing(SURFACE), wording=Wording(phrases.length(n=1))
+    )
+    assert days_of(setting, load) == setting.calendar.deliveries
+    assert days_of(setting, replace(load, bags=True)) == setting.calendar.errands
+    assert on_sundays_alone(setting.calendar.errands)
+    assert not on_sundays_alone(setting.calendar.deliveries) and not on_sundays_alone(DaySet(()))

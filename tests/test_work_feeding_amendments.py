@@ -184,7 +184,9 @@ def test_iron_goes_on_at_once_and_harms_no_seed_to_come() -> None:
     assert told(setting, way(at(setting, 90)), "iron") == [(0, 0, slip)]
     past = setting.days("seeding.no_dressing")
     assert told(setting, way(at(setting, 0)), "iron") == [(past, past, past + slip)]
-    assert told(setting, way(at(setting, 1)), "iron") == [(0, 0, slip)]
+    # Less than a week before seed is no chance: it would slip into the weeks of germination.
+    assert told(setting, way(at(setting, 7)), "iron")[0][0] == 7 + past
+    assert told(setting, way(at(setting, 8)), "iron") == [(0, 0, 7)]
     # A season of weeks counts by the days around its best.
     assert told(setting, way(at(setting, slip), days=90), "iron") == [
         (2 * slip + past, 2 * slip + past, 3 * slip + past)
@@ -206,7 +208,13 @@ def test_iron_goes_on_well_before_a_pass_or_once_leaves_show() -> None:
     late = lasts + 6 + shown + 1
     assert iron(lasts + 6) == [(late, late, late + slip)]
     assert iron(lasts + slip) == iron(lasts + slip + 40) == [(0, 0, slip)]
-    assert iron(3, 50)[0][0] == 50 + shown + 1
+    # Between two passes too, where a week is left before the second.
+    assert iron(3, lasts + shown + 11) == [(3 + shown + 1, 3 + shown + 1, shown + 11)]
+    assert iron(3, lasts + shown + 10)[0][0] > lasts + shown + 10
+    # Leaves that show again after a pass stand over its seed: it waits until that has been mown.
+    seeded = way(at(setting, lasts + 6), at(setting, lasts + 6))
+    past = setting.days("seeding.no_dressing")
+    assert told(setting, seeded, "iron")[0][0] == lasts + 6 + past
     short = replace(setting, last_day=setting.first_day + late - 1)
     assert told(short, way(None, at(setting, lasts + 6)), "iron") == []
 

@@ -30,7 +30,7 @@ def test_what_is_just_allowed_is_not_warned_of() -> None:
 def test_phosphorus_without_need_is_told() -> None:
     """Not where it is wanted."""
     assert cautions(MOST, "20-5-5") == 1
-    assert cautions(MOST, "20-5-5", phosphate_wanted_g_m2=1.0) == 0
+    assert cautions(MOST, "20-5-5", phosphorus_short=True) == 0
 
 
 def test_nitrogen_of_which_nobody_knows_counts_as_quick() -> None:

@@ -7,6 +7,7 @@ import pytest
 
 import water_cases as cases
 from told import all_told, told
+from turfplan.phrases import feeding as phrases
 from turfplan.units import System
 from turfplan.work.feeding.nutrients import (
     LimePlan,
@@ -264,3 +265,18 @@ def test_the_lime_of_parts_is_told_by_one_of_them() -> None:
     (once,) = soil_test_notes(limed(fresh_ground=True), ())
     assert dict(once.values)["rate"].value == pytest.approx(600)
     assert soil_test_notes(None, (None,)) == ()
+
+
+def test_a_bag_with_phosphorus_may_be_used_where_the_test_finds_it_low() -> None:
+    """Compost takes away what is added, not the leave of test and law; high phosphorus does."""
+    short = {}
+    for level in ("low", "high"):
+        test = {"phosphorus": level, "on": date(2026, 10, 1)}
+        brief = cases.brief(soil_test=test, feeding={"analysis": "15-4-10"})
+        for compost in (True, False):
+            found = phosphorus_plan(brief, BOOK, seeded=True, compost=compost, today=TODAY)
+            short[level, compost] = found.short
+            if compost and level == "low":
+                assert found.rate_g_m2 == 0.0
+                assert found.reason == phrases.phosphate_compost_bag(bag="15-4-10")
+    assert short == {(level, c): level == "low" for level, c in short}

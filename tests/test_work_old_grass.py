@@ -15,7 +15,7 @@ from turfplan.records.plan import Plan
 from turfplan.work import old_grass as module
 from turfplan.work.campaigns import campaigns
 from turfplan.work.emergence import emergence
-from turfplan.work.mowing import ONE_THIRD
+from turfplan.work.mowing import ONE_THIRD, young_height_mm
 from turfplan.work.old_grass import old_cut
 
 THIN = {"leveling": {"depth": "0.25 in"}}
@@ -161,3 +161,37 @@ def test_old_grass_is_cut_where_a_mowing_of_it_is_due_before_the_new(
         monkeypatch.setattr(module, "emergence", lambda *_, soon=soon: soon)
         found = old_cut(replace(setting), campaign)
         assert (found is not None) is is_cut
+
+
+BROWNTOP: dict[str, Any] = {
+    "lawn": {"grass": "browntop", "area": "340 m2", "thatch": "12 mm"},
+    "place": {"postal_code": None, "latitude": -45.87, "longitude": 170.5, "country": "NZ"},
+    "leveling": {"depth": "2 mm"},
+}
+
+
+@pytest.mark.parametrize("slope", [None, 12], ids=["level", "under straw"])
+def test_grass_over_seed_is_cut_as_a_home_mower_can(slope: int | None) -> None:
+    """Browntop is kept at half an inch on firm ground; over seedlings it is an inch, once a week
+    at most, and not before straw has sunk.
+    """
+    setting = setting_of(brief_of(BROWNTOP, {"site": {"slope_percent": slope}} if slope else {}))
+    book = setting.book
+    for campaign in campaigns(setting)[0]:
+        cut, up = old_cut(setting, campaign), emergence(setting, campaign)
+        if cut is None or up is None:
+            continue
+        assert cut.kept_mm >= book.si("mowing.young_least") > 15
+        assert cut.every_days >= book.si("mowing.young_interval") == 7
+        rested = setting.days("order.straw_sinks" if slope else "order.mow_after_pass")
+        assert cut.least == up.wakes + rested
+        break
+    else:
+        pytest.fail("no campaign cuts the old grass")
+
+
+def test_the_first_cut_of_young_grass_is_not_that_of_a_green() -> None:
+    """Bentgrass stays at half an inch or lower when it is old, not at its first cuts."""
+    book = setting_of(brief_of(BROWNTOP)).book
+    assert young_height_mm(book, "browntop") == book.si("mowing.young_least")
+    assert young_height_mm(book, "tall_fescue") == book.low_si("species.tall_fescue.mow_height")

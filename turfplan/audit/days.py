@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from turfplan.audit.case import Case, last_day_of
+from turfplan.audit.deliveries import in_bags
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import on_open_slope
 from turfplan.calendar_days import WEEKDAYS
@@ -132,10 +133,15 @@ def holidays_are_kept(case: Case) -> Iterator[Fault]:
 
 
 def suppliers_rest(case: Case) -> Iterator[Fault]:
-    """Nothing is ordered or brought on a Sunday, unless the brief names it for deliveries."""
+    """Nothing is ordered or brought on a Sunday, unless the brief names it for deliveries; what is
+    fetched in bags is so where the household has no other day.
+    """
     asked = case.brief.delivery.allowed_weekdays or ()
+    alone = set(case.brief.calendar.weekdays or ()) == {"sun"} and "sun" not in _quiet(case)
+    errand = alone and case.brief.work.by != "contractor" and not asked
     for task in _dated(case):
-        free = task.plays("delivery") and "sun" in asked
+        fetched = errand and in_bags(case, task)
+        free = task.plays("delivery") and ("sun" in asked or fetched)
         if task.plays("ordering", "delivery") and not free and task.start.weekday() == SUNDAY:
             yield fault("delivered_on_sunday", task, day=task.start)
 
@@ -148,11 +154,16 @@ def offices_answer(case: Case) -> Iterator[Fault]:
             yield fault("office_closed", task, day=task.start)
 
 
-def machines_rest(case: Case) -> Iterator[Fault]:
-    """Machines are not heard on the quiet days that the owner has looked up, or the law names."""
+def _quiet(case: Case) -> tuple[str, ...]:
+    """The days on which machines rest, as the owner looked them up, or by law."""
     said = case.brief.local.quiet_days
     lawful = ("sun", "holidays") if case.brief.place.country in QUIET_COUNTRIES else ()
-    quiet = lawful if said is None else said
+    return lawful if said is None else said
+
+
+def machines_rest(case: Case) -> Iterator[Fault]:
+    """Machines are not heard on the quiet days that the owner has looked up, or the law names."""
+    quiet = _quiet(case)
     kept = case.plan.holidays
     public = set(kept.days) if kept is not None and "holidays" in quiet else set[date]()
     for task in _dated(case):

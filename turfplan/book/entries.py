@@ -263,6 +263,7 @@ class OrderRule(BookEntry):
     unit: Literal["days", "workdays", "growth"] = "days"
     whole: bool = False
     either: bool = False
+    same_ground: bool = False
     strength: Literal["hard", "strong", "advice", "preference"]
     when: tuple[Flag, ...] = ()
     reason: str

@@ -662,6 +662,13 @@ def phosphate_compost() -> Message:
     return Message("feeding.phosphate.compost")
 
 
+def phosphate_compost_bag(*, bag: str) -> Message:
+    """Phosphorus is low, and the compost brings some: what {bag} adds to it does no harm, more is
+    not bought. Test again next year.
+    """
+    return Message("feeding.phosphate.compost_bag", (("bag", bag),))
+
+
 def phosphate_no_day() -> Message:
     """Phosphorus is low in the soil test, but this plan has no day for it: it goes on with the
     first feeding after its end.

@@ -13,8 +13,13 @@ def old_grass_dry() -> Message:
     return Message("first_cuts.old_grass_dry")
 
 
+def old_grass_straw() -> Message:
+    """Where straw lies it has sunk below the blade; what stands up is pressed down, never raked."""
+    return Message("first_cuts.old_grass_straw")
+
+
 def old_grass_again(*, due: Quantity, height: Quantity, n: int) -> Message:
-    """Then keep it low: mow to {height} whenever it stands {due}, about every {n} days now, until
+    """Then keep it low: mow to {height} whenever it stands {due}, once in {n} days at most, until
     the new grass has its first cut. Never more than a third off.
     """
     return Message("first_cuts.old_grass_again", (("due", due), ("height", height), ("n", n)))
@@ -22,7 +27,8 @@ def old_grass_again(*, due: Quantity, height: Quantity, n: int) -> Message:
 
 def old_grass_lower(*, due: Quantity, height: Quantity, n: int) -> Message:
     """This first cut is as low as a third off allows; from the next on mow to {height} whenever it
-    stands {due}, about every {n} days now, until the new grass has its first cut.
+    stands {due}, once in {n} days at most, until the new grass has its first cut. Never more than a
+    third off.
     """
     return Message("first_cuts.old_grass_lower", (("due", due), ("height", height), ("n", n)))
 

@@ -107,6 +107,20 @@ def bags_trips(*, n: int) -> Message:
     return Message("level.bags.trips", (("n", n),))
 
 
+def bags_bulk(*, volume: Quantity) -> Message:
+    """So many trips cost more than a load that is brought: ask a supplier for {volume}, loose or in
+    big bags set down at the kerb, and write `form = \"bulk\"` under `[delivery]` into the brief.
+    """
+    return Message("level.bags.bulk", (("volume", volume),))
+
+
+def bags_sunday() -> Message:
+    """Sunday is your only day: ask whether the shop is open then; if not, write the weekdays on
+    which somebody can fetch under `[delivery]` as `allowed_weekdays` into the brief.
+    """
+    return Message("level.bags.sunday")
+
+
 def bags_mix() -> Message:
     """Keep the bags closed and under a roof; mix dry, on a tarp, only what is spread on the day."""
     return Message("level.bags.mix")

@@ -32,13 +32,12 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import closed_to_tines, removes_cores
-from turfplan.work.phases.sow import straw_area_m2
 from turfplan.work.places import filled_place
 from turfplan.work.plants import pieces_needed, planted_area_m2, spacing_of
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
 from turfplan.work.seed_mix import SownArea, rates_g_m2
-from turfplan.work.slopes import is_pegged, washes
+from turfplan.work.slopes import is_pegged, straw_area_m2, washes
 
 LITRES_IN_M3 = 1000.0
 # A pass that takes this share of an even layer, or more, is spread evenly.

@@ -146,7 +146,11 @@ def _by_day(
     if first == last:
         yield first, hours
         return
-    days = days_for(setting, operation).intersect(DaySet.of([span])).days()
+    own = days_for(setting, operation)
+    if first not in own or last not in own:
+        # An errand to a shop on the household's days alone.
+        own = setting.calendar.errands
+    days = own.intersect(DaySet.of([span])).days()
     yield from ((day, hours / len(days)) for day in days)
 
 

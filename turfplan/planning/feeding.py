@@ -152,7 +152,9 @@ def _starter_share(setting: ResolvedLawn) -> float:
 def bag_used(setting: ResolvedLawn, feeding: FeedingPlan) -> str | None:
     """The analysis of the fertilizer at hand, where it may be spread here."""
     bag = setting.brief.feeding.analysis
-    return bag if bag is not None and may_be_used(bag, feeding.phosphate_g_m2) else None
+    if bag is None or not may_be_used(bag, phosphorus_short=feeding.phosphorus_short):
+        return None
+    return bag
 
 
 def taken_of_bag(setting: ResolvedLawn, tasks: tuple[Task, ...]) -> tuple[Message, ...]:

@@ -12,7 +12,7 @@ from turfplan.planning.reasons import days_off_alone, reasons, wish_earlier, wis
 from turfplan.planning.task_names import plain_titles
 from turfplan.records.constraints import Allowed, Constraint, Strength
 from turfplan.records.plan_task import Task, TaskWindow
-from turfplan.work.days_off import days_for
+from turfplan.work.days_off import days_of
 from turfplan.work.drafts import Draft, OpenDays, task_of_node
 from turfplan.work.feeding.stages import work_before
 from turfplan.work.lateness import grade, told
@@ -217,7 +217,7 @@ def _window(
 
 def _fallback(setting: ResolvedLawn, draft: Draft, end: int, window: TaskWindow) -> date | None:
     """The next working day inside the window, for when the day will not do."""
-    following = days_for(setting, draft.operation).next(end + 1)
+    following = days_of(setting, draft).next(end + 1)
     if following is None or following > window.end.toordinal():
         return None
     return date.fromordinal(following)

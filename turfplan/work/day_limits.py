@@ -13,7 +13,7 @@ from turfplan.phrases import day_limits as phrases
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
 from turfplan.work.campaigns import Campaign
-from turfplan.work.days_off import days_for, why_days
+from turfplan.work.days_off import days_of, why_days
 from turfplan.work.drafts import Draft, OpenDays, on_a_pass
 from turfplan.work.lag_steps import span_step
 from turfplan.work.lateness import in_time
@@ -48,7 +48,7 @@ def day_constraints(
 
 
 def _calendar(setting: ResolvedLawn, draft: Draft) -> list[Allowed | Lag]:
-    days, reason = days_for(setting, draft.operation), why_days(setting, draft.operation)
+    days, reason = days_of(setting, draft), why_days(setting, draft.operation)
     if draft.heard:
         days, reason = setting.calendar.machines, why_days(setting, "core_aerate")
     # What shares the days of another task has them whatever day that one is given.

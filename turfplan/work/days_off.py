@@ -6,7 +6,7 @@ household chooses. Machines that neighbours hear rest where law or custom says s
 
 from collections.abc import Callable, Collection
 from dataclasses import dataclass, replace
-from datetime import time
+from datetime import date, time
 from typing import Final
 
 from turfplan.book.entries import Book
@@ -18,6 +18,7 @@ from turfplan.phrases import lawn as assumed
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Brief, Span
 from turfplan.records.constraints import DaySet, Reason
+from turfplan.work.drafts import Draft
 from turfplan.work.labour import machines_used
 from turfplan.work.lawn import ResolvedLawn, WorkDays, country_of, weekday_days, without
 
@@ -26,6 +27,7 @@ WORK_DAYS, QUIET_DAYS = "calendar.work_days", "calendar.quiet_days"
 HolidaysBetween = Callable[[int, int], Collection[int]]
 BUSINESS_DAYS: tuple[Weekday, ...] = ("mon", "tue", "wed", "thu", "fri")
 WEEKEND: tuple[Weekday, ...] = ("sat", "sun")
+_SUNDAY = 6
 # Orders, marks and permits are asked for up to two months before the first day of the plan.
 ASKED_BEFORE_DAYS = 60
 # Where national law gives machines in dwelling areas their hours; Sundays and holidays are quiet.
@@ -103,11 +105,18 @@ def work_days(
     trucks = without(weekday_days(first, last, takes), (*receiving, *free, *quiet))
     orders, at_home = without(own, (*sundays, *free)), without(business, (*closed, *away))
     hired = brief.work.by == "contractor"
+    errands = trucks if hired or brief.delivery.allowed_weekdays else orders
+    if not errands.ranges:
+        # Whether a shop is open on the one day that a household has is asked of it.
+        shut = "sun" in quiet_law(brief, book).weekdays
+        errands = trucks if shut else without(own, free)
     if hired or not orders.ranges:
         orders = at_home
     # A contractor asks for marks while nobody is at home.
     offices = without(business, closed) if hired else at_home
-    return WorkDays(work, without(work, quiet), own, trucks, business, offices, orders, public)
+    return WorkDays(
+        work, without(work, quiet), own, trucks, business, offices, orders, errands, public
+    )
 
 
 def _closed(spans: Collection[Span]) -> tuple[tuple[int, int], ...]:
@@ -151,6 +160,20 @@ def days_for(setting: ResolvedLawn, operation: str) -> DaySet:
     return calendar.work if entry.hired else calendar.household
 
 
+def days_of(setting: ResolvedLawn, draft: Draft) -> DaySet:
+    """The days of one task: those of its operation; what is fetched in bags is an errand of the
+    household's own.
+    """
+    return setting.calendar.errands if draft.bags else days_for(setting, draft.operation)
+
+
+def on_sundays_alone(days: DaySet) -> bool:
+    """Whether a set of days holds Sundays and nothing else."""
+    return bool(days.ranges) and all(
+        date.fromordinal(day).weekday() == _SUNDAY for span in days.ranges for day in span
+    )
+
+
 def with_days(setting: ResolvedLawn, days: DaySet) -> WorkDays:
     """The days of everybody, where those who work on the lawn do so on these too.
 
@@ -166,6 +189,7 @@ def with_days(setting: ResolvedLawn, days: DaySet) -> WorkDays:
         machines=_united(calendar.machines, without(days, quiet)),
         offices=_united(calendar.offices, asked),
         orders=_united(calendar.orders, asked),
+        errands=_united(calendar.errands, asked),
     )
 
 

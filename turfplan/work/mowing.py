@@ -44,6 +44,13 @@ def mowing_interval_days(
     return max(1, min(longest, math.floor(room / growth + 1e-9)))
 
 
+def young_height_mm(book: Book, species_id: str) -> float:
+    """The height that young grass, or old grass over seed, is cut to: the lowest usual one, but
+    never lower than a home mower leaves on ground that is not yet firm.
+    """
+    return max(book.low_si(of_species(species_id, "mow_height")), book.si("mowing.young_least"))
+
+
 def low_cut_steps(from_mm: float, floor_mm: float, sliver: float) -> tuple[float, ...]:
     """Heights in mm of the cuts down to the floor by the one-third rule, the floor last.
 

@@ -8,8 +8,14 @@ from turfplan.records.book_names import of_species
 from turfplan.work.campaigns import Campaign
 from turfplan.work.emergence import emergence
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.mowing import due_height_mm, mowing_interval_days, mown_height_mm
+from turfplan.work.mowing import (
+    due_height_mm,
+    mowing_interval_days,
+    mown_height_mm,
+    young_height_mm,
+)
 from turfplan.work.passes import SEEDED, low_floor
+from turfplan.work.slopes import straw_area_m2
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +24,7 @@ class OldCut:
 
     `least` and `due` are days from sowing: when mix and seed lie firm, and when the grass stands
     too tall over them. It is cut to `cut_mm`, and then every `every_days` days to `kept_mm`, until
-    the new grass has its first cut at that height.
+    the new grass has its first cut at that height. Where straw lies, it has sunk by `least`.
     """
 
     least: int
@@ -36,15 +42,18 @@ def old_cut(setting: ResolvedLawn, campaign: Campaign) -> OldCut | None:
     if up is None or not over_old_grass(setting):
         return None
     book, stands = setting.book, _heights_mm(setting, campaign, up.mow_best)
-    least = up.wakes + setting.days("order.mow_after_pass")
+    straw = setting.days("order.straw_sinks") if straw_area_m2(setting) > 0 else 0
+    least = up.wakes + max(setting.days("order.mow_after_pass"), straw)
     usual = book.fact(of_species(setting.turf.species.id, "mow_height"))
-    cut = max(stands[0], low_floor(setting, False)[0])
+    cut = max(stands[0], low_floor(setting, False)[0], book.si("mowing.young_least"))
     due = next((day for day, mm in enumerate(stands) if mm >= due_height_mm(cut)), up.mow_best)
     if due < least < up.mow_best:
         # The ground bears no wheels before: a third off then leaves the grass somewhat taller.
         due, cut = least, max(cut, min(mown_height_mm(stands[least]), usual.high_si))
-    kept = min(cut, usual.low_si)
-    every = mowing_interval_days(book, kept, _growth(setting, campaign, due))
+    kept = min(cut, young_height_mm(book, setting.turf.species.id))
+    # Wheels press seedlings: what grows faster is kept a third off, not mown every few days.
+    own = mowing_interval_days(book, kept, _growth(setting, campaign, due))
+    every = max(own, setting.days("mowing.young_interval"))
     if not least <= due <= up.mow_best - every:
         return None
     return OldCut(least, due, cut, kept, every)

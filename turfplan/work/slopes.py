@@ -32,6 +32,14 @@ def on_a_bank(setting: ResolvedLawn) -> bool:
     return slope_share(setting) > setting.book.si("site.slope_steep")
 
 
+def straw_area_m2(setting: ResolvedLawn) -> float:
+    """The sown ground that sheds water and is covered with straw, m2: all of it or a steep part."""
+    if washes(setting):
+        return setting.plot.area_m2 * setting.sowing.share
+    steep = sum(part.share for part in setting.plot.parts if part.kind == "steep")
+    return setting.plot.area_m2 * steep
+
+
 def too_steep(setting: ResolvedLawn) -> Message | None:
     """Why nothing can be planned on such a slope; None where it can."""
     slope, book = slope_share(setting), setting.book

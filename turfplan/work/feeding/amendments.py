@@ -222,34 +222,42 @@ def _draft(setting: ResolvedLawn, dose: _Dose, timing: Timing, key: str) -> Draf
 
 
 def _iron_drafts(setting: ResolvedLawn, campaign: Campaign, dose: _Dose) -> Iterator[Draft]:
-    """Iron at the first chance: it works through leaves, and harms no seed that is still to come.
+    """Iron at the first chance of a week or more: it works through leaves, and harms no seed that
+    is still to come.
 
     Where there is no grass, or none that stays, it waits for the new.
     """
-    day, sow, slip = setting.first_day, campaign.sow_window, dose.gap_days // SLIP
+    slip, closed = dose.gap_days // SLIP, _closed_to_iron(setting, campaign, dose)
+    grown = _awake(setting, setting.first_day)
+    while grown is not None and grown <= setting.last_day:
+        ends = min((grown + slip, *(first - 1 for first, last in closed if last >= grown)))
+        if ends - grown >= len(WEEKDAYS):
+            timing = Timing(CARE, ideal=grown, window=(grown, ends))
+            yield _draft(setting, dose, timing, dose.key)
+            return
+        soon = grown + len(WEEKDAYS)
+        grown = _awake(setting, max(last for first, last in closed if first <= soon) + 1)
+
+
+def _closed_to_iron(
+    setting: ResolvedLawn, campaign: Campaign, dose: _Dose
+) -> list[tuple[int, int]]:
+    """The spans (ordinals) in which no iron goes on: over seed until it is past it, and around
+    passes: a low cut takes it off, and a pass hides the leaves until they show.
+    """
+    sow, slip, found = campaign.sow_window, dose.gap_days // SLIP, list[tuple[int, int]]()
     if sow is not None:
         # Of a long season the work takes the days around its best.
         best = sow.best.toordinal()
         begins = max(sow.start.toordinal(), best - slip)
         tender = min(sow.end.toordinal(), best + slip) + setting.days("seeding.no_dressing")
         anew = setting.on_open_ground or setting.sowing.intent == "renovate"
-        grown = _awake(setting, day)
-        if anew or (grown is not None and begins <= grown <= tender):
-            day = tender
-    grown = _awake(setting, day)
-    ends = None if grown is None else grown + slip
-    if campaign.sessions and not setting.on_open_ground and grown is not None:
-        # A low cut takes it off, and a pass hides it: it goes on well before, or once leaves show.
-        first, last = (campaign.sessions[n].window.best.toordinal() for n in (0, -1))
-        ends = min(grown + slip, first - setting.days("high_ph.iron_lasts"))
-        clear = last + setting.days("feeding.after_pass")
-        if ends - grown < len(WEEKDAYS) and grown <= clear:
-            grown = _awake(setting, max(day, clear + 1))
-        if grown is not None and grown > clear:
-            ends = grown + slip
-    if grown is not None and ends is not None and grown <= setting.last_day:
-        window = (grown, ends)
-        yield _draft(setting, dose, Timing(CARE, ideal=grown, window=window), dose.key)
+        found.append((min(begins, setting.first_day) if anew else begins, tender - 1))
+    if not setting.on_open_ground:
+        lasts, shown = setting.days("high_ph.iron_lasts"), setting.days("feeding.after_pass")
+        days = [session.window.best.toordinal() for session in campaign.sessions]
+        found += [(day - lasts + 1, day + shown) for day in days]
+    return found
 
 
 def _awake(setting: ResolvedLawn, day: int) -> int | None:

@@ -6,13 +6,13 @@ from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import feeding as phrases
 
 
-def may_be_used(analysis: str, phosphate_wanted_g_m2: float) -> bool:
-    """Whether a bag at hand is spread here: not where it brings phosphorus that neither test nor
-    law asks for.
+def may_be_used(analysis: str, *, phosphorus_short: bool) -> bool:
+    """Whether a bag at hand is spread here: not where it brings phosphorus that no test finds
+    short, or that law keeps off.
 
     Raises TurfplanError for an analysis that cannot be.
     """
-    return parse_analysis(analysis).phosphate_percent <= 0 or phosphate_wanted_g_m2 > 0
+    return parse_analysis(analysis).phosphate_percent <= 0 or phosphorus_short
 
 
 def product_cautions(
@@ -20,7 +20,7 @@ def product_cautions(
     analysis: str,
     book: Book,
     *,
-    phosphate_wanted_g_m2: float = 0.0,
+    phosphorus_short: bool = False,
     slow_release_percent: float | None = None,
     soluble_cap_g_m2: float | None = None,
 ) -> tuple[Message, ...]:
@@ -31,7 +31,7 @@ def product_cautions(
     """
     bag = parse_analysis(analysis)
     cautions: list[Message] = []
-    if not may_be_used(analysis, phosphate_wanted_g_m2):
+    if not may_be_used(analysis, phosphorus_short=phosphorus_short):
         cautions.append(phrases.bag_phosphorus(bag=str(bag)))
     slow = (slow_release_percent or 0.0) / 100
     wanted = book.si("feeding.slow_share")

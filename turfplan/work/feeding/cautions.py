@@ -103,7 +103,7 @@ def bag_cautions(
         max((feed.rate_g_m2 for feed in given), default=0.0),
         bag.analysis,
         season.book,
-        phosphate_wanted_g_m2=phosphorus.rate_g_m2 if phosphorus else 0.0,
+        phosphorus_short=phosphorus is not None and phosphorus.short,
         slow_release_percent=bag.slow_release_percent,
         soluble_cap_g_m2=None if quick is None else quick.si,
     )

@@ -6,6 +6,7 @@ from datetime import date
 from math import ceil
 from typing import Literal
 
+from turfplan.book.bag_analysis import parse_analysis
 from turfplan.book.entries import Book
 from turfplan.book.words import grass_name
 from turfplan.message import Message, Number, Quantity, sentences
@@ -55,12 +56,16 @@ class LimePlan:
 
 @dataclass(frozen=True, slots=True)
 class Nutrient:
-    """Phosphate (P2O5) or potash (K2O) to give, g/m2 a year, with the reason, also for none."""
+    """Phosphate (P2O5) or potash (K2O) to give, g/m2 a year, with the reason, also for none.
+
+    `short` where test and law leave room for it, though compost may bring it all.
+    """
 
     item: NutrientItem
     rate_g_m2: float
     reason: Message
     facts: tuple[FactName, ...]
+    short: bool = False
 
 
 def split_lime(product_g_m2: float, most_g_m2: float) -> tuple[float, ...]:
@@ -166,20 +171,28 @@ def phosphorus_plan(
         else None
     )
     oldest: FactName = by_state or "feeding.soil_test_age"
-    why_none = _no_phosphate(brief, book, book.si(oldest), compost=compost, today=today)
+    why_none = _no_phosphate(brief, book, book.si(oldest), today=today)
     if why_none is not None:
         return Nutrient("phosphate", 0.0, why_none, (oldest,))
+    if compost:
+        return Nutrient("phosphate", 0.0, _of_compost(brief), (oldest,), short=True)
     name: FactName = "feeding.phosphate_low" if seeded else "feeding.phosphate_low_established"
     if by_state is not None:
         reason = phrases.phosphate_state_test()
     else:
         reason = phrases.phosphate_law_test() if law == "test" else phrases.phosphate_ask()
-    return Nutrient("phosphate", book.si(name), reason, (oldest, name))
+    return Nutrient("phosphate", book.si(name), reason, (oldest, name), short=True)
 
 
-def _no_phosphate(
-    brief: Brief, book: Book, oldest_days: float, *, compost: bool, today: date
-) -> Message | None:
+def _of_compost(brief: Brief) -> Message:
+    """Why compost leaves none to add, and what of a bag at hand that brings some."""
+    bag = brief.feeding.analysis
+    if bag is None or parse_analysis(bag).phosphate_percent <= 0:
+        return phrases.phosphate_compost()
+    return phrases.phosphate_compost_bag(bag=bag)
+
+
+def _no_phosphate(brief: Brief, book: Book, oldest_days: float, *, today: date) -> Message | None:
     """Why a soil test asks for no phosphate; None where it does."""
     test = brief.soil_test
     if test.phosphorus is None:
@@ -194,9 +207,7 @@ def _no_phosphate(
         return phrases.phosphate_no_date()
     if (today - test.on).days > oldest_days:
         return phrases.phosphate_too_old(day=str(test.on))
-    if found.level != "low":
-        return phrases.phosphate_enough(level=found.told)
-    return phrases.phosphate_compost() if compost else None
+    return None if found.level == "low" else phrases.phosphate_enough(level=found.told)
 
 
 def soil_test_notes(

@@ -107,9 +107,9 @@ class FeedingPlan:
     phosphate: tuple[NutrientPart, ...] = ()
 
     @property
-    def phosphate_g_m2(self) -> float:
-        """The phosphate that test and law ask for."""
-        return self.phosphorus.rate_g_m2 if self.phosphorus else 0.0
+    def phosphorus_short(self) -> bool:
+        """Whether test and law leave room for phosphorus."""
+        return self.phosphorus is not None and self.phosphorus.short
 
     def potash_g_m2(self, key: str) -> float:
         """The potash that goes on with a feeding; none where all of it is worked into fresh

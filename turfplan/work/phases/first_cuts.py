@@ -11,10 +11,11 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import Emergence, emergence
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.mowing import due_height_mm, mowing_interval_days
+from turfplan.work.mowing import due_height_mm, mowing_interval_days, young_height_mm
 from turfplan.work.old_grass import OldCut, old_cut
 from turfplan.work.operations import CARE, Timing, Wording, make
 from turfplan.work.season_stand import second_grass_days
+from turfplan.work.slopes import straw_area_m2
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +54,8 @@ def first_cuts(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
 
 
 def _low_mm(setting: ResolvedLawn) -> float:
-    """The lowest of the usual heights of what is sown or planted."""
-    return setting.book.low_si(of_species(setting.sowing.grass.id, "mow_height"))
+    """The lowest height of what is sown or planted, as long as it is young."""
+    return young_height_mm(setting.book, setting.sowing.grass.id)
 
 
 def _due(setting: ResolvedLawn, kept_mm: float) -> Quantity:
@@ -70,6 +71,7 @@ def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
         n=cut.every_days,
     )
     dry = () if setting.brief.water.possible is False else (phrases.old_grass_dry(),)
+    straw = (phrases.old_grass_straw(),) if straw_area_m2(setting) > 0 else ()
     return make(
         setting,
         "mow_old",
@@ -77,7 +79,7 @@ def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
         wording=Wording(
             phrases.old_grass(),
             {"height": cut_height(cut.cut_mm)},
-            how=(*book_messages(setting.book, "operations.mow_old.how"), *dry, again),
+            how=(*book_messages(setting.book, "operations.mow_old.how"), *straw, *dry, again),
             go=phrases.old_grass_go(due=cut_height(due_height_mm(cut.cut_mm))),
         ),
         facts=("order.mow_after_pass", "mowing.full_growth"),

@@ -5,11 +5,12 @@ from dataclasses import replace
 from typing import Final
 
 from turfplan.book.words import book_message
-from turfplan.message import Number
+from turfplan.message import Number, Quantity
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
 from turfplan.records.book_names import of_material
 from turfplan.work.bags import car_trips, in_bags
+from turfplan.work.days_off import on_sundays_alone
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.labour import hours_of_trucks, working_days
 from turfplan.work.lawn import ResolvedLawn
@@ -138,6 +139,10 @@ def _in_bags(setting: ResolvedLawn, received: Draft, parts: Mapping[str, float])
     hours = setting.book.si("labour.delivery") / 60 * trips
     own_soil = received.load == SOIL_LOAD
     kept = () if own_soil else (phrases.bags_mix(),)
+    if on_sundays_alone(setting.calendar.errands):
+        kept = (phrases.bags_sunday(), *kept)
+    if trips > setting.book.si("delivery.trips_most"):
+        kept = (phrases.bags_bulk(volume=Quantity(received.loose_m3, "volume", "up")), *kept)
     return replace(
         received,
         why=phrases.soil_bags() if own_soil else phrases.bags(),

@@ -13,6 +13,7 @@ from turfplan.phrases import sow as phrases
 from turfplan.phrases import watering as by_hose
 from turfplan.records.book_names import PlantForm, of_species
 from turfplan.work import slopes as bank
+from turfplan.work.campaign_reasons import heat_of_summer
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
@@ -99,7 +100,7 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
 
 def _cover(setting: ResolvedLawn, with_seed: Timing) -> list[Draft]:
     """The cover of what is sown, where the ground sheds water."""
-    straw_m2 = straw_area_m2(setting)
+    straw_m2 = bank.straw_area_m2(setting)
     if not straw_m2:
         return []
     cover = make(
@@ -133,14 +134,6 @@ def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
     return [
         replace(job, duration_days=days, beside=None if job.id == seed else seed) for job in jobs
     ]
-
-
-def straw_area_m2(setting: ResolvedLawn) -> float:
-    """The sown ground that sheds water and is covered with straw, m2: all of it or a steep part."""
-    if bank.washes(setting):
-        return setting.plot.area_m2 * setting.sowing.share
-    steep = sum(part.share for part in setting.plot.parts if part.kind == "steep")
-    return setting.plot.area_m2 * steep
 
 
 def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
@@ -274,10 +267,13 @@ def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
     spring = setting.sowing.grass.season == "cool" and window.season == "spring"
     if window.operation == "seed" and not setting.on_open_ground:
         return phrases.seed_into()
+    cool = heat_of_summer(setting) == 0
+    if window.operation == "seed" and spring:
+        return phrases.seed_spring_cool() if cool else phrases.seed_spring()
     if window.operation == "seed":
-        return phrases.seed_spring() if spring else phrases.seed()
+        return phrases.seed()
     if spring:
-        return phrases.overseed_spring()
+        return phrases.overseed_spring_cool() if cool else phrases.overseed_spring()
     return phrases.overseed_dense() if setting.turf.condition == "dense" else phrases.overseed()
 
 
