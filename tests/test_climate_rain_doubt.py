@@ -95,11 +95,11 @@ def test_rain_of_own_normals_is_not_doubtful(tmp_path: Path, rain: bool) -> None
     columns = ["STATION", "LATITUDE", "LONGITUDE", "DATE"]
     columns += [f"MLY-{name}-NORMAL" for name in ("TAVG", "TMIN", "TMAX")]
     columns += ["MLY-PRCP-NORMAL"] if rain else []
-    rows = [
+    rows: list[list[object]] = [
         ["A", 45.74, 7.32, f"{n:02}", 50 + n, 40 + n, 60 + n, *([1.8] if rain else [])]
         for n in range(1, 13)
     ]
-    lines = [",".join(map(str, row)) for row in (columns, *rows)]
+    lines = [",".join(str(cell) for cell in row) for row in (columns, *rows)]
     (tmp_path / "own.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
     place = Place(latitude=45.74, longitude=7.32, normals="own.csv")
     doubt = located(place, tmp_path).climate.rain_doubt
