@@ -9,8 +9,6 @@ import pytest
 from command import run
 from planning import kind, plan_of
 from printed import checklist_html, order_html, season_ics, week_sheets
-from turfplan.message import Message
-from printed import checklist_html, season_ics, week_sheets
 from turfplan.message import Days, Message, Quantity
 from turfplan.messages.catalog import catalog_of
 from turfplan.phrases import watering as phrases
