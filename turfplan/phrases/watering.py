@@ -627,6 +627,13 @@ def verdict_rain_plants(*, grass: Message) -> Message:
     return Message("watering.verdict.rain_plants", (("grass", grass),))
 
 
+def verdict_rain_doubtful(*, grass: Message) -> Message:
+    """Nobody waters here, and nothing is sown or planted on rain that is doubtful: whether it keeps
+    {grass} moist is not known.
+    """
+    return Message("watering.verdict.rain_doubtful", (("grass", grass),))
+
+
 def verdict_no_water_seed(*, grass: Message) -> Message:
     """The lawn cannot be watered: seed of {grass} that is wetted and dries out is dead."""
     return Message("watering.verdict.no_water_seed", (("grass", grass),))
@@ -682,6 +689,14 @@ def verdict_rain_nowhere() -> Message:
 def verdict_rain_keeps_up(*, months: Listed) -> Message:
     """The usual rain keeps up with a wet seedbed in {months} here, though not every day."""
     return Message("watering.verdict.rain_keeps_up", (("months", months),))
+
+
+def verdict_dark_hours() -> Message:
+    """No hour between dawn and dusk is open to watering, so the surface cannot be held moist: seed
+    and plants are watered once before dawn and once at dusk, and dry between. Ask for hours by day
+    until they have rooted.
+    """
+    return Message("watering.verdict.dark_hours")
 
 
 def verdict_short_hours(*, hours: Number, allowed: Number, share: Number) -> Message:
