@@ -18,6 +18,11 @@ def overseed() -> Message:
     return Message("sow.overseed")
 
 
+def seed_spring_cool() -> Message:
+    """The lawn is sown anew in spring, the second-best time here: weeds take their share."""
+    return Message("sow.seed_spring.cool")
+
+
 def seed_spring() -> Message:
     """The lawn is sown anew in spring, the second-best time here: weeds and the first summer take
     their share.
@@ -28,6 +33,11 @@ def seed_spring() -> Message:
 def overseed_dense() -> Message:
     """New plants join the stand: this is the best time for them here."""
     return Message("sow.overseed_dense")
+
+
+def overseed_spring_cool() -> Message:
+    """New plants join the stand in spring, the second-best time here: weeds take their share."""
+    return Message("sow.overseed_spring.cool")
 
 
 def overseed_spring() -> Message:
@@ -153,6 +163,28 @@ def on_rain() -> Message:
     window allows.
     """
     return Message("sow.on_rain")
+
+
+def sprigs_furrows(*, rows: Quantity, least: Quantity, most: Quantity) -> Message:
+    """Have the soil moist and raked level before the sprigs arrive. Open furrows {rows} apart,
+    {least} to {most} deep, lay the sprigs end to end along them with a part of each above the
+    ground, close and heel firm; keep the rest in the shade under wet sacking.
+    """
+    return Message("sow.sprigs.furrows", (("rows", rows), ("least", least), ("most", most)))
+
+
+def sprigs_on_rain() -> Message:
+    """Plant with rain in the forecast: nobody waters here, and only rain keeps them until they
+    resist a pull.
+    """
+    return Message("sow.sprigs.on_rain")
+
+
+def sprigs_water() -> Message:
+    """Water each stretch within minutes of planting, and daily until they resist a pull: a sprig
+    dries out within the hour.
+    """
+    return Message("sow.sprigs.water")
 
 
 def sod_ground() -> Message:

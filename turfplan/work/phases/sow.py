@@ -14,6 +14,7 @@ from turfplan.phrases import sow as phrases
 from turfplan.phrases import watering as by_hose
 from turfplan.records.book_names import PlantForm, of_species
 from turfplan.work import slopes as bank
+from turfplan.work.campaign_reasons import heat_of_summer
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
@@ -24,7 +25,7 @@ from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
 from turfplan.work.places import mended_place, sown_place, these
-from turfplan.work.plants import planted_area_m2, planting_hours
+from turfplan.work.plants import planted_area_m2, planting_hours, sprig_rows_mm
 from turfplan.work.seed_mix import seed_name, slowest
 from turfplan.work.watering.hose import hose_hours, kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
@@ -191,7 +192,7 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, sown_share:
         wording=Wording(
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
-            how=_laid(setting, area_m2, days) if form == "sod" else None,
+            how=_how_planted(setting, form, area_m2, days),
             cautions=(*_minded(setting), *_long_planting(setting, days)),
         ),
         extent=Extent(area_m2, more_hours=hours, where=mended_place(setting).name),
@@ -207,6 +208,27 @@ def _long_planting(setting: ResolvedLawn, days: int) -> tuple[Message, ...]:
     people = setting.labour.people
     needed = math.ceil(people * days / most)
     return (phrases.long_planting(days=days, people=people, needed=needed, most=most),)
+
+
+def _how_planted(
+    setting: ResolvedLawn, form: PlantForm, area_m2: float, days: int
+) -> tuple[Message, ...] | None:
+    """How sod is laid and sprigs are set; None where it is as the book says."""
+    if form == "plugs":
+        return None
+    if form == "sod":
+        return _laid(setting, area_m2, days)
+    depth = setting.book.fact("planting.sprig_depth")
+    return (
+        phrases.sprigs_furrows(
+            rows=length_mm(sprig_rows_mm(setting), kind="height"),
+            least=length_mm(depth.low_si),
+            most=length_mm(depth.high_si),
+        ),
+        phrases.sprigs_on_rain()
+        if setting.brief.water.possible is False
+        else phrases.sprigs_water(),
+    )
 
 
 def _laid(setting: ResolvedLawn, area_m2: float, days: int) -> tuple[Message, ...]:
@@ -271,10 +293,13 @@ def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
     spring = setting.sowing.grass.season == "cool" and window.season == "spring"
     if window.operation == "seed" and not setting.on_open_ground:
         return phrases.seed_into()
+    cool = heat_of_summer(setting) == 0
+    if window.operation == "seed" and spring:
+        return phrases.seed_spring_cool() if cool else phrases.seed_spring()
     if window.operation == "seed":
-        return phrases.seed_spring() if spring else phrases.seed()
+        return phrases.seed()
     if spring:
-        return phrases.overseed_spring()
+        return phrases.overseed_spring_cool() if cool else phrases.overseed_spring()
     return phrases.overseed_dense() if setting.turf.condition == "dense" else phrases.overseed()
 
 
