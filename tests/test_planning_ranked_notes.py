@@ -136,11 +136,12 @@ def test_too_little_topsoil_over_rubble_stands_first_on_order_and_checklist() ->
 
 
 def test_what_water_does_not_hold_is_printed() -> None:
-    """Hours of the night alone are a matter of law, a week far short of its need one of damage."""
+    """Hours of the night alone, and a week far short of its need, are a matter of the allowed hours
+    and days: on the screen and the first sheet."""
     dark = place_of(phrases.verdict_dark_hours())
     assert dark is not None and (dark.rank, set(dark.roles)) == ("law", {"sowing", "planting"})
     days = Days(date(2027, 6, 1), date(2027, 6, 7))
     water = Quantity(1.0, "rain")
     short = phrases.week_short(stage=phrases.stage_weaning(), days=days, given=water, need=water)
     place = place_of(short)
-    assert place is not None and place.rank == "damage"
+    assert place is not None and place.rank == "law"

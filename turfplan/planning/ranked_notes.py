@@ -69,7 +69,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "soil_findings.salts_no_water",
                 roles=_SOWN,
             ),
-            *_ranked("damage", "watering.hose.part", "watering.week.short"),
+            *_ranked("damage", "watering.hose.part"),
             *_ranked(
                 "damage",
                 "watering.verdict.rain_seed",
@@ -90,6 +90,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "law",
                 "watering.week.days_closed",
                 "watering.week.all_closed",
+                "watering.week.short",
                 "watering.week.no_run_fits",
                 "watering.week.part_fits",
             ),
