@@ -11,6 +11,7 @@ from turfplan.app.inputs import input_of
 from turfplan.audit import FaultKind
 from turfplan.book.entries import Book
 from turfplan.calendar_days import WEEKDAYS
+from turfplan.message import as_written
 from turfplan.records.brief import (
     Brief,
     EarlierSowing,
@@ -1012,6 +1013,15 @@ def _second_fed_early() -> Made:
         if task.id.startswith("feed_nitrogen.rye"):
             sound = sound.shifted(task.id, -14)
     return sound
+
+
+@breaks("relaid_turf_torn")
+def _relaid_torn() -> Made:
+    """The low cut before the pass names no place, and comes a week after turf was relaid."""
+    north = made("pacific-northwest")
+    cut = north.task("mow_low.1")
+    north = north.freed("lift_and_fill").to(cut.id, title=as_written("Mow low"))
+    return north.moved(cut.id, north.task("lift_and_fill").end + timedelta(6))
 
 
 @breaks("relaid_turf_dry")

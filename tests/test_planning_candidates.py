@@ -18,7 +18,6 @@ from turfplan.planning.candidates import (
     _dated,
     _dressed_then,
     _in_one_go_or_strips,
-    _in_order,
     _runner_up,
     _tried,
     _Undatable,
@@ -28,6 +27,7 @@ from turfplan.planning.candidates import (
     lawfully_fed,
 )
 from turfplan.planning.feeding import feeder_for
+from turfplan.planning.rejected_campaigns import in_order
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.campaigns import campaigns
 from turfplan.work.drafts import Draft, SeasonDraft
@@ -207,8 +207,19 @@ def test_what_speaks_against_the_fill_as_asked_comes_first() -> None:
     part = replace(SETTING, levelling=replace(SETTING.levelling))
     told_of = {name: (as_written(name), as_written("why")) for name in "abcd"}
     others = [(part, told_of["a"]), (SETTING, told_of["b"]), (part, told_of["c"])]
-    found = _in_order(SETTING, [told_of["d"]], others)
+    found = in_order(SETTING, [told_of["d"]], others)
     assert found == tuple(told_of[name] for name in "dbac")
+
+
+def test_where_hollows_are_lifted_what_holds_with_them_lifted_comes_first() -> None:
+    """Passes of lifted hollows speak against nothing; ways that leave a part out wait."""
+    way = replace(SETTING.levelling, lift_share=0.1)
+    lifted = replace(SETTING, levelling=way)
+    part = replace(SETTING, levelling=replace(way, left=SETTING.levelling.bands))
+    told_of = {name: (as_written(name), as_written("why")) for name in "abcd"}
+    others = [(part, told_of["a"]), (SETTING, told_of["b"]), (lifted, told_of["c"])]
+    found = in_order(SETTING, [told_of["d"]], others, lifts=True)
+    assert found == tuple(told_of[name] for name in "cdba")
 
 
 def test_seed_alone_waits_for_no_season_that_has_a_fill() -> None:

@@ -475,7 +475,10 @@ def test_a_tick_plans_again_in_a_process_of_its_own(
     soil_test = plan.task("soil_test")
     assert soil_test is not None and soil_test.closed == "done"
     brief.write_text("[lawn\n", encoding="utf-8")
-    assert client.post(address, data=form | {"task": "mow_low.1"}).status_code == 303
+    assert (
+        client.post(address, data=form | {"task": "order_material.1", "keep": "yes"}).status_code
+        == 303
+    )
     assert read_plan(folder) == plan and "is not TOML" in capfd.readouterr().err
 
 
@@ -661,6 +664,8 @@ def worded(name: str, text: str) -> tuple[Plan, str, str]:
         error_days=1,
         changes=change_groups(plan, words),
         label=text,
+        key="0" * 16,
+        asked_back=True,
         https_link="https://x.example/feed/a.ics",
         webcal_link="webcal://x.example/feed/a.ics",
         qr="data:,",

@@ -54,7 +54,7 @@ def test_catch_cans_stand_out_when_seed_that_slept_is_about_to_wake() -> None:
     """Dormant seed rests dry over winter and is kept moist from its waking on: the watering is
     measured once pipes are full again, ahead of the first run.
     """
-    plan = plan_of({"leveling": {"depth": "0.25 in"}, "seeding": {"intent": "dormant"}})
+    plan = plan_of({"leveling": None, "seeding": {"intent": "dormant"}})
     (sowing,), (check,) = kind(plan, "dormant_seed"), kind(plan, "irrigation_check")
     moist = [run for run in kind(plan, "water") if run.start > sowing.end]
     assert check.start > date(sowing.end.year + 1, 3, 1)

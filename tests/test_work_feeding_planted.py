@@ -42,7 +42,13 @@ def test_plants_are_fed_once_they_hold(grass: str) -> None:
 def test_plants_that_go_in_late_get_nothing_that_feeds_winter_kill() -> None:
     """However late they are planted, it falls within the season, two months before frost."""
     away = {"unavailable": [{"from": date(2027, 7, 8), "to": date(2027, 8, 10)}]}
-    plan = planted("zoysia", "30606", calendar=away)
+    plan = planted(
+        "zoysia",
+        "30606",
+        calendar=away,
+        leveling={"depth": None},
+        season={"from": date(2027, 7, 1)},
+    )
     fed = plan.task("feed_nitrogen.planted")
     assert (
         first(plan, "plant").start >= date(2027, 8, 11) and first(plan, "plant").start.year == 2027

@@ -69,8 +69,9 @@ def test_potash_keeps_its_rule_where_no_nitrogen_is_due() -> None:
     assert [(t.operation, rate) for t, rate in barred] == [("amend", 1.0), ("amend", 1.0)]
     assert all(t.start < date(2027, 6, 15) for t, _ in barred)
     fed = potash(plan_of(LOW))
-    assert [t.operation for t, _ in fed] == ["feed_nitrogen", "feed_nitrogen"]
-    assert fed[0][0].start < date(2027, 5, 1)
+    # The second part hangs on no food that seedlings may not need.
+    assert [t.operation for t, _ in fed] == ["feed_nitrogen", "amend"]
+    assert fed[0][0].start < date(2027, 5, 15)
 
 
 @pytest.mark.full
@@ -153,7 +154,7 @@ def test_iron_and_potash_of_a_cool_coast_go_on_when_the_grass_is_fed() -> None:
         "soil_test": {"on": date(2027, 5, 1), "ph": 8.1, "free_lime": True, "potassium": "low"},
     }
     plan = plan_of(adelaide, now=datetime(2027, 8, 1, 12, tzinfo=UTC))
-    (iron,) = kind(plan, "amend")
+    (iron,) = [task for task in kind(plan, "amend") if task.id == "amend.iron"]
     assert date(2027, 10, 1) < iron.start < date(2027, 12, 1)
     assert [t.start.year for t, _ in potash(plan)] == [2027, 2027]
     assert any("does not speak of phosphorus" in c.text for c in plan.cautions)

@@ -164,6 +164,13 @@ def test_planting_of_as_many_days_as_a_pass_may_take_says_nothing() -> None:
     assert at_hand(most) == () and len(at_hand(most + 1)) == 1
 
 
+def test_dormant_seed_is_not_said_to_replace_a_season_that_is_open() -> None:
+    """Where seed could also come up at once."""
+    resting, also = window("dormant_seed", "winter"), window("overseed", "winter")
+    setting = replace(lawn(), openings=replace(lawn().openings, windows=(resting, also)))
+    assert _why(setting, resting) == phrases.dormant_seed_waits()
+
+
 @pytest.mark.parametrize(
     ("operation", "season", "condition", "why"),
     [
@@ -178,7 +185,9 @@ def test_planting_of_as_many_days_as_a_pass_may_take_says_nothing() -> None:
 def test_why_seed_goes_in_then(operation: str, season: str, condition: str, why: Message) -> None:
     """Spring is second-best for cool-season grass alone."""
     setting = replace(lawn(), turf=replace(lawn().turf, condition=condition))
-    assert _why(setting, window(operation, season)) == why
+    openings = setting.openings
+    elsewhen = replace(setting, openings=replace(openings, windows=()))
+    assert _why(elsewhen, window(operation, season)) == why
     cover = replace(setting, sowing=replace(setting.sowing, intent="winter_overseed"))
     assert operation == "dormant_seed" or _why(cover, window(operation, season)) == (
         phrases.overseed_winter()

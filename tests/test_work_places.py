@@ -1,5 +1,6 @@
 """Each job names the part of the lawn that it is for, on every surface where a title stands."""
 
+from datetime import date, timedelta
 from functools import cache
 from typing import Any
 
@@ -180,3 +181,64 @@ def test_a_calendar_says_it_too() -> None:
     table = tasks_csv(plan, english(plan))
     for shown in (calendar, table):
         assert "not on the septic field" in shown
+
+
+IN_CLAY: dict[str, Any] = {
+    "lawn": {
+        "area": "310 m2",
+        "grass": "kentucky_bluegrass",
+        "soil": "clay",
+        "thatch": "18 mm",
+        "condition": "patchy",
+    },
+    "place": {
+        "postal_code": None,
+        "latitude": 53.55,
+        "longitude": -113.49,
+        "country": "CA",
+        "state": "AB",
+    },
+    "seeding": {"intent": "dormant"},
+    "water": {"application_rate": "14 mm/h", "timer": False, "hours_per_day": 2},
+    "calendar": {"weekdays": ["sat", "sun"]},
+    "work": {"people": 2, "hours_per_day": 5},
+    "season": {"from": date(2027, 3, 1), "until": date(2028, 7, 31)},
+}
+DEEP: dict[str, Any] = {"depth": "40 mm", "share": 0.08}
+
+
+def lifted_beside(levelling: dict[str, Any]) -> Plan:
+    """Clay turf with thatch whose deep hollows are lifted, and some fill beside them."""
+    plan = plan_of({**IN_CLAY, "leveling": {"parts": None, "depth": None, **levelling}})
+    assert any(t.operation == "lift_and_fill" for t in plan.tasks)
+    return plan
+
+
+@pytest.mark.parametrize(
+    ("rest", "name"),
+    [
+        ({"lows": [DEEP], "depth": "5 mm"}, "all but the lifted hollows"),
+        (
+            {"lows": [DEEP, {"depth": "15 mm", "share": 0.2}]},
+            "the hollows that are not lifted",
+        ),
+    ],
+)
+def test_a_pass_beside_lifted_hollows_says_that_it_leaves_them_out(
+    rest: dict[str, Any], name: str
+) -> None:
+    """It is named by what it covers: the lawn without them, or the other hollows."""
+    for task in of_pass(lifted_beside(rest), 1):
+        if task.operation != "mow":
+            assert f"({name})" in str(task.title), task.title
+            assert str(task.how[0]).startswith(f"Where: {name}"), task.how
+
+
+def test_blades_and_low_cuts_spare_turf_that_has_not_rooted() -> None:
+    """Until two weeks after it is laid again they leave it out by name."""
+    plan = lifted_beside({"lows": [DEEP, {"depth": "15 mm", "share": 0.2}]})
+    lift = next(t for t in plan.tasks if t.operation == "lift_and_fill")
+    harsh = [t for t in plan.tasks if t.plays("low_cut", "thatching", "coring")]
+    early = [t for t in harsh if lift.start < t.start < lift.end + timedelta(14)]
+    assert any(t.operation == "dethatch" for t in early)
+    assert all("lifted" in str(t.title) for t in early)

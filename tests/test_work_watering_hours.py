@@ -4,9 +4,11 @@ from datetime import date, timedelta
 from itertools import combinations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from planning import brief_of
-from turfplan.work.watering.hours import Law, law_of, place, session_names, spread
+from turfplan.work.watering.hours import Law, in_a_row, law_of, place, session_names, spread
 
 
 def law(**water: object) -> Law:
@@ -137,6 +139,59 @@ def test_a_run_takes_the_lawful_hours_nearest_to_its_wish() -> None:
     assert place([360.0], [60, 60, 1], 0.0, two) is None
     # An hour each way: the first hours are taken.
     assert place([420.0], [60], 0.0, law(allowed_hours=["05:00-06:00", "09:00-10:00"])) == ((300,),)
+
+
+def test_a_session_is_kept_together_where_any_hours_hold_all_of_it() -> None:
+    """It begins earlier for that, or in other hours; only what no hours hold is parted."""
+    two = law(allowed_hours=["18:00-24:00", "00:00-10:00"])
+    assert place([360.0], [250, 100], 0.0, two) == ((250, 500),)
+    assert place([360.0], [400, 300], 0.0, two) == ((200, 1080),)
+    assert in_a_row((250, 500), (250, 100)) and not in_a_row((200, 1080), (400, 300))
+    assert in_a_row((360,), (20,)) and in_a_row((), ())
+
+
+def test_hours_that_meet_are_one() -> None:
+    """What begins in the one may end in the other; hours that overlap are not counted twice."""
+    meet = law(allowed_hours=["04:00-06:00", "06:00-08:00", "07:00-09:00"])
+    assert meet.spans == ((240, 540),) and meet.open_min == 300
+    assert meet.holds(350, 60) and meet.holds(480, 60) and not meet.holds(481, 60)
+    assert not meet.holds(239, 60)
+
+
+HOURS = st.sampled_from(
+    [
+        ("18:00-24:00", "00:00-10:00"),
+        ("22:00-05:00",),
+        ("00:01-08:00", "18:00-23:59"),
+        ("05:30-06:15", "20:00-20:40", "23:00-24:00"),
+        ("06:00-07:00",),
+        ("19:00-00:00",),
+        (),
+    ]
+)
+
+
+@given(
+    HOURS,
+    st.lists(st.integers(1, 400), min_size=1, max_size=4),
+    st.lists(st.integers(0, 1380), min_size=1, max_size=4),
+    st.integers(0, 180),
+)
+def test_nothing_is_placed_outside_the_hours(
+    hours: tuple[str, ...], elapsed: list[int], wishes: list[int], gap: int
+) -> None:
+    """Each run is through within one lawful span, none before the one before it is over."""
+    own = law(allowed_hours=list(hours))
+    placed = place([float(wish) for wish in sorted(wishes)], elapsed, float(gap), own)
+    if placed is None:
+        return
+    over = 0
+    for session in placed:
+        for start, minutes in zip(session, elapsed, strict=True):
+            assert own.holds(start, minutes) and start >= over
+            over = start + minutes
+        over += gap
+    assert len(placed) == len(wishes)
 
 
 @pytest.mark.parametrize(

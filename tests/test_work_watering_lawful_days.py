@@ -47,9 +47,10 @@ def test_grass_that_bears_a_dry_day_is_warned_where_all_are_closed(name: StageNa
 
 
 def test_a_permit_opens_the_days_of_seed_alone() -> None:
-    """With it in hand seed, and turf that was laid back, are watered daily; rooted grass keeps to
-    the law."""
+    """With it in hand seed, turf that was laid back, and young grass that is weaned may be watered
+    daily; rooted grass keeps to the law."""
     law: dict[str, Any] = {"allowed_weekdays": ["mon"], "permit": True}
     assert asked("germination", **law)[:2] == ([0, 1, 2, 3, 4, 5, 6], [])
     assert asked("relaid", **law)[0] == [0, 1, 2, 3, 4, 5, 6]
-    assert asked("weaning", **law)[0] == [0]
+    assert asked("weaning", **law)[0] == [0, 1, 2, 3, 4, 5, 6]
+    assert asked("recover", **law)[0] == [0]

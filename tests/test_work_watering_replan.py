@@ -1,13 +1,14 @@
 """Days that known rain turns off."""
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from typing import Any
 
 import pytest
 
 import water_cases as cases
 from turfplan.message import as_written
+from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.replan import _days_off, _given_mm, settle_with, skip_for_rain
 from turfplan.work.watering.request import KnownSeries, WeatherDay, ground_of
 from turfplan.work.watering.run_times import WateringZone
@@ -16,6 +17,7 @@ from turfplan.work.watering.stages import Stage
 from turfplan.work.watering.water_run import WaterRun
 
 START = date(2027, 6, 9)
+EVERY_HOUR = law_of(cases.brief().water)
 ZONE = WateringZone(None, as_written("lawn"), 100.0, 30.0)
 
 
@@ -59,7 +61,7 @@ def known(**changes: Any) -> KnownSeries:
 def settled(old: KnownSeries, today: date, run: WaterRun | None = None) -> WaterRun:
     """The run as it is fitted to the calendar."""
     run = run or weekly()
-    (found,) = settle_with({run.id: old}, [run], today, 0.15)
+    (found,) = settle_with({run.id: old}, [run], today, 0.15, EVERY_HOUR)
     return found
 
 
@@ -106,7 +108,19 @@ def test_a_coming_week_keeps_its_minutes_where_the_new_ones_are_near() -> None:
     other = settled(known(minutes=27, weekdays=("mon", "thu")), before)
     assert (other.minutes, other.weekdays) == (28, ("mon", "fri"))
     new = weekly()
-    assert settle_with({}, [new], before, 0.15) == (new,)
+    assert settle_with({}, [new], before, 0.15, EVERY_HOUR) == (new,)
+
+
+def test_nothing_is_kept_at_hours_that_the_law_has_closed_since() -> None:
+    """What is over stays as it was; the running week and those to come move into lawful hours."""
+    run, late = weekly(), time(20, 0)
+    law = law_of(cases.brief(water={"allowed_hours": ["04:00-09:00"]}).water)
+    old = {run.id: known(start_time=late)}
+    for today, begun in ((-1, run.start_time), (2, run.start_time), (9, late)):
+        (found,) = settle_with(old, [run], MONDAY + timedelta(today), 0.15, law)
+        assert found.start_time == begun, today
+    (found,) = settle_with(old, [run], MONDAY, 0.15, EVERY_HOUR)
+    assert found.start_time == late
 
 
 def test_amounts_of_a_run_follow_its_minutes_in_both_units() -> None:

@@ -333,7 +333,7 @@ def test_no_run_breaks_the_law(
         assert (starts >= 300 and ends <= 570) or (starts >= 1080 and ends <= 1260)
         for day in run.days():
             assert not (banned and date(2027, 9, 3) <= day <= date(2027, 9, 9))
-            free = permit and run.stage in ("soak", "germination", "establishment")
+            free = permit and run.stage in ("soak", "germination", "establishment", "weaning")
             assert free or WEEKDAYS[day.weekday()] in weekdays
             assert free or parity is None or day.day % 2 == (1 if parity == "odd" else 0)
 
@@ -725,18 +725,26 @@ def test_verdict_asks_for_a_permit_on_few_days() -> None:
     ],
 )
 def test_the_permit_covers_every_run_that_needs_it(work: dict[str, Any]) -> None:
-    """The days told are those from the first run on a closed day to the last; relaid turf is
-    watered daily by it too. Without a permit nothing is said of one."""
+    """The days told are those from the first run of young grass to the last, weaning too; relaid
+    turf is watered daily by it. Without a permit nothing is said of one."""
     few: dict[str, Any] = {"application_rate": "0.5 in/h", "allowed_weekdays": ["wed"]}
     granted = cases.brief(water={**few, "permit": True})
     plan = season_watering(cases.request(BOOK, COOL, granted, **work))
-    closed = [d for run in plan.series for d in run.days() if d.weekday() != 2]
+    young = [
+        day
+        for stage in ("soak", "germination", "establishment", "weaning", "soak_relaid", "relaid")
+        for run in runs_of(plan, stage)
+        for day in run.days()
+    ]
     (said,) = [c for c in plan.cautions if c.key == "watering.season.permit"]
     assert dict(said.values)["days"] == Listed(
-        (Days(min(closed), max(closed), weekday=False),), "and"
+        (Days(min(young), max(young), weekday=False),), "and"
     )
     if "relaid_on" in work:
         assert {d.weekday() for run in runs_of(plan, "relaid") for d in run.days()} == set(range(7))
+    else:
+        weaned = [run.weekdays for run in runs_of(plan, "weaning") if len(run.days()) > 1]
+        assert weaned and {len(days) for days in weaned} <= {2, 3}
     none = cases.brief(water={**few, "permit": False})
     refused = season_watering(cases.request(BOOK, COOL, none, **work))
     assert all(d.weekday() == 2 for run in refused.series for d in run.days())
@@ -905,3 +913,18 @@ def test_what_bounds_the_water_is_what_is_said() -> None:
     assert "lawful" not in day and "at home" not in day
     ground = cautions(application_rate="3 in/h", soil="clay", slope=25.0)
     assert "this ground" in ground and "lawful" not in ground
+
+
+def test_no_days_lie_between_the_stages_of_young_grass() -> None:
+    """With a permit the first day of weaning follows the last of establishment or rooting."""
+    few: dict[str, Any] = {"application_rate": "0.5 in/h", "allowed_weekdays": ["wed"]}
+    granted = cases.brief(water={**few, "permit": True})
+    for work in (
+        {"seeded_on": SOWN, "first_mow_on": date(2027, 10, 1)},
+        {"planted_on": date(2027, 6, 1)},
+    ):
+        plan = season_watering(cases.request(BOOK, COOL, granted, **work))
+        before = runs_of(plan, "rooting" if "planted_on" in work else "establishment")
+        ended = max(day for run in before for day in run.days())
+        begun = min(day for run in runs_of(plan, "weaning") for day in run.days())
+        assert begun - ended == timedelta(1)

@@ -6,11 +6,14 @@ from datetime import date, time, timedelta
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 import water_cases as cases
 from turfplan.message import as_written
 from turfplan.phrases import watering as phrases
 from turfplan.work.watering.bounds import Watered, fewer_runs, no_run_fits, part_fits
+from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.intake import Intake
 from turfplan.work.watering.request import WateredGround, ground_of
 from turfplan.work.watering.run_times import Hose, RunTime, WateringZone, applied_mm
@@ -300,7 +303,7 @@ def crowded(*zones: WateringZone, **changes: Any) -> WaterRun:
 
 
 def test_a_shared_series_counts_its_zones_together_and_what_they_wait() -> None:
-    """The minutes of both, depths by area, and the pause between two spans of lawful hours."""
+    """The minutes of both, and depths by area; what closed hours part runs by itself."""
     sun = WateringZone("sun", as_written("sun"), 100.0, 30.0, uniformity=0.7)
     shade = WateringZone("shade", as_written("shade"), 50.0, 30.0, exposure=0.75)
     run = crowded(sun, shade)
@@ -313,7 +316,7 @@ def test_a_shared_series_counts_its_zones_together_and_what_they_wait() -> None:
     assert run.applied_mm == pytest.approx((20 * 100 + 10.5 * 50) / 150)
     assert run.area_m2 == 150
     apart = crowded(sun, shade, the_brief=hours("06:00-06:45", "07:00-08:00"))
-    assert (apart.minutes, apart.elapsed_min) == (61, 60 + 21)
+    assert (apart.zone, apart.minutes, apart.elapsed_min) == ("sun", 40, 40)
 
 
 def test_sixty_series_are_not_too_many() -> None:
@@ -378,3 +381,56 @@ def test_recovery_gives_no_more_than_the_grass_uses() -> None:
         for run in runs:
             assert run.depth_mm + gap * rain <= max(gap * use, gap * rain) + 1e-9
             assert run.depth_mm <= BOOK.si("water.recover_depth")
+
+
+OF_THE_DAY = st.sampled_from(
+    [
+        ("18:00-24:00", "00:00-10:00"),
+        ("22:00-05:00",),
+        ("00:01-08:00", "18:00-23:59"),
+        ("05:30-06:15", "20:00-20:40"),
+        ("06:00-07:00",),
+        ("19:00-00:00",),
+    ]
+)
+RATES = st.lists(st.sampled_from([8.0, 11.0, 43.0, 90.0]), min_size=1, max_size=4)
+SLOPES, SOILS = st.sampled_from([0, 6, 15]), st.sampled_from(["loam", "clay loam", "clay"])
+
+
+@settings(max_examples=150, deadline=None)
+@given(OF_THE_DAY, RATES, SLOPES, SOILS, st.sampled_from([None, 12.0]))
+def test_no_series_leaves_the_allowed_hours(
+    hours: tuple[str, ...],
+    rates: list[float],
+    slope: float,
+    soil: str,
+    flow: float | None,
+) -> None:
+    """Zones of unlike rates in cycles that soak in, by valves or by a tap, each for itself or all
+    in one series: from the first drop to the last every run is lawful, and none overlap; where no
+    run fits it is said."""
+    water: dict[str, Any] = {"allowed_hours": list(hours), "timer": True}
+    if flow is not None:
+        water["flow"] = f"{flow} L/min"
+    of_brief = cases.brief(water=water)
+    zones = tuple(
+        WateringZone(f"z{n}", as_written(f"zone {n}"), 50.0 * n, rate, uniformity=0.6 + 0.1 * n)
+        for n, rate in enumerate(rates, 1)
+    )
+    lawn = cases.even_ground(
+        6.0, zones=zones, slope_percent=slope, soil=soil.replace(" ", "_"), water=of_brief.water
+    )
+    law = law_of(of_brief.water)
+    stage = Stage("germination", MONDAY, MONDAY + timedelta(7 * 13))
+    plan = [stage, Stage("weaning", MONDAY + timedelta(7 * 13 + 1), MONDAY + timedelta(7 * 16))]
+    runs, cautions = season_runs(lawn, plan)
+    assert runs or cautions
+    of_day: dict[date, list[tuple[int, int]]] = {}
+    for run in runs:
+        begun = run.start_time.hour * 60 + run.start_time.minute
+        assert law.holds(begun, run.elapsed_min), (run.id, run.start_time, run.elapsed_min)
+        for day in run.days():
+            of_day.setdefault(day, []).append((begun, begun + run.elapsed_min))
+    for spans in of_day.values():
+        for (_, over), (begun, _) in itertools.pairwise(sorted(spans)):
+            assert begun >= over

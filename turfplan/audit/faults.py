@@ -75,6 +75,7 @@ FaultKind = Literal[
     "second_grass_fed_off_time",
     "second_grass_stays",
     "relaid_turf_dry",
+    "relaid_turf_torn",
     # what the owner told of light, weed killers and causes
     "sown_in_the_dark",
     "sown_on_weed_killer",
@@ -171,6 +172,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "second_grass_fed_off_time",
         "second_grass_stays",
         "relaid_turf_dry",
+        "relaid_turf_torn",
         "starter_without_seed",
         "phosphate_unasked",
         "limings_too_close",

@@ -1,9 +1,10 @@
 """What is for a part of the lawn says for which, and takes material for that part alone."""
 
 from collections.abc import Iterator, Sequence
+from datetime import timedelta
 
 from turfplan.audit.amounts_agree import settle_of
-from turfplan.audit.case import Case
+from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.passes import depth_mm
 from turfplan.message import Listed, Message, Value
@@ -18,6 +19,9 @@ OF_A_PASS = ("incorporate", MOWING)
 # Depths are written to six decimals, volumes are rounded no more than that.
 HAIR_MM, HAIR_SHARE = 0.01, 1e-4
 HOLLOWS = "the hollows"
+# What opens the soil, and plays no role of its own, and what names a place beside lifted hollows.
+LIFTING, RAKED = "lift_and_fill", ("slit",)
+BUT_LIFTED = ("places.lifted", "places.hollows_left", "places.these", "places.these_but")
 PLACE = "places."
 
 
@@ -107,4 +111,26 @@ def _words(value: Value) -> Iterator[str]:
         yield value
 
 
-INVARIANTS = (none_where_none_goes, places_named)
+def relaid_turf_left_alone(case: Case) -> Iterator[Fault]:
+    """No blade, tine or low cut goes over relaid turf until it has rooted: it comes before the
+    lifting, waits, or says that it leaves those places out."""
+    least = case.days("order.lift_rest")
+    harsh = [*case.to_do("low_cut", "thatching", "coring"), *case.jobs(*RAKED)]
+    for lift in case.all_jobs(LIFTING):
+        if lift.closed in ("skipped", "dropped"):
+            continue
+        laid = last_day_of(lift)
+        for job in harsh:
+            if lift.start < job.start < laid + timedelta(least) and not _spares_lifted(job):
+                yield fault(
+                    "relaid_turf_torn", job, lift, day=job.start, laid=laid, least_days=least
+                )
+
+
+def _spares_lifted(job: Task) -> bool:
+    """Whether the title of a job leaves lifted hollows out: by name, or as it is for others."""
+    found = set(_words(job.title)) if isinstance(job.title, Message) else set()
+    return not found.isdisjoint(BUT_LIFTED)
+
+
+INVARIANTS = (none_where_none_goes, places_named, relaid_turf_left_alone)

@@ -94,7 +94,14 @@ def _allowed_minutes(hours: tuple[str, ...]) -> list[tuple[int, int]]:
     for text in hours:
         first, last = (int(clock[:2]) * 60 + int(clock[3:]) for clock in text.split("-"))
         found += [(first, last)] if first < last else [(0, last), (first, DAY_MIN)]
-    return found
+    # Spans that meet are one: what runs through both is lawful all the way.
+    joined: list[tuple[int, int]] = []
+    for first, last in sorted(found):
+        if joined and first <= joined[-1][1]:
+            joined[-1] = (joined[-1][0], max(last, joined[-1][1]))
+        else:
+            joined.append((first, last))
+    return joined
 
 
 def no_watering_while_banned(case: Case) -> Iterator[Fault]:

@@ -184,18 +184,25 @@ class Caution(BookEntry):
 
 
 class CampaignWords(BookEntry):
-    """A way through the season: its name, why it is taken (with passes, and beside that where
-    summers are hot or winters freeze, or with seed alone), what
-    speaks against it beside a better one, the fact that prices it, and grasses that bear more in
-    it."""
+    """A way through the season: its name, why it is taken (with passes, or with seed alone; beside
+    that where the fill is deeper than one session takes, where summers are hot or winters freeze,
+    where no season to sow is left, where seed goes down), what speaks against it beside a better
+    one (of seed, and in hot summers, in other words where it has them), the fact that prices it,
+    and grasses that bear more in it."""
 
     name: str
     cost: NamedFact
     why: tuple[str, ...]
+    why_deep: tuple[str, ...] = ()
     why_in_heat: tuple[str, ...] = ()
+    why_season_over: tuple[str, ...] = ()
     why_with_frost: tuple[str, ...] = ()
+    why_with_seed: tuple[str, ...] = ()
+    why_with_seed_in_heat: tuple[str, ...] = ()
     why_without_passes: tuple[str, ...]
     against: str
+    against_with_seed: str | None = None
+    against_with_seed_in_heat: str | None = None
     strong: tuple[str, ...] = ()
 
 
@@ -256,6 +263,7 @@ class OrderRule(BookEntry):
     unit: Literal["days", "workdays", "growth"] = "days"
     whole: bool = False
     either: bool = False
+    same_ground: bool = False
     strength: Literal["hard", "strong", "advice", "preference"]
     when: tuple[Flag, ...] = ()
     reason: str

@@ -30,10 +30,16 @@ WORDED: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "campaigns": (
             "name",
             "why",
+            "why_deep",
             "why_in_heat",
+            "why_season_over",
             "why_with_frost",
+            "why_with_seed",
+            "why_with_seed_in_heat",
             "why_without_passes",
             "against",
+            "against_with_seed",
+            "against_with_seed_in_heat",
         ),
         "operations": (
             "name",

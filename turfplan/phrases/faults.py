@@ -358,6 +358,15 @@ def relaid_turf_dry(*, day: Day) -> Message:
     return Message("faults.relaid_turf_dry", (("day", day),))
 
 
+def relaid_turf_torn(*, day: Day, laid: Day, least_days: int) -> Message:
+    """on {day} over turf that is laid again on {laid}: blades, tines and low cuts wait {least_days}
+    days for its roots, or leave it out by name
+    """
+    return Message(
+        "faults.relaid_turf_torn", (("day", day), ("laid", laid), ("least_days", least_days))
+    )
+
+
 def second_grass_fed_off_time(*, day: Day, least_days: int, most_days: int) -> Message:
     """the ryegrass has its first food on {day}, not {least_days} to {most_days} days after its
     seed

@@ -28,6 +28,16 @@ def hollows() -> Message:
     return Message("places.hollows")
 
 
+def hollows_left() -> Message:
+    """the hollows that are not lifted"""
+    return Message("places.hollows_left")
+
+
+def lifted() -> Message:
+    """the lifted hollows"""
+    return Message("places.lifted")
+
+
 def spots() -> Message:
     """the thin and bare spots"""
     return Message("places.spots")

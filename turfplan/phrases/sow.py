@@ -59,6 +59,11 @@ def dormant_seed() -> Message:
     return Message("sow.dormant_seed")
 
 
+def dormant_seed_waits() -> Message:
+    """Sown cold it lies safe and comes up first thing in spring."""
+    return Message("sow.dormant_seed.waits")
+
+
 def spreads(*, grass: Message) -> Message:
     """{grass:capital} also fills gaps by itself, so the rate stays low."""
     return Message("sow.spreads", (("grass", grass),))

@@ -274,6 +274,16 @@ def week_days_closed(*, stage: Message, closed: int, days: int, day: Day) -> Mes
     )
 
 
+def week_short(*, stage: Message, days: Days, given: Quantity, need: Quantity) -> Message:
+    """{stage}: the days open to watering in the week of {days} give {given} of the {need} that the
+    grass needs beyond rain, and what dries thins: ask for more days, or do this work in a season in
+    which rain helps.
+    """
+    return Message(
+        "watering.week.short", (("stage", stage), ("days", days), ("given", given), ("need", need))
+    )
+
+
 def week_all_away(*, stage: Message, days: Days) -> Message:
     """{stage}: nobody is there from {days}, and without a timer nothing is watered."""
     return Message("watering.week.all_away", (("stage", stage), ("days", days)))

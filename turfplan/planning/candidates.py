@@ -17,6 +17,7 @@ from turfplan.planning.rejected_campaigns import (
     Compared,
     against_dearer,
     hose_waits,
+    in_order,
     no_season_for_passes,
     of_the_whole_fill,
     rest_never_dressed,
@@ -187,7 +188,7 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
     if not found:
         if never := no_season_for_passes(setting):
             return Comparison(None, (), never)
-        against = _in_order(setting, ruled_out, undatable)
+        against = in_order(setting, ruled_out, undatable)
         conflict = (
             conflict
             or tuple(
@@ -209,24 +210,13 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
         *((c.setting, (c.campaign.name, _runner_up(chosen, c))) for c in found[1:]),
     ]
     seen: dict[Message, Message] = {}
-    for name, reason in _in_order(setting, ruled_out, others):
+    lifts = bool(best.setting.levelling.lift_share)
+    for name, reason in in_order(setting, ruled_out, others, lifts=lifts):
         if name != best.campaign.name:
             seen.setdefault(name, reason)
     compared = (Compared(*way) for way in (*((c.setting, c.campaign) for c in found), *dearer))
     whole = of_the_whole_fill(chosen, compared)
     return Comparison(best, tuple(seen.items()), whole=whole)
-
-
-def _in_order(
-    asked: ResolvedLawn,
-    ruled_out: Sequence[RuledOut],
-    others: Sequence[tuple[ResolvedLawn, RuledOut]],
-) -> tuple[RuledOut, ...]:
-    """What speaks against campaigns of the fill as asked comes before what speaks against those of
-    other ways."""
-    own = [told for lawn, told in others if lawn.levelling is asked.levelling]
-    rest = [told for lawn, told in others if lawn.levelling is not asked.levelling]
-    return (*ruled_out, *own, *rest)
 
 
 def _cheapest_first(

@@ -12,6 +12,8 @@ _SOWN: tuple[Role, ...] = ("sowing", "planting")
 _YOUNG: tuple[Role, ...] = ("sowing", "planting", "relaying")
 _FED: tuple[Role, ...] = ("feeding",)
 _BOUGHT: tuple[Role, ...] = ("ordering",)
+# What is to be put right before anything is ordered.
+SHORT_OF_SOIL = tuple(f"soil_findings.topsoil_{how}" for how in ("none", "short", "short_survey"))
 
 
 class _NotePlace(NamedTuple):
@@ -52,6 +54,11 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "plan_cautions.thatch_to_strip",
                 "plan_cautions.thatch_to_come_down",
                 "slopes.no_lawn",
+            ),
+            *_ranked(
+                "stop",
+                *SHORT_OF_SOIL,
+                roles=("ordering", *_SOWN),
             ),
             *_ranked("safety", "slopes.no_mower", "slopes.no_heavy_machines"),
             *_ranked(
@@ -187,7 +194,7 @@ _OTHERWISE: Mapping[NoteKind, Rank] = {
     "disagreement": "information",
 }
 # What was asked for and is not done, or is done late: told first, whatever it protects.
-TOLD_FIRST = ("lateness", "handover.undone", "plan_cautions.thatch_left")
+TOLD_FIRST = ("lateness", "handover.undone", "plan_cautions.thatch_left", *SHORT_OF_SOIL)
 # Messages that hold others whole: a row of sentences, a line about one zone.
 _HOLDERS = ("sentences", "watering.zone.line")
 # These ranks stand on the screen and the first sheet, and at the tasks they are about.

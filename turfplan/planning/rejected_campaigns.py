@@ -1,11 +1,11 @@
 """What speaks against campaigns that were not chosen: too few days for their passes, or a better
 one."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from turfplan.book.words import book_message, grass_name, operation_name
+from turfplan.book.words import grass_name, operation_name
 from turfplan.calendar_days import DAYS, HALF_A_YEAR
 from turfplan.message import Day, Days, Listed, Message, Number, sentences
 from turfplan.phrases import campaign_choice as phrases
@@ -13,7 +13,8 @@ from turfplan.phrases import campaigns as of_campaigns
 from turfplan.phrases import reasons
 from turfplan.phrases import watering as dry_seed
 from turfplan.records.book_names import CampaignName
-from turfplan.work.campaigns import Campaign, Session, crowded
+from turfplan.work.campaign_reasons import against_campaign
+from turfplan.work.campaigns import Campaign, RuledOut, Session, crowded
 from turfplan.work.filling import left_share
 from turfplan.work.horizon import season_for_the_rest
 from turfplan.work.lawn import ResolvedLawn
@@ -84,7 +85,8 @@ def second_best(best: Compared, other: Compared) -> Message:
     ]
     if len(ends) == 2 and (ends[1] - ends[0]).days > HALF_A_YEAR:
         return phrases.year_later()
-    return book_message(other.lawn.book, f"campaigns.{other.campaign.id}.against")
+    sown = other.campaign.sow_window is not None
+    return against_campaign(other.lawn, other.campaign.id, sown=sown)
 
 
 def not_sooner(
@@ -122,6 +124,23 @@ def _begins(campaign: Campaign) -> int:
     windows = [session.window for session in campaign.sessions]
     windows += [campaign.sow_window] if campaign.sow_window else []
     return min((window.start.toordinal() for window in windows), default=0)
+
+
+def in_order(
+    asked: ResolvedLawn,
+    ruled_out: Sequence[RuledOut],
+    others: Sequence[tuple[ResolvedLawn, RuledOut]],
+    *,
+    lifts: bool = False,
+) -> tuple[RuledOut, ...]:
+    """What speaks against campaigns of the fill as asked comes before what does against other ways;
+    before both, where the plan `lifts` its hollows, what holds with them lifted and nothing left
+    out: passes of lifted hollows speak against nothing."""
+    ways = [(lawn.levelling, told) for lawn, told in others if lifts]
+    lifted = [told for way, told in ways if way.lift_share and not way.left]
+    own = [told for lawn, told in others if lawn.levelling is asked.levelling]
+    rest = [told for lawn, told in others if lawn.levelling is not asked.levelling]
+    return tuple(dict.fromkeys((*lifted, *ruled_out, *own, *rest)))
 
 
 def of_the_whole_fill(best: Compared, others: Iterable[Compared]) -> tuple[CampaignName, ...]:

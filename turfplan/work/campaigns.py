@@ -14,6 +14,7 @@ from turfplan.phrases import campaigns as phrases
 from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import CampaignName, FactName, of_family
 from turfplan.records.constraints import DaySet
+from turfplan.work.campaign_costs import cost_of_kind
 from turfplan.work.campaign_reasons import why_campaign
 from turfplan.work.drafts import OpenDays, Pass
 from turfplan.work.filling import cost_of_filling
@@ -358,7 +359,8 @@ def _campaign(
         )
         for number, window in enumerate(stretch, 1)
     )
-    name, why = _name(setting, stretch, sow), why_campaign(setting, kind, passes=bool(sessions))
+    name = _name(setting, stretch, sow)
+    why = why_campaign(setting, kind, sow, passes=bool(sessions))
     campaign = Campaign(kind, name, why, sessions, sow, _cost(setting, kind, stretch, sow))
     late = setting.book.si("campaign.cost_late") if campaign.late else 0.0
     return replace(campaign, cost=campaign.cost + late + cost_of_filling(setting, passes))
@@ -372,6 +374,7 @@ def _cost(
     Its kind, its sessions, and the waiting for its end.
     """
     book, last = setting.book, _last(stretch, sow)
+    ends = None if sow is None else _half(setting, sow)
     waiting = 0.0
     a_year: FactName = (
         "campaign.cost_year_bare" if setting.worked == "bare" else "campaign.cost_year_of_waiting"
@@ -379,12 +382,8 @@ def _cost(
     if last is not None:
         days = last.start.toordinal() - setting.first_day
         waiting = max(0.0, (days - book.si("campaign.waiting_grace")) / DAYS)
-    cost = (
-        book.si(book.campaigns[kind].cost)
+    return (
+        cost_of_kind(setting, kind, ends)
         + waiting * book.si(a_year)
         + book.si("campaign.cost_session") * len(stretch)
     )
-    if kind == "two_years" and setting.cool and sow is not None and _half(setting, sow) == "spring":
-        # However long the way, seed at its end meets weeds and its first summer young.
-        cost += book.si("campaign.cost_spring")
-    return cost

@@ -10,6 +10,7 @@ from turfplan.work.drafts import Draft
 from turfplan.work.lag_steps import growth_step, workday_step
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.phases.marks import outlasts
+from turfplan.work.places import leaves_lifted_out
 
 SOWING = ("seed", "overseed", "dormant_seed")
 
@@ -93,6 +94,8 @@ def _paired(rule: OrderRule, before: Draft, after: Draft) -> bool:
     if rule.after == DIGGING:
         return after.id in before.serves
     if rule.either and not _wished_first(before, after):
+        return False
+    if rule.same_ground and leaves_lifted_out(after.where):
         return False
     if before.strips and before.strips == after.strips:
         # They go side by side, strip by strip.

@@ -3,23 +3,27 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from turfplan.message import Message, listed
+from turfplan.message import Listed, Message, listed
 from turfplan.phrases import places as phrases
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import Extent
 from turfplan.work.where_spread import all_but
 
+_BUT_LIFTED = frozenset({phrases.lifted().key, phrases.hollows_left().key})
+
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class WorkPlace:
     """A part of the lawn: its share of the area, 0 to 1, and its name; None for the whole lawn.
 
-    `step` says what is done about its bounds, where that differs from other parts.
+    `step` says what is done about its bounds, where that differs from other parts. `spared` are the
+    parts that the name leaves out.
     """
 
     share: float = 1.0
     name: Message | None = None
     step: Message | None = None
+    spared: tuple[Message, ...] = ()
 
     def extent(self, setting: ResolvedLawn) -> Extent:
         """How much there is to do of it."""
@@ -32,12 +36,13 @@ def these(names: Iterable[Message]) -> Message:
     return phrases.these(parts=listed(names))
 
 
-def sown_place(setting: ResolvedLawn) -> Place:
+def sown_place(setting: ResolvedLawn) -> WorkPlace:
     """What of the lawn may be sown or planted."""
-    return Place(setting.sowing.share, all_but(setting.sowing.unsown))
+    unsown = tuple(setting.sowing.unsown)
+    return WorkPlace(setting.sowing.share, all_but(unsown), spared=unsown)
 
 
-def mended_place(setting: ResolvedLawn) -> Place:
+def mended_place(setting: ResolvedLawn) -> WorkPlace:
     """What of the lawn is sown or planted: of turf that is mended the spots alone."""
     whole = sown_place(setting)
     if setting.mended_share >= 1:
@@ -48,17 +53,35 @@ def mended_place(setting: ResolvedLawn) -> Place:
         if unsown
         else phrases.these(parts=listed(spots))
     )
-    return Place(whole.share * setting.mended_share, name)
+    return WorkPlace(whole.share * setting.mended_share, name)
 
 
-def renewed_place(setting: ResolvedLawn) -> Place:
+def renewed_place(setting: ResolvedLawn) -> WorkPlace:
     """The ground that is made anew where no living grass is kept: what is sown, else filled."""
     if setting.sowing.operation is not None:
         return sown_place(setting)
     return filled_place(setting)
 
 
-def filled_place(setting: ResolvedLawn) -> Place:
+def filled_place(setting: ResolvedLawn) -> WorkPlace:
     """The lawn without what nothing may be spread on."""
     spared = [part for part in setting.plot.parts if not part.filled]
-    return Place(1.0 - sum(part.share for part in spared), all_but([p.name for p in spared]))
+    names = tuple(part.name for part in spared)
+    return WorkPlace(1.0 - sum(part.share for part in spared), all_but(names), spared=names)
+
+
+def but_relaid(setting: ResolvedLawn, place: WorkPlace) -> WorkPlace:
+    """A place that is all but some parts, or the lawn, without the hollows whose turf is lifted."""
+    lifted = setting.levelling.lift_share
+    if not lifted:
+        return place
+    spared = (*place.spared, phrases.lifted())
+    return WorkPlace(max(0.0, place.share - lifted), all_but(spared), spared=spared)
+
+
+def leaves_lifted_out(where: Message | None) -> bool:
+    """Whether the name of a place leaves out the hollows whose turf is lifted."""
+    if where is None or where.key in _BUT_LIFTED:
+        return where is not None
+    parts = [part for _, value in where.values if isinstance(value, Listed) for part in value.items]
+    return any(leaves_lifted_out(part) for part in parts if isinstance(part, Message))

@@ -44,7 +44,7 @@ GROWS_FACTS: tuple[FactName, ...] = ("water.grows_over", "water.grows_over_days"
 
 
 @dataclass(frozen=True, slots=True)
-class _Need:
+class _RainAsked:
     """What work needs of usual rain: the days of the year (365 places) that have it, what is said
     of a window that is cut to them, and of one that has none of them."""
 
@@ -112,7 +112,7 @@ def _reaches(windows: Iterable[OpenDays], setting: ResolvedLawn) -> bool:
 
 def _need(
     setting: ResolvedLawn, operation: OperationName, windows: Sequence[OpenDays]
-) -> _Need | None:
+) -> _RainAsked | None:
     """What an operation needs of rain; None where somebody waters, or it needs nothing."""
     if setting.brief.water.possible is not False or operation == "dormant_seed":
         return None
@@ -122,14 +122,14 @@ def _need(
             return None
         grass = slowest(book, setting.sowing.grasses)
         held = days_kept_wet(setting.brief, book, setting.climate, grass)
-        return _Need(held, phrases.cut_to_wet, phrases.never_wet, RAIN_FACTS)
+        return _RainAsked(held, phrases.cut_to_wet, phrases.never_wet, RAIN_FACTS)
     if RELAID in roles and (wet := _wet_to_root(setting, windows)) is not None:
         facts: tuple[FactName, ...] = (*RAIN_FACTS, "water.rooting_days")
-        return _Need(wet, phrases.cut_to_wet, phrases.never_wet, facts)
+        return _RainAsked(wet, phrases.cut_to_wet, phrases.never_wet, facts)
     on_turf = not setting.on_open_ground and not OPENED_OR_COVERED.isdisjoint(roles)
     if on_turf or FED in roles:
         held = turf_grows_over(setting)
-        return _Need(held, phrases.cut_to_grown, phrases.never_grown, GROWS_FACTS)
+        return _RainAsked(held, phrases.cut_to_grown, phrases.never_grown, GROWS_FACTS)
     return None
 
 
@@ -188,7 +188,7 @@ def _runs(windows: Iterable[tuple[int, OpenDays]]) -> Iterator[tuple[int, OpenDa
         yield run
 
 
-def _on_held(setting: ResolvedLawn, window: OpenDays, need: _Need) -> Iterator[OpenDays]:
+def _on_held(setting: ResolvedLawn, window: OpenDays, need: _RainAsked) -> Iterator[OpenDays]:
     """The stretches of a window on which rain bears its work, each long enough to be a window."""
     days = (window.end - window.start).days + 1
     held = [need.held[day_index(window.start + timedelta(n))] for n in range(days)]

@@ -23,13 +23,23 @@ def where_spread(setting: ResolvedLawn, layer_mm: Sequence[float]) -> Message | 
     unfilled = [part for part in setting.plot.parts if not part.filled]
     spared = [part.name for part in unfilled if part.zone is None or part.zone in zones]
     held = sum(part.share for part in unfilled)
-    never = 1.0 - held - sum(band.share for band in bands) > HAIR
-    if not full and not never:
-        return all_but([part.name for part in unfilled])
+    lifted_share = setting.levelling.lift_share
+    never = 1.0 - held - lifted_share - sum(band.share for band in bands) > HAIR
+    # What is lifted has its fill; where it is a zone of its own, the names of the others say so.
+    lifted = [phrases.lifted()] if lifted_share and None in zones else []
+    if not full and not never and (lifted or not lifted_share):
+        return all_but([*(part.name for part in unfilled), *lifted])
     if None in zones and not never and not _unnamed(full):
-        return all_but([*_zones(full), *spared])
+        return all_but([*_zones(full), *spared, *lifted])
     surveyed = setting.brief.leveling.survey is not None
-    parts = [_named(zone, full, surveyed=surveyed) for zone in dict.fromkeys(b.zone for b in got)]
+    parts = [
+        phrases.hollows_left()
+        if zone is None and lifted and not surveyed
+        else _named(zone, full, surveyed=surveyed)
+        for zone in dict.fromkeys(b.zone for b in got)
+    ]
+    if surveyed:
+        spared += lifted
     if spared:
         return phrases.these_but(parts=listed(parts), spared=listed(spared, "or"))
     return phrases.these(parts=listed(parts))

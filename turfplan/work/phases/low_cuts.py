@@ -18,6 +18,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import mown_height_mm
 from turfplan.work.operations import SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED, low_floor
+from turfplan.work.places import WorkPlace, but_relaid
 from turfplan.work.thatch import grows_together_first
 
 # The cut over hollows that are lifted; it leads to no pass.
@@ -45,6 +46,7 @@ def low_cuts_before(
     # soil.
     twice = thatched and not apart and bool(campaign.sessions) and len(heights) == 1
     blades = (heights[:-1] or heights) if apart else ()
+    combed = combed_place(setting).extent(setting)
     for step, height in enumerate(blades, 1):
         yield _cut(
             setting,
@@ -55,6 +57,7 @@ def low_cuts_before(
                 {"height": cut_height(height), "clippings": phrases.clippings_blades()},
             ),
             low_floor(setting, seeded=False)[1],
+            combed,
         )
     extent = surface_place(setting, campaign, number).extent(setting)
     # A place is left free, so that no step leads from the blades' last cut to the first after them.
@@ -68,9 +71,13 @@ def low_cuts_before(
             _timing(campaign, number, ahead + step, target, -(lead_days or 1) if early else -1),
             _of_step(setting, campaign, height, again=apart),
             low_floor(setting, _sows(setting, campaign, number))[1],
-            # Blades comb the whole lawn.
-            WHOLE_LAWN if early else extent,
+            combed if early else extent,
         )
+
+
+def combed_place(setting: ResolvedLawn) -> WorkPlace:
+    """Where blades comb out thatch for a session: all but turf that is relaid for it."""
+    return but_relaid(setting, WorkPlace())
 
 
 def _of_step(

@@ -15,10 +15,10 @@ from turfplan.work.dressed import surface_place
 from turfplan.work.filling import FEW_PASSES
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import is_straight_sand, mix_parts
-from turfplan.work.operations import CARE, SURFACE, Extent, Timing, Wording, make
+from turfplan.work.operations import CARE, SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
 from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
-from turfplan.work.phases.low_cuts import cut_before_lifting, low_cuts_before
+from turfplan.work.phases.low_cuts import combed_place, cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
 from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
 from turfplan.work.watering.water_in import as_water_allows
@@ -58,7 +58,8 @@ def surface(
         )
         drafts += cuts
         if thatched:
-            drafts.append(_dethatch(setting, campaign, target, session))
+            combed = combed_place(setting).extent(setting)
+            drafts.append(_dethatch(setting, campaign, target, session, combed))
         if cores(setting, campaign) and not closed_to_tines(setting, campaign, number):
             drafts.append(_aerate(setting, campaign, number, session, target))
     return drafts + _deep_fill(setting, campaign, loose_lift_m3)
@@ -234,7 +235,13 @@ def _first_pass(campaign: Campaign, session: int) -> int:
     return campaign.sessions[session - 1].passes[0].number
 
 
-def _dethatch(setting: ResolvedLawn, campaign: Campaign, target: str, session: int) -> Draft:
+def _dethatch(
+    setting: ResolvedLawn,
+    campaign: Campaign,
+    target: str,
+    session: int,
+    extent: Extent = WHOLE_LAWN,
+) -> Draft:
     creeps = (phrases.dethatch_creeper(), phrases.dethatch_clear())
     by_rake = (phrases.dethatch_by_rake(), phrases.dethatch_clear())
     spring = campaign.sessions[0].window.season == "spring" if campaign.sessions else False
@@ -254,6 +261,7 @@ def _dethatch(setting: ResolvedLawn, campaign: Campaign, target: str, session: i
             else None,
             cautions=(scarifying,) if spring and setting.cool else (),
         ),
+        extent=extent,
         facts=("dethatch.limit",),
     )
 

@@ -277,7 +277,11 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
 def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
     """Why seed goes in then: a cool-season grass has its second-best time in spring."""
     if window.operation == "dormant_seed":
-        return phrases.dormant_seed()
+        open_too = any(
+            w.start <= window.end and w.end >= window.start
+            for w in setting.open(setting.sowing.operation or "overseed")
+        )
+        return phrases.dormant_seed_waits() if open_too else phrases.dormant_seed()
     if setting.sowing.intent == "winter_overseed":
         return phrases.overseed_winter()
     spring = setting.sowing.grass.season == "cool" and window.season == "spring"

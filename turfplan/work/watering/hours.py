@@ -94,6 +94,12 @@ class Law:
         )
         return replace(self, spans=early)
 
+    def holds(self, start_min: int, elapsed_min: int) -> bool:
+        """True where what begins at that minute of a day is through within the same lawful span."""
+        return any(
+            start <= start_min and start_min + elapsed_min <= end for start, end in self.spans
+        )
+
     @property
     def open_min(self) -> int:
         """Lawful minutes of a day."""
@@ -111,9 +117,20 @@ def law_of(water: Water) -> Law:
         water.allowed_weekdays,
         water.parity,
         water.banned,
-        tuple(sorted(spans)) or ((0, DAY_MIN),),
+        _joined(spans) or ((0, DAY_MIN),),
         bool(water.permit),
     )
+
+
+def _joined(spans: Sequence[tuple[int, int]]) -> tuple[tuple[int, int], ...]:
+    """Spans in order, those that overlap or follow without a pause as one."""
+    joined: list[tuple[int, int]] = []
+    for start, end in sorted(spans):
+        if joined and start <= joined[-1][1]:
+            joined[-1] = (joined[-1][0], max(joined[-1][1], end))
+        else:
+            joined.append((start, end))
+    return tuple(joined)
 
 
 def place(
@@ -121,12 +138,31 @@ def place(
 ) -> tuple[tuple[int, ...], ...] | None:
     """Start minutes of each session and zone, near the wished times and inside the lawful hours.
 
-    Zones run one after the other, sessions at least `gap_min` apart. None where the hours do not
-    hold every run.
+    Zones run one after the other, sessions at least `gap_min` apart. The zones of a session run
+    without a pause where any lawful hours hold them all, else each in the hours that hold it. None
+    where the hours do not hold every run.
     """
+    blocks = [(sum(elapsed_min),)] * len(wishes)
+    placed = _in_order(wishes, blocks, gap_min, law) if elapsed_min else None
+    if placed is not None:
+        behind = [0, *itertools.accumulate(elapsed_min)][:-1]
+        return tuple(tuple(begun + n for n in behind) for (begun,) in placed)
+    return _in_order(wishes, [tuple(elapsed_min)] * len(wishes), gap_min, law)
+
+
+def in_a_row(starts: Sequence[int], elapsed_min: Sequence[int]) -> bool:
+    """True where the runs of a session follow each other without a pause."""
+    ends = [start + elapsed for start, elapsed in zip(starts, elapsed_min, strict=True)]
+    return all(start == end for start, end in zip(starts[1:], ends, strict=False))
+
+
+def _in_order(
+    wishes: Sequence[float], sessions: Sequence[Sequence[int]], gap_min: float, law: Law
+) -> tuple[tuple[int, ...], ...] | None:
+    """Start minutes of what runs in each session, of so many minutes, in this order."""
     placed: list[tuple[int, ...]] = []
     free = 0.0
-    for wish in wishes:
+    for wish, elapsed_min in zip(wishes, sessions, strict=True):
         session: list[int] = []
         wanted = max(wish, free)
         for elapsed in elapsed_min:

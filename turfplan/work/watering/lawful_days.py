@@ -11,8 +11,10 @@ from turfplan.work.watering.request import WateredGround
 from turfplan.work.watering.stages import Stage, late_hours
 
 TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting", "relaid")
-# Seed, plants and relaid turf: what an establishment permit is given for.
-PERMITTED = (*TENDER, "soak_relaid")
+# What must not dry out: seed, plants and relaid turf until they have rooted.
+THIRSTY = (*TENDER, "soak_relaid")
+# What an establishment permit is given for: all of that, and young grass until it is weaned.
+PERMITTED = (*THIRSTY, "weaning")
 AFTER_WORK = ("settle", "settle_fill", "soak", "soak_plants", "soak_relaid")
 
 

@@ -8,7 +8,9 @@ from datetime import date, timedelta
 from turfplan.calendar_days import recurring_days
 from turfplan.records.plan_task import Amount
 from turfplan.units import us_twin
+from turfplan.work.watering.hours import Law
 from turfplan.work.watering.request import WEEK, KnownSeries, WateredGround
+from turfplan.work.watering.run_times import MINUTES_IN_HOUR
 from turfplan.work.watering.water_run import WaterRun
 
 
@@ -80,18 +82,31 @@ def _days_off(
 
 
 def settle_with(
-    previous: Mapping[str, KnownSeries], runs: Sequence[WaterRun], today: date, tolerance: float
+    previous: Mapping[str, KnownSeries],
+    runs: Sequence[WaterRun],
+    today: date,
+    tolerance: float,
+    law: Law,
 ) -> tuple[WaterRun, ...]:
     """The fresh runs fitted to the calendar with the least change.
 
     A week that is over stays as it was; the running one keeps its days and minutes and only gains
     days off; a coming one keeps its minutes where the new ones differ by less than `tolerance`
-    (a share). What follows work that has moved on moves with it, also from days that are over.
+    (a share). Nothing is kept at hours that `law` has closed since. What follows work that has
+    moved on moves with it, also from days that are over.
     """
     return tuple(
-        run if run.id not in previous else _fitted(previous[run.id], run, today, tolerance)
+        run
+        if run.id not in previous
+        else _lawful(law, _fitted(previous[run.id], run, today, tolerance), run, today)
         for run in runs
     )
+
+
+def _lawful(law: Law, kept: WaterRun, run: WaterRun, today: date) -> WaterRun:
+    """The run as kept, or the fresh one where what is kept would run on in closed hours."""
+    begun = kept.start_time.hour * round(MINUTES_IN_HOUR) + kept.start_time.minute
+    return kept if kept.end < today or law.holds(begun, kept.elapsed_min) else run
 
 
 def _fitted(old: KnownSeries, run: WaterRun, today: date, tolerance: float) -> WaterRun:

@@ -16,7 +16,7 @@ from turfplan.work.mowing import low_cut_steps, mowing_interval_days
 from turfplan.work.watering.account import DayBooks, account, ledger_of, mature_notes
 from turfplan.work.watering.hose import by_hand
 from turfplan.work.watering.hours import law_of
-from turfplan.work.watering.lawful_days import PERMITTED
+from turfplan.work.watering.lawful_days import PERMITTED, THIRSTY
 from turfplan.work.watering.replan import settle_with, skip_for_rain
 from turfplan.work.watering.request import (
     WEEK,
@@ -104,7 +104,11 @@ def season_watering(request: WateringRequest) -> WateringPlan:
     runs = skip_for_rain(ground, runs)
     if request.previous and request.today is not None:
         runs = settle_with(
-            request.previous, runs, request.today, request.book.si("water.minutes_tolerance")
+            request.previous,
+            runs,
+            request.today,
+            request.book.si("water.minutes_tolerance"),
+            ground.law,
         )
     # A week that rain has taken over altogether is no series any more.
     runs = tuple(run for run in runs if run.days())
@@ -174,7 +178,7 @@ def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:
     thirsty = [
         week
         for stage in plan
-        if stage.name in PERMITTED
+        if stage.name in THIRSTY
         for week in weeks_of(ground, stage)
         if spared(ground, stage, week) is None
     ]
@@ -190,25 +194,21 @@ def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:
 
 
 def _permitted(request: WateringRequest, runs: Sequence[WaterRun]) -> list[Message]:
-    """The days that a permit must cover: from the first run that needs it to the last, for each
-    stretch that is watered without a pause."""
+    """The days that a permit must cover: from the first run of young grass to the last, for each
+    stretch that is watered without a pause and has a day that needs it."""
     law = law_of(request.water)
-    days = sorted(
-        {
-            day
-            for run in runs
-            if run.stage in PERMITTED
-            for day in run.days()
-            if law.open(day, permitted=True) and not law.open(day)
-        }
-    )
-    if not days:
-        return []
-    first, stretches = days[0], list[Days]()
+    days = sorted({day for run in runs if run.stage in PERMITTED for day in run.days()})
+    stretches, stretch = list[Days](), list[date]()
     for day, after in pairwise([*days, None]):
-        if day is not None and (after is None or (after - day).days > WEEK):
-            stretches.append(Days(first, day, weekday=False))
-            first = after or first
+        if day is None:
+            continue
+        stretch.append(day)
+        if after is None or (after - day).days > WEEK:
+            if any(law.open(d, permitted=True) and not law.open(d) for d in stretch):
+                stretches.append(Days(stretch[0], day, weekday=False))
+            stretch = []
+    if not stretches:
+        return []
     return [phrases.season_permit(days=listed(stretches, "and"))]
 
 

@@ -13,6 +13,7 @@ from turfplan.work.watering.hours import spaced
 from turfplan.work.watering.lawful_days import AFTER_WORK, lawful_days
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.run_times import WateringZone
+from turfplan.work.watering.shortfall import Shortfall, shortfall, told_short
 from turfplan.work.watering.stage_weeks import WeekNeed, spared, told_spared, weeks_of
 from turfplan.work.watering.stages import Stage
 from turfplan.work.watering.water_run import WaterRun
@@ -44,6 +45,7 @@ def _stage_runs(
     spares = {week.number: spared(ground, stage, week) for week in weeks}
     cautions.extend(told_spared(stage, weeks, spares))
     series: list[WaterRun] = []
+    gaps: list[Shortfall] = []
     for spare, stretch in groupby(weeks, key=lambda week: spares[week.number]):
         if spare is not None:
             continue
@@ -56,6 +58,8 @@ def _stage_runs(
                 ground, stage, week, _Rhythm(runs, after), cautions, together=together
             )
             series.extend(found)
+            gaps += shortfall(ground, week, found)
+    cautions += told_short(stage, gaps)
     return series
 
 

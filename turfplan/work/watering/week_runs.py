@@ -11,7 +11,7 @@ from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
 from turfplan.work.watering.bounds import Bound, Watered, fewer_runs, no_run_fits, part_fits
-from turfplan.work.watering.hours import place, session_names, spread
+from turfplan.work.watering.hours import in_a_row, place, session_names, spread
 from turfplan.work.watering.how_to_run import divided, in_parts, puts_down
 from turfplan.work.watering.lawful_days import TENDER
 from turfplan.work.watering.needs import Need
@@ -106,7 +106,9 @@ class Week:
         zones = self.zones
         sessions_of_day = list(zip(names, fit.starts, strict=True))
         name, starts = sessions_of_day[0]
-        if self.together:
+        elapsed = [when.elapsed_min for when in fit.times]
+        # One series for all zones would run on where no water is lawful between two of them.
+        if self.together and all(in_a_row(session, elapsed) for session in fit.starts):
             first = [self._record(name, fit, starts[0], self._joint(fit))]
         else:
             timed = zip(zones, starts, fit.times, strict=True)
