@@ -362,6 +362,8 @@ GroupFact = Literal[
     "water.light_rain_share",
     "water.start_morning",
     "water.start_afternoon",
+    "water.by_hand_from",
+    "water.by_hand_until",
     "water.start_evening",
     "water.minutes_tolerance",
     "water.rare_watering",

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import timedelta
 from types import MappingProxyType
 
 from turfplan.book.words import grass_name
@@ -67,7 +68,7 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if setting.sowing.operation is None or window is None:
         return []
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
-    share, wanted = sown_share(setting, window), setting.mended_share
+    share, wanted = sown_share(setting, campaign), setting.mended_share
     if window.operation == "plant":
         sowing = _planting(setting, window, session, share)
     else:
@@ -135,19 +136,23 @@ def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
     ]
 
 
-def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
+def sown_share(setting: ResolvedLawn, campaign: Campaign) -> float:
     """The part of the lawn whose seed or plants can be kept wet by hose; 0 where it is too little.
+    It is 1 where nothing is sown.
 
-    Dormant seed waits for the rain of spring.
+    Dormant seed is kept wet from the day on which it wakes in spring.
     """
     book, lawn = setting.book, zones(setting.brief.water, setting.book, setting.plot.area_m2)
-    if window.operation == "dormant_seed" or setting.brief.water.possible is False:
+    window = campaign.sow_window
+    if window is None or setting.brief.water.possible is False:
         return 1.0
-    up = book.get(of_species(slowest(book, setting.sowing.grasses), "germination_days"))
-    days = round(up.high_si if up is not None else book.fact("water.rooting_days").high_si)
+    late = book.get(of_species(slowest(book, setting.sowing.grasses), "germination_days"))
+    days = round(late.high_si if late is not None else book.fact("water.rooting_days").high_si)
     slope = setting.brief.site.slope_percent or 0.0
     intake = intake_of(book, setting.plot.soil, slope, bare=setting.on_open_ground)
-    wet_day = seedbed_day(book, setting.climate, intake, window, days)
+    up = emergence(setting, campaign)
+    moist_from = window.best + timedelta(0 if up is None else up.wakes)
+    wet_day = seedbed_day(book, setting.climate, intake, moist_from, days)
     return kept_wet_share(lawn[0], book, wet_day)
 
 
