@@ -218,8 +218,9 @@ def test_where_hollows_are_lifted_what_holds_with_them_lifted_comes_first() -> N
     part = replace(SETTING, levelling=replace(way, left=SETTING.levelling.bands))
     told_of = {name: (as_written(name), as_written("why")) for name in "abcd"}
     others = [(part, told_of["a"]), (SETTING, told_of["b"]), (lifted, told_of["c"])]
-    found = in_order(SETTING, [told_of["d"]], others, lifts=True)
-    assert found == tuple(told_of[name] for name in "cdba")
+    at_once = (as_written("c"), as_written("too few sessions for its hollows"))
+    found = in_order(SETTING, [told_of["d"], at_once], others, lifts=True)
+    assert found == tuple(told_of[name] for name in "dcba")
 
 
 def test_seed_alone_waits_for_no_season_that_has_a_fill() -> None:

@@ -171,6 +171,19 @@ def test_planting_of_as_many_days_as_a_pass_may_take_says_nothing() -> None:
     assert at_hand(most) == () and len(at_hand(most + 1)) == 1
 
 
+def test_spring_is_told_to_cost_a_summer_where_summers_are_hot() -> None:
+    """Elsewhere it costs weeds alone, for seed anew as among grass."""
+    cool = replace(lawn().climate, air_mean_c=(12.0,) * 365)
+    for operation, hot, mild in (
+        ("overseed", phrases.overseed_spring(), phrases.overseed_spring_cool()),
+        ("seed", phrases.seed_spring(), phrases.seed_spring_cool()),
+    ):
+        setting = replace(lawn(), turf=replace(lawn().turf, condition="bare"))
+        assert _why(setting, window(operation, "spring")) == hot
+        there = replace(setting, climate=cool)
+        assert _why(there, window(operation, "spring")) == mild
+
+
 def test_dormant_seed_is_not_said_to_replace_a_season_that_is_open() -> None:
     """Where seed could also come up at once."""
     resting, also = window("dormant_seed", "winter"), window("overseed", "winter")

@@ -184,11 +184,11 @@ class Caution(BookEntry):
 
 
 class CampaignWords(BookEntry):
-    """A way through the season: its name, why it is taken (with passes, or with seed alone; beside
-    that where the fill is deeper than one session takes, where summers are hot or winters freeze,
-    where no season to sow is left, where seed goes down), what speaks against it beside a better
-    one (of seed, and in hot summers, in other words where it has them), the fact that prices it,
-    and grasses that bear more in it."""
+    """A way through the season: its name, why it is taken (with passes, in other words where the
+    fill is deeper than one session takes, or with seed alone; beside that where summers are hot or
+    winters freeze, where no season to sow is left, where seed goes down), what speaks against it
+    beside a better one (of seed, and in hot summers, in other words where it has them), the fact
+    that prices it, and grasses that bear more in it."""
 
     name: str
     cost: NamedFact

@@ -63,7 +63,8 @@ class Climate:
     `found` is where the place lies as a reader knows it: a town, or the way from the nearest one.
     `water_share` is what want of water leaves of growth on each day of a usual year, 0 to 1; None
     where a lawn is watered. `warm_bell` is the bell of growth of a warm-season grass that has one
-    of its own (`climate.growth.Bell`).
+    of its own (`climate.growth.Bell`). `rain_doubt` is why the rain is not to be built on, where it
+    is not.
     """
 
     latitude: float
@@ -96,6 +97,7 @@ class Climate:
     found: Message | None = None
     water_share: Curve | None = None
     warm_bell: Bell | None = None
+    rain_doubt: Message | None = None
 
     @property
     def southern(self) -> bool:

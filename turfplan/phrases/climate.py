@@ -25,6 +25,24 @@ def grid_brought(
     )
 
 
+def rain_doubtful_height(*, grid_height: Quantity, height: Quantity) -> Message:
+    """The rain that is counted here is doubtful: the ground of the grid lies at {grid_height}, the
+    lawn at {height}, and rain cannot be brought from one height to another; a valley may get a
+    third of it. Give the normals of a station nearby, among the place: normals = \"file.csv\".
+    """
+    return Message(
+        "climate.rain_doubtful.height", (("grid_height", grid_height), ("height", height))
+    )
+
+
+def rain_doubtful_relief(*, relief: Quantity) -> Message:
+    """The rain that is counted here is doubtful: the ground around differs by {relief}, and
+    mountains catch rain that valleys behind them miss; a valley may get a third of it. Give the
+    normals of a station nearby, among the place: normals = \"file.csv\".
+    """
+    return Message("climate.rain_doubtful.relief", (("relief", relief),))
+
+
 def grid_hilly(*, title: str, place: Message, metres: Number) -> Message:
     """climate normals of the world grid ({title}) at {place}; the ground around differs by {metres}
     m: give the elevation for a better answer; valley floors freeze earlier in autumn than this

@@ -18,6 +18,11 @@ def overseed() -> Message:
     return Message("sow.overseed")
 
 
+def seed_spring_cool() -> Message:
+    """The lawn is sown anew in spring, the second-best time here: weeds take their share."""
+    return Message("sow.seed_spring.cool")
+
+
 def seed_spring() -> Message:
     """The lawn is sown anew in spring, the second-best time here: weeds and the first summer take
     their share.
@@ -28,6 +33,11 @@ def seed_spring() -> Message:
 def overseed_dense() -> Message:
     """New plants join the stand: this is the best time for them here."""
     return Message("sow.overseed_dense")
+
+
+def overseed_spring_cool() -> Message:
+    """New plants join the stand in spring, the second-best time here: weeds take their share."""
+    return Message("sow.overseed_spring.cool")
 
 
 def overseed_spring() -> Message:

@@ -627,6 +627,13 @@ def verdict_rain_plants(*, grass: Message) -> Message:
     return Message("watering.verdict.rain_plants", (("grass", grass),))
 
 
+def verdict_rain_doubtful(*, grass: Message) -> Message:
+    """Nobody waters here, and nothing is sown or planted on rain that is doubtful: whether it keeps
+    {grass} moist is not known.
+    """
+    return Message("watering.verdict.rain_doubtful", (("grass", grass),))
+
+
 def verdict_no_water_seed(*, grass: Message) -> Message:
     """The lawn cannot be watered: seed of {grass} that is wetted and dries out is dead."""
     return Message("watering.verdict.no_water_seed", (("grass", grass),))

@@ -27,7 +27,8 @@ _WEEKEND = (5, 6)
 
 
 def with_rain(plan: Plan, setting: ResolvedLawn) -> Plan:
-    """The plan with the chances of its open passes and sowings; as it is where there is none.
+    """The plan with the chances of its open passes and sowings; as it is where there is none, but
+    for a caution where the rain is doubtful.
 
     Open task by open task where generated rain tells it, for the whole season, and a caution for
     what depends on rain alone.
@@ -35,6 +36,9 @@ def with_rain(plan: Plan, setting: ResolvedLawn) -> Plan:
     years = setting.openings.record or generated_years(
         setting.climate, setting.book, rain_alone(setting)
     )
+    doubt = setting.climate.rain_doubt
+    if doubt is not None:
+        plan = plan.model_copy(update={"cautions": (doubt, *plan.cautions)})
     if years is None:
         return plan
     ahead = [task for task in plan.tasks if _is_open(task)]

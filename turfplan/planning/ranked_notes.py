@@ -42,6 +42,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "salt_holds",
                 "soil_findings.salts_unknown",
                 "soil_findings.salts_too_high",
+                "watering.verdict.rain_doubtful",
                 "watering.verdict.no_water_seed",
                 "watering.verdict.no_water_plants",
                 "watering.verdict.gap_seed",
@@ -195,7 +196,13 @@ _OTHERWISE: Mapping[NoteKind, Rank] = {
     "disagreement": "information",
 }
 # What was asked for and is not done, or is done late: told first, whatever it protects.
-TOLD_FIRST = ("lateness", "handover.undone", "plan_cautions.thatch_left", *SHORT_OF_SOIL)
+TOLD_FIRST = (
+    "lateness",
+    "handover.undone",
+    "plan_cautions.thatch_left",
+    "climate.rain_doubtful",
+    *SHORT_OF_SOIL,
+)
 # Messages that hold others whole: a row of sentences, a line about one zone.
 _HOLDERS = ("sentences", "watering.zone.line")
 # These ranks stand on the screen and the first sheet, and at the tasks they are about.

@@ -134,13 +134,15 @@ def in_order(
     lifts: bool = False,
 ) -> tuple[RuledOut, ...]:
     """What speaks against campaigns of the fill as asked comes before what does against other ways;
-    before both, where the plan `lifts` its hollows, what holds with them lifted and nothing left
-    out: passes of lifted hollows speak against nothing."""
+    in the stead of both, where the plan `lifts` its hollows, stands what holds with them lifted and
+    nothing left out: passes of lifted hollows speak against nothing."""
     ways = [(lawn.levelling, told) for lawn, told in others if lifts]
     lifted = [told for way, told in ways if way.lift_share and not way.left]
     own = [told for lawn, told in others if lawn.levelling is asked.levelling]
     rest = [told for lawn, told in others if lawn.levelling is not asked.levelling]
-    return tuple(dict.fromkeys((*lifted, *ruled_out, *own, *rest)))
+    named = {name for name, _ in lifted}
+    at_once = [told for told in ruled_out if told[0] not in named]
+    return tuple(dict.fromkeys((*at_once, *lifted, *own, *rest)))
 
 
 def of_the_whole_fill(best: Compared, others: Iterable[Compared]) -> tuple[CampaignName, ...]:

@@ -207,7 +207,7 @@ class RankedNote(PlanRecord):
     stands.
 
     `told_first` where it stands on the screen and the first sheet whatever its rank: what was asked
-    for and is not done, or is late.
+    for and is not done, or is late, or rests on rain that is doubtful.
     """
 
     rank: Rank

@@ -55,14 +55,17 @@ def _in_climate(setting: ResolvedLawn, kind: CampaignName) -> tuple[Message, ...
     )
 
 
-def _of_depth(setting: ResolvedLawn, kind: CampaignName) -> tuple[Message, ...]:
-    """That the fill is deeper than one session of growth takes, where it is."""
-    book, needed = setting.book, sessions_needed(setting)
+def _of_passes(setting: ResolvedLawn, kind: CampaignName) -> tuple[Message, ...]:
+    """What is said of the passes: in other words where the fill is deeper than one session of
+    growth takes."""
+    book, key = setting.book, f"campaigns.{kind}.why"
     strong = book.si("campaign.fill_strong_summer") + 1e-6
     if kind == "two_years" and not setting.cool and setting.levelling.mean_mm <= strong:
         # The fill as a whole would do for one summer: it is its depth at one place that does not.
-        return (phrases.more_than_one_summer(depth=length_mm(setting.levelling.depth_mm)),)
-    return book_messages(book, f"campaigns.{kind}.why_deep") if needed > 1 else ()
+        deep = phrases.more_than_one_summer(depth=length_mm(setting.levelling.depth_mm))
+        return (deep, *book_messages(book, key))
+    deeper = book_messages(book, f"{key}_deep") if sessions_needed(setting) > 1 else ()
+    return deeper or book_messages(book, key)
 
 
 def _of_seed(
@@ -91,8 +94,8 @@ def why_campaign(
         alone = book_messages(book, f"campaigns.{kind}.why_without_passes")
         ground = _of_open_ground(setting) if setting.on_open_ground else ()
         return (*ground, *over, *alone, *seed)
-    deep, why = _of_depth(setting, kind), book_messages(book, f"campaigns.{kind}.why")
-    return (*over, *deep, *why[:1], *_in_climate(setting, kind), *why[1:], *seed)
+    why = _of_passes(setting, kind)
+    return (*over, *why[:1], *_in_climate(setting, kind), *why[1:], *seed)
 
 
 def against_campaign(setting: ResolvedLawn, kind: CampaignName, *, sown: bool) -> Message:

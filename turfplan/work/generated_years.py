@@ -79,6 +79,9 @@ class GeneratedYears:
 def generated_years(
     climate: Climate, book: Book, on_rain: tuple[int, int] | None = None
 ) -> GeneratedYears | None:
-    """The generated years of a climate; None where nobody estimated its wet days."""
+    """The generated years of a climate; None where nobody estimated its wet days, or the rain that
+    they would be made from is doubtful."""
+    if climate.rain_doubt is not None:
+        return None
     rain = generated_rain(climate)
     return None if rain is None else GeneratedYears(rain, book, climate.et0_mm, on_rain)

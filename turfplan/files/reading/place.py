@@ -13,6 +13,7 @@ from turfplan.calendar_days import PLAIN_YEAR, day_index
 from turfplan.climate.climate_zones import ZonePlace, place_of_zone, read_zones, stand_in
 from turfplan.climate.fitted_models import Models
 from turfplan.climate.from_normals import ClimateBasis, Frosts, Normals, Spot, build_climate
+from turfplan.climate.rain_doubt import height_of, rain_doubt
 from turfplan.climate.real_years import RealYear, real_years
 from turfplan.climate.record import Climate, Frost
 from turfplan.climate.world_grid import Grid, Months, months_at, open_grid
@@ -20,7 +21,7 @@ from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.postal_codes import postal_place
 from turfplan.files.reading.timezones import timezone_at
 from turfplan.files.reading.towns import Town, called, nearest_town, seen_from, state_name
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import Message, Number
 from turfplan.phrases import climate as phrases
 from turfplan.phrases import place_faults as faults
 from turfplan.phrases import towns, weather
@@ -129,6 +130,7 @@ def _from_grid(place: Place) -> Climate:
     mild = _grid_source(grid, where, models, months, spot, town, frostless=True)
     if town is not None and lies_in_it:
         spot = replace(spot, elevation_m=town.height_m)
+    doubt = rain_doubt(models, months, spot.elevation_m)
     climate = build_climate(
         models,
         spot,
@@ -136,7 +138,7 @@ def _from_grid(place: Place) -> Climate:
         ClimateBasis(source, days, error_c, grid.attribution),
         _user_frosts(place),
     )
-    return replace(climate, source=mild) if climate.frostless else climate
+    return replace(climate, source=mild if climate.frostless else source, rain_doubt=doubt)
 
 
 def _in_hills(models: Models, months: Months) -> bool:
@@ -172,8 +174,8 @@ def _grid_source(
         return phrases.grid_brought(
             title=title,
             place=place,
-            from_height=_height(months.elevation_m),
-            to_height=_height(spot.elevation_m),
+            from_height=height_of(months.elevation_m),
+            to_height=height_of(spot.elevation_m),
         )
     if not _in_hills(models, months):
         return phrases.grid(title=title, place=place)
@@ -185,8 +187,8 @@ def _grid_source(
         return of_town(
             title=title,
             place=place,
-            from_height=_height(months.elevation_m),
-            to_height=_height(town.height_m),
+            from_height=height_of(months.elevation_m),
+            to_height=height_of(town.height_m),
             town=town.name,
         )
     near_town = phrases.grid_hilly_town_frostless if frostless else phrases.grid_hilly_town
@@ -195,13 +197,8 @@ def _grid_source(
         place=place,
         metres=Number(months.relief_m),
         town=town.name,
-        height=_height(town.height_m),
+        height=height_of(town.height_m),
     )
-
-
-def _height(height_m: float) -> Quantity:
-    """A height above the sea, known to ten feet or metres."""
-    return Quantity(height_m * 1000, "distance", us_step=10, metric_step=10)
 
 
 def _from_file(place: Place, path: Path) -> Located:
@@ -227,11 +224,10 @@ def _from_file(place: Place, path: Path) -> Located:
                 )
             )
         where = _Whereabouts(*file.station, phrases.at_station(file=path.name))
-    normals = file.normals
+    normals, of_grid = file.normals, None
     if normals.rain_mm is None:
-        normals = replace(
-            normals, rain_mm=months_at(load_grid(), where.latitude, where.longitude).rain_mm
-        )
+        of_grid = months_at(load_grid(), where.latitude, where.longitude)
+        normals = replace(normals, rain_mm=of_grid.rain_mm)
     spot = _spot(place, where, normals.months_c(), normals.months_mm())
     climate = build_climate(
         models,
@@ -244,6 +240,8 @@ def _from_file(place: Place, path: Path) -> Located:
         ),
         _user_frosts(place),
     )
+    if of_grid is not None:
+        climate = replace(climate, rain_doubt=rain_doubt(models, of_grid, spot.elevation_m))
     return Located(
         climate, real_years(file.series, climate, models) if file.series is not None else ()
     )

@@ -14,6 +14,7 @@ from turfplan.phrases import sow as phrases
 from turfplan.phrases import watering as by_hose
 from turfplan.records.book_names import PlantForm, of_species
 from turfplan.work import slopes as bank
+from turfplan.work.campaign_reasons import heat_of_summer
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence
@@ -292,10 +293,13 @@ def _why(setting: ResolvedLawn, window: OpenDays) -> Message:
     spring = setting.sowing.grass.season == "cool" and window.season == "spring"
     if window.operation == "seed" and not setting.on_open_ground:
         return phrases.seed_into()
+    cool = heat_of_summer(setting) == 0
+    if window.operation == "seed" and spring:
+        return phrases.seed_spring_cool() if cool else phrases.seed_spring()
     if window.operation == "seed":
-        return phrases.seed_spring() if spring else phrases.seed()
+        return phrases.seed()
     if spring:
-        return phrases.overseed_spring()
+        return phrases.overseed_spring_cool() if cool else phrases.overseed_spring()
     return phrases.overseed_dense() if setting.turf.condition == "dense" else phrases.overseed()
 
 

@@ -61,7 +61,11 @@ def watering_verdict(
     gap, short = law.longest_gap_days(), too_few_days(brief, book)
     reasons: list[Message] = []
     rain_fed: list[Message] = []
-    if water.possible is False:
+    if water.possible is False and climate.rain_doubt is not None:
+        reasons.append(
+            sentences(phrases.verdict_rain_doubtful(grass=young.grass), climate.rain_doubt)
+        )
+    elif water.possible is False:
         if any(days_kept_wet(brief, book, climate, species_id)):
             alone = phrases.verdict_rain_plants if young.planted else phrases.verdict_rain_seed
             rain_fed = [sentences(alone(grass=young.grass), _usual_rain(climate, book))]
