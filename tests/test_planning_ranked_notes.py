@@ -8,7 +8,7 @@ import pytest
 
 from command import run
 from planning import kind, plan_of
-from printed import checklist_html, season_ics, week_sheets
+from printed import checklist_html, order_html, season_ics, week_sheets
 from turfplan.message import Message
 from turfplan.messages.catalog import catalog_of
 from turfplan.planning.ranked_notes import PLACES, place_of
@@ -115,3 +115,20 @@ def test_places_are_those_of_messages() -> None:
     for key in known:
         if key.startswith(("plan_cautions.", "watering.verdict.", "salt_holds.")):
             assert key in advice | unsaid or place_of(Message(key)) is not None, key
+
+
+def test_too_little_topsoil_over_rubble_stands_first_on_order_and_checklist() -> None:
+    """It is a stop, told at the order and the sod, with the depth to write."""
+    plan = plan_of(
+        {
+            "lawn": {"condition": "bare", "soil": "rubble", "thatch": None},
+            "seeding": {"intent": "renovate", "form": "sod"},
+            "leveling": {"depth": "2 in"},
+        }
+    )
+    (note,) = [note for note in plan.ranked if "Do not order yet" in note.text.text]
+    assert note.rank == "stop" and note.told_first
+    assert 'depth = "4 in"' in note.text.text
+    about = [t for t in plan.tasks if t.id in note.tasks]
+    assert {"ordering", "planting"} <= {role for task in about for role in task.roles}
+    assert "Do not order yet" in order_html(plan) and "Do not order yet" in checklist_html(plan)

@@ -84,7 +84,8 @@ def versions() -> tuple[bytes, ...]:
     made = tuple(season_ics(plan) for plan in plans)
     before, moved, after = (shown(content) for content in made)
     assert sum(moved[uid].start != event.start for uid, event in before.items()) > 5
-    assert set(before) == set(moved) and set(moved) < set(after)
+    # A pass that rain took comes back with its low cut and its holes.
+    assert set(before) < set(moved) <= set(after)
     seed = season.plan.task("overseed").uid  # type: ignore[union-attr]
     assert after[seed].cancelled and not moved[seed].cancelled
     return made

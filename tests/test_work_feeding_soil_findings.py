@@ -667,3 +667,41 @@ def test_lime_of_the_past_that_no_sample_shows_is_told_to_the_laboratory() -> No
     asked = [keys(_lime_questions(lawn(past, ph=5.2))) for past in (recent, old, {})]
     assert asked == [["lime_unknown", "lime_given"], ["lime_unknown"], ["lime_unknown"]]
     assert keys(_lime_questions(lawn(recent, ph=5.2, lime_rate="50 lb/1000ft2"))) == []
+
+
+def bare_on(soil: str, **levelling: Any) -> dict[str, Any]:
+    """Sod on bare ground of some soil, filled by some depth."""
+    return {
+        "lawn": {"condition": "bare", "soil": soil, "grass": "kentucky_bluegrass", "thatch": None},
+        "seeding": {"intent": "renovate", "form": "sod"},
+        "leveling": {"depth": None, **levelling},
+    }
+
+
+@pytest.mark.parametrize("soil", ["rubble", "subsoil"])
+@pytest.mark.parametrize(
+    ("levelling", "key"),
+    [
+        ({"depth": "60 mm"}, "topsoil_short"),
+        ({"depth": "2 in", "lows": [{"depth": "8 in", "share": 0.5}]}, "topsoil_short"),
+        ({"lows": [{"depth": "8 in", "share": 0.5}]}, "topsoil_none"),
+        ({"depth": "100 mm"}, None),
+        ({"depth": "4 in"}, None),
+    ],
+)
+def test_ground_that_is_no_soil_stops_the_order_of_too_little(
+    soil: str, levelling: dict[str, Any], key: str | None
+) -> None:
+    """Less topsoil anywhere than it asks for is a stop; the depth that is told is enough."""
+    said_of = keys(_ground(setting_of(brief_of(bare_on(soil, **levelling)))))
+    assert [name for name in said_of if name.startswith("topsoil")] == ([key] if key else [])
+    turf = setting_of(brief_of({"lawn": {"soil": soil}, "leveling": {"depth": "0.5 in"}}))
+    assert not [name for name in keys(_ground(turf)) if name.startswith("topsoil")]
+
+
+def test_a_survey_that_brings_too_little_topsoil_is_to_give_way_to_a_depth() -> None:
+    """A depth beside a survey is refused: it is written in place of it."""
+    lawn = setting_of(brief_of(bare_on("rubble", depth="60 mm")))
+    levelling = lawn.brief.leveling.model_copy(update={"survey": "levels.csv", "depth_mm": None})
+    surveyed = replace(lawn, brief=lawn.brief.model_copy(update={"leveling": levelling}))
+    assert "topsoil_short_survey" in keys(_ground(surveyed))

@@ -251,6 +251,15 @@ def cut_height(mm: float) -> Quantity:
     return Quantity(mm, "height", "up", us_step=0.125, metric_step=5.0)
 
 
+# A depth of soil that is asked for is told in steps of this, in mm, or a quarter of an inch.
+SOIL_STEP_MM = 5.0
+
+
+def soil_depth(mm: float) -> Quantity:
+    """A least depth of soil, in mm, as it is asked for and written into a brief."""
+    return Quantity(mm, "height", "nearest", us_step=0.25, metric_step=SOIL_STEP_MM)
+
+
 def message_json(message: Message) -> dict[str, Any]:
     """A message as `plan.json` keeps it: its key and its values, each with its kind."""
     return {

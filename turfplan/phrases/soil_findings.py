@@ -303,6 +303,42 @@ def on_rubble(*, depth: Quantity) -> Message:
     return Message("soil_findings.on_rubble", (("depth", depth),))
 
 
+def topsoil_short(*, ground: Message, given: Quantity, depth: Quantity) -> Message:
+    """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and this brief
+    brings {given} where it brings least. Write `depth = \"{depth}\"` under `[leveling]`, no less
+    for any hollow or zone of its own, and plan again.
+    """
+    return Message(
+        "soil_findings.topsoil_short", (("ground", ground), ("given", given), ("depth", depth))
+    )
+
+
+def topsoil_none(*, ground: Message, depth: Quantity) -> Message:
+    """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and this brief
+    leaves ground without any. Write `depth = \"{depth}\"` under `[leveling]`, no less for any
+    hollow or zone of its own, and plan again.
+    """
+    return Message("soil_findings.topsoil_none", (("ground", ground), ("depth", depth)))
+
+
+def topsoil_short_survey(*, ground: Message, depth: Quantity) -> Message:
+    """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and leveling to
+    the survey brings less in places. Write `depth = \"{depth}\"` under `[leveling]` in place of
+    `survey`, and plan again.
+    """
+    return Message("soil_findings.topsoil_short_survey", (("ground", ground), ("depth", depth)))
+
+
+def rubble() -> Message:
+    """rubble"""
+    return Message("soil_findings.rubble")
+
+
+def subsoil() -> Message:
+    """subsoil"""
+    return Message("soil_findings.subsoil")
+
+
 def rock_no_tines(*, depth: Quantity) -> Message:
     """Rock lies {depth} down: no hollow tines, they would strike it. Spike by hand, dress thinly,
     and water little and often: so thin a soil holds water for few days.

@@ -12,6 +12,8 @@ _SOWN: tuple[Role, ...] = ("sowing", "planting")
 _YOUNG: tuple[Role, ...] = ("sowing", "planting", "relaying")
 _FED: tuple[Role, ...] = ("feeding",)
 _BOUGHT: tuple[Role, ...] = ("ordering",)
+# What is to be put right before anything is ordered.
+SHORT_OF_SOIL = tuple(f"soil_findings.topsoil_{how}" for how in ("none", "short", "short_survey"))
 
 
 class _NotePlace(NamedTuple):
@@ -53,6 +55,11 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "plan_cautions.thatch_to_strip",
                 "plan_cautions.thatch_to_come_down",
                 "slopes.no_lawn",
+            ),
+            *_ranked(
+                "stop",
+                *SHORT_OF_SOIL,
+                roles=("ordering", *_SOWN),
             ),
             *_ranked("safety", "slopes.no_mower", "slopes.no_heavy_machines"),
             *_ranked(
@@ -193,6 +200,7 @@ TOLD_FIRST = (
     "handover.undone",
     "plan_cautions.thatch_left",
     "climate.rain_doubtful",
+    *SHORT_OF_SOIL,
 )
 # Messages that hold others whole: a row of sentences, a line about one zone.
 _HOLDERS = ("sentences", "watering.zone.line")

@@ -198,6 +198,7 @@ GroupFact = Literal[
     "order.low_cut_before_dethatch_most",
     "order.low_cut_fresh",
     "order.low_cut_before_seed_most",
+    "order.lift_rest",
     "order.straw_sinks",
     "order.mow_after_pass",
     "order.leaf_tips_most",

@@ -47,7 +47,7 @@ def surface_place(
         return _dressed_alone(setting, first, part, patched=session.sows and layer is None)
     if layer is not None:
         return filled_place(setting)
-    return sown_place(setting) if session.sows else but_relaid(setting, filled_place(setting))
+    return but_relaid(setting, (sown_place if session.sows else filled_place)(setting))
 
 
 def _dressed_alone(setting: ResolvedLawn, first: Pass, share: float, *, patched: bool) -> WorkPlace:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from turfplan.book.words import grass_name
-from turfplan.message import Day, Message, Number, Quantity, length_mm
+from turfplan.message import SOIL_STEP_MM, Day, Message, Number, Quantity, length_mm, soil_depth
 from turfplan.phrases import soil_findings as phrases
 from turfplan.phrases import soil_test
 from turfplan.records.book_names import FactName, option_of_family
@@ -35,6 +35,7 @@ BUFFERS: dict[BufferMethod, Message] = {
     "woodruff": soil_test.buffer_woodruff(),
 }
 HAIR = 1e-9
+HAIR_SHARE = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -253,13 +254,11 @@ def _ground(setting: ResolvedLawn) -> Iterator[Message]:
         case "chalk":
             yield phrases.on_chalk()
         case "subsoil":
-            yield phrases.on_subsoil(
-                depth=length_mm(book.si("ground.subsoil_topsoil"), kind="height")
-            )
+            yield phrases.on_subsoil(depth=_topsoil(setting))
+            yield from _too_little_topsoil(setting, phrases.subsoil())
         case "rubble":
-            yield phrases.on_rubble(
-                depth=length_mm(book.si("ground.subsoil_topsoil"), kind="height")
-            )
+            yield phrases.on_rubble(depth=_topsoil(setting))
+            yield from _too_little_topsoil(setting, phrases.rubble())
     if site.rock_depth_mm is not None:
         depth = length_mm(site.rock_depth_mm)
         if site.rock_depth_mm < book.si("ground.rock_tines"):
@@ -268,3 +267,33 @@ def _ground(setting: ResolvedLawn) -> Iterator[Message]:
             yield phrases.rock_near(depth=depth)
         else:
             yield phrases.rock_deep(depth=depth)
+
+
+def _topsoil(setting: ResolvedLawn) -> Quantity:
+    """The least depth of topsoil over ground that is no soil, as it is told."""
+    return soil_depth(setting.book.si("ground.subsoil_topsoil"))
+
+
+def _too_little_topsoil(setting: ResolvedLawn, ground: Message) -> Iterator[Message]:
+    """What stops the order where less is brought than seed or plants need there."""
+    if not setting.on_open_ground or setting.sowing.operation is None:
+        return
+    given_mm, depth = _least_fill_mm(setting), _topsoil(setting)
+    if given_mm >= setting.book.si("ground.subsoil_topsoil") - SOIL_STEP_MM / 2:
+        # What is written as it is told is enough.
+        return
+    if setting.brief.leveling.survey is not None:
+        yield phrases.topsoil_short_survey(ground=ground, depth=depth)
+    elif given_mm > 0:
+        yield phrases.topsoil_short(ground=ground, given=length_mm(given_mm), depth=depth)
+    else:
+        yield phrases.topsoil_none(ground=ground, depth=depth)
+
+
+def _least_fill_mm(setting: ResolvedLawn) -> float:
+    """The settled fill where it is thinnest, mm; parts on which nothing may be spread aside."""
+    bands = setting.levelling.bands
+    held = sum(part.share for part in setting.plot.parts if not part.filled)
+    if held + sum(band.share for band in bands) < 1 - HAIR_SHARE:
+        return 0.0
+    return min((band.depth_mm for band in bands), default=0.0)

@@ -18,7 +18,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import mown_height_mm
 from turfplan.work.operations import SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
 from turfplan.work.passes import SEEDED, low_floor
-from turfplan.work.places import Place, but_relaid
+from turfplan.work.places import WorkPlace, but_relaid
 from turfplan.work.thatch import grows_together_first
 
 # The cut over hollows that are lifted; it leads to no pass.
@@ -75,9 +75,9 @@ def low_cuts_before(
         )
 
 
-def combed_place(setting: ResolvedLawn) -> Place:
+def combed_place(setting: ResolvedLawn) -> WorkPlace:
     """Where blades comb out thatch for a session: all but turf that is relaid for it."""
-    return but_relaid(setting, Place())
+    return but_relaid(setting, WorkPlace())
 
 
 def _of_step(
