@@ -334,12 +334,21 @@ def test_a_bag_is_corrected_where_both_its_numbers_are_told() -> None:
 
 
 def test_sod_and_plugs_of_a_part_of_the_lawn() -> None:
-    """Sprigs by the piece, as they are set apart."""
+    """Plugs by the piece, as they are set apart; sprigs by volume, in furrows: 3.5 L/m2 at
+    the usual ten inches, less where the furrows lie wider.
+    """
     place = {"place": {"postal_code": "30606"}, "lawn": {"grass": "zoysia", "condition": "bare"}}
     lawn = setting(place, {"seeding": {"intent": "plant", "spacing": "12 in"}})
     part = Draft("plant", "plant", "seed", as_written("Why."), 1, form="sprigs", sown_share=0.5)
+    (plugs,) = plant_amounts(lawn, replace(part, form="plugs"))
+    assert (plugs.item, plugs.value, plugs.unit) == ("plugs", 2500, "pieces")
     (sprigs,) = plant_amounts(lawn, part)
-    assert (sprigs.item, sprigs.value, sprigs.unit) == ("sprigs", 2500, "pieces")
+    half_m2 = 2500 * 0.3048**2
+    assert (sprigs.item, sprigs.unit) == ("sprigs", "m3")
+    assert sprigs.value == pytest.approx(3.5e-3 * half_m2 * 10 / 12, abs=1e-5)
+    usual = setting(place, {"seeding": {"intent": "plant"}})
+    (of_rate,) = plant_amounts(usual, part)
+    assert of_rate.value == pytest.approx(3.5e-3 * half_m2, abs=1e-5)
 
 
 def test_what_covers_the_seed_follows_what_is_sown() -> None:

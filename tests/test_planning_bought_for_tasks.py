@@ -162,7 +162,7 @@ def test_titles_name_what_is_ordered_or_what_the_task_takes() -> None:
     [
         ("sod", Quantity(7.0, "area", "up")),
         ("plugs", Number(7.0, "grouped")),
-        ("sprigs", Number(7.0, "grouped")),
+        ("sprigs", Quantity(7.0, "sprig_volume", "up")),
         ("straw", phrases.bales(n=7, number=Number(7.0, "grouped"))),
         ("mat", Quantity(7.0, "area", "up")),
         ("lime", Quantity(7.0, "mass", "up")),

@@ -264,7 +264,7 @@ def bought(item: str, value: float, unit: str) -> Bought:
         ("seed", 9.0, "kg", "tall fescue seed", "20 lb"),
         ("sod", 100.0, "m2", "tall fescue sod", "1,080 ft²"),
         ("plugs", 1250, "pieces", "tall fescue plugs", "1,250 pieces"),
-        ("sprigs", 1250, "pieces", "tall fescue sprigs", "1,250 pieces"),
+        ("sprigs", 1.0, "m3", "tall fescue sprigs", "28.5 bu"),
         ("straw", 5, "bales", "weed-free straw", "5 bales"),
         ("lime", 9.0, "kg", "ground limestone", "20 lb"),
     ],

@@ -9,8 +9,9 @@ import pytest
 from command import run
 from planning import kind, plan_of
 from printed import checklist_html, order_html, season_ics, week_sheets
-from turfplan.message import Message
+from turfplan.message import Days, Message, Quantity
 from turfplan.messages.catalog import catalog_of
+from turfplan.phrases import watering as phrases
 from turfplan.planning.ranked_notes import PLACES, place_of
 from turfplan.records.plan import RANKS, Plan
 
@@ -132,3 +133,14 @@ def test_too_little_topsoil_over_rubble_stands_first_on_order_and_checklist() ->
     about = [t for t in plan.tasks if t.id in note.tasks]
     assert {"ordering", "planting"} <= {role for task in about for role in task.roles}
     assert "Do not order yet" in order_html(plan) and "Do not order yet" in checklist_html(plan)
+
+
+def test_what_water_does_not_hold_is_printed() -> None:
+    """Hours of the night alone are a matter of law, a week far short of its need one of damage."""
+    dark = place_of(phrases.verdict_dark_hours())
+    assert dark is not None and (dark.rank, set(dark.roles)) == ("law", {"sowing", "planting"})
+    days = Days(date(2027, 6, 1), date(2027, 6, 7))
+    water = Quantity(1.0, "rain")
+    short = phrases.week_short(stage=phrases.stage_weaning(), days=days, given=water, need=water)
+    place = place_of(short)
+    assert place is not None and place.rank == "damage"

@@ -174,6 +174,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
         "how it is sold: quarters of a cubic yard, tenths of a cubic metre",
     ),
     ("seed_amounts", "bulk_seed_kg"): ({1000}, UNITS),
+    ("plants", "module"): ({1000.0}, UNITS),
     ("seed_amounts", "plugs_needed"): ({1000}, UNITS),
     ("seed_amounts", "pure_live_share"): ({100}, UNITS),
     ("watering/intake", "module"): ({100}, UNITS),

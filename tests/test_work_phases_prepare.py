@@ -219,6 +219,14 @@ def test_relaid_turf_and_seed_of_one_season_have_one_permit() -> None:
     assert not any(d.startswith("permit") for d in before(plain(), way()))
 
 
+def test_hours_by_day_are_asked_for_where_the_night_alone_is_open() -> None:
+    """Not where days are too few: that permit is asked for, with its hours."""
+    night = with_water(plain(), allowed_hours=("18:00-24:00", "00:00-06:00"))
+    assert permits(night, way(), 0.0, None) == [("permit", "sowing", phrases.permit_hours())]
+    few = with_water(night, allowed_weekdays=("mon",))
+    assert permits(few, way(), 0.0) == [("permit", "sowing", phrases.permit())]
+
+
 def test_a_campaign_begins_with_its_earliest_work() -> None:
     """Of its sessions and its seed, by their best day; with nothing where it has none."""
     early, late = days_of("topdress", DAY - timedelta(30), DAY), days_of("topdress", DAY, DAY)

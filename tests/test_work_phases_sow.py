@@ -110,20 +110,27 @@ def test_sod_is_pegged_where_seed_would_be_covered(percent: float | None, *, peg
 
 
 def test_water_from_a_hose_is_told_by_the_part_and_the_hours_that_it_keeps_wet() -> None:
-    """Four hours where nobody said; nothing is asked of rain, or of seed that waits for spring."""
+    """Four hours where nobody said; seed that waits for spring is kept wet from then on, with less
+    than in a warm season, and nothing is asked of rain."""
     hose = {"water": {**HOSE, "flow": "3 gpm"}, "lawn": {"area": "20000 ft2", "soil": "sand"}}
     setting = lawn(hose)
     told = lawn({"water": {"hours_per_day": 2}})
     hours = [hose_hours(one.brief.water, one.book) for one in (setting, told)]
     assert hours == [4, 2]
-    share = sown_share(setting, window())
+    share = sown_share(setting, way(window()))
     assert 0 < share < 1
     seed, *_ = sow(setting, way(window()))
     assert seed.sown_share == share
     told = dict(seed.cautions[-1].values)
     assert told["share"].value == share and told["hours"].value == 4  # type: ignore[union-attr]
     assert told["area"].value == pytest.approx(setting.plot.area_m2 * share)  # type: ignore[union-attr]
-    assert sown_share(setting, window("dormant_seed")) == 1.0
+    asleep = window("dormant_seed")
+    rests = sown_share(setting, way(asleep))
+    assert 0 < rests < 1 and sow(setting, way(asleep))[0].sown_share == rests
+    water = setting.brief.water.model_copy(update={"possible": False})
+    on_rain = replace(setting, brief=setting.brief.model_copy(update={"water": water}))
+    assert sown_share(on_rain, way(window())) == sown_share(on_rain, way(asleep)) == 1.0
+    assert sown_share(setting, replace(way(asleep), sow_window=None)) == 1.0
     assert sow(lawn(), way(window()))[0].sown_share == 1.0
 
 
@@ -339,9 +346,9 @@ def test_ground_of_which_nobody_said_that_it_slopes_is_level(
     shares = []
     for slope in (None, 0, 1):
         setting = setting_of(brief_of(changes, {"site": {"slope_percent": slope}}))
-        window = campaigns(setting)[0][0].sow_window
-        assert window is not None
-        shares.append(sown_share(setting, window))
+        campaign = campaigns(setting)[0][0]
+        assert campaign.sow_window is not None
+        shares.append(sown_share(setting, campaign))
     assert shares[0] == shares[1] == share > shares[2]
 
 

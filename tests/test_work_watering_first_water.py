@@ -28,7 +28,12 @@ def zone(rate_mm_h: float) -> WateringZone:
 
 def ground(hours: Sequence[str], rate_mm_h: float, **water: Any) -> WateredGround:
     """Sand, which takes in all that a zone puts down, with these hours open to watering."""
-    told = {"possible": True, **({"allowed_hours": list(hours)} if hours else {}), **water}
+    told = {
+        "possible": True,
+        "timer": True,
+        **({"allowed_hours": list(hours)} if hours else {}),
+        **water,
+    }
     changes = {"zones": (zone(rate_mm_h),), "soil": "sand", "the_brief": cases.brief(water=told)}
     return cases.even_ground(4.0, **changes)
 

@@ -10,7 +10,6 @@ import water_cases as cases
 from told import told as told_in_words
 from turfplan.message import as_written
 from turfplan.records.brief import Water
-from turfplan.work.drafts import OpenDays
 from turfplan.work.watering.hose import (
     SeedbedDay,
     by_hand,
@@ -130,10 +129,9 @@ def test_a_part_of_a_lawn_has_its_part_of_the_places() -> None:
 
 
 def days_of_seed(et0_mm: tuple[float, ...], days: int, best: date) -> SeedbedDay:
-    """What a day asks for from the best day of a window on, under a year of evapotranspiration."""
+    """What a day asks for from the best day of sowing on, under a year of evapotranspiration."""
     climate = replace(cases.cool_climate(), et0_mm=et0_mm)
-    window = OpenDays("overseed", "autumn", best, best, best, as_written(""), "")
-    return seedbed_day(BOOK, climate, DAY.intake, window, days)
+    return seedbed_day(BOOK, climate, DAY.intake, best, days)
 
 
 def test_seed_is_kept_wet_by_the_days_after_it_is_sown() -> None:

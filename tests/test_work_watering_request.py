@@ -225,3 +225,25 @@ def test_coefficients_are_monthly_where_they_are_asked_for_and_in_california() -
     assert ground_of(asked(monthly_kc=True)).kc == monthly
     assert ground_of(asked(climate=replace(COOL, state="CA"))).kc == monthly
     assert ground_of(asked(climate=replace(COOL, state="PA"))).kc == whole
+
+
+@pytest.mark.parametrize(
+    ("water", "spans"),
+    [
+        ({"timer": False}, ((300, 1320),)),
+        (
+            {"timer": False, "allowed_hours": ["18:00-24:00", "00:00-06:00"]},
+            ((300, 360), (1080, 1320)),
+        ),
+        ({"timer": False, "allowed_hours": ["22:30-04:00"]}, ((0, 240), (1350, 1440))),
+        ({"timer": True, "allowed_hours": ["22:30-04:00"]}, ((0, 240), (1350, 1440))),
+        ({"timer": True}, ((0, 1440),)),
+    ],
+)
+def test_nobody_gets_up_at_night_for_a_tap(
+    water: dict[str, Any], spans: tuple[tuple[int, int], ...]
+) -> None:
+    """By hand water runs from five to ten in the evening; the law's night where it leaves no other
+    hours, and any hour by a timer."""
+    the_brief = cases.brief(water={"possible": True, **water})
+    assert asked(the_brief=the_brief).law.spans == spans

@@ -258,7 +258,7 @@ def test_hours_of_a_day_are_no_law_and_those_at_home_are_kept_to() -> None:
     assert len(runs[0].days()) == 2 and runs[0].minutes == 840
     long = replace(LAWN, rate_mm_h=0.1)
     _, cautions = season_runs(even(zones=(long,)), [WEEKLY])
-    assert [c.key for c in cautions] == [part_fits("day", WEEKLY.title, 0.5).key]
+    assert next(c.key for c in cautions) == part_fits("day", WEEKLY.title, 0.5).key
 
     def by_hose(most_min: float) -> tuple[int, tuple[str, ...]]:
         # 28 minutes in each of two places, and one to move: 58 for the water of a day.
@@ -434,3 +434,24 @@ def test_no_series_leaves_the_allowed_hours(
     for spans in of_day.values():
         for (_, over), (begun, _) in itertools.pairwise(sorted(spans)):
             assert begun >= over
+
+
+@pytest.mark.parametrize(
+    ("allowed", "starts"),
+    [
+        (("18:00-24:00", "00:00-06:00"), ["05", "18"]),
+        (("18:00-24:00", "00:00-10:00"), ["06", "09", "18"]),
+        (("00:00-06:00",), ["05"]),
+        (("19:00-24:00",), ["19"]),
+    ],
+)
+@pytest.mark.parametrize("timer", [True, False])
+def test_nothing_runs_twice_in_a_night_on_ground_that_is_full(
+    allowed: tuple[str, ...], starts: list[str], timer: bool
+) -> None:
+    """Seed that asks for four runs a day: one before dawn, one from dusk on, the others by day."""
+    the_brief = cases.brief(water={"allowed_hours": list(allowed), "timer": timer})
+    stage = Stage("germination", MONDAY, MONDAY + timedelta(6))
+    runs, cautions = season_runs(even(9.0, the_brief=the_brief), [stage])
+    assert sorted(f"{run.start_time:%H}" for run in runs) == starts
+    assert any(caution.key == "watering.week.fewer_runs" for caution in cautions)

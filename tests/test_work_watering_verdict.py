@@ -195,3 +195,29 @@ def test_a_day_too_short_for_its_water_is_told_with_the_share_that_fits() -> Non
     (found,) = verdict(ALL_DAYS, *several, climate=hot, **PLANTS).cautions
     assert found.key == "watering.verdict.short_day_plants"
     assert verdict(ALL_DAYS, climate=hot).cautions == ()
+
+
+NIGHT = ["18:00-24:00", "00:00-06:00"]
+
+
+@pytest.mark.parametrize(
+    ("hours", "dark"),
+    [
+        (NIGHT, True),
+        (["22:00-05:00"], True),
+        (["18:00-24:00", "00:00-06:01"], False),
+        (["17:59-18:30"], False),
+        ([], False),
+    ],
+)
+def test_hours_of_the_night_alone_are_said_to_hold_nothing_moist(
+    hours: list[str], dark: bool
+) -> None:
+    """Hours by day are asked for, where nobody answered; what is sown is not ruled out."""
+    for permit, asks in ((None, dark), (False, False), (True, False)):
+        water = {"allowed_hours": hours, "possible": True}
+        if permit is not None:
+            water["permit"] = permit
+        found = watering_verdict(cases.brief(water=water), BOOK, COOL, "tall_fescue")
+        assert found.ok and found.needs_permit is asks
+        assert ("watering.verdict.dark_hours" in [c.key for c in found.cautions]) is dark

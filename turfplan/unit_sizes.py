@@ -8,6 +8,7 @@ SQUARE_FOOT_M2 = FOOT_M**2
 CUBIC_YARD_M3 = (3 * FOOT_M) ** 3
 POUND_KG = 0.45359237
 GALLON_L = 3.785411784
+BUSHEL_L = 35.23907016688
 THOUSAND_SQUARE_FEET_M2 = 1000 * SQUARE_FOOT_M2
 LB_PER_1000FT2_G_M2 = POUND_KG * 1000 / THOUSAND_SQUARE_FEET_M2
 SHORT_TON_KG = 2000 * POUND_KG
@@ -55,6 +56,7 @@ DIMENSIONS: dict[str, tuple[str, dict[str, float]]] = {
             "L": 1e-3,
             "l": 1e-3,
             "gal": GALLON_L / 1000,
+            "bu": BUSHEL_L / 1000,
             "mL": 1e-6,
             "ml": 1e-6,
         },
@@ -89,6 +91,15 @@ DIMENSIONS: dict[str, tuple[str, dict[str, float]]] = {
             "ton/acre": SHORT_TON_KG * 1000 / ACRE_M2,
             "kg/100m2": 10,
             "g/1000ft2": 1 / THOUSAND_SQUARE_FEET_M2,
+        },
+    ),
+    "areal_volume": (
+        "L/m2",
+        {
+            "L/m2": 1,
+            "m3/ha": 1000 / HECTARE_M2,
+            "bu/1000ft2": BUSHEL_L / THOUSAND_SQUARE_FEET_M2,
+            "bu/acre": BUSHEL_L / ACRE_M2,
         },
     ),
     "density": (

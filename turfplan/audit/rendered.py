@@ -9,7 +9,7 @@ from typing import Literal
 
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Amount, Task
-from turfplan.units import System
+from turfplan.units import System, from_inside
 
 TextFaultKind = Literal[
     "entry_missing",
@@ -52,7 +52,7 @@ _EMPTY = re.compile(r"^\W*$|(?:^|[\s:;,(])[.;,!?](?:\s|$)|[:;,]\s*$", re.MULTILI
 # Amounts are told as people measure them: in whole pounds, hundreds of gallons, quarters of a yard.
 TOLD_SHARE, TOLD_STEP = 0.1, 0.06
 # What is bought is told rounded up to how it is sold.
-SOLD_STEP = {"yd3": 0.25, "m3": 0.1, "lb": 1.0, "kg": 0.5, "g/m2": 0.5}
+SOLD_STEP = {"yd3": 0.25, "m3": 0.1, "bu": 0.5, "L": 5.0, "lb": 1.0, "kg": 0.5, "g/m2": 0.5}
 
 
 def audit_text(plan: Plan, shown: Mapping[str, Shown]) -> tuple[TextFault, ...]:
@@ -110,6 +110,10 @@ def _tells(number: float, amount: Amount, system: System) -> bool:
     value, unit = (
         (amount.value_us, amount.unit_us) if system is System.US else (amount.value, amount.unit)
     )
+    if amount.item == "sprigs" and amount.unit == "m3":
+        # They are sold by the bushel and by the litre.
+        unit = "bu" if system is System.US else "L"
+        value = from_inside(amount.value, unit, "volume")
     near = math.isclose(number, value, rel_tol=TOLD_SHARE, abs_tol=TOLD_STEP)
     return near or value <= number <= value + SOLD_STEP.get(unit, 0.0)
 

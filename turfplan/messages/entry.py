@@ -48,6 +48,8 @@ def measured(amount: Amount) -> Amounted:
     if amount.item in _LIMITED:
         us_step, metric_step = _LIMITED[amount.item]
         return Quantity(amount.value, "mass", us_step=us_step, metric_step=metric_step)
+    if (amount.item, amount.unit) == ("sprigs", "m3"):
+        return Quantity(amount.value, "sprig_volume", "up")
     if amount.item in _BOUGHT_BY_AREA:
         return Quantity(amount.value, "area", "up")
     if amount.unit in _READ:

@@ -120,6 +120,11 @@ def sod(*, area: Quantity) -> Message:
     return Message("amounts.sod", (("area", area),))
 
 
+def sprigs(*, rate: Quantity, area: Quantity, rows: Quantity) -> Message:
+    """{rate} of loose sprigs over {area}, end to end in furrows {rows} apart."""
+    return Message("amounts.sprigs", (("rate", rate), ("area", area), ("rows", rows)))
+
+
 def plugs(*, spacing: Quantity, area: Quantity) -> Message:
     """One each {spacing} both ways over {area}: area divided by spacing squared."""
     return Message("amounts.plugs", (("spacing", spacing), ("area", area)))

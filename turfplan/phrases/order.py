@@ -190,6 +190,13 @@ def name_sprigs(*, grass: Message) -> Message:
     return Message("order.name.sprigs", (("grass", grass),))
 
 
+def sprigs_ask() -> Message:
+    """How many litres a bushel or bag of sprigs holds: some growers' bushel is half of a bushel of
+    grain. Freshly cut, cool and moist, free of other grass.
+    """
+    return Message("order.sprigs_ask")
+
+
 def sod_by_day(*, days: int, area: Quantity) -> Message:
     """Ask for {days} deliveries, about {area} on the morning of each day of laying: cut sod keeps a
     day.

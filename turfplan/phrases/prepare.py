@@ -248,6 +248,23 @@ def permit_fallback() -> Message:
     return Message("prepare.permit_fallback")
 
 
+def permit_hours() -> Message:
+    """Watering is allowed in the dark alone, and what is young dries by day."""
+    return Message("prepare.permit_hours")
+
+
+def permit_hours_title() -> Message:
+    """Ask for watering hours by day"""
+    return Message("prepare.permit_hours_title")
+
+
+def permit_hours_fallback() -> Message:
+    """Refused: water as the calendar says, once before dawn and once at dusk; seed under mulch
+    bears it better, and comes up thinner all the same.
+    """
+    return Message("prepare.permit_hours_fallback")
+
+
 def permit_relaid() -> Message:
     """The allowed watering days are fewer than relaid turf needs until it has rooted."""
     return Message("prepare.permit_relaid")

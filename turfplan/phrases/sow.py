@@ -165,6 +165,28 @@ def on_rain() -> Message:
     return Message("sow.on_rain")
 
 
+def sprigs_furrows(*, rows: Quantity, least: Quantity, most: Quantity) -> Message:
+    """Have the soil moist and raked level before the sprigs arrive. Open furrows {rows} apart,
+    {least} to {most} deep, lay the sprigs end to end along them with a part of each above the
+    ground, close and heel firm; keep the rest in the shade under wet sacking.
+    """
+    return Message("sow.sprigs.furrows", (("rows", rows), ("least", least), ("most", most)))
+
+
+def sprigs_on_rain() -> Message:
+    """Plant with rain in the forecast: nobody waters here, and only rain keeps them until they
+    resist a pull.
+    """
+    return Message("sow.sprigs.on_rain")
+
+
+def sprigs_water() -> Message:
+    """Water each stretch within minutes of planting, and daily until they resist a pull: a sprig
+    dries out within the hour.
+    """
+    return Message("sow.sprigs.water")
+
+
 def sod_ground() -> Message:
     """Have the soil moist and raked level before the sod arrives, lower than paths and edges by its
     thickness; lay it the day it comes, the farthest corner first, and stand on boards.

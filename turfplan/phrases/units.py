@@ -68,6 +68,11 @@ def dimension_areal_mass() -> Message:
     return Message("units.dimension.areal_mass")
 
 
+def dimension_areal_volume() -> Message:
+    """areal volume"""
+    return Message("units.dimension.areal_volume")
+
+
 def dimension_density() -> Message:
     """density"""
     return Message("units.dimension.density")

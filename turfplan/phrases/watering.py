@@ -691,6 +691,14 @@ def verdict_rain_keeps_up(*, months: Listed) -> Message:
     return Message("watering.verdict.rain_keeps_up", (("months", months),))
 
 
+def verdict_dark_hours() -> Message:
+    """No hour between dawn and dusk is open to watering, so the surface cannot be held moist: seed
+    and plants are watered once before dawn and once at dusk, and dry between. Ask for hours by day
+    until they have rooted.
+    """
+    return Message("watering.verdict.dark_hours")
+
+
 def verdict_short_hours(*, hours: Number, allowed: Number, share: Number) -> Message:
     """A hot day of seed watering takes {hours} hours and {allowed} are allowed: sow about {share}
     of the lawn at a time, or get a faster sprinkler.

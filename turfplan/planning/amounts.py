@@ -21,7 +21,6 @@ from turfplan.records.book_names import (
     of_species,
 )
 from turfplan.records.fact_names import SpeciesFact
-from turfplan.records.items import AmountItem
 from turfplan.records.plan_task import Amount
 from turfplan.units import System, from_inside
 from turfplan.work.campaigns import Campaign
@@ -33,13 +32,20 @@ from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import closed_to_tines, removes_cores
 from turfplan.work.places import filled_place
-from turfplan.work.plants import pieces_needed, planted_area_m2, spacing_of
+from turfplan.work.plants import (
+    LITRES_IN_M3,
+    pieces_needed,
+    planted_area_m2,
+    spacing_of,
+    sprig_rate,
+    sprig_rows_mm,
+    sprigs_m3,
+)
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
 from turfplan.work.seed_mix import SownArea, rates_g_m2
 from turfplan.work.slopes import is_pegged, straw_area_m2, washes
 
-LITRES_IN_M3 = 1000.0
 # A pass that takes this share of an even layer, or more, is spread evenly.
 EVEN = 0.99
 
@@ -260,7 +266,7 @@ def _sown_area(setting: ResolvedLawn, area_m2: float, *, by_hose: bool) -> Amoun
 
 
 def plant_amounts(setting: ResolvedLawn, draft: Draft) -> tuple[Amount, ...]:
-    """Sod by area or plugs and sprigs by spacing."""
+    """Sod by area, plugs by spacing, sprigs by volume."""
     form = draft.form or "plugs"
     area_m2 = planted_area_m2(setting, draft.sown_share)
     planted = Quantity(area_m2, "area")
@@ -270,11 +276,19 @@ def plant_amounts(setting: ResolvedLawn, draft: Draft) -> tuple[Amount, ...]:
         return (
             Amount.of("sod", area_m2, "m2", why, ("planting.sod_waste", "planting.thin_share")),
         )
+    if form == "sprigs":
+        rate, of_grass = sprig_rate(setting)
+        why = phrases.sprigs(
+            rate=Quantity(rate, "sprig_rate"),
+            area=planted,
+            rows=length_mm(sprig_rows_mm(setting), kind="height"),
+        )
+        facts: tuple[FactName, ...] = (of_grass, "planting.sprig_rows", "planting.thin_share")
+        return (Amount.of("sprigs", sprigs_m3(setting, area_m2), "m3", why, facts),)
     spacing_mm, fact = spacing_of(setting)
     why = phrases.plugs(spacing=length_mm(spacing_mm, kind="height"), area=planted)
-    item: AmountItem = "sprigs" if form == "sprigs" else "plugs"
     count = pieces_needed(setting, area_m2)
-    return (Amount.of(item, count, "pieces", why, (fact, "planting.thin_share")),)
+    return (Amount.of("plugs", count, "pieces", why, (fact, "planting.thin_share")),)
 
 
 def fill_amounts(draft: Draft) -> tuple[Amount, ...]:

@@ -109,6 +109,8 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
         return None
     item, name = bagged
     line = _line_of(item, name, amount, _sold(amount, setting.system), task)
+    if item == "sprigs":
+        return replace(line, questions=(phrases.sprigs_ask(),))
     carrier = _CARRIERS.get(item)
     if carrier is None:
         return line
@@ -173,7 +175,7 @@ def _line_of(
 
 def _in_words(amount: Amount) -> Message:
     """An amount as it is asked for in a shop."""
-    kinds = {"kg": "mass", "m2": "area"}
+    kinds = {"kg": "mass", "m2": "area", "m3": "sprig_volume"}
     if amount.unit in kinds:
         return phrases.sold(amount=Quantity(amount.value, kinds[amount.unit], "up"))
     count = Number(amount.value, "grouped")

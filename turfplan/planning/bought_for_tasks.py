@@ -264,7 +264,7 @@ _IN_TITLES: Mapping[str, Callable[[float], Value]] = MappingProxyType(
         "seed": lambda kg: Quantity(kg, "mass", "up"),
         "sod": lambda m2: Quantity(m2, "area", "up"),
         "plugs": lambda count: Number(count, "grouped"),
-        "sprigs": lambda count: Number(count, "grouped"),
+        "sprigs": lambda m3: Quantity(m3, "sprig_volume", "up"),
         "straw": _bales,
         "mat": lambda m2: Quantity(m2, "area", "up"),
         "lime": lambda kg: Quantity(kg, "mass", "up"),

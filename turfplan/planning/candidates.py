@@ -298,8 +298,7 @@ def _tried(
     setting: ResolvedLawn, campaign: Campaign, feeder: Feeder, *, permit: bool
 ) -> Candidate | _Undatable:
     """A campaign on its days, or why it has none."""
-    sown = campaign.sow_window
-    if sown is not None and not sown_share(setting, sown):
+    if not sown_share(setting, campaign):
         return _told(campaign, hose_waits(setting))
     if short := crowded(setting, campaign):
         # More passes than days to spread them on: no network is needed to see it, and the sum says

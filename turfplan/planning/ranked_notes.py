@@ -69,7 +69,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "soil_findings.salts_no_water",
                 roles=_SOWN,
             ),
-            *_ranked("damage", "watering.hose.part"),
+            *_ranked("damage", "watering.hose.part", "watering.week.short"),
             *_ranked(
                 "damage",
                 "watering.verdict.rain_seed",
@@ -80,6 +80,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
             *_ranked(
                 "law",
                 "watering.verdict.banned",
+                "watering.verdict.dark_hours",
                 "watering.verdict.short_hours",
                 "watering.verdict.short_hours_plants",
                 roles=_SOWN,

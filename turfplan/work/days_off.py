@@ -11,7 +11,7 @@ from typing import Final
 
 from turfplan.book.entries import Book
 from turfplan.book.facts import Fact
-from turfplan.calendar_days import Weekday
+from turfplan.calendar_days import WEEKDAYS, Weekday
 from turfplan.message import Clock, Message, listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.phrases import lawn as assumed
@@ -27,7 +27,7 @@ WORK_DAYS, QUIET_DAYS = "calendar.work_days", "calendar.quiet_days"
 HolidaysBetween = Callable[[int, int], Collection[int]]
 BUSINESS_DAYS: tuple[Weekday, ...] = ("mon", "tue", "wed", "thu", "fri")
 WEEKEND: tuple[Weekday, ...] = ("sat", "sun")
-_SUNDAY = 6
+_SUNDAY = WEEKDAYS.index("sun")
 # Orders, marks and permits are asked for up to two months before the first day of the plan.
 ASKED_BEFORE_DAYS = 60
 # Where national law gives machines in dwelling areas their hours; Sundays and holidays are quiet.

@@ -17,5 +17,5 @@ def bulk_seed_kg(rate_g_m2: float, area_m2: float, live_share: float = 1.0) -> f
 
 
 def plugs_needed(area_m2: float, spacing_mm: float) -> int:
-    """Plugs or sprigs on a square grid of `spacing_mm`: area over spacing squared, rounded up."""
+    """Plugs on a square grid of `spacing_mm`: area over spacing squared, rounded up."""
     return math.ceil(area_m2 / (spacing_mm / 1000) ** 2 - 1e-9)

@@ -14,6 +14,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.phases.causes import causes_looked_for, insects_again
 from turfplan.work.phases.soil_tests import soil_tests
+from turfplan.work.watering.verdict import only_dark_hours, too_few_days
 from turfplan.work.weed_killers import Hold
 
 
@@ -75,7 +76,7 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
 
 
 def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
-    """The permits for daily watering: of relaid turf, and of seed or plants.
+    """The permits for daily watering, or watering by day: of relaid turf, and of seed or plants.
 
     Where both fall into one season one permit is asked for, before the first of them.
     """
@@ -102,6 +103,9 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
         sows = sows and not together
     if sows:
         killed = setting.worked == "killed"
+        by_day = only_dark_hours(setting.brief, setting.book)
+        if by_day and not too_few_days(setting.brief, setting.book):
+            return [*drafts, _hours_by_day(setting, ahead)]
         asleep = setting.cool and any(setting.open("dormant_seed"))
         drafts.append(
             make(
@@ -116,6 +120,20 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
             )
         )
     return drafts
+
+
+def _hours_by_day(setting: ResolvedLawn, ahead: int) -> Draft:
+    """The exemption that is asked for where the days are open and the hours of daylight are not."""
+    return make(
+        setting,
+        "permit",
+        timing=Timing(PREPARE, anchor="sowing", offset=ahead),
+        wording=Wording(
+            phrases.permit_hours(),
+            title=phrases.permit_hours_title(),
+            fallback=phrases.permit_hours_fallback(),
+        ),
+    )
 
 
 def _read_the_bag(setting: ResolvedLawn, unread: Sequence[Hold]) -> Draft:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from datetime import timedelta
 from types import MappingProxyType
 
 from turfplan.book.words import grass_name
@@ -24,7 +25,7 @@ from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
 from turfplan.work.places import mended_place, sown_place, these
-from turfplan.work.plants import planted_area_m2, planting_hours
+from turfplan.work.plants import planted_area_m2, planting_hours, sprig_rows_mm
 from turfplan.work.seed_mix import seed_name, slowest
 from turfplan.work.watering.hose import hose_hours, kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
@@ -68,7 +69,7 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     if setting.sowing.operation is None or window is None:
         return []
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
-    share, wanted = sown_share(setting, window), setting.mended_share
+    share, wanted = sown_share(setting, campaign), setting.mended_share
     if window.operation == "plant":
         sowing = _planting(setting, window, session, share)
     else:
@@ -136,19 +137,23 @@ def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
     ]
 
 
-def sown_share(setting: ResolvedLawn, window: OpenDays) -> float:
+def sown_share(setting: ResolvedLawn, campaign: Campaign) -> float:
     """The part of the lawn whose seed or plants can be kept wet by hose; 0 where it is too little.
+    It is 1 where nothing is sown.
 
-    Dormant seed waits for the rain of spring.
+    Dormant seed is kept wet from the day on which it wakes in spring.
     """
     book, lawn = setting.book, zones(setting.brief.water, setting.book, setting.plot.area_m2)
-    if window.operation == "dormant_seed" or setting.brief.water.possible is False:
+    window = campaign.sow_window
+    if window is None or setting.brief.water.possible is False:
         return 1.0
-    up = book.get(of_species(slowest(book, setting.sowing.grasses), "germination_days"))
-    days = round(up.high_si if up is not None else book.fact("water.rooting_days").high_si)
+    late = book.get(of_species(slowest(book, setting.sowing.grasses), "germination_days"))
+    days = round(late.high_si if late is not None else book.fact("water.rooting_days").high_si)
     slope = setting.brief.site.slope_percent or 0.0
     intake = intake_of(book, setting.plot.soil, slope, bare=setting.on_open_ground)
-    wet_day = seedbed_day(book, setting.climate, intake, window, days)
+    up = emergence(setting, campaign)
+    moist_from = window.best + timedelta(0 if up is None else up.wakes)
+    wet_day = seedbed_day(book, setting.climate, intake, moist_from, days)
     return kept_wet_share(lawn[0], book, wet_day)
 
 
@@ -187,7 +192,7 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, sown_share:
         wording=Wording(
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
-            how=_laid(setting, area_m2, days) if form == "sod" else None,
+            how=_how_planted(setting, form, area_m2, days),
             cautions=(*_minded(setting), *_long_planting(setting, days)),
         ),
         extent=Extent(area_m2, more_hours=hours, where=mended_place(setting).name),
@@ -203,6 +208,27 @@ def _long_planting(setting: ResolvedLawn, days: int) -> tuple[Message, ...]:
     people = setting.labour.people
     needed = math.ceil(people * days / most)
     return (phrases.long_planting(days=days, people=people, needed=needed, most=most),)
+
+
+def _how_planted(
+    setting: ResolvedLawn, form: PlantForm, area_m2: float, days: int
+) -> tuple[Message, ...] | None:
+    """How sod is laid and sprigs are set; None where it is as the book says."""
+    if form == "plugs":
+        return None
+    if form == "sod":
+        return _laid(setting, area_m2, days)
+    depth = setting.book.fact("planting.sprig_depth")
+    return (
+        phrases.sprigs_furrows(
+            rows=length_mm(sprig_rows_mm(setting), kind="height"),
+            least=length_mm(depth.low_si),
+            most=length_mm(depth.high_si),
+        ),
+        phrases.sprigs_on_rain()
+        if setting.brief.water.possible is False
+        else phrases.sprigs_water(),
+    )
 
 
 def _laid(setting: ResolvedLawn, area_m2: float, days: int) -> tuple[Message, ...]:

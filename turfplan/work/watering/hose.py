@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass, replace
+from datetime import date
 
 from turfplan.book.entries import Book
 from turfplan.calendar_days import daily
@@ -10,7 +11,6 @@ from turfplan.message import Message, Number, Quantity
 from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Water
-from turfplan.work.drafts import OpenDays
 from turfplan.work.watering.intake import Intake
 from turfplan.work.watering.run_times import (
     MINUTES_IN_HOUR,
@@ -95,11 +95,8 @@ class SeedbedDay:
         return self.runs * each.elapsed_min
 
 
-def seedbed_day(
-    book: Book, climate: Climate, intake: Intake, window: OpenDays, days: int
-) -> SeedbedDay:
-    """What a day asks for through the `days` from the window's best day."""
-    first = window.best
+def seedbed_day(book: Book, climate: Climate, intake: Intake, first: date, days: int) -> SeedbedDay:
+    """What a day asks for through the `days` from the first on."""
     et0 = daily(climate.et0_mm, first, first.fromordinal(first.toordinal() + days))
     need = (
         book.si("water.seed_margin") * book.si("water.kc_wet_surface") * sum(et0) / max(1, len(et0))

@@ -100,6 +100,14 @@ class Law:
             start <= start_min and start_min + elapsed_min <= end for start, end in self.spans
         )
 
+    def only_dark(self, dawn_min: float, dusk_min: float) -> bool:
+        """True where no minute of the day between dawn and dusk is lawful."""
+        return not self.between(dawn_min, dusk_min).spans
+
+    def between(self, first: float, last: float) -> "Law":
+        """The law of the hours of a day between two minutes."""
+        return self.after(first).before(last)
+
     @property
     def open_min(self) -> int:
         """Lawful minutes of a day."""

@@ -11,6 +11,8 @@ from turfplan.work.watering.request import WateredGround
 from turfplan.work.watering.stages import Stage, late_hours
 
 TENDER = ("soak", "soak_plants", "germination", "establishment", "rooting", "relaid")
+# Those whose surface is kept moist, day by day, once the work is watered in.
+KEPT_MOIST = ("germination", "establishment", "rooting", "relaid")
 # What must not dry out: seed, plants and relaid turf until they have rooted.
 THIRSTY = (*TENDER, "soak_relaid")
 # What an establishment permit is given for: all of that, and young grass until it is weaned.

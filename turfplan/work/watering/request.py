@@ -164,11 +164,15 @@ class WateringRequest:
     def law(self) -> Law:
         """The days and hours open to watering.
 
-        Days on which nobody is there are closed to water that somebody has to turn on.
+        Days on which nobody is there, and hours in which people sleep, are closed to water that
+        somebody has to turn on; those hours not where the law leaves no others.
         """
         law = law_of(self.water)
-        if not (self.away and by_hand(self.water)):
+        if not by_hand(self.water):
             return law
+        first, last = self.book.si("water.by_hand_from"), self.book.si("water.by_hand_until")
+        awake = law.between(first, last)
+        law = awake if awake.spans else law
         absent = tuple(Span(start=first, end=last) for first, last in self.away)
         return replace(law, banned=(*law.banned, *absent))
 

@@ -22,6 +22,7 @@ from turfplan.work.watering.run_times import MINUTES_IN_HOUR, WateringZone, run_
 class Verdict:
     """Whether seed or plants can be kept moist here.
 
+    It `needs_permit` for days that are closed, or to ask for hours by day where none is allowed.
     `closed` are the first and last days of stretches in which sowing would meet a watering ban.
     """
 
@@ -77,8 +78,10 @@ def watering_verdict(
         gaping = phrases.verdict_gap_plants if young.planted else phrases.verdict_gap_seed
         waits = gaping(gap=gap, grass=young.grass, days=young.days)
         reasons.append(sentences(waits, _usual_rain(climate, book)))
+    dark = water.possible is not False and only_dark_hours(brief, book)
     cautions = [
         *rain_fed,
+        *([phrases.verdict_dark_hours()] if dark else []),
         *_unsaid(brief, young),
         *_short_hours(brief, book, climate, zones, planted=young.planted),
     ]
@@ -94,7 +97,7 @@ def watering_verdict(
     return Verdict(
         not reasons,
         tuple(reasons),
-        short,
+        short or (dark and water.permit is None),
         tuple(cautions),
         closed,
         ("water.germination_gap", *young.facts),
@@ -127,6 +130,12 @@ def too_few_days(brief: Brief, book: Book) -> bool:
     """Whether the allowed days of watering lie farther apart than seed or new plants bear."""
     law = law_of(brief.water)
     return law.restricts_days and law.longest_gap_days() > round(book.si("water.germination_gap"))
+
+
+def only_dark_hours(brief: Brief, book: Book) -> bool:
+    """Whether no hour between dawn and dusk is allowed for watering."""
+    dawn, dusk = book.si("water.start_morning"), book.si("water.start_evening")
+    return law_of(brief.water).only_dark(dawn, dusk)
 
 
 def _young(brief: Brief, book: Book, species_id: str) -> _Young:

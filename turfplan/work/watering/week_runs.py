@@ -11,9 +11,9 @@ from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
 from turfplan.work.watering.bounds import Bound, Watered, fewer_runs, no_run_fits, part_fits
-from turfplan.work.watering.hours import in_a_row, place, session_names, spread
+from turfplan.work.watering.hours import in_a_row, law_of, place, session_names, spread
 from turfplan.work.watering.how_to_run import divided, in_parts, puts_down
-from turfplan.work.watering.lawful_days import TENDER
+from turfplan.work.watering.lawful_days import KEPT_MOIST, TENDER
 from turfplan.work.watering.needs import Need
 from turfplan.work.watering.request import WateredGround
 from turfplan.work.watering.run_times import RunTime, WateringZone, applied_mm, water_amount
@@ -168,8 +168,25 @@ class Week:
         gap = self.ground.request.book.si("water.session_gap")
         starts = place(self._wishes(sessions), [t.elapsed_min for t in times], gap, law)
         if starts is None:
-            return "law" if self.ground.request.law.restricts_hours else "day"
+            return self._closed
+        if self.stage.name in KEPT_MOIST and self._repeats_in_the_dark(starts, times):
+            return self._closed
         return _WeeklyFit(days, depth, share, times, starts)
+
+    @property
+    def _closed(self) -> Bound:
+        """What bounds a day: allowed hours, else its own."""
+        return "law" if law_of(self.ground.request.water).restricts_hours else "day"
+
+    def _repeats_in_the_dark(
+        self, starts: Sequence[Sequence[int]], times: Sequence[RunTime]
+    ) -> bool:
+        """True where two runs of a night follow each other: what dries by day is full by then."""
+        book = self.ground.request.book
+        dawn, dusk = book.si("water.start_morning"), book.si("water.start_evening")
+        late = sum(session[0] >= dusk for session in starts)
+        early = sum(session[-1] + times[-1].elapsed_min <= dawn for session in starts)
+        return late > 1 or early > 1
 
     def _wishes(self, count: int) -> list[float]:
         book = self.ground.request.book
