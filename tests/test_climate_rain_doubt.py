@@ -9,9 +9,9 @@ import pytest
 from planning import climate_at, plan_of
 from told import told
 from turfplan.climate.rain_doubt import rain_doubt
-from turfplan.climate.world_grid import Months
+from turfplan.climate.world_grid import Months, months_at
 from turfplan.files.reading.book import load_book
-from turfplan.files.reading.place import load_grid, load_models, located, months_at
+from turfplan.files.reading.place import load_grid, load_models, located
 from turfplan.records.brief import Place
 from turfplan.records.plan import in_turn
 from turfplan.work.generated_years import generated_years
@@ -99,7 +99,7 @@ def test_rain_of_own_normals_is_not_doubtful(tmp_path: Path, rain: bool) -> None
         ["A", 45.74, 7.32, f"{n:02}", 50 + n, 40 + n, 60 + n, *([1.8] if rain else [])]
         for n in range(1, 13)
     ]
-    lines = [",".join(str(cell) for cell in row) for row in (columns, *rows)]
+    lines = [",".join(columns), *(",".join(str(cell) for cell in row) for row in rows)]
     (tmp_path / "own.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
     place = Place(latitude=45.74, longitude=7.32, normals="own.csv")
     doubt = located(place, tmp_path).climate.rain_doubt
