@@ -110,8 +110,13 @@ def apart_from_passes(
 ) -> Iterator[Constraint]:
     """Every open pass keeps its days from each one that is over, whichever comes first by number,
     and from the open one before it, also where one between them is left out; and none of them
-    comes after seed or plants that are still to come, whatever else has to give way."""
+    comes after seed or plants that are still to come, whatever else has to give way.
+
+    Both are rules of the book: one without them binds nothing.
+    """
     book = setting.book
+    if not {SPACING, AFTER_SEED} <= {rule.id for rule in book.order}:
+        return
     why = Reason(SPACING, book_message(book, f"order.{SPACING}.reason"))
     least = setting.pass_interval_days
     over = [day for name, day in history.done.items() if plays(book, name, SPREADING)]
