@@ -719,7 +719,7 @@ CHRISTCHURCH = {
     },
     "seeding": {"intent": "none"},
     "water": None,
-    "season": {"from": date(2027, 2, 1)},
+    "season": {"from": date(2027, 2, 1), "campaign": "autumn"},
     "site": {"bump_cause": "settling"},
     "work": None,
 }

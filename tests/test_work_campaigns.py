@@ -432,23 +432,31 @@ def test_a_crowded_campaign_that_the_brief_insists_on_is_done_in_part() -> None:
 
 @pytest.mark.full
 def test_spring_seed_that_only_the_end_of_the_plan_forces_is_said() -> None:
-    """A deep fill in a cool summer ends with seed in June where the plan ends in August: it says
-    until when it would be September.
-    """
+    """Away all autumn, seed goes in in spring where the plan ends before the next one: it says
+    until when that would be in reach. Where summers are cool spring seed loses nothing, and nothing
+    is said."""
     lawn: dict[str, Any] = {
-        "place": {"postal_code": None, "latitude": 52.5, "longitude": -1.5, "country": "GB"},
-        "leveling": {"depth": "1.5 in"},
-        "lawn": {"grass": "perennial_ryegrass"},
+        "calendar": {"unavailable": [{"from": date(2027, 8, 1), "to": date(2027, 10, 31)}]},
     }
-    plan = plan_of(lawn, {"season": {"until": date(2028, 8, 10)}}, options=False)
+    plan = plan_of(
+        lawn, {"season": {"from": date(2027, 7, 1), "until": date(2028, 8, 10)}}, options=False
+    )
     said = next(c.text for c in plan.cautions if "until = " in c.text)
     until = date.fromisoformat(said.split("until = ")[1].split(" ")[0])
-    assert first(plan, "overseed").start.month in (5, 6)
-    longer = plan_of(lawn, {"season": {"until": until}}, options=False)
+    assert first(plan, "overseed").start.month in (4, 5)
+    longer = plan_of(lawn, {"season": {"from": date(2027, 7, 1), "until": until}}, options=False)
     assert first(longer, "overseed").start.month in (8, 9) and not any(
         "until = " in c.text for c in longer.cautions
     )
     assert not any("until = " in c.text for c in plan_of(options=False).cautions)
+    cool: dict[str, Any] = {
+        "place": {"postal_code": None, "latitude": 52.5, "longitude": -1.5, "country": "GB"},
+        "leveling": {"depth": "1.5 in"},
+        "lawn": {"grass": "perennial_ryegrass"},
+    }
+    spring = plan_of(cool, {"season": {"until": date(2028, 8, 10)}}, options=False)
+    assert first(spring, "overseed").start.month in (5, 6)
+    assert not any("until = " in c.text for c in spring.cautions)
 
 
 @pytest.mark.parametrize("name", LAWNS)

@@ -33,6 +33,7 @@ from turfplan.records.plan import (
     Rejected,
 )
 from turfplan.records.plan_task import Task, TaskWindow
+from turfplan.work.campaign_reasons import heat_of_summer
 from turfplan.work.campaigns import following_autumn
 from turfplan.work.feeding.soil_findings import soil_findings
 from turfplan.work.grass_for_place import noxious, told_of_stand
@@ -223,8 +224,7 @@ def _cautions(
         if volume >= book.si("campaign.volume_warning") or (deep and volume):
             found.append(_to_move(setting, best.volumes.passes.values()))
         found += _spring_seed(setting, best)
-        spread = [each for session in best.campaign.sessions for each in session.passes]
-        custom = beyond_custom(setting, spread)
+        custom = beyond_custom(setting, best.campaign.passes)
         found += [custom] if custom else []
     quoted = quoted_depth(setting)
     found += [quoted] if quoted else []
@@ -272,14 +272,14 @@ def _over(setting: ResolvedLawn) -> list[Message]:
 
 
 def _spring_seed(setting: ResolvedLawn, best: Candidate) -> list[Message]:
-    """What to write into the brief where seed goes in in spring only because the plan ends before
-    the next autumn."""
+    """What to write into the brief where the plan's end alone puts seed before a hot summer."""
     sow, season = best.campaign.sow_window, setting.brief.season
     autumn = following_autumn(setting, sow) if sow is not None else None
     if (
         autumn is None
         or season.until is None
         or season.campaign != "auto"
+        or not heat_of_summer(setting)
         or autumn.toordinal() <= setting.last_day
     ):
         return []
