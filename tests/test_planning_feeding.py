@@ -325,7 +325,7 @@ def test_ground_without_grass_is_so_until_what_is_sown_begins() -> None:
             "Sat, Dec 18, 2027",
             "inside the blackout Dec 1 to Apr 1",
         ),
-        ("2027-07-18", "Sun, Jul 18, 2027", "burns in summer heat"),
+        ("2027-07-18", "Sun, Jul 18, 2027", "after the last day on which this grass is fed"),
     ],
 )
 def test_a_feeding_is_not_moved_into_a_blackout_or_heat(

@@ -168,15 +168,12 @@ def test_one_hose_waters_what_it_can() -> None:
 
 
 def test_seed_waits_where_a_hose_is_far_too_little() -> None:
-    """An acre by one hose waits for the rain of spring; nothing is sown to be watered by hand, and
-    that no run of its water fits the day is told.
-    """
+    """An acre by one hose is not sown to be watered by hand: a timer is the way out."""
     acre = {"lawn": {"area": "40000 ft2"}, "leveling": {"depth": "0 in"}, **HOSE}
     plan = plan_of(acre)
-    assert kind(plan, "dormant_seed") and not kind(plan, "overseed")
-    assert any(told(c).startswith("Keep the seed moist: the hours at home") for c in plan.cautions)
-    assert not any("lawful hours" in told(c) for c in plan.cautions), "no law was told"
-    assert any("hose" in told(rejected.reason) for rejected in plan.rejected)
+    assert plan.conflict is not None and not plan.tasks
+    assert any("timer" in told(option.change) for option in plan.options)
+    assert all("hose" in told(rejected.reason) for rejected in plan.rejected)
 
 
 @pytest.mark.full
