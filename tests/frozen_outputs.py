@@ -258,12 +258,20 @@ def season(name: str) -> Iterator[Case]:
 
 
 def acted(lawn: Lawn, script: Script, step: int) -> Outputs:
-    """One step of a season; what makes a plan impossible is taken back, entry by entry."""
-    said, entries = "", script.entries(step, lawn.plan())
-    for words in entries:
+    """One step of a season; what makes a plan impossible is taken back, entry by entry.
+
+    What is asked back is kept; a wish that cannot be planned is not written.
+    """
+    said, entries = "", []
+    for words in script.entries(step, lawn.plan()):
         code, screen = lawn.run("log", lawn.brief, *words, "-o", lawn.output)
         if code:
+            said += screen
+            code, screen = lawn.run("log", lawn.brief, *words, "--yes", "-o", lawn.output)
+        if code and words[0] != "moved":
             raise SystemExit(f"{lawn.brief.stem}, step {step}: {words}\n{screen}")
+        if not code:
+            entries.append(words)
         said += screen
     forecast, more = script.forecast(step, lawn.plan()), ()
     if forecast is not None:
