@@ -14,7 +14,8 @@ lawn, and lie where its marks meet curves they were not made for (cool-season fe
 of the Zambezi). Places drawn by likeness are held to this without exception where both have their
 seasons in full (`windows.seasonal_year`); where seasons fade into one another, as in the savannas
 with a second warm time after the rains, the turns of the year themselves lie weeks apart between
-places that are alike, and one in a hundred seasons may move farther.
+places that are alike, and one in a hundred seasons may move farther (all of one pair, where fewer
+than a hundred pairs are drawn).
 """
 
 from collections import defaultdict
@@ -290,7 +291,10 @@ def run(count: int, seed: int, folder: Path) -> Figures:
             fading += more
             faded += jumped
     assert not found, f"{len(found)} of {compared + sure} seasons jump: {found[:5]}"
-    assert len(faded) <= FADING_SHARE * fading, f"{len(faded)} of {fading} seasons: {faded[:5]}"
+    # A few lines draw few pairs: there one pair alone is more than one season in a hundred.
+    alone = len({(jump.here, jump.there) for jump in faded}) <= 1
+    few = alone and count * PAIRS * FADING_SHARE < 1
+    assert few or len(faded) <= FADING_SHARE * fading, f"{len(faded)} of {fading}: {faded[:5]}"
     return {
         "seasons_compared": compared,
         "by_likeness": sure,
