@@ -20,7 +20,7 @@ from turfplan.records.constraints import (
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign
-from turfplan.work.drafts import SeasonDraft, task_of_node
+from turfplan.work.drafts import Draft, SeasonDraft, task_of_node
 from turfplan.work.emergence import undressed_days
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import order_lags
@@ -108,21 +108,24 @@ def rest_after_seed(
 def apart_from_passes(
     setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
 ) -> Iterator[Constraint]:
-    """Every open pass keeps its days from each one that is over, whichever comes first by number,
-    and from the open one before it, also where one between them is left out; and none of them
-    comes after seed or plants that are still to come, whatever else has to give way.
+    """What binds the open passes whatever has to give way, as far as the book has the rules."""
+    rules = {rule.id for rule in setting.book.order}
+    if SPACING in rules:
+        yield from _spaced(setting, season, history)
+    if AFTER_SEED in rules:
+        yield from _before_new_grass(setting, season, history)
 
-    Both are rules of the book: one without them binds nothing.
-    """
+
+def _spaced(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """Every open pass keeps its days from each one that is over, whichever comes first by number,
+    and from the open one before it, also where one between them is left out."""
     book = setting.book
-    if not {SPACING, AFTER_SEED} <= {rule.id for rule in book.order}:
-        return
     why = Reason(SPACING, book_message(book, f"order.{SPACING}.reason"))
     least = setting.pass_interval_days
+    passes = _passes(setting, season)
     over = [day for name, day in history.done.items() if plays(book, name, SPREADING)]
-    passes = sorted(
-        (d for d in season.drafts if plays(book, d.id, SPREADING)), key=lambda d: d.position
-    )
     over += [history.overdue[d.id] for d in passes if d.id in history.overdue]
     still = [d for d in passes if d.id not in history.fixed]
     for draft in still if over else ():
@@ -131,13 +134,27 @@ def apart_from_passes(
     for before, after in pairwise(still):
         name, step = f"spaced:{before.id}>{after.id}", DayStep(least)
         yield Lag(name, before.end_node, after.start_node, Strength.HARD, why, step)
+
+
+def _before_new_grass(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> Iterator[Constraint]:
+    """No open pass comes after seed or plants that are still to come."""
+    book = setting.book
     dry = Reason(AFTER_SEED, book_message(book, f"order.{AFTER_SEED}.reason"))
+    still = [d for d in _passes(setting, season) if d.id not in history.fixed]
     new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in history.fixed]
     for before, after in product(still, new):
         if before.strips and before.strips == after.strips:
             continue
         name = f"bare:{before.id}>{after.id}"
         yield Lag(name, before.end_node, after.start_node, Strength.HARD, dry, DayStep(0))
+
+
+def _passes(setting: ResolvedLawn, season: SeasonDraft) -> list[Draft]:
+    """The passes of a season by their numbers."""
+    passes = (d for d in season.drafts if plays(setting.book, d.id, SPREADING))
+    return sorted(passes, key=lambda d: d.position)
 
 
 def among_the_open(

@@ -29,8 +29,8 @@ def surface_place(
 ) -> WorkPlace:
     """Where the turf is prepared for a session by its number, or for one pass of it.
 
-    For seed it is all that is sown. Where nothing is, turf that is relaid is left out: it gets no
-    pass, and the soil under it is loose. Drawn zones are prepared by themselves, and so are a few
+    For seed it is all that is sown, but for turf that is relaid: that gets no pass, and tears up
+    until it has rooted, on loose soil. Drawn zones are prepared by themselves, and so are a few
     hollows; many lie among turf that is mown and cored with them.
     """
     session = next((each for each in campaign.sessions if each.number == number), None)

@@ -141,10 +141,14 @@ def _from_grid(place: Place) -> Climate:
     return replace(climate, source=mild if climate.frostless else source, rain_doubt=doubt)
 
 
+def _error_of_relief_c(models: Models, months: Months) -> float:
+    """By how much the ground around, which rises and falls, leaves a mean of the grid in doubt."""
+    return models.number("mean", "error_per_relief_c_per_m") * months.relief_m
+
+
 def _in_hills(models: Models, months: Months) -> bool:
     """Whether the ground around rises and falls so much that its height is the larger error."""
-    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
-    return steep > models.number("mean", "error_c")
+    return _error_of_relief_c(models, months) > models.number("mean", "error_c")
 
 
 def _town_in_hills(models: Models, months: Months, where: "_Whereabouts") -> Town | None:
@@ -339,7 +343,7 @@ def _grid_error(
     zone.
     """
     base = models.number("mean", "error_c")
-    steep = models.number("mean", "error_per_relief_c_per_m") * months.relief_m
+    steep = _error_of_relief_c(models, months)
     if spot.elevation_m is not None:
         steep = 0.0
     elif of_town:
