@@ -14,7 +14,7 @@ import pytest
 
 from frozen_outputs import Lawn, command_line
 from tiers import sampled, sampled_pairs
-from turfplan.serve import index as store
+from turfplan.files import index as store
 from turfplan.serve import tokens
 
 pytest.importorskip("starlette", reason="the extra web is not installed")
@@ -173,7 +173,7 @@ def test_addresses_still_open(which: str, folder: Path) -> None:
     check_addresses(index, folder, moved=False)
     with store.opened(index) as connection:
         for name in LAWNS:
-            store.add_lawn(connection, folder / name, folder / f"{name}.toml")
+            store.move_lawn(connection, folder / name, folder / f"{name}.toml")
     check_addresses(index, folder, moved=True)
 
 

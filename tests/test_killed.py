@@ -25,10 +25,10 @@ from machine import free_port
 from planning import EXAMPLES, ROOT, example
 from printed import outputs
 from tiers import full
+from turfplan.files import index as store
 from turfplan.files.journal import read_journal
 from turfplan.files.plan_folder import folder_lock, write_outputs
 from turfplan.files.reading.plan import read_plan
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 
 KILLS = 3

@@ -113,7 +113,10 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (("tokens", "list", "--index", "{index}"), 0, "feed"),
         (("tokens", "revoke", "1", "--index", "{index}"), 0, ""),
         (("tokens", "list", "--index", "{index}"), 0, "feed"),
-        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke"),
+        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke move"),
+        (("tokens", "move", "{out}", "--index", "{index}"), 3, "lawn"),
+        (("tokens", "move", "--index", "{index}"), 3, "DIR"),
+        (("tokens", "move", "{twin}", "--index", "{index}"), 3, "lawn twin"),
         (("tokens", "issue", "--index", "{index}"), 3, "DIR feed read edit"),
         (("tokens", "issue", "{out}", "--kind", "qqq", "--index", "{index}"), 3, "feed read edit"),
         (("tokens", "issue", "{empty}", "--index", "{index}"), 3, ""),
@@ -300,7 +303,14 @@ def places(home: Path) -> dict[str, str]:
         (home / name).write_text(text, encoding="utf-8")
     (home / "cut.gz").write_bytes(gzip.compress(b"station,date\n" * 99)[:-9])
     (home / "empty").mkdir()
-    named = {"brief": BRIEF.name, "torn": "torn.toml", "out": "out", "empty": "empty"}
+    shutil.copytree(home / "out", home / "twin")
+    named = {
+        "brief": BRIEF.name,
+        "torn": "torn.toml",
+        "out": "out",
+        "empty": "empty",
+        "twin": "twin",
+    }
     return {
         **{name: str(home / file) for name, file in named.items()},
         "index": str(home / "lawns.index"),
@@ -393,7 +403,8 @@ def test_no_answer_of_the_server_is_english(
     its forms; and what the server says where there is no page.
     """
     client = pytest.importorskip("starlette.testclient", reason="the extra web is not there")
-    from turfplan.serve import app, index, ticks, tokens
+    from turfplan.files import index
+    from turfplan.serve import app, ticks, tokens
 
     out, brief, store = (served_lawn / name for name in ("out", SURVEYED.name, "lawns.index"))
     monkeypatch.setattr(app, "datetime", PageTime)

@@ -14,8 +14,8 @@ import httpx2 as httpx
 from campaigns.records import Campaign, Figures
 from test_killed import two_versions
 from test_reader_programs import free_port, wait_for
+from turfplan.files import index as store
 from turfplan.files.plan_folder import write_outputs
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 
 READERS, LAWNS = 8, 20

@@ -83,7 +83,7 @@ def serve(
 def _add_lawns(index: Path, folders: list[Path]) -> None:
     """Put the plans of folders into the index; raises TurfplanError for a folder without one."""
     from turfplan.app.publish_feed import planned_folder
-    from turfplan.serve import index as store
+    from turfplan.files import index as store
 
     with store.opened(index) as connection:
         for folder in folders:
@@ -118,9 +118,11 @@ def _need_port(host: str, port: int) -> None:
 
 
 def tokens(
-    action: str = typer.Argument(..., metavar="issue|list|revoke"),
+    action: str = typer.Argument(..., metavar="issue|list|revoke|move"),
     what: str | None = typer.Argument(
-        None, metavar="[DIR or N]", help="The plan folder to issue for, or the number to revoke."
+        None,
+        metavar="[DIR or N]",
+        help="The plan folder to issue for or that has moved, or the number to revoke.",
     ),
     index: Path = INDEX,
     kind: str = typer.Option("feed", "--kind", help="feed, read or edit."),
@@ -134,13 +136,13 @@ def tokens(
         f"http://127.0.0.1:{PORT}", "--base-url", help="The public address of the server."
     ),
 ) -> None:
-    """Issue, list and revoke the addresses of feeds and pages.
+    """Issue, list and revoke the addresses of feeds and pages, or move them along with a folder.
 
     Example: turfplan tokens issue out --kind feed --label "kitchen phone"
     """
     from turfplan.errors import Problem, TurfplanError
+    from turfplan.files import index as store
     from turfplan.phrases import commands
-    from turfplan.serve import index as store
 
     with store.opened(index) as connection:
         if action == "list":
@@ -149,9 +151,11 @@ def tokens(
             _revoke_token(connection, what)
         elif action == "issue":
             _issue_token(connection, what, kind, label, brief, base_url)
+        elif action == "move":
+            _move_lawn(connection, what, brief)
         else:
             raise TurfplanError(
-                Problem("action", commands.not_known(), action, "issue, list, revoke")
+                Problem("action", commands.not_known(), action, "issue, list, revoke, move")
             )
 
 
@@ -195,8 +199,8 @@ def _issue_token(
     """
     from turfplan.app.publish_feed import planned_folder
     from turfplan.errors import Problem, TurfplanError
+    from turfplan.files import index as store
     from turfplan.phrases import commands
-    from turfplan.serve import index as store
     from turfplan.serve import tokens as kept
 
     if folder is None or kind not in kept.KINDS:
@@ -205,6 +209,22 @@ def _issue_token(
     planned = planned_folder(Path(folder))
     lawn = store.add_lawn(connection, planned, brief or store.brief_beside(planned))
     _show(kept.issue(connection, lawn, kind, label), kind, base_url)
+
+
+def _move_lawn(connection: "Connection", folder: str | None, brief: Path | None) -> None:
+    """Let the addresses of a lawn follow it into its folder; raises TurfplanError for a folder that
+    the index cannot take for it.
+    """
+    from turfplan.app.publish_feed import planned_folder
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.files import index as store
+    from turfplan.phrases import commands, screen
+
+    if folder is None:
+        raise TurfplanError(Problem("DIR", commands.needed()))
+    planned = planned_folder(Path(folder))
+    old, lawn = store.move_lawn(connection, planned, brief or store.brief_beside(planned))
+    say(words_of_user(), screen.tokens_moved(old=str(old), new=str(lawn.folder)))
 
 
 def _show(token: str, kind: str, base_url: str) -> None:
@@ -245,7 +265,7 @@ def backup(
 
     Example: turfplan backup lawns.copy --index lawns.index
     """
-    from turfplan.serve.index import backup as copy
+    from turfplan.files.index import backup as copy
 
     copy(index, to)
     print(to)
@@ -259,7 +279,7 @@ def restore(
 
     Example: turfplan restore lawns.copy --index lawns.index
     """
-    from turfplan.serve.index import restore as put_back
+    from turfplan.files.index import restore as put_back
 
     put_back(index, copy)
     print(index)

@@ -656,6 +656,11 @@ def tokens_gone(*, number: str) -> Message:
     return Message("screen.tokens.gone", (("number", number),))
 
 
+def tokens_moved(*, old: str, new: str) -> Message:
+    """The addresses of the lawn that was in {old} now open {new}."""
+    return Message("screen.tokens.moved", (("old", old), ("new", new)))
+
+
 def tokens_once() -> Message:
     """It is shown this once. Calendars look at it once or twice a day at best."""
     return Message("screen.tokens.once")

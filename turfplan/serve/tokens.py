@@ -13,7 +13,7 @@ import sqlite3
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from turfplan.serve.index import ServedLawn, changing, lawn_of, now_text
+from turfplan.files.index import ServedLawn, changing, lawn_of, now_text
 
 TokenKind = Literal["feed", "read", "edit"]
 KINDS: tuple[TokenKind, ...] = get_args(TokenKind)

@@ -14,9 +14,10 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.data_folder import brief_at
 from turfplan.files.system_faults import refusal_of, unwritable
 from turfplan.files.whole_files import replacing
-from turfplan.phrases import errors, files
+from turfplan.phrases import errors, files, identity
 from turfplan.phrases import index as phrases
 
 BUSY_MS = 10_000
@@ -169,47 +170,103 @@ def lawn_id_of(folder: Path) -> str | None:
 
 
 def brief_beside(folder: Path) -> Path | None:
-    """The brief that a folder's plan is made from by default: the TOML file of its name beside it;
-    None without one.
+    """The brief that a folder's plan is made from by default: the one in it, or the TOML file of
+    its name beside it; None without one.
     """
-    folder = folder.resolve()
-    brief = folder.with_name(folder.name + ".toml")
+    brief = brief_at(folder.resolve())
     return brief if brief.is_file() else None
+
+
+def folders_of_lawn(path: Path, lawn_id: str) -> tuple[Path, ...]:
+    """The folders under which an index knows a lawn; the index is only read.
+
+    Raises TurfplanError when it cannot be used.
+    """
+    try:
+        with closing(sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True)) as asked:
+            return tuple(Path(row[1]) for row in _lawn_rows(asked, "WHERE lawn_id = ?", (lawn_id,)))
+    except sqlite3.Error as error:
+        raise _unusable(path, error) from None
+
+
+def _planned_id(folder: Path) -> str:
+    """The identity of the plan in a folder; raises TurfplanError where none can be read."""
+    lawn_id = lawn_id_of(folder)
+    if lawn_id is None:
+        hint = errors.make_plan_first(command="turfplan plan BRIEF -o DIR")
+        raise TurfplanError(Problem(str(folder), files.no_plan(), hint=hint))
+    return lawn_id
 
 
 def add_lawn(connection: sqlite3.Connection, folder: Path, brief: Path | None = None) -> ServedLawn:
     """The lawn of a folder, added when it is new.
 
-    A folder that was moved keeps its lawn, and with it its tokens.
-
-    Raises TurfplanError when the folder holds no plan that can be read.
+    Raises TurfplanError when the folder holds no plan that can be read, and where the index knows
+    its lawn in another folder, or another lawn in it: tokens never follow a folder by themselves.
     """
-    lawn_id = lawn_id_of(folder)
-    if lawn_id is None:
-        raise TurfplanError(
-            Problem(
-                str(folder),
-                files.no_plan(),
-                hint=errors.make_plan_first(command="turfplan plan BRIEF -o DIR"),
-            )
-        )
+    lawn_id = _planned_id(folder)
     place, beside = str(folder.resolve()), str(brief.resolve()) if brief else None
     with changing(connection):
-        known = connection.execute("SELECT 1 FROM lawn WHERE folder = ?", (place,)).fetchone()
-        for row in () if known else _lawn_rows(connection, "WHERE lawn_id = ?", (lawn_id,)):
-            if lawn_id_of(Path(row[1])) is None:
-                connection.execute(
-                    "UPDATE lawn SET folder = ?, brief = ? WHERE id = ?", (place, beside, row[0])
-                )
-                break
+        for _, known, _, known_id in _lawn_rows(
+            connection, "WHERE (lawn_id = ?) != (folder = ?)", (lawn_id, place)
+        ):
+            raise TurfplanError(
+                _elsewhere(folder, Path(known), lawn_id)
+                if known_id == lawn_id
+                else _another(folder, known_id, lawn_id)
+            )
         connection.execute(
             "INSERT INTO lawn (folder, brief, lawn_id, added) VALUES (?, ?, ?, ?) "
             "ON CONFLICT (folder) "
-            "DO UPDATE SET brief = coalesce(excluded.brief, brief), lawn_id = excluded.lawn_id",
+            "DO UPDATE SET brief = coalesce(excluded.brief, brief)",
             (place, beside, lawn_id, now_text()),
         )
         (row,) = _lawn_rows(connection, "WHERE folder = ?", (place,))
     return lawn_of(row)
+
+
+def move_lawn(
+    connection: sqlite3.Connection, folder: Path, brief: Path | None = None
+) -> tuple[Path, ServedLawn]:
+    """Gives the lawn that lies in a folder now its place there, and with it its tokens; also
+    returns where it was.
+
+    Raises TurfplanError when the folder holds no plan that can be read, the index does not know its
+    lawn, knows it there already, or where the old folder still holds it.
+    """
+    lawn_id = _planned_id(folder)
+    place, beside = str(folder.resolve()), str(brief.resolve()) if brief else None
+    with changing(connection):
+        rows = _lawn_rows(connection, "WHERE lawn_id = ?", (lawn_id,))
+        if not rows or rows[0][1] == place:
+            fault = identity.nothing_moved() if rows else identity.not_known()
+            raise TurfplanError(Problem(str(folder), fault, lawn_id))
+        old = Path(rows[0][1])
+        if lawn_id_of(old) == lawn_id:
+            raise TurfplanError(_elsewhere(folder, old, lawn_id))
+        for row in _lawn_rows(connection, "WHERE folder = ?", (place,)):
+            raise TurfplanError(_another(folder, row[3], lawn_id))
+        connection.execute(
+            "UPDATE lawn SET folder = ?, brief = ? WHERE id = ?", (place, beside, rows[0][0])
+        )
+        (row,) = _lawn_rows(connection, "WHERE id = ?", (str(rows[0][0]),))
+    return old, lawn_of(row)
+
+
+def _elsewhere(folder: Path, other: Path, lawn_id: str) -> Problem:
+    """What is said of a folder whose lawn the index knows in another one."""
+    if lawn_id_of(other) == lawn_id:
+        hint = identity.new_copy(command="turfplan new FILE --from BRIEF")
+        fault = identity.known_elsewhere(folder=str(other))
+    else:
+        hint = identity.take_along(command=f"turfplan tokens move {folder}")
+        fault = identity.left(folder=str(other))
+    return Problem(str(folder), fault, lawn_id, None, hint)
+
+
+def _another(folder: Path, known: str, lawn_id: str) -> Problem:
+    """What is said of a folder in which the index knows another lawn."""
+    return Problem(str(folder), identity.another_known(), lawn_id, known, identity.other_place())
 
 
 def _lawn_rows(
