@@ -169,7 +169,7 @@ def test_addresses_still_open(which: str, folder: Path) -> None:
     if which == "lawns.index":
         shutil.copy(folder / which, index)
     else:
-        command(["restore", str(folder / which), "--index", str(index)])
+        command(["restore", str(folder / which), "--index", str(index), "--with-addresses"])
     check_addresses(index, folder, moved=False)
     with store.opened(index) as connection:
         for name in LAWNS:

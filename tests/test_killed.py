@@ -95,7 +95,7 @@ def killed_while_publishing(home: Path, versions: Versions, kills: int, seed: in
         names |= {path.name for path in shown}
         assert len(shown) == 1 and shown[0].read_bytes() in wanted
         with folder_lock(web):
-            assert {p.name for p in web.iterdir()} <= {shown[0].name, ".turfplan-names", ".lock"}
+            assert {p.name for p in web.iterdir()} <= {shown[0].name, ".lock"}
     return len(names)
 
 

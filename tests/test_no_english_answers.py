@@ -113,7 +113,8 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (("tokens", "list", "--index", "{index}"), 0, "feed"),
         (("tokens", "revoke", "1", "--index", "{index}"), 0, ""),
         (("tokens", "list", "--index", "{index}"), 0, "feed"),
-        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke move"),
+        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke open move"),
+        (("tokens", "open", "1", "--index", "{index}"), 3, ""),
         (("tokens", "move", "{out}", "--index", "{index}"), 3, "lawn"),
         (("tokens", "move", "--index", "{index}"), 3, "DIR"),
         (("tokens", "move", "{twin}", "--index", "{index}"), 3, "lawn twin"),
@@ -125,12 +126,21 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
     ],
     "backup": [
         (("tokens", "issue", "{out}", "--index", "{index}"), 0, "http webcal"),
-        (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
+        (("backup", "{here}/copy", "--index", "{index}"), 0, "lawn"),
+        (("backup", "{here}/copy3", "{empty}"), 3, ""),
+        (("backup", "{here}/copy4", "{here}/none"), 3, ""),
+        (("backup", "{here}/copy5", "{brief}"), 0, ""),
         (("backup", "{here}/text", "--index", "{index}"), 3, ""),
         (("backup", "{here}/text/copy", "--index", "{index}"), 3, ""),
         (("backup", "{here}/copy2", "--index", "{here}/none.index"), 3, ""),
     ],
     "restore": [
+        (("tokens", "issue", "{out}", "--label", "qqq", "--index", "{index}"), 0, "http webcal"),
+        (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
+        (("restore", "{here}/copy", "--to", "{here}/new"), 0, "lawn feed twin faults"),
+        (("restore", "{here}/copy", "--to", "{here}/new", "--with-addresses"), 0, "lawn feed twin faults"),
+        (("restore", "{here}/copy", "--index", "{index}", "--to", "{here}/new2"), 3, "lawn"),
+        (("restore", "{here}/copy", "--to", "{here}/text"), 3, ""),
         (("restore", "{here}/none", "--index", "{index}"), 3, ""),
         (("restore", "{here}/text", "--index", "{index}"), 3, ""),
     ],
@@ -410,7 +420,10 @@ def test_no_answer_of_the_server_is_english(
     monkeypatch.setattr(app, "datetime", PageTime)
     with index.opened(store) as connection:
         lawn = index.add_lawn(connection, out, brief)
-        bare = index.add_lawn(connection, shutil.copytree(out, served_lawn / "bare"))
+        other = shutil.copytree(out, served_lawn / "bare")
+        plan = (other / "plan.json").read_text(encoding="utf-8")
+        (other / "plan.json").write_text(plan.replace('"lawn_id": "', '"lawn_id": "x'), "utf-8")
+        bare = index.add_lawn(connection, other)
         read, edit, gone = (
             tokens.issue(connection, lawn, kind) for kind in ("read", "edit", "read")
         )

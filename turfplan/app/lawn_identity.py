@@ -16,22 +16,24 @@ def drawn_lawn_id() -> str:
 
 
 def refuse_known_elsewhere(
-    lawn_id: str, folder: Path, *, alone: bool = False
+    lawn_id: str, folder: Path, *, beside: bool | None = None, but: Path | None = None
 ) -> tuple[Message, ...]:
     """Look whether another folder has the identity of the lawn in `folder`: one beside it in the
-    data folder (unless it is known to be `alone` there), or one that an index of the data folder or
-    of the working directory serves.
+    data folder, or one that an index of the data folder or of the working directory serves.
+    `beside`: whether other lawns lie beside it; they do where its folder holds its brief. The index
+    `but` is not asked.
 
     What comes back must be told: a place that the lawn has left, whose addresses stay there, and an
     index that cannot be asked. Raises TurfplanError, with both folders, where another one has it.
     """
     here = folder.resolve()
-    beside = (here / BRIEF).is_file() and not alone
-    others = lawn_folders(here.parent) if beside else ()
+    others = (
+        lawn_folders(here.parent) if beside or (beside is None and (here / BRIEF).is_file()) else ()
+    )
     _refuse(lawn_id, here, (other for other in others if known_lawn_id(other) == lawn_id))
     notes: list[Message] = []
     for index in dict.fromkeys((root_of(here) / INDEX, Path(INDEX).resolve())):
-        if not index.is_file():
+        if not index.is_file() or (but is not None and index == but.resolve()):
             continue
         from turfplan.files.index import folders_of_lawn
 

@@ -102,7 +102,11 @@ def plan_lawn(
     with folder_lock(folder):
         before = plan_before(folder, given.brief.lawn.id)
         known = given_lawn_id(given.brief, before)
-        told = refuse_known_elsewhere(known, folder, alone=run.alone) if known is not None else ()
+        told = (
+            refuse_known_elsewhere(known, folder, beside=False if run.alone else None)
+            if known is not None
+            else ()
+        )
         told = (*told, *adopted_journal(journal, folder))
         happened = read_journal(journal)
         for warning in (*told, *happened.warnings):

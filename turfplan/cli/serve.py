@@ -1,4 +1,4 @@
-"""`turfplan serve`, `publish`, `tokens`, `backup`, `restore`: feeds for those who subscribe."""
+"""`turfplan serve`, `publish`, `tokens`: feeds for those who subscribe."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -118,11 +118,11 @@ def _need_port(host: str, port: int) -> None:
 
 
 def tokens(
-    action: str = typer.Argument(..., metavar="issue|list|revoke|move"),
+    action: str = typer.Argument(..., metavar="issue|list|revoke|open|move"),
     what: str | None = typer.Argument(
         None,
         metavar="[DIR or N]",
-        help="The plan folder to issue for or that has moved, or the number to revoke.",
+        help="The plan folder to issue for or that has moved, or the number to revoke or open.",
     ),
     index: Path = INDEX,
     kind: str = typer.Option("feed", "--kind", help="feed, read or edit."),
@@ -136,7 +136,8 @@ def tokens(
         f"http://127.0.0.1:{PORT}", "--base-url", help="The public address of the server."
     ),
 ) -> None:
-    """Issue, list and revoke the addresses of feeds and pages, or move them along with a folder.
+    """Issue, list and revoke the addresses of feeds and pages, open one that a restore has closed,
+    or move a lawn's along with its folder.
 
     Example: turfplan tokens issue out --kind feed --label "kitchen phone"
     """
@@ -151,11 +152,13 @@ def tokens(
             _revoke_token(connection, what)
         elif action == "issue":
             _issue_token(connection, what, kind, label, brief, base_url)
+        elif action == "open":
+            _open_token(connection, what)
         elif action == "move":
             _move_lawn(connection, what, brief)
         else:
             raise TurfplanError(
-                Problem("action", commands.not_known(), action, "issue, list, revoke, move")
+                Problem("action", commands.not_known(), action, "issue, list, revoke, open, move")
             )
 
 
@@ -168,8 +171,9 @@ def _list_tokens(connection: "Connection") -> None:
     if not issued:
         say(words, screen.tokens_none(), aside=True)
     for token in issued:
-        revoked = screen.tokens_revoked(on=str(token.revoked))
-        state = words.text(revoked if token.revoked else screen.tokens_in_use())
+        shut = screen.tokens_closed(on=str(token.closed)) if token.closed else None
+        gone = screen.tokens_revoked(on=token.revoked) if token.revoked else shut
+        state = words.text(gone or screen.tokens_in_use())
         holder, folder = token.label or "-", token.lawn.folder
         print(f"{token.id:4}  {token.kind:5} {state:32} {holder:20} {folder}")
 
@@ -184,6 +188,18 @@ def _revoke_token(connection: "Connection", number: str | None) -> None:
         hint = commands.list_shows(command="turfplan tokens list")
         raise TurfplanError(Problem("N", commands.no_token(), number, None, hint))
     say(words_of_user(), screen.tokens_gone(number=number))
+
+
+def _open_token(connection: "Connection", number: str | None) -> None:
+    """Open a token that came back closed; raises TurfplanError for what is the number of none."""
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.phrases import commands, screen
+    from turfplan.serve import tokens as kept
+
+    if number is None or not number.isdigit() or not kept.reopen(connection, int(number)):
+        hint = commands.list_shows(command="turfplan tokens list")
+        raise TurfplanError(Problem("N", commands.no_closed_token(), number, None, hint))
+    say(words_of_user(), screen.tokens_opened(number=number))
 
 
 def _issue_token(
@@ -246,6 +262,9 @@ def publish(
     to: Path = typer.Option(
         ..., "--to", metavar="WEBROOT", help="The folder that a web host shows."
     ),
+    keep_address: bool = typer.Option(
+        False, "--keep-address", help="The plan's folder has moved: go on under the same name."
+    ),
 ) -> None:
     """Write a plan's feed as a file under a name that cannot be guessed, for any web host.
 
@@ -254,32 +273,5 @@ def publish(
     from turfplan.app.publish_feed import publish_feed
     from turfplan.phrases import screen
 
-    print(publish_feed(folder, to))
+    print(publish_feed(folder, to, keep_address=keep_address))
     say(words_of_user(), screen.publish_private(), aside=True)
-
-
-def backup(
-    to: Path = typer.Argument(..., metavar="FILE", help="Where the copy goes."), index: Path = INDEX
-) -> None:
-    """Copy the index to one file, also while it is in use.
-
-    Example: turfplan backup lawns.copy --index lawns.index
-    """
-    from turfplan.files.index import backup as copy
-
-    copy(index, to)
-    print(to)
-
-
-def restore(
-    copy: Path = typer.Argument(..., metavar="FILE", help="A copy made by `turfplan backup`."),
-    index: Path = INDEX,
-) -> None:
-    """Put a copy in the place of the index.
-
-    Example: turfplan restore lawns.copy --index lawns.index
-    """
-    from turfplan.files.index import restore as put_back
-
-    put_back(index, copy)
-    print(index)

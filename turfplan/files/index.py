@@ -15,8 +15,7 @@ from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.data_folder import brief_at
-from turfplan.files.system_faults import refusal_of, unwritable
-from turfplan.files.whole_files import replacing
+from turfplan.files.system_faults import refusal_of
 from turfplan.phrases import errors, files, identity
 from turfplan.phrases import index as phrases
 
@@ -35,6 +34,8 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         "stamp TEXT NOT NULL, bytes BLOB NOT NULL, at TEXT NOT NULL)",
     ),
     ("CREATE INDEX token_by_lawn ON token (lawn)",),
+    # When a token came back closed with a copy; another restore may open it, nothing a revoked one.
+    ("ALTER TABLE token ADD COLUMN closed TEXT",),
 )
 
 
@@ -211,9 +212,9 @@ def add_lawn(connection: sqlite3.Connection, folder: Path, brief: Path | None = 
             connection, "WHERE (lawn_id = ?) != (folder = ?)", (lawn_id, place)
         ):
             raise TurfplanError(
-                _elsewhere(folder, Path(known), lawn_id)
+                elsewhere(folder, Path(known), lawn_id)
                 if known_id == lawn_id
-                else _another(folder, known_id, lawn_id)
+                else another_there(folder, known_id, lawn_id)
             )
         connection.execute(
             "INSERT INTO lawn (folder, brief, lawn_id, added) VALUES (?, ?, ?, ?) "
@@ -243,9 +244,9 @@ def move_lawn(
             raise TurfplanError(Problem(str(folder), fault, lawn_id))
         old = Path(rows[0][1])
         if lawn_id_of(old) == lawn_id:
-            raise TurfplanError(_elsewhere(folder, old, lawn_id))
+            raise TurfplanError(elsewhere(folder, old, lawn_id))
         for row in _lawn_rows(connection, "WHERE folder = ?", (place,)):
-            raise TurfplanError(_another(folder, row[3], lawn_id))
+            raise TurfplanError(another_there(folder, row[3], lawn_id))
         connection.execute(
             "UPDATE lawn SET folder = ?, brief = ? WHERE id = ?", (place, beside, rows[0][0])
         )
@@ -253,7 +254,7 @@ def move_lawn(
     return old, lawn_of(row)
 
 
-def _elsewhere(folder: Path, other: Path, lawn_id: str) -> Problem:
+def elsewhere(folder: Path, other: Path, lawn_id: str) -> Problem:
     """What is said of a folder whose lawn the index knows in another one."""
     if lawn_id_of(other) == lawn_id:
         hint = identity.new_copy(command="turfplan new FILE --from BRIEF")
@@ -264,7 +265,7 @@ def _elsewhere(folder: Path, other: Path, lawn_id: str) -> Problem:
     return Problem(str(folder), fault, lawn_id, None, hint)
 
 
-def _another(folder: Path, known: str, lawn_id: str) -> Problem:
+def another_there(folder: Path, known: str, lawn_id: str) -> Problem:
     """What is said of a folder in which the index knows another lawn."""
     return Problem(str(folder), identity.another_known(), lawn_id, known, identity.other_place())
 
@@ -317,50 +318,3 @@ def published(connection: sqlite3.Connection, lawn: ServedLawn) -> PublishedFeed
         "SELECT bytes, stamp, at FROM published WHERE lawn = ?", (lawn.id,)
     ).fetchone()
     return PublishedFeed(bytes(row[0]), row[1], datetime.fromisoformat(row[2])) if row else None
-
-
-def backup(path: Path, to: Path) -> None:
-    """A whole copy of the index in one file, taken while it may be in use."""
-    if to.exists():
-        raise TurfplanError(Problem(str(to), phrases.exists(), hint=phrases.another_name()))
-    try:
-        with (
-            opened(path, create=False) as connection,
-            replacing(to, mode=0o600) as (temporary,),
-            closing(sqlite3.connect(temporary)) as copy,
-        ):
-            connection.backup(copy)
-            # One file, nothing beside it: a copy is carried about.
-            copy.execute("PRAGMA journal_mode = DELETE")
-    except OSError as error:
-        raise TurfplanError(unwritable(to, error)) from None
-
-
-def restore(path: Path, copy: Path) -> None:
-    """Puts a copy in the place of the index, also under a running server, after looking that the
-    copy is whole.
-    """
-    if not copy.is_file():
-        raise TurfplanError(Problem(str(copy), errors.no_such_file()))
-    try:
-        with closing(sqlite3.connect(f"{copy.resolve().as_uri()}?mode=ro", uri=True)) as source:
-            whole = source.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
-            names = {
-                row[0]
-                for row in source.execute("SELECT name FROM sqlite_master WHERE type = 'table'")
-            }
-            if (
-                not whole
-                or not {"lawn", "token", "published"} <= names
-                or _version(source) > len(MIGRATIONS)
-            ):
-                raise TurfplanError(Problem(str(copy), phrases.not_whole()))
-            path.parent.mkdir(parents=True, exist_ok=True)
-            os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
-            with closing(sqlite3.connect(path, timeout=BUSY_MS / 1000)) as target:
-                source.backup(target)
-    except (sqlite3.Error, OSError) as error:
-        raise TurfplanError(
-            Problem(str(copy), phrases.unrestored(reason=refusal_of(error)))
-        ) from None
-    connect(path).close()

@@ -172,12 +172,17 @@ def _holds_all_of(path: Path, old: Path) -> bool:
         return False
 
 
+def put_aside_in(path: Path) -> Path:
+    """The file in which the lines of a journal are kept that do not count."""
+    return path.with_name(f"{path.stem}.aside.txt")
+
+
 def _put_aside(path: Path) -> tuple[Message, ...]:
     """Keeps the last line of a journal that does not count in a file beside it, and says so."""
     left = _entries(path.read_bytes())[1] if path.exists() else b""
     if not left:
         return ()
-    aside = path.with_name(f"{path.stem}.aside.txt")
+    aside = put_aside_in(path)
     with aside.open("ab") as kept:
         kept.write(left + b"\n")
         kept.flush()

@@ -1,7 +1,7 @@
 """Writes a plan's folder: files whole or not at all, plan.json first, one writer at a time."""
 
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -97,12 +97,30 @@ def write_outputs(folder: Path, files: Mapping[str, bytes]) -> tuple[str, ...]:
     full or the folder read-only nothing changes, the temporaries go, and this raises TurfplanError.
     """
     names = sorted(files, key=lambda name: (name != COMMIT, name))
-    _refuse_folders(folder, names)
+    _refuse_folders(folder / name for name in names)
     differing = {
         folder / name: files[name] for name in names if not _same(folder / name, files[name])
     }
+    _write(differing, folder)
+    return tuple(target.name for target in differing)
+
+
+def write_beside(files: Mapping[Path, bytes], private: Collection[Path] = ()) -> None:
+    """Write files of several folders whole, in this order, `private` ones for their owner alone,
+    unless they hold the same already.
+
+    Raises TurfplanError as `write_outputs` does.
+    """
+    _refuse_folders(files)
+    differing = {path: content for path, content in files.items() if not _same(path, content)}
+    *_, last = files
+    _write(differing, last.parent, private)
+
+
+def _write(files: Mapping[Path, bytes], folder: Path, private: Collection[Path] = ()) -> None:
+    """Write files whole; raises TurfplanError, which says whether the ones before still stand."""
     try:
-        write_whole(differing, prefix=_TEMPORARY)
+        write_whole(files, prefix=_TEMPORARY, private=private)
     except OSError as error:
         partly = isinstance(error, PartlyPlacedError)
         stands = phrases.run_again() if partly else phrases.previous_stand()
@@ -113,15 +131,14 @@ def write_outputs(folder: Path, files: Mapping[str, bytes]) -> tuple[str, ...]:
                 hint=stands,
             )
         ) from None
-    return tuple(target.name for target in differing)
 
 
-def _refuse_folders(folder: Path, names: list[str]) -> None:
+def _refuse_folders(paths: Iterable[Path]) -> None:
     """A folder in a file's place would stop the renames half-way: it is told before any of them."""
     wrong = [
-        Problem(str(folder / name), phrases.folder_in_place(), hint=phrases.move_away())
-        for name in names
-        if (folder / name).is_dir()
+        Problem(str(path), phrases.folder_in_place(), hint=phrases.move_away())
+        for path in paths
+        if path.is_dir()
     ]
     if wrong:
         raise TurfplanError(wrong)

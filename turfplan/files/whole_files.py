@@ -2,7 +2,7 @@
 
 import os
 import secrets
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -49,10 +49,15 @@ def replacing(
         sync_folder(folder)
 
 
-def write_whole(files: Mapping[Path, bytes], prefix: str = TEMPORARY) -> None:
-    """The files with their bytes, placed in this order; raises as `replacing` does."""
+def write_whole(
+    files: Mapping[Path, bytes], prefix: str = TEMPORARY, private: Collection[Path] = ()
+) -> None:
+    """The files with their bytes, placed in this order, `private` ones for their owner alone;
+    raises as `replacing` does."""
     with replacing(*files, prefix=prefix) as temporaries:
-        for temporary, content in zip(temporaries, files.values(), strict=True):
+        for temporary, (target, content) in zip(temporaries, files.items(), strict=True):
+            if target in private:
+                temporary.chmod(0o600)
             temporary.write_bytes(content)
 
 

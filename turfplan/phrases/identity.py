@@ -59,3 +59,18 @@ def other_place() -> Message:
     --index
     """
     return Message("identity.other_place")
+
+
+def was_published(*, folder: str) -> Message:
+    """was published from {folder}, which holds this lawn no more"""
+    return Message("identity.was_published", (("folder", folder),))
+
+
+def no_record() -> Message:
+    """does not say under which names the feed is published"""
+    return Message("identity.no_record")
+
+
+def mend_record() -> Message:
+    """bring it back from a backup; without it the feed gets a new address"""
+    return Message("identity.mend_record")

@@ -143,7 +143,7 @@ def create_app(settings: ServerSettings) -> Starlette:
         token = shelf.find(text)
         if token is None or token.kind == "feed":
             return _plain(phrases.unknown(), 404)
-        if token.revoked:
+        if token.is_gone:
             return _plain(phrases.gone(), 410)
         visit = Visit(settings, request, token, tokens.feed_of_page(text))
         return await _posted(visit, shelf) if request.method == "POST" else _page(visit, {})
@@ -167,7 +167,7 @@ def _feed(settings: ServerSettings, shelf: FeedCache, request: Request) -> Respo
     token = shelf.find(request.path_params["token"])
     if token is None or token.kind != "feed":
         return _plain(phrases.unknown(), 404)
-    if token.revoked:
+    if token.is_gone:
         return _plain(phrases.gone(), 410)
     found = shelf.feed(token.lawn)
     if found is None:
@@ -326,7 +326,7 @@ async def _posted(visit: Visit, shelf: FeedCache) -> Response:
         return _plain(phrases.gone(), 410)
     if token.kind != "edit" or token.lawn.brief is None:
         return _plain(phrases.read_only(), 403)
-    if known_lawn_id(token.lawn.folder) != token.lawn.lawn_id:
+    if known_lawn_id(token.lawn.folder) not in (None, token.lawn.lawn_id):
         return _plain(phrases.no_plan(), 404)
     errors = tick(token.lawn.folder, token.lawn.brief, form, datetime.now(UTC))
     if errors:

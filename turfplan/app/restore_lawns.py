@@ -1,0 +1,274 @@
+"""Brings lawns back from an archive, or addresses from a copy that version 0.1 made."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import ExitStack, contextmanager, suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+from filelock import FileLock, Timeout
+
+from turfplan.app.lawn_identity import refuse_known_elsewhere
+from turfplan.app.outputs import outputs, words_of
+from turfplan.errors import Problem, TurfplanError
+from turfplan.files.archive import Archive, ArchivedLawn, is_good_path, open_archive
+from turfplan.files.data_folder import BRIEF, known_lawn_id
+from turfplan.files.index import changing, opened
+from turfplan.files.index_copies import (
+    SQLITE,
+    BroughtTokens,
+    IndexRows,
+    bring_rows,
+    rows_of_copy,
+    rows_of_json,
+)
+from turfplan.files.journal import LOCK_SECONDS
+from turfplan.files.plan_folder import folder_lock, write_outputs
+from turfplan.files.publish_record import RECORD, record_of
+from turfplan.files.reading.plan import read_plan
+from turfplan.files.system_faults import unreadable, unwritable
+from turfplan.files.whole_files import write_whole
+from turfplan.message import Message
+from turfplan.phrases import backups as phrases
+from turfplan.phrases import errors, files
+
+TokensOf = Callable[[IndexRows, bool], BroughtTokens]
+NO_TOKENS = BroughtTokens((), (), 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Restored:
+    """What was brought back: lawns, files by their places, what became of addresses, the index that
+    has them (None: the copy has no addresses), and what must be told."""
+
+    lawns: tuple[ArchivedLawn, ...]
+    files: tuple[Path, ...]
+    tokens: BroughtTokens
+    index: Path | None
+    notes: tuple[Message, ...]
+
+
+def restore_lawns(
+    copy: Path, to: Path, index: Path, *, force: bool = False, with_addresses: bool = False
+) -> Restored:
+    """Bring everything of a copy into the folder `to`, and its addresses into `index`.
+
+    The copy is looked through as a whole first. A file that is there and differs is refused, or,
+    with `force`, kept under another name beside what is brought. What the index knows of addresses
+    stands; those that it does not know come back closed unless they are to come `with_addresses`.
+    Raises TurfplanError for a copy that is damaged or leads elsewhere, a lawn that is known
+    elsewhere, and what cannot be written; nothing has changed then.
+    """
+    if _starts_as_database(copy):
+        rows = rows_of_copy(copy)
+        with _index(index) as tokens_of:
+            tokens = tokens_of(rows, with_addresses)
+        return Restored((), (), tokens, index, ())
+    with open_archive(copy) as archive:
+        return _restored(archive, to, index, force=force, with_addresses=with_addresses)
+
+
+def _starts_as_database(copy: Path) -> bool:
+    try:
+        with copy.open("rb") as file:
+            return file.read(len(SQLITE)) == SQLITE
+    except FileNotFoundError:
+        raise TurfplanError(Problem(str(copy), errors.no_such_file())) from None
+    except OSError as error:
+        raise TurfplanError(unreadable(copy, error)) from None
+
+
+def _restored(
+    archive: Archive, to: Path, index: Path, *, force: bool, with_addresses: bool
+) -> Restored:
+    manifest, root = archive.manifest, to.resolve()
+    places = {file: root / file.path for file in manifest.files if file.role != "index"}
+    rows = _rows(archive, root)
+    _refuse_leading_out(places.values(), root)
+    notes = list(_refuse_other_lawns(manifest.lawns, root, index))
+    with _locked(manifest.lawns, root):
+        copied = {path: archive.content(file) for file, path in places.items()}
+        contents = _placed_records(copied) if with_addresses else copied
+        kept = _kept_aside(contents, copied, force=force)
+        changed = {path: raw for path, raw in contents.items() if not _same(path, raw)}
+        private = {path for file, path in places.items() if file.private}
+        aside = {to_: path.read_bytes() for path, to_ in kept.items()}
+        tokens = NO_TOKENS
+        if rows is None:
+            _write({**aside, **changed}, private, root)
+        else:
+            with _index(index) as tokens_of:
+                tokens = tokens_of(rows, with_addresses)
+                _write({**aside, **changed}, private, root)
+    notes += [phrases.kept(file=str(path), kept=str(other)) for path, other in kept.items()]
+    notes += [
+        phrases.outside(name=name, path=str(root / path)) for name, path in manifest.outside.items()
+    ]
+    notes += _rendered(manifest.lawns, root)
+    held = index if rows is not None else None
+    return Restored(manifest.lawns, tuple(changed), tokens, held, tuple(notes))
+
+
+def _rows(archive: Archive, root: Path) -> IndexRows | None:
+    """The rows of the index in an archive, with folders as they lie below `root`."""
+    name = archive.manifest.index
+    if name is None:
+        return None
+    listed = next(file for file in archive.manifest.files if file.path == name)
+    rows = rows_of_json(archive.content(listed), f"{archive.path}: {name}")
+
+    def placed(place: str) -> str:
+        if Path(place).is_absolute() or place.startswith("/"):
+            return place
+        if place != "." and not is_good_path(place):
+            fault, hint = phrases.bad_path(), phrases.nothing_restored()
+            raise TurfplanError(Problem(f"{archive.path}: {name}", fault, place, None, hint))
+        return str(root / place)
+
+    return rows.placed(placed)
+
+
+def _refuse_leading_out(places: Iterable[Path], root: Path) -> None:
+    """Raises TurfplanError for a place that a link in the folder leads out of it, or where a folder
+    lies."""
+    faults = []
+    for path in places:
+        if not path.parent.resolve().is_relative_to(root):
+            faults.append(Problem(str(path), phrases.leads_out()))
+        elif path.is_dir():
+            faults.append(Problem(str(path), phrases.file_and_folder()))
+    if faults:
+        raise TurfplanError(faults)
+
+
+def _refuse_other_lawns(
+    lawns: tuple[ArchivedLawn, ...], root: Path, index: Path
+) -> Iterator[Message]:
+    """What must be told of the places of lawns; raises TurfplanError where a folder holds another
+    lawn, or another folder one of these."""
+    for lawn in lawns:
+        folder = root / lawn.folder
+        known = known_lawn_id(folder)
+        if lawn.lawn_id is None:
+            continue
+        if known not in (None, lawn.lawn_id):
+            raise TurfplanError(Problem(str(folder), files.another_lawn(), known, lawn.lawn_id))
+        in_it = lawn.brief is not None and Path(lawn.brief).name == BRIEF
+        yield from refuse_known_elsewhere(lawn.lawn_id, folder, beside=in_it, but=index)
+
+
+@contextmanager
+def _locked(lawns: tuple[ArchivedLawn, ...], root: Path) -> Iterator[None]:
+    """Holds the folders and the journals of all lawns of an archive."""
+    with ExitStack() as locks:
+        for folder in sorted({root / lawn.folder for lawn in lawns}):
+            locks.enter_context(folder_lock(folder))
+        for journal in sorted({root / lawn.journal for lawn in lawns if lawn.journal}):
+            if not journal.exists():
+                continue
+            try:
+                locks.enter_context(FileLock(f"{journal}.lock", timeout=LOCK_SECONDS))
+            except Timeout:
+                raise TurfplanError(
+                    Problem(str(journal), errors.in_use(), hint=errors.wait())
+                ) from None
+            except OSError as error:
+                raise TurfplanError(unwritable(journal, error)) from None
+        yield
+
+
+def _placed_records(copied: Mapping[Path, bytes]) -> dict[Path, bytes]:
+    """What is brought to each place with its addresses: a lawn is published from its new folder
+    under its old names; else it is so only from the folder that it was in."""
+    return {
+        path: record_of(raw, str(path)).moved_to(path.parent).content
+        if path.name == RECORD
+        else raw
+        for path, raw in copied.items()
+    }
+
+
+def _same(path: Path, content: bytes) -> bool:
+    try:
+        return path.read_bytes() == content
+    except OSError:
+        return False
+
+
+def _kept_aside(
+    contents: Mapping[Path, bytes], copied: Mapping[Path, bytes], *, force: bool
+) -> dict[Path, Path]:
+    """Where each file is kept that is written over, unless it is as it was copied; raises
+    TurfplanError for all of them where none may be."""
+    differing = [
+        path
+        for path, raw in contents.items()
+        if path.exists() and not (_same(path, raw) or _same(path, copied[path]))
+    ]
+    if differing and not force:
+        hint = phrases.to_or_force()
+        raise TurfplanError(
+            Problem(str(path), phrases.differs(), hint=hint if path == differing[-1] else None)
+            for path in differing
+        )
+    return {path: _free_name(path) for path in differing}
+
+
+def _free_name(path: Path) -> Path:
+    """A name beside a file that nothing has."""
+    number = 1
+    while (found := path.with_name(f"{path.name}.before-{number}")).exists():
+        number += 1
+    return found
+
+
+def _write(files: Mapping[Path, bytes], private: set[Path], root: Path) -> None:
+    """Write all files whole or none; folders that were made for them go again where it fails."""
+    made: list[Path] = []
+    try:
+        for path in files:
+            for above in reversed([path.parent, *path.parent.parents]):
+                if not above.exists():
+                    above.mkdir()
+                    made.append(above)
+        write_whole(files, private=private)
+    except OSError as error:
+        for folder in reversed(made):
+            if folder.is_dir() and not any(folder.iterdir()):
+                folder.rmdir()
+        raise TurfplanError(unwritable(root, error)) from None
+
+
+@contextmanager
+def _index(path: Path) -> Iterator[TokensOf]:
+    """What brings rows into an index; what it did stands once the block ends well, else an index
+    that was made for it goes again."""
+    path = path.absolute()
+    made = not path.exists()
+    above = [folder for folder in path.parents if not folder.exists()]
+    try:
+        with opened(path) as connection, changing(connection):
+            yield lambda rows, with_addresses: bring_rows(
+                connection, rows, with_addresses=with_addresses
+            )
+    except BaseException:
+        if made:
+            for end in ("", "-wal", "-shm"):
+                path.with_name(path.name + end).unlink(missing_ok=True)
+            with suppress(OSError):
+                for folder in above:
+                    folder.rmdir()
+        raise
+
+
+def _rendered(lawns: tuple[ArchivedLawn, ...], root: Path) -> list[Message]:
+    """Make the other outputs of each plan that was brought; what cannot be read is told."""
+    notes: list[Message] = []
+    for folder in dict.fromkeys(root / lawn.folder for lawn in lawns):
+        try:
+            with folder_lock(folder):
+                plan = read_plan(folder)
+                if plan is not None:
+                    write_outputs(folder, outputs(plan, words_of(plan)))
+        except TurfplanError:
+            notes.append(phrases.unreadable_plan(folder=str(folder)))
+    return notes
