@@ -138,7 +138,11 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (("tokens", "issue", "{out}", "--label", "qqq", "--index", "{index}"), 0, "http webcal"),
         (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
         (("restore", "{here}/copy", "--to", "{here}/new"), 0, "lawn feed twin faults"),
-        (("restore", "{here}/copy", "--to", "{here}/new", "--with-addresses"), 0, "lawn feed twin faults"),
+        (
+            ("restore", "{here}/copy", "--to", "{here}/new", "--with-addresses"),
+            0,
+            "lawn feed twin faults",
+        ),
         (("restore", "{here}/copy", "--index", "{index}", "--to", "{here}/new2"), 3, "lawn"),
         (("restore", "{here}/copy", "--to", "{here}/text"), 3, ""),
         (("restore", "{here}/none", "--index", "{index}"), 3, ""),

@@ -1,14 +1,14 @@
 """Copies all that lawns need into one archive: what cannot be made again from something else."""
 
 import os
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from turfplan import __version__
 from turfplan.errors import Problem, TurfplanError, problem_message
 from turfplan.files.archive import ArchivedLawn, FileToKeep, Role, write_archive
-from turfplan.files.data_folder import INDEX, brief_lawn_id, known_lawn_id, root_of
+from turfplan.files.data_folder import INDEX, LAWNS, brief_lawn_id, known_lawn_id, root_of
 from turfplan.files.index_copies import IndexRows, rows_of_index
 from turfplan.files.journal import read_journal
 from turfplan.files.lawn_files import LawnPlace, business_file, distinct, lawns_at
@@ -66,7 +66,8 @@ def backup_lawns(to: Path, what: Sequence[Path], index: Path | None) -> Backup:
             gathered.add(business, "record")
     if rows is not None and what:
         rows = rows.of({lawn.folder.resolve() for lawn in lawns})
-    return gathered.written(to, lawns, rows)
+    named = [path.resolve() for path in places if path.is_dir()]
+    return gathered.written(to, lawns, rows, named)
 
 
 def _rows(index: Path | None, what: Sequence[Path]) -> tuple[IndexRows | None, Path | None]:
@@ -134,12 +135,23 @@ class _Gathering:
             if not is_below(name) and Path(name).is_absolute():
                 self.outside[name] = Path(os.path.abspath(path))
 
-    def written(self, to: Path, lawns: Sequence[LawnPlace], rows: IndexRows | None) -> Backup:
-        """The archive, with paths from the folder that holds all of it."""
+    def written(
+        self,
+        to: Path,
+        lawns: Sequence[LawnPlace],
+        rows: IndexRows | None,
+        named: Sequence[Path],
+    ) -> Backup:
+        """The archive, with paths from the folder that holds all of it: the one that was named, and
+        the data folder of lawns that lie in one."""
         outside = set(self.outside.values())
-        base = _base(
-            [*(p for p in self.files if p not in outside), *(lawn.folder for lawn in lawns)]
-        )
+        held = [
+            *(path.parent for path in self.files if path not in outside),
+            *(lawn.folder for lawn in lawns),
+            *(root_of(lawn.folder) for lawn in lawns if lawn.folder.parent.name == LAWNS),
+        ]
+        held += [place for place in named if any(path.is_relative_to(place) for path in held)]
+        base = Path(os.path.commonpath(held)) if held else Path().absolute()
         paths = {
             path: f"{OUTSIDE}/{number}/{path.name}"
             if path in outside
@@ -188,12 +200,6 @@ class _Gathering:
             entries=entries,
             revision=revision,
         )
-
-
-def _base(paths: Iterable[Path]) -> Path:
-    """The deepest folder that holds all of some files and folders."""
-    found = {path if path.is_dir() else path.parent for path in paths}
-    return Path(os.path.commonpath(found)) if found else Path().absolute()
 
 
 def _from(base: Path, place: str) -> str:

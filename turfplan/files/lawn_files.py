@@ -9,12 +9,11 @@ from turfplan.files.data_folder import (
     BRIEF,
     BUSINESS,
     CLIENT,
+    LAWNS,
     OLD_JOURNAL,
     brief_at,
     brief_lawn_id,
     known_lawn_id,
-    lawn_folders,
-    lawns_in,
     output_folder_of,
 )
 from turfplan.files.journal import put_aside_in
@@ -22,6 +21,9 @@ from turfplan.files.publish_record import RECORD
 from turfplan.files.reading.brief import journal_beside
 
 PLAN = "plan.json"
+# Where lawns lie in a folder that is named: it may be a lawn's, that of several, a data folder, or
+# hold such ones.
+PLACES = ("", "*/", f"{LAWNS}/*/", "*/*/", f"*/{LAWNS}/*/")
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,13 +62,16 @@ def lawns_at(path: Path) -> tuple[LawnPlace, ...]:
     path = path.parent.resolve() / path.name if path.is_file() else path.resolve()
     if path.is_file():
         return (_of_brief(path),)
-    found = [_of_folder(path)] if _is_lawn(path) else []
-    found += [_of_folder(folder) for folder in lawn_folders(lawns_in(path))]
-    if path.is_dir():
-        below = sorted(path.iterdir())
-        briefs = [each for each in below if each.suffix == ".toml" and _is_brief(each)]
-        found += [_of_brief(brief) for brief in briefs]
-        found += [_of_folder(each) for each in below if _is_lawn(each)]
+    if not path.is_dir():
+        return ()
+    briefs = [each for each in sorted(path.glob("*.toml")) if _is_brief(each)]
+    held = {
+        each.parent
+        for place in PLACES
+        for name in (BRIEF, PLAN)
+        for each in path.glob(place + name)
+    }
+    found = [*map(_of_brief, briefs), *map(_of_folder, sorted(held))]
     return distinct(found)
 
 
@@ -97,10 +102,6 @@ def business_file(path: Path) -> Path | None:
     """The `business.toml` of a data folder."""
     found = path.resolve() / BUSINESS
     return found if found.is_file() else None
-
-
-def _is_lawn(path: Path) -> bool:
-    return (path / BRIEF).is_file() or (path / PLAN).is_file()
 
 
 def _of_folder(folder: Path) -> LawnPlace:

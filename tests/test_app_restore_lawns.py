@@ -1,0 +1,240 @@
+"""What was copied comes back as it was, writes over nothing unasked, opens no address by itself.
+
+Where it cannot come back, everything stays as it is.
+"""
+
+import json
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from command import run
+from machine import files
+from planning import EXAMPLES, example
+from printed import outputs
+from turfplan.app.backup_lawns import backup_lawns
+from turfplan.app.publish_feed import publish_feed
+from turfplan.app.restore_lawns import Restored, restore_lawns
+from turfplan.errors import TurfplanError
+from turfplan.files import archive as archives
+from turfplan.files import index as store
+from turfplan.files.archive import FileToKeep
+from turfplan.files.plan_folder import write_outputs
+from turfplan.serve import tokens
+
+ENTRY = ("log", "bermuda.toml", "note")
+
+
+def bermuda(home: Path) -> Path:
+    """A folder with a planned lawn, its journal, its index with two addresses, and a published
+    feed."""
+    home.mkdir(parents=True)
+    shutil.copy(EXAMPLES / "bermuda-sand.toml", home / "bermuda.toml")
+    (home / "bermuda").mkdir()
+    write_outputs(home / "bermuda", outputs(example("bermuda-sand")))
+    assert run(*ENTRY, "one", cwd=home).returncode == 0
+    publish_feed(home / "bermuda", home.parent / "web")
+    return home
+
+
+def issued(index: Path, folder: Path) -> str:
+    """A new address of a lawn."""
+    with store.opened(index) as connection:
+        lawn = store.add_lawn(connection, folder, store.brief_beside(folder))
+        return tokens.issue(connection, lawn, "feed", "kitchen")
+
+
+@pytest.fixture
+def copied(tmp_path: Path) -> tuple[Path, Path, str]:
+    """A lawn's folder, a copy of it, and an address that it had."""
+    home = bermuda(tmp_path / "home")
+    token = issued(home / "turfplan.index", home / "bermuda")
+    backup_lawns(tmp_path / "copy", [home], home / "turfplan.index")
+    return home, tmp_path / "copy", token
+
+
+def restored(copy: Path, to: Path, **options: bool) -> Restored:
+    """What was brought back into a folder with an index of its own."""
+    return restore_lawns(copy, to, to / "turfplan.index", **options)
+
+
+def opens(index: Path, token: str) -> bool:
+    """Whether an address opens a lawn."""
+    with store.opened(index) as connection:
+        found = tokens.find(connection, token)
+    return found is not None and not found.is_gone
+
+
+def test_a_lost_folder_comes_back(copied: tuple[Path, Path, str]) -> None:
+    """After the loss of everything the folder is as it was, its outputs too; the plan made again is
+    the same, and its addresses wait to be opened."""
+    home, copy, token = copied
+    before = files(home)
+    shutil.rmtree(home)
+    done = restored(copy, home)
+    index = "turfplan.index"
+    assert {name: raw for name, raw in files(home).items() if not name.startswith(index)} == {
+        name: raw for name, raw in before.items() if not name.startswith(index)
+    }
+    assert [(lawn.folder, lawn.entries) for lawn in done.lawns] == [("bermuda", 1)]
+    assert [(row.label, row.id) for row in done.tokens.closed] == [("kitchen", 1)]
+    assert not opens(home / index, token)
+    with store.opened(home / index) as connection:
+        assert tokens.reopen(connection, 1)
+    assert opens(home / index, token)
+
+
+def test_addresses_come_along_where_they_are_asked_for(
+    copied: tuple[Path, Path, str], tmp_path: Path
+) -> None:
+    """In another folder, with its addresses: the feed opens, and the host's file keeps its name;
+    without, neither does."""
+    home, copy, token = copied
+    (name,) = (path.name for path in (tmp_path / "web").glob("*.ics"))
+    shutil.rmtree(home)
+    restored(copy, tmp_path / "new")
+    with pytest.raises(TurfplanError, match="was published from"):
+        publish_feed(tmp_path / "new" / "bermuda", tmp_path / "web")
+    done = restored(copy, tmp_path / "new", with_addresses=True)
+    assert not done.tokens.closed and opens(tmp_path / "new" / "turfplan.index", token)
+    assert publish_feed(tmp_path / "new" / "bermuda", tmp_path / "web").name == name
+
+
+def test_nothing_is_written_over_unasked(copied: tuple[Path, Path, str]) -> None:
+    """Files that differ are told, all of them, and everything stays; what is the same is no
+    matter."""
+    home, copy, _ = copied
+    assert restored(copy, home).files == ()
+    assert run(*ENTRY, "two", cwd=home).returncode == 0
+    (home / "bermuda.toml").write_bytes(b"# changed\n" + (home / "bermuda.toml").read_bytes())
+    before = files(home)
+    with pytest.raises(TurfplanError, match="differs") as told:
+        restored(copy, home)
+    assert {Path(str(problem.where)).name for problem in told.value.problems} == {
+        "bermuda.toml",
+        "bermuda.journal.jsonl",
+    }
+    assert files(home) == before
+
+
+def test_what_is_written_over_is_kept(copied: tuple[Path, Path, str]) -> None:
+    """When it may write over a journal, the longer one lies beside it afterwards, twice if need
+    be."""
+    home, copy, _ = copied
+    journal = home / "bermuda.journal.jsonl"
+    short = journal.read_bytes()
+    for number in (1, 2):
+        assert run(*ENTRY, f"more {number}", cwd=home).returncode == 0
+        longer = journal.read_bytes()
+        done = restored(copy, home, force=True)
+        assert journal.read_bytes() == short and len(done.notes) == 1
+        kept = home / f"bermuda.journal.jsonl.before-{number}"
+        assert kept.read_bytes() == longer
+
+
+def test_a_lawn_known_elsewhere_is_refused(copied: tuple[Path, Path, str], tmp_path: Path) -> None:
+    """While the index knows the lawn where it still lies, it is not brought to another place by
+    that index; both are named and nothing is written."""
+    home, copy, _ = copied
+    with pytest.raises(TurfplanError, match="has the identity") as told:
+        restore_lawns(copy, tmp_path / "new", home / "turfplan.index")
+    assert str(home / "bermuda") in str(told.value)
+    assert not (tmp_path / "new").exists()
+
+
+def test_another_lawns_folder_is_refused(copied: tuple[Path, Path, str], tmp_path: Path) -> None:
+    """A folder that holds another lawn is left as it is, also where it may be written over."""
+    _, copy, _ = copied
+    other = tmp_path / "new" / "bermuda"
+    other.mkdir(parents=True)
+    (other / "plan.json").write_text('{"schema": 1, "lawn_id": "other"}', encoding="utf-8")
+    with pytest.raises(TurfplanError, match="another lawn"):
+        restored(copy, tmp_path / "new", force=True)
+    assert len(files(tmp_path / "new")) == 1
+
+
+def test_a_lawn_beside_its_twin_is_refused(tmp_path: Path) -> None:
+    """In a data folder no lawn comes beside another of its identity."""
+    lawns = tmp_path / "data" / "lawns"
+    home = bermuda(lawns / "one")
+    (home / "bermuda.toml").rename(home / "brief.toml")
+    (home / "bermuda" / "plan.json").rename(home / "plan.json")
+    backup_lawns(tmp_path / "copy", [tmp_path / "data"], None)
+    home.rename(lawns / "two")
+    with pytest.raises(TurfplanError, match="has the identity") as told:
+        restored(tmp_path / "copy", tmp_path / "data")
+    assert str(lawns / "two") in str(told.value)
+
+
+def test_no_link_leads_out_of_the_folder(copied: tuple[Path, Path, str], tmp_path: Path) -> None:
+    """A link in the folder to restore into is not followed out of it."""
+    _, copy, _ = copied
+    (tmp_path / "new").mkdir()
+    (tmp_path / "away").mkdir()
+    (tmp_path / "new" / "bermuda").symlink_to(tmp_path / "away", target_is_directory=True)
+    with pytest.raises(TurfplanError, match="leads out"):
+        restored(copy, tmp_path / "new", force=True)
+    assert files(tmp_path / "away") == {} and not (tmp_path / "new" / "bermuda.toml").exists()
+
+
+Damage = Callable[[Path], None]
+
+
+def _cut(copy: Path) -> None:
+    copy.write_bytes(copy.read_bytes()[:-100])
+
+
+def _one_byte(copy: Path) -> None:
+    raw = bytearray(copy.read_bytes())
+    raw[len(raw) // 2] ^= 0xFF
+    copy.write_bytes(raw)
+
+
+def _bad_index(copy: Path) -> None:
+    """An index that names a folder outside."""
+    rows = {
+        "form": 1,
+        "lawn": [
+            {
+                "id": 1,
+                "folder": "../../etc",
+                "lawn_id": "x",
+                "added": "2027-01-01T00:00:00+00:00",
+            }
+        ],
+    }
+    copy.unlink()
+    kept = [FileToKeep("i.json", "index", json.dumps(rows).encode())]
+    archives.write_archive(copy, kept, "turfplan 0", index="i.json")
+
+
+def _no_copy(copy: Path) -> None:
+    copy.write_bytes(b"not what is looked for")
+
+
+@pytest.mark.parametrize("damage", [_cut, _one_byte, _bad_index, _no_copy])
+def test_a_damaged_copy_writes_nothing(
+    damage: Damage, copied: tuple[Path, Path, str], tmp_path: Path
+) -> None:
+    """Not a file, not a folder, not an index."""
+    _, copy, _ = copied
+    damage(copy)
+    with pytest.raises(TurfplanError):
+        restored(copy, tmp_path / "new", force=True, with_addresses=True)
+    assert not (tmp_path / "new").exists()
+
+
+def test_a_command_says_what_it_brings(copied: tuple[Path, Path, str], tmp_path: Path) -> None:
+    """Each lawn with its identity, revision and entries, what became of addresses, and the command
+    that opens one."""
+    _, copy, _ = copied
+    done = run("restore", str(copy), "--to", str(tmp_path / "new"), cwd=tmp_path)
+    assert done.returncode == 0
+    lawn = example("bermuda-sand").lawn_id
+    assert f"bermuda: {lawn}, revision 1 of its plan, entries in its journal: 1" in done.stdout
+    assert "0 open, 0 withdrawn" in done.stdout
+    assert "closed: 1, feed for kitchen" in done.stderr and "tokens open N" in done.stderr
+    words = ("tokens", "open", "1", "--index", str(tmp_path / "new" / "turfplan.index"))
+    assert run(*words, cwd=tmp_path).returncode == 0
