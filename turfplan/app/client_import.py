@@ -15,7 +15,7 @@ from turfplan.files.named_copies import named_copies, names_of
 from turfplan.files.plan_folder import folder_lock
 from turfplan.files.reading.brief import brief_from, read_brief
 from turfplan.files.reading.clients import ClientRow
-from turfplan.files.whole_files import write_whole
+from turfplan.files.whole_files import write_into_folders
 from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 
@@ -62,9 +62,7 @@ def import_row(row: ClientRow, file: Path, folder: Path) -> PlanInputs:
             return input_of(edited.brief, folder)
         head = f"# turfplan clients plan {file.name} {new.sum}\n".encode()
         targets = {folder / name: content for name, content in new.files.items()}
-        for target in targets:
-            target.parent.mkdir(parents=True, exist_ok=True)
-        write_whole({**targets, folder / BRIEF: head + new.text})
+        write_into_folders({**targets, folder / BRIEF: head + new.text})
     return given
 
 

@@ -19,7 +19,7 @@ from turfplan.files.data_folder import BRIEF, known_lawn_id, lawn_folders, lawns
 from turfplan.files.reading.brief import journal_beside
 from turfplan.files.reading.clients import ClientRow, read_clients
 from turfplan.files.system_faults import reason_of, unwritable
-from turfplan.files.whole_files import write_whole
+from turfplan.files.whole_files import write_into_folders
 from turfplan.messages.problems import error_text, words_for_errors
 from turfplan.phrases import files as phrases
 from turfplan.records.plan import Plan
@@ -164,7 +164,6 @@ def _write_summary(path: Path, seasons: Sequence[ClientSeason]) -> None:
     text = io.StringIO(newline="")
     csv.writer(text).writerows((HEADS, *(season.cells for season in seasons)))
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_whole({path: text.getvalue().encode()})
+        write_into_folders({path: text.getvalue().encode()})
     except OSError as error:
         raise TurfplanError(unwritable(path, error)) from None

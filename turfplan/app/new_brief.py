@@ -13,7 +13,7 @@ from turfplan.files.reading.book import load_book
 from turfplan.files.reading.brief import brief_from, read_brief
 from turfplan.files.reading.towns import with_town
 from turfplan.files.system_faults import unwritable
-from turfplan.files.whole_files import write_whole
+from turfplan.files.whole_files import write_into_folders
 from turfplan.phrases import brief as phrases
 from turfplan.phrases import commands
 from turfplan.planning import check_brief
@@ -70,8 +70,6 @@ def _write(targets: dict[Path, bytes]) -> None:
     """Write files whole, into folders that are made where they are missing."""
     file = next(reversed(targets))
     try:
-        for target in targets:
-            target.parent.mkdir(parents=True, exist_ok=True)
-        write_whole(targets)
+        write_into_folders(targets)
     except OSError as error:
         raise TurfplanError(unwritable(file, error)) from None

@@ -1,16 +1,25 @@
 """Writes a plan's feed as a file for any web host, and looks for a plan to serve."""
 
 from contextlib import ExitStack
-from dataclasses import replace
+from dataclasses import dataclass
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.data_folder import known_lawn_id
 from turfplan.files.plan_folder import folder_lock, write_beside
-from turfplan.files.publish_record import RECORD, PublishRecord, name_in, read_record
+from turfplan.files.publish_record import RECORD, name_at, read_record
 from turfplan.files.system_faults import unreadable
+from turfplan.message import Message
 from turfplan.phrases import errors, identity
 from turfplan.phrases import files as phrases
+
+
+@dataclass(frozen=True, slots=True)
+class PublishedFile:
+    """Where a feed was published, and what must be told of its address."""
+
+    path: Path
+    notes: tuple[Message, ...] = ()
 
 
 def planned_folder(folder: Path) -> Path:
@@ -21,46 +30,40 @@ def planned_folder(folder: Path) -> Path:
     return folder
 
 
-def publish_feed(folder: Path, to: Path, *, keep_address: bool = False) -> Path:
-    """Write the feed of a plan folder into `to`; returns its path.
+def publish_feed(folder: Path, to: Path, *, keep_address: bool = False) -> PublishedFile:
+    """Write the feed of a plan folder into `to`.
 
-    Its name cannot be guessed and stays; the plan's folder keeps it. A folder that has moved goes
-    on under its name only where that is asked for. Raises TurfplanError.
+    Its name cannot be guessed and stays; the plan's folder keeps it. A folder that was copied or
+    has moved is published under a name of its own, which is told; one that has moved goes on under
+    the old one where that is asked for. Raises TurfplanError.
     """
     try:
         content = (planned_folder(folder) / "season.ics").read_bytes()
     except OSError as error:
         raise TurfplanError(unreadable(folder / "season.ics", error)) from None
+    notes: tuple[Message, ...] = ()
     with ExitStack() as locks:
         for place in dict.fromkeys((to.resolve(), folder.resolve())):
             locks.enter_context(folder_lock(place))
-        known = read_record(folder)
-        record = _own(known, folder, to, keep_address=keep_address)
-        name = name_in(record, to)
-        record = replace(record, places={**record.places, str(to.resolve()): name})
+        known = record = read_record(folder)
+        other = known.elsewhere(folder)
+        if other is not None and keep_address:
+            _refuse_copy(folder, other)
+            record = known.moved_to(folder)
+        elif other is not None and not known.of(folder):
+            command = f"turfplan publish {folder} --to {to} --keep-address"
+            notes = (identity.new_address(folder=str(other), command=command),)
+        name = name_at(record, folder, to)
+        record = record.with_name(folder, to, name)
         kept = {} if record == known else {folder / RECORD: record.content}
         write_beside({**kept, to / name: content}, private=tuple(kept))
-    return to / name
+    return PublishedFile(to / name, notes)
 
 
-def _own(
-    known: PublishRecord | None, folder: Path, to: Path, *, keep_address: bool
-) -> PublishRecord:
-    """The record of the lawn in this folder; raises TurfplanError for a copy of another one, and
-    for one that has moved and is not asked to keep its address."""
-    here = folder.resolve()
-    if known is None or known.folder == str(here):
-        return known or PublishRecord(str(here))
-    other, lawn_id = Path(known.folder), known_lawn_id(folder)
+def _refuse_copy(folder: Path, other: Path) -> None:
+    """Raises TurfplanError where the folder that a lawn was published from still holds it."""
+    lawn_id = known_lawn_id(folder)
     if known_lawn_id(other) == lawn_id:
         hint = identity.new_copy(command="turfplan new FILE --from BRIEF")
         fault = identity.known_elsewhere(folder=str(other))
         raise TurfplanError(Problem(str(folder), fault, lawn_id, None, hint))
-    if not keep_address:
-        command = f"turfplan publish {folder} --to {to} --keep-address"
-        fault, hint = (
-            identity.was_published(folder=str(other)),
-            identity.take_along(command=command),
-        )
-        raise TurfplanError(Problem(str(folder), fault, lawn_id, None, hint))
-    return known.moved_to(folder)

@@ -1,7 +1,7 @@
 """Brings lawns back from an archive, or addresses from a copy that version 0.1 made."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from contextlib import ExitStack, contextmanager, suppress
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -9,10 +9,10 @@ from filelock import FileLock, Timeout
 
 from turfplan.app.lawn_identity import refuse_known_elsewhere
 from turfplan.app.outputs import outputs, words_of
-from turfplan.errors import Problem, TurfplanError
+from turfplan.errors import Problem, TurfplanError, problem_message
 from turfplan.files.archive import Archive, ArchivedLawn, is_good_path, open_archive
 from turfplan.files.data_folder import BRIEF, known_lawn_id
-from turfplan.files.index import changing, opened
+from turfplan.files.index import changing, kept_on_success, opened
 from turfplan.files.index_copies import (
     SQLITE,
     BroughtTokens,
@@ -26,7 +26,7 @@ from turfplan.files.plan_folder import folder_lock, write_outputs
 from turfplan.files.publish_record import RECORD, record_of
 from turfplan.files.reading.plan import read_plan
 from turfplan.files.system_faults import unreadable, unwritable
-from turfplan.files.whole_files import write_whole
+from turfplan.files.whole_files import write_into_folders
 from turfplan.message import Message
 from turfplan.phrases import backups as phrases
 from turfplan.phrases import errors, files
@@ -222,19 +222,10 @@ def _free_name(path: Path) -> Path:
 
 
 def _write(files: Mapping[Path, bytes], private: set[Path], root: Path) -> None:
-    """Write all files whole or none; folders that were made for them go again where it fails."""
-    made: list[Path] = []
+    """Write all files whole or none."""
     try:
-        for path in files:
-            for above in reversed([path.parent, *path.parent.parents]):
-                if not above.exists():
-                    above.mkdir()
-                    made.append(above)
-        write_whole(files, private=private)
+        write_into_folders(files, private)
     except OSError as error:
-        for folder in reversed(made):
-            if folder.is_dir() and not any(folder.iterdir()):
-                folder.rmdir()
         raise TurfplanError(unwritable(root, error)) from None
 
 
@@ -242,22 +233,10 @@ def _write(files: Mapping[Path, bytes], private: set[Path], root: Path) -> None:
 def _index(path: Path) -> Iterator[TokensOf]:
     """What brings rows into an index; what it did stands once the block ends well, else an index
     that was made for it goes again."""
-    path = path.absolute()
-    made = not path.exists()
-    above = [folder for folder in path.parents if not folder.exists()]
-    try:
-        with opened(path) as connection, changing(connection):
-            yield lambda rows, with_addresses: bring_rows(
-                connection, rows, with_addresses=with_addresses
-            )
-    except BaseException:
-        if made:
-            for end in ("", "-wal", "-shm"):
-                path.with_name(path.name + end).unlink(missing_ok=True)
-            with suppress(OSError):
-                for folder in above:
-                    folder.rmdir()
-        raise
+    with kept_on_success(path), opened(path) as connection, changing(connection):
+        yield lambda rows, with_addresses: bring_rows(
+            connection, rows, with_addresses=with_addresses
+        )
 
 
 def _rendered(lawns: tuple[ArchivedLawn, ...], root: Path) -> list[Message]:
@@ -269,6 +248,6 @@ def _rendered(lawns: tuple[ArchivedLawn, ...], root: Path) -> list[Message]:
                 plan = read_plan(folder)
                 if plan is not None:
                     write_outputs(folder, outputs(plan, words_of(plan)))
-        except TurfplanError:
-            notes.append(phrases.unreadable_plan(folder=str(folder)))
+        except TurfplanError as error:
+            notes.append(phrases.not_rendered(fault=problem_message(error.problems[0])))
     return notes

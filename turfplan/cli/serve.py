@@ -273,5 +273,9 @@ def publish(
     from turfplan.app.publish_feed import publish_feed
     from turfplan.phrases import screen
 
-    print(publish_feed(folder, to, keep_address=keep_address))
-    say(words_of_user(), screen.publish_private(), aside=True)
+    words = words_of_user()
+    done = publish_feed(folder, to, keep_address=keep_address)
+    print(done.path)
+    for note in done.notes:
+        say(words, screen.note(note=words.text(note)), aside=True)
+    say(words, screen.publish_private(), aside=True)

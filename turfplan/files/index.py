@@ -8,7 +8,7 @@ import json
 import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -87,6 +87,7 @@ def connect(path: Path, *, create: bool = True, any_thread: bool = False) -> sql
                 hint=phrases.serve_makes_one(command="turfplan serve DIR"),
             )
         )
+    made = _Made(path)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
@@ -94,6 +95,7 @@ def connect(path: Path, *, create: bool = True, any_thread: bool = False) -> sql
             path, timeout=BUSY_MS / 1000, isolation_level=None, check_same_thread=not any_thread
         )
     except (sqlite3.Error, OSError) as error:
+        made.take_away()
         raise _unusable(path, error) from None
     try:
         connection.execute("PRAGMA foreign_keys = ON")
@@ -101,11 +103,43 @@ def connect(path: Path, *, create: bool = True, any_thread: bool = False) -> sql
         _migrate(connection, path)
     except sqlite3.Error as error:
         connection.close()
+        made.take_away()
         raise _unusable(path, error) from None
     except TurfplanError:
         connection.close()
         raise
     return connection
+
+
+class _Made:
+    """What is made with a new index, so that it can go again where nothing comes of it."""
+
+    def __init__(self, path: Path) -> None:
+        """For an index that may be there already."""
+        path = path.absolute()
+        self.path = None if path.exists() else path
+        self.above = [folder for folder in path.parents if not folder.exists()]
+
+    def take_away(self) -> None:
+        """Removes the index, unless it was there, and its folders as far as they are empty."""
+        if self.path is None:
+            return
+        with suppress(OSError):
+            for end in ("", "-wal", "-shm"):
+                self.path.with_name(self.path.name + end).unlink(missing_ok=True)
+            for folder in self.above:
+                folder.rmdir()
+
+
+@contextmanager
+def kept_on_success(path: Path) -> Iterator[None]:
+    """An index that is made within the block stays only where the block ends well."""
+    made = _Made(path)
+    try:
+        yield
+    except BaseException:
+        made.take_away()
+        raise
 
 
 def _unusable(path: Path, error: Exception) -> TurfplanError:

@@ -4,7 +4,7 @@ import hashlib
 import json
 import secrets
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
@@ -18,24 +18,44 @@ OLD_KEY = ".turfplan-names"
 
 @dataclass(frozen=True, slots=True)
 class PublishRecord:
-    """The folder that a lawn was published from, and its feed's name in the folder of each host."""
+    """For each folder that a lawn was published from, the latest last: its feed's name in the
+    folder of each host."""
 
-    folder: str
-    places: Mapping[str, str] = field(default_factory=dict)
+    names: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
     @property
     def content(self) -> bytes:
         """The file's bytes."""
-        told = {"schema": 1, "folder": self.folder, "places": dict(sorted(self.places.items()))}
+        told = {"schema": 1, "names": self.names}
         return json.dumps(told, ensure_ascii=False, indent=1).encode() + b"\n"
 
+    def of(self, folder: Path) -> Mapping[str, str]:
+        """The names under which the lawn is published from a folder."""
+        return self.names.get(str(folder.resolve()), {})
+
+    def elsewhere(self, folder: Path) -> Path | None:
+        """The other folder that the lawn was published from last."""
+        others = [place for place in self.names if place != str(folder.resolve())]
+        return Path(others[-1]) if others else None
+
     def moved_to(self, folder: Path) -> "PublishRecord":
-        """The record of the lawn where it lies now."""
-        return replace(self, folder=str(folder.resolve()))
+        """The record of the lawn that goes on in a folder under the names that it had in the other
+        one; as it is where there is no other."""
+        here, other = str(folder.resolve()), self.elsewhere(folder)
+        if other is None:
+            return self
+        kept = {p: names for p, names in self.names.items() if p not in (here, str(other))}
+        return PublishRecord({**kept, here: self.names[str(other)]})
+
+    def with_name(self, folder: Path, to: Path, name: str) -> "PublishRecord":
+        """The record with the name that the lawn has at a host."""
+        here = str(folder.resolve())
+        kept = {place: names for place, names in self.names.items() if place != here}
+        return PublishRecord({**kept, here: {**self.of(folder), str(to.resolve()): name}})
 
 
-def read_record(folder: Path) -> PublishRecord | None:
-    """What a lawn's folder says; None before it was published.
+def read_record(folder: Path) -> PublishRecord:
+    """What a lawn's folder says; nothing before it was published.
 
     Raises TurfplanError for what cannot be read.
     """
@@ -43,7 +63,7 @@ def read_record(folder: Path) -> PublishRecord | None:
     try:
         return record_of(path.read_bytes(), str(path))
     except FileNotFoundError:
-        return None
+        return PublishRecord()
     except OSError as error:
         raise TurfplanError(unreadable(path, error)) from None
 
@@ -51,16 +71,14 @@ def read_record(folder: Path) -> PublishRecord | None:
 def record_of(raw: bytes, where: str) -> PublishRecord:
     """The record in some bytes; raises TurfplanError for any that hold none."""
     try:
-        said = json.loads(raw)
-        folder, places = said["folder"], said["places"]
-        sound = isinstance(folder, str) and isinstance(places, dict)
-        if not sound or not all(map(_is_name, places.values())):
+        names = json.loads(raw)["names"]
+        if not names or not all(map(_is_name, (n for of in names.values() for n in of.values()))):
             raise ValueError
-    except (ValueError, KeyError, TypeError, RecursionError):
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         raise TurfplanError(
             Problem(where, phrases.no_record(), hint=phrases.mend_record())
         ) from None
-    return PublishRecord(folder, places)
+    return PublishRecord(names)
 
 
 def _is_name(name: object) -> bool:
@@ -68,26 +86,27 @@ def _is_name(name: object) -> bool:
     return isinstance(name, str) and Path(name).name == name and name.endswith(".ics")
 
 
-def name_in(record: PublishRecord, to: Path) -> str:
-    """The name that a lawn's feed has in a host's folder: the one it has there, the one that
-    version 0.1 gave it there, the one it has elsewhere, or a new one that cannot be guessed."""
-    known = record.places.get(str(to.resolve()))
-    if known is not None:
-        return known
-    old = _old_name(record, to)
-    if old is not None:
-        return old
-    return next(iter(record.places.values()), f"{secrets.token_hex(22)}.ics")
+def name_at(record: PublishRecord, folder: Path, to: Path) -> str:
+    """The name that a lawn's feed has at a host: the one it has there, the one that version 0.1
+    gave it there, the one it has elsewhere, or a new one that cannot be guessed."""
+    known = record.of(folder)
+    return (
+        known.get(str(to.resolve()))
+        or _old_name(folder, to)
+        or next(iter(known.values()), f"{secrets.token_hex(22)}.ics")
+    )
 
 
-def _old_name(record: PublishRecord, to: Path) -> str | None:
+def _old_name(folder: Path, to: Path) -> str | None:
     """The name that version 0.1 gave the feed of a folder, where it has published it."""
     try:
         key = (to / OLD_KEY).read_text(encoding="utf-8").strip()
     except FileNotFoundError:
         return None
-    except (OSError, UnicodeDecodeError) as error:
-        fault = error if isinstance(error, OSError) else OSError(str(error))
-        raise TurfplanError(unreadable(to / OLD_KEY, fault)) from None
-    name = hashlib.sha256(f"{key}\n{record.folder}".encode()).hexdigest()[:44] + ".ics"
+    except UnicodeDecodeError:
+        # No key of ours: it has named nothing here.
+        return None
+    except OSError as error:
+        raise TurfplanError(unreadable(to / OLD_KEY, error)) from None
+    name = hashlib.sha256(f"{key}\n{folder.resolve()}".encode()).hexdigest()[:44] + ".ics"
     return name if (to / name).is_file() else None

@@ -61,6 +61,24 @@ def write_whole(
             temporary.write_bytes(content)
 
 
+def write_into_folders(files: Mapping[Path, bytes], private: Collection[Path] = ()) -> None:
+    """The files with their bytes, as `write_whole` writes them, in folders that are made where they
+    are missing; where it fails these go again."""
+    made: list[Path] = []
+    try:
+        for path in files:
+            for above in reversed([path.parent, *path.parent.parents]):
+                if not above.exists():
+                    above.mkdir()
+                    made.append(above)
+        write_whole(files, private=private)
+    except OSError:
+        with suppress(OSError):
+            for folder in reversed(made):
+                folder.rmdir()
+        raise
+
+
 def sync_folder(folder: Path) -> None:
     """Makes new names in a folder last through a power cut, where the system can."""
     with suppress(OSError):

@@ -125,9 +125,9 @@ def leads_out() -> Message:
     return Message("backups.leads_out")
 
 
-def unreadable_plan(*, folder: str) -> Message:
-    """The plan of {folder} cannot be read; its sheets come with the next plan."""
-    return Message("backups.unreadable_plan", (("folder", folder),))
+def not_rendered(*, fault: Message) -> Message:
+    """Calendar and sheets are not made yet, they come with the next plan: {fault}."""
+    return Message("backups.not_rendered", (("fault", fault),))
 
 
 def unread_brief(*, brief: str) -> Message:

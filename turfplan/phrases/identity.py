@@ -61,9 +61,11 @@ def other_place() -> Message:
     return Message("identity.other_place")
 
 
-def was_published(*, folder: str) -> Message:
-    """was published from {folder}, which holds this lawn no more"""
-    return Message("identity.was_published", (("folder", folder),))
+def new_address(*, folder: str, command: str) -> Message:
+    """This lawn was published from {folder}: from here it has a new address. If its folder has
+    moved, `{command}` goes on under the old one.
+    """
+    return Message("identity.new_address", (("folder", folder), ("command", command)))
 
 
 def no_record() -> Message:
