@@ -4,7 +4,12 @@ somebody wrote by hand.
 
 import csv
 import json
+import random
 import shutil
+import signal
+import subprocess
+import sys
+import time
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -12,7 +17,7 @@ from typing import Any
 import pytest
 
 from command import run
-from planning import EXAMPLES
+from planning import EXAMPLES, ROOT
 from tiers import full
 from turfplan.app.client_import import import_row
 from turfplan.errors import TurfplanError
@@ -112,6 +117,17 @@ def test_files_that_a_row_names_come_along(tmp_path: Path) -> None:
         brought(tmp_path, **named)
 
 
+def test_a_run_that_was_killed_between_two_files_goes_on(tmp_path: Path) -> None:
+    """A survey that is the row's already, beside the brief of the row before, is nobody's hand."""
+    survey = tmp_path / "ash.csv"
+    shutil.copy(EXAMPLES / "british-metric-survey.csv", survey)
+    brief = brought(tmp_path, leveling__survey="ash.csv")
+    survey.write_bytes(survey.read_bytes() + b"# measured again\n")
+    shutil.copy(survey, brief.parent)
+    again = brought(tmp_path, leveling__survey="ash.csv", lawn__area="400 m2")
+    assert read_brief(again).brief.lawn.area_m2 == 400
+
+
 @pytest.mark.parametrize("name", ["../ash.csv", "/etc/hostname", "points/../../ash.csv"])
 def test_no_row_names_a_file_outside(name: str, tmp_path: Path) -> None:
     """Rows may be filled in by customers: they read no file but below their own folder, and a link
@@ -170,6 +186,59 @@ def test_a_data_folder_is_planned_where_it_lies(tmp_path: Path) -> None:
     shutil.copytree(elm, twin)
     done = run(*words, cwd=tmp_path)
     assert done.returncode == 3 and str(twin) in done.stderr and "1 of 2 planned" in done.stderr
+
+
+IMPORTING = """
+import sys
+from pathlib import Path
+from turfplan.app.client_import import import_row
+from turfplan.files.reading.clients import read_clients
+files, folder = [Path(name) for name in sys.argv[1:3]], Path(sys.argv[3])
+turn = 0
+while True:
+    turn += 1
+    import_row(read_clients(files[turn % 2])[0], files[turn % 2], folder)
+    print(turn, flush=True)
+"""
+
+
+def killed_while_importing(home: Path, kills: int, seed: int) -> int:
+    """A process that brings two versions of a row in turn, killed so many times; how many kills it
+    outlived.
+
+    Fails where the brief is not whole or the lawn has another identity, or where half-written files
+    stay after the next run.
+    """
+    lists = []
+    for name, area in (("one", "320 m2"), ("two", "400 m2")):
+        (home / name / "points").mkdir(parents=True)
+        survey = home / name / "points" / "ash.csv"
+        shutil.copy(EXAMPLES / "british-metric-survey.csv", survey)
+        survey.write_bytes(survey.read_bytes() + f"# {name}\n".encode())
+        named = {"lawn.area": area, "leveling.survey": "points/ash.csv"}
+        lists.append(clients(home / name, ROW | named))
+    folder, chance, ids = home / "out" / "ash", random.Random(seed), set()
+    words = [sys.executable, "-c", IMPORTING, *map(str, lists), str(folder)]
+    for _ in range(kills):
+        process = subprocess.Popen(words, stdout=subprocess.PIPE, text=True, cwd=ROOT)
+        assert process.stdout is not None and process.stdout.readline().strip()
+        time.sleep(chance.uniform(0, 0.2))
+        process.send_signal(signal.SIGKILL)
+        process.stdout.close()
+        process.wait()
+        brief = read_brief(folder / "brief.toml").brief
+        assert brief.lawn.area_m2 in (320, 400)
+        ids.add(brief.lawn.id)
+    import_row(read_clients(lists[0])[0], lists[0], folder)
+    assert len(ids) == 1
+    assert {path.name for path in folder.rglob("*")} <= {"brief.toml", "points", "ash.csv", ".lock"}
+    return kills
+
+
+@full
+def test_killed_while_importing(tmp_path: Path) -> None:
+    """The brief is that of one row or the other, and the next run brings the one it is given."""
+    assert killed_while_importing(tmp_path, 4, 5) == 4
 
 
 @full

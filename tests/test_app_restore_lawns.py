@@ -4,7 +4,12 @@ Where it cannot come back, everything stays as it is.
 """
 
 import json
+import random
 import shutil
+import signal
+import subprocess
+import sys
+import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -12,8 +17,9 @@ import pytest
 
 from command import run
 from machine import files
-from planning import EXAMPLES, example
+from planning import EXAMPLES, ROOT, example
 from printed import outputs
+from tiers import full
 from turfplan.app.backup_lawns import backup_lawns
 from turfplan.app.publish_feed import publish_feed
 from turfplan.app.restore_lawns import Restored, restore_lawns
@@ -225,6 +231,69 @@ def test_a_damaged_copy_writes_nothing(
     with pytest.raises(TurfplanError):
         restored(copy, tmp_path / "new", force=True, with_addresses=True)
     assert not (tmp_path / "new").exists()
+
+
+COPYING = """
+import sys
+from pathlib import Path
+from typer.testing import CliRunner
+from turfplan.cli import app
+homes, copies, to = sys.argv[1:3], Path(sys.argv[3]), sys.argv[4]
+turn = len(list(copies.iterdir()))
+while True:
+    turn += 1
+    copy = str(copies / f"{turn}.copy")
+    for words in (["backup", copy, homes[turn % 2]], ["restore", copy, "--to", to, "--force"]):
+        done = CliRunner().invoke(app, words)
+        assert done.exit_code == 0, done.output
+    print(turn, flush=True)
+"""
+
+
+def killed_while_copying(home: Path, kills: int, seed: int) -> int:
+    """A process that copies two versions of a lawn in turn and restores each over the other, killed
+    so many times; how many archives there are.
+
+    Fails where an archive is not whole, a file is neither of one version nor of the other, the
+    index does not open, or what was half-written stays after the next run.
+    """
+    first, second = bermuda(home / "first"), home / "second"
+    issued(first / "turfplan.index", first / "bermuda")
+    shutil.copytree(first, second)
+    with (second / "bermuda.toml").open("a", encoding="utf-8") as brief:
+        brief.write("# another version\n")
+    assert run(*ENTRY, "two", cwd=second).returncode == 0
+    copies, to, chance = home / "copies", home / "new", random.Random(seed)
+    copies.mkdir()
+    wanted = {raw for each in (first, second) for raw in files(each).values()}
+    words = [sys.executable, "-c", COPYING, *map(str, (first, second, copies, to))]
+    for _ in range(kills):
+        process = subprocess.Popen(words, stdout=subprocess.PIPE, text=True, cwd=ROOT)
+        assert process.stdout is not None and process.stdout.readline().strip()
+        time.sleep(chance.uniform(0, 0.3))
+        process.send_signal(signal.SIGKILL)
+        process.stdout.close()
+        process.wait()
+        for copy in copies.glob("*.copy"):
+            assert run("restore", str(copy), "--to", str(home / "look")).returncode == 0
+            shutil.rmtree(home / "look")
+        lawn = {n: raw for n, raw in files(to).items() if not n.startswith(("turfplan.index", "."))}
+        assert {raw for n, raw in lawn.items() if "/." not in n and "published" not in n} <= wanted
+        assert not opens(to / "turfplan.index", "x" * 43)
+    last = max(copies.glob("*.copy"), key=lambda copy: int(copy.stem))
+    assert run("restore", str(last), "--to", str(to), "--force").returncode == 0
+    with store.opened(to / "turfplan.index") as connection:
+        assert connection.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
+        assert len(tokens.listed(connection)) == 1
+    assert not [path for path in to.rglob("*") if path.name.startswith(".turfplan-restore-")]
+    return len(list(copies.glob("*.copy")))
+
+
+@full
+def test_killed_while_copying(tmp_path: Path) -> None:
+    """Whatever moment it is, archives are whole or not there, and what is restored is of one
+    version or the other, file by file."""
+    assert killed_while_copying(tmp_path, 3, 7) >= 3
 
 
 def test_a_command_says_what_it_brings(copied: tuple[Path, Path, str], tmp_path: Path) -> None:

@@ -15,12 +15,13 @@ from turfplan.files.named_copies import named_copies, names_of
 from turfplan.files.plan_folder import folder_lock
 from turfplan.files.reading.brief import brief_from, read_brief
 from turfplan.files.reading.clients import ClientRow
-from turfplan.files.whole_files import write_into_folders
+from turfplan.files.whole_files import sweep, write_into_folders
 from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 
-# The first line of a brief that was brought in: the file it came from, and the sum of what came.
-_SOURCE = re.compile(rb"# turfplan clients plan [^\n]* ([0-9a-f]{16})\r?\n")
+_TEMPORARY = ".turfplan-import-"
+# The first line of a brief that was brought in: the file it came from, and the sums of what came.
+_SOURCE = re.compile(rb"# turfplan clients plan [^\n]*?((?: [0-9a-f]{16})+)\r?\n")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,12 +32,14 @@ class _Brought:
     files: Mapping[str, bytes]
 
     @property
-    def sum(self) -> str:
-        """The first sixteen digits of their digest."""
-        digest = hashlib.sha256(self.text)
-        for name, content in sorted(self.files.items()):
-            digest.update(f"\n{name}\n".encode() + content)
-        return digest.hexdigest()[:16]
+    def sums(self) -> tuple[str, ...]:
+        """The sums of its text and of its files, by their names."""
+        return (_sum(self.text), *(_sum(self.files[name]) for name in sorted(self.files)))
+
+
+def _sum(content: bytes) -> str:
+    """The first sixteen digits of its digest."""
+    return hashlib.sha256(content).hexdigest()[:16]
 
 
 def import_row(row: ClientRow, file: Path, folder: Path) -> PlanInputs:
@@ -60,9 +63,10 @@ def import_row(row: ClientRow, file: Path, folder: Path) -> PlanInputs:
         if _stands(folder / BRIEF, new):
             edited = read_brief(folder / BRIEF)
             return input_of(edited.brief, folder)
-        head = f"# turfplan clients plan {file.name} {new.sum}\n".encode()
+        head = f"# turfplan clients plan {file.name} {' '.join(new.sums)}\n".encode()
         targets = {folder / name: content for name, content in new.files.items()}
-        write_into_folders({**targets, folder / BRIEF: head + new.text})
+        sweep((target.parent for target in targets), _TEMPORARY)
+        write_into_folders({**targets, folder / BRIEF: head + new.text}, _TEMPORARY)
     return given
 
 
@@ -86,16 +90,26 @@ def _stands(path: Path, new: _Brought) -> bool:
         return False
     raw = path.read_bytes()
     found = _SOURCE.match(raw)
-    last = found[1].decode() if found else None
-    if last == new.sum:
+    last = tuple(found[1].decode().split()) if found else ()
+    if last == new.sums:
         return True
-    lies = read_brief(path).brief
-    files = {
-        name: (path.parent / name).read_bytes()
-        for name in names_of(lies).values()
-        if (path.parent / name).is_file()
-    }
-    if last != _Brought(raw[found.end() if found else 0 :], files).sum:
+    if found is None or not _is_as_brought(path, raw[found.end() :], last, new):
         hint = phrases.settle_row(brief=str(path))
         raise TurfplanError(Problem(str(path), phrases.both_changed(), None, None, hint))
     return False
+
+
+def _is_as_brought(path: Path, text: bytes, last: tuple[str, ...], new: _Brought) -> bool:
+    """Whether nobody has changed a brief or its files since they were brought in. A file that is
+    the row's already, which a killed run has left, is as good."""
+    named = sorted(names_of(read_brief(path).brief).values())
+    if _sum(text) != last[0] or len(last) != 1 + len(named):
+        return False
+    for name, was in zip(named, last[1:], strict=True):
+        try:
+            lies = (path.parent / name).read_bytes()
+        except FileNotFoundError:
+            continue
+        if _sum(lies) != was and lies != new.files.get(name):
+            return False
+    return True

@@ -26,12 +26,13 @@ from turfplan.files.plan_folder import folder_lock, write_outputs
 from turfplan.files.publish_record import RECORD, record_of
 from turfplan.files.reading.plan import read_plan
 from turfplan.files.system_faults import unreadable, unwritable
-from turfplan.files.whole_files import write_into_folders
+from turfplan.files.whole_files import sweep, write_into_folders
 from turfplan.message import Message
 from turfplan.phrases import backups as phrases
 from turfplan.phrases import errors, files
 
 TokensOf = Callable[[IndexRows, bool], BroughtTokens]
+_TEMPORARY = ".turfplan-restore-"
 NO_TOKENS = BroughtTokens((), (), 0)
 
 
@@ -86,6 +87,7 @@ def _restored(
     _refuse_leading_out(places.values(), root)
     notes = list(_refuse_other_lawns(manifest.lawns, root, index))
     with _locked(manifest.lawns, root):
+        sweep((path.parent for path in places.values()), _TEMPORARY)
         copied = {path: archive.content(file) for file, path in places.items()}
         contents = _placed_records(copied) if with_addresses else copied
         kept = _kept_aside(contents, copied, force=force)
@@ -158,9 +160,9 @@ def _refuse_other_lawns(
 
 @contextmanager
 def _locked(lawns: tuple[ArchivedLawn, ...], root: Path) -> Iterator[None]:
-    """Holds the folders and the journals of all lawns of an archive."""
+    """Holds the folder to restore into, and the folders and the journals of all lawns."""
     with ExitStack() as locks:
-        for folder in sorted({root / lawn.folder for lawn in lawns}):
+        for folder in sorted({root, *(root / lawn.folder for lawn in lawns)}):
             locks.enter_context(folder_lock(folder))
         for journal in sorted({root / lawn.journal for lawn in lawns if lawn.journal}):
             if not journal.exists():
@@ -224,7 +226,7 @@ def _free_name(path: Path) -> Path:
 def _write(files: Mapping[Path, bytes], private: set[Path], root: Path) -> None:
     """Write all files whole or none."""
     try:
-        write_into_folders(files, private)
+        write_into_folders(files, _TEMPORARY, private)
     except OSError as error:
         raise TurfplanError(unwritable(root, error)) from None
 

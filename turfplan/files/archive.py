@@ -21,7 +21,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.system_faults import unreadable, unwritable
-from turfplan.files.whole_files import replacing
+from turfplan.files.whole_files import replacing, sweep
 from turfplan.message import Message
 from turfplan.phrases import backups as phrases
 from turfplan.phrases import errors
@@ -127,9 +127,11 @@ def write_archive(to: Path, files: Sequence[FileToKeep], program: str, **more: A
     manifest = Manifest(program=program, files=listed, **more)
     said = manifest.model_dump(mode="json", by_alias=True, exclude_none=True)
     raw = json.dumps(said, ensure_ascii=False, indent=1).encode() + b"\n"
+    part = f".{to.name[:100]}.turfplan-part-"
     try:
+        sweep([to.parent], part)
         with (
-            replacing(to, mode=0o600) as (temporary,),
+            replacing(to, prefix=part, mode=0o600) as (temporary,),
             zipfile.ZipFile(temporary, "w", zipfile.ZIP_DEFLATED) as archive,
         ):
             archive.comment = hashlib.sha256(raw).hexdigest().encode()

@@ -9,7 +9,7 @@ from filelock import BaseFileLock, FileLock, Timeout
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.system_faults import reason_of
-from turfplan.files.whole_files import PartlyPlacedError, write_whole
+from turfplan.files.whole_files import PartlyPlacedError, sweep, write_whole
 from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 
@@ -42,7 +42,7 @@ def folder_lock(folder: Path, seconds: float = LOCK_SECONDS) -> Iterator[None]:
             )
         ) from None
     try:
-        _sweep(folder)
+        sweep([folder], _TEMPORARY)
         yield
     finally:
         # Still under the lock: a writer that waits finds the folder gone and makes it again.
@@ -82,12 +82,6 @@ def _locked(folder: Path, seconds: float) -> BaseFileLock:
         if (folder / LOCK).exists():
             return lock
         lock.release()
-
-
-def _sweep(folder: Path) -> None:
-    """Takes away what a killed run left half-written."""
-    for left in folder.glob(f"{_TEMPORARY}*"):
-        left.unlink(missing_ok=True)
 
 
 def write_outputs(folder: Path, files: Mapping[str, bytes]) -> tuple[str, ...]:

@@ -2,7 +2,7 @@
 
 import os
 import secrets
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -61,7 +61,17 @@ def write_whole(
             temporary.write_bytes(content)
 
 
-def write_into_folders(files: Mapping[Path, bytes], private: Collection[Path] = ()) -> None:
+def sweep(folders: Iterable[Path], prefix: str) -> None:
+    """Takes away the temporaries that a killed run has left in some folders, for who holds them."""
+    for folder in dict.fromkeys(folders):
+        for left in folder.iterdir() if folder.is_dir() else ():
+            if left.name.startswith(prefix):
+                left.unlink(missing_ok=True)
+
+
+def write_into_folders(
+    files: Mapping[Path, bytes], prefix: str = TEMPORARY, private: Collection[Path] = ()
+) -> None:
     """The files with their bytes, as `write_whole` writes them, in folders that are made where they
     are missing; where it fails these go again."""
     made: list[Path] = []
@@ -71,7 +81,7 @@ def write_into_folders(files: Mapping[Path, bytes], private: Collection[Path] = 
                 if not above.exists():
                     above.mkdir()
                     made.append(above)
-        write_whole(files, private=private)
+        write_whole(files, prefix, private)
     except OSError:
         with suppress(OSError):
             for folder in reversed(made):
