@@ -7,10 +7,12 @@ import pytest
 from turfplan.files.data_folder import (
     brief_at,
     brief_lawn_id,
+    index_for,
     known_lawn_id,
     lawn_folders,
     lawns_in,
     output_folder_of,
+    planned_lawns,
     root_of,
 )
 
@@ -51,6 +53,18 @@ def test_lawns_lie_in_lawns_or_as_they_did(tmp_path: Path) -> None:
     (new / "lawns" / "empty").mkdir()
     assert lawn_folders(lawns_in(new)) == (new / "lawns" / "back",)
     assert root_of(new / "lawns" / "back") == new and root_of(old / "ash-01") == old
+
+
+def test_the_index_of_a_data_folder(tmp_path: Path) -> None:
+    """It lies above the lawns; a plan's folder elsewhere is served by the one at hand."""
+    back = tmp_path / "lawns" / "back"
+    back.mkdir(parents=True)
+    assert index_for([back]) == index_for([tmp_path]) == tmp_path / "turfplan.index"
+    assert index_for([tmp_path / "out"]) == index_for([]) == Path("turfplan.index")
+    assert planned_lawns(tmp_path) == ()
+    for name in ("brief.toml", "plan.json"):
+        (back / name).touch()
+    assert planned_lawns(tmp_path) == (back,) and planned_lawns(back) == ()
 
 
 @pytest.mark.parametrize(

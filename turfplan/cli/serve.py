@@ -11,7 +11,10 @@ if TYPE_CHECKING:
     from sqlite3 import Connection
 
 INDEX = typer.Option(
-    Path("turfplan.index"), "--index", metavar="FILE", help="The index of lawns and tokens."
+    None,
+    "--index",
+    metavar="FILE",
+    help="The index of lawns and tokens; else that of the data folder, or turfplan.index here.",
 )
 PORT = 8765
 
@@ -36,9 +39,9 @@ def _need_web() -> None:
 
 def serve(
     folders: list[Path] = typer.Argument(
-        None, metavar="[DIR]...", help="Plan folders to add to the index."
+        None, metavar="[DIR]...", help="Plan folders, or data folders, to add to the index."
     ),
-    index: Path = INDEX,
+    index: Path | None = INDEX,
     host: str = typer.Option(
         "127.0.0.1", "--host", help="The address to listen on; only this machine unless you ask."
     ),
@@ -65,6 +68,7 @@ def serve(
     from turfplan.serve.ticks import replan_apart
 
     _need_port(host, port)
+    index = _index(index, folders or [])
     _add_lawns(index, folders or [])
     hosts = tuple(dict.fromkeys((host, "127.0.0.1", "localhost", *allow_host)))
     public = (base_url or f"http://{host}:{port}").rstrip("/")
@@ -81,13 +85,23 @@ def serve(
 
 
 def _add_lawns(index: Path, folders: list[Path]) -> None:
-    """Put the plans of folders into the index; raises TurfplanError for a folder without one."""
+    """Put the plans of folders into the index, of a data folder all that it has; raises
+    TurfplanError for a folder without one."""
     from turfplan.app.publish_feed import planned_folder
     from turfplan.files import index as store
+    from turfplan.files.data_folder import planned_lawns
 
     with store.opened(index) as connection:
         for folder in folders:
-            store.add_lawn(connection, planned_folder(folder), store.brief_beside(folder))
+            for each in planned_lawns(folder) or (planned_folder(folder),):
+                store.add_lawn(connection, each, store.brief_beside(each))
+
+
+def _index(named: Path | None, folders: list[Path]) -> Path:
+    """The index that a command uses: the one that is named, else that of the data folder."""
+    from turfplan.files.data_folder import index_for
+
+    return named or index_for(folders)
 
 
 def _need_port(host: str, port: int) -> None:
@@ -124,7 +138,7 @@ def tokens(
         metavar="[DIR or N]",
         help="The plan folder to issue for or that has moved, or the number to revoke or open.",
     ),
-    index: Path = INDEX,
+    index: Path | None = INDEX,
     kind: str = typer.Option("feed", "--kind", help="feed, read or edit."),
     label: str = typer.Option(
         "", "--label", help="Who it is for, so that it can be revoked alone."
@@ -145,7 +159,8 @@ def tokens(
     from turfplan.files import index as store
     from turfplan.phrases import commands
 
-    with store.opened(index) as connection:
+    folders = [Path(what)] if what is not None and action in ("issue", "move") else []
+    with store.opened(_index(index, folders)) as connection:
         if action == "list":
             _list_tokens(connection)
         elif action == "revoke":

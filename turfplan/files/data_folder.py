@@ -4,6 +4,7 @@ belongs to all lawns.
 
 import re
 import tomllib
+from collections.abc import Iterable
 from pathlib import Path
 
 LAWNS = "lawns"
@@ -50,6 +51,23 @@ def lawn_folders(lawns: Path) -> tuple[Path, ...]:
     if not lawns.is_dir():
         return ()
     return tuple(sorted(path for path in lawns.iterdir() if (path / BRIEF).is_file()))
+
+
+def planned_lawns(folder: Path) -> tuple[Path, ...]:
+    """The lawns of a data folder that have a plan; none of a folder that is no data folder."""
+    lawns = lawn_folders(folder / LAWNS)
+    return tuple(lawn for lawn in lawns if (lawn / "plan.json").is_file())
+
+
+def index_for(folders: Iterable[Path]) -> Path:
+    """The index that serves some folders: that of their data folder where they lie in one, or are
+    one, else that of the working directory."""
+    for folder in folders:
+        if (folder / LAWNS).is_dir():
+            return folder / INDEX
+        if folder.absolute().parent.name == LAWNS:
+            return root_of(folder) / INDEX
+    return Path(INDEX)
 
 
 def known_lawn_id(folder: Path) -> str | None:
