@@ -627,6 +627,12 @@ def _uncovered() -> Made:
     return made("transition-fescue").without("cover")
 
 
+@breaks("compost_feeds_other_ground")
+def _starter_left_to_old_compost() -> Made:
+    plain = made("cool-overseed")
+    return plain.shifted("topdress.1", -150)
+
+
 @breaks("starter_with_compost")
 def _starter_on_compost() -> Made:
     plain = starter()

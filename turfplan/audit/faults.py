@@ -84,6 +84,7 @@ FaultKind = Literal[
     "machine_unanswered",
     # starter and phosphorus
     "starter_with_compost",
+    "compost_feeds_other_ground",
     "starter_without_seed",
     "phosphate_unasked",
     # what corrects the soil

@@ -392,6 +392,11 @@ def starter_with_compost(*, day: Day) -> Message:
     return Message("faults.starter_with_compost", (("day", day),))
 
 
+def compost_feeds_other_ground(*, day: Day) -> Message:
+    """the seed of {day} is left to compost that lies off most of it, or is too old"""
+    return Message("faults.compost_feeds_other_ground", (("day", day),))
+
+
 def starter_without_seed(*, day: Day, most_days: int) -> Message:
     """a starter on {day}, and nothing was sown in the {most_days} days before"""
     return Message("faults.starter_without_seed", (("day", day), ("most_days", most_days)))

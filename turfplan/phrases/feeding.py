@@ -447,8 +447,8 @@ def plants_told(*, rate: Quantity, source: Message) -> Message:
 
 
 def starter_why() -> Message:
-    """Seed without compost gets a starter, once, with the seed: nitrogen for the seedlings,
-    phosphorus only where test and law allow.
+    """Seed with no fresh compost under it gets a starter, once, with the seed: nitrogen for the
+    seedlings, phosphorus only where test and law allow.
     """
     return Message("feeding.starter.why")
 

@@ -19,6 +19,7 @@ from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
 from turfplan.work.feeding.bag import may_be_used
 from turfplan.work.feeding.cautions import day_faults
+from turfplan.work.feeding.compost_layer import compost_feeds_seed
 from turfplan.work.feeding.lime_need import test_of_the_buried, tested_soil_goes_under
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
 from turfplan.work.feeding.product_amounts import (
@@ -65,7 +66,7 @@ def _feed(
     if campaign.sow_window is not None:
         windows.append(_woken(campaign.sow_window, waking))
     compost = _compost(campaign, mix, worked)
-    seeds_on_compost = mix.compost_share > 0 and bool(campaign.sessions)
+    seeds_on_compost = compost_feeds_seed(setting, campaign, mix)
     work = FeedingWork(
         windows,
         date.fromordinal(setting.first_day),
