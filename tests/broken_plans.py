@@ -12,6 +12,7 @@ from turfplan.audit import FaultKind
 from turfplan.book.entries import Book
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import as_written
+from turfplan.phrases import feeding as of_feeding
 from turfplan.records.brief import (
     Brief,
     EarlierSowing,
@@ -328,7 +329,7 @@ def _water_runs_off() -> Made:
 
 @breaks("before_what_it_hangs_on")
 def _before_what_it_hangs_on() -> Made:
-    return made("cool-overseed").shifted("inspect.colour", -140)
+    return made("southern-hemisphere").shifted("inspect.colour", -140)
 
 
 @breaks("filled_before_cause")
@@ -628,9 +629,11 @@ def _uncovered() -> Made:
 
 
 @breaks("compost_feeds_other_ground")
-def _starter_left_to_old_compost() -> Made:
-    plain = made("cool-overseed")
-    return plain.shifted("topdress.1", -150)
+def _seed_left_to_compost_of_hollows() -> Made:
+    few = {"leveling": {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.1}]}}
+    sound = of_changes(few)
+    said = (*sound.plan.campaign_reason, of_feeding.starter_compost_feeds())
+    return replace(sound, plan=sound.plan.model_copy(update={"campaign_reason": said}))
 
 
 @breaks("starter_with_compost")
@@ -963,7 +966,7 @@ def _barred() -> Made:
 def _fed_before_mown() -> Made:
     cool = made("cool-overseed")
     fed = next(t for t in cool.plan.tasks if t.id == "feed_nitrogen.seedlings")
-    sound = cool.freed(fed.id, "first_mow", "inspect.colour")
+    sound = cool.freed(fed.id, "first_mow")
     return sound.moved(fed.id, cool.task("first_mow").start - timedelta(7))
 
 

@@ -86,7 +86,12 @@ def test_ground_without_grass_is_not_fed_from_the_first_day() -> None:
 @pytest.mark.parametrize(
     ("changes", "key", "before"),
     [
-        ({}, "seedlings", ["overseed", "first_mow", "inspect.colour"]),
+        ({}, "seedlings", ["overseed", "first_mow"]),
+        (
+            {"place": {"postal_code": "94112"}},
+            "seedlings",
+            ["overseed", "first_mow", "inspect.colour"],
+        ),
         ({"lawn": {"condition": "bare"}}, "seedlings", ["seed", "first_mow"]),
         (PLUGS | {"lawn": {"grass": "zoysia", "condition": "bare"}}, "planted", ["plant"]),
         (

@@ -29,8 +29,8 @@ def no_starter_with_compost(case: Case) -> Iterator[Fault]:
 
 def compost_lies_under_seed(case: Case) -> Iterator[Fault]:
     """No plan leaves seed to compost that lies on less than half of it, or is a season old."""
-    told = [c for c in case.plan.cautions if isinstance(c, Message)]
-    if any(c.key == COMPOST_FEEDS for c in told) and _layer_is_missed(case, surely=True):
+    said = {reason.key for reason in case.plan.campaign_reason if isinstance(reason, Message)}
+    if COMPOST_FEEDS in said and _layer_is_missed(case, surely=True):
         for task in case.to_do("sowing"):
             yield fault("compost_feeds_other_ground", task, day=task.start)
 
@@ -38,7 +38,8 @@ def compost_lies_under_seed(case: Case) -> Iterator[Fault]:
 def _layer_is_missed(case: Case, *, surely: bool = False) -> bool:
     """Whether most of the seed lies off the mix, or the mix was spread too long before it; `surely`
     at the farther end of what the book gives."""
-    covers, fresh = (case.book.fact(f"feeding.compost_{name}") for name in ("covers", "fresh"))
+    covers = case.book.fact("feeding.compost_covers")
+    fresh = case.book.fact("feeding.compost_fresh")
     brief, spread = case.brief, [task.end for task in case.all("spreading")]
     if brief.leveling.survey is not None and not surely:
         # How much of the lawn a survey has filled is not told.
@@ -48,7 +49,9 @@ def _layer_is_missed(case: Case, *, surely: bool = False) -> bool:
     if filled < (covers.low_si if surely else covers.high_si):
         return True
     most = timedelta(round(fresh.high_si if surely else fresh.low_si))
-    return any(sowing.start > max(spread, default=sowing.start) + most for sowing in case.all("sowing"))
+    return any(
+        sowing.start > max(spread, default=sowing.start) + most for sowing in case.all("sowing")
+    )
 
 
 def starter_with_seed(case: Case) -> Iterator[Fault]:
@@ -97,4 +100,9 @@ def _phosphate_may_be_given(case: Case) -> bool:
     return reading.value_mg_kg < usual.low_si
 
 
-INVARIANTS = (no_starter_with_compost, compost_lies_under_seed, starter_with_seed, phosphate_asked_for)
+INVARIANTS = (
+    no_starter_with_compost,
+    compost_lies_under_seed,
+    starter_with_seed,
+    phosphate_asked_for,
+)

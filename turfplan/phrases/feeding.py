@@ -117,6 +117,16 @@ def quiet_killed() -> Message:
     return Message("feeding.quiet.killed")
 
 
+def quiet_torn() -> Message:
+    """Dethatching is near: it tears off what a feeding has grown; the grass is fed after it."""
+    return Message("feeding.quiet.torn")
+
+
+def quiet_relaid() -> Message:
+    """Relaid turf takes nothing up before it has rooted."""
+    return Message("feeding.quiet.relaid")
+
+
 def quiet_seed() -> Message:
     """In the weeks before and after the seed, nitrogen makes the old grass outgrow the seedlings;
     they are fed once they have been mown.

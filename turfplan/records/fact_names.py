@@ -12,6 +12,7 @@ GroupFact = Literal[
     "feeding.seedling_days",
     "feeding.lasts",
     "feeding.pale_growth",
+    "feeding.before_dethatching",
     "feeding.compost_covers",
     "feeding.compost_fresh",
     "feeding.rye_rate",

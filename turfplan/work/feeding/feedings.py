@@ -333,9 +333,7 @@ def _short(
         g.mean_g_m2
         for g in (*taken, *account.year.compost_given)
         if g.own and first <= g.last <= last
-    ) + (
-        account.left_g_m2(season.book, taken) if first == account.first else 0.0
-    )
+    ) + (account.left_g_m2(season.book, taken) if first == account.first else 0.0)
     if total >= account.year.low_g_m2 - HAIR_G_M2:
         return None
     quiet = [q.reason for q in account.open_to.quiet if q.first <= last and q.last >= first]

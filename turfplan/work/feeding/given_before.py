@@ -16,8 +16,6 @@ def left_of_before(
     What is given before a dry season, or before ground is opened, is gone when growth comes back.
     """
     idle = {
-        day
-        for span in quiet
-        for day in range(span.first.toordinal(), span.last.toordinal() + 1)
+        day for span in quiet for day in range(span.first.toordinal(), span.last.toordinal() + 1)
     }
     return counted_g_m2(given, first, book.si("feeding.lasts"), idle)

@@ -30,8 +30,8 @@ DRY = "B"
 @dataclass(frozen=True, slots=True)
 class WorkedDays:
     """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing
-    and its last day where it takes several, the planting with what is planted, the first mow, and
-    the look at the colour of seedlings."""
+    and its last day, the planting with what is planted, the first mow, the look at the colour of
+    seedlings, dethatching, and the last of the days on which turf is relaid."""
 
     passes: Sequence[tuple[date, float]] = ()
     sown: date | None = None
@@ -40,6 +40,8 @@ class WorkedDays:
     form: PlantForm | None = None
     mown: date | None = None
     looked: date | None = None
+    torn: Sequence[date] = ()
+    relaid: Sequence[date] = ()
 
 
 def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDays:
@@ -51,6 +53,8 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
     passes: list[tuple[date, float]] = []
     sown = sown_last = planted = mown = looked = None
     form: PlantForm | None = None
+    torn: list[date] = []
+    relaid: list[date] = []
     for draft in drafts:
         if draft.operation == "topdress":
             passes.append((on(draft.start_node), draft.depth_mm))
@@ -62,7 +66,21 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
             mown = on(draft.end_node)
         elif draft.id == COLOUR_LOOK:
             looked = on(draft.start_node)
-    return WorkedDays(tuple(sorted(passes)), sown, sown_last, planted, form, mown, looked)
+        elif draft.operation == "dethatch":
+            torn.append(on(draft.start_node))
+        elif draft.operation == "lift_and_fill":
+            relaid.append(on(draft.end_node))
+    return WorkedDays(
+        tuple(sorted(passes)),
+        sown,
+        sown_last,
+        planted,
+        form,
+        mown,
+        looked,
+        tuple(sorted(torn)),
+        tuple(sorted(relaid)),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +128,25 @@ def stages_of(
 ) -> Stages:
     """The stages of the stand from the days of the work. `compost_feeds`: seedlings live on the
     compost of the mix until a look finds them pale."""
+    stages = _of_stand(setting, campaign, worked, compost_feeds=compost_feeds)
+    return replace(stages, quiet=(*stages.quiet, *_hurt(setting, worked)))
+
+
+def _hurt(setting: ResolvedLawn, worked: WorkedDays) -> tuple[Quiet, ...]:
+    """The days before turf is torn by dethatching, which takes off what a feeding grew, and those
+    until relaid turf has roots."""
+    before = timedelta(setting.days("feeding.before_dethatching"))
+    rooted = timedelta(setting.days("order.plant_rooting"))
+    return (
+        *(Quiet(d - before, d - timedelta(1), phrases.quiet_torn()) for d in worked.torn),
+        *(Quiet(d, d + rooted - timedelta(1), phrases.quiet_relaid()) for d in worked.relaid),
+    )
+
+
+def _of_stand(
+    setting: ResolvedLawn, campaign: Campaign, worked: WorkedDays, *, compost_feeds: bool
+) -> Stages:
+    """The stages of what is sown or planted, or of ground without grass."""
     stand = stand_of(setting, campaign)
     if worked.sown is not None and stand.first("second_grass"):
         return _ryegrass(setting, worked.sown)
