@@ -31,7 +31,7 @@ DRY = "B"
 class WorkedDays:
     """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing
     and its last day, the planting with what is planted, the first mow, the look at the colour of
-    seedlings, dethatching, and the last of the days on which turf is relaid."""
+    seedlings, dethatching, and the first and last of the days on which turf is relaid."""
 
     passes: Sequence[tuple[date, float]] = ()
     sown: date | None = None
@@ -41,7 +41,7 @@ class WorkedDays:
     mown: date | None = None
     looked: date | None = None
     torn: Sequence[date] = ()
-    relaid: Sequence[date] = ()
+    relaid: Sequence[tuple[date, date]] = ()
 
 
 def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDays:
@@ -54,7 +54,7 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
     sown = sown_last = planted = mown = looked = None
     form: PlantForm | None = None
     torn: list[date] = []
-    relaid: list[date] = []
+    relaid: list[tuple[date, date]] = []
     for draft in drafts:
         if draft.operation == "topdress":
             passes.append((on(draft.start_node), draft.depth_mm))
@@ -69,7 +69,7 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
         elif draft.operation == "dethatch":
             torn.append(on(draft.start_node))
         elif draft.operation == "lift_and_fill":
-            relaid.append(on(draft.end_node))
+            relaid.append((on(draft.start_node), on(draft.end_node)))
     return WorkedDays(
         tuple(sorted(passes)),
         sown,
@@ -139,7 +139,7 @@ def _hurt(setting: ResolvedLawn, worked: WorkedDays) -> tuple[Quiet, ...]:
     rooted = timedelta(setting.days("order.plant_rooting"))
     return (
         *(Quiet(d - before, d - timedelta(1), phrases.quiet_torn()) for d in worked.torn),
-        *(Quiet(d, d + rooted - timedelta(1), phrases.quiet_relaid()) for d in worked.relaid),
+        *(Quiet(a, b + rooted - timedelta(1), phrases.quiet_relaid()) for a, b in worked.relaid),
     )
 
 
