@@ -9,12 +9,11 @@ from turfplan.message import Day, Message, Quantity, sentences
 from turfplan.phrases import amounts as amount_phrases
 from turfplan.phrases import feeding as phrases
 from turfplan.planning.candidates import Candidate, Feeder
-from turfplan.records.book_names import OperationName
 from turfplan.records.brief import SoilTest
 from turfplan.records.plan import Ledger
 from turfplan.records.plan_task import Amount, Task
 from turfplan.work.campaigns import Campaign
-from turfplan.work.drafts import OpenDays
+from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
 from turfplan.work.feeding.bag import may_be_used
@@ -34,6 +33,8 @@ from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
 from turfplan.work.passes import SEEDED
 from turfplan.work.phases.new_ground import tills
+from turfplan.work.phases.sow import sown_share
+from turfplan.work.places import grown_place, sown_now_place
 from turfplan.work.rain_windows import unfed_days
 from turfplan.work.season_stand import open_from
 
@@ -76,7 +77,7 @@ def _feed(
         compost=compost,
         compost_in_mix=seeds_on_compost,
         starter=starter,
-        starter_share=_starter_share(setting),
+        starter_share=_starter_share(setting, campaign),
         days=setting.calendar.work,
         fresh_ground=tills(setting) and setting.sowing.operation is not None,
     )
@@ -123,14 +124,16 @@ def _compost(
     return [(day, depth * mix.compost_share) for day, depth in worked.passes]
 
 
-def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
-    """Nitrogen by rate and in all, and the product where a bag at hand may be used."""
+def amounts_of_feed(
+    setting: ResolvedLawn, feeding: FeedingPlan, key: str, area_m2: float
+) -> tuple[Amount, ...]:
+    """Nitrogen by rate and in all of the ground that is fed, m2, and the product where a bag at
+    hand may be used."""
     feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
     feed = next((f for f in feeds if f.key == key), None)
     if feed is None:
         return ()
     bag = bag_used(setting, feeding)
-    area_m2 = setting.plot.area_m2 * (_starter_share(setting) if key == STARTER_KEY else 1.0)
     amounts = feed_amounts(
         feed.rate_g_m2,
         area_m2,
@@ -142,11 +145,11 @@ def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tu
     return (*amounts, *_of_soil_test(setting, feeding, key, area_m2, amounts))
 
 
-def _starter_share(setting: ResolvedLawn) -> float:
-    """The part of the lawn that a starter feeds: of patched turf what is sown, and only that."""
-    if setting.sowing.intent != "patch":
-        return 1.0
-    return setting.sowing.share * setting.mended_share
+def _starter_share(setting: ResolvedLawn, campaign: Campaign) -> float:
+    """What is sown, and gets the starter, as a share of the ground on which grass then grows."""
+    kept_wet = sown_share(setting, campaign)
+    grown = grown_place(setting, kept_wet).share
+    return min(1.0, sown_now_place(setting, kept_wet).share / grown) if grown else 1.0
 
 
 def bag_used(setting: ResolvedLawn, feeding: FeedingPlan) -> str | None:
@@ -203,31 +206,31 @@ def _of_soil_test(
 
 
 def amounts_worked_in(
-    setting: ResolvedLawn, feeding: FeedingPlan, operation: OperationName
+    setting: ResolvedLawn, feeding: FeedingPlan, draft: Draft
 ) -> tuple[Amount, ...]:
     """The phosphate and potash of a soil test that are worked into ground before it is sown: with
     the tiller, or raked into the last lift where topsoil buries what is tilled."""
-    if tested_soil_goes_under(setting) != (operation == "grade"):
+    if tested_soil_goes_under(setting) != (draft.operation == "grade"):
         return ()
     if not feeding.fresh_ground:
         return ()
-    why, area_m2 = amount_phrases.worked_in(), setting.plot.area_m2
+    why = amount_phrases.worked_in()
     return tuple(
         amount
         for nutrient in (feeding.potassium, feeding.phosphorus)
         if nutrient is not None and nutrient.rate_g_m2 > 0
-        for amount in nutrient_amounts(nutrient, nutrient.rate_g_m2, area_m2, why)
+        for amount in nutrient_amounts(nutrient, nutrient.rate_g_m2, draft.area_m2, why)
     )
 
 
-def amounts_of_lime(setting: ResolvedLawn, feeding: FeedingPlan) -> tuple[Amount, ...]:
-    """The lime of one part, by rate and in all."""
+def amounts_of_lime(feeding: FeedingPlan, area_m2: float) -> tuple[Amount, ...]:
+    """The lime of one part, by rate and in all of the ground that is limed, m2."""
     lime = feeding.lime
     if lime is None:
         return ()
     rate = lime.parts_g_m2[0]
     return (
-        lime_amount(rate, setting.plot.area_m2, lime.reason, lime.facts),
+        lime_amount(rate, area_m2, lime.reason, lime.facts),
         rate_amount("lime rate", rate, lime.reason, lime.facts),
     )
 
@@ -270,6 +273,7 @@ def nitrogen_account(
     """The weekly account of nitrogen: feedings, compost over its year, growth taking its share."""
     given: dict[date, float] = {}
     apart_g_m2, patched = 0.0, False
+    of_starter = _starter_share(setting, candidate.campaign)
     for task in tasks:
         for amount in task.amounts:
             if amount.item != "nitrogen" or amount.unit != "g/m2":
@@ -277,7 +281,7 @@ def nitrogen_account(
             if RYE_RATE in task.facts:
                 apart_g_m2 += amount.value
             else:
-                share = _starter_share(setting) if task.plays("starter") else 1.0
+                share = of_starter if task.plays("starter") else 1.0
                 patched = patched or share < 1
                 given[task.start] = given.get(task.start, 0.0) + share * amount.value
     own = grass_name(setting.book, setting.turf.species.id)

@@ -22,12 +22,13 @@ from turfplan.work.feeding.soil_nutrients import nutrient_drafts
 from turfplan.work.feeding.stages import PLANTED, colour_in_time
 from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
+from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
 from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
 from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.first_cuts import first_cuts
-from turfplan.work.places import mended_place
+from turfplan.work.phases.sow import sown_share
+from turfplan.work.places import WorkPlace, grown_place, sown_now_place
 from turfplan.work.season_stand import second_grass_days, stand_of
 from turfplan.work.stand import Stand, open_ground
 from turfplan.work.watering.water_in import as_water_allows
@@ -51,14 +52,15 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
     return [*first_cuts(setting, campaign), *(draft for draft in wished if draft is not None)]
 
 
-def feed_drafts(setting: ResolvedLawn, feeding: FeedingPlan) -> list[Draft]:
+def feed_drafts(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> list[Draft]:
     """The tasks of the feedings, the starter apart, and potash or phosphate that goes on without
     one."""
+    place = grown_place(setting, sown_share(setting, campaign))
     alone = [
-        *nutrient_drafts(setting, feeding.potassium, feeding.potash),
-        *nutrient_drafts(setting, feeding.phosphorus, feeding.phosphate),
+        *nutrient_drafts(setting, feeding.potassium, feeding.potash, place),
+        *nutrient_drafts(setting, feeding.phosphorus, feeding.phosphate, place),
     ]
-    return [*(_feed(setting, feed, feeding) for feed in feeding.feeds), *alone]
+    return [*(_feed(setting, feed, feeding, place) for feed in feeding.feeds), *alone]
 
 
 def feed_days(
@@ -116,7 +118,6 @@ def _starter(
     up: Emergence | None,
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
-    place = mended_place(setting)
     how = book_messages(setting.book, "operations.starter_feed.how")
     phosphate = feeding.phosphate_with_g_m2(feed.key)
     if phosphate and setting.brief.feeding.analysis is None:
@@ -132,12 +133,14 @@ def _starter(
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
         wording=Wording(said(feed.reason), how=how),
-        extent=Extent(setting.plot.area_m2 * place.share, where=place.name),
+        extent=sown_now_place(setting, sown_share(setting, campaign)).extent(setting),
         facts=feed.facts,
     )
 
 
-def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) -> Draft:
+def _feed(
+    setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan, place: WorkPlace
+) -> Draft:
     watered = as_water_allows(
         setting.brief.water,
         freely=phrases.fed_watered_in(),
@@ -169,7 +172,13 @@ def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) ->
             fallback=of_feeding.seedlings_green_fallback(),
         )
     return make(
-        setting, "feed_nitrogen", feed.key, timing=timing, wording=wording, facts=feed.facts
+        setting,
+        "feed_nitrogen",
+        feed.key,
+        timing=timing,
+        wording=wording,
+        extent=place.extent(setting),
+        facts=feed.facts,
     )
 
 
