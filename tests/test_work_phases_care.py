@@ -192,7 +192,7 @@ def test_feedings_keep_to_their_days_and_say_what_goes_on_with_them() -> None:
     base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
     part = NutrientPart(1, 3.0, day, day, "spring")
     plan = replace(base, feeds=feeds, potassium=None, potash=(part,))
-    first, planted, pale = feed_drafts(setting, plan)
+    first, planted, pale = feed_drafts(setting, way(SEED), plan)
     ordinal = day.toordinal()
     assert (first.ideal, first.position, first.window) == (
         ordinal + 3,

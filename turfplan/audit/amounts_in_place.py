@@ -7,15 +7,15 @@ from collections.abc import Iterator, Sequence
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.ground_said import ground_m2, sown_m2
-from turfplan.audit.open_ground import COVER, FILL, is_open_ground
+from turfplan.audit.open_ground import COVER, FILL, LOOSENED, is_open_ground
 from turfplan.message import Message, Quantity
 from turfplan.records.book_names import FactName
 from turfplan.records.plan import OrderLine
 from turfplan.records.plan_task import Task
 from turfplan.units import convert, read_as
 
-# What follows a sowing on the ground that is sown, and what is loosened before a fill.
-ON_SEED, LOOSENED = ("cover", "roll"), "till"
+# What follows a sowing on the ground that is sown.
+ON_SEED = ("cover", "roll")
 # Ground of rounded rates and masses, as a share and in m2; kilograms as they are written.
 SHARE, M2, KG = 2e-3, 0.5, 0.001
 # The sentence of the order that says what a product holds, with the fact of how much of it.
@@ -45,7 +45,7 @@ def covers_fit(case: Case) -> Iterator[Fault]:
                     task,
                     item=amount.item,
                     value=amount.value,
-                    wanted=least,
+                    wanted=float(least),
                     ground_m2=ground,
                 )
 
@@ -63,21 +63,25 @@ def none_beside_the_seed(case: Case) -> Iterator[Fault]:
     sown = [found for task in case.all("sowing") if (found := sown_m2(case, task)) is not None]
     if sown:
         jobs = (*case.to_do("starter"), *case.jobs(*ON_SEED))
-        yield from _beyond(case, jobs, sum(sown))
+        for task, ground in _beyond(case, jobs, sum(sown)):
+            yield fault("beyond_what_is_sown", task, ground_m2=ground, sown_m2=sum(sown))
 
 
 def none_beside_the_loosened(case: Case) -> Iterator[Fault]:
     """Soil on ground without living grass, and what covers it, lie where it was loosened."""
     loosened = [ground_m2(case, task) for task in case.all_jobs(LOOSENED)]
     if is_open_ground(case) and loosened:
-        yield from _beyond(case, case.jobs(FILL, COVER), max(loosened))
+        most = max(loosened)
+        for task, ground in _beyond(case, case.jobs(FILL, COVER), most):
+            yield fault("beyond_what_is_loosened", task, ground_m2=ground, loosened_m2=most)
 
 
-def _beyond(case: Case, jobs: Sequence[Task], most_m2: float) -> Iterator[Fault]:
+def _beyond(case: Case, jobs: Sequence[Task], most_m2: float) -> Iterator[tuple[Task, float]]:
+    """The jobs that are for more than so much ground, each with its own."""
     for task in jobs:
         ground = ground_m2(case, task)
         if ground > most_m2 * (1 + SHARE) + M2:
-            yield fault("beyond_its_ground", task, ground_m2=ground, most_m2=most_m2)
+            yield task, ground
 
 
 def products_hold_what_is_said(case: Case) -> Iterator[Fault]:

@@ -571,9 +571,16 @@ def sown_on_other_ground(*, sown_m2: Number, ground_m2: Number) -> Message:
     return Message("faults.sown_on_other_ground", (("sown_m2", sown_m2), ("ground_m2", ground_m2)))
 
 
-def beyond_its_ground(*, ground_m2: Number, most_m2: Number) -> Message:
-    """it is for {ground_m2} m2, and {most_m2} m2 are sown or loosened"""
-    return Message("faults.beyond_its_ground", (("ground_m2", ground_m2), ("most_m2", most_m2)))
+def beyond_what_is_sown(*, ground_m2: Number, sown_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {sown_m2} m2 are sown"""
+    return Message("faults.beyond_what_is_sown", (("ground_m2", ground_m2), ("sown_m2", sown_m2)))
+
+
+def beyond_what_is_loosened(*, ground_m2: Number, loosened_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {loosened_m2} m2 are loosened"""
+    return Message(
+        "faults.beyond_what_is_loosened", (("ground_m2", ground_m2), ("loosened_m2", loosened_m2))
+    )
 
 
 def product_holds_other(*, item: str, said_kg: Number, held_kg: Number) -> Message:

@@ -28,6 +28,7 @@ from turfplan.work.feeding.product_amounts import (
 from turfplan.work.feeding.slots import SOWINGS
 from turfplan.work.feeding.soil_nutrients import amount_told, nutrient_amounts
 from turfplan.work.feeding.stages import RYE_RATE, WorkedDays, stages_of
+from turfplan.work.ground_fill import MM_PER_M
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
@@ -65,7 +66,7 @@ def _feed(
     waking = _waking(setting, campaign, worked.sown if worked is not None else None)
     if campaign.sow_window is not None:
         windows.append(_woken(campaign.sow_window, waking))
-    compost = _compost(campaign, mix, worked)
+    compost = _compost(campaign, mix, worked, setting.plot.area_m2)
     seeds_on_compost = mix.compost_share > 0 and bool(campaign.sessions)
     work = FeedingWork(
         windows,
@@ -110,18 +111,22 @@ def _woken(sow: OpenDays, waking: date | None) -> OpenDays:
 
 
 def _compost(
-    campaign: Campaign, mix: MixChoice, worked: WorkedDays | None
+    campaign: Campaign, mix: MixChoice, worked: WorkedDays | None, area_m2: float
 ) -> list[tuple[date, float]]:
-    """The days on which compost is spread, with its depth in mm; roughly before they are known."""
-    if mix.compost_share <= 0:
+    """The days on which compost is spread, with its depth in mm as a mean over the lawn; roughly
+    before they are known."""
+    planned = [(s.window.best, p) for s in campaign.sessions for p in s.passes]
+    if mix.compost_share <= 0 or not planned:
         return []
+    of_lawn = mix.compost_share * MM_PER_M / area_m2
     if worked is None:
-        return [
-            (session.window.best, p.depth_mm * mix.compost_share)
-            for session in campaign.sessions
-            for p in session.passes
-        ]
-    return [(day, depth * mix.compost_share) for day, depth in worked.passes]
+        return [(day, p.settled_m3 * of_lawn) for day, p in planned]
+    if len(worked.passes) == len(planned):
+        days = zip(worked.passes, planned, strict=True)
+        return [(day, p.settled_m3 * of_lawn) for (day, _), (_, p) in days]
+    # Of passes that are no longer told apart each is spread over as much of the lawn as all are.
+    mean = sum(p.settled_m3 for _, p in planned) / sum(p.depth_mm for _, p in planned)
+    return [(day, depth * mean * of_lawn) for day, depth in worked.passes]
 
 
 def amounts_of_feed(
@@ -288,12 +293,12 @@ def nitrogen_account(
     apart = [phrases.rye_apart(rate=Quantity(apart_g_m2, "rate"), grass=own)] if apart_g_m2 else []
     credit = candidate.feeding.credit
     passes = [t for t in tasks if t.plays("spreading")]
-    whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
+    whole = sum(a.value for t in passes for a in t.amounts if a.item == "volume") or 1.0
     compost = [
         (t.start, credit.g_m2 * a.value / whole)
         for t in passes
         for a in t.amounts
-        if a.item == "depth" and credit is not None
+        if a.item == "volume" and credit is not None
     ]
     start, season = date.fromordinal(setting.first_day), setting.turf.species.season
     grassless = _without_grass(setting, candidate, tasks)
