@@ -39,6 +39,25 @@ TAP: dict[str, Any] = {
     "soil_test": TEST,
     **SAND,
 }
+# Sod on a bare lot of the south, of which neither the septic field nor deep shade is planted.
+LOT: dict[str, Any] = {
+    "lawn": {
+        "area": "500 m2",
+        "grass": "kikuyu",
+        "soil": "sandy loam",
+        "thatch": None,
+        "condition": "bare",
+        "part": [
+            {"kind": "septic_field", "area": "90 m2"},
+            {"kind": "shade", "name": "under the carob", "area": "60 m2", "sun_hours": 2},
+        ],
+    },
+    "place": {"postal_code": None, "town": "Adelaide", "country": "AU"},
+    "leveling": {"depth": "60 mm", "material": "topsoil"},
+    "seeding": {"intent": "plant", "form": "sod"},
+    "water": {"application_rate": "12 mm/h"},
+    "soil_test": {**TEST, "ph": 8.3},
+}
 
 
 @cache
@@ -49,6 +68,7 @@ def plan(name: str) -> Plan:
         "hedge": (HEDGE,),
         "patches": (PATCHES,),
         "tap": (TAP,),
+        "lot": ({**LOT, "season": {"from": date(2027, 8, 1)}},),
     }
     return plan_of(*lawns[name])
 
@@ -66,7 +86,7 @@ def told_m2(task: Task, whole_m2: float) -> float:
     return area.value if named and isinstance(area, Quantity) else whole_m2
 
 
-@pytest.mark.parametrize("name", ["septic", "hedge", "patches", "tap"])
+@pytest.mark.parametrize("name", ["septic", "hedge", "patches", "tap", "lot"])
 def test_every_total_is_its_rate_over_the_place_that_is_named(name: str) -> None:
     """Of all that is fed, limed, worked in and sown."""
     made, seen = plan(name), set[str]()
@@ -116,6 +136,24 @@ def test_patches_of_a_slope_are_covered_and_no_more() -> None:
     cover = first(plan("patches"), "cover")
     assert values(cover)["straw"] == 1 and "spots" in str(cover.title)
     assert told_m2(cover, AREA_M2) == pytest.approx(0.1 * AREA_M2)
+
+
+def test_patches_of_a_steep_part_are_covered_as_far_as_they_lie_in_it() -> None:
+    """A fifth of 1,000 square feet."""
+    bank = {"part": [{"kind": "steep", "name": "the bank", "area": "1000 ft2"}], "thin_share": 0.2}
+    steep = plan_of(PATCHES, {"lawn": bank, "site": None}, options=False)
+    cover = first(steep, "cover")
+    assert told_m2(cover, AREA_M2) == pytest.approx(0.04 * AREA_M2)
+    assert "spots of the bank" in str(cover.title)
+
+
+def test_what_is_neither_planted_nor_grassed_takes_nothing() -> None:
+    """Of 500 m2 of bare ground 350 m2 are filled, planted, fed and dressed with iron."""
+    made = plan("lot")
+    for operation in ("fill", "till", "plant", "feed_nitrogen", "amend"):
+        task = first(made, operation)
+        assert told_m2(task, made.lawn.area_m2) == pytest.approx(350), operation
+    assert values(first(made, "plant"))["sod"] == pytest.approx(350 * 1.05)
 
 
 def test_what_one_hose_keeps_wet_is_what_is_sown_rolled_and_fed() -> None:
