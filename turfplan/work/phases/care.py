@@ -10,7 +10,7 @@ from turfplan.message import Quantity, cut_height, said
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
 from turfplan.phrases import looks
-from turfplan.records.book_names import of_herbicide, of_species
+from turfplan.records.book_names import NamedFact, of_herbicide, of_species
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
@@ -310,8 +310,11 @@ def _last_mow(
     setting: ResolvedLawn, campaign: Campaign, stand: Stand, up: Emergence | None
 ) -> Draft | None:
     """The last mow, on the best day of its first window that does not end before the work, nor
-    before what is sown can be mown at all; a winter's ryegrass has none while it grows.
+    before what is sown can be mown at all; a winter's ryegrass has none while it grows,
+    nor has grass that grows on through the winter.
     """
+    if not _rests(setting):
+        return None
     covered = second_grass_days(setting, campaign)
     last_work = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
     grown = timedelta(up.mow_best if up is not None else 0)
@@ -330,3 +333,15 @@ def _last_mow(
                 wording=Wording(phrases.last_mow()),
             )
     return None
+
+
+def _rests(setting: ResolvedLawn) -> bool:
+    """Whether winter is cold enough for the grass to stop growing: its coldest day lies nearer to
+    the mark at which it is last mown than to that at which growth fades."""
+    marks: tuple[NamedFact, NamedFact] = (
+        (NamedFact("windows.last_mow_opens"), NamedFact("windows.last_mow_closes"))
+        if setting.cool
+        else (NamedFact("windows.warm_last_mow_opens"), NamedFact("windows.warm_last_mow_closes"))
+    )
+    fades, ends = (setting.book.si(mark) for mark in marks)
+    return min(setting.climate.air_mean_c) <= (fades + ends) / 2
