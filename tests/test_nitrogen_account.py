@@ -332,7 +332,7 @@ def test_what_was_fed_before_a_dry_season_feeds_no_growth_after_it() -> None:
 
 
 def test_seed_off_the_mix_gets_its_starter() -> None:
-    """A mix with compost on a tenth of the lawn feeds no seed on all of it; on all of it it does."""
+    """A mix with compost on a tenth of the lawn feeds no seed on the rest; all over it does."""
     few = {"leveling": {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.1}]}}
     assert kind(plan_of(few), "starter_feed")
     assert not kind(plan_of({"leveling": {"depth": "0.25 in"}}), "starter_feed")

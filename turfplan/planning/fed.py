@@ -64,7 +64,7 @@ def _with_feedings(
     if not any(feed.if_pale for feed in feeding.feeds):
         # Nothing hangs on the look at the colour of seedlings.
         season = without_tasks(season, {COLOUR_LOOK})
-    added, left_out = with_a_day(setting, feed_drafts(setting, feeding))
+    added, left_out = with_a_day(setting, feed_drafts(setting, campaign, feeding))
     drafts = (*season.drafts, *added)
     ids = {draft.id for draft in added}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
