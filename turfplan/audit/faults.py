@@ -148,6 +148,7 @@ FaultValue = str | int | float | date | DateInYear
 # fault is one of the program, in a first plan and in a later one.
 LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
     {
+        "compost_feeds_other_ground",
         "day_too_full",
         "heap_too_old",
         "cut_too_old",

@@ -4,6 +4,7 @@ from datetime import date, timedelta
 
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.emergence import emergence
+from turfplan.work.feeding.stages import WorkedDays
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
 
@@ -24,6 +25,15 @@ def compost_feeds_seed(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice
         return False
     wakes = _wakes(setting, campaign)
     return wakes is None or (wakes - _spread(last)).days <= book.si("feeding.compost_fresh")
+
+
+def still_fresh(setting: ResolvedLawn, worked: WorkedDays) -> bool:
+    """Whether the last layer was spread so shortly before the seed that it feeds it: not where rain
+    has put the seed off for a season."""
+    if worked.sown is None or not worked.passes:
+        return True
+    last = max(day for day, _ in worked.passes)
+    return (worked.sown - last).days <= setting.book.si("feeding.compost_fresh")
 
 
 def _spread(session: Session) -> date:
