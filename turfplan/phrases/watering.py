@@ -102,6 +102,18 @@ def title_of_zone(*, run: Message, zone: Message) -> Message:
     return Message("watering.title.of_zone", (("run", run), ("zone", zone)))
 
 
+def title_stand_in(*, run: Message) -> Message:
+    """Whoever stands in: {run}"""
+    return Message("watering.title.stand_in", (("run", run),))
+
+
+def how_stand_in() -> Message:
+    """Nobody of the household is there: a neighbour, or a timer that is set for these minutes,
+    waters on these days. Show where the tap is and what is to stay moist.
+    """
+    return Message("watering.how.stand_in")
+
+
 def zone_lawn() -> Message:
     """lawn"""
     return Message("watering.zone.lawn")
@@ -397,8 +409,10 @@ def season_timer_alone(*, days: Listed) -> Message:
 
 
 def season_nobody_there(*, days: Listed) -> Message:
-    """Young grass must not dry out, and nobody is there from {days}: set a timer or ask a
-    neighbour.
+    """Young grass must not dry out, and nobody is there from {days}: before you order, see that a
+    neighbour or a timer waters on those days. Their runs stand in the plan with minutes and times,
+    marked for whoever stands in. With neither, choose a day for the work from which on you are
+    there.
     """
     return Message("watering.season.nobody_there", (("days", days),))
 

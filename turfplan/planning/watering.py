@@ -256,6 +256,7 @@ def _task(run: WaterRun, anchor: Task | None) -> Task:
         stage=WateringStage(
             id=run.stage,
             name=STAGE_NAMES[run.stage],
+            stand_in=run.stand_in,
             settings=run.when.settings,
             cycles=run.when.cycles,
             soak_minutes=run.when.soak_min,

@@ -22,7 +22,7 @@ class WaterRun:
     `zone` is None for a lawn with one zone, and where all zones share a series; `zone_name` is None
     for the first. `rate_mm_h` falls where one zone is wetted. `puts_down` says what the minutes of
     one zone come to, `steps` how else it is done. `where` is the part of the lawn that needs it;
-    None for all of it.
+    None for all of it. With `stand_in` nobody of the household is there on its days.
     """
 
     id: str
@@ -47,6 +47,7 @@ class WaterRun:
     steps: tuple[Message, ...]
     facts: tuple[FactName, ...] = ()
     where: Message | None = None
+    stand_in: bool = False
 
     @property
     def minutes(self) -> int:
@@ -65,8 +66,8 @@ class WaterRun:
 
     @property
     def work_min(self) -> float:
-        """Minutes of a person at each run."""
-        return self.when.moving_min
+        """Minutes of the household at each run."""
+        return 0.0 if self.stand_in else self.when.moving_min
 
     @property
     def title(self) -> Message:
@@ -86,14 +87,16 @@ class WaterRun:
             run = phrases.title_run(stage=stage, minutes=when.minutes)
         if self.zone_name is not None:
             run = phrases.title_of_zone(run=run, zone=self.zone_name)
-        return run if self.where is None else places.titled(title=run, where=self.where)
+        run = run if self.where is None else places.titled(title=run, where=self.where)
+        return phrases.title_stand_in(run=run) if self.stand_in else run
 
     @property
     def how(self) -> tuple[Message, ...]:
         """How it is done, step by step."""
         puts_down = () if self.puts_down is None else (self.puts_down,)
         where = () if self.where is None else (places.first_water(where=self.where),)
-        return (*where, *puts_down, *divided(self.when, hose=self.hose), *self.steps)
+        who = (phrases.how_stand_in(),) if self.stand_in else ()
+        return (*who, *where, *puts_down, *divided(self.when, hose=self.hose), *self.steps)
 
     def days(self) -> tuple[date, ...]:
         """The days on which it runs."""

@@ -61,7 +61,7 @@ class Week:
     """One week of a stage on its way to series: its lawful days, and how many are wished for.
 
     Its weekdays are kept until `until`, where weeks after it are alike. What waters work in has the
-    days of that work in `worked`: on their `evening`, else on days after them.
+    days of that work in `worked`: on their `evening`, else on days after them. On the days of a `stand_in` nobody of the household is there.
     """
 
     ground: WateredGround
@@ -75,6 +75,7 @@ class Week:
     until: date | None = None
     worked: tuple[date, ...] = ()
     evening: bool = False
+    stand_in: bool = False
 
     def holds_whole(self) -> bool:
         """True where each of its days holds all of the day's water in one run."""
@@ -124,8 +125,9 @@ class Week:
         ]
 
     def _id(self, session: str, zone: str | None) -> str:
+        who = ["stand-in"] if self.stand_in else []
         return ".".join(
-            ["water", self.stage.key, f"w{self.number}", session, *([zone] if zone else [])]
+            ["water", self.stage.key, f"w{self.number}", *who, session, *([zone] if zone else [])]
         )
 
     def _fit(self, sessions: int) -> tuple[_WeeklyFit | None, Bound]:
@@ -276,6 +278,7 @@ class Week:
             steps=(*what.steps, *self._of_work()),
             facts=tuple(dict.fromkeys((*self.need.facts, *what.facts))),
             where=None if self.stage.part is None else self.stage.part.where,
+            stand_in=self.stand_in,
         )
 
     def _of_work(self) -> tuple[Message, ...]:
