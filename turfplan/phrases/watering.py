@@ -48,6 +48,11 @@ def stage_weaning() -> Message:
     return Message("watering.stage.weaning")
 
 
+def stage_weaning_often() -> Message:
+    """Water the young grass deeper"""
+    return Message("watering.stage.weaning_often")
+
+
 def stage_soak_relaid() -> Message:
     """Water in the relaid turf"""
     return Message("watering.stage.soak_relaid")
@@ -204,6 +209,20 @@ def why_weaning(*, use: Quantity, rain: Quantity, share: Number) -> Message:
     return Message("watering.why.weaning", (("use", use), ("rain", rain), ("share", share)))
 
 
+def why_weaning_often(*, use: Quantity, rain: Quantity, share: Number) -> Message:
+    """Grass uses about {use} a week now and rain usually brings {rain} it can use, of which {share}
+    is counted on; this ground, or the hours there are, hold too little at a time for fewer runs.
+    """
+    return Message("watering.why.weaning_often", (("use", use), ("rain", rain), ("share", share)))
+
+
+def how_tug_first() -> Message:
+    """Before the first of these runs tug at the young grass in several places: where it comes up it
+    has not rooted, and is watered every day for some days more.
+    """
+    return Message("watering.how.tug_first")
+
+
 def how_puts_down(*, minutes: int, depth: Quantity, rate: Quantity, reason: Message) -> Message:
     """{minutes} min puts down {depth} where least falls, at {rate} ({reason})."""
     return Message(
@@ -293,6 +312,17 @@ def week_short(*, stage: Message, days: Days, given: Quantity, need: Quantity) -
     """
     return Message(
         "watering.week.short", (("stage", stage), ("days", days), ("given", given), ("need", need))
+    )
+
+
+def week_short_of_hours(*, stage: Message, days: Days, given: Quantity, need: Quantity) -> Message:
+    """{stage}: the hours at hand in the week of {days} put down {given} of the {need} that the
+    grass needs beyond rain, and what dries thins: let somebody help, take a timer with several
+    outlets, or do this work in a season in which rain helps.
+    """
+    return Message(
+        "watering.week.short_of_hours",
+        (("stage", stage), ("days", days), ("given", given), ("need", need)),
     )
 
 

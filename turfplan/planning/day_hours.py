@@ -170,9 +170,7 @@ def _sum_over_h(setting: ResolvedLawn, dated: Dated) -> float:
     return sum(_over_h(setting, _hours(setting, dated)).values())
 
 
-def _kept_off_full_days(
-    setting: ResolvedLawn, dated: Dated, draft: Draft
-) -> Iterator[SeasonDraft]:
+def _kept_off_full_days(setting: ResolvedLawn, dated: Dated, draft: Draft) -> Iterator[SeasonDraft]:
     """The season with a task kept off the days whose hours it would go beyond.
 
     A job of several days ends before the first of its days that is too full, else it begins after
@@ -202,7 +200,9 @@ def _bound(dated: Dated, draft: Draft, days: DaySet, node: str) -> SeasonDraft:
     return replace(dated.season, constraints=(*others, bound))
 
 
-def told_overfull(setting: ResolvedLawn, tasks: Iterable[Task]) -> Mapping[str, tuple[Message, ...]]:
+def told_overfull(
+    setting: ResolvedLawn, tasks: Iterable[Task]
+) -> Mapping[str, tuple[Message, ...]]:
     """What is said of open days that hold more work than the people at hand have hours, by the
     tasks that are done on them."""
     hours: dict[int, float] = defaultdict(float)

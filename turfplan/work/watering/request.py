@@ -276,8 +276,8 @@ class WateredGround:
         moist = request.moist_from
         if moist is not None and request.sown_days(moist)[0] <= day:
             begun, up = request.sown_days(moist)[0], request.up_on(moist)
-        planted = request.planted_on
-        if planted is not None and planted <= day and (begun is None or planted >= begun):
+        planted = min((*request.planted_strips, request.planted_on or date.max))
+        if planted <= day and (begun is None or planted >= begun):
             begun, up = planted, planted
         if up is None:
             return self.root_mm

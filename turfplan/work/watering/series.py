@@ -91,6 +91,7 @@ def _week_runs(
     helped = _by_stand_in(ground, stage, week, rhythm, cautions, together=together)
     if not lawful:
         return helped
+    every = lawful
     if need.gap is not None:
         lawful = spaced(lawful, *need.gap, after=rhythm.after)
         if not lawful:
@@ -109,6 +110,9 @@ def _week_runs(
         _parts(ground, stage, end),
         end if end > week_end else None,
     )
+    if need.gap is not None and not planned.holds_whole():
+        # What the hours of so few days do not hold goes on more of them.
+        planned = replace(planned, lawful=every)
     runs = planned.runs(rhythm.runs, cautions)
     return sorted((*runs, *helped), key=lambda run: run.start)
 

@@ -22,7 +22,8 @@ class WaterRun:
     `zone` is None for a lawn with one zone, and where all zones share a series; `zone_name` is None
     for the first. `rate_mm_h` falls where one zone is wetted. `puts_down` says what the minutes of
     one zone come to, `steps` how else it is done. `where` is the part of the lawn that needs it;
-    None for all of it. With `stand_in` nobody of the household is there on its days.
+    None for all of it. With `stand_in` nobody of the household is there on its days; with `often`
+    it is one of more runs than its stage asks for.
     """
 
     id: str
@@ -48,6 +49,13 @@ class WaterRun:
     facts: tuple[FactName, ...] = ()
     where: Message | None = None
     stand_in: bool = False
+    often: bool = False
+
+    @property
+    def stage_name(self) -> Message:
+        """What its stage is called: one that is not watered less often is not called so."""
+        weaned_often = self.often and self.stage == "weaning"
+        return phrases.stage_weaning_often() if weaned_often else STAGE_NAMES[self.stage]
 
     @property
     def minutes(self) -> int:
@@ -72,7 +80,7 @@ class WaterRun:
     @property
     def title(self) -> Message:
         """What the calendar calls it: its stage, minutes and zone."""
-        stage, when = STAGE_NAMES[self.stage], self.when
+        stage, when = self.stage_name, self.when
         if when.settings > 1 and when.cycles > 1:
             run = phrases.title_settings_cycles(
                 stage=stage, settings=when.settings, cycles=when.cycles, minutes=when.cycle_min
