@@ -433,7 +433,7 @@ def week_part_fits(*, stage: Message, share: Number) -> Message:
 
 def season_timer_alone(*, days: Listed) -> Message:
     """Young grass must not dry out, and nobody is there from {days}: the timer alone waters then.
-    Ask somebody to look at the ground every other day, or choose a day for the seed after it.
+    Ask somebody to look at the ground every other day, or choose a day for the work after it.
     """
     return Message("watering.season.timer_alone", (("days", days),))
 
@@ -445,6 +445,14 @@ def season_nobody_there(*, days: Listed) -> Message:
     there.
     """
     return Message("watering.season.nobody_there", (("days", days),))
+
+
+def season_nobody_there_relaid(*, days: Listed) -> Message:
+    """Relaid turf must not dry out, and nobody is there from {days}: before you lift it, see that a
+    neighbour or a timer waters on those days. Their runs stand in the plan with minutes and times,
+    marked for whoever stands in. With neither, choose a day from which on you are there.
+    """
+    return Message("watering.season.nobody_there_relaid", (("days", days),))
 
 
 def season_permit(*, days: Listed) -> Message:
@@ -737,8 +745,8 @@ def verdict_rain_keeps_up(*, months: Listed) -> Message:
 
 def verdict_dark_hours() -> Message:
     """No hour between dawn and dusk is open to watering, so the surface cannot be held moist: seed
-    and plants are watered once before dawn and once at dusk, and dry between. Ask for hours by day
-    until they have rooted.
+    and plants are watered before dawn and at dusk, as far as these hours hold it, and dry between.
+    Ask for hours by day until they have rooted.
     """
     return Message("watering.verdict.dark_hours")
 

@@ -50,7 +50,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "watering.hose.waits",
                 roles=_SOWN,
             ),
-            *_ranked("stop", "watering.season.nobody_there", roles=("ordering", *_YOUNG)),
+            *_ranked("stop", "watering.season.nobody_there", roles=("ordering", *_SOWN)),
+            *_ranked("stop", "watering.season.nobody_there_relaid", roles=("ordering", "relaying")),
             *_ranked(
                 "stop",
                 "plan_cautions.thatch_to_strip",

@@ -191,10 +191,10 @@ class Week:
     def _part_by_part(self, run: RunTime, zone: WateringZone) -> RunTime:
         """The run of a zone whose parts the supply waters one after the other: as long as all.
 
-        A system with a timer, of which nobody told the supply, is taken to have enough.
+        Where nobody told the supply, nor that there is no timer, it is taken to be enough.
         """
         request = self.ground.request
-        if request.water.flow_l_min is None and not by_hand(request.water):
+        if request.water.flow_l_min is None and request.water.timer is not False:
             return run
         return replace(run, idle_min=max(0, request.parts_of(zone) * run.minutes - run.elapsed_min))
 
