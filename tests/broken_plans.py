@@ -851,6 +851,54 @@ def _seed() -> Made:
     return made("cool-overseed").amounts("overseed", seed_held_back=2.0)
 
 
+@breaks("taken_for_other_ground")
+def _straw() -> Made:
+    return made("transition-fescue").amounts("cover", straw=0.5)
+
+
+@breaks("sown_on_other_ground")
+def _seed_for_a_part() -> Made:
+    return everywhere(beside_septic(), "overseed")
+
+
+def parted(intent: str, part: dict[str, Any]) -> Made:
+    """A plan on a slope, of which a fifth is left unsown."""
+    ground = {"part": [{"area": "1000 ft2", **part}], "soil": "loam"}
+    lawn = {"lawn": ground, "site": {"slope_percent": 12}}
+    test = {"on": date(2027, 1, 20), "phosphorus": "low", "potassium": "low"}
+    mix = {"leveling": {"material": "topsoil_sand"}, "soil_test": test}
+    brief = brief_of(lawn, mix, {"seeding": {"intent": intent}})
+    return Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+
+
+@cache
+def beside_septic() -> Made:
+    """An overseeding that leaves the septic field out."""
+    return parted("overseed", {"kind": "septic_field"})
+
+
+def everywhere(sound: Made, name: str) -> Made:
+    """The plan in which a task no longer says that it is for a part."""
+    return sound.to(name, how=sound.task(name).how[1:])
+
+
+@breaks("beyond_what_is_sown")
+def _rolled_all_over() -> Made:
+    return everywhere(beside_septic(), "roll")
+
+
+@breaks("beyond_what_is_loosened")
+def _fill_on_all() -> Made:
+    return everywhere(parted("renovate", {"kind": "shade", "sun_hours": 2}), "fill.1")
+
+
+@breaks("product_holds_other")
+def _need_for_product() -> Made:
+    septic = beside_septic()
+    line = septic.ordered("phosphate")
+    return septic.line("phosphate", value=line.value * 1.5, value_us=line.value_us * 1.5)
+
+
 @breaks("load_differs")
 def _load() -> Made:
     return made("cool-overseed").amounts("delivery.1", volume=1.1)

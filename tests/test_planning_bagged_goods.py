@@ -140,15 +140,20 @@ def test_each_thing_is_bought_by_its_own_name(amount: Any, item: str) -> None:
 
 
 def test_a_nutrient_is_bought_as_the_product_that_holds_it() -> None:
-    """Ten pounds of potash are twenty of sulfate of potash; of phosphate more than twice."""
+    """Ten pounds of potash are twenty of sulfate of potash; of phosphate more than twice, in whole
+    pounds, and the line says what these hold."""
     words = words_for("en", LAWN.system)
-    for item, told in (
-        ("potash to add in all", "20 lb of sulfate of potash (0-0-50), which hold 10 lb"),
-        ("phosphate to add in all", "22 lb of triple superphosphate (0-46-0), which hold 10 lb"),
+    for item, held, told in (
+        ("potash to add in all", 10.0, "20 lb of sulfate of potash (0-0-50), which hold 10 lb"),
+        (
+            "phosphate to add in all",
+            22 * 0.46,
+            "22 lb of triple superphosphate (0-46-0), which hold 10.1 lb",
+        ),
     ):
         amount: Any = Amount.of(item, 10 * LB, "kg", WHY)
         (line,) = bought(amount)
-        assert words.text(line.text) == told and line.value == pytest.approx(10 * LB)
+        assert words.text(line.text) == told and line.value == pytest.approx(held * LB)
 
 
 def test_what_is_not_bought_by_itself_has_no_line() -> None:

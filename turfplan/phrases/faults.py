@@ -561,6 +561,40 @@ def seed_differs(*, seed_kg: Number, held_kg: Number, wanted_kg: Number) -> Mess
     )
 
 
+def taken_for_other_ground(
+    *, item: str, value: Number, wanted: Number, ground_m2: Number
+) -> Message:
+    """{value} of {item} for {ground_m2} m2, which take {wanted}"""
+    return Message(
+        "faults.taken_for_other_ground",
+        (("item", item), ("value", value), ("wanted", wanted), ("ground_m2", ground_m2)),
+    )
+
+
+def sown_on_other_ground(*, sown_m2: Number, ground_m2: Number) -> Message:
+    """the seed is for {sown_m2} m2, the job for {ground_m2} m2"""
+    return Message("faults.sown_on_other_ground", (("sown_m2", sown_m2), ("ground_m2", ground_m2)))
+
+
+def beyond_what_is_sown(*, ground_m2: Number, sown_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {sown_m2} m2 are sown"""
+    return Message("faults.beyond_what_is_sown", (("ground_m2", ground_m2), ("sown_m2", sown_m2)))
+
+
+def beyond_what_is_loosened(*, ground_m2: Number, loosened_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {loosened_m2} m2 are loosened"""
+    return Message(
+        "faults.beyond_what_is_loosened", (("ground_m2", ground_m2), ("loosened_m2", loosened_m2))
+    )
+
+
+def product_holds_other(*, item: str, said_kg: Number, held_kg: Number) -> Message:
+    """the product of {item} is said to hold {said_kg} kg and holds {held_kg} kg"""
+    return Message(
+        "faults.product_holds_other", (("item", item), ("said_kg", said_kg), ("held_kg", held_kg))
+    )
+
+
 def load_differs(*, volume_m3: Number, line_m3: Number) -> Message:
     """{volume_m3} m3 where the order has {line_m3} m3"""
     return Message("faults.load_differs", (("volume_m3", volume_m3), ("line_m3", line_m3)))

@@ -125,10 +125,13 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
     if carrier is None:
         return line
     content, sold_as = carrier
-    product = Quantity(amount.value / setting.book.si(content), "mass", "up")
-    nutrient = Quantity(amount.value, "mass", us_step=0.1, metric_step=0.05)
-    text = sold_as(nutrient=nutrient, product=product)
-    return replace(line, text=text, facts=(*line.facts, content))
+    # What is bought is the product, and it holds what its own weight does.
+    held = setting.book.si(content)
+    needed_kg = amount.value / held
+    product_kg = _sold(Amount.of(amount.item, needed_kg, "kg", amount.reason), setting.system)
+    nutrient = Quantity(product_kg * held, "mass", us_step=0.1, metric_step=0.05)
+    text = sold_as(nutrient=nutrient, product=Quantity(needed_kg, "mass", "up"))
+    return replace(line, value=product_kg * held, text=text, facts=(*line.facts, content))
 
 
 def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:
