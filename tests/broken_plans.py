@@ -615,7 +615,25 @@ def _over_seedlings() -> Made:
 def _nobody_there() -> Made:
     cool = made("cool-overseed").freed("mow_old").without("mow_old")
     day = cool.task("overseed").end + timedelta(5)
-    return cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
+    away = cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
+    # Somebody stands in for all that is watered: of the seed that is no excuse.
+    for run in cool.plan.tasks:
+        if run.stage is not None:
+            away = away.to(run.id, stage=run.stage.model_copy(update={"stand_in": True}))
+    return away
+
+
+@breaks("young_dry_while_away")
+def _nobody_stands_in() -> Made:
+    sown = plan_brief(brief_of()).task("overseed")
+    assert sown is not None
+    first = sown.end + timedelta(24)
+    span = {"from": first.isoformat(), "to": (first + timedelta(3)).isoformat()}
+    brief = brief_of({"calendar": {"away": [span]}})
+    away = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    stand_ins = [t.id for t in away.plan.tasks if t.stage is not None and t.stage.stand_in]
+    assert stand_ins
+    return away.without(*stand_ins)
 
 
 @breaks("seed_without_water")

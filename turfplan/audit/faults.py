@@ -99,6 +99,7 @@ FaultKind = Literal[
     "watered_at_closed_hour",
     "watered_while_banned",
     "watered_while_away",
+    "young_dry_while_away",
     "watered_in_before_its_work",
     "hose_beyond_the_day",
     "watered_faster_than_soaks",
@@ -149,6 +150,7 @@ FaultValue = str | int | float | date | DateInYear
 LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
     {
         "compost_feeds_other_ground",
+        "young_dry_while_away",
         "day_too_full",
         "heap_too_old",
         "cut_too_old",

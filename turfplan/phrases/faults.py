@@ -114,6 +114,11 @@ def watered_while_away(*, day: Day) -> Message:
     return Message("faults.watered_while_away", (("day", day),))
 
 
+def young_dry_while_away(*, day: Day) -> Message:
+    """what is kept moist around an absence is not watered on {day}, within it"""
+    return Message("faults.young_dry_while_away", (("day", day),))
+
+
 def watered_in_before_its_work(*, day: Day) -> Message:
     """runs on {day} before the work is done that it waters in"""
     return Message("faults.watered_in_before_its_work", (("day", day),))

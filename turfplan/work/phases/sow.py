@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import timedelta
 from types import MappingProxyType
 
-from turfplan.book.words import grass_name
+from turfplan.book.words import book_messages, grass_name
 from turfplan.message import Day, Message, Number, Quantity, Value, length_mm, sentences
 from turfplan.phrases import looks, plan_cautions, slopes
 from turfplan.phrases import past_of_lawn as past_phrases
@@ -213,12 +213,16 @@ def _how_planted(
     setting: ResolvedLawn, form: PlantForm, area_m2: float, days: int
 ) -> tuple[Message, ...] | None:
     """How sod is laid and sprigs are set; None where it is as the book says."""
-    if form == "plugs":
-        return None
     if form == "sod":
         return _laid(setting, area_m2, days)
+    each = Quantity(area_m2 / days, "area")
+    by_day = (phrases.plants_by_day(days=days, area=each),) if days > 1 else ()
+    if form == "plugs":
+        dry = "how_on_rain" if setting.brief.water.possible is False else "how"
+        return (*by_day, *book_messages(setting.book, f"operations.plant.{dry}"))
     depth = setting.book.fact("planting.sprig_depth")
     return (
+        *by_day,
         phrases.sprigs_furrows(
             rows=length_mm(sprig_rows_mm(setting), kind="height"),
             least=length_mm(depth.low_si),
