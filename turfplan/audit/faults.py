@@ -84,6 +84,7 @@ FaultKind = Literal[
     "machine_unanswered",
     # starter and phosphorus
     "starter_with_compost",
+    "compost_feeds_other_ground",
     "starter_without_seed",
     "phosphate_unasked",
     # what corrects the soil
@@ -98,6 +99,7 @@ FaultKind = Literal[
     "watered_at_closed_hour",
     "watered_while_banned",
     "watered_while_away",
+    "young_dry_while_away",
     "watered_in_before_its_work",
     "hose_beyond_the_day",
     "watered_faster_than_soaks",
@@ -127,6 +129,11 @@ FaultKind = Literal[
     "weight_differs",
     "barrows_too_few",
     "seed_differs",
+    "taken_for_other_ground",
+    "sown_on_other_ground",
+    "beyond_what_is_sown",
+    "beyond_what_is_loosened",
+    "product_holds_other",
     "load_differs",
     "mix_short",
     "goods_short",
@@ -142,6 +149,8 @@ FaultValue = str | int | float | date | DateInYear
 # fault is one of the program, in a first plan and in a later one.
 LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
     {
+        "compost_feeds_other_ground",
+        "young_dry_while_away",
         "day_too_full",
         "heap_too_old",
         "cut_too_old",
@@ -188,6 +197,11 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "load_over_limit",
         "total_differs",
         "seed_differs",
+        "taken_for_other_ground",
+        "sown_on_other_ground",
+        "beyond_what_is_sown",
+        "beyond_what_is_loosened",
+        "product_holds_other",
         "load_differs",
         "parts_differ",
         "loads_differ",
