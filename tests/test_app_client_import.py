@@ -96,6 +96,16 @@ def test_what_was_changed_by_hand_stands(tmp_path: Path) -> None:
     assert brief.read_text(encoding="utf-8") == own
 
 
+def test_an_editor_that_changes_line_ends_changes_nothing(tmp_path: Path) -> None:
+    """A brief with line ends of the other kind and a byte-order mark is as it was brought in: it
+    stands, and a changed row replaces it."""
+    brief = brought(tmp_path)
+    brief.write_bytes(b"\xef\xbb\xbf" + brief.read_bytes().replace(b"\n", b"\r\n"))
+    raw = brief.read_bytes()
+    assert brought(tmp_path).read_bytes() == raw
+    assert read_brief(brought(tmp_path, lawn__area="400 m2")).brief.lawn.area_m2 == 400
+
+
 def test_files_that_a_row_names_come_along(tmp_path: Path) -> None:
     """A survey lies beside the brief under the name that it has, follows the one beside the clients
     file, and is not written over where it was changed in the lawn's folder."""

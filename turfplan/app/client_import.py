@@ -11,6 +11,7 @@ from turfplan.app.lawn_identity import drawn_lawn_id
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.brief_text import brief_text
 from turfplan.files.data_folder import BRIEF, brief_lawn_id, known_lawn_id
+from turfplan.files.journal import BYTE_ORDER_MARK
 from turfplan.files.named_copies import named_copies, names_of
 from turfplan.files.plan_folder import folder_lock
 from turfplan.files.reading.brief import brief_from, read_brief
@@ -38,8 +39,10 @@ class _Brought:
 
 
 def _sum(content: bytes) -> str:
-    """The first sixteen digits of its digest."""
-    return hashlib.sha256(content).hexdigest()[:16]
+    """The first sixteen digits of the digest of what a file says: neither line ends of the other
+    kind nor a byte-order mark are a change."""
+    said = content.removeprefix(BYTE_ORDER_MARK).replace(b"\r\n", b"\n")
+    return hashlib.sha256(said).hexdigest()[:16]
 
 
 def import_row(row: ClientRow, file: Path, folder: Path) -> PlanInputs:
@@ -88,7 +91,7 @@ def _stands(path: Path, new: _Brought) -> bool:
     """
     if not path.exists():
         return False
-    raw = path.read_bytes()
+    raw = path.read_bytes().removeprefix(BYTE_ORDER_MARK)
     found = _SOURCE.match(raw)
     last = tuple(found[1].decode().split()) if found else ()
     if last == new.sums:

@@ -2,6 +2,7 @@
 
 import os
 import secrets
+import stat
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -22,7 +23,7 @@ def replacing(
     Then they take the targets' places in this order.
 
     Every file is on the disk before the first takes its place, and each replaces what was there in
-    one step. `prefix` begins the names of the temporaries; `mode` is what the user's umask is taken
+    one step, no more open to others than that was. `prefix` begins the names of the temporaries; `mode` is what the user's umask is taken
     from. After a fault in the block, or OSError before the first rename, nothing has changed;
     PartlyPlacedError after it. No temporary is left.
     """
@@ -32,7 +33,8 @@ def replacing(
         for target in targets:
             temporaries.append(_fresh(target.parent, prefix, mode))
         yield tuple(temporaries)
-        for temporary in temporaries:
+        for temporary, target in zip(temporaries, targets, strict=True):
+            _close_as(temporary, target)
             _force(temporary)
         for temporary, target in zip(temporaries, targets, strict=True):
             os.replace(temporary, target)
@@ -104,6 +106,18 @@ def _fresh(folder: Path, prefix: str, mode: int) -> Path:
     path = folder / f"{prefix}{secrets.token_hex(8)}"
     os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode))
     return path
+
+
+def _close_as(temporary: Path, target: Path) -> None:
+    """Gives a file what the one in its place may be read and written by, where that is less: who
+    closed it once has closed it for good."""
+    try:
+        old = target.lstat()
+    except OSError:
+        return
+    mine = stat.S_IMODE(temporary.stat().st_mode)
+    if stat.S_ISREG(old.st_mode) and mine & ~stat.S_IMODE(old.st_mode):
+        temporary.chmod(mine & stat.S_IMODE(old.st_mode) | stat.S_IRUSR | stat.S_IWUSR)
 
 
 def _force(path: Path) -> None:
