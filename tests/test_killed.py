@@ -198,9 +198,11 @@ class ServedLawns:
 def served_lawns(home: Path, versions: Versions) -> ServedLawns:
     """Both lawns as they are before the first kill."""
     fed, ticked, brief = home / "fed", home / "ticked", home / "ticked.toml"
-    for folder in (fed, ticked):
+    for folder, name in ((fed, b"fed-"), (ticked, b"")):
         folder.mkdir()
-        write_outputs(folder, versions[0])
+        # Two lawns of one index have identities of their own.
+        own = versions[0]["plan.json"].replace(b'"lawn_id": "', b'"lawn_id": "' + name)
+        write_outputs(folder, {**versions[0], "plan.json": own})
     brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
     with store.opened(home / "lawns.index") as connection:
         feed = tokens.issue(connection, store.add_lawn(connection, fed), "feed")

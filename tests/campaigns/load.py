@@ -59,7 +59,8 @@ def _published(folder: Path, number: int, outputs: Mapping[str, bytes]) -> str:
     """A lawn with its outputs; the token of its feed."""
     home = folder / f"lawn-{number}"
     home.mkdir()
-    write_outputs(home, outputs)
+    own = outputs["plan.json"].replace(b'"lawn_id": "', f'"lawn_id": "{number}-'.encode())
+    write_outputs(home, {**outputs, "plan.json": own})
     with store.opened(folder / "index") as connection:
         return tokens.issue(connection, store.add_lawn(connection, home), "feed")
 

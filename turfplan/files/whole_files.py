@@ -23,9 +23,9 @@ def replacing(
     Then they take the targets' places in this order.
 
     Every file is on the disk before the first takes its place, and each replaces what was there in
-    one step, no more open to others than that was. `prefix` begins the names of the temporaries; `mode` is what the user's umask is taken
-    from. After a fault in the block, or OSError before the first rename, nothing has changed;
-    PartlyPlacedError after it. No temporary is left.
+    one step, no more open to others than that was. `prefix` begins the names of the temporaries;
+    `mode` is what the user's umask is taken from. After a fault in the block, or OSError before
+    the first rename, nothing has changed; PartlyPlacedError after it. No temporary is left.
     """
     temporaries: list[Path] = []
     placed = 0
