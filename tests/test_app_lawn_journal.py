@@ -106,7 +106,11 @@ def test_a_plan_is_not_made_from_fewer_entries(lost: str, lawn: Path) -> None:
     else:
         journal.write_bytes(first)
     plan = (lawn / "plan.json").read_bytes()
-    for words in (("plan", str(lawn), *DAY), ("log", str(lawn), "note", "three")):
+    for words in (
+        ("plan", str(lawn), *DAY),
+        ("log", str(lawn), "note", "three"),
+        ("log", str(lawn), "undo"),
+    ):
         done = run(*words)
         assert done.returncode == 3 and "fewer than the plan knows; allowed: 2" in done.stderr
         assert "--forget" in done.stderr

@@ -63,7 +63,7 @@ def copied(tmp_path: Path) -> tuple[Path, Path, str]:
 
 def restored(copy: Path, to: Path, **options: bool) -> Restored:
     """What was brought back into a folder with an index of its own."""
-    return restore_lawns(copy, to, to / "turfplan.index", **options)
+    return restore_lawns(copy, to, **options)
 
 
 def opens(index: Path, token: str) -> bool:
@@ -85,7 +85,7 @@ def test_a_lost_folder_comes_back(copied: tuple[Path, Path, str]) -> None:
         name: raw for name, raw in before.items() if not name.startswith(index)
     }
     assert [(lawn.folder, lawn.entries) for lawn in done.lawns] == [("bermuda", 1)]
-    assert [(row.label, row.id) for row in done.tokens.closed] == [("kitchen", 1)]
+    assert [(row.label, row.id) for row in done.tokens[home / index].closed] == [("kitchen", 1)]
     assert not opens(home / index, token)
     with store.opened(home / index) as connection:
         assert tokens.reopen(connection, 1)
@@ -105,7 +105,8 @@ def test_addresses_come_along_where_they_are_asked_for(
     shutil.rmtree(tmp_path / "closed")
     restored(copy, tmp_path / "new")
     done = restored(copy, tmp_path / "new", with_addresses=True)
-    assert not done.tokens.closed and opens(tmp_path / "new" / "turfplan.index", token)
+    assert not any(found.closed for found in done.tokens.values())
+    assert opens(tmp_path / "new" / "turfplan.index", token)
     assert publish_feed(tmp_path / "new" / "bermuda", tmp_path / "web").path.name == name
 
 
@@ -149,6 +150,32 @@ def test_a_lawn_known_elsewhere_is_refused(copied: tuple[Path, Path, str], tmp_p
         restore_lawns(copy, tmp_path / "new", home / "turfplan.index")
     assert str(home / "bermuda") in str(told.value)
     assert not (tmp_path / "new").exists()
+
+
+def test_several_indexes_lie_where_they_lay(copied: tuple[Path, Path, str], tmp_path: Path) -> None:
+    """That of a data folder below is found by itself, and comes back there; into one that is named
+    all of them come."""
+    home, _, token = copied
+    lawn = bermuda(tmp_path / "other")
+    text = (lawn / "bermuda.toml").read_text(encoding="utf-8")
+    lawn.rename(home / "data")
+    data = home / "data" / "lawns" / "one"
+    data.mkdir(parents=True)
+    plan = example("bermuda-sand")
+    other = plan.model_copy(update={"lawn_id": "other"})
+    write_outputs(data, outputs(other))
+    (data / "brief.toml").write_text(text.replace(plan.lawn_id, "other"), encoding="utf-8")
+    for name in ("bermuda.toml", "bermuda.journal.jsonl", "bermuda/plan.json"):
+        (home / "data" / name).unlink()
+    second = issued(home / "data" / "turfplan.index", data)
+    made = backup_lawns(tmp_path / "both", [home], None)
+    assert made.addresses == 2
+    restored(tmp_path / "both", tmp_path / "new", with_addresses=True)
+    assert opens(tmp_path / "new" / "turfplan.index", token)
+    assert opens(tmp_path / "new" / "data" / "turfplan.index", second)
+    one = tmp_path / "one.index"
+    restore_lawns(tmp_path / "both", tmp_path / "new2", one, with_addresses=True)
+    assert opens(one, token) and opens(one, second)
 
 
 def test_another_lawns_folder_is_refused(copied: tuple[Path, Path, str], tmp_path: Path) -> None:
@@ -214,7 +241,7 @@ def _bad_index(copy: Path) -> None:
     }
     copy.unlink()
     kept = [FileToKeep("i.json", "index", json.dumps(rows).encode())]
-    archives.write_archive(copy, kept, "turfplan 0", index="i.json")
+    archives.write_archive(copy, kept, "turfplan 0", indexes=[{"rows": "i.json"}])
 
 
 def _no_copy(copy: Path) -> None:

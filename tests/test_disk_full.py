@@ -41,6 +41,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "publish": ("publish", "lawn", "--to", "web"),
     "publish elsewhere": ("publish", "lawn", "--to", "fresh/web"),
     "new": ("new", "fresh/copy.toml", "--from", "lawn.toml"),
+    "print": ("print", "lawn.toml", "book"),
     "tokens": ("tokens", "issue", "lawn"),
     "tokens elsewhere": ("tokens", "issue", "lawn", "--index", "fresh/deep/new.index"),
     "clients": ("clients", "plan", "clients.csv", "-o", "fresh/out", "--processes", "1"),

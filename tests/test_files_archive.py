@@ -131,7 +131,11 @@ def _lawn_outside(listed: dict[str, Any], files: dict[str, bytes]) -> None:
 
 
 def _index_not_there(listed: dict[str, Any], files: dict[str, bytes]) -> None:
-    listed["index"] = "none.json"
+    listed["indexes"] = [{"rows": "none.json"}]
+
+
+def _index_outside(listed: dict[str, Any], files: dict[str, bytes]) -> None:
+    listed["indexes"] = [{"rows": "lawn.toml", "place": "../turfplan.index"}]
 
 
 def _too_many(listed: dict[str, Any], files: dict[str, bytes]) -> None:
@@ -153,6 +157,7 @@ CHANGES: dict[str, tuple[Change, str]] = {
     "newer": (_newer, "newer turfplan"),
     "a lawn outside": (_lawn_outside, "may not hold"),
     "an index that is not there": (_index_not_there, "not there"),
+    "an index outside": (_index_outside, "may not hold"),
     "a size beyond all": (_too_many, "damaged list"),
     "no list": (_no_list, "damaged list"),
 }

@@ -1,13 +1,13 @@
 """Copies all that lawns need into one archive: what cannot be made again from something else."""
 
 import os
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from turfplan import __version__
 from turfplan.errors import Problem, TurfplanError, problem_message
-from turfplan.files.archive import ArchivedLawn, FileToKeep, Role, write_archive
+from turfplan.files.archive import ArchivedIndex, ArchivedLawn, FileToKeep, Role, write_archive
 from turfplan.files.data_folder import INDEX, LAWNS, brief_lawn_id, known_lawn_id, root_of
 from turfplan.files.index_copies import IndexRows, rows_of_index
 from turfplan.files.journal import read_journal
@@ -22,7 +22,7 @@ from turfplan.phrases import backups as phrases
 from turfplan.phrases import errors
 
 OUTSIDE = "turfplan-outside"
-INDEX_ROWS = "turfplan.index.json"
+INDEX_ROWS = "turfplan-index"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,47 +39,49 @@ class Backup:
 
 def backup_lawns(to: Path, what: Sequence[Path], index: Path | None) -> Backup:
     """Write one archive of all that the named lawns need: briefs, the files that these name,
-    journals, plans, clients, the business, names of published feeds, and the rows of the index.
+    journals, plans, clients, the business, names of published feeds, and the rows of each index
+    that serves them.
 
     `what` are briefs, lawns' folders and data folders; without any, all that the index knows and
-    all that lies beside it. Without `index` it is the one of the data folder, or of the working
-    directory, where there is one. Raises TurfplanError where nothing is found, or a file cannot be
-    read, and for an archive that cannot be written.
+    all that lies beside it: `index`, else that of the working directory. Indexes of data folders
+    are found. Raises TurfplanError where nothing is found, or a file cannot be read, and for an
+    archive that cannot be written.
     """
-    rows, index = _rows(index, what)
-    places = list(what) or [index.parent if index is not None else Path()]
+    served = _served(index)
+    places = list(what) or [(index or Path(INDEX)).absolute().parent]
     lawns = [lawn for path in places for lawn in _found(path)]
-    if not what and rows is not None:
+    if not what:
+        rows = [row for found in served.values() for row in found.lawn]
         known = (
-            LawnPlace(Path(row.folder), Path(row.brief) if row.brief else None) for row in rows.lawn
+            LawnPlace(Path(row.folder), Path(row.brief) if row.brief else None) for row in rows
         )
         lawns += [lawn for lawn in known if lawn.plan is not None]
     lawns = list(distinct(lawns))
-    if not lawns and (what or rows is None):
+    if not lawns and (what or not served):
         where = ", ".join(map(str, places))
         raise TurfplanError(Problem(where, phrases.nothing_here(), hint=phrases.name_lawns()))
     gathered = _Gathering()
     for lawn in lawns:
         gathered.add_lawn(lawn)
-    for path in dict.fromkeys([*places, *(root_of(lawn.folder) for lawn in lawns)]):
+    folders = dict.fromkeys([*places, *(root_of(lawn.folder) for lawn in lawns)])
+    for path in folders:
         if (business := business_file(path)) is not None:
             gathered.add(business, "record")
-    if rows is not None and what:
-        rows = rows.of({lawn.folder.resolve() for lawn in lawns})
+    beside = [folder.resolve() / INDEX for folder in folders if (folder / INDEX).is_file()]
+    served |= {path: rows_of_index(path) for path in beside if path not in served}
+    if what:
+        own = {lawn.folder for lawn in lawns}
+        served = {path: found.of(own) for path, found in served.items() if found.of(own).lawn}
     named = [path.resolve() for path in places if path.is_dir()]
-    return gathered.written(to, lawns, rows, named)
+    return gathered.written(to, lawns, served, named)
 
 
-def _rows(index: Path | None, what: Sequence[Path]) -> tuple[IndexRows | None, Path | None]:
-    """The rows of the index, and where it lies; one that was named has to be there."""
-    if index is not None:
-        return rows_of_index(index), index.absolute()
-    above = [path.absolute() for path in what]
-    looked = [path / INDEX for path in above] + [root_of(path) / INDEX for path in above]
-    for path in (*looked, Path(INDEX).absolute()):
-        if path.is_file():
-            return rows_of_index(path), path
-    return None, None
+def _served(index: Path | None) -> dict[Path, IndexRows]:
+    """The rows of the index that was named, which has to be there, else of the one at hand."""
+    path = Path(INDEX) if index is None else index
+    if index is None and not path.is_file():
+        return {}
+    return {path.resolve(): rows_of_index(path)}
 
 
 def _found(path: Path) -> tuple[LawnPlace, ...]:
@@ -139,7 +141,7 @@ class _Gathering:
         self,
         to: Path,
         lawns: Sequence[LawnPlace],
-        rows: IndexRows | None,
+        served: Mapping[Path, IndexRows],
         named: Sequence[Path],
     ) -> Backup:
         """The archive, with paths from the folder that holds all of it: the one that was named, and
@@ -162,10 +164,13 @@ class _Gathering:
             FileToKeep(paths[path], role, content, private=path.name == RECORD)
             for path, (role, content) in self.files.items()
         ]
-        if rows is not None:
-            placed = rows.placed(lambda place: _from(base, place))
-            content = placed.model_dump_json(indent=1).encode()
-            kept.append(FileToKeep(INDEX_ROWS, "index", content, private=True))
+        indexes = []
+        for number, (path, rows) in enumerate(sorted(served.items()), 1):
+            content = rows.placed(lambda place: _from(base, place)).model_dump_json(indent=1)
+            name = f"{INDEX_ROWS}/{number}.json"
+            kept.append(FileToKeep(name, "index", content.encode(), private=True))
+            place = path.relative_to(base).as_posix() if path.is_relative_to(base) else None
+            indexes.append(ArchivedIndex(rows=name, place=place))
         archived = tuple(self._archived(lawn, base, paths) for lawn in lawns)
         manifest = write_archive(
             to,
@@ -173,9 +178,9 @@ class _Gathering:
             f"turfplan {__version__}",
             lawns=archived,
             outside={name: paths[path] for name, path in sorted(self.outside.items())},
-            index=INDEX_ROWS if rows is not None else None,
+            indexes=tuple(indexes),
         )
-        addresses = 0 if rows is None else len(rows.token)
+        addresses = sum(len(rows.token) for rows in served.values())
         files = tuple(file.path for file in manifest.files)
         return Backup(to, archived, files, addresses, tuple(self.notes))
 

@@ -1,7 +1,7 @@
 """Draws the identity of a lawn, and refuses one that another folder has already."""
 
 import secrets
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError, problem_message
@@ -16,12 +16,12 @@ def drawn_lawn_id() -> str:
 
 
 def refuse_known_elsewhere(
-    lawn_id: str, folder: Path, *, beside: bool | None = None, but: Path | None = None
+    lawn_id: str, folder: Path, *, beside: bool | None = None, but: Sequence[Path] = ()
 ) -> tuple[Message, ...]:
     """Look whether another folder has the identity of the lawn in `folder`: one beside it in the
     data folder, or one that an index of the data folder or of the working directory serves.
-    `beside`: whether other lawns lie beside it; they do where its folder holds its brief. The index
-    `but` is not asked.
+    `beside`: whether other lawns lie beside it; they do where its folder holds its brief. The
+    indexes `but` are not asked.
 
     What comes back must be told: a place that the lawn has left, whose addresses stay there, and an
     index that cannot be asked. Raises TurfplanError, with both folders, where another one has it.
@@ -33,7 +33,7 @@ def refuse_known_elsewhere(
     _refuse(lawn_id, here, (other for other in others if known_lawn_id(other) == lawn_id))
     notes: list[Message] = []
     for index in dict.fromkeys((root_of(here) / INDEX, Path(INDEX).resolve())):
-        if not index.is_file() or (but is not None and index == but.resolve()):
+        if not index.is_file() or index in {other.resolve() for other in but}:
             continue
         from turfplan.files.index import folders_of_lawn
 

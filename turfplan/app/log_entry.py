@@ -156,6 +156,7 @@ def undo_entry(
     file = checked_file(brief)
     plan = plan_before(folder, file.brief.lawn.id)
     adopted = adopted_journal(file.journal, folder)
+    refuse_lost_entries(file.journal, read_journal(file.journal), folder, plan)
     given = {"kind": "undo", "by": by, "way": "command", "key": _drawn(key)}
 
     def make(journal: JournalFile) -> JournalEntry:

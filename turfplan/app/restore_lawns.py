@@ -1,6 +1,6 @@
 """Brings lawns back from an archive, or addresses from a copy that version 0.1 made."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -11,7 +11,7 @@ from turfplan.app.lawn_identity import refuse_known_elsewhere
 from turfplan.app.outputs import outputs, words_of
 from turfplan.errors import Problem, TurfplanError, problem_message
 from turfplan.files.archive import Archive, ArchivedLawn, is_good_path, open_archive
-from turfplan.files.data_folder import BRIEF, known_lawn_id
+from turfplan.files.data_folder import BRIEF, INDEX, known_lawn_id
 from turfplan.files.index import changing, kept_on_success, opened
 from turfplan.files.index_copies import (
     SQLITE,
@@ -33,25 +33,29 @@ from turfplan.phrases import errors, files
 
 TokensOf = Callable[[IndexRows, bool], BroughtTokens]
 _TEMPORARY = ".turfplan-restore-"
-NO_TOKENS = BroughtTokens((), (), 0)
 
 
 @dataclass(frozen=True, slots=True)
 class Restored:
-    """What was brought back: lawns, files by their places, what became of addresses, the index that
-    has them (None: the copy has no addresses), and what must be told."""
+    """What was brought back: lawns, files by their places, what became of addresses in each index,
+    and what must be told."""
 
     lawns: tuple[ArchivedLawn, ...]
     files: tuple[Path, ...]
-    tokens: BroughtTokens
-    index: Path | None
+    tokens: Mapping[Path, BroughtTokens]
     notes: tuple[Message, ...]
 
 
 def restore_lawns(
-    copy: Path, to: Path, index: Path, *, force: bool = False, with_addresses: bool = False
+    copy: Path,
+    to: Path,
+    index: Path | None = None,
+    *,
+    force: bool = False,
+    with_addresses: bool = False,
 ) -> Restored:
-    """Bring everything of a copy into the folder `to`, and its addresses into `index`.
+    """Bring everything of a copy into the folder `to`, and its addresses into `index`, else into
+    indexes that lie there as they lay.
 
     The copy is looked through as a whole first. A file that is there and differs is refused, or,
     with `force`, kept under another name beside what is brought. What the index knows of addresses
@@ -61,9 +65,10 @@ def restore_lawns(
     """
     if _starts_as_database(copy):
         rows = rows_of_copy(copy)
-        with _index(index) as tokens_of:
+        place = index or to / INDEX
+        with _index(place) as tokens_of:
             tokens = tokens_of(rows, with_addresses)
-        return Restored((), (), tokens, index, ())
+        return Restored((), (), {place: tokens}, ())
     with open_archive(copy) as archive:
         return _restored(archive, to, index, force=force, with_addresses=with_addresses)
 
@@ -79,13 +84,16 @@ def _starts_as_database(copy: Path) -> bool:
 
 
 def _restored(
-    archive: Archive, to: Path, index: Path, *, force: bool, with_addresses: bool
+    archive: Archive, to: Path, index: Path | None, *, force: bool, with_addresses: bool
 ) -> Restored:
     manifest, root = archive.manifest, to.resolve()
     places = {file: root / file.path for file in manifest.files if file.role != "index"}
-    rows = _rows(archive, root)
-    _refuse_leading_out(places.values(), root)
-    notes = list(_refuse_other_lawns(manifest.lawns, root, index))
+    rows: dict[Path, list[IndexRows]] = {}
+    for found in manifest.indexes:
+        place = index or to / (found.place or INDEX)
+        rows.setdefault(place, []).append(_rows(archive, found.rows, root))
+    _refuse_leading_out([*places.values(), *(() if index else (p.absolute() for p in rows))], root)
+    notes = list(_refuse_other_lawns(manifest.lawns, root, list(rows)))
     with _locked(manifest.lawns, root):
         sweep((path.parent for path in places.values()), _TEMPORARY)
         copied = {path: archive.content(file) for file, path in places.items()}
@@ -94,27 +102,27 @@ def _restored(
         changed = {path: raw for path, raw in contents.items() if not _same(path, raw)}
         private = {path for file, path in places.items() if file.private}
         aside = {to_: path.read_bytes() for path, to_ in kept.items()}
-        tokens = NO_TOKENS
-        if rows is None:
+        tokens: dict[Path, BroughtTokens] = {}
+        with ExitStack() as opened_indexes:
+            for place, each in rows.items():
+                tokens_of = opened_indexes.enter_context(_index(place))
+                brought = [tokens_of(found, with_addresses) for found in each]
+                tokens[place] = BroughtTokens(
+                    tuple(row for one in brought for row in one.opened),
+                    tuple(row for one in brought for row in one.closed),
+                    sum(one.withdrawn for one in brought),
+                )
             _write({**aside, **changed}, private, root)
-        else:
-            with _index(index) as tokens_of:
-                tokens = tokens_of(rows, with_addresses)
-                _write({**aside, **changed}, private, root)
     notes += [phrases.kept(file=str(path), kept=str(other)) for path, other in kept.items()]
     notes += [
         phrases.outside(name=name, path=str(root / path)) for name, path in manifest.outside.items()
     ]
     notes += _rendered(manifest.lawns, root)
-    held = index if rows is not None else None
-    return Restored(manifest.lawns, tuple(changed), tokens, held, tuple(notes))
+    return Restored(manifest.lawns, tuple(changed), tokens, tuple(notes))
 
 
-def _rows(archive: Archive, root: Path) -> IndexRows | None:
-    """The rows of the index in an archive, with folders as they lie below `root`."""
-    name = archive.manifest.index
-    if name is None:
-        return None
+def _rows(archive: Archive, name: str, root: Path) -> IndexRows:
+    """The rows of an index in an archive, with folders as they lie below `root`."""
     listed = next(file for file in archive.manifest.files if file.path == name)
     rows = rows_of_json(archive.content(listed), f"{archive.path}: {name}")
 
@@ -143,7 +151,7 @@ def _refuse_leading_out(places: Iterable[Path], root: Path) -> None:
 
 
 def _refuse_other_lawns(
-    lawns: tuple[ArchivedLawn, ...], root: Path, index: Path
+    lawns: tuple[ArchivedLawn, ...], root: Path, indexes: Sequence[Path]
 ) -> Iterator[Message]:
     """What must be told of the places of lawns; raises TurfplanError where a folder holds another
     lawn, or another folder one of these."""
@@ -155,7 +163,7 @@ def _refuse_other_lawns(
         if known not in (None, lawn.lawn_id):
             raise TurfplanError(Problem(str(folder), files.another_lawn(), known, lawn.lawn_id))
         in_it = lawn.brief is not None and Path(lawn.brief).name == BRIEF
-        yield from refuse_known_elsewhere(lawn.lawn_id, folder, beside=in_it, but=index)
+        yield from refuse_known_elsewhere(lawn.lawn_id, folder, beside=in_it, but=indexes)
 
 
 @contextmanager

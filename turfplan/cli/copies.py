@@ -45,7 +45,10 @@ def restore(
     copy: Path = typer.Argument(..., metavar="FILE", help="A copy made by `turfplan backup`."),
     to: Path = typer.Option(Path(), "--to", metavar="DIR", help="The folder to restore into."),
     index: Path | None = typer.Option(
-        None, "--index", metavar="FILE", help="The index that gets the addresses; else DIR's own."
+        None,
+        "--index",
+        metavar="FILE",
+        help="The index that gets the addresses; else where it lay in DIR.",
     ),
     force: bool = typer.Option(
         False, "--force", help="Write over files that differ; they are kept beside."
@@ -61,15 +64,13 @@ def restore(
     Example: turfplan restore lawns.copy --to data
     """
     from turfplan.app.restore_lawns import restore_lawns
-    from turfplan.files.data_folder import INDEX
 
-    place = index or to / INDEX
-    done = restore_lawns(copy, to, place, force=force, with_addresses=with_addresses)
-    print(to if done.lawns or done.files else place)
-    _tell(done, f"turfplan tokens open N --index {place}")
+    done = restore_lawns(copy, to, index, force=force, with_addresses=with_addresses)
+    print(to if done.lawns or done.files else next(iter(done.tokens), to))
+    _tell(done)
 
 
-def _tell(done: "Restored", command: str) -> None:
+def _tell(done: "Restored") -> None:
     """What was brought, and what became of addresses."""
     from turfplan.phrases import screen
 
@@ -84,18 +85,17 @@ def _tell(done: "Restored", command: str) -> None:
         say(words, screen.restore_files(n=len(done.files)))
     for note in done.notes:
         say(words, screen.note(note=words.text(note)), aside=True)
-    if done.index is None:
-        return
-    tokens = done.tokens
-    counted = screen.restore_addresses(
-        index=str(done.index), opened=len(tokens.opened), withdrawn=tokens.withdrawn
-    )
-    say(words, counted)
-    for token in tokens.closed:
-        label = token.label or "-"
-        line = screen.restore_closed(
-            number=token.id, kind=token.kind, label=label, created=token.created
+    for index, tokens in done.tokens.items():
+        counted = screen.restore_addresses(
+            index=str(index), opened=len(tokens.opened), withdrawn=tokens.withdrawn
         )
-        say(words, line, aside=True)
-    if tokens.closed:
-        say(words, screen.restore_open_them(command=command), aside=True)
+        say(words, counted)
+        for token in tokens.closed:
+            label = token.label or "-"
+            line = screen.restore_closed(
+                number=token.id, kind=token.kind, label=label, created=token.created
+            )
+            say(words, line, aside=True)
+        if tokens.closed:
+            command = f"turfplan tokens open N --index {index}"
+            say(words, screen.restore_open_them(command=command), aside=True)

@@ -62,6 +62,14 @@ class ArchivedLawn(BaseModel):
     revision: int = 0
 
 
+class ArchivedIndex(BaseModel):
+    """An index of an archive: the file that holds its rows, and where it lay among the others."""
+
+    model_config = ConfigDict(extra="ignore", frozen=True)
+    rows: str
+    place: str | None = None
+
+
 class Manifest(BaseModel):
     """What an archive says that it holds; `outside` are files that briefs name by a place of the
     machine, and where they lie in the archive."""
@@ -72,7 +80,7 @@ class Manifest(BaseModel):
     files: tuple[ArchivedFile, ...]
     lawns: tuple[ArchivedLawn, ...] = ()
     outside: Mapping[str, str] = Field(default_factory=dict)
-    index: str | None = None
+    indexes: tuple[ArchivedIndex, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,12 +244,13 @@ def _look_at_members(path: Path, archive: zipfile.ZipFile, manifest: Manifest) -
         ),
         *((name, phrases.no_file()) for name, member in members.items() if not _is_plain(member)),
     ]
-    names = [manifest.index, *manifest.outside.values()]
+    names = [*manifest.outside.values(), *(index.rows for index in manifest.indexes)]
+    places = [lawn.folder for lawn in manifest.lawns if lawn.folder != "."]
+    places += [index.place for index in manifest.indexes if index.place is not None]
     for lawn in manifest.lawns:
-        names += [lawn.brief, lawn.journal]
-        if lawn.folder != "." and not is_good_path(lawn.folder):
-            faults.append((lawn.folder, phrases.bad_path()))
-    faults += [(name, phrases.missing()) for name in names if name and name not in listed]
+        names += [name for name in (lawn.brief, lawn.journal) if name]
+    faults += [(place, phrases.bad_path()) for place in places if not is_good_path(place)]
+    faults += [(name, phrases.missing()) for name in names if name not in listed]
     if len(archive.infolist()) != len(members):
         faults.append((str(path), phrases.twice()))
     if sum(file.bytes for file in manifest.files) > LARGEST_SUM:

@@ -6,10 +6,11 @@ from multiprocessing import get_context
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from turfplan.app.lawn_journal import adopted_journal
+from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
 from turfplan.app.log_entry import Happening, tick_entry
 from turfplan.errors import TurfplanError
 from turfplan.files.index import ServedLawn
+from turfplan.files.journal import read_journal
 from turfplan.files.reading.brief import journal_beside
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message, said
@@ -44,6 +45,7 @@ def tick(folder: Path, brief: Path, form: Mapping[str, str], now: datetime) -> d
     try:
         journal = journal_beside(brief)
         adopted_journal(journal, folder)
+        refuse_lost_entries(journal, read_journal(journal), folder, plan)
         slips = tick_entry(journal, plan, done, today, sure=form.get("keep") == "yes")
     except TurfplanError as error:
         return {"task": _said(error)}
