@@ -244,11 +244,26 @@ def _bad_index(copy: Path) -> None:
     archives.write_archive(copy, kept, "turfplan 0", indexes=[{"rows": "i.json"}])
 
 
+def _false_name(copy: Path) -> None:
+    """A plan under the name of another lawn."""
+    copy.unlink()
+    kept = [FileToKeep("lawn/plan.json", "plan", b'{"schema": 1, "lawn_id": "one"}')]
+    lawns = [{"folder": "lawn", "lawn_id": "two"}]
+    archives.write_archive(copy, kept, "turfplan 0", lawns=lawns)
+
+
+def _no_name(copy: Path) -> None:
+    """A plan that the list names as none."""
+    copy.unlink()
+    kept = [FileToKeep("lawn/plan.json", "named", b'{"schema": 1, "lawn_id": "one"}')]
+    archives.write_archive(copy, kept, "turfplan 0")
+
+
 def _no_copy(copy: Path) -> None:
     copy.write_bytes(b"not what is looked for")
 
 
-@pytest.mark.parametrize("damage", [_cut, _one_byte, _bad_index, _no_copy])
+@pytest.mark.parametrize("damage", [_cut, _one_byte, _bad_index, _false_name, _no_name, _no_copy])
 def test_a_damaged_copy_writes_nothing(
     damage: Damage, copied: tuple[Path, Path, str], tmp_path: Path
 ) -> None:

@@ -11,7 +11,7 @@ from turfplan.app.lawn_identity import refuse_known_elsewhere
 from turfplan.app.outputs import outputs, words_of
 from turfplan.errors import Problem, TurfplanError, problem_message
 from turfplan.files.archive import Archive, ArchivedLawn, is_good_path, open_archive
-from turfplan.files.data_folder import BRIEF, INDEX, known_lawn_id
+from turfplan.files.data_folder import BRIEF, INDEX, known_lawn_id, plan_lawn_id
 from turfplan.files.index import changing, kept_on_success, opened
 from turfplan.files.index_copies import (
     SQLITE,
@@ -93,6 +93,7 @@ def _restored(
         place = index or to / (found.place or INDEX)
         rows.setdefault(place, []).append(_rows(archive, found.rows, root))
     _refuse_leading_out([*places.values(), *(() if index else (p.absolute() for p in rows))], root)
+    _refuse_false_names(archive)
     notes = list(_refuse_other_lawns(manifest.lawns, root, list(rows)))
     with _locked(manifest.lawns, root):
         sweep((path.parent for path in places.values()), _TEMPORARY)
@@ -146,6 +147,28 @@ def _refuse_leading_out(places: Iterable[Path], root: Path) -> None:
             faults.append(Problem(str(path), phrases.leads_out()))
         elif path.is_dir():
             faults.append(Problem(str(path), phrases.file_and_folder()))
+    if faults:
+        raise TurfplanError(faults)
+
+
+def _refuse_false_names(archive: Archive) -> None:
+    """Raises TurfplanError where a plan is that of another lawn than the list of the archive says,
+    or of none that it names: what follows looks at the list alone."""
+    named = {
+        "plan.json" if lawn.folder == "." else f"{lawn.folder}/plan.json": lawn.lawn_id
+        for lawn in archive.manifest.lawns
+    }
+    faults = [
+        Problem(
+            f"{archive.path}: {file.path}", phrases.false_name(), hint=phrases.nothing_restored()
+        )
+        for file in archive.manifest.files
+        if (file.role == "plan" or Path(file.path).name == "plan.json")
+        and (
+            file.path not in named
+            or plan_lawn_id(archive.content(file)) not in (None, named[file.path])
+        )
+    ]
     if faults:
         raise TurfplanError(faults)
 

@@ -54,8 +54,10 @@ def lawn_folders(lawns: Path) -> tuple[Path, ...]:
 
 
 def planned_lawns(folder: Path) -> tuple[Path, ...]:
-    """The lawns of a data folder that have a plan; none of a folder that is no data folder."""
-    lawns = lawn_folders(folder / LAWNS)
+    """The lawns of a data folder that have a plan; none of a folder that holds a plan itself."""
+    if (folder / "plan.json").is_file():
+        return ()
+    lawns = lawn_folders(lawns_in(folder))
     return tuple(lawn for lawn in lawns if (lawn / "plan.json").is_file())
 
 
@@ -74,10 +76,16 @@ def known_lawn_id(folder: Path) -> str | None:
     """The identity that a lawn's folder has by its plan, else by its brief; None without either."""
     try:
         with (folder / "plan.json").open("rb") as file:
-            found = _LAWN_ID.search(file.read(_HEAD_BYTES))
+            found = plan_lawn_id(file.read(_HEAD_BYTES))
     except OSError:
         found = None
-    return found[1].decode(errors="replace") if found else brief_lawn_id(folder / BRIEF)
+    return found or brief_lawn_id(folder / BRIEF)
+
+
+def plan_lawn_id(plan: bytes) -> str | None:
+    """The identity that a plan's bytes say, or the beginning of them."""
+    found = _LAWN_ID.search(plan[:_HEAD_BYTES])
+    return found[1].decode(errors="replace") if found else None
 
 
 def brief_lawn_id(brief: Path) -> str | None:

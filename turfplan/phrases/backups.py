@@ -78,6 +78,11 @@ def no_file() -> Message:
     return Message("backups.no_file")
 
 
+def false_name() -> Message:
+    """is the plan of another lawn than the list says"""
+    return Message("backups.false_name")
+
+
 def sum_differs() -> Message:
     """is damaged: its checksum differs"""
     return Message("backups.sum_differs")
