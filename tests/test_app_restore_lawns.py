@@ -213,6 +213,23 @@ def test_no_link_leads_out_of_the_folder(copied: tuple[Path, Path, str], tmp_pat
     assert files(tmp_path / "away") == {} and not (tmp_path / "new" / "bermuda.toml").exists()
 
 
+def test_a_page_writes_nowhere_else(tmp_path: Path) -> None:
+    """An archive from elsewhere names no brief outside the folder, beside which a page would write
+    what is ticked."""
+    now = "2027-01-01T00:00:00+00:00"
+    row = {"id": 1, "folder": "lawn", "lawn_id": "one", "added": now, "brief": "/etc/lawn.toml"}
+    kept = [
+        FileToKeep("lawn/plan.json", "plan", b'{"schema": 1, "lawn_id": "one"}'),
+        FileToKeep("i.json", "index", json.dumps({"form": 1, "lawn": [row]}).encode()),
+    ]
+    lawns, indexes = [{"folder": "lawn", "lawn_id": "one"}], [{"rows": "i.json"}]
+    archives.write_archive(tmp_path / "c", kept, "turfplan 0", lawns=lawns, indexes=indexes)
+    restored(tmp_path / "c", tmp_path / "new", with_addresses=True)
+    with store.opened(tmp_path / "new" / "turfplan.index") as connection:
+        (found,) = store.lawns(connection)
+    assert found.brief is None and found.folder == (tmp_path / "new" / "lawn").resolve()
+
+
 Damage = Callable[[Path], None]
 
 

@@ -135,7 +135,15 @@ def _rows(archive: Archive, name: str, root: Path) -> IndexRows:
             raise TurfplanError(Problem(f"{archive.path}: {name}", fault, place, None, hint))
         return str(root / place)
 
-    return rows.placed(placed)
+    found = rows.placed(placed)
+    # A page writes beside its brief: an archive opens no other place of this machine for that.
+    lawns = [
+        row
+        if row.brief is None or Path(row.brief).is_relative_to(root)
+        else row.model_copy(update={"brief": None})
+        for row in found.lawn
+    ]
+    return found.model_copy(update={"lawn": tuple(lawns)})
 
 
 def _refuse_leading_out(places: Iterable[Path], root: Path) -> None:
