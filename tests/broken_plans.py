@@ -552,6 +552,40 @@ def _never_killed() -> Made:
     return sound.freed(*gone).without(*gone)
 
 
+@breaks("trees_untold")
+def _roots_forgotten() -> Made:
+    """Turf is lifted beside trees, and nobody says so."""
+    lows = {"depth": None, "lows": [{"depth": "2 in", "share": 0.05}]}
+    sound = of_changes({"leveling": lows, "site": {"trees": True}})
+    return sound.to("lift_and_fill", cautions=())
+
+
+@breaks("bared_not_sown")
+def _half_sown() -> Made:
+    """A lawn is killed, and seed is bought for a part of it."""
+    sound = of_changes({"leveling": {"depth": "0 in"}, "seeding": {"intent": "renovate"}})
+    seed = sound.first("seed")
+    half = sound.plan.lawn.area_m2 / 2
+    part = Amount.of("sown area", half, "m2", as_written("what one hose keeps wet"))
+    amounts = tuple(
+        amount.model_copy(
+            update={"value": amount.value / 2, "value_us": amount.value_us / 2}
+            if amount.item in ("seed", "seed held back")
+            else {}
+        )
+        for amount in seed.amounts
+    )
+    return sound.to(seed.id, amounts=(part, *amounts))
+
+
+@breaks("cover_not_bought")
+def _unbought_mat() -> Made:
+    """The fill of a bank waits under a cover that nobody has bought."""
+    bank = {**BARE_GROUND, "seeding": {"intent": "none"}, "site": {"slope_percent": 18}}
+    sound = of_changes(bank)
+    return sound.to("nurse_cover", amounts=())
+
+
 @breaks("fill_lies_open")
 def _uncovered_fill() -> Made:
     """Bare ground is filled, and nothing is sown or spread over it."""

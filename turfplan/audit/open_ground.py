@@ -9,6 +9,7 @@ from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
 FILL, KILL, COVER = "fill", "kill_stand", "nurse_cover"
+SEED_COVER = "cover"
 KEPT = ("none", "winter_overseed")
 OF_TURF = ("topdress", "incorporate", "mow")
 
@@ -64,6 +65,18 @@ def killed_before_new(case: Case) -> Iterator[Fault]:
             yield fault("sown_over_live_stand", sowing, *late, day=sowing.start)
 
 
+def bared_is_sown(case: Case) -> Iterator[Fault]:
+    """What is killed is sown again, and not a part of it alone; unless the rest is covered."""
+    if case.brief.lawn.condition == "bare" or not case.jobs(KILL) or case.all_jobs(COVER):
+        return
+    for sowing in case.to_do("sowing"):
+        # An area is told where less is sown than may be.
+        part = [amount.value for amount in sowing.amounts if amount.item == "sown area"]
+        if part:
+            area_m2 = case.plan.lawn.area_m2
+            yield fault("bared_not_sown", sowing, sown_m2=part[0], area_m2=area_m2)
+
+
 def sown_in_time(case: Case) -> Iterator[Fault]:
     """Filled ground is sown or planted within weeks, or lies under a cover."""
     if not is_open_ground(case):
@@ -102,7 +115,22 @@ def slope_never_lies_open(case: Case) -> Iterator[Fault]:
             yield fault("slope_lies_open", lift, *late, day=lift.end, slope_percent=percent)
 
 
+def cover_is_bought(case: Case) -> Iterator[Fault]:
+    """Where straw would slide off the fill, what is pegged over it is there on its day."""
+    slope, lifts = (case.brief.site.slope_percent or 0.0) / 100, case.jobs(FILL)
+    if not is_open_ground(case) or slope < case.book.si("site.slope_pegged") or not lifts:
+        return
+    covers = case.all_jobs(COVER, SEED_COVER)
+    mats = [each for each in covers if any(amount.item == "mat" for amount in each.amounts)]
+    first = min(lift.end for lift in lifts)
+    if covers and not any(each.start <= first for each in mats):
+        percent = round(case.brief.site.slope_percent or 0)
+        yield fault("cover_not_bought", *covers, day=first, slope_percent=percent)
+
+
 INVARIANTS = (
+    bared_is_sown,
+    cover_is_bought,
     nothing_of_turf,
     fed_once_rooted,
     killed_before_new,

@@ -133,4 +133,15 @@ def _spares_lifted(job: Task) -> bool:
     return not found.isdisjoint(BUT_LIFTED)
 
 
-INVARIANTS = (none_where_none_goes, places_named, relaid_turf_left_alone)
+def trees_told(case: Case) -> Iterator[Fault]:
+    """What cuts, tears or buries the ground says how far it goes over the roots of trees."""
+    parts = (*case.brief.lawn.part, *case.brief.lawn.shape)
+    if not (case.brief.site.trees or any(part.kind == "tree_roots" for part in parts)):
+        return
+    for task in dict.fromkeys(case.to_do("digging", "relaying", "spreading", "mending")):
+        keys = [said.key for said in task.cautions if isinstance(said, Message)]
+        if not any("tree_" in key for key in keys):
+            yield fault("trees_untold", task)
+
+
+INVARIANTS = (none_where_none_goes, places_named, relaid_turf_left_alone, trees_told)

@@ -74,6 +74,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "damage",
                 "watering.verdict.rain_seed",
                 "watering.verdict.rain_plants",
+                "watering.verdict.dormant_doubtful",
+                "watering.verdict.dormant_dry",
                 "rain_years",
                 roles=_SOWN,
             ),

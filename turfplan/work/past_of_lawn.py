@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import timedelta
 
 from turfplan.calendar_days import DAYS
-from turfplan.message import Day, Message, as_written
+from turfplan.message import Day, Message, as_written, listed
 from turfplan.phrases import past_of_lawn as phrases
 from turfplan.records.book_names import FactName, OperationName, of_species
 from turfplan.records.brief import EarlierSowing
@@ -85,16 +85,30 @@ def young_sowings(setting: ResolvedLawn) -> tuple[tuple[EarlierSowing, int], ...
 def rests_told(setting: ResolvedLawn) -> tuple[Message, ...]:
     """What is said of sowings and moss of the past at the head of a plan."""
     young = [phrases.young(day=Day(sowing.on)) for sowing, _ in young_sowings(setting)]
-    moss = [
-        phrases.moss_treated(
-            day=Day(use.on),
-            ingredient=as_written(use.active_ingredient)
-            if use.active_ingredient
-            else phrases.moss_killer(),
+    return (*young, *_moss_told(setting), *_still_to_come(setting))
+
+
+def _still_to_come(setting: ResolvedLawn) -> Iterator[Message]:
+    """What is said of entries of the brief's history that lie ahead: they count as done."""
+    past = setting.brief.history
+    uses = (*past.herbicides, *past.nitrogen, *past.sowings, *past.moss, *past.lime)
+    days = sorted({use.on for use in uses if use.on > setting.today})
+    if days:
+        ahead = listed((Day(day) for day in days), "and")
+        yield phrases.still_to_come(days=ahead, today=Day(setting.today))
+
+
+def _moss_told(setting: ResolvedLawn) -> Iterator[Message]:
+    """What is said of moss that was treated: nothing where it goes with the turf, and no more to
+    wait for where it should be black by the plan's first day."""
+    for use in () if setting.worked == "killed" else setting.brief.history.moss:
+        told = (
+            phrases.moss_black
+            if use.on.toordinal() + setting.days("site.moss_rest") <= setting.first_day
+            else phrases.moss_treated
         )
-        for use in setting.brief.history.moss
-    ]
-    return (*young, *moss)
+        name = use.active_ingredient
+        yield told(day=Day(use.on), ingredient=as_written(name) if name else phrases.moss_killer())
 
 
 def grown_sowings(setting: ResolvedLawn) -> tuple[Message, ...]:
