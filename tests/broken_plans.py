@@ -12,6 +12,7 @@ from turfplan.audit import FaultKind
 from turfplan.book.entries import Book
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import as_written
+from turfplan.phrases import watering
 from turfplan.records.brief import (
     Brief,
     EarlierSowing,
@@ -550,6 +551,16 @@ def _never_killed() -> Made:
     sound = of_changes({"leveling": {"depth": "0 in"}, "seeding": {"intent": "renovate"}})
     gone = tuple(task.id for task in sound.plan.tasks if task.operation == "kill_stand")
     return sound.freed(*gone).without(*gone)
+
+
+@breaks("sown_though_refused")
+def _refused_and_sown() -> Made:
+    """Seed goes in under a head that says that nothing is sown on this rain."""
+    sound = made("cool-overseed")
+    grass = as_written("tall fescue")
+    refusal = watering.verdict_rain_doubtful(grass=grass)
+    cautions = (*sound.plan.cautions, refusal)
+    return replace(sound, plan=sound.plan.model_copy(update={"cautions": cautions}))
 
 
 @breaks("trees_untold")

@@ -8,7 +8,7 @@ import pytest
 
 from planning import POSSIBLE, TODAY, brief_of, example_brief, merged, plan_brief
 from test_planning_random import HOMES
-from turfplan.message import Message, as_written, said
+from turfplan.message import as_written, said
 from turfplan.phrases import campaign_choice as phrases
 from turfplan.planning.candidates import Comparison
 from turfplan.planning.changed_briefs import with_part

@@ -9,6 +9,7 @@ import pytest
 
 from planning import brief_of, example_brief, first, plan_brief, plan_of
 from resolved_lawns import setting_of
+from told import told
 from turfplan.message import Message, as_written
 from turfplan.planning import season_plan
 from turfplan.planning.rejected_campaigns import rest_never_dressed
@@ -460,6 +461,31 @@ def test_where_winter_is_no_rest_seed_that_comes_up_is_offered() -> None:
     dry: dict[str, Any] = {"water": {"possible": False, "application_rate": None}}
     assert 'intent = "overseed"' in offers(_with_less_work, dormant)
     assert 'intent = "overseed", possible = true' in offers(_with_less_work, {**dormant, **dry})
+
+
+@pytest.mark.parametrize("doubt", [None, as_written("doubt")])
+def test_dormant_seed_is_no_way_out_of_rain_that_is_doubtful(doubt: Message | None) -> None:
+    """Where nobody waters; where somebody does, its waking is kept moist."""
+    dry = brief_of({"water": {"possible": False}})
+    setting = setting_of(dry)
+    setting = replace(setting, climate=replace(setting.climate, rain_doubt=doubt))
+    lines = [str(change.lines) for change in _with_less_work(dry, setting)]
+    assert ('intent = "dormant"' in lines) is (doubt is None)
+    assert 'intent = "dormant"' in offers(_with_less_work)
+
+
+def test_no_stand_is_killed_that_is_not_sown_again() -> None:
+    """One hose keeps a part of a large lawn wet: making all of it anew is refused with the timer as
+    a way out, which sows all of it; a small lawn is made anew by hose."""
+    hose = {"water": {"application_rate": None}, "seeding": {"intent": "renovate"}}
+    large = plan_of(hose, {"lawn": {"area": "9000 ft2"}})
+    assert large.conflict is not None and not large.tasks
+    assert any("timer = true" in told(option.change) for option in large.options)
+    timed = plan_of(hose, {"lawn": {"area": "9000 ft2"}, "water": {"timer": True}})
+    seed = next(task for task in timed.tasks if task.plays("sowing"))
+    assert not any(amount.item == "sown area" for amount in seed.amounts)
+    small = plan_of(hose, {"lawn": {"area": "2000 ft2"}})
+    assert small.conflict is None and small.tasks
 
 
 def test_all_anew_is_offered_where_nothing_smaller_leads_anywhere() -> None:

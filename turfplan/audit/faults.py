@@ -73,6 +73,7 @@ FaultKind = Literal[
     "woken_seed_dry",
     "woken_seed_unfed",
     "second_grass_uncut",
+    "sown_though_refused",
     "second_grass_dry",
     "second_grass_unfed",
     "second_grass_fed_off_time",

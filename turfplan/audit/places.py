@@ -135,8 +135,9 @@ def _spares_lifted(job: Task) -> bool:
 
 def trees_told(case: Case) -> Iterator[Fault]:
     """What cuts, tears or buries the ground says how far it goes over the roots of trees."""
-    parts = (*case.brief.lawn.part, *case.brief.lawn.shape)
-    if not (case.brief.site.trees or any(part.kind == "tree_roots" for part in parts)):
+    lawn = case.brief.lawn
+    kinds = [*(part.kind for part in lawn.part), *(shape.kind for shape in lawn.shape)]
+    if not case.brief.site.trees and "tree_roots" not in kinds:
         return
     for task in dict.fromkeys(case.to_do("digging", "relaying", "spreading", "mending")):
         keys = [said.key for said in task.cautions if isinstance(said, Message)]

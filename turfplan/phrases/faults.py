@@ -256,6 +256,11 @@ def trees_untold() -> Message:
     return Message("faults.trees_untold")
 
 
+def sown_though_refused(*, day: Day) -> Message:
+    """in on {day}, and the plan says that nothing is sown or planted for want of water"""
+    return Message("faults.sown_though_refused", (("day", day),))
+
+
 def bared_not_sown(*, sown_m2: Number, area_m2: Number) -> Message:
     """the old stand is killed, and {sown_m2} m² of {area_m2} are sown again: the rest lies bare"""
     return Message("faults.bared_not_sown", (("sown_m2", sown_m2), ("area_m2", area_m2)))

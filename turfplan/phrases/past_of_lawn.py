@@ -61,7 +61,7 @@ def moss_killer() -> Message:
 
 def still_to_come(*, days: Listed, today: Day) -> Message:
     """The history of the brief tells of what lies ahead of today, {today}: {days}. It counts as if
-    it had been done, and no day of this plan keeps its distance from it. Write the right year; what
+    it had been done, and work of this plan may come too near before it. Write the right year; what
     is still to be done is left out until it is.
     """
     return Message("past_of_lawn.still_to_come", (("days", days), ("today", today)))

@@ -220,7 +220,7 @@ def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
             # One hose in the hours at home may keep too little of the lawn wet.
             yield ChangedBrief(
                 phrases.together(first=phrases.water_it(), second=phrases.a_timer()),
-                as_written("possible = true, timer = true"),
+                as_written(", ".join(("possible = true", "timer = true"))),
                 with_part(watered, "water", timer=True),
             )
 

@@ -91,8 +91,10 @@ def rests_told(setting: ResolvedLawn) -> tuple[Message, ...]:
 def _still_to_come(setting: ResolvedLawn) -> Iterator[Message]:
     """What is said of entries of the brief's history that lie ahead: they count as done."""
     past = setting.brief.history
-    uses = (*past.herbicides, *past.nitrogen, *past.sowings, *past.moss, *past.lime)
-    days = sorted({use.on for use in uses if use.on > setting.today})
+    told = [use.on for use in past.herbicides] + [use.on for use in past.nitrogen]
+    told += [use.on for use in past.sowings] + [use.on for use in past.moss]
+    told += [use.on for use in past.lime]
+    days = sorted({day for day in told if day > setting.today})
     if days:
         ahead = listed((Day(day) for day in days), "and")
         yield phrases.still_to_come(days=ahead, today=Day(setting.today))

@@ -291,7 +291,7 @@ def _why(setting: ResolvedLawn, lifts: int) -> Message:
 def _cover(setting: ResolvedLawn, campaign: Campaign) -> Draft:
     session = campaign.sessions[-1]
     straw = phrases.nurse_cover_straw(), phrases.nurse_cover_straw_off()
-    how = None if nurse_grass_may_cover(setting) else straw
+    how: tuple[Message, ...] | None = None if nurse_grass_may_cover(setting) else straw
     if washes(setting):
         how = _bank_cover(setting, phrases.nurse_cover_straw_off())
     if setting.sowing.operation is None:

@@ -67,8 +67,8 @@ def watering_verdict(
         if climate.rain_doubt is not None:
             rain_fed = [phrases.verdict_dormant_doubtful(grass=young.grass)]
         elif not wet:
-            dry = phrases.verdict_dormant_dry(grass=young.grass)
-            rain_fed = [sentences(dry, _usual_rain(climate, book))]
+            wakes = phrases.verdict_dormant_dry(grass=young.grass)
+            rain_fed = [sentences(wakes, _usual_rain(climate, book))]
     elif water.possible is False and climate.rain_doubt is not None:
         reasons.append(
             sentences(phrases.verdict_rain_doubtful(grass=young.grass), climate.rain_doubt)
