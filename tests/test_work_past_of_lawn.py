@@ -12,7 +12,7 @@ from turfplan.message import Day, as_written, listed
 from turfplan.phrases import past_of_lawn as phrases
 from turfplan.records.book_names import OperationName
 from turfplan.work.operations import CARE, Timing, Wording, make
-from turfplan.work.past_of_lawn import rests, rests_told
+from turfplan.work.past_of_lawn import over_told, rests, rests_told, still_to_come
 
 TREATED = date(2027, 2, 20)
 MOSS: dict[str, Any] = {"history": {"moss": [{"on": TREATED, "active_ingredient": "iron sulfate"}]}}
@@ -60,10 +60,11 @@ def test_moss_that_should_be_black_is_no_longer_waited_for() -> None:
     setting = lawn({"history": {"moss": [treated]}})
     black = date(2027, 2, 20).toordinal() + setting.days("site.moss_rest")
     for day, key in ((black - 1, "moss_treated"), (black, "moss_black")):
-        told = [said.key for said in rests_told(replace(setting, first_day=day))]
-        assert f"past_of_lawn.{key}" in told
+        now = replace(setting, first_day=day)
+        told = [said.key for said in (*rests_told(now), *over_told(now)) if "moss" in said.key]
+        assert told == [f"past_of_lawn.{key}"]
     gone = lawn({"history": {"moss": [treated]}, "seeding": {"intent": "renovate"}})
-    assert not any("moss" in said.key for said in rests_told(gone))
+    assert not any("moss" in said.key for said in (*rests_told(gone), *over_told(gone)))
 
 
 def test_history_that_lies_ahead_is_told() -> None:
@@ -78,5 +79,5 @@ def test_history_that_lies_ahead_is_told() -> None:
     }
     over = {"nitrogen": [{"rate": "1 lb/1000ft2", "on": today}]}
     day = phrases.still_to_come(days=listed([Day(later)], "and"), today=Day(today))
-    assert day in rests_told(lawn({"history": ahead}))
-    assert not any("still_to_come" in said.key for said in rests_told(lawn({"history": over})))
+    assert list(still_to_come(lawn({"history": ahead}))) == [day]
+    assert not list(still_to_come(lawn({"history": over})))

@@ -40,7 +40,7 @@ from turfplan.work.grass_for_place import noxious, told_of_stand
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted
 from turfplan.work.passes import beyond_custom
-from turfplan.work.past_of_lawn import grown_sowings, rests_told
+from turfplan.work.past_of_lawn import over_told, rests_told, still_to_come
 from turfplan.work.pesticide_law import closed_by, told_of_law
 from turfplan.work.phases.causes import asks_why_thin, waits_for
 from turfplan.work.thatch import dethatches, strip_limit, stripped_mm
@@ -106,7 +106,7 @@ def _of_choice(
     """What a plan says of the campaign that was chosen, or of why none could be."""
     best = comparison.best
     measured = map(said, ground.notes) if ground else ()
-    told = (*_over(setting, best), *grown_sowings(setting), *asks_why_thin(setting))
+    told = (*_over(setting, best), *over_told(setting), *asks_why_thin(setting))
     assumed = (*setting.assumptions, *told, *measured)
     choice = {
         "cautions": _cautions(setting, verdict, comparison),
@@ -214,7 +214,7 @@ def _cautions(
     """Cautions of the whole plan: loads first where they are large, then site, water, mix and
     feeding, then the law."""
     book, best = setting.book, comparison.best
-    found = [*_mostly_weeds(setting), *_of_past(setting, best)]
+    found = [*_mostly_weeds(setting), *_of_past(setting, best), *still_to_come(setting)]
     if best is not None:
         compost = best.mix.parts.get("compost", 0.0) > 0
         found += carried_on(setting.holds, book, compost=compost)

@@ -69,7 +69,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "soil_findings.salts_no_water",
                 roles=_SOWN,
             ),
-            *_ranked("damage", "watering.hose.part"),
+            *_ranked("damage", "watering.hose.part", "watering.hose.part_bare"),
+            *_ranked("damage", "past_of_lawn.still_to_come"),
             *_ranked(
                 "damage",
                 "watering.verdict.rain_seed",

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import timedelta
+from typing import TypedDict
 
 from turfplan.calendar_days import DAYS
 from turfplan.message import Day, Message, as_written, listed
@@ -83,12 +84,18 @@ def young_sowings(setting: ResolvedLawn) -> tuple[tuple[EarlierSowing, int], ...
 
 
 def rests_told(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """What is said of sowings and moss of the past at the head of a plan."""
+    """What is said at the head of a plan of sowings and moss of the past that are waited for."""
     young = [phrases.young(day=Day(sowing.on)) for sowing, _ in young_sowings(setting)]
-    return (*young, *_moss_told(setting), *_still_to_come(setting))
+    return (*young, *(phrases.moss_treated(**use) for use in _moss(setting, over=False)))
 
 
-def _still_to_come(setting: ResolvedLawn) -> Iterator[Message]:
+def over_told(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is said of those that nothing waits for any more: old enough, or black."""
+    black = (phrases.moss_black(**use) for use in _moss(setting, over=True))
+    return (*grown_sowings(setting), *black)
+
+
+def still_to_come(setting: ResolvedLawn) -> Iterator[Message]:
     """What is said of entries of the brief's history that lie ahead: they count as done."""
     past = setting.brief.history
     told = [use.on for use in past.herbicides] + [use.on for use in past.nitrogen]
@@ -100,17 +107,22 @@ def _still_to_come(setting: ResolvedLawn) -> Iterator[Message]:
         yield phrases.still_to_come(days=ahead, today=Day(setting.today))
 
 
-def _moss_told(setting: ResolvedLawn) -> Iterator[Message]:
-    """What is said of moss that was treated: nothing where it goes with the turf, and no more to
-    wait for where it should be black by the plan's first day."""
+class _MossWords(TypedDict):
+    """When moss was treated, and with what."""
+
+    day: Day
+    ingredient: Message
+
+
+def _moss(setting: ResolvedLawn, *, over: bool) -> Iterator[_MossWords]:
+    """Moss that was treated: that which is still to turn black on the plan's first day, or is
+    `over`. None where it goes with the turf."""
     for use in () if setting.worked == "killed" else setting.brief.history.moss:
-        told = (
-            phrases.moss_black
-            if use.on.toordinal() + setting.days("site.moss_rest") <= setting.first_day
-            else phrases.moss_treated
-        )
+        black = use.on.toordinal() + setting.days("site.moss_rest")
         name = use.active_ingredient
-        yield told(day=Day(use.on), ingredient=as_written(name) if name else phrases.moss_killer())
+        if (black <= setting.first_day) is over:
+            ingredient = as_written(name) if name else phrases.moss_killer()
+            yield _MossWords(day=Day(use.on), ingredient=ingredient)
 
 
 def grown_sowings(setting: ResolvedLawn) -> tuple[Message, ...]:
