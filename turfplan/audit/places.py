@@ -23,6 +23,8 @@ HOLLOWS = "the hollows"
 LIFTING, RAKED = "lift_and_fill", ("slit",)
 BUT_LIFTED = ("places.lifted", "places.hollows_left", "places.these", "places.these_but")
 PLACE = "places."
+# Tines name the parts that they leave out.
+UNTINED = "parts.no_tines"
 
 
 def _unfilled(case: Case) -> list[LawnPart]:
@@ -141,7 +143,7 @@ def trees_told(case: Case) -> Iterator[Fault]:
         return
     for task in dict.fromkeys(case.to_do("digging", "relaying", "spreading", "mending")):
         keys = [said.key for said in task.cautions if isinstance(said, Message)]
-        if not any("tree_" in key for key in keys):
+        if not any("tree_" in key or key == UNTINED for key in keys):
             yield fault("trees_untold", task)
 
 

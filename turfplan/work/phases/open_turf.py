@@ -318,7 +318,7 @@ def _aerate(
     cautions: list[Message] = []
     if site.septic_field:
         cautions.append(phrases.septic_field())
-    if setting.near_trees:
+    if site.trees:
         cautions.append(phrases.tree_roots())
     spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
     if spared:
