@@ -5,11 +5,14 @@ from datetime import timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.ground_said import ground_m2
 from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
-FILL, KILL, COVER = "fill", "kill_stand", "nurse_cover"
+FILL, KILL, COVER, LOOSENED = "fill", "kill_stand", "nurse_cover", "till"
 SEED_COVER = "cover"
+# Areas are said in round numbers.
+HAIR = 1e-3
 KEPT = ("none", "winter_overseed")
 OF_TURF = ("topdress", "incorporate", "mow")
 
@@ -66,15 +69,14 @@ def killed_before_new(case: Case) -> Iterator[Fault]:
 
 
 def bared_is_sown(case: Case) -> Iterator[Fault]:
-    """What is killed is sown again, and not a part of it alone; unless the rest is covered."""
-    if case.brief.lawn.condition == "bare" or not case.jobs(KILL) or case.all_jobs(COVER):
+    """What is killed is sown or planted again, and not a part of it alone; unless a cover lies on
+    the rest."""
+    killed = max((ground_m2(case, kill) for kill in case.jobs(KILL)), default=0.0)
+    if case.brief.lawn.condition == "bare" or case.all_jobs(COVER):
         return
-    for sowing in case.to_do("sowing"):
-        # An area is told where less is sown than may be.
-        part = [amount.value for amount in sowing.amounts if amount.item == "sown area"]
-        if part:
-            area_m2 = case.plan.lawn.area_m2
-            yield fault("bared_not_sown", sowing, sown_m2=part[0], area_m2=area_m2)
+    for new in case.to_do("sowing", "planting"):
+        if (sown := ground_m2(case, new)) < killed * (1 - HAIR):
+            yield fault("bared_not_sown", new, sown_m2=sown, area_m2=killed)
 
 
 def sown_in_time(case: Case) -> Iterator[Fault]:
