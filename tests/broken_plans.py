@@ -13,6 +13,7 @@ from turfplan.book.entries import Book
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import as_written
 from turfplan.phrases import feeding as of_feeding
+from turfplan.phrases import watering
 from turfplan.records.brief import (
     Brief,
     EarlierSowing,
@@ -551,6 +552,46 @@ def _never_killed() -> Made:
     sound = of_changes({"leveling": {"depth": "0 in"}, "seeding": {"intent": "renovate"}})
     gone = tuple(task.id for task in sound.plan.tasks if task.operation == "kill_stand")
     return sound.freed(*gone).without(*gone)
+
+
+@breaks("sown_though_refused")
+def _refused_and_sown() -> Made:
+    """Seed goes in under a head that says that nothing is sown on this rain."""
+    sound = made("cool-overseed")
+    grass = as_written("tall fescue")
+    refusal = watering.verdict_rain_doubtful(grass=grass)
+    cautions = (*sound.plan.cautions, refusal)
+    return replace(sound, plan=sound.plan.model_copy(update={"cautions": cautions}))
+
+
+@breaks("trees_untold")
+def _roots_forgotten() -> Made:
+    """Turf is lifted beside trees, and nobody says so."""
+    lows = {"depth": None, "lows": [{"depth": "2 in", "share": 0.05}]}
+    sound = of_changes({"leveling": lows, "site": {"trees": True}})
+    return sound.to("lift_and_fill", cautions=())
+
+
+@breaks("bared_not_sown")
+def _half_sown() -> Made:
+    """More of a lawn is killed than is sown again."""
+    brief = brief_of(
+        {
+            "lawn": {"part": [{"kind": "shade", "share": 0.2, "sun_hours": 1}]},
+            "leveling": {"depth": "0 in"},
+            "seeding": {"intent": "renovate"},
+        }
+    )
+    sound = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    return everywhere(sound, "kill_stand")
+
+
+@breaks("cover_not_bought")
+def _unbought_mat() -> Made:
+    """The fill of a bank waits under a cover that nobody has bought."""
+    bank = {**BARE_GROUND, "seeding": {"intent": "none"}, "site": {"slope_percent": 18}}
+    sound = of_changes(bank)
+    return sound.to("nurse_cover", amounts=())
 
 
 @breaks("fill_lies_open")
