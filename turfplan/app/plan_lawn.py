@@ -144,7 +144,7 @@ def planned(
     now = now_of(today, given.climate.timezone)
     place = known_place(given)
     notes = tuple(dict.fromkeys(map(said, given.notes)))
-    so_far = SoFar(entries, before, assume_not_done, notes, given.sha256)
+    so_far = SoFar(entries, before, assume_not_done, notes, brief_sha256=given.sha256)
     named = given_lawn_id(given.brief, before) or lawn_id or drawn_lawn_id()
     english = english_of(given.book)
     stands = standing_plan(given.book, place, so_far, now=now, brief_sha256=given.sha256)
