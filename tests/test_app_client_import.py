@@ -258,6 +258,11 @@ def test_identities_of_older_folders_stay(tmp_path: Path) -> None:
     shutil.copytree(old / "clients", tmp_path / "clients")
     file = shutil.copy(old / "clients.csv", tmp_path)
     words = ("clients", "plan", str(file), "-o", str(tmp_path / "clients"), *DAY)
+    twin = tmp_path / "clients" / "cedar-03"
+    shutil.copy(old / "clients" / "ash-01" / "plan.json", twin)
+    done = run(*words, cwd=tmp_path)
+    assert done.returncode == 3 and "1 of 3 planned" in done.stderr and str(twin) in done.stderr
+    shutil.copy(old / "clients" / "cedar-03" / "plan.json", twin)
     assert run(*words, cwd=tmp_path).returncode == 0
     for name in ("ash-01", "birch-02"):
         folder = tmp_path / "clients" / name

@@ -84,9 +84,11 @@ def _told_apart(rows: Sequence[ClientRow], lawns: Path) -> tuple[ClientRow, ...]
     bad one."""
     folders = {folder: known_lawn_id(folder) for folder in lawn_folders(lawns)}
     for row in rows:
-        wanted = row.brief.lawn.id if row.brief is not None else None
+        if row.brief is None:
+            continue
+        wanted = row.brief.lawn.id
         if wanted or lawns / row.id not in folders:
-            folders[lawns / row.id] = wanted
+            folders[lawns / row.id] = wanted or known_lawn_id(lawns / row.id)
     of_id: dict[str | None, list[Path]] = {}
     for folder, lawn_id in folders.items():
         of_id.setdefault(lawn_id, []).append(folder)
@@ -100,9 +102,9 @@ def _apart(
     folder: Path,
 ) -> ClientRow:
     """A row, with its problem where its lawn's identity is that of another folder too."""
-    lawn_id = folders[folder]
-    others = [other for other in of_id[lawn_id] if other != folder]
-    if row.problem is not None or lawn_id is None or not others:
+    lawn_id = folders.get(folder) if row.brief is not None else None
+    others = [other for other in of_id.get(lawn_id, ()) if other != folder]
+    if lawn_id is None or not others:
         return row
     return replace(row, problem=TurfplanError(shared_identity(folder, others[0], lawn_id)))
 
