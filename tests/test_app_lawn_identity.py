@@ -57,6 +57,13 @@ def test_a_lawn_without_an_id_is_given_one_once() -> None:
     assert turfplan.plan_lawn(brief, today=day, lawn_id="mine").lawn_id == "mine"
 
 
+def test_a_notebook_takes_a_lawns_folder(tmp_path: Path) -> None:
+    """As the commands do."""
+    one = lawn(tmp_path / "one")
+    day = example("bermuda-sand").now.date()
+    assert turfplan.plan_lawn(one, today=day).lawn_id == IDENTITY
+
+
 def test_a_copy_in_the_data_folder_is_refused(tmp_path: Path) -> None:
     """Both folders are named, and neither is planned while both are there."""
     one = lawn(tmp_path / "lawns" / "one")
