@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 
 from turfplan.audit import (
     amounts_agree,
+    buying,
     compost_and_starter,
     days,
     deliveries,
@@ -60,6 +61,7 @@ INVARIANTS: tuple[Callable[[Case], Iterator[Fault]], ...] = (
     *values_said.INVARIANTS,
     *amounts_agree.INVARIANTS,
     *goods.INVARIANTS,
+    *buying.INVARIANTS,
     *inputs_kept.INVARIANTS,
 )
 

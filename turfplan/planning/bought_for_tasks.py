@@ -16,7 +16,14 @@ from turfplan.planning.amounts import (
     plant_amounts,
     seed_amounts,
 )
-from turfplan.planning.bagged_goods import fertilizer_order, small_orders
+from turfplan.planning.bagged_goods import fertilizer_order, small_orders, starter_order
+from turfplan.planning.buying_tasks import (
+    bought_by,
+    hired_machines,
+    told_on_task,
+    with_their_tasks,
+    without_use,
+)
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.feeding import (
     amounts_of_feed,
@@ -79,6 +86,7 @@ def with_amounts(
             *orders,
             *small_orders(setting, drafts),
             *_fertilizer(setting, candidate, drafts, stock),
+            *hired_machines(setting, drafts.values(), stock),
         )
         if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
     ]
@@ -86,7 +94,35 @@ def with_amounts(
     if stock.short_m3 and coming:
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
-    return drafts, [line for line in bought if line.value > 0]
+    wanted = (line for line in bought if line.value > 0)
+    lines = [
+        line for line in with_their_tasks(setting.book, wanted, drafts) if not _is_here(line, stock)
+    ]
+    return _told(setting, drafts, lines, history), lines
+
+
+def _is_here(line: Bought, stock: Stock) -> bool:
+    """Whether what was to be fetched or received is here, or was left out."""
+    if line.item == "machine" or not line.steps:
+        return False
+    last = line.steps[-1].id
+    return last in stock.settled or any(step.id in stock.unasked for step in line.steps)
+
+
+def _told(
+    setting: ResolvedLawn,
+    drafts: Mapping[str, Draft],
+    lines: Sequence[Bought],
+    history: TaskHistory | None,
+) -> dict[str, Draft]:
+    """The tasks, each of buying with what it buys; those with nothing left to buy are gone."""
+    by_task = bought_by(lines)
+    gone = without_use(drafts.values(), by_task, history)
+    return {
+        name: told_on_task(setting, draft, by_task.get(name, ()))
+        for name, draft in drafts.items()
+        if name not in gone
+    }
 
 
 def _lacking_m3(candidate: Candidate, draft: Draft, stock: Stock) -> float:
@@ -121,18 +157,18 @@ def _old_heap(
 def _fertilizer(
     setting: ResolvedLawn, candidate: Candidate, drafts: Mapping[str, Draft], stock: Stock
 ) -> list[Bought]:
-    """What is bought for the open feedings where a bag is at hand that may not be used."""
-    feeding, at_hand = candidate.feeding, setting.brief.feeding.analysis
-    if at_hand is None or bag_used(setting, feeding) is not None:
+    """What is bought for the starter and the open feedings where no bag is at hand that may be
+    used."""
+    if bag_used(setting, candidate.feeding) is not None:
         return []
-    days = candidate.dated.schedule.days
-    fed = [d for d in drafts.values() if d.id not in stock.settled and _is_fed(setting, d)]
-    return fertilizer_order(setting, sorted(fed, key=lambda d: days[d.start_node]))
-
-
-def _is_fed(setting: ResolvedLawn, draft: Draft) -> bool:
-    roles = setting.book.operations[draft.operation].roles
-    return "feeding" in roles or "starter" in roles
+    days, operations = candidate.dated.schedule.days, setting.book.operations
+    fed = [d for d in drafts.values() if d.id not in stock.settled]
+    starters = [d for d in fed if "starter" in operations[d.operation].roles]
+    feeds = [d for d in fed if "feeding" in operations[d.operation].roles and d not in starters]
+    return [
+        *starter_order(setting, starters),
+        *fertilizer_order(setting, sorted(feeds, key=lambda d: days[d.start_node])),
+    ]
 
 
 def _title_of_bags(line: Bought) -> Message:

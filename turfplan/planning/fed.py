@@ -16,6 +16,7 @@ from turfplan.work.feeding.stages import worked_days
 from turfplan.work.feeding.starter import STARTER_TASK
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import order_lags
+from turfplan.work.phases.buying import buying_lags, with_trip_of_feedings
 from turfplan.work.phases.care import feed_days, feed_drafts
 from turfplan.work.season import computed_numbers, season_flags, with_a_day
 
@@ -61,13 +62,18 @@ def _with_feedings(
     """A season with the tasks of its feedings and what binds them."""
     if feeding.starter is None:
         season = without_tasks(season, {STARTER_TASK})
-    added, left_out = with_a_day(setting, feed_drafts(setting, feeding))
+    fed_alone, left_out = with_a_day(setting, feed_drafts(setting, feeding))
+    added = with_trip_of_feedings(setting, fed_alone, season.drafts)
     drafts = (*season.drafts, *added)
     ids = {draft.id for draft in added}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
     lags = [
         lag
-        for lag in (*order_lags(setting, drafts, flags, computed), *apart_on_leaves(drafts))
+        for lag in (
+            *order_lags(setting, drafts, flags, computed),
+            *apart_on_leaves(drafts),
+            *buying_lags(setting, drafts),
+        )
         if not ids.isdisjoint(map(task_of_node, (lag.before, lag.after)))
     ]
     return replace(

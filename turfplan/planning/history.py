@@ -18,6 +18,7 @@ from turfplan.work.drafts import Draft, SeasonDraft
 
 # Work that what comes after it cannot do without.
 FOLLOWED: tuple[Role, ...] = (
+    "collecting",
     "delivery",
     "low_cut",
     "thatching",

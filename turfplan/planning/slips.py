@@ -171,7 +171,7 @@ def _kind(written: _Written) -> Iterator[Slip]:
     task, kind = written.task, written.entry.kind
     if task is None:
         return
-    if kind in ("delivered", "refused") and not task.plays("delivery"):
+    if kind in ("delivered", "refused") and not task.plays("delivery", "collecting"):
         yield Slip("task", phrases.not_a_delivery(task=_title(task)))
     operation = written.book.operations.get(task.operation)
     if kind == "rained_off" and operation is not None and operation.in_rain:

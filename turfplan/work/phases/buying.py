@@ -1,0 +1,333 @@
+"""Buying: what a grower brings is ordered and received, a machine is reserved, and what comes in
+bags is fetched, one trip for what is needed together.
+
+A trip is named by what it is for and a call by its session of work, never by a day. The days that
+a grower or a shop needs are lags: what waits for the goods moves with them.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from types import MappingProxyType
+from typing import Final, cast, get_args
+
+from turfplan.book.words import book_message
+from turfplan.message import Message, listed
+from turfplan.phrases import buying as phrases
+from turfplan.records.book_names import FactName, HiredMachine, PlantForm, Trip
+from turfplan.records.constraints import DayStep, Lag, Reason, Strength
+from turfplan.records.fact_names import GroupFact
+from turfplan.work.days_off import on_sundays_alone
+from turfplan.work.drafts import Draft, Load
+from turfplan.work.feeding.starter import STARTER_TASK
+from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.operations import PREPARE, SURFACE, Timing, Wording, make
+from turfplan.work.pesticide_law import closed_by
+
+# Bound to no session: no rule of the order of work that pairs by sessions binds what is bought.
+APART: Final = -1
+LATE: Final = 10**9
+PLANTS_LEAD: Final = "delivery.plants_lead"
+# The soil tests whose answer may change what is bought, and the trips that it may change.
+SAMPLES: Final = ("soil_test", "soil_test.topsoil")
+TESTED: Final[tuple[Trip, ...]] = ("seed", "soil", "fertilizer")
+_KEEPS: Mapping[PlantForm, GroupFact] = MappingProxyType(
+    {
+        "sod": "planting.keeps_sod",
+        "plugs": "planting.keeps_plugs",
+        "sprigs": "planting.keeps_sprigs",
+    }
+)
+
+
+def machine_name(setting: ResolvedLawn, machine: HiredMachine) -> Message:
+    """What a hired machine is called here."""
+    operation = next(o.id for o in setting.book.operations.values() if o.hires == machine)
+    return book_message(setting.book, f"operations.{operation}.machine_name")
+
+
+def with_buying(
+    setting: ResolvedLawn, drafts: Sequence[Draft], loads: Sequence[Load]
+) -> list[Draft]:
+    """The tasks of a season with those that buy what they take, beside bulk material, which its
+    loads bring; what an answer to come may change is an estimate."""
+    bought = [
+        *(draft for plant in drafts if plant.form for draft in _plants(setting, plant)),
+        *_calls_off(setting, loads),
+        *_reserved(setting, drafts),
+        *_trips(setting, drafts),
+    ]
+    return [estimated(setting, draft, drafts) for draft in (*drafts, *bought)]
+
+
+def with_trip_of_feedings(
+    setting: ResolvedLawn, feeds: Sequence[Draft], drafts: Sequence[Draft]
+) -> list[Draft]:
+    """Feedings, and the one trip on which what they all take is fetched; `drafts` are the others of
+    the season."""
+    trips = _trips(setting, feeds, "fertilizer")
+    return [*feeds, *(estimated(setting, trip, drafts) for trip in trips)]
+
+
+def _trips(setting: ResolvedLawn, drafts: Sequence[Draft], only: Trip | None = None) -> list[Draft]:
+    """The trips to a shop for what some tasks take; all of them on the trip `only` where given."""
+    wanted: dict[Trip, list[Draft]] = defaultdict(list)
+    for draft in drafts:
+        trip = setting.book.operations[draft.operation].trip
+        if trip is not None and (trip != "weed_killer" or closed_by(setting) is None):
+            wanted[only or trip].append(draft)
+    return [_trip(setting, trip, wanted[trip]) for trip in get_args(Trip) if trip in wanted]
+
+
+def estimated(setting: ResolvedLawn, draft: Draft, others: Sequence[Draft]) -> Draft:
+    """A task of buying, marked as an estimate where what it buys may still change."""
+    told = _still_open(setting, draft, others)
+    if told is None:
+        return draft
+    return replace(draft, estimate=told, cautions=(told, *draft.cautions))
+
+
+def _still_open(setting: ResolvedLawn, draft: Draft, others: Sequence[Draft]) -> Message | None:
+    """What may still change what a task buys: the soil that was assumed, one depth for a whole
+    lawn, a soil test that is out."""
+    brief = setting.brief
+    if draft.loads and draft.load is None and draft.operation == "order_material":
+        if brief.lawn.soil in (None, "unknown"):
+            return phrases.estimate_soil()
+        leveling = brief.leveling
+        measured = leveling.survey is not None or bool(leveling.lows)
+        deep = setting.levelling.mean_mm >= setting.book.si("campaign.fill_warning") - 1e-6
+        return phrases.estimate_depth() if deep and not measured else None
+    tested = draft.operation == "collect" and draft.key in TESTED
+    starts = draft.key != "seed" or any(name == STARTER_TASK for name in draft.buys_for)
+    if tested and starts and any(other.id in SAMPLES for other in others):
+        return phrases.estimate_test()
+    return None
+
+
+def _trip(setting: ResolvedLawn, trip: Trip, users: Sequence[Draft]) -> Draft:
+    first = min(users, key=_wished)
+    how = (phrases.sunday(),) if on_sundays_alone(setting.calendar.shops) else ()
+    drafted = make(
+        setting,
+        "collect",
+        trip,
+        timing=_ahead_of(setting, first, setting.days("delivery.small_lead")),
+        wording=Wording(phrases.collect(), name=phrases.collect_name(), how=how or None),
+        facts=("delivery.small_lead",),
+    )
+    return replace(drafted, buys_for=tuple(draft.id for draft in users))
+
+
+def _wished(draft: Draft) -> tuple[int, str]:
+    """Which of some tasks is wished first, as far as that is known before they have days."""
+    day = draft.ideal if draft.ideal is not None else (draft.window or (LATE, LATE))[0]
+    return day, draft.id
+
+
+def _ahead_of(setting: ResolvedLawn, first: Draft, days: int) -> Timing:
+    """Some days before a task, never before the plan begins."""
+    if first.ideal is not None:
+        day = max(setting.first_day, first.ideal - days)
+        return Timing(PREPARE, session=APART, ideal=day, offset=-days)
+    return Timing(PREPARE, session=APART, anchor=first.id, offset=-days)
+
+
+def _plants(setting: ResolvedLawn, plant: Draft) -> list[Draft]:
+    """Ordering and receiving of sod, plugs or sprigs, which a grower cuts or lifts for the day."""
+    form = cast(PlantForm, plant.form)
+    ahead = setting.days(PLANTS_LEAD) + setting.days("wish.order_ahead")
+    title = {
+        "sod": (phrases.order_sod(), phrases.receive_sod()),
+        "plugs": (phrases.order_plugs(), phrases.receive_plugs()),
+        "sprigs": (phrases.order_sprigs(), phrases.receive_sprigs()),
+    }[form]
+    ordered = make(
+        setting,
+        "order_material",
+        form,
+        timing=Timing(PREPARE, session=APART, anchor=f"delivery.{form}", offset=-ahead),
+        wording=Wording(
+            phrases.order_plants(),
+            title=title[0],
+            how=(phrases.order_plants_ask(), phrases.order_plants_ground()),
+            go=phrases.order_plants_go(),
+            fallback=phrases.order_plants_fallback(),
+        ),
+        facts=(PLANTS_LEAD,),
+    )
+    several = (phrases.receive_by_day(),) if plant.duration_days > 1 and form == "sod" else ()
+    received = make(
+        setting,
+        "delivery",
+        form,
+        timing=Timing(SURFACE, session=APART, anchor=plant.id),
+        wording=Wording(
+            phrases.receive_plants(),
+            title=title[1],
+            how=(phrases.receive_plants_look(), phrases.receive_plants_shade(), *several),
+            go=phrases.receive_plants_go(),
+            fallback=phrases.receive_plants_fallback(),
+        ),
+        facts=(_KEEPS[form],),
+    )
+    return [
+        replace(draft, buys_for=(plant.id,), form=form, cautions=())
+        for draft in (ordered, received)
+    ]
+
+
+def _calls_off(setting: ResolvedLawn, loads: Sequence[Load]) -> list[Draft]:
+    """The call for each load that was ordered with an earlier one and comes weeks after it."""
+    return [
+        replace(
+            make(
+                setting,
+                "call",
+                str(load.number),
+                timing=Timing(
+                    PREPARE,
+                    session=APART,
+                    position=load.number,
+                    anchor=f"delivery.{load.number}",
+                    offset=-setting.days("delivery.confirm_wish"),
+                ),
+                wording=Wording(
+                    phrases.call_off(),
+                    title=phrases.call_off_title(),
+                    how=(phrases.call_off_ask(), phrases.call_off_room()),
+                    go=phrases.call_off_go(),
+                    fallback=phrases.call_off_fallback(),
+                ),
+                facts=("delivery.confirm_lead",),
+            ),
+            buys_for=(f"delivery.{load.number}",),
+        )
+        for load in loads
+        if load.number != load.order and not load.bags and load.strips is None
+    ]
+
+
+def _reserved(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:
+    """One call for the machines that a session of work hires; a contractor brings its own."""
+    if setting.brief.work.by == "contractor":
+        return []
+    last = max((draft.session for draft in drafts), default=0)
+    hiring: dict[int, list[Draft]] = defaultdict(list)
+    for draft in drafts:
+        if hired_for(setting, draft) is not None:
+            # What belongs to no session of passes goes with the last of them, as seed does.
+            hiring[draft.session or last].append(draft)
+    calls = []
+    for session, users in sorted(hiring.items()):
+        number = max(1, session)
+        machines = tuple(
+            dict.fromkeys(m for d in users if (m := hired_for(setting, d)) is not None)
+        )
+        drafted = make(
+            setting,
+            "call",
+            "machines.ahead" if session == APART else f"machines.{number}",
+            timing=_ahead_of(setting, users[0], setting.days("delivery.hire_wish")),
+            wording=Wording(
+                phrases.call(),
+                values={"what": listed((machine_name(setting, m) for m in machines), "and")},
+                name=phrases.call_name(),
+            ),
+            facts=("delivery.hire_lead",),
+        )
+        calls.append(
+            replace(
+                drafted,
+                position=number,
+                hired=machines,
+                buys_for=tuple(draft.id for draft in users),
+            )
+        )
+    return calls
+
+
+def hired_for(setting: ResolvedLawn, draft: Draft) -> HiredMachine | None:
+    """The machine that is hired for a task; None where there is one, or none is needed."""
+    entry = setting.book.operations[draft.operation]
+    owned = entry.machine is not None and entry.machine in setting.brief.work.machines
+    return None if owned else entry.hires
+
+
+@dataclass(frozen=True, slots=True)
+class _Binding:
+    """How what is bought binds what it is bought for: days at least and at most between them."""
+
+    reason: Reason
+    least: int | None = 0
+    most: int | None = None
+    strength: Strength = Strength.HARD
+
+
+def buying_lags(setting: ResolvedLawn, drafts: Iterable[Draft]) -> list[Lag]:
+    """What is ordered, reserved or fetched comes before what it is for, with the days that takes;
+    seed and plants come after the look for a cause and the permit, and what the soil test may
+    change after its answer, where there is time for it."""
+    by_id = {draft.id: draft for draft in drafts}
+    lags: list[Lag] = []
+    for draft in by_id.values():
+        users = [by_id[name] for name in draft.buys_for if name in by_id]
+        for bound in _bindings(setting, draft):
+            lags += [_lag(draft, user, bound) for user in users]
+        ordered = by_id.get(f"order_material.{draft.form}")
+        if draft.operation == "delivery" and ordered is not None:
+            reason = Reason("buying.plants_lead", phrases.grower_needs(), (PLANTS_LEAD,))
+            lags.append(_lag(ordered, draft, _Binding(reason, setting.days(PLANTS_LEAD))))
+        for before, bound in _awaited(setting, draft, by_id.values()):
+            lags.append(_lag(before, draft, bound))
+    return lags
+
+
+def _awaited(
+    setting: ResolvedLawn, draft: Draft, drafts: Iterable[Draft]
+) -> Iterator[tuple[Draft, _Binding]]:
+    """What a task of buying is better done after."""
+    of_new_grass = draft.operation == "order_material" and draft.form is not None
+    of_new_grass = of_new_grass or draft.id == "collect.seed"
+    answered = draft.estimate in (phrases.estimate_soil(), phrases.estimate_test())
+    for other in drafts if of_new_grass or answered else ():
+        if of_new_grass and other.operation == "diagnose":
+            reason = Reason("buying.after_cause", phrases.cause_first())
+            yield other, _Binding(reason, strength=Strength.ADVICE)
+        elif of_new_grass and other.id == "permit":
+            lead: FactName = "order.permit_lead"
+            reason = Reason("buying.after_permit", phrases.permit_first(), (lead,))
+            yield other, _Binding(reason, setting.days(lead), strength=Strength.PREFERENCE)
+        elif answered and other.id in SAMPLES:
+            lead = "order.soil_test_lead"
+            reason = Reason("buying.after_sample", phrases.answer_first())
+            yield other, _Binding(reason, strength=Strength.PREFERENCE)
+            reason = Reason("buying.after_answer", phrases.answer_first(), (lead,))
+            yield other, _Binding(reason, setting.days(lead), strength=Strength.PREFERENCE)
+
+
+def _bindings(setting: ResolvedLawn, draft: Draft) -> Iterator[_Binding]:
+    """How a task of buying binds those that it buys for; an order of plants binds their delivery
+    alone. What is short of days asks for as many as it can have."""
+    if draft.operation == "collect":
+        yield _Binding(Reason("buying.fetched", phrases.fetched_first()))
+    elif draft.operation == "delivery" and draft.form:
+        keeps = _KEEPS[draft.form]
+        reason = Reason("buying.plants_fresh", phrases.plants_fresh(), (keeps,))
+        yield _Binding(reason)
+        fresh = Reason("buying.plants_keep", phrases.plants_fresh(), (keeps,))
+        yield _Binding(fresh, None, setting.days(keeps), Strength.ADVICE)
+    elif draft.operation == "call":
+        lead: FactName = "delivery.hire_lead" if draft.hired else "delivery.confirm_lead"
+        why = phrases.hired_first() if draft.hired else phrases.confirmed()
+        yield _Binding(Reason("buying.called", why), strength=Strength.STRONG)
+        ahead = Reason("buying.called_ahead", why, (lead,))
+        yield _Binding(ahead, setting.days(lead), strength=Strength.ADVICE)
+
+
+def _lag(before: Draft, after: Draft, bound: _Binding) -> Lag:
+    """What a binding asks of two tasks."""
+    name, ends = f"{bound.reason.rule}:{before.id}>{after.id}", (before.end_node, after.start_node)
+    least = None if bound.least is None else DayStep(bound.least)
+    most = None if bound.most is None else DayStep(bound.most)
+    return Lag(name, *ends, bound.strength, bound.reason, least, most)
