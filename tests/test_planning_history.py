@@ -10,11 +10,10 @@ import pytest
 from sample_plan import sample_plan, with_task, without
 from told import told
 from turfplan.files.reading.book import load_book
+from turfplan.planning.dry_days import dry_day_constraints, forecast_reasons
 from turfplan.planning.history import (
     TaskHistory,
-    dry_day_constraints,
     fixed_nodes,
-    forecast_reasons,
     history_constraints,
     looked_again,
     read_history,

@@ -369,3 +369,13 @@ def of_preventer() -> Message:
 def of_weed_killer() -> Message:
     """weed killer"""
     return Message("buying.of_weed_killer")
+
+
+def of_soil() -> Message:
+    """what corrects the soil"""
+    return Message("buying.of_soil")
+
+
+def of_covers() -> Message:
+    """what covers the fill"""
+    return Message("buying.of_covers")

@@ -45,16 +45,20 @@ from turfplan.planning.stock import (
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Amount
-from turfplan.work.drafts import Draft
+from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.heap import too_large
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.mix_choice import MixChoice
+from turfplan.work.season import FillVolumes
 
 
 def with_amounts(
     setting: ResolvedLawn, candidate: Candidate, history: TaskHistory | None = None
 ) -> tuple[dict[str, Draft], list[Bought]]:
     """Every draft with its amounts, in order, and what is still to be bought for them."""
-    orders, stock = _orders(setting, candidate, history)
+    orders, stock = bulk_orders(
+        setting, candidate.season, candidate.mix, candidate.volumes, history
+    )
     by_task = _lines_of(orders)
     idle = _idle(by_task, stock) | _without_fill(setting, candidate, by_task, history)
     drafts: dict[str, Draft] = {}
@@ -90,7 +94,7 @@ def with_amounts(
         )
         if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
     ]
-    coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
+    coming = [d for d in spreading(setting, candidate.season) if d.id not in stock.settled]
     if stock.short_m3 and coming:
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
@@ -221,22 +225,23 @@ def _without_fill(
     return frozenset(gone - history.recorded)
 
 
-def _spreading(setting: ResolvedLawn, candidate: Candidate) -> list[Draft]:
-    return [
-        d
-        for d in candidate.season.drafts
-        if "spreading" in setting.book.operations[d.operation].roles
-    ]
+def spreading(setting: ResolvedLawn, season: SeasonDraft) -> list[Draft]:
+    """The passes of a season."""
+    return [d for d in season.drafts if "spreading" in setting.book.operations[d.operation].roles]
 
 
-def _orders(
-    setting: ResolvedLawn, candidate: Candidate, history: TaskHistory | None
+def bulk_orders(
+    setting: ResolvedLawn,
+    season: SeasonDraft,
+    mix: MixChoice,
+    volumes: FillVolumes,
+    history: TaskHistory | None,
 ) -> tuple[list[Bought], Stock]:
-    """The bulk material of every load with what the journal says of it."""
-    loads, mix, volumes = candidate.season.loads, candidate.mix, candidate.volumes
+    """The bulk material of every load of a season with what the journal says of it."""
+    loads = season.loads
     if history is None:
         return material_orders(setting, loads, mix, volumes), Stock()
-    passes, skipped = _spreading(setting, candidate), skipped_passes(volumes, history)
+    passes, skipped = spreading(setting, season), skipped_passes(volumes, history)
     loads = wanted_loads(loads, volumes, history, skipped)
     if skipped == set(volumes.passes) and not any(is_under_way(load, history) for load in loads):
         # Nothing is filled that could settle.

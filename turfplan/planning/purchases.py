@@ -1,6 +1,6 @@
 """What is bought: bulk material by load, what comes in bags and trays, with the dates."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
@@ -294,11 +294,13 @@ def order_lines(
     days: Mapping[str, tuple[date, date]],
     lead_days: int,
     first: date,
+    done: Collection[str] = (),
 ) -> tuple[OrderLine, ...]:
     """The order with its dates: those of its first and its last task, where it has any, else
     `lead_days` before the work.
 
-    `days` are the first and last day of each task by id; nothing is ordered before `first`.
+    `days` are the first and last day of each task by id; what is not `done` is ordered on the
+    `first` day or later.
     """
     lines = []
     for line in bought:
@@ -308,6 +310,9 @@ def order_lines(
         # Bags are bought on the day on which they are fetched.
         ahead = max(first, deliver - timedelta(days=0 if line.in_bags else lead_days))
         asked = days[steps[0]][0] if steps else ahead
+        if steps and steps[0] not in done and asked < first:
+            # Its day is over, and nobody said that it was ordered: it is asked for today.
+            asked, deliver = first, max(first, deliver)
         # What is needed before the rest is ordered is not ordered with it.
         lines.append(_dated(line, asked if asked <= deliver else ahead, deliver))
     return tuple(lines)

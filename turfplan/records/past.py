@@ -17,7 +17,8 @@ class TaskHistory:
     `booked` of what somebody asked for as far as the rules let it, `not_before` the first day still
     possible after rain or refusal, `published` the first day of what is still open.
     `closed` is what no day is left for, `moves_given_up` what was moved by hand to a day that could
-    not be kept, each with why. `alive_on` is the day on which the cause of bumps
+    not be kept, each with why; `refused` are deliveries that were sent back and have not come
+    again. `alive_on` is the day on which the cause of bumps
     or thin grass was found alive.
     `soil` are temperatures in degC at 10 cm, `rain` is in mm.
     """
@@ -39,6 +40,7 @@ class TaskHistory:
     rain: Mapping[date, float] = field(default_factory=dict)
     closed: Mapping[str, Message] = field(default_factory=dict)
     moves_given_up: Mapping[str, Message] = field(default_factory=dict)
+    refused: frozenset[str] = frozenset()
 
     @property
     def fixed(self) -> dict[str, int]:

@@ -11,8 +11,8 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Final, cast, get_args
 
-from turfplan.book.words import book_message
-from turfplan.message import Message, listed
+from turfplan.book.words import book_message, book_messages
+from turfplan.message import Message, Quantity, listed
 from turfplan.phrases import buying as phrases
 from turfplan.records.book_names import FactName, HiredMachine, PlantForm, Trip
 from turfplan.records.constraints import DayStep, Lag, Reason, Strength
@@ -36,6 +36,17 @@ _KEEPS: Mapping[PlantForm, GroupFact] = MappingProxyType(
         "sod": "planting.keeps_sod",
         "plugs": "planting.keeps_plugs",
         "sprigs": "planting.keeps_sprigs",
+    }
+)
+# What a trip is named by where nothing is left to be fetched on it.
+_FOR: Mapping[Trip, Message] = MappingProxyType(
+    {
+        "seed": phrases.of_seed(),
+        "soil": phrases.of_soil(),
+        "fertilizer": phrases.of_fertilizer(),
+        "preventer": phrases.of_preventer(),
+        "weed_killer": phrases.of_weed_killer(),
+        "covers": phrases.of_covers(),
     }
 )
 
@@ -107,13 +118,17 @@ def _still_open(setting: ResolvedLawn, draft: Draft, others: Sequence[Draft]) ->
 
 def _trip(setting: ResolvedLawn, trip: Trip, users: Sequence[Draft]) -> Draft:
     first = min(users, key=_wished)
-    how = (phrases.sunday(),) if on_sundays_alone(setting.calendar.shops) else ()
+    how = book_messages(setting.book, "operations.collect.how")
+    if on_sundays_alone(setting.calendar.shops):
+        how = (*how, phrases.sunday())
     drafted = make(
         setting,
         "collect",
         trip,
         timing=_ahead_of(setting, first, setting.days("delivery.small_lead")),
-        wording=Wording(phrases.collect(), name=phrases.collect_name(), how=how or None),
+        wording=Wording(
+            phrases.collect(), {"what": _FOR[trip]}, name=phrases.collect_name(), how=how
+        ),
         facts=("delivery.small_lead",),
     )
     return replace(drafted, buys_for=tuple(draft.id for draft in users))
@@ -206,6 +221,45 @@ def _calls_off(setting: ResolvedLawn, loads: Sequence[Load]) -> list[Draft]:
         for load in loads
         if load.number != load.order and not load.bags and load.strips is None
     ]
+
+
+def refused_call(setting: ResolvedLawn, delivery: Draft) -> Draft:
+    """The call for what was sent back, on the first day on which somebody answers."""
+    drafted = make(
+        setting,
+        "call",
+        f"refused.{delivery.key}",
+        timing=Timing(PREPARE, session=APART, ideal=setting.today.toordinal()),
+        wording=Wording(
+            phrases.refused(),
+            title=phrases.refused_title(),
+            how=(phrases.refused_ask(),),
+            go=phrases.refused_go(),
+            fallback=phrases.refused_fallback(),
+        ),
+    )
+    return replace(drafted, buys_for=(delivery.id,))
+
+
+def fetched_more(
+    setting: ResolvedLawn, key: str, passes: Sequence[Draft], short_m3: float
+) -> Draft:
+    """The trip for what is short of the mix, before the first of the passes still to come."""
+    first = min(passes, key=lambda draft: draft.position)
+    drafted = make(
+        setting,
+        "collect",
+        key,
+        timing=Timing(
+            PREPARE, session=APART, anchor=first.id, offset=-setting.days("wish.delivery")
+        ),
+        wording=Wording(
+            phrases.mix_why(),
+            title=phrases.mix_title(amount=Quantity(short_m3, "volume", "up")),
+            how=(phrases.mix_how(),),
+        ),
+    )
+    return replace(drafted, buys_for=tuple(draft.id for draft in passes))
 
 
 def _reserved(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:

@@ -1,0 +1,25 @@
+"""What was bought for work that is done is settled with it, though nobody wrote it down."""
+
+from collections.abc import Collection, Mapping
+from typing import Final
+
+from turfplan.records.plan_task import Role, Task
+
+BUYING: Final[tuple[Role, ...]] = ("ordering", "calling", "collecting")
+
+
+def bought_for_done(
+    tasks: Mapping[str, Task], done: Mapping[str, int], known: Collection[str]
+) -> dict[str, int]:
+    """The day (an ordinal) of each order, call or trip that work which is done hung on: its own, or
+    that of the work where it comes later. `known` are tasks of which something else is written."""
+    found: dict[str, int] = {}
+    for name, day in done.items():
+        for before in tasks[name].depends_on if name in tasks else ():
+            bought = tasks.get(before)
+            if bought is None or bought.closed is not None or not bought.plays(*BUYING):
+                continue
+            if before not in done and before not in known:
+                own = min(bought.end.toordinal(), day)
+                found[before] = min(found.get(before, own), own)
+    return found
