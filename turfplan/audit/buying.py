@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from turfplan.audit.case import Case
-from turfplan.audit.deliveries import PLANTS, skipped
+from turfplan.audit.deliveries import PLANTS
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.goods import BOUGHT_AS
 from turfplan.records.plan import OrderLine
@@ -20,9 +20,14 @@ def _tasks_of(case: Case, line: OrderLine) -> list[Task]:
     return [task for task in named if task is not None and task.plays(*BUYING)]
 
 
+def _left_out(case: Case) -> bool:
+    """True where the owner skipped something of the buying: what is bought is then their affair."""
+    return any(task.closed in ("skipped", "dropped") for task in case.all(*BUYING))
+
+
 def lines_have_tasks(case: Case) -> Iterator[Fault]:
     """Each thing on the order is ordered, reserved or fetched by a task of the plan."""
-    for line in case.plan.order if not skipped(case) else ():
+    for line in case.plan.order if not _left_out(case) else ():
         if not _tasks_of(case, line):
             yield fault("line_without_task", item=line.item, day=line.order_by)
 
@@ -53,7 +58,7 @@ def _users(case: Case, line: OrderLine) -> list[Task]:
 def machines_reserved(case: Case) -> Iterator[Fault]:
     """A job with a hired machine hangs on the call that reserves it, on an earlier day or its own;
     a contractor brings machines."""
-    if case.brief.work.by == CONTRACTOR or skipped(case):
+    if case.brief.work.by == CONTRACTOR or _left_out(case):
         return
     called = [task for task in case.kept if task.plays("calling")]
     for job in case.open:

@@ -20,6 +20,7 @@ from turfplan.planning.bagged_goods import fertilizer_order, small_orders, start
 from turfplan.planning.buying_tasks import (
     bought_by,
     hired_machines,
+    is_seen_to,
     told_on_task,
     with_their_tasks,
     without_use,
@@ -35,6 +36,7 @@ from turfplan.planning.load_reasons import part
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.stock import (
     LEAST_M3,
+    MORE_MIX,
     Stock,
     is_under_way,
     needed_m3,
@@ -95,22 +97,16 @@ def with_amounts(
         if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
     ]
     coming = [d for d in spreading(setting, candidate.season) if d.id not in stock.settled]
-    if stock.short_m3 and coming:
+    if stock.short_m3 and coming and MORE_MIX not in stock.unasked:
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     wanted = (line for line in bought if line.value > 0)
     lines = [
-        line for line in with_their_tasks(setting.book, wanted, drafts) if not _is_here(line, stock)
+        line
+        for line in with_their_tasks(setting.book, wanted, drafts)
+        if not is_seen_to(line, drafts, stock)
     ]
     return _told(setting, drafts, lines, history), lines
-
-
-def _is_here(line: Bought, stock: Stock) -> bool:
-    """Whether what was to be fetched or received is here, or was left out."""
-    if line.item == "machine" or not line.steps:
-        return False
-    last = line.steps[-1].id
-    return last in stock.settled or any(step.id in stock.unasked for step in line.steps)
 
 
 def _told(

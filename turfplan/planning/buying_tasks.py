@@ -86,6 +86,17 @@ def with_their_tasks(
     return lines
 
 
+def is_seen_to(line: Bought, drafts: Mapping[str, Draft], stock: Stock) -> bool:
+    """Whether what was to be fetched or received is here, or was left out."""
+    if line.item == "machine":
+        return False
+    user = drafts.get(line.deliver_task)
+    own = {step.id for step in line.steps}.union(user.bought_by if user is not None else ())
+    return not own.isdisjoint(stock.unasked) or (
+        bool(line.steps) and line.steps[-1].id in stock.settled
+    )
+
+
 def _in_steps(book: Book, drafts: Iterable[Draft]) -> list[Draft]:
     """The tasks of buying as they follow each other: order, call, receive or fetch."""
     turns = ("ordering", "calling", "delivery", "collecting")

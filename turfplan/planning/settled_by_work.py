@@ -17,7 +17,7 @@ def bought_for_done(
     for name, day in done.items():
         for before in tasks[name].depends_on if name in tasks else ():
             bought = tasks.get(before)
-            if bought is None or bought.closed is not None or not bought.plays(*BUYING):
+            if bought is None or not bought.plays(*BUYING) or bought.closed not in (None, "done"):
                 continue
             if before not in done and before not in known:
                 own = min(bought.end.toordinal(), day)

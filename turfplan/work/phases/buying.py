@@ -68,7 +68,8 @@ def with_buying(
         *_reserved(setting, drafts),
         *_trips(setting, drafts),
     ]
-    return [estimated(setting, draft, drafts) for draft in (*drafts, *bought)]
+    whole = (*_told_their_buyers(drafts, bought), *bought)
+    return [estimated(setting, draft, drafts) for draft in whole]
 
 
 def with_trip_of_feedings(
@@ -77,7 +78,18 @@ def with_trip_of_feedings(
     """Feedings, and the one trip on which what they all take is fetched; `drafts` are the others of
     the season."""
     trips = _trips(setting, feeds, "fertilizer")
-    return [*feeds, *(estimated(setting, trip, drafts) for trip in trips)]
+    fetched = (estimated(setting, trip, drafts) for trip in trips)
+    return [*_told_their_buyers(feeds, trips), *fetched]
+
+
+def _told_their_buyers(drafts: Sequence[Draft], bought: Sequence[Draft]) -> Iterator[Draft]:
+    """Tasks that know what buys for them."""
+    buyers: dict[str, list[str]] = defaultdict(list)
+    for task in bought:
+        for user in task.buys_for if not task.hired else ():
+            buyers[user].append(task.id)
+    for draft in drafts:
+        yield replace(draft, bought_by=tuple(buyers[draft.id])) if draft.id in buyers else draft
 
 
 def _trips(setting: ResolvedLawn, drafts: Sequence[Draft], only: Trip | None = None) -> list[Draft]:
