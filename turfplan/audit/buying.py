@@ -56,8 +56,8 @@ def _users(case: Case, line: OrderLine) -> list[Task]:
 
 
 def machines_reserved(case: Case) -> Iterator[Fault]:
-    """A job with a hired machine hangs on the call that reserves it, on an earlier day or its own;
-    a contractor brings machines."""
+    """Before a job with a hired machine, or on its day, somebody calls for it; a contractor brings
+    machines."""
     if case.brief.work.by == CONTRACTOR or _left_out(case):
         return
     called = [task for task in case.kept if task.plays("calling")]
@@ -65,8 +65,7 @@ def machines_reserved(case: Case) -> Iterator[Fault]:
         entry = case.book.operations.get(job.operation)
         if entry is None or entry.hires is None or entry.machine in case.brief.work.machines:
             continue
-        own = [task for task in called if task.id in job.depends_on]
-        if not own or any(t.closed is None and not t.overdue and t.end > job.start for t in own):
+        if not any(task.end <= job.start for task in called):
             yield fault("machine_not_reserved", job, day=job.start)
 
 
@@ -81,7 +80,7 @@ def plants_ordered_in_time(case: Case) -> Iterator[Fault]:
             for came in brought:
                 if (came.start - order.end).days < lead:
                     yield fault(
-                        "delivered_before_ordered",
+                        "plants_ordered_late",
                         came,
                         order,
                         day=came.start,

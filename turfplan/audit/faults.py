@@ -48,6 +48,7 @@ FaultKind = Literal[
     "line_without_task",
     "used_before_bought",
     "machine_not_reserved",
+    "plants_ordered_late",
     "estimate_unsaid",
     # depth and spacing
     "pass_too_deep",
@@ -168,6 +169,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "line_off_its_day",
         "used_before_bought",
         "machine_not_reserved",
+        "plants_ordered_late",
         "seed_uncovered",
         "fed_before_mown",
         "woken_seed_dry",

@@ -586,6 +586,14 @@ def machine_not_reserved(*, day: Day) -> Message:
     return Message("faults.machine_not_reserved", (("day", day),))
 
 
+def plants_ordered_late(*, day: Day, ordered: Day, least_days: Number) -> Message:
+    """brought on {day}, ordered on {ordered}; the grower needs {least_days} days"""
+    return Message(
+        "faults.plants_ordered_late",
+        (("day", day), ("ordered", ordered), ("least_days", least_days)),
+    )
+
+
 def estimate_unsaid(*, item: str) -> Message:
     """{item} may still change, and is not told as an estimate"""
     return Message("faults.estimate_unsaid", (("item", item),))

@@ -309,7 +309,7 @@ def order_lines(
         deliver = days[brought][0] if brought in days else first
         # Bags are bought on the day on which they are fetched.
         ahead = max(first, deliver - timedelta(days=0 if line.in_bags else lead_days))
-        asked = days[steps[0]][0] if steps else ahead
+        asked = days.get(steps[0] if steps else line.order_task or "", (ahead, ahead))[0]
         if steps and steps[0] not in done and asked < first:
             # Its day is over, and nobody said that it was ordered: it is asked for today.
             asked, deliver = first, max(first, deliver)
