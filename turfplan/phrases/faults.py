@@ -586,7 +586,7 @@ def machine_not_reserved(*, day: Day) -> Message:
     return Message("faults.machine_not_reserved", (("day", day),))
 
 
-def plants_ordered_late(*, day: Day, ordered: Day, least_days: Number) -> Message:
+def plants_ordered_late(*, day: Day, ordered: Day, least_days: int) -> Message:
     """brought on {day}, ordered on {ordered}; the grower needs {least_days} days"""
     return Message(
         "faults.plants_ordered_late",

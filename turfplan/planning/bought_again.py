@@ -7,10 +7,11 @@ from turfplan.planning.candidates import Drafted
 from turfplan.planning.stock import LEAST_M3, MORE_MIX
 from turfplan.records.constraints import Lag
 from turfplan.records.past import TaskHistory
+from turfplan.work.buying_lags import buying_lags
 from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.phases.buying import buying_lags, fetched_more, refused_call
+from turfplan.work.phases.buying import fetched_more, refused_call
 
 
 def with_bought_again(

@@ -128,7 +128,7 @@ def told_on_task(setting: ResolvedLawn, draft: Draft, lines: Sequence[Bought]) -
     items = (phrases.line(what=line.name, amount=line.text) for line in lines)
     values = {**draft.words}
     steps = draft.how or book_messages(setting.book, f"operations.{draft.operation}.how")
-    if draft.form is None:
+    if draft.title is None:
         names = (line.kind or _KINDS.get(line.item, line.name) for line in lines if _named(line))
         values["what"] = listed(dict.fromkeys(names), "and")
     return replace(draft, words=values, how=(*items, *steps))

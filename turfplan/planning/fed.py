@@ -7,6 +7,7 @@ from turfplan.network import Conflict
 from turfplan.planning.candidates import Candidate, Feeder
 from turfplan.planning.falling import without_tasks
 from turfplan.planning.schedule import Dated
+from turfplan.work.buying_lags import buying_lags
 from turfplan.work.campaigns import Campaign
 from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import SeasonDraft, task_of_node
@@ -16,7 +17,7 @@ from turfplan.work.feeding.stages import worked_days
 from turfplan.work.feeding.starter import STARTER_TASK
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import order_lags
-from turfplan.work.phases.buying import buying_lags, with_trip_of_feedings
+from turfplan.work.phases.buying import with_trip_of_feedings
 from turfplan.work.phases.care import feed_days, feed_drafts
 from turfplan.work.season import computed_numbers, season_flags, with_a_day
 

@@ -6,17 +6,16 @@ a grower or a shop needs are lags: what waits for the goods moves with them.
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final, cast, get_args
 
 from turfplan.book.words import book_message, book_messages
 from turfplan.message import Message, Quantity, listed
 from turfplan.phrases import buying as phrases
-from turfplan.records.book_names import FactName, HiredMachine, PlantForm, Trip
-from turfplan.records.constraints import DayStep, Lag, Reason, Strength
-from turfplan.records.fact_names import GroupFact
+from turfplan.records.book_names import HiredMachine, PlantForm, Trip
+from turfplan.work.buying_lags import KEEPS, PLANTS_LEAD, SAMPLES
 from turfplan.work.days_off import on_sundays_alone
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.feeding.starter import STARTER_TASK
@@ -27,17 +26,8 @@ from turfplan.work.pesticide_law import closed_by
 # Bound to no session: no rule of the order of work that pairs by sessions binds what is bought.
 APART: Final = -1
 LATE: Final = 10**9
-PLANTS_LEAD: Final = "delivery.plants_lead"
-# The soil tests whose answer may change what is bought, and the trips that it may change.
-SAMPLES: Final = ("soil_test", "soil_test.topsoil")
+# The trips whose goods the answer of a soil test may change.
 TESTED: Final[tuple[Trip, ...]] = ("seed", "soil", "fertilizer")
-_KEEPS: Mapping[PlantForm, GroupFact] = MappingProxyType(
-    {
-        "sod": "planting.keeps_sod",
-        "plugs": "planting.keeps_plugs",
-        "sprigs": "planting.keeps_sprigs",
-    }
-)
 # What a trip is named by where nothing is left to be fetched on it.
 _FOR: Mapping[Trip, Message] = MappingProxyType(
     {
@@ -196,12 +186,9 @@ def _plants(setting: ResolvedLawn, plant: Draft) -> list[Draft]:
             go=phrases.receive_plants_go(),
             fallback=phrases.receive_plants_fallback(),
         ),
-        facts=(_KEEPS[form],),
+        facts=(KEEPS[form],),
     )
-    return [
-        replace(draft, buys_for=(plant.id,), form=form, cautions=())
-        for draft in (ordered, received)
-    ]
+    return [replace(draft, buys_for=(plant.id,), cautions=()) for draft in (ordered, received)]
 
 
 def _calls_off(setting: ResolvedLawn, loads: Sequence[Load]) -> list[Draft]:
@@ -318,82 +305,3 @@ def hired_for(setting: ResolvedLawn, draft: Draft) -> HiredMachine | None:
     entry = setting.book.operations[draft.operation]
     owned = entry.machine is not None and entry.machine in setting.brief.work.machines
     return None if owned else entry.hires
-
-
-@dataclass(frozen=True, slots=True)
-class _Binding:
-    """How what is bought binds what it is bought for: days at least and at most between them."""
-
-    reason: Reason
-    least: int | None = 0
-    most: int | None = None
-    strength: Strength = Strength.HARD
-
-
-def buying_lags(setting: ResolvedLawn, drafts: Iterable[Draft]) -> list[Lag]:
-    """What is ordered, reserved or fetched comes before what it is for, with the days that takes;
-    seed and plants come after the look for a cause and the permit, and what the soil test may
-    change after its answer, where there is time for it."""
-    by_id = {draft.id: draft for draft in drafts}
-    lags: list[Lag] = []
-    for draft in by_id.values():
-        users = [by_id[name] for name in draft.buys_for if name in by_id]
-        for bound in _bindings(setting, draft):
-            lags += [_lag(draft, user, bound) for user in users]
-        ordered = by_id.get(f"order_material.{draft.form}")
-        if draft.operation == "delivery" and ordered is not None:
-            reason = Reason("buying.plants_lead", phrases.grower_needs(), (PLANTS_LEAD,))
-            lags.append(_lag(ordered, draft, _Binding(reason, setting.days(PLANTS_LEAD))))
-        for before, bound in _awaited(setting, draft, by_id.values()):
-            lags.append(_lag(before, draft, bound))
-    return lags
-
-
-def _awaited(
-    setting: ResolvedLawn, draft: Draft, drafts: Iterable[Draft]
-) -> Iterator[tuple[Draft, _Binding]]:
-    """What a task of buying is better done after."""
-    of_new_grass = draft.operation == "order_material" and draft.form is not None
-    of_new_grass = of_new_grass or draft.id == "collect.seed"
-    answered = draft.estimate in (phrases.estimate_soil(), phrases.estimate_test())
-    for other in drafts if of_new_grass or answered else ():
-        if of_new_grass and other.operation == "diagnose":
-            reason = Reason("buying.after_cause", phrases.cause_first())
-            yield other, _Binding(reason, strength=Strength.ADVICE)
-        elif of_new_grass and other.id == "permit":
-            lead: FactName = "order.permit_lead"
-            reason = Reason("buying.after_permit", phrases.permit_first(), (lead,))
-            yield other, _Binding(reason, setting.days(lead), strength=Strength.PREFERENCE)
-        elif answered and other.id in SAMPLES:
-            lead = "order.soil_test_lead"
-            reason = Reason("buying.after_sample", phrases.answer_first())
-            yield other, _Binding(reason, strength=Strength.PREFERENCE)
-            reason = Reason("buying.after_answer", phrases.answer_first(), (lead,))
-            yield other, _Binding(reason, setting.days(lead), strength=Strength.PREFERENCE)
-
-
-def _bindings(setting: ResolvedLawn, draft: Draft) -> Iterator[_Binding]:
-    """How a task of buying binds those that it buys for; an order of plants binds their delivery
-    alone. What is short of days asks for as many as it can have."""
-    if draft.operation == "collect":
-        yield _Binding(Reason("buying.fetched", phrases.fetched_first()))
-    elif draft.operation == "delivery" and draft.form:
-        keeps = _KEEPS[draft.form]
-        reason = Reason("buying.plants_fresh", phrases.plants_fresh(), (keeps,))
-        yield _Binding(reason)
-        fresh = Reason("buying.plants_keep", phrases.plants_fresh(), (keeps,))
-        yield _Binding(fresh, None, setting.days(keeps), Strength.ADVICE)
-    elif draft.operation == "call":
-        lead: FactName = "delivery.hire_lead" if draft.hired else "delivery.confirm_lead"
-        why = phrases.hired_first() if draft.hired else phrases.confirmed()
-        yield _Binding(Reason("buying.called", why), strength=Strength.STRONG)
-        ahead = Reason("buying.called_ahead", why, (lead,))
-        yield _Binding(ahead, setting.days(lead), strength=Strength.ADVICE)
-
-
-def _lag(before: Draft, after: Draft, bound: _Binding) -> Lag:
-    """What a binding asks of two tasks."""
-    name, ends = f"{bound.reason.rule}:{before.id}>{after.id}", (before.end_node, after.start_node)
-    least = None if bound.least is None else DayStep(bound.least)
-    most = None if bound.most is None else DayStep(bound.most)
-    return Lag(name, *ends, bound.strength, bound.reason, least, most)
