@@ -41,7 +41,7 @@ def hired(*, machine: Message) -> Message:
 
 
 def hired_day(*, n: int) -> Message:
-    """by the half day or day, for {n} jobs"""
+    """for {n} jobs"""
     return Message("buying.hired_day", (("n", n),))
 
 
@@ -255,6 +255,11 @@ def hired_first() -> Message:
 def confirmed() -> Message:
     """The yard is called before it loads."""
     return Message("buying.confirmed")
+
+
+def ordered_first() -> Message:
+    """What is asked about was ordered before."""
+    return Message("buying.ordered_first")
 
 
 def cause_first() -> Message:

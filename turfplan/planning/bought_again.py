@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from turfplan.planning.bought_for_tasks import bulk_orders, spreading
 from turfplan.planning.candidates import Drafted
-from turfplan.planning.stock import LEAST_M3, MORE_MIX
+from turfplan.planning.stock import LEAST_M3, MORE_MIX, is_more
 from turfplan.records.constraints import Lag
 from turfplan.records.past import TaskHistory
 from turfplan.work.buying_lags import buying_lags
@@ -45,12 +45,10 @@ def _more_mix(
     """The trip for what is short of the mix, before the passes that are still to come."""
     _, stock = bulk_orders(setting, season, drafted.mix, drafted.volumes, history)
     coming = [d for d in spreading(setting, season) if d.id not in stock.settled]
-    if stock.short_m3 <= LEAST_M3 or not coming:
+    if stock.short_m3 <= LEAST_M3 or not coming or any(map(is_more, history.skipped)):
         return []
     name, turn = MORE_MIX, 1
-    while name in history.done or name in history.skipped:
+    while name in history.done:
         turn += 1
         name = f"{MORE_MIX}.{turn}"
-    if turn > 1 and MORE_MIX in history.skipped:
-        return []
     return [fetched_more(setting, name.partition(".")[2], coming, stock.short_m3)]

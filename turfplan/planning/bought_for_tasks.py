@@ -36,8 +36,8 @@ from turfplan.planning.load_reasons import part
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.stock import (
     LEAST_M3,
-    MORE_MIX,
     Stock,
+    is_more,
     is_under_way,
     needed_m3,
     skipped_passes,
@@ -97,7 +97,7 @@ def with_amounts(
         if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
     ]
     coming = [d for d in spreading(setting, candidate.season) if d.id not in stock.settled]
-    if stock.short_m3 and coming and MORE_MIX not in stock.unasked:
+    if stock.short_m3 and coming and not any(map(is_more, stock.unasked)):
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     wanted = (line for line in bought if line.value > 0)

@@ -52,9 +52,19 @@ def buying_lags(setting: ResolvedLawn, drafts: Iterable[Draft]) -> list[Lag]:
         if draft.operation == "delivery" and ordered is not None:
             reason = Reason("buying.plants_lead", phrases.grower_needs(), (PLANTS_LEAD,))
             lags.append(_lag(ordered, draft, _Binding(reason, setting.days(PLANTS_LEAD))))
+        if draft.operation == "call" and not draft.hired:
+            for ordered in _orders_of(users, by_id.values()):
+                reason = Reason("buying.confirmed", phrases.ordered_first())
+                lags.append(_lag(ordered, draft, _Binding(reason, strength=Strength.STRONG)))
         for before, bound in _awaited(setting, draft, by_id.values()):
             lags.append(_lag(before, draft, bound))
     return lags
+
+
+def _orders_of(deliveries: Iterable[Draft], drafts: Iterable[Draft]) -> Iterator[Draft]:
+    """The orders that ask for some loads."""
+    loads = {delivery.load for delivery in deliveries if delivery.load is not None}
+    return (d for d in drafts if d.operation == "order_material" and loads.intersection(d.loads))
 
 
 def _awaited(

@@ -8,6 +8,7 @@ a grower or a shop needs are lags: what waits for the goods moves with them.
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 from types import MappingProxyType
 from typing import Final, cast, get_args
 
@@ -25,7 +26,7 @@ from turfplan.work.pesticide_law import closed_by
 
 # Bound to no session: no rule of the order of work that pairs by sessions binds what is bought.
 APART: Final = -1
-LATE: Final = 10**9
+LATE: Final = date.max.toordinal()
 # The trips whose goods the answer of a soil test may change.
 TESTED: Final[tuple[Trip, ...]] = ("seed", "soil", "fertilizer")
 # What a trip is named by where nothing is left to be fetched on it.
@@ -146,7 +147,7 @@ def _ahead_of(setting: ResolvedLawn, first: Draft, days: int) -> Timing:
     """Some days before a task, never before the plan begins."""
     if first.ideal is not None:
         day = max(setting.first_day, first.ideal - days)
-        return Timing(PREPARE, session=APART, ideal=day, offset=-days)
+        return Timing(PREPARE, session=APART, ideal=day, anchor=first.id, offset=-days)
     return Timing(PREPARE, session=APART, anchor=first.id, offset=-days)
 
 
