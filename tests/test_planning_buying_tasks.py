@@ -162,3 +162,14 @@ def test_the_change_of_a_refused_trip_is_told(season: Season) -> None:
     after(season, "refused", "collect.seed")
     change = task(season, "collect.seed").change
     assert change is not None and "refused" in told(change)
+
+
+def test_nothing_is_ordered_for_what_is_over_already() -> None:
+    """The hollows are filled, and nobody logged their soil: no line asks for it again."""
+    lows = [{"depth": "3 in", "share": 0.15}, {"depth": "0.5 in", "share": 0.3}]
+    season = begun({"leveling": {"depth": None, "lows": lows}})
+    assert line(season, "topsoil") is not None
+    lifted = season.day("lift_and_fill")
+    season.log("done", task="lift_and_fill", on=lifted)
+    season.make(lifted + timedelta(1))
+    assert line(season, "topsoil") is None

@@ -163,3 +163,12 @@ def test_soil_of_hollows_has_order_and_delivery_of_its_own() -> None:
     (line,) = lines(plan, "topsoil")
     assert line.tasks == ("order_material.lifting", "delivery.lifting")
     assert line.acceptance and line.questions
+
+
+def test_a_sod_cutter_is_reserved_where_turf_is_stripped() -> None:
+    """Not where dead grass is mown and raked off."""
+    stripped = plan_of(RENOVATED, {"lawn": {"thatch": "0.8 in"}})
+    assert any("sod cutter" in told(call.title) for call in kind(stripped, "call"))
+    cleared = plan_of(RENOVATED, {"lawn": {"thatch": "0.2 in"}})
+    assert kind(cleared, "clear_stand") and kind(cleared, "call")
+    assert not any("sod cutter" in told(call.title) for call in kind(cleared, "call"))

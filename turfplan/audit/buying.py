@@ -63,7 +63,10 @@ def machines_reserved(case: Case) -> Iterator[Fault]:
     called = [task for task in case.kept if task.plays("calling")]
     for job in case.open:
         entry = case.book.operations.get(job.operation)
-        if entry is None or entry.hires is None or entry.machine in case.brief.work.machines:
+        # The hours of such a job hold the fetching of its machine.
+        if entry is None or entry.hires is None or entry.hours_min is None:
+            continue
+        if entry.machine in case.brief.work.machines:
             continue
         if not any(task.end <= job.start for task in called):
             yield fault("machine_not_reserved", job, day=job.start)

@@ -95,7 +95,7 @@ def order_plants_ask() -> Message:
 
 
 def order_plants_ground() -> Message:
-    """Name the drop spot: on hard ground in the shade, near where it is planted, and what the lorry
+    """Name the drop spot: on hard ground in the shade, near where it is planted, and what the truck
     needs to reach it.
     """
     return Message("buying.order_plants_ground")

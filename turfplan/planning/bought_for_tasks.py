@@ -101,10 +101,11 @@ def with_amounts(
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     wanted = (line for line in bought if line.value > 0)
+    # What no task brings any more is for work that is over.
     lines = [
         line
         for line in with_their_tasks(setting.book, wanted, drafts)
-        if not is_seen_to(line, drafts, stock)
+        if not is_seen_to(line, drafts, stock) and (history is None or line.steps)
     ]
     return _told(setting, drafts, lines, history), lines
 

@@ -36,6 +36,7 @@ class Draft:
     orders, or spreads from, whole or with other passes; what comes in `bags` keeps longer than a
     heap. `sown_share` is the part of the lawn that it sows. A request for marks `serves` the tasks
     of these ids. `by_strip` where it goes over strips in the order in which they were sown.
+    `by_hand` where the machine that its operation hires is not needed.
     `buys_for` are the tasks whose goods it orders, calls for, brings or fetches, `bought_by` those
     that do so for it, `hired` the machines that it reserves; an `estimate` says what may still
     change what is bought.
@@ -85,6 +86,7 @@ class Draft:
     shows: Allowed | None = None
     where: Message | None = None
     where_step: Message | None = None
+    by_hand: bool = False
     buys_for: tuple[str, ...] = ()
     bought_by: tuple[str, ...] = ()
     hired: tuple[HiredMachine, ...] = ()

@@ -305,4 +305,4 @@ def hired_for(setting: ResolvedLawn, draft: Draft) -> HiredMachine | None:
     """The machine that is hired for a task; None where there is one, or none is needed."""
     entry = setting.book.operations[draft.operation]
     owned = entry.machine is not None and entry.machine in setting.brief.work.machines
-    return None if owned else entry.hires
+    return None if owned or draft.by_hand else entry.hires
