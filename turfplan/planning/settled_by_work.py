@@ -5,21 +5,26 @@ from typing import Final
 
 from turfplan.records.plan_task import Role, Task
 
-BUYING: Final[tuple[Role, ...]] = ("ordering", "calling", "collecting")
+BUYING: Final[tuple[Role, ...]] = ("ordering", "calling", "collecting", "delivery")
 
 
 def bought_for_done(
     tasks: Mapping[str, Task], done: Mapping[str, int], known: Collection[str]
 ) -> dict[str, int]:
-    """The day (an ordinal) of each order, call or trip that work which is done hung on: its own, or
-    that of the work where it comes later. `known` are tasks of which something else is written."""
+    """The day (an ordinal) of each order, call, trip or delivery that work which is done hung on: its
+    own, or that of the work where that came first. `known` are tasks of which something else is
+    written."""
     found: dict[str, int] = {}
-    for name, day in done.items():
+    rest = list(done.items())
+    while rest:
+        name, day = rest.pop()
         for before in tasks[name].depends_on if name in tasks else ():
             bought = tasks.get(before)
             if bought is None or not bought.plays(*BUYING) or bought.closed not in (None, "done"):
                 continue
-            if before not in done and before not in known:
-                own = min(bought.end.toordinal(), day)
-                found[before] = min(found.get(before, own), own)
+            own = min(bought.end.toordinal(), day)
+            if before not in done and before not in known and own < found.get(before, own + 1):
+                # What came was ordered, too.
+                found[before] = own
+                rest.append((before, own))
     return found
