@@ -11,8 +11,8 @@ BUYING: Final[tuple[Role, ...]] = ("ordering", "calling", "collecting", "deliver
 def bought_for_done(
     tasks: Mapping[str, Task], done: Mapping[str, int], known: Collection[str]
 ) -> dict[str, int]:
-    """The day (an ordinal) of each order, call, trip or delivery that work which is done hung on: its
-    own, or that of the work where that came first. `known` are tasks of which something else is
+    """The day (an ordinal) of each order, call, trip or delivery that work which is done hung on:
+    its own, or that of the work where that came first. `known` are tasks of which something else is
     written."""
     found: dict[str, int] = {}
     rest = list(done.items())
