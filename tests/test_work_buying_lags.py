@@ -91,6 +91,6 @@ def test_new_grass_is_bought_after_looks_and_permit() -> None:
     assert lags[1].minimum is not None and lags[1].minimum(DAY) == DAY + 7
     unsure = task("collect.soil", estimate=phrases.estimate_test())
     lags = buying_lags(plain(), [looked, permit, sample, unsure])
-    assert [(lag.before, lag.strength) for lag in lags] == [("soil_test", Strength.PREFERENCE)] * 2
+    assert [(lag.before, lag.strength) for lag in lags] == [("soil_test", Strength.PREFERENCE)]
     deep = task("order_material.1", estimate=phrases.estimate_depth())
     assert buying_lags(plain(), [sample, deep]) == []

@@ -56,19 +56,14 @@ def _users(case: Case, line: OrderLine) -> list[Task]:
 
 
 def machines_reserved(case: Case) -> Iterator[Fault]:
-    """Before a job with a hired machine, or on its day, somebody calls for it; a contractor brings
-    machines."""
+    """Before tines or blades of a hired machine go in, or on their day, somebody calls for it; a
+    contractor brings machines."""
     if case.brief.work.by == CONTRACTOR or _left_out(case):
         return
-    called = [task for task in case.kept if task.plays("calling")]
-    for job in case.open:
-        entry = case.book.operations.get(job.operation)
-        # The hours of such a job hold the fetching of its machine.
-        if entry is None or entry.hires is None or entry.hours_min is None:
-            continue
-        if entry.machine in case.brief.work.machines:
-            continue
-        if not any(task.end <= job.start for task in called):
+    called = case.all("calling")
+    for job in case.to_do("coring", "thatching"):
+        owned = case.book.operations[job.operation].machine in case.brief.work.machines
+        if not owned and not any(task.end <= job.start for task in called):
             yield fault("machine_not_reserved", job, day=job.start)
 
 

@@ -64,7 +64,7 @@ def _with_feedings(
     if feeding.starter is None:
         season = without_tasks(season, {STARTER_TASK})
     fed_alone, left_out = with_a_day(setting, feed_drafts(setting, feeding))
-    added = with_trip_of_feedings(setting, fed_alone, season.drafts)
+    added = with_trip_of_feedings(setting, fed_alone, season.drafts, feeding)
     drafts = (*season.drafts, *added)
     ids = {draft.id for draft in added}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from turfplan.network import Conflict, Repair, Schedule, feasible, place_again, repair, solve_softly
 from turfplan.records.constraints import Constraint, NetworkProblem, Node, Strength
 from turfplan.records.past import TaskHistory
+from turfplan.work.buying_lags import wished_ahead
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 
@@ -72,24 +73,11 @@ def date_season(
     left = tuple(c for c in season.constraints if c.id not in gone)
     problem = problem_of(setting, season, wishes, left)
     placed = place_again(rough, problem.nodes)
-    bought = bought_ahead(setting, season.drafts, placed.days)
+    bought = wished_ahead(setting, season.drafts, placed.days)
     if bought:
         problem = problem_of(setting, season, {**wishes, **bought}, left)
         placed = place_again(rough, problem.nodes)
     return Dated(season, problem, placed)
-
-
-def bought_ahead(
-    setting: ResolvedLawn, drafts: Sequence[Draft], days: Mapping[str, int]
-) -> dict[str, int]:
-    """The wished day of what is bought: so many days before the first task that it is for, once
-    that has its day."""
-    wishes = {}
-    for draft in drafts:
-        used = [days[name] for name in draft.buys_for if name in days]
-        if used:
-            wishes[draft.id] = max(setting.first_day, min(used) + draft.offset)
-    return wishes
 
 
 def _in_time(

@@ -4,7 +4,7 @@ before anything is bought.
 What waits for the goods moves with them.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, cast
@@ -67,6 +67,28 @@ def _orders_of(deliveries: Iterable[Draft], drafts: Iterable[Draft]) -> Iterator
     return (d for d in drafts if d.operation == "order_material" and loads.intersection(d.loads))
 
 
+def awaits_answer(draft: Draft) -> bool:
+    """Whether the answer of a soil test may change what a task buys."""
+    return draft.estimate in (phrases.estimate_soil(), phrases.estimate_test())
+
+
+def wished_ahead(
+    setting: ResolvedLawn, drafts: Sequence[Draft], days: Mapping[str, int]
+) -> dict[str, int]:
+    """The wished day of each task of buying once what it is for has its day: so many days before
+    the first of its jobs, but not before the answer of a soil test that may change what is
+    bought. `days` are those of the network's nodes."""
+    sampled = [days[d.end_node] for d in drafts if d.id in SAMPLES and d.end_node in days]
+    answer = max(sampled, default=0) + setting.days("order.soil_test_lead")
+    wishes = {}
+    for draft in drafts:
+        used = [days[name] for name in draft.buys_for if name in days]
+        if used:
+            ahead = max(setting.first_day, min(used) + draft.offset)
+            wishes[draft.id] = max(ahead, answer) if sampled and awaits_answer(draft) else ahead
+    return wishes
+
+
 def _awaited(
     setting: ResolvedLawn, draft: Draft, drafts: Iterable[Draft]
 ) -> Iterator[tuple[Draft, _Binding]]:
@@ -74,7 +96,7 @@ def _awaited(
     of_new_grass = draft.id == "collect.seed" or (
         draft.operation == "order_material" and _of_plants(draft)
     )
-    answered = draft.estimate in (phrases.estimate_soil(), phrases.estimate_test())
+    answered = awaits_answer(draft)
     for other in drafts if of_new_grass or answered else ():
         if of_new_grass and other.operation == "diagnose":
             reason = Reason("buying.after_cause", phrases.cause_first())
@@ -84,11 +106,8 @@ def _awaited(
             reason = Reason("buying.after_permit", phrases.permit_first(), (lead,))
             yield other, _Binding(reason, setting.days(lead), strength=Strength.PREFERENCE)
         elif answered and other.id in SAMPLES:
-            lead = "order.soil_test_lead"
             reason = Reason("buying.after_sample", phrases.answer_first())
             yield other, _Binding(reason, strength=Strength.PREFERENCE)
-            reason = Reason("buying.after_answer", phrases.answer_first(), (lead,))
-            yield other, _Binding(reason, setting.days(lead), strength=Strength.PREFERENCE)
 
 
 def _bindings(setting: ResolvedLawn, draft: Draft) -> Iterator[_Binding]:

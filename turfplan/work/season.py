@@ -99,7 +99,7 @@ def draft_season(
     spacings = {s.number: wished_spacing(setting, s, spacing) for s in campaign.sessions}
     loads = loads_of(setting, campaign, volumes.passes, drafts, spacings)
     kept, left_out = with_a_day(setting, with_loads(setting, drafts, loads))
-    tasks = _held_to_seed(with_buying(setting, kept, loads))
+    tasks = _held_to_seed(with_buying(setting, kept, loads, feeding))
     soil = soil_findings(setting)
     return SeasonDraft(
         tuple(tasks),

@@ -15,14 +15,17 @@ from typing import Final, cast, get_args
 from turfplan.book.words import book_message, book_messages
 from turfplan.message import Message, Quantity, listed
 from turfplan.phrases import buying as phrases
-from turfplan.records.book_names import HiredMachine, PlantForm, Trip
+from turfplan.records.book_names import HiredMachine, OperationName, PlantForm, Trip
 from turfplan.work.buying_lags import KEEPS, PLANTS_LEAD, SAMPLES
 from turfplan.work.days_off import on_sundays_alone
 from turfplan.work.drafts import Draft, Load
+from turfplan.work.feeding.bag import may_be_used
+from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.starter import STARTER_TASK
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, SURFACE, Timing, Wording, make
 from turfplan.work.pesticide_law import closed_by
+from turfplan.work.slopes import washes
 
 # Bound to no session: no rule of the order of work that pairs by sessions binds what is bought.
 APART: Final = -1
@@ -49,7 +52,7 @@ def machine_name(setting: ResolvedLawn, machine: HiredMachine) -> Message:
 
 
 def with_buying(
-    setting: ResolvedLawn, drafts: Sequence[Draft], loads: Sequence[Load]
+    setting: ResolvedLawn, drafts: Sequence[Draft], loads: Sequence[Load], feeding: FeedingPlan
 ) -> list[Draft]:
     """The tasks of a season with those that buy what they take, beside bulk material, which its
     loads bring; what an answer to come may change is an estimate."""
@@ -57,18 +60,18 @@ def with_buying(
         *(draft for plant in drafts if plant.form for draft in _plants(setting, plant)),
         *_calls_off(setting, loads),
         *_reserved(setting, drafts),
-        *_trips(setting, drafts),
+        *_trips(setting, drafts, feeding),
     ]
     whole = (*_told_their_buyers(drafts, bought), *bought)
     return [estimated(setting, draft, drafts) for draft in whole]
 
 
 def with_trip_of_feedings(
-    setting: ResolvedLawn, feeds: Sequence[Draft], drafts: Sequence[Draft]
+    setting: ResolvedLawn, feeds: Sequence[Draft], drafts: Sequence[Draft], feeding: FeedingPlan
 ) -> list[Draft]:
     """Feedings, and the one trip on which what they all take is fetched; `drafts` are the others of
     the season."""
-    trips = _trips(setting, feeds, "fertilizer")
+    trips = _trips(setting, feeds, feeding, "fertilizer")
     fetched = (estimated(setting, trip, drafts) for trip in trips)
     return [*_told_their_buyers(feeds, trips), *fetched]
 
@@ -83,14 +86,36 @@ def _told_their_buyers(drafts: Sequence[Draft], bought: Sequence[Draft]) -> Iter
         yield replace(draft, bought_by=tuple(buyers[draft.id])) if draft.id in buyers else draft
 
 
-def _trips(setting: ResolvedLawn, drafts: Sequence[Draft], only: Trip | None = None) -> list[Draft]:
+def _trips(
+    setting: ResolvedLawn,
+    drafts: Sequence[Draft],
+    feeding: FeedingPlan,
+    only: Trip | None = None,
+) -> list[Draft]:
     """The trips to a shop for what some tasks take; all of them on the trip `only` where given."""
     wanted: dict[Trip, list[Draft]] = defaultdict(list)
     for draft in drafts:
         trip = setting.book.operations[draft.operation].trip
-        if trip is not None and (trip != "weed_killer" or closed_by(setting) is None):
+        if trip is not None and _takes_goods(setting, draft, feeding):
             wanted[only or trip].append(draft)
     return [_trip(setting, trip, wanted[trip]) for trip in get_args(Trip) if trip in wanted]
+
+
+def _takes_goods(setting: ResolvedLawn, draft: Draft, feeding: FeedingPlan) -> bool:
+    """Whether a task takes what is fetched: nothing is where a bag is at hand that may be used, the
+    law closes lawns to weed killers, no test asks for what is worked in, or fill needs no cover."""
+    tested = feeding.potassium is not None or feeding.phosphorus is not None
+    bag = setting.brief.feeding.analysis
+    at_hand = bag is not None and may_be_used(bag, phosphorus_short=feeding.phosphorus_short)
+    takes: dict[OperationName, bool] = {
+        "kill_stand": closed_by(setting) is None,
+        "till": feeding.fresh_ground and tested,
+        "grade": feeding.fresh_ground and tested,
+        "nurse_cover": washes(setting),
+        "starter_feed": tested or not at_hand,
+        "feed_nitrogen": tested or not at_hand,
+    }
+    return takes.get(draft.operation, True)
 
 
 def estimated(setting: ResolvedLawn, draft: Draft, others: Sequence[Draft]) -> Draft:
