@@ -9,7 +9,6 @@ from turfplan.book.entries import Book
 from turfplan.message import Message, Number
 from turfplan.phrases import changes
 from turfplan.phrases import history as phrases
-from turfplan.planning.settled_by_work import bought_for_done
 from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.records.journal import JournalEntry, standing
 from turfplan.records.past import TaskHistory
@@ -62,8 +61,6 @@ def read_history(
     entries = standing(journal)
     tasks = {t.id: t for t in previous.tasks} if previous is not None else {}
     state = _state_of(book, entries, tasks)
-    for name, day in bought_for_done(tasks, state.done, state.skipped | state.refused).items():
-        state.done[name], state.because[name] = day, changes.because_done()
     over = state.done.keys() | state.skipped
     held = {name: day for name, day in state.held.items() if name not in over}
     booked = {name: day for name, day in state.booked.items() if name not in over | held.keys()}
@@ -88,6 +85,7 @@ def read_history(
         ),
         alive_on=_alive_on(book, entries),
         refused=frozenset(state.refused),
+        planned={t.id: t.end.toordinal() for t in tasks.values()},
         soil=tuple(_measured(entries, "soil_temperature")),
         rain=dict(_measured(entries, "rain")),
         because=state.because,

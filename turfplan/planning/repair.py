@@ -56,6 +56,7 @@ from turfplan.planning.preparation_again import (
 )
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
+from turfplan.planning.settled_by_work import with_bought_for_done
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
@@ -263,9 +264,10 @@ def _repaired(
     """A campaign around what has happened, or why it cannot be kept; cuts, cores and marks that run
     out before the work they were for come again, where there are the days for it.
     """
-    season = without_followers(setting, drafted.season, given.history)
-    season = with_booked(_without_skipped(season, given.history), given.history)
-    history = without_waiting(setting.book, season, given.history)
+    history = with_bought_for_done(setting.book, drafted.season, given.history)
+    season = without_followers(setting, drafted.season, history)
+    season = with_booked(_without_skipped(season, history), history)
+    history = without_waiting(setting.book, season, history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
     season = with_bought_again(setting, drafted, season, history)
     given = replace(given, history=history)

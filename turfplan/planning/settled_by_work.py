@@ -1,30 +1,52 @@
 """What was bought for work that is done is settled with it, though nobody wrote it down."""
 
-from collections.abc import Collection, Mapping
+from dataclasses import replace
 from typing import Final
 
-from turfplan.records.plan_task import Role, Task
+from turfplan.book.entries import Book
+from turfplan.phrases import changes
+from turfplan.planning.past_binds import plays
+from turfplan.records.constraints import Lag
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan_task import Role
+from turfplan.work.drafts import SeasonDraft, task_of_node
 
+# The call for a load that was sent back, by what the load is called.
+REFUSED: Final = "call.refused"
 BUYING: Final[tuple[Role, ...]] = ("ordering", "calling", "collecting", "delivery")
 
 
-def bought_for_done(
-    tasks: Mapping[str, Task], done: Mapping[str, int], known: Collection[str]
-) -> dict[str, int]:
-    """The day (an ordinal) of each order, call, trip or delivery that work which is done hung on:
-    its own, or that of the work where that came first. `known` are tasks of which something else is
-    written."""
+def with_bought_for_done(book: Book, season: SeasonDraft, history: TaskHistory) -> TaskHistory:
+    """History with each order, call, trip or delivery that work which is done hangs on as done: by
+    its own day in the plan before, or that of the work where that came first.
+
+    What was skipped, or sent back, stays so.
+    """
     found: dict[str, int] = {}
-    rest = list(done.items())
+    before: dict[str, set[str]] = {}
+    for lag in season.constraints:
+        first = task_of_node(lag.before) if isinstance(lag, Lag) else ""
+        if isinstance(lag, Lag) and lag.minimum is not None and plays(book, first, BUYING):
+            before.setdefault(task_of_node(lag.after), set()).add(first)
+    known = history.done.keys() | history.skipped | history.refused
+    rest = list(history.done.items())
     while rest:
         name, day = rest.pop()
-        for before in tasks[name].depends_on if name in tasks else ():
-            bought = tasks.get(before)
-            if bought is None or not bought.plays(*BUYING) or bought.closed not in (None, "done"):
-                continue
-            own = min(bought.end.toordinal(), day)
-            if before not in done and before not in known and own < found.get(before, own + 1):
+        called = {f"{REFUSED}.{name.partition('.')[2]}"} & history.planned.keys()
+        again = called if plays(book, name, ("delivery",)) else set[str]()
+        for bought in (before.get(name, set()) | again) - known:
+            own = min(history.planned.get(bought, day), day)
+            if own < found.get(bought, own + 1):
                 # What came was ordered, too.
-                found[before] = own
-                rest.append((before, own))
-    return found
+                found[bought] = own
+                rest.append((bought, own))
+    if not found:
+        return history
+    told = dict.fromkeys(found, changes.because_done())
+    return replace(
+        history,
+        done={**history.done, **found},
+        because={**history.because, **told},
+        overdue={name: day for name, day in history.overdue.items() if name not in found},
+        held={name: day for name, day in history.held.items() if name not in found},
+    )

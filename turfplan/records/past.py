@@ -18,8 +18,8 @@ class TaskHistory:
     possible after rain or refusal, `published` the first day of what is still open.
     `closed` is what no day is left for, `moves_given_up` what was moved by hand to a day that could
     not be kept, each with why; `refused` are deliveries that were sent back and have not come
-    again. `alive_on` is the day on which the cause of bumps
-    or thin grass was found alive.
+    again, `planned` the last day of each task in the plan before. `alive_on` is the day on which
+    the cause of bumps or thin grass was found alive.
     `soil` are temperatures in degC at 10 cm, `rain` is in mm.
     """
 
@@ -41,6 +41,7 @@ class TaskHistory:
     closed: Mapping[str, Message] = field(default_factory=dict)
     moves_given_up: Mapping[str, Message] = field(default_factory=dict)
     refused: frozenset[str] = frozenset()
+    planned: Mapping[str, int] = field(default_factory=dict)
 
     @property
     def fixed(self) -> dict[str, int]:
