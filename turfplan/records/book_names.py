@@ -243,10 +243,8 @@ TASK_KEYS: Final[Mapping[str, tuple[str, ...]]] = {
     "mow_low": ("seedbed", "ahead", "blades", "rested", "lifting"),
     "dethatch": ("ahead",),
     "nurse_cover": ("lift",),
-    "order_material": ("lifting", *get_args(PlantForm)),
-    "delivery": ("lifting", *get_args(PlantForm)),
-    "call": ("machines", "refused"),
-    "collect": (*get_args(Trip), "mix"),
+    "order_material": ("lifting",),
+    "delivery": ("lifting",),
 }
 
 
