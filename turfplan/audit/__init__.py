@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 
 from turfplan.audit import (
     amounts_agree,
+    amounts_in_place,
     buying,
     compost_and_starter,
     days,
@@ -60,6 +61,7 @@ INVARIANTS: tuple[Callable[[Case], Iterator[Fault]], ...] = (
     *nitrogen.INVARIANTS,
     *values_said.INVARIANTS,
     *amounts_agree.INVARIANTS,
+    *amounts_in_place.INVARIANTS,
     *goods.INVARIANTS,
     *buying.INVARIANTS,
     *inputs_kept.INVARIANTS,

@@ -43,7 +43,7 @@ class Draft:
     `beside` is the task whose days it shares, whatever moves that one. `why_late` stands in place
     of `why` on a day that is late in its season. A look `shows` something on some days alone;
     None where it does on any. `where` is the part of the lawn that it is for, with
-    the step that says so first; None for all of it.
+    the step that says so first; None for all of it. `area_m2` is the ground that it is done on.
     """
 
     id: str
@@ -91,6 +91,7 @@ class Draft:
     bought_by: tuple[str, ...] = ()
     hired: tuple[HiredMachine, ...] = ()
     estimate: Message | None = None
+    area_m2: float = 0.0
 
     @property
     def start_node(self) -> str:
