@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import timedelta
 from types import MappingProxyType
 
-from turfplan.book.words import book_messages, grass_name
+from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Day, Message, Number, Quantity, Value, length_mm, sentences
 from turfplan.phrases import looks, plan_cautions, slopes
 from turfplan.phrases import past_of_lawn as past_phrases
@@ -193,11 +193,23 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, place: Work
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
             how=_how_planted(setting, form, area_m2, days),
-            cautions=(*_minded(setting, window), *_long_planting(setting, days)),
+            cautions=(
+                *_minded(setting, window),
+                *_long_planting(setting, days),
+                *_near_trees(setting, form),
+            ),
         ),
         extent=replace(place.extent(setting), more_hours=hours),
     )
     return replace(draft, form=form)
+
+
+def _near_trees(setting: ResolvedLawn, form: PlantForm) -> tuple[Message, ...]:
+    """How far holes for plugs and furrows for sprigs go among the roots of trees; sod is laid on
+    top."""
+    if form == "sod" or not setting.near_trees:
+        return ()
+    return (book_message(setting.book, "cautions.tree_digging.text"),)
 
 
 def _long_planting(setting: ResolvedLawn, days: int) -> tuple[Message, ...]:
