@@ -755,6 +755,12 @@ def _before_its_work() -> Made:
     return sand.to(run.id, series=run.series.model_copy(update={"start_time": time(6)}))
 
 
+@breaks("plants_left_dry")
+def _dry_plants() -> Made:
+    """The hours that are allowed lie in the night, and nobody is told to ask for leave."""
+    return made("st-augustine-plugs").told("water", allowed_hours=("22:00-05:00",))
+
+
 @breaks("watered_while_banned")
 def _banned() -> Made:
     sand = made("bermuda-sand")

@@ -340,3 +340,20 @@ def test_the_pack_is_whole() -> None:
         town = towns._town(line)
         assert abs(town.latitude) <= 80 and abs(town.longitude) <= 180 and town.people >= 0
         assert -450 <= town.height_m < 5300 and town.country in head["countries"]
+
+
+def test_the_height_of_slopes_is_not_a_towns() -> None:
+    """In steep valleys the lowest ground around is taken, and told as no more than that."""
+    steep = {"Aosta, IT": 583, "Bolzano, IT": 262, "Chur": 593, "Merano": 325, "Aspen, CO": 2438}
+    for name, height_m in steep.items():
+        town = town_called(name)
+        assert town.steep and abs(town.height_m - height_m) < 600, name
+    for name, height_m in {"Grenoble, FR": 213, "Missoula, MT": 978, "Denver, CO": 1609}.items():
+        town = town_called(name)
+        assert not town.steep and abs(town.height_m - height_m) < 100, name
+    place = with_town(_brief(town="Aosta, IT")).place
+    source = located(place, Path()).climate.source
+    assert source.key == "climate.grid_of_valley"
+    told = located(with_town(_brief(town="Missoula, MT")).place, Path()).climate
+    assert told.source.key == "climate.grid_of_town"
+    assert located(place, Path()).climate.error_c > told.error_c

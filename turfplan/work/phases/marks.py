@@ -101,7 +101,7 @@ def renewal_lags(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
     hold, step = setting.days(marks_hold(setting)), _renewed_after(setting)
     reason = Reason("marks_renewed", phrases.marks_renewed(), (marks_hold(setting),))
     lags: list[Lag] = []
-    for request in [draft for draft in drafts if draft.operation == "locate_utilities"]:
+    for request in [draft for draft in drafts if draft.serves]:
         last = request
         while (new := by_id.get(_after(last))) is not None:
             name, ends = f"marks_renewed:{new.id}", (last.end_node, new.start_node)
@@ -109,8 +109,8 @@ def renewal_lags(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
             lags.append(Lag(name, *ends, Strength.HARD, reason, *in_time, alongside=True))
             last = new
         for served in request.serves if last is not request else ():
-            job = by_id[served]
-            if outlasts(setting, job):
+            job = by_id.get(served)
+            if job is not None and outlasts(setting, job):
                 name, ends = f"marks_renewed:{last.id}>{job.id}", (last.end_node, job.end_node)
                 until = DayStep(1), DayStep(hold)
                 lags.append(Lag(name, *ends, Strength.HARD, reason, *until, alongside=True))
