@@ -757,8 +757,11 @@ def _before_its_work() -> Made:
 
 @breaks("plants_left_dry")
 def _dry_plants() -> Made:
-    """The hours that are allowed lie in the night, and nobody is told to ask for leave."""
-    return made("st-augustine-plugs").told("water", allowed_hours=("22:00-05:00",))
+    """Nothing is said of water behind the planting, and the day's run comes in the evening."""
+    plugs = made("st-augustine-plugs")
+    plant = plugs.first("plant")
+    kept = tuple(s for s in plant.how if getattr(s, "key", "") != "wet_at_once.behind")
+    return plugs.to(plant.id, how=kept)
 
 
 @breaks("watered_while_banned")

@@ -96,7 +96,7 @@ def plants_wet_at_once(case: Case) -> Iterator[Fault]:
     water = case.brief.water
     if water.possible is False:
         return
-    dawn, dusk = case.book.si("water.start_morning"), case.book.si("water.by_hand_until")
+    dawn, dusk = case.book.si("water.start_morning"), case.book.si("water.start_evening")
     spans = _allowed_minutes(water.allowed_hours)
     held = sum(max(0, min(end, dusk) - max(start, dawn)) for start, end in spans)
     people = case.brief.work.people or round(case.book.si("setting.people_assumed"))

@@ -1,6 +1,6 @@
 """Messages of `messages/en/wet_at_once.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Number, Quantity
+from turfplan.message import Listed, Message, Number, Quantity
 
 
 def behind(*, area: Quantity, minutes: int, volume: Quantity, hours: Number) -> Message:
@@ -14,7 +14,7 @@ def behind(*, area: Quantity, minutes: int, volume: Quantity, hours: Number) -> 
     )
 
 
-def in_hours(*, hours: Message, needed: Number, held: Number) -> Message:
+def in_hours(*, hours: Listed, needed: Number, held: Number) -> Message:
     """Water is allowed at {hours} alone, and a plant does not wait for it: get the ground ready
     before, and plant in these hours. By daylight they hold {held} hours; a day's planting takes
     {needed}.
@@ -22,7 +22,7 @@ def in_hours(*, hours: Message, needed: Number, held: Number) -> Message:
     return Message("wet_at_once.in_hours", (("hours", hours), ("needed", needed), ("held", held)))
 
 
-def hours_short(*, hours: Message, needed: Number, held: Number, people: int) -> Message:
+def hours_short(*, hours: Listed, needed: Number, held: Number, people: int) -> Message:
     """Water is allowed at {hours} alone, and a plant does not wait for it: by daylight these hours
     hold {held} hours, a day's planting takes {needed}. Before the plants are bought get leave to
     water by hand behind the planting at other hours, or plant in these hours with {people} at work.
@@ -33,7 +33,7 @@ def hours_short(*, hours: Message, needed: Number, held: Number, people: int) ->
     )
 
 
-def no_hours(*, hours: Message) -> Message:
+def no_hours(*, hours: Listed) -> Message:
     """Water is allowed at {hours} alone, when nobody plants, and a plant does not wait for it:
     before the plants are bought get leave to water by hand behind the planting. Without it buy
     none.

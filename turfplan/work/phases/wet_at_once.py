@@ -47,7 +47,7 @@ def _lawful(setting: ResolvedLawn, minutes: float) -> tuple[Message, ...]:
     water, book = setting.brief.water, setting.book
     law = law_of(water)
     told: list[Message] = []
-    held = law.between(book.si("water.start_morning"), book.si("water.by_hand_until")).open_min
+    held = law.between(book.si("water.start_morning"), book.si("water.start_evening")).open_min
     if water.allowed_hours:
         hours = listed(as_written(text) for text in water.allowed_hours)
         needed, open_hours = (Number(m / MINUTES_IN_HOUR, "tenth") for m in (minutes, held))
