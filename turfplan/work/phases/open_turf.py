@@ -18,9 +18,10 @@ from turfplan.work.mix_choice import is_straight_sand, mix_parts
 from turfplan.work.operations import CARE, SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
 from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
+from turfplan.work.past_of_lawn import barriers_torn
 from turfplan.work.phases.low_cuts import combed_place, cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
-from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
+from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit_here
 from turfplan.work.watering.water_in import as_water_allows
 from turfplan.work.year_seasons import half_of_window
 
@@ -219,7 +220,7 @@ def too_thick(setting: ResolvedLawn) -> Message | None:
     """
     book = setting.book
     sown = setting.sowing.operation in SEEDED and setting.sowing.intent != "winter_overseed"
-    name = strip_limit(setting.turf.species)
+    name = strip_limit_here(setting.brief, setting.book)
     limit = book.si(name)
     if (
         setting.on_open_ground
@@ -264,7 +265,7 @@ def _dethatch(
             else creeps
             if grows_together_first(setting)
             else None,
-            cautions=(scarifying,) if spring and setting.cool else (),
+            cautions=(*((scarifying,) if spring and setting.cool else ()), *barriers_torn(setting)),
         ),
         extent=extent,
         facts=("dethatch.limit",),
