@@ -1075,7 +1075,7 @@ def _barred_twice() -> Made:
     sound = made("pacific-northwest")
     day = sound.first("preemergent").start - timedelta(7)
     past = HerbicideUse(active_ingredient="pendimethalin", on=day)
-    return replace(sound, brief=with_history(sound.brief, herbicides=(past,)))
+    return sound.told("history", herbicides=(past,))
 
 
 @breaks("new_grass_trodden")

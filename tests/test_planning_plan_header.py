@@ -119,7 +119,10 @@ def test_thatch_of_grass_that_no_dethatcher_spares_is_told_with_the_reason() -> 
         {"species": "st_augustine", "share": 0.4},
     ]
     for grass in (runners, mixed):
-        setting = lawn({"lawn": {"grass": grass}, "place": {"postal_code": "32607"}})
+        setting = lawn(
+            {"lawn": {"grass": grass}, "place": {"postal_code": "32607"}},
+            {"seeding": {"intent": "none"}},
+        )
         (message,) = thatch_left(with_thatch(setting, low + 2))
         assert message.key == "plan_cautions.thatch_not_combed"
         assert thatch_left(with_thatch(setting, low)) == []
