@@ -258,6 +258,13 @@ def irrigation_check() -> Message:
     return Message("prepare.irrigation_check")
 
 
+def irrigation_check_relaid() -> Message:
+    """Relaid turf lives on measured water until it roots: find leaks and the minutes before it is
+    lifted.
+    """
+    return Message("prepare.irrigation_check_relaid")
+
+
 def irrigation_check_plants() -> Message:
     """New plants live on measured water: find leaks and the minutes before they are laid or set."""
     return Message("prepare.irrigation_check_plants")

@@ -155,7 +155,7 @@ def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
     level it then.
     """
     book, thatch, grass = setting.book, brief.lawn.thatch_mm, setting.turf.species
-    sponge = thatch is not None and thatch >= book.si(strip_limit_here(brief, book)) - 1e-6
+    sponge = thatch is not None and thatch >= book.si(strip_limit_here(setting.brief, book)) - 1e-6
     if not sponge or brief.lawn.condition == "bare":
         return
     yield ChangedBrief(
