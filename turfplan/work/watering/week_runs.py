@@ -152,11 +152,13 @@ class Week:
         ways += [(wider, 1, 1.0) for wider in range(len(days) + 1, every + 1)]
         ways += [(every, number, 1.0) for number in range(2, most + 1)]
         ways += [(every, number, part) for part in _PARTS for number in range(1, most + 1)]
-        bounds = list[Bound]()
+        bounds: list[Bound] = []
         for count, number, share in ways:
             fit = self._tried(spread(self.lawful, count), number, share, len(days))
             if isinstance(fit, _WeeklyFit):
-                return fit, bounds[0] if bounds else "day"
+                # Of fewer runs: what keeps the day from holding one more.
+                fewer = share == 1 and count == len(days)
+                return fit, "day" if not bounds else bounds[-1 if fewer else 0]
             bounds.append(fit)
         return None, bounds[0]
 
