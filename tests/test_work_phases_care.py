@@ -25,7 +25,7 @@ from turfplan.work.feeding.soil_nutrients import NutrientPart
 from turfplan.work.feeding.stages import PLANTED
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import choose_mix
-from turfplan.work.past_of_lawn import barrier_told
+from turfplan.work.past_of_lawn import barrier_told, barriers_torn
 from turfplan.work.phases.care import (
     _barrier_holds,
     _before_seed,
@@ -188,6 +188,15 @@ def test_one_preventer_guards_a_spring(ingredient: str, ahead: int, *, guarded: 
     found = _preventer(setting, way(SEED), stand_of(setting, way(SEED)))
     assert (found is None) is guarded
     assert bool(barrier_told(setting)) is guarded
+
+
+def test_blades_break_a_barrier_that_still_works() -> None:
+    """Until its weeks are over; a weed killer that is no preventer is no barrier."""
+    day = date(2027, 4, 10)
+    uses = [{"active_ingredient": name, "on": day} for name in ("prodiamine", "2,4-D")]
+    setting = lawn({"history": {"herbicides": uses}})
+    over = day.toordinal() + round(setting.book.fact("herbicides.prodiamine.hold").high_si)
+    assert [len(barriers_torn(setting, on)) for on in (over, over + 1)] == [1, 0]
 
 
 def test_ryegrass_is_given_up_in_the_first_spring_that_lies_within_the_plan() -> None:

@@ -156,14 +156,14 @@ def barrier_told(setting: ResolvedLawn) -> tuple[Message, ...]:
     )
 
 
-def barriers_torn(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """What is said where blades go through preventers of the past that still work as the plan
-    begins."""
+def barriers_torn(setting: ResolvedLawn, day: int) -> tuple[Message, ...]:
+    """What is said where blades go through preventers of the past that still work on a day (an
+    ordinal)."""
     uses = ((use, barrier_until(setting.book, use)) for use in setting.brief.history.herbicides)
     return tuple(
         plan_cautions.barrier_torn(ingredient=use.active_ingredient, day=Day(use.on))
         for use, until in uses
-        if until is not None and until >= setting.first_day
+        if until is not None and until >= day
     )
 
 

@@ -249,11 +249,15 @@ def _dethatch(
     target: str,
     session: int,
     extent: Extent = WHOLE_LAWN,
+    on: int | None = None,
 ) -> Draft:
     creeps = (phrases.dethatch_creeper(), phrases.dethatch_clear())
     by_rake = (phrases.dethatch_by_rake(), phrases.dethatch_clear())
     spring = campaign.sessions[0].window.season == "spring" if campaign.sessions else False
     scarifying = book_message(setting.book, "cautions.spring_scarifying.text")
+    work = campaign.sessions[0].window if campaign.sessions else campaign.sow_window
+    wished = setting.first_day if work is None else work.best.toordinal()
+    torn = barriers_torn(setting, wished - _lead_of_dethatching(setting) if on is None else on)
     return make(
         setting,
         "dethatch",
@@ -267,7 +271,7 @@ def _dethatch(
             else creeps
             if grows_together_first(setting)
             else None,
-            cautions=(*((scarifying,) if spring and setting.cool else ()), *barriers_torn(setting)),
+            cautions=(*((scarifying,) if spring and setting.cool else ()), *torn),
         ),
         extent=extent,
         facts=("dethatch.limit",),
@@ -297,7 +301,7 @@ def _dethatched_ahead(
         ),
         facts=facts,
     )
-    beside = _dethatch(setting, campaign, "", 0)
+    beside = _dethatch(setting, campaign, "", 0, on=season.best.toordinal())
     yield replace(
         beside,
         id=AHEAD,
