@@ -1069,6 +1069,22 @@ def _barred() -> Made:
     return sound.more(laid).moved(name, sound.task("first_mow").start + timedelta(7))
 
 
+@breaks("barred_twice")
+def _barred_twice() -> Made:
+    """The history has a preventer a week before the plan's own."""
+    sound = made("pacific-northwest")
+    day = sound.first("preemergent").start - timedelta(7)
+    past = HerbicideUse(active_ingredient="pendimethalin", on=day)
+    return sound.told("history", herbicides=(past,))
+
+
+@breaks("new_grass_trodden")
+def _trodden() -> Made:
+    cool = made("cool-overseed")
+    how = cool.task("overseed").how[:-1]
+    return cool.to("overseed", how=how)
+
+
 @breaks("fed_before_mown")
 def _fed_before_mown() -> Made:
     cool = made("cool-overseed")

@@ -69,6 +69,8 @@ FaultKind = Literal[
     "seed_uncovered",
     # each sowing in its own time
     "barred_over_seedlings",
+    "barred_twice",
+    "new_grass_trodden",
     "fed_before_mown",
     "woken_seed_dry",
     "woken_seed_unfed",

@@ -202,6 +202,16 @@ def fittings_after_pass(*, day: Day, pass_day: Day) -> Message:
     return Message("faults.fittings_after_pass", (("day", day), ("pass_day", pass_day)))
 
 
+def barred_twice(*, day: Day, given: Day) -> Message:
+    """{day} is while the preventer of {given} still keeps weeds down"""
+    return Message("faults.barred_twice", (("day", day), ("given", given)))
+
+
+def new_grass_trodden(*, day: Day) -> Message:
+    """what is done on {day} does not say how long people keep off"""
+    return Message("faults.new_grass_trodden", (("day", day),))
+
+
 def first_cut_too_early(*, day: Day, sown: Day) -> Message:
     """{day} is before the seed of {sown} can be up"""
     return Message("faults.first_cut_too_early", (("day", day), ("sown", sown)))

@@ -28,7 +28,7 @@ from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
 from turfplan.work.watering.request import FREEZING_C
 
-# What a cause means for the fill; traffic is over when it stays away, and asks for no look.
+# What a cause means for the fill.
 _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
     {
         "moles": phrases.cause_moles,
@@ -39,6 +39,7 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
         "frost": phrases.cause_frost,
         "thatch": phrases.cause_thatch,
         "construction": phrases.cause_construction,
+        "traffic": phrases.cause_traffic,
         "unknown": phrases.cause_unknown,
     }
 )
@@ -55,10 +56,7 @@ def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[
     site = setting.brief.site
     if (cause := live_bump(setting)) is not None:
         early = Timing(PREPARE, ideal=_thawed(setting))
-        holes = (phrases.bare_holes(), phrases.bare_below()) if _bare(setting) else None
-        yield make(
-            setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause](), how=holes)
-        )
+        yield make(setting, "diagnose", timing=early, wording=_of_bumps(setting, cause))
     for name in thin_causes(setting):
         yield from _looks(setting, name, work)
     again = setting.alive_until
@@ -69,6 +67,16 @@ def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[
         timing = Timing(PREPARE, ideal=again)
         look = make(setting, "diagnose", "again", timing=timing, wording=wording)
         yield _on_days_that_show(look, *_seasons_again(setting, again))
+
+
+def _of_bumps(setting: ResolvedLawn, cause: BumpCause) -> Wording:
+    """What is said of the look for a cause of bumps; nobody digs for feet and wheels."""
+    why = _LIVE_CAUSES[cause]()
+    if cause == "traffic":
+        steps = (phrases.traffic_lead(), phrases.traffic_firm(), phrases.traffic_cleared())
+        return Wording(why, title=phrases.traffic_title(), how=steps)
+    holes = (phrases.bare_holes(), phrases.bare_below()) if _bare(setting) else None
+    return Wording(why, how=holes)
 
 
 def _looks(setting: ResolvedLawn, cause: ThinCause, work: OpenDays | None) -> Iterator[Draft]:

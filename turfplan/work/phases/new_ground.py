@@ -35,7 +35,7 @@ from turfplan.work.operations import (
 from turfplan.work.phases.level import long_pass, said_of_pass, site_cautions
 from turfplan.work.places import renewed_place
 from turfplan.work.slopes import is_pegged, on_a_bank, washes
-from turfplan.work.thatch import strip_limit, stripped_mm
+from turfplan.work.thatch import strip_limit_here, stripped_mm
 
 
 def new_ground(
@@ -146,7 +146,7 @@ def _clearing(setting: ResolvedLawn) -> Draft:
             how=(phrases.strip_how(), phrases.strip_away()),
         ),
         extent=replace(ground, more_hours=volume_m3 * setting.book.si("labour.load_wheel_spread")),
-        facts=(strip_limit(setting.turf.species),),
+        facts=(strip_limit_here(setting.brief, setting.book),),
     )
 
 
