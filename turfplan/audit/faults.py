@@ -96,6 +96,7 @@ FaultKind = Literal[
     "limings_too_close",
     "limed_on_lime",
     "limed_above_goal",
+    "too_sour_for_a_grass",
     "sulfur_too_much_at_once",
     # watering law
     "series_backwards",

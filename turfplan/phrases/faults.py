@@ -30,6 +30,11 @@ def limed_above_goal(*, ph: Number, goal: Number) -> Message:
     return Message("faults.limed_above_goal", (("ph", ph), ("goal", goal)))
 
 
+def too_sour_for_a_grass(*, ph: Number, low: Number) -> Message:
+    """a pH of {ph} is let be, where a grass of the stand wants {low} at the least"""
+    return Message("faults.too_sour_for_a_grass", (("ph", ph), ("low", low)))
+
+
 def sulfur_too_much_at_once(*, rate_g_m2: Number, most_g_m2: Number) -> Message:
     """{rate_g_m2} g/m2 of sulfur at once, grass bears {most_g_m2} g/m2"""
     return Message(
