@@ -409,6 +409,14 @@ def _cut_too_early() -> Made:
     return cool.moved("first_mow", cool.task("overseed").start)
 
 
+@breaks("moss_not_raked_out")
+def _moss_left() -> Made:
+    treated = {"moss": [{"on": date(2027, 2, 20)}]}
+    brief = brief_of({"history": treated, "site": {"thin_cause": ["moss"]}})
+    thin = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    return thin.freed("rake_moss").without("rake_moss")
+
+
 @breaks("delivery_without_order")
 def _never_ordered() -> Made:
     return made("bermuda-sand").to("delivery.1", depends_on=())

@@ -34,6 +34,7 @@ FaultKind = Literal[
     "tines_without_pass",
     "lifted_after_pass",
     "fittings_after_pass",
+    "moss_not_raked_out",
     "first_cut_too_early",
     # orders and deliveries
     "delivery_without_order",

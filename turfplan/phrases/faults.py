@@ -697,3 +697,8 @@ def dressed_over_earlier_seed(*, day: Day, sown: Day) -> Message:
 def machine_unanswered(*, machine: str) -> Message:
     """the machine {machine} at hand has no work, and the plan does not say so"""
     return Message("faults.machine_unanswered", (("machine", machine),))
+
+
+def moss_not_raked_out() -> Message:
+    """treated moss is to come off in a task of its own, and there is none"""
+    return Message("faults.moss_not_raked_out")

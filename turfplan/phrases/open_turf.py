@@ -182,6 +182,16 @@ def dethatch(*, thatch: Quantity) -> Message:
     return Message("open_turf.dethatch", (("thatch", thatch),))
 
 
+def dethatch_unsown(*, thatch: Quantity) -> Message:
+    """Thatch of {thatch} keeps the mix from the soil."""
+    return Message("open_turf.dethatch.unsown", (("thatch", thatch),))
+
+
+def dethatch_once() -> Message:
+    """Set the blades to touch the soil surface lightly; go over it once, in one direction."""
+    return Message("open_turf.dethatch.once")
+
+
 def dethatch_ahead() -> Message:
     """It is taken down in a season of its own: blades, cores and a layer in one week would be too
     much for this grass, and it heals before the fill.
