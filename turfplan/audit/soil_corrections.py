@@ -65,7 +65,9 @@ def no_lime_above_goal(case: Case) -> Iterator[Fault]:
 def sour_for_a_grass(case: Case) -> Iterator[Fault]:
     """No soil is called right, or near enough, that is too sour for a grass which counts."""
     ph, (low, high) = case.brief.soil_test.ph, _borne(case)
-    told = [note for note in case.plan.assumptions if isinstance(note, Message) and note.key in LET_BE]
+    told = [
+        note for note in case.plan.assumptions if isinstance(note, Message) and note.key in LET_BE
+    ]
     if ph is not None and ph < min(low, high) and told:
         yield fault("too_sour_for_a_grass", ph=ph, low=low)
 
