@@ -32,7 +32,7 @@ def rests(setting: ResolvedLawn, draft: Draft) -> Iterator[tuple[int, Strength, 
         if draft.operation in HARMS or draft.operation in _AFTER_CUT:
             yield _of_seedlings(setting, draft, sowing)
     for moss in setting.brief.history.moss:
-        if draft.operation in SOWING or draft.operation in ("plant", "dethatch"):
+        if draft.operation in SOWING or draft.operation in ("plant", "dethatch", "rake_moss"):
             rest: FactName = "site.moss_rest"
             reason = Reason("past.moss", phrases.moss(day=Day(moss.on)), (rest,))
             yield moss.on.toordinal() + setting.days(rest), Strength.HARD, reason

@@ -24,6 +24,7 @@ from turfplan.work.phases.cause_seasons import (
     spans_seen,
     why_then,
 )
+from turfplan.work.phases.dead_turf import moss_left
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
 from turfplan.work.watering.request import FREEZING_C
@@ -232,11 +233,12 @@ def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
     tilled = loosened and book.causes[cause].tilled_over is not None
     law = told_of_law(setting) if cause in LIVING else None
     how, end = ("tilled_how", "tilled_over") if tilled else ("how", "over")
+    left = (moss_left(setting),) if cause == "moss" and not setting.on_open_ground else ()
     over = phrases.cause_over(over=book_message(book, f"{key}.{end}"), cause=cause)
     return Wording(
         book_message(book, f"{key}.why"),
         title=book_message(book, f"{key}.title"),
-        how=(*book_messages(book, f"{key}.{how}"), over, _logged(cause)),
+        how=(*book_messages(book, f"{key}.{how}"), *left, over, _logged(cause)),
         cautions=() if law is None else (law,),
     )
 

@@ -9,6 +9,7 @@ from turfplan.phrases import ground_fill as phrases
 from turfplan.phrases import open_turf as of_turf
 from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.days_off import somebody_there
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime_need import tested_soil_goes_under, wants_lime
 from turfplan.work.ground_fill import (
@@ -236,6 +237,7 @@ def _receive(setting: ResolvedLawn, session: Session, loose_m3: float) -> Draft:
             how=(phrases.delivery_look(), phrases.delivery_tip()),
             go=phrases.delivery_go(),
             fallback=phrases.delivery_fallback(),
+            cautions=somebody_there(setting),
         ),
         extent=Extent(loose_m3=loose_m3, more_hours=hours_of_trucks(setting, loose_m3)),
     )

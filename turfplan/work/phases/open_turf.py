@@ -253,6 +253,8 @@ def _dethatch(
 ) -> Draft:
     creeps = (phrases.dethatch_creeper(), phrases.dethatch_clear())
     by_rake = (phrases.dethatch_by_rake(), phrases.dethatch_clear())
+    why = phrases.dethatch if setting.sowing.operation is not None else phrases.dethatch_unsown
+    once = (phrases.dethatch_once(), phrases.dethatch_clear())
     spring = campaign.sessions[0].window.season == "spring" if campaign.sessions else False
     scarifying = book_message(setting.book, "cautions.spring_scarifying.text")
     work = campaign.sessions[0].window if campaign.sessions else campaign.sow_window
@@ -265,11 +267,13 @@ def _dethatch(
             SURFACE, session=session, anchor=target, offset=-_lead_of_dethatching(setting)
         ),
         wording=Wording(
-            phrases.dethatch(thatch=length_mm(setting.turf.thatch_mm)),
+            why(thatch=length_mm(setting.turf.thatch_mm)),
             how=by_rake
             if setting.turf.species.dethatch == "light"
             else creeps
             if grows_together_first(setting)
+            else once
+            if spring and setting.cool
             else None,
             cautions=(*((scarifying,) if spring and setting.cool else ()), *torn),
         ),
