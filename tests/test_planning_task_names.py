@@ -6,7 +6,7 @@ EQUATOR = {"postal_code": None, "latitude": 9.03, "longitude": 38.75, "elevation
 
 
 def test_feedings_of_an_even_year_go_by_their_order() -> None:
-    """Where all months are alike no feeding is of spring; where they are not each has its season."""
+    """Where all months are alike no feeding is of spring; elsewhere each has its season."""
     told = {}
     for name, place in {"even": EQUATOR, "seasons": {"postal_code": "92101"}}.items():
         change = {"lawn": {"grass": "kikuyu"}, "place": place, "seeding": {"intent": "none"}}
