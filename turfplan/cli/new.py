@@ -1,7 +1,6 @@
 """`turfplan new`: asks a few questions in plain words and writes a brief."""
 
 import re
-import secrets
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -9,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from turfplan.cli.speech import say, words_of_user
+from turfplan.cli.speech import brief_at, say, words_of_user
 from turfplan.phrases import commands
 
 if TYPE_CHECKING:
@@ -21,9 +20,21 @@ Ask = Callable[..., str]
 INTENTS = ("none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed")
 
 
+def named_brief(path: Path | None) -> Path | None:
+    """The brief that was named, by itself or by the folder of its lawn."""
+    return None if path is None else brief_at(path)
+
+
 def new(
     file: Path = typer.Argument(
-        Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written."
+        Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written, or a lawn's folder."
+    ),
+    source: Path | None = typer.Option(
+        None,
+        "--from",
+        metavar="BRIEF",
+        help="Copy this brief as another lawn, with an identity of its own; nothing is asked.",
+        callback=named_brief,
     ),
     name: str | None = typer.Option(None, "--name", help="What you call the lawn."),
     area: str | None = typer.Option(None, "--area", help='For example "4200 ft2" or "390 m2".'),
@@ -61,16 +72,21 @@ def new(
     Example: turfplan new lawn.toml
     """
     # Longer than most functions: its options stand one a line.
-    from turfplan.app.new_brief import write_brief
+    from turfplan.app.new_brief import brief_to_write, copy_brief, write_brief
     from turfplan.errors import Problem, TurfplanError
     from turfplan.phrases import screen
 
+    file = brief_to_write(file)
     if file.exists() and not force:
         raise TurfplanError(
             Problem(str(file), commands.exists(), hint=commands.other_name_or_force())
         )
-    missing: list[Problem] = []
     words = words_of_user()
+    if source is not None:
+        copy_brief(source, file)
+        say(words, screen.new_wrote(file=str(file)))
+        return
+    missing: list[Problem] = []
     answer = _asker(words, missing)
     tables = (
         _lawn(answer, name, area, grass, soil),
@@ -113,6 +129,7 @@ def _asker(words: "Words", missing: "list[Problem]") -> Ask:
 def _lawn(
     answer: Ask, name: str | None, area: str | None, grass: str | None, soil: str | None
 ) -> list[str]:
+    from turfplan.app.lawn_identity import drawn_lawn_id
     from turfplan.phrases import screen
 
     called = answer(name, "--name", screen.new_name(), "Lawn")
@@ -120,7 +137,7 @@ def _lawn(
     grows = answer(grass, "--grass", screen.new_grass())
     return [
         "[lawn]",
-        f'id = "lawn-{secrets.token_hex(4)}"',
+        f'id = "{drawn_lawn_id()}"',
         f"name = {_quoted(called)}",
         f"area = {_quoted(large)}",
         f"grass = {_quoted(grows)}",

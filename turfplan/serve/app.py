@@ -28,6 +28,8 @@ from turfplan.export.sheets.changes_page import change_groups
 from turfplan.export.sheets.ground_sheets import fill_view
 from turfplan.export.sheets.look import in_order_of_work, near_text
 from turfplan.export.templates import render, stylesheet
+from turfplan.files.data_folder import known_lawn_id
+from turfplan.files.index import ServedLawn
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message as Told
 from turfplan.messages import Words
@@ -37,7 +39,6 @@ from turfplan.records.plan import Plan
 from turfplan.serve import tokens
 from turfplan.serve.feed import feed_answer
 from turfplan.serve.feed_cache import FeedCache
-from turfplan.serve.index import ServedLawn
 from turfplan.serve.ticks import tick
 
 SECURITY = {
@@ -142,7 +143,7 @@ def create_app(settings: ServerSettings) -> Starlette:
         token = shelf.find(text)
         if token is None or token.kind == "feed":
             return _plain(phrases.unknown(), 404)
-        if token.revoked:
+        if token.is_gone:
             return _plain(phrases.gone(), 410)
         visit = Visit(settings, request, token, tokens.feed_of_page(text))
         return await _posted(visit, shelf) if request.method == "POST" else _page(visit, {})
@@ -166,7 +167,7 @@ def _feed(settings: ServerSettings, shelf: FeedCache, request: Request) -> Respo
     token = shelf.find(request.path_params["token"])
     if token is None or token.kind != "feed":
         return _plain(phrases.unknown(), 404)
-    if token.revoked:
+    if token.is_gone:
         return _plain(phrases.gone(), 410)
     found = shelf.feed(token.lawn)
     if found is None:
@@ -251,7 +252,7 @@ def _page(
         plan = read_plan(token.lawn.folder)
     except TurfplanError:
         plan = None
-    if plan is None:
+    if plan is None or plan.lawn_id != token.lawn.lawn_id:
         return _plain(phrases.no_plan(), 404)
     today = datetime.now(UTC).astimezone(ZoneInfo(plan.timezone)).date()
     words = words_of(plan)
@@ -325,6 +326,8 @@ async def _posted(visit: Visit, shelf: FeedCache) -> Response:
         return _plain(phrases.gone(), 410)
     if token.kind != "edit" or token.lawn.brief is None:
         return _plain(phrases.read_only(), 403)
+    if known_lawn_id(token.lawn.folder) not in (None, token.lawn.lawn_id):
+        return _plain(phrases.no_plan(), 404)
     errors = tick(token.lawn.folder, token.lawn.brief, form, datetime.now(UTC))
     if errors:
         return _page(visit, errors, 422, form)

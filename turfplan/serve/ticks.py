@@ -6,13 +6,15 @@ from multiprocessing import get_context
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
+from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
 from turfplan.app.log_entry import Happening, tick_entry
 from turfplan.errors import TurfplanError
+from turfplan.files.index import ServedLawn
+from turfplan.files.journal import read_journal
 from turfplan.files.reading.brief import journal_beside
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message, said
 from turfplan.phrases import page as phrases
-from turfplan.serve.index import ServedLawn
 
 
 def tick(folder: Path, brief: Path, form: Mapping[str, str], now: datetime) -> dict[str, Message]:
@@ -41,7 +43,10 @@ def tick(folder: Path, brief: Path, form: Mapping[str, str], now: datetime) -> d
     done = Happening("done", task=task.id, on=day, way="page", key=form.get("key") or None)
     today = now.astimezone(ZoneInfo(plan.timezone)).date()
     try:
-        slips = tick_entry(journal_beside(brief), plan, done, today, sure=form.get("keep") == "yes")
+        journal = journal_beside(brief)
+        adopted_journal(journal, folder)
+        refuse_lost_entries(journal, read_journal(journal), folder, plan)
+        slips = tick_entry(journal, plan, done, today, sure=form.get("keep") == "yes")
     except TurfplanError as error:
         return {"task": _said(error)}
     return {slip.field: slip.what for slip in slips}

@@ -13,7 +13,7 @@ import sqlite3
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from turfplan.serve.index import ServedLawn, changing, lawn_of, now_text
+from turfplan.files.index import ServedLawn, changing, lawn_of, now_text
 
 TokenKind = Literal["feed", "read", "edit"]
 KINDS: tuple[TokenKind, ...] = get_args(TokenKind)
@@ -25,7 +25,11 @@ SHORTEST, LONGEST = 20, 100
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """What is known of a token; `page` is the number of the page's token that a feed belongs to."""
+    """What is known of a token; `page` is the number of the page's token that a feed belongs to.
+
+    `revoked` is when it was taken back; a `closed` one came back closed with a copy, and opens
+    nothing either.
+    """
 
     id: int
     lawn: ServedLawn
@@ -34,6 +38,12 @@ class Token:
     created: str
     revoked: str | None
     page: int | None
+    closed: str | None = None
+
+    @property
+    def is_gone(self) -> bool:
+        """Whether it opens nothing any more."""
+        return self.revoked is not None or self.closed is not None
 
 
 def hash_of(token: str) -> str:
@@ -78,17 +88,18 @@ def _keep(
 
 _SELECT = (
     "SELECT token.id, token.kind, token.label, token.created, token.revoked, token.page, "
-    "token.hash, lawn.id, lawn.folder, lawn.brief, lawn.lawn_id "
+    "token.hash, token.closed, lawn.id, lawn.folder, lawn.brief, lawn.lawn_id "
     "FROM token JOIN lawn ON lawn.id = token.lawn"
 )
-TokenRow = tuple[int, TokenKind, str, str, str | None, int | None, str, int, str, str | None, str]
+TokenRow = tuple[
+    int, TokenKind, str, str, str | None, int | None, str, str | None, int, str, str | None, str
+]
 
 
 def _token(row: TokenRow) -> Token:
-    number, kind, label, created, revoked, page, _, lawn, folder, brief, lawn_id = row
-    return Token(
-        number, lawn_of((lawn, folder, brief, lawn_id)), kind, label, created, revoked, page
-    )
+    number, kind, label, created, revoked, page, _, closed, lawn, folder, brief, lawn_id = row
+    served = lawn_of((lawn, folder, brief, lawn_id))
+    return Token(number, served, kind, label, created, revoked, page, closed)
 
 
 def find(connection: sqlite3.Connection, token: str) -> Token | None:
@@ -110,6 +121,19 @@ def listed(connection: sqlite3.Connection, lawn: ServedLawn | None = None) -> tu
     return tuple(
         _token(row) for row in connection.execute(f"{_SELECT} {where} ORDER BY token.id", values)
     )
+
+
+def reopen(connection: sqlite3.Connection, number: int) -> bool:
+    """Opens a token that came back closed with a copy, with the feed that belongs to it; False when
+    there is none of that number that is closed and was not revoked.
+    """
+    with changing(connection):
+        done = connection.execute(
+            "UPDATE token SET closed = NULL WHERE (id = ? OR page = ?) AND closed IS NOT NULL "
+            "AND revoked IS NULL",
+            (number, number),
+        )
+    return done.rowcount > 0
 
 
 def revoke(connection: sqlite3.Connection, number: int, lawn: ServedLawn | None = None) -> bool:
