@@ -38,6 +38,7 @@ pytest.importorskip("starlette", reason="the extra web is not installed")
 from starlette.testclient import TestClient  # after the skip
 
 from turfplan.serve.app import ServerSettings, create_app
+from turfplan.serve.guard import SECURITY
 from turfplan.serve.ticks import replan_apart
 
 CONTENT = b"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nEND:VCALENDAR\r\n"
@@ -75,6 +76,7 @@ def test_answer_carries_its_validators() -> None:
         ),
         ({"if-modified-since": "Sun, 01 Mar 2026 12:00:00 GMT"}, 200),
         ({"if-modified-since": "not a date"}, 200),
+        ({"if-modified-since": "Mon, 01 Jan 99999999999 00:00:00 GMT"}, 200),
         ({"if-modified-since": "Fri, 31 Dec 9999 23:59:59 GMT"}, 200),
     ],
 )
@@ -313,11 +315,43 @@ def test_headers_guard_every_answer(lawn: tuple[Path, Path]) -> None:
         headers = client.get(path).headers
         assert (
             "default-src 'self'" in headers["content-security-policy"]
-            and headers["referrer-policy"] == "no-referrer"
+            and headers["referrer-policy"] == "same-origin"
         )
         assert "noindex" in headers["x-robots-tag"]
     assert client.get("/", headers={"host": "elsewhere.example"}).status_code == 400
     assert client.get("/robots.txt").text.count("feed") == 0
+
+
+def test_a_failure_and_every_refusal_is_guarded_too(
+    lawn: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A fault of the program, a form without or beyond its length, another method, another host and
+    too many requests carry the same headers; another method is told what is taken.
+    """
+    folder, index = lawn
+    app = create_app(ServerSettings(index=index, hosts=("testserver",), per_minute=9))
+    client = TestClient(app, raise_server_exceptions=False)
+    page = f"/lawn/{issued(index, folder, 'read')}"
+    monkeypatch.setattr("turfplan.serve.app.read_plan", lambda _: 1 / 0)
+    answers = {
+        500: client.get(page),
+        411: client.post(page, content=iter([b"do=", b"revoke"])),
+        413: client.post(page, content=b"q" * 30_000),
+        405: client.put(page),
+        400: client.get(page, headers={"host": "elsewhere.example"}),
+        404: client.get("/"),
+    }
+    feed_put = client.put("/feed/x.ics")
+    flood = (client.get("/") for _ in range(40))
+    answers[429] = next(answer for answer in flood if answer.status_code != 404)
+    assert [answer.status_code for answer in answers.values()] == list(answers)
+    for answer in answers.values():
+        headers = answer.headers.multi_items()
+        for name, value in SECURITY.items():
+            assert headers.count((name.lower(), value)) == 1, (answer.status_code, name)
+    assert set(answers[405].headers["allow"].split(", ")) == {"GET", "HEAD", "POST"}
+    assert set(feed_put.headers["allow"].split(", ")) == {"GET", "HEAD"}
+    assert answers[429].headers["retry-after"] == "60"
 
 
 @pytest.fixture(scope="module")

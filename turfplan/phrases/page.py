@@ -187,6 +187,16 @@ def too_large() -> Message:
     return Message("page.too_large")
 
 
+def no_length() -> Message:
+    """A form must say how long it is."""
+    return Message("page.no_length")
+
+
+def other_method() -> Message:
+    """This address does not take that."""
+    return Message("page.other_method")
+
+
 def tick_first() -> Message:
     """Tick the box first: the address stops working for good."""
     return Message("page.tick_first")
