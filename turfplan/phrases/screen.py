@@ -656,6 +656,11 @@ def tokens_gone(*, number: str) -> Message:
     return Message("screen.tokens.gone", (("number", number),))
 
 
+def owner_once() -> Message:
+    """Open this address once, in the browser that shall be yours (it works for a day):"""
+    return Message("screen.owner.once")
+
+
 def tokens_once() -> Message:
     """It is shown this once. Calendars look at it once or twice a day at best."""
     return Message("screen.tokens.once")

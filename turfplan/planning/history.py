@@ -45,6 +45,7 @@ class _JournalState:
     blocked: dict[str, tuple[int, Message]] = field(default_factory=dict)
     because: dict[str, Message] = field(default_factory=dict)
     not_done: set[str] = field(default_factory=set)
+    rained: dict[str, set[date]] = field(default_factory=dict)
 
 
 def read_history(
@@ -85,6 +86,7 @@ def read_history(
         soil=tuple(_measured(entries, "soil_temperature")),
         rain=dict(_measured(entries, "rain")),
         because=state.because,
+        rained={name: frozenset(days) for name, days in state.rained.items()},
     )
 
 
@@ -125,11 +127,21 @@ def _state_of(
             state.booked[entry.task] = entry.to.toordinal()
             if entry.task not in state.held:
                 state.because[entry.task] = changes.because_booked()
+        elif entry.kind == "rained_off" and entry.task in _series(tasks) and entry.on:
+            # Rain has done the work of that day; the series goes on.
+            state.rained.setdefault(entry.task, set()).add(entry.on)
         elif entry.kind in ("rained_off", "refused") and entry.on:
             _put_off(state, entry.kind, entry.on, _hit(book, entry, tasks, state.held))
         elif entry.kind == "not_done" and entry.task:
             state.not_done.add(entry.task)
+            if entry.on:
+                _put_off(state, entry.kind, entry.on, (entry.task,))
     return state
+
+
+def _series(tasks: Mapping[str, Task]) -> frozenset[str]:
+    """The tasks that repeat."""
+    return frozenset(name for name, task in tasks.items() if task.series is not None)
 
 
 def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> None:
@@ -155,13 +167,13 @@ def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> N
 
 
 def _put_off(state: _JournalState, kind: str, on: date, names: Sequence[str]) -> None:
-    """Rain, or a load that was sent back, takes the day from these tasks, and a move by hand with
-    it."""
-    because, wait = (
-        (changes.because_rained_off(), 1)
-        if kind == "rained_off"
-        else (changes.because_refused(), 2)
-    )
+    """Rain, a load that was sent back or want of time, hands or a machine takes the day from these
+    tasks, and a move by hand with it."""
+    because, wait = {
+        "rained_off": (changes.because_rained_off(), 1),
+        "refused": (changes.because_refused(), 2),
+        "not_done": (changes.because_not_done(), 1),
+    }[kind]
     for name in names:
         state.blocked[name] = (on.toordinal() + wait, because)
         state.because[name] = because

@@ -19,7 +19,8 @@ class TaskHistory:
     `closed` is what no day is left for, `moves_given_up` what was moved by hand to a day that could
     not be kept, each with why. `alive_on` is the day on which the cause of bumps
     or thin grass was found alive.
-    `soil` are temperatures in degC at 10 cm, `rain` is in mm.
+    `soil` are temperatures in degC at 10 cm, `rain` is in mm; `rained` are the days on which rain
+    did the work of a series.
     """
 
     done: Mapping[str, int] = field(default_factory=dict)
@@ -37,6 +38,7 @@ class TaskHistory:
     alive_on: date | None = None
     soil: tuple[tuple[date, float], ...] = ()
     rain: Mapping[date, float] = field(default_factory=dict)
+    rained: Mapping[str, frozenset[date]] = field(default_factory=dict)
     closed: Mapping[str, Message] = field(default_factory=dict)
     moves_given_up: Mapping[str, Message] = field(default_factory=dict)
 

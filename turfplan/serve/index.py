@@ -34,6 +34,15 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         "stamp TEXT NOT NULL, bytes BLOB NOT NULL, at TEXT NOT NULL)",
     ),
     ("CREATE INDEX token_by_lawn ON token (lawn)",),
+    (
+        # The last day of an address, and when something was last read by it.
+        "ALTER TABLE token ADD COLUMN ends TEXT",
+        "ALTER TABLE token ADD COLUMN read TEXT",
+        # Browsers of the owner, and the one-time addresses (`once`) that make them such.
+        "CREATE TABLE owner (id INTEGER PRIMARY KEY, once INTEGER NOT NULL, "
+        "hash TEXT NOT NULL UNIQUE, label TEXT NOT NULL, created TEXT NOT NULL, "
+        "ends TEXT NOT NULL, used TEXT, revoked TEXT)",
+    ),
 )
 
 
