@@ -725,11 +725,11 @@ def browsers() -> Message:
     return Message("page.browsers")
 
 
-def browsers_say() -> Message:
-    """They may do everything, for every lawn of this server. Whoever runs the server can make a new
-    one with turfplan tokens owner.
+def browsers_say(*, command: str) -> Message:
+    """They may do everything, for every lawn of this server. Whoever runs the server makes a new
+    one with `{command}`.
     """
-    return Message("page.browsers_say")
+    return Message("page.browsers_say", (("command", command),))
 
 
 def claim() -> Message:
@@ -759,9 +759,9 @@ def once_used() -> Message:
     return Message("page.once_used")
 
 
-def once_again() -> Message:
-    """Whoever runs the server gets a new one there with turfplan tokens owner."""
-    return Message("page.once_again")
+def once_again(*, command: str) -> Message:
+    """Whoever runs the server gets a new one there with `{command}`."""
+    return Message("page.once_again", (("command", command),))
 
 
 def lawns() -> Message:
@@ -784,11 +784,11 @@ def open_yours() -> Message:
     return Message("page.open_yours")
 
 
-def lost_owner() -> Message:
+def lost_owner(*, command: str) -> Message:
     """If the server is yours: the terminal that it was started in has printed an address for you;
-    turfplan tokens owner prints a new one.
+    `{command}` prints a new one.
     """
-    return Message("page.lost_owner")
+    return Message("page.lost_owner", (("command", command),))
 
 
 def gone() -> Message:

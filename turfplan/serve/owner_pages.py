@@ -15,7 +15,7 @@ from turfplan.message import Message
 from turfplan.phrases import page as phrases
 from turfplan.plain_text import plain_text
 from turfplan.serve.guard import from_here, plain
-from turfplan.serve.owners import KEPT, Owner
+from turfplan.serve.owners import KEPT, OWNER_COMMAND, Owner
 from turfplan.serve.pages import PRIVATE, Known, calendar_page, notice
 from turfplan.serve.tokens import KINDS, TokenKind
 from turfplan.serve.visit import Server, Visit
@@ -46,7 +46,7 @@ async def claim_page(server: Server, request: Request) -> Response:
     """
     once, now = request.path_params["once"], server.settings.clock()
     if not await run_in_threadpool(server.shelf.may_claim, once, now):
-        return notice(request, 410, phrases.once_used(), phrases.once_again())
+        return notice(request, 410, phrases.once_used(), phrases.once_again(command=OWNER_COMMAND))
     if request.method != "POST":
         html = render("web/claim.html.jinja", words_of_user())
         return HTMLResponse(html, 200, PRIVATE)
@@ -55,7 +55,7 @@ async def claim_page(server: Server, request: Request) -> Response:
     label = plain_text(str((await request.form()).get("label", "")))[:LONGEST_LABEL]
     secret = await run_in_threadpool(server.shelf.claim, once, label, now)
     if secret is None:
-        return notice(request, 410, phrases.once_used(), phrases.once_again())
+        return notice(request, 410, phrases.once_used(), phrases.once_again(command=OWNER_COMMAND))
     answer = RedirectResponse("/", 303)
     answer.set_cookie(
         cookie_name(server, request),
@@ -72,7 +72,13 @@ async def claim_page(server: Server, request: Request) -> Response:
 def home_page(server: Server, request: Request) -> Response:
     """All lawns to the owner, the only one at once; to others what to do."""
     if owner_of(server, request) is None:
-        return notice(request, 403, phrases.not_known(), phrases.open_yours(), phrases.lost_owner())
+        return notice(
+            request,
+            403,
+            phrases.not_known(),
+            phrases.open_yours(),
+            phrases.lost_owner(command=OWNER_COMMAND),
+        )
     lawns = server.shelf.lawns()
     if len(lawns) == 1:
         return RedirectResponse(f"/home/{lawns[0].id}", 303)

@@ -16,6 +16,8 @@ from turfplan.serve.tokens import LONGEST, SHORTEST, TOKEN_BYTES, hash_of
 # As long as a way to the phone in the other room may take, and as long as browsers keep a cookie.
 ONCE = timedelta(hours=24)
 KEPT = timedelta(days=400)
+# Which makes an owner at the machine.
+OWNER_COMMAND = "turfplan tokens owner"
 
 
 @dataclass(frozen=True, slots=True)

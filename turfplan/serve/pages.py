@@ -206,6 +206,7 @@ def calendar_page(
         page_qr=qr_data_uri(page) if page else None,
         new=made is not None,
         held=[_held(token, visit.now, words) for token in held if token.page is None],
+        owner_command=owners.OWNER_COMMAND,
         browsers=[_browser(one, words) for one in browsers],
         errors=[words.text(one) for one in told],
         form=form or {},
