@@ -81,7 +81,8 @@ def test_seed_of_two_places_is_two_lines_by_their_masses(monkeypatch: pytest.Mon
 
 
 def test_sod_of_several_days_comes_by_the_day() -> None:
-    """90 m2 over three days are 30 a day; of one day, or of plugs, nothing is said."""
+    """90 m2 over three days are 30 a day, 900 plugs 300, 0.9 m3 of sprigs 0.3; of one day nothing
+    is said."""
     sod = Amount.of("sod", 90.0, "m2", WHY)
     (line,) = bought(sod, days=3)
     by_day = phrases.sod_by_day(days=3, area=Quantity(30.0, "area", "up"))
@@ -89,7 +90,13 @@ def test_sod_of_several_days_comes_by_the_day() -> None:
     assert bought(sod)[0].reason == WHY
     assert bought(sod, days=2)[0].reason != WHY
     plugs = Amount.of("plugs", 900, "pieces", WHY)
-    assert bought(plugs, days=3)[0].reason == WHY
+    count = phrases.pieces(n=300, pieces=Number(300, "grouped"))
+    told_plugs = sentences(WHY, phrases.plants_by_day(days=3, amount=count))
+    assert bought(plugs, days=3)[0].reason == told_plugs and bought(plugs)[0].reason == WHY
+    sprigs = Amount.of("sprigs", 0.9, "m3", WHY)
+    volume = phrases.sprigs_a_day(volume=Quantity(0.3, "sprig_volume", "up"))
+    (of_sprigs,) = bought(sprigs, days=3)
+    assert of_sprigs.reason == sentences(WHY, phrases.plants_by_day(days=3, amount=volume))
 
 
 @pytest.mark.parametrize(

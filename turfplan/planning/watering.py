@@ -27,7 +27,7 @@ from turfplan.work.watering.season import (
     season_watering,
 )
 from turfplan.work.watering.sprinklers import zones
-from turfplan.work.watering.stages import OF_RELAID, STAGE_NAMES, StageName
+from turfplan.work.watering.stages import OF_RELAID, StageName
 
 # The stages that follow a pass; the others belong to seed or plants.
 OF_PASSES: tuple[StageName, ...] = ("settle", "settle_fill", "recover", *OF_RELAID)
@@ -257,7 +257,8 @@ def _task(run: WaterRun, anchor: Task | None) -> Task:
         ),
         stage=WateringStage(
             id=run.stage,
-            name=STAGE_NAMES[run.stage],
+            name=run.stage_name,
+            stand_in=run.stand_in,
             settings=run.when.settings,
             cycles=run.when.cycles,
             soak_minutes=run.when.soak_min,
