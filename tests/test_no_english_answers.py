@@ -464,16 +464,16 @@ def test_no_answer_of_the_server_is_english(
         (303, owner.post(f"/own/{once}", data={"label": ""})),
         (410, owner.get(f"/own/{once}")),
         (200, owner.get("/")),
-        (200, owner.get("/home/1/calendar")),
-        (404, owner.get("/home/99")),
-        (422, owner.post("/home/1/calendar", data={"do": "give", "ends": "qqq"})),
+        (200, owner.get("/mine/1/calendar")),
+        (404, owner.get("/mine/99")),
+        (422, owner.post("/mine/1/calendar", data={"do": "give", "ends": "qqq"})),
         (
             200,
-            owner.post("/home/1/calendar", data={"do": "give", "kind": "feed", "label": "qqq"}),
+            owner.post("/mine/1/calendar", data={"do": "give", "kind": "feed", "label": "qqq"}),
         ),
         (
             200,
-            owner.post("/home/1/calendar", data={"do": "give", "kind": "edit", "label": "qqq"}),
+            owner.post("/mine/1/calendar", data={"do": "give", "kind": "edit", "label": "qqq"}),
         ),
     ]
     journal = served_lawn / f"{brief.stem}.journal.jsonl"

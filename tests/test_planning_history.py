@@ -473,4 +473,4 @@ def test_rain_takes_a_day_off_what_repeats_and_puts_nothing_off() -> None:
     found = past_of(*({"kind": "rained_off", "task": series.id, "on": day} for day in days))
     assert found.rained == {series.id: frozenset(days)} and found.not_before == {}
     spread = past_of({"kind": "rained_off", "task": "topdress.1", "on": AUTUMN})
-    assert spread.rained == {} and "topdress.1" in spread.not_before
+    assert "topdress.1" in spread.not_before

@@ -74,7 +74,7 @@ def test_being_at_the_machine_is_no_right(tmp_path: Path) -> None:
     settings = ServerSettings(tmp_path / "i", hosts=("127.0.0.1",))
     app = create_app(settings)
     client = TestClient(app, base_url="http://127.0.0.1", client=("127.0.0.1", 9))
-    assert client.get("/").status_code == client.get("/home/1").status_code == 403
+    assert client.get("/").status_code == client.get("/mine/1").status_code == 403
     later = NOW + timedelta(days=1)
     with store.opened(tmp_path / "i") as connection:
         assert owners.owners(connection, later) == ()

@@ -155,7 +155,7 @@ def nobody(home: ServedHome) -> str:
 
 
 def not_owner(home: ServedHome) -> str:
-    return f"/home/{home.lawn().id}"
+    return f"/mine/{home.lawn().id}"
 
 
 def claim(home: ServedHome) -> str:
@@ -490,13 +490,13 @@ def test_the_owner_is_who_opens_the_address_first(
             page.goto(home.base + once)
         page.get_by_label("What to call you").fill("Kitchen phone")
         press(page, "This is my browser")
-        assert page.url == f"{home.base}/home/{home.lawn().id}"
+        assert page.url == f"{home.base}/mine/{home.lawn().id}"
         (cookie,) = page.context.cookies()
         assert (cookie["httpOnly"], cookie["sameSite"], cookie["path"]) == (True, "Lax", "/")
         assert page.evaluate("document.cookie") == ""
         assert other.goto(home.base + once).status == 410
         assert other.goto(home.base).status == 403
-        assert other.goto(f"{home.base}/home/{home.lawn().id}").status == 403
+        assert other.goto(f"{home.base}/mine/{home.lawn().id}").status == 403
         page.get_by_role("link", name="Calendar").click()
         assert "Kitchen phone" in text_of(page)
         with page.expect_navigation():
@@ -504,7 +504,7 @@ def test_the_owner_is_who_opens_the_address_first(
         assert "This browser is not known here" in text_of(page)
         other.goto(home.base + home.once())
         press(other, "This is my browser")
-        assert other.url == f"{home.base}/home/{home.lawn().id}"
+        assert other.url == f"{home.base}/mine/{home.lawn().id}"
 
 
 def test_addresses_are_given_with_a_right_and_an_end_and_withdrawn(
@@ -564,7 +564,7 @@ def test_an_address_never_shows_another_lawn(
         ):
             answer = asked.post(f"{home.base}/lawn/{token}", form=form, headers=here)
             assert answer.status == 403
-        assert asked.get(f"{home.base}/home/{other.id}").status == 403
+        assert asked.get(f"{home.base}/mine/{other.id}").status == 403
         assert asked.get(f"{home.base}/lawn/{token}/../{other.id}").status == 404
     assert not (home.root / "bermuda-sand.journal.jsonl").exists()
 

@@ -9,6 +9,7 @@ from turfplan.book.entries import Book
 from turfplan.message import Day, Message, Number
 from turfplan.phrases import changes
 from turfplan.phrases import history as phrases
+from turfplan.planning.lost_days import put_off_by, rained_days
 from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.records.journal import JournalEntry, standing
 from turfplan.records.past import TaskHistory
@@ -45,7 +46,6 @@ class _JournalState:
     blocked: dict[str, tuple[int, Message]] = field(default_factory=dict)
     because: dict[str, Message] = field(default_factory=dict)
     not_done: set[str] = field(default_factory=set)
-    rained: dict[str, set[date]] = field(default_factory=dict)
 
 
 def read_history(
@@ -86,7 +86,7 @@ def read_history(
         soil=tuple(_measured(entries, "soil_temperature")),
         rain=dict(_measured(entries, "rain")),
         because=state.because,
-        rained={name: frozenset(days) for name, days in state.rained.items()},
+        rained=rained_days(entries),
     )
 
 
@@ -127,21 +127,13 @@ def _state_of(
             state.booked[entry.task] = entry.to.toordinal()
             if entry.task not in state.held:
                 state.because[entry.task] = changes.because_booked()
-        elif entry.kind == "rained_off" and entry.task in _series(tasks) and entry.on:
-            # Rain has done the work of that day; the series goes on.
-            state.rained.setdefault(entry.task, set()).add(entry.on)
         elif entry.kind in ("rained_off", "refused") and entry.on:
-            _put_off(state, entry.kind, entry.on, _hit(book, entry, tasks, state.held))
+            _put_off(state, entry.kind, entry.on, put_off_by(book, entry, tasks, state.held))
         elif entry.kind == "not_done" and entry.task:
             state.not_done.add(entry.task)
             if entry.on:
                 _put_off(state, entry.kind, entry.on, (entry.task,))
     return state
-
-
-def _series(tasks: Mapping[str, Task]) -> frozenset[str]:
-    """The tasks that repeat."""
-    return frozenset(name for name, task in tasks.items() if task.series is not None)
 
 
 def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> None:
@@ -248,26 +240,6 @@ def _used(entry: JournalEntry, before: WhatHappened | None) -> tuple[Amount, ...
     return tuple(
         Amount.of("used", value, unit, phrases.as_logged()) for unit, value in found.items()
     )
-
-
-def _hit(
-    book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mapping[str, int]
-) -> list[str]:
-    """The tasks that rain on a day, or a refused load, has put off."""
-    if entry.task:
-        return [entry.task]
-    found = []
-    for task in tasks.values():
-        day = held.get(task.id)
-        starts = date.fromordinal(day) if day is not None else task.start
-        ends = starts + (task.end - task.start)
-        wet = task.operation in book.operations and book.operations[task.operation].weather in (
-            "dry",
-            "dry_ground",
-        )
-        if entry.on and starts <= entry.on <= ends and wet and task.closed is None:
-            found.append(task.id)
-    return found
 
 
 def fixed_nodes(season: SeasonDraft, history: TaskHistory) -> dict[str, int]:

@@ -19,8 +19,8 @@ class TaskHistory:
     `closed` is what no day is left for, `moves_given_up` what was moved by hand to a day that could
     not be kept, each with why. `alive_on` is the day on which the cause of bumps
     or thin grass was found alive.
-    `soil` are temperatures in degC at 10 cm, `rain` is in mm; `rained` are the days on which rain
-    did the work of a series.
+    `soil` are temperatures in degC at 10 cm, `rain` is in mm; `rained` are the days that rain took,
+    by the task that was named: of a series they are off.
     """
 
     done: Mapping[str, int] = field(default_factory=dict)

@@ -46,8 +46,8 @@ def create_app(settings: ServerSettings) -> Guard:
         Route("/feed/{token}.ics", _plainly(_feed, server), methods=["GET"]),
         Route("/lawn/{token}", _awaited(_lawn, server), methods=forms),
         Route("/lawn/{token}/{page:path}", _awaited(_lawn, server), methods=forms),
-        Route("/home/{lawn:int}", _awaited(_home, server), methods=forms),
-        Route("/home/{lawn:int}/{page:path}", _awaited(_home, server), methods=forms),
+        Route("/mine/{lawn:int}", _awaited(_mine, server), methods=forms),
+        Route("/mine/{lawn:int}/{page:path}", _awaited(_mine, server), methods=forms),
         Route("/static/web.css", _style, methods=["GET"]),
         Route("/static/web.js", _script, methods=["GET"]),
         Route("/robots.txt", _robots, methods=["GET"]),
@@ -125,7 +125,7 @@ async def _lawn(server: Server, request: Request) -> Response:
     return await _visited(visit)
 
 
-async def _home(server: Server, request: Request) -> Response:
+async def _mine(server: Server, request: Request) -> Response:
     """A page of a lawn for the owner's browser; to others nothing is there."""
     owner = await run_in_threadpool(owner_of, server, request)
     if owner is None:
@@ -134,7 +134,7 @@ async def _home(server: Server, request: Request) -> Response:
     lawn = await run_in_threadpool(server.shelf.lawn, number)
     if lawn is None:
         return notice(request, 404, phrases.unknown(), phrases.whole_address())
-    return await _visited(Visit(server, request, lawn, "own", f"/home/{number}", owner.label))
+    return await _visited(Visit(server, request, lawn, "own", f"/mine/{number}", owner.label))
 
 
 async def _visited(visit: Visit) -> Response:

@@ -81,7 +81,7 @@ def home_page(server: Server, request: Request) -> Response:
         )
     lawns = server.shelf.lawns()
     if len(lawns) == 1:
-        return RedirectResponse(f"/home/{lawns[0].id}", 303)
+        return RedirectResponse(f"/mine/{lawns[0].id}", 303)
     named = []
     for lawn in lawns:
         try:
@@ -89,7 +89,7 @@ def home_page(server: Server, request: Request) -> Response:
         except TurfplanError:
             plan = None
         name = plain_text(plan.lawn.name) if plan is not None else ""
-        named.append({"address": f"/home/{lawn.id}", "name": name or lawn.folder.name})
+        named.append({"address": f"/mine/{lawn.id}", "name": name or lawn.folder.name})
     return HTMLResponse(render("web/home.html.jinja", words_of_user(), lawns=named), 200, PRIVATE)
 
 
