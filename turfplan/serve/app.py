@@ -27,7 +27,7 @@ from turfplan.serve.pages import (
     today_page,
 )
 from turfplan.serve.ticks import Written, take_back, write_ticks
-from turfplan.serve.visit import Right, Server, ServerSettings, Visit
+from turfplan.serve.visit import Right, Server, ServerSettings, Visit, number_of
 
 Page = Callable[[Visit, Known], Response]
 PAGES: dict[str, Page] = {"": today_page, "did": did_page, "calendar": calendar_page}
@@ -46,8 +46,8 @@ def create_app(settings: ServerSettings) -> Guard:
         Route("/feed/{token}.ics", _plainly(_feed, server), methods=["GET"]),
         Route("/lawn/{token}", _awaited(_lawn, server), methods=forms),
         Route("/lawn/{token}/{page:path}", _awaited(_lawn, server), methods=forms),
-        Route("/mine/{lawn:int}", _awaited(_mine, server), methods=forms),
-        Route("/mine/{lawn:int}/{page:path}", _awaited(_mine, server), methods=forms),
+        Route("/mine/{lawn}", _awaited(_mine, server), methods=forms),
+        Route("/mine/{lawn}/{page:path}", _awaited(_mine, server), methods=forms),
         Route("/static/web.css", _style, methods=["GET"]),
         Route("/static/web.js", _script, methods=["GET"]),
         Route("/robots.txt", _robots, methods=["GET"]),
@@ -130,8 +130,8 @@ async def _mine(server: Server, request: Request) -> Response:
     owner = await run_in_threadpool(owner_of, server, request)
     if owner is None:
         return await run_in_threadpool(home_page, server, request)
-    number = request.path_params["lawn"]
-    lawn = await run_in_threadpool(server.shelf.lawn, number)
+    number = number_of(request.path_params["lawn"])
+    lawn = None if number is None else await run_in_threadpool(server.shelf.lawn, number)
     if lawn is None:
         return notice(request, 404, phrases.unknown(), phrases.whole_address())
     return await _visited(Visit(server, request, lawn, "own", f"/mine/{number}", owner.label))
@@ -204,15 +204,15 @@ def _told(visit: Visit, written: Written) -> Response:
 
 
 def _undone(visit: Visit, known: Known, form: FormData) -> Response:
-    number = str(form.get("number", ""))
-    if not number.isdecimal():
+    number = number_of(form.get("number"))
+    if number is None:
         return did_page(visit, known, [phrases.bad_form()])
-    written = take_back(visit.lawn, int(number), visit.holder)
+    written = take_back(visit.lawn, number, visit.holder)
     if written.errors:
         return did_page(visit, known, written.errors)
     if not written.known:
         _replan(visit)
-    return _see(f"{visit.home}/did", undone=[int(number)])
+    return _see(f"{visit.home}/did", undone=[number])
 
 
 def _replan(visit: Visit) -> None:

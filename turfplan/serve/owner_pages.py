@@ -18,7 +18,7 @@ from turfplan.serve.guard import from_here, plain
 from turfplan.serve.owners import KEPT, OWNER_COMMAND, Owner
 from turfplan.serve.pages import PRIVATE, Known, calendar_page, notice
 from turfplan.serve.tokens import KINDS, TokenKind
-from turfplan.serve.visit import Server, Visit
+from turfplan.serve.visit import Server, Visit, number_of
 
 LONGEST_LABEL = 60
 
@@ -99,13 +99,13 @@ def owner_form(visit: Visit, known: Known, form: FormData) -> Response:
     done = str(form.get("do", ""))
     if done == "give":
         return _given(visit, known, form)
-    number = str(form.get("number", ""))
-    if not number.isdecimal():
+    number = number_of(form.get("number"))
+    if number is None:
         return calendar_page(visit, known, [phrases.bad_form()])
     if done == "withdraw":
-        visit.server.shelf.withdraw(int(number), visit.lawn)
+        visit.server.shelf.withdraw(number, visit.lawn)
     else:
-        visit.server.shelf.withdraw_owner(int(number), visit.now)
+        visit.server.shelf.withdraw_owner(number, visit.now)
     return RedirectResponse(f"{visit.home}/calendar#held", 303)
 
 

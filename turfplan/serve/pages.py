@@ -26,7 +26,7 @@ from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.serve import owners, tokens
 from turfplan.serve.today import day_view
-from turfplan.serve.visit import Visit, calendar_links, reach_of
+from turfplan.serve.visit import Visit, calendar_links, number_of, reach_of
 from turfplan.serve.wrote import entry_sentence
 
 PRIVATE = {"Cache-Control": "private, no-store"}
@@ -67,8 +67,11 @@ def known_of(visit: Visit) -> Known | None:
 def today_page(visit: Visit, known: Known, told: Sequence[Message] = ()) -> Response:
     """What the day asks; with `told`, what is wrong with a form that was sent."""
     plan, words = known.plan, known.words
-    numbers = [int(n) for n in visit.request.query_params.getlist("told") if n.isdecimal()]
-    again = [int(n) for n in visit.request.query_params.getlist("known") if n.isdecimal()]
+    query = visit.request.query_params
+    numbers, again = (
+        [n for text in query.getlist(name) if (n := number_of(text)) is not None]
+        for name in ("told", "known")
+    )
     reasons = visit.server.failures.get(visit.lawn.id, ())
     return _page(
         "web/today.html.jinja",

@@ -95,6 +95,12 @@ class Visit:
         return self.now.astimezone(ZoneInfo(plan.timezone)).date()
 
 
+def number_of(text: object) -> int | None:
+    """A number as an address or a form has it, from 0 to nine digits; None for what is none."""
+    found = str(text)
+    return int(found) if found.isascii() and found.isdecimal() and len(found) <= 9 else None
+
+
 def reach_of(address: str) -> Reach:
     """From where an address can be asked: this machine alone, the home network, or everywhere."""
     host = (urlsplit(address).hostname or "").lower()
