@@ -98,18 +98,62 @@ def client() -> tuple[TestClient, str, str]:
 
 WORDS = st.one_of(
     st.sampled_from(
-        "soil_test 2027-03-06 9999-12-31 0001-01-01 -1 1e999 nan 0.5 yes feed edit done move skip "
-        "rain".split()
+        [
+            "soil_test",
+            "2027-03-06",
+            "9999-12-31",
+            "0001-01-01",
+            "-1",
+            "1e999",
+            "nan",
+            "0.5",
+            "yes",
+            "feed",
+            "edit",
+            "done",
+            "move",
+            "skip",
+            "rain",
+        ]
     ),
     st.sampled_from(["9" * 4400, "3 yd3", "1e400 m3", ""]),
     st.text(max_size=30),
 )
 FIELDS = st.sampled_from(
-    "job on to share amount how reason watering number kind label ends sure keep key:soil_test "
-    "answer:soil_test on:soil_test".split()
+    [
+        "job",
+        "on",
+        "to",
+        "share",
+        "amount",
+        "how",
+        "reason",
+        "watering",
+        "number",
+        "kind",
+        "label",
+        "ends",
+        "sure",
+        "keep",
+        "key:soil_test",
+        "answer:soil_test",
+        "on:soil_test",
+    ]
 )
 ASKED = st.sampled_from(
-    "done put_off other overdue rain undo replan give withdraw withdraw_browser revoke?".split()
+    [
+        "done",
+        "put_off",
+        "other",
+        "overdue",
+        "rain",
+        "undo",
+        "replan",
+        "give",
+        "withdraw",
+        "withdraw_browser",
+        "revoke?",
+    ]
 )
 
 

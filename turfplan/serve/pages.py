@@ -161,6 +161,7 @@ def ask_page(
 ) -> Response:
     """What looks like a slip, asked back beside all that was filled in."""
     words, jobs = known.words, [value for name, value in fields if name == "job"]
+    editable = _EDITABLE.get(dict(fields).get("how", ""), ())
     titles = [str(task.title) for name in jobs if (task := known.plan.task(name)) is not None]
     return _page(
         "web/ask.html.jinja",
@@ -169,14 +170,14 @@ def ask_page(
         422,
         asked=[words.text(one) for one in asked],
         titles=titles,
-        fields=[(name, value) for name, value in fields if name not in _EDITABLE],
-        form={name: value for name, value in fields if name in _EDITABLE},
+        fields=[(name, value) for name, value in fields if name not in editable],
+        form={name: value for name, value in fields if name in editable},
         sure_helps=sure_helps,
     )
 
 
-# What can be put right where it is asked back.
-_EDITABLE = ("on", "to", "amount")
+# What can be put right where it is asked back, by what the form says of the job.
+_EDITABLE: dict[str, tuple[str, ...]] = {"done": ("on", "amount"), "move": ("to",)}
 
 
 def calendar_page(
