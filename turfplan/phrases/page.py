@@ -1,6 +1,6 @@
 """Messages of `messages/en/page.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Message, Number, Sold
+from turfplan.message import DateInYear, Day, Message, Number, Sold
 
 
 def title_today(*, lawn: str) -> Message:
@@ -772,6 +772,133 @@ def lawns() -> Message:
 def no_lawns() -> Message:
     """None is served yet."""
     return Message("page.no_lawns")
+
+
+def new_lawn() -> Message:
+    """A new lawn"""
+    return Message("page.new_lawn")
+
+
+def question_of(*, number: int, count: int) -> Message:
+    """Question {number} of {count}"""
+    return Message("page.question_of", (("number", number), ("count", count)))
+
+
+def ask_everywhere() -> Message:
+    """Is it that low everywhere, or only in hollows?"""
+    return Message("page.ask_everywhere")
+
+
+def low_everywhere() -> Message:
+    """Everywhere"""
+    return Message("page.low_everywhere")
+
+
+def low_hollows() -> Message:
+    """Only in hollows"""
+    return Message("page.low_hollows")
+
+
+def low_share(*, share: Number) -> Message:
+    """Only in hollows, {share} of the lawn"""
+    return Message("page.low_share", (("share", share),))
+
+
+def hollow_share() -> Message:
+    """How much of the lawn lies in hollows"""
+    return Message("page.hollow_share")
+
+
+def ask_intent() -> Message:
+    """What about the grass?"""
+    return Message("page.ask_intent")
+
+
+def intent_none() -> Message:
+    """Leave it as it is: level only"""
+    return Message("page.intent_none")
+
+
+def intent_patch() -> Message:
+    """Seed the bare spots"""
+    return Message("page.intent_patch")
+
+
+def intent_overseed() -> Message:
+    """Seed over the whole lawn"""
+    return Message("page.intent_overseed")
+
+
+def intent_renovate() -> Message:
+    """Make the lawn anew"""
+    return Message("page.intent_renovate")
+
+
+def intent_dormant() -> Message:
+    """Seed before winter, to come up in spring"""
+    return Message("page.intent_dormant")
+
+
+def intent_plant() -> Message:
+    """Plant it: sod, plugs or sprigs"""
+    return Message("page.intent_plant")
+
+
+def intent_winter_overseed() -> Message:
+    """Green over winter, over a lawn that turns brown"""
+    return Message("page.intent_winter_overseed")
+
+
+def place_found(*, place: Message, last: DateInYear, first: DateInYear) -> Message:
+    """{place:capital}. In a usual year the last frost there falls about {last}, the first about
+    {first}. If that is not so, go one back.
+    """
+    return Message("page.place_found", (("place", place), ("last", last), ("first", first)))
+
+
+def place_without_frost(*, place: Message) -> Message:
+    """{place:capital}. Most years have no frost there. If that is not so, go one back."""
+    return Message("page.place_without_frost", (("place", place),))
+
+
+def answer_needed() -> Message:
+    """An answer is needed here."""
+    return Message("page.answer_needed")
+
+
+def go_on() -> Message:
+    """Go on"""
+    return Message("page.go_on")
+
+
+def not_sure() -> Message:
+    """I don't know"""
+    return Message("page.not_sure")
+
+
+def one_back() -> Message:
+    """One back"""
+    return Message("page.one_back")
+
+
+def kept_so_far() -> Message:
+    """Every answer is kept: you may close this page and go on later."""
+    return Message("page.kept_so_far")
+
+
+def check() -> Message:
+    """Is this right?"""
+    return Message("page.check")
+
+
+def change_answer() -> Message:
+    """Change"""
+    return Message("page.change_answer")
+
+
+def make_plan() -> Message:
+    """Make the plan"""
+    return Message("page.make_plan")
 
 
 def not_known() -> Message:

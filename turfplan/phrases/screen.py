@@ -498,6 +498,11 @@ def new_wrote(*, file: str) -> Message:
     return Message("screen.new.wrote", (("file", file),))
 
 
+def new_fault(*, fault: Message, hint: Message) -> Message:
+    """{fault} ({hint})"""
+    return Message("screen.new.fault", (("fault", fault), ("hint", hint)))
+
+
 def new_name() -> Message:
     """What do you call this lawn?"""
     return Message("screen.new.name")

@@ -16,6 +16,7 @@ from turfplan.serve.feed import feed_answer
 from turfplan.serve.feed_cache import FeedCache
 from turfplan.serve.forms import answers_of, kept_fields
 from turfplan.serve.guard import Guard, from_here, plain
+from turfplan.serve.new_pages import new_page
 from turfplan.serve.owner_pages import claim_page, home_page, owner_form, owner_of
 from turfplan.serve.pages import (
     Known,
@@ -43,6 +44,8 @@ def create_app(settings: ServerSettings) -> Guard:
     routes = [
         Route("/", _plainly(home_page, server), methods=["GET"]),
         Route("/own/{once}", _awaited(claim_page, server), methods=forms),
+        Route("/new", _awaited(new_page, server), methods=["GET"]),
+        Route("/new/{question}", _awaited(new_page, server), methods=forms),
         Route("/feed/{token}.ics", _plainly(_feed, server), methods=["GET"]),
         Route("/lawn/{token}", _awaited(_lawn, server), methods=forms),
         Route("/lawn/{token}/{page:path}", _awaited(_lawn, server), methods=forms),

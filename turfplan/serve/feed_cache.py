@@ -6,6 +6,7 @@ import gzip
 import os
 import sqlite3
 import threading
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from functools import cached_property
@@ -103,7 +104,7 @@ class FeedCache:
         """The owner's browser that keeps a secret, or None."""
         return owners.find(self._connection(), secret, now)
 
-    def owners(self, now: datetime) -> tuple[owners.Owner, ...]:
+    def browsers(self, now: datetime) -> tuple[owners.Owner, ...]:
         """Every browser that is the owner's."""
         return owners.owners(self._connection(), now)
 
@@ -118,6 +119,18 @@ class FeedCache:
     def withdraw_owner(self, number: int, now: datetime) -> bool:
         """Takes the owner's right from a browser."""
         return owners.withdraw(self._connection(), number, now)
+
+    def draft(self, owner: owners.Owner) -> dict[str, str]:
+        """What the owner has answered so far about a new lawn."""
+        return owners.draft(self._connection(), owner)
+
+    def keep_draft(self, owner: owners.Owner, answers: Mapping[str, str]) -> None:
+        """Keeps what the owner has answered about a new lawn."""
+        owners.keep_draft(self._connection(), owner, answers)
+
+    def add_lawn(self, folder: Path, brief: Path) -> ServedLawn:
+        """The lawn of a folder, served from now on."""
+        return index.add_lawn(self._connection(), folder, brief)
 
     def feed(self, lawn: ServedLawn) -> ServedFeed | None:
         """The feed of a lawn: the folder's bytes when they are whole, else the last good ones; None

@@ -42,6 +42,9 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         "CREATE TABLE owner (id INTEGER PRIMARY KEY, once INTEGER NOT NULL, "
         "hash TEXT NOT NULL UNIQUE, label TEXT NOT NULL, created TEXT NOT NULL, "
         "ends TEXT NOT NULL, used TEXT, revoked TEXT)",
+        # The answers of an owner who is being asked for a new lawn.
+        "CREATE TABLE draft (owner INTEGER PRIMARY KEY REFERENCES owner(id), "
+        "answers TEXT NOT NULL)",
     ),
 )
 

@@ -5,8 +5,10 @@ owner, and an owner who is lost is made anew where the server runs. Only hashes 
 """
 
 import hmac
+import json
 import secrets
 import sqlite3
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
@@ -75,6 +77,22 @@ def withdraw(connection: sqlite3.Connection, number: int, now: datetime) -> bool
             (_text(now), number),
         )
     return done.rowcount > 0
+
+
+def draft(connection: sqlite3.Connection, owner: Owner) -> dict[str, str]:
+    """What the owner has answered so far about a new lawn, by question."""
+    row = connection.execute("SELECT answers FROM draft WHERE owner = ?", (owner.id,)).fetchone()
+    return dict(json.loads(row[0])) if row is not None else {}
+
+
+def keep_draft(connection: sqlite3.Connection, owner: Owner, answers: Mapping[str, str]) -> None:
+    """Keeps what the owner has answered, in the place of what was kept."""
+    with changing(connection):
+        connection.execute(
+            "INSERT INTO draft (owner, answers) VALUES (?, ?) "
+            "ON CONFLICT (owner) DO UPDATE SET answers = excluded.answers",
+            (owner.id, json.dumps(dict(answers))),
+        )
 
 
 def _kept(

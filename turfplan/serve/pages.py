@@ -196,7 +196,7 @@ def calendar_page(
         links = calendar_links(base, made[1])
     page = f"{base}/lawn/{made[1]}" if made is not None and made[0] != "feed" else None
     held = visit.server.shelf.addresses(visit.lawn) if visit.right == "own" else ()
-    browsers = visit.server.shelf.owners(visit.now) if visit.right == "own" else ()
+    browsers = visit.server.shelf.browsers(visit.now) if visit.right == "own" else ()
     return _page(
         "web/calendar.html.jinja",
         visit,
