@@ -784,6 +784,18 @@ def question_of(*, number: int, count: int) -> Message:
     return Message("page.question_of", (("number", number), ("count", count)))
 
 
+def ask_place() -> Message:
+    """Where is the lawn?"""
+    return Message("page.ask_place")
+
+
+def place_hint() -> Message:
+    """A town (for example Lancaster, PA), a US postal code, or latitude and longitude with a comma
+    between.
+    """
+    return Message("page.place_hint")
+
+
 def ask_everywhere() -> Message:
     """Is it that low everywhere, or only in hollows?"""
     return Message("page.ask_everywhere")

@@ -125,6 +125,7 @@ def _asked(answers: Answers, name: str, errors: tuple[Message, ...], status: int
         words,
         name=name,
         question=_wording(name, words),
+        hint=words.text(phrases.place_hint()) if name == "place" else "",
         number=place + 1,
         count=len(steps),
         answer=answer,
@@ -158,6 +159,7 @@ _INTENT = {
 def _wording(name: str, words: Words) -> str:
     """A question as it is asked: where answers are to be chosen it names none."""
     chosen = {
+        "place": phrases.ask_place,
         "everywhere": phrases.ask_everywhere,
         "intent": phrases.ask_intent,
     }
