@@ -295,6 +295,7 @@ def test_a_failure_and_every_refusal_is_guarded_too(
     assert [answer.status_code for answer in answers.values()] == list(answers)
     for answer in answers.values():
         headers = answer.headers.multi_items()
+        assert answer.headers["cache-control"] in ("no-store", "private, no-store")
         for name, value in SECURITY.items():
             assert headers.count((name.lower(), value)) == 1, (answer.status_code, name)
     assert set(answers[405].headers["allow"].split(", ")) == {"GET", "HEAD", "POST"}

@@ -222,6 +222,8 @@ def _list_tokens(connection: "Connection") -> None:
     for token in issued:
         revoked = screen.tokens_revoked(on=str(token.revoked))
         state = words.text(revoked if token.revoked else screen.tokens_in_use())
+        if token.ends is not None and not token.revoked:
+            state = words.text(screen.tokens_until(on=token.ends))
         holder, folder = token.label or "-", token.lawn.folder
         print(f"{token.id:4}  {token.kind:5} {state:32} {holder:20} {folder}")
 

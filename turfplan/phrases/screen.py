@@ -661,6 +661,11 @@ def tokens_gone(*, number: str) -> Message:
     return Message("screen.tokens.gone", (("number", number),))
 
 
+def tokens_until(*, on: str) -> Message:
+    """until {on}"""
+    return Message("screen.tokens.until", (("on", on),))
+
+
 def owner_once() -> Message:
     """Open this address once, in the browser that shall be yours (it works for a day):"""
     return Message("screen.owner.once")

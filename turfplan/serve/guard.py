@@ -114,7 +114,8 @@ def _unread_form(headers: Headers) -> Response | None:
 
 def plain(message: Told, status: int, headers: Mapping[str, str] | None = None) -> Response:
     """An answer to somebody of whose lawn nothing may be said: in the language of who serves."""
-    return PlainTextResponse(words_of_user().text(message), status, headers)
+    kept = {"Cache-Control": "no-store"}
+    return PlainTextResponse(words_of_user().text(message), status, {**kept, **(headers or {})})
 
 
 def from_here(request: Request) -> bool:

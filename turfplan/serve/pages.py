@@ -72,7 +72,9 @@ def today_page(visit: Visit, known: Known, told: Sequence[Message] = ()) -> Resp
         [n for text in query.getlist(name) if (n := number_of(text)) is not None]
         for name in ("told", "known")
     )
-    reasons = visit.server.failures.get(visit.lawn.id, ())
+    # What stood in the way stands no more once the plan knows all that is written.
+    behind = known.day.behind and not known.damaged
+    reasons = visit.server.failures.get(visit.lawn.id, ()) if behind else ()
     return _page(
         "web/today.html.jinja",
         visit,
@@ -84,8 +86,8 @@ def today_page(visit: Visit, known: Known, told: Sequence[Message] = ()) -> Resp
         errors=[words.text(one) for one in told],
         written=_sentences(known, numbers),
         before=_sentences(known, again),
-        failed=bool(reasons) or known.damaged,
-        behind=known.day.behind and not known.damaged,
+        failed=known.damaged,
+        behind=behind,
         reasons=[text for text in reasons if text],
         told=bool(numbers or again),
         changes=_moves(plan, words),
