@@ -17,15 +17,15 @@ from planning import EXAMPLES, example
 from printed import outputs
 from turfplan.app.plan_lawn import replan_lawn
 from turfplan.errors import TurfplanError
+from turfplan.files import index as store
+from turfplan.files.index import ServedLawn
 from turfplan.files.journal import read_journal
 from turfplan.files.plan_folder import write_outputs
 from turfplan.files.reading.plan import read_plan
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
-from turfplan.serve import index as store
 from turfplan.serve import owners, tokens
 from turfplan.serve.app import create_app
-from turfplan.serve.index import ServedLawn
 from turfplan.serve.visit import ServerSettings
 
 NAME = "cool-overseed"

@@ -25,10 +25,10 @@ from machine import free_port
 from planning import EXAMPLES, ROOT, example
 from printed import outputs
 from tiers import full
+from turfplan.files import index as store
 from turfplan.files.journal import read_journal
 from turfplan.files.plan_folder import folder_lock, write_outputs
 from turfplan.files.reading.plan import read_plan
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 
 KILLS = 3
@@ -95,7 +95,7 @@ def killed_while_publishing(home: Path, versions: Versions, kills: int, seed: in
         names |= {path.name for path in shown}
         assert len(shown) == 1 and shown[0].read_bytes() in wanted
         with folder_lock(web):
-            assert {p.name for p in web.iterdir()} <= {shown[0].name, ".turfplan-names", ".lock"}
+            assert {p.name for p in web.iterdir()} <= {shown[0].name, ".lock"}
     return len(names)
 
 
@@ -198,9 +198,11 @@ class ServedLawns:
 def served_lawns(home: Path, versions: Versions) -> ServedLawns:
     """Both lawns as they are before the first kill."""
     fed, ticked, brief = home / "fed", home / "ticked", home / "ticked.toml"
-    for folder in (fed, ticked):
+    for folder, name in ((fed, b"fed-"), (ticked, b"")):
         folder.mkdir()
-        write_outputs(folder, versions[0])
+        # Two lawns of one index have identities of their own.
+        own = versions[0]["plan.json"].replace(b'"lawn_id": "', b'"lawn_id": "' + name)
+        write_outputs(folder, {**versions[0], "plan.json": own})
     brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
     with store.opened(home / "lawns.index") as connection:
         feed = tokens.issue(connection, store.add_lawn(connection, fed), "feed")

@@ -114,7 +114,11 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (("tokens", "revoke", "1", "--index", "{index}"), 0, ""),
         (("tokens", "list", "--index", "{index}"), 0, "feed"),
         (("tokens", "owner", "--index", "{index}"), 0, "http"),
-        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke owner"),
+        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke open move owner"),
+        (("tokens", "open", "1", "--index", "{index}"), 3, ""),
+        (("tokens", "move", "{out}", "--index", "{index}"), 3, "lawn"),
+        (("tokens", "move", "--index", "{index}"), 3, "DIR"),
+        (("tokens", "move", "{twin}", "--index", "{index}"), 3, "lawn twin"),
         (("tokens", "issue", "--index", "{index}"), 3, "DIR feed read edit"),
         (("tokens", "issue", "{out}", "--kind", "qqq", "--index", "{index}"), 3, "feed read edit"),
         (("tokens", "issue", "{empty}", "--index", "{index}"), 3, ""),
@@ -123,12 +127,25 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
     ],
     "backup": [
         (("tokens", "issue", "{out}", "--index", "{index}"), 0, "http webcal"),
-        (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
+        (("backup", "{here}/copy", "--index", "{index}"), 0, "lawn"),
+        (("backup", "{here}/copy3", "{empty}"), 3, ""),
+        (("backup", "{here}/copy4", "{here}/none"), 3, ""),
+        (("backup", "{here}/copy5", "{brief}"), 0, ""),
         (("backup", "{here}/text", "--index", "{index}"), 3, ""),
         (("backup", "{here}/text/copy", "--index", "{index}"), 3, ""),
         (("backup", "{here}/copy2", "--index", "{here}/none.index"), 3, ""),
     ],
     "restore": [
+        (("tokens", "issue", "{out}", "--label", "qqq", "--index", "{index}"), 0, "http webcal"),
+        (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
+        (("restore", "{here}/copy", "--to", "{here}/new"), 0, "lawn feed twin faults"),
+        (
+            ("restore", "{here}/copy", "--to", "{here}/new", "--with-addresses"),
+            0,
+            "lawn feed twin faults",
+        ),
+        (("restore", "{here}/copy", "--index", "{index}", "--to", "{here}/new2"), 3, "lawn"),
+        (("restore", "{here}/copy", "--to", "{here}/text"), 3, ""),
         (("restore", "{here}/none", "--index", "{index}"), 3, ""),
         (("restore", "{here}/text", "--index", "{index}"), 3, ""),
     ],
@@ -293,7 +310,14 @@ def places(home: Path) -> dict[str, str]:
         (home / name).write_text(text, encoding="utf-8")
     (home / "cut.gz").write_bytes(gzip.compress(b"station,date\n" * 99)[:-9])
     (home / "empty").mkdir()
-    named = {"brief": BRIEF.name, "torn": "torn.toml", "out": "out", "empty": "empty"}
+    shutil.copytree(home / "out", home / "twin")
+    named = {
+        "brief": BRIEF.name,
+        "torn": "torn.toml",
+        "out": "out",
+        "empty": "empty",
+        "twin": "twin",
+    }
     return {
         **{name: str(home / file) for name, file in named.items()},
         "index": str(home / "lawns.index"),
@@ -386,7 +410,8 @@ def test_no_answer_of_the_server_is_english(
     its forms; the owner's pages; and what the server says where there is no page.
     """
     client = pytest.importorskip("starlette.testclient", reason="the extra web is not there")
-    from turfplan.serve import app, index, owners, pages, tokens, visit
+    from turfplan.files import index
+    from turfplan.serve import app, owners, pages, tokens, visit
 
     out, brief, store = (served_lawn / name for name in ("out", SURVEYED.name, "lawns.index"))
     plan = read_plan(out)
@@ -395,7 +420,10 @@ def test_no_answer_of_the_server_is_english(
     noon = datetime.fromisoformat(f"{day}T12:00:00+00:00")
     with index.opened(store) as connection:
         lawn = index.add_lawn(connection, out, brief)
-        bare = index.add_lawn(connection, shutil.copytree(out, served_lawn / "bare"))
+        other = shutil.copytree(out, served_lawn / "bare")
+        text = (other / "plan.json").read_text(encoding="utf-8")
+        (other / "plan.json").write_text(text.replace('"lawn_id": "', '"lawn_id": "x'), "utf-8")
+        bare = index.add_lawn(connection, other)
         read, edit, gone = (
             tokens.issue(connection, lawn, kind) for kind in ("read", "edit", "read")
         )

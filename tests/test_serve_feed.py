@@ -2,6 +2,7 @@
 
 import gzip
 import re
+import shutil
 import socket
 import threading
 import time
@@ -21,14 +22,15 @@ from icalendar import Calendar
 from planning import EXAMPLES, example
 from printed import changes_html, outputs, season_ics
 from tiers import full
+from turfplan.errors import TurfplanError
 from turfplan.export.templates import render
+from turfplan.files import index as store
 from turfplan.files.plan_folder import write_outputs
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import as_written
 from turfplan.messages import words_for
 from turfplan.records.plan import Change, Plan
 from turfplan.revision.feed_entries import shown_anew
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 from turfplan.serve.feed import etag_of, feed_answer
 
@@ -375,19 +377,25 @@ def test_many_readers_while_planning_again(lawn: tuple[Path, Path]) -> None:
     assert not faults[:3] and turn > 3
 
 
-def test_index_backup_and_restore(lawn: tuple[Path, Path], tmp_path: Path) -> None:
-    """A copy taken while in use brings the tokens back; a damaged one is refused."""
-    from turfplan.errors import TurfplanError
-
+def test_what_came_back_closed_is_opened_by_its_number(lawn: tuple[Path, Path]) -> None:
+    """An address that a restore has closed answers that it is gone, with its feed, until somebody
+    opens it; one that was revoked is never opened.
+    """
     folder, index = lawn
-    token = issued(index, folder, "feed")
-    store.backup(index, tmp_path / "copy")
-    index.unlink()
-    store.restore(index, tmp_path / "copy")
-    assert served(index).get(f"/feed/{token}.ics").status_code == 200
-    (tmp_path / "bad").write_bytes(b"no index")
-    with pytest.raises(TurfplanError):
-        store.restore(index, tmp_path / "bad")
+    page, other = issued(index, folder, "read"), issued(index, folder, "feed")
+    feed = tokens.feed_of_page(page)
+    with store.opened(index) as connection:
+        connection.execute("UPDATE token SET closed = '2027-01-01T00:00:00+00:00'")
+        assert tokens.revoke(connection, 3)
+    client = served(index)
+    for address in (f"/lawn/{page}", f"/feed/{feed}.ics", f"/feed/{other}.ics"):
+        assert client.get(address).status_code == 410
+    with store.opened(index) as connection:
+        assert tokens.reopen(connection, 1)
+        assert not tokens.reopen(connection, 1) and not tokens.reopen(connection, 3)
+    assert client.get(f"/lawn/{page}").status_code == 200
+    assert client.get(f"/feed/{feed}.ics").status_code == 200
+    assert client.get(f"/feed/{other}.ics").status_code == 410
 
 
 def test_publish_is_stable_and_whole(lawn: tuple[Path, Path], tmp_path: Path) -> None:
@@ -509,18 +517,61 @@ def named(index: Path, folder: Path) -> store.ServedLawn:
 
 
 def test_index_is_made_again_from_the_folders(lawn: tuple[Path, Path], tmp_path: Path) -> None:
-    """Without its index a lawn is served again under its identity once its folder is named; a moved
-    folder keeps its tokens.
+    """Without its index a lawn is served again under its identity once its folder is named; the
+    tokens of a moved folder go along when that is asked for, and not before.
     """
     folder, index = lawn
     token = issued(index, folder, "feed")
+    assert served(index).get(f"/feed/{token}.ics").status_code == 200
     moved = folder.rename(tmp_path / "elsewhere")
-    found = named(index, moved)
-    assert found.folder == moved.resolve()
+    with pytest.raises(TurfplanError, match="holds it no more") as told:
+        named(index, moved)
+    assert str(folder) in str(told.value)
+    assert "tokens move" in dict(told.value.problems[0].hint.values)["command"]
+    with store.opened(index) as connection:
+        old, found = store.move_lawn(connection, moved)
+    assert (old, found.folder) == (folder.resolve(), moved.resolve())
     assert served(index).get(f"/feed/{token}.ics").status_code == 200
     again = named(tmp_path / "new.index", moved)
     assert again.lawn_id == found.lawn_id
     assert served(tmp_path / "new.index").get(f"/feed/{token}.ics").status_code == 404
+
+
+def test_an_address_opens_no_other_lawn(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """Whatever comes into a lawn's folder, its addresses go on with its own last good bytes, its
+    page is not there, and neither a new address nor a move opens the other lawn by them.
+    """
+    folder, index = lawn
+    token, page = issued(index, folder, "feed"), issued(index, folder, "read")
+    before = served(index).get(f"/feed/{token}.ics").content
+    folder.rename(tmp_path / "away")
+    write_outputs_of_other(folder)
+    assert served(index).get(f"/feed/{token}.ics").content == before
+    assert served(index).get(f"/lawn/{page}").status_code == 404
+    with pytest.raises(TurfplanError, match="folder of another lawn"):
+        named(index, folder)
+    with store.opened(index) as connection, pytest.raises(TurfplanError, match="does not know"):
+        store.move_lawn(connection, folder)
+
+
+def write_outputs_of_other(folder: Path) -> None:
+    """A folder with the plan of another lawn."""
+    folder.mkdir()
+    plan = example("bermuda-sand")
+    other = plan.model_copy(update={"lawn_id": "another"})
+    write_outputs(folder, outputs(other))
+
+
+def test_two_folders_of_one_lawn_are_told(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """A copy of a folder gets no address where the index knows the lawn: both folders are named."""
+    folder, index = lawn
+    issued(index, folder, "feed")
+    copy = shutil.copytree(folder, tmp_path / "copy")
+    with pytest.raises(TurfplanError, match="has the identity") as told:
+        named(index, copy)
+    assert str(folder) in str(told.value) and str(copy) in str(told.value)
+    with store.opened(index) as connection, pytest.raises(TurfplanError, match="has the identity"):
+        store.move_lawn(connection, copy)
 
 
 def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
@@ -529,8 +580,6 @@ def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
     """
     import sqlite3
     from contextlib import closing
-
-    from turfplan.errors import TurfplanError
 
     path = tmp_path / "old.index"
     with closing(sqlite3.connect(path)) as old:

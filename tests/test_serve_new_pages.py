@@ -12,8 +12,8 @@ pytest.importorskip("uvicorn", reason="the extra web is not installed")
 from served import ServedHome, serving  # after the skips
 from test_export_screen import axe, browser  # noqa: F401 — fixtures
 from test_serve_pages import NARROW, SMALL, opened, press, text_of
+from turfplan.files.index import opened as opened_index
 from turfplan.files.reading.plan import read_plan
-from turfplan.serve.index import opened as opened_index
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ import pytest
 pytest.importorskip("starlette", reason="the extra web is not installed")
 from starlette.testclient import TestClient  # after the skip
 
-from turfplan.serve import index as store
+from turfplan.files import index as store
 from turfplan.serve import owners
 from turfplan.serve.app import create_app
 from turfplan.serve.visit import ServerSettings

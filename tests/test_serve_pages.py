@@ -16,7 +16,7 @@ pytest.importorskip("uvicorn", reason="the extra web is not installed")
 from served import NIGHT, ServedHome, serving  # after the skips
 from test_export_screen import axe, browser  # noqa: F401 — fixtures
 from tiers import full, sampled_pairs
-from turfplan.serve import index as store
+from turfplan.files import index as store
 from turfplan.serve import tokens
 
 PHONE, NARROW, DESK = 390, 320, 1200

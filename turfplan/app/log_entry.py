@@ -13,11 +13,12 @@ from pydantic import ValidationError
 
 from turfplan.app.entry_effect import Effect, effect_of, wish_effect
 from turfplan.app.inputs import checked_file, language_of
+from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
+from turfplan.app.plan_lawn import plan_before
 from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.journal import JournalFile, append_entry, read_journal
 from turfplan.files.reading.book import load_book
-from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message
 from turfplan.messages import Words, words_for
 from turfplan.messages.problems import told_error
@@ -115,14 +116,17 @@ def log_entry(
     brief that cannot be used, a task that the plan does not hold, or a journal that cannot be
     written; nothing is written then. `today` stands in for the lawn's date.
     """
-    file, plan = checked_file(brief), read_plan(folder)
+    file = checked_file(brief)
+    plan = plan_before(folder, file.brief.lawn.id)
     words = log_words(plan)
     if happening.task is not None:
         _check_task(happening.task, plan, brief)
+    adopted = adopted_journal(file.journal, folder)
     journal = read_journal(file.journal)
+    refuse_lost_entries(file.journal, journal, folder, plan)
     entry = _next_entry(happening.fields, journal)
     if (known := _of_key(entry.key, journal)) is not None:
-        return LoggedEntry(known, False, words, warnings=journal.warnings)
+        return LoggedEntry(known, False, words, warnings=(*adopted, *journal.warnings))
     day = known_today(plan, today)
     _ask_back(happening, entry, journal, plan, day, sure)
     effect: Effect | None = None
@@ -137,7 +141,8 @@ def log_entry(
     if effect is None and with_effect and added.fresh and plan is not None:
         now = day_of_log(plan, today)
         effect, told = effect_of(brief, plan, journal.entries, added.entry, now, words)
-    return LoggedEntry(added.entry, added.fresh, words, effect, (*added.warnings, *told))
+    warnings = (*adopted, *added.warnings, *told)
+    return LoggedEntry(added.entry, added.fresh, words, effect, warnings)
 
 
 def undo_entry(
@@ -155,7 +160,10 @@ def undo_entry(
     It is the one of that number, or the last that stands. Raises TurfplanError when no such entry
     stands; nothing is written then.
     """
-    file, plan = checked_file(brief), read_plan(folder)
+    file = checked_file(brief)
+    plan = plan_before(folder, file.brief.lawn.id)
+    adopted = adopted_journal(file.journal, folder)
+    refuse_lost_entries(file.journal, read_journal(file.journal), folder, plan)
     given = {"kind": "undo", "by": by, "way": way, "key": _drawn(key)}
 
     def make(journal: JournalFile) -> JournalEntry:
@@ -166,7 +174,8 @@ def undo_entry(
 
     added = append_entry(file.journal, make)
     entries = {entry.number: entry for entry in read_journal(file.journal).entries}
-    logged = LoggedEntry(added.entry, added.fresh, log_words(plan), warnings=added.warnings)
+    warnings = (*adopted, *added.warnings)
+    logged = LoggedEntry(added.entry, added.fresh, log_words(plan), warnings=warnings)
     return logged, entries[added.entry.undoes or added.entry.number]
 
 

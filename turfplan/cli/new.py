@@ -1,6 +1,5 @@
 """`turfplan new`: asks a few questions in plain words and writes a brief."""
 
-import secrets
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -8,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from turfplan.cli.speech import say, words_of_user
+from turfplan.cli.speech import brief_at, say, words_of_user
 from turfplan.phrases import commands
 
 if TYPE_CHECKING:
@@ -20,9 +19,21 @@ Ask = Callable[..., str]
 OPTIONS = {"place": "--postal-code", "everywhere": "--hollow-share"}
 
 
+def named_brief(path: Path | None) -> Path | None:
+    """The brief that was named, by itself or by the folder of its lawn."""
+    return None if path is None else brief_at(path)
+
+
 def new(
     file: Path = typer.Argument(
-        Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written."
+        Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written, or a lawn's folder."
+    ),
+    source: Path | None = typer.Option(
+        None,
+        "--from",
+        metavar="BRIEF",
+        help="Copy this brief as another lawn, with an identity of its own; nothing is asked.",
+        callback=named_brief,
     ),
     name: str | None = typer.Option(None, "--name", help="What you call the lawn."),
     area: str | None = typer.Option(None, "--area", help='For example "4200 ft2" or "390 m2".'),
@@ -61,16 +72,22 @@ def new(
     """
     # Longer than most functions: its options stand one a line.
     from turfplan.app.brief_questions import brief_text
-    from turfplan.app.new_brief import write_brief
+    from turfplan.app.lawn_identity import drawn_lawn_id
+    from turfplan.app.new_brief import brief_to_write, copy_brief, write_brief
     from turfplan.errors import Problem, TurfplanError
     from turfplan.phrases import screen
 
+    file = brief_to_write(file)
     if file.exists() and not force:
         raise TurfplanError(
             Problem(str(file), commands.exists(), hint=commands.other_name_or_force())
         )
-    missing: list[Problem] = []
     words = words_of_user()
+    if source is not None:
+        copy_brief(source, file)
+        say(words, screen.new_wrote(file=str(file)))
+        return
+    missing: list[Problem] = []
     answer = _asker(words, missing)
     given = {"name": name, "area": area, "grass": grass, "soil": soil}
     answers = {question: answer(told, question) for question, told in given.items()}
@@ -80,7 +97,7 @@ def new(
     answers["weekdays"] = answer(weekdays, "weekdays")
     if missing:
         raise TurfplanError(missing)
-    write_brief(file, brief_text(answers, f"lawn-{secrets.token_hex(4)}"))
+    write_brief(file, brief_text(answers, drawn_lawn_id()))
     say(words, screen.new_wrote(file=str(file)))
 
 

@@ -88,7 +88,7 @@ def _feed(server: Server, request: Request) -> Response:
     token, now = shelf.find(request.path_params["token"]), settings.clock()
     if token is None or token.kind != "feed":
         return plain(phrases.unknown(), 404)
-    if token.revoked or token.ended(now):
+    if token.is_gone or token.ended(now):
         return plain(phrases.gone(), 410)
     found = shelf.feed(token.lawn)
     if found is None:
@@ -117,7 +117,7 @@ async def _lawn(server: Server, request: Request) -> Response:
     token = await run_in_threadpool(server.shelf.find, text)
     if token is None or token.kind == "feed":
         return notice(request, 404, phrases.unknown(), phrases.whole_address())
-    if token.revoked:
+    if token.is_gone:
         return notice(request, 410, phrases.gone(), phrases.ask_for_new())
     if token.ended(server.settings.clock()):
         return notice(request, 410, phrases.over(), phrases.ask_for_new())

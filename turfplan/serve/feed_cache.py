@@ -12,9 +12,11 @@ from datetime import date, datetime
 from functools import cached_property
 from pathlib import Path
 
-from turfplan.serve import index, owners, tokens
+from turfplan.files import index
+from turfplan.files.data_folder import known_lawn_id
+from turfplan.files.index import ServedLawn
+from turfplan.serve import owners, tokens
 from turfplan.serve.feed import etag_of
-from turfplan.serve.index import ServedLawn
 
 _HEAD, _END = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
 _Seen = tuple[int, int, int]
@@ -156,6 +158,10 @@ class FeedCache:
         try:
             content = (lawn.folder / "season.ics").read_bytes()
         except OSError:
+            content = b""
+        if known_lawn_id(lawn.folder) != lawn.lawn_id:
+            # Another lawn has come into the folder, or its plan has gone: an address opens none but
+            # the lawn that it was given for.
             content = b""
         if content.startswith(_HEAD) and content.endswith(_END):
             return index.publish(connection, lawn, content, etag_of(content))

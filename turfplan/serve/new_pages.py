@@ -25,12 +25,12 @@ from turfplan.app.new_brief import write_brief
 from turfplan.app.outputs import words_of_user
 from turfplan.errors import TurfplanError
 from turfplan.export.templates import render
+from turfplan.files.index import ServedLawn
 from turfplan.message import Message, NamedWeekday, Number, said
 from turfplan.messages import Words
 from turfplan.phrases import page as phrases
 from turfplan.plain_text import plain_text
 from turfplan.serve.guard import from_here, plain
-from turfplan.serve.index import ServedLawn
 from turfplan.serve.owner_pages import home_page, owner_of
 from turfplan.serve.owners import Owner
 from turfplan.serve.pages import PRIVATE, notice

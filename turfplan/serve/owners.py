@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
-from turfplan.serve.index import changing
+from turfplan.files.index import changing
 from turfplan.serve.tokens import LONGEST, SHORTEST, TOKEN_BYTES, hash_of
 
 # As long as a way to the phone in the other room may take, and as long as browsers keep a cookie.

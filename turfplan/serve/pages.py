@@ -10,12 +10,12 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
 from turfplan.app.lawn_day import LawnDay, lawn_day
+from turfplan.app.lawn_journal import journal_of_lawn
 from turfplan.app.outputs import words_of, words_of_user
 from turfplan.errors import TurfplanError
 from turfplan.export.sheets.changes_page import change_groups
 from turfplan.export.sheets.ground_sheets import fill_view
 from turfplan.export.templates import render
-from turfplan.files.journal import read_journal
 from turfplan.files.reading.brief import journal_beside
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import Day, Message
@@ -51,13 +51,15 @@ def known_of(visit: Visit) -> Known | None:
         plan = read_plan(visit.lawn.folder)
     except TurfplanError:
         plan = None
-    if plan is None:
+    if plan is None or plan.lawn_id != visit.lawn.lawn_id:
+        # Another lawn may have come into the folder: an address opens none but its own.
         return None
     entries: tuple[JournalEntry, ...] = ()
     damaged = False
     if visit.lawn.brief is not None:
         try:
-            entries = read_journal(journal_beside(visit.lawn.brief)).entries
+            journal = journal_beside(visit.lawn.brief)
+            entries = journal_of_lawn(journal, visit.lawn.folder).entries
         except TurfplanError:
             damaged = True
     day = lawn_day(plan, entries, visit.today(plan))
@@ -236,7 +238,7 @@ def _held(token: tokens.Token, now: datetime, words: Words) -> dict[str, object]
         "since": _day_text(token.created, words),
         "ends": _day_text(token.ends, words) if token.ends else "",
         "read": _day_text(token.read, words) if token.read else "",
-        "gone": token.revoked is not None or ended,
+        "gone": token.is_gone or ended,
         "ended": ended,
     }
 

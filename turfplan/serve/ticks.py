@@ -7,13 +7,15 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from pathlib import Path
 
+from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
 from turfplan.app.log_entry import Happening, log_entry, tick_entries, undo_entry
 from turfplan.errors import TurfplanError
+from turfplan.files.index import ServedLawn
+from turfplan.files.journal import read_journal
 from turfplan.files.reading.brief import journal_beside
 from turfplan.message import Message, said
 from turfplan.records.journal import WISHES, JournalEntry
 from turfplan.records.plan import Plan
-from turfplan.serve.index import ServedLawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +53,10 @@ def write_ticks(
             ]
             known = tuple(one.entry for one in logged if not one.fresh)
             return Written(tuple(one.entry for one in logged), known)
-        ticked = tick_entries(journal_beside(lawn.brief), plan, ticks, today, sure=sure)
+        journal = journal_beside(lawn.brief)
+        adopted_journal(journal, lawn.folder)
+        refuse_lost_entries(journal, read_journal(journal), lawn.folder, plan)
+        ticked = tick_entries(journal, plan, ticks, today, sure=sure)
     except TurfplanError as error:
         return Written(errors=_said(error))
     return Written(

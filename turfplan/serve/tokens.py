@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import Literal, get_args
 
-from turfplan.serve.index import ServedLawn, changing, lawn_of, now_text
+from turfplan.files.index import ServedLawn, changing, lawn_of, now_text
 
 TokenKind = Literal["feed", "read", "edit"]
 KINDS: tuple[TokenKind, ...] = get_args(TokenKind)
@@ -29,6 +29,8 @@ class Token:
     """What is known of a token; `page` is the number of the page's token that a feed belongs to.
 
     `ends` is its last day, UTC; `read` is when something was last read by it, or by its feed.
+    `revoked` is when it was taken back; a `closed` one came back closed with a copy, and opens
+    nothing either.
     """
 
     id: int
@@ -38,8 +40,14 @@ class Token:
     created: str
     revoked: str | None
     page: int | None
+    closed: str | None = None
     ends: str | None = None
     read: str | None = None
+
+    @property
+    def is_gone(self) -> bool:
+        """Whether it opens nothing any more, whatever the day."""
+        return self.revoked is not None or self.closed is not None
 
     def ended(self, now: datetime) -> bool:
         """Whether its last day is over."""
@@ -85,7 +93,8 @@ def issue(
 
 _SELECT = (
     "SELECT token.id, token.kind, token.label, token.created, token.revoked, token.page, "
-    "token.hash, token.ends, token.read, lawn.id, lawn.folder, lawn.brief, lawn.lawn_id "
+    "token.hash, token.closed, token.ends, token.read, "
+    "lawn.id, lawn.folder, lawn.brief, lawn.lawn_id "
     "FROM token JOIN lawn ON lawn.id = token.lawn"
 )
 TokenRow = tuple[
@@ -98,6 +107,7 @@ TokenRow = tuple[
     str,
     str | None,
     str | None,
+    str | None,
     int,
     str,
     str | None,
@@ -106,9 +116,8 @@ TokenRow = tuple[
 
 
 def _token(row: TokenRow) -> Token:
-    number, kind, label, created, revoked, page, _, ends, read, lawn, folder, brief, lawn_id = row
-    served = lawn_of((lawn, folder, brief, lawn_id))
-    return Token(number, served, kind, label, created, revoked, page, ends, read)
+    number, kind, label, created, revoked, page, _hash, closed, ends, read, *_ = row
+    return Token(number, lawn_of(row[10:]), kind, label, created, revoked, page, closed, ends, read)
 
 
 def was_read(connection: sqlite3.Connection, token: Token, now: datetime) -> None:
@@ -140,6 +149,19 @@ def listed(connection: sqlite3.Connection, lawn: ServedLawn | None = None) -> tu
     return tuple(
         _token(row) for row in connection.execute(f"{_SELECT} {where} ORDER BY token.id", values)
     )
+
+
+def reopen(connection: sqlite3.Connection, number: int) -> bool:
+    """Opens a token that came back closed with a copy, with the feed that belongs to it; False when
+    there is none of that number that is closed and was not revoked.
+    """
+    with changing(connection):
+        done = connection.execute(
+            "UPDATE token SET closed = NULL WHERE (id = ? OR page = ?) AND closed IS NOT NULL "
+            "AND revoked IS NULL",
+            (number, number),
+        )
+    return done.rowcount > 0
 
 
 def revoke(connection: sqlite3.Connection, number: int, lawn: ServedLawn | None = None) -> bool:

@@ -11,10 +11,10 @@ from zoneinfo import ZoneInfo
 
 from starlette.requests import Request
 
+from turfplan.files.index import ServedLawn
 from turfplan.records.plan import Plan
 from turfplan.serve import tokens
 from turfplan.serve.feed_cache import FeedCache
-from turfplan.serve.index import ServedLawn
 
 Right = Literal["see", "tick", "own"]
 Reach = Literal["machine", "home", "everywhere"]
