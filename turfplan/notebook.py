@@ -39,11 +39,11 @@ def plan_lawn(
 ) -> Plan:
     """The season of a lawn.
 
-    `brief` is the path of a TOML file or of a lawn's folder, TOML text (a str of several lines), or its tables as a
-    mapping; keys and units are those of the brief (`turfplan facts --brief-schema`). File names in
-    text or mapping start from `folder`, else from the working directory. `today` plans as if it
-    were that day in the lawn's zone; without it, now. `lawn_id` is the identity of a lawn whose
-    brief gives none; without it one is drawn at random.
+    `brief` is the path of a TOML file or of a lawn's folder, TOML text (a str of several lines), or
+    its tables as a mapping; keys and units are those of the brief (`turfplan facts
+    --brief-schema`). File names in text or mapping start from `folder`, else from the working
+    directory. `today` plans as if it were that day in the lawn's zone; without it, now. `lawn_id`
+    is the identity of a lawn whose brief gives none; without it one is drawn at random.
 
     A season that cannot be done as asked comes back with `conflict` and `options` and without
     tasks. Raises TurfplanError for a brief that cannot be planned from.
