@@ -51,7 +51,8 @@ def known_of(visit: Visit) -> Known | None:
         plan = read_plan(visit.lawn.folder)
     except TurfplanError:
         plan = None
-    if plan is None:
+    if plan is None or plan.lawn_id != visit.lawn.lawn_id:
+        # Another lawn may have come into the folder: an address opens none but its own.
         return None
     entries: tuple[JournalEntry, ...] = ()
     damaged = False
