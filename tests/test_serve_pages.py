@@ -565,6 +565,13 @@ def test_an_address_never_shows_another_lawn(
             answer = asked.post(f"{home.base}/lawn/{token}", form=form, headers=here)
             assert answer.status == 403
         assert asked.get(f"{home.base}/mine/{other.id}").status == 403
+        # Another lawn's plan in its folder is not shown either.
+        mine = home.lawn().folder / "plan.json"
+        kept = mine.read_bytes()
+        mine.write_bytes((other.folder / "plan.json").read_bytes())
+        assert page.goto(f"{home.base}/lawn/{token}").status == 404
+        mine.write_bytes(kept)
+        assert page.goto(f"{home.base}/lawn/{token}").status == 200
         assert asked.get(f"{home.base}/lawn/{token}/../{other.id}").status == 404
     assert not (home.root / "bermuda-sand.journal.jsonl").exists()
 
