@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from planning import first, plan_of
 from resolved_lawns import lawn
 from test_work_season import drafted
 from turfplan.message import Quantity, as_written, cut_height
@@ -137,7 +138,8 @@ def test_thatch_taken_down_ahead_has_a_season_and_a_low_cut_of_its_own() -> None
 
 
 def test_much_fill_raises_fittings_first_and_hollows_are_lifted() -> None:
-    """From so much on, counted over the whole lawn; unless there are no sprinklers."""
+    """From so much on where the fill is deepest; over the whole lawn where nobody said that there
+    are sprinklers, and never where there are none."""
     setting = lawn({"site": {"sprinklers": True}})
     least = setting.book.si("site.raise_fittings_from")
 
@@ -157,7 +159,10 @@ def test_much_fill_raises_fittings_first_and_hollows_are_lifted() -> None:
     assert raised(least) == ["raise_fittings"] and raised(least - 0.1) == []
     assert raised(least, sprinklers=False) == []
     assert raised(least - 1, 20.0, 0.1) == ["raise_fittings", "lift_and_fill", "inspect.relaid"]
-    assert raised(least - 3, 20.0, 0.1) == ["lift_and_fill", "inspect.relaid"]
+    both = ["raise_fittings", "lift_and_fill", "inspect.relaid"]
+    assert raised(least - 3, 20.0, 0.1) == both, "a head stands in the hollow"
+    assert raised(least - 3, 20.0, 0.1, sprinklers=None) == both[1:]
+    assert raised(least - 1, 20.0, 0.1, sprinklers=None) == both
 
 
 def test_a_lift_has_its_area_volume_depth_and_look() -> None:
@@ -354,3 +359,16 @@ def test_tines_spare_lines_and_roots(parts: list[dict[str, Any]], share: float) 
     area_m2 = setting.plot.area_m2 * share
     hours = person_hours(setting, setting.book.operations["core_aerate"], area_m2)
     assert draft.person_hours == pytest.approx(hours, abs=0.006)
+
+
+def test_dethatching_in_spring_is_one_light_pass_and_speaks_of_seed_where_some_is_sown() -> None:
+    """The steps say what the caution says: once and lightly, not once more across."""
+    british = {
+        "lawn": {"grass": "kentucky_bluegrass", "thatch": "14 mm", "area": "200 m2"},
+        "place": {"postal_code": "", "latitude": 53.8, "longitude": -1.55, "country": "GB"},
+        "leveling": {"depth": "3 mm"},
+        "seeding": {"intent": "none"},
+    }
+    spring = first(plan_of({**british, "season": {"campaign": "spring"}}), "dethatch")
+    assert spring.how[0] == phrases.dethatch_once()
+    assert getattr(spring.why, "key", "") == "open_turf.dethatch.unsown"
