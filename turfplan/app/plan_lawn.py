@@ -169,11 +169,13 @@ def known_place(given: PlanInputs) -> KnownPlace:
     )
 
 
-def replan_lawn(brief: Path, folder: Path, *, tell: Tell) -> PlannedLawn:
+def replan_lawn(brief: Path, folder: Path, *, tell: Tell, today: date | None = None) -> PlannedLawn:
     """Plan a lawn again from its brief and the journal beside it; raises TurfplanError as
     `plan_lawn` does.
     """
-    return plan_lawn(read_input(brief), folder, journal_beside(brief), tell=tell)
+    return plan_lawn(
+        read_input(brief), folder, journal_beside(brief), tell=tell, run=PlanRun(today=today)
+    )
 
 
 def plan_before(folder: Path, lawn_id: str | None) -> Plan | None:

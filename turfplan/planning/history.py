@@ -9,6 +9,7 @@ from turfplan.book.entries import Book
 from turfplan.message import Message, Number
 from turfplan.phrases import changes
 from turfplan.phrases import history as phrases
+from turfplan.planning.lost_days import put_off_by, rained_days
 from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.records.journal import JournalEntry, standing
 from turfplan.records.past import TaskHistory
@@ -89,6 +90,7 @@ def read_history(
         soil=tuple(_measured(entries, "soil_temperature")),
         rain=dict(_measured(entries, "rain")),
         because=state.because,
+        rained=rained_days(entries),
     )
 
 
@@ -130,9 +132,11 @@ def _state_of(
             if entry.task not in state.held:
                 state.because[entry.task] = changes.because_booked()
         elif entry.kind in ("rained_off", "refused") and entry.on:
-            _put_off(state, entry.kind, entry.on, _hit(book, entry, tasks, state.held))
+            _put_off(state, entry.kind, entry.on, put_off_by(book, entry, tasks, state.held))
         elif entry.kind == "not_done" and entry.task:
             state.not_done.add(entry.task)
+            if entry.on:
+                _put_off(state, entry.kind, entry.on, (entry.task,))
     return state
 
 
@@ -160,13 +164,13 @@ def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> N
 
 
 def _put_off(state: _JournalState, kind: str, on: date, names: Sequence[str]) -> None:
-    """Rain, or a load that was sent back, takes the day from these tasks, and a move by hand with
-    it."""
-    because, wait = (
-        (changes.because_rained_off(), 1)
-        if kind == "rained_off"
-        else (changes.because_refused(), 2)
-    )
+    """Rain, a load that was sent back or want of time, hands or a machine takes the day from these
+    tasks, and a move by hand with it."""
+    because, wait = {
+        "rained_off": (changes.because_rained_off(), 1),
+        "refused": (changes.because_refused(), 2),
+        "not_done": (changes.because_not_done(), 1),
+    }[kind]
     for name in names:
         state.blocked[name] = (on.toordinal() + wait, because)
         state.because[name] = because
@@ -243,26 +247,6 @@ def _used(entry: JournalEntry, before: WhatHappened | None) -> tuple[Amount, ...
     return tuple(
         Amount.of("used", value, unit, phrases.as_logged()) for unit, value in found.items()
     )
-
-
-def _hit(
-    book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mapping[str, int]
-) -> list[str]:
-    """The tasks that rain on a day, or a refused load, has put off."""
-    if entry.task:
-        return [entry.task]
-    found = []
-    for task in tasks.values():
-        day = held.get(task.id)
-        starts = date.fromordinal(day) if day is not None else task.start
-        ends = starts + (task.end - task.start)
-        wet = task.operation in book.operations and book.operations[task.operation].weather in (
-            "dry",
-            "dry_ground",
-        )
-        if entry.on and starts <= entry.on <= ends and wet and task.closed is None:
-            found.append(task.id)
-    return found
 
 
 def fixed_nodes(season: SeasonDraft, history: TaskHistory) -> dict[str, int]:

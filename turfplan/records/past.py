@@ -20,7 +20,8 @@ class TaskHistory:
     not be kept, each with why; `refused` are deliveries that were sent back and have not come
     again, `planned` the last day of each task in the plan before. `alive_on` is the day on which
     the cause of bumps or thin grass was found alive.
-    `soil` are temperatures in degC at 10 cm, `rain` is in mm.
+    `soil` are temperatures in degC at 10 cm, `rain` is in mm; `rained` are the days that rain took,
+    by the task that was named: of a series they are off.
     """
 
     done: Mapping[str, int] = field(default_factory=dict)
@@ -38,6 +39,7 @@ class TaskHistory:
     alive_on: date | None = None
     soil: tuple[tuple[date, float], ...] = ()
     rain: Mapping[date, float] = field(default_factory=dict)
+    rained: Mapping[str, frozenset[date]] = field(default_factory=dict)
     closed: Mapping[str, Message] = field(default_factory=dict)
     moves_given_up: Mapping[str, Message] = field(default_factory=dict)
     refused: frozenset[str] = frozenset()
