@@ -136,8 +136,11 @@ def test_a_nutrient_is_bought_as_the_product_that_holds_it() -> None:
     """Ten pounds of potash are twenty of sulfate of potash; of phosphate more than twice."""
     words = words_for("en", LAWN.system)
     for item, told in (
-        ("potash to add in all", "20 lb of sulfate of potash (0-0-50), which hold 10 lb"),
-        ("phosphate to add in all", "22 lb of triple superphosphate (0-46-0), which hold 10 lb"),
+        ("potash to add in all", "20 lb of sulfate of potash (0-0-50), for 10 lb of potash"),
+        (
+            "phosphate to add in all",
+            "22 lb of triple superphosphate (0-46-0), for 10 lb of phosphate",
+        ),
     ):
         amount: Any = Amount.of(item, 10 * LB, "kg", WHY)
         (line,) = bought(amount)

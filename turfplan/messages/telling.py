@@ -31,6 +31,7 @@ from turfplan.units import (
     convert,
     dimension_of,
     format_number,
+    format_volume,
     from_inside,
     pretty_unit,
     read_as,
@@ -192,7 +193,8 @@ class Words:
             (sold.value_us, sold.unit_us) if self.system is System.US else (sold.value, sold.unit)
         )
         unit = self._unit(name)
-        return f"{self._signs(format_number(number, fractions=name == 'in'))} {unit}".strip()
+        digits = format_volume(number, name) or format_number(number, fractions=name == "in")
+        return f"{self._signs(digits)} {unit}".strip()
 
     def _unit(self, name: str) -> str:
         """A unit as it is written.

@@ -108,6 +108,19 @@ def bulk_loads(*, n: int, volume: Quantity, weight: Quantity, each: Quantity) ->
     )
 
 
+def bulk_loads_of(*, volume: Quantity, weight: Quantity, loads: int, sizes: Listed) -> Message:
+    """{volume} (about {weight}) in {loads} loads: {sizes}"""
+    return Message(
+        "order.bulk_loads_of",
+        (("volume", volume), ("weight", weight), ("loads", loads), ("sizes", sizes)),
+    )
+
+
+def loads_of(*, n: int, each: Quantity) -> Message:
+    """{n} of {each}"""
+    return Message("order.loads_of", (("n", n), ("each", each)))
+
+
 def bags(*, bags: Listed, weight: Quantity) -> Message:
     """{bags} (about {weight})"""
     return Message("order.bags", (("bags", bags), ("weight", weight)))
@@ -245,12 +258,12 @@ def name_phosphate() -> Message:
 
 
 def as_potash(*, nutrient: Quantity, product: Quantity) -> Message:
-    """{product} of sulfate of potash (0-0-50), which hold {nutrient}"""
+    """{product} of sulfate of potash (0-0-50), for {nutrient} of potash"""
     return Message("order.as_potash", (("nutrient", nutrient), ("product", product)))
 
 
 def as_phosphate(*, nutrient: Quantity, product: Quantity) -> Message:
-    """{product} of triple superphosphate (0-46-0), which hold {nutrient}"""
+    """{product} of triple superphosphate (0-46-0), for {nutrient} of phosphate"""
     return Message("order.as_phosphate", (("nutrient", nutrient), ("product", product)))
 
 

@@ -4,8 +4,9 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
+from turfplan.allotment import allotted
 from turfplan.book.words import book_message, grass_name
-from turfplan.message import Message, Number, Quantity, sentences
+from turfplan.message import Message, Number, Quantity, nutrient_mass, sentences
 from turfplan.phrases import order as phrases
 from turfplan.planning.amounts import seed_masses_kg
 from turfplan.planning.purchases import Bought
@@ -13,7 +14,7 @@ from turfplan.records.book_names import FactName
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderPart
 from turfplan.records.plan_task import Amount
-from turfplan.units import System, convert, read_as, us_twin
+from turfplan.units import System, convert, mass_step, read_as, us_twin
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.seed_mix import seed_name
@@ -40,12 +41,12 @@ def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought
     """The seed of each part that is sown by itself, with its grasses where they are several."""
     masses = seed_masses_kg(setting)
     whole = sum(sum(each.values()) for each in masses.values())
+    portions = [sum(each.values()) / whole for each in masses.values()]
     lines = []
-    for area, each in masses.items():
-        share = sum(each.values()) / whole
-        part = Amount.of("seed", amount.value * share, "kg", amount.reason).model_copy(
-            update={"facts": amount.facts}
-        )
+    for (area, each), kg in zip(
+        masses.items(), _bought_of(amount.value, portions, setting.system), strict=True
+    ):
+        part = Amount.of("seed", kg, "kg", amount.reason).model_copy(update={"facts": amount.facts})
         name = phrases.name_seed(grass=seed_name(setting.book, tuple(each)))
         if area.name is not None:
             name = phrases.name_seed_for(seed=name, area=area.name)
@@ -53,6 +54,18 @@ def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought
         shares = {grass: mass / sum(each.values()) for grass, mass in each.items()}
         lines.append(line if len(each) == 1 else replace(line, parts=_grass_parts(line, shares)))
     return lines
+
+
+def _bought_of(whole_kg: float, shares: Sequence[float], system: System) -> list[float]:
+    """What is bought of a mass in parts, kg: as it is sold, and in all as much as the whole.
+
+    Where a part is less than a step of sale each is left to be rounded up by itself.
+    """
+    exact = [whole_kg * share for share in shares]
+    told = read_as(whole_kg, "mass", system, "up")
+    step = convert(mass_step(told), told.unit, "mass")
+    parts = allotted(exact, step, convert(told.value, told.unit, "mass"))
+    return list(parts) if all(parts) else exact
 
 
 def fertilizer_order(setting: ResolvedLawn, feeds: Sequence[Draft]) -> list[Bought]:
@@ -116,8 +129,7 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
         return line
     content, sold_as = carrier
     product = Quantity(amount.value / setting.book.si(content), "mass", "up")
-    nutrient = Quantity(amount.value, "mass", us_step=0.1, metric_step=0.05)
-    text = sold_as(nutrient=nutrient, product=product)
+    text = sold_as(nutrient=nutrient_mass(amount.value), product=product)
     return replace(line, text=text, facts=(*line.facts, content))
 
 

@@ -245,7 +245,7 @@ def _cautions(
 
 def _to_move(setting: ResolvedLawn, volumes: Collection[float]) -> Message:
     """How much material is moved: in barrow loads where no loader is at hand."""
-    volume = Quantity(sum(volumes), "volume", "up")
+    volume = Quantity(sum(volumes), "loose")
     if "loader" in setting.brief.work.machines:
         return phrases.by_loader(volume=volume)
     barrow = setting.book.si("labour.barrow")

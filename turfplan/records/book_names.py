@@ -186,6 +186,7 @@ FillingWord = Literal[
     "depth",
     "form",
     "grass",
+    "heaps",
     "height",
     "how",
     "last_safe",

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from turfplan.message import Message
 from turfplan.messages import Words
-from turfplan.messages.entry import amount_value, item_name
+from turfplan.messages.entry import amount_value, item_name, of_its_day
 from turfplan.phrases import sheet as phrases
 from turfplan.records.plan_task import Task
 from turfplan.units import System
@@ -12,7 +12,7 @@ from turfplan.units import System
 # Amounts that are measured again on the day: volumes and weights, but not those reckoned from
 # others.
 WRITTEN_DOWN = ("m3", "kg", "bales", "pieces", "")
-RECKONED = ("weight", "water", "nitrogen total", "nitrogen_total")
+RECKONED = ("weight", "water", "water each time", "nitrogen total", "nitrogen_total")
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +37,7 @@ def quantities(task: Task, words: Words) -> tuple[PrintedAmount, ...]:
             a.reason.text,
             a.unit in WRITTEN_DOWN and a.item not in RECKONED,
         )
-        for a in task.amounts
+        for a in of_its_day(task)
         if not (words.system is System.US and a.unit_us == a.unit == "kg/m2")
     )
 
