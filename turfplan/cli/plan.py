@@ -230,7 +230,7 @@ def _tasks(words: "Words", made: "Plan") -> None:
             say(
                 words,
                 screen.job(
-                    days=Days(task.start, task.end),
+                    days=Days(*task.days),
                     title=str(task.title),
                     mark=_mark(words, task),
                     years=worked,
