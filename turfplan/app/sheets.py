@@ -113,7 +113,8 @@ def measuring_sheet(
 
     file, book = checked_file(brief), load_book()
     area, settings = lawn_area_m2(file.brief, file.folder), settings_of(file.brief, book, Survey())
-    words = words_for(language_of(file.brief), units_of(file.brief))
+    country = country_of(file.brief)
+    words = words_for(language_of(file.brief), units_of(file.brief), country=country)
     try:
         table = accuracies(area, settings, spacings_for(area))
     except MissingToolError as error:
@@ -121,7 +122,7 @@ def measuring_sheet(
         tell(words.text(phrases.no_accuracy(faults=faults)))
         table = ()
     errors = {method.error: book.si(method.error) for method in METHODS}
-    size = paper_for(country_of(file.brief), words.system, paper)
+    size = paper_for(country, words.system, paper)
     html = measuring_html(words, errors, table, area, size, large=large)
     return html, f"measure{'-large' if large else ''}.html"
 

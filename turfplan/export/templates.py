@@ -170,4 +170,4 @@ def render(template: str, words: Words, **values: Any) -> str:
     Raises jinja2.UndefinedError when a value is missing, KeyError when a sentence is.
     """
     page = environment().get_template(template)
-    return page.render(say=speaker(words), language=words.language, **values)
+    return page.render(say=speaker(words), language=words.language, tag=words.tag, **values)

@@ -467,12 +467,12 @@ def intake_meaning() -> Message:
 
 
 def judgement_word() -> Message:
-    """Judgement"""
+    """Judgment"""
     return Message("glossary.judgement.word")
 
 
 def judgement_forms() -> Message:
-    """*judgement*"""
+    """*judgment*"""
     return Message("glossary.judgement.forms")
 
 

@@ -14,7 +14,7 @@ def rain_forecast() -> Message:
 
 
 def as_logged() -> Message:
-    """As logged."""
+    """As you said."""
     return Message("history.as_logged")
 
 
@@ -36,7 +36,7 @@ def seed_lies_there() -> Message:
 
 
 def way_on(*, title: Message, change: Message, reason: Message) -> Message:
-    """It can still be done in another way: {title} (`{change}`). {reason}"""
+    """It can still be done in another way: {title}⟦ (`{change}`)⟧. {reason}"""
     return Message("history.way_on", (("title", title), ("change", change), ("reason", reason)))
 
 

@@ -128,7 +128,7 @@ def bags(*, bags: Listed, weight: Quantity) -> Message:
 
 def less_came(*, volume: Quantity) -> Message:
     """Less came than was ordered: about {volume} of mix is missing here. Fetch it before this pass,
-    or spread thinner everywhere and say so (`turfplan log BRIEF done TASK --amount`).
+    or spread thinner everywhere and say so⟦ (`turfplan log BRIEF done TASK --amount`)⟧.
     """
     return Message("order.less_came", (("volume", volume),))
 
@@ -143,7 +143,7 @@ def old_heap(*, on: Day, days: Number, most: int) -> Message:
 
 def not_ordered() -> Message:
     """Its order was skipped, and stands on no list any more: this is what comes from elsewhere. If
-    nothing comes, log the delivery as skipped too.
+    nothing comes, leave the delivery out too, and say so.
     """
     return Message("order.not_ordered")
 
@@ -204,7 +204,7 @@ def name_sprigs(*, grass: Message) -> Message:
 
 
 def sprigs_ask() -> Message:
-    """How many litres a bushel or bag of sprigs holds: some growers' bushel is half of a bushel of
+    """How many liters a bushel or bag of sprigs holds: some growers' bushel is half of a bushel of
     grain. Freshly cut, cool and moist, free of other grass.
     """
     return Message("order.sprigs_ask")

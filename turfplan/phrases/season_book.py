@@ -245,7 +245,7 @@ def by_month(*, unit: str) -> Message:
 
 
 def all_runs() -> Message:
-    """All waterings, with the water that each series takes"""
+    """All waterings, with the water of each time"""
     return Message("season_book.all_runs")
 
 
@@ -297,8 +297,8 @@ def disagree() -> Message:
 
 
 def judgement() -> Message:
-    """Sources marked as judgement are ours: no publication was found; they are meant to be
-    corrected by your own notes.
+    """Sources marked as judgment are ours: no publication was found; they are meant to be corrected
+    by your own notes.
     """
     return Message("season_book.judgement")
 

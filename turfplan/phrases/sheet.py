@@ -36,7 +36,7 @@ def what_would_spare_it() -> Message:
 
 
 def in_the_brief() -> Message:
-    """In the brief:"""
+    """To be asked for as:"""
     return Message("sheet.in_the_brief")
 
 

@@ -398,7 +398,7 @@ def season_timer_alone(*, days: Listed) -> Message:
 
 def season_nobody_there(*, days: Listed) -> Message:
     """Young grass must not dry out, and nobody is there from {days}: set a timer or ask a
-    neighbour.
+    neighbor.
     """
     return Message("watering.season.nobody_there", (("days", days),))
 
@@ -420,9 +420,9 @@ def season_too_fast(*, zone: Message, rate: Quantity, source: Message) -> Messag
 def season_too_much_at_once(
     *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity, parts: int
 ) -> Message:
-    """{zone}: {rate} over {area} at once takes {flow}, and the brief tells of {supply}: it is
-    watered in {parts} parts or more, one after the other, each for the minutes that are told. Write
-    the parts as `zones` under `[water]` and plan again.
+    """{zone}: {rate} over {area} at once takes {flow}, and you gave {supply}: it is watered in
+    {parts} parts or more, one after the other, each for the minutes that are told. Tell the plan
+    the parts⟦ (`zones` under `[water]`)⟧.
     """
     return Message(
         "watering.season.too_much_at_once",
@@ -441,8 +441,8 @@ def season_beyond_one_tap(
     *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity
 ) -> Message:
     """{zone}: {rate} over {area} at once takes {flow}, and one tap gives {supply} at most: where
-    valves water it in parts, the minutes that are told are those of each part. Write the parts as
-    `zones`, or what the supply gives as `flow`, under `[water]` and plan again.
+    valves water it in parts, the minutes that are told are those of each part. Tell the plan the
+    parts⟦ (`zones` under `[water]`)⟧, or what the supply gives⟦ (`flow`)⟧.
     """
     return Message(
         "watering.season.beyond_one_tap",
@@ -468,8 +468,8 @@ def season_unmeasured(*, zone: Message, reason: Message) -> Message:
 
 
 def season_until_up() -> Message:
-    """The seed stage ends when the grass is up, not on a date: log germination and the plan goes on
-    from that day.
+    """The seed stage ends when the grass is up, not on a date: say when it has come up, and the
+    plan goes on from that day.
     """
     return Message("watering.season.until_up")
 
@@ -489,7 +489,7 @@ def season_total(*, staged: Quantity, mature: Quantity) -> Message:
 
 
 def season_cost(*, cost: Number) -> Message:
-    """At the price in the brief that comes to about {cost}."""
+    """At the price that you gave that comes to about {cost}."""
     return Message("watering.season.cost", (("cost", cost),))
 
 
@@ -544,7 +544,7 @@ def rate_cans(*, cans: int, share: Number) -> Message:
 
 
 def rate_given() -> Message:
-    """the application rate in the brief"""
+    """the rate that you gave"""
     return Message("watering.rate.given")
 
 
@@ -777,7 +777,7 @@ def hose_rounds_at_once(*, settings: int) -> Message:
 
 def hose_hours_assumed(*, hours: Number) -> Message:
     """Nobody said how long a day somebody is there to move the hose: {hours} hours are taken, and
-    no more is sown than that keeps wet. Write yours as `hours_per_day` with the water.
+    no more is sown than that keeps wet. Tell the plan yours⟦ (`hours_per_day` under `[water]`)⟧.
     """
     return Message("watering.hose.hours_assumed", (("hours", hours),))
 

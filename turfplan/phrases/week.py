@@ -39,7 +39,7 @@ def way_out() -> Message:
 
 
 def way_out_line(*, title: str, reason: str, change: str) -> Message:
-    """{title}. {reason} In the brief: {change}"""
+    """{title}. {reason}⟦ In the brief: {change}⟧"""
     return Message("week.way_out_line", (("title", title), ("reason", reason), ("change", change)))
 
 
