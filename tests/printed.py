@@ -144,6 +144,6 @@ def short_name(text: str) -> str:
     return look.short_name(text, _words(System.US, None))
 
 
-def labour_text(person_hours: float) -> str:
+def labour_text(person_hours: float, people: int | None = 1) -> str:
     """Labour in words."""
-    return task_amounts.labour_text(person_hours, _words(System.US, None))
+    return task_amounts.labour_text(person_hours, people, _words(System.US, None))

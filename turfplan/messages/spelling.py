@@ -32,8 +32,6 @@ BRITISH: Mapping[str, str] = MappingProxyType(
         "fertilizing": "fertilising",
         "gray": "grey",
         "inquiry": "enquiry",
-        "judgment": "judgement",
-        "judgments": "judgements",
         "leveled": "levelled",
         "leveling": "levelling",
         "license": "licence",
@@ -66,8 +64,6 @@ NOT_CANADIAN = frozenset(
         "fertilizers",
         "fertilizing",
         "inquiry",
-        "judgment",
-        "judgments",
         "pulverized",
         "sulfate",
     }

@@ -214,12 +214,12 @@ def value_outside() -> Message:
 
 
 def judgement_note() -> Message:
-    """a judgment needs a note that says why"""
+    """a judgement needs a note that says why"""
     return Message("book_faults.judgement_note")
 
 
 def judges_no_judgement() -> Message:
-    """judges says what a judgment judges; this fact has a source"""
+    """judges says what a judgement judges; this fact has a source"""
     return Message("book_faults.judges_no_judgement")
 
 

@@ -4,7 +4,7 @@ from turfplan.message import Message, Printed
 
 
 def our_judgement() -> Message:
-    """our own judgment"""
+    """our own judgement"""
     return Message("facts.our_judgement")
 
 
@@ -19,7 +19,7 @@ def institution(*, institution: str) -> Message:
 
 
 def judged(*, note: Message) -> Message:
-    """judgment: {note}"""
+    """judgement: {note}"""
     return Message("facts.judged", (("note", note),))
 
 
@@ -81,7 +81,7 @@ def basis_memory() -> Message:
 
 
 def basis_judgement() -> Message:
-    """judgment"""
+    """judgement"""
     return Message("facts.basis.judgement")
 
 

@@ -14,7 +14,7 @@ def rain_forecast() -> Message:
 
 
 def as_logged() -> Message:
-    """As you said."""
+    """As logged."""
     return Message("history.as_logged")
 
 

@@ -555,7 +555,7 @@ def print_revision(*, number: int) -> Message:
 
 
 def facts_count(*, n: int, judged: int) -> Message:
-    """{n} facts, {judged} of them judgment"""
+    """{n} facts, {judged} of them judgement"""
     return Message("screen.facts.count", (("n", n), ("judged", judged)))
 
 

@@ -297,8 +297,8 @@ def disagree() -> Message:
 
 
 def judgement() -> Message:
-    """Sources marked as judgment are ours: no publication was found; they are meant to be corrected
-    by your own notes.
+    """Sources marked as judgement are ours: no publication was found; they are meant to be
+    corrected by your own notes.
     """
     return Message("season_book.judgement")
 

@@ -151,6 +151,7 @@ def _lawn(setting: ResolvedLawn, lawn_id: str, best: Candidate | None) -> LawnFa
         depth_mm=round(setting.levelling.depth_mm, 6),
         intent=setting.sowing.intent,
         mix=best.mix.name if best and best.campaign.sessions else None,
+        people=setting.labour.people,
     )
 
 

@@ -42,19 +42,30 @@ def quantities(task: Task, words: Words) -> tuple[PrintedAmount, ...]:
     )
 
 
-def labour(person_hours: float) -> Message | None:
-    """Labour in half hours: "2 1/2 person-hours"; a few minutes below a quarter of an hour."""
-    halves = round(person_hours * 2)
+def labour(person_hours: float, people: int | None) -> Message | None:
+    """How long so many people work on so many person-hours; None for none.
+
+    Where it is unknown how many they are, the hours of all of them together.
+    """
     if person_hours <= 0:
         return None
-    if person_hours < 0.25:
+    hours = _half_hours(person_hours / (people or 1))
+    if people is None:
+        return phrases.hours_of_work(hours=hours)
+    return hours if people == 1 else phrases.hours_for_people(hours=hours, n=people)
+
+
+def _half_hours(hours: float) -> Message:
+    """Hours to the half: "2 1/2 hours"; a few minutes below a quarter of an hour."""
+    halves = round(hours * 2)
+    if hours < 0.25:
         return phrases.hours_minutes()
     if halves <= 1:
         return phrases.hours_half() if halves == 1 else phrases.hours_quarter()
     return (phrases.hours_and_half if halves % 2 else phrases.hours_whole)(n=halves // 2)
 
 
-def labour_text(person_hours: float, words: Words) -> str:
+def labour_text(person_hours: float, people: int | None, words: Words) -> str:
     """The same in words; nothing for none."""
-    hours = labour(person_hours)
+    hours = labour(person_hours, people)
     return words.text(hours) if hours is not None else ""

@@ -166,7 +166,9 @@ def _sheet(
         title=span_text(week[0], week[-1], words, weekday=False, year=True),
         days=tuple(stamp_of(day, words) for day in week),
         marks=tuple(_marks(jobs, day, words) for day in week),
-        summary=words.value(listed((*_summary(jobs, water), *_feeding(plan, monday)), "semicolon")),
+        summary=words.value(
+            listed((*_summary(jobs, water, plan.lawn.people), *_feeding(plan, monday)), "semicolon")
+        ),
         jobs=jobs,
         halves=_halves(jobs, fitting.first_column),
         water=water,
@@ -259,7 +261,7 @@ def _jobs(
             cautions=tuple(LetteredCaution(letters[text], text) for text in fresh),
             cautions_above=words.value(listed(sorted(again), "every_and")),
             slip=slip_text(plan, task, words),
-            hours=labour_text(task.person_hours, words),
+            hours=labour_text(task.person_hours, plan.lawn.people, words),
             fallback_day=beside(task.start, task.fallback_day, words),
             closed_note=_closed_note(task, words),
             continued=days[0] < monday,
@@ -308,11 +310,14 @@ def _closed_note(task: Task, words: Words) -> str:
     )
 
 
-def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> Iterator[Message]:
+def _summary(
+    jobs: Sequence[Job], water: Sequence[WaterRow], people: int | None
+) -> Iterator[Message]:
     """The week in one line: how many jobs, how much labour, how much watering."""
     if jobs:
         hours = labour(
-            sum(job.task.person_hours for job in jobs if job.state not in ("done", "skipped"))
+            sum(job.task.person_hours for job in jobs if job.state not in ("done", "skipped")),
+            people,
         )
         yield (
             phrases.jobs(n=len(jobs))
