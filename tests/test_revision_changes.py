@@ -143,7 +143,7 @@ def test_amounts_are_told_with_what_they_were() -> None:
         "Volume 8.37 yd³",
         "Volume 9.68 yd³",
     )
-    hair = job("delivery.1", "level", "x", PASS_DAY, amounts=(("volume", 6.41, "m3"),)).amounts
+    hair = job("delivery.1", "level", "x", PASS_DAY, amounts=(("volume", 6.401, "m3"),)).amounts
     assert (
         revise(with_task(sample_draft(), "delivery.1", amounts=hair), before, LATER).revision == 1
     )

@@ -166,9 +166,7 @@ def _sheet(
         title=span_text(week[0], week[-1], words, weekday=False, year=True),
         days=tuple(stamp_of(day, words) for day in week),
         marks=tuple(_marks(jobs, day, words) for day in week),
-        summary=words.value(
-            listed((*_summary(jobs, water, plan.lawn.people), *_feeding(plan, monday)), "semicolon")
-        ),
+        summary=_in_one_line(plan, monday, jobs, water, words),
         jobs=jobs,
         halves=_halves(jobs, fitting.first_column),
         water=water,
@@ -308,6 +306,14 @@ def _closed_note(task: Task, words: Words) -> str:
     return words.text(
         phrases.done_used(days=days, used=used) if done.amounts else phrases.done(days=days)
     )
+
+
+def _in_one_line(
+    plan: Plan, monday: date, jobs: Sequence[Job], water: Sequence[WaterRow], words: Words
+) -> str:
+    """What the week holds, in one line."""
+    told = (*_summary(jobs, water, plan.lawn.people), *_feeding(plan, monday))
+    return words.value(listed(told, "semicolon"))
 
 
 def _summary(
