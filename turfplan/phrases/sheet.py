@@ -35,11 +35,6 @@ def what_would_spare_it() -> Message:
     return Message("sheet.what_would_spare_it")
 
 
-def in_the_brief() -> Message:
-    """To be asked for as:"""
-    return Message("sheet.in_the_brief")
-
-
 def used() -> Message:
     """used"""
     return Message("sheet.used")

@@ -264,34 +264,35 @@ def week_left_out_after_work(*, stage: Message, day: Day) -> Message:
     return Message("watering.week.left_out_after_work", (("stage", stage), ("day", day)))
 
 
-def week_days_closed(*, stage: Message, closed: int, days: int, day: Day) -> Message:
-    """{stage}: {closed} of the {days} days from {day} are closed to watering, and this stage must
+def week_days_closed(*, stage: Message, closed: int, days: int, weeks: Listed) -> Message:
+    """{stage}: {closed} of {days} days are closed to watering, from {weeks}, and this stage must
     not dry out: ask for a permit, or do this work in a season in which rain helps.
     """
     return Message(
         "watering.week.days_closed",
-        (("stage", stage), ("closed", closed), ("days", days), ("day", day)),
+        (("stage", stage), ("closed", closed), ("days", days), ("weeks", weeks)),
     )
 
 
-def week_short(*, stage: Message, days: Days, given: Quantity, need: Quantity) -> Message:
-    """{stage}: the days open to watering in the week of {days} give {given} of the {need} that the
-    grass needs beyond rain, and what dries thins: ask for more days, or do this work in a season in
-    which rain helps.
+def week_short(*, stage: Message, weeks: Listed, given: Quantity, need: Quantity) -> Message:
+    """{stage}: from {weeks} the days open to watering give too little, in the worst week {given} of
+    the {need} that the grass needs beyond rain, and what dries thins: ask for more days, or do this
+    work in a season in which rain helps.
     """
     return Message(
-        "watering.week.short", (("stage", stage), ("days", days), ("given", given), ("need", need))
+        "watering.week.short",
+        (("stage", stage), ("weeks", weeks), ("given", given), ("need", need)),
     )
 
 
-def week_all_away(*, stage: Message, days: Days) -> Message:
-    """{stage}: nobody is there from {days}, and without a timer nothing is watered."""
-    return Message("watering.week.all_away", (("stage", stage), ("days", days)))
+def week_all_away(*, stage: Message, weeks: Listed) -> Message:
+    """{stage}: nobody is there from {weeks}, and without a timer nothing is watered."""
+    return Message("watering.week.all_away", (("stage", stage), ("weeks", weeks)))
 
 
-def week_all_closed(*, stage: Message, days: Days) -> Message:
-    """{stage}: no day from {days} is open to watering."""
-    return Message("watering.week.all_closed", (("stage", stage), ("days", days)))
+def week_all_closed(*, stage: Message, weeks: Listed) -> Message:
+    """{stage}: no day is open to watering from {weeks}."""
+    return Message("watering.week.all_closed", (("stage", stage), ("weeks", weeks)))
 
 
 def week_no_run_fits_home(*, stage: Message) -> Message:

@@ -1,0 +1,56 @@
+"""Weeks with too few days open to watering are one line for each thing that is said of them."""
+
+from datetime import date, timedelta
+
+from told import told
+from turfplan.work.watering.lawful_days import ClosedDays, Lack
+from turfplan.work.watering.shortfall import Shortfall
+from turfplan.work.watering.stages import Stage
+from turfplan.work.watering.told_law import ShortWeek, told_closed, told_short
+
+FIRST = date(2027, 6, 7)
+GRASS, SEED = (Stage(name, FIRST, FIRST + timedelta(90)) for name in ("recover", "germination"))
+
+
+def closed(stage: Stage, week: int, days: int = 7, lack: Lack = "law") -> ClosedDays:
+    """So many days from the beginning of a week on, all closed."""
+    start = FIRST + timedelta(7 * week)
+    return ClosedDays(stage, start, start + timedelta(days - 1), lack, days, days)
+
+
+def test_weeks_of_a_stage_are_one_line() -> None:
+    """Those that follow one another as one span, others beside it."""
+    (line,) = told_closed([closed(GRASS, 0), closed(GRASS, 1), closed(GRASS, 4)])
+    assert told(line).endswith("from Jun 7 to Jun 20 and Jul 5 to Jul 11.")
+
+
+def test_a_stub_of_two_days_is_no_news() -> None:
+    """Where it stands alone; at the end of a closed week it is the week's."""
+    assert told_closed([closed(GRASS, 3, days=2)]) == []
+    (line,) = told_closed([closed(GRASS, 0), closed(GRASS, 1, days=2), closed(GRASS, 5, days=1)])
+    assert "from Jun 7 to Jun 15." in told(line) and "Jul" not in told(line)
+
+
+def test_seed_hears_of_every_closed_day() -> None:
+    """What must not dry out is told how many days are closed in all, however few."""
+    found = [closed(SEED, 0, 2, "some"), closed(SEED, 1, 3, "some")]
+    (line,) = told_closed(found)
+    assert "5 of 5 days" in told(line)
+
+
+def test_absence_and_law_are_two_lines() -> None:
+    """Each of what it is."""
+    lines = told_closed([closed(GRASS, 0), closed(GRASS, 2, lack="away"), closed(GRASS, 3)])
+    assert [line.key for line in lines] == ["watering.week.all_closed", "watering.week.all_away"]
+
+
+def test_short_weeks_are_one_line_with_the_worst() -> None:
+    """The figures of the week that gets the least of its need; none of what waters work in."""
+    weeks = [
+        Shortfall(FIRST + timedelta(7 * n), FIRST + timedelta(7 * n + 6), given, 20.0)
+        for n, given in enumerate((9.0, 4.0, 8.0))
+    ]
+    (line,) = told_short([ShortWeek(GRASS, week) for week in weeks])
+    assert "from Jun 7 to Jun 27" in told(line) and "0.15 in of the 0.8 in" in told(line)
+    settle = Stage("settle", FIRST, FIRST)
+    assert told_short([ShortWeek(settle, weeks[0])]) == []
