@@ -2,6 +2,7 @@
 about words.
 """
 
+import re
 from collections.abc import Collection
 from datetime import date
 from functools import cache
@@ -26,6 +27,7 @@ from turfplan.export.sheets import (
 from turfplan.export.sheets import (
     soil_chart as soil,
 )
+from turfplan.export.typography import FRACTIONS, NO_BREAK
 from turfplan.messages import Words
 from turfplan.messages.entry import measured
 from turfplan.records.plan import Ledger, Plan
@@ -147,3 +149,11 @@ def short_name(text: str) -> str:
 def labour_text(person_hours: float, people: int | None = 1) -> str:
     """Labour in words."""
     return task_amounts.labour_text(person_hours, people, _words(System.US, None))
+
+
+def unset(page: str) -> str:
+    """A printed page as its words were told: fractions with a stroke, breaks between figures and
+    units."""
+    for plain, sign in FRACTIONS.items():
+        page = re.sub(rf"(?<=\d){sign}", f" {plain}", page).replace(sign, plain)
+    return page.replace(NO_BREAK, " ")

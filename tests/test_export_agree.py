@@ -26,6 +26,7 @@ from printed import (
     order_html,
     season_ics,
     span_text,
+    unset,
 )
 from tiers import sampled
 from turfplan.calendar_days import WEEKDAYS
@@ -52,7 +53,7 @@ class Text(HTMLParser):
         self.parts: dict[date | None, list[str]] = {None: []}
         self.week: date | None = None
         self.joined: dict[date | None, str] = {}
-        self.feed(html)
+        self.feed(unset(html))
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         given = dict(attrs)

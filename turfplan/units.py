@@ -351,6 +351,13 @@ def pretty_unit(unit: str) -> str:
     return _PRETTY.get(unit, unit)
 
 
+def pretty_units() -> tuple[str, ...]:
+    """Every unit that amounts are told in, as it is printed."""
+    read = {unit for us, _, metric, _ in _READING.values() for unit in (us, metric)}
+    sold = ("ft³", "yd", "cm", "oz", "t", "bu")
+    return (*sorted({_PRETTY.get(unit, unit) for unit in read}), *sold)
+
+
 _TWINS = {
     "m3": ("yd3", "volume"),
     "kg": ("lb", "mass"),
