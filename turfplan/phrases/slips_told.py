@@ -9,7 +9,7 @@ def can_wait(*, day: Day) -> Message:
 
 
 def can_wait_moves(*, day: Day, tasks: Listed) -> Message:
-    """It can wait until {day}; a later day also moves {tasks}."""
+    """It can wait until {day}; a later day moves {tasks}."""
     return Message("slips_told.can_wait_moves", (("day", day), ("tasks", tasks)))
 
 
@@ -19,5 +19,5 @@ def can_wait_after(*, day: Day, tasks: Listed) -> Message:
 
 
 def moves(*, tasks: Listed) -> Message:
-    """A later day also moves {tasks}."""
+    """A later day moves {tasks}."""
     return Message("slips_told.moves", (("tasks", tasks),))

@@ -381,7 +381,8 @@ def _job_text(job: Job, words: Words) -> JobText:
         ),
         cautions=lengths(caution.text for caution in job.cautions),
         again=bool(job.cautions_above),
-        why=len(task.why.text + job.slip) + 9,
+        slip=len(job.slip),
+        why=len(task.why.text) + 9 if task.why else 0,
         closed=bool(job.closed_note),
     )
 
