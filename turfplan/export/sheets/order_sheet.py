@@ -14,8 +14,13 @@ from turfplan.records.plan import OrderLine, Plan
 from turfplan.records.plan_task import Task
 from turfplan.units import System
 
-# In what steps parts of a line are told: (metric, US), by its unit.
-PART_STEPS = {"m3": (0.05, 0.05), "kg": (0.1, 0.1)}
+# In what steps parts of a line are told, by its unit: in the first that the whole is made of, else
+# in the last.
+PART_STEPS = {"m3": (0.05, 0.01), "kg": (0.1,)}
+
+
+# What a whole may be off from whole steps: the decimals that plan.json keeps.
+EVEN = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,11 +111,12 @@ def _heading(line: OrderLine, name: str) -> Message:
 def _parts(line: OrderLine, system: System) -> Iterator[Message]:
     """The components of what is bought, each with its share where it is one of a mix; they add up
     to the line."""
-    us, told = system is System.US, PART_STEPS.get(line.unit)
+    us, steps = system is System.US, PART_STEPS.get(line.unit)
     values = [part.value_us if us else part.value for part in line.parts]
-    if told is not None:
-        step = told[us]
-        values = list(allotted(values, step, line.value_us if us else line.value))
+    if steps is not None:
+        whole = line.value_us if us else line.value
+        step = next((s for s in steps if abs(whole / s - round(whole / s)) < EVEN), steps[-1])
+        values = list(allotted(values, step, whole))
     for part, value in zip(line.parts, values, strict=True):
         item = item_name(part.item)
         amount = Sold(value, part.unit, value, part.unit_us)
