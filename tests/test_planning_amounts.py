@@ -220,7 +220,7 @@ def test_a_pass_tells_what_its_zones_take() -> None:
     [
         ({"intent": "overseed"}, {}, "Overseeding rate, about half of a new lawn's."),
         ({"intent": "renovate"}, {}, "Rate for a new lawn."),
-        ({"intent": "overseed", "rate": "6 lb/1000ft2"}, {}, "Rate asked for in the brief."),
+        ({"intent": "overseed", "rate": "6 lb/1000ft2"}, {}, "The rate that was asked for."),
         (
             {"intent": "overseed", "purity_percent": 95, "germination_percent": 80},
             {"condition": "bare"},

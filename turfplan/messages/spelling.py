@@ -32,6 +32,7 @@ BRITISH: Mapping[str, str] = MappingProxyType(
         "fertilizing": "fertilising",
         "gray": "grey",
         "inquiry": "enquiry",
+        "labor": "labour",
         "leveled": "levelled",
         "leveling": "levelling",
         "license": "licence",

@@ -135,14 +135,13 @@ def _names(book: Book, soil: str) -> dict[str, Message]:
 
 
 def _lawn(setting: ResolvedLawn, lawn_id: str, best: Candidate | None) -> LawnFacts:
-    brief = setting.brief
     return LawnFacts(
         id=lawn_id,
-        name=brief.lawn.name,
+        name=setting.brief.lawn.name,
         area_m2=round(setting.plot.area_m2, 4),
         grass=tuple(
             GrassPart(species=g.species, name=grass_name(setting.book, g.species), share=g.share)
-            for g in brief.lawn.grass
+            for g in setting.brief.lawn.grass
         ),
         soil=setting.plot.soil,
         thatch_mm=round(setting.turf.thatch_mm, 3),

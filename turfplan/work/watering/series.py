@@ -29,16 +29,16 @@ def season_runs(
     Zones share one series where a series for each would crowd the calendar.
     """
     request = ground.request
-    said = _Said([], [], [])
+    said = _StageCautions([], [], [])
     runs = [run for stage in plan for run in _stage_runs(ground, stage, said, together=False)]
     if len(runs) > request.book.si("water.most_tasks") and len(request.zones) > 1:
-        said = _Said([], [], [])
+        said = _StageCautions([], [], [])
         runs = [run for stage in plan for run in _stage_runs(ground, stage, said, together=True)]
     cautions = (*said.cautions, *told_closed(said.lacks), *told_short(said.short))
     return tuple(runs), tuple(dict.fromkeys(cautions))
 
 
-class _Said(NamedTuple):
+class _StageCautions(NamedTuple):
     """What there is to say of all stages: cautions, and the weeks that lack days or water."""
 
     cautions: list[Message]
@@ -47,7 +47,7 @@ class _Said(NamedTuple):
 
 
 def _stage_runs(
-    ground: WateredGround, stage: Stage, said: _Said, *, together: bool
+    ground: WateredGround, stage: Stage, said: _StageCautions, *, together: bool
 ) -> list[WaterRun]:
     weeks = weeks_of(ground, stage)
     spares = {week.number: spared(ground, stage, week) for week in weeks}
@@ -79,7 +79,7 @@ def _week_runs(
     stage: Stage,
     week: WeekNeed,
     rhythm: _Rhythm,
-    said: _Said,
+    said: _StageCautions,
     *,
     together: bool,
 ) -> list[WaterRun]:
