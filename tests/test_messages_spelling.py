@@ -29,6 +29,8 @@ EVERYWHERE = {
     *("lengthwise", "precise", "exercise", "promise", "promised", "surprise", "wise", "likewise"),
     *("hour", "hours", "four", "your", "yours", "our", "ours", "pour", "sour", "moisture"),
     *("clockwise", "arises", "revised", "supervise", "devised", "comprise"),
+    # A dimension, which an error calls by its id.
+    "labour",
 }
 # Spellings of the United States by their ends.
 AMERICAN_ENDS = re.compile(

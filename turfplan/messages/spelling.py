@@ -32,7 +32,6 @@ BRITISH: Mapping[str, str] = MappingProxyType(
         "fertilizing": "fertilising",
         "gray": "grey",
         "inquiry": "enquiry",
-        "labor": "labour",
         "leveled": "levelled",
         "leveling": "levelling",
         "license": "licence",

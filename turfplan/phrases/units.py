@@ -109,7 +109,7 @@ def dimension_share() -> Message:
 
 
 def dimension_labour() -> Message:
-    """labor"""
+    """labour"""
     return Message("units.dimension.labour")
 
 
