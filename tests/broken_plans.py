@@ -614,7 +614,25 @@ def _over_seedlings() -> Made:
 def _nobody_there() -> Made:
     cool = made("cool-overseed").freed("mow_old").without("mow_old")
     day = cool.task("overseed").end + timedelta(5)
-    return cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
+    away = cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
+    # Somebody stands in for all that is watered: of the seed that is no excuse.
+    for run in cool.plan.tasks:
+        if run.stage is not None:
+            away = away.to(run.id, stage=run.stage.model_copy(update={"stand_in": True}))
+    return away
+
+
+@breaks("young_dry_while_away")
+def _nobody_stands_in() -> Made:
+    sown = plan_brief(brief_of()).task("overseed")
+    assert sown is not None
+    first = sown.end + timedelta(24)
+    span = {"from": first.isoformat(), "to": (first + timedelta(3)).isoformat()}
+    brief = brief_of({"calendar": {"away": [span]}})
+    away = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    stand_ins = [t.id for t in away.plan.tasks if t.stage is not None and t.stage.stand_in]
+    assert stand_ins
+    return away.without(*stand_ins)
 
 
 @breaks("seed_without_water")
@@ -831,6 +849,54 @@ def _barrows() -> Made:
 @breaks("seed_differs")
 def _seed() -> Made:
     return made("cool-overseed").amounts("overseed", seed_held_back=2.0)
+
+
+@breaks("taken_for_other_ground")
+def _straw() -> Made:
+    return made("transition-fescue").amounts("cover", straw=0.5)
+
+
+@breaks("sown_on_other_ground")
+def _seed_for_a_part() -> Made:
+    return everywhere(beside_septic(), "overseed")
+
+
+def parted(intent: str, part: dict[str, Any]) -> Made:
+    """A plan on a slope, of which a fifth is left unsown."""
+    ground = {"part": [{"area": "1000 ft2", **part}], "soil": "loam"}
+    lawn = {"lawn": ground, "site": {"slope_percent": 12}}
+    test = {"on": date(2027, 1, 20), "phosphorus": "low", "potassium": "low"}
+    mix = {"leveling": {"material": "topsoil_sand"}, "soil_test": test}
+    brief = brief_of(lawn, mix, {"seeding": {"intent": intent}})
+    return Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+
+
+@cache
+def beside_septic() -> Made:
+    """An overseeding that leaves the septic field out."""
+    return parted("overseed", {"kind": "septic_field"})
+
+
+def everywhere(sound: Made, name: str) -> Made:
+    """The plan in which a task no longer says that it is for a part."""
+    return sound.to(name, how=sound.task(name).how[1:])
+
+
+@breaks("beyond_what_is_sown")
+def _rolled_all_over() -> Made:
+    return everywhere(beside_septic(), "roll")
+
+
+@breaks("beyond_what_is_loosened")
+def _fill_on_all() -> Made:
+    return everywhere(parted("renovate", {"kind": "shade", "sun_hours": 2}), "fill.1")
+
+
+@breaks("product_holds_other")
+def _need_for_product() -> Made:
+    septic = beside_septic()
+    line = septic.ordered("phosphate")
+    return septic.line("phosphate", value=line.value * 1.5, value_us=line.value_us * 1.5)
 
 
 @breaks("load_differs")

@@ -47,10 +47,13 @@ def test_absence_and_law_are_two_lines() -> None:
 def test_short_weeks_are_one_line_with_the_worst() -> None:
     """The figures of the week that gets the least of its need; none of what waters work in."""
     weeks = [
-        Shortfall(FIRST + timedelta(7 * n), FIRST + timedelta(7 * n + 6), given, 20.0)
+        Shortfall(FIRST + timedelta(7 * n), FIRST + timedelta(7 * n + 6), given, 20.0, by_law=True)
         for n, given in enumerate((9.0, 4.0, 8.0))
     ]
     (line,) = told_short([ShortWeek(GRASS, week) for week in weeks])
     assert "from Jun 7 to Jun 27" in told(line) and "0.15 in of the 0.8 in" in told(line)
+    of_hours = weeks[0]._replace(by_law=False)
+    lines = told_short([ShortWeek(GRASS, weeks[0]), ShortWeek(GRASS, of_hours)])
+    assert [line.key for line in lines] == ["watering.week.short", "watering.week.short_of_hours"]
     settle = Stage("settle", FIRST, FIRST)
     assert told_short([ShortWeek(settle, weeks[0])]) == []

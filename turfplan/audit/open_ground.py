@@ -8,7 +8,7 @@ from turfplan.audit.faults import Fault, fault
 from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
-FILL, KILL, COVER = "fill", "kill_stand", "nurse_cover"
+FILL, KILL, COVER, LOOSENED = "fill", "kill_stand", "nurse_cover", "till"
 KEPT = ("none", "winter_overseed")
 OF_TURF = ("topdress", "incorporate", "mow")
 

@@ -114,6 +114,11 @@ def watered_while_away(*, day: Day) -> Message:
     return Message("faults.watered_while_away", (("day", day),))
 
 
+def young_dry_while_away(*, day: Day) -> Message:
+    """what is kept moist around an absence is not watered on {day}, within it"""
+    return Message("faults.young_dry_while_away", (("day", day),))
+
+
 def watered_in_before_its_work(*, day: Day) -> Message:
     """runs on {day} before the work is done that it waters in"""
     return Message("faults.watered_in_before_its_work", (("day", day),))
@@ -553,6 +558,40 @@ def seed_differs(*, seed_kg: Number, held_kg: Number, wanted_kg: Number) -> Mess
     return Message(
         "faults.seed_differs",
         (("seed_kg", seed_kg), ("held_kg", held_kg), ("wanted_kg", wanted_kg)),
+    )
+
+
+def taken_for_other_ground(
+    *, item: str, value: Number, wanted: Number, ground_m2: Number
+) -> Message:
+    """{value} of {item} for {ground_m2} m2, which take {wanted}"""
+    return Message(
+        "faults.taken_for_other_ground",
+        (("item", item), ("value", value), ("wanted", wanted), ("ground_m2", ground_m2)),
+    )
+
+
+def sown_on_other_ground(*, sown_m2: Number, ground_m2: Number) -> Message:
+    """the seed is for {sown_m2} m2, the job for {ground_m2} m2"""
+    return Message("faults.sown_on_other_ground", (("sown_m2", sown_m2), ("ground_m2", ground_m2)))
+
+
+def beyond_what_is_sown(*, ground_m2: Number, sown_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {sown_m2} m2 are sown"""
+    return Message("faults.beyond_what_is_sown", (("ground_m2", ground_m2), ("sown_m2", sown_m2)))
+
+
+def beyond_what_is_loosened(*, ground_m2: Number, loosened_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {loosened_m2} m2 are loosened"""
+    return Message(
+        "faults.beyond_what_is_loosened", (("ground_m2", ground_m2), ("loosened_m2", loosened_m2))
+    )
+
+
+def product_holds_other(*, item: str, said_kg: Number, held_kg: Number) -> Message:
+    """the product of {item} is said to hold {said_kg} kg and holds {held_kg} kg"""
+    return Message(
+        "faults.product_holds_other", (("item", item), ("said_kg", said_kg), ("held_kg", held_kg))
     )
 
 

@@ -217,6 +217,18 @@ def sod_by_day(*, days: int, area: Quantity) -> Message:
     return Message("order.sod_by_day", (("days", days), ("area", area)))
 
 
+def plants_by_day(*, days: int, amount: Message) -> Message:
+    """Ask for {days} deliveries, about {amount} on the morning of each day of planting: cut plants
+    dry out within a day or two.
+    """
+    return Message("order.plants_by_day", (("days", days), ("amount", amount)))
+
+
+def sprigs_a_day(*, volume: Quantity) -> Message:
+    """{volume}"""
+    return Message("order.sprigs_a_day", (("volume", volume),))
+
+
 def name_mat() -> Message:
     """mat of straw or jute, in rolls"""
     return Message("order.name.mat")
@@ -257,14 +269,18 @@ def name_phosphate() -> Message:
     return Message("order.name.phosphate")
 
 
-def as_potash(*, nutrient: Quantity, product: Quantity) -> Message:
-    """{product} of sulfate of potash (0-0-50), for {nutrient} of potash"""
-    return Message("order.as_potash", (("nutrient", nutrient), ("product", product)))
+def as_potash(*, nutrient: Quantity, held: Quantity, product: Quantity) -> Message:
+    """{product} of sulfate of potash (0-0-50), which hold {held}; {nutrient} are asked for"""
+    return Message(
+        "order.as_potash", (("nutrient", nutrient), ("held", held), ("product", product))
+    )
 
 
-def as_phosphate(*, nutrient: Quantity, product: Quantity) -> Message:
-    """{product} of triple superphosphate (0-46-0), for {nutrient} of phosphate"""
-    return Message("order.as_phosphate", (("nutrient", nutrient), ("product", product)))
+def as_phosphate(*, nutrient: Quantity, held: Quantity, product: Quantity) -> Message:
+    """{product} of triple superphosphate (0-46-0), which hold {held}; {nutrient} are asked for"""
+    return Message(
+        "order.as_phosphate", (("nutrient", nutrient), ("held", held), ("product", product))
+    )
 
 
 def name_nitrogen() -> Message:

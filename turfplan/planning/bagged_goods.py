@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from math import ceil
 from types import MappingProxyType
 
 from turfplan.allotment import allotted
@@ -102,7 +103,7 @@ def _grass_parts(line: Bought, shares: Mapping[str, float]) -> tuple[OrderPart, 
 
 
 def _small_lines(setting: ResolvedLawn, amount: Amount, draft: Draft) -> list[Bought]:
-    """What an amount of a task is bought as, where it is bought; sod by the day's work."""
+    """What an amount of a task is bought as, where it is bought; plants by the day's work."""
     line = _small_line(setting, amount, draft.id)
     if line is None:
         return []
@@ -112,6 +113,15 @@ def _small_lines(setting: ResolvedLawn, amount: Amount, draft: Draft) -> list[Bo
         line = replace(
             line, reason=sentences(line.reason, phrases.sod_by_day(days=days, area=each))
         )
+    elif line.item in ("plugs", "sprigs") and days > 1:
+        each_day = amount.value / days
+        amount_a_day = (
+            phrases.pieces(n=ceil(each_day), pieces=Number(ceil(each_day), "grouped"))
+            if line.item == "plugs"
+            else phrases.sprigs_a_day(volume=Quantity(each_day, "sprig_volume", "up"))
+        )
+        by_day = phrases.plants_by_day(days=days, amount=amount_a_day)
+        line = replace(line, reason=sentences(line.reason, by_day))
     return [line]
 
 
@@ -128,9 +138,16 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
     if carrier is None:
         return line
     content, sold_as = carrier
-    product = Quantity(amount.value / setting.book.si(content), "mass", "up")
-    text = sold_as(nutrient=nutrient_mass(amount.value), product=product)
-    return replace(line, text=text, facts=(*line.facts, content))
+    # What is bought is the product, and it holds what its own weight does.
+    share = setting.book.si(content)
+    needed_kg = amount.value / share
+    product_kg = _sold(Amount.of(amount.item, needed_kg, "kg", amount.reason), setting.system)
+    text = sold_as(
+        product=Quantity(needed_kg, "mass", "up"),
+        held=nutrient_mass(product_kg * share),
+        nutrient=nutrient_mass(amount.value),
+    )
+    return replace(line, value=product_kg * share, text=text, facts=(*line.facts, content))
 
 
 def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:

@@ -61,7 +61,7 @@ def _with_feedings(
     """A season with the tasks of its feedings and what binds them."""
     if feeding.starter is None:
         season = without_tasks(season, {STARTER_TASK})
-    added, left_out = with_a_day(setting, feed_drafts(setting, feeding))
+    added, left_out = with_a_day(setting, feed_drafts(setting, campaign, feeding))
     drafts = (*season.drafts, *added)
     ids = {draft.id for draft in added}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)

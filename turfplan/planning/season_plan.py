@@ -259,7 +259,12 @@ def _filled(
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
     cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))
-    cautions += told_overfull(setting, tasks)
+    overfull = told_overfull(setting, tasks)
+    cautions += tuple(said for of_task in overfull.values() for said in of_task)
+    tasks = tuple(
+        t.model_copy(update={"cautions": (*overfull[t.id], *t.cautions)}) if t.id in overfull else t
+        for t in tasks
+    )
     filled = {
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
         "assumptions": (*shell.assumptions, *ask_for_room(setting, largest_delivery_m3(lines))),

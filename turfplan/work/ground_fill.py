@@ -87,7 +87,8 @@ def lift_days(setting: ResolvedLawn) -> int:
     levelling, area_m2 = setting.levelling, setting.plot.area_m2
     settled_m3 = levelling.mean_mm * area_m2 / MM_PER_M
     loose = loose_volume_m3(settled_m3, levelling.settle_share)
-    hours = person_hours(setting, setting.book.operations["fill"], area_m2, loose)
+    filled_m2 = area_m2 * levelling.covered_share
+    hours = person_hours(setting, setting.book.operations["fill"], filled_m2, loose)
     in_a_week = len(setting.brief.calendar.weekdays or ("sat", "sun"))
     return math.ceil(working_days(setting, hours) * WEEK / in_a_week)
 

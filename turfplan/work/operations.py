@@ -116,6 +116,7 @@ def make(
         why_late=wording.why_late,
         where=extent.where,
         where_step=_where_step(extent),
+        area_m2=area,
     )
 
 

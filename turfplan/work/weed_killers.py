@@ -89,6 +89,8 @@ def _hold(book: Book, number: int, use: HerbicideUse, sown: tuple[str, ...]) -> 
     elif harm is not None:
         source, grass = who_says(book, harm.source), grass_name(book, harm.grass)
         why = phrases.harms(ingredient=name, day=on, grass=grass, source=source, n=weeks)
+    elif weeks == 0:
+        why = phrases.no_wait(ingredient=name, day=on)
     else:
         why = phrases.holds(ingredient=name, day=on, n=weeks)
     return Hold(number, key, until, why, (fact,), known)

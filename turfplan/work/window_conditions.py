@@ -90,7 +90,7 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
         case "soil_rising" | "soil_falling":
             soil, mark = climate.soil_10cm_c, number(condition.threshold)
             if condition.surely:
-                mark -= blur * (1 - share_below(min(soil), mark - blur, blur))
+                mark -= blur * (1 - share_below(min(soil), mark - blur, 2 * blur))
             return soil, mark, blur
         case "growth_rising" | "growth_left":
             share = number(condition.threshold, condition.cool_threshold)

@@ -165,8 +165,7 @@ def _slit(setting: ResolvedLawn) -> Draft:
 
 def _renewed(setting: ResolvedLawn) -> Extent:
     """The ground that is made anew: what keeps its grass is neither killed nor loosened."""
-    place = renewed_place(setting)
-    return Extent(setting.plot.area_m2 * place.share, where=place.name)
+    return renewed_place(setting).extent(setting)
 
 
 def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
@@ -341,6 +340,8 @@ def _covers_between(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
                 title=phrases.nurse_cover_lift(number=layer.number),
                 how=_bank_cover(setting, phrases.nurse_cover_straw_off_lift()),
             ),
+            # What was loosened beside the lift lies as open as what it covers.
+            extent=_renewed(setting),
             facts=("site.slope_cover",),
         )
         for session, layer in lifts[:-1]

@@ -112,8 +112,7 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
                 facts=("site.deep_limit",),
             )
         )
-        if campaign.sessions:
-            drafts.append(_look_at_relaid(setting, session))
+        drafts.append(_look_at_relaid(setting, session, before_pass=bool(campaign.sessions)))
     return drafts
 
 
@@ -125,8 +124,9 @@ def _why_lifted(setting: ResolvedLawn) -> Message:
     return phrases.lift_and_fill(n=max(FEW_PASSES), depth=length_mm(cap.depth_mm, "down"))
 
 
-def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
-    """The look whether the filled hollows have settled, before the first pass over them."""
+def _look_at_relaid(setting: ResolvedLawn, session: int, *, before_pass: bool) -> Draft:
+    """The look whether the filled hollows have settled, before the first pass, or once the turf has
+    rooted."""
     cap = length_mm(setting.book.si("passes.hard_cap"))
     dry = setting.brief.water.possible is False
     pulled = looks.relaid_string_on_rain if dry else looks.relaid_string
@@ -136,7 +136,12 @@ def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
         "inspect",
         "relaid",
         timing=Timing(
-            CARE, session=session, anchor="topdress.1", offset=-setting.days("wish.relaid_look")
+            CARE,
+            session=session,
+            anchor="topdress.1" if before_pass else "lift_and_fill",
+            offset=-setting.days("wish.relaid_look")
+            if before_pass
+            else setting.days("water.rooting_days"),
         ),
         wording=Wording(
             looks.relaid_on_rain() if dry else looks.relaid(),

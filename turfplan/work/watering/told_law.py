@@ -43,17 +43,18 @@ def told_closed(found: Iterable[ClosedDays]) -> list[Message]:
 
 
 def told_short(found: Iterable[ShortWeek]) -> list[Message]:
-    """One line for the short weeks of stages of a name, with the figures of the worst; nothing of
-    what only waters work in."""
-    groups: dict[Message, list[Shortfall]] = {}
+    """One line for the weeks of stages of a name that the law leaves short, and one for those that
+    hours do, with the figures of the worst; nothing of what only waters work in."""
+    groups: dict[tuple[Message, bool], list[Shortfall]] = {}
     for stage, week in found:
         if stage.name not in FIRST_WATER:
-            groups.setdefault(stage.title, []).append(week)
+            groups.setdefault((stage.title, week.by_law), []).append(week)
     lines = []
-    for title, weeks in groups.items():
+    for (title, by_law), weeks in groups.items():
+        told = phrases.week_short if by_law else phrases.week_short_of_hours
         worst = min(weeks, key=lambda week: week.given_mm / week.need_mm)
         lines.append(
-            phrases.week_short(
+            told(
                 stage=title,
                 weeks=_weeks(_in_a_row([(week.start, week.end) for week in weeks])),
                 given=Quantity(worst.given_mm, "rain"),
