@@ -18,7 +18,7 @@ from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 from turfplan.records.plan import Plan
 
-SheetName = Literal["week", "book", "order", "changes"]
+SheetName = Literal["week", "book", "order", "changes", "water"]
 PaperName = Literal["letter", "a4"]
 PAGE_SUFFIXES = (".html", ".htm", ".pdf")
 
@@ -61,6 +61,7 @@ def sheet_of(
     from turfplan.export.sheets.look import monday_of
     from turfplan.export.sheets.order_sheet import order_html
     from turfplan.export.sheets.season_book import book_html
+    from turfplan.export.sheets.watering_card import water_html
 
     words, day = words_of(plan), _day(week, plan)
     if day is not None and sheet != "week":
@@ -75,6 +76,7 @@ def sheet_of(
         "book": (book_html, "season-book"),
         "order": (order_html, "order"),
         "changes": (changes_html, "changes"),
+        "water": (water_html, "watering-card"),
     }
     write, stem = writers[sheet]
     return write(plan, words, paper, large), f"{stem}{suffix}.html"
