@@ -303,7 +303,9 @@ def test_common_dates_of_a_state_are_asked_about_and_kept_to() -> None:
     given = {"nitrogen": [{"on": date(2026, 7, 1), "rate": "0.5 lb/1000ft2"}]}
     found = plan(cases.brief(place=place, history=given), species="bermuda_common")
     said = all_told(found.cautions)
-    assert any("from Jun 1 to Sep 30 (" in line and "Until you say what holds" in line for line in said)
+    assert any(
+        "from Jun 1 to Sep 30 (" in line and "Until you say what holds" in line for line in said
+    )
     assert not any("fell on days closed" in line for line in said)
     assert not any(6 <= day.month <= 9 for feed in found.feeds for day in (feed.start, feed.end))
     free = plan(
