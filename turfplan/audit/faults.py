@@ -56,8 +56,11 @@ FaultKind = Literal[
     "turf_work_without_turf",
     "fed_before_roots",
     "sown_over_live_stand",
+    "trees_untold",
+    "bared_not_sown",
     "fill_lies_open",
     "slope_lies_open",
+    "cover_not_bought",
     # seed and its cover
     "seed_torn_up",
     "dressed_over_seed",
@@ -70,6 +73,7 @@ FaultKind = Literal[
     "woken_seed_dry",
     "woken_seed_unfed",
     "second_grass_uncut",
+    "sown_though_refused",
     "second_grass_dry",
     "second_grass_unfed",
     "second_grass_fed_off_time",
@@ -84,6 +88,7 @@ FaultKind = Literal[
     "machine_unanswered",
     # starter and phosphorus
     "starter_with_compost",
+    "compost_feeds_other_ground",
     "starter_without_seed",
     "phosphate_unasked",
     # what corrects the soil
@@ -148,6 +153,7 @@ FaultValue = str | int | float | date | DateInYear
 # fault is one of the program, in a first plan and in a later one.
 LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
     {
+        "compost_feeds_other_ground",
         "young_dry_while_away",
         "day_too_full",
         "heap_too_old",
@@ -162,8 +168,10 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "lifted_after_pass",
         "fittings_after_pass",
         "sown_over_live_stand",
+        "bared_not_sown",
         "fill_lies_open",
         "slope_lies_open",
+        "cover_not_bought",
         "delivery_without_order",
         "line_delivered_before_ordered",
         "pass_before_delivery",

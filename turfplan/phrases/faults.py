@@ -256,6 +256,28 @@ def sown_over_live_stand(*, day: Day) -> Message:
     return Message("faults.sown_over_live_stand", (("day", day),))
 
 
+def trees_untold() -> Message:
+    """it cuts or buries the ground of a lawn with trees, and says nothing of their roots"""
+    return Message("faults.trees_untold")
+
+
+def sown_though_refused(*, day: Day) -> Message:
+    """in on {day}, and the plan says that nothing is sown or planted for want of water"""
+    return Message("faults.sown_though_refused", (("day", day),))
+
+
+def bared_not_sown(*, sown_m2: Number, area_m2: Number) -> Message:
+    """the old stand is killed, and {sown_m2} m² of {area_m2} are sown again: the rest lies bare"""
+    return Message("faults.bared_not_sown", (("sown_m2", sown_m2), ("area_m2", area_m2)))
+
+
+def cover_not_bought(*, day: Day, slope_percent: int) -> Message:
+    """filled by {day} on a slope of {slope_percent} %, where straw slides, and no mat is bought to
+    peg over it
+    """
+    return Message("faults.cover_not_bought", (("day", day), ("slope_percent", slope_percent)))
+
+
 def fill_lies_open(*, day: Day, most_days: int) -> Message:
     """filled by {day}, and neither sown within {most_days} days nor covered"""
     return Message("faults.fill_lies_open", (("day", day), ("most_days", most_days)))
@@ -395,6 +417,11 @@ def second_grass_stays(*, day: Day) -> Message:
 def starter_with_compost(*, day: Day) -> Message:
     """the mix holds compost, no starter is given on {day}"""
     return Message("faults.starter_with_compost", (("day", day),))
+
+
+def compost_feeds_other_ground(*, day: Day) -> Message:
+    """the seed of {day} is left to compost that lies off most of it, or is too old"""
+    return Message("faults.compost_feeds_other_ground", (("day", day),))
 
 
 def starter_without_seed(*, day: Day, most_days: int) -> Message:

@@ -269,17 +269,17 @@ def name_phosphate() -> Message:
     return Message("order.name.phosphate")
 
 
-def as_potash(*, nutrient: Quantity, held: Quantity, product: Quantity) -> Message:
-    """{product} of sulfate of potash (0-0-50), which hold {held}; {nutrient} are asked for"""
+def as_potash(*, nutrient: Quantity, product: Quantity, needed: Quantity) -> Message:
+    """{product} of sulfate of potash (0-0-50), which hold {nutrient}; {needed} are asked for"""
     return Message(
-        "order.as_potash", (("nutrient", nutrient), ("held", held), ("product", product))
+        "order.as_potash", (("nutrient", nutrient), ("product", product), ("needed", needed))
     )
 
 
-def as_phosphate(*, nutrient: Quantity, held: Quantity, product: Quantity) -> Message:
-    """{product} of triple superphosphate (0-46-0), which hold {held}; {nutrient} are asked for"""
+def as_phosphate(*, nutrient: Quantity, product: Quantity, needed: Quantity) -> Message:
+    """{product} of triple superphosphate (0-46-0), which hold {nutrient}; {needed} are asked for"""
     return Message(
-        "order.as_phosphate", (("nutrient", nutrient), ("held", held), ("product", product))
+        "order.as_phosphate", (("nutrient", nutrient), ("product", product), ("needed", needed))
     )
 
 

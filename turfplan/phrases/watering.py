@@ -529,6 +529,13 @@ def season_until_up() -> Message:
     return Message("watering.season.until_up")
 
 
+def season_dormant_on_rain() -> Message:
+    """Dormant seed is not watered in winter, and here nobody waters it once it wakes: rain alone
+    keeps it moist, or it dies.
+    """
+    return Message("watering.season.dormant_on_rain")
+
+
 def season_dormant() -> Message:
     """Dormant seed is not watered in winter; from the week on in which it wakes it is kept moist,
     as any seed is.
@@ -689,6 +696,20 @@ def verdict_rain_doubtful(*, grass: Message) -> Message:
     return Message("watering.verdict.rain_doubtful", (("grass", grass),))
 
 
+def verdict_dormant_doubtful(*, grass: Message) -> Message:
+    """Nobody waters here, and whether rain keeps seed of {grass} moist once it wakes in spring is
+    not known: what is wetted and dries out is dead. Keep seed for a second sowing, or water it.
+    """
+    return Message("watering.verdict.dormant_doubtful", (("grass", grass),))
+
+
+def verdict_dormant_dry(*, grass: Message) -> Message:
+    """Nobody waters here: seed of {grass} that wakes in spring and dries out is dead. Keep seed for
+    a second sowing, or water it.
+    """
+    return Message("watering.verdict.dormant_dry", (("grass", grass),))
+
+
 def verdict_no_water_seed(*, grass: Message) -> Message:
     """The lawn cannot be watered: seed of {grass} that is wetted and dries out is dead."""
     return Message("watering.verdict.no_water_seed", (("grass", grass),))
@@ -844,6 +865,25 @@ def hose_part(*, share: Number, area: Quantity, hours: Number) -> Message:
     hours_per_day).
     """
     return Message("watering.hose.part", (("share", share), ("area", area), ("hours", hours)))
+
+
+def hose_part_bare(*, share: Number, area: Quantity, hours: Number) -> Message:
+    """One hose keeps about {share} of the lawn ({area}) wet in {hours} hours a day: sow that part
+    now, and the rest in the next season. The same day cover the rest, which else washes and grows
+    weeds: clean straw so that half the soil shows, or a thin nurse grass (annual ryegrass or oats).
+    A timer with several outlets, sprinklers, a second tap or more hours at home water more ([water]
+    timer, zones, flow, hours_per_day).
+    """
+    return Message("watering.hose.part_bare", (("share", share), ("area", area), ("hours", hours)))
+
+
+def hose_bares(*, hours: Number, share: Number) -> Message:
+    """No stand is killed that is not sown again in the same season: in {hours} hours a day one hose
+    keeps {share} of the lawn wet, and the rest would lie bare. A timer with several outlets,
+    sprinklers, a second tap or more hours at home water more ([water] timer, zones, flow,
+    hours_per_day).
+    """
+    return Message("watering.hose.bares", (("hours", hours), ("share", share)))
 
 
 def hose_waits(*, hours: Number, least: Number) -> Message:

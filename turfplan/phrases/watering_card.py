@@ -1,6 +1,6 @@
 """Messages of `messages/en/watering_card.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Month, Number
+from turfplan.message import Message, Month
 
 
 def title(*, lawn: str) -> Message:
@@ -26,8 +26,15 @@ def card() -> Message:
 
 
 def heading() -> Message:
-    """How long to water, day by day"""
+    """Minutes of water, day by day"""
     return Message("watering_card.heading")
+
+
+def how_to_read() -> Message:
+    """Tick each run. The figure behind the time is its minutes, the letter says below which
+    watering it is.
+    """
+    return Message("watering_card.how_to_read")
 
 
 def nothing() -> Message:
@@ -38,11 +45,6 @@ def nothing() -> Message:
 def month(*, month: Month, year: str) -> Message:
     """{month} {year}"""
     return Message("watering_card.month", (("month", month), ("year", year)))
-
-
-def minutes(*, minutes: Number) -> Message:
-    """{minutes} min"""
-    return Message("watering_card.minutes", (("minutes", minutes),))
 
 
 def skip_if() -> Message:

@@ -26,7 +26,7 @@ from turfplan.work.barrows import in_litres
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.filling import lift_settle
-from turfplan.work.ground_fill import covered_for_weeks
+from turfplan.work.ground_fill import nurse_grass_may_cover, waits_a_season
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
@@ -299,15 +299,15 @@ def fill_amounts(draft: Draft) -> tuple[Amount, ...]:
 
 def covers_of(setting: ResolvedLawn, draft: Draft, lifts: int) -> tuple[Amount, ...]:
     """What a cover takes of the ground that it is for: what is sown of a slope, or before that what
-    was loosened for its fill, in so many lifts; a mat is taken once and pegged again. None on level
-    ground, where the people choose what covers the fill, nor where nurse grass does.
+    was loosened for its fill, in so many lifts; a mat is taken once and pegged again. None where
+    the people choose between nurse grass and straw, nor on level ground filled strip by strip.
     """
-    on_fill = setting.on_open_ground and lifts > 0 and washes(setting)
-    weeks, pegged = covered_for_weeks(setting), is_pegged(setting)
+    on_fill, pegged = setting.on_open_ground and lifts > 0, is_pegged(setting)
     if draft.operation != "nurse_cover":
-        again = on_fill and pegged and (weeks or lifts > 1)
-        return () if again else cover_amounts(setting, draft.area_m2)
-    if not on_fill or not (weeks or draft.key) or (pegged and draft.position > 1):
+        return () if on_fill and pegged else cover_amounts(setting, draft.area_m2)
+    lies = waits_a_season(setting) or setting.sowing.operation is None
+    bought = washes(setting) or (lies and not nurse_grass_may_cover(setting))
+    if not (on_fill and bought) or (pegged and draft.position > 1):
         return ()
     return cover_amounts(setting, draft.area_m2)
 

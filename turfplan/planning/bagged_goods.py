@@ -144,8 +144,8 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
     product_kg = _sold(Amount.of(amount.item, needed_kg, "kg", amount.reason), setting.system)
     text = sold_as(
         product=Quantity(needed_kg, "mass", "up"),
-        held=nutrient_mass(product_kg * share),
-        nutrient=nutrient_mass(amount.value),
+        nutrient=nutrient_mass(product_kg * share),
+        needed=nutrient_mass(amount.value),
     )
     return replace(line, value=product_kg * share, text=text, facts=(*line.facts, content))
 

@@ -18,6 +18,7 @@ from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
 from turfplan.work.feeding.bag import may_be_used
 from turfplan.work.feeding.cautions import day_faults
+from turfplan.work.feeding.compost_layer import compost_feeds_seed, still_fresh
 from turfplan.work.feeding.lime_need import test_of_the_buried, tested_soil_goes_under
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
 from turfplan.work.feeding.product_amounts import (
@@ -67,7 +68,7 @@ def _feed(
     if campaign.sow_window is not None:
         windows.append(_woken(campaign.sow_window, waking))
     compost = _compost(campaign, mix, worked, setting.plot.area_m2)
-    seeds_on_compost = mix.compost_share > 0 and bool(campaign.sessions)
+    seeds_on_compost = compost_feeds_seed(setting, campaign, mix)
     work = FeedingWork(
         windows,
         date.fromordinal(setting.first_day),
@@ -83,7 +84,8 @@ def _feed(
         fresh_ground=tills(setting) and setting.sowing.operation is not None,
     )
     if worked is not None:
-        stages = stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost)
+        fresh = seeds_on_compost and still_fresh(setting, worked)
+        stages = stages_of(setting, campaign, worked, compost_feeds=fresh)
         work = replace(
             work,
             sown=waking or worked.sown,

@@ -40,9 +40,11 @@ def covered(setting: ResolvedLawn) -> bool:
     )
 
 
-def covered_for_weeks(setting: ResolvedLawn) -> bool:
-    """Whether the cover on the fill lies for the days until the seed: straw, or a mat."""
-    return covered(setting) and not waits_a_season(setting) and setting.sowing.operation is not None
+def nurse_grass_may_cover(setting: ResolvedLawn) -> bool:
+    """Whether the people choose what covers the fill: a quick grass, which takes a season and
+    somebody who waters it, or straw."""
+    waits = waits_a_season(setting) or setting.sowing.operation is None
+    return waits and not washes(setting) and setting.brief.water.possible is not False
 
 
 def takes_weeks(setting: ResolvedLawn) -> bool:

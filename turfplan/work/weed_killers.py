@@ -44,6 +44,11 @@ class Hold:
         """Whether nobody said what it was: its name, or its label, tells when seed may follow."""
         return self.unread and (self.key in FEEDS_TOO or self.key == UNKNOWN)
 
+    def binds(self, begins: int) -> bool:
+        """Whether it holds seed back that could go in from a day (an ordinal) on, or somebody has
+        still to find out whether it does."""
+        return self.asks or (self.until or 0) > begins
+
     @property
     def asks(self) -> bool:
         """Whether the owner has something to find out: the book, or the label, lacks an answer."""

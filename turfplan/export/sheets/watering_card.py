@@ -1,4 +1,4 @@
-"""Writes the watering card: the months of a season with the minutes of each day, and when to skip."""
+"""Writes the watering card: months with the minutes of each day, and when a run is skipped."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.export.sheets.look import look_of, on_every_page, series_days, shown, today_of
 from turfplan.export.templates import render
-from turfplan.message import Clock, Month, NamedWeekday, Number
+from turfplan.message import Clock, Month, NamedWeekday
 from turfplan.messages import Words
 from turfplan.phrases import watering_card as phrases
 from turfplan.records.plan import Plan
@@ -37,21 +37,22 @@ class CardDay:
 
 @dataclass(frozen=True, slots=True)
 class CardWatering:
-    """What a letter of a month stands for: the watering, and the rule by which a run is skipped."""
+    """What a letter of a month stands for."""
 
     letter: str
     title: str
-    rule: str
 
 
 @dataclass(frozen=True, slots=True)
 class CardMonth:
-    """A month in weeks of seven days, with what its letters stand for."""
+    """A month in weeks of seven days, with what its letters stand for, and the rules by which its
+    runs are skipped."""
 
     anchor: str
     title: str
     weeks: tuple[tuple[CardDay, ...], ...]
     waterings: tuple[CardWatering, ...]
+    rules: tuple[str, ...]
 
 
 def water_html(plan: Plan, words: Words, paper: str | None = None, large: bool = False) -> str:
@@ -83,7 +84,7 @@ def _month(first: date, by_day: dict[date, list[Task]], words: Words) -> CardMon
     days = [day for day in by_day if day.replace(day=1) == first]
     tasks = [task for day in sorted(days) for task in by_day[day]]
     letters = _letters(tasks)
-    rules = {task.title.text: task.go.text if task.go is not None else "" for task in tasks}
+    rules = dict.fromkeys(task.go.text for task in tasks if task.go is not None)
     return CardMonth(
         anchor=f"month-{first:%Y-%m}",
         title=words.text(phrases.month(month=Month(first.month), year=str(first.year))),
@@ -91,9 +92,8 @@ def _month(first: date, by_day: dict[date, list[Task]], words: Words) -> CardMon
             tuple(_cell(day, first, by_day.get(day, []), letters, words) for day in week)
             for week in _weeks_of(first)
         ),
-        waterings=tuple(
-            CardWatering(letter, title, rules[title]) for title, letter in letters.items()
-        ),
+        waterings=tuple(CardWatering(letter, title) for title, letter in letters.items()),
+        rules=tuple(rules),
     )
 
 
@@ -130,7 +130,7 @@ def _cell(
         tuple(
             CardRun(
                 words.value(Clock(task.series.start_time)),
-                words.text(phrases.minutes(minutes=Number(task.series.minutes))),
+                words.value(task.series.minutes),
                 letters[task.title.text],
             )
             for task in runs

@@ -15,6 +15,7 @@ from turfplan.work.ground_fill import (
     MM_PER_M,
     covered,
     kill_lead,
+    nurse_grass_may_cover,
     regrowth_look,
     settling,
     waits_a_season,
@@ -174,7 +175,7 @@ def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
     site, cautions = setting.brief.site, []
     if site.septic_field:
         cautions.append(of_turf.septic_field())
-    if site.trees:
+    if setting.near_trees:
         cautions.append(of_turf.tree_roots())
     anchor, ahead = (
         ("fill.1", 1) if campaign.sessions else ("grade", setting.days("open_ground.settle_least"))
@@ -288,16 +289,16 @@ def _why(setting: ResolvedLawn, lifts: int) -> Message:
 
 def _cover(setting: ResolvedLawn, campaign: Campaign) -> Draft:
     session = campaign.sessions[-1]
-    how: tuple[Message, ...] | None = None
+    straw = phrases.nurse_cover_straw(), phrases.nurse_cover_straw_off()
+    how: tuple[Message, ...] | None = None if nurse_grass_may_cover(setting) else straw
+    if washes(setting):
+        how = _bank_cover(setting, phrases.nurse_cover_straw_off())
     if setting.sowing.operation is None:
         why = phrases.nurse_cover_unsown()
     elif waits_a_season(setting):
         why = phrases.nurse_cover_season()
-    elif washes(setting):
-        why, how = phrases.nurse_cover_bank(), _bank_cover(setting, phrases.nurse_cover_straw_off())
     else:
-        why = phrases.nurse_cover_weeks()
-        how = (phrases.nurse_cover_straw(), phrases.nurse_cover_straw_off())
+        why = phrases.nurse_cover_bank() if washes(setting) else phrases.nurse_cover_weeks()
     return make(
         setting,
         "nurse_cover",

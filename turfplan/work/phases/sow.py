@@ -170,7 +170,8 @@ def _by_one_hose(setting: ResolvedLawn) -> bool:
 
 def _part(setting: ResolvedLawn, share: float) -> Message:
     """What of the lawn is sown now, since one hose waters no more."""
-    return by_hose.hose_part(
+    part = by_hose.hose_part_bare if setting.on_open_ground else by_hose.hose_part
+    return part(
         share=Number(share, "percent"),
         area=Quantity(setting.plot.area_m2 * share, "area"),
         hours=Number(hose_hours(setting.brief.water, setting.book), "plain"),
@@ -192,7 +193,7 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, place: Work
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
             how=_how_planted(setting, form, area_m2, days),
-            cautions=(*_minded(setting), *_long_planting(setting, days)),
+            cautions=(*_minded(setting, window), *_long_planting(setting, days)),
         ),
         extent=replace(place.extent(setting), more_hours=hours),
     )
@@ -274,7 +275,7 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int, place: WorkPl
                 **_deadline(setting, window),
             },
             go=phrases.go_on_rain() if on_rain and not asleep else None,
-            cautions=_minded(setting),
+            cautions=_minded(setting, window),
             why_late=late,
         ),
         extent=place.extent(setting),
@@ -312,11 +313,10 @@ def _form(setting: ResolvedLawn) -> PlantForm:
     return wanted if wanted in forms or not forms else forms[0]
 
 
-def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
+def _minded(setting: ResolvedLawn, window: OpenDays) -> tuple[Message, ...]:
     """What is minded at a sowing: the choice of grass, salt, rain, weed killers that hold it."""
-    held = (
-        hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
-    )
+    begins = max(setting.first_day, window.start.toordinal())
+    held = (hold.why for hold in setting.holds if hold.binds(begins))
     on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
     pets = (plan_cautions.dogs(),) if setting.brief.site.pets else ()
     minded = (*setting.sowing.cautions, *setting.told_of_shade, *washed_first(setting))

@@ -154,7 +154,8 @@ def _stage_notes(request: WateringRequest, plan: Sequence[Stage]) -> tuple[Messa
     if request.germinated_on is None:
         notes += [phrases.season_until_up() for stage in plan if stage.name == "germination"]
     if request.wakes_on is not None:
-        notes.append(phrases.season_dormant())
+        unwatered = request.water.possible is False
+        notes.append(phrases.season_dormant_on_rain() if unwatered else phrases.season_dormant())
     return tuple(notes)
 
 
