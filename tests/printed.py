@@ -22,6 +22,7 @@ from turfplan.export.sheets import (
     season_book,
     season_charts,
     task_amounts,
+    watering_card,
     weeks,
 )
 from turfplan.export.sheets import (
@@ -63,6 +64,11 @@ def outputs(plan: Plan, extras: Collection[Extra] = ()) -> dict[str, bytes]:
 def checklist_html(plan: Plan, week: date | None = None, **look: Any) -> str:
     """The weekly checklist."""
     return checklist.checklist_html(plan, english(plan), week, **look)
+
+
+def water_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
+    """The watering card."""
+    return watering_card.water_html(plan, english(plan), paper, large)
 
 
 def order_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:

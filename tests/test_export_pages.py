@@ -24,6 +24,7 @@ from printed import (
     span_text,
     terms_in,
     unset,
+    water_html,
     week_sheets,
 )
 from test_planning_sentences import METRIC
@@ -41,6 +42,7 @@ WRITERS = {
     "order": order_html,
     "book": book_html,
     "changes": changes_html,
+    "water": water_html,
 }
 HOSTILE = {
     "markup": '</title><script>alert("x")</script>&amp;<img src=x onerror=alert(1)>',

@@ -18,6 +18,7 @@ from turfplan.export.sheets.changes_page import changes_html
 from turfplan.export.sheets.checklist import checklist_html
 from turfplan.export.sheets.order_sheet import order_html
 from turfplan.export.sheets.season_book import book_html
+from turfplan.export.sheets.watering_card import water_html
 from turfplan.messages import words_for
 from turfplan.messages.telling import ASIDE
 from turfplan.records.plan import Plan
@@ -43,6 +44,7 @@ def paper(plan: Plan) -> dict[str, str]:
         "week": checklist_html(plan, words),
         "order": order_html(plan, words),
         "changes": changes_html(plan, words),
+        "water": water_html(plan, words),
         "book": book_html(plan, words).split(NOTES)[0],
     }
     seen = {name: text_of(page) for name, page in pages.items()}
