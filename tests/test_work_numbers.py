@@ -151,6 +151,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("year_seasons", "module"): ({12}, CALENDAR),
     ("watering/stage_weeks", "_days_alike"): ({4}, CALENDAR),
     ("watering/week_runs", "_clock"): ({60}, UNITS),
+    ("watering/told_law", "module"): ({3}, "how few days in a row one sentence leaves out"),
     ("watering/verdict", "_usual_rain"): ({13, 15, 28}, CALENDAR),
     ("windows", "_windows_of"): ({64}, KEPT),
     ("grass_for_place", "module"): ({3}, "how many grasses one sentence names"),

@@ -3,10 +3,12 @@
 from datetime import date, timedelta
 
 from told import told
+from turfplan.message import Day
+from turfplan.phrases import watering as phrases
 from turfplan.work.watering.lawful_days import ClosedDays, Lack
 from turfplan.work.watering.shortfall import Shortfall
 from turfplan.work.watering.stages import Stage
-from turfplan.work.watering.told_law import ShortWeek, told_closed, told_short
+from turfplan.work.watering.told_law import ShortWeek, merged_waits, told_closed, told_short
 
 FIRST = date(2027, 6, 7)
 GRASS, SEED = (Stage(name, FIRST, FIRST + timedelta(90)) for name in ("recover", "germination"))
@@ -24,9 +26,12 @@ def test_weeks_of_a_stage_are_one_line() -> None:
     assert told(line).endswith("from Jun 7 to Jun 20 and Jul 5 to Jul 11.")
 
 
-def test_a_stub_of_two_days_is_no_news() -> None:
-    """Where it stands alone; at the end of a closed week it is the week's."""
-    assert told_closed([closed(GRASS, 3, days=2)]) == []
+def test_a_stub_of_a_week_is_no_news() -> None:
+    """Where it stands alone; at the end of a closed week it is the week's. That nobody is there is
+    told from three days on."""
+    assert told_closed([closed(GRASS, 3, days=n) for n in (2, 6)]) == []
+    assert told_closed([closed(GRASS, 3, days=2, lack="away")]) == []
+    assert len(told_closed([closed(GRASS, 3, days=3, lack="away")])) == 1
     (line,) = told_closed([closed(GRASS, 0), closed(GRASS, 1, days=2), closed(GRASS, 5, days=1)])
     assert "from Jun 7 to Jun 15." in told(line) and "Jul" not in told(line)
 
@@ -57,3 +62,34 @@ def test_short_weeks_are_one_line_with_the_worst() -> None:
     assert [line.key for line in lines] == ["watering.week.short", "watering.week.short_of_hours"]
     settle = Stage("settle", FIRST, FIRST)
     assert told_short([ShortWeek(settle, weeks[0])]) == []
+
+
+def test_days_of_work_whose_water_waits_are_one_line() -> None:
+    """Of each stage by itself; one day alone stays as it is, and other cautions where they were."""
+    days = [Day(FIRST + timedelta(n), year=False) for n in (5, 6, 8)]
+    other = phrases.week_no_run_fits_home(stage=SEED.title)
+    found = merged_waits(
+        [
+            phrases.week_waits(stage=GRASS.title, day=days[0], next=days[2]),
+            other,
+            phrases.week_waits(stage=GRASS.title, day=days[1], next=days[2]),
+            phrases.week_left_out(stage=SEED.title, day=days[0]),
+        ]
+    )
+    assert [line.key.rsplit(".", 1)[1] for line in found] == [
+        "waits_days",
+        "no_run_fits_home",
+        "left_out",
+    ]
+    assert told(found[0]).endswith(
+        "it waits from Sat, Jun 12 until Tue, Jun 15; Sun, Jun 13 until Tue, Jun 15."
+    )
+    both = merged_waits([phrases.week_left_out(stage=SEED.title, day=day) for day in days])
+    assert told(both[0]).endswith("on Sat, Jun 12; Sun, Jun 13; Tue, Jun 15; it is left out.")
+
+
+def test_weeks_of_another_year_are_told_with_it() -> None:
+    """Spans of two seasons are told apart."""
+    far = closed(GRASS, 52)
+    (line,) = told_closed([closed(GRASS, 0), far])
+    assert told(line).endswith("from Jun 7 to Jun 13 and Jun 5 to Jun 11, 2028.")

@@ -195,7 +195,7 @@ def twins(lawn: Reckoned) -> None:
                 continue
             us = item["value_us"] * UNITS[item["unit_us"]]
             step = 0.06 * UNITS[item["unit"]] + 0.06 * UNITS[item["unit_us"]]
-            fine = step if item["item"] == "water" else step / 50
+            fine = step if item["item"].startswith("water") else step / 50
             lawn.same("twins", item["value"] * UNITS[item["unit"]], us, fine)
 
 

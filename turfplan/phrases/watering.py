@@ -285,6 +285,31 @@ def week_split_after_work(*, stage: Message, day: Day, share: Number, next: Day)
     )
 
 
+def week_wait_of(*, day: Day, next: Day) -> Message:
+    """{day} until {next}"""
+    return Message("watering.week.wait_of", (("day", day), ("next", next)))
+
+
+def week_waits_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed on days of work; it waits from {days}."""
+    return Message("watering.week.waits_days", (("stage", stage), ("days", days)))
+
+
+def week_waits_after_work_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed after the work; it waits from {days}."""
+    return Message("watering.week.waits_after_work_days", (("stage", stage), ("days", days)))
+
+
+def week_left_out_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed on {days}; it is left out."""
+    return Message("watering.week.left_out_days", (("stage", stage), ("days", days)))
+
+
+def week_left_out_after_work_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed after the work on {days}; it is left out."""
+    return Message("watering.week.left_out_after_work_days", (("stage", stage), ("days", days)))
+
+
 def week_left_out(*, stage: Message, day: Day) -> Message:
     """{stage}: watering is not allowed on {day}; it is left out."""
     return Message("watering.week.left_out", (("stage", stage), ("day", day)))

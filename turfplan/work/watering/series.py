@@ -18,7 +18,7 @@ from turfplan.work.watering.run_times import WateringZone
 from turfplan.work.watering.shortfall import shortfall
 from turfplan.work.watering.stage_weeks import WeekNeed, spared, told_spared, weeks_of
 from turfplan.work.watering.stages import Stage
-from turfplan.work.watering.told_law import ShortWeek, told_closed, told_short
+from turfplan.work.watering.told_law import ShortWeek, merged_waits, told_closed, told_short
 from turfplan.work.watering.water_run import WaterRun
 from turfplan.work.watering.week_runs import Week
 
@@ -36,7 +36,11 @@ def season_runs(
     if len(runs) > request.book.si("water.most_tasks") and len(request.zones) > 1:
         said = _StageCautions([], [], [])
         runs = [run for stage in plan for run in _stage_runs(ground, stage, said, together=True)]
-    cautions = (*said.cautions, *told_closed(said.lacks), *told_short(said.short))
+    cautions = (
+        *merged_waits(said.cautions),
+        *told_closed(said.lacks),
+        *told_short(said.short),
+    )
     return tuple(runs), tuple(dict.fromkeys(cautions))
 
 

@@ -1,17 +1,28 @@
 """What is said of the weeks in which law, or nobody's being there, leaves a stage too few days."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
+from types import MappingProxyType
 from typing import NamedTuple
 
-from turfplan.message import Days, Listed, Message, Quantity, listed
+from turfplan.message import Days, Listed, Message, Quantity, Value, listed
 from turfplan.phrases import watering as phrases
 from turfplan.work.watering.lawful_days import ClosedDays, Lack
+from turfplan.work.watering.request import WEEK
 from turfplan.work.watering.shortfall import Shortfall
 from turfplan.work.watering.stages import FIRST_WATER, Stage
 
-# A stub of so few days between two waterings is no news to grass that has rooted.
-STUB_DAYS = 2
+# Fewer days than these in a row are no news to grass that has rooted: less than a week without an
+# open day, and a stub of one or two without anybody there.
+LEAST_DAYS: Mapping[Lack, int] = MappingProxyType({"law": WEEK, "away": 3, "some": 1})
+
+
+# Cautions that are made for each day of work; together they are told by the key with `_days`.
+ONE_BY_ONE = frozenset(
+    f"watering.week.{name}"
+    for name in ("waits", "waits_after_work", "left_out", "left_out_after_work")
+)
+WAIT_OF = "watering.week.wait_of"
 
 
 class ShortWeek(NamedTuple):
@@ -34,7 +45,7 @@ def told_closed(found: Iterable[ClosedDays]) -> list[Message]:
             lines.append(
                 phrases.week_days_closed(stage=title, closed=closed, days=days, weeks=_weeks(spans))
             )
-        elif told := [span for span in spans if (span[1] - span[0]).days >= STUB_DAYS]:
+        elif told := [span for span in spans if _days(span) >= LEAST_DAYS[lack]]:
             say: Callable[..., Message] = (
                 phrases.week_all_away if lack == "away" else phrases.week_all_closed
             )
@@ -64,6 +75,29 @@ def told_short(found: Iterable[ShortWeek]) -> list[Message]:
     return lines
 
 
+def merged_waits(cautions: Iterable[Message]) -> list[Message]:
+    """The same cautions, with one line for the days of work of a stage whose first water waits, or
+    is left out, where they are several."""
+    groups: dict[tuple[str, Value], list[Message]] = {}
+    for caution in dict.fromkeys(cautions):
+        of_stage = caution.key in ONE_BY_ONE
+        what: Value = dict(caution.values)["stage"] if of_stage else caution
+        groups.setdefault((caution.key, what), []).append(caution)
+    return [same[0] if len(same) == 1 else _together(same) for same in groups.values()]
+
+
+def _together(same: Sequence[Message]) -> Message:
+    """Cautions of one key about one stage as one: its days, each with that for which it waits."""
+    told: list[Value] = []
+    for caution in same:
+        values = dict(caution.values)
+        waits = "next" in values
+        told.append(Message(WAIT_OF, caution.values[1:]) if waits else values["day"])
+    stage = dict(same[0].values)["stage"]
+    key = f"{same[0].key}_days"
+    return Message(key, (("stage", stage), ("days", listed(told, "semicolon"))))
+
+
 def _in_a_row(weeks: Iterable[tuple[date, date]]) -> list[tuple[date, date]]:
     """Weeks that follow one another as one span."""
     spans: list[tuple[date, date]] = []
@@ -75,5 +109,12 @@ def _in_a_row(weeks: Iterable[tuple[date, date]]) -> list[tuple[date, date]]:
     return spans
 
 
+def _days(span: tuple[date, date]) -> int:
+    return (span[1] - span[0]).days + 1
+
+
 def _weeks(spans: Sequence[tuple[date, date]]) -> Listed:
-    return listed((Days(*span, weekday=False, year=False) for span in spans), "and")
+    """Spans of days, with their year where that is not the first one's."""
+    year = spans[0][0].year
+    days = (Days(*span, weekday=False, year=span[0].year != year) for span in spans)
+    return listed(days, "and")
