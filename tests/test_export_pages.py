@@ -71,7 +71,6 @@ TRADE_WORDS = {
     "Nitrogen": r"nitrogen",
     "Noxious": r"noxious",
     "Overseed": r"[Oo]verseed",
-    "Person-hour": r"person-hour",
     "Phosphorus": r"phosph",
     "Plug": r"\bplugs\b",
     "Potassium": r"potassium|potash",

@@ -1,23 +1,23 @@
 """Messages of `messages/en/slips_told.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Listed, Message
+from turfplan.message import Day, Message
 
 
 def can_wait(*, day: Day) -> Message:
-    """It can wait until {day}, the last day for it."""
+    """Can wait until {day}, its last day."""
     return Message("slips_told.can_wait", (("day", day),))
 
 
-def can_wait_moves(*, day: Day, tasks: Listed) -> Message:
-    """It can wait until {day}; a later day moves {tasks}."""
-    return Message("slips_told.can_wait_moves", (("day", day), ("tasks", tasks)))
+def can_wait_moves(*, day: Day, task: str) -> Message:
+    """Can wait until {day}; later moves {task}."""
+    return Message("slips_told.can_wait_moves", (("day", day), ("task", task)))
 
 
-def can_wait_after(*, day: Day, tasks: Listed) -> Message:
-    """It can wait until {day}; later is too long after {tasks}."""
-    return Message("slips_told.can_wait_after", (("day", day), ("tasks", tasks)))
+def can_wait_after(*, day: Day, task: str) -> Message:
+    """Can wait until {day}; later is too long after {task}."""
+    return Message("slips_told.can_wait_after", (("day", day), ("task", task)))
 
 
-def moves(*, tasks: Listed) -> Message:
-    """A later day moves {tasks}."""
-    return Message("slips_told.moves", (("tasks", tasks),))
+def moves(*, task: str) -> Message:
+    """Later moves {task}."""
+    return Message("slips_told.moves", (("task", task),))

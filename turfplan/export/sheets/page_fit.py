@@ -93,7 +93,6 @@ class JobText:
     quantities: int
     cautions: tuple[int, ...]
     again: bool
-    slip: int
     why: int
     closed: bool
 
@@ -299,7 +298,6 @@ def _job(job: JobText, wide: float, setting: PageSetting) -> float:
     why = (
         second * line * _lines(job.why, wide / second) + 0.2 if job.why and setting.reasons else 0.0
     )
-    why += _slip(job, wide, setting)
     return max(top + 0.25 + max(doing, care) + why, 4.2)
 
 
@@ -330,14 +328,7 @@ def _job_in_column(job: JobText, wide: float, setting: PageSetting) -> float:
         steps = sum(line * _lines(length, wide - 1.5) + 0.15 for length in job.steps) + (
             line if job.again else 0.0
         )
-    below = quantities + steps + _slip(job, wide, setting)
-    return top + 0.25 + (care if job.cautions else 0.0) + rule + below
-
-
-def _slip(job: JobText, wide: float, setting: PageSetting) -> float:
-    """The height of how far a job can slip."""
-    second = setting.second
-    return second * setting.line * _lines(job.slip, wide / second) + 0.2 if job.slip else 0.0
+    return top + 0.25 + (care if job.cautions else 0.0) + rule + quantities + steps
 
 
 def _lines(characters: int, wide: float) -> int:

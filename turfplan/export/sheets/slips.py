@@ -1,15 +1,12 @@
-"""Says how far a job can slip with all others where they are, and what moves beyond that."""
+"""Says how far a job can slip with all others where they are, and what moves first beyond that."""
 
 from datetime import date
 
-from turfplan.message import Day, Message, listed
+from turfplan.message import Day, Message
 from turfplan.messages import Words
 from turfplan.phrases import slips_told as phrases
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
-
-# So many of the jobs that would move are named.
-NAMED = 2
 
 
 def slip_text(plan: Plan, task: Task, words: Words) -> str:
@@ -26,9 +23,10 @@ def slip_text(plan: Plan, task: Task, words: Words) -> str:
 def _told(task: Task, last: date, later: list[Task], moved: list[Task]) -> Message | None:
     slips = last > task.start
     day = Day(last, year=last.year != task.start.year)
-    names = listed(f"“{t.title}”" for t in (later or moved)[:NAMED])
+    # The nearest of them is named: it is what anybody asks about first.
+    name = f"“{(later or moved)[0].title}”" if moved else ""
     if not slips:
-        return phrases.moves(tasks=names) if later else None
+        return phrases.moves(task=name) if later else None
     if later:
-        return phrases.can_wait_moves(day=day, tasks=names)
-    return phrases.can_wait_after(day=day, tasks=names) if moved else phrases.can_wait(day=day)
+        return phrases.can_wait_moves(day=day, task=name)
+    return phrases.can_wait_after(day=day, task=name) if moved else phrases.can_wait(day=day)

@@ -367,7 +367,7 @@ def _week_text(
 def _job_text(job: Job, words: Words) -> JobText:
     """How long everything about one job is."""
     task = job.task
-    rule = (_text(task.go), _text(task.fallback), job.fallback_day)
+    rule = (_text(task.go), _text(task.fallback), job.fallback_day, job.slip)
     steps = [step.text for step in task.how]
     if job.map:
         steps.append(words.text(phrases.see_map(link=words.text(phrases.map_link()))))
@@ -381,7 +381,6 @@ def _job_text(job: Job, words: Words) -> JobText:
         ),
         cautions=lengths(caution.text for caution in job.cautions),
         again=bool(job.cautions_above),
-        slip=len(job.slip),
         why=len(task.why.text) + 9 if task.why else 0,
         closed=bool(job.closed_note),
     )
