@@ -137,7 +137,8 @@ def test_thatch_taken_down_ahead_has_a_season_and_a_low_cut_of_its_own() -> None
 
 
 def test_much_fill_raises_fittings_first_and_hollows_are_lifted() -> None:
-    """From so much on, counted over the whole lawn; unless there are no sprinklers."""
+    """From so much on where the fill is deepest; over the whole lawn where nobody said that there
+    are sprinklers, and never where there are none."""
     setting = lawn({"site": {"sprinklers": True}})
     least = setting.book.si("site.raise_fittings_from")
 
@@ -157,7 +158,10 @@ def test_much_fill_raises_fittings_first_and_hollows_are_lifted() -> None:
     assert raised(least) == ["raise_fittings"] and raised(least - 0.1) == []
     assert raised(least, sprinklers=False) == []
     assert raised(least - 1, 20.0, 0.1) == ["raise_fittings", "lift_and_fill", "inspect.relaid"]
-    assert raised(least - 3, 20.0, 0.1) == ["lift_and_fill", "inspect.relaid"]
+    both = ["raise_fittings", "lift_and_fill", "inspect.relaid"]
+    assert raised(least - 3, 20.0, 0.1) == both, "a head stands in the hollow"
+    assert raised(least - 3, 20.0, 0.1, sprinklers=None) == both[1:]
+    assert raised(least - 1, 20.0, 0.1, sprinklers=None) == both
 
 
 def test_a_lift_has_its_area_volume_depth_and_look() -> None:

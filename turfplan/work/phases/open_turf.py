@@ -76,22 +76,24 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
     drafts: list[Draft] = []
     session = 1 if campaign.sessions else 0
     first = "fill.1" if setting.on_open_ground else "topdress.1"
-    whole_fill_mm = (
-        setting.levelling.mean_mm + setting.levelling.lift_depth_mm * setting.levelling.lift_share
-    )
-    buries = whole_fill_mm >= setting.book.si("site.raise_fittings_from")
-    if buries and setting.brief.site.sprinklers is not False:
+    lifted = bool(setting.levelling.lift_share)
+    if _buries_fittings(setting):
         ahead = setting.days("wish.raise_fittings")
         drafts.append(
             make(
                 setting,
                 "raise_fittings",
-                timing=Timing(SURFACE, session=session, anchor=first, offset=-ahead),
+                timing=Timing(
+                    SURFACE,
+                    session=session,
+                    anchor=first if campaign.sessions or not lifted else "lift_and_fill",
+                    offset=-ahead,
+                ),
                 wording=Wording(phrases.raise_fittings()),
                 facts=("site.raise_fittings_from",),
             )
         )
-    if setting.levelling.lift_share:
+    if lifted:
         drafts.append(cut_before_lifting(setting))
         drafts.append(
             make(
@@ -353,3 +355,12 @@ def removes_cores(setting: ResolvedLawn) -> bool:
         and fine
         and is_straight_sand(setting, mix_parts(setting))
     )
+
+
+def _buries_fittings(setting: ResolvedLawn) -> bool:
+    """Whether the fill buries what stands level with the lawn: where it is deepest, if somebody
+    said that there are sprinklers; on the whole, where nobody said it."""
+    fill, told = setting.levelling, setting.brief.site.sprinklers
+    lifted_mm = fill.lift_depth_mm if fill.lift_share else 0.0
+    deep_mm = max(fill.depth_mm, lifted_mm) if told else fill.mean_mm + lifted_mm * fill.lift_share
+    return told is not False and deep_mm >= setting.book.si("site.raise_fittings_from")
