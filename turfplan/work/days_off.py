@@ -15,6 +15,7 @@ from turfplan.calendar_days import WEEKDAYS, Weekday
 from turfplan.message import Clock, Message, listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.phrases import lawn as assumed
+from turfplan.phrases import level as of_load
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Brief, Span
 from turfplan.records.constraints import DaySet, Reason
@@ -242,3 +243,12 @@ def told_of_days(brief: Brief, book: Book, public: Collection[int]) -> tuple[Mes
     if country_of(brief) is None:
         told.append(assumed.no_country())
     return tuple(told)
+
+
+def somebody_there(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """That somebody must be there for a load, where suppliers come on days on which the household
+    does not work on the lawn and nobody said which days suit."""
+    told = setting.brief.delivery.allowed_weekdays or setting.brief.work.by == "contractor"
+    calendar = setting.calendar
+    elsewhen = without(calendar.deliveries, calendar.work.ranges).ranges
+    return (of_load.somebody_there(),) if elsewhen and not told else ()

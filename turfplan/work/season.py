@@ -30,7 +30,7 @@ from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
 from turfplan.work.phases.care import care
-from turfplan.work.phases.dead_turf import dead_turf
+from turfplan.work.phases.dead_turf import black_moss, dead_turf
 from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
 from turfplan.work.phases.low_cuts import LIFTING_CUT
@@ -78,6 +78,7 @@ def draft_season(
         *level(setting, campaign, volumes.passes, spacing),
         *new_ground(setting, campaign, volumes.passes),
         *dead_turf(setting, campaign),
+        *black_moss(setting),
         *sow(setting, campaign),
         *look_at_earlier(setting),
         *care(setting, campaign, feeding),
