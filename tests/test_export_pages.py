@@ -413,7 +413,9 @@ def test_an_exact_load_is_not_pushed_up_by_the_decimals_of_the_file() -> None:
         (9.4, 1, "9 1/2 hours"),
         (12, 1, "12 hours"),
         (9.4, 3, "3 hours for 3 people"),
-        (0.5, 2, "a quarter of an hour for 2 people"),
+        (0.5, 2, "half an hour"),
+        (1.0, 3, "1 hour"),
+        (1.5, 2, "1 hour for 2 people"),
         (12, None, "12 hours of work"),
     ],
 )

@@ -14,6 +14,9 @@ from turfplan.units import System
 WRITTEN_DOWN = ("m3", "kg", "bales", "pieces", "")
 RECKONED = ("weight", "water", "water each time", "nitrogen total", "nitrogen_total")
 
+# A call, a look, a delivery: nobody gathers people for so few hours.
+ALONE_HOURS = 1.0
+
 
 @dataclass(frozen=True, slots=True)
 class PrintedAmount:
@@ -45,10 +48,13 @@ def quantities(task: Task, words: Words) -> tuple[PrintedAmount, ...]:
 def labour(person_hours: float, people: int | None) -> Message | None:
     """How long so many people work on so many person-hours; None for none.
 
-    Where it is unknown how many they are, the hours of all of them together.
+    Where it is unknown how many they are, the hours of all of them together. What takes one person
+    an hour or less is not shared out.
     """
     if person_hours <= 0:
         return None
+    if people is not None and person_hours <= ALONE_HOURS:
+        people = 1
     hours = _half_hours(person_hours / (people or 1))
     if people is None:
         return phrases.hours_of_work(hours=hours)
