@@ -763,6 +763,15 @@ def _before_its_work() -> Made:
     return sand.to(run.id, series=run.series.model_copy(update={"start_time": time(6)}))
 
 
+@breaks("plants_left_dry")
+def _dry_plants() -> Made:
+    """Nothing is said of water behind the planting, and the day's run comes in the evening."""
+    plugs = made("st-augustine-plugs")
+    plant = plugs.first("plant")
+    kept = tuple(s for s in plant.how if getattr(s, "key", "") != "wet_at_once.behind")
+    return plugs.to(plant.id, how=kept)
+
+
 @breaks("watered_while_banned")
 def _banned() -> Made:
     sand = made("bermuda-sand")

@@ -124,6 +124,13 @@ def young_dry_while_away(*, day: Day) -> Message:
     return Message("faults.young_dry_while_away", (("day", day),))
 
 
+def plants_left_dry() -> Message:
+    """its plants wait for water: nothing says how each stretch is wet as soon as it is planted, in
+    hours that are allowed
+    """
+    return Message("faults.plants_left_dry")
+
+
 def watered_in_before_its_work(*, day: Day) -> Message:
     """runs on {day} before the work is done that it waters in"""
     return Message("faults.watered_in_before_its_work", (("day", day),))

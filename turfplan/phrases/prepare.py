@@ -248,6 +248,20 @@ def marks_again() -> Message:
     return Message("prepare.marks.again")
 
 
+def marks_renewed() -> Message:
+    """The job takes longer than a request for marks holds: marks are asked for anew, early enough
+    to lie before the last request runs out.
+    """
+    return Message("prepare.marks.renewed")
+
+
+def marks_begin() -> Message:
+    """A request for marks runs out: the job begins while the first one holds, and goes on under the
+    next.
+    """
+    return Message("prepare.marks.begin")
+
+
 def marks_plugs_title() -> Message:
     """Ask for marks where plugs are set"""
     return Message("prepare.marks.plugs_title")

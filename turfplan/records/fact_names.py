@@ -176,6 +176,7 @@ GroupFact = Literal[
     "planting.sprig_rate",
     "planting.sprig_rows",
     "planting.sprig_depth",
+    "planting.wet_within",
     "planting.thin_share",
     "starter.rescue_rate",
     "delivery.least_bulk",

@@ -198,12 +198,12 @@ def _united(one: DaySet, other: DaySet) -> DaySet:
     return DaySet.of([*one.ranges, *other.ranges])
 
 
-def why_days(setting: ResolvedLawn, operation: str) -> Reason:
-    """Why a task keeps to its days, in the words of who does it."""
+def why_days(setting: ResolvedLawn, operation: str, *, fetched: bool = False) -> Reason:
+    """Why a task keeps to its days, in the words of who does it; `fetched` by a household."""
     entry, brief = setting.book.operations[operation], setting.brief
     if "delivery" in entry.roles:
-        own = brief.delivery.allowed_weekdays or brief.work.by == "contractor"
-        return Reason(WORK_DAYS, phrases.delivery_days() if own else phrases.work_days())
+        own = fetched and brief.work.by != "contractor" and not brief.delivery.allowed_weekdays
+        return Reason(WORK_DAYS, phrases.work_days() if own else phrases.delivery_days())
     if entry.office:
         return Reason(WORK_DAYS, phrases.office_days())
     law = quiet_law(brief, setting.book)
