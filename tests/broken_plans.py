@@ -11,9 +11,9 @@ from turfplan.app.inputs import input_of
 from turfplan.audit import FaultKind
 from turfplan.book.entries import Book
 from turfplan.calendar_days import WEEKDAYS
-from turfplan.message import as_written
+from turfplan.message import Message, Number, as_written, listed
 from turfplan.phrases import feeding as of_feeding
-from turfplan.phrases import watering
+from turfplan.phrases import soil_findings, watering
 from turfplan.records.brief import (
     Brief,
     EarlierSowing,
@@ -409,6 +409,14 @@ def _cut_too_early() -> Made:
     return cool.moved("first_mow", cool.task("overseed").start)
 
 
+@breaks("moss_not_raked_out")
+def _moss_left() -> Made:
+    treated = {"moss": [{"on": date(2027, 2, 20)}]}
+    brief = brief_of({"history": treated, "site": {"thin_cause": ["moss"]}})
+    thin = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    return thin.freed("rake_moss").without("rake_moss")
+
+
 @breaks("delivery_without_order")
 def _never_ordered() -> Made:
     return made("bermuda-sand").to("delivery.1", depends_on=())
@@ -431,7 +439,43 @@ def _delivered_late() -> Made:
 
 @breaks("lifted_without_soil")
 def _nothing_to_fill_with() -> Made:
-    return made("pacific-northwest").freed("delivery.lifting").without("delivery.lifting")
+    north = made("pacific-northwest").freed("delivery.lifting").without("delivery.lifting")
+    lines = tuple(line for line in north.plan.order if line.item != "topsoil")
+    return replace(north, plan=north.plan.model_copy(update={"order": lines}))
+
+
+@breaks("line_without_task")
+def _nobody_fetches() -> Made:
+    return made("cool-overseed").line("seed", tasks=())
+
+
+@breaks("used_before_bought")
+def _seed_after_sowing() -> Made:
+    cool = made("cool-overseed").freed("collect.seed")
+    return cool.moved("collect.seed", cool.task("overseed").start + timedelta(6))
+
+
+@breaks("machine_not_reserved")
+def _tines_not_reserved() -> Made:
+    cool = made("cool-overseed")
+    calls = [task.id for task in cool.plan.tasks if task.plays("calling")]
+    cool = cool.freed(*calls).without(*calls)
+    lines = tuple(line for line in cool.plan.order if line.item != "machine")
+    return replace(cool, plan=cool.plan.model_copy(update={"order": lines}))
+
+
+@breaks("plants_ordered_late")
+def _plugs_ordered_late() -> Made:
+    plugs = made("st-augustine-plugs")
+    came = plugs.task("delivery.plugs").start
+    days = timedelta((came.weekday() - 4) % 7 or 7)
+    late = plugs.moved("order_material.plugs", came - days)
+    return late.line("plugs", order_by=came - days)
+
+
+@breaks("estimate_unsaid")
+def _order_as_if_sure() -> Made:
+    return made("cool-overseed").line("fertilizer", estimate=None)
 
 
 @breaks("line_delivered_before_ordered")
@@ -503,7 +547,7 @@ def _nowhere() -> Made:
 
 @breaks("passes_too_close")
 def _too_close() -> Made:
-    sand = made("bermuda-sand").freed("mow.2", "delivery.2", "dry_material.2")
+    sand = made("bermuda-sand").freed("mow.2", "call.2", "delivery.2", "dry_material.2")
     # That Saturday is a holiday.
     sand = sand.told("calendar", holidays="work")
     day = sand.task("topdress.1").start + timedelta(7)
@@ -753,6 +797,15 @@ def _before_its_work() -> Made:
     run = next(t for t in sand.plan.tasks if t.stage is not None and t.stage.id == "settle")
     assert run.series is not None
     return sand.to(run.id, series=run.series.model_copy(update={"start_time": time(6)}))
+
+
+@breaks("plants_left_dry")
+def _dry_plants() -> Made:
+    """Nothing is said of water behind the planting, and the day's run comes in the evening."""
+    plugs = made("st-augustine-plugs")
+    plant = plugs.first("plant")
+    kept = tuple(s for s in plant.how if getattr(s, "key", "") != "wet_at_once.behind")
+    return plugs.to(plant.id, how=kept)
 
 
 @breaks("watered_while_banned")
@@ -1025,6 +1078,18 @@ def _lime_above() -> Made:
     return corrected(sour=True).told("soil_test", ph=6.8)
 
 
+@breaks("too_sour_for_a_grass")
+def _sour_for_the_second() -> Made:
+    case = corrected(sour=True).told("soil_test", ph=5.2)
+    return replace(case, plan=case.plan.model_copy(update={"assumptions": (_let_be(),)}))
+
+
+def _let_be() -> Message:
+    return soil_findings.ph_right(
+        ph=Number(5.2, "plain"), goal=Number(5.2, "plain"), grass=listed(["grass"])
+    )
+
+
 @breaks("sulfur_too_much_at_once")
 def _sulfur() -> Made:
     high = corrected(sour=False)
@@ -1067,6 +1132,22 @@ def _barred() -> Made:
     sound, name = of_changes(DORMANT), "preemergent"
     laid = made("pacific-northwest").first(name).model_copy(update={"depends_on": ()})
     return sound.more(laid).moved(name, sound.task("first_mow").start + timedelta(7))
+
+
+@breaks("barred_twice")
+def _barred_twice() -> Made:
+    """The history has a preventer a week before the plan's own."""
+    sound = made("pacific-northwest")
+    day = sound.first("preemergent").start - timedelta(7)
+    past = HerbicideUse(active_ingredient="pendimethalin", on=day)
+    return sound.told("history", herbicides=(past,))
+
+
+@breaks("new_grass_trodden")
+def _trodden() -> Made:
+    cool = made("cool-overseed")
+    how = cool.task("overseed").how[:-1]
+    return cool.to("overseed", how=how)
 
 
 @breaks("fed_before_mown")

@@ -7,6 +7,7 @@ import shutil
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -79,6 +80,22 @@ def test_a_withdrawal_that_the_index_knows_stands(served: tuple[Path, list[str]]
     for with_addresses in (False, True):
         brought(index, rows, with_addresses=with_addresses)
         assert [state(index, each) for each in (feed, page, gone)] == ["revoked", "open", "revoked"]
+
+
+def test_the_last_day_of_an_address_comes_along(
+    served: tuple[Path, list[str]], tmp_path: Path
+) -> None:
+    """An address that was given until a day does not outlive it by a copy."""
+    index, _ = served
+    day = date(2027, 4, 1)
+    with store.opened(index) as connection:
+        (one, *_) = store.lawns(connection)
+        tokens.issue(connection, one, "read", ends=day)
+    new = tmp_path / "new.index"
+    brought(new, rows_of_index(index), with_addresses=True)
+    with store.opened(new) as connection:
+        ends = [token.ends for token in tokens.listed(connection)]
+    assert ends == [None, None, None, None, str(day), str(day)]
 
 
 def test_without_the_index_addresses_come_back_closed(

@@ -50,6 +50,7 @@ PHASES = (
     "surface",
     "level",
     "with_loads",
+    "with_buying",
     "new_ground",
     "sow",
     "care",
@@ -173,6 +174,16 @@ OPERATIONS: dict[str, Case] = {
         "material is ordered the supplier's days before it comes",
         lambda p: before(p, "order_material", "delivery", 7),
     ),
+    "call": Case(
+        {},
+        "a machine is reserved before its job",
+        lambda p: before(p, "call", "core_aerate"),
+    ),
+    "collect": Case(
+        {},
+        "the seed is in the house before it is sown",
+        lambda p: before(p, "collect", "overseed"),
+    ),
     "delivery": Case(
         {},
         "the mix is there two days before it is spread",
@@ -249,6 +260,11 @@ OPERATIONS: dict[str, Case] = {
         lambda p: (
             bool(kind(p, "dormant_seed")) and first(p, "dormant_seed").start.month in (11, 12, 1)
         ),
+    ),
+    "rake_moss": Case(
+        {"history": {"moss": [{"on": date(2027, 2, 20)}]}},
+        "treated moss is raked out two to three weeks later, before pass and seed",
+        lambda p: before(p, "rake_moss", "topdress") and before(p, "rake_moss", "overseed"),
     ),
     "plant": Case(
         {**GEORGIA, "lawn": {"grass": "zoysia"}, "seeding": {"intent": "plant"}},
@@ -360,6 +376,8 @@ def without_operation(operation: str, monkeypatch: pytest.MonkeyPatch) -> None:
     for name in PHASES:
         monkeypatch.setattr(season, name, dropping(getattr(season, name)))
     monkeypatch.setattr(fed, "feed_drafts", dropping(fed.feed_drafts))
+    with_trip = dropping(fed.with_trip_of_feedings)
+    monkeypatch.setattr(fed, "with_trip_of_feedings", with_trip)
     if operation == "water":
         real = season_plan.watered
         monkeypatch.setattr(season_plan, "watered", lambda *a, **k: ((), *real(*a, **k)[1:]))

@@ -4,6 +4,7 @@ import secrets
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
+from functools import partial
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -145,7 +146,13 @@ def log_entry(
 
 
 def undo_entry(
-    brief: Path, folder: Path, number: int | None, *, by: str = "", key: str | None = None
+    brief: Path,
+    folder: Path,
+    number: int | None,
+    *,
+    by: str = "",
+    key: str | None = None,
+    way: Way = "command",
 ) -> tuple[LoggedEntry, JournalEntry]:
     """Take back an entry of the journal beside the brief, by another entry; with the one that was
     taken back.
@@ -157,7 +164,7 @@ def undo_entry(
     plan = plan_before(folder, file.brief.lawn.id)
     adopted = adopted_journal(file.journal, folder)
     refuse_lost_entries(file.journal, read_journal(file.journal), folder, plan)
-    given = {"kind": "undo", "by": by, "way": "command", "key": _drawn(key)}
+    given = {"kind": "undo", "by": by, "way": way, "key": _drawn(key)}
 
     def make(journal: JournalFile) -> JournalEntry:
         known = _of_key(key, journal)
@@ -172,23 +179,38 @@ def undo_entry(
     return logged, entries[added.entry.undoes or added.entry.number]
 
 
-def tick_entry(
-    journal: Path, plan: Plan, happening: Happening, today: date, *, sure: bool
-) -> tuple[Slip, ...]:
-    """Add to a journal what was ticked on a page, unless it looks like a slip and nobody is sure:
-    then what does comes back, and nothing is written.
+@dataclass(frozen=True, slots=True)
+class Ticked:
+    """What came of ticks: the entries that stand for them now, those of them that stood before, and
+    what looks like a slip of which; with slips nothing was written."""
 
-    Raises TurfplanError when it cannot be written.
+    entries: tuple[JournalEntry, ...] = ()
+    known: tuple[JournalEntry, ...] = ()
+    slips: tuple[tuple[Happening, Slip], ...] = ()
+
+
+def tick_entries(
+    journal: Path, plan: Plan, ticks: Sequence[Happening], today: date, *, sure: bool
+) -> Ticked:
+    """Add to a journal what was ticked on a page, each tick once by its key.
+
+    What looks like a slip comes back unless somebody is sure, and then nothing is written. Raises
+    TurfplanError when it cannot be written.
     """
     found = read_journal(journal)
-    entry = _next_entry(happening.fields, found)
-    if _of_key(entry.key, found) is not None:
-        return ()
-    slips = _slips(happening, entry, found, plan, known_today(plan, None, today))
-    if slips and not (sure and all(slip.possible for slip in slips)):
-        return slips
-    append_entry(journal, lambda again: _renumbered(entry, again))
-    return ()
+    given = [(tick, _next_entry(tick.fields, found)) for tick in ticks]
+    day = known_today(plan, None, today)
+    slips = tuple(
+        (tick, slip)
+        for tick, entry in given
+        if _of_key(entry.key, found) is None
+        for slip in _slips(tick, entry, found, plan, day)
+    )
+    if slips and not (sure and all(slip.possible for _, slip in slips)):
+        return Ticked(slips=slips)
+    added = [append_entry(journal, partial(_renumbered, entry)) for _, entry in given]
+    known = tuple(one.entry for one in added if not one.fresh)
+    return Ticked(tuple(one.entry for one in added), known)
 
 
 def known_today(plan: Plan | None, given: date | None, here: date | None = None) -> date | None:
@@ -213,9 +235,10 @@ def _planned_on(plan: Plan) -> date:
 def log_words(plan: Plan | None) -> Words:
     """The words of who logs: their language, in the units of the lawn."""
     if plan is None:
-        return words_for(language_of(None), System.METRIC)
+        return words_for(language_of(None), System.METRIC, terminal=True)
     english = english_of(load_book(plan.place.region))
-    return words_for(language_of(None), plan.lawn.units, english)
+    country = plan.place.country
+    return words_for(language_of(None), plan.lawn.units, english, country=country, terminal=True)
 
 
 def _slips(

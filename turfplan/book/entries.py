@@ -14,11 +14,13 @@ from turfplan.records.book_names import (
     FactOption,
     Flag,
     Habit,
+    HiredMachine,
     MachineName,
     MixCondition,
     NamedFact,
     PlantForm,
     RegionSetting,
+    Trip,
     YearSeason,
 )
 from turfplan.records.plan_task import Phase, Role
@@ -132,7 +134,8 @@ class Herbicide(BookEntry):
     kept; those that it `spares` are sown or planted at any time after it. One that `stops` lasts in
     the soil and lets nothing grow: nothing is sown before its label or a pot test says so.
     `carried` is the source that says it lives on in clippings and compost; bags that feed and kill
-    weeds at once are sold with those `in_bags`.
+    weeds at once are sold with those `in_bags`. One that `prevents` keeps weeds from coming up for
+    as long as it keeps seed.
     """
 
     name: str
@@ -141,6 +144,7 @@ class Herbicide(BookEntry):
     stops: bool = False
     carried: str | None = None
     in_bags: bool = False
+    prevents: bool = False
 
     @property
     def sources(self) -> tuple[str, ...]:
@@ -208,7 +212,9 @@ class CampaignWords(BookEntry):
 
 class Operation(BookEntry):
     """An operation in words, with the tests of the day; hours are named facts; `office` where an
-    office is asked, on its days of business; `in_rain` where rain takes no day from it.
+    office is asked, on its days of business; `in_rain` where rain takes no day from it. `hires`
+    names the machine that is hired where nobody has one, `machine_name` as people call it, `trip`
+    the trip on which what it takes is fetched, `buys` what is bought for it by the area.
     `how_on_rain` stands for `how` where nobody waters, `go_frostless` and `fallback_frostless` for
     theirs where it never freezes."""
 
@@ -251,6 +257,10 @@ class Operation(BookEntry):
     hired: bool = False
     noisy: bool = False
     machine: MachineName | None = None
+    hires: HiredMachine | None = None
+    machine_name: str | None = None
+    trip: Trip | None = None
+    buys: Literal["preventer", "weed killer"] | None = None
 
 
 class OrderRule(BookEntry):

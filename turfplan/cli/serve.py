@@ -2,6 +2,7 @@
 
 from pathlib import Path
 from typing import TYPE_CHECKING
+from urllib.parse import urlsplit
 
 import typer
 
@@ -17,6 +18,7 @@ INDEX = typer.Option(
     help="The index of lawns and tokens; else that of the data folder, or turfplan.index here.",
 )
 PORT = 8765
+_ACTIONS = "issue, list, revoke, open, move, owner"
 
 
 def _need_web() -> None:
@@ -64,24 +66,76 @@ def serve(
     import uvicorn
 
     from turfplan.phrases import screen
-    from turfplan.serve.app import ServerSettings, create_app
+    from turfplan.serve.app import create_app
     from turfplan.serve.ticks import replan_apart
+    from turfplan.serve.visit import ServerSettings
 
     _need_port(host, port)
     index = _index(index, folders or [])
     _add_lawns(index, folders or [])
-    hosts = tuple(dict.fromkeys((host, "127.0.0.1", "localhost", *allow_host)))
-    public = (base_url or f"http://{host}:{port}").rstrip("/")
-    app = create_app(
-        ServerSettings(
-            index=index, base_url=public, hosts=hosts, compress=gzip, replan=replan_apart
-        )
+    # Whoever listens on every address is asked for by that of this machine in its network.
+    own = _own_address() if host in ("0.0.0.0", "::") else host
+    named = [urlsplit(base_url).hostname or ""] if base_url else []
+    hosts = tuple(dict.fromkeys((own, "127.0.0.1", "localhost", *named, *allow_host)))
+    shown = f"[{own}]" if ":" in own else own
+    public = (base_url or f"http://{shown}:{port}").rstrip("/")
+    settings = ServerSettings(
+        index=index,
+        base_url=base_url and public,
+        hosts=tuple(filter(None, hosts)),
+        compress=gzip,
+        replan=replan_apart,
     )
+    app = create_app(settings)
     say(words_of_user(), screen.serve_on(address=public), aside=True)
-    # The access log would print the path, and with it the token.
+    _greet_owner(index, public)
+    # The access log would print the path, and with it the token. Behind no proxy nobody is believed
+    # who says that he is one.
     uvicorn.run(
-        app, host=host, port=port, access_log=False, log_level="warning", server_header=False
+        app,
+        host=host,
+        port=port,
+        access_log=False,
+        log_level="warning",
+        server_header=False,
+        proxy_headers=base_url is not None,
     )
+
+
+def _own_address() -> str:
+    """This machine's address in its network, as far as it has one; nothing is sent to learn it."""
+    import socket
+
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as one:
+        try:
+            one.connect(("192.0.2.1", 9))
+        except OSError:
+            return "127.0.0.1"
+        return str(one.getsockname()[0])
+
+
+def _greet_owner(index: Path, public: str) -> None:
+    """Print a one-time address where no browser is the owner's yet."""
+    from datetime import UTC, datetime
+
+    from turfplan.files import index as store
+    from turfplan.serve import owners
+
+    with store.opened(index) as connection:
+        if not owners.owners(connection, datetime.now(UTC)):
+            _show_once(connection, public)
+
+
+def _show_once(connection: "Connection", base_url: str) -> None:
+    """Print a new one-time address that makes the browser which opens it the owner's."""
+    from datetime import UTC, datetime
+
+    from turfplan.phrases import screen
+    from turfplan.serve import owners
+
+    once = owners.invite(connection, datetime.now(UTC))
+    say(words_of_user(), screen.owner_once(), aside=True)
+    print(f"{base_url.rstrip('/')}/own/{once}", flush=True)
 
 
 def _add_lawns(index: Path, folders: list[Path]) -> None:
@@ -132,7 +186,7 @@ def _need_port(host: str, port: int) -> None:
 
 
 def tokens(
-    action: str = typer.Argument(..., metavar="issue|list|revoke|open|move"),
+    action: str = typer.Argument(..., metavar="issue|list|revoke|open|move|owner"),
     what: str | None = typer.Argument(
         None,
         metavar="[DIR or N]",
@@ -151,7 +205,8 @@ def tokens(
     ),
 ) -> None:
     """Issue, list and revoke the addresses of feeds and pages, open one that a restore has closed,
-    or move a lawn's along with its folder.
+    or move a lawn's along with its folder; `owner` prints a one-time address that makes the browser
+    which opens it the owner's.
 
     Example: turfplan tokens issue out --kind feed --label "kitchen phone"
     """
@@ -171,10 +226,10 @@ def tokens(
             _open_token(connection, what)
         elif action == "move":
             _move_lawn(connection, what, brief)
+        elif action == "owner":
+            _show_once(connection, base_url)
         else:
-            raise TurfplanError(
-                Problem("action", commands.not_known(), action, "issue, list, revoke, open, move")
-            )
+            raise TurfplanError(Problem("action", commands.not_known(), action, _ACTIONS))
 
 
 def _list_tokens(connection: "Connection") -> None:
@@ -188,7 +243,8 @@ def _list_tokens(connection: "Connection") -> None:
     for token in issued:
         shut = screen.tokens_closed(on=str(token.closed)) if token.closed else None
         gone = screen.tokens_revoked(on=token.revoked) if token.revoked else shut
-        state = words.text(gone or screen.tokens_in_use())
+        until = screen.tokens_until(on=token.ends) if token.ends else None
+        state = words.text(gone or until or screen.tokens_in_use())
         holder, folder = token.label or "-", token.lawn.folder
         print(f"{token.id:4}  {token.kind:5} {state:32} {holder:20} {folder}")
 

@@ -36,6 +36,18 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
     ("CREATE INDEX token_by_lawn ON token (lawn)",),
     # When a token came back closed with a copy; another restore may open it, nothing a revoked one.
     ("ALTER TABLE token ADD COLUMN closed TEXT",),
+    (
+        # The last day of an address, and when something was last read by it.
+        "ALTER TABLE token ADD COLUMN ends TEXT",
+        "ALTER TABLE token ADD COLUMN read TEXT",
+        # Browsers of the owner, and the one-time addresses (`once`) that make them such.
+        "CREATE TABLE owner (id INTEGER PRIMARY KEY, once INTEGER NOT NULL, "
+        "hash TEXT NOT NULL UNIQUE, label TEXT NOT NULL, created TEXT NOT NULL, "
+        "ends TEXT NOT NULL, used TEXT, revoked TEXT)",
+        # The answers of an owner who is being asked for a new lawn.
+        "CREATE TABLE draft (owner INTEGER PRIMARY KEY REFERENCES owner(id), "
+        "answers TEXT NOT NULL)",
+    ),
 )
 
 

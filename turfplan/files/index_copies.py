@@ -54,6 +54,7 @@ class TokenRow(_Row):
     created: Moment
     revoked: Moment | None = None
     closed: Moment | None = None
+    ends: Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\d$")] | None = None
 
 
 class PublishedRow(_Row):
@@ -167,18 +168,22 @@ def _schema_of(form: int) -> set[tuple[str, str, str | None]]:
         return _schema(made)
 
 
+_LATER = {"closed": 3, "ends": 4}
+
+
 def _rows(connection: sqlite3.Connection, form: int) -> IndexRows:
     """The rows of an open index of a form."""
-    closed = "closed" if form > 2 else "NULL"
+    # A column that came later is read as nothing of an older form.
+    later = [name if form >= since else f"NULL AS {name}" for name, since in _LATER.items()]
     columns = {
         "lawn": ("id", "folder", "brief", "lawn_id", "added"),
-        "token": ("id", "lawn", "page", "kind", "hash", "label", "created", "revoked", closed),
+        "token": ("id", "lawn", "page", "kind", "hash", "label", "created", "revoked", *later),
         "published": ("lawn", "stamp", "bytes", "at"),
     }
     found: dict[str, list[dict[str, Any]]] = {}
     for table, names in columns.items():
         rows = connection.execute(f"SELECT {', '.join(names)} FROM {table} ORDER BY 1")
-        keys = [name if name != "NULL" else "closed" for name in names]
+        keys = [name.removeprefix("NULL AS ") for name in names]
         found[table] = [dict(zip(keys, row, strict=True)) for row in rows]
     for row in found["published"]:
         row["bytes"] = base64.b64encode(bytes(row["bytes"])).decode()
@@ -225,8 +230,8 @@ def bring_rows(
             shut = None if row.revoked or with_addresses else row.closed or now
             page = numbers.get(row.page) if row.page is not None else None
             kept = connection.execute(
-                "INSERT INTO token (id, lawn, page, kind, hash, label, created, revoked, closed) "
-                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT INTO token (id, lawn, page, kind, hash, label, created, revoked, closed, "
+                "ends) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 (
                     _free_number(connection, row.id),
                     lawns[row.lawn],
@@ -237,6 +242,7 @@ def bring_rows(
                     row.created,
                     row.revoked,
                     shut,
+                    row.ends,
                 ),
             )
             numbers[row.id] = int(kept.lastrowid or 0)

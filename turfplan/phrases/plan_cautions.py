@@ -19,8 +19,8 @@ def by_loader(*, volume: Quantity) -> Message:
 
 def spring_seed(*, day: Day, until: str) -> Message:
     """Seed goes in in spring, and meets weeds, and the heat of summer where there is any, while it
-    is young, because the plan ends on {day}. With until = {until} in the brief's season it may wait
-    for late summer.
+    is young, because the plan ends on {day}. With an end on {until} or later⟦ (`until` under
+    `[season]`)⟧ it may wait for late summer.
     """
     return Message("plan_cautions.spring_seed", (("day", day), ("until", until)))
 
@@ -55,6 +55,34 @@ def thatch_left_relaid(*, days: Listed) -> Message:
 def thatch_left_no_season() -> Message:
     """dethatch in the next season in which the grass grows hard."""
     return Message("plan_cautions.thatch_left.no_season")
+
+
+def thatch_not_combed(
+    *, thatch: Quantity, limit: Quantity, grass: Listed, most: Quantity, source: Message
+) -> Message:
+    """Thatch of {thatch} is more than the {limit} from which most grass is combed out, but no job
+    of this plan takes it down: the tines of a dethatcher tear {grass} out by the runners. It is
+    left to rot, with no more nitrogen than planned; from {most} on ({source}) nothing is leveled or
+    sown on it any more.
+    """
+    return Message(
+        "plan_cautions.thatch_not_combed",
+        (
+            ("thatch", thatch),
+            ("limit", limit),
+            ("grass", grass),
+            ("most", most),
+            ("source", source),
+        ),
+    )
+
+
+def barrier_torn(*, day: Day, ingredient: str) -> Message:
+    """{ingredient} of {day} still keeps weeds down here, and blades and tines that pull up soil
+    break that barrier: expect crabgrass where they went, and ask the label before anything is given
+    again.
+    """
+    return Message("plan_cautions.barrier_torn", (("day", day), ("ingredient", ingredient)))
 
 
 def thatch_to_strip() -> Message:

@@ -8,6 +8,39 @@ def cause_moles() -> Message:
     return Message("prepare.cause.moles")
 
 
+def cause_traffic() -> Message:
+    """Feet or wheels pressed the ground down: they press the same tracks into loose fill, and shift
+    turf that has not rooted.
+    """
+    return Message("prepare.cause.traffic")
+
+
+def traffic_title() -> Message:
+    """Lead the traffic elsewhere before anything is filled"""
+    return Message("prepare.traffic.title")
+
+
+def traffic_lead() -> Message:
+    """Fence off or block the way that feet, bicycles or wheels take, and give them another that is
+    nearer or firmer.
+    """
+    return Message("prepare.traffic.lead")
+
+
+def traffic_firm() -> Message:
+    """Where the way has to stay, make it firm first: stepping stones or a path on a base of its
+    own, level with the lawn; that strip is not filled as turf.
+    """
+    return Message("prepare.traffic.firm")
+
+
+def traffic_cleared() -> Message:
+    """Keep the fence until what is filled has been grown over, relaid turf has rooted, and what is
+    sown or planted bears it; once nobody goes there, tell the plan⟦ (`cleared` under `[site]`)⟧.
+    """
+    return Message("prepare.traffic.cleared")
+
+
 def cause_trench() -> Message:
     """The dip follows a trench or pipe: it settles again until the cause is mended."""
     return Message("prepare.cause.trench")
@@ -94,8 +127,8 @@ def topsoil_test_sample() -> Message:
 
 
 def topsoil_test_write() -> Message:
-    """Write what it found as the soil test into the brief, with `of = \"topsoil\"`, and plan again:
-    lime, phosphate and potash then go into the last lift.
+    """Give the plan what it found, as the test of the topsoil⟦ (`of = \"topsoil\"` under
+    `[soil_test]`)⟧: lime, phosphate and potash then go into the last lift.
     """
     return Message("prepare.topsoil_test_write")
 
@@ -175,7 +208,7 @@ def marks_ask_us() -> Message:
 
 
 def marks_ask_elsewhere() -> Message:
-    """Ask the enquiry service for buried lines in your country, or the owners of the lines, for
+    """Ask the inquiry service for buried lines in your country, or the owners of the lines, for
     plans or marks: write down the number of the request; each job needs a new one.
     """
     return Message("prepare.marks.ask_elsewhere")
@@ -215,6 +248,20 @@ def marks_again() -> Message:
     return Message("prepare.marks.again")
 
 
+def marks_renewed() -> Message:
+    """The job takes longer than a request for marks holds: marks are asked for anew, early enough
+    to lie before the last request runs out.
+    """
+    return Message("prepare.marks.renewed")
+
+
+def marks_begin() -> Message:
+    """A request for marks runs out: the job begins while the first one holds, and goes on under the
+    next.
+    """
+    return Message("prepare.marks.begin")
+
+
 def marks_plugs_title() -> Message:
     """Ask for marks where plugs are set"""
     return Message("prepare.marks.plugs_title")
@@ -223,6 +270,13 @@ def marks_plugs_title() -> Message:
 def irrigation_check() -> Message:
     """The new seed lives on measured water: find leaks and the minutes before it is sown."""
     return Message("prepare.irrigation_check")
+
+
+def irrigation_check_relaid() -> Message:
+    """Relaid turf lives on measured water until it roots: find leaks and the minutes before it is
+    lifted.
+    """
+    return Message("prepare.irrigation_check_relaid")
 
 
 def irrigation_check_plants() -> Message:
@@ -241,9 +295,9 @@ def permit_killed_go() -> Message:
 
 
 def permit_fallback() -> Message:
-    """No permit, no seed and no plants: write `permit = false` into the brief and plan again. Kill
+    """No permit, no seed and no plants: tell the plan that there is none⟦ (`permit = false`)⟧. Kill
     and strip nothing; here no seed waits in the ground for spring, so the way out is to keep the
-    lawn as it is (`intent = \"none\"`).
+    lawn as it is⟦ (`intent = \"none\"`)⟧.
     """
     return Message("prepare.permit_fallback")
 
@@ -276,7 +330,7 @@ def permit_relaid_go() -> Message:
 
 
 def permit_relaid_fallback() -> Message:
-    """No permit: write `permit = false` into the brief and plan again; relay turf on the eve of an
+    """No permit: tell the plan that there is none⟦ (`permit = false`)⟧; relay turf on the eve of an
     allowed day, and water it on every allowed day until it has rooted.
     """
     return Message("prepare.permit_relaid_fallback")
@@ -300,15 +354,15 @@ def order_material() -> Message:
 
 
 def cause_over(*, over: Message, cause: str) -> Message:
-    """It is over when {over}. Log this job as done, or write into the brief, with the site, that
-    {cause} is cleared.
+    """It is over when {over}. Tell the plan then that this job is done, or that {cause} is cleared⟦
+    (`cleared` under `[site]`)⟧.
     """
     return Message("prepare.cause.over", (("over", over), ("cause", cause)))
 
 
 def cause_alive() -> Message:
-    """Still alive: log it (`turfplan log BRIEF measured live_cause 1`) and plan again: order, fill
-    and seed wait; with 0 they go on.
+    """Still alive: tell the plan⟦ (`turfplan log BRIEF measured live_cause 1`)⟧: order, fill and
+    seed wait until it is over⟦; with 0 they go on⟧.
     """
     return Message("prepare.cause.alive")
 
@@ -379,8 +433,8 @@ def seen_from(*, cause: Message, day: Day, why: Message) -> Message:
 
 
 def cause_left() -> Message:
-    """Not put right yet: log it (`turfplan log BRIEF measured cause_left 1`) and plan again: order,
-    fill and seed wait; with 0 they go on.
+    """Not put right yet: tell the plan⟦ (`turfplan log BRIEF measured cause_left 1`)⟧: order, fill
+    and seed wait until it is⟦; with 0 they go on⟧.
     """
     return Message("prepare.cause.left")
 
@@ -432,8 +486,8 @@ def waits_again(*, day: Day) -> Message:
 
 def ask_thin_cause() -> Message:
     """Nobody said why the grass is thin: look for salt, shade, packed soil, grubs or other insects,
-    disease, drought, dogs, moss, traffic or a spill before you buy seed, and write what you find
-    into the brief, with the site.
+    disease, drought, dogs, moss, traffic or a spill before you buy seed, and tell the plan what you
+    find⟦ (`thin_cause` under `[site]`)⟧.
     """
     return Message("prepare.ask_thin_cause")
 

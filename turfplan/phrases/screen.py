@@ -66,12 +66,12 @@ def rests_on(*, source: str, n: int) -> Message:
     return Message("screen.rests_on", (("source", source), ("n", n)))
 
 
-def note_of_rank(*, rank: Message, note: str) -> Message:
+def note_of_rank(*, rank: Message, note: Message) -> Message:
     """! {rank}: {note}"""
     return Message("screen.note_of_rank", (("rank", rank), ("note", note)))
 
 
-def new_note(*, rank: Message, note: str) -> Message:
+def new_note(*, rank: Message, note: Message) -> Message:
     """! new, {rank}: {note}"""
     return Message("screen.new_note", (("rank", rank), ("note", note)))
 
@@ -498,6 +498,11 @@ def new_wrote(*, file: str) -> Message:
     return Message("screen.new.wrote", (("file", file),))
 
 
+def new_fault(*, fault: Message, hint: Message) -> Message:
+    """{fault} ({hint})"""
+    return Message("screen.new.fault", (("fault", fault), ("hint", hint)))
+
+
 def new_name() -> Message:
     """What do you call this lawn?"""
     return Message("screen.new.name")
@@ -701,6 +706,16 @@ def tokens_in_use() -> Message:
 def tokens_gone(*, number: str) -> Message:
     """Token {number} is revoked: its address now answers that it is gone."""
     return Message("screen.tokens.gone", (("number", number),))
+
+
+def tokens_until(*, on: str) -> Message:
+    """until {on}"""
+    return Message("screen.tokens.until", (("on", on),))
+
+
+def owner_once() -> Message:
+    """Open this address once, in the browser that shall be yours (it works for a day):"""
+    return Message("screen.owner.once")
 
 
 def tokens_opened(*, number: str) -> Message:

@@ -58,7 +58,7 @@ def overseed_winter() -> Message:
 
 
 def plan_b_spring() -> Message:
-    """spring, the second-best season; log what happened and plan again"""
+    """spring, the second-best season; tell the plan what happened"""
     return Message("sow.plan_b.spring")
 
 
@@ -154,9 +154,7 @@ def plan_b_late_summer() -> Message:
 
 
 def plan_b_dormant() -> Message:
-    """dormant seed in early winter, or spring as the second best; log what happened and plan
-    again
-    """
+    """dormant seed in early winter, or spring as the second best; tell the plan what happened"""
     return Message("sow.plan_b.dormant")
 
 
@@ -188,8 +186,8 @@ def sprigs_on_rain() -> Message:
 
 
 def sprigs_water() -> Message:
-    """Water each stretch within minutes of planting, and daily until they resist a pull: a sprig
-    dries out within the hour.
+    """Keep them wet from the first minutes, and water daily until they resist a pull: a sprig dries
+    out within the hour.
     """
     return Message("sow.sprigs.water")
 

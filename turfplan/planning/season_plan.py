@@ -15,11 +15,12 @@ from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.closed_work import main_work, with_ways_on
 from turfplan.planning.day_hours import told_overfull, unloaded
+from turfplan.planning.dry_days import forecast_reasons
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
-from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
+from turfplan.planning.history import looked_again, read_history, still_missing_mm
 from turfplan.planning.kept_words import with_kept_words, with_window_reasons
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
@@ -252,12 +253,9 @@ def _filled(
     moved = moved_by_soil(setting)
     tasks = with_kept_words((*tasks, *runs), previous, shell.brief_sha256, book.version, moved)
     days = {task.id: (task.start, task.end) for task in tasks}
-    lines = order_lines(
-        bought,
-        days,
-        round(book.si("delivery.small_lead")),
-        date.fromordinal(setting.first_day),
-    )
+    open_from = max(setting.today, date.fromordinal(setting.first_day))
+    lead_days = round(book.si("delivery.small_lead"))
+    lines = order_lines(bought, days, lead_days, open_from, chosen.history.done)
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
     cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))

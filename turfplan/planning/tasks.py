@@ -1,6 +1,6 @@
 """Puts dated drafts, amounts and reasons together into the records of a plan."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 
 from turfplan.book.words import book_message, book_messages, optional_message
@@ -9,12 +9,14 @@ from turfplan.phrases import places
 from turfplan.phrases import reasons as because
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.reasons import days_off_alone, reasons, wish_earlier, wish_later
+from turfplan.planning.slack import slacks_of
 from turfplan.planning.task_names import plain_titles
 from turfplan.records.constraints import Allowed, Constraint, Strength
-from turfplan.records.plan_task import Task, TaskWindow
+from turfplan.records.plan_task import Slack, Task, TaskWindow
 from turfplan.work.days_off import days_of
 from turfplan.work.drafts import Draft, OpenDays, task_of_node
 from turfplan.work.feeding.stages import work_before
+from turfplan.work.keep_off import FIRST_CUT, keep_off
 from turfplan.work.lateness import grade, told
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
@@ -29,6 +31,7 @@ def tasks_of(
     titles = plain_titles(setting, candidate.season)
     bound = _bound(candidate)
     wished = {node.id: node.ideal for node in candidate.dated.problem.nodes}
+    slacks = slacks_of(candidate.dated, drafts.values())
     tasks = [
         task_of(
             setting,
@@ -37,18 +40,28 @@ def tasks_of(
             titles,
             bound.get(draft.start_node, []),
             wished[draft.start_node],
-        )
+        ).model_copy(update={"slack": slacks[draft.id]})
         for draft in drafts.values()
     ]
     idle = {draft.id for draft in candidate.season.drafts} - drafts.keys()
     if idle:
         tasks = [
             t.model_copy(
-                update={"depends_on": tuple(name for name in t.depends_on if name not in idle)}
+                update={
+                    "depends_on": tuple(name for name in t.depends_on if name not in idle),
+                    "slack": _without(t.slack, idle),
+                }
             )
             for t in tasks
         ]
     return tuple(sorted(tasks, key=lambda t: (t.start, t.id)))
+
+
+def _without(slack: Slack | None, idle: Collection[str]) -> Slack | None:
+    """The slack less what is no task of the plan any more."""
+    if slack is None:
+        return None
+    return slack.model_copy(update={"moves": tuple(n for n in slack.moves if n not in idle)})
 
 
 def _bound(candidate: Candidate) -> dict[str, list[Constraint]]:
@@ -87,6 +100,9 @@ def task_of(
         sowing = schedule.days.get(draft.anchor or "")
         sown = None if sowing is None else date.fromordinal(sowing)
         about = told_of_bare_spots(setting, candidate.campaign, date.fromordinal(start), sown)
+    cut = schedule.days.get(FIRST_CUT)
+    first_cut = None if cut is None else date.fromordinal(cut)
+    off = keep_off(setting, candidate.campaign, draft, date.fromordinal(end), first_cut)
     return Task(
         id=draft.id,
         uid="",
@@ -104,7 +120,7 @@ def task_of(
         not_earlier=_reasons(candidate, draft, titles, earlier=True),
         not_later=_reasons(candidate, draft, titles, earlier=False),
         amounts=draft.amounts,
-        how=(*_where(draft), *about, *(draft.how or _how(setting, draft))),
+        how=(*_where(draft), *about, *(draft.how or _how(setting, draft)), *off),
         go=draft.go or _test_of_day(setting, draft, "go"),
         fallback=draft.fallback or _test_of_day(setting, draft, "fallback"),
         fallback_day=_fallback(setting, draft, end, window),

@@ -15,6 +15,7 @@ from turfplan.calendar_days import WEEKDAYS, Weekday
 from turfplan.message import Clock, Message, listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.phrases import lawn as assumed
+from turfplan.phrases import level as of_load
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Brief, Span
 from turfplan.records.constraints import DaySet, Reason
@@ -110,12 +111,14 @@ def work_days(
         # Whether a shop is open on the one day that a household has is asked of it.
         shut = "sun" in quiet_law(brief, book).weekdays
         errands = trucks if shut else without(own, free)
+    # What fits into a car is fetched on days of one's own, whatever days lorries keep.
+    shops = orders if orders.ranges and not hired else at_home if hired else errands
     if hired or not orders.ranges:
         orders = at_home
     # A contractor asks for marks while nobody is at home.
     offices = without(business, closed) if hired else at_home
     return WorkDays(
-        work, without(work, quiet), own, trucks, business, offices, orders, errands, public
+        work, without(work, quiet), own, trucks, business, offices, orders, errands, shops, public
     )
 
 
@@ -151,8 +154,10 @@ def days_for(setting: ResolvedLawn, operation: str) -> DaySet:
     calendar, entry = setting.calendar, setting.book.operations[operation]
     if "delivery" in entry.roles:
         return calendar.deliveries
-    if "ordering" in entry.roles:
+    if not {"ordering", "calling"}.isdisjoint(entry.roles):
         return calendar.orders
+    if "collecting" in entry.roles:
+        return calendar.shops
     if entry.office:
         return calendar.offices
     if is_heard(setting, operation):
@@ -190,6 +195,7 @@ def with_days(setting: ResolvedLawn, days: DaySet) -> WorkDays:
         offices=_united(calendar.offices, asked),
         orders=_united(calendar.orders, asked),
         errands=_united(calendar.errands, asked),
+        shops=_united(calendar.shops, asked),
     )
 
 
@@ -197,12 +203,12 @@ def _united(one: DaySet, other: DaySet) -> DaySet:
     return DaySet.of([*one.ranges, *other.ranges])
 
 
-def why_days(setting: ResolvedLawn, operation: str) -> Reason:
-    """Why a task keeps to its days, in the words of who does it."""
+def why_days(setting: ResolvedLawn, operation: str, *, fetched: bool = False) -> Reason:
+    """Why a task keeps to its days, in the words of who does it; `fetched` by a household."""
     entry, brief = setting.book.operations[operation], setting.brief
     if "delivery" in entry.roles:
-        own = brief.delivery.allowed_weekdays or brief.work.by == "contractor"
-        return Reason(WORK_DAYS, phrases.delivery_days() if own else phrases.work_days())
+        own = fetched and brief.work.by != "contractor" and not brief.delivery.allowed_weekdays
+        return Reason(WORK_DAYS, phrases.work_days() if own else phrases.delivery_days())
     if entry.office:
         return Reason(WORK_DAYS, phrases.office_days())
     law = quiet_law(brief, setting.book)
@@ -242,3 +248,12 @@ def told_of_days(brief: Brief, book: Book, public: Collection[int]) -> tuple[Mes
     if country_of(brief) is None:
         told.append(assumed.no_country())
     return tuple(told)
+
+
+def somebody_there(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """That somebody must be there for a load, where suppliers come on days on which the household
+    does not work on the lawn and nobody said which days suit."""
+    told = setting.brief.delivery.allowed_weekdays or setting.brief.work.by == "contractor"
+    calendar = setting.calendar
+    elsewhen = without(calendar.deliveries, calendar.work.ranges).ranges
+    return (of_load.somebody_there(),) if elsewhen and not told else ()

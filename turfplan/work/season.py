@@ -9,6 +9,7 @@ from turfplan.message import Message, said
 from turfplan.phrases import season as phrases
 from turfplan.records.book_names import ComputedNumber, Flag, of_family, of_species
 from turfplan.records.constraints import Constraint, DayStep, Lag, Reason, Step, Strength
+from turfplan.work.buying_lags import buying_lags
 from turfplan.work.campaigns import Campaign
 from turfplan.work.day_limits import day_constraints, days_in_time
 from turfplan.work.days_off import days_for
@@ -29,12 +30,13 @@ from turfplan.work.mowing import low_cut_steps
 from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
+from turfplan.work.phases.buying import with_buying
 from turfplan.work.phases.care import care
-from turfplan.work.phases.dead_turf import dead_turf
+from turfplan.work.phases.dead_turf import black_moss, dead_turf
 from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
 from turfplan.work.phases.low_cuts import LIFTING_CUT
-from turfplan.work.phases.marks import marks, marks_hold
+from turfplan.work.phases.marks import marks, marks_hold, renewal_lags
 from turfplan.work.phases.new_ground import new_ground
 from turfplan.work.phases.open_turf import surface, told_of_spring_coring
 from turfplan.work.phases.prepare import prepare
@@ -78,6 +80,7 @@ def draft_season(
         *level(setting, campaign, volumes.passes, spacing),
         *new_ground(setting, campaign, volumes.passes),
         *dead_turf(setting, campaign),
+        *black_moss(setting),
         *sow(setting, campaign),
         *look_at_earlier(setting),
         *care(setting, campaign, feeding),
@@ -97,13 +100,14 @@ def draft_season(
     spacings = {s.number: wished_spacing(setting, s, spacing) for s in campaign.sessions}
     loads = loads_of(setting, campaign, volumes.passes, drafts, spacings)
     kept, left_out = with_a_day(setting, with_loads(setting, drafts, loads))
-    tasks = _held_to_seed(kept)
+    tasks = _held_to_seed(with_buying(setting, kept, loads, feeding))
     soil = soil_findings(setting)
     return SeasonDraft(
         tuple(tasks),
         (
             *_constraints(setting, campaign, feeding, tasks, computed),
             *load_lags(setting, tasks, loads),
+            *buying_lags(setting, tasks),
         ),
         (
             *soil.notes,
@@ -142,6 +146,7 @@ def _constraints(
         *order_lags(setting, drafts, season_flags(setting, campaign), computed),
         *_full_days(setting, drafts),
         *strip_lags(drafts),
+        *renewal_lags(setting, drafts),
         *_together(setting, drafts),
     )
 

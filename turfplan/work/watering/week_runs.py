@@ -152,11 +152,13 @@ class Week:
         ways += [(wider, 1, 1.0) for wider in range(len(days) + 1, every + 1)]
         ways += [(every, number, 1.0) for number in range(2, most + 1)]
         ways += [(every, number, part) for part in _PARTS for number in range(1, most + 1)]
-        bounds = list[Bound]()
+        bounds: list[Bound] = []
         for count, number, share in ways:
             fit = self._tried(spread(self.lawful, count), number, share, len(days))
             if isinstance(fit, _WeeklyFit):
-                return fit, bounds[0] if bounds else "day"
+                # Of fewer runs: what keeps the day from holding one more.
+                fewer = share == 1 and count == len(days)
+                return fit, "day" if not bounds else bounds[-1 if fewer else 0]
             bounds.append(fit)
         return None, bounds[0]
 
@@ -181,12 +183,20 @@ class Week:
         ):
             return "home"
         gap = self.ground.request.book.si("water.session_gap")
-        starts = place(self._wishes(sessions), [t.elapsed_min for t in times], gap, law)
-        if starts is None:
-            return self._closed
-        if self.stage.name in KEPT_MOIST and self._repeats_in_the_dark(starts, times):
-            return self._closed
+        wishes, elapsed = self._wishes(sessions), [t.elapsed_min for t in times]
+        if (starts := self._kept(place(wishes, elapsed, gap, law), times)) is None:
+            # The law may hold by night what nobody is up for who turns a tap.
+            water = self.ground.request.water
+            by_law = place(wishes, elapsed, gap, law_of(water)) if by_hand(water) else None
+            return self._closed if self._kept(by_law, times) is None else "home"
         return _WeeklyFit(days, depth, share, times, starts)
+
+    def _kept(
+        self, starts: tuple[tuple[int, ...], ...] | None, times: Sequence[RunTime]
+    ) -> tuple[tuple[int, ...], ...] | None:
+        """The starts of a day, unless what is kept moist would be watered twice in one night."""
+        moist = self.stage.name in KEPT_MOIST
+        return None if starts and moist and self._repeats_in_the_dark(starts, times) else starts
 
     def _part_by_part(self, run: RunTime, zone: WateringZone) -> RunTime:
         """The run of a zone whose parts the supply waters one after the other: as long as all.
@@ -306,7 +316,7 @@ class Week:
             area_m2=what.area_m2,
             rate_mm_h=what.rate_mm_h,
             hose=what.hose,
-            amounts=(self._water(what.applied_mm, what.area_m2, len(days) - len(skip)),),
+            amounts=self._water(what.applied_mm, what.area_m2, len(days) - len(skip)),
             why=self.need.why_of(len(fit.starts), often=self._is_often(fit)),
             puts_down=what.puts_down,
             steps=(*what.steps, *self._of_work()),
@@ -332,11 +342,17 @@ class Week:
             return (phrases.how_strip_before(),)
         return tuple(phrases.how_work_of(day=Day(day, year=False)) for day in self.worked)
 
-    def _water(self, mean_mm: float, area_m2: float, days: int) -> Amount:
-        """The water of all runs of a series together, with the sum in words."""
+    def _water(self, mean_mm: float, area_m2: float, days: int) -> tuple[Amount, ...]:
+        """The water of all runs of a series together, with the sum in words, and of one of several:
+        what a calendar shows on each of their days."""
         depth = Quantity(mean_mm, "rain", us_step=0.01, metric_step=0.1)
-        reason = phrases.amount(depth=depth, area=Quantity(area_m2, "area"), n=days)
-        return water_amount(mean_mm * days, area_m2, reason, self.need.facts)
+        area, facts = Quantity(area_m2, "area"), self.need.facts
+        reason = phrases.amount(depth=depth, area=area, n=days)
+        in_all = water_amount(mean_mm * days, area_m2, reason, facts)
+        if days == 1:
+            return (in_all,)
+        why = phrases.amount(depth=depth, area=area, n=1)
+        return in_all, water_amount(mean_mm, area_m2, why, facts, item="water each time")
 
 
 def _clock(minute: int) -> time:
