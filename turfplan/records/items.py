@@ -64,6 +64,9 @@ OrderItem = Literal[
     "potash",
     "phosphate",
     "fertilizer",
+    "preventer",
+    "weed killer",
+    "machine",
 ]
 
 

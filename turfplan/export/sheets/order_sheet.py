@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from turfplan.allotment import allotted
 from turfplan.export.sheets.look import look_of, on_every_page, shown
@@ -10,6 +11,7 @@ from turfplan.message import Listed, Message, Number, Sold, listed
 from turfplan.messages import Words
 from turfplan.messages.entry import item_name
 from turfplan.phrases import order_sheet as phrases
+from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, Plan
 from turfplan.records.plan_task import Task
 from turfplan.units import System
@@ -17,10 +19,10 @@ from turfplan.units import System
 # In what steps parts of a line are told, by its unit: in the first that the whole is made of, else
 # in the last.
 PART_STEPS = {"m3": (0.05, 0.01), "kg": (0.1,)}
-
-
 # What a whole may be off from whole steps: the decimals that plan.json keeps.
 EVEN = 1e-3
+# What is hired is told by its jobs, not in pieces.
+HIRED: Final[OrderItem] = "machine"
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +82,8 @@ def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
 def _line(number: int, line: OrderLine, same_questions: str | None, words: Words) -> LineView:
     name = line.name.text or words.text(item_name(line.item))
     amount = words.value(Sold(line.value, line.unit, line.value_us, line.unit_us))
+    if line.item == HIRED:
+        amount = line.text.text
     loads = _loads(line)
     return LineView(
         anchor=f"order-{number}",
