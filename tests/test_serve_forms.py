@@ -1,9 +1,6 @@
 """What a form says has happened: whatever is sent is answered, and nothing untrue is written."""
 
 from datetime import date
-from functools import cache
-from pathlib import Path
-from tempfile import mkdtemp
 
 import pytest
 from hypothesis import example, given, settings
@@ -85,10 +82,10 @@ def test_what_was_filled_in_is_kept_but_for_the_consent() -> None:
     assert kept_fields(FormData(given)) == given[:-1]
 
 
-@cache
-def client() -> tuple[TestClient, str, str]:
+@pytest.fixture(scope="module")
+def client(tmp_path_factory: pytest.TempPathFactory) -> tuple[TestClient, str, str]:
     """A server with a lawn, the address of who ticks, and the owner's."""
-    home = ServedHome(Path(mkdtemp(prefix="turfplan-forms-")), SOIL_TEST)
+    home = ServedHome(tmp_path_factory.mktemp("forms"), SOIL_TEST)
     page = f"/lawn/{home.token('edit', 'Ana')}"
     made = create_app(home.settings(replan=None))
     asking = TestClient(made, follow_redirects=False)
@@ -157,16 +154,26 @@ ASKED = st.sampled_from(
 )
 
 
-@example("undo", {"number": "9" * 4400}, "", "did")
-@example("withdraw", {"number": "9" * 19}, "", "calendar")
-@example("other", {"job": "soil_test", "how": "done", "on": "9999-12-31", "keep": "yes"}, "", "")
-@given(ASKED, st.dictionaries(FIELDS, WORDS, max_size=6), WORDS, st.sampled_from(["", "did", "x"]))
+@example(asked="undo", fields={"number": "9" * 4400}, query="", page="did")
+@example(asked="withdraw", fields={"number": "9" * 19}, query="", page="calendar")
+@example(
+    asked="other",
+    fields={"job": "soil_test", "how": "done", "on": "9999-12-31", "keep": "yes"},
+    query="",
+    page="",
+)
+@given(
+    asked=ASKED,
+    fields=st.dictionaries(FIELDS, WORDS, max_size=6),
+    query=WORDS,
+    page=st.sampled_from(["", "did", "x"]),
+)
 @settings(max_examples=120, deadline=None)
 def test_no_form_and_no_address_breaks_the_server(
-    asked: str, fields: dict[str, str], query: str, page: str
+    client: tuple[TestClient, str, str], asked: str, fields: dict[str, str], query: str, page: str
 ) -> None:
     """Every form with any fields, on any page, and any query: an answer, never a failure."""
-    asking, ticking, owner = client()
+    asking, ticking, owner = client
     form = {"do": asked} | {name: text.replace("\ud800", "") for name, text in fields.items()}
     for address in (ticking, owner):
         path = f"{address}/{page}" if page else address

@@ -75,18 +75,6 @@ def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought
     return lines
 
 
-def _bought_of(whole_kg: float, shares: Sequence[float], system: System) -> list[float]:
-    """What is bought of a mass in parts, kg: as it is sold, and in all as much as the whole.
-
-    Where a part is less than a step of sale each is left to be rounded up by itself.
-    """
-    exact = [whole_kg * share for share in shares]
-    told = read_as(whole_kg, "mass", system, "up")
-    step = convert(mass_step(told), told.unit, "mass")
-    parts = allotted(exact, step, convert(told.value, told.unit, "mass"))
-    return list(parts) if all(parts) else exact
-
-
 def starter_order(setting: ResolvedLawn, starters: Sequence[Draft]) -> list[Bought]:
     """The nitrogen of a starter, with the seed; where a soil test asks for phosphate, in a
     fertilizer that brings it."""
@@ -102,6 +90,18 @@ def starter_order(setting: ResolvedLawn, starters: Sequence[Draft]) -> list[Boug
         line = _line_of("fertilizer", name, amount, _sold(amount, setting.system), draft.id)
         lines.append(replace(line, kind=buying.of_starter()))
     return lines
+
+
+def _bought_of(whole_kg: float, shares: Sequence[float], system: System) -> list[float]:
+    """What is bought of a mass in parts, kg: as it is sold, and in all as much as the whole.
+
+    Where a part is less than a step of sale each is left to be rounded up by itself.
+    """
+    exact = [whole_kg * share for share in shares]
+    told = read_as(whole_kg, "mass", system, "up")
+    step = convert(mass_step(told), told.unit, "mass")
+    parts = allotted(exact, step, convert(told.value, told.unit, "mass"))
+    return list(parts) if all(parts) else exact
 
 
 def fertilizer_order(setting: ResolvedLawn, feeds: Sequence[Draft]) -> list[Bought]:

@@ -16,13 +16,15 @@ from turfplan.records.plan import OrderLine, Plan
 from turfplan.records.plan_task import Task
 from turfplan.units import System
 
+# What is hired is told by its jobs, not in pieces.
+HIRED: Final[OrderItem] = "machine"
 # In what steps parts of a line are told, by its unit: in the first that the whole is made of, else
 # in the last.
 PART_STEPS = {"m3": (0.05, 0.01), "kg": (0.1,)}
+
+
 # What a whole may be off from whole steps: the decimals that plan.json keeps.
 EVEN = 1e-3
-# What is hired is told by its jobs, not in pieces.
-HIRED: Final[OrderItem] = "machine"
 
 
 @dataclass(frozen=True, slots=True)
