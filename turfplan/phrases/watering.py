@@ -745,7 +745,8 @@ def verdict_gap_plants(*, gap: int, grass: Message, days: int) -> Message:
 def verdict_gap_relaid(*, gap: int, days: int) -> Message:
     """The law leaves up to {gap} days between waterings and you have no permit for more; turf that
     is lifted and laid back is watered at once and must stay moist every day for up to {days} days
-    until it roots, as sod must: no hollow is lifted.
+    until it roots, as sod must: no hollow is lifted without a permit (`permit = true` with the
+    water).
     """
     return Message("watering.verdict.gap_relaid", (("gap", gap), ("days", days)))
 

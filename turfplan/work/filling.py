@@ -23,8 +23,8 @@ def ways_of_filling(setting: ResolvedLawn, *, begun: bool = False) -> tuple[Reso
 
     Lifting is for hollows in living turf, and as much of it as the people at hand can do. It needs
     no season in which grass grows through a pass: what lies beside the hollows may wait. What is
-    left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed. Where lifting has
-    `begun` the turf is up, and no law is asked any more.
+    left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed.
+    Where lifting has `begun` the turf is up, and no law is asked any more.
     """
     if not setting.levelling.bands or setting.on_open_ground:
         return (setting,)
