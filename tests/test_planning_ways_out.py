@@ -183,6 +183,17 @@ def test_more_days_are_those_that_the_brief_rules_out() -> None:
     assert offers(_with_more_days, week, law) == ["permit = true"]
     assert offers(_with_more_days, week, {"water": {"allowed_weekdays": ["tue"]}}) == []
     assert offers(_with_more_days, week, {"water": {"permit": False}}) == []
+    assert offers(_with_more_days, week, {"water": {"parity": "odd", "permit": False}}) == [
+        "permit = true"
+    ]
+    wanted = {
+        "overseed": "ways_out.water_permit",
+        "plant": "ways_out.water_permit_plants",
+        "none": "ways_out.water_permit_relaid",
+    }
+    for intent, title in wanted.items():
+        brief = brief_of(week, law, {"seeding": {"intent": intent}})
+        assert [w.title.key for w in _with_more_days(brief, setting_of(brief))] == [title]
 
 
 @pytest.mark.full

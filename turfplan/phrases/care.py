@@ -95,13 +95,6 @@ def preventer_watered_in_rain() -> Message:
     return Message("care.preventer_watered_in_rain")
 
 
-def starter_wakes() -> Message:
-    """Seed with no fresh compost under it gets a starter, once, when it wakes in spring and not
-    when it is sown: nitrogen for the seedlings, phosphorus only where test and law allow.
-    """
-    return Message("care.starter_wakes")
-
-
 def starter_wakes_how() -> Message:
     """Spread evenly in two directions over the seed that lies in the ground, sweep granules off
     paving back onto the lawn.

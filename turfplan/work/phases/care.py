@@ -119,7 +119,6 @@ def _starter(
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
     asleep = up is not None and up.wakes > 0
-    why = phrases.starter_wakes() if asleep else said(feed.reason)
     how = book_messages(setting.book, "operations.starter_feed.how")
     how = (phrases.starter_wakes_how(),) if asleep else how
     phosphate = feeding.phosphate_with_g_m2(feed.key)
@@ -135,7 +134,7 @@ def _starter(
         setting,
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
-        wording=Wording(why, how=how),
+        wording=Wording(said(feed.reason), how=how),
         extent=sown_now_place(setting, sown_share(setting, campaign)).extent(setting),
         facts=feed.facts,
     )
