@@ -383,8 +383,7 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
         return Comparison(None, (), (steep,))
     # Whoever thins the thatch would next be told of the water: both are said at once.
     dry = verdict.reasons if setting.sowing.needs_water else ()
-    sponge = too_thick(setting)
-    if against := (*((sponge,) if sponge is not None else ()), *dry):
+    if against := (*filter(None, (too_thick(setting),)), *dry):
         return Comparison(None, (), against)
     return compare(setting, feeder_for(setting), permit=verdict.needs_permit)
 

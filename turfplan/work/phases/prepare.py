@@ -134,9 +134,7 @@ def _of_one_season(setting: ResolvedLawn, campaign: Campaign) -> bool:
         return campaign.sessions[0].sows
     sown = campaign.sow_window
     lifting = setting.open("lift_and_fill")
-    return sown is not None and any(
-        w.start <= sown.end and sown.start <= w.end for w in lifting
-    )
+    return sown is not None and any(w.start <= sown.end and sown.start <= w.end for w in lifting)
 
 
 def _hours_by_day(setting: ResolvedLawn, ahead: int) -> Draft:
