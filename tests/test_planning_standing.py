@@ -97,3 +97,15 @@ def test_what_was_dropped_or_skipped_is_no_task_of_the_rules(
     """It is history of the feed alone; what is done still is one."""
     task = begun()[1].tasks[0]
     assert _is_drafted(task.model_copy(update={"closed": closed, "status": status})) is drafted
+
+
+def test_what_was_taken_as_done_stays_so() -> None:
+    """Seed that was sown had been fetched: no word of the trip is needed, on a later day either."""
+    given, before = begun()
+    sown = next(task for task in before.tasks if task.plays("sowing"))
+    entry = JournalEntry(number=1, at=TODAY, kind="done", task=sown.id, on=sown.end)
+    made = planned(given, (entry,), before, today=sown.end + timedelta(days=1))
+    again = planned(given, (entry,), made, today=sown.end + timedelta(days=5))
+    for plan in (made, again):
+        trip = plan.task("collect.seed")
+        assert trip is not None and trip.closed == "done" and not trip.overdue

@@ -7,6 +7,7 @@ from typing import Literal
 from turfplan.app.inputs import language_of
 from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.data_folder import output_folder_of
 from turfplan.files.reading.plan import read_plan
 from turfplan.messages import Words, words_for
 from turfplan.phrases import errors
@@ -22,11 +23,13 @@ def words_of(plan: Plan) -> Words:
 
     Those of the book too for a plan of before it kept its names.
     """
+    country = plan.place.country
     if plan.names:
-        return words_for(plan.language, plan.lawn.units)
+        return words_for(plan.language, plan.lawn.units, country=country)
     from turfplan.files.reading.book import load_book
 
-    return words_for(plan.language, plan.lawn.units, english_of(load_book(plan.place.region)))
+    english = english_of(load_book(plan.place.region))
+    return words_for(plan.language, plan.lawn.units, english, country=country)
 
 
 def words_of_user() -> Words:
@@ -34,7 +37,7 @@ def words_of_user() -> Words:
 
     Amounts are in metric units. Raises TurfplanError for an unknown language.
     """
-    return words_for(language_of(None), System.METRIC)
+    return words_for(language_of(None), System.METRIC, terminal=True)
 
 
 def outputs(plan: Plan, words: Words, extras: Collection[Extra] = ()) -> dict[str, bytes]:
@@ -71,8 +74,9 @@ def outputs(plan: Plan, words: Words, extras: Collection[Extra] = ()) -> dict[st
 
 
 def output_folder(brief: Path, chosen: Path | None) -> Path:
-    """Where a brief's outputs go: the folder that was named, else one beside it of its name."""
-    return chosen if chosen is not None else brief.with_suffix("")
+    """Where a brief's outputs go: the folder that was named, else its lawn's folder, or one beside
+    it of its name."""
+    return chosen if chosen is not None else output_folder_of(brief)
 
 
 def plan_in(folder: Path, brief: Path) -> Plan:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from turfplan.cli.speech import say, words_of, words_of_user
+from turfplan.cli.speech import brief_at, say, words_of, words_of_user
 from turfplan.phrases import commands
 
 if TYPE_CHECKING:
@@ -25,7 +25,12 @@ ON_SCREEN = ("stop", "law", "safety")
 
 
 def plan(
-    brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief, a TOML file."),
+    brief: Path = typer.Argument(
+        ...,
+        metavar="BRIEF",
+        help="The brief, a TOML file, or the folder of its lawn.",
+        callback=brief_at,
+    ),
     output: Path | None = typer.Option(
         None,
         "-o",
@@ -43,6 +48,9 @@ def plan(
     pdf: bool = typer.Option(False, "--pdf", help="Write checklist.pdf too (needs the extra pdf)."),
     assume: str | None = typer.Option(
         None, "--assume", help="not-done: tasks that are over without an entry are planned again."
+    ),
+    forget: bool = typer.Option(
+        False, "--forget", help="Plan without the entries that the journal has lost."
     ),
     fall_back: bool = typer.Option(
         False,
@@ -66,7 +74,7 @@ def plan(
     # Longer than most functions: its options stand one a line.
     from turfplan.app.inputs import read_input
     from turfplan.app.outputs import output_folder
-    from turfplan.app.plan_lawn import plan_lawn
+    from turfplan.app.plan_lawn import PlanRun, plan_lawn
     from turfplan.files.reading.brief import journal_beside
 
     not_done = _is_not_done(assume)
@@ -77,9 +85,12 @@ def plan(
         folder,
         journal_beside(brief),
         tell=_teller(words_of_user()),
-        today=today.date() if today else None,
-        assume_not_done=not_done,
-        extras=_extras(todos=todos, pdf=pdf),
+        run=PlanRun(
+            today.date() if today else None,
+            not_done,
+            forget,
+            _extras(todos=todos, pdf=pdf),
+        ),
     )
     if as_json:
         print(json.dumps(done.plan.model_dump(mode="json", by_alias=True), ensure_ascii=False))
@@ -122,7 +133,7 @@ def _cannot(made: "Plan", conflict: "PlanConflict") -> None:
     words = words_of(made)
     say(words, screen.cannot())
     for reason in conflict.reasons:
-        say(words, screen.point(line=str(reason)))
+        say(words, screen.point(line=words.text(reason)))
     for rejected in made.rejected:
         say(words, screen.rejected(campaign=str(rejected.campaign), reason=str(rejected.reason)))
     _ways_out(words, made)
@@ -149,7 +160,7 @@ def _put_off(words: "Words", made: "Plan") -> None:
 
     for text in made.put_off:
         note = next(note for note in made.ranked if note.text == text)
-        say(words, screen.note_of_rank(rank=Message(f"screen.rank.{note.rank}"), note=str(text)))
+        say(words, screen.note_of_rank(rank=Message(f"screen.rank.{note.rank}"), note=text))
     if made.put_off:
         _ways_out(words, made)
 
@@ -204,7 +215,7 @@ def _notes(words: "Words", done: "PlannedLawn", brief: Path) -> None:
             continue
         rank = Message(f"screen.rank.{note.rank}")
         line = screen.new_note if text in new else screen.note_of_rank
-        say(words, line(rank=rank, note=text))
+        say(words, line(rank=rank, note=note.text))
     if left:
         command = f"turfplan print {brief} book"
         say(words, screen.more_notes(n=left, command=command))
@@ -230,7 +241,7 @@ def _tasks(words: "Words", made: "Plan") -> None:
             say(
                 words,
                 screen.job(
-                    days=Days(task.start, task.end),
+                    days=Days(*task.days),
                     title=str(task.title),
                     mark=_mark(words, task),
                     years=worked,

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from turfplan.cli.speech import say, words_of
+from turfplan.cli.speech import brief_at, say, words_of
 from turfplan.phrases import files
 
 if TYPE_CHECKING:
@@ -22,6 +22,7 @@ class Sheet(StrEnum):
     BOOK = "book"
     ORDER = "order"
     CHANGES = "changes"
+    WATER = "water"
     MEASURE = "measure"
 
 
@@ -37,18 +38,25 @@ _SHEETS: "dict[Sheet, SheetName]" = {
     Sheet.BOOK: "book",
     Sheet.ORDER: "order",
     Sheet.CHANGES: "changes",
+    Sheet.WATER: "water",
 }
 _PAPER: "dict[PaperSize, PaperName]" = {PaperSize.LETTER: "letter", PaperSize.A4: "a4"}
 
 
 def print_sheet(
     brief: Annotated[
-        Path, typer.Argument(metavar="BRIEF", help="The brief that is printed, or its plan.")
+        Path,
+        typer.Argument(
+            metavar="BRIEF",
+            help="The brief that is printed, its plan, or the folder of its lawn.",
+            callback=brief_at,
+        ),
     ],
     sheet: Annotated[
         Sheet,
         typer.Argument(
-            help="Weekly checklist, season book, order sheet, changes, or how to measure the lawn."
+            help="Weekly checklist, season book, order sheet, changes, watering card, or how to "
+            "measure the lawn."
         ),
     ] = Sheet.WEEK,
     week: Annotated[

@@ -6,14 +6,19 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from turfplan.cli.speech import say, words_of
+from turfplan.cli.speech import brief_at, say, words_of
 
 if TYPE_CHECKING:
     from turfplan.app.explain_task import Explanation
 
 
 def why(
-    brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief whose plan is explained."),
+    brief: Path = typer.Argument(
+        ...,
+        metavar="BRIEF",
+        help="The brief whose plan is explained, or the folder of its lawn.",
+        callback=brief_at,
+    ),
     task: str = typer.Argument(..., metavar="TASK", help="A task id such as topdress.1."),
     output: Path | None = typer.Option(
         None, "-o", "--output", metavar="DIR", help="The folder of the plan."
@@ -57,6 +62,7 @@ def _print_json(told: "Explanation") -> None:
 
 def _print_words(told: "Explanation") -> None:
     """The reasons in sentences, with what they rest on."""
+    from turfplan.export.sheets.slips import slip_text
     from turfplan.message import Day, Days
     from turfplan.messages.entry import item_name, measured
     from turfplan.phrases import screen
@@ -66,6 +72,8 @@ def _print_words(told: "Explanation") -> None:
     say(words, screen.why_title(title=str(found.title), days=Days(found.start, found.end)))
     say(words, screen.why_at_all(why=str(found.why)))
     say(words, screen.why_open(days=Days(window.start, window.end), best=Day(found.best)))
+    if slip := slip_text(plan, found, words):
+        say(words, screen.below(line=slip))
     for head, lines in (
         (screen.why_not_earlier(), found.not_earlier),
         (screen.why_not_later(), found.not_later),

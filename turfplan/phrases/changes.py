@@ -24,12 +24,12 @@ def because_skipped() -> Message:
 
 
 def because_done() -> Message:
-    """It is logged as done."""
+    """It is done."""
     return Message("changes.because.done")
 
 
 def because_part_done(*, share: Number) -> Message:
-    """{share} of it is logged as done."""
+    """{share} of it is done."""
     return Message("changes.because.part_done", (("share", share),))
 
 
@@ -53,6 +53,11 @@ def because_refused() -> Message:
     return Message("changes.because.refused")
 
 
+def because_not_done() -> Message:
+    """It was not done on its day."""
+    return Message("changes.because.not_done")
+
+
 def because_no_day_left(*, reason: Message) -> Message:
     """After what has happened no day is left for it. {reason}"""
     return Message("changes.because.no_day_left", (("reason", reason),))
@@ -69,7 +74,7 @@ def because_follows() -> Message:
 
 
 def because_other_amounts() -> Message:
-    """The amounts follow the brief or what was used."""
+    """The amounts follow what was asked for or what was used."""
     return Message("changes.because.other_amounts")
 
 
@@ -84,7 +89,7 @@ def because_other_reader() -> Message:
 
 
 def because_reworded() -> Message:
-    """How it is done follows the brief or the book."""
+    """It is told in other words."""
     return Message("changes.because.reworded")
 
 

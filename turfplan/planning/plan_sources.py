@@ -64,13 +64,15 @@ class SoFar:
     """The plan before, and the journal since the first one.
 
     Days that went by without an entry count as done, or as not done (`assume_not_done`). `inputs`
-    says what of the files that were read was torn or refused.
+    says what of the files that were read was torn or refused. `brief_sha256` is the digest of the
+    brief, by which the next run knows whether it is the same.
     """
 
     journal: Sequence[JournalEntry] = ()
     previous: Plan | None = None
     assume_not_done: bool = False
     inputs: Sequence[Message] = ()
+    brief_sha256: str = ""
 
 
 NOTHING_YET = SoFar()

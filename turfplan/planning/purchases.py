@@ -1,6 +1,7 @@
 """What is bought: bulk material by load, what comes in bags and trays, with the dates."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections import Counter
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
@@ -10,20 +11,22 @@ from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Message, Number, Quantity, length_mm, listed, said, sentences
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import order as phrases
-from turfplan.planning.amounts import densities, in_litres
-from turfplan.planning.load_reasons import LoadWanted, part
+from turfplan.planning.amounts import densities
+from turfplan.planning.load_reasons import LoadWanted, loose
 from turfplan.planning.stock import Stock
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart
 from turfplan.units import us_twin
 from turfplan.work.bags import Bags, bags_of, in_bags, least_bulk_m3
-from turfplan.work.drafts import Load
+from turfplan.work.barrows import in_litres
+from turfplan.work.drafts import Draft, Load
 from turfplan.work.feeding.lime_need import ph_range
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import (
     Mixture,
     depth_of_load_mm,
     mixture,
+    sold_step_m3,
     sold_volume_m3,
     truck_loads_m3,
 )
@@ -42,8 +45,9 @@ class Bought:
     """An order before it has dates: what, how much, of which parts, and its tasks.
 
     `loads` are loose m3. `order_task` orders it (None: nobody does), `deliver_task` receives or
-    uses it. `short_name` is what a title calls it, where its name is too long for one. What comes
-    `in_bags` has no truckloads.
+    uses it. `short_name` is what a title calls it, where its name is too long for one; `kind` is
+    what a trip calls it. What comes `in_bags` has no truckloads. `steps` are the tasks that see to
+    it, in their order; an `estimate` says what may still change it.
     """
 
     item: OrderItem
@@ -61,6 +65,9 @@ class Bought:
     facts: tuple[str, ...] = ()
     short_name: Message | None = None
     in_bags: bool = False
+    kind: Message | None = None
+    steps: tuple[Draft, ...] = ()
+    estimate: Message | None = None
 
 
 def material_orders(
@@ -112,10 +119,12 @@ def _mix_line(
     if load.bags:
         return _bag_line(setting, mix, load, wanted, why)
     least_m3 = least_bulk_m3(setting) if wanted.order_m3 > 0 else 0.0
-    least = phrases.mix_least(volume=part(least_m3)) if wanted.order_m3 < least_m3 else None
+    least = phrases.mix_least(volume=loose(least_m3)) if wanted.order_m3 < least_m3 else None
     volume = sold_volume_m3(max(wanted.order_m3, least_m3), setting.system)
     blended = mixture(volume, mix.parts, densities(setting))
-    trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
+    trucks = truck_loads_m3(
+        volume, setting.brief.delivery.truck_limit_m3, sold_step_m3(setting.system)
+    )
     return Bought(
         "mix",
         said(mix.name),
@@ -230,7 +239,12 @@ def _bulk(volume_m3: float, mass_kg: float, loads_m3: tuple[float, ...]) -> Mess
     volume, weight = Quantity(volume_m3, "volume", "up"), Quantity(mass_kg, "load")
     if len(loads_m3) == 1:
         return phrases.bulk(volume=volume, weight=weight)
-    return phrases.bulk_loads(n=len(loads_m3), volume=volume, weight=weight, each=part(loads_m3[0]))
+    sizes = Counter(round(load, 6) for load in loads_m3)
+    if len(sizes) == 1:
+        each = loose(loads_m3[0])
+        return phrases.bulk_loads(n=len(loads_m3), volume=volume, weight=weight, each=each)
+    each_size = listed(phrases.loads_of(n=n, each=loose(size)) for size, n in sizes.items())
+    return phrases.bulk_loads_of(volume=volume, weight=weight, loads=len(loads_m3), sizes=each_size)
 
 
 def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
@@ -245,7 +259,9 @@ def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
         text = _in_bags(setting, bags, volume * density)
     else:
         volume = sold_volume_m3(max(loose_m3, least_bulk_m3(setting)), setting.system)
-        trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
+        trucks = truck_loads_m3(
+            volume, setting.brief.delivery.truck_limit_m3, sold_step_m3(setting.system)
+        )
         text = _bulk(volume, volume * density, trucks)
     return Bought(
         SOIL,
@@ -290,17 +306,25 @@ def order_lines(
     days: Mapping[str, tuple[date, date]],
     lead_days: int,
     first: date,
+    done: Collection[str] = (),
 ) -> tuple[OrderLine, ...]:
-    """The order with its dates: the day of the order task, else `lead_days` before the work.
+    """The order with its dates: those of its first and its last task, where it has any, else
+    `lead_days` before the work.
 
-    `days` are the first and last day of each task by id; nothing is ordered before `first`.
+    `days` are the first and last day of each task by id; what is not `done` is ordered on the
+    `first` day or later.
     """
     lines = []
     for line in bought:
-        deliver = days[line.deliver_task][0] if line.deliver_task in days else first
+        steps = [step.id for step in line.steps if step.id in days]
+        brought = steps[-1] if steps and line.item != "machine" else line.deliver_task
+        deliver = days[brought][0] if brought in days else first
         # Bags are bought on the day on which they are fetched.
         ahead = max(first, deliver - timedelta(days=0 if line.in_bags else lead_days))
-        asked = days.get(line.order_task or "", (ahead, ahead))[0]
+        asked = days.get(steps[0] if steps else line.order_task or "", (ahead, ahead))[0]
+        if steps and steps[0] not in done and asked < first:
+            # Its day is over, and nobody said that it was ordered: it is asked for today.
+            asked, deliver = first, max(first, deliver)
         # What is needed before the rest is ordered is not ordered with it.
         lines.append(_dated(line, asked if asked <= deliver else ahead, deliver))
     return tuple(lines)
@@ -333,6 +357,8 @@ def _dated(line: Bought, order_by: date, deliver_by: date) -> OrderLine:
         acceptance=line.acceptance,
         text=line.text,
         facts=line.facts,
+        tasks=tuple(step.id for step in line.steps),
+        estimate=line.estimate,
     )
 
 

@@ -9,6 +9,7 @@ from datetime import date
 from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.message import Message, sentences
 from turfplan.network import Conflict
+from turfplan.planning.bought_again import with_bought_again
 from turfplan.planning.candidates import (
     MAIN_WORK,
     Candidate,
@@ -19,6 +20,7 @@ from turfplan.planning.candidates import (
     draft_campaign,
     lawfully_fed,
 )
+from turfplan.planning.dry_days import dry_day_constraints
 from turfplan.planning.falling import dated_without, falling, without, without_tasks
 from turfplan.planning.fed import fed
 from turfplan.planning.giving_way import (
@@ -29,7 +31,7 @@ from turfplan.planning.giving_way import (
     with_work_closed,
     work_to_close,
 )
-from turfplan.planning.history import dry_day_constraints, fixed_nodes, history_constraints
+from turfplan.planning.history import fixed_nodes, history_constraints
 from turfplan.planning.marks_again import (
     asked_before,
     run_out_requests,
@@ -54,6 +56,7 @@ from turfplan.planning.preparation_again import (
 )
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
+from turfplan.planning.settled_by_work import with_bought_for_done
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
@@ -261,10 +264,12 @@ def _repaired(
     """A campaign around what has happened, or why it cannot be kept; cuts, cores and marks that run
     out before the work they were for come again, where there are the days for it.
     """
-    season = without_followers(setting, drafted.season, given.history)
-    season = with_booked(_without_skipped(season, given.history), given.history)
-    history = without_waiting(setting.book, season, given.history)
+    history = with_bought_for_done(setting.book, drafted.season, given.history)
+    season = without_followers(setting, drafted.season, history)
+    season = with_booked(_without_skipped(season, history), history)
+    history = without_waiting(setting.book, season, history)
     season, history = without_too_late(setting, season, history, _first_open_day(setting))
+    season = with_bought_again(setting, drafted, season, history)
     given = replace(given, history=history)
     done_again = prepared_before(setting, season, history)
     season = with_preparation_again(setting, drafted.campaign, season, done_again, history)

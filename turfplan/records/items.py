@@ -22,6 +22,7 @@ AmountItem = Literal[
     "mat",
     "pegs",
     "water",
+    "water each time",
     "lime",
     "lime rate",
     "sulfur",
@@ -63,6 +64,9 @@ OrderItem = Literal[
     "potash",
     "phosphate",
     "fertilizer",
+    "preventer",
+    "weed killer",
+    "machine",
 ]
 
 

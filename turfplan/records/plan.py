@@ -29,7 +29,11 @@ class OrderPart(PlanRecord):
 
 
 class OrderLine(PlanRecord):
-    """One thing to buy, rounded up to how it is sold."""
+    """One thing to buy, rounded up to how it is sold.
+
+    `tasks` are those that see to it, in their order: what orders it, calls for it, brings or
+    fetches it. `estimate` says what may still change it: it is not to be ordered yet.
+    """
 
     item: NamedOrder
     name: Said = NOTHING
@@ -46,6 +50,9 @@ class OrderLine(PlanRecord):
     acceptance: tuple[Said, ...] = ()
     text: Said = NOTHING
     facts: tuple[str, ...] = ()
+    # Left out where they say nothing: they came later.
+    tasks: tuple[str, ...] = Field(default=(), exclude_if=lambda tasks: not tasks)
+    estimate: Said | None = Field(default=None, exclude_if=lambda said: said is None)
 
 
 class Rejected(PlanRecord):
@@ -103,6 +110,8 @@ class LawnFacts(PlanRecord):
     depth_mm: float = 0.0
     intent: str = "none"
     mix: Said | None = None
+    # How many work at once; None in plans of before it was kept.
+    people: int | None = Field(default=None, exclude_if=lambda people: people is None)
 
 
 class PublicHolidays(PlanRecord):

@@ -74,6 +74,7 @@ def revise(
     """
     moment = now.astimezone(UTC).replace(microsecond=0)
     run, drafted = _begun(draft, previous, now, words, history or TaskHistory())
+    draft = _ordered_in_feed_words(draft, drafted)
     old = {task.id: task for task in previous.tasks} if previous is not None else {}
     steps = [_step(run, task, old.pop(task.id, None)) for task in drafted]
     steps += [_missing(run, task) for task in old.values()]
@@ -100,6 +101,16 @@ def _begun(
     today = now.astimezone(ZoneInfo(draft.timezone)).date()
     run = RevisionRun(words, draft, previous, _with_feed_ids(past, retired), today)
     return run, in_feed_words(in_order_of_date(draft.tasks, past.recorded), retired)
+
+
+def _ordered_in_feed_words(draft: Plan, drafted: Sequence[Task]) -> Plan:
+    """The draft whose order names its tasks as the feed does."""
+    names = {ours.id: theirs.id for ours, theirs in zip(draft.tasks, drafted, strict=True)}
+    lines = (
+        line.model_copy(update={"tasks": tuple(names.get(name, name) for name in line.tasks)})
+        for line in draft.order
+    )
+    return draft.model_copy(update={"order": tuple(lines)})
 
 
 def _changed(

@@ -44,6 +44,14 @@ def _given_mm(runs: Sequence[WaterRun], area_m2: float) -> dict[date, float]:
     return dict(sorted(given.items()))
 
 
+def without_rained(
+    runs: Sequence[WaterRun], rained: Mapping[str, Set[date]]
+) -> tuple[WaterRun, ...]:
+    """The runs with the days turned off of which somebody said that rain has done their work, by
+    the run's id."""
+    return tuple(_without(run, rained.get(run.id, frozenset())) for run in runs)
+
+
 def _without(run: WaterRun, off: Set[date]) -> WaterRun:
     """The run with those of the days turned off that it has."""
     skipped = off & set(run.days())
@@ -148,7 +156,9 @@ def _like(run: WaterRun, old: KnownSeries, skip: tuple[date, ...]) -> WaterRun:
     """The run with the times of the calendar; depths and amounts follow its minutes and days."""
     longer = old.minutes / run.minutes
     days = len(recurring_days(old.start, old.end, old.weekdays, skip)) / max(1, len(run.days()))
-    amounts = tuple(_scaled(amount, longer * days) for amount in run.amounts)
+    amounts = tuple(
+        _scaled(amount, longer * (days if amount.item == "water" else 1)) for amount in run.amounts
+    )
     return replace(
         run,
         start=old.start,
