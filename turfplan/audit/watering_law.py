@@ -62,12 +62,15 @@ def _for_young_grass(case: Case, task: Task) -> bool:
 
 def relaid_turf_kept_moist(case: Case) -> Iterator[Fault]:
     """No turf is lifted where the lawful days lie too far apart and there is no permit: it dries
-    out as sod does."""
+    out as sod does. What has begun is finished."""
     water = case.brief.water
     if water.possible is False or water.permit is not False:
         return
     most = round(case.book.si("water.germination_gap"))
+    begun = case.plan.past.part_done if case.plan.past is not None else {}
     for task in case.to_do("relaying"):
+        if task.id in begun:
+            continue
         rooting = round(case.book.fact("water.rooting_days").high_si)
         days = [task.start + timedelta(number) for number in range(rooting + 1)]
         lawful = [day for day in days if _open(case, day)]
