@@ -808,6 +808,14 @@ def _dry_plants() -> Made:
     return plugs.to(plant.id, how=kept)
 
 
+@breaks("relaid_left_dry")
+def _dry_relaid() -> Made:
+    """Turf is lifted where two days a week are open to watering and no permit is asked for."""
+    north = made("pacific-northwest")
+    north = north.without(*(t.id for t in north.plan.tasks if t.operation == "water"))
+    return north.told("water", allowed_weekdays=("wed", "sat"), permit=False)
+
+
 @breaks("watered_while_banned")
 def _banned() -> Made:
     sand = made("bermuda-sand")

@@ -675,6 +675,11 @@ def test_ways_left_are_those_of_the_lifted_hollows() -> None:
         assert ways and {round(way.levelling.lift_depth_mm, 2) for way in ways} == {31.75}
         assert all(band.depth_mm <= 12.71 for way in ways for band in way.levelling.bands)
         assert any(not way.levelling.bands for way in ways)
+    # A permit that is refused once turf is up lays no turf back unfilled.
+    refused = setting_of(brief_of(OMAHA, {"water": {"allowed_weekdays": ["sat"], "permit": False}}))
+    assert not any(way.levelling.lift_share for way in ways_of_filling(refused))
+    ways = ways_still_open(refused, before, TaskHistory(part_done={"lift_and_fill": 0.5}))
+    assert ways and {round(way.levelling.lift_depth_mm, 2) for way in ways} == {31.75}
     shallow = {"leveling": {"lows": [{"depth": "1 in", "share": 0.06}]}}
     other = setting_of(brief_of(OMAHA, shallow))
     lifted = TaskHistory(done={"lift_and_fill": 1})

@@ -183,6 +183,17 @@ def test_more_days_are_those_that_the_brief_rules_out() -> None:
     assert offers(_with_more_days, week, law) == ["permit = true"]
     assert offers(_with_more_days, week, {"water": {"allowed_weekdays": ["tue"]}}) == []
     assert offers(_with_more_days, week, {"water": {"permit": False}}) == []
+    assert offers(_with_more_days, week, {"water": {"parity": "odd", "permit": False}}) == [
+        "permit = true"
+    ]
+    wanted = {
+        "overseed": "ways_out.water_permit",
+        "plant": "ways_out.water_permit_plants",
+        "none": "ways_out.water_permit_relaid",
+    }
+    for intent, title in wanted.items():
+        brief = brief_of(week, law, {"seeding": {"intent": intent}})
+        assert [w.title.key for w in _with_more_days(brief, setting_of(brief))] == [title]
 
 
 @pytest.mark.full
@@ -556,3 +567,26 @@ def test_what_has_no_season_says_so() -> None:
     ends = replace(setting, last_day=setting.first_day + 10)
     possible, ruled_out = campaigns(ends)
     assert possible == () and [why.key for _, why in ruled_out] == ["campaigns.no_season"]
+
+
+@pytest.mark.full
+def test_thatch_and_the_permit_that_is_missing_are_told_at_once() -> None:
+    """Whoever thins the thatch would else be refused again; each way is dated, and levelling alone
+    lifts no turf into dry days."""
+    lawn = {
+        "lawn": {"grass": "st_augustine", "soil": "clay", "area": "3400 ft2", "thatch": "1.1 in"},
+        "place": {"postal_code": "77057"},
+        "leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.06}]},
+        "seeding": {"intent": "plant", "form": "sod"},
+        "water": {"allowed_weekdays": ["wed", "sat"], "permit": False, "timer": True},
+    }
+    plan = plan_of(lawn)
+    assert plan.conflict is not None
+    keys = [reason.key for reason in plan.conflict.reasons]
+    assert "sponge" in keys[0] and len(keys) == 2
+    assert "new plants" in str(plan.conflict.reasons[1])
+    assert plan.options
+    assert all(str(option.reason).startswith("Checked: ") for option in plan.options)
+    told = " ".join(str(option.title) for option in plan.options)
+    assert "water new seed" not in told and " now" not in told
+    assert not any("hollows lifted" in str(option.reason) for option in plan.options)

@@ -30,6 +30,7 @@ from turfplan.work.filling import (
     cost_of_way,
     leaves_all,
     left_share,
+    lift_refused,
     lift_settle,
     ways_of_filling,
 )
@@ -465,3 +466,80 @@ def test_a_fill_that_is_done_whole_costs_nothing_more() -> None:
     assert of(bands=(), left=left, **lifted) == pytest.approx(
         cost("campaign.cost_lift") + cost("campaign.cost_undressed")
     )
+
+
+FEW_DAYS = {"allowed_weekdays": ["wed", "sat"]}
+
+
+@pytest.mark.parametrize(
+    ("water", "lifted"),
+    [
+        ({**FEW_DAYS, "permit": False}, False),
+        ({"allowed_weekdays": ["mon"], "permit": False, "timer": False}, False),
+        ({"parity": "odd", "permit": False}, False),
+        ({**FEW_DAYS, "permit": True}, True),
+        (FEW_DAYS, True),
+        ({"permit": False}, True),
+    ],
+)
+def test_no_turf_is_lifted_that_the_law_would_let_dry_out(
+    water: dict[str, Any], lifted: bool
+) -> None:
+    """As sod it wants water every day; what is lifted already is laid back whatever the law says,
+    and the plan says why nothing is lifted."""
+    base = lawn({"water": {"possible": True, **water}, "work": {"people": 9}})
+    setting = banded(Band(BOOK.fact("site.deep_limit").high_si + 20.0, 0.02), base=base)
+    ways, begun = ways_of_filling(setting), ways_of_filling(setting, begun=True)
+    assert any(way.levelling.lift_share for way in ways) is lifted
+    assert any(way.levelling.lift_share for way in begun)
+    told = {said.key for way in ways for said in way.assumptions}
+    assert ("watering.verdict.gap_relaid" in told) is not lifted
+    assert (lift_refused(setting) is None) is lifted
+
+
+def test_turf_that_nobody_waters_is_lifted_by_the_rain_whatever_the_law_says() -> None:
+    """No permit is missed where no water is put on."""
+    base = lawn({"water": {"possible": False, "application_rate": None, **FEW_DAYS}})
+    base = replace(
+        base,
+        brief=base.brief.model_copy(
+            update={"water": base.brief.water.model_copy(update={"permit": False})}
+        ),
+    )
+    setting = banded(Band(BOOK.fact("site.deep_limit").high_si + 20.0, 0.02), base=base)
+    assert lift_refused(setting) is None
+
+
+ST_AUGUSTINE: dict[str, Any] = {
+    "lawn": {"grass": "st_augustine", "soil": "clay", "area": "3400 ft2", "thatch": "0.5 in"},
+    "place": {"postal_code": "77057"},
+    "leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.06}]},
+    "season": {"from": date(2028, 3, 1)},
+}
+KIKUYU: dict[str, Any] = {
+    "lawn": {"grass": "kikuyu", "area": "300 m2"},
+    "place": {"postal_code": None, "country": "AU", "latitude": -37.67, "longitude": 145.16},
+    "leveling": {"depth": None, "lows": [{"depth": "80 mm", "share": 0.05}]},
+}
+COOL: dict[str, Any] = {
+    **GUELPH,
+    "leveling": {"depth": None, "lows": [{"depth": "60 mm", "share": 0.05}]},
+}
+
+
+@pytest.mark.full
+@pytest.mark.parametrize("place", [ST_AUGUSTINE, KIKUYU, COOL])
+@pytest.mark.parametrize("days", [["wed", "sat"], ["mon"]])
+def test_a_lawn_to_be_levelled_alone_is_never_lifted_into_dry_days(
+    place: dict[str, Any], days: list[str]
+) -> None:
+    """With the season of either half of the world and of cool and warm grass: passes, or a refusal
+    that says why; with the permit turf may be lifted."""
+    alone = {"seeding": {"intent": "none"}}
+    water = {"allowed_weekdays": days, "permit": False}
+    plan = plan_of(place, alone, {"water": water}, options=False)
+    assert not kind(plan, "lift_and_fill")
+    said = [*plan.assumptions, *(plan.conflict.reasons if plan.conflict else ())]
+    free = plan_of(place, alone, {"water": {**water, "permit": True}}, options=False)
+    told = any("laid back is watered at once" in str(s) for s in said)
+    assert told or not kind(free, "lift_and_fill")

@@ -204,6 +204,30 @@ def test_ground_is_loosened_right_before_the_first_lift_else_before_the_grade() 
     ]
 
 
+@pytest.mark.parametrize(
+    ("old", "filled", "told"),
+    [
+        ("tall_fescue", True, (False, False)),
+        ("bermuda_common", True, (True, True)),
+        ("bermuda_common", False, (False, False)),
+        ("kikuyu", True, (True, True)),
+    ],
+)
+def test_runners_that_loosening_cuts_are_told_of(
+    old: str, filled: bool, told: tuple[bool, bool]
+) -> None:
+    """With the second treatment, for a look before the seed, and with the final grade; not where
+    nothing is loosened, nor of grass without runners."""
+    grass = {"lawn": {**ANEW.get("lawn", {}), "grass": old}, "seeding": {"species": "tall_fescue"}}
+    base = FILLED if filled else ANEW
+    seeding = {**base.get("seeding", {}), **grass["seeding"]}
+    setting = lawn({**base, **grass, "seeding": seeding})
+    drafts = work(setting, campaign(25.0) if filled else campaign())
+    keys = {step.key for step in drafts["kill_stand.again"].how or ()}
+    last = {step.key for step in (drafts["grade"].how if "grade" in drafts else None) or ()}
+    assert ("ground_fill.runners_later" in keys, "ground_fill.runners_dug" in last) == told
+
+
 def test_a_stand_is_killed_ahead_of_the_seed_and_looked_at_in_between() -> None:
     """What comes again is treated on the day of the look."""
     setting = ANEW_LAWN

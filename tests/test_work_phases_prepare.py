@@ -9,7 +9,7 @@ import pytest
 
 from planning import brief_of
 from resolved_lawns import setting_of
-from test_work_campaigns import days_of, plain
+from test_work_campaigns import days_of, opened, plain
 from test_work_season import drafted
 from turfplan.book.words import book_messages
 from turfplan.message import as_written
@@ -210,13 +210,18 @@ def permits(
 
 
 def test_relaid_turf_and_seed_of_one_season_have_one_permit() -> None:
-    """Two where the seed is of another, or goes on no session."""
+    """Two where the seed is of another, or goes on no session and has days of its own."""
     relaid, alone = phrases.permit(), phrases.permit_relaid()
     seed = ("permit", "sowing", relaid)
-    assert permits(plain(), way(), 0.05) == [("permit.relaying", "lift_and_fill", relaid)]
+    one = [("permit.relaying", "lift_and_fill", relaid)]
+    assert permits(plain(), way(), 0.05) == one
     apart = [("permit.relaying", "lift_and_fill", alone), seed]
     assert permits(plain(), way(sows=False), 0.05) == apart
-    assert permits(plain(), way(sessions=0), 0.05) == apart
+    assert permits(plain(), way(sessions=0), 0.05) == one
+    sown = way(sessions=0).sow_window
+    assert sown is not None
+    past = days_of("lift_and_fill", sown.start - timedelta(60), sown.start - timedelta(1))
+    assert permits(opened(past), way(sessions=0), 0.05) == apart
     assert permits(plain(), way(), 0.0) == [seed]
     assert permits(plain(), way(), 0.05, None) == [seed]
     assert permits(lawn(operation=None), way(), 0.05) == apart[:1]

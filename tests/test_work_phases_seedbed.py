@@ -232,3 +232,21 @@ def test_the_surface_is_cut_or_raked_by_what_the_turf_bears() -> None:
         waits = _opening(of_grass(grass), way("dormant_seed"))
         assert waits.why == phrases.raking_dormant()
         assert waits.how == (phrases.raking_leaves(), phrases.raking_dormant_how())
+
+
+@pytest.mark.full
+def test_shade_that_is_not_sown_keeps_its_height_and_its_turf() -> None:
+    """What is mown low, raked and mown with the new grass names the part that is left out, as the
+    seed does; the starter of seed that waits is told of when it wakes."""
+    part = {"kind": "shade", "name": "under the birches", "share": 0.2, "sun_hours": 1.0}
+    changes = {"lawn": {"grass": "kentucky_bluegrass", "part": [part]}}
+    plan = plan_of(DORMANT, changes, {"leveling": {"depth": "0 in"}}, options=False)
+    seed = next(t for t in plan.tasks if t.operation == "dormant_seed")
+    assert "under the birches" in str(seed.title)
+    own = {"mow_low", "slit", "mow_old", "first_mow", "starter_feed"}
+    named = [t for t in plan.tasks if t.operation in own]
+    assert {t.operation for t in named} >= {"mow_low", "slit", "first_mow"}
+    assert [t.id for t in named if "under the birches" not in str(t.title)] == []
+    for starter in (t for t in plan.tasks if t.operation == "starter_feed"):
+        assert "wakes" in str(starter.why)
+        assert not any("with the seed" in str(said) for said in (starter.why, *starter.how))

@@ -115,6 +115,7 @@ FaultKind = Literal[
     "young_dry_while_away",
     "watered_in_before_its_work",
     "plants_left_dry",
+    "relaid_left_dry",
     "hose_beyond_the_day",
     "watered_faster_than_soaks",
     "machine_on_steep_slope",

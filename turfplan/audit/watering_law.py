@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterator
 from datetime import date, timedelta
+from itertools import pairwise
 
 from turfplan.audit.case import Case, series_days
 from turfplan.audit.faults import Fault, fault
@@ -57,6 +58,25 @@ def _for_young_grass(case: Case, task: Task) -> bool:
     return any(
         first is not None and first.plays("sowing", "planting", "relaying") for first in named
     )
+
+
+def relaid_turf_kept_moist(case: Case) -> Iterator[Fault]:
+    """No turf is lifted where the lawful days lie too far apart and there is no permit: it dries
+    out as sod does. What has begun is finished."""
+    water = case.brief.water
+    if water.possible is False or water.permit is not False:
+        return
+    most = round(case.book.si("water.germination_gap"))
+    begun = case.plan.past.part_done if case.plan.past is not None else {}
+    for task in case.to_do("relaying"):
+        if task.id in begun:
+            continue
+        rooting = round(case.book.fact("water.rooting_days").high_si)
+        days = [task.start + timedelta(number) for number in range(rooting + 1)]
+        lawful = [day for day in days if _open(case, day)]
+        ends = [days[0] - timedelta(1), *lawful, days[-1] + timedelta(1)]
+        if any((after - day).days > most for day, after in pairwise(ends)):
+            yield fault("relaid_left_dry", task, most=most)
 
 
 def lawful_hours(case: Case) -> Iterator[Fault]:
@@ -237,6 +257,7 @@ def no_more_than_soaks_in(case: Case) -> Iterator[Fault]:
 
 INVARIANTS = (
     plants_wet_at_once,
+    relaid_turf_kept_moist,
     no_more_than_soaks_in,
     somebody_turns_it_on,
     young_grass_stays_wet,

@@ -93,3 +93,10 @@ def preventer_watered_in_law() -> Message:
 def preventer_watered_in_rain() -> Message:
     """Nobody waters here: spread it before the rain that the label asks for."""
     return Message("care.preventer_watered_in_rain")
+
+
+def starter_wakes_how() -> Message:
+    """Spread evenly in two directions over the seed that lies in the ground, sweep granules off
+    paving back onto the lawn.
+    """
+    return Message("care.starter_wakes_how")

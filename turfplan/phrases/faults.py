@@ -131,6 +131,13 @@ def plants_left_dry() -> Message:
     return Message("faults.plants_left_dry")
 
 
+def relaid_left_dry(*, most: int) -> Message:
+    """its turf is laid back where no day may be watered more than {most} days after another, and
+    there is no permit
+    """
+    return Message("faults.relaid_left_dry", (("most", most),))
+
+
 def watered_in_before_its_work(*, day: Day) -> Message:
     """runs on {day} before the work is done that it waters in"""
     return Message("faults.watered_in_before_its_work", (("day", day),))

@@ -467,6 +467,13 @@ def starter_why() -> Message:
     return Message("feeding.starter.why")
 
 
+def starter_wakes() -> Message:
+    """Seed with no fresh compost under it gets a starter, once, when it wakes in spring and not
+    when it is sown: nitrogen for the seedlings, phosphorus only where test and law allow.
+    """
+    return Message("feeding.starter.wakes")
+
+
 def starter_nothing_sown() -> Message:
     """Nothing is sown: no starter is needed."""
     return Message("feeding.starter.nothing_sown")

@@ -303,6 +303,21 @@ def kill_again_rest() -> Message:
     return Message("ground_fill.kill_again_rest")
 
 
+def runners_later(*, days: int) -> Message:
+    """Loosening cuts runners, and each piece shoots: where weeks lie between this and the seed,
+    look again about {days} days before it, once the ground has been wet, and treat each shoot then,
+    as long as the label leaves days enough.
+    """
+    return Message("ground_fill.runners_later", (("days", days),))
+
+
+def runners_dug() -> Message:
+    """A shoot of the old grass is dug out with the whole of its runner: a hoe or rake only cuts
+    it.
+    """
+    return Message("ground_fill.runners_dug")
+
+
 def look() -> Message:
     """Only what has had time to shoot again shows that it lives."""
     return Message("ground_fill.look")

@@ -770,6 +770,15 @@ def verdict_gap_plants(*, gap: int, grass: Message, days: int) -> Message:
     return Message("watering.verdict.gap_plants", (("gap", gap), ("grass", grass), ("days", days)))
 
 
+def verdict_gap_relaid(*, gap: int, days: int) -> Message:
+    """The law leaves up to {gap} days between waterings and you have no permit for more; turf that
+    is lifted and laid back is watered at once and must stay moist every day for up to {days} days
+    until it roots, as sod must: no hollow is lifted without a permit (`permit = true` with the
+    water).
+    """
+    return Message("watering.verdict.gap_relaid", (("gap", gap), ("days", days)))
+
+
 def verdict_unsaid_seed(*, days: int, grass: Message) -> Message:
     """Nobody said whether the lawn can be watered: {days} days of daily water are counted on for
     seed of {grass}.

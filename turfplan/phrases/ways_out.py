@@ -4,7 +4,7 @@ from turfplan.message import Days, Listed, Message, Number, Quantity
 
 
 def campaign_alone(*, campaign: Message) -> Message:
-    """Then it is {campaign}."""
+    """Checked: {campaign}."""
     return Message("ways_out.campaign_alone", (("campaign", campaign),))
 
 
@@ -83,28 +83,38 @@ def water_permit() -> Message:
     return Message("ways_out.water_permit")
 
 
+def water_permit_plants() -> Message:
+    """Get a permit to water new plants"""
+    return Message("ways_out.water_permit_plants")
+
+
+def water_permit_relaid() -> Message:
+    """Get a permit to water turf that is lifted and laid back"""
+    return Message("ways_out.water_permit_relaid")
+
+
 def level_now() -> Message:
-    """Level now, sow another season"""
+    """Level first, sow another season"""
     return Message("ways_out.level_now")
 
 
 def level_until_watered() -> Message:
-    """Level now, and let seed or plants wait until they can be watered"""
+    """Level first, and let seed or plants wait until they can be watered"""
     return Message("ways_out.level_until_watered")
 
 
 def sow_now() -> Message:
-    """Sow now, level another season"""
+    """Sow first, level another season"""
     return Message("ways_out.sow_now")
 
 
 def level_before_planting() -> Message:
-    """Level now, plant another season"""
+    """Level first, plant another season"""
     return Message("ways_out.level_before_planting")
 
 
 def plant_now() -> Message:
-    """Plant now, level another season"""
+    """Plant first, level another season"""
     return Message("ways_out.plant_now")
 
 

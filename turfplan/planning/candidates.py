@@ -35,7 +35,7 @@ from turfplan.work.campaigns import Campaign, RuledOut, campaigns, crowded
 from turfplan.work.drafts import SeasonDraft
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.stages import WorkedDays
-from turfplan.work.filling import cost_of_way, leaves_all, ways_of_filling
+from turfplan.work.filling import cost_of_way, leaves_all, lift_refused, ways_of_filling
 from turfplan.work.horizon import within
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice, choose_mix
@@ -187,8 +187,10 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
             conflict = conflict or tried.conflict
             undatable.append((lawn, (campaign.name, tried.reason)))
     if not found:
+        unlifted = lift_refused(setting)
+        first = () if unlifted is None else (unlifted,)
         if never := no_season_for_passes(setting):
-            return Comparison(None, (), never)
+            return Comparison(None, (), (*first, *never))
         against = in_order(setting, ruled_out, undatable)
         conflict = (
             conflict
@@ -197,7 +199,7 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
             )
             or setting.openings.closed
         )
-        return Comparison(None, tuple(dict.fromkeys(against)), conflict)
+        return Comparison(None, tuple(dict.fromkeys(against)), (*first, *conflict))
     found.sort(key=lambda c: (c.cost, max(c.dated.schedule.days.values(), default=0)))
     best = found[0]
     season, dated = sturdier(

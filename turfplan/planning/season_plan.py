@@ -378,10 +378,10 @@ def _compare(setting: ResolvedLawn, verdict: Verdict) -> Comparison:
         return Comparison(None, (), refused)
     if steep := too_steep(setting):
         return Comparison(None, (), (steep,))
-    if sponge := too_thick(setting):
-        return Comparison(None, (), (sponge,))
-    if setting.sowing.needs_water and not verdict.ok:
-        return Comparison(None, (), verdict.reasons)
+    # Whoever thins the thatch would next be told of the water: both are said at once.
+    dry = verdict.reasons if setting.sowing.needs_water else ()
+    if against := (*filter(None, (too_thick(setting),)), *dry):
+        return Comparison(None, (), against)
     return compare(setting, feeder_for(setting), permit=verdict.needs_permit)
 
 

@@ -101,7 +101,7 @@ def _pairs(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
         asked = "intent" not in str(first.lines if first.lines.key == WRITTEN else "")
         others = (
             *_with_water(first.brief),
-            *_with_more_days(first.brief),
+            *_with_more_days(first.brief, setting),
             *(_one_after_the_other(first.brief, setting) if asked else ()),
             *_with_more_choice(first.brief),
         )
@@ -173,7 +173,7 @@ def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     yield from _one_after_the_other(brief, setting)
     yield from on_bare_ground(brief, setting)
     yield from _with_sod(brief, setting)
-    yield from _with_more_days(brief)
+    yield from _with_more_days(brief, setting)
     yield from _with_a_later_end(brief, setting)
     yield _starting_next_year(brief, setting)
 
@@ -333,7 +333,7 @@ def _can_be_kept_moist(setting: ResolvedLawn) -> bool:
     return climate.rain_doubt is None and any(days_kept_wet(brief, book, climate, slow))
 
 
-def _with_more_days(brief: Brief) -> Iterator[ChangedBrief]:
+def _with_more_days(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     """Days of work and of watering that the brief rules out."""
     calendar, water = brief.calendar, brief.water
     if calendar.weekdays is not None and len(calendar.weekdays) < 7:
@@ -348,9 +348,14 @@ def _with_more_days(brief: Brief) -> Iterator[ChangedBrief]:
             as_written("away = []"),
             with_part(brief, "calendar", away=(), unavailable=()),
         )
-    if water.allowed_weekdays is not None and water.permit is False:
+    if (water.allowed_weekdays or water.parity) and water.permit is False:
+        if brief.seeding.intent == "none":
+            leave = phrases.water_permit_relaid()
+        else:
+            planted = plants(brief, setting.book)
+            leave = phrases.water_permit_plants() if planted else phrases.water_permit()
         yield ChangedBrief(
-            phrases.water_permit(),
+            leave,
             as_written("permit = true"),
             with_part(brief, "water", permit=True),
         )

@@ -14,15 +14,15 @@ def ways_still_open(
 ) -> tuple[ResolvedLawn, ...]:
     """The ways of filling that what has happened leaves: all of them, or once turf was lifted those
     that spread the rest beside it."""
-    ways = ways_of_filling(setting)
     begun = history.done.keys() | history.part_done.keys()
-    for task in previous.tasks:
-        if task.id in begun and task.plays("relaying"):
-            depth_mm = _depth_mm(task)
-            same = (way for way in ways if abs(_lift_mm(way) - depth_mm) <= HAIR_MM)
-            lifted = next(same, None)
-            if lifted is not None:
-                return ways_once_lifted(lifted)
+    relaid = [task for task in previous.tasks if task.id in begun and task.plays("relaying")]
+    ways = ways_of_filling(setting, begun=bool(relaid))
+    for task in relaid:
+        depth_mm = _depth_mm(task)
+        same = (way for way in ways if abs(_lift_mm(way) - depth_mm) <= HAIR_MM)
+        lifted = next(same, None)
+        if lifted is not None:
+            return ways_once_lifted(lifted)
     return ways
 
 

@@ -3,12 +3,13 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from turfplan.message import Number, length_mm
+from turfplan.message import Message, Number, length_mm
 from turfplan.phrases import lawn as phrases
 from turfplan.work.drafts import Band, Pass
 from turfplan.work.labour import person_hours, working_days
 from turfplan.work.lawn import Levelling, ResolvedLawn
 from turfplan.work.passes import SEEDED, band_caps
+from turfplan.work.watering.verdict import relaid_gap, too_dry_to_relay
 
 MM_IN_M = 1000.0
 # A season that is short of time for a fill still takes one pass of it, or two.
@@ -17,20 +18,35 @@ HAIR_MM = 1e-6
 SETTLES = phrases.settles(share=Number(0, "percent")).key
 
 
-def ways_of_filling(setting: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
+def ways_of_filling(setting: ResolvedLawn, *, begun: bool = False) -> tuple[ResolvedLawn, ...]:
     """The lawn filled by passes alone, then with hollows lifted, in part, and not now at all.
 
     Lifting is for hollows in living turf, and as much of it as the people at hand can do. It needs
     no season in which grass grows through a pass: what lies beside the hollows may wait. What is
     left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed.
+    Where lifting has `begun` the turf is up, and no law is asked any more.
     """
     if not setting.levelling.bands or setting.on_open_ground:
         return (setting,)
-    lifted = tuple(_lifted(setting))
+    unlifted = None if begun else lift_refused(setting)
+    if unlifted is not None:
+        setting = replace(setting, assumptions=(*setting.assumptions, unlifted))
+    lifted = tuple(_lifted(setting)) if unlifted is None else ()
     beside = (replace(setting, levelling=way) for way in lifted if way.bands)
     undressed = (way for lawn in (setting, *beside) for way in _undressed(lawn))
     ways = dict.fromkeys((*lifted, *_thinner(setting), *undressed))
     return (setting, *(_told(setting, way) for way in ways))
+
+
+def lift_refused(setting: ResolvedLawn) -> Message | None:
+    """Why hollows that could be lifted are not: nothing may keep the relaid turf moist; None where
+    it may, or where nothing would be lifted.
+    """
+    if setting.on_open_ground or not too_dry_to_relay(setting.brief, setting.book):
+        return None
+    if next(_lifted(setting), None) is None:
+        return None
+    return relaid_gap(setting.brief, setting.book)
 
 
 def ways_once_lifted(lifted: ResolvedLawn) -> tuple[ResolvedLawn, ...]:

@@ -64,11 +64,16 @@ def settling(setting: ResolvedLawn) -> FactName:
 def regrowth_look(setting: ResolvedLawn) -> FactName:
     """The fact that says after how many days a killed stand shows what still lives: all that grew
     in it, the slowest to show."""
+    creeps = had_runners(setting)
+    return "renovate.regrowth_look_creeping" if creeps else "renovate.regrowth_look"
+
+
+def had_runners(setting: ResolvedLawn) -> bool:
+    """Whether grass that spreads by runners below ground grew in the old stand, however little of
+    it: the little that lives is what comes up through the new grass."""
     lawn, species = setting.brief.lawn, setting.book.species
     old = {grass.species for grass in lawn.grass} | {z.grass for z in lawn.shape if z.grass}
-    # However little of it there is: the little that lives is what comes up through the new grass.
-    creeps = any(species[grass].habit == "stolon and rhizome" for grass in old)
-    return "renovate.regrowth_look_creeping" if creeps else "renovate.regrowth_look"
+    return any(species[grass].habit == "stolon and rhizome" for grass in old)
 
 
 def kill_lead(setting: ResolvedLawn) -> int:

@@ -76,6 +76,7 @@ def starter_of(
     )
     if (against := _against(season, day, rate, given)) is not None:
         return None, against
+    asleep = sown.window is not None and sown.window.operation == "dormant_seed"
     starter = NitrogenFeeding(
         "starter",
         sown.window.season if sown.window else "",
@@ -83,7 +84,7 @@ def starter_of(
         first,
         last,
         day,
-        phrases.starter_why(),
+        phrases.starter_wakes() if asleep else phrases.starter_why(),
         ("feeding.starter_rate",),
     )
     return starter, starter.reason

@@ -118,7 +118,9 @@ def _starter(
     up: Emergence | None,
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
+    asleep = up is not None and up.wakes > 0
     how = book_messages(setting.book, "operations.starter_feed.how")
+    how = (phrases.starter_wakes_how(),) if asleep else how
     phosphate = feeding.phosphate_with_g_m2(feed.key)
     if phosphate and setting.brief.feeding.analysis is None:
         rates = {

@@ -14,6 +14,7 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mowing import due_height_mm, mowing_interval_days, young_height_mm
 from turfplan.work.old_grass import OldCut, old_cut
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.places import sown_place
 from turfplan.work.season_stand import second_grass_days
 from turfplan.work.slopes import straw_area_m2
 
@@ -82,6 +83,7 @@ def _of_old_grass(setting: ResolvedLawn, cut: OldCut) -> Draft:
             how=(*book_messages(setting.book, "operations.mow_old.how"), *straw, *dry, again),
             go=phrases.old_grass_go(due=cut_height(due_height_mm(cut.cut_mm))),
         ),
+        extent=sown_place(setting).extent(setting),
         facts=("order.mow_after_pass", "mowing.full_growth"),
     )
 
@@ -102,6 +104,7 @@ def _of_new_grass(
             {"height": _due(setting, kept_mm)},
             how=(gently, *(() if open_ground else (even_so,)), then),
         ),
+        extent=sown_place(setting).extent(setting),
         facts=(
             of_species(setting.sowing.grass.id, "mow_height"),
             "mowing.first_mow_factor",
@@ -130,6 +133,7 @@ def _of_plants(setting: ResolvedLawn) -> Draft:
             ),
             go=phrases.plants_go(height=height),
         ),
+        extent=sown_place(setting).extent(setting),
         facts=(
             of_species(setting.sowing.grass.id, "mow_height"),
             "mowing.first_mow_factor",

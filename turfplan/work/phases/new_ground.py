@@ -15,6 +15,7 @@ from turfplan.work.feeding.lime_need import tested_soil_goes_under, wants_lime
 from turfplan.work.ground_fill import (
     MM_PER_M,
     covered,
+    had_runners,
     kill_lead,
     nurse_grass_may_cover,
     regrowth_look,
@@ -80,6 +81,9 @@ def _killing(setting: ResolvedLawn) -> list[Draft]:
     """The treatment of the old stand, the look at what comes again, the second one, clearing."""
     lead, look = kill_lead(setting), setting.days(regrowth_look(setting))
     ground = _renewed(setting)
+    days = round(setting.book.fact("renovate.days_to_seed").high_si)
+    cut = had_runners(setting) and tills(setting)
+    later = (phrases.runners_later(days=days),) if cut else ()
     return [
         make(
             setting,
@@ -112,7 +116,7 @@ def _killing(setting: ResolvedLawn) -> list[Draft]:
                 phrases.kill_again(),
                 {"what": phrases.kill_again_title()},
                 name=phrases.kill_again_name(),
-                how=(phrases.kill_again_rest(), phrases.kill_again_none()),
+                how=(phrases.kill_again_rest(), phrases.kill_again_none(), *later),
             ),
             extent=ground,
             facts=("renovate.days_to_seed", "renovate.days_to_clear"),
@@ -353,11 +357,13 @@ def _covers_between(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
 
 
 def _grade(setting: ResolvedLawn) -> Draft:
+    runners = setting.worked == "killed" and had_runners(setting)
+    usual = book_messages(setting.book, "operations.grade.how")
     return make(
         setting,
         "grade",
         timing=Timing(SURFACE, anchor="sowing", offset=-1),
-        wording=Wording(phrases.grade()),
+        wording=Wording(phrases.grade(), how=(*usual, phrases.runners_dug()) if runners else None),
         extent=_renewed(setting),
         facts=("open_ground.footprint", settling(setting)),
     )

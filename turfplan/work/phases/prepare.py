@@ -95,7 +95,7 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
             go=phrases.permit_relaid_go(),
             fallback=phrases.permit_relaid_fallback(),
         )
-        together = sows and bool(campaign.sessions) and campaign.sessions[0].sows
+        together = sows and _of_one_season(setting, campaign)
         drafts.append(
             make(
                 setting,
@@ -125,6 +125,16 @@ def _permits(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
             )
         )
     return drafts
+
+
+def _of_one_season(setting: ResolvedLawn, campaign: Campaign) -> bool:
+    """Whether turf is lifted in the season of the seed or plants: with the pass they go on, or,
+    where nothing is spread, in days of lifting that reach into theirs."""
+    if campaign.sessions:
+        return campaign.sessions[0].sows
+    sown = campaign.sow_window
+    lifting = setting.open("lift_and_fill")
+    return sown is not None and any(w.start <= sown.end and sown.start <= w.end for w in lifting)
 
 
 def _hours_by_day(setting: ResolvedLawn, ahead: int) -> Draft:

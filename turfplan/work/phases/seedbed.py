@@ -15,6 +15,7 @@ from turfplan.work.mowing import low_cut_steps
 from turfplan.work.operations import SURFACE, Timing, Wording, make
 from turfplan.work.passes import SEEDED, low_floor
 from turfplan.work.phases.dead_turf import has_moss
+from turfplan.work.places import sown_place
 
 LAST_CUT = "mow_low.seedbed"
 
@@ -48,6 +49,7 @@ def seedbed(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
                 "slit",
                 timing=Timing(SURFACE, session=session, anchor="sowing", offset=-1),
                 wording=_opening(setting, campaign),
+                extent=sown_place(setting).extent(setting),
             ),
             by_hand=not _by_blades(setting, campaign),
         ),
@@ -92,6 +94,7 @@ def _low_cuts(setting: ResolvedLawn, campaign: Campaign, session: int) -> list[D
                     phrases.low_cut(),
                     {"height": cut_height(height), "clippings": of_turf.clippings_seed()},
                 ),
+                extent=sown_place(setting).extent(setting),
                 facts=low_floor(setting, True)[1],
             )
         )

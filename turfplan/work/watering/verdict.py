@@ -140,6 +140,21 @@ def too_few_days(brief: Brief, book: Book) -> bool:
     return law.restricts_days and law.longest_gap_days() > round(book.si("water.germination_gap"))
 
 
+def too_dry_to_relay(brief: Brief, book: Book) -> bool:
+    """Whether turf that is lifted and laid back could lawfully not be kept moist until it roots.
+
+    It is watered as sod is: at once, and then day by day. Where nobody waters, rain decides.
+    """
+    water = brief.water
+    return water.possible is not False and water.permit is False and too_few_days(brief, book)
+
+
+def relaid_gap(brief: Brief, book: Book) -> Message:
+    """Why no turf is lifted where the lawful days are too few and there is no permit."""
+    days = round(book.fact("water.rooting_days").high_si)
+    return phrases.verdict_gap_relaid(gap=law_of(brief.water).longest_gap_days(), days=days)
+
+
 def only_dark_hours(brief: Brief, book: Book) -> bool:
     """Whether no hour between dawn and dusk is allowed for watering."""
     dawn, dusk = book.si("water.start_morning"), book.si("water.start_evening")
