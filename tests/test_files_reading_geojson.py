@@ -96,7 +96,7 @@ LEEDS = [[-1.55, 53.8], [-1.5497, 53.8], [-1.5497, 53.8003], [-1.55, 53.8]]
         (polygon(swapped(SYDNEY)), None, "latitude and longitude are swapped"),
         (polygon(swapped(square())), None, "look swapped"),
         (polygon(swapped(LEEDS)), (53.8, -1.5), "latitude and longitude are swapped"),
-        (polygon(LEEDS), (40.0, -76.0), "lies far from the place of the brief"),
+        (polygon(LEEDS), (40.0, -76.0), "lies far from the place that was given"),
         (
             polygon([[200.0, 100.0], [201.0, 100.0], [201.0, 101.0], [200.0, 100.0]]),
             None,

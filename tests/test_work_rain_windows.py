@@ -311,13 +311,23 @@ def test_where_no_frost_comes_none_is_spoken_of() -> None:
 
 
 @pytest.mark.parametrize(
-    ("town", "country", "freezes"), [("Kozhikode", "IN", False), ("Innsbruck", "AT", True)]
+    ("town", "country", "height", "freezes"),
+    [
+        ("Kozhikode", "IN", "which a map gives", False),
+        ("Queenstown", "NZ", "which a map gives", True),
+        ("Cali", "CO", "the lowest ground that a map shows", False),
+        ("Innsbruck", "AT", "the lowest ground that a map shows", True),
+    ],
 )
-def test_valleys_freeze_only_where_frost_comes(town: str, country: str, freezes: bool) -> None:
-    """Towns in hills, with and without frost."""
+def test_valleys_freeze_only_where_frost_comes(
+    town: str, country: str, height: str, freezes: bool
+) -> None:
+    """Towns in hills and among steep slopes, with and without frost; no first frost is asked for
+    where none comes."""
     place = {"postal_code": None, "town": town, "country": country}
     source = told(setting_of(brief_of({"place": place})).climate.source)
-    assert "which a map gives" in source and ("valley floors freeze" in source) == freezes
+    assert height in source and ("valley floors freeze" in source) == freezes
+    assert ("place.first_frost" in source) == freezes
 
 
 @pytest.mark.full

@@ -8,6 +8,7 @@ from datetime import timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.ground_said import ground_m2
 from turfplan.message import Message
 from turfplan.records.plan_task import Task
 
@@ -39,19 +40,29 @@ def _layer_is_missed(case: Case, *, surely: bool = False) -> bool:
     """Whether most of the seed lies off the mix, or the mix was spread too long before it; `surely`
     at the farther end of what the book gives."""
     covers = case.book.fact("feeding.compost_covers")
-    fresh = case.book.fact("feeding.compost_fresh")
-    brief, spread = case.brief, [task.end for task in case.all("spreading")]
-    if brief.leveling.survey is not None and not surely:
+    least = covers.low_si if surely else covers.high_si
+    if case.brief.leveling.survey is not None and not surely:
         # How much of the lawn a survey has filled is not told.
         return True
-    lows = brief.leveling.lows
-    filled = sum(low.share for low in lows) if lows and not brief.leveling.depth_mm else 1.0
-    if filled < (covers.low_si if surely else covers.high_si):
-        return True
-    most = timedelta(round(fresh.high_si if surely else fresh.low_si))
     return any(
-        sowing.start > max(spread, default=sowing.start) + most for sowing in case.all("sowing")
+        _fresh_m2(case, sowing, surely=surely) < least * ground_m2(case, sowing)
+        for sowing in case.all("sowing")
     )
+
+
+def _fresh_m2(case: Case, sowing: Task, *, surely: bool) -> float:
+    """The ground of the widest pass that was spread shortly before a sowing, m2.
+
+    Zones and hollows that take more passes than the rest get the later ones alone. Where it is not
+    to be sure, seed that rests over winter is counted from the day on which it can wake first.
+    """
+    fresh = case.book.fact("feeding.compost_fresh")
+    wakes = sowing.start
+    if sowing.plays("dormant") and not surely:
+        wakes += timedelta(case.days("seeding.dormant_rest"))
+    first = wakes - timedelta(round(fresh.high_si if surely else fresh.low_si))
+    spread = case.all("spreading")
+    return max((ground_m2(case, task) for task in spread if task.end >= first), default=0.0)
 
 
 def starter_with_seed(case: Case) -> Iterator[Fault]:

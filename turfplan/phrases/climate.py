@@ -107,10 +107,32 @@ def grid_of_valley(
     {to_height}, the lowest ground that a map shows around {town}: among such slopes no map here
     tells the town's own height, it may lie hundreds of meters lower, and its seasons weeks apart
     from these. Look up the height of the lawn and give it as place.elevation before you work by
-    this plan; if you know the first frost, give it as place.first_frost
+    this plan; valley floors freeze earlier in autumn than this tells, by weeks where nights are
+    clear: if you know the first frost, give it as place.first_frost
     """
     return Message(
         "climate.grid_of_valley",
+        (
+            ("title", title),
+            ("place", place),
+            ("from_height", from_height),
+            ("to_height", to_height),
+            ("town", town),
+        ),
+    )
+
+
+def grid_of_valley_frostless(
+    *, title: str, place: Message, from_height: Quantity, to_height: Quantity, town: str
+) -> Message:
+    """climate normals of the world grid ({title}) at {place}, brought from {from_height} to
+    {to_height}, the lowest ground that a map shows around {town}: among such slopes no map here
+    tells the town's own height, it may lie hundreds of meters lower, and its seasons weeks apart
+    from these. Look up the height of the lawn and give it as place.elevation before you work by
+    this plan
+    """
+    return Message(
+        "climate.grid_of_valley.frostless",
         (
             ("title", title),
             ("place", place),

@@ -192,7 +192,7 @@ def _grid_source(
     if where.in_town:
         of_town = phrases.grid_of_town_frostless if frostless else phrases.grid_of_town
         if town.steep:
-            of_town = phrases.grid_of_valley
+            of_town = phrases.grid_of_valley_frostless if frostless else phrases.grid_of_valley
         return of_town(
             title=title,
             place=place,
