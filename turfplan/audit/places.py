@@ -1,6 +1,6 @@
 """What is for a part of the lawn says for which, and takes material for that part alone."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import timedelta
 
 from turfplan.audit.amounts_agree import settle_of
@@ -81,12 +81,22 @@ def _places(case: Case, spread_mm: float) -> Sequence[str]:
         if shape.name and not shape.hole
     }
     if zones and any(shape.depth_mm is not None for shape in lawn.shape):
+        left = _not_lifted(case, zones)
         # Thatch that is stripped is filled too: by so much every zone gets more.
-        more_mm = case.plan.lawn.depth_mm - max(zones.values())
-        to_fill = [z for z, mm in zones.items() if mm and mm + more_mm > spread_mm + HAIR_MM]
+        more_mm = case.plan.lawn.depth_mm - max(left.values(), default=0.0)
+        to_fill = [z for z, mm in left.items() if mm and mm + more_mm > spread_mm + HAIR_MM]
         return [*(to_fill if len(to_fill) < len(zones) else ()), *anywhere]
     alone = levelling.lows and not rest and sum(low.share for low in levelling.lows) < 1
     return [*([HOLLOWS] if alone else ()), *anywhere]
+
+
+def _not_lifted(case: Case, zones: Mapping[str, float]) -> Mapping[str, float]:
+    """The zones that are filled from above, with their depths in mm: where turf is lifted, those
+    that lie no deeper than the passes reach."""
+    if all(lift.closed in ("skipped", "dropped") for lift in case.all_jobs(LIFTING)):
+        return zones
+    reached_mm = case.plan.lawn.depth_mm + HAIR_MM
+    return {zone: mm for zone, mm in zones.items() if mm <= reached_mm}
 
 
 def _says(task: Task, place: str) -> bool:
