@@ -42,8 +42,8 @@ class KnownPlace:
     known.
 
     `real_years` of a daily series judge every date, and choose among dates as good as each other.
-    `holidays` lists the public ones of a country's year. `files_sha256` is the digest of the files
-    that climate and ground were read from, None where there are none.
+    `holidays` lists the public ones of a country's year. `files_sha256` is the digest of what
+    the files say that climate and ground were read from, None where there are none.
     """
 
     climate: Climate
