@@ -14,6 +14,7 @@ from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.closed_work import main_work, with_ways_on
+from turfplan.planning.comparison_again import compare_again
 from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
@@ -29,7 +30,7 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import coming_rain, compare_again
+from turfplan.planning.repair import coming_rain
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.task_roles import with_roles
 from turfplan.planning.tasks import tasks_of

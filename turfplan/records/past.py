@@ -46,6 +46,11 @@ class TaskHistory:
         return {**self.overdue, **self.held, **self.done}
 
     @property
+    def untold(self) -> frozenset[str]:
+        """What is over, and nobody says that any of it was done."""
+        return frozenset(self.overdue.keys() - self.done.keys() - self.part_done.keys())
+
+    @property
     def left_out(self) -> frozenset[str]:
         """The tasks that will not be done: skipped, or with no day left for them."""
         return self.skipped.union(self.closed)
