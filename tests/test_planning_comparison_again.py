@@ -8,6 +8,7 @@ import pytest
 from planning import brief_of
 from resolved_lawns import setting_of
 from sample_plan import SEED_DAY, sample_plan, with_task, without
+from test_seasons import begun
 from turfplan.message import as_written
 from turfplan.planning.comparison_again import _as_deep, _distance, _in_strips
 from turfplan.records.plan import Plan
