@@ -7,6 +7,7 @@ from datetime import date
 
 from turfplan.message import Message
 from turfplan.network import Conflict
+from turfplan.planning.begun_work import with_rest_of_begun
 from turfplan.planning.candidates import (
     Candidate,
     Drafted,
@@ -130,6 +131,7 @@ def _repaired(
     season = with_booked(_without_skipped(season, given.history), given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, first_open_day(setting))
+    season = with_rest_of_begun(setting, season, history)
     given = replace(given, history=history)
     cuts = prepared_before(setting, season, history)
     marks = asked_before(season, history)
