@@ -60,6 +60,7 @@ from turfplan.work.phases.sow import nothing_sown
 from turfplan.work.salt_holds import told_of_salt
 from turfplan.work.seed_mix import slowest
 from turfplan.work.slopes import too_steep
+from turfplan.work.state_of_lawn import state_of_lawn
 from turfplan.work.watering.season import Verdict, watering_verdict
 from turfplan.work.watering.sprinklers import zones
 from turfplan.work.watering.verdict import too_few_days
@@ -273,6 +274,7 @@ def _filled(
             dict.fromkeys(said for said in (*cautions, told(later)) if said is not None)
         ),
         "warnings": warnings,
+        "state": state_of_lawn(setting, best.campaign, best.season, best.drafted, chosen.history),
     }
     wet = forecast_reasons(book, previous, coming_rain(given.place.days, setting.today))
     because = with_window_reasons(chosen.history.because, tasks, previous, moved, wet)
