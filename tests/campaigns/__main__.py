@@ -20,6 +20,7 @@ from campaigns import (
     smooth,
     surveys,
     walks,
+    wet_seasons,
 )
 from campaigns.records import Campaign, Figures, record
 
@@ -27,6 +28,7 @@ CAMPAIGNS: dict[str, Campaign] = {
     module.CAMPAIGN.name: module.CAMPAIGN
     for module in (
         clients,
+        from_state,
         kills,
         load,
         mutants,
@@ -37,6 +39,7 @@ CAMPAIGNS: dict[str, Campaign] = {
         smooth,
         surveys,
         walks,
+        wet_seasons,
     )
 }
 

@@ -227,7 +227,9 @@ def walk(number: int, tell: Callable[[str], None] = lambda _: None) -> Mapping[s
     return {"walks": 1, "versions": season.versions, "entries": len(season.journal)}
 
 
-def walked(number: int, tell: Callable[[str], None] = lambda _: None) -> Walk | str:
+def walked(
+    number: int, tell: Callable[[str], None] = lambda _: None, made: type[Walk] = Walk
+) -> Walk | str:
     """A lawn whose entries are used up, or why it has no plan: its wish is `refused`, or
     `impossible`."""
     chance = Random(number)
@@ -239,7 +241,7 @@ def walked(number: int, tell: Callable[[str], None] = lambda _: None) -> Walk | 
         return "refused"
     if first.conflict is not None:
         return "impossible"
-    season = Walk(given, first)
+    season = made(given, first)
     share = chance.choice((0.0, 0.0, 0.7, 0.95))
     left = chance.randint(3, MOST_ENTRIES)
     while left > 0:

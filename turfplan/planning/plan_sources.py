@@ -64,13 +64,15 @@ class SoFar:
     """The plan before, and the journal since the first one.
 
     Days that went by without an entry count as done, or as not done (`assume_not_done`). `inputs`
-    says what of the files that were read was torn or refused.
+    says what of the files that were read was torn or refused. Where nothing is `promised` the plan
+    before says what its tasks are called and what has become of them, and holds none to its day.
     """
 
     journal: Sequence[JournalEntry] = ()
     previous: Plan | None = None
     assume_not_done: bool = False
     inputs: Sequence[Message] = ()
+    promised: bool = True
 
 
 NOTHING_YET = SoFar()

@@ -153,6 +153,8 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
     previous = with_roles(so_far.previous, book) if so_far.previous is not None else None
     previous, entries = in_rules_words(previous, so_far.journal)
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
+    if not so_far.promised:
+        history = replace(history, published={})
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
     verdict = watering_verdict(
@@ -172,8 +174,9 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         answered=answered_looks(history.done, history.skipped, alive_until),
     )
     if previous is not None and not previous.conflict:
+        feed, days, promised = feeder_for(setting), place.days, so_far.promised
         comparison = compare_again(
-            setting, feeder_for(setting), verdict, previous, history, place.days
+            setting, feed, verdict, previous, history, days, promised=promised
         )
     else:
         comparison = _compare(setting, verdict)
