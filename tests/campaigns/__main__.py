@@ -10,6 +10,7 @@ from pathlib import Path
 
 from campaigns import (
     clients,
+    from_state,
     kills,
     load,
     mutants,
