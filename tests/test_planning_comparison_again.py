@@ -1,21 +1,44 @@
 """Campaigns compared when a plan is made again."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
 
-from planning import brief_of
+from campaigns.from_state import FromState
+from campaigns.walks import begun as walk_of
+from campaigns.walks import walked
+from campaigns.wet_seasons import YEAR
+from campaigns.wet_seasons import begun as first_plan
+from planning import brief_of, kind
 from resolved_lawns import setting_of
 from sample_plan import SEED_DAY, sample_plan, with_task, without
+from test_planning_worth import candidate
 from test_seasons import begun
-from turfplan.message import as_written
-from turfplan.planning.comparison_again import _as_deep, _distance, _in_strips
+from tiers import sampled
+from turfplan.app.inputs import PlanInputs
+from turfplan.message import Day, as_written
+from turfplan.planning.comparison_again import (
+    _as_deep,
+    _distance,
+    _in_strips,
+    _promise_or_better,
+    _Weighed,
+)
+from turfplan.planning.worth import Worth
+from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import OpenDays, Pass
 
 SAMPLE = sample_plan()
+
+
+def first_of(station: str, lawn: str) -> tuple[PlanInputs, Plan]:
+    """What is planned from at a station, and the first plan."""
+    season = first_plan(station, lawn)
+    return season.given, season.plan
 
 
 def test_a_way_of_filling_is_that_of_the_plan_before_where_it_is_as_deep() -> None:
@@ -103,3 +126,66 @@ def test_a_fill_is_as_deep_to_a_thousandth_of_a_millimetre() -> None:
         depth_mm = setting.levelling.depth_mm + apart_mm
         lawn = plan.lawn.model_copy(update={"depth_mm": depth_mm})
         assert _as_deep(setting, plan.model_copy(update={"lawn": lawn})) is same, apart_mm
+
+
+@pytest.mark.parametrize("weekends", [1, 3])
+def test_wet_weekends_send_no_seed_out_of_its_open_window(weekends: int) -> None:
+    """Pass and seed go on in the same window, with their cuts and cores made anew."""
+    season = walk_of(brief_of())
+    asked = kind(season.plan, "overseed")[0]
+    for _ in range(weekends):
+        day = kind(season.plan, "topdress")[0].start
+        season.done_until(day)
+        season.log("rained_off", on=day)
+        season.log("rained_off", on=day + timedelta(days=1))
+        season.go(day + timedelta(days=2))
+    spread, sown = kind(season.plan, "topdress")[0], kind(season.plan, "overseed")[0]
+    assert sown.start.year == asked.start.year and sown.end <= sown.window.end
+    assert spread.end <= sown.start
+    cores = [t for t in kind(season.plan, "core_aerate") if t.closed is None or t.closed == "done"]
+    assert 0 <= (spread.start - max(t.end for t in cores)).days <= 7
+
+
+def test_a_promise_that_is_kept_is_told_with_what_would_come_else() -> None:
+    """By mid-September nothing but seed would be planned anew; the rest of the fill was promised
+    for spring, and stays. Its plan goes on as it would if it were held to no day otherwise."""
+    season = FromState(*first_of("brussels", "bluegrass"))
+    last = max(t.end for t in season.plan.tasks if t.plays("spreading") and t.end.year == YEAR)
+    season.done_until(last)
+    season.log("rained_off", on=last)
+    plan = season.go(last + timedelta(days=1))
+    assert season.last == "told"
+    (told,) = (r.reason for r in plan.rejected if r.reason.key == "reasons.fill_kept")
+    values = dict(told.values)
+    sown = kind(plan, "overseed")[0]
+    assert sown.start.year == YEAR + 1 and values["promised"] == Day(sown.end)
+
+
+@pytest.mark.parametrize("number", sampled((7000, 7005, 7012), 7000))
+def test_a_plan_goes_on_as_its_state_says(number: int) -> None:
+    """Step by step through a walk: in the seasons of a plan that is held to no day."""
+    season = walked(number, made=FromState)
+    if isinstance(season, FromState):
+        assert season.found and not season.found["differs"]
+
+
+def test_another_season_is_taken_once_it_is_better_than_what_it_breaks() -> None:
+    """A promise that can hardly be kept gives way; one that is nearly as good stays."""
+    way = candidate()
+    other = replace(way, campaign=replace(way.campaign, name=as_written("other")))
+
+    def best(kept: float, found: float) -> str:
+        weighed = [
+            _Weighed(way, Worth(kept, 0.0, 0.0, 0)),
+            _Weighed(other, Worth(found, 0.0, 0.5, 9)),
+        ]
+        chosen = _promise_or_better(way, weighed, (), TaskHistory()).best
+        return "kept" if chosen is way else "other"
+
+    assert [best(2.0, found) for found in (2.0, 1.5, 1.41, 1.39, 0.0)] == [
+        "kept",
+        "kept",
+        "kept",
+        "other",
+        "other",
+    ]
