@@ -22,6 +22,7 @@ from turfplan.planning.giving_way import (
     with_closed_told,
     with_moves_given_up,
     with_moves_told,
+    with_skipped_told,
     with_work_closed,
     work_to_close,
 )
@@ -127,7 +128,8 @@ def _repaired(
     Cuts, cores and marks of which nobody says that they were made are made again, where there are
     the days for it: else they are taken as made.
     """
-    season = without_followers(setting, drafted.season, given.history)
+    season = with_skipped_told(setting, drafted.season, given.history)
+    season = without_followers(setting, season, given.history)
     season = with_booked(_without_skipped(season, given.history), given.history)
     history = without_waiting(setting.book, season, given.history)
     season, history = without_too_late(setting, season, history, first_open_day(setting))
