@@ -12,6 +12,8 @@ from turfplan.audit import FaultKind
 from turfplan.book.entries import Book
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import as_written
+from turfplan.phrases import feeding as of_feeding
+from turfplan.phrases import watering
 from turfplan.records.brief import (
     Brief,
     EarlierSowing,
@@ -328,7 +330,7 @@ def _water_runs_off() -> Made:
 
 @breaks("before_what_it_hangs_on")
 def _before_what_it_hangs_on() -> Made:
-    return made("cool-overseed").shifted("inspect.colour", -140)
+    return made("southern-hemisphere").shifted("inspect.colour", -140)
 
 
 @breaks("filled_before_cause")
@@ -552,6 +554,46 @@ def _never_killed() -> Made:
     return sound.freed(*gone).without(*gone)
 
 
+@breaks("sown_though_refused")
+def _refused_and_sown() -> Made:
+    """Seed goes in under a head that says that nothing is sown on this rain."""
+    sound = made("cool-overseed")
+    grass = as_written("tall fescue")
+    refusal = watering.verdict_rain_doubtful(grass=grass)
+    cautions = (*sound.plan.cautions, refusal)
+    return replace(sound, plan=sound.plan.model_copy(update={"cautions": cautions}))
+
+
+@breaks("trees_untold")
+def _roots_forgotten() -> Made:
+    """Turf is lifted beside trees, and nobody says so."""
+    lows = {"depth": None, "lows": [{"depth": "2 in", "share": 0.05}]}
+    sound = of_changes({"leveling": lows, "site": {"trees": True}})
+    return sound.to("lift_and_fill", cautions=())
+
+
+@breaks("bared_not_sown")
+def _half_sown() -> Made:
+    """More of a lawn is killed than is sown again."""
+    brief = brief_of(
+        {
+            "lawn": {"part": [{"kind": "shade", "share": 0.2, "sun_hours": 1}]},
+            "leveling": {"depth": "0 in"},
+            "seeding": {"intent": "renovate"},
+        }
+    )
+    sound = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    return everywhere(sound, "kill_stand")
+
+
+@breaks("cover_not_bought")
+def _unbought_mat() -> Made:
+    """The fill of a bank waits under a cover that nobody has bought."""
+    bank = {**BARE_GROUND, "seeding": {"intent": "none"}, "site": {"slope_percent": 18}}
+    sound = of_changes(bank)
+    return sound.to("nurse_cover", amounts=())
+
+
 @breaks("fill_lies_open")
 def _uncovered_fill() -> Made:
     """Bare ground is filled, and nothing is sown or spread over it."""
@@ -614,7 +656,25 @@ def _over_seedlings() -> Made:
 def _nobody_there() -> Made:
     cool = made("cool-overseed").freed("mow_old").without("mow_old")
     day = cool.task("overseed").end + timedelta(5)
-    return cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
+    away = cool.told("calendar", away=(Span(start=day, end=day + timedelta(7)),))
+    # Somebody stands in for all that is watered: of the seed that is no excuse.
+    for run in cool.plan.tasks:
+        if run.stage is not None:
+            away = away.to(run.id, stage=run.stage.model_copy(update={"stand_in": True}))
+    return away
+
+
+@breaks("young_dry_while_away")
+def _nobody_stands_in() -> Made:
+    sown = plan_brief(brief_of()).task("overseed")
+    assert sown is not None
+    first = sown.end + timedelta(24)
+    span = {"from": first.isoformat(), "to": (first + timedelta(3)).isoformat()}
+    brief = brief_of({"calendar": {"away": [span]}})
+    away = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    stand_ins = [t.id for t in away.plan.tasks if t.stage is not None and t.stage.stand_in]
+    assert stand_ins
+    return away.without(*stand_ins)
 
 
 @breaks("seed_without_water")
@@ -625,6 +685,14 @@ def _dry() -> Made:
 @breaks("seed_uncovered")
 def _uncovered() -> Made:
     return made("transition-fescue").without("cover")
+
+
+@breaks("compost_feeds_other_ground")
+def _seed_left_to_compost_of_hollows() -> Made:
+    few = {"leveling": {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.1}]}}
+    sound = of_changes(few)
+    said = (*sound.plan.campaign_reason, of_feeding.starter_compost_feeds())
+    return replace(sound, plan=sound.plan.model_copy(update={"campaign_reason": said}))
 
 
 @breaks("starter_with_compost")
@@ -833,6 +901,54 @@ def _seed() -> Made:
     return made("cool-overseed").amounts("overseed", seed_held_back=2.0)
 
 
+@breaks("taken_for_other_ground")
+def _straw() -> Made:
+    return made("transition-fescue").amounts("cover", straw=0.5)
+
+
+@breaks("sown_on_other_ground")
+def _seed_for_a_part() -> Made:
+    return everywhere(beside_septic(), "overseed")
+
+
+def parted(intent: str, part: dict[str, Any]) -> Made:
+    """A plan on a slope, of which a fifth is left unsown."""
+    ground = {"part": [{"area": "1000 ft2", **part}], "soil": "loam"}
+    lawn = {"lawn": ground, "site": {"slope_percent": 12}}
+    test = {"on": date(2027, 1, 20), "phosphorus": "low", "potassium": "low"}
+    mix = {"leveling": {"material": "topsoil_sand"}, "soil_test": test}
+    brief = brief_of(lawn, mix, {"seeding": {"intent": intent}})
+    return Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+
+
+@cache
+def beside_septic() -> Made:
+    """An overseeding that leaves the septic field out."""
+    return parted("overseed", {"kind": "septic_field"})
+
+
+def everywhere(sound: Made, name: str) -> Made:
+    """The plan in which a task no longer says that it is for a part."""
+    return sound.to(name, how=sound.task(name).how[1:])
+
+
+@breaks("beyond_what_is_sown")
+def _rolled_all_over() -> Made:
+    return everywhere(beside_septic(), "roll")
+
+
+@breaks("beyond_what_is_loosened")
+def _fill_on_all() -> Made:
+    return everywhere(parted("renovate", {"kind": "shade", "sun_hours": 2}), "fill.1")
+
+
+@breaks("product_holds_other")
+def _need_for_product() -> Made:
+    septic = beside_septic()
+    line = septic.ordered("phosphate")
+    return septic.line("phosphate", value=line.value * 1.5, value_us=line.value_us * 1.5)
+
+
 @breaks("load_differs")
 def _load() -> Made:
     return made("cool-overseed").amounts("delivery.1", volume=1.1)
@@ -957,7 +1073,7 @@ def _barred() -> Made:
 def _fed_before_mown() -> Made:
     cool = made("cool-overseed")
     fed = next(t for t in cool.plan.tasks if t.id == "feed_nitrogen.seedlings")
-    sound = cool.freed(fed.id, "first_mow", "inspect.colour")
+    sound = cool.freed(fed.id, "first_mow")
     return sound.moved(fed.id, cool.task("first_mow").start - timedelta(7))
 
 

@@ -95,4 +95,5 @@ def test_words_of_libraries_have_keys() -> None:
 def test_the_nearest_name() -> None:
     """A name that is like none is answered with none."""
     assert nearest("tall_fescu", ("tall_fescue", "zoysia")) == "tall_fescue"
+    assert nearest("roots", ("frost", "trench")) is None, "three letters of five are no likeness"
     assert nearest("q", ("tall_fescue",)) is None and did_you_mean("q", ("tall_fescue",)) is None

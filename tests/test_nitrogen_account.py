@@ -280,3 +280,59 @@ def test_a_starter_on_patches_leaves_the_rest_of_the_lawn_its_feedings() -> None
 
     (rate, small), (_, large) = fed_with(0.4), fed_with(0.9)
     assert small - large == pytest.approx(0.5 * rate, abs=0.3)
+
+
+KUNMING = {
+    "lawn": {"soil": "clay"},
+    "place": {"postal_code": None, "town": "Kunming", "country": "CN", "state": None},
+    "leveling": {"depth": "5 mm"},
+    "water": {"possible": False, "application_rate": None},
+}
+
+
+def test_a_highland_whose_summer_is_never_hot_is_fed_in_spring_and_autumn() -> None:
+    """Kunming on its rains: before the rains of summer and after the seed of August, without a
+    look; 2.4 g/m2 each."""
+    plan = plan_of(KUNMING, {"season": {"from": "2027-02-01"}})
+    fed = [task for task in kind(plan, "feed_nitrogen") if task.start.year == 2027]
+    assert [task.start.month for task in fed] in ([5, 9], [5, 10])
+    assert plan.task("inspect.colour") is None
+
+
+def test_florida_s_south_is_fed_after_its_blackout() -> None:
+    """Sarasota: June to September are closed; the last feeding of the year comes in October."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": "st_augustine", "soil": "sand"},
+            "place": {"postal_code": "34231"},
+            "seeding": {"intent": "none"},
+            "local": {"nitrogen_blackouts": [{"from": "06-01", "to": "09-30"}]},
+        }
+    )
+    months = {task.start.month for task in kind(plan, "feed_nitrogen") if task.start.year == 2027}
+    assert 10 in months and not months & {6, 7, 8, 9}
+
+
+def test_what_was_fed_before_a_dry_season_feeds_no_growth_after_it() -> None:
+    """Fortaleza: five grams of June are gone when the rains of January make zoysia grow."""
+    plan = plan_of(
+        {
+            "lawn": {"grass": "zoysia", "soil": "loamy sand"},
+            "place": {"postal_code": None, "town": "Fortaleza", "country": "BR", "state": None},
+            "leveling": {"depth": "8 mm"},
+            "seeding": {"intent": "none"},
+            "water": {"possible": False, "application_rate": None},
+            "season": {"from": "2027-07-01"},
+            "history": {"nitrogen": [{"rate": "5 g/m2", "on": "2027-06-10"}]},
+        }
+    )
+    fed = [task for task in kind(plan, "feed_nitrogen") if task.start.year == 2028]
+    assert fed and min(task.start for task in fed).month <= 3
+    assert not any("at once" in told(caution) for caution in plan.cautions), "it is one pound"
+
+
+def test_seed_off_the_mix_gets_its_starter() -> None:
+    """A mix with compost on a tenth of the lawn feeds no seed on the rest; all over it does."""
+    few = {"leveling": {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.1}]}}
+    assert kind(plan_of(few), "starter_feed")
+    assert not kind(plan_of({"leveling": {"depth": "0.25 in"}}), "starter_feed")

@@ -183,8 +183,8 @@ def test_plants_for_a_lawn(condition: str, share: float) -> None:
 
 def test_straw_and_fill() -> None:
     """A bale for a thousand square feet; a fill is told as it was reckoned."""
-    assert by_item(cover_amounts(setting())) == {"straw": 5}
-    assert by_item(cover_amounts(setting({"lawn": {"area": "5001 ft2"}}))) == {"straw": 6}
+    assert by_item(cover_amounts(setting(), 5000 * 0.3048**2)) == {"straw": 5}
+    assert by_item(cover_amounts(setting(), 5001 * 0.3048**2)) == {"straw": 6}
     fill = Draft("touch_up", "touch_up", "finish", "", 1, depth_mm=3.0, loose_m3=0.2)
     assert by_item(fill_amounts(fill)) == {"depth": 3.0, "volume": 0.2}
 
@@ -353,12 +353,12 @@ def test_sod_and_plugs_of_a_part_of_the_lawn() -> None:
 
 def test_what_covers_the_seed_follows_what_is_sown() -> None:
     """Half the bales for half the lawn; on a bank a mat that overlaps, with its pegs."""
-    assert by_item(cover_amounts(setting(), 0.5)) == {"straw": 3}
+    m2 = 464.5152 / 2
+    assert by_item(cover_amounts(setting(), m2)) == {"straw": 3}
     steep = setting(
         {"site": {"slope_percent": 30}, "seeding": {"intent": "renovate"}, "leveling": None}
     )
     assert is_pegged(steep)
-    found = by_item(cover_amounts(steep, 0.5))
-    m2 = 464.5152 / 2
+    found = by_item(cover_amounts(steep, m2))
     assert found["mat"] == pytest.approx(m2 * (1 + steep.book.si("site.mat_overlap")))
     assert found["pegs"] == -(-m2 * steep.book.si("site.mat_pegs") // 1)

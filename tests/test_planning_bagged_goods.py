@@ -81,7 +81,8 @@ def test_seed_of_two_places_is_two_lines_by_their_masses(monkeypatch: pytest.Mon
 
 
 def test_sod_of_several_days_comes_by_the_day() -> None:
-    """90 m2 over three days are 30 a day; of one day, or of plugs, nothing is said."""
+    """90 m2 over three days are 30 a day, 900 plugs 300, 0.9 m3 of sprigs 0.3; of one day nothing
+    is said."""
     sod = Amount.of("sod", 90.0, "m2", WHY)
     (line,) = bought(sod, days=3)
     by_day = phrases.sod_by_day(days=3, area=Quantity(30.0, "area", "up"))
@@ -89,7 +90,13 @@ def test_sod_of_several_days_comes_by_the_day() -> None:
     assert bought(sod)[0].reason == WHY
     assert bought(sod, days=2)[0].reason != WHY
     plugs = Amount.of("plugs", 900, "pieces", WHY)
-    assert bought(plugs, days=3)[0].reason == WHY
+    count = phrases.pieces(n=300, pieces=Number(300, "grouped"))
+    told_plugs = sentences(WHY, phrases.plants_by_day(days=3, amount=count))
+    assert bought(plugs, days=3)[0].reason == told_plugs and bought(plugs)[0].reason == WHY
+    sprigs = Amount.of("sprigs", 0.9, "m3", WHY)
+    volume = phrases.sprigs_a_day(volume=Quantity(0.3, "sprig_volume", "up"))
+    (of_sprigs,) = bought(sprigs, days=3)
+    assert of_sprigs.reason == sentences(WHY, phrases.plants_by_day(days=3, amount=volume))
 
 
 @pytest.mark.parametrize(
@@ -133,15 +140,20 @@ def test_each_thing_is_bought_by_its_own_name(amount: Any, item: str) -> None:
 
 
 def test_a_nutrient_is_bought_as_the_product_that_holds_it() -> None:
-    """Ten pounds of potash are twenty of sulfate of potash; of phosphate more than twice."""
+    """Ten pounds of potash are twenty of sulfate of potash; of phosphate more than twice, in whole
+    pounds, and the line says what these hold."""
     words = words_for("en", LAWN.system)
-    for item, told in (
-        ("potash to add in all", "20 lb of sulfate of potash (0-0-50), which hold 10 lb"),
-        ("phosphate to add in all", "22 lb of triple superphosphate (0-46-0), which hold 10 lb"),
+    for item, held, told in (
+        ("potash to add in all", 10.0, "20 lb of sulfate of potash (0-0-50), which hold 10 lb"),
+        (
+            "phosphate to add in all",
+            22 * 0.46,
+            "22 lb of triple superphosphate (0-46-0), which hold 10.1 lb",
+        ),
     ):
         amount: Any = Amount.of(item, 10 * LB, "kg", WHY)
         (line,) = bought(amount)
-        assert words.text(line.text) == told and line.value == pytest.approx(10 * LB)
+        assert words.text(line.text) == told and line.value == pytest.approx(held * LB)
 
 
 def test_what_is_not_bought_by_itself_has_no_line() -> None:

@@ -65,9 +65,10 @@ def task(name: str, hours: float, *, days: int = 1, start: date = SATURDAY, **mo
 
 def overfull(*tasks: Task, setting: Any = SETTING) -> list[tuple[date, float, float]]:
     """The days that are told, with their hours and those that there are."""
+    told = dict.fromkeys(m for said in told_overfull(setting, tasks).values() for m in said)
     return [
         (dict(m.values)["day"].day, dict(m.values)["hours"].value, dict(m.values)["there"].value)  # type: ignore[union-attr]
-        for m in told_overfull(setting, tasks)
+        for m in told
     ]
 
 
@@ -83,6 +84,53 @@ def test_a_day_is_told_from_a_quarter_of_an_hour_beyond_its_hours_on() -> None:
         (SATURDAY, pytest.approx(10.4), 10.0),
         (SATURDAY + timedelta(1), pytest.approx(10.4), 10.0),
     ]
+
+
+def test_a_full_day_is_told_at_each_of_its_jobs_with_the_people_it_takes() -> None:
+    """12.5 hours at 5 each take three; what takes no time, or lies on other days, says nothing."""
+    jobs = task("topdress.1", 8.0), task("plant", 4.5)
+    other = task("inspect.colour", 3.0, start=SATURDAY + timedelta(7))
+    told = told_overfull(SETTING, (*jobs, task("order_material.1", 0.2), other))
+    assert set(told) == {"topdress.1", "plant"}
+    ((said,),) = set(told.values())
+    assert dict(said.values)["people"] == 3
+
+
+SARASOTA = {
+    "lawn": {
+        "area": "3600 ft2",
+        "grass": "st_augustine",
+        "soil": "sand",
+        "condition": "patchy",
+        "thin_share": 0.35,
+    },
+    "place": {"postal_code": "34231"},
+    "leveling": {"depth": None, "lows": [{"depth": "2 in", "share": 0.1}]},
+    "seeding": {"intent": "plant", "species": None, "form": "sod"},
+    "calendar": {"weekdays": ["fri", "sat"]},
+    "season": {"from": "2027-02-10"},
+    "work": {"people": 1, "hours_per_day": 6},
+}
+
+
+def test_turf_is_lifted_after_a_day_of_sod_where_it_cannot_be_before() -> None:
+    """One person does not lay 1,300 ft2 of sod and lift turf on one day."""
+    plan = plan_of(SARASOTA, options=False)
+    sod, lifted = (
+        next(t for t in plan.tasks if t.operation == n) for n in ("plant", "lift_and_fill")
+    )
+    assert lifted.duration_days > 1 and (lifted.end < sod.start or lifted.start > sod.end)
+    assert max(hours_by_day(plan).values()) <= 6.3
+
+
+def test_a_full_day_stands_first_on_the_screen_and_at_its_jobs() -> None:
+    """Where nothing can leave it: the note names the jobs, and they say it."""
+    plan = plan_of(LAWNS["two passes"], {"work": {"people": 1, "hours_per_day": 2}}, options=False)
+    notes = [n for n in plan.ranked if n.text.key == "season.overfull"]
+    assert notes
+    for note in notes:
+        assert note.told_first and note.tasks
+        assert all(note.text in plan.task(name).cautions for name in note.tasks)  # type: ignore[union-attr]
 
 
 def test_hours_of_a_job_are_spread_over_its_days_of_work() -> None:
@@ -133,7 +181,7 @@ def test_each_task_of_a_full_day_is_tried_once(monkeypatch: pytest.MonkeyPatch) 
     """One after the other; where none can leave its day the season is as it was."""
     mow, look = (Draft(name, name, "care", as_written(""), 5) for name in ("mow", "inspect"))  # type: ignore[arg-type]
     monkeypatch.setattr(module, "_on_full_days", lambda setting, dated: [mow, look])
-    monkeypatch.setattr(module, "_kept_off_full_days", lambda setting, dated, draft: draft)
+    monkeypatch.setattr(module, "_kept_off_full_days", lambda setting, dated, draft: [draft])
     tried: list[Any] = []
     before: Any = object()
     assert unloaded(SETTING, before, tried.append) is before

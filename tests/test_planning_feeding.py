@@ -30,6 +30,7 @@ from turfplan.planning.feeding import (
 )
 from turfplan.records.plan_task import Amount, Task
 from turfplan.work.campaigns import campaigns
+from turfplan.work.drafts import Draft
 from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.nutrients import LimePlan, Nutrient
 from turfplan.work.feeding.plan import FeedingPlan
@@ -86,27 +87,24 @@ def si(amounts: tuple[Amount, ...]) -> dict[str, float]:
 
 
 def test_a_feeding_is_told_by_rate_and_in_all() -> None:
-    """The one of its key; a starter of patches over what is sown alone."""
+    """The one of its key, in all over the ground that it is for."""
     setting = lawn()
     area = setting.plot.area_m2
     plan = fed(
         setting, feeds=(feed("spring", 2.0), feed("autumn", 3.0)), starter=feed("starter", 4.0)
     )
     spring, autumn, starter, none = (
-        si(amounts_of_feed(setting, plan, key)) for key in ("spring", "autumn", "starter", "late")
+        si(amounts_of_feed(setting, plan, key, area))
+        for key in ("spring", "autumn", "starter", "late")
     )
     assert [a["nitrogen"] for a in (spring, autumn, starter)] == [2.0, 3.0, 4.0] and none == {}
     assert autumn["nitrogen_total"] == pytest.approx(3 * area / 1000, abs=0.001)
     assert starter["nitrogen_total"] == pytest.approx(4 * area / 1000, abs=0.001)
-    patch = lawn({"seeding": {"intent": "patch"}})
-    share = patch.sowing.share * patch.mended_share
-    assert share < 1
-    of_patch = si(amounts_of_feed(patch, plan, "starter"))
-    assert of_patch["nitrogen_total"] == pytest.approx(4 * area * share / 1000, abs=0.001)
-    whole = si(amounts_of_feed(patch, plan, "spring"))
-    assert whole["nitrogen_total"] == pytest.approx(2 * area / 1000, abs=0.001)
+    part = si(amounts_of_feed(setting, plan, "starter", area / 4))
+    assert part["nitrogen"] == 4.0
+    assert part["nitrogen_total"] == pytest.approx(area / 1000, abs=0.001)
     alone = replace(plan, starter=None)
-    assert amounts_of_feed(setting, alone, "starter") == ()
+    assert amounts_of_feed(setting, alone, "starter", area) == ()
 
 
 def test_a_bag_at_hand_is_used_where_its_phosphate_may_be_spread() -> None:
@@ -114,13 +112,13 @@ def test_a_bag_at_hand_is_used_where_its_phosphate_may_be_spread() -> None:
     bag = lawn({"feeding": {"analysis": "20-0-5", "slow_release_percent": 30}})
     plan = fed(bag, feeds=(feed("spring", 2.0),))
     assert bag_used(bag, plan) == "20-0-5" and bag_used(lawn(), plan) is None
-    amounts = si(amounts_of_feed(bag, plan, "spring"))
+    amounts = si(amounts_of_feed(bag, plan, "spring", 100.0))
     assert amounts["product_rate"] == pytest.approx(10) and amounts["potash"] == pytest.approx(0.5)
     assert amounts["slow_nitrogen"] == pytest.approx(0.6)
     rich = lawn({"feeding": {"analysis": "20-10-5"}})
     refused = fed(rich, feeds=(feed("spring", 2.0),), phosphorus=None)
     assert bag_used(rich, refused) is None
-    assert "product_rate" not in si(amounts_of_feed(rich, refused, "spring"))
+    assert "product_rate" not in si(amounts_of_feed(rich, refused, "spring", 100.0))
 
 
 def test_potash_goes_on_with_a_feeding_beyond_what_the_bag_brings() -> None:
@@ -134,7 +132,7 @@ def test_potash_goes_on_with_a_feeding_beyond_what_the_bag_brings() -> None:
         nutrient = Nutrient("potash", 9.0, as_written("why"), ()) if tested else None
         part = NutrientPart(1, rate, DAY, DAY, "spring")
         plan = fed(base, feeds=(feed("spring", 2.0),), potassium=nutrient, potash=(part,))
-        found = si(amounts_of_feed(base, plan, "spring"))
+        found = si(amounts_of_feed(base, plan, "spring", area))
         return {name: value for name, value in found.items() if "to add" in name}
 
     assert potash(3.0) == {
@@ -151,21 +149,21 @@ def test_phosphate_goes_on_with_the_starter_beyond_what_the_bag_brings() -> None
     """On patches where these are sown alone; a fertilizer that brings it all leaves none to add."""
     nutrient = Nutrient("phosphate", 5.0, as_written("why"), (), short=True)
 
-    def phosphate(base: ResolvedLawn, wanted: float = 5.0) -> dict[str, float]:
-        part = NutrientPart(1, wanted, DAY, DAY, "starter")
-        plan = fed(base, starter=feed("starter", 4.0), phosphorus=nutrient, phosphate=(part,))
-        found = si(amounts_of_feed(base, plan, "starter"))
-        return {name: value for name, value in found.items() if "phosphate" in name}
-
     setting = lawn()
     area = setting.plot.area_m2
+
+    def phosphate(
+        base: ResolvedLawn, wanted: float = 5.0, ground: float = area
+    ) -> dict[str, float]:
+        part = NutrientPart(1, wanted, DAY, DAY, "starter")
+        plan = fed(base, starter=feed("starter", 4.0), phosphorus=nutrient, phosphate=(part,))
+        found = si(amounts_of_feed(base, plan, "starter", ground))
+        return {name: value for name, value in found.items() if "phosphate" in name}
+
     in_all = pytest.approx(5 * area / 1000, abs=0.001)
     assert phosphate(setting) == {"phosphate to add": 5.0, "phosphate to add in all": in_all}
-    patch = lawn({"seeding": {"intent": "patch"}})
-    share = patch.sowing.share * patch.mended_share
-    assert phosphate(patch)["phosphate to add in all"] == pytest.approx(
-        5 * area * share / 1000, abs=0.001
-    )
+    part = phosphate(setting, ground=area / 5)
+    assert part["phosphate to add in all"] == pytest.approx(area / 1000, abs=0.001)
     rich = lawn({"feeding": {"analysis": "20-10-5"}})
     assert phosphate(rich) == {"phosphate": 2.0, "phosphate to add": 3.0} | {
         "phosphate to add in all": pytest.approx(3 * area / 1000, abs=0.001)
@@ -178,9 +176,9 @@ def test_lime_is_told_by_one_of_its_parts() -> None:
     setting = lawn()
     area = setting.plot.area_m2
     lime = LimePlan(400.0, 450.0, (225.0, 225.0), (120, 180), as_written("why"), ())
-    found = si(amounts_of_lime(setting, fed(setting, lime=lime)))
+    found = si(amounts_of_lime(fed(setting, lime=lime), area))
     assert found == {"lime": pytest.approx(225 * area / 1000, abs=0.001), "lime rate": 225.0}
-    assert amounts_of_lime(setting, fed(setting, lime=None)) == ()
+    assert amounts_of_lime(fed(setting, lime=None), area) == ()
 
 
 def test_what_a_test_asks_for_is_worked_into_fresh_ground() -> None:
@@ -188,6 +186,7 @@ def test_what_a_test_asks_for_is_worked_into_fresh_ground() -> None:
     is more than nothing.
     """
     setting = lawn()
+    area = setting.plot.area_m2 / 2
     potash = Nutrient("potash", 9.0, as_written("k"), ())
     phosphate = Nutrient("phosphate", 5.0, as_written("p"), ())
 
@@ -195,13 +194,14 @@ def test_what_a_test_asks_for_is_worked_into_fresh_ground() -> None:
         operation: Any = "till", base: ResolvedLawn = setting, **plan: Any
     ) -> dict[str, float]:
         given = {"fresh_ground": True, "potassium": potash, "phosphorus": phosphate, **plan}
-        return si(amounts_worked_in(base, fed(base, **given), operation))
+        ground = Draft(operation, operation, "surface", as_written("why"), 1, area_m2=area)
+        return si(amounts_worked_in(base, fed(base, **given), ground))
 
     whole = {
         "potash to add": 9.0,
-        "potash to add in all": pytest.approx(9 * setting.plot.area_m2 / 1000, abs=0.001),
+        "potash to add in all": pytest.approx(9 * area / 1000, abs=0.001),
         "phosphate to add": 5.0,
-        "phosphate to add in all": pytest.approx(5 * setting.plot.area_m2 / 1000, abs=0.001),
+        "phosphate to add in all": pytest.approx(5 * area / 1000, abs=0.001),
     }
     assert worked() == whole and worked("grade") == {} and worked(fresh_ground=False) == {}
     only = {name: value for name, value in whole.items() if "phosphate" in name}
@@ -269,7 +269,7 @@ def test_the_account_of_nitrogen_takes_what_is_given_and_what_compost_gives() ->
     def spread(after: int, depth: float) -> Task:
         task = job("topdress.1", begin + timedelta(after), "spreading")
         return task.model_copy(
-            update={"amounts": (Amount.of("depth", depth, "mm", as_written("why")),)}
+            update={"amounts": (Amount.of("volume", depth, "m3", as_written("why")),)}
         )
 
     tasks = (
@@ -391,17 +391,29 @@ def test_a_rate_faster_than_sprinklers_is_warned_of(tmp_path: Path) -> None:
 
 def test_compost_is_its_share_of_each_pass() -> None:
     """A quarter of the mix is a quarter of the depth: on the best days of the sessions, then on
-    those of the passes themselves; none where the mix holds none.
+    those of the passes themselves; none where the mix holds none. What lies in hollows alone is the
+    less of the lawn's.
     """
     setting = setting_of(brief_of({"leveling": {"depth": "1 in"}}))
     campaign, mix = campaigns(setting)[0][0], choose_mix(setting)
     assert mix.compost_share == 0.25
-    rough = _compost(campaign, mix, None)
+    area = setting.plot.area_m2
+    rough = _compost(campaign, mix, None, area)
     passes = [(s.window.best, p.depth_mm) for s in campaign.sessions for p in s.passes]
-    assert rough == [(day, depth / 4) for day, depth in passes]
-    worked = WorkedDays(((date(2027, 4, 10), 8.0), (date(2027, 9, 4), 6.0)))
-    assert _compost(campaign, mix, worked) == [(date(2027, 4, 10), 2.0), (date(2027, 9, 4), 1.5)]
-    assert _compost(campaign, replace(mix, parts={"sand": 1.0}), worked) == []
+    assert [day for day, _ in rough] == [day for day, _ in passes]
+    assert [mm for _, mm in rough] == pytest.approx([depth / 4 for _, depth in passes])
+    days = [date(2027, 4, 10 + number) for number in range(len(passes))]
+    worked = WorkedDays(tuple(zip(days, (depth for _, depth in passes), strict=True)))
+    found = _compost(campaign, mix, worked, area)
+    assert [day for day, _ in found] == days
+    assert [mm for _, mm in found] == pytest.approx([mm for _, mm in rough])
+    ((_, one),) = _compost(campaign, mix, WorkedDays(worked.passes[:1]), area)
+    assert one == pytest.approx(passes[0][1] / 4)
+    assert _compost(campaign, replace(mix, parts={"sand": 1.0}), worked, area) == []
+    lows = {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.1}]}
+    hollows = setting_of(brief_of({"leveling": lows}))
+    in_hollows = _compost(campaigns(hollows)[0][0], mix, None, area)
+    assert sum(mm for _, mm in in_hollows) == pytest.approx(0.1 * 12.7 / 4)
 
 
 @pytest.mark.full

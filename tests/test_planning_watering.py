@@ -389,6 +389,8 @@ def run_of(**changes: Any) -> Any:
         "facts": (),
         "when": when,
         "rate_mm_h": 12.0,
+        "stage_name": as_written("settle"),
+        "stand_in": False,
     }
     days = (SAT, SAT + 2 * DAY, SAT + 4 * DAY)
     return SimpleNamespace(**{**basis, **changes}, days=lambda: days)
@@ -409,6 +411,9 @@ def test_a_run_is_a_task_on_its_days() -> None:
     assert (alone.phase, alone.depends_on, alone.person_hours) == ("seed", (), 0.2)
     assert alone.not_earlier == (reasons.begins_with_plan(),)
     assert alone.series is not None and alone.series.elapsed_minutes == 11
+    other = _task(run_of(stage="relaid", stand_in=True, work_min=0.0), None)
+    assert other.stage is not None and other.stage.stand_in and other.person_hours == 0
+    assert not task.stage.stand_in
 
 
 def test_the_parts_that_passes_cover_are_told_by_day() -> None:

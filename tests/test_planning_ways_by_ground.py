@@ -1,16 +1,21 @@
 """Ways out where the ground decides: each for its own want, and as the brief would say it."""
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
+import pytest
+
+from planning import plan_of
 from test_work_campaigns import days_of, plain
+from told import told
 from turfplan.book.words import grass_name
-from turfplan.message import Days, as_written, length_mm, listed
+from turfplan.message import Days, Listed, as_written, length_mm, listed, said
 from turfplan.phrases import ways_out as phrases
 from turfplan.planning import ways_by_ground as module
-from turfplan.planning.changed_briefs import ChangedBrief
+from turfplan.planning.changed_briefs import ChangedBrief, next_year
 from turfplan.planning.ways_by_ground import (
+    _after_a_season,
     _sown_with,
     _thatch_first,
     _with_a_grass_that_lives,
@@ -22,6 +27,7 @@ from turfplan.planning.ways_by_ground import (
     by_the_ground,
 )
 from turfplan.records.brief import Brief, HerbicideUse, LawnPart
+from turfplan.work.drafts import OpenDays
 from turfplan.work.grass_for_place import grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import hours_of
@@ -197,27 +203,49 @@ def test_thatch_of_thick_runners_is_cut_with_blades_set_wide_apart() -> None:
         opened = replace(plain(), turf=turf, openings=replace(plain().openings, windows=(window,)))
         span = Days(plain().today, plain().today + 9 * day, weekday=False)
         told = phrases.thatch_cut(spacing=spacing, days=listed([span], "and"))
-        assert _thatch_first(opened, date(2028, 3, 1)) == told
-        closed = replace(opened, openings=replace(plain().openings, windows=()))
-        assert _thatch_first(closed, date(2028, 3, 1)) == phrases.thatch_cut_next(spacing=spacing)
+        assert _thatch_first(opened, [window]) == told
+        assert _thatch_first(opened, []) == phrases.thatch_cut_next(spacing=spacing)
 
 
-def test_thatch_is_taken_down_in_the_seasons_before_a_day() -> None:
-    """From today on; those that begin on it or later are not told."""
-    today, before = plain().today, date(2028, 3, 1)
-    day = timedelta(1)
-    windows = [
-        days_of("dethatch", today - 9 * day, today + 9 * day),
-        days_of("dethatch", before - day, before + 9 * day),
-        days_of("dethatch", before, before + 9 * day),
-    ]
-    setting = replace(plain(), openings=replace(plain().openings, windows=tuple(windows)))
-    spans = [
-        Days(today, today + 9 * day, weekday=False),
-        Days(before - day, before + 9 * day, weekday=False),
-    ]
-    assert _thatch_first(setting, before) == phrases.thatch_first(days=listed(spans, "and"))
-    assert _thatch_first(setting, today - 9 * day) == phrases.thatch_first_next()
+def test_thatch_is_taken_down_in_seasons_that_end_before_the_start_that_is_offered() -> None:
+    """From today on; where none ends before the next growing year, a year later."""
+    today, day = plain().today, timedelta(1)
+    start = next_year(plain().brief, plain())
+    later = start.replace(year=start.year + 1)
+    now = days_of("dethatch", today - 9 * day, today + 9 * day)
+    across = days_of("dethatch", start - day, start + 9 * day)
+
+    def opened(*windows: OpenDays) -> tuple[date, list[OpenDays]]:
+        lawn = replace(plain(), openings=replace(plain().openings, windows=windows))
+        return _after_a_season(lawn.brief, lawn)
+
+    assert opened(now, across) == (start, [now])
+    assert opened(across) == (later, [across])
+    assert opened() == (later, [])
+    spans = [Days(today, today + 9 * day, weekday=False)]
+    told = phrases.thatch_first(days=listed(spans, "and"))
+    assert _thatch_first(plain(), [now]) == told
+    assert _thatch_first(plain(), []) == phrases.thatch_first_next()
+
+
+@pytest.mark.full
+@pytest.mark.parametrize("month", range(1, 13))
+@pytest.mark.parametrize(("latitude", "longitude"), [(40.0, -76.3), (-45.9, 170.5), (64.1, -21.9)])
+def test_no_season_of_a_way_out_ends_after_the_day_that_it_goes_on(
+    month: int, latitude: float, longitude: float
+) -> None:
+    """Of a sponge of cool-season turf, whenever the plan is made."""
+    now = datetime(2027, month, 10, 12, tzinfo=UTC)
+    place = {"postal_code": None, "latitude": latitude, "longitude": longitude, "country": None}
+    lawn = {"grass": "kentucky_bluegrass", "thatch": "1.2 in"}
+    plan = plan_of({"lawn": lawn, "place": place, "season": {"from": now.date()}}, now=now)
+    thatch = [option for option in plan.options if ".thatch_" in said(option.title).key]
+    assert plan.conflict is not None
+    for option in thatch:
+        start = date.fromisoformat(told(option.change).split("from = ")[1][:10])
+        spans = dict(said(option.title).values).get("days")
+        found = spans.items if isinstance(spans, Listed) else ()
+        assert all(isinstance(span, Days) and span.end < start for span in found)
 
 
 def test_more_sun_or_another_grass_where_it_is_too_dark() -> None:

@@ -9,13 +9,13 @@ import pytest
 
 from planning import brief_of, example_brief, first, plan_brief, plan_of
 from resolved_lawns import setting_of
+from told import told
 from turfplan.message import Message, as_written
 from turfplan.planning import season_plan
 from turfplan.planning.rejected_campaigns import rest_never_dressed
+from turfplan.planning.ways_anew import all_anew, on_bare_ground
 from turfplan.planning.ways_out import (
     MainWork,
-    _all_anew,
-    _on_bare_ground,
     _one_after_the_other,
     _with_a_later_end,
     _with_less_work,
@@ -189,7 +189,8 @@ def test_more_days_are_those_that_the_brief_rules_out() -> None:
 def test_water_choice_and_a_later_end_are_offered_where_they_are_ruled_out() -> None:
     """A year and a day after the end that was given, where that is still to come."""
     dry = {"water": {"possible": False, "application_rate": None}}
-    assert offers(_with_water, dry) == ["possible = true"] and offers(_with_water) == []
+    both = ["possible = true", "possible = true, timer = true"]
+    assert offers(_with_water, dry) == both and offers(_with_water) == []
     assert offers(_with_water, dry, {"seeding": {"intent": "none"}}) == ["possible = true"]
     assert offers(_with_water, dry, {"seeding": {"intent": "dormant"}}) == []
     assert offers(_with_more_choice, {"season": {"campaign": "spring"}}) == ['campaign = "auto"']
@@ -223,6 +224,10 @@ def test_level_and_sow_one_after_the_other_where_both_are_asked_for() -> None:
     brief, setting = brief_of(), setting_of(brief_of())
     never: Any = (("topdress", as_written("why")),)
     closed = replace(setting, openings=replace(setting.openings, never=never))
+    level = next(_one_after_the_other(brief, setting)).title
+    unwatered = brief_of({"water": {"possible": False}, "place": {"postal_code": "85719"}})
+    dry = next(_one_after_the_other(unwatered, setting_of(unwatered))).title
+    assert (level.key, dry.key) == ("ways_out.level_now", "ways_out.level_until_watered")
     titles = [list(_one_after_the_other(brief, s))[1].title.key for s in (setting, closed)]
     assert titles[0] != titles[1]
     plants = brief_of({"seeding": {"intent": "plant"}})
@@ -231,10 +236,10 @@ def test_level_and_sow_one_after_the_other_where_both_are_asked_for() -> None:
     assert list(_one_after_the_other(plants, closed))[1].title.key == "ways_out.plant_alone"
     bare = replace(closed, turf=replace(closed.turf, condition="bare"))
     assert list(_one_after_the_other(brief, bare))[1].title.key == titles[0]
-    assert len(list(_on_bare_ground(brief, closed))) == 1
-    assert list(_on_bare_ground(brief, setting)) == list(_on_bare_ground(brief, bare)) == []
+    assert len(list(on_bare_ground(brief, closed))) == 1
+    assert list(on_bare_ground(brief, setting)) == list(on_bare_ground(brief, bare)) == []
     flat = brief_of({"leveling": {"depth": "0 in"}})
-    assert list(_on_bare_ground(flat, closed)) == []
+    assert list(on_bare_ground(flat, closed)) == []
 
 
 def test_all_of_a_fill_is_done_by_the_first_change_that_leaves_nothing_of_it() -> None:
@@ -458,15 +463,44 @@ def test_where_winter_is_no_rest_seed_that_comes_up_is_offered() -> None:
     assert 'intent = "overseed", possible = true' in offers(_with_less_work, {**dormant, **dry})
 
 
+@pytest.mark.parametrize("doubt", [None, as_written("doubt")])
+def test_dormant_seed_is_no_way_out_of_rain_that_is_doubtful(doubt: Message | None) -> None:
+    """Where nobody waters; where somebody does, its waking is kept moist."""
+    dry = brief_of({"water": {"possible": False}})
+    setting = setting_of(dry)
+    setting = replace(setting, climate=replace(setting.climate, rain_doubt=doubt))
+    lines = [str(change.lines) for change in _with_less_work(dry, setting)]
+    assert ('intent = "dormant"' in lines) is (doubt is None)
+    assert 'intent = "dormant"' in offers(_with_less_work)
+
+
+def test_no_stand_is_killed_that_is_not_sown_again() -> None:
+    """One hose keeps a part of a large lawn wet: making all of it anew is refused with the timer as
+    a way out, which sows all of it; a small lawn is made anew by hose."""
+    hose = {"water": {"application_rate": None}, "seeding": {"intent": "renovate"}}
+    large = plan_of(hose, {"lawn": {"area": "9000 ft2"}})
+    assert large.conflict is not None and not large.tasks
+    assert any("timer = true" in told(option.change) for option in large.options)
+    timed = plan_of(hose, {"lawn": {"area": "9000 ft2"}, "water": {"timer": True}})
+    seed = next(task for task in timed.tasks if task.plays("sowing"))
+    assert not any(amount.item == "sown area" for amount in seed.amounts)
+    small = plan_of(hose, {"lawn": {"area": "2000 ft2"}})
+    assert small.conflict is None and small.tasks
+
+
 def test_all_anew_is_offered_where_nothing_smaller_leads_anywhere() -> None:
     """Of a lawn that is filled and has grass to give up."""
     setting = setting_of(brief_of())
-    assert [c.lines for c in _all_anew(setting.brief, setting)] == [
+    assert [c.lines for c in all_anew(setting.brief, setting)] == [
         as_written('intent = "renovate"')
     ]
+    by_hose = setting_of(brief_of({"water": {"possible": False, "application_rate": None}}))
+    lines = [str(c.lines) for c in all_anew(by_hose.brief, by_hose)]
+    assert ["timer = true" in line for line in lines] == [False, True]
+    assert all("possible = true" in line for line in lines)
     flat = setting_of(brief_of({"leveling": {"depth": "0 in"}}))
     bare = setting_of(brief_of({"lawn": {"condition": "bare"}}))
-    assert not [*_all_anew(flat.brief, flat), *_all_anew(bare.brief, bare)]
+    assert not [*all_anew(flat.brief, flat), *all_anew(bare.brief, bare)]
 
 
 @pytest.mark.parametrize(

@@ -64,3 +64,12 @@ def test_feedings_of_before_fade() -> None:
     found = [counted_g_m2([given(-n - 3, -n, 4.0)], DAY, 120.0) for n in (0, 1, 30, 119, 120, -5)]
     assert found == pytest.approx([0, 4 * 119 / 120, 3, 4 / 120, 0, 0])
     assert counted_g_m2([given(-30, -30, 4.0, own=False)], DAY, 120.0) == 0
+
+
+def test_what_fades_on_days_without_growth_is_lost() -> None:
+    """Half of thirty days idle: half of what is left counts; all of them idle, nothing."""
+    before = [given(-90, -90, 4.0)]
+    left = range(DAY.toordinal(), DAY.toordinal() + 30)
+    assert counted_g_m2(before, DAY, 120.0) == pytest.approx(1.0)
+    assert counted_g_m2(before, DAY, 120.0, set(left[15:])) == pytest.approx(0.5)
+    assert counted_g_m2(before, DAY, 120.0, set(left)) == 0

@@ -126,6 +126,9 @@ def test_how_much_lime_is_asked_where_nothing_says_it() -> None:
     assert asked(ph=6.5) == asked(ph=5.2, lime_rate="9 g/m2") == asked(phosphorus="low") == []
     (unsown,) = asked({"seeding": {"intent": "none"}}, ph=5.2)
     assert unsown["when"] == phrases.lime_any_time()
+    warm = {"latitude": 21.0, "longitude": 105.8, "postal_code": None, "state": None}
+    (frostless,) = asked({"place": warm, "seeding": {"intent": "none"}}, ph=4.2)
+    assert frostless["when"] == phrases.lime_any_month()
     (peat,) = asked({"lawn": {"soil": "peat"}}, ph=4.2)
     assert peat["ask"] == phrases.ask_peat()
     (unnamed,) = asked(ph=5.2, buffer_ph=6.4)

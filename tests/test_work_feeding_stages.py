@@ -86,7 +86,12 @@ def test_ground_without_grass_is_not_fed_from_the_first_day() -> None:
 @pytest.mark.parametrize(
     ("changes", "key", "before"),
     [
-        ({}, "seedlings", ["overseed", "first_mow", "inspect.colour"]),
+        ({}, "seedlings", ["overseed", "first_mow"]),
+        (
+            {"place": {"postal_code": "94112"}},
+            "seedlings",
+            ["overseed", "first_mow", "inspect.colour"],
+        ),
         ({"lawn": {"condition": "bare"}}, "seedlings", ["seed", "first_mow"]),
         (PLUGS | {"lawn": {"grass": "zoysia", "condition": "bare"}}, "planted", ["plant"]),
         (
@@ -114,3 +119,31 @@ def test_what_is_fed_by_its_stage_hangs_on_the_work_that_made_it(
         t for t in tasks.values() if t.plays("feeding") and t.id.startswith("feed_nitrogen.s")
     ]
     assert all("first_mow" not in t.depends_on for t in others if t.id != fed.id)
+
+
+def test_nothing_is_fed_shortly_before_tearing_or_on_turf_that_is_relaid() -> None:
+    """Two weeks before dethatching, and from relaying until roots hold."""
+    torn, relaid = date(2027, 4, 24), (date(2027, 5, 1), date(2027, 5, 3))
+    setting = setting_of(brief_of())
+    campaign = campaigns(setting)[0][0]
+    worked = WorkedDays(torn=(torn,), relaid=(relaid,))
+    quiet = stages_of(setting, campaign, worked, compost_feeds=False).quiet
+    rooted = timedelta(setting.days("order.plant_rooting") - 1)
+    assert quiet == (
+        Quiet(torn - timedelta(14), torn - timedelta(1), phrases.quiet_torn()),
+        Quiet(relaid[0], relaid[1] + rooted, phrases.quiet_relaid()),
+    )
+
+
+def test_seed_of_several_days_is_fed_by_its_youngest() -> None:
+    """Strips sown two weeks apart: the look and the food wait for the last of them."""
+    setting = setting_of(brief_of({"place": {"postal_code": "94112"}}))
+    campaign = campaigns(setting)[0][0]
+    late = SOWN + timedelta(14)
+    once, strips = (
+        stages_of(setting, campaign, WorkedDays(sown=SOWN, sown_last=last), compost_feeds=True)
+        for last in (SOWN, late)
+    )
+    assert once.feedings[0].if_pale and once.instead is not None
+    assert strips.feedings[0].first - once.feedings[0].first == timedelta(14)
+    assert not once.instead.feedings[0].if_pale

@@ -17,11 +17,11 @@ from turfplan.work.drafts import Band, OpenDays
 from turfplan.work.ground_fill import (
     _within,
     covered,
-    covered_for_weeks,
     fill_window,
     kill_lead,
     least_lead,
     lift_days,
+    nurse_grass_may_cover,
     regrowth_look,
     settling,
     takes_weeks,
@@ -165,10 +165,19 @@ def on_slope(percent: float | None, mm: float = 10.0) -> ResolvedLawn:
 def test_no_fill_lies_open_on_a_slope() -> None:
     """From the slope on that sheds water, however quickly it is filled and sown."""
     steep = si("site.slope_cover") * 100
-    assert covered(on_slope(steep)) and covered_for_weeks(on_slope(steep))
+    assert covered(on_slope(steep))
     assert not covered(on_slope(steep - 0.5)) and not covered(on_slope(None))
     assert not covered(on_slope(steep, 0.0))
-    assert not covered_for_weeks(on_slope(steep, si("open_ground.deep_from") + 1))
+
+
+def test_nurse_grass_covers_what_waits_on_level_ground_that_somebody_waters() -> None:
+    """Straw, or a mat, where it would be washed out, dry out, or has too few weeks."""
+    deep = si("open_ground.deep_from") + 1
+    assert nurse_grass_may_cover(filled(deep)) and not nurse_grass_may_cover(filled(deep - 2))
+    assert not nurse_grass_may_cover(on_slope(si("site.slope_cover") * 100, deep))
+    water = SETTING.brief.water.model_copy(update={"possible": False})
+    dry = SETTING.brief.model_copy(update={"water": water})
+    assert not nurse_grass_may_cover(filled(deep, brief=dry))
 
 
 def test_what_takes_weeks_is_covered_strip_by_strip(monkeypatch: pytest.MonkeyPatch) -> None:

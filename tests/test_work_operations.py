@@ -37,3 +37,19 @@ def test_deep_hollows_take_soil_alone_and_plants_nothing_of_the_mix() -> None:
     assert mixed and mixed != {"soil"} and handled(SETTING, "topdress") == mixed
     assert handled(SETTING, "lift_and_fill") == {"soil"}
     assert handled(SETTING, "plant") == frozenset()
+
+
+def test_what_cuts_or_buries_the_ground_minds_the_roots_of_trees() -> None:
+    """Told of the lawn, or of a part over roots; tines and tiller say it in words of their own."""
+    own = {"core_aerate", "till"}
+    disturbs = {"digging", "relaying", "spreading", "mending"}
+    book = SETTING.book
+    jobs = [o for o in book.operations.values() if disturbs & set(o.roles) and o.id not in own]
+    assert len(jobs) > 5
+    trees = {"site": {"trees": True}}
+    part = {"lawn": {"part": [{"kind": "tree_roots", "share": 0.2}]}}
+    for changes in (trees, part, {}):
+        setting = setting_of(brief_of(changes))
+        for job in jobs:
+            draft = make(setting, job.id, timing=Timing(CARE), wording=WHY)
+            assert any("tree_" in said.key for said in draft.cautions) is bool(changes), job.id

@@ -31,6 +31,7 @@ from turfplan.work.phases.care import (
     _far_from_seed,
     _last_mow,
     _preventer,
+    _rests,
     _seed_hold,
     _starter,
     _transition,
@@ -192,7 +193,7 @@ def test_feedings_keep_to_their_days_and_say_what_goes_on_with_them() -> None:
     base = feeder_for(setting)(setting, way(SEED), choose_mix(setting))
     part = NutrientPart(1, 3.0, day, day, "spring")
     plan = replace(base, feeds=feeds, potassium=None, potash=(part,))
-    first, planted, pale = feed_drafts(setting, plan)
+    first, planted, pale = feed_drafts(setting, way(SEED), plan)
     ordinal = day.toordinal()
     assert (first.ideal, first.position, first.window) == (
         ordinal + 3,
@@ -329,3 +330,20 @@ def test_the_preventers_window_is_cut_where_a_week_of_it_is_left() -> None:
         assert _before_seed(setting, way(), given) == given
     after = window("preemergent", SEED.start, SEED.end)
     assert _before_seed(setting, campaign, after) == after
+
+
+@pytest.mark.parametrize(
+    ("place", "grass", "rests"),
+    [
+        ((51.5, -0.4), "perennial_ryegrass", True),
+        ((35.5, 24.0), "tall_fescue", False),
+        ((9.0, 38.7), "kikuyu", False),
+        ((33.5, -84.4), "bermuda_common", True),
+    ],
+)
+def test_grass_that_grows_through_the_winter_has_no_last_mow(
+    place: tuple[float, float], grass: str, rests: bool
+) -> None:
+    """London and Atlanta have one; Crete and the highlands of Ethiopia mow on."""
+    where = {"latitude": place[0], "longitude": place[1], "postal_code": None, "state": None}
+    assert _rests(lawn({"place": where, "lawn": {"grass": grass}})) is rests

@@ -82,7 +82,7 @@ def test_seed_is_rolled_where_the_soil_is_not_fine_and_looked_at_after_it() -> N
 
 
 def test_what_sheds_water_is_covered_by_its_share() -> None:
-    """All that is sown from 8 % on, else the steep part."""
+    """All that is sown from 8 % on, else what is sown of the steep part; of patches these alone."""
     setting = lawn({"seeding": {"intent": "patch"}})
     area = setting.plot.area_m2
 
@@ -95,9 +95,11 @@ def test_what_sheds_water_is_covered_by_its_share() -> None:
         )
         return straw_area_m2(replace(setting, brief=brief, plot=replace(setting.plot, parts=parts)))
 
-    assert covered(8) == pytest.approx(area * setting.sowing.share)
+    mended = setting.mended_share
+    assert mended < 1
+    assert covered(8) == pytest.approx(area * setting.sowing.share * mended)
     assert covered(7.9) == covered(None) == 0
-    assert covered(None, 0.25) == pytest.approx(area / 4)
+    assert covered(None, 0.25) == pytest.approx(area / 4 * mended)
 
 
 @pytest.mark.parametrize(("percent", "pegged"), [(None, False), (7.9, False), (8.0, True)])
@@ -243,19 +245,49 @@ def test_weed_killers_that_hold_seed_back_are_minded_while_they_do() -> None:
     setting = lawn({"history": {"herbicides": [used]}})
     until = max(hold.until or 0 for hold in setting.holds)
     assert until > setting.first_day
-    held = [len(_minded(replace(setting, first_day=day))) for day in (until - 1, until)]
+    begins = date.fromordinal(until - 30)
+    held = [
+        len(_minded(replace(setting, first_day=day), opening(begins))) for day in (until - 1, until)
+    ]
     assert held[0] == held[1] + 1
+
+
+def test_weed_killers_that_are_over_before_the_seeds_season_are_not_minded_at_it() -> None:
+    """However long they still hold on the plan's first day."""
+    used = {"active_ingredient": "pendimethalin", "on": date(2027, 3, 1)}
+    setting = lawn({"history": {"herbicides": [used]}})
+    until = max(hold.until or 0 for hold in setting.holds)
+    assert until > setting.first_day
+    plain = len(_minded(lawn(), opening(date(2027, 8, 15))))
+    after, before = (opening(date.fromordinal(until + days)) for days in (1, -1))
+    assert len(_minded(setting, after)) == plain == len(_minded(setting, before)) - 1
+    told = [
+        message.key
+        for message in plan_of(
+            {"history": {"herbicides": [used]}, "season": {"campaign": "autumn"}}
+        ).cautions
+        if isinstance(message, Message)
+    ]
+    assert not any(key.startswith("weed_killers") for key in told)
+
+
+def opening(start: date) -> OpenDays:
+    """A season of seed from a day on."""
+    end = start + timedelta(60)
+    why = as_written("to test")
+    return OpenDays("overseed", "autumn", start, end, start + timedelta(20), why, why)
 
 
 def test_what_is_minded_at_a_sowing() -> None:
     """Dogs, and rain where nobody waters."""
     plain, dogs = lawn(), lawn({"site": {"pets": True}})
-    assert len(_minded(dogs)) == len(_minded(plain)) + 1
+    opened = opening(date(2027, 8, 15))
+    assert len(_minded(dogs, opened)) == len(_minded(plain, opened)) + 1
     dry = plain.brief.model_copy(
         update={"water": plain.brief.water.model_copy(update={"possible": False})}
     )
-    assert phrases.on_rain() in _minded(replace(plain, brief=dry))
-    assert phrases.on_rain() not in _minded(plain)
+    assert phrases.on_rain() in _minded(replace(plain, brief=dry), opened)
+    assert phrases.on_rain() not in _minded(plain, opened)
 
 
 @pytest.mark.full

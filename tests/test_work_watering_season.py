@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 import water_cases as cases
 from planning import climate_at
 from told import all_told, told
-from turfplan.calendar_days import WEEKDAYS
+from turfplan.calendar_days import WEEKDAYS, recurring_days
 from turfplan.message import Days, Listed
 from turfplan.records.brief import Span
 from turfplan.records.plan_task import Series, Task, TaskWindow
@@ -766,6 +766,41 @@ def test_absences_are_told_where_something_young_must_be_watered() -> None:
     told = {c.key: dict(c.values) for c in season_watering(timed).cautions}
     assert "watering.season.nobody_there" not in told
     assert told["watering.season.timer_alone"] == dict(said.values)
+
+
+def test_who_stands_in_waters_what_must_not_dry_out_while_nobody_is_there() -> None:
+    """Seedlings are watered on each day of an absence, in runs of their own that cost the household
+    no work; with a timer the runs go on as they are, and what is weaned waits."""
+    away = (date(2027, 9, 20), date(2027, 9, 26))
+    request = cases.request(
+        BOOK, COOL, seeded_on=SOWN, first_mow_on=date(2027, 10, 9), away=(away,)
+    )
+    runs = [
+        r for r in season_watering(request).series if r.stage in ("germination", "establishment")
+    ]
+    absent = set(recurring_days(*away))
+    by_other = {day for run in runs if run.stand_in for day in run.days()}
+    own = {day for run in runs if not run.stand_in for day in run.days()}
+    assert by_other == absent and not own & absent
+    for run in runs:
+        assert run.stand_in is (".stand-in." in run.id)
+        assert (run.title.key == "watering.title.stand_in") is run.stand_in
+        assert (run.how[0].key == "watering.how.stand_in") is run.stand_in
+        assert not run.stand_in or run.work_min == 0
+    timed = replace(request, water=request.water.model_copy(update={"timer": True}))
+    assert not any(run.stand_in for run in season_watering(timed).series)
+    weaned = replace(request, first_mow_on=date(2027, 9, 15))
+    assert not any(r.stand_in for r in runs_of(season_watering(weaned), "weaning"))
+
+
+def test_relaid_turf_has_a_word_of_its_own_for_an_absence() -> None:
+    """Told before turf is lifted; of seed nothing is said where none is."""
+    away = ((SOWN + timedelta(5), SOWN + timedelta(8)),)
+    plan = season_watering(cases.request(BOOK, COOL, relaid_on=SOWN, relaid_share=0.1, away=away))
+    told = {c.key for c in plan.cautions}
+    assert "watering.season.nobody_there_relaid" in told
+    assert "watering.season.nobody_there" not in told
+    assert any(run.stand_in for run in runs_of(plan, "relaid"))
 
 
 def test_verdict_on_odd_days_is_that_of_few_days() -> None:

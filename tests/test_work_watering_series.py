@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 import water_cases as cases
+from told import told
 from turfplan.message import as_written
 from turfplan.phrases import watering as phrases
 from turfplan.work.watering.bounds import Watered, fewer_runs, no_run_fits, part_fits
@@ -268,6 +269,50 @@ def test_hours_of_a_day_are_no_law_and_those_at_home_are_kept_to() -> None:
 
     assert by_hose(57.0) == (2, ()) and by_hose(56.9)[0] == 3
     assert by_hose(16.0)[1] == (part_fits("home", WEEKLY.title, 0.9).key,)
+
+
+def test_recovery_goes_on_more_days_where_the_hours_of_few_hold_too_little() -> None:
+    """What two days a week would get, each of more minutes than somebody is there, goes on as many
+    days as hold it; nothing is told short. With time enough it keeps its gap."""
+    stage = Stage("recover", MONDAY, MONDAY + timedelta(6))
+    dry = even(5.0, the_brief=hours("06:00-22:00"))
+    (gapped,) = only(dry, stage)
+    given = gapped.depth_mm * len(gapped.days())
+    at_once = gapped.minutes
+    end = f"06:{at_once - 2:02d}"
+    runs, cautions = season_runs(even(5.0, the_brief=hours(f"06:00-{end}")), [stage])
+    (often,) = runs
+    assert len(often.days()) > len(gapped.days())
+    assert often.depth_mm * len(often.days()) == pytest.approx(given)
+    assert not [c for c in cautions if c.key.startswith("watering.week")]
+
+
+def test_parts_that_run_one_after_the_other_end_within_the_hours() -> None:
+    """A supply of a third of what the lawn takes at once waters three parts in three times the
+    minutes of one: the run is that long, and longer than an hour it leaves a day of two hours."""
+    stage = Stage("germination", MONDAY, MONDAY + timedelta(6))
+    zone = WateringZone(None, as_written("lawn"), 300.0, 20.0)
+    flow = cases.brief(water={"flow": "35 L/min", "timer": False, "hours_per_day": 2})
+    ground = even(4.0, water=flow.water, zones=(zone,))
+    assert ground.request.parts_of(zone) == 3
+    for run in only(ground, stage):
+        assert run.elapsed_min == 3 * run.minutes
+    weaned = only(ground, WEEKLY)
+    assert weaned and all(run.elapsed_min <= 121 for run in weaned)
+    plenty = even(4.0, water=flow.water.model_copy(update={"flow_l_min": 200.0}), zones=(zone,))
+    assert all(run.elapsed_min == run.minutes for run in only(plenty, stage))
+
+
+def test_weaning_is_called_by_how_often_it_waters() -> None:
+    """Three days a week are less often; where the hours ask for six it is not called so, and says
+    why."""
+    (run,) = only(even(), WEEKLY)
+    assert run.title.key.startswith("watering.title") and "less often" in told(run.title)
+    assert run.how[-1] == phrases.how_tug_first()
+    (often,) = season_runs(even(the_brief=hours("06:00-06:08")), [WEEKLY])[0]
+    assert len(often.days()) > 3
+    assert "less often" not in told(often.title)
+    assert often.why.key == "watering.why.weaning_often"
 
 
 def test_shaded_zones_get_their_share_and_follow_each_other() -> None:

@@ -8,6 +8,7 @@ import pytest
 
 import water_cases as cases
 from turfplan.message import Message, Quantity, as_written
+from turfplan.work.watering.hose import with_hose
 from turfplan.work.watering.request import WateredGround
 from turfplan.work.watering.run_times import WateringZone
 from turfplan.work.watering.series import season_runs
@@ -50,3 +51,13 @@ def test_shaded_zones_need_less(exposure: float) -> None:
     zones = (replace(LAWN, key="a"), replace(LAWN, key="b", exposure=exposure))
     assert len(said(ground(["wed"], zones=zones))) == 1
     assert said(ground(["mon", "thu"], zones=zones)) == []
+
+
+def test_hours_at_hand_that_are_short_are_no_law() -> None:
+    """Every day is open, a hose holds too little of the week: that is said of the hours."""
+    water = cases.brief(water={"possible": True, "timer": False, "hours_per_day": 1}).water
+    hose = with_hose(replace(LAWN, area_m2=900.0), water, cases.book())
+    found = cases.even_ground(5.0, zones=(hose,), water=water)
+    _, cautions = season_runs(found, [Stage("recover", MONDAY, MONDAY + timedelta(6))])
+    keys = [caution.key for caution in cautions]
+    assert "watering.week.short_of_hours" in keys and "watering.week.short" not in keys

@@ -221,3 +221,21 @@ def test_hours_of_the_night_alone_are_said_to_hold_nothing_moist(
         found = watering_verdict(cases.brief(water=water), BOOK, COOL, "tall_fescue")
         assert found.ok and found.needs_permit is asks
         assert ("watering.verdict.dark_hours" in [c.key for c in found.cautions]) is dark
+
+
+def test_dormant_seed_on_rain_is_told_as_a_risk_and_not_that_nothing_is_sown() -> None:
+    """On doubtful rain, and on rain that keeps no seedbed moist; not on known rain that does."""
+    doubt = as_written("doubt")
+    dry, doubtful = even(5.0, 0.2), replace(even(2.0, 6.0), rain_doubt=doubt)
+    asked = {"seeding": {"intent": "dormant"}}
+    nobody = {"possible": False}
+    of_dry = verdict(nobody, climate=dry, **asked)
+    assert of_dry.ok and not of_dry.reasons
+    dry_seed = phrases.verdict_dormant_dry(grass=FESCUE)
+    assert sentences(dry_seed, phrases.verdict_rain_nowhere()) in of_dry.cautions
+    of_doubtful = verdict(nobody, climate=doubtful, **asked)
+    assert of_doubtful.ok
+    assert phrases.verdict_dormant_doubtful(grass=FESCUE) in of_doubtful.cautions
+    assert not verdict(nobody, climate=even(2.0, 6.0), **asked).cautions
+    for climate in (dry, doubtful):
+        assert not verdict(nobody, climate=climate).ok, "seed that comes up at once is refused"

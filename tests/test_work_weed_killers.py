@@ -106,6 +106,7 @@ def test_a_known_killer_holds_for_its_longest_interval() -> None:
     )
     harmless = hold("siduron")
     assert days(harmless) == 0 and harmless.facts == ("herbicides.siduron.hold",)
+    assert harmless.why == phrases.no_wait(ingredient="siduron", day=Day(ON))
 
 
 def test_what_nobody_named_holds_for_the_longest_and_is_asked_for() -> None:

@@ -137,14 +137,14 @@ def test_a_mark_that_is_never_passed_is_told_as_the_turn_of_the_year(kind: str) 
 @pytest.mark.parametrize(
     ("wet_mm", "dry_from", "day"),
     [
-        # Where rain ends on a day, the month to come is so far dry that many days before it.
-        (8.0, 100, 100 - 30 * 6 / 13),
-        (4.0, 90, 90 - 30 * 6 / 9),
+        # Where rain ends on a day, the weeks to come are so far dry that many days before it.
+        (8.0, 100, 100 - 45 * 6 / 13),
+        (4.0, 90, 90 - 45 * 6 / 9),
         (9.0, COLDEST, COLDEST),
         (9.0, 365, (COLDEST + HOTTEST) // 2),
     ],
 )
-def test_soil_dries_once_the_rain_of_the_coming_month_dries_up(
+def test_soil_dries_once_the_rain_of_the_coming_weeks_dries_up(
     wet_mm: float, dry_from: int, day: float
 ) -> None:
     """From winter on: the depth of winter where it is never wet, mid-spring where it is still wet

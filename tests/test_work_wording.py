@@ -111,8 +111,8 @@ def test_water_follows_the_law_and_what_there_is() -> None:
 
 @pytest.mark.full
 def test_heat_and_frost_are_named_where_they_are(cork: Plan) -> None:
-    """Grass rests through the summer where it is hot; a frost is named where it freezes."""
-    rests = "The grass rests through the summer heat."
+    """Passes leave the summer free where it is hot; a frost is named where it freezes."""
+    rests = "No pass falls into the height of summer."
     deep = plan_of({"leveling": {"depth": "1 in"}})
     assert deep.campaign == "spring_then_autumn"
     assert rests in map(str, deep.campaign_reason)

@@ -50,7 +50,8 @@ def test_the_growing_year_begins_in_spring() -> None:
     that follows.
     """
     assert next_growing_year(BOOK, date(2027, 10, 5), southern=False) == date(2028, 3, 1)
-    assert next_growing_year(BOOK, date(2027, 1, 5), southern=True) == date(2028, 9, 1)
+    assert next_growing_year(BOOK, date(2027, 1, 5), southern=True) == date(2027, 9, 1)
+    assert next_growing_year(BOOK, date(2027, 8, 5), southern=True) == date(2028, 9, 1)
 
 
 def window(rule: str, best: date) -> OpenDays:

@@ -111,11 +111,15 @@ def within(outer: Worded, inner: Worded) -> Worded:
     return Message("errors.within", (("outer", outer), ("inner", inner)))
 
 
+# Words of one length that share three letters of five are not alike: "roots" is not "frost".
+LIKE_ENOUGH = 0.61
+
+
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """The known word most like `word`, or None when nothing is close."""
     from difflib import get_close_matches
 
-    matches = get_close_matches(word, list(known), n=1, cutoff=0.6)
+    matches = get_close_matches(word, list(known), n=1, cutoff=LIKE_ENOUGH)
     return matches[0] if matches else None
 
 

@@ -12,10 +12,12 @@ may.
 A grass that does not live at one of the two places is not judged there: its windows answer to no
 lawn, and lie where its marks meet curves they were not made for (cool-season feeding in the heat
 of the Zambezi). Places drawn by likeness are held to this without exception where both have their
-seasons in full (`windows.seasonal_year`); where seasons fade into one another, as in the savannas
-with a second warm time after the rains, the turns of the year themselves lie weeks apart between
-places that are alike, and one in a hundred seasons may move farther (all of one pair, where fewer
-than a hundred pairs are drawn).
+seasons in full (`windows.seasonal_year`). Where seasons fade into one another, half a degree is a
+larger part of the year: it moves the turn of a yearly wave by asin(0.64 / amplitude), seven days
+where the months differ by 10 C and fourteen where by 5, and the day on which a mark is passed as
+much again. There an end may move in proportion farther, up to twice as far; and in the savannas
+with a second warm time after the rains, where the turns themselves are in doubt, one season in a
+hundred farther still (all of one pair, where fewer than a hundred pairs are drawn).
 """
 
 from collections import defaultdict
@@ -240,6 +242,14 @@ def full_seasons(*places: Climate) -> bool:
     return all(max(there.air_mean_c) - min(there.air_mean_c) >= least for there in places)
 
 
+def may_move(*places: Climate) -> float:
+    """By how many days an end may move between places that are alike: the more, the less the
+    months differ; without seasons as far as where they begin to be told apart."""
+    least = min(max(there.air_mean_c) - min(there.air_mean_c) for there in places)
+    full = load_book().si("windows.seasonal_year")
+    return MOST_DAYS * max(1, full / max(least, NO_SEASONS_C))
+
+
 def jumps(line: str, shift: float, grasses: Sequence[str]) -> tuple[int, list[Jump]]:
     """How many seasons were compared along a line, and those that are not alike."""
     return compare(line, pairs(line, shift), grasses)
@@ -288,8 +298,9 @@ def run(count: int, seed: int, folder: Path) -> Figures:
             sure += more
             found += jumped
         else:
+            most = may_move(pair[1], pair[3])
             fading += more
-            faded += jumped
+            faded += [jump for jump in jumped if jump.days > most]
     assert not found, f"{len(found)} of {compared + sure} seasons jump: {found[:5]}"
     # A few lines draw few pairs: there one pair alone is more than one season in a hundred.
     alone = len({(jump.here, jump.there) for jump in faded}) <= 1

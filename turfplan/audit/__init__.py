@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 
 from turfplan.audit import (
     amounts_agree,
+    amounts_in_place,
     compost_and_starter,
     days,
     deliveries,
@@ -59,6 +60,7 @@ INVARIANTS: tuple[Callable[[Case], Iterator[Fault]], ...] = (
     *nitrogen.INVARIANTS,
     *values_said.INVARIANTS,
     *amounts_agree.INVARIANTS,
+    *amounts_in_place.INVARIANTS,
     *goods.INVARIANTS,
     *inputs_kept.INVARIANTS,
 )

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.ground_said import ground_m2, live_share
 from turfplan.audit.open_ground import is_open_ground
 from turfplan.audit.passes import depth_mm
 from turfplan.records.book_names import of_material
@@ -13,7 +14,7 @@ from turfplan.records.plan import OrderLine, OrderPart
 from turfplan.records.plan_task import Amount, Task
 from turfplan.units import convert, dimension_of
 
-# What is a total of what rate, over the lawn.
+# What is a total of what rate.
 TOTALS = {
     "nitrogen_total": "nitrogen",
     "product": "product_rate",
@@ -79,19 +80,15 @@ def _inside(unit: str) -> tuple[str, float] | None:
 
 
 def totals_agree(case: Case) -> Iterator[Fault]:
-    """A total is its rate over the area of the lawn."""
-    area = case.plan.lawn.area_m2
-    # Either may be rounded to three decimals.
-    room = KG + 0.0006 * area / 1000
+    """A total is its rate over the ground that the task says it is for."""
     for task in case.open:
         if len(task.amounts) < 2:
             continue
-        values = _values(task)
+        values, area = _values(task), ground_m2(case, task)
+        # Either may be rounded to three decimals.
+        room = KG + 0.0006 * area / 1000
         for total in TOTALS.keys() & values.keys():
             wanted = values.get(TOTALS[total], math.nan) * area / 1000
-            if task.plays("starter") and case.brief.seeding.intent == "patch":
-                # The starter of patches goes where the seed goes: less where parts stay unsown.
-                wanted = min(wanted * _patched(case), values[total])
             if not abs(values[total] - wanted) <= room:
                 yield fault(
                     "total_differs", task, item=total, total_kg=values[total], wanted_kg=wanted
@@ -99,7 +96,7 @@ def totals_agree(case: Case) -> Iterator[Fault]:
 
 
 def volume_follows_depth(case: Case) -> Iterator[Fault]:
-    """A pass takes its depth over the lawn, loose: exactly where the lawn is filled evenly, at most
+    """A pass takes its depth over its ground, loose: exactly where that is filled evenly, at most
     that where it is not."""
     even = _even(case)
     settle = settle_of(case)
@@ -108,9 +105,7 @@ def volume_follows_depth(case: Case) -> Iterator[Fault]:
         depth, volume = depth_mm(task), _values(task).get("volume")
         if depth is None or volume is None:
             continue
-        least, most = (
-            _loose(depth + more, case.plan.lawn.area_m2, settle) for more in (0.0, cores)
-        )
+        least, most = (_loose(depth + more, ground_m2(case, task), settle) for more in (0.0, cores))
         if volume > most + M3 or volume <= 0 or (even and volume < least - M3):
             yield fault(
                 "depth_volume_differs", task, depth_mm=depth, volume_m3=volume, wanted_m3=least
@@ -182,9 +177,7 @@ def seed_follows_rate(case: Case) -> Iterator[Fault]:
     share = _patched(case)
     least = share * max(0.0, 1 - _unsown(case, surely=False))
     most = share * (1 - _unsown(case, surely=True))
-    live = (seeding.purity_percent or 100.0) * (seeding.germination_percent or 100.0) / 1e4
-    if seeding.purity_percent is None or seeding.germination_percent is None:
-        live = 1.0
+    live = live_share(seeding)
     reserve = case.book.si("seeding.reserve")
     for task in case.to_do("sowing"):
         values = _values(task)

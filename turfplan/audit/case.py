@@ -21,7 +21,7 @@ class NitrogenGiven:
     """Nitrogen on one day, g/m2.
 
     `task` gives it, None for what was given before the plan; `ahead` where it is still to do.
-    `share` is the part of the lawn that gets it.
+    `share` is the part of the lawn that gets it; of a lawn made anew, of what is fed there.
     """
 
     on: date
@@ -133,6 +133,7 @@ def _account(
 ) -> Sequence[NitrogenGiven]:
     found = [NitrogenGiven(use.on, use.rate_g_m2) for use in brief.history.nitrogen]
     ahead = {task.id for task in still}
+    grown_m2 = _grown_m2(plan, brief, feedings)
     for task in feedings:
         for amount in task.amounts:
             if (
@@ -140,9 +141,23 @@ def _account(
                 and amount.unit == "g/m2"
                 and task.closed not in ("skipped", "dropped")
             ):
-                share = _fed_share(task, amount.value * plan.lawn.area_m2)
+                share = _fed_share(task, amount.value * grown_m2)
                 found.append(NitrogenGiven(task.start, amount.value, task, task.id in ahead, share))
     return sorted(found, key=lambda given: given.on)
+
+
+def _grown_m2(plan: Plan, brief: Brief, feedings: Sequence[Task]) -> float:
+    """The ground on which grass grows once the work is done, m2: the lawn, but of ground without
+    grass no more than any feeding is for."""
+    if brief.lawn.condition != "bare" and brief.seeding.intent != "renovate":
+        return plan.lawn.area_m2
+    fed_m2 = [
+        1000 * values["nitrogen_total"] / values["nitrogen"]
+        for task in feedings
+        if (values := {amount.item: amount.value for amount in task.amounts}).get("nitrogen")
+        and "nitrogen_total" in values
+    ]
+    return max(fed_m2, default=plan.lawn.area_m2)
 
 
 def _fed_share(task: Task, whole_g: float) -> float:

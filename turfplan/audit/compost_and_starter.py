@@ -8,17 +8,50 @@ from datetime import timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.message import Message
 from turfplan.records.plan_task import Task
 
+# The sentence with which a plan leaves seed to the compost of its mix.
+COMPOST_FEEDS = "feeding.starter.compost_feeds"
 # What brings phosphate by its rate: along with a bag, or by itself.
 PHOSPHATE = ("phosphate", "phosphate to add")
 
 
 def no_starter_with_compost(case: Case) -> Iterator[Fault]:
-    """Compost in the mix feeds the seedlings: a starter beside it is too much."""
-    if any(part.item == "compost" for line in case.plan.order for part in line.parts):
-        for task in case.to_do("starter"):
-            yield fault("starter_with_compost", task, day=task.start)
+    """Compost that lies under the seed feeds the seedlings: a starter beside it is too much."""
+    if not any(part.item == "compost" for line in case.plan.order for part in line.parts):
+        return
+    if _layer_is_missed(case):
+        return
+    for task in case.to_do("starter"):
+        yield fault("starter_with_compost", task, day=task.start)
+
+
+def compost_lies_under_seed(case: Case) -> Iterator[Fault]:
+    """No plan leaves seed to compost that lies on less than half of it, or is a season old."""
+    said = {reason.key for reason in case.plan.campaign_reason if isinstance(reason, Message)}
+    if COMPOST_FEEDS in said and _layer_is_missed(case, surely=True):
+        for task in case.to_do("sowing"):
+            yield fault("compost_feeds_other_ground", task, day=task.start)
+
+
+def _layer_is_missed(case: Case, *, surely: bool = False) -> bool:
+    """Whether most of the seed lies off the mix, or the mix was spread too long before it; `surely`
+    at the farther end of what the book gives."""
+    covers = case.book.fact("feeding.compost_covers")
+    fresh = case.book.fact("feeding.compost_fresh")
+    brief, spread = case.brief, [task.end for task in case.all("spreading")]
+    if brief.leveling.survey is not None and not surely:
+        # How much of the lawn a survey has filled is not told.
+        return True
+    lows = brief.leveling.lows
+    filled = sum(low.share for low in lows) if lows and not brief.leveling.depth_mm else 1.0
+    if filled < (covers.low_si if surely else covers.high_si):
+        return True
+    most = timedelta(round(fresh.high_si if surely else fresh.low_si))
+    return any(
+        sowing.start > max(spread, default=sowing.start) + most for sowing in case.all("sowing")
+    )
 
 
 def starter_with_seed(case: Case) -> Iterator[Fault]:
@@ -67,4 +100,9 @@ def _phosphate_may_be_given(case: Case) -> bool:
     return reading.value_mg_kg < usual.low_si
 
 
-INVARIANTS = (no_starter_with_compost, starter_with_seed, phosphate_asked_for)
+INVARIANTS = (
+    no_starter_with_compost,
+    compost_lies_under_seed,
+    starter_with_seed,
+    phosphate_asked_for,
+)

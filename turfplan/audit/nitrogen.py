@@ -5,6 +5,7 @@ import itertools
 from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
+from turfplan.audit.amounts_agree import settle_of
 from turfplan.audit.case import Case, NitrogenGiven, in_yearly_span
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import grass_of, nothing_lives
@@ -15,6 +16,7 @@ from turfplan.records.plan_task import Task
 YEAR = timedelta(days=365)
 # Rates are written to three decimals; several of them are added.
 HAIR_G_M2 = 0.005
+MM_PER_M = 1000
 # What follows the stand and not the season of feeding, by the rate it rests on.
 PLANTS_RATE, SEEDLING_RATE, RYE_RATE = (
     "feeding.plants_rate",
@@ -229,8 +231,8 @@ def none_before_roots(case: Case) -> Iterator[Fault]:
 
 
 def _of_compost(case: Case) -> Iterator[NitrogenGiven]:
-    """What the compost of each pass counts for in its first year: dry mass times nitrogen times the
-    share released."""
+    """What the compost of each pass counts for in its first year, over the whole lawn: dry mass
+    times nitrogen times the share released."""
     mix = next((line for line in case.plan.order if line.item == "mix"), None)
     share = (
         sum(part.share or 0.0 for part in mix.parts if part.item == "compost")
@@ -244,8 +246,10 @@ def _of_compost(case: Case) -> Iterator[NitrogenGiven]:
         1 - book.si(of_material("compost", "moisture"))
     )
     content = told / 100 if told is not None else book.si("compost.nitrogen")
+    settled_mm = MM_PER_M / (1 + settle_of(case)) / case.plan.lawn.area_m2
     for task in case.all("spreading"):
-        depth = sum(amount.value for amount in task.amounts if amount.item == "depth")
+        volume = sum(amount.value for amount in task.amounts if amount.item == "volume")
+        depth = volume * settled_mm
         # kg/m3 times mm is g/m2.
         yield NitrogenGiven(
             task.start, dry * depth * share * content * book.si("compost.first_year_share")

@@ -5,10 +5,14 @@ from datetime import timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.audit.ground_said import ground_m2
 from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
-FILL, KILL, COVER = "fill", "kill_stand", "nurse_cover"
+FILL, KILL, COVER, LOOSENED = "fill", "kill_stand", "nurse_cover", "till"
+SEED_COVER = "cover"
+# Areas are said in round numbers.
+HAIR = 1e-3
 KEPT = ("none", "winter_overseed")
 OF_TURF = ("topdress", "incorporate", "mow")
 
@@ -64,6 +68,17 @@ def killed_before_new(case: Case) -> Iterator[Fault]:
             yield fault("sown_over_live_stand", sowing, *late, day=sowing.start)
 
 
+def bared_is_sown(case: Case) -> Iterator[Fault]:
+    """What is killed is sown or planted again, and not a part of it alone; unless a cover lies on
+    the rest."""
+    killed = max((ground_m2(case, kill) for kill in case.jobs(KILL)), default=0.0)
+    if case.brief.lawn.condition == "bare" or case.all_jobs(COVER):
+        return
+    for new in case.to_do("sowing", "planting"):
+        if (sown := ground_m2(case, new)) < killed * (1 - HAIR):
+            yield fault("bared_not_sown", new, sown_m2=sown, area_m2=killed)
+
+
 def sown_in_time(case: Case) -> Iterator[Fault]:
     """Filled ground is sown or planted within weeks, or lies under a cover."""
     if not is_open_ground(case):
@@ -102,7 +117,22 @@ def slope_never_lies_open(case: Case) -> Iterator[Fault]:
             yield fault("slope_lies_open", lift, *late, day=lift.end, slope_percent=percent)
 
 
+def cover_is_bought(case: Case) -> Iterator[Fault]:
+    """Where straw would slide off the fill, what is pegged over it is there on its day."""
+    slope, lifts = (case.brief.site.slope_percent or 0.0) / 100, case.jobs(FILL)
+    if not is_open_ground(case) or slope < case.book.si("site.slope_pegged") or not lifts:
+        return
+    covers = case.all_jobs(COVER, SEED_COVER)
+    mats = [each for each in covers if any(amount.item == "mat" for amount in each.amounts)]
+    first = min(lift.end for lift in lifts)
+    if covers and not any(each.start <= first for each in mats):
+        percent = round(case.brief.site.slope_percent or 0)
+        yield fault("cover_not_bought", *covers, day=first, slope_percent=percent)
+
+
 INVARIANTS = (
+    bared_is_sown,
+    cover_is_bought,
     nothing_of_turf,
     fed_once_rooted,
     killed_before_new,

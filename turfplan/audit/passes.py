@@ -5,7 +5,8 @@ from collections.abc import Iterator
 
 from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
-from turfplan.audit.open_ground import FILL, is_open_ground
+from turfplan.audit.ground_said import ground_m2
+from turfplan.audit.open_ground import FILL, LOOSENED, is_open_ground
 from turfplan.records.book_names import FactName, of_species
 from turfplan.records.plan_task import Task
 
@@ -109,6 +110,10 @@ def fill_covered(case: Case) -> Iterator[Fault]:
         return
     planned_m3 = sum(a.value for t in work for a in t.amounts if a.item == "volume")
     asked_m3 = (mean_mm - _spared_mm(case)) / 1000 * area_m2
+    loosened = [ground_m2(case, task) for task in case.all_jobs(LOOSENED)]
+    if is_open_ground(case) and loosened:
+        # What is left as it is, grass that stays, is not filled over either.
+        asked_m3 = min(asked_m3, mean_mm / 1000 * max(loosened))
     if planned_m3 < asked_m3 * (1 - HAIR_SHARE):
         yield fault("fill_not_covered", *work, planned_m3=planned_m3, asked_m3=asked_m3)
 

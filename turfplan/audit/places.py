@@ -23,6 +23,8 @@ HOLLOWS = "the hollows"
 LIFTING, RAKED = "lift_and_fill", ("slit",)
 BUT_LIFTED = ("places.lifted", "places.hollows_left", "places.these", "places.these_but")
 PLACE = "places."
+# Tines name the parts that they leave out.
+UNTINED = "parts.no_tines"
 
 
 def _unfilled(case: Case) -> list[LawnPart]:
@@ -133,4 +135,16 @@ def _spares_lifted(job: Task) -> bool:
     return not found.isdisjoint(BUT_LIFTED)
 
 
-INVARIANTS = (none_where_none_goes, places_named, relaid_turf_left_alone)
+def trees_told(case: Case) -> Iterator[Fault]:
+    """What cuts, tears or buries the ground says how far it goes over the roots of trees."""
+    lawn = case.brief.lawn
+    kinds = [*(part.kind for part in lawn.part), *(shape.kind for shape in lawn.shape)]
+    if not case.brief.site.trees and "tree_roots" not in kinds:
+        return
+    for task in dict.fromkeys(case.to_do("digging", "relaying", "spreading", "mending")):
+        keys = [said.key for said in task.cautions if isinstance(said, Message)]
+        if not any("tree_" in key or key == UNTINED for key in keys):
+            yield fault("trees_untold", task)
+
+
+INVARIANTS = (none_where_none_goes, places_named, relaid_turf_left_alone, trees_told)

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import nothing_lives
-from turfplan.message import Message
+from turfplan.message import Listed, Message
 from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
@@ -19,6 +19,11 @@ PREVENTER, FEEDING, WAY_BACK, LOOK = (
 )
 RYE_RATE = "feeding.rye_rate"
 # Sentences with which a plan says why it gives none of what is looked for.
+NOTHING_SOWN = (
+    "watering.verdict.rain_doubtful",
+    "watering.verdict.no_water_seed",
+    "watering.verdict.no_water_plants",
+)
 NO_STARTER = (
     "feeding.starter.compost_feeds",
     "feeding.starter.blackout",
@@ -103,6 +108,25 @@ def woken_seed_is_fed(case: Case) -> Iterator[Fault]:
     for sowing in _resting(case):
         if not case.all("starter") and said.isdisjoint(NO_STARTER):
             yield fault("woken_seed_unfed", sowing, day=sowing.start)
+
+
+def not_said_unsown(case: Case) -> Iterator[Fault]:
+    """Where a plan says that nothing is sown or planted for want of water, nothing is."""
+    keys = {key for caution in case.plan.cautions for key in _keys(caution)}
+    if not keys.isdisjoint(NOTHING_SOWN):
+        for task in case.to_do("sowing", "planting"):
+            yield fault("sown_though_refused", task, day=task.start)
+
+
+def _keys(value: object) -> Iterator[str]:
+    """The keys of a message and of the messages in it."""
+    if isinstance(value, Message):
+        yield value.key
+        for _, inner in value.values:
+            yield from _keys(inner)
+    elif isinstance(value, Listed):
+        for item in value.items:
+            yield from _keys(item)
 
 
 def _resting(case: Case) -> Iterator[Task]:
@@ -225,4 +249,5 @@ INVARIANTS = (
     second_grass_is_fed_in_time,
     second_grass_is_fed,
     second_grass_goes,
+    not_said_unsown,
 )

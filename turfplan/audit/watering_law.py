@@ -2,17 +2,19 @@
 
 from collections import defaultdict
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 
 from turfplan.audit.case import Case, series_days
 from turfplan.audit.faults import Fault, fault
-from turfplan.calendar_days import WEEKDAYS
+from turfplan.calendar_days import WEEKDAYS, recurring_days
 from turfplan.records.book_names import of_family
 from turfplan.records.plan_task import Role, Task
 
 DAY_MIN, HAIR_MIN, HAIR_MM = 24 * 60, 2, 0.1
 HEADS_OF_SYSTEMS = ("spray", "rotor", "rotary_nozzle", "drip")
 YOUNG: tuple[Role, ...] = ("sowing", "planting", "relaying")
+KEPT_MOIST = ("germination", "establishment", "rooting", "relaid")
+SPARED = ("watering.week.rain_does_it", "watering.week.grass_rests")
 OF_THE_WORK = ("soak", "soak_plants", "soak_relaid", "settle", "settle_fill")
 
 
@@ -115,18 +117,45 @@ def no_watering_while_banned(case: Case) -> Iterator[Fault]:
 
 
 def somebody_turns_it_on(case: Case) -> Iterator[Fault]:
-    """Without a timer nothing is watered while nobody is there."""
-    water, away = case.brief.water, case.brief.calendar.away
-    if water.timer or (water.timer is None and water.zones):
+    """Without a timer nothing is watered while nobody is there, but by whoever stands in."""
+    away = case.brief.calendar.away
+    if _runs_by_itself(case):
         return
     for task in case.open if away else ():
-        if _for_young_grass(case, task):
-            # That nobody is away then is asked of the seed itself.
+        if task.stage is not None and task.stage.stand_in:
             continue
         for day in series_days(task):
             if any(span.start <= day <= span.end for span in away):
                 yield fault("watered_while_away", task, day=day)
                 break
+
+
+def young_grass_stays_wet(case: Case) -> Iterator[Fault]:
+    """What is kept moist day by day before and after an absence is watered through it."""
+    spared = any(said.key in SPARED for said in case.plan.cautions)
+    if _runs_by_itself(case) or spared:
+        return
+    wet: dict[tuple[str, ...], set[date]] = defaultdict(set)
+    for task in case.open:
+        if task.series is not None and task.stage is not None and task.stage.id in KEPT_MOIST:
+            wet[task.depends_on] |= {*series_days(task), *task.series.skip}
+    for work, days in wet.items():
+        for span in case.brief.calendar.away:
+            around = {span.start - timedelta(1), span.end + timedelta(1)}
+            every = recurring_days(span.start, span.end)
+            dry = [day for day in every if day not in days and _lawful(case, day)]
+            if around <= days and dry:
+                yield Fault("young_dry_while_away", work, {"day": dry[0]})
+
+
+def _runs_by_itself(case: Case) -> bool:
+    water = case.brief.water
+    return bool(water.timer or (water.timer is None and water.zones))
+
+
+def _lawful(case: Case, day: date) -> bool:
+    banned = case.brief.water.banned
+    return _open(case, day) and not any(span.start <= day <= span.end for span in banned)
 
 
 def hose_within_the_day(case: Case) -> Iterator[Fault]:
@@ -186,6 +215,7 @@ def no_more_than_soaks_in(case: Case) -> Iterator[Fault]:
 INVARIANTS = (
     no_more_than_soaks_in,
     somebody_turns_it_on,
+    young_grass_stays_wet,
     hose_within_the_day,
     series_forward,
     lawful_days,

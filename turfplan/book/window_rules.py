@@ -19,6 +19,8 @@ _DIMENSIONS = {
     "threshold": "",
     "days": "days",
     "cool_days": "days",
+    "mild_days": "days",
+    "mild_last": "days",
     "cool_threshold": "",
     "earliest": "days",
     "sooner_nights": "temperature",
@@ -126,12 +128,16 @@ class NightsFalling(WindowCondition):
     """So many days (`days`, negative: before) from the fall of the normal nightly low through a
     threshold.
 
-    Never sooner than `earliest`, counted from the hottest day.
+    Never sooner than `earliest`, counted from the hottest day. With `mild_days` their number goes
+    over to that one, smoothly, from places with cold winters to those without any: up to the day
+    `mild_last`, counted from the hottest, beyond which mildness puts nothing off.
     """
 
     kind: Literal["nights_falling"]
     threshold: NamedFact
     days: NamedFact
+    mild_days: NamedFact | None = None
+    mild_last: NamedFact | None = None
     earliest: NamedFact
 
 

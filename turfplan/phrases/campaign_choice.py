@@ -46,6 +46,13 @@ def whole_later(*, campaign: str) -> Message:
     return Message("campaign_choice.whole_later", (("campaign", campaign),))
 
 
+def not_whole_either() -> Message:
+    """It asks for more waiting or work, and asked for by itself it would not do the whole fill
+    either.
+    """
+    return Message("campaign_choice.not_whole_either")
+
+
 def rest_never_dressed() -> Message:
     """It sows and leaves the fill for later, and here the young grass grows too slowly to bear a
     layer in any season within reach.

@@ -40,6 +40,13 @@ def somebody_waters(*, n: int) -> Message:
     return Message("day_limits.somebody_waters", (("n", n),))
 
 
+def relaid_watched(*, n: int) -> Message:
+    """Relaid turf is watered, and looked at, for {n} days until it has rooted: nobody is away
+    then.
+    """
+    return Message("day_limits.relaid_watched", (("n", n),))
+
+
 def watering_ban() -> Message:
     """A watering ban would fall into the weeks in which the young grass must be watered."""
     return Message("day_limits.watering_ban")

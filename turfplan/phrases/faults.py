@@ -114,6 +114,11 @@ def watered_while_away(*, day: Day) -> Message:
     return Message("faults.watered_while_away", (("day", day),))
 
 
+def young_dry_while_away(*, day: Day) -> Message:
+    """what is kept moist around an absence is not watered on {day}, within it"""
+    return Message("faults.young_dry_while_away", (("day", day),))
+
+
 def watered_in_before_its_work(*, day: Day) -> Message:
     """runs on {day} before the work is done that it waters in"""
     return Message("faults.watered_in_before_its_work", (("day", day),))
@@ -249,6 +254,28 @@ def fed_before_roots(*, day: Day) -> Message:
 def sown_over_live_stand(*, day: Day) -> Message:
     """sown on {day} over a stand that was to be killed in time, and is not"""
     return Message("faults.sown_over_live_stand", (("day", day),))
+
+
+def trees_untold() -> Message:
+    """it cuts or buries the ground of a lawn with trees, and says nothing of their roots"""
+    return Message("faults.trees_untold")
+
+
+def sown_though_refused(*, day: Day) -> Message:
+    """in on {day}, and the plan says that nothing is sown or planted for want of water"""
+    return Message("faults.sown_though_refused", (("day", day),))
+
+
+def bared_not_sown(*, sown_m2: Number, area_m2: Number) -> Message:
+    """the old stand is killed, and {sown_m2} m² of {area_m2} are sown again: the rest lies bare"""
+    return Message("faults.bared_not_sown", (("sown_m2", sown_m2), ("area_m2", area_m2)))
+
+
+def cover_not_bought(*, day: Day, slope_percent: int) -> Message:
+    """filled by {day} on a slope of {slope_percent} %, where straw slides, and no mat is bought to
+    peg over it
+    """
+    return Message("faults.cover_not_bought", (("day", day), ("slope_percent", slope_percent)))
 
 
 def fill_lies_open(*, day: Day, most_days: int) -> Message:
@@ -390,6 +417,11 @@ def second_grass_stays(*, day: Day) -> Message:
 def starter_with_compost(*, day: Day) -> Message:
     """the mix holds compost, no starter is given on {day}"""
     return Message("faults.starter_with_compost", (("day", day),))
+
+
+def compost_feeds_other_ground(*, day: Day) -> Message:
+    """the seed of {day} is left to compost that lies off most of it, or is too old"""
+    return Message("faults.compost_feeds_other_ground", (("day", day),))
 
 
 def starter_without_seed(*, day: Day, most_days: int) -> Message:
@@ -553,6 +585,40 @@ def seed_differs(*, seed_kg: Number, held_kg: Number, wanted_kg: Number) -> Mess
     return Message(
         "faults.seed_differs",
         (("seed_kg", seed_kg), ("held_kg", held_kg), ("wanted_kg", wanted_kg)),
+    )
+
+
+def taken_for_other_ground(
+    *, item: str, value: Number, wanted: Number, ground_m2: Number
+) -> Message:
+    """{value} of {item} for {ground_m2} m2, which take {wanted}"""
+    return Message(
+        "faults.taken_for_other_ground",
+        (("item", item), ("value", value), ("wanted", wanted), ("ground_m2", ground_m2)),
+    )
+
+
+def sown_on_other_ground(*, sown_m2: Number, ground_m2: Number) -> Message:
+    """the seed is for {sown_m2} m2, the job for {ground_m2} m2"""
+    return Message("faults.sown_on_other_ground", (("sown_m2", sown_m2), ("ground_m2", ground_m2)))
+
+
+def beyond_what_is_sown(*, ground_m2: Number, sown_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {sown_m2} m2 are sown"""
+    return Message("faults.beyond_what_is_sown", (("ground_m2", ground_m2), ("sown_m2", sown_m2)))
+
+
+def beyond_what_is_loosened(*, ground_m2: Number, loosened_m2: Number) -> Message:
+    """it is for {ground_m2} m2, and {loosened_m2} m2 are loosened"""
+    return Message(
+        "faults.beyond_what_is_loosened", (("ground_m2", ground_m2), ("loosened_m2", loosened_m2))
+    )
+
+
+def product_holds_other(*, item: str, said_kg: Number, held_kg: Number) -> Message:
+    """the product of {item} is said to hold {said_kg} kg and holds {held_kg} kg"""
+    return Message(
+        "faults.product_holds_other", (("item", item), ("said_kg", said_kg), ("held_kg", held_kg))
     )
 
 

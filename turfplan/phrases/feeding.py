@@ -117,6 +117,16 @@ def quiet_killed() -> Message:
     return Message("feeding.quiet.killed")
 
 
+def quiet_torn() -> Message:
+    """Dethatching is near: it tears off what a feeding has grown; the grass is fed after it."""
+    return Message("feeding.quiet.torn")
+
+
+def quiet_relaid() -> Message:
+    """Relaid turf takes nothing up before it has rooted."""
+    return Message("feeding.quiet.relaid")
+
+
 def quiet_seed() -> Message:
     """In the weeks before and after the seed, nitrogen makes the old grass outgrow the seedlings;
     they are fed once they have been mown.
@@ -447,8 +457,8 @@ def plants_told(*, rate: Quantity, source: Message) -> Message:
 
 
 def starter_why() -> Message:
-    """Seed without compost gets a starter, once, with the seed: nitrogen for the seedlings,
-    phosphorus only where test and law allow.
+    """Seed with no fresh compost under it gets a starter, once, with the seed: nitrogen for the
+    seedlings, phosphorus only where test and law allow.
     """
     return Message("feeding.starter.why")
 

@@ -53,8 +53,8 @@ def thin_share(*, share: Number, area: Quantity) -> Message:
 
 
 def thin_share_unused(*, share: Number) -> Message:
-    """{share} of the lawn are said to be thin: seed still goes over all of it, as asked. To sow or
-    plant those spots alone ask for `patch` or `plant`.
+    """{share} of the lawn are said to be thin: the work still goes over all of it, as asked. To sow
+    or plant those spots alone ask for `patch` or `plant`.
     """
     return Message("lawn.thin_share_unused", (("share", share),))
 

@@ -4,8 +4,8 @@ from turfplan.message import Day, Days, Message, Number, Quantity
 
 
 def relaid() -> Message:
-    """Deep fill sinks while it is watered: what has sunk by now is made good before the lawn is
-    dressed.
+    """Deep fill sinks while it is watered: what has sunk by now is made good, before a pass that is
+    still to come.
     """
     return Message("looks.relaid")
 
@@ -30,29 +30,29 @@ def relaid_string_on_rain() -> Message:
 
 
 def relaid_shallow(*, cap: Quantity) -> Message:
-    """Sunk by {cap} or less: order a little more mix, and fill these places with the pass, the tips
-    left showing.
+    """Sunk by {cap} or less: fill these places with a pass that is still to come (order a little
+    more mix for it), else by hand with the soil that lies under them, the tips left showing.
     """
     return Message("looks.relaid.shallow", (("cap", cap),))
 
 
 def relaid_deep(*, cap: Quantity) -> Message:
     """Sunk deeper than {cap}: lift the turf there again, fill, tread, relay and water it for two
-    weeks more; the pass waits.
+    weeks more; a pass that is still to come waits.
     """
     return Message("looks.relaid.deep", (("cap", cap),))
 
 
 def relaid_deep_on_rain(*, cap: Quantity) -> Message:
-    """Sunk deeper than {cap}: lift the turf there again in the rains, fill, tread and relay it; the
-    pass waits.
+    """Sunk deeper than {cap}: lift the turf there again while rain keeps the ground moist, fill,
+    tread and relay it; a pass that is still to come waits.
     """
     return Message("looks.relaid.deep_on_rain", (("cap", cap),))
 
 
 def relaid_on_rain() -> Message:
-    """Deep fill sinks as rain wets it: what has sunk by now is made good before the lawn is
-    dressed.
+    """Deep fill sinks as rain wets it: what has sunk by now is made good, before a pass that is
+    still to come.
     """
     return Message("looks.relaid_on_rain")
 

@@ -139,7 +139,7 @@ def dead_fallback() -> Message:
 
 
 def raise_fittings() -> Message:
-    """The fill is deep enough to bury heads, boxes and covers."""
+    """Where the fill is deepest it would bury what stands level with the lawn."""
     return Message("open_turf.raise_fittings")
 
 

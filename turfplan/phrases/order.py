@@ -204,6 +204,18 @@ def sod_by_day(*, days: int, area: Quantity) -> Message:
     return Message("order.sod_by_day", (("days", days), ("area", area)))
 
 
+def plants_by_day(*, days: int, amount: Message) -> Message:
+    """Ask for {days} deliveries, about {amount} on the morning of each day of planting: cut plants
+    dry out within a day or two.
+    """
+    return Message("order.plants_by_day", (("days", days), ("amount", amount)))
+
+
+def sprigs_a_day(*, volume: Quantity) -> Message:
+    """{volume}"""
+    return Message("order.sprigs_a_day", (("volume", volume),))
+
+
 def name_mat() -> Message:
     """mat of straw or jute, in rolls"""
     return Message("order.name.mat")

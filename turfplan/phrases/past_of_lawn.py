@@ -1,6 +1,6 @@
 """Messages of `messages/en/past_of_lawn.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Message
+from turfplan.message import Day, Listed, Message
 
 
 def no_dressing(*, day: Day) -> Message:
@@ -46,9 +46,25 @@ def moss_treated(*, day: Day, ingredient: Message) -> Message:
     return Message("past_of_lawn.moss_treated", (("day", day), ("ingredient", ingredient)))
 
 
+def moss_black(*, day: Day, ingredient: Message) -> Message:
+    """Moss was treated with {ingredient} on {day} and should be black: what still lies there is
+    raked out before seed, plants or mix, and unless what feeds it changes (drainage, light, pH), it
+    is back within the year.
+    """
+    return Message("past_of_lawn.moss_black", (("day", day), ("ingredient", ingredient)))
+
+
 def moss_killer() -> Message:
     """a moss killer"""
     return Message("past_of_lawn.moss_killer")
+
+
+def still_to_come(*, days: Listed, today: Day) -> Message:
+    """The history of the brief tells of what lies ahead of today, {today}: {days}. It counts as if
+    it had been done, and work of this plan may come too near before it. Write the right year; what
+    is still to be done is left out until it is.
+    """
+    return Message("past_of_lawn.still_to_come", (("days", days), ("today", today)))
 
 
 def look_why() -> Message:

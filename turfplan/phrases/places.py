@@ -38,6 +38,16 @@ def lifted() -> Message:
     return Message("places.lifted")
 
 
+def kept_wet() -> Message:
+    """the part that one hose keeps wet"""
+    return Message("places.kept_wet")
+
+
+def spots_of(*, parts: Listed) -> Message:
+    """the thin and bare spots of {parts}"""
+    return Message("places.spots_of", (("parts", parts),))
+
+
 def spots() -> Message:
     """the thin and bare spots"""
     return Message("places.spots")

@@ -23,11 +23,13 @@ def other_days_full() -> Message:
     return Message("season.other_days_full")
 
 
-def overfull(*, day: Day, hours: Number, there: Number) -> Message:
-    """On {day} the work comes to {hours} hours, and {there} are at hand: ask for help, or begin a
-    part of it earlier.
+def overfull(*, day: Day, hours: Number, there: Number, people: int) -> Message:
+    """On {day} the work comes to {hours} hours, and {there} are at hand: have {people} people
+    there, or put one of its jobs on another of its days before anything is ordered for it.
     """
-    return Message("season.overfull", (("day", day), ("hours", hours), ("there", there)))
+    return Message(
+        "season.overfull", (("day", day), ("hours", hours), ("there", there), ("people", people))
+    )
 
 
 def same_day() -> Message:

@@ -62,6 +62,11 @@ def lime_any_time() -> Message:
     return Message("soil_findings.lime_any_time")
 
 
+def lime_any_month() -> Message:
+    """It can go on in any month."""
+    return Message("soil_findings.lime_any_month")
+
+
 def free_lime_unknown() -> Message:
     """Does the soil hold free lime? Drip vinegar on a dry crumb: fizzing means yes (`free_lime =
     true`), and sulfur is wasted on it; without fizzing (`free_lime = false`) a little sulfur can be
@@ -140,8 +145,8 @@ def test_buried(*, depth: Quantity) -> Message:
 
 
 def ph_in_range(*, ph: Number, low: Number, grass: Message, goal: Number) -> Message:
-    """The soil's pH of {ph} is a little under the {goal} that liming of {grass} aims at, and above
-    the {low} from which on it needs none: no lime is given. Test again in three years.
+    """The soil's pH of {ph} is a little under the {goal} that liming of {grass} aims at, and not
+    below the {low} from which on it needs none: no lime is given. Test again in three years.
     """
     return Message(
         "soil_findings.ph_in_range", (("ph", ph), ("low", low), ("grass", grass), ("goal", goal))

@@ -84,6 +84,13 @@ def plant(*, grass: Message) -> Message:
     return Message("sow.plant", (("grass", grass),))
 
 
+def plants_by_day(*, days: int, area: Quantity) -> Message:
+    """Plant in {days} strips, one a day, {area} each; the plants of a strip come on its own
+    morning. What is left over stands moist in the shade and goes in first on the next day.
+    """
+    return Message("sow.plants_by_day", (("days", days), ("area", area)))
+
+
 def sod_by_day(*, days: int, area: Quantity) -> Message:
     """Lay it in {days} strips, one a day, {area} each; the sod of a strip comes on its own morning,
     since cut rolls keep a day.

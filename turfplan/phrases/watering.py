@@ -48,6 +48,11 @@ def stage_weaning() -> Message:
     return Message("watering.stage.weaning")
 
 
+def stage_weaning_often() -> Message:
+    """Water the young grass deeper"""
+    return Message("watering.stage.weaning_often")
+
+
 def stage_soak_relaid() -> Message:
     """Water in the relaid turf"""
     return Message("watering.stage.soak_relaid")
@@ -100,6 +105,18 @@ def title_settings_cycles(*, stage: Message, settings: int, cycles: int, minutes
 def title_of_zone(*, run: Message, zone: Message) -> Message:
     """{run}, {zone}"""
     return Message("watering.title.of_zone", (("run", run), ("zone", zone)))
+
+
+def title_stand_in(*, run: Message) -> Message:
+    """Whoever stands in: {run}"""
+    return Message("watering.title.stand_in", (("run", run),))
+
+
+def how_stand_in() -> Message:
+    """Nobody of the household is there: a neighbour, or a timer that is set for these minutes,
+    waters on these days. Show where the tap is and what is to stay moist.
+    """
+    return Message("watering.how.stand_in")
 
 
 def zone_lawn() -> Message:
@@ -192,6 +209,20 @@ def why_weaning(*, use: Quantity, rain: Quantity, share: Number) -> Message:
     return Message("watering.why.weaning", (("use", use), ("rain", rain), ("share", share)))
 
 
+def why_weaning_often(*, use: Quantity, rain: Quantity, share: Number) -> Message:
+    """Grass uses about {use} a week now and rain usually brings {rain} it can use, of which {share}
+    is counted on; this ground, or the hours there are, hold too little at a time for fewer runs.
+    """
+    return Message("watering.why.weaning_often", (("use", use), ("rain", rain), ("share", share)))
+
+
+def how_tug_first() -> Message:
+    """Before the first of these runs tug at the young grass in several places: where it comes up it
+    has not rooted, and is watered every day for some days more.
+    """
+    return Message("watering.how.tug_first")
+
+
 def how_puts_down(*, minutes: int, depth: Quantity, rate: Quantity, reason: Message) -> Message:
     """{minutes} min puts down {depth} where least falls, at {rate} ({reason})."""
     return Message(
@@ -281,6 +312,17 @@ def week_short(*, stage: Message, days: Days, given: Quantity, need: Quantity) -
     """
     return Message(
         "watering.week.short", (("stage", stage), ("days", days), ("given", given), ("need", need))
+    )
+
+
+def week_short_of_hours(*, stage: Message, days: Days, given: Quantity, need: Quantity) -> Message:
+    """{stage}: the hours at hand in the week of {days} put down {given} of the {need} that the
+    grass needs beyond rain, and what dries thins: let somebody help, take a timer with several
+    outlets, or do this work in a season in which rain helps.
+    """
+    return Message(
+        "watering.week.short_of_hours",
+        (("stage", stage), ("days", days), ("given", given), ("need", need)),
     )
 
 
@@ -391,16 +433,26 @@ def week_part_fits(*, stage: Message, share: Number) -> Message:
 
 def season_timer_alone(*, days: Listed) -> Message:
     """Young grass must not dry out, and nobody is there from {days}: the timer alone waters then.
-    Ask somebody to look at the ground every other day, or choose a day for the seed after it.
+    Ask somebody to look at the ground every other day, or choose a day for the work after it.
     """
     return Message("watering.season.timer_alone", (("days", days),))
 
 
 def season_nobody_there(*, days: Listed) -> Message:
-    """Young grass must not dry out, and nobody is there from {days}: set a timer or ask a
-    neighbour.
+    """Young grass must not dry out, and nobody is there from {days}: before you order, see that a
+    neighbour or a timer waters on those days. Their runs stand in the plan with minutes and times,
+    marked for whoever stands in. With neither, choose a day for the work from which on you are
+    there.
     """
     return Message("watering.season.nobody_there", (("days", days),))
+
+
+def season_nobody_there_relaid(*, days: Listed) -> Message:
+    """Relaid turf must not dry out, and nobody is there from {days}: before you lift it, see that a
+    neighbour or a timer waters on those days. Their runs stand in the plan with minutes and times,
+    marked for whoever stands in. With neither, choose a day from which on you are there.
+    """
+    return Message("watering.season.nobody_there_relaid", (("days", days),))
 
 
 def season_permit(*, days: Listed) -> Message:
@@ -472,6 +524,13 @@ def season_until_up() -> Message:
     from that day.
     """
     return Message("watering.season.until_up")
+
+
+def season_dormant_on_rain() -> Message:
+    """Dormant seed is not watered in winter, and here nobody waters it once it wakes: rain alone
+    keeps it moist, or it dies.
+    """
+    return Message("watering.season.dormant_on_rain")
 
 
 def season_dormant() -> Message:
@@ -634,6 +693,20 @@ def verdict_rain_doubtful(*, grass: Message) -> Message:
     return Message("watering.verdict.rain_doubtful", (("grass", grass),))
 
 
+def verdict_dormant_doubtful(*, grass: Message) -> Message:
+    """Nobody waters here, and whether rain keeps seed of {grass} moist once it wakes in spring is
+    not known: what is wetted and dries out is dead. Keep seed for a second sowing, or water it.
+    """
+    return Message("watering.verdict.dormant_doubtful", (("grass", grass),))
+
+
+def verdict_dormant_dry(*, grass: Message) -> Message:
+    """Nobody waters here: seed of {grass} that wakes in spring and dries out is dead. Keep seed for
+    a second sowing, or water it.
+    """
+    return Message("watering.verdict.dormant_dry", (("grass", grass),))
+
+
 def verdict_no_water_seed(*, grass: Message) -> Message:
     """The lawn cannot be watered: seed of {grass} that is wetted and dries out is dead."""
     return Message("watering.verdict.no_water_seed", (("grass", grass),))
@@ -693,8 +766,8 @@ def verdict_rain_keeps_up(*, months: Listed) -> Message:
 
 def verdict_dark_hours() -> Message:
     """No hour between dawn and dusk is open to watering, so the surface cannot be held moist: seed
-    and plants are watered once before dawn and once at dusk, and dry between. Ask for hours by day
-    until they have rooted.
+    and plants are watered before dawn and at dusk, as far as these hours hold it, and dry between.
+    Ask for hours by day until they have rooted.
     """
     return Message("watering.verdict.dark_hours")
 
@@ -789,6 +862,25 @@ def hose_part(*, share: Number, area: Quantity, hours: Number) -> Message:
     hours_per_day).
     """
     return Message("watering.hose.part", (("share", share), ("area", area), ("hours", hours)))
+
+
+def hose_part_bare(*, share: Number, area: Quantity, hours: Number) -> Message:
+    """One hose keeps about {share} of the lawn ({area}) wet in {hours} hours a day: sow that part
+    now, and the rest in the next season. The same day cover the rest, which else washes and grows
+    weeds: clean straw so that half the soil shows, or a thin nurse grass (annual ryegrass or oats).
+    A timer with several outlets, sprinklers, a second tap or more hours at home water more ([water]
+    timer, zones, flow, hours_per_day).
+    """
+    return Message("watering.hose.part_bare", (("share", share), ("area", area), ("hours", hours)))
+
+
+def hose_bares(*, hours: Number, share: Number) -> Message:
+    """No stand is killed that is not sown again in the same season: in {hours} hours a day one hose
+    keeps {share} of the lawn wet, and the rest would lie bare. A timer with several outlets,
+    sprinklers, a second tap or more hours at home water more ([water] timer, zones, flow,
+    hours_per_day).
+    """
+    return Message("watering.hose.bares", (("hours", hours), ("share", share)))
 
 
 def hose_waits(*, hours: Number, least: Number) -> Message:

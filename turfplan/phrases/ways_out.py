@@ -88,6 +88,11 @@ def level_now() -> Message:
     return Message("ways_out.level_now")
 
 
+def level_until_watered() -> Message:
+    """Level now, and let seed or plants wait until they can be watered"""
+    return Message("ways_out.level_until_watered")
+
+
 def sow_now() -> Message:
     """Sow now, level another season"""
     return Message("ways_out.sow_now")
@@ -124,7 +129,7 @@ def leave_out(*, table: str) -> Message:
 
 
 def next_year() -> Message:
-    """Start next year"""
+    """Start a growing year later"""
     return Message("ways_out.next_year")
 
 
@@ -161,7 +166,7 @@ def start_anew() -> Message:
 
 
 def thatch_first(*, days: Listed) -> Message:
-    """Dethatch hard this season ({days}), measure again, and go on next year"""
+    """Dethatch hard ({days}), measure again, and go on after that"""
     return Message("ways_out.thatch_first", (("days", days),))
 
 
@@ -172,7 +177,7 @@ def thatch_first_next() -> Message:
 
 def thatch_cut(*, spacing: Quantity, days: Listed) -> Message:
     """Thin the thatch by vertical mowing with blades {spacing} apart, in one direction alone, while
-    the grass grows strongly ({days}), rake it off, measure again, and go on next year
+    the grass grows strongly ({days}), rake it off, measure again, and go on after that
     """
     return Message("ways_out.thatch_cut", (("spacing", spacing), ("days", days)))
 

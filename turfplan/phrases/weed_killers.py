@@ -3,6 +3,13 @@
 from turfplan.message import Day, Listed, Message
 
 
+def no_wait(*, ingredient: str, day: Day) -> Message:
+    """After {ingredient} of {day} seed needs no wait by the book; the label decides if it says
+    otherwise.
+    """
+    return Message("weed_killers.no_wait", (("ingredient", ingredient), ("day", day)))
+
+
 def holds(*, ingredient: str, day: Day, n: int) -> Message:
     """{ingredient} of {day} keeps seed from growing for about {n} weeks; the label decides if it
     says longer.

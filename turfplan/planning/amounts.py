@@ -26,7 +26,7 @@ from turfplan.units import System, from_inside
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.filling import lift_settle
-from turfplan.work.ground_fill import covered_for_weeks
+from turfplan.work.ground_fill import nurse_grass_may_cover, waits_a_season
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
@@ -44,7 +44,7 @@ from turfplan.work.plants import (
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
 from turfplan.work.seed_mix import SownArea, rates_g_m2
-from turfplan.work.slopes import is_pegged, straw_area_m2, washes
+from turfplan.work.slopes import is_pegged, washes
 
 # A pass that takes this share of an even layer, or more, is spread evenly.
 EVEN = 0.99
@@ -300,29 +300,25 @@ def fill_amounts(draft: Draft) -> tuple[Amount, ...]:
     )
 
 
-def covers_of(
-    setting: ResolvedLawn, draft: Draft, sown_share: float, lifts: int
-) -> tuple[Amount, ...]:
-    """What a cover takes: that of a sown slope as far as it is sown, those on its fill before all
-    of what is filled, in so many lifts; a mat is taken once and pegged again. None on level ground,
-    where the people choose what covers the fill, nor where nurse grass does.
+def covers_of(setting: ResolvedLawn, draft: Draft, lifts: int) -> tuple[Amount, ...]:
+    """What a cover takes of the ground that it is for: what is sown of a slope, or before that what
+    was loosened for its fill, in so many lifts; a mat is taken once and pegged again. None where
+    the people choose between nurse grass and straw, nor on level ground filled strip by strip.
     """
-    on_fill = setting.on_open_ground and lifts > 0 and washes(setting)
-    weeks, pegged = covered_for_weeks(setting), is_pegged(setting)
+    on_fill, pegged = setting.on_open_ground and lifts > 0, is_pegged(setting)
     if draft.operation != "nurse_cover":
-        again = on_fill and pegged and (weeks or lifts > 1)
-        return () if again else cover_amounts(setting, sown_share)
-    if not on_fill or not (weeks or draft.key) or (pegged and draft.position > 1):
+        return () if on_fill and pegged else cover_amounts(setting, draft.area_m2)
+    lies = waits_a_season(setting) or setting.sowing.operation is None
+    bought = washes(setting) or (lies and not nurse_grass_may_cover(setting))
+    if not (on_fill and bought) or (pegged and draft.position > 1):
         return ()
-    return cover_amounts(setting, setting.levelling.covered_share)
+    return cover_amounts(setting, draft.area_m2)
 
 
-def cover_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
-    """What covers the slope, as far as it is sown: bales of straw, or where that would slide a mat
-    with its pegs.
+def cover_amounts(setting: ResolvedLawn, straw_m2: float) -> tuple[Amount, ...]:
+    """What covers so much of a slope, m2: bales of straw, or where that would slide a mat with its
+    pegs.
     """
-    covered_m2 = straw_area_m2(setting) or setting.plot.area_m2
-    straw_m2 = min(covered_m2, setting.plot.area_m2 * sown_share)
     if is_pegged(setting):
         mat_m2 = straw_m2 * (1 + setting.book.si("site.mat_overlap"))
         each_m2 = 1 / setting.book.si("site.mat_pegs")

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from math import ceil
 from types import MappingProxyType
 
 from turfplan.book.words import book_message, grass_name
@@ -89,7 +90,7 @@ def _grass_parts(line: Bought, shares: Mapping[str, float]) -> tuple[OrderPart, 
 
 
 def _small_lines(setting: ResolvedLawn, amount: Amount, draft: Draft) -> list[Bought]:
-    """What an amount of a task is bought as, where it is bought; sod by the day's work."""
+    """What an amount of a task is bought as, where it is bought; plants by the day's work."""
     line = _small_line(setting, amount, draft.id)
     if line is None:
         return []
@@ -99,6 +100,15 @@ def _small_lines(setting: ResolvedLawn, amount: Amount, draft: Draft) -> list[Bo
         line = replace(
             line, reason=sentences(line.reason, phrases.sod_by_day(days=days, area=each))
         )
+    elif line.item in ("plugs", "sprigs") and days > 1:
+        each_day = amount.value / days
+        amount_a_day = (
+            phrases.pieces(n=ceil(each_day), pieces=Number(ceil(each_day), "grouped"))
+            if line.item == "plugs"
+            else phrases.sprigs_a_day(volume=Quantity(each_day, "sprig_volume", "up"))
+        )
+        by_day = phrases.plants_by_day(days=days, amount=amount_a_day)
+        line = replace(line, reason=sentences(line.reason, by_day))
     return [line]
 
 
@@ -115,10 +125,13 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
     if carrier is None:
         return line
     content, sold_as = carrier
-    product = Quantity(amount.value / setting.book.si(content), "mass", "up")
-    nutrient = Quantity(amount.value, "mass", us_step=0.1, metric_step=0.05)
-    text = sold_as(nutrient=nutrient, product=product)
-    return replace(line, text=text, facts=(*line.facts, content))
+    # What is bought is the product, and it holds what its own weight does.
+    held = setting.book.si(content)
+    needed_kg = amount.value / held
+    product_kg = _sold(Amount.of(amount.item, needed_kg, "kg", amount.reason), setting.system)
+    nutrient = Quantity(product_kg * held, "mass", us_step=0.1, metric_step=0.05)
+    text = sold_as(nutrient=nutrient, product=Quantity(needed_kg, "mass", "up"))
+    return replace(line, value=product_kg * held, text=text, facts=(*line.facts, content))
 
 
 def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:

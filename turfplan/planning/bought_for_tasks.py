@@ -19,6 +19,7 @@ from turfplan.planning.amounts import (
 from turfplan.planning.bagged_goods import fertilizer_order, small_orders
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.feeding import (
+    STARTER_KEY,
     amounts_of_feed,
     amounts_of_lime,
     amounts_worked_in,
@@ -214,9 +215,8 @@ def _orders(
 def _amounts(
     setting: ResolvedLawn, candidate: Candidate, draft: Draft, bought: Bought | None
 ) -> tuple[Amount, ...]:
-    """The amounts of a task, of the kind that its operation names in the book."""
-    kind = setting.book.operations[draft.operation].amounts
-    sown_share = min((d.sown_share for d in candidate.season.drafts), default=1.0)
+    """The amounts of a task, of the kind that its operation names in the book, for its place."""
+    kind, area = setting.book.operations[draft.operation].amounts, draft.area_m2
     if kind == "load":
         if bought is None:
             return ()
@@ -232,11 +232,11 @@ def _amounts(
         "fill": lambda: fill_amounts(draft),
         "seed": lambda: seed_amounts(setting, draft.sown_share),
         "plants": lambda: plant_amounts(setting, draft),
-        "straw": lambda: covers_of(setting, draft, sown_share, len(candidate.campaign.passes)),
-        "starter": lambda: amounts_of_feed(setting, candidate.feeding, "starter"),
-        "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key)),
-        "lime": lambda: amounts_of_lime(setting, candidate.feeding),
-        "worked_in": lambda: amounts_worked_in(setting, candidate.feeding, draft.operation),
+        "straw": lambda: covers_of(setting, draft, len(candidate.campaign.passes)),
+        "starter": lambda: amounts_of_feed(setting, candidate.feeding, STARTER_KEY, area),
+        "feed": lambda: amounts_of_feed(setting, candidate.feeding, str(draft.key), area),
+        "lime": lambda: amounts_of_lime(candidate.feeding, area),
+        "worked_in": lambda: amounts_worked_in(setting, candidate.feeding, draft),
     }
     return reckon.get(kind, tuple)()
 

@@ -16,6 +16,7 @@ from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.rejected_campaigns import (
     Compared,
     against_dearer,
+    hose_bares,
     hose_waits,
     in_order,
     no_season_for_passes,
@@ -298,8 +299,11 @@ def _tried(
     setting: ResolvedLawn, campaign: Campaign, feeder: Feeder, *, permit: bool
 ) -> Candidate | _Undatable:
     """A campaign on its days, or why it has none."""
-    if not sown_share(setting, campaign):
+    kept_wet = sown_share(setting, campaign)
+    if not kept_wet:
         return _told(campaign, hose_waits(setting))
+    if setting.worked == "killed" and kept_wet < setting.sowing.share - 1e-9:
+        return _told(campaign, hose_bares(setting, kept_wet))
     if short := crowded(setting, campaign):
         # More passes than days to spread them on: no network is needed to see it, and the sum says
         # it best.

@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from datetime import date
+from math import ceil
 from typing import Final
 
 from turfplan.message import Day, Message, Number
@@ -44,8 +45,12 @@ def unloaded(setting: ResolvedLawn, dated: Dated, again: Again) -> Dated:
     while waiting := [d for d in _on_full_days(setting, dated) if d.id not in tried]:
         draft = waiting[0]
         tried.add(draft.id)
-        other = again(_kept_off_full_days(setting, dated, draft))
-        for found in _and_what_follows(setting, dated, other, draft, again):
+        ways = (
+            found
+            for season in _kept_off_full_days(setting, dated, draft)
+            for found in _and_what_follows(setting, dated, again(season), draft, again)
+        )
+        for found in ways:
             if _is_better(setting, dated, found):
                 dated = found
                 # What found no other day may find one now; each round leaves fewer hours over.
@@ -68,9 +73,10 @@ def _and_what_follows(
     drawn = [d for d in _on_full_days(setting, other) if d.id != moved.id]
     for second in drawn:
         if before.day(second.id) != other.day(second.id):
-            last = again(_kept_off_full_days(setting, other, second))
-            if isinstance(last, Dated):
-                yield last
+            for season in _kept_off_full_days(setting, other, second):
+                last = again(season)
+                if isinstance(last, Dated):
+                    yield last
 
 
 def _on_full_days(setting: ResolvedLawn, dated: Dated) -> list[Draft]:
@@ -164,21 +170,25 @@ def _sum_over_h(setting: ResolvedLawn, dated: Dated) -> float:
     return sum(_over_h(setting, _hours(setting, dated)).values())
 
 
-def _kept_off_full_days(setting: ResolvedLawn, dated: Dated, draft: Draft) -> SeasonDraft:
+def _kept_off_full_days(setting: ResolvedLawn, dated: Dated, draft: Draft) -> Iterator[SeasonDraft]:
     """The season with a task kept off the days whose hours it would go beyond.
 
-    A job of several days ends before the first of its days that is too full: it begins earlier.
+    A job of several days ends before the first of its days that is too full, else it begins after
+    the last of them.
     """
     hours, own = _hours(setting, dated), dated.day(draft.id)
     if draft.duration_days > 1:
         over = _over_h(setting, hours).keys() & set(_span(dated, draft))
         until = max(setting.first_day, min(over) - 1)
-        return _bound(dated, draft, DaySet.of([(setting.first_day, until)]), draft.end_node)
+        since = min(setting.last_day, max(over) + 1)
+        yield _bound(dated, draft, DaySet.of([(setting.first_day, until)]), draft.end_node)
+        yield _bound(dated, draft, DaySet.of([(since, setting.last_day)]), draft.start_node)
+        return
     hours[own] -= draft.person_hours
     there = setting.labour.day_hours
     full = [(day, day) for day, had in hours.items() if had + draft.person_hours > there + HAIR_H]
     days = without(DaySet.of([(setting.first_day, setting.last_day)]), full)
-    return _bound(dated, draft, days, draft.start_node)
+    yield _bound(dated, draft, days, draft.start_node)
 
 
 def _bound(dated: Dated, draft: Draft, days: DaySet, node: str) -> SeasonDraft:
@@ -190,22 +200,34 @@ def _bound(dated: Dated, draft: Draft, days: DaySet, node: str) -> SeasonDraft:
     return replace(dated.season, constraints=(*others, bound))
 
 
-def told_overfull(setting: ResolvedLawn, tasks: Iterable[Task]) -> tuple[Message, ...]:
-    """What is said of open days that hold more work than the people at hand have hours."""
+def told_overfull(
+    setting: ResolvedLawn, tasks: Iterable[Task]
+) -> Mapping[str, tuple[Message, ...]]:
+    """What is said of open days that hold more work than the people at hand have hours, by the
+    tasks that are done on them."""
     hours: dict[int, float] = defaultdict(float)
+    jobs: dict[int, list[str]] = defaultdict(list)
     for task in tasks:
         ahead = task.series is None and task.closed is None and not task.overdue
         if ahead and is_counted(setting, task.operation):
             span = task.start.toordinal(), task.end.toordinal()
             for day, had in _by_day(setting, task.operation, span, task.person_hours):
                 hours[day] += had
-    there = setting.labour.day_hours
-    return tuple(
-        phrases.overfull(
-            day=Day(date.fromordinal(day)),
-            hours=Number(had, "tenth"),
-            there=Number(there, "trimmed"),
-        )
-        for day, had in sorted(hours.items())
-        if had > there + HAIR_H
+                if had > HAIR_H:
+                    jobs[day].append(task.id)
+    told: dict[str, tuple[Message, ...]] = {}
+    for day in sorted(_over_h(setting, hours)):
+        said = _overfull(setting, date.fromordinal(day), hours[day])
+        told.update({task: (*told.get(task, ()), said) for task in jobs[day]})
+    return told
+
+
+def _overfull(setting: ResolvedLawn, day: date, hours: float) -> Message:
+    """That a day holds more work than hours, and how many people it takes."""
+    there, each = setting.labour.day_hours, setting.labour.day_hours / setting.labour.people
+    return phrases.overfull(
+        day=Day(day),
+        hours=Number(hours, "tenth"),
+        there=Number(there, "trimmed"),
+        people=ceil(hours / each - HAIR_H / each),
     )

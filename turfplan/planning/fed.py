@@ -12,7 +12,7 @@ from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.on_leaves import apart_on_leaves
 from turfplan.work.feeding.plan import FeedingPlan
-from turfplan.work.feeding.stages import worked_days
+from turfplan.work.feeding.stages import COLOUR_LOOK, SEEDLINGS, worked_days
 from turfplan.work.feeding.starter import STARTER_TASK
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import order_lags
@@ -61,7 +61,10 @@ def _with_feedings(
     """A season with the tasks of its feedings and what binds them."""
     if feeding.starter is None:
         season = without_tasks(season, {STARTER_TASK})
-    added, left_out = with_a_day(setting, feed_drafts(setting, feeding))
+    if not any(feed.if_pale for feed in feeding.feeds):
+        # Nothing hangs on the look at the colour of seedlings.
+        season = without_tasks(season, {COLOUR_LOOK})
+    added, left_out = with_a_day(setting, feed_drafts(setting, campaign, feeding))
     drafts = (*season.drafts, *added)
     ids = {draft.id for draft in added}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
@@ -111,6 +114,9 @@ def _kept_apart(setting: ResolvedLawn, candidate: Candidate, fixed: Mapping[str,
             kept.append(days[name])
     if not gone:
         return candidate
+    if f"feed_nitrogen.{SEEDLINGS}" in gone:
+        # Nothing would follow the look at their colour.
+        gone.add(COLOUR_LOOK)
     season = without_tasks(candidate.season, gone)
     feeding = replace(
         candidate.feeding,

@@ -9,16 +9,16 @@ from turfplan.message import Day, Message, Quantity, sentences
 from turfplan.phrases import amounts as amount_phrases
 from turfplan.phrases import feeding as phrases
 from turfplan.planning.candidates import Candidate, Feeder
-from turfplan.records.book_names import OperationName
 from turfplan.records.brief import SoilTest
 from turfplan.records.plan import Ledger
 from turfplan.records.plan_task import Amount, Task
 from turfplan.work.campaigns import Campaign
-from turfplan.work.drafts import OpenDays
+from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.emergence import emergence, waits_for_spring
 from turfplan.work.feeding.account import Demand, nitrogen_ledger
 from turfplan.work.feeding.bag import may_be_used
 from turfplan.work.feeding.cautions import day_faults
+from turfplan.work.feeding.compost_layer import compost_feeds_seed, still_fresh
 from turfplan.work.feeding.lime_need import test_of_the_buried, tested_soil_goes_under
 from turfplan.work.feeding.plan import FeedingPlan, FeedingWork, feeding_plan
 from turfplan.work.feeding.product_amounts import (
@@ -29,11 +29,14 @@ from turfplan.work.feeding.product_amounts import (
 from turfplan.work.feeding.slots import SOWINGS
 from turfplan.work.feeding.soil_nutrients import amount_told, nutrient_amounts
 from turfplan.work.feeding.stages import RYE_RATE, WorkedDays, stages_of
+from turfplan.work.ground_fill import MM_PER_M
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
 from turfplan.work.mowing import mowing_notes
 from turfplan.work.passes import SEEDED
 from turfplan.work.phases.new_ground import tills
+from turfplan.work.phases.sow import sown_share
+from turfplan.work.places import grown_place, sown_now_place
 from turfplan.work.rain_windows import unfed_days
 from turfplan.work.season_stand import open_from
 
@@ -64,8 +67,8 @@ def _feed(
     waking = _waking(setting, campaign, worked.sown if worked is not None else None)
     if campaign.sow_window is not None:
         windows.append(_woken(campaign.sow_window, waking))
-    compost = _compost(campaign, mix, worked)
-    seeds_on_compost = mix.compost_share > 0 and bool(campaign.sessions)
+    compost = _compost(campaign, mix, worked, setting.plot.area_m2)
+    seeds_on_compost = compost_feeds_seed(setting, campaign, mix)
     work = FeedingWork(
         windows,
         date.fromordinal(setting.first_day),
@@ -76,12 +79,13 @@ def _feed(
         compost=compost,
         compost_in_mix=seeds_on_compost,
         starter=starter,
-        starter_share=_starter_share(setting),
+        starter_share=_starter_share(setting, campaign),
         days=setting.calendar.work,
         fresh_ground=tills(setting) and setting.sowing.operation is not None,
     )
     if worked is not None:
-        stages = stages_of(setting, campaign, worked, compost_feeds=seeds_on_compost)
+        fresh = seeds_on_compost and still_fresh(setting, worked)
+        stages = stages_of(setting, campaign, worked, compost_feeds=fresh)
         work = replace(
             work,
             sown=waking or worked.sown,
@@ -109,28 +113,34 @@ def _woken(sow: OpenDays, waking: date | None) -> OpenDays:
 
 
 def _compost(
-    campaign: Campaign, mix: MixChoice, worked: WorkedDays | None
+    campaign: Campaign, mix: MixChoice, worked: WorkedDays | None, area_m2: float
 ) -> list[tuple[date, float]]:
-    """The days on which compost is spread, with its depth in mm; roughly before they are known."""
-    if mix.compost_share <= 0:
+    """The days on which compost is spread, with its depth in mm as a mean over the lawn; roughly
+    before they are known."""
+    planned = [(s.window.best, p) for s in campaign.sessions for p in s.passes]
+    if mix.compost_share <= 0 or not planned:
         return []
+    of_lawn = mix.compost_share * MM_PER_M / area_m2
     if worked is None:
-        return [
-            (session.window.best, p.depth_mm * mix.compost_share)
-            for session in campaign.sessions
-            for p in session.passes
-        ]
-    return [(day, depth * mix.compost_share) for day, depth in worked.passes]
+        return [(day, p.settled_m3 * of_lawn) for day, p in planned]
+    if len(worked.passes) == len(planned):
+        days = zip(worked.passes, planned, strict=True)
+        return [(day, p.settled_m3 * of_lawn) for (day, _), (_, p) in days]
+    # Of passes that are no longer told apart each is spread over as much of the lawn as all are.
+    mean = sum(p.settled_m3 for _, p in planned) / sum(p.depth_mm for _, p in planned)
+    return [(day, depth * mean * of_lawn) for day, depth in worked.passes]
 
 
-def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tuple[Amount, ...]:
-    """Nitrogen by rate and in all, and the product where a bag at hand may be used."""
+def amounts_of_feed(
+    setting: ResolvedLawn, feeding: FeedingPlan, key: str, area_m2: float
+) -> tuple[Amount, ...]:
+    """Nitrogen by rate and in all of the ground that is fed, m2, and the product where a bag at
+    hand may be used."""
     feeds = [*feeding.feeds, *([feeding.starter] if feeding.starter else [])]
     feed = next((f for f in feeds if f.key == key), None)
     if feed is None:
         return ()
     bag = bag_used(setting, feeding)
-    area_m2 = setting.plot.area_m2 * (_starter_share(setting) if key == STARTER_KEY else 1.0)
     amounts = feed_amounts(
         feed.rate_g_m2,
         area_m2,
@@ -142,11 +152,11 @@ def amounts_of_feed(setting: ResolvedLawn, feeding: FeedingPlan, key: str) -> tu
     return (*amounts, *_of_soil_test(setting, feeding, key, area_m2, amounts))
 
 
-def _starter_share(setting: ResolvedLawn) -> float:
-    """The part of the lawn that a starter feeds: of patched turf what is sown, and only that."""
-    if setting.sowing.intent != "patch":
-        return 1.0
-    return setting.sowing.share * setting.mended_share
+def _starter_share(setting: ResolvedLawn, campaign: Campaign) -> float:
+    """What is sown, and gets the starter, as a share of the ground on which grass then grows."""
+    kept_wet = sown_share(setting, campaign)
+    grown = grown_place(setting, kept_wet).share
+    return min(1.0, sown_now_place(setting, kept_wet).share / grown) if grown else 1.0
 
 
 def bag_used(setting: ResolvedLawn, feeding: FeedingPlan) -> str | None:
@@ -203,31 +213,31 @@ def _of_soil_test(
 
 
 def amounts_worked_in(
-    setting: ResolvedLawn, feeding: FeedingPlan, operation: OperationName
+    setting: ResolvedLawn, feeding: FeedingPlan, draft: Draft
 ) -> tuple[Amount, ...]:
     """The phosphate and potash of a soil test that are worked into ground before it is sown: with
     the tiller, or raked into the last lift where topsoil buries what is tilled."""
-    if tested_soil_goes_under(setting) != (operation == "grade"):
+    if tested_soil_goes_under(setting) != (draft.operation == "grade"):
         return ()
     if not feeding.fresh_ground:
         return ()
-    why, area_m2 = amount_phrases.worked_in(), setting.plot.area_m2
+    why = amount_phrases.worked_in()
     return tuple(
         amount
         for nutrient in (feeding.potassium, feeding.phosphorus)
         if nutrient is not None and nutrient.rate_g_m2 > 0
-        for amount in nutrient_amounts(nutrient, nutrient.rate_g_m2, area_m2, why)
+        for amount in nutrient_amounts(nutrient, nutrient.rate_g_m2, draft.area_m2, why)
     )
 
 
-def amounts_of_lime(setting: ResolvedLawn, feeding: FeedingPlan) -> tuple[Amount, ...]:
-    """The lime of one part, by rate and in all."""
+def amounts_of_lime(feeding: FeedingPlan, area_m2: float) -> tuple[Amount, ...]:
+    """The lime of one part, by rate and in all of the ground that is limed, m2."""
     lime = feeding.lime
     if lime is None:
         return ()
     rate = lime.parts_g_m2[0]
     return (
-        lime_amount(rate, setting.plot.area_m2, lime.reason, lime.facts),
+        lime_amount(rate, area_m2, lime.reason, lime.facts),
         rate_amount("lime rate", rate, lime.reason, lime.facts),
     )
 
@@ -270,6 +280,7 @@ def nitrogen_account(
     """The weekly account of nitrogen: feedings, compost over its year, growth taking its share."""
     given: dict[date, float] = {}
     apart_g_m2, patched = 0.0, False
+    of_starter = _starter_share(setting, candidate.campaign)
     for task in tasks:
         for amount in task.amounts:
             if amount.item != "nitrogen" or amount.unit != "g/m2":
@@ -277,19 +288,19 @@ def nitrogen_account(
             if RYE_RATE in task.facts:
                 apart_g_m2 += amount.value
             else:
-                share = _starter_share(setting) if task.plays("starter") else 1.0
+                share = of_starter if task.plays("starter") else 1.0
                 patched = patched or share < 1
                 given[task.start] = given.get(task.start, 0.0) + share * amount.value
     own = grass_name(setting.book, setting.turf.species.id)
     apart = [phrases.rye_apart(rate=Quantity(apart_g_m2, "rate"), grass=own)] if apart_g_m2 else []
     credit = candidate.feeding.credit
     passes = [t for t in tasks if t.plays("spreading")]
-    whole = sum(a.value for t in passes for a in t.amounts if a.item == "depth") or 1.0
+    whole = sum(a.value for t in passes for a in t.amounts if a.item == "volume") or 1.0
     compost = [
         (t.start, credit.g_m2 * a.value / whole)
         for t in passes
         for a in t.amounts
-        if a.item == "depth" and credit is not None
+        if a.item == "volume" and credit is not None
     ]
     start, season = date.fromordinal(setting.first_day), setting.turf.species.season
     grassless = _without_grass(setting, candidate, tasks)

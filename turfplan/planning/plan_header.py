@@ -40,7 +40,7 @@ from turfplan.work.grass_for_place import noxious, told_of_stand
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted
 from turfplan.work.passes import beyond_custom
-from turfplan.work.past_of_lawn import grown_sowings, rests_told
+from turfplan.work.past_of_lawn import over_told, rests_told, still_to_come
 from turfplan.work.pesticide_law import closed_by, told_of_law
 from turfplan.work.phases.causes import asks_why_thin, waits_for
 from turfplan.work.thatch import dethatches, strip_limit, stripped_mm
@@ -106,7 +106,7 @@ def _of_choice(
     """What a plan says of the campaign that was chosen, or of why none could be."""
     best = comparison.best
     measured = map(said, ground.notes) if ground else ()
-    told = (*_over(setting), *grown_sowings(setting), *asks_why_thin(setting))
+    told = (*_over(setting, best), *over_told(setting), *asks_why_thin(setting))
     assumed = (*setting.assumptions, *told, *measured)
     choice = {
         "cautions": _cautions(setting, verdict, comparison),
@@ -214,7 +214,7 @@ def _cautions(
     """Cautions of the whole plan: loads first where they are large, then site, water, mix and
     feeding, then the law."""
     book, best = setting.book, comparison.best
-    found = [*_mostly_weeds(setting), *_of_past(setting, best)]
+    found = [*_mostly_weeds(setting), *_of_past(setting, best), *still_to_come(setting)]
     if best is not None:
         compost = best.mix.parts.get("compost", 0.0) > 0
         found += carried_on(setting.holds, book, compost=compost)
@@ -255,20 +255,18 @@ def _to_move(setting: ResolvedLawn, volumes: Collection[float]) -> Message:
 
 def _of_past(setting: ResolvedLawn, best: Candidate | None) -> list[Message]:
     """What holds seed back, or must be found out first, by what was done to the lawn before."""
+    sow = best.campaign.sow_window if best is not None else None
+    begins = max(setting.first_day, 0 if sow is None else sow.start.toordinal())
     sows = setting.sowing.operation is not None
-    found = [
-        hold.why
-        for hold in setting.holds
-        if sows and (hold.asks or (hold.until or 0) > setting.first_day)
-    ]
+    found = [hold.why for hold in setting.holds if sows and hold.binds(begins)]
     rest = rests_told(setting) if best is not None else ()
     drafted = frozenset(draft.id for draft in best.season.drafts) if best is not None else ()
     return [*waits_for(setting, drafted), *found, *setting.sowing.cautions, *rest]
 
 
-def _over(setting: ResolvedLawn) -> list[Message]:
+def _over(setting: ResolvedLawn, best: Candidate | None) -> list[Message]:
     """What weed killers of the past no longer hold back."""
-    return [hold.why for hold in setting.holds if hold.why not in _of_past(setting, None)]
+    return [hold.why for hold in setting.holds if hold.why not in _of_past(setting, best)]
 
 
 def _spring_seed(setting: ResolvedLawn, best: Candidate) -> list[Message]:

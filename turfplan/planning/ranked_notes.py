@@ -50,6 +50,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "watering.hose.waits",
                 roles=_SOWN,
             ),
+            *_ranked("stop", "watering.season.nobody_there", roles=("ordering", *_SOWN)),
+            *_ranked("stop", "watering.season.nobody_there_relaid", roles=("ordering", "relaying")),
             *_ranked(
                 "stop",
                 "plan_cautions.thatch_to_strip",
@@ -69,11 +71,14 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "soil_findings.salts_no_water",
                 roles=_SOWN,
             ),
-            *_ranked("damage", "watering.hose.part"),
+            *_ranked("damage", "watering.hose.part", "watering.hose.part_bare"),
+            *_ranked("damage", "past_of_lawn.still_to_come"),
             *_ranked(
                 "damage",
                 "watering.verdict.rain_seed",
                 "watering.verdict.rain_plants",
+                "watering.verdict.dormant_doubtful",
+                "watering.verdict.dormant_dry",
                 "rain_years",
                 roles=_SOWN,
             ),
@@ -150,7 +155,6 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "plan_cautions.septic_field",
                 "watering.verdict.unsaid_seed",
                 "watering.verdict.unsaid_plants",
-                "watering.season.nobody_there",
                 "watering.advice.mend",
                 "passes.too_much_sand",
                 "passes.sand_over_clay",
@@ -202,6 +206,7 @@ TOLD_FIRST = (
     "handover.undone",
     "plan_cautions.thatch_left",
     "climate.rain_doubtful",
+    "season.overfull",
     *SHORT_OF_SOIL,
 )
 # Messages that hold others whole: a row of sentences, a line about one zone.
@@ -298,7 +303,9 @@ def _about(plan: Plan, message: Message) -> tuple[str, ...]:
         # What keeps seed or fill waiting is told where it waits.
         place = _NotePlace("stop", (*_SOWN, "spreading"))
     if place is None or place.rank not in PROTECTS:
-        return ()
+        # What is told first stands at the tasks that say it themselves.
+        said = _told_first(message)
+        return tuple(task.id for task in plan.tasks if said and message in task.cautions)
     return tuple(task.id for task in plan.tasks if task.plays(*place.roles))
 
 

@@ -69,6 +69,14 @@ def hose_waits(setting: ResolvedLawn) -> Message:
     )
 
 
+def hose_bares(setting: ResolvedLawn, kept_wet: float) -> Message:
+    """Why no stand is killed of which one hose keeps only a share wet: the rest would lie bare."""
+    return dry_seed.hose_bares(
+        hours=Number(hose_hours(setting.brief.water, setting.book), "plain"),
+        share=Number(kept_wet, "percent"),
+    )
+
+
 def second_best(best: Compared, other: Compared) -> Message:
     """Why a campaign that does not break a rule at first sight was not chosen."""
     left, more = left_share(best.lawn.levelling), left_share(other.lawn.levelling)

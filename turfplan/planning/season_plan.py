@@ -25,6 +25,7 @@ from turfplan.planning.kept_words import with_kept_words, with_window_reasons
 from turfplan.planning.lawn_ids import lawn_id_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
+from turfplan.planning.promised_campaigns import with_kept_promises
 from turfplan.planning.public_holidays import HolidayList
 from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
@@ -84,12 +85,14 @@ def make_plan(
     TurfplanError for names or wishes that the book does not bear out.
     """
     given = _PlanSources(book, place, so_far, now)
-    chosen = _chosen(brief, given)
+    tried, chosen = partial(_work_of, given=given), _chosen(brief, given)
+    kept = with_kept_promises(chosen.comparison, brief, tried)
+    chosen = replace(chosen, comparison=kept)
     setting, best = chosen.setting, chosen.comparison.best
     lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
     origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
-    ways = partial(ways_out, brief, setting, lambda other: _work_of(other, given))
+    ways = partial(ways_out, brief, setting, tried)
     if best is None:
         if not options:
             return shell
@@ -264,7 +267,12 @@ def _filled(
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
     cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))
-    cautions += told_overfull(setting, tasks)
+    overfull = told_overfull(setting, tasks)
+    cautions += tuple(said for of_task in overfull.values() for said in of_task)
+    tasks = tuple(
+        t.model_copy(update={"cautions": (*overfull[t.id], *t.cautions)}) if t.id in overfull else t
+        for t in tasks
+    )
     filled = {
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
         "assumptions": (*shell.assumptions, *ask_for_room(setting, largest_delivery_m3(lines))),

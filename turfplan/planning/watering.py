@@ -14,7 +14,7 @@ from turfplan.records.plan_task import Role, Series, Task, TaskWindow, WateringS
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import emergence, given_back_on
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.places import mended_place, sown_place
+from turfplan.work.places import sown_now_place, sown_place
 from turfplan.work.season_stand import open_from
 from turfplan.work.seed_mix import germination_days
 from turfplan.work.watering.request import WateredPart
@@ -27,7 +27,7 @@ from turfplan.work.watering.season import (
     season_watering,
 )
 from turfplan.work.watering.sprinklers import zones
-from turfplan.work.watering.stages import OF_RELAID, STAGE_NAMES, StageName
+from turfplan.work.watering.stages import OF_RELAID, StageName
 
 # The stages that follow a pass; the others belong to seed or plants.
 OF_PASSES: tuple[StageName, ...] = ("settle", "settle_fill", "recover", *OF_RELAID)
@@ -134,7 +134,8 @@ def _of(tasks: Sequence[Task], draft: Draft) -> Task | None:
 
 def _sown_part(setting: ResolvedLawn, drafts: Sequence[Draft]) -> WateredPart | None:
     """What is called what is sown or planted and watered: a hose waters spots by themselves."""
-    place = mended_place(setting) if _sown_share(drafts) < 1 else sown_place(setting)
+    kept_wet = _sown_share(drafts)
+    place = sown_now_place(setting, kept_wet) if kept_wet < 1 else sown_place(setting)
     return None if place.name is None else WateredPart(place.name)
 
 
@@ -255,7 +256,8 @@ def _task(run: WaterRun, anchor: Task | None) -> Task:
         ),
         stage=WateringStage(
             id=run.stage,
-            name=STAGE_NAMES[run.stage],
+            name=run.stage_name,
+            stand_in=run.stand_in,
             settings=run.when.settings,
             cycles=run.when.cycles,
             soak_minutes=run.when.soak_min,

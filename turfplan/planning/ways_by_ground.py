@@ -1,6 +1,6 @@
 """Ways out where the ground decides: what is in the soil, too little light, thatch, salt."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from typing import TypeVar
 
@@ -17,6 +17,7 @@ from turfplan.planning.changed_briefs import (
 )
 from turfplan.records.book_names import PlantForm, option_of_species
 from turfplan.records.brief import Brief, Intent, LawnPart, Shape
+from turfplan.work.drafts import OpenDays
 from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import Light, hours_of
@@ -163,20 +164,30 @@ def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
         with_part(brief, "seeding", intent="renovate"),
     )
     if grass.dethatch != "never":
-        start = next_year(brief, setting)
+        start, seasons = _after_a_season(brief, setting)
         left, depth = written(book.si("dethatch.limit"), setting.system)
         lighter = with_part(brief, "lawn", thatch_mm=left)
         yield ChangedBrief(
-            _thatch_first(setting, start),
+            _thatch_first(setting, seasons),
             from_then_on(brief, f'from = {start}, thatch = "{depth}"'),
             with_part(lighter, "season", start=start, until=None),
         )
 
 
-def _thatch_first(setting: ResolvedLawn, before: date) -> Message:
-    """Taking the thatch down in the seasons that this grass has for it before a day; with blades
-    set wide apart where its runners bear no others."""
-    seasons = [w for w in setting.open("dethatch") if w.start < before]
+def _after_a_season(brief: Brief, setting: ResolvedLawn) -> tuple[date, list[OpenDays]]:
+    """The start of the next growing year before which a season for the thatch is over, and the
+    seasons that are; without one the first such start."""
+    start = next_year(brief, setting)
+    for begins in (start, start.replace(year=start.year + 1)):
+        seasons = [w for w in setting.open("dethatch") if setting.today <= w.end < begins]
+        if seasons:
+            return begins, seasons
+    return start.replace(year=start.year + 1), []
+
+
+def _thatch_first(setting: ResolvedLawn, seasons: Sequence[OpenDays]) -> Message:
+    """Taking the thatch down in the seasons that this grass has for it before its turf is worked;
+    with blades set wide apart where its runners bear no others."""
     grass = setting.turf.species
     apart = setting.book.known(option_of_species(grass.id, "dethatch_spacing"))
     if grass.dethatch == "wide" and apart is not None:

@@ -15,13 +15,16 @@ from turfplan.planning.changed_briefs import (
     with_part,
     written,
 )
+from turfplan.planning.ways_anew import all_anew, on_bare_ground, renovated
 from turfplan.planning.ways_by_ground import by_the_ground
 from turfplan.records.book_names import CampaignName
 from turfplan.records.brief import Brief
 from turfplan.records.plan import Option
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.planted import plants
-from turfplan.work.watering.hose import by_hand
+from turfplan.work.seed_mix import slowest
+from turfplan.work.watering.hose import by_hand, hose_by_hand
+from turfplan.work.watering.verdict import days_kept_wet
 
 MOST_OPTIONS = 5
 # What is filled at once of a fill that no season takes: one in so many parts of its depth.
@@ -72,7 +75,7 @@ def ways_out(brief: Brief, setting: ResolvedLawn, tried: Tried) -> tuple[Option,
     found = _offered(_changes(brief, setting), tried)
     # Where no single change is enough, the ground's is tried with another, then the lawn anew.
     found = found or _offered(_pairs(brief, setting), tried)
-    return found or _offered(_all_anew(brief, setting), tried)
+    return found or _offered(all_anew(brief, setting), tried)
 
 
 def _offered(changes: Iterable[ChangedBrief], tried: Tried) -> tuple[Option, ...]:
@@ -148,7 +151,7 @@ def _for_the_whole(
         yield next(_one_after_the_other(brief, setting))
     yield _starting_next_year(brief, setting)
     if not setting.on_open_ground:
-        yield _renovated(brief)
+        yield from renovated(brief)
 
 
 def leads_to(work: MainWork) -> Message:
@@ -168,7 +171,7 @@ def _changes(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
     # What fits inside the owner's days comes before more of them.
     yield from _with_less_work(brief, setting)
     yield from _one_after_the_other(brief, setting)
-    yield from _on_bare_ground(brief, setting)
+    yield from on_bare_ground(brief, setting)
     yield from _with_sod(brief, setting)
     yield from _with_more_days(brief)
     yield from _with_a_later_end(brief, setting)
@@ -207,11 +210,19 @@ def _with_water(brief: Brief) -> Iterator[ChangedBrief]:
     """A hose or a sprinkler, where the brief says that nobody waters."""
     if brief.water.possible is False and brief.seeding.intent != "dormant":
         unsown = brief.seeding.intent == "none"
+        watered = with_part(brief, "water", possible=True)
         yield ChangedBrief(
             phrases.water_the_lawn() if unsown else phrases.water_it(),
             as_written("possible = true"),
-            with_part(brief, "water", possible=True),
+            watered,
         )
+        if not unsown and hose_by_hand(watered.water):
+            # One hose in the hours at home may keep too little of the lawn wet.
+            yield ChangedBrief(
+                phrases.together(first=phrases.water_it(), second=phrases.a_timer()),
+                as_written(", ".join(("possible = true", "timer = true"))),
+                with_part(watered, "water", timer=True),
+            )
 
 
 def _with_more_choice(brief: Brief) -> Iterator[ChangedBrief]:
@@ -281,7 +292,7 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
     """Seed that waits for spring, the hollows alone, and half of the fill."""
     grass = setting.turf.species
     sown = brief.seeding.intent in ("overseed", "renovate", "patch")
-    if grass.season == "cool" and sown and grass.seedable:
+    if grass.season == "cool" and sown and grass.seedable and _can_be_kept_moist(setting):
         yield ChangedBrief(
             phrases.sow_dormant(),
             as_written('intent = "dormant"'),
@@ -312,28 +323,14 @@ def _with_less_work(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
         )
 
 
-def _on_bare_ground(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
-    """Where grass never grows through a pass: the fill laid on bare ground, and a new stand."""
-    fills = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
-    if fills and not setting.on_open_ground and setting.never_opens("topdress"):
-        yield _renovated(brief)
-
-
-def _all_anew(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrief]:
-    """The old stand given up for the fill, where no smaller change leads anywhere."""
-    leveling = brief.leveling
-    if (leveling.depth_mm or leveling.lows or leveling.survey) and not setting.on_open_ground:
-        yield _renovated(brief)
-
-
-def _renovated(brief: Brief) -> ChangedBrief:
-    """The old stand killed, and a new one sown on bare ground that is filled; with water."""
-    renovated = with_part(brief, "seeding", intent="renovate")
-    lines = 'intent = "renovate"'
-    if brief.water.possible is False:
-        renovated = with_part(renovated, "water", possible=True)
-        lines += ", possible = true"
-    return ChangedBrief(phrases.start_anew(), as_written(lines), renovated)
+def _can_be_kept_moist(setting: ResolvedLawn) -> bool:
+    """Whether seed or plants are watered, or known rain keeps some seedbed moist: what speaks
+    against seed that comes up at once speaks against seed that waits for spring too."""
+    brief, book, climate = setting.brief, setting.book, setting.climate
+    if brief.water.possible is not False:
+        return True
+    slow = slowest(book, setting.sowing.grasses)
+    return climate.rain_doubt is None and any(days_kept_wet(brief, book, climate, slow))
 
 
 def _with_more_days(brief: Brief) -> Iterator[ChangedBrief]:
@@ -365,8 +362,9 @@ def _one_after_the_other(brief: Brief, setting: ResolvedLawn) -> Iterator[Change
     if brief.seeding.intent == "none" or not (leveling.depth_mm or leveling.lows):
         return
     planted = plants(brief, setting.book)
+    later = phrases.level_before_planting() if planted else phrases.level_now()
     yield ChangedBrief(
-        phrases.level_before_planting() if planted else phrases.level_now(),
+        later if _can_be_kept_moist(setting) else phrases.level_until_watered(),
         as_written('intent = "none"'),
         with_part(brief, "seeding", intent="none"),
     )

@@ -191,11 +191,13 @@ class WateringStage(PlanRecord):
 
     The minutes of a run are those of water in `settings` places, one after the other, and in
     `cycles`, between which `soak_minutes` pass in one place. `rate_mm_h` falls where it wets; None
-    for several zones in one series.
+    for several zones in one series. With `stand_in` nobody of the household is there on its days: a
+    neighbour or a timer waters.
     """
 
     id: str
     name: Said
+    stand_in: bool = False
     settings: int = 1
     cycles: int = 1
     soak_minutes: int = 0

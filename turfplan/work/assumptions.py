@@ -92,6 +92,8 @@ def resolve(
     species = asked if _sown_anew(brief) else here
     assumed += _of_zones(zones, species, book.species[sown] if sown else None, book)
     assumed += seed.notes
+    if _open_ground(brief) and seed.areas:
+        parts, bands = _made_anew(parts, bands, seed.unsown)
     bands = _beside_parts(brief, book, ground, bands, parts, area_m2, assumed)
     bands = _over_stripped(bands, stripped_mm(brief, book), assumed)
     assumed += _thin_share(brief, book, area_m2)
@@ -149,6 +151,15 @@ def _horizon(
     kept_end = max([*ends, kept[1].toordinal()] if kept else ends)
     longest = max(first, asked or first).toordinal() + round(book.si("setting.horizon_most"))
     return first.toordinal(), max(longest, kept_end), kept_end
+
+
+def _made_anew(
+    parts: Sequence[PlotPart], bands: Sequence[Band], unsown: Sequence[Message]
+) -> tuple[tuple[PlotPart, ...], tuple[Band, ...]]:
+    """Parts and bands where the ground is made anew: what is not sown is left as it is, unfilled
+    too, since soil that nothing holds washes away."""
+    kept = tuple(replace(p, most_mm=0.0) if p.name in unsown else p for p in parts)
+    return kept, tuple(band for band in bands if band.zone is None or band.zone not in unsown)
 
 
 def _beside_parts(

@@ -42,6 +42,8 @@ def day_constraints(
             constraints += _rain_alone(setting, draft)
             constraints += _herbicide_holds(setting, draft)
             constraints += salt_holds(setting, draft)
+        if "relaying" in setting.book.operations[draft.operation].roles:
+            constraints += _rooting_at_home(setting, draft)
         if draft.shows is not None:
             constraints.append(draft.shows)
     return tuple(constraints)
@@ -156,6 +158,20 @@ def _watering_people(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
         ("seeding.watering_commitment",),
     )
     return [Allowed(f"away:{draft.id}", draft.start_node, free, Strength.HARD, reason)]
+
+
+def _rooting_at_home(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
+    """Turf is relaid, where its window leaves a choice, when nobody is away until it has rooted."""
+    days = setting.days("water.rooting_days")
+    away = setting.brief.calendar.away
+    blocked = [(s.start.toordinal() - days, s.end.toordinal()) for s in away]
+    if not blocked or setting.brief.water.possible is False:
+        return []
+    free = without(DaySet.of([(setting.first_day, setting.last_day)]), blocked)
+    reason = Reason(
+        "relaid.somebody_waters", phrases.relaid_watched(n=days), ("water.rooting_days",)
+    )
+    return [Allowed(f"away:{draft.id}", draft.end_node, free, Strength.ADVICE, reason)]
 
 
 def _watering_bans(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:

@@ -39,7 +39,7 @@ class Draft:
     `beside` is the task whose days it shares, whatever moves that one. `why_late` stands in place
     of `why` on a day that is late in its season. A look `shows` something on some days alone;
     None where it does on any. `where` is the part of the lawn that it is for, with
-    the step that says so first; None for all of it.
+    the step that says so first; None for all of it. `area_m2` is the ground that it is done on.
     """
 
     id: str
@@ -82,6 +82,7 @@ class Draft:
     shows: Allowed | None = None
     where: Message | None = None
     where_step: Message | None = None
+    area_m2: float = 0.0
 
     @property
     def start_node(self) -> str:

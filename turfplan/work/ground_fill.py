@@ -40,9 +40,11 @@ def covered(setting: ResolvedLawn) -> bool:
     )
 
 
-def covered_for_weeks(setting: ResolvedLawn) -> bool:
-    """Whether the cover on the fill lies for the days until the seed: straw, or a mat."""
-    return covered(setting) and not waits_a_season(setting) and setting.sowing.operation is not None
+def nurse_grass_may_cover(setting: ResolvedLawn) -> bool:
+    """Whether the people choose what covers the fill: a quick grass, which takes a season and
+    somebody who waters it, or straw."""
+    waits = waits_a_season(setting) or setting.sowing.operation is None
+    return waits and not washes(setting) and setting.brief.water.possible is not False
 
 
 def takes_weeks(setting: ResolvedLawn) -> bool:
@@ -87,7 +89,8 @@ def lift_days(setting: ResolvedLawn) -> int:
     levelling, area_m2 = setting.levelling, setting.plot.area_m2
     settled_m3 = levelling.mean_mm * area_m2 / MM_PER_M
     loose = loose_volume_m3(settled_m3, levelling.settle_share)
-    hours = person_hours(setting, setting.book.operations["fill"], area_m2, loose)
+    filled_m2 = area_m2 * levelling.covered_share
+    hours = person_hours(setting, setting.book.operations["fill"], filled_m2, loose)
     in_a_week = len(setting.brief.calendar.weekdays or ("sat", "sun"))
     return math.ceil(working_days(setting, hours) * WEEK / in_a_week)
 

@@ -45,6 +45,12 @@ class GrowingYear:
         )
 
     @property
+    def mild(self) -> float:
+        """How mild winters are, from 0 (cold enough to end the season) to 1 (none)."""
+        names = NamedFact("windows.mild_winter_none"), NamedFact("windows.mild_winter")
+        return _share(min(self.climate.air_mean_c), self.book, *names)
+
+    @property
     def seasons(self) -> float:
         """How far the year has seasons, from 0 (all months are alike) to 1."""
         return _seasons(self.climate.usual_air_c or self.climate.air_mean_c, self.book)

@@ -273,6 +273,12 @@ class ResolvedLawn:
         return self.worked in OPEN_GROUND
 
     @property
+    def near_trees(self) -> bool:
+        """Whether roots of trees lie in the ground that is worked: as told, or as a part of it."""
+        parts = self.plot.parts
+        return self.brief.site.trees or any(part.kind == "tree_roots" for part in parts)
+
+    @property
     def needs_daily_water(self) -> bool:
         """Whether something young lives on daily water: seed, plants, or turf that is relaid."""
         return self.sowing.needs_water or self.levelling.lift_share > 0

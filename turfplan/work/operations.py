@@ -116,6 +116,7 @@ def make(
         why_late=wording.why_late,
         where=extent.where,
         where_step=_where_step(extent),
+        area_m2=area,
     )
 
 
@@ -142,7 +143,9 @@ def _cautions(
         return ()
     kinds = handled(setting, operation)
     applies: dict[str, bool | None] = {
-        "tree_roots": setting.brief.site.trees,
+        "tree_roots": setting.near_trees,
+        "tree_lifting": setting.near_trees,
+        "tree_digging": setting.near_trees,
         "silica": bool(kinds & {"sand", "soil"}),
         "watering_law": setting.brief.water.possible is not False,
     }

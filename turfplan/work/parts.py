@@ -41,7 +41,7 @@ class PlotPart:
     @property
     def filled(self) -> bool:
         """Whether anything may be spread there."""
-        return self.kind not in UNFILLED
+        return self.most_mm is None or self.most_mm > 0
 
     @property
     def sown(self) -> bool:

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 from datetime import timedelta
+from typing import TypedDict
 
 from turfplan.calendar_days import DAYS
-from turfplan.message import Day, Message, as_written
+from turfplan.message import Day, Message, as_written, listed
 from turfplan.phrases import past_of_lawn as phrases
 from turfplan.records.book_names import FactName, OperationName, of_species
 from turfplan.records.brief import EarlierSowing
@@ -83,18 +84,45 @@ def young_sowings(setting: ResolvedLawn) -> tuple[tuple[EarlierSowing, int], ...
 
 
 def rests_told(setting: ResolvedLawn) -> tuple[Message, ...]:
-    """What is said of sowings and moss of the past at the head of a plan."""
+    """What is said at the head of a plan of sowings and moss of the past that are waited for."""
     young = [phrases.young(day=Day(sowing.on)) for sowing, _ in young_sowings(setting)]
-    moss = [
-        phrases.moss_treated(
-            day=Day(use.on),
-            ingredient=as_written(use.active_ingredient)
-            if use.active_ingredient
-            else phrases.moss_killer(),
-        )
-        for use in setting.brief.history.moss
-    ]
-    return (*young, *moss)
+    return (*young, *(phrases.moss_treated(**use) for use in _moss(setting, over=False)))
+
+
+def over_told(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is said of those that nothing waits for any more: old enough, or black."""
+    black = (phrases.moss_black(**use) for use in _moss(setting, over=True))
+    return (*grown_sowings(setting), *black)
+
+
+def still_to_come(setting: ResolvedLawn) -> Iterator[Message]:
+    """What is said of entries of the brief's history that lie ahead: they count as done."""
+    past = setting.brief.history
+    told = [use.on for use in past.herbicides] + [use.on for use in past.nitrogen]
+    told += [use.on for use in past.sowings] + [use.on for use in past.moss]
+    told += [use.on for use in past.lime]
+    days = sorted({day for day in told if day > setting.today})
+    if days:
+        ahead = listed((Day(day) for day in days), "and")
+        yield phrases.still_to_come(days=ahead, today=Day(setting.today))
+
+
+class _MossWords(TypedDict):
+    """When moss was treated, and with what."""
+
+    day: Day
+    ingredient: Message
+
+
+def _moss(setting: ResolvedLawn, *, over: bool) -> Iterator[_MossWords]:
+    """Moss that was treated: that which is still to turn black on the plan's first day, or is
+    `over`. None where it goes with the turf."""
+    for use in () if setting.worked == "killed" else setting.brief.history.moss:
+        black = use.on.toordinal() + setting.days("site.moss_rest")
+        name = use.active_ingredient
+        if (black <= setting.first_day) is over:
+            ingredient = as_written(name) if name else phrases.moss_killer()
+            yield _MossWords(day=Day(use.on), ingredient=ingredient)
 
 
 def grown_sowings(setting: ResolvedLawn) -> tuple[Message, ...]:

@@ -7,7 +7,7 @@ from turfplan.message import Listed, Message, listed
 from turfplan.phrases import places as phrases
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import Extent
-from turfplan.work.where_spread import all_but
+from turfplan.work.where_spread import HAIR, all_but
 
 _BUT_LIFTED = frozenset({phrases.lifted().key, phrases.hollows_left().key})
 
@@ -36,6 +36,11 @@ def these(names: Iterable[Message]) -> Message:
     return phrases.these(parts=listed(names))
 
 
+def spots_of(names: Iterable[Message]) -> Message:
+    """The spots that are mended of some parts of the lawn."""
+    return phrases.spots_of(parts=listed(names))
+
+
 def sown_place(setting: ResolvedLawn) -> WorkPlace:
     """What of the lawn may be sown or planted."""
     unsown = tuple(setting.sowing.unsown)
@@ -54,6 +59,30 @@ def mended_place(setting: ResolvedLawn) -> WorkPlace:
         else phrases.these(parts=listed(spots))
     )
     return WorkPlace(whole.share * setting.mended_share, name)
+
+
+def sown_now_place(setting: ResolvedLawn, kept_wet: float) -> WorkPlace:
+    """What is sown or planted in this season: all that is to be, or what of it one hose keeps wet.
+
+    `kept_wet` is the share of the lawn that can be kept wet, 0 to 1.
+    """
+    mended = mended_place(setting)
+    if kept_wet >= mended.share - HAIR:
+        return mended
+    return WorkPlace(kept_wet, phrases.kept_wet())
+
+
+def grown_place(setting: ResolvedLawn, kept_wet: float) -> WorkPlace:
+    """Where grass grows once the work is done: what stays bare is neither fed nor dressed.
+
+    `kept_wet` is the share of the lawn that can be kept wet, 0 to 1.
+    """
+    if not setting.on_open_ground or setting.sowing.operation is None:
+        return WorkPlace()
+    now = sown_now_place(setting, kept_wet)
+    # What is left unsown of a stand that is killed keeps its grass.
+    lives_on = setting.worked == "killed" and kept_wet >= mended_place(setting).share - HAIR
+    return WorkPlace() if lives_on else now
 
 
 def renewed_place(setting: ResolvedLawn) -> WorkPlace:

@@ -7,6 +7,7 @@ from turfplan.phrases import slopes as phrases
 from turfplan.records.book_names import FactName
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.parts import PlotPart
 
 # Machines that are heavier than a mower; the roller is drawn by hand and runs away all the same.
 HEAVY = ("core_aerate", "dethatch", "roll")
@@ -33,11 +34,20 @@ def on_a_bank(setting: ResolvedLawn) -> bool:
 
 
 def straw_area_m2(setting: ResolvedLawn) -> float:
-    """The sown ground that sheds water and is covered with straw, m2: all of it or a steep part."""
+    """The ground that is to be sown, sheds water and is covered with straw, m2.
+
+    All that is sown on a slope, else what is sown of steep parts; of turf that is mended the spots.
+    """
+    mended_m2 = setting.plot.area_m2 * setting.mended_share
     if washes(setting):
-        return setting.plot.area_m2 * setting.sowing.share
-    steep = sum(part.share for part in setting.plot.parts if part.kind == "steep")
-    return setting.plot.area_m2 * steep
+        return mended_m2 * setting.sowing.share
+    return mended_m2 * sum(part.share for part in steep_sown(setting))
+
+
+def steep_sown(setting: ResolvedLawn) -> tuple[PlotPart, ...]:
+    """The steep parts of a lawn that are sown."""
+    unsown = setting.sowing.unsown
+    return tuple(p for p in setting.plot.parts if p.kind == "steep" and p.name not in unsown)
 
 
 def too_steep(setting: ResolvedLawn) -> Message | None:

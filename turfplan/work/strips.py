@@ -131,7 +131,7 @@ def _on_same_days(setting: ResolvedLawn, main: Draft, jobs: Sequence[Draft]) -> 
     days = max(main.duration_days, working_days(setting, sum(job.person_hours for job in jobs)))
     names = tuple(job.id for job in sorted(jobs, key=lambda job: OPEN_GROUND.index(job.operation)))
     heard = any(is_heard(setting, job.operation) for job in jobs)
-    told = phrases.slope_strips(n=days, area=Quantity(setting.plot.area_m2 / days, "area"))
+    told = phrases.slope_strips(n=days, area=Quantity(main.area_m2 / days, "area"))
     return {
         job.id: replace(
             job,

@@ -44,6 +44,11 @@ class Hold:
         """Whether nobody said what it was: its name, or its label, tells when seed may follow."""
         return self.unread and (self.key in FEEDS_TOO or self.key == UNKNOWN)
 
+    def binds(self, begins: int) -> bool:
+        """Whether it holds seed back that could go in from a day (an ordinal) on, or somebody has
+        still to find out whether it does."""
+        return self.asks or (self.until or 0) > begins
+
     @property
     def asks(self) -> bool:
         """Whether the owner has something to find out: the book, or the label, lacks an answer."""
@@ -89,6 +94,8 @@ def _hold(book: Book, number: int, use: HerbicideUse, sown: tuple[str, ...]) -> 
     elif harm is not None:
         source, grass = who_says(book, harm.source), grass_name(book, harm.grass)
         why = phrases.harms(ingredient=name, day=on, grass=grass, source=source, n=weeks)
+    elif weeks == 0:
+        why = phrases.no_wait(ingredient=name, day=on)
     else:
         why = phrases.holds(ingredient=name, day=on, n=weeks)
     return Hold(number, key, until, why, (fact,), known)

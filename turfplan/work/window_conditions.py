@@ -21,7 +21,7 @@ from turfplan.climate.record import Curve
 from turfplan.message import Message
 from turfplan.records.book_names import NamedFact
 from turfplan.work.growing_year import GrowingYear, coming, share_below
-from turfplan.work.window_reasons import event, named_for, nights_cooling, turned
+from turfplan.work.window_reasons import event, from_nights, named_for, nights_cooling, turned
 
 _Passing = AirRising | AirFalling | SoilRising | SoilFalling | GrowthRising | GrowthLeft | Drying
 _RISING = ("air_rising", "soil_rising", "growth_rising", "drying")
@@ -48,6 +48,10 @@ def met_on(year: GrowingYear, rule: WindowRule, condition: AnyCondition) -> Met 
 def _told(year: GrowingYear, condition: AnyCondition, day: int) -> Met:
     if condition.shift is not None:
         day += round(year.book.si(named_for(year.species, condition.shift)))
+    if condition.kind == "nights_falling" and condition.mild_days is not None and year.mild:
+        blur, mark = year.book.si("windows.nights_apart"), year.number(condition.threshold)
+        away = day - year.falls(year.climate.air_min_c, mark, blur)
+        return Met(day, from_nights(year.book, year.species, condition.threshold, round(away)))
     return Met(day, event(year.book, year.species, condition, year.summer))
 
 
@@ -90,7 +94,7 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
         case "soil_rising" | "soil_falling":
             soil, mark = climate.soil_10cm_c, number(condition.threshold)
             if condition.surely:
-                mark -= blur * (1 - share_below(min(soil), mark - blur, blur))
+                mark -= blur * (1 - share_below(min(soil), mark - blur, 2 * blur))
             return soil, mark, blur
         case "growth_rising" | "growth_left":
             share = number(condition.threshold, condition.cool_threshold)
@@ -151,11 +155,28 @@ def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int | None:
     never = share_below(max(nights), doubt, blur)
     if never >= 1:
         return None
-    away = year.number(condition.days) * share_below(min(nights), mark, blur)
     earliest = year.hottest + round(year.number(condition.earliest))
     last = year.hottest + round(year.number(NamedFact("windows.frost_free_last")))
-    day = max(year.evened(year.falls(nights, mark, blur) + away, last), earliest)
+    cools, cool = year.falls(nights, mark, blur), share_below(min(nights), mark, blur)
+    plain = cools + cool * year.number(condition.days)
+    mild = min(cools + cool * _mild_days(year, condition), _mild_last(year, condition))
+    day = max(year.evened(max(plain, mild), last), earliest)
     return round(day + never * max(0, last - day))
+
+
+def _mild_days(year: GrowingYear, condition: NightsFalling) -> float:
+    """The days from the fall of the nights, by how mild winters are."""
+    plain = year.number(condition.days)
+    if condition.mild_days is None:
+        return plain
+    return plain + year.mild * (year.number(condition.mild_days) - plain)
+
+
+def _mild_last(year: GrowingYear, condition: NightsFalling) -> float:
+    """The day beyond which a mild winter puts nothing off."""
+    if condition.mild_last is None:
+        return year.next_coldest
+    return year.hottest + year.number(condition.mild_last)
 
 
 def _frost_day(year: GrowingYear, kind: str, days: int) -> int | None:

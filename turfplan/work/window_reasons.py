@@ -92,6 +92,11 @@ def event(book: Book, species: str, condition: AnyCondition, summer: float = 1.0
     return met if condition.shift is None else _from(_days(book, species, condition.shift), met)
 
 
+def from_nights(book: Book, species: str, threshold: NamedFact, days: int) -> Message:
+    """So many days from the fall of the normal nightly low, negative: before it."""
+    return _from(days, nights_cooling(book, named_for(species, threshold)))
+
+
 def nights_cooling(book: Book, name: NamedFact) -> Message:
     """The fall of the normal nightly low through a temperature of the book."""
     return phrases.nights_cooling(degrees=Quantity(book.si(name), "temperature"))

@@ -44,8 +44,11 @@ def half_of_window(book: Book, window: OpenDays, *, southern: bool) -> Half:
 
 
 def next_growing_year(book: Book, after: date, *, southern: bool) -> date:
-    """The first day of the growing year that begins in the calendar year after a day's."""
-    return date(after.year + 1, _month_at_home(round(book.si("year.growth_begins")), southern), 1)
+    """The first day of the growing year that begins in the calendar year after a day's; in the
+    south, whose calendar lies half a year behind its seasons, in the months that are its like."""
+    month = _month_at_home(round(book.si("year.growth_begins")), southern)
+    past_turn = not southern or after.month > _MONTHS // 2
+    return date(after.year + past_turn, month, 1)
 
 
 def _month_at_home(month: int, southern: bool) -> int:

@@ -17,6 +17,8 @@ from turfplan.work.feeding.lime_need import LIMY, PhGoal, ph_goal, soil_of
 from turfplan.work.feeding.product_amounts import G_IN_KG, mass_amount, rate_amount
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.places import grown_place
+from turfplan.work.stand import WHOLE
 from turfplan.work.watering.water_in import as_water_allows
 
 IRON = "iron"
@@ -205,7 +207,9 @@ def _drafts(setting: ResolvedLawn, dose: _Dose, quiet: tuple[int, int] | None) -
 
 def _draft(setting: ResolvedLawn, dose: _Dose, timing: Timing, key: str) -> Draft:
     """One part of a dose as a task."""
-    area_m2 = setting.plot.area_m2
+    # Of all that is to be sown: the soil of what waits for another season is corrected too.
+    place = grown_place(setting, WHOLE)
+    area_m2 = setting.plot.area_m2 * place.share
     amount = Quantity(dose.g_m2 * area_m2 / G_IN_KG, "mass", "up")
     draft = make(
         setting,
@@ -213,6 +217,7 @@ def _draft(setting: ResolvedLawn, dose: _Dose, timing: Timing, key: str) -> Draf
         key,
         timing=timing,
         wording=Wording(dose.why, {"what": dose.what, "amount": amount}, how=dose.how),
+        extent=place.extent(setting),
         facts=dose.facts,
     )
     return draft.with_amounts(

@@ -1,8 +1,9 @@
 """The one account of nitrogen: what any twelve months hold, and how far feedings lie apart."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from math import ceil
 
 from turfplan.calendar_days import DAYS, daily
 
@@ -64,11 +65,20 @@ def share_of_growth(curve: Sequence[float], first: date, last: date) -> float:
     return min(1.0, sum(daily(curve, first, last)) / whole) if whole else 1.0
 
 
-def counted_g_m2(given: Iterable[Given], first: date, lasts_days: float) -> float:
-    """What of the feedings before `first` still counts in the year from it: each fades over so many
-    days from its own."""
-    return sum(
-        g.mean_g_m2 * (1 - (first - g.last).days / lasts_days)
-        for g in given
-        if g.own and 0 < (first - g.last).days < lasts_days
-    )
+def counted_g_m2(
+    given: Iterable[Given], first: date, lasts_days: float, idle: Container[int] = ()
+) -> float:
+    """What of the feedings before `first` still counts in the year from it.
+
+    Each fades over so many days from its own; what fades on `idle` days (ordinals), on which the
+    grass takes none, is lost.
+    """
+    counted = 0.0
+    for g in given:
+        gone = (first - g.last).days
+        if not (g.own and 0 < gone < lasts_days):
+            continue
+        left = range(first.toordinal(), g.last.toordinal() + ceil(lasts_days))
+        taking = sum(day not in idle for day in left) / len(left)
+        counted += g.mean_g_m2 * (1 - gone / lasts_days) * taking
+    return counted

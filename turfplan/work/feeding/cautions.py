@@ -54,7 +54,7 @@ def history_cautions(
     most = book.fact("feeding.single_max")
     cautions: list[Message] = []
     for use in brief.history.nitrogen:
-        if use.rate_g_m2 > most.high_si + 1e-9:
+        if use.rate_g_m2 > most.high_si + book.si("feeding.told_rounding"):
             source = who_says(book, most.source)
             cautions.append(phrases.history_too_much(day=Day(use.on), source=source))
         cautions += [
@@ -65,7 +65,7 @@ def history_cautions(
     cautions += _near_water(brief, book)
     high, given = book.fact(of_species(species_id, "nitrogen_year")), brief.history.nitrogen
     years = [sum(n.rate_g_m2 for n in given if 0 <= (use.on - n.on).days < DAYS) for use in given]
-    if years and max(years) > high.high_si + 1e-9:
+    if years and max(years) > high.high_si + book.si("feeding.told_rounding"):
         cautions.append(
             phrases.history_too_much_in_year(
                 grass=grass_name(book, species_id), source=who_says(book, high.source)

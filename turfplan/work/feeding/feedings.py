@@ -15,10 +15,10 @@ from turfplan.records.book_names import FactName, of_family, of_species
 from turfplan.records.brief import Brief, StandCondition
 from turfplan.work.feeding.balance import (
     Given,
-    counted_g_m2,
     room_g_m2,
     share_of_growth,
 )
+from turfplan.work.feeding.given_before import left_of_before
 from turfplan.work.feeding.nitrogen_windows import OpenWindow
 from turfplan.work.feeding.sharing import share_out, water_fill
 from turfplan.work.feeding.slots import (
@@ -115,6 +115,10 @@ class Account:
     last: date
     year: NitrogenYear
     open_to: OpenTo
+
+    def left_g_m2(self, book: Book, given: Sequence[Given]) -> float:
+        """What of the nitrogen before the plan still feeds in its first year."""
+        return left_of_before(book, self.first, given, self.open_to.quiet)
 
 
 def feedings(
@@ -248,9 +252,7 @@ def _of_year(
     year, curve = account.year, season.climate.growth_curve(season.kind)
     share = share_of_growth(curve, first, last)
     spent = sum(g.mean_g_m2 for g in taken if g.own and first <= g.last <= last) + (
-        counted_g_m2(taken, first, season.book.si("feeding.lasts"))
-        if first == account.first
-        else 0.0
+        account.left_g_m2(season.book, taken) if first == account.first else 0.0
     )
     shares = share_out(season.book, slots, year.budget_g_m2 * share - spent, skipped)
     shares = _less_compost(season, year, shares, days, year.low_g_m2 * share - spent)
@@ -331,11 +333,7 @@ def _short(
         g.mean_g_m2
         for g in (*taken, *account.year.compost_given)
         if g.own and first <= g.last <= last
-    ) + (
-        counted_g_m2(taken, first, season.book.si("feeding.lasts"))
-        if first == account.first
-        else 0.0
-    )
+    ) + (account.left_g_m2(season.book, taken) if first == account.first else 0.0)
     if total >= account.year.low_g_m2 - HAIR_G_M2:
         return None
     quiet = [q.reason for q in account.open_to.quiet if q.first <= last and q.last >= first]

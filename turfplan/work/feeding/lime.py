@@ -15,6 +15,7 @@ from turfplan.work.feeding.lime_need import tested_soil_goes_under
 from turfplan.work.feeding.nutrients import LimePlan
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.places import renewed_place
 
 LIFT = "lift"  # the key of lime that is raked into the last lift of topsoil
 FRESH = "fresh"  # the key of lime that is worked into bare ground before it is sown
@@ -82,6 +83,7 @@ def _last_limed(setting: ResolvedLawn) -> int:
 def _before_sowing(setting: ResolvedLawn, lime: LimePlan) -> Draft:
     """All of it at once, worked into the bare ground; into the last lift where topsoil buries what
     is tilled."""
+    ground = renewed_place(setting).extent(setting)
     if tested_soil_goes_under(setting):
         return make(
             setting,
@@ -89,6 +91,7 @@ def _before_sowing(setting: ResolvedLawn, lime: LimePlan) -> Draft:
             LIFT,
             timing=Timing(CARE, anchor="grade", offset=0),
             wording=Wording(lime.reason, how=(phrases.how_in_last_lift(),)),
+            extent=ground,
             facts=lime.facts,
         )
     return make(
@@ -97,6 +100,7 @@ def _before_sowing(setting: ResolvedLawn, lime: LimePlan) -> Draft:
         FRESH,
         timing=Timing(CARE, anchor="till", offset=-1),
         wording=Wording(lime.reason, how=(phrases.how_on_fresh_ground(),)),
+        extent=ground,
         facts=lime.facts,
     )
 

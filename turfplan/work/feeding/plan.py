@@ -11,7 +11,7 @@ from turfplan.phrases import feeding as phrases
 from turfplan.records.book_names import of_species
 from turfplan.records.brief import Brief
 from turfplan.records.constraints import Allowed, DaySet
-from turfplan.work.feeding.balance import Given, counted_g_m2
+from turfplan.work.feeding.balance import Given
 from turfplan.work.feeding.blackouts import blackouts_of
 from turfplan.work.feeding.cautions import bag_cautions, history_cautions
 from turfplan.work.feeding.compost import CompostCredit, compost_credit
@@ -134,8 +134,8 @@ def feeding_plan(
     season = FeedingSeason(brief, book, climate, species_id, blackouts)
     budget, why = nitrogen_budget(brief, book, species_id)
     credit = compost_credit(brief, book, work.compost_mm) if work.compost_mm > 0 else None
-    given = _given_g_m2(brief, book, work.first)
     nitrogen = _nitrogen(season, work, budget)
+    given = nitrogen.left_g_m2
     fresh_ground = on_fresh_ground(brief, renewed=work.seeded or plants(brief, season.book))
     lime = lime_plan(brief, book, species_id, fresh_ground=fresh_ground)
     potassium = potassium_plan(brief, book)
@@ -207,7 +207,8 @@ def _days_on_grass(season: FeedingSeason, work: FeedingWork) -> NutrientDays | N
 
 @dataclass(frozen=True, slots=True)
 class _Nitrogen:
-    """The starter and the feedings of a season, with what was left out."""
+    """The starter and the feedings of a season, with what was left out, and what is left of the
+    nitrogen before the plan."""
 
     starter: NitrogenFeeding | None
     starter_reason: Message
@@ -215,6 +216,7 @@ class _Nitrogen:
     feeds: Sequence[NitrogenFeeding]
     skipped: Skips
     short: Sequence[Message]
+    left_g_m2: float
 
     @property
     def all(self) -> tuple[NitrogenFeeding, ...]:
@@ -253,8 +255,15 @@ def _nitrogen(season: FeedingSeason, work: FeedingWork, budget_g_m2: float) -> _
     account = Account(work.windows, work.first, work.last, year, open_to)
     skipped: Skips = []
     feeds, short = feedings(season, account, work.stages.feedings, skipped)
+    instead = work.stages.instead
+    if instead is not None and (short or not any(feed.if_pale for feed in feeds)):
+        # A look that no feeding can follow, or in a year that gets too little anyway, is none.
+        skipped = []
+        quiet = (*instead.quiet, *work.stages.quiet[len(instead.quiet) :])
+        account = replace(account, open_to=replace(open_to, quiet=quiet))
+        feeds, short = feedings(season, account, instead.feedings, skipped)
     days = starter_days(season, sowing) if starter is not None else None
-    return _Nitrogen(starter, reason, days, feeds, skipped, short)
+    return _Nitrogen(starter, reason, days, feeds, skipped, short, account.left_g_m2(book, given))
 
 
 def _of_starter(
@@ -270,12 +279,6 @@ def _of_starter(
 def _left_out(skipped: Skips) -> list[Message]:
     """The reasons for which feedings are left out, each once."""
     return [phrases.left_out_note(why=why) for why in dict.fromkeys(why for _, why in skipped)]
-
-
-def _given_g_m2(brief: Brief, book: Book, first: date) -> float:
-    """What of the nitrogen before the plan still counts in its first year."""
-    given = [Given(use.on, use.on, use.rate_g_m2) for use in brief.history.nitrogen]
-    return counted_g_m2(given, first, book.si("feeding.lasts"))
 
 
 def _asked_for(

@@ -356,11 +356,19 @@ def _around(
 
 
 def in_heat(season: FeedingSeason, day: date) -> GroupFact | None:
-    """The mark of warmth above which cool-season grass takes no nitrogen, on a day above it."""
-    mark: GroupFact = (
-        "windows.cool_feed_spring_closes"
-        if season.warming(day)
-        else "windows.cool_feed_autumn_opens"
-    )
-    hot = season.kind == "cool" and season.climate.air_c(day) > season.book.si(mark)
-    return mark if hot else None
+    """The mark of warmth above which cool-season grass takes no nitrogen, on a day above it.
+
+    In the half of the year that grows warmer there is no such day unless the warmth from which the
+    grass suffers comes within the weeks in which a feeding is used up.
+    """
+    if season.kind != "cool":
+        return None
+    air_c, book = season.climate.air_c, season.book
+    if not season.warming(day):
+        hot = air_c(day) > book.si("windows.cool_feed_autumn_opens")
+        return "windows.cool_feed_autumn_opens" if hot else None
+    weeks = range(round(-book.si("windows.cool_feed_before_heat")) + 1)
+    hurts = book.si("windows.hot_summer")
+    near = any(air_c(day + timedelta(number)) > hurts for number in weeks)
+    hot = air_c(day) > book.si("windows.cool_feed_spring_closes") and near
+    return "windows.cool_feed_spring_closes" if hot else None

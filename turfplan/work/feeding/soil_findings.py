@@ -95,6 +95,8 @@ def _lime_questions(setting: ResolvedLawn) -> Iterator[Message]:
             phrases.lime_before_seed()
             if setting.sowing.operation is not None
             else phrases.lime_any_time()
+            if setting.climate.first_frost is not None
+            else phrases.lime_any_month()
         ),
     )
     left = given_before_g_m2(brief, book)

@@ -23,6 +23,7 @@ from turfplan.work.feeding.slots import FeedingSeason
 from turfplan.work.feeding.stages import Quiet
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, Timing, Wording, make
+from turfplan.work.places import WorkPlace
 from turfplan.work.watering.water_in import as_water_allows
 
 FACTS: tuple[FactName, ...] = ("feeding.potash_once", "feeding.potash_gap", "feeding.potash_rest")
@@ -161,16 +162,23 @@ def carried_g_m2(
 
 
 def nutrient_drafts(
-    setting: ResolvedLawn, nutrient: Nutrient | None, parts: Sequence[NutrientPart]
+    setting: ResolvedLawn,
+    nutrient: Nutrient | None,
+    parts: Sequence[NutrientPart],
+    place: WorkPlace,
 ) -> list[Draft]:
-    """The parts that go on by themselves, as tasks."""
+    """The parts that go on by themselves, as tasks for the place where grass grows."""
     if nutrient is None:
         return []
-    return [_draft(setting, nutrient, part, len(parts)) for part in parts if part.feed is None]
+    alone = (part for part in parts if part.feed is None)
+    return [_draft(setting, nutrient, part, len(parts), place) for part in alone]
 
 
-def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: NutrientPart, count: int) -> Draft:
-    area_m2, more = setting.plot.area_m2, FACTS if nutrient.item == "potash" else FACTS[1:]
+def _draft(
+    setting: ResolvedLawn, nutrient: Nutrient, part: NutrientPart, count: int, place: WorkPlace
+) -> Draft:
+    area_m2 = setting.plot.area_m2 * place.share
+    more = FACTS if nutrient.item == "potash" else FACTS[1:]
     nutrient = replace(nutrient, facts=(*nutrient.facts, *more))
     kg = part.rate_g_m2 * area_m2 / G_IN_KG
     day = part.first.toordinal()
@@ -196,6 +204,7 @@ def _draft(setting: ResolvedLawn, nutrient: Nutrient, part: NutrientPart, count:
             {"what": what, "amount": Quantity(kg, "mass", "up")},
             how=(phrases.spread_how(), how, watered),
         ),
+        extent=place.extent(setting),
         facts=nutrient.facts,
     )
     why = amount_told(nutrient.item, count)

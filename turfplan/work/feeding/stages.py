@@ -29,15 +29,19 @@ DRY = "B"
 
 @dataclass(frozen=True, slots=True)
 class WorkedDays:
-    """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing,
-    the planting with what is planted, the first mow, and the look at the colour of seedlings."""
+    """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing
+    and its last day, the planting with what is planted, the first mow, the look at the colour of
+    seedlings, dethatching, and the first and last of the days on which turf is relaid."""
 
     passes: Sequence[tuple[date, float]] = ()
     sown: date | None = None
+    sown_last: date | None = None
     planted: date | None = None
     form: PlantForm | None = None
     mown: date | None = None
     looked: date | None = None
+    torn: Sequence[date] = ()
+    relaid: Sequence[tuple[date, date]] = ()
 
 
 def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDays:
@@ -47,20 +51,36 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
         return date.fromordinal(day(node))
 
     passes: list[tuple[date, float]] = []
-    sown = planted = mown = looked = None
+    sown = sown_last = planted = mown = looked = None
     form: PlantForm | None = None
+    torn: list[date] = []
+    relaid: list[tuple[date, date]] = []
     for draft in drafts:
         if draft.operation == "topdress":
             passes.append((on(draft.start_node), draft.depth_mm))
         elif draft.operation in SOWING:
-            sown = on(draft.start_node)
+            sown, sown_last = on(draft.start_node), on(draft.end_node)
         elif draft.operation == "plant":
             planted, form = on(draft.end_node), draft.form
         elif draft.operation == "first_mow":
             mown = on(draft.end_node)
         elif draft.id == COLOUR_LOOK:
             looked = on(draft.start_node)
-    return WorkedDays(tuple(sorted(passes)), sown, planted, form, mown, looked)
+        elif draft.operation == "dethatch":
+            torn.append(on(draft.start_node))
+        elif draft.operation == "lift_and_fill":
+            relaid.append((on(draft.start_node), on(draft.end_node)))
+    return WorkedDays(
+        tuple(sorted(passes)),
+        sown,
+        sown_last,
+        planted,
+        form,
+        mown,
+        looked,
+        tuple(sorted(torn)),
+        tuple(sorted(relaid)),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,10 +110,14 @@ class StageFeeding:
 
 @dataclass(frozen=True, slots=True)
 class Stages:
-    """What the stand of a campaign asks of feeding."""
+    """What the stand of a campaign asks of feeding.
+
+    `instead` is what it asks where seedlings are not left to a look at their colour.
+    """
 
     quiet: tuple[Quiet, ...] = ()
     feedings: tuple[StageFeeding, ...] = ()
+    instead: "Stages | None" = None
 
 
 NO_STAGES = Stages()
@@ -104,6 +128,25 @@ def stages_of(
 ) -> Stages:
     """The stages of the stand from the days of the work. `compost_feeds`: seedlings live on the
     compost of the mix until a look finds them pale."""
+    stages = _of_stand(setting, campaign, worked, compost_feeds=compost_feeds)
+    return replace(stages, quiet=(*stages.quiet, *_hurt(setting, worked)))
+
+
+def _hurt(setting: ResolvedLawn, worked: WorkedDays) -> tuple[Quiet, ...]:
+    """The days before turf is torn by dethatching, which takes off what a feeding grew, and those
+    until relaid turf has roots."""
+    before = timedelta(setting.days("feeding.before_dethatching"))
+    rooted = timedelta(setting.days("order.plant_rooting"))
+    return (
+        *(Quiet(d - before, d - timedelta(1), phrases.quiet_torn()) for d in worked.torn),
+        *(Quiet(a, b + rooted - timedelta(1), phrases.quiet_relaid()) for a, b in worked.relaid),
+    )
+
+
+def _of_stand(
+    setting: ResolvedLawn, campaign: Campaign, worked: WorkedDays, *, compost_feeds: bool
+) -> Stages:
+    """The stages of what is sown or planted, or of ground without grass."""
     stand = stand_of(setting, campaign)
     if worked.sown is not None and stand.first("second_grass"):
         return _ryegrass(setting, worked.sown)
@@ -139,15 +182,33 @@ def _seedlings(
     up = emergence(setting, campaign)
     if up is None:
         return Stages()
-    book = setting.book
+    last = worked.sown_last or sown
+    if not (compost_feeds and colour_in_time(setting, up, last)):
+        return _fed_seedlings(setting, worked, up, (sown, last), waits=False)
+    stages = _fed_seedlings(setting, worked, up, (sown, last), waits=True)
+    unasked = replace(worked, looked=None)
+    instead = _fed_seedlings(setting, unasked, up, (sown, last), waits=False)
+    return replace(stages, instead=instead)
+
+
+def _fed_seedlings(
+    setting: ResolvedLawn,
+    worked: WorkedDays,
+    up: Emergence,
+    sown: tuple[date, date],
+    *,
+    waits: bool,
+) -> Stages:
+    """The feeding of seedlings by the first and the last day of their seed: once the youngest of
+    them bear it, or, where it `waits`, if the look at their colour finds them pale."""
+    book, (begun, ended) = setting.book, sown
     since = book.fact("feeding.seedling_days")
-    first = sown + timedelta(max(up.first + round(since.low_si), up.mow_least))
-    last = max(first, sown + timedelta(up.last + round(since.high_si)))
-    best = sown + timedelta(up.last + round(since.si))
-    looked = sown + timedelta(up.colour_least)
-    most = round(book.fact("setting.colour_look_days").high_si)
-    waits = compost_feeds and colour_in_time(setting, up, sown)
+    first = ended + timedelta(max(up.first + round(since.low_si), up.mow_least))
+    last = max(first, ended + timedelta(up.last + round(since.high_si)))
+    best = ended + timedelta(up.last + round(since.si))
     if waits:
+        looked = ended + timedelta(up.colour_least)
+        most = round(book.fact("setting.colour_look_days").high_si)
         first, best, last = looked, looked, looked + timedelta(most)
     after = [day for day in (worked.mown, worked.looked if waits else None) if day is not None]
     if after and max(after) > last:
@@ -156,6 +217,10 @@ def _seedlings(
     first = max([first, *after])
     last = max(first, last)
     best = min(max(best, first), last)
+    season = setting.sowing.grass.season
+    if setting.climate.growth_potential(best, season) < book.si("feeding.late_growth"):
+        # Before winter every week of growth counts; in spring they take it as soon as they may.
+        best = first
     rate = book.fact("feeding.seedling_rate")
     told = Quantity(rate.si, "rate")
     why = (
@@ -173,9 +238,9 @@ def _seedlings(
         ("feeding.seedling_rate", "feeding.seedling_days"),
         waits,
     )
-    reason = phrases.left_out_compost() if compost_feeds else phrases.quiet_seed()
-    young = Quiet(sown, first - timedelta(1), reason)
-    return Stages((young, *_before(setting, sown, phrases.quiet_seed())), (feeding,))
+    reason = phrases.left_out_compost() if waits else phrases.quiet_seed()
+    young = Quiet(begun, first - timedelta(1), reason)
+    return Stages((young, *_before(setting, begun, phrases.quiet_seed())), (feeding,))
 
 
 def work_before(draft: Draft, drafts: Iterable[Draft]) -> tuple[Draft, ...]:

@@ -10,7 +10,7 @@ from turfplan.message import Quantity, cut_height, said
 from turfplan.phrases import care as phrases
 from turfplan.phrases import feeding as of_feeding
 from turfplan.phrases import looks
-from turfplan.records.book_names import of_herbicide, of_species
+from turfplan.records.book_names import NamedFact, of_herbicide, of_species
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, OpenDays
@@ -22,12 +22,13 @@ from turfplan.work.feeding.soil_nutrients import nutrient_drafts
 from turfplan.work.feeding.stages import PLANTED, colour_in_time
 from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.operations import CARE, FINISH, Extent, Timing, Wording, make
+from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
 from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import last_rest
 from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.first_cuts import first_cuts
-from turfplan.work.places import mended_place
+from turfplan.work.phases.sow import sown_share
+from turfplan.work.places import WorkPlace, grown_place, sown_now_place
 from turfplan.work.season_stand import second_grass_days, stand_of
 from turfplan.work.stand import Stand, open_ground
 from turfplan.work.watering.water_in import as_water_allows
@@ -51,14 +52,15 @@ def care(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> lis
     return [*first_cuts(setting, campaign), *(draft for draft in wished if draft is not None)]
 
 
-def feed_drafts(setting: ResolvedLawn, feeding: FeedingPlan) -> list[Draft]:
+def feed_drafts(setting: ResolvedLawn, campaign: Campaign, feeding: FeedingPlan) -> list[Draft]:
     """The tasks of the feedings, the starter apart, and potash or phosphate that goes on without
     one."""
+    place = grown_place(setting, sown_share(setting, campaign))
     alone = [
-        *nutrient_drafts(setting, feeding.potassium, feeding.potash),
-        *nutrient_drafts(setting, feeding.phosphorus, feeding.phosphate),
+        *nutrient_drafts(setting, feeding.potassium, feeding.potash, place),
+        *nutrient_drafts(setting, feeding.phosphorus, feeding.phosphate, place),
     ]
-    return [*(_feed(setting, feed, feeding) for feed in feeding.feeds), *alone]
+    return [*(_feed(setting, feed, feeding, place) for feed in feeding.feeds), *alone]
 
 
 def feed_days(
@@ -116,7 +118,6 @@ def _starter(
     up: Emergence | None,
 ) -> Draft:
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
-    place = mended_place(setting)
     how = book_messages(setting.book, "operations.starter_feed.how")
     phosphate = feeding.phosphate_with_g_m2(feed.key)
     if phosphate and setting.brief.feeding.analysis is None:
@@ -132,12 +133,14 @@ def _starter(
         "starter_feed",
         timing=Timing(CARE, session=session, anchor="sowing", offset=up.wakes if up else 0),
         wording=Wording(said(feed.reason), how=how),
-        extent=Extent(setting.plot.area_m2 * place.share, where=place.name),
+        extent=sown_now_place(setting, sown_share(setting, campaign)).extent(setting),
         facts=feed.facts,
     )
 
 
-def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) -> Draft:
+def _feed(
+    setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan, place: WorkPlace
+) -> Draft:
     watered = as_water_allows(
         setting.brief.water,
         freely=phrases.fed_watered_in(),
@@ -169,7 +172,13 @@ def _feed(setting: ResolvedLawn, feed: NitrogenFeeding, feeding: FeedingPlan) ->
             fallback=of_feeding.seedlings_green_fallback(),
         )
     return make(
-        setting, "feed_nitrogen", feed.key, timing=timing, wording=wording, facts=feed.facts
+        setting,
+        "feed_nitrogen",
+        feed.key,
+        timing=timing,
+        wording=wording,
+        extent=place.extent(setting),
+        facts=feed.facts,
     )
 
 
@@ -301,8 +310,11 @@ def _last_mow(
     setting: ResolvedLawn, campaign: Campaign, stand: Stand, up: Emergence | None
 ) -> Draft | None:
     """The last mow, on the best day of its first window that does not end before the work, nor
-    before what is sown can be mown at all; a winter's ryegrass has none while it grows.
+    before what is sown can be mown at all; a winter's ryegrass has none while it grows,
+    nor has grass that grows on through the winter.
     """
+    if not _rests(setting):
+        return None
     covered = second_grass_days(setting, campaign)
     last_work = campaign.sow_window or (campaign.sessions[-1].window if campaign.sessions else None)
     grown = timedelta(up.mow_best if up is not None else 0)
@@ -321,3 +333,15 @@ def _last_mow(
                 wording=Wording(phrases.last_mow()),
             )
     return None
+
+
+def _rests(setting: ResolvedLawn) -> bool:
+    """Whether winter is cold enough for the grass to stop growing: its coldest day lies nearer to
+    the mark at which it is last mown than to that at which growth fades."""
+    marks: tuple[NamedFact, NamedFact] = (
+        (NamedFact("windows.last_mow_opens"), NamedFact("windows.last_mow_closes"))
+        if setting.cool
+        else (NamedFact("windows.warm_last_mow_opens"), NamedFact("windows.warm_last_mow_closes"))
+    )
+    fades, ends = (setting.book.si(mark) for mark in marks)
+    return min(setting.climate.air_mean_c) <= (fades + ends) / 2

@@ -4,6 +4,7 @@ from turfplan.message import Message, length_mm
 from turfplan.phrases import finish as phrases
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as of_level
+from turfplan.phrases import places
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.emergence import undressed_days
@@ -83,6 +84,8 @@ def _touch_up(setting: ResolvedLawn, best: int, loose_m3: float) -> list[Draft]:
                 loose_m3,
                 depth,
                 where=place.name,
+                # A tenth of it is low: its whole area would be told as what is filled.
+                where_step=None if place.name is None else places.first(where=place.name),
             ),
             facts=("topdress.touch_up_depth", "topdress.touch_up_share"),
         ),

@@ -15,6 +15,7 @@ from turfplan.work.ground_fill import (
     MM_PER_M,
     covered,
     kill_lead,
+    nurse_grass_may_cover,
     regrowth_look,
     settling,
     waits_a_season,
@@ -165,8 +166,7 @@ def _slit(setting: ResolvedLawn) -> Draft:
 
 def _renewed(setting: ResolvedLawn) -> Extent:
     """The ground that is made anew: what keeps its grass is neither killed nor loosened."""
-    place = renewed_place(setting)
-    return Extent(setting.plot.area_m2 * place.share, where=place.name)
+    return renewed_place(setting).extent(setting)
 
 
 def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
@@ -175,7 +175,7 @@ def _till(setting: ResolvedLawn, campaign: Campaign) -> Draft:
     site, cautions = setting.brief.site, []
     if site.septic_field:
         cautions.append(of_turf.septic_field())
-    if site.trees:
+    if setting.near_trees:
         cautions.append(of_turf.tree_roots())
     anchor, ahead = (
         ("fill.1", 1) if campaign.sessions else ("grade", setting.days("open_ground.settle_least"))
@@ -289,16 +289,16 @@ def _why(setting: ResolvedLawn, lifts: int) -> Message:
 
 def _cover(setting: ResolvedLawn, campaign: Campaign) -> Draft:
     session = campaign.sessions[-1]
-    how: tuple[Message, ...] | None = None
+    straw = phrases.nurse_cover_straw(), phrases.nurse_cover_straw_off()
+    how: tuple[Message, ...] | None = None if nurse_grass_may_cover(setting) else straw
+    if washes(setting):
+        how = _bank_cover(setting, phrases.nurse_cover_straw_off())
     if setting.sowing.operation is None:
         why = phrases.nurse_cover_unsown()
     elif waits_a_season(setting):
         why = phrases.nurse_cover_season()
-    elif washes(setting):
-        why, how = phrases.nurse_cover_bank(), _bank_cover(setting, phrases.nurse_cover_straw_off())
     else:
-        why = phrases.nurse_cover_weeks()
-        how = (phrases.nurse_cover_straw(), phrases.nurse_cover_straw_off())
+        why = phrases.nurse_cover_bank() if washes(setting) else phrases.nurse_cover_weeks()
     return make(
         setting,
         "nurse_cover",
@@ -341,6 +341,8 @@ def _covers_between(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
                 title=phrases.nurse_cover_lift(number=layer.number),
                 how=_bank_cover(setting, phrases.nurse_cover_straw_off_lift()),
             ),
+            # What was loosened beside the lift lies as open as what it covers.
+            extent=_renewed(setting),
             facts=("site.slope_cover",),
         )
         for session, layer in lifts[:-1]

@@ -76,22 +76,24 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
     drafts: list[Draft] = []
     session = 1 if campaign.sessions else 0
     first = "fill.1" if setting.on_open_ground else "topdress.1"
-    whole_fill_mm = (
-        setting.levelling.mean_mm + setting.levelling.lift_depth_mm * setting.levelling.lift_share
-    )
-    buries = whole_fill_mm >= setting.book.si("site.raise_fittings_from")
-    if buries and setting.brief.site.sprinklers is not False:
+    lifted = bool(setting.levelling.lift_share)
+    if _buries_fittings(setting):
         ahead = setting.days("wish.raise_fittings")
         drafts.append(
             make(
                 setting,
                 "raise_fittings",
-                timing=Timing(SURFACE, session=session, anchor=first, offset=-ahead),
+                timing=Timing(
+                    SURFACE,
+                    session=session,
+                    anchor=first if campaign.sessions or not lifted else "lift_and_fill",
+                    offset=-ahead,
+                ),
                 wording=Wording(phrases.raise_fittings()),
                 facts=("site.raise_fittings_from",),
             )
         )
-    if setting.levelling.lift_share:
+    if lifted:
         drafts.append(cut_before_lifting(setting))
         drafts.append(
             make(
@@ -112,8 +114,7 @@ def _deep_fill(setting: ResolvedLawn, campaign: Campaign, loose_lift_m3: float) 
                 facts=("site.deep_limit",),
             )
         )
-        if campaign.sessions:
-            drafts.append(_look_at_relaid(setting, session))
+        drafts.append(_look_at_relaid(setting, session, before_pass=bool(campaign.sessions)))
     return drafts
 
 
@@ -125,8 +126,9 @@ def _why_lifted(setting: ResolvedLawn) -> Message:
     return phrases.lift_and_fill(n=max(FEW_PASSES), depth=length_mm(cap.depth_mm, "down"))
 
 
-def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
-    """The look whether the filled hollows have settled, before the first pass over them."""
+def _look_at_relaid(setting: ResolvedLawn, session: int, *, before_pass: bool) -> Draft:
+    """The look whether the filled hollows have settled, before the first pass, or once the turf has
+    rooted."""
     cap = length_mm(setting.book.si("passes.hard_cap"))
     dry = setting.brief.water.possible is False
     pulled = looks.relaid_string_on_rain if dry else looks.relaid_string
@@ -136,7 +138,12 @@ def _look_at_relaid(setting: ResolvedLawn, session: int) -> Draft:
         "inspect",
         "relaid",
         timing=Timing(
-            CARE, session=session, anchor="topdress.1", offset=-setting.days("wish.relaid_look")
+            CARE,
+            session=session,
+            anchor="topdress.1" if before_pass else "lift_and_fill",
+            offset=-setting.days("wish.relaid_look")
+            if before_pass
+            else setting.days("water.rooting_days"),
         ),
         wording=Wording(
             looks.relaid_on_rain() if dry else looks.relaid(),
@@ -348,3 +355,12 @@ def removes_cores(setting: ResolvedLawn) -> bool:
         and fine
         and is_straight_sand(setting, mix_parts(setting))
     )
+
+
+def _buries_fittings(setting: ResolvedLawn) -> bool:
+    """Whether the fill buries what stands level with the lawn: where it is deepest, if somebody
+    said that there are sprinklers; on the whole, where nobody said it."""
+    fill, told = setting.levelling, setting.brief.site.sprinklers
+    lifted_mm = fill.lift_depth_mm if fill.lift_share else 0.0
+    deep_mm = max(fill.depth_mm, lifted_mm) if told else fill.mean_mm + lifted_mm * fill.lift_share
+    return told is not False and deep_mm >= setting.book.si("site.raise_fittings_from")

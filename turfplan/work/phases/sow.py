@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import timedelta
 from types import MappingProxyType
 
-from turfplan.book.words import grass_name
+from turfplan.book.words import book_messages, grass_name
 from turfplan.message import Day, Message, Number, Quantity, Value, length_mm, sentences
 from turfplan.phrases import looks, plan_cautions, slopes
 from turfplan.phrases import past_of_lawn as past_phrases
@@ -24,12 +24,13 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
-from turfplan.work.places import mended_place, sown_place, these
-from turfplan.work.plants import planted_area_m2, planting_hours, sprig_rows_mm
+from turfplan.work.places import WorkPlace, sown_now_place, spots_of, these
+from turfplan.work.plants import planting_hours, sprig_rows_mm
 from turfplan.work.seed_mix import seed_name, slowest
 from turfplan.work.watering.hose import hose_hours, kept_wet_share, seedbed_day
 from turfplan.work.watering.intake import intake_of
 from turfplan.work.watering.sprinklers import zones
+from turfplan.work.where_spread import HAIR
 
 _FORMS: Mapping[PlantForm, Callable[[], Message]] = MappingProxyType(
     {"sod": phrases.form_sod, "plugs": phrases.form_plugs, "sprigs": phrases.form_sprigs}
@@ -70,10 +71,11 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
         return []
     session = campaign.sessions[-1].number if campaign.sow_on_pass else 0
     share, wanted = sown_share(setting, campaign), setting.mended_share
+    place = sown_now_place(setting, share)
     if window.operation == "plant":
-        sowing = _planting(setting, window, session, share)
+        sowing = _planting(setting, window, session, place)
     else:
-        sowing = _sowing(setting, window, session)
+        sowing = _sowing(setting, window, session, place)
     if share < wanted:
         told = (*sowing.cautions, _part(setting, share))
         sowing = replace(sowing, sown_share=share, cautions=told)
@@ -86,11 +88,9 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     drafts = [sowing]
     wet_clay = setting.book.soils[setting.plot.soil].fine
     if window.operation != "dormant_seed" and not wet_clay:
-        place = mended_place(setting)
-        rolled = Extent(setting.plot.area_m2 * place.share, where=place.name)
-        why = Wording(phrases.roll())
+        why, rolled = Wording(phrases.roll()), place.extent(setting)
         drafts.append(make(setting, "roll", timing=with_seed, wording=why, extent=rolled))
-    drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed)])
+    drafts = _before_water(setting, [*drafts, *_cover(setting, with_seed, place)])
     look = look_days(setting, campaign)
     if look is not None:
         drafts.append(
@@ -99,9 +99,10 @@ def sow(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     return drafts
 
 
-def _cover(setting: ResolvedLawn, with_seed: Timing) -> list[Draft]:
-    """The cover of what is sown, where the ground sheds water."""
-    straw_m2 = bank.straw_area_m2(setting)
+def _cover(setting: ResolvedLawn, with_seed: Timing, sown: WorkPlace) -> list[Draft]:
+    """The cover of what is sown now, where the ground sheds water."""
+    sown_m2 = setting.plot.area_m2 * sown.share
+    straw_m2 = min(bank.straw_area_m2(setting), sown_m2)
     if not straw_m2:
         return []
     cover = make(
@@ -109,18 +110,16 @@ def _cover(setting: ResolvedLawn, with_seed: Timing) -> list[Draft]:
         "cover",
         timing=with_seed,
         wording=_of_cover(setting),
-        extent=Extent(straw_m2, where=_covered(setting, straw_m2)),
+        extent=Extent(straw_m2, where=sown.name if straw_m2 > sown_m2 - HAIR else _steep(setting)),
         facts=("site.slope_cover",),
     )
     return [cover]
 
 
-def _covered(setting: ResolvedLawn, straw_m2: float) -> Message | None:
-    """What the ground that is covered is called: all that is sown, or the steep parts."""
-    place = sown_place(setting)
-    if straw_m2 >= setting.plot.area_m2 * place.share - 1e-6:
-        return place.name
-    return these(part.name for part in setting.plot.parts if part.kind == "steep")
+def _steep(setting: ResolvedLawn) -> Message:
+    """What the steep ground is called that is sown: the parts, of turf that is mended its spots."""
+    names = [part.name for part in bank.steep_sown(setting)]
+    return these(names) if setting.mended_share >= 1 else spots_of(names)
 
 
 def _before_water(setting: ResolvedLawn, jobs: list[Draft]) -> list[Draft]:
@@ -171,18 +170,19 @@ def _by_one_hose(setting: ResolvedLawn) -> bool:
 
 def _part(setting: ResolvedLawn, share: float) -> Message:
     """What of the lawn is sown now, since one hose waters no more."""
-    return by_hose.hose_part(
+    part = by_hose.hose_part_bare if setting.on_open_ground else by_hose.hose_part
+    return part(
         share=Number(share, "percent"),
         area=Quantity(setting.plot.area_m2 * share, "area"),
         hours=Number(hose_hours(setting.brief.water, setting.book), "plain"),
     )
 
 
-def _planting(setting: ResolvedLawn, window: OpenDays, session: int, sown_share: float) -> Draft:
-    """The planting of sod, plugs or sprigs on the window's best day, `sown_share` of the lawn."""
+def _planting(setting: ResolvedLawn, window: OpenDays, session: int, place: WorkPlace) -> Draft:
+    """The planting of sod, plugs or sprigs on the window's best day."""
     form = setting.brief.seeding.form or _form(setting)
     grass = grass_name(setting.book, setting.sowing.grass.id)
-    area_m2 = planted_area_m2(setting, sown_share)
+    area_m2 = setting.plot.area_m2 * place.share
     hours = planting_hours(setting, form, area_m2)
     days = working_days(setting, hours)
     draft = make(
@@ -193,9 +193,9 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, sown_share:
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
             how=_how_planted(setting, form, area_m2, days),
-            cautions=(*_minded(setting), *_long_planting(setting, days)),
+            cautions=(*_minded(setting, window), *_long_planting(setting, days)),
         ),
-        extent=Extent(area_m2, more_hours=hours, where=mended_place(setting).name),
+        extent=replace(place.extent(setting), more_hours=hours),
     )
     return replace(draft, form=form)
 
@@ -214,12 +214,16 @@ def _how_planted(
     setting: ResolvedLawn, form: PlantForm, area_m2: float, days: int
 ) -> tuple[Message, ...] | None:
     """How sod is laid and sprigs are set; None where it is as the book says."""
-    if form == "plugs":
-        return None
     if form == "sod":
         return _laid(setting, area_m2, days)
+    each = Quantity(area_m2 / days, "area")
+    by_day = (phrases.plants_by_day(days=days, area=each),) if days > 1 else ()
+    if form == "plugs":
+        dry = "how_on_rain" if setting.brief.water.possible is False else "how"
+        return (*by_day, *book_messages(setting.book, f"operations.plant.{dry}"))
     depth = setting.book.fact("planting.sprig_depth")
     return (
+        *by_day,
         phrases.sprigs_furrows(
             rows=length_mm(sprig_rows_mm(setting), kind="height"),
             least=length_mm(depth.low_si),
@@ -246,10 +250,9 @@ def _laid(setting: ResolvedLawn, area_m2: float, days: int) -> tuple[Message, ..
     )
 
 
-def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
+def _sowing(setting: ResolvedLawn, window: OpenDays, session: int, place: WorkPlace) -> Draft:
     """The sowing on the window's best day."""
     book, sown = setting.book, setting.sowing.grass
-    place = mended_place(setting)
     grass = seed_name(book, setting.sowing.grasses)
     # The smallest seed says how thinly all of it is covered.
     covers = [of_species(kind, "seed_cover_max") for kind in setting.sowing.grasses]
@@ -272,10 +275,10 @@ def _sowing(setting: ResolvedLawn, window: OpenDays, session: int) -> Draft:
                 **_deadline(setting, window),
             },
             go=phrases.go_on_rain() if on_rain and not asleep else None,
-            cautions=_minded(setting),
+            cautions=_minded(setting, window),
             why_late=late,
         ),
-        extent=Extent(setting.plot.area_m2 * place.share, where=place.name),
+        extent=place.extent(setting),
         facts=(cover,),
     )
 
@@ -310,11 +313,10 @@ def _form(setting: ResolvedLawn) -> PlantForm:
     return wanted if wanted in forms or not forms else forms[0]
 
 
-def _minded(setting: ResolvedLawn) -> tuple[Message, ...]:
+def _minded(setting: ResolvedLawn, window: OpenDays) -> tuple[Message, ...]:
     """What is minded at a sowing: the choice of grass, salt, rain, weed killers that hold it."""
-    held = (
-        hold.why for hold in setting.holds if hold.asks or (hold.until or 0) > setting.first_day
-    )
+    begins = max(setting.first_day, window.start.toordinal())
+    held = (hold.why for hold in setting.holds if hold.binds(begins))
     on_rain = (phrases.on_rain(),) if setting.brief.water.possible is False else ()
     pets = (plan_cautions.dogs(),) if setting.brief.site.pets else ()
     minded = (*setting.sowing.cautions, *setting.told_of_shade, *washed_first(setting))

@@ -36,6 +36,11 @@ def _by_hose(water: Water) -> bool:
     return not (system or water.head_flow_l_min or water.head in heads)
 
 
+def hose_by_hand(water: Water) -> bool:
+    """Whether all there is is a hose that somebody has to be there for."""
+    return by_hand(water) and _by_hose(water)
+
+
 def hose_hours(water: Water, book: Book) -> float:
     """The hours of a day in which somebody moves the hose: as told, else as the book assumes."""
     return water.hours_per_day or book.si("water.hose_hours") / MINUTES_IN_HOUR
@@ -44,7 +49,7 @@ def hose_hours(water: Water, book: Book) -> float:
 def hours_assumed(water: Water, book: Book) -> Message | None:
     """What is said of the hours in which a hose is moved, where they count and nobody told them."""
     unsaid = water.hours_per_day is None and water.possible is not False
-    if not (unsaid and by_hand(water) and _by_hose(water)):
+    if not (unsaid and hose_by_hand(water)):
         return None
     return phrases.hose_hours_assumed(hours=Number(hose_hours(water, book), "plain"))
 

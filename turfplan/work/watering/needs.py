@@ -19,6 +19,9 @@ class Need:
     `runs` counts those of a day that is watered; `days` is None where every day is. Between two
     watered days lie `gap` days, by choice and at the least, across the weeks of a stage too; None
     where the week alone counts. With `rain_does_it` usual rain leaves nothing to be watered.
+    `moist` is the layer that must not dry out, what it gives, and what a sunny day takes: it is
+    told with the runs of a day as they are. `why_often` is said where it is watered on more days or
+    more often than this asks for.
     """
 
     runs: int
@@ -28,6 +31,15 @@ class Need:
     facts: tuple[FactName, ...]
     rain_does_it: bool = False
     gap: tuple[float, float] | None = None
+    moist: tuple[Quantity, Quantity, Quantity] | None = None
+    why_often: Message | None = None
+
+    def why_of(self, runs: int, *, often: bool) -> Message:
+        """Why it is watered, in so many runs a day; `often`: more often than is asked for."""
+        if self.moist is not None:
+            layer, ready, need = self.moist
+            return phrases.why_moist(layer=layer, ready=ready, need=need, n=runs)
+        return self.why_often if often and self.why_often is not None else self.why
 
 
 def _on_a_bank(ground: WateredGround) -> bool:
@@ -92,19 +104,23 @@ def _weaning_need(ground: WateredGround, start: date, end: date) -> Need:
     rain = ground.mean_rain_mm(start, end)
     counted = book.si("water.counted_rain_share")
     net = max(0.0, use - counted * rain)
-    ready = ground.soil.ready_mm(ground.root_depth_mm(start), use)
+    roots_mm = ground.root_depth_mm(start)
+    ready, total = ground.soil.ready_mm(roots_mm, use), ground.soil.total_mm(roots_mm)
     often = book.fact("water.weaning_per_week")
-    most = often.high_si
+    # Between two runs grass may be thirsty, but never without any water that its soil can hold.
+    most = max(often.high_si, min(WEEK, ceil(WEEK * net / total - 1e-9)) if total else 0)
     days = round(min(most, max(often.low_si, WEEK * net / ready if ready else most)))
+    told = {
+        "use": Quantity(WEEK * use, "rain"),
+        "rain": Quantity(WEEK * rain, "rain"),
+    }
+    share = Number(counted, "percent")
+    often_told = phrases.why_weaning_often(**told, share=share)
     return Need(
         1,
         WEEK * net / days,
         days,
-        phrases.why_weaning(
-            use=Quantity(WEEK * use, "rain"),
-            rain=Quantity(WEEK * rain, "rain"),
-            share=Number(counted, "percent"),
-        ),
+        phrases.why_weaning(**told, share=share) if days <= often.high_si else often_told,
         (
             "water.weaning_per_week",
             "water.counted_rain_share",
@@ -112,6 +128,7 @@ def _weaning_need(ground: WateredGround, start: date, end: date) -> Need:
             "water.root_growth",
             *ground.soil.facts,
         ),
+        why_often=often_told,
     )
 
 
@@ -173,12 +190,8 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, end: date) -> 
         ),
     )
     depth = max(need / runs, book.si("water.least_run"))
-    why = phrases.why_moist(
-        layer=length_mm(roots_mm),
-        ready=Quantity(ready, "rain"),
-        need=Quantity(need, "rain"),
-        n=runs,
-    )
+    moist = length_mm(roots_mm), Quantity(ready, "rain"), Quantity(need, "rain")
+    why = phrases.why_moist(layer=moist[0], ready=moist[1], need=moist[2], n=runs)
     return Need(
         runs,
         depth,
@@ -194,4 +207,5 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, end: date) -> 
             *ground.soil.facts,
         ),
         book.si("water.counted_rain_share") * ground.mean_whole_rain_mm(start, end) >= need,
+        moist=moist,
     )

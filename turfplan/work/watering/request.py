@@ -167,14 +167,25 @@ class WateringRequest:
         Days on which nobody is there, and hours in which people sleep, are closed to water that
         somebody has to turn on; those hours not where the law leaves no others.
         """
+        law = self.law_of_stand_in
+        if not by_hand(self.water):
+            return law
+        absent = tuple(Span(start=first, end=last) for first, last in self.away)
+        return replace(law, banned=(*law.banned, *absent))
+
+    @property
+    def law_of_stand_in(self) -> Law:
+        """The days and hours open to somebody who waters while the household is away."""
         law = law_of(self.water)
         if not by_hand(self.water):
             return law
         first, last = self.book.si("water.by_hand_from"), self.book.si("water.by_hand_until")
         awake = law.between(first, last)
-        law = awake if awake.spans else law
-        absent = tuple(Span(start=first, end=last) for first, last in self.away)
-        return replace(law, banned=(*law.banned, *absent))
+        return awake if awake.spans else law
+
+    def waits_for_stand_in(self, day: date) -> bool:
+        """Whether water that somebody has to turn on has nobody of the household on that day."""
+        return by_hand(self.water) and any(first <= day <= last for first, last in self.away)
 
     @property
     def supply_l_min(self) -> float:
@@ -265,8 +276,8 @@ class WateredGround:
         moist = request.moist_from
         if moist is not None and request.sown_days(moist)[0] <= day:
             begun, up = request.sown_days(moist)[0], request.up_on(moist)
-        planted = request.planted_on
-        if planted is not None and planted <= day and (begun is None or planted >= begun):
+        planted = min((*request.planted_strips, request.planted_on or date.max))
+        if planted <= day and (begun is None or planted >= begun):
             begun, up = planted, planted
         if up is None:
             return self.root_mm

@@ -30,7 +30,7 @@ from turfplan.work.watering.request import (
 from turfplan.work.watering.run_times import LITRES_IN_M3, WateringZone, litres
 from turfplan.work.watering.series import season_runs
 from turfplan.work.watering.stage_weeks import spared, weeks_of
-from turfplan.work.watering.stages import Stage, stages
+from turfplan.work.watering.stages import OF_RELAID, Stage, stages
 from turfplan.work.watering.verdict import Verdict, watering_verdict
 from turfplan.work.watering.water_run import WaterRun
 
@@ -154,7 +154,8 @@ def _stage_notes(request: WateringRequest, plan: Sequence[Stage]) -> tuple[Messa
     if request.germinated_on is None:
         notes += [phrases.season_until_up() for stage in plan if stage.name == "germination"]
     if request.wakes_on is not None:
-        notes.append(phrases.season_dormant())
+        unwatered = request.water.possible is False
+        notes.append(phrases.season_dormant_on_rain() if unwatered else phrases.season_dormant())
     return tuple(notes)
 
 
@@ -175,22 +176,30 @@ def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:
     request = ground.request
     if not request.away or request.water.possible is False:
         return []
-    thirsty = [
-        week
-        for stage in plan
-        if stage.name in THIRSTY
-        for week in weeks_of(ground, stage)
-        if spared(ground, stage, week) is None
-    ]
-    within = [
-        Days(start, end, weekday=False)
-        for start, end in sorted(set(request.away))
-        if any(week.start <= end and start <= week.end for week in thirsty)
-    ]
-    if not within:
-        return []
-    told = phrases.season_nobody_there if by_hand(request.water) else phrases.season_timer_alone
-    return [told(days=listed(within, "and"))]
+    told = list[Message]()
+    for of_relaid in (False, True):
+        thirsty = [
+            week
+            for stage in plan
+            if stage.name in THIRSTY and (stage.name in OF_RELAID) is of_relaid
+            for week in weeks_of(ground, stage)
+            if spared(ground, stage, week) is None
+        ]
+        within = [
+            Days(start, end, weekday=False)
+            for start, end in sorted(set(request.away))
+            if any(week.start <= end and start <= week.end for week in thirsty)
+        ]
+        if not within:
+            continue
+        days = listed(within, "and")
+        if not by_hand(request.water):
+            told.append(phrases.season_timer_alone(days=days))
+        elif of_relaid:
+            told.append(phrases.season_nobody_there_relaid(days=days))
+        else:
+            told.append(phrases.season_nobody_there(days=days))
+    return list(dict.fromkeys(told))
 
 
 def _permitted(request: WateringRequest, runs: Sequence[WaterRun]) -> list[Message]:

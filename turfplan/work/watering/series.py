@@ -1,16 +1,18 @@
 """The waterings of a season as calendar series: by stage, week, session of the day and zone."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 from itertools import groupby
 from math import ceil
 from typing import NamedTuple
 
+from turfplan.calendar_days import recurring_days
 from turfplan.message import AS_WRITTEN, Message
 from turfplan.work.watering.first_water import FirstWater
 from turfplan.work.watering.hose import part_of
 from turfplan.work.watering.hours import spaced
-from turfplan.work.watering.lawful_days import AFTER_WORK, lawful_days
+from turfplan.work.watering.lawful_days import AFTER_WORK, KEPT_MOIST, lawful_days
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.run_times import WateringZone
 from turfplan.work.watering.shortfall import Shortfall, shortfall, told_short
@@ -86,8 +88,10 @@ def _week_runs(
     number, start, end, need = week
     week_end = min(end, start + timedelta(WEEK - 1))
     lawful = lawful_days(ground, stage, start, week_end, cautions)
+    helped = _by_stand_in(ground, stage, week, rhythm, cautions, together=together)
     if not lawful:
-        return []
+        return helped
+    every = lawful
     if need.gap is not None:
         lawful = spaced(lawful, *need.gap, after=rhythm.after)
         if not lawful:
@@ -105,6 +109,40 @@ def _week_runs(
         together,
         _parts(ground, stage, end),
         end if end > week_end else None,
+    )
+    if need.gap is not None and not planned.holds_whole():
+        # What the hours of so few days do not hold goes on more of them.
+        planned = replace(planned, lawful=every)
+    runs = planned.runs(rhythm.runs, cautions)
+    return sorted((*runs, *helped), key=lambda run: run.start)
+
+
+def _by_stand_in(
+    ground: WateredGround,
+    stage: Stage,
+    week: WeekNeed,
+    rhythm: _Rhythm,
+    cautions: list[Message],
+    *,
+    together: bool,
+) -> list[WaterRun]:
+    """The runs of the days of a week on which nobody of the household is there, of what must not
+    dry out: a neighbour or a timer stands in."""
+    if stage.name not in KEPT_MOIST:
+        return []
+    request = ground.request
+    law = request.law_of_stand_in
+    days = tuple(
+        day
+        for day in recurring_days(week.start, week.end)
+        if request.waits_for_stand_in(day) and law.open(day, permitted=True)
+    )
+    if not days:
+        return []
+    parts = _parts(ground, stage, week.end)
+    there = replace(ground, law=law)
+    planned = Week(
+        there, stage, week.number, days, len(days), week.need, together, parts, stand_in=True
     )
     return planned.runs(rhythm.runs, cautions)
 

@@ -1,11 +1,14 @@
-"""Weeks whose runs give far less than the grass needs, because few days are open to watering."""
+"""Weeks whose runs give far less than the grass needs, because few days are open to watering, or
+few hours are at hand."""
 
 from collections.abc import Container, Sequence
 from datetime import date, timedelta
 from typing import NamedTuple
 
+from turfplan.calendar_days import recurring_days
 from turfplan.message import Days, Message, Quantity
 from turfplan.phrases import watering as phrases
+from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.stage_weeks import WeekNeed
 from turfplan.work.watering.stages import FIRST_WATER, Stage
@@ -13,12 +16,14 @@ from turfplan.work.watering.water_run import WaterRun
 
 
 class Shortfall(NamedTuple):
-    """A week that is watered less than it needs: mm on the driest quarter, given and needed."""
+    """A week that is watered less than it needs: mm on the driest quarter, given and needed, and
+    whether the law closes days of it."""
 
     start: date
     end: date
     given_mm: float
     need_mm: float
+    by_law: bool
 
 
 def shortfall(
@@ -36,7 +41,11 @@ def shortfall(
     exposure = _exposure(ground, zones)
     given_mm = given / area / exposure
     enough = ground.request.book.si("water.short_week") * need
-    return (Shortfall(week.start, last, given_mm, need),) if given_mm < enough else ()
+    if given_mm >= enough:
+        return ()
+    law = law_of(ground.request.water)
+    by_law = law.restricts_hours or not all(map(law.open, recurring_days(week.start, last)))
+    return (Shortfall(week.start, last, given_mm, need, by_law),)
 
 
 def _exposure(ground: WateredGround, keys: Container[str | None]) -> float:
@@ -50,8 +59,9 @@ def told_short(stage: Stage, weeks: Sequence[Shortfall]) -> list[Message]:
     if not weeks or stage.name in FIRST_WATER:
         return []
     worst = min(weeks, key=lambda week: week.given_mm / week.need_mm)
+    told = phrases.week_short if worst.by_law else phrases.week_short_of_hours
     return [
-        phrases.week_short(
+        told(
             stage=stage.title,
             days=Days(worst.start, worst.end, weekday=False, year=False),
             given=Quantity(worst.given_mm, "rain"),

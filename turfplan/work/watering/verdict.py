@@ -61,12 +61,20 @@ def watering_verdict(
     gap, short = law.longest_gap_days(), too_few_days(brief, book)
     reasons: list[Message] = []
     rain_fed: list[Message] = []
-    if water.possible is False and climate.rain_doubt is not None:
+    wet = water.possible is False and any(days_kept_wet(brief, book, climate, species_id))
+    if water.possible is False and brief.seeding.intent == "dormant":
+        # It was asked for: what is doubtful of its rain is told, and not that nothing is sown.
+        if climate.rain_doubt is not None:
+            rain_fed = [phrases.verdict_dormant_doubtful(grass=young.grass)]
+        elif not wet:
+            wakes = phrases.verdict_dormant_dry(grass=young.grass)
+            rain_fed = [sentences(wakes, _usual_rain(climate, book))]
+    elif water.possible is False and climate.rain_doubt is not None:
         reasons.append(
             sentences(phrases.verdict_rain_doubtful(grass=young.grass), climate.rain_doubt)
         )
     elif water.possible is False:
-        if any(days_kept_wet(brief, book, climate, species_id)):
+        if wet:
             alone = phrases.verdict_rain_plants if young.planted else phrases.verdict_rain_seed
             rain_fed = [sentences(alone(grass=young.grass), _usual_rain(climate, book))]
         else:

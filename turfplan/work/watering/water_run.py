@@ -22,7 +22,8 @@ class WaterRun:
     `zone` is None for a lawn with one zone, and where all zones share a series; `zone_name` is None
     for the first. `rate_mm_h` falls where one zone is wetted. `puts_down` says what the minutes of
     one zone come to, `steps` how else it is done. `where` is the part of the lawn that needs it;
-    None for all of it.
+    None for all of it. With `stand_in` nobody of the household is there on its days; with `often`
+    it is one of more runs than its stage asks for.
     """
 
     id: str
@@ -47,6 +48,14 @@ class WaterRun:
     steps: tuple[Message, ...]
     facts: tuple[FactName, ...] = ()
     where: Message | None = None
+    stand_in: bool = False
+    often: bool = False
+
+    @property
+    def stage_name(self) -> Message:
+        """What its stage is called: one that is not watered less often is not called so."""
+        weaned_often = self.often and self.stage == "weaning"
+        return phrases.stage_weaning_often() if weaned_often else STAGE_NAMES[self.stage]
 
     @property
     def minutes(self) -> int:
@@ -65,13 +74,13 @@ class WaterRun:
 
     @property
     def work_min(self) -> float:
-        """Minutes of a person at each run."""
-        return self.when.moving_min
+        """Minutes of the household at each run."""
+        return 0.0 if self.stand_in else self.when.moving_min
 
     @property
     def title(self) -> Message:
         """What the calendar calls it: its stage, minutes and zone."""
-        stage, when = STAGE_NAMES[self.stage], self.when
+        stage, when = self.stage_name, self.when
         if when.settings > 1 and when.cycles > 1:
             run = phrases.title_settings_cycles(
                 stage=stage, settings=when.settings, cycles=when.cycles, minutes=when.cycle_min
@@ -86,14 +95,16 @@ class WaterRun:
             run = phrases.title_run(stage=stage, minutes=when.minutes)
         if self.zone_name is not None:
             run = phrases.title_of_zone(run=run, zone=self.zone_name)
-        return run if self.where is None else places.titled(title=run, where=self.where)
+        run = run if self.where is None else places.titled(title=run, where=self.where)
+        return phrases.title_stand_in(run=run) if self.stand_in else run
 
     @property
     def how(self) -> tuple[Message, ...]:
         """How it is done, step by step."""
         puts_down = () if self.puts_down is None else (self.puts_down,)
         where = () if self.where is None else (places.first_water(where=self.where),)
-        return (*where, *puts_down, *divided(self.when, hose=self.hose), *self.steps)
+        who = (phrases.how_stand_in(),) if self.stand_in else ()
+        return (*who, *where, *puts_down, *divided(self.when, hose=self.hose), *self.steps)
 
     def days(self) -> tuple[date, ...]:
         """The days on which it runs."""

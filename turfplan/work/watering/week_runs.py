@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, time
+from math import inf
 
 from turfplan.calendar_days import WEEKDAYS, in_week_order, recurring_days
 from turfplan.message import Day, Message, Quantity, listed
@@ -11,12 +12,19 @@ from turfplan.phrases import watering as phrases
 from turfplan.records.book_names import FactName
 from turfplan.records.plan_task import Amount
 from turfplan.work.watering.bounds import Bound, Watered, fewer_runs, no_run_fits, part_fits
+from turfplan.work.watering.hose import by_hand
 from turfplan.work.watering.hours import in_a_row, law_of, place, session_names, spread
 from turfplan.work.watering.how_to_run import divided, in_parts, puts_down
-from turfplan.work.watering.lawful_days import KEPT_MOIST, TENDER
+from turfplan.work.watering.lawful_days import AFTER_WORK, KEPT_MOIST, TENDER
 from turfplan.work.watering.needs import Need
 from turfplan.work.watering.request import WateredGround
-from turfplan.work.watering.run_times import RunTime, WateringZone, applied_mm, water_amount
+from turfplan.work.watering.run_times import (
+    MINUTES_IN_HOUR,
+    RunTime,
+    WateringZone,
+    applied_mm,
+    water_amount,
+)
 from turfplan.work.watering.stages import Stage
 from turfplan.work.watering.water_run import WaterRun
 
@@ -61,7 +69,8 @@ class Week:
     """One week of a stage on its way to series: its lawful days, and how many are wished for.
 
     Its weekdays are kept until `until`, where weeks after it are alike. What waters work in has the
-    days of that work in `worked`: on their `evening`, else on days after them.
+    days of that work in `worked`: on their `evening`, else on days after them. On the days of a
+    `stand_in` nobody of the household is there.
     """
 
     ground: WateredGround
@@ -75,6 +84,7 @@ class Week:
     until: date | None = None
     worked: tuple[date, ...] = ()
     evening: bool = False
+    stand_in: bool = False
 
     def holds_whole(self) -> bool:
         """True where each of its days holds all of the day's water in one run."""
@@ -124,8 +134,9 @@ class Week:
         ]
 
     def _id(self, session: str, zone: str | None) -> str:
+        who = ["stand-in"] if self.stand_in else []
         return ".".join(
-            ["water", self.stage.key, f"w{self.number}", session, *([zone] if zone else [])]
+            ["water", self.stage.key, f"w{self.number}", *who, session, *([zone] if zone else [])]
         )
 
     def _fit(self, sessions: int) -> tuple[_WeeklyFit | None, Bound]:
@@ -155,9 +166,13 @@ class Week:
         """The week's water on these days in so many sessions, or what does not let it through."""
         depth = self.need.depth_mm * self.need.runs * share * wished / len(days) / sessions
         intake, law = self.ground.intake, self.ground.law
-        times = tuple(intake.run(zone.exposure * depth, zone) for zone in self.zones)
+        times = tuple(
+            self._part_by_part(intake.run(zone.exposure * depth, zone), zone) for zone in self.zones
+        )
         if any(time.runs_off for time in times):
             return "ground"
+        if sessions * sum(time.elapsed_min for time in times) > self._most_min + 1:
+            return "home"
         if any(
             zone.hose is not None
             and zone.hose.most_min is not None
@@ -172,6 +187,27 @@ class Week:
         if self.stage.name in KEPT_MOIST and self._repeats_in_the_dark(starts, times):
             return self._closed
         return _WeeklyFit(days, depth, share, times, starts)
+
+    def _part_by_part(self, run: RunTime, zone: WateringZone) -> RunTime:
+        """The run of a zone whose parts the supply waters one after the other: as long as all.
+
+        Where nobody told the supply, nor that there is no timer, it is taken to be enough.
+        """
+        request = self.ground.request
+        if request.water.flow_l_min is None and request.water.timer is not False:
+            return run
+        return replace(run, idle_min=max(0, request.parts_of(zone) * run.minutes - run.elapsed_min))
+
+    @property
+    def _most_min(self) -> float:
+        """The minutes of a day that are told for somebody who turns parts on one after the other;
+        on the days of the work itself people stay until it is wet."""
+        request = self.ground.request
+        water, parts = request.water, max(map(request.parts_of, self.zones))
+        bound = water.hours_per_day is not None and by_hand(water) and parts > 1
+        if self.stage.name in AFTER_WORK or not bound:
+            return inf
+        return (water.hours_per_day or 0.0) * MINUTES_IN_HOUR
 
     @property
     def _closed(self) -> Bound:
@@ -271,15 +307,25 @@ class Week:
             rate_mm_h=what.rate_mm_h,
             hose=what.hose,
             amounts=(self._water(what.applied_mm, what.area_m2, len(days) - len(skip)),),
-            why=self.need.why,
+            why=self.need.why_of(len(fit.starts), often=self._is_often(fit)),
             puts_down=what.puts_down,
             steps=(*what.steps, *self._of_work()),
             facts=tuple(dict.fromkeys((*self.need.facts, *what.facts))),
             where=None if self.stage.part is None else self.stage.part.where,
+            stand_in=self.stand_in,
+            often=self._is_often(fit),
         )
 
+    def _is_often(self, fit: _WeeklyFit) -> bool:
+        """Whether it is watered on more days or more often than the stage is called after."""
+        usual = self.ground.request.book.fact("water.weaning_per_week").high_si
+        return len(fit.days) > max(self.count, usual) or len(fit.starts) > 1 or self.count > usual
+
     def _of_work(self) -> tuple[Message, ...]:
-        """Whose work is watered in: each day's by itself, and that of a day before."""
+        """Whose work is watered in: each day's by itself, and that of a day before; what is looked
+        at before young grass is weaned."""
+        if self.stage.name == "weaning":
+            return (phrases.how_tug_first(),) if self.number == 1 else ()
         if self.evening:
             return (phrases.how_strip_of_day(),) if len(self.stage.strips) > 1 else ()
         if len(self.worked) > 1:
