@@ -40,11 +40,9 @@ def compare_again(
     previous: Plan,
     history: TaskHistory,
     weather: Mapping[date, WeatherDay],
-    *,
-    promised: bool = True,
 ) -> Comparison:
     """The best way to go on: the campaign of the plan before, repaired, or one laid out anew around
-    what is done and is better by more than what it breaks of what was `promised`. Only
+    what is done and is better by more than what it breaks of what was promised. Only
     where none of them can be done is work closed that no day is left for.
 
     A day off that somebody wished for is a day of work only as long as the wish holds.
@@ -58,7 +56,6 @@ def compare_again(
             previous,
             verdict,
             Repairing(feeder, verdict.needs_permit, past, weather),
-            promises=promised,
         ),
     )
 
@@ -68,8 +65,6 @@ def _compared_again(
     previous: Plan,
     verdict: Verdict,
     given: Repairing,
-    *,
-    promises: bool,
 ) -> Comparison:
     """The campaigns compared around what has happened."""
     if setting.sowing.needs_water and not verdict.ok:
@@ -91,7 +86,7 @@ def _compared_again(
         first_day=max(setting.first_day, first_open_day(setting).toordinal()),
         thatch_down=AHEAD in history.done,
     )
-    promised, conflict = _first_of(kept if promises else (), given)
+    promised, conflict = _first_of(kept if history.promised else (), given)
     rejected = tuple((r.campaign, r.reason) for r in previous.rejected)
     if promised is not None and not _to_weigh(setting, history):
         return Comparison(promised, rejected or ruled_out, ())

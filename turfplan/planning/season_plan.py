@@ -156,8 +156,6 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
     previous = with_roles(so_far.previous, book) if so_far.previous is not None else None
     previous, entries = in_rules_words(previous, so_far.journal)
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
-    if not so_far.promised:
-        history = replace(history, published={})
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
     verdict = watering_verdict(
@@ -177,10 +175,9 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         answered=answered_looks(history.done, history.skipped, alive_until),
     )
     if previous is not None and not previous.conflict:
-        feed, days, promised = feeder_for(setting), place.days, so_far.promised
-        comparison = compare_again(
-            setting, feed, verdict, previous, history, days, promised=promised
-        )
+        past = history if so_far.promised else history.unpromised
+        feeder = feeder_for(setting)
+        comparison = compare_again(setting, feeder, verdict, previous, past, place.days)
     else:
         comparison = _compare(setting, verdict)
         if whole and comparison.best is not None:
@@ -258,12 +255,8 @@ def _filled(
     moved = moved_by_soil(setting)
     tasks = with_kept_words((*tasks, *runs), previous, shell.brief_sha256, book.version, moved)
     days = {task.id: (task.start, task.end) for task in tasks}
-    lines = order_lines(
-        bought,
-        days,
-        round(book.si("delivery.small_lead")),
-        date.fromordinal(setting.first_day),
-    )
+    lead, begins = round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
+    lines = order_lines(bought, days, lead, begins)
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
     cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))

@@ -1,7 +1,7 @@
 """The record of what has happened to a plan's tasks, as journal and calendar tell it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from turfplan.message import Message
@@ -19,6 +19,7 @@ class TaskHistory:
     `closed` is what no day is left for, `moves_given_up` what was moved by hand to a day that could
     not be kept, each with why. `alive_on` is the day on which the cause of bumps
     or thin grass was found alive.
+    Where nothing is `promised` no plan before holds what is open to its days.
     `soil` are temperatures in degC at 10 cm, `rain` is in mm.
     """
 
@@ -39,6 +40,12 @@ class TaskHistory:
     rain: Mapping[date, float] = field(default_factory=dict)
     closed: Mapping[str, Message] = field(default_factory=dict)
     moves_given_up: Mapping[str, Message] = field(default_factory=dict)
+    promised: bool = True
+
+    @property
+    def unpromised(self) -> "TaskHistory":
+        """The same past, of which no published day holds anything that is still open."""
+        return replace(self, published={}, promised=False)
 
     @property
     def fixed(self) -> dict[str, int]:
