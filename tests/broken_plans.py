@@ -11,9 +11,9 @@ from turfplan.app.inputs import input_of
 from turfplan.audit import FaultKind
 from turfplan.book.entries import Book
 from turfplan.calendar_days import WEEKDAYS
-from turfplan.message import as_written
+from turfplan.message import Message, Number, as_written, listed
 from turfplan.phrases import feeding as of_feeding
-from turfplan.phrases import watering
+from turfplan.phrases import soil_findings, watering
 from turfplan.records.brief import (
     Brief,
     EarlierSowing,
@@ -409,6 +409,14 @@ def _cut_too_early() -> Made:
     return cool.moved("first_mow", cool.task("overseed").start)
 
 
+@breaks("moss_not_raked_out")
+def _moss_left() -> Made:
+    treated = {"moss": [{"on": date(2027, 2, 20)}]}
+    brief = brief_of({"history": treated, "site": {"thin_cause": ["moss"]}})
+    thin = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    return thin.freed("rake_moss").without("rake_moss")
+
+
 @breaks("delivery_without_order")
 def _never_ordered() -> Made:
     return made("bermuda-sand").to("delivery.1", depends_on=())
@@ -755,6 +763,15 @@ def _before_its_work() -> Made:
     return sand.to(run.id, series=run.series.model_copy(update={"start_time": time(6)}))
 
 
+@breaks("plants_left_dry")
+def _dry_plants() -> Made:
+    """Nothing is said of water behind the planting, and the day's run comes in the evening."""
+    plugs = made("st-augustine-plugs")
+    plant = plugs.first("plant")
+    kept = tuple(s for s in plant.how if getattr(s, "key", "") != "wet_at_once.behind")
+    return plugs.to(plant.id, how=kept)
+
+
 @breaks("watered_while_banned")
 def _banned() -> Made:
     sand = made("bermuda-sand")
@@ -1025,6 +1042,18 @@ def _lime_above() -> Made:
     return corrected(sour=True).told("soil_test", ph=6.8)
 
 
+@breaks("too_sour_for_a_grass")
+def _sour_for_the_second() -> Made:
+    case = corrected(sour=True).told("soil_test", ph=5.2)
+    return replace(case, plan=case.plan.model_copy(update={"assumptions": (_let_be(),)}))
+
+
+def _let_be() -> Message:
+    return soil_findings.ph_right(
+        ph=Number(5.2, "plain"), goal=Number(5.2, "plain"), grass=listed(["grass"])
+    )
+
+
 @breaks("sulfur_too_much_at_once")
 def _sulfur() -> Made:
     high = corrected(sour=False)
@@ -1067,6 +1096,22 @@ def _barred() -> Made:
     sound, name = of_changes(DORMANT), "preemergent"
     laid = made("pacific-northwest").first(name).model_copy(update={"depends_on": ()})
     return sound.more(laid).moved(name, sound.task("first_mow").start + timedelta(7))
+
+
+@breaks("barred_twice")
+def _barred_twice() -> Made:
+    """The history has a preventer a week before the plan's own."""
+    sound = made("pacific-northwest")
+    day = sound.first("preemergent").start - timedelta(7)
+    past = HerbicideUse(active_ingredient="pendimethalin", on=day)
+    return sound.told("history", herbicides=(past,))
+
+
+@breaks("new_grass_trodden")
+def _trodden() -> Made:
+    cool = made("cool-overseed")
+    how = cool.task("overseed").how[:-1]
+    return cool.to("overseed", how=how)
 
 
 @breaks("fed_before_mown")

@@ -79,6 +79,22 @@ def test_what_is_reckoned_anew_tells_a_wrong_amount(
     assert recomputed.faults_of(reckoned, [sound])
 
 
+def test_water_that_forgets_the_driest_quarter_is_found(tmp_path: Path) -> None:
+    """A week in which all that an uneven sprinkler puts down pays use is told."""
+    book = recomputed.book_tables()
+    reckoned = next(
+        lawn
+        for number in range(40)
+        if (lawn := recomputed.planned(recomputed.lawn(Random(number), book), book, tmp_path))
+    )
+    assert not recomputed.faults_of(reckoned, [recomputed.unevenness])
+    ledger = next(one for one in reckoned.plan["ledgers"] if one["item"] == "water")
+    week = max(ledger["weeks"], key=lambda week: week["entries"]["rooted"])
+    assert week["entries"]["rooted"] > 0
+    week["entries"]["lost"] = 0.0
+    assert recomputed.faults_of(reckoned, [recomputed.unevenness])
+
+
 UNITS = f"{PACKAGE}/units.py"
 SOURCE = '''
 def f(a: int = 3, b: float = -1.5) -> int:

@@ -25,11 +25,11 @@ from turfplan.planning.plan_header import (
     _place,
     _site,
     _spring_seed,
-    _thatch_left,
     _to_move,
     _why,
     _windows,
 )
+from turfplan.planning.thatch_left import thatch_left
 from turfplan.work.campaigns import campaigns
 from turfplan.work.drafts import Band, OpenDays
 from turfplan.work.lawn import ResolvedLawn
@@ -86,7 +86,7 @@ def test_thatch_that_no_job_takes_down_is_told_with_the_seasons_for_it() -> None
     high = setting.book.si(strip_limit(setting.turf.species))
 
     def told(mm: float, base: ResolvedLawn = flat) -> list[str]:
-        found = _thatch_left(with_thatch(base, mm))
+        found = thatch_left(with_thatch(base, mm))
         return [dict(m.values)["when"].key.rpartition(".")[2] for m in found]  # type: ignore[union-attr]
 
     assert told(low) == told(high) == told(low - 0.1) == []
@@ -96,7 +96,7 @@ def test_thatch_that_no_job_takes_down_is_told_with_the_seasons_for_it() -> None
     assert len(windows) > 2
 
     def seasons(today: date) -> list[date]:
-        (message,) = _thatch_left(with_thatch(replace(flat, today=today), low + 0.1))
+        (message,) = thatch_left(with_thatch(replace(flat, today=today), low + 0.1))
         return [d.start for d in dict(dict(message.values)["when"].values)["days"].items]  # type: ignore[union-attr]
 
     first, second, third = windows[:3]
@@ -108,6 +108,24 @@ def test_thatch_that_no_job_takes_down_is_told_with_the_seasons_for_it() -> None
     assert told(low + 0.1, none) == [cautions.thatch_left_no_season().key.rpartition(".")[2]]
     lifted = replace(flat, levelling=replace(flat.levelling, lift_share=0.1))
     assert told(low + 0.1, lifted) != told(low + 0.1)
+
+
+def test_thatch_of_grass_that_no_dethatcher_spares_is_told_with_the_reason() -> None:
+    """Alone or as a part of the stand; not where it is no more than grass bears."""
+    low = lawn().book.si("dethatch.limit")
+    runners: list[dict[str, Any]] = [{"species": "st_augustine", "share": 1.0}]
+    mixed = [
+        {"species": "bermuda_common", "share": 0.6},
+        {"species": "st_augustine", "share": 0.4},
+    ]
+    for grass in (runners, mixed):
+        setting = lawn(
+            {"lawn": {"grass": grass}, "place": {"postal_code": "32607"}},
+            {"seeding": {"intent": "none"}},
+        )
+        (message,) = thatch_left(with_thatch(setting, low + 2))
+        assert message.key == "plan_cautions.thatch_not_combed"
+        assert thatch_left(with_thatch(setting, low)) == []
 
 
 def best(setting: ResolvedLawn, *volumes: float, sessions: int = 1) -> Any:

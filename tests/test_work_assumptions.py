@@ -236,13 +236,40 @@ def test_what_is_filled_is_the_hollows_and_the_depth_of_the_rest() -> None:
 
 
 def test_a_fill_replaces_the_thatch_that_was_stripped() -> None:
-    """Everywhere alike; nothing is said where there is no fill, or nothing was stripped."""
+    """Where all is filled by as much more; hollows alone keep their depth, since they are stripped
+    like the ground around them; that the lawn ends lower is told, with no fill too.
+    """
     said: list[Any] = []
-    found = _over_stripped((Band(9.0, 0.25), Band(5.0, 0.5)), 3.0, said)
-    assert [(b.depth_mm, b.share) for b in found] == [(12, 0.25), (8, 0.5)] and len(said) == 1
-    assert _over_stripped((), 3.0, said) == () and len(said) == 1
-    same = (Band(9.0, 0.25),)
-    assert _over_stripped(same, 0.0, said) == same and len(said) == 1
+    both, hollow = (Band(9.0, 0.25), Band(5.0, 0.75)), (Band(9.0, 0.25),)
+    found = _over_stripped(both, 3.0, said, all_over=True)
+    assert [(b.depth_mm, b.share) for b in found] == [(12, 0.25), (8, 0.75)]
+    assert _over_stripped(hollow, 3.0, said, all_over=False) == hollow
+    assert _over_stripped((), 3.0, said, all_over=False) == ()
+    assert [message.key.partition(".")[2] for message in said] == [
+        "stripped",
+        "stripped_hollows",
+        "stripped_lower",
+    ]
+    assert _over_stripped(hollow, 0.0, said, all_over=False) == hollow and len(said) == 3
+
+
+@pytest.mark.parametrize(
+    ("levelling", "depths"),
+    [
+        ({"depth": "0 mm", "lows": [{"depth": "75 mm", "share": 0.06}]}, [75]),
+        ({"depth": "10 mm", "lows": [{"depth": "75 mm", "share": 0.06}]}, [95, 30]),
+        ({"depth": "10 mm"}, [30]),
+    ],
+)
+def test_stripped_hollows_are_filled_to_the_ground_around_them(
+    levelling: dict[str, Any], depths: list[float]
+) -> None:
+    """By their own depth where the rest ends lower; with the thatch where that is refilled."""
+    brief = brief_of(
+        {"lawn": {"thatch": "20 mm"}, "seeding": {"intent": "renovate"}, "leveling": levelling}
+    )
+    found = setting_of(brief).levelling.bands
+    assert [round(band.depth_mm) for band in found] == depths
 
 
 def stand(*changes: dict[str, Any], zones: tuple[LawnZone, ...] = ()) -> tuple[str, ...]:

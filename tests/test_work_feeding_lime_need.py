@@ -166,6 +166,27 @@ def test_a_ph_alone_asks_for_lime_below_the_range_of_the_grass() -> None:
         assert goal(ph=6.2, **measured) == (6.5, 6.5, 7.5, False)
 
 
+def mixed(main: float, **changes: Any) -> tuple[float, float, float]:
+    """The goal, the limit and the high end of browntop on a share, with ryegrass on the rest."""
+    rest = {"species": "perennial_ryegrass", "share": round(1 - main, 2)}
+    grass = [{"species": "browntop", "share": main}, rest]
+    species = "browntop" if main >= 0.5 else "perennial_ryegrass"
+    found = ph_goal(
+        cases.brief(lawn={"grass": grass}, soil_test={"ph": 5.2}, **changes), BOOK, species
+    )
+    return found.goal, found.limed_below, found.high
+
+
+def test_a_mixed_stand_is_limed_to_what_every_grass_that_counts_bears() -> None:
+    """Ryegrass begins at 6.0 and browntop ends at 7.0, whichever is more; a tenth does not count,
+    nor what is killed.
+    """
+    assert mixed(0.6) == (6.0, 6.0, 7.0)
+    assert mixed(0.4) == (6.5, 6.0, 7.0)
+    assert mixed(0.9) == (5.5, 5.0, 7.0)
+    assert mixed(0.6, seeding={"intent": "renovate"}) == (5.5, 5.0, 7.0)
+
+
 def test_states_have_goals_and_limits_of_their_own() -> None:
     """North Carolina aims at 6.0 for zoysia, Arkansas limes below 5.8; peat has its own goal."""
     assert goal("zoysia", place=CAROLINA, ph=5.5) == (6.0, 6.0, 7.5, False)

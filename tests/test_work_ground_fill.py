@@ -114,6 +114,22 @@ def test_creeping_grass_is_looked_at_later_and_killed_earlier() -> None:
     assert creeping > plain
 
 
+@pytest.mark.parametrize("shares", [(0.5, 0.5), (0.9, 0.1), (0.1, 0.9)])
+@pytest.mark.parametrize("first", [True, False])
+def test_any_creeper_of_a_killed_stand_is_waited_for(
+    shares: tuple[float, float], *, first: bool
+) -> None:
+    """However little of it there is, and in whatever order the brief names the grasses."""
+    parts = [
+        GrassShare(species="bermuda_common", share=shares[0]),
+        GrassShare(species="tall_fescue", share=shares[1]),
+    ]
+    grass = tuple(parts if first else reversed(parts))
+    old = SETTING.brief.lawn.model_copy(update={"grass": grass})
+    mixed = lawn(brief=SETTING.brief.model_copy(update={"lawn": old}))
+    assert regrowth_look(mixed) == "renovate.regrowth_look_creeping"
+
+
 def killed(setting: ResolvedLawn) -> ResolvedLawn:
     """A stand that is killed and sown anew."""
     return replace(setting, sowing=replace(setting.sowing, intent="renovate"))

@@ -25,6 +25,7 @@ from turfplan.work.feeding.soil_nutrients import NutrientPart
 from turfplan.work.feeding.stages import PLANTED
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import choose_mix
+from turfplan.work.past_of_lawn import barrier_told, barriers_torn
 from turfplan.work.phases.care import (
     _barrier_holds,
     _before_seed,
@@ -159,6 +160,43 @@ def test_a_preventer_goes_down_in_a_spring_that_suits_crabgrass() -> None:
     assert put_down(mark, after, turf=warm) is None
     begun = put_down(mark, after, first_day=spring.best.toordinal() + 3)
     assert begun is not None and begun.ideal == spring.best.toordinal() + 3
+
+
+@pytest.mark.parametrize(
+    ("ingredient", "ahead", "guarded"),
+    [
+        ("pendimethalin", 0, True),
+        ("pendimethalin", 30, True),
+        ("pendimethalin", 100, False),
+        ("prodiamine", 100, True),
+        ("unknown", 30, True),
+        ("weed-and-feed", 30, True),
+        ("2,4-D", 3, False),
+        ("glyphosate", 3, False),
+        ("pendimethalin", -21, False),
+    ],
+)
+def test_one_preventer_guards_a_spring(ingredient: str, ahead: int, *, guarded: bool) -> None:
+    """What still keeps weeds down as the window opens, or was given in it, takes the place of
+    another, and the plan says so."""
+    spring = window("preemergent", date(2028, 4, 1), date(2028, 4, 20), date(2028, 4, 10))
+    use = {"active_ingredient": ingredient, "on": spring.start - timedelta(ahead)}
+    base = lawn({"season": {"until": date(2028, 12, 1)}}, {"history": {"herbicides": [use]}})
+    setting = opened(spring, base=base)
+    hot = (10.0,) * 364 + (setting.book.si("seeding.crabgrass_summer"),)
+    setting = replace(setting, climate=replace(setting.climate, air_mean_c=hot))
+    found = _preventer(setting, way(SEED), stand_of(setting, way(SEED)))
+    assert (found is None) is guarded
+    assert bool(barrier_told(setting)) is guarded
+
+
+def test_blades_break_a_barrier_that_still_works() -> None:
+    """Until its weeks are over; a weed killer that is no preventer is no barrier."""
+    day = date(2027, 4, 10)
+    uses = [{"active_ingredient": name, "on": day} for name in ("prodiamine", "2,4-D")]
+    setting = lawn({"history": {"herbicides": uses}})
+    over = day.toordinal() + round(setting.book.fact("herbicides.prodiamine.hold").high_si)
+    assert [len(barriers_torn(setting, on)) for on in (over, over + 1)] == [1, 0]
 
 
 def test_ryegrass_is_given_up_in_the_first_spring_that_lies_within_the_plan() -> None:

@@ -13,6 +13,7 @@ from tiers import sampled
 from told import told
 from turfplan.files.reading.book import load_book
 from turfplan.records.book_names import ThinCause
+from turfplan.records.brief import BumpCause
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.work.drafts import Band
@@ -20,6 +21,7 @@ from turfplan.work.phases.cause_seasons import _shows, answered_looks
 from turfplan.work.phases.causes import (
     _open_ground,
     _thawed,
+    causes_looked_for,
     live_bump,
     thin_causes,
     waits_for,
@@ -393,7 +395,9 @@ def test_deep_hollows_of_which_nobody_said_the_cause_are_looked_into_first() -> 
     assert work and all(task.start >= look.end for task in work)
     assert "Nobody knows yet" in told(look.why)
     assert any("cause of the bumps" in str(line) for line in plan.holds)
-    assert not kind(plan_of({**lows, "site": {"bump_cause": "traffic"}}), "diagnose")
+    assert not kind(
+        plan_of({**lows, "site": {"bump_cause": "traffic", "cleared": ["traffic"]}}), "diagnose"
+    )
     assert not kind(plan_of({**lows, "site": {"cleared": ["unknown"]}}), "diagnose")
     assert not kind(plan_of({"leveling": {"depth": "0.5 in"}}), "diagnose")
 
@@ -564,3 +568,16 @@ def test_drought_on_a_lawn_that_is_made_anew_asks_for_no_rest_of_the_old_grass()
     for plan, waits in ((renewed, False), (kept, True)):
         (look,) = [task for task in plan.tasks if task.id == "diagnose.drought"]
         assert any("for two weeks" in told(line) for line in look.how) is waits
+
+
+@pytest.mark.parametrize("cause", get_args(BumpCause))
+def test_no_cause_of_bumps_is_passed_over(cause: BumpCause) -> None:
+    """Each holds the fill until it has been looked into; traffic is led elsewhere, with no hole."""
+    hollows = {"leveling": {"depth": "0.25 in", "lows": [{"depth": "2 in", "share": 0.05}]}}
+    setting = setting_of(brief_of(hollows, {"site": {"bump_cause": cause}}))
+    look = next(d for d in causes_looked_for(setting, None) if d.id == "diagnose")
+    assert live_bump(setting) == cause
+    steps = [message.key for message in look.how or ()]
+    assert ("prepare.traffic.lead" in steps) is (cause == "traffic")
+    over = setting_of(brief_of(hollows, {"site": {"bump_cause": cause, "cleared": [cause]}}))
+    assert live_bump(over) is None

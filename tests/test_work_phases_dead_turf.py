@@ -110,6 +110,41 @@ def test_moss_is_raked_off_before_seed_that_waits_for_spring() -> None:
         assert how is not None and (open_turf.moss_off() in how) is bool(causes)
 
 
+@pytest.mark.parametrize(("intent", "advised"), [("none", True), ("overseed", False)])
+def test_treated_moss_is_raked_out_once_it_is_black(intent: str, advised: bool) -> None:
+    """Two to three weeks after the iron, whatever follows; the look says the same, and where
+    nothing is sown seed is advised.
+    """
+    treated = date(2027, 3, 1)
+    plan = plan_of(
+        {
+            "history": {"moss": [{"on": treated}]},
+            "site": {"thin_cause": ["moss"]},
+            "seeding": {"intent": intent},
+        }
+    )
+    off = first(plan, "rake_moss")
+    assert timedelta(14) <= off.start - treated <= timedelta(28)
+    (look,) = [task for task in plan.tasks if task.id == "diagnose.moss"]
+    keys = {line.key for line in look.how}
+    assert "open_turf.moss_treated_off" in keys
+    assert not keys & {"open_turf.moss_until_seed", "open_turf.moss_no_seed"}
+    assert (open_turf.black_moss_seed() in off.how) is advised
+
+
+@pytest.mark.parametrize(
+    ("intent", "said"), [("none", "moss_no_seed"), ("overseed", "moss_until_seed")]
+)
+def test_moss_that_nobody_treated_lies_until_seed(intent: str, said: str) -> None:
+    """Of a treatment a year ago nothing is left to rake."""
+    past = {"moss": [{"on": date(2026, 2, 1)}]}
+    site = {"thin_cause": ["moss"]}
+    plan = plan_of({"history": past, "site": site, "seeding": {"intent": intent}})
+    assert not kind(plan, "rake_moss")
+    (look,) = [task for task in plan.tasks if task.id == "diagnose.moss"]
+    assert f"open_turf.{said}" in {line.key for line in look.how}
+
+
 def lawn(
     intent: Any = "overseed", form: str | None = None, causes: tuple[str, ...] = ()
 ) -> ResolvedLawn:

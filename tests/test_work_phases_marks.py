@@ -21,6 +21,7 @@ from turfplan.work.phases.marks import (
     marks,
     marks_hold,
     outlasts,
+    renewal_lags,
 )
 
 SETTING = lawn()
@@ -152,6 +153,27 @@ def test_a_long_job_outlasts_its_marks() -> None:
     every = lawn({"calendar": {"weekdays": ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]}})
     found = [outlasts(every, job("a", duration_days=n)) for n in (room + 1, room + 2)]
     assert found == [False, True]
+
+
+def test_a_job_that_outlasts_its_marks_has_others_before_they_run_out() -> None:
+    """As many as its weeks ask for, each early enough for new marks to lie when the last end."""
+    longer = job("clear_stand", duration_days=12, offset=0)
+    drafts = [longer, *marks(SETTING, way(), [longer])]
+    first, *later = drafts[1:]
+    assert len(later) == 1 and not later[0].serves and first.serves == (longer.id,)
+    lags = {(lag.before, lag.after): lag for lag in renewal_lags(SETTING, drafts)}
+    between = lags[first.end_node, later[0].start_node].maximum
+    until = lags[later[0].end_node, longer.end_node].maximum
+    assert between is not None and between(0) <= HOLD - LEAD
+    assert until is not None and until(0) == HOLD
+    twice = replace(longer, duration_days=24)
+    requests = marks(SETTING, way(), [twice])
+    assert len(requests) > 3
+    renewals = renewal_lags(SETTING, [twice, *requests])
+    assert len({lag.id for lag in renewals}) == len(renewals) == len(requests)
+    short = job("core_aerate.1")
+    assert len(marks(SETTING, way(), [short])) == 1
+    assert renewal_lags(SETTING, [short, *marks(SETTING, way(), [short])]) == []
 
 
 @pytest.mark.full

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from planning import first, plan_of
 from resolved_lawns import lawn
 from test_work_season import drafted
 from turfplan.message import Quantity, as_written, cut_height
@@ -358,3 +359,16 @@ def test_tines_spare_lines_and_roots(parts: list[dict[str, Any]], share: float) 
     area_m2 = setting.plot.area_m2 * share
     hours = person_hours(setting, setting.book.operations["core_aerate"], area_m2)
     assert draft.person_hours == pytest.approx(hours, abs=0.006)
+
+
+def test_dethatching_in_spring_is_one_light_pass_and_speaks_of_seed_where_some_is_sown() -> None:
+    """The steps say what the caution says: once and lightly, not once more across."""
+    british = {
+        "lawn": {"grass": "kentucky_bluegrass", "thatch": "14 mm", "area": "200 m2"},
+        "place": {"postal_code": "", "latitude": 53.8, "longitude": -1.55, "country": "GB"},
+        "leveling": {"depth": "3 mm"},
+        "seeding": {"intent": "none"},
+    }
+    spring = first(plan_of({**british, "season": {"campaign": "spring"}}), "dethatch")
+    assert spring.how[0] == phrases.dethatch_once()
+    assert getattr(spring.why, "key", "") == "open_turf.dethatch.unsown"

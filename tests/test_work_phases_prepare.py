@@ -129,6 +129,11 @@ def before(setting: ResolvedLawn, campaign: Campaign, *, permit: bool = False) -
 
 def test_the_watering_is_measured_for_seed_or_for_plants() -> None:
     """In words of each; not without an operation, nor where nobody can water."""
+    lifted = replace(plain().levelling, lift_share=0.1)
+    unsown = replace(plain().sowing, operation=None)
+    relaid = before(replace(plain(), levelling=lifted, sowing=unsown), way())["irrigation_check"]
+    assert relaid.anchor == "lift_and_fill" and relaid.why == phrases.irrigation_check_relaid()
+    assert "irrigation_check" not in before(replace(plain(), sowing=unsown), way())
     seed = before(plain(), way())["irrigation_check"]
     assert seed.why == phrases.irrigation_check() and seed.anchor == "sowing"
     plants = before(lawn(operation="plant"), way("plant"))["irrigation_check"]

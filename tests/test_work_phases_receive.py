@@ -1,10 +1,14 @@
 """A pass knows the loads that it is spread from; strips have loads of their own."""
 
 from dataclasses import replace
+from typing import Any
 
-from planning import brief_of
+import pytest
+
+from planning import brief_of, kind, plan_of
 from resolved_lawns import setting_of
 from turfplan.book.words import book_message
+from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Number, as_written
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
@@ -168,3 +172,24 @@ def test_trips_for_soil_are_those_of_all_of_it() -> None:
     trips = car_trips(SETTING, {"topsoil": 1.0}, volume)
     assert soil.bags and soil.how is not None
     assert soil.how[1] == phrases.bags_trips(n=trips)
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({"leveling": {"depth": "0.5 in"}}, True),
+        ({"delivery": {"allowed_weekdays": ["tue"]}}, False),
+        ({"calendar": {"weekdays": list(WEEKDAYS)}}, False),
+        ({"work": {"by": "contractor"}}, False),
+    ],
+)
+def test_somebody_must_be_there_where_suppliers_come_on_days_off(
+    changes: dict[str, Any], told: bool
+) -> None:
+    """A load on a weekday of a household that works at week-ends is told; one on days that were
+    named, or on which it works, is not.
+    """
+    loads = kind(plan_of({"lawn": {"area": "9000 ft2"}, **changes}), "delivery")
+    assert loads
+    for load in loads:
+        assert (phrases.somebody_there() in load.cautions) is told

@@ -14,7 +14,7 @@ from turfplan.message import Day, Days, Message, as_written
 from turfplan.phrases import slopes
 from turfplan.phrases import sow as phrases
 from turfplan.work.campaigns import Campaign, Session, campaigns
-from turfplan.work.drafts import OpenDays
+from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.labour import person_hours, working_days
 from turfplan.work.parts import PlotPart
 from turfplan.work.past_of_lawn import young_sowings
@@ -141,11 +141,11 @@ def test_plants_go_in_by_the_day_and_many_of_them_are_told() -> None:
     sod = {"seeding": {"intent": "plant", "form": "sod"}, "lawn": {"condition": "bare"}}
     small = lawn(sod, {"lawn": {"area": "200 ft2"}, "leveling": None})
     plants, *_ = sow(small, way(window("plant")))
-    assert (plants.form, plants.duration_days, plants.how) == (
-        "sod",
-        1,
-        (phrases.sod_ground(), phrases.sod_joints(), phrases.sod_water()),
-    )
+    assert (plants.form, plants.duration_days) == ("sod", 1)
+    assert plants.how is not None
+    laid = (phrases.sod_ground(), phrases.sod_joints(), phrases.sod_water())
+    assert plants.how[:3] == laid
+    assert [said.key for said in plants.how[3:]] == ["wet_at_once.behind"]
     large = lawn(
         sod, {"lawn": {"area": "9000 ft2"}, "leveling": None, "site": {"slope_percent": 8}}
     )
@@ -160,6 +160,41 @@ def test_plants_go_in_by_the_day_and_many_of_them_are_told() -> None:
     told = dict(next(c for c in plants.cautions if "needed" in dict(c.values)).values)
     assert (told["days"], told["people"], told["most"]) == (days, 2, most)
     assert told["needed"] == -(-2 * days // most)
+
+
+def planted(form: str, **more: Any) -> Draft:
+    """The planting of a form on a bare lawn."""
+    grass = {"lawn": {"condition": "bare", "grass": "bermuda_common"}}
+    seeding = {"seeding": {"intent": "plant", "form": form}}
+    return sow(lawn(grass, seeding, {"leveling": None}, more), way(window("plant")))[0]
+
+
+@pytest.mark.parametrize(("form", "told"), [("plugs", True), ("sprigs", True), ("sod", False)])
+def test_holes_and_furrows_spare_the_roots_of_trees(form: str, *, told: bool) -> None:
+    """Sod is laid on top of them; where no tree stands nothing is said."""
+    for trees in (True, False):
+        keys = [said.key for said in planted(form, site={"trees": trees}).cautions]
+        assert ("book.cautions.tree_digging.text" in keys) is (told and trees)
+
+
+def wet(form: str, **water: Any) -> list[str]:
+    """What is said of the first water of a planting."""
+    how = planted(form, water=water).how or ()
+    return [s.key.removeprefix("wet_at_once.") for s in how if s.key.startswith("wet_at_once.")]
+
+
+@pytest.mark.parametrize("form", ["plugs", "sprigs", "sod"])
+def test_plants_are_wet_behind_the_planting_in_lawful_hours(form: str) -> None:
+    """By leave where the hours of the day hold too little of the work, or lie in the night."""
+    assert wet(form) == ["behind"]
+    assert wet(form, allowed_hours=["05:00-22:00"])[1:] in (["in_hours"], ["hours_short"])
+    assert wet(form, allowed_hours=["06:00-06:10"]) == ["behind", "hours_short"]
+    assert wet(form, allowed_hours=["22:00-05:00"]) == ["behind", "no_hours"]
+    assert wet(form, allowed_weekdays=["tue"]) == ["behind", "closed_days"]
+    assert wet(form, allowed_weekdays=["tue"], permit=True) == ["behind"]
+    assert wet(form, possible=False) == []
+    dry, watered = planted(form, water={"possible": False}), planted(form)
+    assert watered.person_hours > dry.person_hours, "whoever waters is counted"
 
 
 def at_hand(days: int) -> tuple[Message, ...]:

@@ -250,6 +250,11 @@ OPERATIONS: dict[str, Case] = {
             bool(kind(p, "dormant_seed")) and first(p, "dormant_seed").start.month in (11, 12, 1)
         ),
     ),
+    "rake_moss": Case(
+        {"history": {"moss": [{"on": date(2027, 2, 20)}]}},
+        "treated moss is raked out two to three weeks later, before pass and seed",
+        lambda p: before(p, "rake_moss", "topdress") and before(p, "rake_moss", "overseed"),
+    ),
     "plant": Case(
         {**GEORGIA, "lawn": {"grass": "zoysia"}, "seeding": {"intent": "plant"}},
         "plugs are set two weeks after the fill",

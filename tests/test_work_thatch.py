@@ -10,10 +10,13 @@ import pytest
 
 from planning import TODAY, amount, brief_of, first, kind, plan_of
 from resolved_lawns import setting_of
+from turfplan.files.reading.book import load_book
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.work.phases.open_turf import too_thick
-from turfplan.work.thatch import dethatches, season_ahead
+from turfplan.work.thatch import dethatches, season_ahead, stripped_mm
+
+BOOK = load_book()
 
 
 def thick(**changes: dict[str, Any]) -> Plan:
@@ -300,6 +303,23 @@ def test_thatch_that_no_job_takes_down_is_told_first() -> None:
 def test_thatch_is_combed_out_above_half_an_inch(thatch: str, *, combed: bool) -> None:
     """Half an inch is no more than grass bears; from three quarters on it is stripped."""
     assert dethatches(setting_of(brief_of({"lawn": {"thatch": thatch}}))) is combed
+
+
+def test_the_grass_that_bears_least_thatch_decides_for_a_stand() -> None:
+    """Not the one that is named first; one that does not count decides nothing."""
+    least = BOOK.si("setting.counted_share")
+
+    def stripped(*shares: tuple[str, float]) -> float:
+        grass = [{"species": name, "share": share} for name, share in shares]
+        brief = brief_of(
+            {"lawn": {"grass": grass, "thatch": "20 mm"}, "seeding": {"intent": "renovate"}}
+        )
+        return stripped_mm(brief, BOOK)
+
+    cool, warm = "tall_fescue", "bermuda_common"
+    assert stripped((cool, 0.5), (warm, 0.5)) == stripped((warm, 0.5), (cool, 0.5)) == 20
+    assert stripped((warm, 1 - least), (cool, least)) == 20
+    assert stripped((warm, 1 - least + 0.01), (cool, least - 0.01)) == 0
 
 
 def test_only_what_is_built_on_has_to_be_combed() -> None:

@@ -159,6 +159,21 @@ def test_rooted_grass_is_watered_when_the_next_day_would_pass_what_it_can_use() 
     assert watered(june(5.0, 2.0)) == dict.fromkeys(range(3, 30, 3), 9)
 
 
+@pytest.mark.parametrize("evenness", [0.5, 0.7, 1.0])
+def test_where_least_falls_rooted_grass_gets_what_it_uses(evenness: float) -> None:
+    """What an uneven sprinkler puts down beyond the driest quarter's share is lost, and pays no
+    use: by the month the grass is given its use over the evenness.
+    """
+    even = june()
+    zones = tuple(replace(zone, uniformity=evenness) for zone in even.request.zones)
+    uneven = replace(even, request=replace(even.request, zones=zones))
+    books, alike = account(uneven, (), {}), account(even, (), {})
+    assert list(books.rooted_mm) == pytest.approx([mm / evenness for mm in alike.rooted_mm])
+    assert list(books.missing_mm) == pytest.approx(list(alike.missing_mm))
+    spilt = [mm * (1 - evenness) for mm in books.rooted_mm]
+    assert list(books.lost_mm) == pytest.approx(spilt)
+
+
 def test_less_than_the_least_run_is_not_watered() -> None:
     """On ground that gives 1.1 mm: not for 1.27 mm, which is the least, but for any more."""
     least = BOOK.si("water.least_run")

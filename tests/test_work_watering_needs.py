@@ -51,6 +51,10 @@ def test_recovery_asks_for_half_an_inch_less_rain_every_few_days() -> None:
     thirsty = replace(ground, kc=tuple(2 * kc for kc in ground.kc))
     most = need_of(thirsty, Stage("recover", PASS, end), PASS, end)
     assert most.depth_mm == pytest.approx(BOOK.si("water.recover_depth") - rain)
+    assert [n.why.key for n in (need, most)] == [
+        "watering.why.recover",
+        "watering.why.recover_capped",
+    ]
     assert (need.runs, need.days) == (1, -(-7 // gap))
 
 

@@ -500,3 +500,18 @@ def test_nothing_runs_twice_in_a_night_on_ground_that_is_full(
     runs, cautions = season_runs(even(9.0, the_brief=the_brief), [stage])
     assert sorted(f"{run.start_time:%H}" for run in runs) == starts
     assert any(caution.key == "watering.week.fewer_runs" for caution in cautions)
+
+
+def test_what_a_hand_at_the_tap_does_not_hold_is_not_laid_to_the_law() -> None:
+    """Of fewer runs the plan says what keeps a day from one more: nobody is up at night who turns
+    three parts on, though the law holds it."""
+    night: dict[str, Any] = {"allowed_hours": ["18:00-24:00", "00:00-06:00"], "timer": False}
+    stage = Stage("germination", MONDAY, MONDAY + timedelta(6))
+
+    def told(flow: str) -> list[str]:
+        the_brief = cases.brief(water={**night, "flow": flow}, lawn={"area": "650 m2"})
+        _, cautions = season_runs(even(9.0, the_brief=the_brief), [stage])
+        return [caution.key for caution in cautions]
+
+    assert told("8 L/min") == ["watering.week.fewer_runs_home"]
+    assert told("35 L/min") == ["watering.week.fewer_runs"]

@@ -360,6 +360,26 @@ def minutes(lawn: Reckoned) -> None:
         lawn.same("run_minutes", told or 0.0, litres * share, 0.06)
 
 
+def unevenness(lawn: Reckoned) -> None:
+    """Of all water at least what falls beyond the driest quarter's share is lost to the grass
+    (low-quarter distribution uniformity, Irrigation Association), week by week.
+    """
+    water = lawn.brief["water"]
+    if "catch_cans" in water:
+        cans = sorted(quantity(can) for can in water["catch_cans"])
+        quarter = cans[: len(cans) // 4]
+        even = sum(quarter) / len(quarter) / (sum(cans) / len(cans))
+    else:
+        even = lawn.fact("water", "water", "uniformity_assumed")
+    even = max(even, lawn.fact("water", "water", "uniformity_floor"))
+    ledger = next(one for one in lawn.plan["ledgers"] if one["item"] == "water")
+    for week in ledger["weeks"]:
+        entries = week["entries"]
+        spilt = (entries["watering"] + entries["rooted"]) * (1 - even)
+        lawn.seen["weeks_of_water"] += 1
+        assert -entries["lost"] >= spilt - 0.01, f"{week['start']}: {entries}"
+
+
 def days_of(series: Mapping[str, Any]) -> Iterator[date]:
     """The days of a series."""
     day, last = (date.fromisoformat(series[end]) for end in ("from", "to"))
@@ -396,12 +416,12 @@ def hours(lawn: Reckoned) -> None:
         assert task["duration_days"] >= max(1, days), f"{task['id']}: {task['duration_days']} days"
 
 
-CHECKS = (twins, volumes, weights, orders, seed, nitrogen, lime, minutes, hours)
+CHECKS = (twins, volumes, weights, orders, seed, nitrogen, lime, minutes, unevenness, hours)
 
 
 def book_tables() -> dict[str, Any]:
     """The files of the book that are read, by name."""
-    names = ("practice", "materials", "species", "lime", "operations")
+    names = ("practice", "materials", "species", "lime", "operations", "water")
     folder = ROOT / "turfplan" / "data"
     tables: dict[str, Any] = {
         name: tomllib.loads((folder / f"{name}.toml").read_text()) for name in names

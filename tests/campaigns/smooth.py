@@ -250,6 +250,12 @@ def may_move(*places: Climate) -> float:
     return MOST_DAYS * max(1, full / max(least, NO_SEASONS_C))
 
 
+def beyond(jump: Jump) -> bool:
+    """Whether a season jumps farther than seasons may where the months differ so little."""
+    places = [there for there in map(climate, (jump.here, jump.there)) if there is not None]
+    return jump.days > may_move(*places)
+
+
 def jumps(line: str, shift: float, grasses: Sequence[str]) -> tuple[int, list[Jump]]:
     """How many seasons were compared along a line, and those that are not alike."""
     return compare(line, pairs(line, shift), grasses)
@@ -289,7 +295,7 @@ def run(count: int, seed: int, folder: Path) -> Figures:
     for line, _, _ in LINES[:count]:
         more, jumped = jumps(line, shift, grasses)
         compared += more
-        found += jumped
+        found += [jump for jump in jumped if beyond(jump)]
     assert compared, "no neighbours that are alike"
     sure, fading, faded = 0, 0, list[Jump]()
     for pair in drawn(count * PAIRS, seed):
@@ -298,9 +304,8 @@ def run(count: int, seed: int, folder: Path) -> Figures:
             sure += more
             found += jumped
         else:
-            most = may_move(pair[1], pair[3])
             fading += more
-            faded += [jump for jump in jumped if jump.days > most]
+            faded += [jump for jump in jumped if beyond(jump)]
     assert not found, f"{len(found)} of {compared + sure} seasons jump: {found[:5]}"
     # A few lines draw few pairs: there one pair alone is more than one season in a hundred.
     alone = len({(jump.here, jump.there) for jump in faded}) <= 1

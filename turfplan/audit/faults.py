@@ -34,6 +34,7 @@ FaultKind = Literal[
     "tines_without_pass",
     "lifted_after_pass",
     "fittings_after_pass",
+    "moss_not_raked_out",
     "first_cut_too_early",
     # orders and deliveries
     "delivery_without_order",
@@ -69,6 +70,8 @@ FaultKind = Literal[
     "seed_uncovered",
     # each sowing in its own time
     "barred_over_seedlings",
+    "barred_twice",
+    "new_grass_trodden",
     "fed_before_mown",
     "woken_seed_dry",
     "woken_seed_unfed",
@@ -96,6 +99,7 @@ FaultKind = Literal[
     "limings_too_close",
     "limed_on_lime",
     "limed_above_goal",
+    "too_sour_for_a_grass",
     "sulfur_too_much_at_once",
     # watering law
     "series_backwards",
@@ -105,6 +109,7 @@ FaultKind = Literal[
     "watered_while_away",
     "young_dry_while_away",
     "watered_in_before_its_work",
+    "plants_left_dry",
     "hose_beyond_the_day",
     "watered_faster_than_soaks",
     "machine_on_steep_slope",

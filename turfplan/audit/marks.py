@@ -4,7 +4,6 @@ have run out.
 
 from collections.abc import Iterator
 from datetime import date, timedelta
-from math import ceil
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
@@ -23,26 +22,30 @@ def marks_before_digging(case: Case) -> Iterator[Fault]:
 
 
 def marks_still_hold(case: Case) -> Iterator[Fault]:
-    """Work in the ground is over before the request for its marks has run out; a job that no
-    request outlasts begins before that."""
+    """On every day of work in the ground marks lie there of a request that has not run out: a job
+    that one request does not outlast has another before that."""
     most, lead = _hold(case), case.days("order.locate_lead")
-    longest = most - ceil(lead * WEEK / BUSINESS_DAYS) - WEEK
+    marks = case.all("marking")
     for work in case.to_do("digging"):
-        last = work.end if (work.end - work.start).days <= longest else work.start
-        ages = [
-            (last - mark.end).days
-            for mark in case.all("marking")
-            if business_days(case, mark.end, work.start) >= lead
-        ]
-        if ages and min(ages) > most:
-            yield fault(
-                "marks_run_out",
-                work,
-                *case.all("marking"),
-                day=last,
-                age_days=min(ages),
-                most_days=most,
-            )
+        if not any(business_days(case, mark.end, work.start) >= lead for mark in marks):
+            continue
+        for number in range((work.end - work.start).days + 1):
+            day = work.start + timedelta(number)
+            ages = [
+                (day - mark.end).days
+                for mark in marks
+                if business_days(case, mark.end, day) >= lead
+            ]
+            if min(ages) > most:
+                yield fault(
+                    "marks_run_out",
+                    work,
+                    *marks,
+                    day=day,
+                    age_days=min(ages),
+                    most_days=most,
+                )
+                break
 
 
 def _hold(case: Case) -> int:

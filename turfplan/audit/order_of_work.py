@@ -5,11 +5,13 @@ from collections.abc import Iterator, Sequence
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, FaultKind, fault
 from turfplan.book.facts import Fact
+from turfplan.message import Message
 from turfplan.records.book_names import of_species
 from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
 CAUSE, LIFTING, FITTINGS = "diagnose", "lift_and_fill", "raise_fittings"
+RAKED, TREATED = "rake_moss", "open_turf.moss_treated_off"
 PERMIT, BARES = "permit", ("kill_stand", "clear_stand", "till")
 
 
@@ -67,6 +69,15 @@ def permit_before_ground_is_bare(case: Case) -> Iterator[Fault]:
                     permit=permit.end,
                     least_days=lead,
                 )
+
+
+def moss_raked_out(case: Case) -> Iterator[Fault]:
+    """Where a look says that treated moss comes off in a task of its own, that task is there."""
+    raked = any(task.operation == RAKED for task in case.plan.tasks)
+    for look in case.jobs(CAUSE):
+        told = any(isinstance(line, Message) and line.key == TREATED for line in look.how)
+        if told and not raked:
+            yield fault("moss_not_raked_out", look)
 
 
 def mown_low_first(case: Case) -> Iterator[Fault]:
@@ -148,6 +159,7 @@ INVARIANTS = (
     after_what_it_hangs_on,
     cause_before_fill,
     permit_before_ground_is_bare,
+    moss_raked_out,
     mown_low_first,
     thatch_before_tines,
     pass_after_tines,

@@ -6,10 +6,12 @@ from datetime import date
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
+from turfplan.message import Message
 from turfplan.records.book_names import of_family
 from turfplan.records.plan_task import Task
 
 HAIR_G_M2 = 0.005
+LET_BE = ("soil_findings.ph_right", "soil_findings.ph_in_range")
 WORKED_IN = ("lime.fresh", "lime.lift")
 
 
@@ -52,10 +54,33 @@ def no_lime_on_lime(case: Case) -> Iterator[Fault]:
 def no_lime_above_goal(case: Case) -> Iterator[Fault]:
     """Where the pH is at its goal, or above it, no lime is given."""
     ph = case.brief.soil_test.ph
-    goal = case.book.si(of_family("lime.ph_goal_{species}", case.brief.dominant.species))
+    main = case.book.fact(of_family("lime.ph_goal_{species}", case.brief.dominant.species))
+    low, high = _borne(case)
+    goal = min(high, max(low, main.si))
     for task in case.jobs("lime"):
         if ph is not None and ph >= goal:
             yield fault("limed_above_goal", task, ph=ph, goal=goal)
+
+
+def sour_for_a_grass(case: Case) -> Iterator[Fault]:
+    """No soil is called right, or near enough, that is too sour for a grass which counts."""
+    ph, (low, high) = case.brief.soil_test.ph, _borne(case)
+    told = [
+        note for note in case.plan.assumptions if isinstance(note, Message) and note.key in LET_BE
+    ]
+    if ph is not None and ph < min(low, high) and told:
+        yield fault("too_sour_for_a_grass", ph=ph, low=low)
+
+
+def _borne(case: Case) -> tuple[float, float]:
+    """The pH, from and to, in which every grass that counts in the stand is at home."""
+    least, main = case.book.si("setting.counted_share"), case.brief.dominant.species
+    stays = case.brief.seeding.intent != "renovate"
+    mixed = [part.species for part in case.brief.lawn.grass if stays and part.share >= least]
+    ranges = [
+        case.book.fact(of_family("lime.ph_goal_{species}", grass)) for grass in {main, *mixed}
+    ]
+    return max(found.low_si for found in ranges), min(found.high_si for found in ranges)
 
 
 def sulfur_within_limit(case: Case) -> Iterator[Fault]:
@@ -72,5 +97,6 @@ INVARIANTS = (
     limings_apart,
     no_lime_on_lime,
     no_lime_above_goal,
+    sour_for_a_grass,
     sulfur_within_limit,
 )

@@ -8,6 +8,7 @@ from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import nothing_lives
 from turfplan.message import Listed, Message
+from turfplan.records.book_names import of_herbicide
 from turfplan.records.plan_task import Task
 
 # Operations of the book that have no role of their own.
@@ -17,6 +18,8 @@ PREVENTER, FEEDING, WAY_BACK, LOOK = (
     "spring_transition",
     "inspect.germination",
 )
+# Sentences that keep people off.
+KEEP_OFF = "keep_off."
 RYE_RATE = "feeding.rye_rate"
 # Sentences with which a plan says why it gives none of what is looked for.
 NOTHING_SOWN = (
@@ -61,6 +64,25 @@ def no_barrier_over_seedlings(case: Case) -> Iterator[Fault]:
             early = barrier.start < sowing.end + rest or (grown and barrier.start < grown)
             if barrier.start >= sowing.start and early:
                 yield fault("barred_over_seedlings", barrier, sowing, day=barrier.start)
+
+
+def one_barrier_in_a_spring(case: Case) -> Iterator[Fault]:
+    """No preventer goes on while one of the history still works: as long as it keeps seed."""
+    for use in case.brief.history.herbicides:
+        known = case.book.herbicides.get("_".join(use.active_ingredient.lower().split()))
+        if known is None or not known.prevents:
+            continue
+        lasts = round(case.book.fact(of_herbicide(known.id, "hold")).high_si)
+        for barrier in case.jobs(PREVENTER):
+            if use.on <= barrier.start <= use.on + timedelta(lasts):
+                yield fault("barred_twice", barrier, day=barrier.start, given=use.on)
+
+
+def kept_off_what_is_new(case: Case) -> Iterator[Fault]:
+    """Every job that sows, plants or relays says until when people keep off."""
+    for task in case.to_do("sowing", "planting", "relaying"):
+        if not any(isinstance(h, Message) and h.key.startswith(KEEP_OFF) for h in task.how):
+            yield fault("new_grass_trodden", task, day=task.end)
 
 
 def not_fed_before_mown(case: Case) -> Iterator[Fault]:
@@ -240,6 +262,8 @@ def second_grass_goes(case: Case) -> Iterator[Fault]:
 
 INVARIANTS = (
     no_barrier_over_seedlings,
+    one_barrier_in_a_spring,
+    kept_off_what_is_new,
     not_fed_before_mown,
     woken_seed_is_watered,
     woken_seed_is_fed,

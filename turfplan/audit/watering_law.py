@@ -7,14 +7,17 @@ from datetime import date, timedelta
 from turfplan.audit.case import Case, series_days
 from turfplan.audit.faults import Fault, fault
 from turfplan.calendar_days import WEEKDAYS, recurring_days
+from turfplan.message import Message
 from turfplan.records.book_names import of_family
 from turfplan.records.plan_task import Role, Task
 
-DAY_MIN, HAIR_MIN, HAIR_MM = 24 * 60, 2, 0.1
+DAY_MIN, HOUR_MIN, HAIR_MIN, HAIR_MM = 24 * 60, 60, 2, 0.1
 HEADS_OF_SYSTEMS = ("spray", "rotor", "rotary_nozzle", "drip")
 YOUNG: tuple[Role, ...] = ("sowing", "planting", "relaying")
 KEPT_MOIST = ("germination", "establishment", "rooting", "relaid")
 SPARED = ("watering.week.rain_does_it", "watering.week.grass_rests")
+BEHIND, IN_HOURS = "wet_at_once.behind", "wet_at_once.in_hours"
+BY_LEAVE = ("wet_at_once.hours_short", "wet_at_once.no_hours")
 OF_THE_WORK = ("soak", "soak_plants", "soak_relaid", "settle", "settle_fill")
 
 
@@ -85,6 +88,26 @@ def watered_in_after_its_work(case: Case) -> Iterator[Fault]:
         begun = task.series.start_time.hour * 60 + task.series.start_time.minute
         if work is not None and task.series.start <= work.start and begun < late:
             yield fault("watered_in_before_its_work", task, day=task.series.start)
+
+
+def plants_wet_at_once(case: Case) -> Iterator[Fault]:
+    """Plants are watered stretch by stretch as they are set: in the allowed hours of the day where
+    those hold the work, else with leave to water by hand at others."""
+    water = case.brief.water
+    if water.possible is False:
+        return
+    dawn, dusk = case.book.si("water.start_morning"), case.book.si("water.start_evening")
+    spans = _allowed_minutes(water.allowed_hours)
+    held = sum(max(0, min(end, dusk) - max(start, dawn)) for start, end in spans)
+    people = case.brief.work.people or round(case.book.si("setting.people_assumed"))
+    for task in case.to_do("planting"):
+        keys = {said.key for said in task.how if isinstance(said, Message)}
+        needed = HOUR_MIN * task.person_hours / people / task.duration_days
+        lawful = not spans or not keys.isdisjoint(
+            (IN_HOURS, *BY_LEAVE) if held + HAIR_MIN >= needed else BY_LEAVE
+        )
+        if BEHIND not in keys or not lawful:
+            yield fault("plants_left_dry", task)
 
 
 def _allowed_minutes(hours: tuple[str, ...]) -> list[tuple[int, int]]:
@@ -213,6 +236,7 @@ def no_more_than_soaks_in(case: Case) -> Iterator[Fault]:
 
 
 INVARIANTS = (
+    plants_wet_at_once,
     no_more_than_soaks_in,
     somebody_turns_it_on,
     young_grass_stays_wet,

@@ -132,7 +132,8 @@ class Herbicide(BookEntry):
     kept; those that it `spares` are sown or planted at any time after it. One that `stops` lasts in
     the soil and lets nothing grow: nothing is sown before its label or a pot test says so.
     `carried` is the source that says it lives on in clippings and compost; bags that feed and kill
-    weeds at once are sold with those `in_bags`.
+    weeds at once are sold with those `in_bags`. One that `prevents` keeps weeds from coming up for
+    as long as it keeps seed.
     """
 
     name: str
@@ -141,6 +142,7 @@ class Herbicide(BookEntry):
     stops: bool = False
     carried: str | None = None
     in_bags: bool = False
+    prevents: bool = False
 
     @property
     def sources(self) -> tuple[str, ...]:

@@ -99,6 +99,27 @@ def grid_of_town_frostless(
     )
 
 
+def grid_of_valley(
+    *, title: str, place: Message, from_height: Quantity, to_height: Quantity, town: str
+) -> Message:
+    """climate normals of the world grid ({title}) at {place}, brought from {from_height} to
+    {to_height}, the lowest ground that a map shows around {town}: among such slopes no map here
+    tells the town's own height, it may lie hundreds of metres lower, and its seasons weeks apart
+    from these. Look up the height of the lawn and give it as place.elevation before you work by
+    this plan; if you know the first frost, give it as place.first_frost
+    """
+    return Message(
+        "climate.grid_of_valley",
+        (
+            ("title", title),
+            ("place", place),
+            ("from_height", from_height),
+            ("to_height", to_height),
+            ("town", town),
+        ),
+    )
+
+
 def grid_hilly_town(
     *, title: str, place: Message, metres: Number, town: str, height: Quantity
 ) -> Message:

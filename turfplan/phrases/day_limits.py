@@ -4,7 +4,9 @@ from turfplan.message import Clock, Listed, Message
 
 
 def delivery_days() -> Message:
-    """The supplier delivers, and somebody is there, on certain days only."""
+    """The supplier delivers on certain days only, your working days or not, and somebody has to be
+    there.
+    """
     return Message("day_limits.delivery_days")
 
 

@@ -30,6 +30,11 @@ def limed_above_goal(*, ph: Number, goal: Number) -> Message:
     return Message("faults.limed_above_goal", (("ph", ph), ("goal", goal)))
 
 
+def too_sour_for_a_grass(*, ph: Number, low: Number) -> Message:
+    """a pH of {ph} is let be, where a grass of the stand wants {low} at the least"""
+    return Message("faults.too_sour_for_a_grass", (("ph", ph), ("low", low)))
+
+
 def sulfur_too_much_at_once(*, rate_g_m2: Number, most_g_m2: Number) -> Message:
     """{rate_g_m2} g/m2 of sulfur at once, grass bears {most_g_m2} g/m2"""
     return Message(
@@ -119,6 +124,13 @@ def young_dry_while_away(*, day: Day) -> Message:
     return Message("faults.young_dry_while_away", (("day", day),))
 
 
+def plants_left_dry() -> Message:
+    """its plants wait for water: nothing says how each stretch is wet as soon as it is planted, in
+    hours that are allowed
+    """
+    return Message("faults.plants_left_dry")
+
+
 def watered_in_before_its_work(*, day: Day) -> Message:
     """runs on {day} before the work is done that it waters in"""
     return Message("faults.watered_in_before_its_work", (("day", day),))
@@ -200,6 +212,16 @@ def lifted_without_soil(*, day: Day) -> Message:
 def fittings_after_pass(*, day: Day, pass_day: Day) -> Message:
     """fittings are raised until {day}, after the pass of {pass_day}"""
     return Message("faults.fittings_after_pass", (("day", day), ("pass_day", pass_day)))
+
+
+def barred_twice(*, day: Day, given: Day) -> Message:
+    """{day} is while the preventer of {given} still keeps weeds down"""
+    return Message("faults.barred_twice", (("day", day), ("given", given)))
+
+
+def new_grass_trodden(*, day: Day) -> Message:
+    """what is done on {day} does not say how long people keep off"""
+    return Message("faults.new_grass_trodden", (("day", day),))
 
 
 def first_cut_too_early(*, day: Day, sown: Day) -> Message:
@@ -692,3 +714,8 @@ def dressed_over_earlier_seed(*, day: Day, sown: Day) -> Message:
 def machine_unanswered(*, machine: str) -> Message:
     """the machine {machine} at hand has no work, and the plan does not say so"""
     return Message("faults.machine_unanswered", (("machine", machine),))
+
+
+def moss_not_raked_out() -> Message:
+    """treated moss is to come off in a task of its own, and there is none"""
+    return Message("faults.moss_not_raked_out")

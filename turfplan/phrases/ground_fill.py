@@ -51,8 +51,8 @@ def campaign_killed() -> Message:
 
 
 def window_of_weeks(*, most: int) -> Message:
-    """The fill goes on in the {most} weeks or so before seed or plants, while the soil can be
-    worked.
+    """The fill is done in the {most} weeks or so before seed or plants, while the soil can be
+    worked; what takes longer than that to spread by hand begins earlier.
     """
     return Message("ground_fill.window_of_weeks", (("most", most),))
 

@@ -82,6 +82,21 @@ def stripped(*, depth: Quantity) -> Message:
     return Message("lawn.stripped", (("depth", depth),))
 
 
+def stripped_hollows(*, depth: Quantity) -> Message:
+    """Stripping takes the thatch away, {depth} all over, and fill goes to the low parts alone: they
+    lie as far below the ground around them as before, and the whole lawn ends that much lower, less
+    what plants bring with them. A `depth` for the rest fills it up again.
+    """
+    return Message("lawn.stripped_hollows", (("depth", depth),))
+
+
+def stripped_lower(*, depth: Quantity) -> Message:
+    """Stripping takes the thatch away, {depth} all over, and nothing is filled: the lawn ends that
+    much lower at paths and edges, less what plants bring with them. A `depth` fills it up again.
+    """
+    return Message("lawn.stripped_lower", (("depth", depth),))
+
+
 def settles(*, share: Number) -> Message:
     """Loose material is taken to settle by {share}; no turf source prints a figure."""
     return Message("lawn.settles", (("share", share),))

@@ -66,6 +66,14 @@ def delivery() -> Message:
     return Message("level.delivery")
 
 
+def somebody_there() -> Message:
+    """A supplier comes on business days, which need not be yours: somebody must be there to look at
+    the load before it is tipped. Agree the day, or write `allowed_weekdays` under `[delivery]` into
+    the brief.
+    """
+    return Message("level.somebody_there")
+
+
 def bags() -> Message:
     """It is less than a supplier sends a truck for, or no truck can come: bags from a shop do, and
     closed they keep dry for all passes.

@@ -1,6 +1,6 @@
 """Messages of `messages/en/open_turf.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Listed, Message, Quantity
+from turfplan.message import Day, Listed, Message, Quantity
 
 
 def spring_coring_warm(*, grass: Message) -> Message:
@@ -182,6 +182,16 @@ def dethatch(*, thatch: Quantity) -> Message:
     return Message("open_turf.dethatch", (("thatch", thatch),))
 
 
+def dethatch_unsown(*, thatch: Quantity) -> Message:
+    """Thatch of {thatch} keeps the mix from the soil."""
+    return Message("open_turf.dethatch.unsown", (("thatch", thatch),))
+
+
+def dethatch_once() -> Message:
+    """Set the blades to touch the soil surface lightly; go over it once, in one direction."""
+    return Message("open_turf.dethatch.once")
+
+
 def dethatch_ahead() -> Message:
     """It is taken down in a season of its own: blades, cores and a layer in one week would be too
     much for this grass, and it heals before the fill.
@@ -270,3 +280,39 @@ def septic_field() -> Message:
 def tree_roots() -> Message:
     """Keep tines off surface roots; within the root zone go shallow or not at all."""
     return Message("open_turf.tree_roots")
+
+
+def black_moss(*, day: Day) -> Message:
+    """Moss that was treated on {day} is black two to three weeks later: left in, it lies as a wet
+    mat on what grass there is.
+    """
+    return Message("open_turf.black_moss", (("day", day),))
+
+
+def black_moss_seed() -> Message:
+    """Nothing is sown in this plan: what the moss leaves bare, moss or weeds take again. Seed it as
+    soon as the season allows: write `intent = \"overseed\"` under `[seeding]` and plan again.
+    """
+    return Message("open_turf.black_moss_seed")
+
+
+def moss_treated_off() -> Message:
+    """Moss that was treated comes off once it is black (a task of its own); green moss stays where
+    it lies.
+    """
+    return Message("open_turf.moss_treated_off")
+
+
+def moss_until_seed() -> Message:
+    """Leave the moss itself where it lies until the week of the seed: raked off earlier it leaves
+    bare ground to weeds and rain.
+    """
+    return Message("open_turf.moss_until_seed")
+
+
+def moss_no_seed() -> Message:
+    """Leave the moss itself where it lies as long as nothing is sown there: raked off it leaves
+    bare ground to weeds and rain. Where grass is thin, plan seed with it: `intent = \"overseed\"`
+    under `[seeding]`.
+    """
+    return Message("open_turf.moss_no_seed")

@@ -67,6 +67,14 @@ def still_to_come(*, days: Listed, today: Day) -> Message:
     return Message("past_of_lawn.still_to_come", (("days", days), ("today", today)))
 
 
+def preventer_down(*, ingredient: str, day: Day) -> Message:
+    """{ingredient} of {day} keeps weeds from coming up as long as it keeps seed from growing, so
+    this plan has no other crabgrass preventer in that spring. Only its label says whether it may be
+    repeated, after how many weeks, and how much may be given in a year.
+    """
+    return Message("past_of_lawn.preventer_down", (("ingredient", ingredient), ("day", day)))
+
+
 def look_why() -> Message:
     """Whether the earlier seed came up decides where more is needed."""
     return Message("past_of_lawn.look_why")

@@ -57,6 +57,34 @@ def thatch_left_no_season() -> Message:
     return Message("plan_cautions.thatch_left.no_season")
 
 
+def thatch_not_combed(
+    *, thatch: Quantity, limit: Quantity, grass: Listed, most: Quantity, source: Message
+) -> Message:
+    """Thatch of {thatch} is more than the {limit} from which most grass is combed out, but no job
+    of this plan takes it down: the tines of a dethatcher tear {grass} out by the runners. It is
+    left to rot, with no more nitrogen than planned; from {most} on ({source}) nothing is leveled or
+    sown on it any more.
+    """
+    return Message(
+        "plan_cautions.thatch_not_combed",
+        (
+            ("thatch", thatch),
+            ("limit", limit),
+            ("grass", grass),
+            ("most", most),
+            ("source", source),
+        ),
+    )
+
+
+def barrier_torn(*, day: Day, ingredient: str) -> Message:
+    """{ingredient} of {day} still keeps weeds down here, and blades and tines that pull up soil
+    break that barrier: expect crabgrass where they went, and ask the label before anything is given
+    again.
+    """
+    return Message("plan_cautions.barrier_torn", (("day", day), ("ingredient", ingredient)))
+
+
 def thatch_to_strip() -> Message:
     """The old turf goes with its thatch: strip it before the first layer, nothing levels on a
     sponge.

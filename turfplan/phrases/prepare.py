@@ -8,6 +8,39 @@ def cause_moles() -> Message:
     return Message("prepare.cause.moles")
 
 
+def cause_traffic() -> Message:
+    """Feet or wheels pressed the ground down: they press the same tracks into loose fill, and shift
+    turf that has not rooted.
+    """
+    return Message("prepare.cause.traffic")
+
+
+def traffic_title() -> Message:
+    """Lead the traffic elsewhere before anything is filled"""
+    return Message("prepare.traffic.title")
+
+
+def traffic_lead() -> Message:
+    """Fence off or block the way that feet, bicycles or wheels take, and give them another that is
+    nearer or firmer.
+    """
+    return Message("prepare.traffic.lead")
+
+
+def traffic_firm() -> Message:
+    """Where the way has to stay, make it firm first: stepping stones or a path on a base of its
+    own, level with the lawn; that strip is not filled as turf.
+    """
+    return Message("prepare.traffic.firm")
+
+
+def traffic_cleared() -> Message:
+    """Keep the fence until what is filled has been grown over, relaid turf has rooted, and what is
+    sown or planted bears it; once nobody goes there, say so: `cleared` in the brief's site.
+    """
+    return Message("prepare.traffic.cleared")
+
+
 def cause_trench() -> Message:
     """The dip follows a trench or pipe: it settles again until the cause is mended."""
     return Message("prepare.cause.trench")
@@ -215,6 +248,20 @@ def marks_again() -> Message:
     return Message("prepare.marks.again")
 
 
+def marks_renewed() -> Message:
+    """The job takes longer than a request for marks holds: marks are asked for anew, early enough
+    to lie before the last request runs out.
+    """
+    return Message("prepare.marks.renewed")
+
+
+def marks_begin() -> Message:
+    """A request for marks runs out: the job begins while the first one holds, and goes on under the
+    next.
+    """
+    return Message("prepare.marks.begin")
+
+
 def marks_plugs_title() -> Message:
     """Ask for marks where plugs are set"""
     return Message("prepare.marks.plugs_title")
@@ -223,6 +270,13 @@ def marks_plugs_title() -> Message:
 def irrigation_check() -> Message:
     """The new seed lives on measured water: find leaks and the minutes before it is sown."""
     return Message("prepare.irrigation_check")
+
+
+def irrigation_check_relaid() -> Message:
+    """Relaid turf lives on measured water until it roots: find leaks and the minutes before it is
+    lifted.
+    """
+    return Message("prepare.irrigation_check_relaid")
 
 
 def irrigation_check_plants() -> Message:

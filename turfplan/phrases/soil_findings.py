@@ -1,10 +1,10 @@
 """Messages of `messages/en/soil_findings.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Message, Number, Quantity
+from turfplan.message import Day, Listed, Message, Number, Quantity
 
 
 def lime_unknown(
-    *, ph: Number, below: Number, goal: Number, grass: Message, ask: Message, when: Message
+    *, ph: Number, below: Number, goal: Number, grass: Listed, ask: Message, when: Message
 ) -> Message:
     """The soil's pH of {ph} is {below} below the goal of {goal} for {grass}, and pH alone does not
     say how much lime that takes: no lime is planned yet. {ask} {when}
@@ -96,9 +96,9 @@ def gypsum_unknown(*, sar: Number) -> Message:
     return Message("soil_findings.gypsum_unknown", (("sar", sar),))
 
 
-def ph_high(*, ph: Number, high: Number, grass: Message) -> Message:
-    """The soil's pH of {ph} is above the {high} up to which {grass} does well: no lime, nor wood
-    ash; iron sprayed on the leaves for colour; feed as usual.
+def ph_high(*, ph: Number, high: Number, grass: Listed) -> Message:
+    """The soil's pH of {ph} is above {high}, up to which it suits {grass}: no lime, nor wood ash;
+    iron sprayed on the leaves for colour; feed as usual.
     """
     return Message("soil_findings.ph_high", (("ph", ph), ("high", high), ("grass", grass)))
 
@@ -144,16 +144,16 @@ def test_buried(*, depth: Quantity) -> Message:
     return Message("soil_findings.test_buried", (("depth", depth),))
 
 
-def ph_in_range(*, ph: Number, low: Number, grass: Message, goal: Number) -> Message:
+def ph_in_range(*, ph: Number, low: Number, grass: Listed, goal: Number) -> Message:
     """The soil's pH of {ph} is a little under the {goal} that liming of {grass} aims at, and not
-    below the {low} from which on it needs none: no lime is given. Test again in three years.
+    below the {low} from which on none is needed: no lime is given. Test again in three years.
     """
     return Message(
         "soil_findings.ph_in_range", (("ph", ph), ("low", low), ("grass", grass), ("goal", goal))
     )
 
 
-def ph_borne(*, ph: Number, high: Number, grass: Message, goal: Number) -> Message:
+def ph_borne(*, ph: Number, high: Number, grass: Listed, goal: Number) -> Message:
     """The soil's pH of {ph} is above the {goal} that liming of {grass} aims at and within what it
     bears, up to {high}: no lime is given.
     """
@@ -162,7 +162,7 @@ def ph_borne(*, ph: Number, high: Number, grass: Message, goal: Number) -> Messa
     )
 
 
-def ph_right(*, ph: Number, goal: Number, grass: Message) -> Message:
+def ph_right(*, ph: Number, goal: Number, grass: Listed) -> Message:
     """The soil's pH of {ph} is right for {grass} (goal {goal}): no lime is given."""
     return Message("soil_findings.ph_right", (("ph", ph), ("goal", goal), ("grass", grass)))
 

@@ -188,8 +188,8 @@ def sprigs_on_rain() -> Message:
 
 
 def sprigs_water() -> Message:
-    """Water each stretch within minutes of planting, and daily until they resist a pull: a sprig
-    dries out within the hour.
+    """Keep them wet from the first minutes, and water daily until they resist a pull: a sprig dries
+    out within the hour.
     """
     return Message("sow.sprigs.water")
 

@@ -179,6 +179,17 @@ def why_soak_plants() -> Message:
     return Message("watering.why.soak_plants")
 
 
+def why_recover_capped(*, days: int, fewest: Number, most: Number, cap: Quantity) -> Message:
+    """For {days} days after a pass the covered grass is watered every {fewest} to {most} days with
+    {cap}, less part of the usual rain. In this heat it uses more and draws on what the soil holds:
+    water a day sooner where it wilts.
+    """
+    return Message(
+        "watering.why.recover_capped",
+        (("days", days), ("fewest", fewest), ("most", most), ("cap", cap)),
+    )
+
+
 def why_recover(*, days: int, fewest: Number, most: Number) -> Message:
     """For {days} days after a pass the covered grass is watered every {fewest} to {most} days with
     what it uses in them, less part of the usual rain.

@@ -7,12 +7,12 @@ from datetime import UTC, date, datetime
 from typing import Any
 
 from turfplan import __version__
-from turfplan.book.citations import cited, who_says
+from turfplan.book.citations import cited
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message, grass_name, operation_name
 from turfplan.calendar_days import DAYS, PLAIN_YEAR, date_of
 from turfplan.climate.record import Climate
-from turfplan.message import Day, Days, Message, Number, Quantity, length_mm, listed, said
+from turfplan.message import Day, Message, Number, Quantity, said
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import parts as part_phrases
 from turfplan.phrases import plan_cautions as phrases
@@ -21,6 +21,7 @@ from turfplan.planning.installed import version_of
 from turfplan.planning.plan_sources import LawnGround
 from turfplan.planning.purchases import quoted_depth
 from turfplan.planning.rejected_campaigns import not_sooner
+from turfplan.planning.thatch_left import thatch_left
 from turfplan.records.plan import (
     ClimateFacts,
     GrassPart,
@@ -43,7 +44,7 @@ from turfplan.work.passes import beyond_custom
 from turfplan.work.past_of_lawn import over_told, rests_told, still_to_come
 from turfplan.work.pesticide_law import closed_by, told_of_law
 from turfplan.work.phases.causes import asks_why_thin, waits_for
-from turfplan.work.thatch import dethatches, strip_limit, stripped_mm
+from turfplan.work.thatch import strip_limit_here, stripped_mm
 from turfplan.work.watering.season import Verdict
 from turfplan.work.weed_killers import carried_on
 
@@ -306,14 +307,14 @@ def _site(setting: ResolvedLawn) -> list[Message]:
             )
         )
     if (
-        setting.turf.thatch_mm >= book.si(strip_limit(setting.turf.species))
+        setting.turf.thatch_mm >= book.si(strip_limit_here(setting.brief, book))
         and setting.turf.condition != "bare"
         and not stripped_mm(setting.brief, book)
     ):
         found.append(
             phrases.thatch_to_strip() if setting.on_open_ground else phrases.thatch_to_come_down()
         )
-    found += [*noxious(setting), *told_of_stand(setting), *_thatch_left(setting)]
+    found += [*noxious(setting), *told_of_stand(setting), *thatch_left(setting)]
     light = setting.plot.light
     if light is not None and light.dark:
         found.append(phrases.too_little_sun())
@@ -326,36 +327,6 @@ def _site(setting: ResolvedLawn) -> list[Message]:
     if site.slope_percent and site.slope_percent / 100 > book.si("site.slope_steep"):
         found.append(phrases.steep())
     return found
-
-
-def _thatch_left(setting: ResolvedLawn) -> list[Message]:
-    """What is said of thatch over the limit that no job takes down, where this grass bears it."""
-    book, turf, limit = setting.book, setting.turf, setting.book.fact("dethatch.limit")
-    thick = limit.si < turf.thatch_mm < book.si(strip_limit(turf.species))
-    if (
-        not thick
-        or dethatches(setting)
-        or setting.thatch_down
-        or not turf.species.combed
-        or setting.on_open_ground
-        or setting.sowing.intent == "winter_overseed"
-    ):
-        return []
-    seasons = [
-        Days(max(w.start, setting.today), w.end, weekday=False)
-        for w in setting.open("dethatch")
-        if w.end > setting.today
-    ][:2]
-    relaid = setting.levelling.lift_share > 0
-    when = phrases.thatch_left_relaid if relaid else phrases.thatch_left_season
-    return [
-        phrases.thatch_left(
-            thatch=length_mm(turf.thatch_mm),
-            limit=length_mm(limit.si),
-            source=who_says(book, limit.source),
-            when=when(days=listed(seasons, "and")) if seasons else phrases.thatch_left_no_season(),
-        )
-    ]
 
 
 def _windows(setting: ResolvedLawn) -> tuple[OperationWindow, ...]:

@@ -9,6 +9,7 @@ from turfplan.book.words import operation_name
 from turfplan.message import Message, said
 from turfplan.phrases import task_names as phrases
 from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
 
 NUMBERED = phrases.numbered(name=said(""), number=1).key
@@ -24,6 +25,8 @@ _FEEDINGS: Mapping[str, Callable[[], Message]] = {
     "seedlings": phrases.seedlings,
     "rye": phrases.rye,
 }
+# Those that are called after a quarter of the year.
+_QUARTERS = ("spring", "summer", "autumn", "winter", "late")
 _JOBS: Mapping[str, Callable[[], Message]] = {
     "fresh": phrases.fresh,
     "colour": phrases.colour,
@@ -54,9 +57,25 @@ def plain_titles(setting: ResolvedLawn, season: SeasonDraft) -> Mapping[str, Mes
     """The names of the tasks of a season, by id: the operation, with its mark, or its number where
     there are several."""
     number = Counter(draft.operation for draft in season.drafts)
-    return {
+    titles = {
         draft.id: plain_title(setting, draft, several=number[draft.operation] > 1)
         for draft in season.drafts
+    }
+    if growing_year(setting.climate, setting.book, setting.turf.species.id).even:
+        titles |= _feedings_by_order(setting, season)
+    return titles
+
+
+def _feedings_by_order(setting: ResolvedLawn, season: SeasonDraft) -> dict[str, Message]:
+    """The names of the feedings of a year without seasons: by their order in time."""
+    feedings = [d for d in season.drafts if d.operation == "feed_nitrogen"]
+    in_order = sorted(feedings, key=lambda draft: (draft.position, draft.id))
+    return {
+        draft.id: phrases.numbered(
+            name=draft.name or operation_name(setting.book, draft.operation), number=number
+        )
+        for number, draft in enumerate(in_order, 1)
+        if (draft.key or "").rstrip("0123456789") in _QUARTERS
     }
 
 

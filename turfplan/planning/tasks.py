@@ -15,6 +15,7 @@ from turfplan.records.plan_task import Task, TaskWindow
 from turfplan.work.days_off import days_of
 from turfplan.work.drafts import Draft, OpenDays, task_of_node
 from turfplan.work.feeding.stages import work_before
+from turfplan.work.keep_off import FIRST_CUT, keep_off
 from turfplan.work.lateness import grade, told
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
@@ -87,6 +88,9 @@ def task_of(
         sowing = schedule.days.get(draft.anchor or "")
         sown = None if sowing is None else date.fromordinal(sowing)
         about = told_of_bare_spots(setting, candidate.campaign, date.fromordinal(start), sown)
+    cut = schedule.days.get(FIRST_CUT)
+    first_cut = None if cut is None else date.fromordinal(cut)
+    off = keep_off(setting, candidate.campaign, draft, date.fromordinal(end), first_cut)
     return Task(
         id=draft.id,
         uid="",
@@ -104,7 +108,7 @@ def task_of(
         not_earlier=_reasons(candidate, draft, titles, earlier=True),
         not_later=_reasons(candidate, draft, titles, earlier=False),
         amounts=draft.amounts,
-        how=(*_where(draft), *about, *(draft.how or _how(setting, draft))),
+        how=(*_where(draft), *about, *(draft.how or _how(setting, draft)), *off),
         go=draft.go or _test_of_day(setting, draft, "go"),
         fallback=draft.fallback or _test_of_day(setting, draft, "fallback"),
         fallback_day=_fallback(setting, draft, end, window),

@@ -22,7 +22,7 @@ from turfplan.work.grass_for_place import MOST_NAMED, grasses_instead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.light import Light, hours_of
 from turfplan.work.salt_holds import bearing_grasses, bearing_plants, surely_borne, too_salty
-from turfplan.work.thatch import strip_limit
+from turfplan.work.thatch import strip_limit_here
 
 _Piece = TypeVar("_Piece", LawnPart, Shape)
 
@@ -155,7 +155,7 @@ def _without_thatch(brief: Brief, setting: ResolvedLawn) -> Iterator[ChangedBrie
     level it then.
     """
     book, thatch, grass = setting.book, brief.lawn.thatch_mm, setting.turf.species
-    sponge = thatch is not None and thatch >= book.si(strip_limit(grass)) - 1e-6
+    sponge = thatch is not None and thatch >= book.si(strip_limit_here(setting.brief, book)) - 1e-6
     if not sponge or brief.lawn.condition == "bare":
         return
     yield ChangedBrief(

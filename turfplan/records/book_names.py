@@ -30,6 +30,7 @@ OperationName = Literal[
     "weed_control",
     "kill_stand",
     "clear_stand",
+    "rake_moss",
     "slit",
     "till",
     "order_material",

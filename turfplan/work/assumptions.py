@@ -86,6 +86,7 @@ def resolve(
     assumed += told_of_days(brief, book, calendar.public)
     labour = _labour(brief, book, assumed)
     bands = _bands(brief, ground)
+    filled_all_over = sum(band.share for band in bands) > 1.0 - LEAST_SHARE
     seed = choose_seed(brief, book, Ground(light, zones, parts), unnamed=unnamed)
     sown = main_grass(seed.areas) if seed.areas else None
     asked = book.species[sown or brief.seeding.species or here.id]
@@ -95,7 +96,7 @@ def resolve(
     if _open_ground(brief) and seed.areas:
         parts, bands = _made_anew(parts, bands, seed.unsown)
     bands = _beside_parts(brief, book, ground, bands, parts, area_m2, assumed)
-    bands = _over_stripped(bands, stripped_mm(brief, book), assumed)
+    bands = _over_stripped(bands, stripped_mm(brief, book), assumed, all_over=filled_all_over)
     assumed += _thin_share(brief, book, area_m2)
     assumed += _hose_hours(brief, book)
     stand, soil = _stand(brief, zones, book, assumed), _soil(brief, assumed)
@@ -337,10 +338,18 @@ def _bands(brief: Brief, ground: MeasuredGround | None) -> tuple[Band, ...]:
 
 
 def _over_stripped(
-    bands: tuple[Band, ...], thatch_mm: float, assumed: list[Message]
+    bands: tuple[Band, ...], thatch_mm: float, assumed: list[Message], *, all_over: bool
 ) -> tuple[Band, ...]:
-    """A fill that also replaces the thatch that was stripped, mm."""
-    if not bands or not thatch_mm:
+    """A fill that goes `all_over` the lawn also replaces the thatch that was stripped, mm.
+
+    Fill of hollows alone does not: they are stripped like the ground around them, and would stand
+    proud of it by as much.
+    """
+    if not thatch_mm:
+        return bands
+    if not all_over:
+        told = phrases.stripped_hollows if bands else phrases.stripped_lower
+        assumed.append(told(depth=length_mm(thatch_mm)))
         return bands
     assumed.append(phrases.stripped(depth=length_mm(thatch_mm)))
     return tuple(replace(band, depth_mm=band.depth_mm + thatch_mm) for band in bands)

@@ -50,7 +50,8 @@ def day_constraints(
 
 
 def _calendar(setting: ResolvedLawn, draft: Draft) -> list[Allowed | Lag]:
-    days, reason = days_of(setting, draft), why_days(setting, draft.operation)
+    days = days_of(setting, draft)
+    reason = why_days(setting, draft.operation, fetched=bool(draft.bags))
     if draft.heard:
         days, reason = setting.calendar.machines, why_days(setting, "core_aerate")
     # What shares the days of another task has them whatever day that one is given.

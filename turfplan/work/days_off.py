@@ -15,6 +15,7 @@ from turfplan.calendar_days import WEEKDAYS, Weekday
 from turfplan.message import Clock, Message, listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.phrases import lawn as assumed
+from turfplan.phrases import level as of_load
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Brief, Span
 from turfplan.records.constraints import DaySet, Reason
@@ -197,12 +198,12 @@ def _united(one: DaySet, other: DaySet) -> DaySet:
     return DaySet.of([*one.ranges, *other.ranges])
 
 
-def why_days(setting: ResolvedLawn, operation: str) -> Reason:
-    """Why a task keeps to its days, in the words of who does it."""
+def why_days(setting: ResolvedLawn, operation: str, *, fetched: bool = False) -> Reason:
+    """Why a task keeps to its days, in the words of who does it; `fetched` by a household."""
     entry, brief = setting.book.operations[operation], setting.brief
     if "delivery" in entry.roles:
-        own = brief.delivery.allowed_weekdays or brief.work.by == "contractor"
-        return Reason(WORK_DAYS, phrases.delivery_days() if own else phrases.work_days())
+        own = fetched and brief.work.by != "contractor" and not brief.delivery.allowed_weekdays
+        return Reason(WORK_DAYS, phrases.work_days() if own else phrases.delivery_days())
     if entry.office:
         return Reason(WORK_DAYS, phrases.office_days())
     law = quiet_law(brief, setting.book)
@@ -242,3 +243,12 @@ def told_of_days(brief: Brief, book: Book, public: Collection[int]) -> tuple[Mes
     if country_of(brief) is None:
         told.append(assumed.no_country())
     return tuple(told)
+
+
+def somebody_there(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """That somebody must be there for a load, where suppliers come on days on which the household
+    does not work on the lawn and nobody said which days suit."""
+    told = setting.brief.delivery.allowed_weekdays or setting.brief.work.by == "contractor"
+    calendar = setting.calendar
+    elsewhen = without(calendar.deliveries, calendar.work.ranges).ranges
+    return (of_load.somebody_there(),) if elsewhen and not told else ()

@@ -62,9 +62,12 @@ def settling(setting: ResolvedLawn) -> FactName:
 
 
 def regrowth_look(setting: ResolvedLawn) -> FactName:
-    """The fact that says after how many days a killed stand shows what still lives."""
-    old = setting.book.species[setting.brief.dominant.species]
-    creeps = old.habit == "stolon and rhizome"
+    """The fact that says after how many days a killed stand shows what still lives: all that grew
+    in it, the slowest to show."""
+    lawn, species = setting.brief.lawn, setting.book.species
+    old = {grass.species for grass in lawn.grass} | {z.grass for z in lawn.shape if z.grass}
+    # However little of it there is: the little that lives is what comes up through the new grass.
+    creeps = any(species[grass].habit == "stolon and rhizome" for grass in old)
     return "renovate.regrowth_look_creeping" if creeps else "renovate.regrowth_look"
 
 

@@ -1,9 +1,11 @@
 """Turns the rules of `order.toml` into lags between the tasks of one campaign."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from turfplan.book.entries import OrderRule
 from turfplan.book.words import book_message
+from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import COLLECTIVES, DIGGING, Flag, NamedFact, Selector
 from turfplan.records.constraints import DayStep, Lag, Reason, Step, Strength
 from turfplan.work.drafts import Draft
@@ -177,13 +179,15 @@ def _lags(
         last = before.start_node, after.end_node
         # Closed bags keep longer than any heap.
         most = None if before.bags else longest
-        whole = rule.whole and not (rule.after == DIGGING and outlasts(setting, after))
+        renewed = rule.whole and rule.after == DIGGING and outlasts(setting, after)
+        told = replace(reason, text=phrases.marks_begin()) if renewed else reason
+        whole = rule.whole and not renewed
         if whole and most is not None and last != nodes:
             lags.append(Lag(name, *nodes, strength, reason, least))
             lags.append(Lag(f"{name}:whole", *last, strength, reason, maximum=most))
         elif rule.minimum is None and most is not None:
             # A limit may have to give way, and does so first; which of the two comes first stays.
-            lags.append(Lag(name, *nodes, strength, reason, maximum=most))
+            lags.append(Lag(name, *nodes, strength, told, maximum=most))
             lags.append(Lag(f"{name}:order", *nodes, strength, reason, least))
         else:
             lags.append(Lag(name, *nodes, strength, reason, least, most))

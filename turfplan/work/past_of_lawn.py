@@ -7,13 +7,16 @@ from typing import TypedDict
 from turfplan.calendar_days import DAYS
 from turfplan.message import Day, Message, as_written, listed
 from turfplan.phrases import past_of_lawn as phrases
+from turfplan.phrases import plan_cautions
 from turfplan.records.book_names import FactName, OperationName, of_species
-from turfplan.records.brief import EarlierSowing
+from turfplan.records.brief import EarlierSowing, HerbicideUse
 from turfplan.records.constraints import Reason, Strength
-from turfplan.work.drafts import Draft
+from turfplan.work.drafts import Draft, OpenDays
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import SOWING
+from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.cause_seasons import LOOKED_AGAIN
+from turfplan.work.weed_killers import barrier_until
 
 # What buries, tears or poisons seedlings.
 HARMS: frozenset[OperationName] = frozenset(
@@ -29,7 +32,7 @@ def rests(setting: ResolvedLawn, draft: Draft) -> Iterator[tuple[int, Strength, 
         if draft.operation in HARMS or draft.operation in _AFTER_CUT:
             yield _of_seedlings(setting, draft, sowing)
     for moss in setting.brief.history.moss:
-        if draft.operation in SOWING or draft.operation in ("plant", "dethatch"):
+        if draft.operation in SOWING or draft.operation in ("plant", "dethatch", "rake_moss"):
             rest: FactName = "site.moss_rest"
             reason = Reason("past.moss", phrases.moss(day=Day(moss.on)), (rest,))
             yield moss.on.toordinal() + setting.days(rest), Strength.HARD, reason
@@ -92,7 +95,7 @@ def rests_told(setting: ResolvedLawn) -> tuple[Message, ...]:
 def over_told(setting: ResolvedLawn) -> tuple[Message, ...]:
     """What is said of those that nothing waits for any more: old enough, or black."""
     black = (phrases.moss_black(**use) for use in _moss(setting, over=True))
-    return (*grown_sowings(setting), *black)
+    return (*grown_sowings(setting), *black, *barrier_told(setting))
 
 
 def still_to_come(setting: ResolvedLawn) -> Iterator[Message]:
@@ -130,6 +133,38 @@ def grown_sowings(setting: ResolvedLawn) -> tuple[Message, ...]:
     young = [sowing for sowing, _ in young_sowings(setting)]
     older = (sowing for sowing in setting.brief.history.sowings if sowing not in young)
     return tuple(phrases.grown(day=Day(sowing.on)) for sowing in older)
+
+
+def barrier_in(setting: ResolvedLawn, window: OpenDays) -> HerbicideUse | None:
+    """The preventer of the past that guards the grass in a window of another: it was given by its
+    end, and still keeps weeds down as it opens."""
+    for use in setting.brief.history.herbicides:
+        until = barrier_until(setting.book, use)
+        if until is not None and use.on <= window.end and until >= window.start.toordinal():
+            return use
+    return None
+
+
+def barrier_told(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What is said of a preventer of the past that takes the place of the plan's own."""
+    if not setting.cool or not takes_preventer(setting):
+        return ()
+    ahead = (w for w in setting.open("preemergent") if w.end.toordinal() >= setting.first_day)
+    uses = dict.fromkeys(use for w in ahead if (use := barrier_in(setting, w)) is not None)
+    return tuple(
+        phrases.preventer_down(ingredient=use.active_ingredient, day=Day(use.on)) for use in uses
+    )
+
+
+def barriers_torn(setting: ResolvedLawn, day: int) -> tuple[Message, ...]:
+    """What is said where blades go through preventers of the past that still work on a day (an
+    ordinal)."""
+    uses = ((use, barrier_until(setting.book, use)) for use in setting.brief.history.herbicides)
+    return tuple(
+        plan_cautions.barrier_torn(ingredient=use.active_ingredient, day=Day(use.on))
+        for use, until in uses
+        if until is not None and until >= day
+    )
 
 
 def last_rest(setting: ResolvedLawn) -> int | None:

@@ -30,11 +30,11 @@ from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
 from turfplan.work.phases.care import care
-from turfplan.work.phases.dead_turf import dead_turf
+from turfplan.work.phases.dead_turf import black_moss, dead_turf
 from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
 from turfplan.work.phases.low_cuts import LIFTING_CUT
-from turfplan.work.phases.marks import marks, marks_hold
+from turfplan.work.phases.marks import marks, marks_hold, renewal_lags
 from turfplan.work.phases.new_ground import new_ground
 from turfplan.work.phases.open_turf import surface, told_of_spring_coring
 from turfplan.work.phases.prepare import prepare
@@ -78,6 +78,7 @@ def draft_season(
         *level(setting, campaign, volumes.passes, spacing),
         *new_ground(setting, campaign, volumes.passes),
         *dead_turf(setting, campaign),
+        *black_moss(setting),
         *sow(setting, campaign),
         *look_at_earlier(setting),
         *care(setting, campaign, feeding),
@@ -142,6 +143,7 @@ def _constraints(
         *order_lags(setting, drafts, season_flags(setting, campaign), computed),
         *_full_days(setting, drafts),
         *strip_lags(drafts),
+        *renewal_lags(setting, drafts),
         *_together(setting, drafts),
     )
 

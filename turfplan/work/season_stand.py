@@ -4,7 +4,7 @@ from datetime import date
 
 from turfplan.work.campaigns import Campaign
 from turfplan.work.emergence import Emergence, emergence, waits_for_spring
-from turfplan.work.ground_fill import least_lead
+from turfplan.work.ground_fill import kill_lead, least_lead
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.stand import (
     LIVING,
@@ -32,7 +32,7 @@ def stand_of(setting: ResolvedLawn, campaign: Campaign) -> Stand:
     sown = max(sow.best.toordinal(), start + lead)
     before = [StandSpan(told, own, start)]
     if worked == "killed":
-        killed = max(start, sown - setting.days("wish.kill_stand"))
+        killed = max(start, sown - kill_lead(setting))
         before.append(StandSpan("killed", own, killed))
     over = worked if worked in LIVING else None
     up = emergence(setting, campaign)

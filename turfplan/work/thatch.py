@@ -22,12 +22,26 @@ def strip_limit(species: Species) -> FactName:
     return "dethatch.strip_limit" if species.season == "cool" else "dethatch.strip_limit_warm"
 
 
+def strip_limit_here(brief: Brief, book: Book) -> FactName:
+    """The least of these limits among the grasses that count in a stand: what one of them does not
+    bear is not done to the lawn."""
+    least = book.si("setting.counted_share")
+    counted = [g.species for g in brief.lawn.grass if g.share >= least]
+    limits = [strip_limit(book.species[g]) for g in counted or [brief.dominant.species]]
+    return min(limits, key=book.si)
+
+
 def stripped_mm(brief: Brief, book: Book) -> float:
     """The thatch that goes with the old turf of a lawn made anew, mm; 0 where it may stay."""
     renewed = brief.seeding.intent == "renovate" and brief.lawn.condition != "bare"
     thatch = brief.lawn.thatch_mm or 0.0
-    limit = book.si(strip_limit(book.species[brief.dominant.species]))
+    limit = book.si(strip_limit_here(brief, book))
     return thatch if renewed and thatch >= limit - HAIR_MM else 0.0
+
+
+def combed(setting: ResolvedLawn) -> bool:
+    """Whether every grass that counts in the stand bears a dethatcher."""
+    return all(setting.book.species[grass].combed for grass in setting.turf.stand)
 
 
 def dethatches(setting: ResolvedLawn) -> bool:
@@ -41,8 +55,8 @@ def dethatches(setting: ResolvedLawn) -> bool:
         under
         and not setting.thatch_down
         and turf.thatch_mm > book.si("dethatch.limit")
-        and turf.thatch_mm < book.si(strip_limit(turf.species))
-        and turf.species.combed
+        and turf.thatch_mm < book.si(strip_limit_here(setting.brief, book))
+        and combed(setting)
         # Ground without grass has no turf to comb.
         and not setting.on_open_ground
     )

@@ -101,6 +101,22 @@ def _hold(book: Book, number: int, use: HerbicideUse, sown: tuple[str, ...]) -> 
     return Hold(number, key, until, why, (fact,), known)
 
 
+def barrier_until(book: Book, use: HerbicideUse) -> int | None:
+    """Until which day (an ordinal) what was given keeps weeds from coming up: as long as its seed
+    interval, whatever grass bears it; None where it is no preventer. What nobody can name, and a
+    bag that feeds and kills weeds at once, may be one: it counts as one."""
+    key = key_of(use.active_ingredient)
+    known = None if key == UNKNOWN else book.herbicides.get(key)
+    if known is None and key != UNKNOWN and key not in FEEDS_TOO:
+        return None
+    if known is not None and not known.prevents:
+        return None
+    days = book.fact(of_herbicide("unknown" if known is None else known.id, "hold")).high_si
+    by_book = use.on + timedelta(days=round(days))
+    by_label = use.seed_after or use.on + timedelta(days=use.hold_days or 0)
+    return max(by_book, by_label).toordinal()
+
+
 def _spared(known: Herbicide, sown: tuple[str, ...]) -> tuple[Harm, ...]:
     """The grasses sown that bear it, where all of them do."""
     spared = tuple(each for each in known.spares if each.grass in sown)

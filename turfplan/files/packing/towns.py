@@ -21,6 +21,9 @@ from turfplan.climate.packed_tables import pack
 from turfplan.files.packing.world_grid import height_map
 
 VERSION = "3.0.2"
+# Where the map's boxes around a town differ by more than this and its own lies so much above the
+# lowest of them (m), its own is of the slopes: the town lies on the floor of a valley.
+STEEP_M, ABOVE_FLOOR_M = 500, 60
 # People of a town whose other names are kept.
 MANY = 100_000
 # GeoNames numbers the states of these countries, and calls the parts of the United Kingdom by
@@ -92,8 +95,9 @@ def _read(data: Path, name: str) -> Iterator[tuple[str, dict[str, Any]]]:
 
 def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]], ground: Any) -> str:
     """A town on one line: the names it is found by, its name, country, state, height of the ground
-    around it (m), hundredths of a degree of latitude and longitude, people."""
-    box = floor((90 - town["latitude"]) * 12), floor((town["longitude"] + 180) * 12)
+    around it (m), hundredths of a degree of latitude and longitude, people, and "floor" where the
+    height is of the lowest ground around."""
+    height, floor_alone = _height(town, ground)
     code = str(town["admin1code"])
     state, _ = states.get(town["countrycode"], {}).get(code, ("", ""))
     fields = (
@@ -101,12 +105,28 @@ def _line(town: dict[str, Any], states: dict[str, dict[str, tuple[str, str]]], g
         town["name"],
         town["countrycode"],
         state,
-        round(ground[box]),
+        round(height),
         round(town["latitude"] * 100),
         round(town["longitude"] * 100),
         town["population"],
+        "floor" if floor_alone else "",
     )
     return "\t".join(map(str, fields))
+
+
+def _height(town: dict[str, Any], ground: Any) -> tuple[float, bool]:
+    """The height of the box of a town, or of the lowest box around it where the ground is steep;
+    whether it is the latter. On a coast the sea is no floor of a valley."""
+    row, column = floor((90 - town["latitude"]) * 12), floor((town["longitude"] + 180) * 12)
+    rows, columns = ground.shape
+    around = [
+        ground[min(max(row + i, 0), rows - 1), (column + j) % columns]
+        for i in (-1, 0, 1)
+        for j in (-1, 0, 1)
+    ]
+    own, lowest = ground[row, column], min(around)
+    steep = max(around) - lowest > STEEP_M and own - lowest > ABOVE_FLOOR_M and lowest > 0
+    return (lowest, True) if steep else (own, False)
 
 
 def _keys(town: dict[str, Any]) -> list[str]:

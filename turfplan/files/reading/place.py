@@ -125,7 +125,8 @@ def _from_grid(place: Place) -> Climate:
     town = None if spot.elevation_m is not None else _town_in_hills(models, months, where)
     # A lawn that is said to lie in a town lies at its height; coordinates may lie above or below.
     lies_in_it = town is not None and where.in_town
-    error_c, days = _grid_error(models, months, where.spread_c, spot, of_town=lies_in_it)
+    known = lies_in_it and town is not None and not town.steep
+    error_c, days = _grid_error(models, months, where.spread_c, spot, of_town=known)
     source = _grid_source(grid, where, models, months, spot, town)
     mild = _grid_source(grid, where, models, months, spot, town, frostless=True)
     if town is not None and lies_in_it:
@@ -157,7 +158,9 @@ def _town_in_hills(models: Models, months: Months, where: "_Whereabouts") -> Tow
     if where.rough or not _in_hills(models, months):
         return None
     near = nearest_town(where.latitude, where.longitude)
-    return None if near is None or near[1] > SAME_HEIGHT_KM else near[0]
+    if near is None or near[1] > SAME_HEIGHT_KM or (near[0].steep and not where.in_town):
+        return None
+    return near[0]
 
 
 def _grid_source(
@@ -188,6 +191,8 @@ def _grid_source(
         return hilly(title=title, place=place, metres=Number(months.relief_m))
     if where.in_town:
         of_town = phrases.grid_of_town_frostless if frostless else phrases.grid_of_town
+        if town.steep:
+            of_town = phrases.grid_of_valley
         return of_town(
             title=title,
             place=place,

@@ -3,7 +3,7 @@
 The pack is a header line of JSON, then one zlib block for each degree of latitude: a town a line
 with the names it is found by (plain, between bars), its name, country, state, height of the ground
 around it (m, in a box of five minutes of arc), hundredths of a degree of latitude and longitude,
-and people.
+people, and whether the height is of the lowest box around it, where the ground is steep.
 """
 
 import math
@@ -37,7 +37,9 @@ MOST_LISTED = 12
 @dataclass(frozen=True, slots=True)
 class Town:
     """A town: degrees (to a hundredth), height of the ground around it (m), ISO 3166 country,
-    people, and its state where the gazetteer has states of its country."""
+    people, and its state where the gazetteer has states of its country.
+
+    `steep` where the height is of the lowest ground around, and the town may lie far below it."""
 
     name: str
     country: str
@@ -46,6 +48,7 @@ class Town:
     latitude: float
     longitude: float
     people: int
+    steep: bool = False
 
 
 @lru_cache(maxsize=1)
@@ -62,9 +65,9 @@ def _band(degree: int) -> str:
 
 
 def _town(line: str) -> Town:
-    _, name, country, state, height, latitude, longitude, people = line.split("\t")
+    _, name, country, state, height, latitude, longitude, people, lowest = line.split("\t")
     north, east = int(latitude) / 100, int(longitude) / 100
-    return Town(name, country, state or None, float(height), north, east, int(people))
+    return Town(name, country, state or None, float(height), north, east, int(people), bool(lowest))
 
 
 def with_town(brief: Brief) -> Brief:
@@ -214,7 +217,7 @@ def nearest_town(
             for line in _band(band).split("\n"):
                 if not line or (country is not None and f"\t{country}\t" not in line):
                     continue
-                north, east = line.rsplit("\t", 3)[1:3]
+                north, east = line.rsplit("\t", 4)[1:3]
                 away = _km(latitude, longitude, int(north) / 100, int(east) / 100)
                 if best is None or away < best[0]:
                     best = away, line

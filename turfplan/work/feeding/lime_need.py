@@ -23,13 +23,14 @@ LIMY, ORGANIC = "chalk", "peat"
 @dataclass(frozen=True, slots=True)
 class PhGoal:
     """The pH that liming aims at, that from which on none is given (by the rule of its state where
-    `by_state`), and what is too high."""
+    `by_state`), and what is too high. `grasses` are those that it holds for."""
 
     goal: float
     limed_below: float
     high: float
     facts: tuple[FactName, ...]
     by_state: bool = False
+    grasses: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +44,22 @@ class LimeNeed:
 
 
 def ph_goal(brief: Brief, book: Book, species_id: str) -> PhGoal:
-    """The goal for a grass, by the rule of its state where there is one."""
-    name = ph_range(species_id)
+    """The goal for a grass, by the rule of its state where there is one.
+
+    In a mixed stand it is moved into the range that every grass with a counted share bears.
+    """
+    name, grasses = ph_range(species_id), grasses_limed(brief, book, species_id)
     usual, state = book.fact(name), state_of(brief)
+    ranges = [book.fact(ph_range(grass)) for grass in grasses]
+    # Too much lime is not taken back: where the ranges do not meet, the lower end rules.
+    high = min(found.high_si for found in ranges)
+    low = min(high, max(found.low_si for found in ranges))
     aimed = book.known(option_of_family("lime.{state}_ph_goal_{species}", state, species_id))
     below = book.known(option_of_family("lime.{state}_limed_below_{species}", state, species_id))
-    goal = usual.si if aimed is None else book.si(aimed)
-    facts: tuple[FactName, ...] = tuple(f for f in (aimed or name, below) if f is not None)
+    goal = min(high, max(low, usual.si)) if aimed is None else min(high, book.si(aimed))
+    others = tuple(ph_range(grass) for grass in grasses if grass != species_id)
+    own_facts = tuple(f for f in (aimed or name, below) if f is not None)
+    facts: tuple[FactName, ...] = (*own_facts, *others)
     if soil_of(brief) == ORGANIC:
         # The lime that mineral soil takes would be far too much there.
         goal, below = min(goal, book.si("lime.ph_goal_on_peat")), None
@@ -58,9 +68,21 @@ def ph_goal(brief: Brief, book: Book, species_id: str) -> PhGoal:
     measured = (test.lime_rate_g_m2, test.acidity_cmol_kg, test.buffer_ph) != (None, None, None)
     # Within the range of the grass a pH alone asks for nothing; what the laboratory measured may.
     asked = measured or aimed is not None or soil_of(brief) == ORGANIC
-    own = goal if asked else min(goal, usual.low_si)
+    own = goal if asked else min(goal, low)
     limed_below = own if below is None else book.si(below)
-    return PhGoal(goal, limed_below, usual.high_si, facts, by_state=below is not None)
+    return PhGoal(goal, limed_below, high, facts, by_state=below is not None, grasses=grasses)
+
+
+def grasses_limed(brief: Brief, book: Book, species_id: str) -> tuple[str, ...]:
+    """The grasses that a pH must suit: one of a stand that stays with all that count in it."""
+    stays = brief.seeding.intent != "renovate"
+    mixed = [grass for grass in brief.lawn.grass if stays]
+    if species_id not in {grass.species for grass in mixed}:
+        return (species_id,)
+    least = book.si("setting.counted_share")
+    return tuple(
+        dict.fromkeys((species_id, *(grass.species for grass in mixed if grass.share >= least)))
+    )
 
 
 def ph_range(species_id: str) -> FactName:

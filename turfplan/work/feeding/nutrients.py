@@ -22,7 +22,7 @@ from turfplan.work.feeding.lime_need import (
     given_before_g_m2,
     lime_need,
 )
-from turfplan.work.feeding.soil_levels import level_of, too_alkaline
+from turfplan.work.feeding.soil_levels import level_of, yellowing
 
 NutrientItem = Literal["potash", "phosphate"]
 NUTRIENTS: Mapping[NutrientItem, Message] = {
@@ -201,8 +201,8 @@ def _no_phosphate(brief: Brief, book: Book, oldest_days: float, *, today: date) 
     found = level_of(brief, book, "phosphorus")
     if found is None:
         return phrases.phosphate_unread()
-    if too_alkaline(brief, book):
-        return phrases.phosphate_yellows(grass=grass_name(book, brief.dominant.species))
+    if (grass := yellowing(brief, book)) is not None:
+        return phrases.phosphate_yellows(grass=grass_name(book, grass))
     if test.on is None:
         return phrases.phosphate_no_date()
     if (today - test.on).days > oldest_days:

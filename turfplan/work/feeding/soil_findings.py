@@ -3,8 +3,19 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from turfplan.book.entries import Book
 from turfplan.book.words import grass_name
-from turfplan.message import SOIL_STEP_MM, Day, Message, Number, Quantity, length_mm, soil_depth
+from turfplan.message import (
+    SOIL_STEP_MM,
+    Day,
+    Listed,
+    Message,
+    Number,
+    Quantity,
+    length_mm,
+    listed,
+    soil_depth,
+)
 from turfplan.phrases import soil_findings as phrases
 from turfplan.phrases import soil_test
 from turfplan.records.book_names import FactName, option_of_family
@@ -12,6 +23,7 @@ from turfplan.records.brief import BufferMethod
 from turfplan.work.feeding.amendments import is_sodic, too_high
 from turfplan.work.feeding.lime_need import (
     ORGANIC,
+    PhGoal,
     given_before_g_m2,
     holds_lime,
     lime_need,
@@ -89,7 +101,7 @@ def _lime_questions(setting: ResolvedLawn) -> Iterator[Message]:
         ph=Number(test.ph, "plain"),
         below=Number(goal.goal - test.ph, "tenth"),
         goal=Number(goal.goal, "plain"),
-        grass=grass_name(book, species),
+        grass=_suited(book, goal),
         ask=_ask_for_lime(setting),
         when=(
             phrases.lime_before_seed()
@@ -103,6 +115,11 @@ def _lime_questions(setting: ResolvedLawn) -> Iterator[Message]:
     if left > 0:
         given = sum(use.rate_g_m2 for use in brief.history.lime)
         yield phrases.lime_given(rate=Quantity(given, "rate"), left=Quantity(left, "rate"))
+
+
+def _suited(book: Book, goal: PhGoal) -> Listed:
+    """The grasses that a pH is to suit, as they are told."""
+    return listed(grass_name(book, grass) for grass in goal.grasses)
 
 
 def _ask_for_lime(setting: ResolvedLawn) -> Message:
@@ -139,7 +156,7 @@ def _ph_cautions(setting: ResolvedLawn) -> Iterator[Message]:
     test, goal = setting.brief.soil_test, too_high(setting)
     if goal is None or test.ph is None:
         return
-    grass = grass_name(setting.book, setting.turf.species.id)
+    grass = _suited(setting.book, goal)
     yield phrases.ph_high(ph=Number(test.ph, "plain"), high=Number(goal.high, "plain"), grass=grass)
     if holds_lime(setting.brief):
         yield phrases.sulfur_useless()
@@ -156,14 +173,14 @@ def _lime_notes(setting: ResolvedLawn) -> Iterator[Message]:
             yield phrases.no_lime_on_limy(ph=ph)
         elif test.ph < goal.goal - HAIR and not goal.by_state:
             low = Number(goal.limed_below, "plain")
-            yield phrases.ph_in_range(ph=ph, low=low, grass=grass_name(book, species), goal=aim)
+            yield phrases.ph_in_range(ph=ph, low=low, grass=_suited(book, goal), goal=aim)
         elif test.ph < goal.goal - HAIR:
             yield phrases.no_lime_by_state(ph=ph, below=Number(goal.limed_below, "plain"))
         elif goal.goal + HAIR < test.ph <= goal.high + HAIR:
             high = Number(goal.high, "plain")
-            yield phrases.ph_borne(ph=ph, high=high, grass=grass_name(book, species), goal=aim)
+            yield phrases.ph_borne(ph=ph, high=high, grass=_suited(book, goal), goal=aim)
         elif test.ph <= goal.goal + HAIR:
-            yield phrases.ph_right(ph=ph, goal=aim, grass=grass_name(book, species))
+            yield phrases.ph_right(ph=ph, goal=aim, grass=_suited(book, goal))
         if test.lime_rate_g_m2:
             yield phrases.rate_not_taken(rate=Quantity(test.lime_rate_g_m2, "rate"))
         return

@@ -11,7 +11,7 @@ from turfplan.phrases import feeding as phrases
 from turfplan.phrases import soil_test as found
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Brief, Extraction, Level, SoilReading
-from turfplan.work.feeding.lime_need import ph_goal, soil_of
+from turfplan.work.feeding.lime_need import grasses_limed, ph_range, soil_of
 
 Tested = Literal["phosphorus", "potassium"]
 LEVELS: Mapping[Level, Message] = {
@@ -115,11 +115,20 @@ def unread(brief: Brief, book: Book, nutrient: Tested) -> Message | None:
 
 
 def too_alkaline(brief: Brief, book: Book) -> bool:
-    """True for a grass that yellows on limed soil where its pH is above what it likes."""
-    goal = ph_goal(brief, book, brief.dominant.species)
-    yellows = goal.goal < book.si("high_ph.compost_goal")
-    ph = brief.soil_test.ph
-    return yellows and ((ph is not None and ph > goal.high) or soil_of(brief) == "chalk")
+    """True where a grass that yellows on limed soil stands on a pH above what it likes."""
+    return yellowing(brief, book) is not None
+
+
+def yellowing(brief: Brief, book: Book) -> str | None:
+    """The first grass of the stand that yellows on limed soil and stands on a pH above what it
+    likes; None where none does."""
+    ph, limy = brief.soil_test.ph, soil_of(brief) == "chalk"
+    for grass in grasses_limed(brief, book, brief.dominant.species):
+        liked = book.fact(ph_range(grass))
+        yellows = liked.si < book.si("high_ph.compost_goal")
+        if yellows and (limy or (ph is not None and ph > liked.high_si)):
+            return grass
+    return None
 
 
 def method_name(method: Extraction | None) -> Message:

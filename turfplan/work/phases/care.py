@@ -24,7 +24,7 @@ from turfplan.work.growing_year import growing_year
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
 from turfplan.work.passes import SEEDED
-from turfplan.work.past_of_lawn import last_rest
+from turfplan.work.past_of_lawn import barrier_in, last_rest
 from turfplan.work.pesticide_law import takes_preventer
 from turfplan.work.phases.first_cuts import first_cuts
 from turfplan.work.phases.sow import sown_share
@@ -255,7 +255,8 @@ def _guards_grass(
 
 
 def _barrier_holds(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) -> bool:
-    """Whether a window of the preventer lies within the plan and clear of seed and passes."""
+    """Whether a window of the preventer lies within the plan, clear of seed and passes, and in a
+    spring that no preventer of the past guards."""
     within = (
         window.end.toordinal() >= setting.first_day and window.start.toordinal() <= setting.last_day
     )
@@ -263,7 +264,8 @@ def _barrier_holds(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) 
     worked = any(
         s.window.start <= window.end and window.start <= s.window.end for s in campaign.sessions
     )
-    return within and not worked and _far_from_seed(setting, campaign, window)
+    guarded = barrier_in(setting, window) is not None
+    return within and not worked and not guarded and _far_from_seed(setting, campaign, window)
 
 
 def _far_from_seed(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) -> bool:

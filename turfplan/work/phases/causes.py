@@ -24,11 +24,12 @@ from turfplan.work.phases.cause_seasons import (
     spans_seen,
     why_then,
 )
+from turfplan.work.phases.dead_turf import moss_left
 from turfplan.work.phases.new_ground import tills
 from turfplan.work.stand import WHOLE
 from turfplan.work.watering.request import FREEZING_C
 
-# What a cause means for the fill; traffic is over when it stays away, and asks for no look.
+# What a cause means for the fill.
 _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
     {
         "moles": phrases.cause_moles,
@@ -39,6 +40,7 @@ _LIVE_CAUSES: Mapping[BumpCause, Callable[[], Message]] = MappingProxyType(
         "frost": phrases.cause_frost,
         "thatch": phrases.cause_thatch,
         "construction": phrases.cause_construction,
+        "traffic": phrases.cause_traffic,
         "unknown": phrases.cause_unknown,
     }
 )
@@ -55,10 +57,7 @@ def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[
     site = setting.brief.site
     if (cause := live_bump(setting)) is not None:
         early = Timing(PREPARE, ideal=_thawed(setting))
-        holes = (phrases.bare_holes(), phrases.bare_below()) if _bare(setting) else None
-        yield make(
-            setting, "diagnose", timing=early, wording=Wording(_LIVE_CAUSES[cause](), how=holes)
-        )
+        yield make(setting, "diagnose", timing=early, wording=_of_bumps(setting, cause))
     for name in thin_causes(setting):
         yield from _looks(setting, name, work)
     again = setting.alive_until
@@ -69,6 +68,16 @@ def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[
         timing = Timing(PREPARE, ideal=again)
         look = make(setting, "diagnose", "again", timing=timing, wording=wording)
         yield _on_days_that_show(look, *_seasons_again(setting, again))
+
+
+def _of_bumps(setting: ResolvedLawn, cause: BumpCause) -> Wording:
+    """What is said of the look for a cause of bumps; nobody digs for feet and wheels."""
+    why = _LIVE_CAUSES[cause]()
+    if cause == "traffic":
+        steps = (phrases.traffic_lead(), phrases.traffic_firm(), phrases.traffic_cleared())
+        return Wording(why, title=phrases.traffic_title(), how=steps)
+    holes = (phrases.bare_holes(), phrases.bare_below()) if _bare(setting) else None
+    return Wording(why, how=holes)
 
 
 def _looks(setting: ResolvedLawn, cause: ThinCause, work: OpenDays | None) -> Iterator[Draft]:
@@ -224,11 +233,12 @@ def _wording(setting: ResolvedLawn, cause: ThinCause) -> Wording:
     tilled = loosened and book.causes[cause].tilled_over is not None
     law = told_of_law(setting) if cause in LIVING else None
     how, end = ("tilled_how", "tilled_over") if tilled else ("how", "over")
+    left = (moss_left(setting),) if cause == "moss" and not setting.on_open_ground else ()
     over = phrases.cause_over(over=book_message(book, f"{key}.{end}"), cause=cause)
     return Wording(
         book_message(book, f"{key}.why"),
         title=book_message(book, f"{key}.title"),
-        how=(*book_messages(book, f"{key}.{how}"), over, _logged(cause)),
+        how=(*book_messages(book, f"{key}.{how}"), *left, over, _logged(cause)),
         cautions=() if law is None else (law,),
     )
 

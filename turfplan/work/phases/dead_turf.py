@@ -1,9 +1,13 @@
 """Dead turf where grass is mended: its mats come off before seed or plants go in."""
 
 from collections.abc import Iterator
+from datetime import date
 
+from turfplan.book.words import book_messages
+from turfplan.calendar_days import HALF_A_YEAR
+from turfplan.message import Day, Message
 from turfplan.phrases import open_turf as phrases
-from turfplan.records.book_names import ThinCause
+from turfplan.records.book_names import FactName, ThinCause
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
@@ -45,6 +49,51 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
         extent=Extent(0.0, more_hours=area_m2 * setting.book.si("labour.dead_turf")),
         facts=("labour.dead_turf",),
     )
+
+
+def treated_moss(setting: ResolvedLawn) -> date | None:
+    """When moss that lies black in turf which stays was treated last; None where none lies there:
+    of a treatment half a year ago nothing is left to rake."""
+    stays = not setting.on_open_ground and setting.worked != "killed"
+    days = (use.on for use in setting.brief.history.moss if stays)
+    last = max(days, default=None)
+    if last is None or setting.first_day - last.toordinal() > HALF_A_YEAR:
+        return None
+    return last
+
+
+def black_moss(setting: ResolvedLawn) -> Iterator[Draft]:
+    """The raking out of treated moss once it is black, before it rots to a mat that smothers what
+    grass there is."""
+    treated = treated_moss(setting)
+    if treated is None:
+        return
+    black = treated.toordinal() + setting.days(_BLACK)
+    how = book_messages(setting.book, "operations.rake_moss.how")
+    sown = setting.sowing.operation is not None
+    yield make(
+        setting,
+        "rake_moss",
+        timing=Timing(SURFACE, ideal=max(black, setting.first_day)),
+        wording=Wording(
+            phrases.black_moss(day=Day(treated)),
+            how=(*how, *(() if sown else (phrases.black_moss_seed(),))),
+        ),
+        facts=(_BLACK,),
+    )
+
+
+# From iron on moss until it is black.
+_BLACK: FactName = "site.moss_rest"
+
+
+def moss_left(setting: ResolvedLawn) -> Message:
+    """What becomes of moss while its cause is put right: raked out once black where it was treated,
+    else left until the seed, of which the plan has one or not."""
+    if treated_moss(setting) is not None:
+        return phrases.moss_treated_off()
+    sown = setting.sowing.operation is not None
+    return phrases.moss_until_seed() if sown else phrases.moss_no_seed()
 
 
 def has_moss(setting: ResolvedLawn) -> bool:

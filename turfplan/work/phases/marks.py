@@ -8,6 +8,7 @@ from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Message, sentences
 from turfplan.phrases import prepare as phrases
 from turfplan.records.book_names import FactName, option_of_family
+from turfplan.records.constraints import DayStep, Lag, Reason, Strength
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.blackouts import state_of
@@ -16,6 +17,8 @@ from turfplan.work.operations import PREPARE, Timing, Wording, make
 from turfplan.work.phases.cause_seasons import HATCHED
 
 BUSINESS_DAYS = 5  # in a week
+# Requests that follow the first one while a job goes on, by number.
+_RENEWED = "renewed-"
 # Work that has a request of its own, whatever else the session holds: weeks lie between it and the
 # rest.
 _OWN = {"diagnose": "cause", "lift_and_fill": "lifting", "plant": "planting"}
@@ -54,8 +57,91 @@ def marks(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) ->
         for key, part in _requests(setting, work):
             number = str(session) if several and not own else ""
             named = ".".join(filter(None, (own or key, number)))
-            found.append(_request(setting, session, named or None, part))
+            request = _request(setting, session, named or None, part)
+            found += [request, *_renewals(setting, campaign, request, part)]
     return found
+
+
+def _renewals(
+    setting: ResolvedLawn, campaign: Campaign, request: Draft, work: Sequence[Draft]
+) -> list[Draft]:
+    """The requests that follow the first one while a job goes on that outlasts it."""
+    long = [draft for draft in work if outlasts(setting, draft)]
+    if not long:
+        return []
+    first, ahead, step = long[0], setting.days("wish.marks"), _renewed_after(setting)
+    span = max(_longest_span(setting, campaign, draft) for draft in long)
+    count = max(1, ceil((ahead + span - setting.days(marks_hold(setting))) / step))
+    called = phrases.marks_again_title()
+    return [
+        make(
+            setting,
+            "locate_utilities",
+            ".".join(filter(None, (request.key, f"{_RENEWED}{number}"))),
+            timing=Timing(
+                PREPARE,
+                session=request.session,
+                position=request.position,
+                anchor=first.id,
+                offset=number * step - ahead,
+            ),
+            wording=Wording(
+                phrases.marks_renewed(), name=called, title=called, how=_steps(setting)
+            ),
+            facts=(marks_hold(setting),),
+        )
+        for number in range(1, count + 1)
+    ]
+
+
+def renewal_lags(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
+    """Each request is asked for anew in time for new marks to lie when it runs out; the last one
+    holds until the job is over."""
+    by_id = {draft.id: draft for draft in drafts}
+    hold, step = setting.days(marks_hold(setting)), _renewed_after(setting)
+    reason = Reason("marks_renewed", phrases.marks_renewed(), (marks_hold(setting),))
+    lags: list[Lag] = []
+    for request in [draft for draft in drafts if draft.serves]:
+        last = request
+        while (new := by_id.get(_after(last))) is not None:
+            name, ends = f"marks_renewed:{new.id}", (last.end_node, new.start_node)
+            in_time = DayStep(1), DayStep(step)
+            lags.append(Lag(name, *ends, Strength.HARD, reason, *in_time, alongside=True))
+            last = new
+        for served in request.serves if last is not request else ():
+            job = by_id.get(served)
+            if job is not None and outlasts(setting, job):
+                name, ends = f"marks_renewed:{last.id}>{job.id}", (last.end_node, job.end_node)
+                until = DayStep(1), DayStep(hold)
+                lags.append(Lag(name, *ends, Strength.HARD, reason, *until, alongside=True))
+    return lags
+
+
+def _after(request: Draft) -> str:
+    """The id of the request that follows another while a job goes on."""
+    base, found, number = request.id.rpartition(f".{_RENEWED}")
+    return f"{base}.{_RENEWED}{int(number) + 1}" if found else f"{request.id}.{_RENEWED}1"
+
+
+def _renewed_after(setting: ResolvedLawn) -> int:
+    """The most days from a request to the next, so that its marks lie before the first runs out,
+    over the longest public holidays of the season."""
+    lead = setting.days("order.locate_lead")
+    business = setting.calendar.business.days()
+    longest = max((b - a for a, b in zip(business, business[lead:], strict=False)), default=0)
+    return max(1, setting.days(marks_hold(setting)) - max(longest, _lead(setting)))
+
+
+def _longest_span(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> int:
+    """The most calendar days from the first to the last day of a job in the weeks of a campaign."""
+    windows = [session.window for session in campaign.sessions]
+    windows += [campaign.sow_window] if campaign.sow_window else []
+    least, more = _span(setting, draft), draft.duration_days - 1
+    opens = min((w.start.toordinal() for w in windows), default=setting.first_day) - least
+    closes = max((w.end.toordinal() for w in windows), default=setting.last_day)
+    days = setting.calendar.work.days()
+    spans = (b - a for a, b in zip(days, days[more:], strict=False) if opens <= a and b <= closes)
+    return max(spans, default=least)
 
 
 def _own(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> str:
@@ -97,7 +183,7 @@ def _requests(setting: ResolvedLawn, work: list[Draft]) -> list[tuple[str, list[
 
 
 def outlasts(setting: ResolvedLawn, draft: Draft) -> bool:
-    """Whether a job takes longer than a request for marks holds: it is then asked for again."""
+    """Whether a job takes longer than a request for marks holds: it is asked for anew meanwhile."""
     most = setting.book.si(marks_hold(setting)) - _lead(setting) - len(WEEKDAYS)
     return _span(setting, draft) > most
 

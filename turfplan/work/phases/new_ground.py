@@ -9,6 +9,7 @@ from turfplan.phrases import ground_fill as phrases
 from turfplan.phrases import open_turf as of_turf
 from turfplan.records.book_names import OperationName
 from turfplan.work.campaigns import Campaign, Session
+from turfplan.work.days_off import somebody_there
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.lime_need import tested_soil_goes_under, wants_lime
 from turfplan.work.ground_fill import (
@@ -35,7 +36,7 @@ from turfplan.work.operations import (
 from turfplan.work.phases.level import long_pass, said_of_pass, site_cautions
 from turfplan.work.places import renewed_place
 from turfplan.work.slopes import is_pegged, on_a_bank, washes
-from turfplan.work.thatch import strip_limit, stripped_mm
+from turfplan.work.thatch import strip_limit_here, stripped_mm
 
 
 def new_ground(
@@ -146,7 +147,7 @@ def _clearing(setting: ResolvedLawn) -> Draft:
             how=(phrases.strip_how(), phrases.strip_away()),
         ),
         extent=replace(ground, more_hours=volume_m3 * setting.book.si("labour.load_wheel_spread")),
-        facts=(strip_limit(setting.turf.species),),
+        facts=(strip_limit_here(setting.brief, setting.book),),
     )
 
 
@@ -236,6 +237,7 @@ def _receive(setting: ResolvedLawn, session: Session, loose_m3: float) -> Draft:
             how=(phrases.delivery_look(), phrases.delivery_tip()),
             go=phrases.delivery_go(),
             fallback=phrases.delivery_fallback(),
+            cautions=somebody_there(setting),
         ),
         extent=Extent(loose_m3=loose_m3, more_hours=hours_of_trucks(setting, loose_m3)),
     )

@@ -18,9 +18,10 @@ from turfplan.work.mix_choice import is_straight_sand, mix_parts
 from turfplan.work.operations import CARE, SURFACE, WHOLE_LAWN, Extent, Timing, Wording, make
 from turfplan.work.parts import UNCORED, cored_share
 from turfplan.work.passes import SEEDED, low_floor, pass_cap
+from turfplan.work.past_of_lawn import barriers_torn
 from turfplan.work.phases.low_cuts import combed_place, cut_before_lifting, low_cuts_before
 from turfplan.work.phases.seedbed import seedbed, sown_apart
-from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit
+from turfplan.work.thatch import dethatches, grows_together_first, season_ahead, strip_limit_here
 from turfplan.work.watering.water_in import as_water_allows
 from turfplan.work.year_seasons import half_of_window
 
@@ -221,7 +222,7 @@ def too_thick(setting: ResolvedLawn) -> Message | None:
     """
     book = setting.book
     sown = setting.sowing.operation in SEEDED and setting.sowing.intent != "winter_overseed"
-    name = strip_limit(setting.turf.species)
+    name = strip_limit_here(setting.brief, setting.book)
     limit = book.si(name)
     if (
         setting.on_open_ground
@@ -248,11 +249,17 @@ def _dethatch(
     target: str,
     session: int,
     extent: Extent = WHOLE_LAWN,
+    on: int | None = None,
 ) -> Draft:
     creeps = (phrases.dethatch_creeper(), phrases.dethatch_clear())
     by_rake = (phrases.dethatch_by_rake(), phrases.dethatch_clear())
+    why = phrases.dethatch if setting.sowing.operation is not None else phrases.dethatch_unsown
+    once = (phrases.dethatch_once(), phrases.dethatch_clear())
     spring = campaign.sessions[0].window.season == "spring" if campaign.sessions else False
     scarifying = book_message(setting.book, "cautions.spring_scarifying.text")
+    work = campaign.sessions[0].window if campaign.sessions else campaign.sow_window
+    wished = setting.first_day if work is None else work.best.toordinal()
+    torn = barriers_torn(setting, wished - _lead_of_dethatching(setting) if on is None else on)
     return make(
         setting,
         "dethatch",
@@ -260,13 +267,15 @@ def _dethatch(
             SURFACE, session=session, anchor=target, offset=-_lead_of_dethatching(setting)
         ),
         wording=Wording(
-            phrases.dethatch(thatch=length_mm(setting.turf.thatch_mm)),
+            why(thatch=length_mm(setting.turf.thatch_mm)),
             how=by_rake
             if setting.turf.species.dethatch == "light"
             else creeps
             if grows_together_first(setting)
+            else once
+            if spring and setting.cool
             else None,
-            cautions=(scarifying,) if spring and setting.cool else (),
+            cautions=(*((scarifying,) if spring and setting.cool else ()), *torn),
         ),
         extent=extent,
         facts=("dethatch.limit",),
@@ -296,7 +305,7 @@ def _dethatched_ahead(
         ),
         facts=facts,
     )
-    beside = _dethatch(setting, campaign, "", 0)
+    beside = _dethatch(setting, campaign, "", 0, on=season.best.toordinal())
     yield replace(
         beside,
         id=AHEAD,

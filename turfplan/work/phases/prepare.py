@@ -56,6 +56,11 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
                 wording=Wording(why),
             )
         )
+    elif setting.levelling.lift_share and setting.brief.water.possible is not False:
+        ahead = -setting.days("wish.irrigation_check")
+        timing = Timing(PREPARE, anchor="lift_and_fill", offset=ahead)
+        why = phrases.irrigation_check_relaid()
+        drafts.append(make(setting, "irrigation_check", timing=timing, wording=Wording(why)))
     unread = [h for h in setting.holds if h.unread and (h.until or 0) > setting.first_day]
     if sows and unread:
         drafts.append(_read_the_bag(setting, unread))

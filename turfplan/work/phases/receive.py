@@ -10,7 +10,7 @@ from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
 from turfplan.records.book_names import of_material
 from turfplan.work.bags import car_trips, in_bags
-from turfplan.work.days_off import on_sundays_alone
+from turfplan.work.days_off import on_sundays_alone, somebody_there
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.labour import hours_of_trucks, working_days
 from turfplan.work.lawn import ResolvedLawn
@@ -116,7 +116,9 @@ def _load(setting: ResolvedLawn, load: Load) -> list[Draft]:
             anchor=anchor,
             offset=wished if later else -wished,
         ),
-        wording=_of_delivery(setting),
+        wording=replace(
+            _of_delivery(setting), cautions=() if load.bags else somebody_there(setting)
+        ),
         extent=Extent(loose_m3=load.loose_m3, more_hours=hours_of_trucks(setting, load.loose_m3)),
     )
     if load.bags:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import timedelta
 from types import MappingProxyType
 
-from turfplan.book.words import book_messages, grass_name
+from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Day, Message, Number, Quantity, Value, length_mm, sentences
 from turfplan.phrases import looks, plan_cautions, slopes
 from turfplan.phrases import past_of_lawn as past_phrases
@@ -24,6 +24,8 @@ from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import CARE, SOW, Extent, Timing, Wording, make
 from turfplan.work.past_of_lawn import young_sowings
 from turfplan.work.phases.seedling_look import look_days, look_for_seedlings
+from turfplan.work.phases.wet_at_once import FACTS as WET_FACTS
+from turfplan.work.phases.wet_at_once import wet_at_once, wetting_hours
 from turfplan.work.places import WorkPlace, sown_now_place, spots_of, these
 from turfplan.work.plants import planting_hours, sprig_rows_mm
 from turfplan.work.seed_mix import seed_name, slowest
@@ -183,8 +185,9 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, place: Work
     form = setting.brief.seeding.form or _form(setting)
     grass = grass_name(setting.book, setting.sowing.grass.id)
     area_m2 = setting.plot.area_m2 * place.share
-    hours = planting_hours(setting, form, area_m2)
+    hours = planting_hours(setting, form, area_m2) + wetting_hours(setting, area_m2)
     days = working_days(setting, hours)
+    wet = wet_at_once(setting, area_m2, hours, days)
     draft = make(
         setting,
         "plant",
@@ -192,12 +195,25 @@ def _planting(setting: ResolvedLawn, window: OpenDays, session: int, place: Work
         wording=Wording(
             phrases.plant(grass=grass),
             {"grass": grass, "form": _FORMS[form](), **_deadline(setting, window)},
-            how=_how_planted(setting, form, area_m2, days),
-            cautions=(*_minded(setting, window), *_long_planting(setting, days)),
+            how=(*_how_planted(setting, form, area_m2, days), *wet),
+            cautions=(
+                *_minded(setting, window),
+                *_long_planting(setting, days),
+                *_near_trees(setting, form),
+            ),
         ),
         extent=replace(place.extent(setting), more_hours=hours),
+        facts=WET_FACTS if wet else (),
     )
     return replace(draft, form=form)
+
+
+def _near_trees(setting: ResolvedLawn, form: PlantForm) -> tuple[Message, ...]:
+    """How far holes for plugs and furrows for sprigs go among the roots of trees; sod is laid on
+    top."""
+    if form == "sod" or not setting.near_trees:
+        return ()
+    return (book_message(setting.book, "cautions.tree_digging.text"),)
 
 
 def _long_planting(setting: ResolvedLawn, days: int) -> tuple[Message, ...]:
@@ -212,8 +228,8 @@ def _long_planting(setting: ResolvedLawn, days: int) -> tuple[Message, ...]:
 
 def _how_planted(
     setting: ResolvedLawn, form: PlantForm, area_m2: float, days: int
-) -> tuple[Message, ...] | None:
-    """How sod is laid and sprigs are set; None where it is as the book says."""
+) -> tuple[Message, ...]:
+    """How sod is laid, plugs and sprigs are set."""
     if form == "sod":
         return _laid(setting, area_m2, days)
     each = Quantity(area_m2 / days, "area")

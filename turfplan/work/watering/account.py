@@ -49,7 +49,8 @@ def account(
 ) -> DayBooks:
     """Every day of the season in order. `watered` gives the mean depth of the staged waterings.
 
-    Outside the stages mature grass is watered when its allowable depletion is reached, on a lawful
+    The account is that of the quarter on which least falls; the water beyond that is lost. Outside
+    the stages mature grass is watered when its allowable depletion is reached, on a lawful
     day, where watering is possible. Known rain counts whole; of normal rain the share that grass
     can use, the rest is lost.
     """
@@ -75,13 +76,15 @@ def account(
         # Refilled when the use until the next lawful day would pass the allowable depletion.
         if wait and dry > least and dry + wait * (crop - rain) > ready:
             rooted[number] = dry / evenness
-        wetted = water[number] + rooted[number]
+        # The account is that of the driest quarter: what falls beyond its share pays no use there.
+        fallen = water[number] + rooted[number]
+        wetted = fallen * evenness
         if number in track.grassless:
             # Nothing draws on the soil: what wets the surface dries off it.
             crop = min(crop, rain + wetted)
         et, lost, store = day_flow(store, total, ready, crop, rain, wetted)
         ets.append(et)
-        losses.append(lost + idle)
+        losses.append(lost + idle + fallen - wetted)
         missing.append(store.depletion_mm + store.below_mm)
     whole = [used + idle for used, idle in zip(track.rain_mm, track.idle_mm, strict=True)]
     return DayBooks(first, whole, water, rooted, ets, losses, missing, track.mature)

@@ -140,11 +140,14 @@ def _recover_need(ground: WateredGround, start: date, end: date) -> Need:
     gap = often.si
     rain = gap * book.si("water.counted_rain_share") * ground.mean_rain_mm(start, end)
     use = gap * ground.kc[start.month - 1] * ground.mean_et0_mm(start, end)
-    depth = max(0.0, min(book.si("water.recover_depth"), use) - rain)
-    why = phrases.why_recover(
-        days=round(book.si("water.recover_days")),
-        fewest=Number(often.low_si),
-        most=Number(often.high_si),
+    most = book.si("water.recover_depth")
+    depth = max(0.0, min(most, use) - rain)
+    days, few, many = round(book.si("water.recover_days")), often.low_si, often.high_si
+    between = {"fewest": Number(few), "most": Number(many)}
+    why = (
+        phrases.why_recover_capped(days=days, cap=length_mm(most), **between)
+        if use > most
+        else phrases.why_recover(days=days, **between)
     )
     return Need(
         1,

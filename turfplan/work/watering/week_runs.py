@@ -152,11 +152,13 @@ class Week:
         ways += [(wider, 1, 1.0) for wider in range(len(days) + 1, every + 1)]
         ways += [(every, number, 1.0) for number in range(2, most + 1)]
         ways += [(every, number, part) for part in _PARTS for number in range(1, most + 1)]
-        bounds = list[Bound]()
+        bounds: list[Bound] = []
         for count, number, share in ways:
             fit = self._tried(spread(self.lawful, count), number, share, len(days))
             if isinstance(fit, _WeeklyFit):
-                return fit, bounds[0] if bounds else "day"
+                # Of fewer runs: what keeps the day from holding one more.
+                fewer = share == 1 and count == len(days)
+                return fit, "day" if not bounds else bounds[-1 if fewer else 0]
             bounds.append(fit)
         return None, bounds[0]
 
@@ -181,12 +183,20 @@ class Week:
         ):
             return "home"
         gap = self.ground.request.book.si("water.session_gap")
-        starts = place(self._wishes(sessions), [t.elapsed_min for t in times], gap, law)
-        if starts is None:
-            return self._closed
-        if self.stage.name in KEPT_MOIST and self._repeats_in_the_dark(starts, times):
-            return self._closed
+        wishes, elapsed = self._wishes(sessions), [t.elapsed_min for t in times]
+        if (starts := self._kept(place(wishes, elapsed, gap, law), times)) is None:
+            # The law may hold by night what nobody is up for who turns a tap.
+            water = self.ground.request.water
+            by_law = place(wishes, elapsed, gap, law_of(water)) if by_hand(water) else None
+            return self._closed if self._kept(by_law, times) is None else "home"
         return _WeeklyFit(days, depth, share, times, starts)
+
+    def _kept(
+        self, starts: tuple[tuple[int, ...], ...] | None, times: Sequence[RunTime]
+    ) -> tuple[tuple[int, ...], ...] | None:
+        """The starts of a day, unless what is kept moist would be watered twice in one night."""
+        moist = self.stage.name in KEPT_MOIST
+        return None if starts and moist and self._repeats_in_the_dark(starts, times) else starts
 
     def _part_by_part(self, run: RunTime, zone: WateringZone) -> RunTime:
         """The run of a zone whose parts the supply waters one after the other: as long as all.
