@@ -31,11 +31,10 @@ def candidate(dropped: tuple[Allowed | Lag, ...] = ()) -> Candidate:
 def weighed(
     dropped: tuple[Allowed | Lag, ...] = (),
     history: TaskHistory = TaskHistory(),  # noqa: B008
-    left: float | None = None,
 ) -> Worth:
     """What speaks against that campaign."""
     way = candidate(dropped)
-    return worth_of(way.setting, way, history, left)
+    return worth_of(way.setting, way, history, None)
 
 
 def rule(strength: Strength, name: str = "order", task: str = "topdress.1") -> Allowed:
@@ -98,18 +97,27 @@ def test_a_session_moves_as_one_and_days_far_off_count_as_ten() -> None:
     assert moved(5, "soil_test").promises == NO_END
 
 
-def test_fill_that_was_promised_and_is_left_is_a_promise_that_is_broken() -> None:
-    """Where something was promised."""
-    way = candidate()
-    bands = way.setting.levelling.bands
+def test_fill_and_seasons_that_were_promised_are_not_let_go_for_little() -> None:
+    """Fill that is left out, and work that ends in another season, where something was promised."""
+    way, past = candidate(), TaskHistory()
+    book, bands = way.setting.book, way.setting.levelling.bands
     bare = replace(way.setting, levelling=replace(way.setting.levelling, bands=(), left=bands))
     without = replace(way, setting=bare)
-    past = TaskHistory()
-    whole = worth_of(way.setting, without, past, 0.0)
-    assert whole.promises == pytest.approx(way.setting.book.si("campaign.cost_left"))
-    assert worth_of(way.setting, without, past, 1.0).promises == NO_END
+    whole = worth_of(way.setting, without, past, way)
+    assert whole.promises == pytest.approx(book.si("campaign.cost_left"))
+    assert worth_of(way.setting, without, past, without).promises == NO_END
     assert worth_of(way.setting, without, past, None).promises == NO_END
     assert whole.total == pytest.approx(whole.without_promises + whole.promises)
+
+    def later(by: int) -> Candidate:
+        days = {name: day + by for name, day in way.dated.schedule.days.items()}
+        return replace(
+            way, dated=replace(way.dated, schedule=replace(way.dated.schedule, days=days))
+        )
+
+    lost = [worth_of(way.setting, later(by), past, way).promises for by in (-99, 10, 11, 300)]
+    assert lost == [NO_END, NO_END, *[pytest.approx(book.si("campaign.cost_season_lost"))] * 2]
+    assert worth_of(way.setting, later(300), past, None).promises == NO_END
 
 
 def test_work_that_is_over_is_no_more_work() -> None:

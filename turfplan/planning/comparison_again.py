@@ -165,10 +165,9 @@ def _weighed(
     """
     history = given.history
     in_ground = any(plays(left.book, name, NEW) for name in history.done)
-    left_out = None if promised is None else left_share(promised.setting.levelling)
 
     def weighed(candidate: Candidate, *, last: bool = False) -> _Weighed:
-        return _Weighed(candidate, worth_of(left, candidate, history, left_out), last)
+        return _Weighed(candidate, worth_of(left, candidate, history, promised), last)
 
     def turn(way: tuple[ResolvedLawn, Campaign]) -> tuple[bool, bool, float]:
         lawn, campaign = way

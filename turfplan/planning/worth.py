@@ -46,11 +46,10 @@ class Worth:
 
 
 def worth_of(
-    now: ResolvedLawn, candidate: Candidate, history: TaskHistory, promised_left: float | None
+    now: ResolvedLawn, candidate: Candidate, history: TaskHistory, promised: Candidate | None
 ) -> Worth:
     """What speaks against a candidate from today on: `now` is the lawn whose first day is that,
-    `promised_left` the share of the fill that the plan before leaves out (None: there is nothing
-    that it could keep)."""
+    `promised` the plan before as far as it can be kept (None: it cannot)."""
     book = now.book
     lawn = candidate.setting
     bent = [
@@ -72,9 +71,12 @@ def worth_of(
     counted = min(days, now.days("campaign.moved_days_most"))
     promises = counted * book.si("campaign.cost_moved_day") + told * book.si("campaign.cost_told")
     season += given_up(now, bent)
-    if promised_left is not None:
-        more = max(0.0, left_share(lawn.levelling) - promised_left)
-        promises += more * book.si("campaign.cost_left")
+    if promised is not None:
+        more = left_share(lawn.levelling) - left_share(promised.setting.levelling)
+        promises += max(0.0, more) * book.si("campaign.cost_left")
+        later = _end(candidate, history) - _end(promised, history)
+        if later > now.days("campaign.moved_days_most"):
+            promises += book.si("campaign.cost_season_lost")
     return Worth(season, hours + loads * book.si("campaign.cost_load"), promises, days)
 
 
@@ -95,6 +97,11 @@ def last_work(candidate: Candidate, history: TaskHistory) -> tuple[int, int] | N
         for roles in (("spreading",), ("sowing", "planting"))
     )
     return (passes, new) if passes or new else None
+
+
+def _end(candidate: Candidate, history: TaskHistory) -> int:
+    """The last day (an ordinal) of the open main work of a candidate; 0 where nothing is open."""
+    return max(last_work(candidate, history) or (0, 0))
 
 
 def _as_bent(constraint: Constraint) -> Constraint:

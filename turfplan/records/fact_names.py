@@ -275,6 +275,7 @@ GroupFact = Literal[
     "campaign.late_within",
     "campaign.cost_moved_day",
     "campaign.moved_days_most",
+    "campaign.cost_season_lost",
     "campaign.cost_told",
     "campaign.cost_hour",
     "campaign.cost_load",
