@@ -24,7 +24,7 @@ from turfplan.planning.comparison_again import (
     _distance,
     _in_strips,
     _promise_or_better,
-    _Weighed,
+    _WayOn,
 )
 from turfplan.planning.worth import Worth
 from turfplan.records.past import TaskHistory
@@ -176,8 +176,8 @@ def test_another_season_is_taken_once_it_is_better_than_what_it_breaks() -> None
 
     def best(kept: float, found: float) -> str:
         weighed = [
-            _Weighed(way, Worth(kept, 0.0, 0.0, 0)),
-            _Weighed(other, Worth(found, 0.0, 0.5, 9)),
+            _WayOn(way, Worth(kept, 0.0, 0.0, 0)),
+            _WayOn(other, Worth(found, 0.0, 0.5, 9)),
         ]
         chosen = _promise_or_better(way, weighed, (), TaskHistory()).best
         return "kept" if chosen is way else "other"

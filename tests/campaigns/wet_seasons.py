@@ -162,11 +162,11 @@ def through(season: Walk, rain: Mapping[date, float], until: date) -> Plan:
 
 
 def in_window(first: Plan, later: Plan) -> bool:
-    """Whether a later plan sows in the window of the first one."""
+    """Whether a later plan sows in the window of the first one, or in an earlier one."""
     asked, sown = sowing(first), sowing(later)
     if asked is None or sown is None or sown.closed in ("skipped", "dropped"):
         return False
-    return asked.window.start <= sown.start and sown.end <= asked.window.end
+    return sown.end <= asked.window.end
 
 
 def kept_dry(season: Walk, plan: Plan, rain: Mapping[date, float], until: date) -> bool:

@@ -115,7 +115,7 @@ def _compared_again(
 
 
 @dataclass(frozen=True, slots=True)
-class _Weighed:
+class _WayOn:
     """A way to go on with what speaks against it; what leaves all of the fill stands `last` where
     seed that lies in the ground waits for nothing."""
 
@@ -155,7 +155,7 @@ def _weighed(
     promised: Candidate | None,
     previous: Plan,
     given: Repairing,
-) -> list[_Weighed]:
+) -> list[_WayOn]:
     """The ways to go on from today that could be better than what was promised, or than each other,
     and what was promised, each with what speaks against it.
 
@@ -166,8 +166,8 @@ def _weighed(
     history = given.history
     in_ground = any(plays(left.book, name, NEW) for name in history.done)
 
-    def weighed(candidate: Candidate, *, last: bool = False) -> _Weighed:
-        return _Weighed(candidate, worth_of(left, candidate, history, promised), last)
+    def weighed(candidate: Candidate, *, last: bool = False) -> _WayOn:
+        return _WayOn(candidate, worth_of(left, candidate, history, promised), last)
 
     def turn(way: tuple[ResolvedLawn, Campaign]) -> tuple[bool, bool, float]:
         lawn, campaign = way
@@ -237,7 +237,7 @@ def _divides_as_done(campaign: Campaign, previous: Plan, history: TaskHistory) -
 
 def _promise_or_better(
     promised: Candidate,
-    found: Sequence[_Weighed],
+    found: Sequence[_WayOn],
     rejected: tuple[tuple[Message, Message], ...],
     history: TaskHistory,
 ) -> Comparison:
