@@ -439,7 +439,43 @@ def _delivered_late() -> Made:
 
 @breaks("lifted_without_soil")
 def _nothing_to_fill_with() -> Made:
-    return made("pacific-northwest").freed("delivery.lifting").without("delivery.lifting")
+    north = made("pacific-northwest").freed("delivery.lifting").without("delivery.lifting")
+    lines = tuple(line for line in north.plan.order if line.item != "topsoil")
+    return replace(north, plan=north.plan.model_copy(update={"order": lines}))
+
+
+@breaks("line_without_task")
+def _nobody_fetches() -> Made:
+    return made("cool-overseed").line("seed", tasks=())
+
+
+@breaks("used_before_bought")
+def _seed_after_sowing() -> Made:
+    cool = made("cool-overseed").freed("collect.seed")
+    return cool.moved("collect.seed", cool.task("overseed").start + timedelta(6))
+
+
+@breaks("machine_not_reserved")
+def _tines_not_reserved() -> Made:
+    cool = made("cool-overseed")
+    calls = [task.id for task in cool.plan.tasks if task.plays("calling")]
+    cool = cool.freed(*calls).without(*calls)
+    lines = tuple(line for line in cool.plan.order if line.item != "machine")
+    return replace(cool, plan=cool.plan.model_copy(update={"order": lines}))
+
+
+@breaks("plants_ordered_late")
+def _plugs_ordered_late() -> Made:
+    plugs = made("st-augustine-plugs")
+    came = plugs.task("delivery.plugs").start
+    days = timedelta((came.weekday() - 4) % 7 or 7)
+    late = plugs.moved("order_material.plugs", came - days)
+    return late.line("plugs", order_by=came - days)
+
+
+@breaks("estimate_unsaid")
+def _order_as_if_sure() -> Made:
+    return made("cool-overseed").line("fertilizer", estimate=None)
 
 
 @breaks("line_delivered_before_ordered")
@@ -511,7 +547,7 @@ def _nowhere() -> Made:
 
 @breaks("passes_too_close")
 def _too_close() -> Made:
-    sand = made("bermuda-sand").freed("mow.2", "delivery.2", "dry_material.2")
+    sand = made("bermuda-sand").freed("mow.2", "call.2", "delivery.2", "dry_material.2")
     # That Saturday is a holiday.
     sand = sand.told("calendar", holidays="work")
     day = sand.task("topdress.1").start + timedelta(7)

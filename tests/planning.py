@@ -15,6 +15,7 @@ from turfplan.files.reading.brief import read_brief
 from turfplan.files.reading.place import located
 from turfplan.messages import words_for
 from turfplan.planning import KnownPlace, SoFar, make_plan
+from turfplan.planning.lawn_ids import given_lawn_id
 from turfplan.publishing import sound_plan
 from turfplan.records.brief import Brief, Place, parse_brief
 from turfplan.records.journal import JournalEntry
@@ -27,6 +28,9 @@ SHARED = ROOT.parent / "shared"
 TODAY = datetime(2027, 2, 1, 12, tzinfo=UTC)
 NAMES = tuple(sorted(p.stem for p in EXAMPLES.glob("*.toml")))
 POSSIBLE = tuple(name for name in NAMES if name != "late-start")
+
+# Of lawns whose brief gives none.
+LAWN_ID = "lawn-of-tests"
 
 PLAIN: dict[str, Any] = {
     "lawn": {
@@ -102,10 +106,17 @@ def drafted_plan(
 ) -> Plan:
     """A draft, neither told in words nor judged.
 
-    `more` are ground, weather and real years, `assume_not_done`, `brief_sha256` and `options`.
+    `more` are ground, weather and real years, `assume_not_done`, `brief_sha256`, `lawn_id` and
+    `options`.
     """
-    so_far = SoFar(journal, previous, more.pop("assume_not_done", False))
-    asked = {name: more.pop(name) for name in ("brief_sha256", "options") if name in more}
+    so_far = SoFar(
+        journal,
+        previous,
+        more.pop("assume_not_done", False),
+        brief_sha256=more.pop("brief_sha256", ""),
+    )
+    lawn_id = given_lawn_id(brief, previous) or LAWN_ID
+    asked = {"lawn_id": lawn_id} | {n: more.pop(n) for n in ("lawn_id", "options") if n in more}
     return make_plan(brief, book, KnownPlace(climate, **more), so_far, now=now, **asked)
 
 

@@ -8,7 +8,7 @@ from typing import get_args
 
 import pytest
 
-from planning import EXAMPLES, POSSIBLE, TODAY, example, example_brief
+from planning import EXAMPLES, LAWN_ID, POSSIBLE, TODAY, example, example_brief
 from pseudo_language import LANGUAGE, install
 from turfplan.app.inputs import input_of
 from turfplan.audit.rendered import Shown, TextFaultKind, audit_text
@@ -89,7 +89,7 @@ def test_an_example_reads_well_in_another_language(
     brief = example_brief(name)
     given = input_of(brief, EXAMPLES)
     place = KnownPlace(given.climate, given.ground)
-    draft = make_plan(brief, given.book, place, now=TODAY)
+    draft = make_plan(brief, given.book, place, now=TODAY, lawn_id=LAWN_ID)
     plan = publish(draft, None, TODAY, words_for(LANGUAGE, draft.lawn.units))
     assert audit_text(plan, shown(plan)) == ()
 

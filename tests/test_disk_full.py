@@ -17,11 +17,11 @@ from machine import files
 from planning import EXAMPLES
 from tiers import full, sampled_pairs
 
-# What each way of running into the limit says, in the words of the system.
+# What each way of running into the limit says, in the words of the system, or of the database.
 WORDS = {
-    "too large": "File too large",
-    "full": "No space left",
-    "read-only": "Read-only file system",
+    "too large": ("File too large",),
+    "full": ("No space left", "disk is full"),
+    "read-only": ("Read-only file system",),
 }
 IN_A_SMALL_DISK = """
 kind="$1"; home="$2"; disk="$3"; after="$4"; shift 4
@@ -40,7 +40,17 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "plan elsewhere": ("plan", "lawn.toml", "-o", "fresh/deep", "--today", "2027-02-02"),
     "publish": ("publish", "lawn", "--to", "web"),
     "publish elsewhere": ("publish", "lawn", "--to", "fresh/web"),
+    "new": ("new", "fresh/copy.toml", "--from", "lawn.toml"),
+    "print": ("print", "lawn.toml", "book"),
+    "tokens": ("tokens", "issue", "lawn"),
+    "tokens elsewhere": ("tokens", "issue", "lawn", "--index", "fresh/deep/new.index"),
+    "clients": ("clients", "plan", "clients.csv", "-o", "fresh/out", "--processes", "1"),
+    "backup": ("backup", "new.copy", "lawn.toml"),
+    "restore": ("restore", "season.copy", "--to", "fresh/again"),
+    "restore over": ("restore", "season.copy", "--force"),
 }
+# What writes small files alone is stopped by a disk that has no room at all, not by their size.
+SMALL = ("new", "tokens", "tokens elsewhere", "clients")
 
 
 def turfplan(
@@ -63,7 +73,9 @@ def season(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (home / "lawn.toml").write_text(text, encoding="utf-8")
     for words in (
         ("plan", "lawn.toml", "--today", "2027-02-01"),
+        ("backup", "season.copy"),
         ("log", "lawn.toml", "note", "the first"),
+        ("plan", "lawn.toml", "--today", "2027-02-01"),
         ("publish", "lawn", "--to", "web"),
     ):
         done = run(*words, cwd=home)
@@ -71,6 +83,10 @@ def season(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (home / "lawn.toml").write_text(text.replace("5600 ft2", "7000 ft2"), encoding="utf-8")
     feed = home / "lawn" / "season.ics"
     feed.write_bytes(feed.read_bytes().replace(b"SUMMARY:", b"SUMMARY:Now "))
+    rows = (
+        "id,lawn.area,lawn.grass,seeding.intent,place.postal_code\nash,400 m2,zoysia,plant,30606\n"
+    )
+    (home / "clients.csv").write_text(rows, encoding="utf-8")
     return home
 
 
@@ -121,7 +137,12 @@ def run_short_of_room(
 @pytest.mark.parametrize(
     ("kind", "command"),
     sampled_pairs(
-        [(kind, command) for kind in WORDS for command in COMMANDS],
+        [
+            (kind, command)
+            for kind in WORDS
+            for command in COMMANDS
+            if not (kind == "too large" and command in SMALL)
+        ],
         ("too large", "plan"),
         ("full", "publish"),
     ),
@@ -134,7 +155,7 @@ def test_the_old_state_stands(kind: str, command: str, season: Path, tmp_path: P
     assert done.returncode == 3, (done.stdout, done.stderr)
     assert (
         done.stderr.startswith("error: ")
-        and WORDS[kind] in done.stderr
+        and any(said in done.stderr for said in WORDS[kind])
         and "Traceback" not in done.stderr
     )
     assert done.stdout == ""

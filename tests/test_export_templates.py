@@ -17,7 +17,6 @@ UNTOLD = (
     "maps.svg.jinja",
     "print/ground.html.jinja",
     "print/measure.html.jinja",
-    "web/lawn.html.jinja",
 )
 TEMPLATES = sorted(
     str(path.relative_to(templates_dir())) for path in templates_dir().rglob("*.jinja")

@@ -16,7 +16,7 @@ from typing import Any
 
 import pytest
 
-from planning import SHARED, TODAY, brief_of, climate_at
+from planning import LAWN_ID, SHARED, TODAY, brief_of, climate_at
 from told import all_told, told
 from turfplan.app.inputs import input_of
 from turfplan.climate.daily_series import DailySeries
@@ -671,7 +671,9 @@ def test_a_plan_waters_by_its_file_s_penman_monteith(tmp_path: Path) -> None:
         (tmp_path / name).write_text(text, encoding="utf-8")
         brief = brief_of({"place": {"postal_code": None, "normals": name, **HERE}})
         given = input_of(brief, tmp_path)
-        plans[name] = make_plan(brief, given.book, KnownPlace(given.climate), now=TODAY)
+        plans[name] = make_plan(
+            brief, given.book, KnownPlace(given.climate), now=TODAY, lawn_id=LAWN_ID
+        )
     climate = plans["typical.epw"].climate
     assert PENMAN in told(climate.source)
     expected = penman_monteith(500)

@@ -1,11 +1,19 @@
 """Files are written whole or not at all, whatever stops the writing."""
 
 import os
+import stat
 from pathlib import Path
 
 import pytest
 
-from turfplan.files.whole_files import PartlyPlacedError, replacing, sync_folder, write_whole
+from turfplan.files.whole_files import (
+    PartlyPlacedError,
+    replacing,
+    sweep,
+    sync_folder,
+    write_into_folders,
+    write_whole,
+)
 
 
 def contents(folder: Path) -> dict[str, bytes]:
@@ -80,3 +88,43 @@ def test_the_mode_follows_the_umask(tmp_path: Path) -> None:
 def test_a_folder_that_cannot_be_synced_is_no_error(tmp_path: Path) -> None:
     """Some systems cannot force a folder: the files are whole all the same."""
     sync_folder(tmp_path / "not there")
+
+
+def test_what_was_closed_to_others_stays_closed(tmp_path: Path) -> None:
+    """A file that its owner has closed is no more open after it was written anew; a new one is as
+    the user's umask has it, a private one is its owner's."""
+    closed, fresh, own = (tmp_path / name for name in ("closed", "fresh", "own"))
+    closed.write_bytes(b"old")
+    closed.chmod(0o600)
+    write_whole({closed: b"1", fresh: b"2", own: b"3"}, private=[own])
+    modes = [stat.S_IMODE(path.stat().st_mode) for path in (closed, fresh, own)]
+    (tmp_path / "usual").touch()
+    assert modes == [0o600, stat.S_IMODE((tmp_path / "usual").stat().st_mode), 0o600]
+    closed.chmod(0o444)
+    write_whole({closed: b"4"})
+    assert closed.read_bytes() == b"4"
+
+
+def test_folders_that_were_made_go_again_where_nothing_comes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Missing folders are made; after a fault none is left that was not there."""
+    write_into_folders({tmp_path / "a" / "b" / "c": b"1"})
+    assert (tmp_path / "a" / "b" / "c").read_bytes() == b"1"
+
+    def refuse(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", refuse)
+    with pytest.raises(OSError, match="No space"):
+        write_into_folders({tmp_path / "a" / "d" / "e": b"1", tmp_path / "f" / "g": b"2"})
+    assert {path.name for path in tmp_path.rglob("*")} == {"a", "b", "c"}
+
+
+def test_leftovers_of_a_kill_are_swept(tmp_path: Path) -> None:
+    """Those of one's own prefix, in the folders that are held; a folder that is not there is no
+    fault."""
+    for name in (".mine-1", ".mine-2", ".other-1", "mine"):
+        (tmp_path / name).touch()
+    sweep([tmp_path, tmp_path, tmp_path / "none"], ".mine-")
+    assert set(contents(tmp_path)) == {".other-1", "mine"}

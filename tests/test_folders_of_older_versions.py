@@ -14,7 +14,7 @@ import pytest
 
 from frozen_outputs import Lawn, command_line
 from tiers import sampled, sampled_pairs
-from turfplan.serve import index as store
+from turfplan.files import index as store
 from turfplan.serve import tokens
 
 pytest.importorskip("starlette", reason="the extra web is not installed")
@@ -169,11 +169,11 @@ def test_addresses_still_open(which: str, folder: Path) -> None:
     if which == "lawns.index":
         shutil.copy(folder / which, index)
     else:
-        command(["restore", str(folder / which), "--index", str(index)])
+        command(["restore", str(folder / which), "--index", str(index), "--with-addresses"])
     check_addresses(index, folder, moved=False)
     with store.opened(index) as connection:
         for name in LAWNS:
-            store.add_lawn(connection, folder / name, folder / f"{name}.toml")
+            store.move_lawn(connection, folder / name, folder / f"{name}.toml")
     check_addresses(index, folder, moved=True)
 
 

@@ -8,7 +8,7 @@ import gzip
 import re
 import shutil
 from collections.abc import Callable, Collection
-from datetime import datetime, timedelta, tzinfo
+from datetime import datetime, timedelta
 from functools import cache
 from pathlib import Path
 from typing import Any, get_args
@@ -39,7 +39,7 @@ LATE_PLAN = ("plan", str(EXAMPLES / "late-start.toml"), "-o", "{here}/late")
 TEXT = "not what is looked for\n" * 9
 PAGE_DAY = "2027-03-29"
 # What these tests type.
-TYPED = {"qqq", "oats", "colour", "ftp", "parsecs", "turfplan", "TASK"}
+TYPED = {"qqq", "bare", "oats", "colour", "ftp", "parsecs", "turfplan", "TASK"}
 WINDOWS = ("windows", "--grass", "tall_fescue")
 TO_JULY = ("-o", "{out}", "--to", "2027-07-03")
 TO_AUTUMN = ("-o", "{out}", "--to", "2027-09-09")
@@ -113,7 +113,12 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (("tokens", "list", "--index", "{index}"), 0, "feed"),
         (("tokens", "revoke", "1", "--index", "{index}"), 0, ""),
         (("tokens", "list", "--index", "{index}"), 0, "feed"),
-        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke"),
+        (("tokens", "owner", "--index", "{index}"), 0, "http"),
+        (("tokens", "qqq", "--index", "{index}"), 3, "action issue list revoke open move owner"),
+        (("tokens", "open", "1", "--index", "{index}"), 3, ""),
+        (("tokens", "move", "{out}", "--index", "{index}"), 3, "lawn"),
+        (("tokens", "move", "--index", "{index}"), 3, "DIR"),
+        (("tokens", "move", "{twin}", "--index", "{index}"), 3, "lawn twin"),
         (("tokens", "issue", "--index", "{index}"), 3, "DIR feed read edit"),
         (("tokens", "issue", "{out}", "--kind", "qqq", "--index", "{index}"), 3, "feed read edit"),
         (("tokens", "issue", "{empty}", "--index", "{index}"), 3, ""),
@@ -122,12 +127,25 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
     ],
     "backup": [
         (("tokens", "issue", "{out}", "--index", "{index}"), 0, "http webcal"),
-        (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
+        (("backup", "{here}/copy", "--index", "{index}"), 0, "lawn"),
+        (("backup", "{here}/copy3", "{empty}"), 3, ""),
+        (("backup", "{here}/copy4", "{here}/none"), 3, ""),
+        (("backup", "{here}/copy5", "{brief}"), 0, ""),
         (("backup", "{here}/text", "--index", "{index}"), 3, ""),
         (("backup", "{here}/text/copy", "--index", "{index}"), 3, ""),
         (("backup", "{here}/copy2", "--index", "{here}/none.index"), 3, ""),
     ],
     "restore": [
+        (("tokens", "issue", "{out}", "--label", "qqq", "--index", "{index}"), 0, "http webcal"),
+        (("backup", "{here}/copy", "--index", "{index}"), 0, ""),
+        (("restore", "{here}/copy", "--to", "{here}/new"), 0, "lawn feed twin faults"),
+        (
+            ("restore", "{here}/copy", "--to", "{here}/new", "--with-addresses"),
+            0,
+            "lawn feed twin faults",
+        ),
+        (("restore", "{here}/copy", "--index", "{index}", "--to", "{here}/new2"), 3, "lawn"),
+        (("restore", "{here}/copy", "--to", "{here}/text"), 3, ""),
         (("restore", "{here}/none", "--index", "{index}"), 3, ""),
         (("restore", "{here}/text", "--index", "{index}"), 3, ""),
     ],
@@ -252,14 +270,6 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
 }
 
 
-class PageTime(datetime):
-    """The clock of the day on which the page is read."""
-
-    @classmethod
-    def now(cls, tz: tzinfo | None = None) -> "PageTime":
-        return cls.fromisoformat(f"{PAGE_DAY}T12:00:00+00:00").astimezone(tz)
-
-
 @pytest.fixture(autouse=True)
 def speaking(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
     """The user speaks the pseudo-language."""
@@ -300,7 +310,14 @@ def places(home: Path) -> dict[str, str]:
         (home / name).write_text(text, encoding="utf-8")
     (home / "cut.gz").write_bytes(gzip.compress(b"station,date\n" * 99)[:-9])
     (home / "empty").mkdir()
-    named = {"brief": BRIEF.name, "torn": "torn.toml", "out": "out", "empty": "empty"}
+    shutil.copytree(home / "out", home / "twin")
+    named = {
+        "brief": BRIEF.name,
+        "torn": "torn.toml",
+        "out": "out",
+        "empty": "empty",
+        "twin": "twin",
+    }
     return {
         **{name: str(home / file) for name, file in named.items()},
         "index": str(home / "lawns.index"),
@@ -389,45 +406,76 @@ def served_lawn(planned: Callable[[Path], Path], tmp_path: Path) -> Path:
 def test_no_answer_of_the_server_is_english(
     served_lawn: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """The page with work that is near and overdue, changes, a map and stakes, with each fault of
-    its forms; and what the server says where there is no page.
+    """Every page with work that is near and overdue, changes, a map and stakes, with each fault of
+    its forms; the owner's pages; and what the server says where there is no page.
     """
     client = pytest.importorskip("starlette.testclient", reason="the extra web is not there")
-    from turfplan.serve import app, index, ticks, tokens
+    from turfplan.files import index
+    from turfplan.serve import app, owners, pages, tokens, visit
 
     out, brief, store = (served_lawn / name for name in ("out", SURVEYED.name, "lawns.index"))
-    monkeypatch.setattr(app, "datetime", PageTime)
+    plan = read_plan(out)
+    assert plan is not None and plan.changes
+    day = min(t.start for t in plan.tasks if t.series is None and str(t.start) > PAGE_DAY)
+    noon = datetime.fromisoformat(f"{day}T12:00:00+00:00")
     with index.opened(store) as connection:
         lawn = index.add_lawn(connection, out, brief)
-        bare = index.add_lawn(connection, shutil.copytree(out, served_lawn / "bare"))
+        other = shutil.copytree(out, served_lawn / "bare")
+        text = (other / "plan.json").read_text(encoding="utf-8")
+        (other / "plan.json").write_text(text.replace('"lawn_id": "', '"lawn_id": "x'), "utf-8")
+        bare = index.add_lawn(connection, other)
         read, edit, gone = (
             tokens.issue(connection, lawn, kind) for kind in ("read", "edit", "read")
         )
+        over = tokens.issue(connection, lawn, "read", ends=noon.date() - timedelta(days=9))
         none, feed_of_none = (tokens.issue(connection, bare, kind) for kind in ("read", "feed"))
         found = tokens.find(connection, gone)
         assert found is not None and tokens.revoke(connection, found.id, lawn)
+        once = owners.invite(connection, noon)
     shutil.rmtree(served_lawn / "bare")
 
-    def asking(**settings: int) -> Any:
-        served = app.ServerSettings(store, hosts=("testserver",), **settings)
+    def asking(**settings: Any) -> Any:
+        given = {"clock": lambda: noon, "replan": lambda _: ("",)} | settings
+        served = visit.ServerSettings(store, hosts=("testserver",), **given)
         return client.TestClient(
             app.create_app(served), raise_server_exceptions=False, follow_redirects=False
         )
 
-    plan = read_plan(out)
-    assert plan is not None and plan.changes
-    near = {task.id for task in plan.tasks if task.overdue}
-    get, post = asking().get, asking().post
-    page, job = f"/lawn/{edit}", {"on": PAGE_DAY, "task": min(near)}
+    past = [t for t in plan.tasks if t.end < noon.date() and t.series is None and not t.closed]
+    owner = asking()
+    page, job = f"/lawn/{edit}", {"do": "done", "job": past[0].id}
+    other = {"do": "other", "job": past[0].id, "how": "done", "on": PAGE_DAY}
     elsewhere, broken = {"origin": "https://qqq.example"}, {"content-type": "multipart/form-data"}
+
+    def get(address: str) -> Any:
+        return asking().get(address)
+
+    def post(address: str, **given: Any) -> Any:
+        return asking().post(address, **given)
+
     answers = [
         (200, get(page)),
         (200, get(f"/lawn/{read}")),
-        (422, post(page, data={"on": "qqq", "task": "qqq"})),
+        (200, get(f"{page}/did")),
+        (200, get(f"{page}/calendar")),
+        (200, asking(base_url="http://192.168.0.9").get(f"{page}/calendar")),
+        (200, asking(base_url="http://lawns.example").get(f"{page}/calendar")),
+        (422, post(page, data={"do": "done", "job": "qqq"})),
+        (422, post(page, data={"do": "qqq"})),
+        (422, post(page, data={"do": "put_off", "job": past[0].id})),
+        (422, post(page, data=other | {"on": "qqq"})),
+        (422, post(page, data=other | {"on": "2019-02-03"})),
+        (422, post(page, data=other | {"amount": "qqq"})),
+        (422, post(page, data=other | {"how": "qqq"})),
+        (422, post(page, data={"do": "undo", "number": "99"})),
         (422, post(page, data={"do": "revoke"})),
+        (303, post(page, data=job)),
+        (200, get(f"{page}?told=1&known=1&known=2")),
+        (200, get(f"{page}/did?undone=1")),
         (403, post(page, data=job, headers=elsewhere)),
         (403, post(f"/lawn/{read}", data=job)),
-        (413, post(page, data={"on": "q" * 20_000})),
+        (411, post(page, content=iter([b"q"]))),
+        (413, post(page, data={"on": "q" * 30_000})),
         (400, post(page, content=b"qqq", headers=broken)),
         (404, get("/lawn/qqq")),
         (404, get("/qqq")),
@@ -435,29 +483,65 @@ def test_no_answer_of_the_server_is_english(
         (404, get(f"/lawn/{none}")),
         (404, get(f"/feed/{feed_of_none}.ics")),
         (410, get(f"/lawn/{gone}")),
+        (410, get(f"/lawn/{over}")),
         (410, get(f"/feed/{tokens.feed_of_page(gone)}.ics")),
-        (400, get("/", headers={"host": "qqq.example"})),
+        (400, asking().get("/", headers={"host": "qqq.example"})),
         (429, asking(per_minute=0).get("/")),
+        (403, get("/")),
+        (200, owner.get(f"/own/{once}")),
+        (303, owner.post(f"/own/{once}", data={"label": ""})),
+        (410, owner.get(f"/own/{once}")),
+        (200, owner.get("/")),
+        (200, owner.get("/mine/1/calendar")),
+        (404, owner.get("/mine/99")),
+        (200, owner.get("/new/place")),
+        (422, owner.post("/new/place", data={"answer": "qqq"})),
+        (303, owner.post("/new/place", data={"answer": "17601"})),
+        (200, owner.get("/new/area")),
+        (422, owner.post("/new/area", data={"answer": "3 qqq"})),
+        (422, owner.post("/new/area", data={"answer": ""})),
+        (303, owner.post("/new/area", data={"answer": "390 m2"})),
+        (303, owner.post("/new/grass", data={"unknown": "yes"})),
+        (303, owner.post("/new/soil", data={"unknown": "yes"})),
+        (303, owner.post("/new/depth", data={"answer": "25 mm"})),
+        (200, owner.get("/new/everywhere")),
+        (303, owner.post("/new/everywhere", data={"answer": "h", "share": "0.1"})),
+        (200, owner.get("/new/intent")),
+        (303, owner.post("/new/intent", data={"answer": "overseed"})),
+        (200, owner.get("/new/weekdays")),
+        (200, owner.get("/new/check")),
+        (303, owner.post("/new/weekdays", data={"answer": "sat"})),
+        (303, owner.post("/new/name", data={"answer": "qqq"})),
+        (422, owner.post("/new/check")),
+        (422, owner.post("/mine/1/calendar", data={"do": "give", "ends": "qqq"})),
+        (
+            200,
+            owner.post("/mine/1/calendar", data={"do": "give", "kind": "feed", "label": "qqq"}),
+        ),
+        (
+            200,
+            owner.post("/mine/1/calendar", data={"do": "give", "kind": "edit", "label": "qqq"}),
+        ),
     ]
     journal = served_lawn / f"{brief.stem}.journal.jsonl"
     journal.write_text("qqq\nqqq\n", encoding="utf-8")
-    answers.append((422, post(page, data=job)))
+    answers += [(200, get(page)), (422, post(page, data=job))]
     (out / "plan.json").write_text("{", encoding="utf-8")
     answers.append((404, post(page, data=job)))
-    monkeypatch.setattr(ticks, "read_plan", lambda _: 1 / 0)
+    monkeypatch.setattr(pages, "read_plan", lambda _: 1 / 0)
     answers.append((500, post(page, data=job)))
-    answers.append((410, post(page, data={"do": "revoke", "sure": "yes"})))
     assert [(code, answer.status_code) for code, answer in answers] == [
         (code, code) for code, _ in answers
     ]
-    allowed = own_words(plan) | AS_THEY_ARE | TYPED | {"http"}
+    allowed = own_words(plan) | AS_THEY_ARE | TYPED | {"http", "tokens", "owner", "Lancaster"}
+    told = [(code, answer) for code, answer in answers if code != 303]
     left = {
         (code, word)
-        for code, answer in answers
+        for code, answer in told
         for text in shown_on_page(answer.text)
         for word in english_in(text, allowed)
     }
     assert left == set()
-    assert all(any(letter in MARKED for letter in answer.text) for _, answer in answers)
-    for part in ('class="map"', 'class="jobs"', "<table", 'class="wrong"', 'name="on"'):
-        assert any(part in answer.text for _, answer in answers), part
+    assert all(any(letter in MARKED for letter in answer.text) for _, answer in told)
+    for part in ('class="map"', 'class="job"', "<table", 'class="wrong"', 'name="on"'):
+        assert any(part in answer.text for _, answer in told), part

@@ -22,7 +22,7 @@ MOST_WORDS = 3
 # Not words of ours: statements of SQL, headers of HTTP, patterns, types, and what is typed as it
 # stands: commands, keys of a brief, columns of a table, amounts in the units of both readers.
 TECHNICAL = re.compile(
-    r"""\b(SELECT|INSERT|UPDATE|CREATE|DELETE|PRAGMA|WHERE|VALUES|ORDER\ BY)\b|\\[bdsw]|%\w
+    r"""\b(SELECT|INSERT|UPDATE|CREATE|ALTER|DELETE|PRAGMA|WHERE|VALUES|ORDER\ BY)\b|\\[bdsw]|%\w
     |default-src|max-age|charset=|filename=|User-agent:
     |^(pip|apt|turfplan)[ ]|^\w+(,[ ]\w+)+$|^\w+\[.*\]$|^\w+\[.*\][ ]\|[ ]None$|^\w+[ ]=[ ]"|\(\?P<
     |^\{[^{}]*\|[^{}]*\}$""",

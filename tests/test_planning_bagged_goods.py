@@ -9,6 +9,7 @@ from test_planning_purchases import setting
 from turfplan.book.words import book_message, grass_name
 from turfplan.message import Number, Quantity, as_written, sentences
 from turfplan.messages import words_for
+from turfplan.phrases import buying
 from turfplan.phrases import order as phrases
 from turfplan.planning import bagged_goods
 from turfplan.planning.bagged_goods import _in_words, _sold, fertilizer_order, small_orders
@@ -187,7 +188,7 @@ def test_nitrogen_of_all_feedings_is_one_line() -> None:
     assert line.value == pytest.approx(24 * LB)
     assert line.text == phrases.sold(amount=Quantity(round(23.7 * LB, 6), "mass", "up"))
     assert (line.item, line.deliver_task) == ("fertilizer", "feed_nitrogen.first")
-    assert line.reason == phrases.nitrogen_reason(n=2) and line.facts == facts
+    assert line.reason == buying.nitrogen_reason(n=2) and line.facts == facts
     slow = Number(LAWN.book.si("feeding.slow_share"), "percent")
     assert line.questions == (phrases.nitrogen_ask_slow(share=slow),)
     metric = replace(LAWN, system=System.METRIC)

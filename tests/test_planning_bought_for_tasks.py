@@ -17,13 +17,12 @@ from turfplan.planning.bought_for_tasks import (
     _amounts,
     _fertilizer,
     _idle,
-    _is_fed,
     _lines_of,
     _of_title,
-    _orders,
-    _spreading,
     _title_of_bags,
     _without_fill,
+    bulk_orders,
+    spreading,
     with_amounts,
 )
 from turfplan.planning.load_reasons import part
@@ -189,15 +188,17 @@ def test_a_load_is_told_by_its_volume_with_its_facts() -> None:
 def test_feedings_and_starters_are_fed_in_order_of_their_days(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    """Bought where a bag is at hand that may not be used; settled ones are not."""
-    assert _is_fed(plain(), task("feed_nitrogen")) and _is_fed(plain(), task("starter_feed"))
-    assert not _is_fed(plain(), task("lime"))
+    """Bought where no bag is at hand that may be used, the starter by itself; settled ones are
+    not."""
     drafts = (task("feed_nitrogen", ".b"), task("lime"), task("starter_feed"), task("mow"))
     made = candidate(*drafts)
     made.dated.schedule.days["feed_nitrogen.b"] = 50
     seen: list[list[str]] = []
     monkeypatch.setattr(
         module, "fertilizer_order", lambda setting, feeds: seen.append([d.id for d in feeds]) or []
+    )
+    monkeypatch.setattr(
+        module, "starter_order", lambda setting, feeds: seen.append([d.id for d in feeds]) or []
     )
     by_id = {d.id: d for d in drafts}
     analysis: Any = object()
@@ -206,17 +207,17 @@ def test_feedings_and_starters_are_fed_in_order_of_their_days(
     monkeypatch.setattr(module, "bag_used", lambda setting, feeding: None)
     _fertilizer(at_hand, made, by_id, Stock())
     _fertilizer(at_hand, made, by_id, Stock(settled=frozenset({"starter_feed"})))
-    assert seen == [["starter_feed", "feed_nitrogen.b"], ["feed_nitrogen.b"]]
-    assert _fertilizer(plain(), made, by_id, Stock()) == [] and len(seen) == 2
+    assert seen == [["starter_feed"], ["feed_nitrogen.b"], [], ["feed_nitrogen.b"]]
+    assert _fertilizer(plain(), made, by_id, Stock()) == [] and seen[4:] == seen[:2]
     monkeypatch.setattr(module, "bag_used", lambda setting, feeding: analysis)
-    assert _fertilizer(at_hand, made, by_id, Stock()) == [] and len(seen) == 2
+    assert _fertilizer(at_hand, made, by_id, Stock()) == [] and len(seen) == 6
 
 
 def bought(
     monkeypatch: pytest.MonkeyPatch, orders: list[Bought], stock: Stock, *drafts: Draft
 ) -> tuple[dict[str, Draft], list[Bought]]:
     """The drafts and what is bought, with these orders and this stock."""
-    monkeypatch.setattr(module, "_orders", lambda setting, candidate, history: (orders, stock))
+    monkeypatch.setattr(module, "bulk_orders", lambda *given: (orders, stock))
     monkeypatch.setattr(module, "_amounts", lambda *given: ())
     monkeypatch.setattr(module, "small_orders", lambda setting, drafts: [])
     return with_amounts(plain(), candidate(*drafts))
@@ -267,7 +268,7 @@ def test_what_is_short_is_bought_for_the_first_pass_to_come(
     done = replace(short, settled=frozenset(d.id for d in passes))
     assert bought(monkeypatch, [], done, *passes)[1] == []
     assert bought(monkeypatch, [], Stock(), *passes)[1] == []
-    assert [d.id for d in _spreading(plain(), candidate(*passes, task("mow")))] == [
+    assert [d.id for d in spreading(plain(), candidate(*passes, task("mow")).season)] == [
         "topdress.2",
         "topdress.1",
         "topdress.3",
@@ -280,7 +281,7 @@ def test_without_a_journal_the_orders_are_those_of_all_loads() -> None:
     assert campaign.passes and drafts
     made = candidate(*drafts.values())
     made.season = replace(made.season, loads=())
-    assert _orders(setting, made, None) == ([], Stock())
+    assert bulk_orders(setting, made.season, made.mix, made.volumes, None) == ([], Stock())
 
 
 def test_where_all_passes_are_skipped_nothing_is_ordered_to_touch_them_up(
@@ -308,7 +309,7 @@ def test_where_all_passes_are_skipped_nothing_is_ordered_to_touch_them_up(
         monkeypatch.setattr(module, "skipped_passes", lambda volumes, history: skipped)
         monkeypatch.setattr(module, "is_under_way", lambda load, history: under_way)
         asked.clear()
-        _orders(plain(), made, TaskHistory())
+        bulk_orders(plain(), made.season, made.mix, made.volumes, TaskHistory())
         return asked[0][0]
 
     assert touched_up({1, 2}, under_way=False) == 0.0

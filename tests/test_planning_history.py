@@ -10,11 +10,10 @@ import pytest
 from sample_plan import sample_plan, with_task, without
 from told import told
 from turfplan.files.reading.book import load_book
+from turfplan.planning.dry_days import dry_day_constraints, forecast_reasons
 from turfplan.planning.history import (
     TaskHistory,
-    dry_day_constraints,
     fixed_nodes,
-    forecast_reasons,
     history_constraints,
     looked_again,
     read_history,
@@ -452,3 +451,25 @@ def test_a_job_of_two_days_lies_within_the_days_that_are_planned() -> None:
     )
     # Rain on the third day, the eighth of September.
     assert [day - first for day in found.days.days()] == [0, 3, 4, 5]  # type: ignore[union-attr]
+
+
+def test_a_job_that_was_not_done_on_its_day_waits_for_the_next() -> None:
+    """It is no more asked about, for a day after the one on which it was not done; without a day it
+    may be done on any, and a move by hand goes.
+    """
+    held = {"kind": "moved", "task": "topdress.1", "to": AUTUMN}
+    found = past_of(held, {"kind": "not_done", "task": "topdress.1", "on": AUTUMN})
+    day, why = found.not_before["topdress.1"]
+    assert day == AUTUMN.toordinal() + 1 and told(why) == "It was not done on its day."
+    assert found.held == {} and "topdress.1" not in found.overdue
+    assert past_of({"kind": "not_done", "task": "topdress.1"}).not_before == {}
+
+
+def test_rain_takes_a_day_off_what_repeats_and_puts_nothing_off() -> None:
+    """Of a series the day is kept; a job of that day is put off by an entry of its own alone."""
+    series = next(task for task in PLAN.tasks if task.series is not None)
+    days = [series.start, series.start + timedelta(days=1)]
+    found = past_of(*({"kind": "rained_off", "task": series.id, "on": day} for day in days))
+    assert found.rained == {series.id: frozenset(days)} and found.not_before == {}
+    spread = past_of({"kind": "rained_off", "task": "topdress.1", "on": AUTUMN})
+    assert "topdress.1" in spread.not_before

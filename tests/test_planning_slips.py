@@ -70,6 +70,10 @@ def test_a_day_to_come_is_asked_and_today_is_not() -> None:
     assert keys(asked("rained_off", on=PASS_DAY, today=before)) == ["to_come"]
     assert keys(asked("not_done", task="topdress.1", today=before)) == ["to_come"]
     assert not asked("not_done", task="topdress.1", today=PASS_DAY + timedelta(days=1))
+    # Who says on which day it was not done may say so on that day, before the job is over.
+    assert not asked("not_done", task="topdress.1", on=before, today=before)
+    tomorrow = before + timedelta(days=1)
+    assert keys(asked("not_done", task="topdress.1", on=tomorrow, today=before)) == ["to_come"]
 
 
 @pytest.mark.parametrize("plan", [PLAN, METRIC, SOUTHERN])
@@ -201,6 +205,8 @@ def test_a_kind_that_the_task_cannot_have_is_asked() -> None:
         assert planned is not None
         slips = asked("rained_off", task=task, on=planned.start)
         assert keys(slips) == ["in_any_weather"], task
+    series = next(task for task in PLAN.tasks if task.series is not None)
+    assert not asked("rained_off", task=series.id, on=series.start)
     for task in ("first_mow", "topdress.1", "overseed", "core_aerate.1"):
         planned = PLAN.task(task)
         assert planned is not None and not asked("rained_off", task=task, on=planned.start), task

@@ -154,3 +154,15 @@ def test_a_plan_that_was_known_by_bytes_stands() -> None:
     again = season.go(BEGIN + timedelta(days=9))
     assert (again.program, again.brief_sha256) == (OLDER, given.sha256)
     assert calendar(again) == shown
+
+
+def test_what_was_taken_as_done_stays_so() -> None:
+    """Seed that was sown had been fetched: no word of the trip is needed, on a later day either."""
+    given, before = begun()
+    sown = next(task for task in before.tasks if task.plays("sowing"))
+    entry = JournalEntry(number=1, at=TODAY, kind="done", task=sown.id, on=sown.end)
+    made = planned(given, (entry,), before, today=sown.end + timedelta(days=1))
+    again = planned(given, (entry,), made, today=sown.end + timedelta(days=5))
+    for plan in (made, again):
+        trip = plan.task("collect.seed")
+        assert trip is not None and trip.closed == "done" and not trip.overdue

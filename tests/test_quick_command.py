@@ -45,7 +45,7 @@ UNUSED = {
     "pyvrp",
     "rich",
     "turfplan.serve",
-    "turfplan.serve.index",
+    "turfplan.files.index",
     "turfplan.cli.serve",
     "turfplan.cli.new",
     "turfplan.export.pdf",

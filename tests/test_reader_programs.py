@@ -28,8 +28,8 @@ from machine import free_port
 from printed import season_ics
 from test_seasons import Season, begun, done_until
 from tiers import full
+from turfplan.files import index as store
 from turfplan.files.plan_folder import write_outputs
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 
 HERE = Path(sys.executable).parent

@@ -2,6 +2,7 @@
 
 import gzip
 import re
+import shutil
 import socket
 import threading
 import time
@@ -21,16 +22,15 @@ from icalendar import Calendar
 from planning import EXAMPLES, example
 from printed import changes_html, outputs, season_ics
 from tiers import full
-from turfplan.export.sheets.changes_page import change_groups
+from turfplan.errors import TurfplanError
 from turfplan.export.templates import render
-from turfplan.files.journal import read_journal
+from turfplan.files import index as store
 from turfplan.files.plan_folder import write_outputs
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import as_written
 from turfplan.messages import words_for
 from turfplan.records.plan import Change, Plan
 from turfplan.revision.feed_entries import shown_anew
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 from turfplan.serve.feed import etag_of, feed_answer
 
@@ -38,7 +38,9 @@ pytest.importorskip("starlette", reason="the extra web is not installed")
 from starlette.testclient import TestClient  # after the skip
 
 from turfplan.serve.app import ServerSettings, create_app
+from turfplan.serve.guard import SECURITY
 from turfplan.serve.ticks import replan_apart
+from turfplan.serve.today import DayView, Figure, JobView, WateringView
 
 CONTENT = b"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nEND:VCALENDAR\r\n"
 AT = datetime(2027, 3, 1, 12, tzinfo=UTC)
@@ -75,6 +77,7 @@ def test_answer_carries_its_validators() -> None:
         ),
         ({"if-modified-since": "Sun, 01 Mar 2026 12:00:00 GMT"}, 200),
         ({"if-modified-since": "not a date"}, 200),
+        ({"if-modified-since": "Mon, 01 Jan 99999999999 00:00:00 GMT"}, 200),
         ({"if-modified-since": "Fri, 31 Dec 9999 23:59:59 GMT"}, 200),
     ],
 )
@@ -222,72 +225,20 @@ def test_tick_writes_the_journal(lawn: tuple[Path, Path], tmp_path: Path) -> Non
     brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
     planned: list[int] = []
     token = issued(index, folder, "edit", brief)
-    client = served(index, replan=lambda lawn: planned.append(lawn.id))
-    done = client.post(f"/lawn/{token}", data={"task": "soil_test", "on": "2027-05-01"})
-    assert done.status_code == 303 and planned == [1]
+    client = served(index, replan=lambda lawn: planned.append(lawn.id) or ())
+    form = {"do": "other", "how": "done", "job": "soil_test", "on": "2026-11-20", "keep": "yes"}
+    done = client.post(f"/lawn/{token}", data=form)
+    assert done.status_code == 303 and planned == [1], done.text
     assert '"kind":"done"' in (tmp_path / "lawn.journal.jsonl").read_text(encoding="utf-8")
-    bad = client.post(f"/lawn/{token}", data={"task": "soil_tset", "on": "tomorrow"})
+    bad = client.post(f"/lawn/{token}", data=form | {"job": "soil_tset", "on": "tomorrow"})
+    assert bad.status_code == 422 and "Choose one of the jobs" in bad.text
+    bad = client.post(f"/lawn/{token}", data=form | {"on": "tomorrow"})
     assert (
-        bad.status_code == 422
-        and "year-month-day" in bad.text
-        and "Choose one of the jobs" in bad.text
+        bad.status_code == 422 and "year-month-day" in bad.text and 'value="tomorrow"' in bad.text
     )
     for headers in ({"origin": "https://elsewhere.example"}, {"sec-fetch-site": "cross-site"}):
-        assert (
-            client.post(
-                f"/lawn/{token}", data={"task": "soil_test", "on": "2027-05-01"}, headers=headers
-            ).status_code
-            == 403
-        )
+        assert client.post(f"/lawn/{token}", data=form, headers=headers).status_code == 403
     assert len((tmp_path / "lawn.journal.jsonl").read_text(encoding="utf-8").splitlines()) == 1
-
-
-def test_an_edit_page_opens_on_a_day_with_work(
-    lawn: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Each job can be ticked off, with today's date or the one that was sent."""
-    (folder, index), plan = lawn, example("bermuda-sand")
-    due = next(task for task in plan.tasks if task.series is None)
-    noon = datetime.combine(due.start, AT.time(), UTC)
-    clock = type("Clock", (), {"now": staticmethod(lambda tz: noon)})
-    monkeypatch.setattr("turfplan.serve.app.datetime", clock)
-    page = f"/lawn/{issued(index, folder, 'edit', EXAMPLES / 'bermuda-sand.toml')}"
-    field = '<input id="on-1" name="on" type="date" value="{}" required>'
-    assert field.format(due.start.isoformat()) in served(index).get(page).text
-    sent = served(index).post(page, data={"task": due.id, "on": "tomorrow"})
-    assert sent.status_code == 422 and field.format("tomorrow") in sent.text
-    for form in ({"do": "revoke"}, {"task": due.id}, {"on": "2027-02-01"}):
-        assert served(index).post(page, data=form).status_code == 422
-
-
-def test_a_tick_that_looks_like_a_slip_is_asked_back(
-    lawn: tuple[Path, Path], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """A year off, a day to come: the page says so beside a box that keeps it, and writes nothing
-    until it is ticked; a form that is sent twice counts once, and what is done is not done again.
-    """
-    (folder, index), brief = lawn, tmp_path / "lawn.toml"
-    brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
-    due = next(task for task in example("bermuda-sand").tasks if task.series is None)
-    noon = datetime.combine(due.start, AT.time(), UTC)
-    clock = type("Clock", (), {"now": staticmethod(lambda tz: noon)})
-    monkeypatch.setattr("turfplan.serve.app.datetime", clock)
-    client, page = served(index), f"/lawn/{issued(index, folder, 'edit', brief)}"
-    journal = brief.with_suffix(".journal.jsonl")
-    box = 'name="keep" type="checkbox" value="yes"'
-    assert box not in client.get(page).text and 'name="key" value="' in client.get(page).text
-    year, tomorrow = due.start.replace(year=due.start.year - 1), due.start + timedelta(days=1)
-    for day, told in ((year, "days from the days of"), (tomorrow, "still to come")):
-        asked = client.post(page, data={"task": due.id, "on": str(day)})
-        assert asked.status_code == 422 and told in asked.text and asked.text.count(box) == 1
-        assert not journal.exists()
-    form = {"task": due.id, "on": str(tomorrow), "keep": "yes", "key": "k-1"}
-    for _ in range(2):
-        assert client.post(page, data=form).status_code == 303
-    (entry,) = read_journal(journal).entries
-    assert (entry.way, entry.key, entry.task, entry.on) == ("page", "k-1", due.id, tomorrow)
-    again = client.post(page, data={"task": due.id, "on": str(due.start), "key": "k-2"})
-    assert again.status_code == 422 and "was done before, by entry 1" in again.text
 
 
 def test_answers_below_a_host_are_for_known_ones(lawn: tuple[Path, Path]) -> None:
@@ -313,11 +264,45 @@ def test_headers_guard_every_answer(lawn: tuple[Path, Path]) -> None:
         headers = client.get(path).headers
         assert (
             "default-src 'self'" in headers["content-security-policy"]
-            and headers["referrer-policy"] == "no-referrer"
+            and headers["referrer-policy"] == "same-origin"
         )
         assert "noindex" in headers["x-robots-tag"]
     assert client.get("/", headers={"host": "elsewhere.example"}).status_code == 400
     assert client.get("/robots.txt").text.count("feed") == 0
+
+
+def test_a_failure_and_every_refusal_is_guarded_too(
+    lawn: tuple[Path, Path], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A fault of the program, a form without or beyond its length, another method, another host and
+    too many requests carry the same headers; another method is told what is taken.
+    """
+    folder, index = lawn
+    app = create_app(ServerSettings(index=index, hosts=("testserver",), per_minute=9))
+    client = TestClient(app, raise_server_exceptions=False)
+    page = f"/lawn/{issued(index, folder, 'read')}"
+    monkeypatch.setattr("turfplan.serve.pages.read_plan", lambda _: 1 / 0)
+    answers = {
+        500: client.get(page),
+        411: client.post(page, content=iter([b"do=", b"revoke"])),
+        413: client.post(page, content=b"q" * 30_000),
+        405: client.put(page),
+        400: client.get(page, headers={"host": "elsewhere.example"}),
+        403: client.get("/"),
+        404: client.get("/nothing"),
+    }
+    feed_put = client.put("/feed/x.ics")
+    flood = (client.get("/") for _ in range(40))
+    answers[429] = next(answer for answer in flood if answer.status_code != 403)
+    assert [answer.status_code for answer in answers.values()] == list(answers)
+    for answer in answers.values():
+        headers = answer.headers.multi_items()
+        assert answer.headers["cache-control"] in ("no-store", "private, no-store")
+        for name, value in SECURITY.items():
+            assert headers.count((name.lower(), value)) == 1, (answer.status_code, name)
+    assert set(answers[405].headers["allow"].split(", ")) == {"GET", "HEAD", "POST"}
+    assert set(feed_put.headers["allow"].split(", ")) == {"GET", "HEAD"}
+    assert answers[429].headers["retry-after"] == "60"
 
 
 @pytest.fixture(scope="module")
@@ -334,10 +319,9 @@ def test_guesses_learn_nothing(empty: TestClient, guess: str) -> None:
     """
     for path in (f"/feed/{quote(guess, safe='')}.ics", f"/lawn/{quote(guess, safe='')}"):
         got = empty.get(path)
-        assert got.status_code in (404, 405) and got.text in (
-            "Not found.",
-            "This address no longer works.",
-        )
+        assert got.status_code == 404
+        known = re.sub("<[^>]*>", " ", got.text.partition("<body>")[2] or got.text).split()
+        assert " ".join(known) in ("Not found.", "Not found. Look whether the address is whole.")
         assert not {"set-cookie", "location", "server"} & set(got.headers)
 
 
@@ -393,19 +377,25 @@ def test_many_readers_while_planning_again(lawn: tuple[Path, Path]) -> None:
     assert not faults[:3] and turn > 3
 
 
-def test_index_backup_and_restore(lawn: tuple[Path, Path], tmp_path: Path) -> None:
-    """A copy taken while in use brings the tokens back; a damaged one is refused."""
-    from turfplan.errors import TurfplanError
-
+def test_what_came_back_closed_is_opened_by_its_number(lawn: tuple[Path, Path]) -> None:
+    """An address that a restore has closed answers that it is gone, with its feed, until somebody
+    opens it; one that was revoked is never opened.
+    """
     folder, index = lawn
-    token = issued(index, folder, "feed")
-    store.backup(index, tmp_path / "copy")
-    index.unlink()
-    store.restore(index, tmp_path / "copy")
-    assert served(index).get(f"/feed/{token}.ics").status_code == 200
-    (tmp_path / "bad").write_bytes(b"no index")
-    with pytest.raises(TurfplanError):
-        store.restore(index, tmp_path / "bad")
+    page, other = issued(index, folder, "read"), issued(index, folder, "feed")
+    feed = tokens.feed_of_page(page)
+    with store.opened(index) as connection:
+        connection.execute("UPDATE token SET closed = '2027-01-01T00:00:00+00:00'")
+        assert tokens.revoke(connection, 3)
+    client = served(index)
+    for address in (f"/lawn/{page}", f"/feed/{feed}.ics", f"/feed/{other}.ics"):
+        assert client.get(address).status_code == 410
+    with store.opened(index) as connection:
+        assert tokens.reopen(connection, 1)
+        assert not tokens.reopen(connection, 1) and not tokens.reopen(connection, 3)
+    assert client.get(f"/lawn/{page}").status_code == 200
+    assert client.get(f"/feed/{feed}.ics").status_code == 200
+    assert client.get(f"/feed/{other}.ics").status_code == 410
 
 
 def test_publish_is_stable_and_whole(lawn: tuple[Path, Path], tmp_path: Path) -> None:
@@ -434,13 +424,13 @@ def test_page_shows_its_own_feed(lawn: tuple[Path, Path]) -> None:
     folder, index = lawn
     token = issued(index, folder, "read")
     client = served(index, base_url="https://lawns.example")
-    text = client.get(f"/lawn/{token}").text
+    text = client.get(f"/lawn/{token}/calendar").text
     feed = tokens.feed_of_page(token)
     assert (
         f'href="https://lawns.example/feed/{feed}.ics"' in text
         and f'href="webcal://lawns.example/feed/{feed}.ics"' in text
     )
-    assert "data:image/svg+xml;base64," in text and token not in text
+    assert "data:image/svg+xml;base64," in text
     got = client.get(f"/feed/{feed}.ics", headers={"accept-encoding": "identity"})
     assert got.status_code == 200 and got.content == (folder / "season.ics").read_bytes()
 
@@ -468,18 +458,16 @@ def test_a_tick_plans_again_in_a_process_of_its_own(
     brief.write_bytes((EXAMPLES / "bermuda-sand.toml").read_bytes())
     client = served(index, replan=replan_apart)
     address = f"/lawn/{issued(index, folder, 'edit', brief)}"
-    form = {"task": "soil_test", "on": "2027-02-01"}
+    form = {"do": "other", "how": "done", "job": "soil_test", "on": "2027-02-01", "keep": "yes"}
     assert client.post(address, data=form).status_code == 303
     plan = read_plan(folder)
     assert plan is not None and plan.journal_entries == 1
     soil_test = plan.task("soil_test")
     assert soil_test is not None and soil_test.closed == "done"
     brief.write_text("[lawn\n", encoding="utf-8")
-    assert (
-        client.post(address, data=form | {"task": "order_material.1", "keep": "yes"}).status_code
-        == 303
-    )
+    assert client.post(address, data=form | {"job": "order_material.1"}).status_code == 303
     assert read_plan(folder) == plan and "is not TOML" in capfd.readouterr().err
+    assert "is not TOML" in client.get(address).text.replace("Is", "is")
 
 
 def test_a_tick_on_a_plan_of_a_newer_turfplan_writes_nothing(
@@ -529,18 +517,61 @@ def named(index: Path, folder: Path) -> store.ServedLawn:
 
 
 def test_index_is_made_again_from_the_folders(lawn: tuple[Path, Path], tmp_path: Path) -> None:
-    """Without its index a lawn is served again under its identity once its folder is named; a moved
-    folder keeps its tokens.
+    """Without its index a lawn is served again under its identity once its folder is named; the
+    tokens of a moved folder go along when that is asked for, and not before.
     """
     folder, index = lawn
     token = issued(index, folder, "feed")
+    assert served(index).get(f"/feed/{token}.ics").status_code == 200
     moved = folder.rename(tmp_path / "elsewhere")
-    found = named(index, moved)
-    assert found.folder == moved.resolve()
+    with pytest.raises(TurfplanError, match="holds it no more") as told:
+        named(index, moved)
+    assert str(folder) in str(told.value)
+    assert "tokens move" in dict(told.value.problems[0].hint.values)["command"]
+    with store.opened(index) as connection:
+        old, found = store.move_lawn(connection, moved)
+    assert (old, found.folder) == (folder.resolve(), moved.resolve())
     assert served(index).get(f"/feed/{token}.ics").status_code == 200
     again = named(tmp_path / "new.index", moved)
     assert again.lawn_id == found.lawn_id
     assert served(tmp_path / "new.index").get(f"/feed/{token}.ics").status_code == 404
+
+
+def test_an_address_opens_no_other_lawn(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """Whatever comes into a lawn's folder, its addresses go on with its own last good bytes, its
+    page is not there, and neither a new address nor a move opens the other lawn by them.
+    """
+    folder, index = lawn
+    token, page = issued(index, folder, "feed"), issued(index, folder, "read")
+    before = served(index).get(f"/feed/{token}.ics").content
+    folder.rename(tmp_path / "away")
+    write_outputs_of_other(folder)
+    assert served(index).get(f"/feed/{token}.ics").content == before
+    assert served(index).get(f"/lawn/{page}").status_code == 404
+    with pytest.raises(TurfplanError, match="folder of another lawn"):
+        named(index, folder)
+    with store.opened(index) as connection, pytest.raises(TurfplanError, match="does not know"):
+        store.move_lawn(connection, folder)
+
+
+def write_outputs_of_other(folder: Path) -> None:
+    """A folder with the plan of another lawn."""
+    folder.mkdir()
+    plan = example("bermuda-sand")
+    other = plan.model_copy(update={"lawn_id": "another"})
+    write_outputs(folder, outputs(other))
+
+
+def test_two_folders_of_one_lawn_are_told(lawn: tuple[Path, Path], tmp_path: Path) -> None:
+    """A copy of a folder gets no address where the index knows the lawn: both folders are named."""
+    folder, index = lawn
+    issued(index, folder, "feed")
+    copy = shutil.copytree(folder, tmp_path / "copy")
+    with pytest.raises(TurfplanError, match="has the identity") as told:
+        named(index, copy)
+    assert str(folder) in str(told.value) and str(copy) in str(told.value)
+    with store.opened(index) as connection, pytest.raises(TurfplanError, match="has the identity"):
+        store.move_lawn(connection, copy)
 
 
 def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
@@ -549,8 +580,6 @@ def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
     """
     import sqlite3
     from contextlib import closing
-
-    from turfplan.errors import TurfplanError
 
     path = tmp_path / "old.index"
     with closing(sqlite3.connect(path)) as old:
@@ -647,28 +676,36 @@ def worded(name: str, text: str) -> tuple[Plan, str, str]:
         tuple(task if t.id == task.id else t for t in plain.tasks),
     )
     plan = plain.model_copy(update={"lawn": lawn, "tasks": tasks, "changes": (change,)})
-    job = {"id": task.id, "title": text, "day": text, "go": text, "series": False}
+    figures = (Figure(text, text),)
+    job = JobView(
+        *(task.id, text, text, text, figures, text, text, (text,), (text,), text, text),
+        rain=True,
+        load=True,
+    )
+    line = {"number": 1, "text": text}
     page = render(
-        "web/lawn.html.jinja",
+        "web/today.html.jinja",
         words,
+        view=DayView((job,), (job, job), (WateringView(task.id, text, text, text, False),), ()),
         lawn=name,
-        campaign=text,
-        jobs=[job],
-        overdue=[job],
+        home=text,
+        holder=text,
+        right="tick",
         edits=True,
-        errors={"on": text},
-        fill=None,
-        form={"on": text, "task": task.id},
         today=text,
+        day=text,
+        errors=[text],
+        written=[line],
+        before=[line],
+        told=True,
+        failed=True,
+        behind=True,
+        reasons=[text],
+        changes=[text],
+        fill=None,
+        campaign=text,
         source=text,
         error_days=1,
-        changes=change_groups(plan, words),
-        label=text,
-        key="0" * 16,
-        asked_back=True,
-        https_link="https://x.example/feed/a.ics",
-        webcal_link="webcal://x.example/feed/a.ics",
-        qr="data:,",
     )
     return plan, page, changes_html(plan)
 

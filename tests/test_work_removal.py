@@ -50,6 +50,7 @@ PHASES = (
     "surface",
     "level",
     "with_loads",
+    "with_buying",
     "new_ground",
     "sow",
     "care",
@@ -172,6 +173,16 @@ OPERATIONS: dict[str, Case] = {
         {},
         "material is ordered the supplier's days before it comes",
         lambda p: before(p, "order_material", "delivery", 7),
+    ),
+    "call": Case(
+        {},
+        "a machine is reserved before its job",
+        lambda p: before(p, "call", "core_aerate"),
+    ),
+    "collect": Case(
+        {},
+        "the seed is in the house before it is sown",
+        lambda p: before(p, "collect", "overseed"),
     ),
     "delivery": Case(
         {},
@@ -365,6 +376,8 @@ def without_operation(operation: str, monkeypatch: pytest.MonkeyPatch) -> None:
     for name in PHASES:
         monkeypatch.setattr(season, name, dropping(getattr(season, name)))
     monkeypatch.setattr(fed, "feed_drafts", dropping(fed.feed_drafts))
+    with_trip = dropping(fed.with_trip_of_feedings)
+    monkeypatch.setattr(fed, "with_trip_of_feedings", with_trip)
     if operation == "water":
         real = season_plan.watered
         monkeypatch.setattr(season_plan, "watered", lambda *a, **k: ((), *real(*a, **k)[1:]))

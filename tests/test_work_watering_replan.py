@@ -9,7 +9,13 @@ import pytest
 import water_cases as cases
 from turfplan.message import as_written
 from turfplan.work.watering.hours import law_of
-from turfplan.work.watering.replan import _days_off, _given_mm, settle_with, skip_for_rain
+from turfplan.work.watering.replan import (
+    _days_off,
+    _given_mm,
+    settle_with,
+    skip_for_rain,
+    without_rained,
+)
 from turfplan.work.watering.request import KnownSeries, WeatherDay, ground_of
 from turfplan.work.watering.run_times import WateringZone
 from turfplan.work.watering.series import season_runs
@@ -179,3 +185,13 @@ def test_no_day_is_turned_off_before_the_rain_nor_for_a_drizzle() -> None:
     first, second = kept({}, 7)
     assert kept({second: 40.0}, 7) == [first]
     assert kept({first: 0.2}, 7) == [first, second]
+
+
+def test_rain_that_somebody_saw_turns_off_that_run_on_that_day() -> None:
+    """Only a day that the run has, only of the run that is named, beside what is off already."""
+    friday = MONDAY + timedelta(4)
+    run, other = weekly(skip=(MONDAY,)), weekly(id="other")
+    seen = frozenset({friday, MONDAY + timedelta(1)})
+    found = without_rained((run, other), {run.id: seen})
+    assert [one.skip for one in found] == [(MONDAY, friday), ()]
+    assert found[0].days() == () and without_rained((run,), {}) == (run,)

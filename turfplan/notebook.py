@@ -19,6 +19,7 @@ from turfplan.app.open_windows import WindowsHere
 from turfplan.app.open_windows import open_windows as windows_of
 from turfplan.app.plan_lawn import planned
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.data_folder import brief_at
 from turfplan.files.reading.brief import brief_from
 from turfplan.files.reading.toml_faults import not_toml
 from turfplan.phrases import brief as phrases
@@ -29,18 +30,25 @@ from turfplan.records.plan import Plan
 BriefSource = Path | str | Mapping[str, Any]
 
 
-def plan_lawn(brief: BriefSource, *, today: date | None = None, folder: Path | None = None) -> Plan:
+def plan_lawn(
+    brief: BriefSource,
+    *,
+    today: date | None = None,
+    folder: Path | None = None,
+    lawn_id: str | None = None,
+) -> Plan:
     """The season of a lawn.
 
-    `brief` is the path of a TOML file, TOML text (a str of several lines), or its tables as a
-    mapping; keys and units are those of the brief (`turfplan facts --brief-schema`). File names in
-    text or mapping start from `folder`, else from the working directory. `today` plans as if it
-    were that day in the lawn's zone; without it, now.
+    `brief` is the path of a TOML file or of a lawn's folder, TOML text (a str of several lines), or
+    its tables as a mapping; keys and units are those of the brief (`turfplan facts
+    --brief-schema`). File names in text or mapping start from `folder`, else from the working
+    directory. `today` plans as if it were that day in the lawn's zone; without it, now. `lawn_id`
+    is the identity of a lawn whose brief gives none; without it one is drawn at random.
 
     A season that cannot be done as asked comes back with `conflict` and `options` and without
     tasks. Raises TurfplanError for a brief that cannot be planned from.
     """
-    return planned(_read(brief, folder), today=today)
+    return planned(_read(brief, folder), today=today, lawn_id=lawn_id)
 
 
 def replan_lawn(
@@ -110,7 +118,7 @@ def _read(brief: BriefSource, folder: Path | None) -> PlanInputs:
     if isinstance(brief, str) and "\n" not in brief:
         brief = Path(brief)
     if isinstance(brief, Path):
-        return read_input(brief)
+        return read_input(brief_at(brief))
     if isinstance(brief, str):
         try:
             brief = tomllib.loads(brief)

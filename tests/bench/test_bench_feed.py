@@ -16,8 +16,8 @@ from pytest_benchmark.fixture import BenchmarkFixture
 
 from planning import example
 from printed import season_ics
+from turfplan.files import index as store
 from turfplan.files.plan_folder import write_outputs
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 
 pytest.importorskip("uvicorn", reason="the extra web is not installed")

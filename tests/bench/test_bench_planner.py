@@ -6,7 +6,7 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from bench.clock import plain_loop, ratio
-from planning import EXAMPLES, NAMES, TODAY, example_brief
+from planning import EXAMPLES, LAWN_ID, NAMES, TODAY, example_brief
 from turfplan.app.inputs import input_of
 from turfplan.planning import KnownPlace, make_plan
 
@@ -20,7 +20,9 @@ def test_a_plan_costs_a_few_plain_loops(benchmark: BenchmarkFixture, name: str) 
     given = input_of(brief, EXAMPLES)
 
     def plan() -> object:
-        return make_plan(brief, given.book, KnownPlace(given.climate, given.ground), now=TODAY)
+        return make_plan(
+            brief, given.book, KnownPlace(given.climate, given.ground), now=TODAY, lawn_id=LAWN_ID
+        )
 
     assert ratio(plan, plain_loop) < 8
     benchmark(plan)

@@ -1,10 +1,12 @@
-"""Writers and servers killed at random moments: a quarter each while the journal, a plan, a feed
-and a server are at work.
+"""Writers and servers killed at random moments: a sixth each while the journal, a plan, a feed, a
+server, a copy and an import are at work.
 """
 
 from pathlib import Path
 
 from campaigns.records import Campaign, Figures
+from test_app_client_import import killed_while_importing
+from test_app_restore_lawns import killed_while_copying
 from test_files_journal import killed_while_writing
 from test_files_plan_folder import killed_while_planning
 from test_killed import killed_while_publishing, killed_while_serving, two_versions
@@ -14,20 +16,24 @@ def run(count: int, seed: int, folder: Path) -> Figures:
     """At least one kill of each; fails where anything that was acknowledged is lost, or anything is
     left half-written.
     """
-    each = max(1, count // 4)
-    homes = [folder / name for name in ("journal", "plan", "feed", "server")]
+    each = max(1, count // 6)
+    names = ("journal", "plan", "feed", "server", "copies", "rows")
+    homes = [folder / name for name in names]
     for home in homes:
         home.mkdir()
     versions = two_versions()
     written = killed_while_writing(homes[0] / "lawn.journal.jsonl", each, seed)
     killed_while_planning(homes[1], each, seed + 1)
-    names = killed_while_publishing(homes[2], versions, each, seed + 2)
-    assert names == 1, f"the feed has had {names} names"
+    had = killed_while_publishing(homes[2], versions, each, seed + 2)
+    assert had == 1, f"the feed has had {had} names"
     ticks = killed_while_serving(homes[3], versions, each, seed + 3)
+    copies = killed_while_copying(homes[4], each, seed + 4)
+    killed_while_importing(homes[5], each, seed + 5)
     return {
-        "kills": 4 * each,
+        "kills": 6 * each,
         "entries_acknowledged": written,
         "ticks_acknowledged": ticks,
+        "whole_copies": copies,
         "lost": 0,
     }
 

@@ -14,8 +14,8 @@ import httpx2 as httpx
 from campaigns.records import Campaign, Figures
 from test_killed import two_versions
 from test_reader_programs import free_port, wait_for
+from turfplan.files import index as store
 from turfplan.files.plan_folder import write_outputs
-from turfplan.serve import index as store
 from turfplan.serve import tokens
 
 READERS, LAWNS = 8, 20
@@ -59,7 +59,8 @@ def _published(folder: Path, number: int, outputs: Mapping[str, bytes]) -> str:
     """A lawn with its outputs; the token of its feed."""
     home = folder / f"lawn-{number}"
     home.mkdir()
-    write_outputs(home, outputs)
+    own = outputs["plan.json"].replace(b'"lawn_id": "', f'"lawn_id": "{number}-'.encode())
+    write_outputs(home, {**outputs, "plan.json": own})
     with store.opened(folder / "index") as connection:
         return tokens.issue(connection, store.add_lawn(connection, home), "feed")
 

@@ -5,9 +5,10 @@ from datetime import date
 from pathlib import Path
 
 from turfplan.app.inputs import checked_file
+from turfplan.app.lawn_journal import journal_of_lawn
 from turfplan.app.log_entry import day_of_log, log_words
 from turfplan.app.outputs import plan_in
-from turfplan.files.journal import JournalFile, read_journal
+from turfplan.files.journal import JournalFile
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message
 from turfplan.messages import Words
@@ -40,7 +41,7 @@ def due_tasks(brief: Path, folder: Path, today: date | None) -> tuple[tuple[DueT
     Raises TurfplanError for a brief, a journal or a plan that cannot be used.
     """
     file, plan = checked_file(brief), plan_in(folder, brief)
-    said = {entry.task for entry in standing(read_journal(file.journal).entries)}
+    said = {entry.task for entry in standing(journal_of_lawn(file.journal, folder).entries)}
     until = day_of_log(plan, today)
     due = [
         DueTask(task.id, str(task.title), task.start, task.end)
@@ -57,5 +58,5 @@ def due_tasks(brief: Path, folder: Path, today: date | None) -> tuple[tuple[DueT
 def journal_so_far(brief: Path, folder: Path) -> JournalSoFar:
     """The standing entries of the journal beside a brief; raises TurfplanError for a brief or a
     journal that cannot be used."""
-    found: JournalFile = read_journal(checked_file(brief).journal)
+    found: JournalFile = journal_of_lawn(checked_file(brief).journal, folder)
     return JournalSoFar(standing(found.entries), found.warnings, log_words(read_plan(folder)))

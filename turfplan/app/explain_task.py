@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from turfplan.app.inputs import checked_file
+from turfplan.app.lawn_journal import journal_of_lawn
 from turfplan.app.outputs import plan_in
 from turfplan.book.citations import fact_line
 from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
-from turfplan.files.journal import read_journal
 from turfplan.files.reading.book import load_book
 from turfplan.messages import words_for
 from turfplan.phrases import journal as phrases
@@ -44,7 +44,7 @@ def explain_task(brief: Path, folder: Path, task: str) -> Explanation:
     book = load_book(plan.place.region)
     stale = (
         plan.brief_sha256 not in {file.sha256, *file.earlier_sha256}
-        or len(read_journal(file.journal).entries) != plan.journal_entries
+        or len(journal_of_lawn(file.journal, folder).entries) != plan.journal_entries
     )
     words = words_for(plan.language, plan.lawn.units, english_of(book))
     facts = tuple(words.text(fact_line(book, name)) for name in found.facts if name in book.facts)

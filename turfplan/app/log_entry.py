@@ -4,6 +4,7 @@ import secrets
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
+from functools import partial
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -12,11 +13,12 @@ from pydantic import ValidationError
 
 from turfplan.app.entry_effect import Effect, effect_of, wish_effect
 from turfplan.app.inputs import checked_file, language_of
+from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
+from turfplan.app.plan_lawn import plan_before
 from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.journal import JournalFile, append_entry, read_journal
 from turfplan.files.reading.book import load_book
-from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message
 from turfplan.messages import Words, words_for
 from turfplan.messages.problems import told_error
@@ -114,14 +116,17 @@ def log_entry(
     brief that cannot be used, a task that the plan does not hold, or a journal that cannot be
     written; nothing is written then. `today` stands in for the lawn's date.
     """
-    file, plan = checked_file(brief), read_plan(folder)
+    file = checked_file(brief)
+    plan = plan_before(folder, file.brief.lawn.id)
     words = log_words(plan)
     if happening.task is not None:
         _check_task(happening.task, plan, brief)
+    adopted = adopted_journal(file.journal, folder)
     journal = read_journal(file.journal)
+    refuse_lost_entries(file.journal, journal, folder, plan)
     entry = _next_entry(happening.fields, journal)
     if (known := _of_key(entry.key, journal)) is not None:
-        return LoggedEntry(known, False, words, warnings=journal.warnings)
+        return LoggedEntry(known, False, words, warnings=(*adopted, *journal.warnings))
     day = known_today(plan, today)
     _ask_back(happening, entry, journal, plan, day, sure)
     effect: Effect | None = None
@@ -136,11 +141,18 @@ def log_entry(
     if effect is None and with_effect and added.fresh and plan is not None:
         now = day_of_log(plan, today)
         effect, told = effect_of(brief, plan, journal.entries, added.entry, now, words)
-    return LoggedEntry(added.entry, added.fresh, words, effect, (*added.warnings, *told))
+    warnings = (*adopted, *added.warnings, *told)
+    return LoggedEntry(added.entry, added.fresh, words, effect, warnings)
 
 
 def undo_entry(
-    brief: Path, folder: Path, number: int | None, *, by: str = "", key: str | None = None
+    brief: Path,
+    folder: Path,
+    number: int | None,
+    *,
+    by: str = "",
+    key: str | None = None,
+    way: Way = "command",
 ) -> tuple[LoggedEntry, JournalEntry]:
     """Take back an entry of the journal beside the brief, by another entry; with the one that was
     taken back.
@@ -148,8 +160,11 @@ def undo_entry(
     It is the one of that number, or the last that stands. Raises TurfplanError when no such entry
     stands; nothing is written then.
     """
-    file, plan = checked_file(brief), read_plan(folder)
-    given = {"kind": "undo", "by": by, "way": "command", "key": _drawn(key)}
+    file = checked_file(brief)
+    plan = plan_before(folder, file.brief.lawn.id)
+    adopted = adopted_journal(file.journal, folder)
+    refuse_lost_entries(file.journal, read_journal(file.journal), folder, plan)
+    given = {"kind": "undo", "by": by, "way": way, "key": _drawn(key)}
 
     def make(journal: JournalFile) -> JournalEntry:
         known = _of_key(key, journal)
@@ -159,27 +174,43 @@ def undo_entry(
 
     added = append_entry(file.journal, make)
     entries = {entry.number: entry for entry in read_journal(file.journal).entries}
-    logged = LoggedEntry(added.entry, added.fresh, log_words(plan), warnings=added.warnings)
+    warnings = (*adopted, *added.warnings)
+    logged = LoggedEntry(added.entry, added.fresh, log_words(plan), warnings=warnings)
     return logged, entries[added.entry.undoes or added.entry.number]
 
 
-def tick_entry(
-    journal: Path, plan: Plan, happening: Happening, today: date, *, sure: bool
-) -> tuple[Slip, ...]:
-    """Add to a journal what was ticked on a page, unless it looks like a slip and nobody is sure:
-    then what does comes back, and nothing is written.
+@dataclass(frozen=True, slots=True)
+class Ticked:
+    """What came of ticks: the entries that stand for them now, those of them that stood before, and
+    what looks like a slip of which; with slips nothing was written."""
 
-    Raises TurfplanError when it cannot be written.
+    entries: tuple[JournalEntry, ...] = ()
+    known: tuple[JournalEntry, ...] = ()
+    slips: tuple[tuple[Happening, Slip], ...] = ()
+
+
+def tick_entries(
+    journal: Path, plan: Plan, ticks: Sequence[Happening], today: date, *, sure: bool
+) -> Ticked:
+    """Add to a journal what was ticked on a page, each tick once by its key.
+
+    What looks like a slip comes back unless somebody is sure, and then nothing is written. Raises
+    TurfplanError when it cannot be written.
     """
     found = read_journal(journal)
-    entry = _next_entry(happening.fields, found)
-    if _of_key(entry.key, found) is not None:
-        return ()
-    slips = _slips(happening, entry, found, plan, known_today(plan, None, today))
-    if slips and not (sure and all(slip.possible for slip in slips)):
-        return slips
-    append_entry(journal, lambda again: _renumbered(entry, again))
-    return ()
+    given = [(tick, _next_entry(tick.fields, found)) for tick in ticks]
+    day = known_today(plan, None, today)
+    slips = tuple(
+        (tick, slip)
+        for tick, entry in given
+        if _of_key(entry.key, found) is None
+        for slip in _slips(tick, entry, found, plan, day)
+    )
+    if slips and not (sure and all(slip.possible for _, slip in slips)):
+        return Ticked(slips=slips)
+    added = [append_entry(journal, partial(_renumbered, entry)) for _, entry in given]
+    known = tuple(one.entry for one in added if not one.fresh)
+    return Ticked(tuple(one.entry for one in added), known)
 
 
 def known_today(plan: Plan | None, given: date | None, here: date | None = None) -> date | None:

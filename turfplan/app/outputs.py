@@ -7,6 +7,7 @@ from typing import Literal
 from turfplan.app.inputs import language_of
 from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.data_folder import output_folder_of
 from turfplan.files.reading.plan import read_plan
 from turfplan.messages import Words, words_for
 from turfplan.phrases import errors
@@ -71,8 +72,9 @@ def outputs(plan: Plan, words: Words, extras: Collection[Extra] = ()) -> dict[st
 
 
 def output_folder(brief: Path, chosen: Path | None) -> Path:
-    """Where a brief's outputs go: the folder that was named, else one beside it of its name."""
-    return chosen if chosen is not None else brief.with_suffix("")
+    """Where a brief's outputs go: the folder that was named, else its lawn's folder, or one beside
+    it of its name."""
+    return chosen if chosen is not None else output_folder_of(brief)
 
 
 def plan_in(folder: Path, brief: Path) -> Plan:

@@ -9,6 +9,8 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from turfplan.app.inputs import PlanInputs, read_input
+from turfplan.app.lawn_identity import drawn_lawn_id, refuse_known_elsewhere
+from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
 from turfplan.app.outputs import Extra, outputs, words_of
 from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError
@@ -22,6 +24,7 @@ from turfplan.messages import words_for
 from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 from turfplan.planning import KnownPlace, SoFar, make_plan
+from turfplan.planning.lawn_ids import given_lawn_id
 from turfplan.planning.standing import standing_plan
 from turfplan.publishing import publish, sound_plan
 from turfplan.records.journal import JournalEntry
@@ -29,6 +32,22 @@ from turfplan.records.plan import Plan, RankedNote
 from turfplan.work.lawn import units_of
 
 Tell = Callable[[str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class PlanRun:
+    """How a lawn is planned into its folder: as if it were a day in its zone, with what is over
+    without an entry not done, without the entries that its journal has lost (`forget`), with
+    further files.
+
+    `alone`: the caller has looked that no lawn beside it has its identity.
+    """
+
+    today: date | None = None
+    assume_not_done: bool = False
+    forget: bool = False
+    extras: Collection[Extra] = ()
+    alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,35 +86,42 @@ def plan_lawn(
     journal: Path,
     *,
     tell: Tell,
-    today: date | None = None,
-    assume_not_done: bool = False,
-    extras: Collection[Extra] = (),
+    run: PlanRun = PlanRun(),
 ) -> PlannedLawn:
     """Plan a lawn into `folder`, again where it holds a plan, with what `journal` says has
     happened.
 
-    `tell` hears what the user must know of the inputs, before the planning. `today` plans as if it
-    were that day in the lawn's zone. A plan that cannot be done as asked comes back with its
-    conflict, and the folder stays as it was. Raises TurfplanError for inputs that cannot be used, a
-    folder in use, of another lawn or that cannot be written to.
+    `tell` hears what the user must know of the inputs, before the planning; `run` says how it is
+    planned. A plan that cannot be done as asked comes back with its conflict, and the folder stays
+    as it was. Raises TurfplanError for inputs that cannot be used, a lawn that is known elsewhere,
+    a journal that has lost entries, a folder in use, of another lawn or that cannot be written to.
     """
     words = words_for(given.language, units_of(given.brief), english_of(given.book))
     for note in dict.fromkeys(given.notes):
         tell(words.text(note))
     with folder_lock(folder):
-        happened = read_journal(journal)
-        for warning in happened.warnings:
-            tell(words.text(warning))
         before = plan_before(folder, given.brief.lawn.id)
+        known = given_lawn_id(given.brief, before)
+        told = (
+            refuse_known_elsewhere(known, folder, beside=False if run.alone else None)
+            if known is not None
+            else ()
+        )
+        told = (*told, *adopted_journal(journal, folder))
+        happened = read_journal(journal)
+        for warning in (*told, *happened.warnings):
+            tell(words.text(warning))
+        if not run.forget:
+            refuse_lost_entries(journal, happened, folder, before)
         made = planned(
             replace(given, notes=(*given.notes, *happened.warnings)),
             happened.entries,
             before,
-            today=today,
-            assume_not_done=assume_not_done,
+            today=run.today,
+            assume_not_done=run.assume_not_done,
         )
         if made.conflict is None:
-            write_outputs(folder, outputs(made, words_of(made), extras))
+            write_outputs(folder, outputs(made, words_of(made), run.extras))
     return PlannedLawn(made, before)
 
 
@@ -106,24 +132,27 @@ def planned(
     *,
     today: date | None = None,
     assume_not_done: bool = False,
+    lawn_id: str | None = None,
 ) -> Plan:
     """The plan of a lawn from all that was read, what has happened, and the plan before; nothing is
     read or written.
 
-    A plan that another program or book made stands where nothing else is new. Raises TurfplanError
-    for names or wishes that the book does not bear out.
+    A plan that another program or book made stands where nothing else is new. `lawn_id` is the
+    identity of a lawn that has none yet, else one is drawn at random. Raises TurfplanError for
+    names or wishes that the book does not bear out.
     """
     now = now_of(today, given.climate.timezone)
     place, before = known_place(given), known_by_values(given, before)
     notes = tuple(dict.fromkeys(map(said, given.notes)))
-    so_far = SoFar(entries, before, assume_not_done, notes)
+    so_far = SoFar(entries, before, assume_not_done, notes, brief_sha256=given.sha256)
+    named = given_lawn_id(given.brief, before) or lawn_id or drawn_lawn_id()
     english = english_of(given.book)
     stands = standing_plan(given.book, place, so_far, now=now, brief_sha256=given.sha256)
     if stands is not None:
         # Its own program has judged it, by the rules that it was made by.
         words = words_for(given.language, stands.lawn.units, english)
         return publish(stands, before, now, words)
-    draft = make_plan(given.brief, given.book, place, so_far, now=now, brief_sha256=given.sha256)
+    draft = make_plan(given.brief, given.book, place, so_far, now=now, lawn_id=named)
     words = words_for(given.language, draft.lawn.units, english)
     return sound_plan(draft, before, now, words, given.brief, given.book)
 
@@ -154,11 +183,13 @@ def known_place(given: PlanInputs) -> KnownPlace:
     )
 
 
-def replan_lawn(brief: Path, folder: Path, *, tell: Tell) -> PlannedLawn:
+def replan_lawn(brief: Path, folder: Path, *, tell: Tell, today: date | None = None) -> PlannedLawn:
     """Plan a lawn again from its brief and the journal beside it; raises TurfplanError as
     `plan_lawn` does.
     """
-    return plan_lawn(read_input(brief), folder, journal_beside(brief), tell=tell)
+    return plan_lawn(
+        read_input(brief), folder, journal_beside(brief), tell=tell, run=PlanRun(today=today)
+    )
 
 
 def plan_before(folder: Path, lawn_id: str | None) -> Plan | None:

@@ -11,7 +11,7 @@ from turfplan.app.outputs import output_folder, words_of
 from turfplan.errors import MissingToolError, Problem, TurfplanError, problem_message
 from turfplan.files.reading.plan import read_plan
 from turfplan.files.system_faults import unwritable
-from turfplan.files.whole_files import write_whole
+from turfplan.files.whole_files import write_into_folders
 from turfplan.message import listed
 from turfplan.messages import words_for
 from turfplan.phrases import errors
@@ -132,7 +132,6 @@ def write_sheet(path: Path, content: bytes) -> None:
     Raises TurfplanError.
     """
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        write_whole({path: content})
+        write_into_folders({path: content})
     except OSError as error:
         raise TurfplanError(unwritable(path, error)) from error

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from turfplan.audit import (
     amounts_agree,
     amounts_in_place,
+    buying,
     compost_and_starter,
     days,
     deliveries,
@@ -62,6 +63,7 @@ INVARIANTS: tuple[Callable[[Case], Iterator[Fault]], ...] = (
     *amounts_agree.INVARIANTS,
     *amounts_in_place.INVARIANTS,
     *goods.INVARIANTS,
+    *buying.INVARIANTS,
     *inputs_kept.INVARIANTS,
 )
 

@@ -94,7 +94,7 @@ def days_of_work(case: Case) -> Iterator[Fault]:
         if case.book.operations[task.operation].office:
             continue  # an office has days of its own
         days = asked or (BUSINESS if _hired(case, task) else WEEKEND)
-        if task.plays("ordering"):
+        if task.plays("ordering", "calling", "collecting"):
             days = (*days, *BUSINESS)
         allowed = supplier or (*days, *BUSINESS) if task.plays("delivery") else days
         for day in _ends(task):

@@ -8,7 +8,8 @@ from turfplan.audit.open_ground import FILL
 from turfplan.records.plan_task import Task
 
 # What comes by the truck, with a task that receives it.
-BULK = ("mix", "topsoil")
+PLANTS = ("sod", "plugs", "sprigs")
+BULK = ("mix", "topsoil", *PLANTS)
 LIFTING = "lift_and_fill"
 
 
@@ -44,6 +45,10 @@ def skipped(case: Case) -> bool:
     )
 
 
+def _brings_plants(case: Case, delivery: Task) -> bool:
+    return any(line.item in PLANTS and delivery.id in line.tasks for line in case.plan.order)
+
+
 def every_delivery_ordered(case: Case) -> Iterator[Fault]:
     """Every open delivery hangs on the task that orders it; an errand is its own."""
     for delivery in case.to_do("delivery") if not skipped(case) else ():
@@ -56,7 +61,8 @@ def ordered_in_time(case: Case) -> Iterator[Fault]:
     asked = case.brief.delivery.lead_days
     lead = asked if asked is not None else case.days("setting.lead_days_assumed")
     for delivery in case.to_do("delivery"):
-        for order in _orders_of(case, delivery):
+        # A grower has days of its own.
+        for order in _orders_of(case, delivery) if not _brings_plants(case, delivery) else ():
             if order.closed is None and (delivery.start - order.end).days < lead:
                 yield fault(
                     "delivered_before_ordered",

@@ -14,11 +14,13 @@ from turfplan.records.book_names import (
     FactOption,
     Flag,
     Habit,
+    HiredMachine,
     MachineName,
     MixCondition,
     NamedFact,
     PlantForm,
     RegionSetting,
+    Trip,
     YearSeason,
 )
 from turfplan.records.plan_task import Phase, Role
@@ -210,7 +212,9 @@ class CampaignWords(BookEntry):
 
 class Operation(BookEntry):
     """An operation in words, with the tests of the day; hours are named facts; `office` where an
-    office is asked, on its days of business; `in_rain` where rain takes no day from it.
+    office is asked, on its days of business; `in_rain` where rain takes no day from it. `hires`
+    names the machine that is hired where nobody has one, `machine_name` as people call it, `trip`
+    the trip on which what it takes is fetched, `buys` what is bought for it by the area.
     `how_on_rain` stands for `how` where nobody waters, `go_frostless` and `fallback_frostless` for
     theirs where it never freezes."""
 
@@ -253,6 +257,10 @@ class Operation(BookEntry):
     hired: bool = False
     noisy: bool = False
     machine: MachineName | None = None
+    hires: HiredMachine | None = None
+    machine_name: str | None = None
+    trip: Trip | None = None
+    buys: Literal["preventer", "weed killer"] | None = None
 
 
 class OrderRule(BookEntry):

@@ -50,6 +50,7 @@ WORDED: Mapping[str, tuple[str, ...]] = MappingProxyType(
             "go_frostless",
             "fallback",
             "fallback_frostless",
+            "machine_name",
         ),
     }
 )

@@ -50,8 +50,8 @@ COMMANDS: dict[str, tuple[str, str, str]] = {
         "tokens",
         "Issue, list and revoke the tokens of feeds and pages.",
     ),
-    "backup": ("turfplan.cli.serve", "backup", "Copy the store to one file."),
-    "restore": ("turfplan.cli.serve", "restore", "Bring a copied store back."),
+    "backup": ("turfplan.cli.copies", "backup", "Copy all that lawns need to one file."),
+    "restore": ("turfplan.cli.copies", "restore", "Bring back what was copied."),
     "clients": ("turfplan.cli.clients", "app", "Plan for every client of a file."),
 }
 

@@ -34,27 +34,35 @@ def plan_clients(
         help="One row a lawn; columns are the brief's keys, dotted, plus id.",
     ),
     output: Path = typer.Option(
-        ..., "-o", "--output", metavar="DIR", help="One folder for each client is made in it."
+        ...,
+        "-o",
+        "--output",
+        metavar="DIR",
+        help="The data folder: each row's lawn lies in its `lawns`, or, where it has none, in it.",
     ),
     today: datetime | None = typer.Option(
         None, "--today", formats=["%Y-%m-%d"], help="Plan as if it were this day."
+    ),
+    forget: bool = typer.Option(
+        False, "--forget", help="Plan without the entries that a journal has lost."
     ),
     processes: int = typer.Option(
         2, "--processes", min=1, max=16, help="How many plans are made at once."
     ),
 ) -> None:
-    """Plan every row of a file into a folder of its own, with a summary table; a bad row never
-    stops the rest.
+    """Bring every row of a file into a folder of its own as a brief, and plan it there, with a
+    summary table; a bad row never stops the rest.
 
     Example: turfplan clients plan examples/clients.csv -o out
     """
     from turfplan.app.client_rows import plan_clients
+    from turfplan.app.plan_lawn import PlanRun
     from turfplan.phrases import screen
 
     shows, words = sys.stderr.isatty(), words_of_user()
-    day = today.date() if today else None
+    run = PlanRun(today.date() if today else None, forget=forget)
     seen = _teller(words, shows=shows)
-    seasons = plan_clients(file, output, seen=seen, today=day, processes=processes)
+    seasons = plan_clients(file, output, seen=seen, run=run, processes=processes)
     if shows:
         print(file=sys.stderr)
     _print_table(seasons, words)

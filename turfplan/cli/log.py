@@ -9,10 +9,15 @@ import typer
 from typer.core import TyperGroup
 
 from turfplan.cli.log_writing import LogCall, on_terminal, say_logged, where, write
-from turfplan.cli.speech import fail, say
+from turfplan.cli.speech import brief_at, fail, say
 
 DAY = ["%Y-%m-%d"]
-BRIEF = typer.Argument(..., metavar="BRIEF", help="The brief whose season this happened in.")
+BRIEF = typer.Argument(
+    ...,
+    metavar="BRIEF",
+    help="The brief whose season this happened in, or the folder of its lawn.",
+    callback=brief_at,
+)
 TASK = typer.Argument(..., metavar="TASK", help="A task id such as topdress.1.")
 ON = typer.Option(..., "--on", formats=DAY, help="The day it happened, for example 2027-09-04.")
 TO = typer.Option(..., "--to", formats=DAY, help="The day it is wished for.")

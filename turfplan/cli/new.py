@@ -1,7 +1,5 @@
 """`turfplan new`: asks a few questions in plain words and writes a brief."""
 
-import re
-import secrets
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -9,21 +7,33 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from turfplan.cli.speech import say, words_of_user
+from turfplan.cli.speech import brief_at, say, words_of_user
 from turfplan.phrases import commands
 
 if TYPE_CHECKING:
     from turfplan.errors import Problem
-    from turfplan.message import Message
     from turfplan.messages import Words
 
 Ask = Callable[..., str]
-INTENTS = ("none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed")
+# The options of questions that are called otherwise.
+OPTIONS = {"place": "--postal-code", "everywhere": "--hollow-share"}
+
+
+def named_brief(path: Path | None) -> Path | None:
+    """The brief that was named, by itself or by the folder of its lawn."""
+    return None if path is None else brief_at(path)
 
 
 def new(
     file: Path = typer.Argument(
-        Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written."
+        Path("lawn.toml"), metavar="[FILE]", help="Where the brief is written, or a lawn's folder."
+    ),
+    source: Path | None = typer.Option(
+        None,
+        "--from",
+        metavar="BRIEF",
+        help="Copy this brief as another lawn, with an identity of its own; nothing is asked.",
+        callback=named_brief,
     ),
     name: str | None = typer.Option(None, "--name", help="What you call the lawn."),
     area: str | None = typer.Option(None, "--area", help='For example "4200 ft2" or "390 m2".'),
@@ -61,28 +71,33 @@ def new(
     Example: turfplan new lawn.toml
     """
     # Longer than most functions: its options stand one a line.
-    from turfplan.app.new_brief import write_brief
+    from turfplan.app.brief_questions import brief_text
+    from turfplan.app.lawn_identity import drawn_lawn_id
+    from turfplan.app.new_brief import brief_to_write, copy_brief, write_brief
     from turfplan.errors import Problem, TurfplanError
     from turfplan.phrases import screen
 
+    file = brief_to_write(file)
     if file.exists() and not force:
         raise TurfplanError(
             Problem(str(file), commands.exists(), hint=commands.other_name_or_force())
         )
-    missing: list[Problem] = []
     words = words_of_user()
+    if source is not None:
+        copy_brief(source, file)
+        say(words, screen.new_wrote(file=str(file)))
+        return
+    missing: list[Problem] = []
     answer = _asker(words, missing)
-    tables = (
-        _lawn(answer, name, area, grass, soil),
-        _place(answer, (postal_code, town), (latitude, longitude), country),
-        _leveling(answer, depth, hollow_share),
-        _seeding(answer, intent),
-        _calendar(answer, weekdays),
-    )
+    given = {"name": name, "area": area, "grass": grass, "soil": soil}
+    answers = {question: answer(told, question) for question, told in given.items()}
+    answers |= _place(answer, (postal_code, town), (latitude, longitude), country)
+    answers |= _leveling(answer, depth, hollow_share)
+    answers["intent"] = answer(intent, "intent")
+    answers["weekdays"] = answer(weekdays, "weekdays")
     if missing:
         raise TurfplanError(missing)
-    text = "\n\n".join("\n".join(lines) for lines in tables) + "\n"
-    write_brief(file, text)
+    write_brief(file, brief_text(answers, drawn_lawn_id()))
     say(words, screen.new_wrote(file=str(file)))
 
 
@@ -90,42 +105,27 @@ def _asker(words: "Words", missing: "list[Problem]") -> Ask:
     """What answers a question: its option, else the user, else what is usual; without any of them
     it goes into `missing`.
     """
+    from turfplan.app.brief_questions import BY_NAME
     from turfplan.errors import Problem
 
     asks = sys.stdin.isatty() and sys.stderr.isatty()
 
-    def answer(given: str | None, option: str, asked: "Message", default: str | None = None) -> str:
-        question = words.text(asked)
+    def answer(given: str | None, name: str) -> str:
+        question = BY_NAME[name]
+        asked, default = words.text(question.asked()), question.usual
         if given is not None:
             return given
         if asks:
-            return str(typer.prompt(question, default=default, err=True))
+            return str(typer.prompt(asked, default=default, err=True))
         if default is not None:
             return default
+        option = OPTIONS.get(name, f"--{name}")
         missing.append(
-            Problem(option, commands.needed(), None, None, commands.asked_as(question=question))
+            Problem(option, commands.needed(), None, None, commands.asked_as(question=asked))
         )
         return ""
 
     return answer
-
-
-def _lawn(
-    answer: Ask, name: str | None, area: str | None, grass: str | None, soil: str | None
-) -> list[str]:
-    from turfplan.phrases import screen
-
-    called = answer(name, "--name", screen.new_name(), "Lawn")
-    large = answer(area, "--area", screen.new_area())
-    grows = answer(grass, "--grass", screen.new_grass())
-    return [
-        "[lawn]",
-        f'id = "lawn-{secrets.token_hex(4)}"',
-        f"name = {_quoted(called)}",
-        f"area = {_quoted(large)}",
-        f"grass = {_quoted(grows)}",
-        f"soil = {_quoted(answer(soil, '--soil', screen.new_soil(), 'loam'))}",
-    ]
 
 
 def _place(
@@ -133,72 +133,30 @@ def _place(
     named: tuple[str | None, str | None],
     coordinates: tuple[float | None, float | None],
     country: str | None,
-) -> list[str]:
-    """Where the lawn is: one question takes a postal code, a town or two coordinates.
-
-    `named` are the postal code and the town of the options.
+) -> dict[str, str]:
+    """Where the lawn is: by options, else one question takes a postal code, a town or two
+    coordinates. `named` are the postal code and the town of the options.
     """
-    lines = ["[place]"]
     (postal_code, town), (latitude, longitude) = named, coordinates
+    found = {} if country is None else {"country": country}
     if town is not None:
-        lines.append(f"town = {_quoted(town)}")
-    elif latitude is not None and longitude is not None:
-        lines += [f"latitude = {latitude}", f"longitude = {longitude}"]
-    else:
-        from turfplan.phrases import screen
-
-        where = answer(postal_code, "--postal-code", screen.new_place())
-        parts = [part.strip() for part in where.split(",")]
-        if postal_code is None and parts[0][:1].isalpha():
-            lines.append(f"town = {_quoted(where)}")
-        elif len(parts) == 2:
-            lines += [f"latitude = {_number(parts[0])}", f"longitude = {_number(parts[1])}"]
-        else:
-            lines.append(f"postal_code = {_quoted(where)}")
-    if country:
-        lines.append(f"country = {_quoted(country)}")
-    return lines
+        return {**found, "town": town}
+    if latitude is not None and longitude is not None:
+        return {**found, "latitude": str(latitude), "longitude": str(longitude)}
+    if postal_code is not None:
+        return {**found, "postal_code": postal_code}
+    return {**found, "place": answer(None, "place")}
 
 
-def _leveling(answer: Ask, depth: str | None, share: float | None) -> list[str]:
+def _leveling(answer: Ask, depth: str | None, share: float | None) -> dict[str, str]:
     """How much is filled; whether everywhere or in hollows is asked only of one who was asked for
     the depth.
     """
-    from turfplan.phrases import screen
+    from turfplan.app.brief_questions import asks_hollows
 
-    deep = answer(depth, "--depth", screen.new_depth(), "0 in")
-    shares = None if share is None else str(share)
-    if shares is None and depth is None and deep.split()[:1] not in ([], ["0"], ["0.0"]):
-        everywhere = answer(None, "--hollow-share", screen.new_everywhere(), "e")
-        shares = None if everywhere.lower().startswith("e") else _number(everywhere)
-    hollows = f"lows = [{{ depth = {_quoted(deep)}, share = {shares} }}]"
-    filled = f"depth = {_quoted(deep)}" if shares is None else hollows
-    return ["[leveling]", filled]
-
-
-def _number(text: str) -> str:
-    """A number as typed; anything else in quotes, so that the check of the brief says where it
-    stands and what is allowed.
-    """
-    return text.strip() if re.fullmatch(r"\s*[-+]?\d+(\.\d+)?\s*", text) else _quoted(text)
-
-
-def _seeding(answer: Ask, intent: str | None) -> list[str]:
-    from turfplan.phrases import screen
-
-    wish = answer(intent, "--intent", screen.new_intent(intents=", ".join(INTENTS)), "none")
-    return ["[seeding]", f"intent = {_quoted(wish)}"]
-
-
-def _calendar(answer: Ask, weekdays: str | None) -> list[str]:
-    from turfplan.phrases import screen
-
-    days = answer(weekdays, "--weekdays", screen.new_weekdays(), "sat,sun")
-    week = ", ".join(_quoted(day.strip()) for day in days.split(",") if day.strip())
-    return ["[calendar]", f"weekdays = [{week}]"]
-
-
-def _quoted(text: str) -> str:
-    import json
-
-    return json.dumps(text, ensure_ascii=False)
+    deep = answer(depth, "depth")
+    if share is not None:
+        return {"depth": deep, "everywhere": str(share)}
+    if depth is None and asks_hollows(deep):
+        return {"depth": deep, "everywhere": answer(None, "everywhere")}
+    return {"depth": deep}

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from turfplan.cli.speech import say, words_of, words_of_user
+from turfplan.cli.speech import brief_at, say, words_of, words_of_user
 from turfplan.phrases import commands
 
 if TYPE_CHECKING:
@@ -25,7 +25,12 @@ ON_SCREEN = ("stop", "law", "safety")
 
 
 def plan(
-    brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief, a TOML file."),
+    brief: Path = typer.Argument(
+        ...,
+        metavar="BRIEF",
+        help="The brief, a TOML file, or the folder of its lawn.",
+        callback=brief_at,
+    ),
     output: Path | None = typer.Option(
         None,
         "-o",
@@ -43,6 +48,9 @@ def plan(
     pdf: bool = typer.Option(False, "--pdf", help="Write checklist.pdf too (needs the extra pdf)."),
     assume: str | None = typer.Option(
         None, "--assume", help="not-done: tasks that are over without an entry are planned again."
+    ),
+    forget: bool = typer.Option(
+        False, "--forget", help="Plan without the entries that the journal has lost."
     ),
     fall_back: bool = typer.Option(
         False,
@@ -66,7 +74,7 @@ def plan(
     # Longer than most functions: its options stand one a line.
     from turfplan.app.inputs import read_input
     from turfplan.app.outputs import output_folder
-    from turfplan.app.plan_lawn import plan_lawn
+    from turfplan.app.plan_lawn import PlanRun, plan_lawn
     from turfplan.files.reading.brief import journal_beside
 
     not_done = _is_not_done(assume)
@@ -77,9 +85,12 @@ def plan(
         folder,
         journal_beside(brief),
         tell=_teller(words_of_user()),
-        today=today.date() if today else None,
-        assume_not_done=not_done,
-        extras=_extras(todos=todos, pdf=pdf),
+        run=PlanRun(
+            today.date() if today else None,
+            not_done,
+            forget,
+            _extras(todos=todos, pdf=pdf),
+        ),
     )
     if as_json:
         print(json.dumps(done.plan.model_dump(mode="json", by_alias=True), ensure_ascii=False))

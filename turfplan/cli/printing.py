@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from turfplan.cli.speech import say, words_of
+from turfplan.cli.speech import brief_at, say, words_of
 from turfplan.phrases import files
 
 if TYPE_CHECKING:
@@ -43,7 +43,12 @@ _PAPER: "dict[PaperSize, PaperName]" = {PaperSize.LETTER: "letter", PaperSize.A4
 
 def print_sheet(
     brief: Annotated[
-        Path, typer.Argument(metavar="BRIEF", help="The brief that is printed, or its plan.")
+        Path,
+        typer.Argument(
+            metavar="BRIEF",
+            help="The brief that is printed, its plan, or the folder of its lawn.",
+            callback=brief_at,
+        ),
     ],
     sheet: Annotated[
         Sheet,

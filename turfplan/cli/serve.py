@@ -1,7 +1,8 @@
-"""`turfplan serve`, `publish`, `tokens`, `backup`, `restore`: feeds for those who subscribe."""
+"""`turfplan serve`, `publish`, `tokens`: feeds for those who subscribe."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
+from urllib.parse import urlsplit
 
 import typer
 
@@ -11,9 +12,13 @@ if TYPE_CHECKING:
     from sqlite3 import Connection
 
 INDEX = typer.Option(
-    Path("turfplan.index"), "--index", metavar="FILE", help="The index of lawns and tokens."
+    None,
+    "--index",
+    metavar="FILE",
+    help="The index of lawns and tokens; else that of the data folder, or turfplan.index here.",
 )
 PORT = 8765
+_ACTIONS = "issue, list, revoke, open, move, owner"
 
 
 def _need_web() -> None:
@@ -36,9 +41,9 @@ def _need_web() -> None:
 
 def serve(
     folders: list[Path] = typer.Argument(
-        None, metavar="[DIR]...", help="Plan folders to add to the index."
+        None, metavar="[DIR]...", help="Plan folders, or data folders, to add to the index."
     ),
-    index: Path = INDEX,
+    index: Path | None = INDEX,
     host: str = typer.Option(
         "127.0.0.1", "--host", help="The address to listen on; only this machine unless you ask."
     ),
@@ -61,33 +66,96 @@ def serve(
     import uvicorn
 
     from turfplan.phrases import screen
-    from turfplan.serve.app import ServerSettings, create_app
+    from turfplan.serve.app import create_app
     from turfplan.serve.ticks import replan_apart
+    from turfplan.serve.visit import ServerSettings
 
     _need_port(host, port)
+    index = _index(index, folders or [])
     _add_lawns(index, folders or [])
-    hosts = tuple(dict.fromkeys((host, "127.0.0.1", "localhost", *allow_host)))
-    public = (base_url or f"http://{host}:{port}").rstrip("/")
-    app = create_app(
-        ServerSettings(
-            index=index, base_url=public, hosts=hosts, compress=gzip, replan=replan_apart
-        )
+    # Whoever listens on every address is asked for by that of this machine in its network.
+    own = _own_address() if host in ("0.0.0.0", "::") else host
+    named = [urlsplit(base_url).hostname or ""] if base_url else []
+    hosts = tuple(dict.fromkeys((own, "127.0.0.1", "localhost", *named, *allow_host)))
+    shown = f"[{own}]" if ":" in own else own
+    public = (base_url or f"http://{shown}:{port}").rstrip("/")
+    settings = ServerSettings(
+        index=index,
+        base_url=base_url and public,
+        hosts=tuple(filter(None, hosts)),
+        compress=gzip,
+        replan=replan_apart,
     )
+    app = create_app(settings)
     say(words_of_user(), screen.serve_on(address=public), aside=True)
-    # The access log would print the path, and with it the token.
+    _greet_owner(index, public)
+    # The access log would print the path, and with it the token. Behind no proxy nobody is believed
+    # who says that he is one.
     uvicorn.run(
-        app, host=host, port=port, access_log=False, log_level="warning", server_header=False
+        app,
+        host=host,
+        port=port,
+        access_log=False,
+        log_level="warning",
+        server_header=False,
+        proxy_headers=base_url is not None,
     )
+
+
+def _own_address() -> str:
+    """This machine's address in its network, as far as it has one; nothing is sent to learn it."""
+    import socket
+
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as one:
+        try:
+            one.connect(("192.0.2.1", 9))
+        except OSError:
+            return "127.0.0.1"
+        return str(one.getsockname()[0])
+
+
+def _greet_owner(index: Path, public: str) -> None:
+    """Print a one-time address where no browser is the owner's yet."""
+    from datetime import UTC, datetime
+
+    from turfplan.files import index as store
+    from turfplan.serve import owners
+
+    with store.opened(index) as connection:
+        if not owners.owners(connection, datetime.now(UTC)):
+            _show_once(connection, public)
+
+
+def _show_once(connection: "Connection", base_url: str) -> None:
+    """Print a new one-time address that makes the browser which opens it the owner's."""
+    from datetime import UTC, datetime
+
+    from turfplan.phrases import screen
+    from turfplan.serve import owners
+
+    once = owners.invite(connection, datetime.now(UTC))
+    say(words_of_user(), screen.owner_once(), aside=True)
+    print(f"{base_url.rstrip('/')}/own/{once}", flush=True)
 
 
 def _add_lawns(index: Path, folders: list[Path]) -> None:
-    """Put the plans of folders into the index; raises TurfplanError for a folder without one."""
+    """Put the plans of folders into the index, of a data folder all that it has; raises
+    TurfplanError for a folder without one."""
     from turfplan.app.publish_feed import planned_folder
-    from turfplan.serve import index as store
+    from turfplan.files import index as store
+    from turfplan.files.data_folder import planned_lawns
 
     with store.opened(index) as connection:
         for folder in folders:
-            store.add_lawn(connection, planned_folder(folder), store.brief_beside(folder))
+            for each in planned_lawns(folder) or (planned_folder(folder),):
+                store.add_lawn(connection, each, store.brief_beside(each))
+
+
+def _index(named: Path | None, folders: list[Path]) -> Path:
+    """The index that a command uses: the one that is named, else that of the data folder."""
+    from turfplan.files.data_folder import index_for
+
+    return named or index_for(folders)
 
 
 def _need_port(host: str, port: int) -> None:
@@ -118,11 +186,13 @@ def _need_port(host: str, port: int) -> None:
 
 
 def tokens(
-    action: str = typer.Argument(..., metavar="issue|list|revoke"),
+    action: str = typer.Argument(..., metavar="issue|list|revoke|open|move|owner"),
     what: str | None = typer.Argument(
-        None, metavar="[DIR or N]", help="The plan folder to issue for, or the number to revoke."
+        None,
+        metavar="[DIR or N]",
+        help="The plan folder to issue for or that has moved, or the number to revoke or open.",
     ),
-    index: Path = INDEX,
+    index: Path | None = INDEX,
     kind: str = typer.Option("feed", "--kind", help="feed, read or edit."),
     label: str = typer.Option(
         "", "--label", help="Who it is for, so that it can be revoked alone."
@@ -134,25 +204,32 @@ def tokens(
         f"http://127.0.0.1:{PORT}", "--base-url", help="The public address of the server."
     ),
 ) -> None:
-    """Issue, list and revoke the addresses of feeds and pages.
+    """Issue, list and revoke the addresses of feeds and pages, open one that a restore has closed,
+    or move a lawn's along with its folder; `owner` prints a one-time address that makes the browser
+    which opens it the owner's.
 
     Example: turfplan tokens issue out --kind feed --label "kitchen phone"
     """
     from turfplan.errors import Problem, TurfplanError
+    from turfplan.files import index as store
     from turfplan.phrases import commands
-    from turfplan.serve import index as store
 
-    with store.opened(index) as connection:
+    folders = [Path(what)] if what is not None and action in ("issue", "move") else []
+    with store.opened(_index(index, folders)) as connection:
         if action == "list":
             _list_tokens(connection)
         elif action == "revoke":
             _revoke_token(connection, what)
         elif action == "issue":
             _issue_token(connection, what, kind, label, brief, base_url)
+        elif action == "open":
+            _open_token(connection, what)
+        elif action == "move":
+            _move_lawn(connection, what, brief)
+        elif action == "owner":
+            _show_once(connection, base_url)
         else:
-            raise TurfplanError(
-                Problem("action", commands.not_known(), action, "issue, list, revoke")
-            )
+            raise TurfplanError(Problem("action", commands.not_known(), action, _ACTIONS))
 
 
 def _list_tokens(connection: "Connection") -> None:
@@ -164,8 +241,10 @@ def _list_tokens(connection: "Connection") -> None:
     if not issued:
         say(words, screen.tokens_none(), aside=True)
     for token in issued:
-        revoked = screen.tokens_revoked(on=str(token.revoked))
-        state = words.text(revoked if token.revoked else screen.tokens_in_use())
+        shut = screen.tokens_closed(on=str(token.closed)) if token.closed else None
+        gone = screen.tokens_revoked(on=token.revoked) if token.revoked else shut
+        until = screen.tokens_until(on=token.ends) if token.ends else None
+        state = words.text(gone or until or screen.tokens_in_use())
         holder, folder = token.label or "-", token.lawn.folder
         print(f"{token.id:4}  {token.kind:5} {state:32} {holder:20} {folder}")
 
@@ -182,6 +261,18 @@ def _revoke_token(connection: "Connection", number: str | None) -> None:
     say(words_of_user(), screen.tokens_gone(number=number))
 
 
+def _open_token(connection: "Connection", number: str | None) -> None:
+    """Open a token that came back closed; raises TurfplanError for what is the number of none."""
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.phrases import commands, screen
+    from turfplan.serve import tokens as kept
+
+    if number is None or not number.isdigit() or not kept.reopen(connection, int(number)):
+        hint = commands.list_shows(command="turfplan tokens list")
+        raise TurfplanError(Problem("N", commands.no_closed_token(), number, None, hint))
+    say(words_of_user(), screen.tokens_opened(number=number))
+
+
 def _issue_token(
     connection: "Connection",
     folder: str | None,
@@ -195,8 +286,8 @@ def _issue_token(
     """
     from turfplan.app.publish_feed import planned_folder
     from turfplan.errors import Problem, TurfplanError
+    from turfplan.files import index as store
     from turfplan.phrases import commands
-    from turfplan.serve import index as store
     from turfplan.serve import tokens as kept
 
     if folder is None or kind not in kept.KINDS:
@@ -205,6 +296,22 @@ def _issue_token(
     planned = planned_folder(Path(folder))
     lawn = store.add_lawn(connection, planned, brief or store.brief_beside(planned))
     _show(kept.issue(connection, lawn, kind, label), kind, base_url)
+
+
+def _move_lawn(connection: "Connection", folder: str | None, brief: Path | None) -> None:
+    """Let the addresses of a lawn follow it into its folder; raises TurfplanError for a folder that
+    the index cannot take for it.
+    """
+    from turfplan.app.publish_feed import planned_folder
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.files import index as store
+    from turfplan.phrases import commands, screen
+
+    if folder is None:
+        raise TurfplanError(Problem("DIR", commands.needed()))
+    planned = planned_folder(Path(folder))
+    old, lawn = store.move_lawn(connection, planned, brief or store.brief_beside(planned))
+    say(words_of_user(), screen.tokens_moved(old=str(old), new=str(lawn.folder)))
 
 
 def _show(token: str, kind: str, base_url: str) -> None:
@@ -226,6 +333,9 @@ def publish(
     to: Path = typer.Option(
         ..., "--to", metavar="WEBROOT", help="The folder that a web host shows."
     ),
+    keep_address: bool = typer.Option(
+        False, "--keep-address", help="The plan's folder has moved: go on under the same name."
+    ),
 ) -> None:
     """Write a plan's feed as a file under a name that cannot be guessed, for any web host.
 
@@ -234,32 +344,9 @@ def publish(
     from turfplan.app.publish_feed import publish_feed
     from turfplan.phrases import screen
 
-    print(publish_feed(folder, to))
-    say(words_of_user(), screen.publish_private(), aside=True)
-
-
-def backup(
-    to: Path = typer.Argument(..., metavar="FILE", help="Where the copy goes."), index: Path = INDEX
-) -> None:
-    """Copy the index to one file, also while it is in use.
-
-    Example: turfplan backup lawns.copy --index lawns.index
-    """
-    from turfplan.serve.index import backup as copy
-
-    copy(index, to)
-    print(to)
-
-
-def restore(
-    copy: Path = typer.Argument(..., metavar="FILE", help="A copy made by `turfplan backup`."),
-    index: Path = INDEX,
-) -> None:
-    """Put a copy in the place of the index.
-
-    Example: turfplan restore lawns.copy --index lawns.index
-    """
-    from turfplan.serve.index import restore as put_back
-
-    put_back(index, copy)
-    print(index)
+    words = words_of_user()
+    done = publish_feed(folder, to, keep_address=keep_address)
+    print(done.path)
+    for note in done.notes:
+        say(words, screen.note(note=words.text(note)), aside=True)
+    say(words, screen.publish_private(), aside=True)

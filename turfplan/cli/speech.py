@@ -2,6 +2,7 @@
 
 import sys
 from collections.abc import Iterable
+from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 if TYPE_CHECKING:
@@ -31,6 +32,13 @@ def words_of_user() -> "Words":
 def say(words: "Words", message: "Message", *, aside: bool = False) -> None:
     """Print a message: on stdout, or on stderr what is no data."""
     print(words.text(message), file=sys.stderr if aside else sys.stdout)
+
+
+def brief_at(path: Path) -> Path:
+    """The brief that was named, by itself or by the folder of its lawn."""
+    from turfplan.files import data_folder
+
+    return data_folder.brief_at(path)
 
 
 def fail(

@@ -6,14 +6,19 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from turfplan.cli.speech import say, words_of
+from turfplan.cli.speech import brief_at, say, words_of
 
 if TYPE_CHECKING:
     from turfplan.app.explain_task import Explanation
 
 
 def why(
-    brief: Path = typer.Argument(..., metavar="BRIEF", help="The brief whose plan is explained."),
+    brief: Path = typer.Argument(
+        ...,
+        metavar="BRIEF",
+        help="The brief whose plan is explained, or the folder of its lawn.",
+        callback=brief_at,
+    ),
     task: str = typer.Argument(..., metavar="TASK", help="A task id such as topdress.1."),
     output: Path | None = typer.Option(
         None, "-o", "--output", metavar="DIR", help="The folder of the plan."

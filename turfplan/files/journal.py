@@ -12,7 +12,7 @@ from pydantic import ValidationError
 
 from turfplan.errors import Problem, TurfplanError, within
 from turfplan.files.system_faults import unreadable, unwritable
-from turfplan.files.whole_files import sync_folder
+from turfplan.files.whole_files import sync_folder, write_whole
 from turfplan.message import Message
 from turfplan.phrases import errors
 from turfplan.phrases import journal as phrases
@@ -137,12 +137,52 @@ def append_entry(path: Path, make: Callable[[JournalFile], JournalEntry]) -> App
     return AppendedEntry(entry, True, (*journal.warnings, *aside))
 
 
+def adopt_journal(path: Path, old: Path) -> tuple[Message, ...]:
+    """Takes over the journal that version 0.1 kept in a plan's folder, once: where there is none at
+    `path` yet, it holds the entries of `old` from now on, which stays as it is.
+
+    Returns what must be told of it; also of an old journal with entries that the present one does
+    not hold. Raises TurfplanError for an old one that is damaged, and a present one that cannot be
+    written.
+    """
+    if not old.is_file() or path.absolute() == old.absolute():
+        return ()
+    if path.exists():
+        return () if _holds_all_of(path, old) else (phrases.not_adopted(file=str(old)),)
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with FileLock(str(path) + ".lock", timeout=LOCK_SECONDS):
+            if path.exists():
+                return ()
+            found, raw = read_journal(old), old.read_bytes()
+            write_whole({path: raw[: len(raw) - len(_entries(raw)[1])]})
+    except Timeout:
+        raise TurfplanError(Problem(str(path), errors.in_use(), hint=errors.wait())) from None
+    except OSError as error:
+        raise TurfplanError(unwritable(path, error)) from None
+    return (*found.warnings, phrases.adopted(file=old.name, journal=path.name))
+
+
+def _holds_all_of(path: Path, old: Path) -> bool:
+    """Whether a journal holds every entry of an old one; one that cannot be read is not held."""
+    try:
+        held = read_journal(path).entries
+        return all(entry in held for entry in read_journal(old).entries)
+    except TurfplanError:
+        return False
+
+
+def put_aside_in(path: Path) -> Path:
+    """The file in which the lines of a journal are kept that do not count."""
+    return path.with_name(f"{path.stem}.aside.txt")
+
+
 def _put_aside(path: Path) -> tuple[Message, ...]:
     """Keeps the last line of a journal that does not count in a file beside it, and says so."""
     left = _entries(path.read_bytes())[1] if path.exists() else b""
     if not left:
         return ()
-    aside = path.with_name(f"{path.stem}.aside.txt")
+    aside = put_aside_in(path)
     with aside.open("ab") as kept:
         kept.write(left + b"\n")
         kept.flush()

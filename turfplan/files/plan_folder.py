@@ -1,7 +1,7 @@
 """Writes a plan's folder: files whole or not at all, plan.json first, one writer at a time."""
 
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -9,7 +9,7 @@ from filelock import BaseFileLock, FileLock, Timeout
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.system_faults import reason_of
-from turfplan.files.whole_files import PartlyPlacedError, write_whole
+from turfplan.files.whole_files import PartlyPlacedError, sweep, write_whole
 from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 
@@ -42,7 +42,7 @@ def folder_lock(folder: Path, seconds: float = LOCK_SECONDS) -> Iterator[None]:
             )
         ) from None
     try:
-        _sweep(folder)
+        sweep([folder], _TEMPORARY)
         yield
     finally:
         # Still under the lock: a writer that waits finds the folder gone and makes it again.
@@ -84,12 +84,6 @@ def _locked(folder: Path, seconds: float) -> BaseFileLock:
         lock.release()
 
 
-def _sweep(folder: Path) -> None:
-    """Takes away what a killed run left half-written."""
-    for left in folder.glob(f"{_TEMPORARY}*"):
-        left.unlink(missing_ok=True)
-
-
 def write_outputs(folder: Path, files: Mapping[str, bytes]) -> tuple[str, ...]:
     """Write every file that differs from what is there; returns the names written.
 
@@ -97,12 +91,30 @@ def write_outputs(folder: Path, files: Mapping[str, bytes]) -> tuple[str, ...]:
     full or the folder read-only nothing changes, the temporaries go, and this raises TurfplanError.
     """
     names = sorted(files, key=lambda name: (name != COMMIT, name))
-    _refuse_folders(folder, names)
+    _refuse_folders(folder / name for name in names)
     differing = {
         folder / name: files[name] for name in names if not _same(folder / name, files[name])
     }
+    _write(differing, folder)
+    return tuple(target.name for target in differing)
+
+
+def write_beside(files: Mapping[Path, bytes], private: Collection[Path] = ()) -> None:
+    """Write files of several folders whole, in this order, `private` ones for their owner alone,
+    unless they hold the same already.
+
+    Raises TurfplanError as `write_outputs` does.
+    """
+    _refuse_folders(files)
+    differing = {path: content for path, content in files.items() if not _same(path, content)}
+    *_, last = files
+    _write(differing, last.parent, private)
+
+
+def _write(files: Mapping[Path, bytes], folder: Path, private: Collection[Path] = ()) -> None:
+    """Write files whole; raises TurfplanError, which says whether the ones before still stand."""
     try:
-        write_whole(differing, prefix=_TEMPORARY)
+        write_whole(files, prefix=_TEMPORARY, private=private)
     except OSError as error:
         partly = isinstance(error, PartlyPlacedError)
         stands = phrases.run_again() if partly else phrases.previous_stand()
@@ -113,15 +125,14 @@ def write_outputs(folder: Path, files: Mapping[str, bytes]) -> tuple[str, ...]:
                 hint=stands,
             )
         ) from None
-    return tuple(target.name for target in differing)
 
 
-def _refuse_folders(folder: Path, names: list[str]) -> None:
+def _refuse_folders(paths: Iterable[Path]) -> None:
     """A folder in a file's place would stop the renames half-way: it is told before any of them."""
     wrong = [
-        Problem(str(folder / name), phrases.folder_in_place(), hint=phrases.move_away())
-        for name in names
-        if (folder / name).is_dir()
+        Problem(str(path), phrases.folder_in_place(), hint=phrases.move_away())
+        for path in paths
+        if path.is_dir()
     ]
     if wrong:
         raise TurfplanError(wrong)

@@ -2,7 +2,8 @@
 
 import os
 import secrets
-from collections.abc import Iterator, Mapping
+import stat
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -22,9 +23,9 @@ def replacing(
     Then they take the targets' places in this order.
 
     Every file is on the disk before the first takes its place, and each replaces what was there in
-    one step. `prefix` begins the names of the temporaries; `mode` is what the user's umask is taken
-    from. After a fault in the block, or OSError before the first rename, nothing has changed;
-    PartlyPlacedError after it. No temporary is left.
+    one step, no more open to others than that was. `prefix` begins the names of the temporaries;
+    `mode` is what the user's umask is taken from. After a fault in the block, or OSError before
+    the first rename, nothing has changed; PartlyPlacedError after it. No temporary is left.
     """
     temporaries: list[Path] = []
     placed = 0
@@ -32,7 +33,8 @@ def replacing(
         for target in targets:
             temporaries.append(_fresh(target.parent, prefix, mode))
         yield tuple(temporaries)
-        for temporary in temporaries:
+        for temporary, target in zip(temporaries, targets, strict=True):
+            _close_as(temporary, target)
             _force(temporary)
         for temporary, target in zip(temporaries, targets, strict=True):
             os.replace(temporary, target)
@@ -49,11 +51,44 @@ def replacing(
         sync_folder(folder)
 
 
-def write_whole(files: Mapping[Path, bytes], prefix: str = TEMPORARY) -> None:
-    """The files with their bytes, placed in this order; raises as `replacing` does."""
+def write_whole(
+    files: Mapping[Path, bytes], prefix: str = TEMPORARY, private: Collection[Path] = ()
+) -> None:
+    """The files with their bytes, placed in this order, `private` ones for their owner alone;
+    raises as `replacing` does."""
     with replacing(*files, prefix=prefix) as temporaries:
-        for temporary, content in zip(temporaries, files.values(), strict=True):
+        for temporary, (target, content) in zip(temporaries, files.items(), strict=True):
+            if target in private:
+                temporary.chmod(0o600)
             temporary.write_bytes(content)
+
+
+def sweep(folders: Iterable[Path], prefix: str) -> None:
+    """Takes away the temporaries that a killed run has left in some folders, for who holds them."""
+    for folder in dict.fromkeys(folders):
+        for left in folder.iterdir() if folder.is_dir() else ():
+            if left.name.startswith(prefix):
+                left.unlink(missing_ok=True)
+
+
+def write_into_folders(
+    files: Mapping[Path, bytes], prefix: str = TEMPORARY, private: Collection[Path] = ()
+) -> None:
+    """The files with their bytes, as `write_whole` writes them, in folders that are made where they
+    are missing; where it fails these go again."""
+    made: list[Path] = []
+    try:
+        for path in files:
+            for above in reversed([path.parent, *path.parent.parents]):
+                if not above.exists():
+                    above.mkdir()
+                    made.append(above)
+        write_whole(files, prefix, private)
+    except OSError:
+        with suppress(OSError):
+            for folder in reversed(made):
+                folder.rmdir()
+        raise
 
 
 def sync_folder(folder: Path) -> None:
@@ -71,6 +106,18 @@ def _fresh(folder: Path, prefix: str, mode: int) -> Path:
     path = folder / f"{prefix}{secrets.token_hex(8)}"
     os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode))
     return path
+
+
+def _close_as(temporary: Path, target: Path) -> None:
+    """Gives a file what the one in its place may be read and written by, where that is less: who
+    closed it once has closed it for good."""
+    try:
+        old = target.lstat()
+    except OSError:
+        return
+    mine = stat.S_IMODE(temporary.stat().st_mode)
+    if stat.S_ISREG(old.st_mode) and mine & ~stat.S_IMODE(old.st_mode):
+        temporary.chmod(mine & stat.S_IMODE(old.st_mode) | stat.S_IRUSR | stat.S_IWUSR)
 
 
 def _force(path: Path) -> None:

@@ -155,6 +155,16 @@ def write_one(*, command: str) -> Message:
     return Message("brief.write_one", (("command", command),))
 
 
+def no_plain_id() -> Message:
+    """says its lawn's id in a way that a copy cannot change"""
+    return Message("brief.no_plain_id")
+
+
+def plain_id() -> Message:
+    """write it as a line `id = \"…\"` under [lawn]"""
+    return Message("brief.plain_id")
+
+
 def folder() -> Message:
     """is a folder, not a brief"""
     return Message("brief.folder")

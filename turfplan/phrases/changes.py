@@ -53,6 +53,11 @@ def because_refused() -> Message:
     return Message("changes.because.refused")
 
 
+def because_not_done() -> Message:
+    """It was not done on its day."""
+    return Message("changes.because.not_done")
+
+
 def because_no_day_left(*, reason: Message) -> Message:
     """After what has happened no day is left for it. {reason}"""
     return Message("changes.because.no_day_left", (("reason", reason),))

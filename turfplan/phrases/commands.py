@@ -48,6 +48,11 @@ def no_token() -> Message:
     return Message("commands.no_token")
 
 
+def no_closed_token() -> Message:
+    """is not the number of a token that a restore has closed"""
+    return Message("commands.no_closed_token")
+
+
 def list_shows(*, command: str) -> Message:
     """`{command}` shows them"""
     return Message("commands.list_shows", (("command", command),))

@@ -659,6 +659,34 @@ def goods_short(*, bought: Number, item: str, needed: Number) -> Message:
     return Message("faults.goods_short", (("bought", bought), ("item", item), ("needed", needed)))
 
 
+def line_without_task(*, item: str, day: Day) -> Message:
+    """no task orders or fetches {item} for {day}"""
+    return Message("faults.line_without_task", (("item", item), ("day", day)))
+
+
+def used_before_bought(*, day: Day, came: Day) -> Message:
+    """on {day}, and what it takes is here on {came}"""
+    return Message("faults.used_before_bought", (("day", day), ("came", came)))
+
+
+def machine_not_reserved(*, day: Day) -> Message:
+    """on {day}, and no call before it reserves its machine"""
+    return Message("faults.machine_not_reserved", (("day", day),))
+
+
+def plants_ordered_late(*, day: Day, ordered: Day, least_days: int) -> Message:
+    """brought on {day}, ordered on {ordered}; the grower needs {least_days} days"""
+    return Message(
+        "faults.plants_ordered_late",
+        (("day", day), ("ordered", ordered), ("least_days", least_days)),
+    )
+
+
+def estimate_unsaid(*, item: str) -> Message:
+    """{item} may still change, and is not told as an estimate"""
+    return Message("faults.estimate_unsaid", (("item", item),))
+
+
 def parts_differ(*, item: str, parts: Number, value: Number) -> Message:
     """the parts of {item} add up to {parts}, not to {value}"""
     return Message("faults.parts_differ", (("item", item), ("parts", parts), ("value", value)))

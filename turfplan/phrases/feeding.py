@@ -107,6 +107,11 @@ def left_out_blackout(*, blackouts: Listed) -> Message:
     return Message("feeding.left_out.blackout", (("blackouts", blackouts),))
 
 
+def quiet_unbought() -> Message:
+    """Nothing is in the house to feed with until a shop is open."""
+    return Message("feeding.quiet.unbought")
+
+
 def quiet_bare() -> Message:
     """No grass grows there yet: nitrogen would wash away."""
     return Message("feeding.quiet.bare")

@@ -28,6 +28,33 @@ def surplus_cells() -> Message:
     return Message("files.surplus_cells")
 
 
+def leads_out() -> Message:
+    """leads out of the folder that it starts from"""
+    return Message("files.leads_out")
+
+
+def bring_below(*, folder: str) -> Message:
+    """bring the file into {folder}, and name it from there"""
+    return Message("files.bring_below", (("folder", folder),))
+
+
+def both_changed() -> Message:
+    """was changed by hand, and its row in the clients file has changed too"""
+    return Message("files.both_changed")
+
+
+def settle_row(*, brief: str) -> Message:
+    """take what was changed by hand into the row, then take {brief} away: the lawn keeps its
+    identity; or give the row back what it said
+    """
+    return Message("files.settle_row", (("brief", brief),))
+
+
+def value_and_table() -> Message:
+    """is a column of its own, and other columns begin with it"""
+    return Message("files.value_and_table")
+
+
 def no_brief() -> Message:
     """holds no brief"""
     return Message("files.no_brief")

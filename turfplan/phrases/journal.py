@@ -98,6 +98,30 @@ def damaged() -> Message:
     return Message("journal.damaged")
 
 
+def adopted(*, file: str, journal: str) -> Message:
+    """The journal of an older version, {file}, is taken over into {journal}, and not read again."""
+    return Message("journal.adopted", (("file", file), ("journal", journal)))
+
+
+def not_adopted(*, file: str) -> Message:
+    """{file} holds entries that the journal of this lawn does not, or cannot be read; it is not
+    read any more.
+    """
+    return Message("journal.not_adopted", (("file", file),))
+
+
+def fewer(*, n: int) -> Message:
+    """holds {n} entries, fewer than the plan knows"""
+    return Message("journal.fewer", (("n", n),))
+
+
+def bring_back(*, folder: str) -> Message:
+    """bring the journal back (`turfplan restore`), or make the plan in {folder} without what is
+    missing by `turfplan plan --forget`
+    """
+    return Message("journal.bring_back", (("folder", folder),))
+
+
 def mend_line() -> Message:
     """put the line right from a backup, or take it out"""
     return Message("journal.mend_line")

@@ -200,3 +200,8 @@ def counted(*, number: Amounted, what: str) -> Message:
 def amount_of(*, amount: Amounted, what: str) -> Message:
     """{amount} of {what}"""
     return Message("order_sheet.amount_of", (("amount", amount), ("what", what)))
+
+
+def not_yet() -> Message:
+    """not yet: an estimate"""
+    return Message("order_sheet.not_yet")

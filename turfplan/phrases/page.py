@@ -1,11 +1,26 @@
 """Messages of `messages/en/page.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message
+from turfplan.message import DateInYear, Day, Message, Number, Sold
 
 
-def title(*, lawn: str) -> Message:
-    """{lawn}: the next two weeks"""
-    return Message("page.title", (("lawn", lawn),))
+def title_today(*, lawn: str) -> Message:
+    """{lawn}: today"""
+    return Message("page.title_today", (("lawn", lawn),))
+
+
+def title_did(*, lawn: str) -> Message:
+    """{lawn}: what I did"""
+    return Message("page.title_did", (("lawn", lawn),))
+
+
+def title_ask(*, lawn: str) -> Message:
+    """{lawn}: please look again"""
+    return Message("page.title_ask", (("lawn", lawn),))
+
+
+def title_calendar(*, lawn: str) -> Message:
+    """{lawn}: calendar"""
+    return Message("page.title_calendar", (("lawn", lawn),))
 
 
 def lawn() -> Message:
@@ -13,29 +28,199 @@ def lawn() -> Message:
     return Message("page.lawn")
 
 
+def pages() -> Message:
+    """Pages"""
+    return Message("page.pages")
+
+
+def tab_today() -> Message:
+    """Today"""
+    return Message("page.tab_today")
+
+
+def tab_did() -> Message:
+    """What I did"""
+    return Message("page.tab_did")
+
+
+def tab_calendar() -> Message:
+    """Calendar"""
+    return Message("page.tab_calendar")
+
+
 def basis(*, campaign: str, source: str, days: int) -> Message:
     """{campaign:capital}. Dates rest on {source}; they may be off by about {days} days."""
     return Message("page.basis", (("campaign", campaign), ("source", source), ("days", days)))
 
 
-def was_done() -> Message:
-    """Was this done?"""
-    return Message("page.was_done")
+def rules_first() -> Message:
+    """Local rules and product labels come first."""
+    return Message("page.rules_first")
 
 
-def next_weeks() -> Message:
-    """The next two weeks"""
-    return Message("page.next_weeks")
+def only_seen() -> Message:
+    """From here the season can be seen, not ticked off."""
+    return Message("page.only_seen")
 
 
-def nothing_due() -> Message:
-    """Nothing falls due."""
-    return Message("page.nothing_due")
+def was_done(*, n: int) -> Message:
+    """Were these {n} done?"""
+    return Message("page.was_done", (("n", n),))
 
 
-def only_if(*, go: str) -> Message:
-    """Only if: {go}"""
-    return Message("page.only_if", (("go", go),))
+def all_as_planned(*, n: int) -> Message:
+    """Yes, all as planned"""
+    return Message("page.all_as_planned", (("n", n),))
+
+
+def one_by_one() -> Message:
+    """No, or not all: one by one"""
+    return Message("page.one_by_one")
+
+
+def answer_planned() -> Message:
+    """Done as planned"""
+    return Message("page.answer_planned")
+
+
+def answer_on() -> Message:
+    """Done on another day:"""
+    return Message("page.answer_on")
+
+
+def answer_not_done() -> Message:
+    """Not done, still wanted"""
+    return Message("page.answer_not_done")
+
+
+def answer_skip() -> Message:
+    """Left out"""
+    return Message("page.answer_skip")
+
+
+def jobs_today(*, n: int) -> Message:
+    """{n} jobs today, in this order"""
+    return Message("page.jobs_today", (("n", n),))
+
+
+def nothing_today() -> Message:
+    """Nothing to do today"""
+    return Message("page.nothing_today")
+
+
+def season_over() -> Message:
+    """All of this plan is done."""
+    return Message("page.season_over")
+
+
+def next() -> Message:
+    """Next:"""
+    return Message("page.next")
+
+
+def next_when(*, day: str, away: str) -> Message:
+    """{day}, {away}"""
+    return Message("page.next_when", (("day", day), ("away", away)))
+
+
+def coming() -> Message:
+    """Coming up"""
+    return Message("page.coming")
+
+
+def today() -> Message:
+    """today"""
+    return Message("page.today")
+
+
+def tomorrow() -> Message:
+    """tomorrow"""
+    return Message("page.tomorrow")
+
+
+def in_days(*, n: int) -> Message:
+    """in {n} days"""
+    return Message("page.in_days", (("n", n),))
+
+
+def in_weeks(*, n: int) -> Message:
+    """in {n} weeks"""
+    return Message("page.in_weeks", (("n", n),))
+
+
+def in_months(*, n: int) -> Message:
+    """in {n} months"""
+    return Message("page.in_months", (("n", n),))
+
+
+def by_when() -> Message:
+    """At the latest"""
+    return Message("page.by_when")
+
+
+def go() -> Message:
+    """Go if:"""
+    return Message("page.go")
+
+
+def wait() -> Message:
+    """Else wait:"""
+    return Message("page.wait")
+
+
+def how() -> Message:
+    """How to do it"""
+    return Message("page.how")
+
+
+def done_as_planned() -> Message:
+    """Done as planned"""
+    return Message("page.done_as_planned")
+
+
+def this_done() -> Message:
+    """This one is done"""
+    return Message("page.this_done")
+
+
+def all_done(*, n: int) -> Message:
+    """All {n} done as planned"""
+    return Message("page.all_done", (("n", n),))
+
+
+def not_today() -> Message:
+    """Not today"""
+    return Message("page.not_today")
+
+
+def reason_rain() -> Message:
+    """Rain, or too wet"""
+    return Message("page.reason_rain")
+
+
+def reason_no_time() -> Message:
+    """No time"""
+    return Message("page.reason_no_time")
+
+
+def reason_no_hands() -> Message:
+    """No helper, or no machine"""
+    return Message("page.reason_no_hands")
+
+
+def reason_refused() -> Message:
+    """The load was refused"""
+    return Message("page.reason_refused")
+
+
+def other() -> Message:
+    """Other"""
+    return Message("page.other")
+
+
+def other_done() -> Message:
+    """Done otherwise than planned"""
+    return Message("page.other_done")
 
 
 def done_on() -> Message:
@@ -43,9 +228,241 @@ def done_on() -> Message:
     return Message("page.done_on")
 
 
-def tick_off(*, task: str) -> Message:
-    """Tick off {task}"""
-    return Message("page.tick_off", (("task", task),))
+def how_much() -> Message:
+    """How much of it"""
+    return Message("page.how_much")
+
+
+def share_all() -> Message:
+    """All that was left"""
+    return Message("page.share_all")
+
+
+def share_most() -> Message:
+    """Three quarters"""
+    return Message("page.share_most")
+
+
+def share_half() -> Message:
+    """Half"""
+    return Message("page.share_half")
+
+
+def share_some() -> Message:
+    """A quarter"""
+    return Message("page.share_some")
+
+
+def used() -> Message:
+    """Amount used, with its unit, if you know it"""
+    return Message("page.used")
+
+
+def write_down() -> Message:
+    """Write it down"""
+    return Message("page.write_down")
+
+
+def other_day() -> Message:
+    """Do it on a day of your choice"""
+    return Message("page.other_day")
+
+
+def hold_on() -> Message:
+    """Day"""
+    return Message("page.hold_on")
+
+
+def hold() -> Message:
+    """Keep it for that day"""
+    return Message("page.hold")
+
+
+def other_skip() -> Message:
+    """Not at all this time"""
+    return Message("page.other_skip")
+
+
+def skip() -> Message:
+    """Leave it out"""
+    return Message("page.skip")
+
+
+def none_today() -> Message:
+    """None of them today"""
+    return Message("page.none_today")
+
+
+def many_written(*, n: int) -> Message:
+    """{n} jobs. They stand, and can be taken back, under"""
+    return Message("page.many_written", (("n", n),))
+
+
+def nothing_moved() -> Message:
+    """Nothing else moves."""
+    return Message("page.nothing_moved")
+
+
+def my_calendar() -> Message:
+    """The owner's calendar"""
+    return Message("page.my_calendar")
+
+
+def make_mine() -> Message:
+    """Make an address for my own calendar"""
+    return Message("page.make_mine")
+
+
+def planning() -> Message:
+    """Working it out…"""
+    return Message("page.planning")
+
+
+def water_today() -> Message:
+    """Water today"""
+    return Message("page.water_today")
+
+
+def it_rained() -> Message:
+    """It rained: skip today"""
+    return Message("page.it_rained")
+
+
+def rain_did_it() -> Message:
+    """Skipped today: it rained."""
+    return Message("page.rain_did_it")
+
+
+def written_down() -> Message:
+    """Written down"""
+    return Message("page.written_down")
+
+
+def ticked_before() -> Message:
+    """Was ticked already, and counts once"""
+    return Message("page.ticked_before")
+
+
+def undo() -> Message:
+    """Undo"""
+    return Message("page.undo")
+
+
+def undone() -> Message:
+    """Taken back."""
+    return Message("page.undone")
+
+
+def nothing_written() -> Message:
+    """Nothing yet. What you tick off stands here, and can be taken back at any time."""
+    return Message("page.nothing_written")
+
+
+def not_planned() -> Message:
+    """The days below do not know all of it yet"""
+    return Message("page.not_planned")
+
+
+def not_planned_say() -> Message:
+    """What you wrote is kept, but the season could not be worked out anew with it. The days below
+    are those from before.
+    """
+    return Message("page.not_planned_say")
+
+
+def plan_again() -> Message:
+    """Try again"""
+    return Message("page.plan_again")
+
+
+def look_again() -> Message:
+    """Please look again"""
+    return Message("page.look_again")
+
+
+def cannot_be() -> Message:
+    """This was not written down"""
+    return Message("page.cannot_be")
+
+
+def keep() -> Message:
+    """It is right: write it down"""
+    return Message("page.keep")
+
+
+def write_changed() -> Message:
+    """Write it down as changed"""
+    return Message("page.write_changed")
+
+
+def write_nothing() -> Message:
+    """Back, and write nothing"""
+    return Message("page.write_nothing")
+
+
+def wrote_by(*, entry: Message, by: str) -> Message:
+    """{entry} Written by {by}."""
+    return Message("page.wrote_by", (("entry", entry), ("by", by)))
+
+
+def wrote_done(*, title: str, on: Day) -> Message:
+    """{title}: done on {on}."""
+    return Message("page.wrote_done", (("title", title), ("on", on)))
+
+
+def wrote_part(*, title: str, on: Day, share: Number) -> Message:
+    """{title}: {share} of it done on {on}."""
+    return Message("page.wrote_part", (("title", title), ("on", on), ("share", share)))
+
+
+def wrote_skipped(*, title: str) -> Message:
+    """{title}: left out."""
+    return Message("page.wrote_skipped", (("title", title),))
+
+
+def wrote_moved(*, title: str, to: Day) -> Message:
+    """{title}: kept for {to}."""
+    return Message("page.wrote_moved", (("title", title), ("to", to)))
+
+
+def wrote_rained(*, title: str, on: Day) -> Message:
+    """{title}: rained off on {on}."""
+    return Message("page.wrote_rained", (("title", title), ("on", on)))
+
+
+def wrote_all_rained(*, on: Day) -> Message:
+    """All that needs it dry: rained off on {on}."""
+    return Message("page.wrote_all_rained", (("on", on),))
+
+
+def wrote_refused(*, title: str, on: Day) -> Message:
+    """{title}: the load was refused on {on}."""
+    return Message("page.wrote_refused", (("title", title), ("on", on)))
+
+
+def wrote_not_done(*, title: str) -> Message:
+    """{title}: not done, still wanted."""
+    return Message("page.wrote_not_done", (("title", title),))
+
+
+def wrote_put_off(*, title: str, on: Day) -> Message:
+    """{title}: not done on {on}, still wanted."""
+    return Message("page.wrote_put_off", (("title", title), ("on", on)))
+
+
+def wrote_note(*, note: str) -> Message:
+    """A note: {note}"""
+    return Message("page.wrote_note", (("note", note),))
+
+
+def wrote_measured(*, what: Message, value: Sold, on: Day) -> Message:
+    """Measured on {on}: {what}, {value}."""
+    return Message("page.wrote_measured", (("what", what), ("value", value), ("on", on)))
+
+
+def wrote_undo(*, number: int) -> Message:
+    """Entry {number} was taken back."""
+    return Message("page.wrote_undo", (("number", number),))
 
 
 def stakes() -> Message:
@@ -59,7 +476,7 @@ def stakes_caption() -> Message:
 
 
 def changed() -> Message:
-    """What has changed"""
+    """What moved last, and why"""
     return Message("page.changed")
 
 
@@ -107,9 +524,9 @@ def subscribe() -> Message:
     return Message("page.subscribe")
 
 
-def or_address(*, link: str) -> Message:
-    """{link}, or give this address to your calendar program:"""
-    return Message("page.or_address", (("link", link),))
+def or_address() -> Message:
+    """Or give this address to your calendar program:"""
+    return Message("page.or_address")
 
 
 def qr() -> Message:
@@ -117,11 +534,60 @@ def qr() -> Message:
     return Message("page.qr")
 
 
+def qr_page() -> Message:
+    """The page's address as a QR code"""
+    return Message("page.qr_page")
+
+
+def who_reaches() -> Message:
+    """Which calendars reach it"""
+    return Message("page.who_reaches")
+
+
+def reach_machine() -> Message:
+    """This address works on this very machine alone. A phone, and a calendar that lives on the web,
+    cannot reach it: serve on the home network for the phone, or put the calendar on a web host.
+    """
+    return Message("page.reach_machine")
+
+
+def reach_home() -> Message:
+    """This address works at home. Calendars on phones and computers that look for themselves are
+    kept up to date while they are in this network. A calendar that lives on the web, and fetches
+    for you from elsewhere, cannot reach it.
+    """
+    return Message("page.reach_home")
+
+
+def reach_everywhere() -> Message:
+    """This address works everywhere, for calendars on phones and computers and for those that live
+    on the web.
+    """
+    return Message("page.reach_everywhere")
+
+
+def not_secure() -> Message:
+    """It is not encrypted: some calendars take addresses that begin with https alone."""
+    return Message("page.not_secure")
+
+
+def limits() -> Message:
+    """Calendars that subscribe look once or twice a day at best, and many leave out reminders: what
+    must not be missed stands on the page of today and on the printed week.
+    """
+    return Message("page.limits")
+
+
 def who_reads() -> Message:
     """Whoever has an address can read this lawn's season. If it has gone where it should not, take
     it back.
     """
     return Message("page.who_reads")
+
+
+def give_back() -> Message:
+    """Take this address back"""
+    return Message("page.give_back")
 
 
 def sure() -> Message:
@@ -134,12 +600,334 @@ def take_back() -> Message:
     return Message("page.take_back")
 
 
-def limits() -> Message:
-    """Calendars that subscribe look at a feed once or twice a day at best, and many leave out its
-    reminders: what must not be missed stands here and on the printed week. Local rules and product
-    labels come first.
+def give() -> Message:
+    """Give somebody an address"""
+    return Message("page.give")
+
+
+def holder() -> Message:
+    """Who it is for"""
+    return Message("page.holder")
+
+
+def right() -> Message:
+    """What it may do"""
+    return Message("page.right")
+
+
+def give_feed() -> Message:
+    """A calendar that subscribes"""
+    return Message("page.give_feed")
+
+
+def give_read() -> Message:
+    """See the pages of this lawn"""
+    return Message("page.give_read")
+
+
+def give_edit() -> Message:
+    """See, and tick off what was done"""
+    return Message("page.give_edit")
+
+
+def until() -> Message:
+    """Last day, if it shall end"""
+    return Message("page.until")
+
+
+def make_address() -> Message:
+    """Make the address"""
+    return Message("page.make_address")
+
+
+def new_page() -> Message:
+    """The new address of the page"""
+    return Message("page.new_page")
+
+
+def new_feed() -> Message:
+    """The new address for a calendar"""
+    return Message("page.new_feed")
+
+
+def shown_once() -> Message:
+    """It is shown this once: hand it on now."""
+    return Message("page.shown_once")
+
+
+def held() -> Message:
+    """Who holds an address"""
+    return Message("page.held")
+
+
+def none_held() -> Message:
+    """Nobody yet."""
+    return Message("page.none_held")
+
+
+def nobody_named() -> Message:
+    """No name"""
+    return Message("page.nobody_named")
+
+
+def given_on(*, day: str) -> Message:
+    """Since {day}."""
+    return Message("page.given_on", (("day", day),))
+
+
+def ends_on(*, day: str) -> Message:
+    """Until {day}."""
+    return Message("page.ends_on", (("day", day),))
+
+
+def last_read(*, day: str) -> Message:
+    """Last read {day}."""
+    return Message("page.last_read", (("day", day),))
+
+
+def never_read() -> Message:
+    """Never read."""
+    return Message("page.never_read")
+
+
+def right_feed() -> Message:
+    """Calendar"""
+    return Message("page.right_feed")
+
+
+def right_read() -> Message:
+    """Sees"""
+    return Message("page.right_read")
+
+
+def right_edit() -> Message:
+    """Sees and ticks off"""
+    return Message("page.right_edit")
+
+
+def withdraw() -> Message:
+    """Withdraw"""
+    return Message("page.withdraw")
+
+
+def is_withdrawn() -> Message:
+    """Withdrawn"""
+    return Message("page.is_withdrawn")
+
+
+def is_over() -> Message:
+    """Ended"""
+    return Message("page.is_over")
+
+
+def browsers() -> Message:
+    """Browsers of the owner"""
+    return Message("page.browsers")
+
+
+def browsers_say(*, command: str) -> Message:
+    """They may do everything, for every lawn of this server. Whoever runs the server makes a new
+    one with `{command}`.
     """
-    return Message("page.limits")
+    return Message("page.browsers_say", (("command", command),))
+
+
+def claim() -> Message:
+    """Make this browser the owner's"""
+    return Message("page.claim")
+
+
+def claim_say() -> Message:
+    """This browser will see all lawns of this server, tick off what was done, and give addresses to
+    others. The address that brought you here works once.
+    """
+    return Message("page.claim_say")
+
+
+def claim_label() -> Message:
+    """What to call you or this device"""
+    return Message("page.claim_label")
+
+
+def claim_do() -> Message:
+    """This is my browser"""
+    return Message("page.claim_do")
+
+
+def once_used() -> Message:
+    """This address has been used, or its day is over."""
+    return Message("page.once_used")
+
+
+def once_again(*, command: str) -> Message:
+    """Whoever runs the server gets a new one there with `{command}`."""
+    return Message("page.once_again", (("command", command),))
+
+
+def lawns() -> Message:
+    """Your lawns"""
+    return Message("page.lawns")
+
+
+def no_lawns() -> Message:
+    """None is served yet."""
+    return Message("page.no_lawns")
+
+
+def new_lawn() -> Message:
+    """A new lawn"""
+    return Message("page.new_lawn")
+
+
+def question_of(*, number: int, count: int) -> Message:
+    """Question {number} of {count}"""
+    return Message("page.question_of", (("number", number), ("count", count)))
+
+
+def ask_place() -> Message:
+    """Where is the lawn?"""
+    return Message("page.ask_place")
+
+
+def place_hint() -> Message:
+    """A town (for example Lancaster, PA), a US postal code, or latitude and longitude with a comma
+    between.
+    """
+    return Message("page.place_hint")
+
+
+def ask_everywhere() -> Message:
+    """Is it that low everywhere, or only in hollows?"""
+    return Message("page.ask_everywhere")
+
+
+def low_everywhere() -> Message:
+    """Everywhere"""
+    return Message("page.low_everywhere")
+
+
+def low_hollows() -> Message:
+    """Only in hollows"""
+    return Message("page.low_hollows")
+
+
+def low_share(*, share: Number) -> Message:
+    """Only in hollows, {share} of the lawn"""
+    return Message("page.low_share", (("share", share),))
+
+
+def hollow_share() -> Message:
+    """How much of the lawn lies in hollows"""
+    return Message("page.hollow_share")
+
+
+def ask_intent() -> Message:
+    """What about the grass?"""
+    return Message("page.ask_intent")
+
+
+def intent_none() -> Message:
+    """Leave it as it is: level only"""
+    return Message("page.intent_none")
+
+
+def intent_patch() -> Message:
+    """Seed the bare spots"""
+    return Message("page.intent_patch")
+
+
+def intent_overseed() -> Message:
+    """Seed over the whole lawn"""
+    return Message("page.intent_overseed")
+
+
+def intent_renovate() -> Message:
+    """Make the lawn anew"""
+    return Message("page.intent_renovate")
+
+
+def intent_dormant() -> Message:
+    """Seed before winter, to come up in spring"""
+    return Message("page.intent_dormant")
+
+
+def intent_plant() -> Message:
+    """Plant it: sod, plugs or sprigs"""
+    return Message("page.intent_plant")
+
+
+def intent_winter_overseed() -> Message:
+    """Green over winter, over a lawn that turns brown"""
+    return Message("page.intent_winter_overseed")
+
+
+def place_found(*, place: Message, last: DateInYear, first: DateInYear) -> Message:
+    """{place:capital}. In a usual year the last frost there falls about {last}, the first about
+    {first}. If that is not so, go one back.
+    """
+    return Message("page.place_found", (("place", place), ("last", last), ("first", first)))
+
+
+def place_without_frost(*, place: Message) -> Message:
+    """{place:capital}. Most years have no frost there. If that is not so, go one back."""
+    return Message("page.place_without_frost", (("place", place),))
+
+
+def answer_needed() -> Message:
+    """An answer is needed here."""
+    return Message("page.answer_needed")
+
+
+def go_on() -> Message:
+    """Go on"""
+    return Message("page.go_on")
+
+
+def not_sure() -> Message:
+    """I don't know"""
+    return Message("page.not_sure")
+
+
+def one_back() -> Message:
+    """One back"""
+    return Message("page.one_back")
+
+
+def kept_so_far() -> Message:
+    """Every answer is kept: you may close this page and go on later."""
+    return Message("page.kept_so_far")
+
+
+def check() -> Message:
+    """Is this right?"""
+    return Message("page.check")
+
+
+def change_answer() -> Message:
+    """Change"""
+    return Message("page.change_answer")
+
+
+def make_plan() -> Message:
+    """Make the plan"""
+    return Message("page.make_plan")
+
+
+def not_known() -> Message:
+    """This browser is not known here"""
+    return Message("page.not_known")
+
+
+def open_yours() -> Message:
+    """Open the whole address that you were given."""
+    return Message("page.open_yours")
+
+
+def lost_owner(*, command: str) -> Message:
+    """If the server is yours: the terminal that it was started in has printed an address for you;
+    `{command}` prints a new one.
+    """
+    return Message("page.lost_owner", (("command", command),))
 
 
 def gone() -> Message:
@@ -147,14 +935,34 @@ def gone() -> Message:
     return Message("page.gone")
 
 
+def over() -> Message:
+    """This address was given until a day that is over."""
+    return Message("page.over")
+
+
+def ask_for_new() -> Message:
+    """Ask whoever gave it to you for a new one."""
+    return Message("page.ask_for_new")
+
+
 def unknown() -> Message:
     """Not found."""
     return Message("page.unknown")
 
 
+def whole_address() -> Message:
+    """Look whether the address is whole."""
+    return Message("page.whole_address")
+
+
 def no_plan() -> Message:
     """This lawn has no plan yet."""
     return Message("page.no_plan")
+
+
+def plan_first() -> Message:
+    """It stands here as soon as it is planned."""
+    return Message("page.plan_first")
 
 
 def other_host() -> Message:
@@ -187,6 +995,16 @@ def too_large() -> Message:
     return Message("page.too_large")
 
 
+def no_length() -> Message:
+    """A form must say how long it is."""
+    return Message("page.no_length")
+
+
+def other_method() -> Message:
+    """This address does not take that."""
+    return Message("page.other_method")
+
+
 def tick_first() -> Message:
     """Tick the box first: the address stops working for good."""
     return Message("page.tick_first")
@@ -202,16 +1020,31 @@ def choose_job() -> Message:
     return Message("page.choose_job")
 
 
-def closed_job() -> Message:
-    """This job is closed already."""
-    return Message("page.closed_job")
+def choose_reason() -> Message:
+    """Choose why not."""
+    return Message("page.choose_reason")
+
+
+def choose_how() -> Message:
+    """Choose what became of it."""
+    return Message("page.choose_how")
+
+
+def choose_right() -> Message:
+    """Choose what the address may do."""
+    return Message("page.choose_right")
+
+
+def name_holder() -> Message:
+    """Say who it is for, so that it can be withdrawn alone."""
+    return Message("page.name_holder")
+
+
+def end_is_over() -> Message:
+    """That last day is over."""
+    return Message("page.end_is_over")
 
 
 def write_day(*, example: str) -> Message:
     """Write the day as year-month-day, for example {example}."""
     return Message("page.write_day", (("example", example),))
-
-
-def keep() -> Message:
-    """It is right all the same."""
-    return Message("page.keep")

@@ -498,6 +498,11 @@ def new_wrote(*, file: str) -> Message:
     return Message("screen.new.wrote", (("file", file),))
 
 
+def new_fault(*, fault: Message, hint: Message) -> Message:
+    """{fault} ({hint})"""
+    return Message("screen.new.fault", (("fault", fault), ("hint", hint)))
+
+
 def new_name() -> Message:
     """What do you call this lawn?"""
     return Message("screen.new.name")
@@ -636,6 +641,48 @@ def serve_on(*, address: str) -> Message:
     return Message("screen.serve.on", (("address", address),))
 
 
+def backup_made(*, lawns: int, files: int, addresses: int) -> Message:
+    """Lawns: {lawns}; files: {files}; addresses: {addresses}. Keep it private."""
+    return Message(
+        "screen.backup.made", (("lawns", lawns), ("files", files), ("addresses", addresses))
+    )
+
+
+def restore_lawn(*, folder: str, lawn_id: str, entries: int, revision: int) -> Message:
+    """{folder}: {lawn_id}, revision {revision} of its plan, entries in its journal: {entries}"""
+    return Message(
+        "screen.restore.lawn",
+        (("folder", folder), ("lawn_id", lawn_id), ("entries", entries), ("revision", revision)),
+    )
+
+
+def restore_files(*, n: int) -> Message:
+    """{n} files written."""
+    return Message("screen.restore.files", (("n", n),))
+
+
+def restore_addresses(*, opened: int, withdrawn: int, index: str) -> Message:
+    """Addresses in {index}: {opened} open, {withdrawn} withdrawn as before."""
+    return Message(
+        "screen.restore.addresses", (("opened", opened), ("withdrawn", withdrawn), ("index", index))
+    )
+
+
+def restore_closed(*, number: int, kind: str, label: str, created: str) -> Message:
+    """closed: {number}, {kind} for {label}, made {created}"""
+    return Message(
+        "screen.restore.closed",
+        (("number", number), ("kind", kind), ("label", label), ("created", created)),
+    )
+
+
+def restore_open_them(*, command: str) -> Message:
+    """This index cannot tell whether the closed ones were withdrawn meanwhile; `{command}` opens
+    one, `restore --with-addresses` all.
+    """
+    return Message("screen.restore.open_them", (("command", command),))
+
+
 def tokens_none() -> Message:
     """No tokens yet: `turfplan tokens issue DIR` makes one."""
     return Message("screen.tokens.none")
@@ -644,6 +691,11 @@ def tokens_none() -> Message:
 def tokens_revoked(*, on: str) -> Message:
     """revoked {on}"""
     return Message("screen.tokens.revoked", (("on", on),))
+
+
+def tokens_closed(*, on: str) -> Message:
+    """closed by restore {on}"""
+    return Message("screen.tokens.closed", (("on", on),))
 
 
 def tokens_in_use() -> Message:
@@ -656,13 +708,31 @@ def tokens_gone(*, number: str) -> Message:
     return Message("screen.tokens.gone", (("number", number),))
 
 
+def tokens_until(*, on: str) -> Message:
+    """until {on}"""
+    return Message("screen.tokens.until", (("on", on),))
+
+
+def owner_once() -> Message:
+    """Open this address once, in the browser that shall be yours (it works for a day):"""
+    return Message("screen.owner.once")
+
+
+def tokens_opened(*, number: str) -> Message:
+    """Token {number} is open again."""
+    return Message("screen.tokens.opened", (("number", number),))
+
+
+def tokens_moved(*, old: str, new: str) -> Message:
+    """The addresses of the lawn that was in {old} now open {new}."""
+    return Message("screen.tokens.moved", (("old", old), ("new", new)))
+
+
 def tokens_once() -> Message:
     """It is shown this once. Calendars look at it once or twice a day at best."""
     return Message("screen.tokens.once")
 
 
 def publish_private() -> Message:
-    """Keep .turfplan-names private: the names follow from it. The host must send .ics as
-    text/calendar.
-    """
+    """Who has the address can read the calendar. The host must send .ics as text/calendar."""
     return Message("screen.publish.private")

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from turfplan.book.words import book_message, grass_name
 from turfplan.message import Message, Number, Quantity, sentences
+from turfplan.phrases import buying
 from turfplan.phrases import order as phrases
 from turfplan.planning.amounts import seed_masses_kg
 from turfplan.planning.purchases import Bought
@@ -34,6 +35,23 @@ def small_orders(setting: ResolvedLawn, drafts: Mapping[str, Draft]) -> list[Bou
             if amount.item == "seed"
             else _small_lines(setting, amount, draft)
         )
+    ] + [line for draft in drafts.values() for line in _by_area(setting, draft, drafts)]
+
+
+def _by_area(setting: ResolvedLawn, draft: Draft, drafts: Mapping[str, Draft]) -> list[Bought]:
+    """What is bought by the area that it is to cover: the label says how much does; once for all
+    tasks of a trip, and only where there is one."""
+    item = setting.book.operations[draft.operation].buys
+    trip = next((d for d in drafts.values() if draft.id in d.buys_for), None)
+    if item is None or trip is None or trip.buys_for[0] != draft.id:
+        return []
+    names = {"preventer": buying.name_preventer(), "weed killer": buying.name_weed_killer()}
+    area_m2 = draft.area_m2
+    reason = buying.covers_reason(area=Quantity(area_m2, "area"))
+    text = phrases.sold(amount=Quantity(area_m2, "area", "up"))
+    questions = (buying.ask_label(),)
+    return [
+        Bought(item, names[item], area_m2, "m2", (), (), reason, text, None, draft.id, questions)
     ]
 
 
@@ -56,12 +74,31 @@ def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought
     return lines
 
 
+def starter_order(setting: ResolvedLawn, starters: Sequence[Draft]) -> list[Bought]:
+    """The nitrogen of a starter, with the seed; where a soil test asks for phosphate, in a
+    fertilizer that brings it."""
+    lines = []
+    for draft in starters:
+        whole = next((a for a in draft.amounts if a.item == "nitrogen_total"), None)
+        if whole is None:
+            continue
+        short = any(a.item == "phosphate to add in all" for a in draft.amounts)
+        name = buying.name_starter_p() if short else buying.name_starter()
+        reason = buying.nitrogen_reason(n=1)
+        amount = whole.model_copy(update={"reason": reason})
+        line = _line_of("fertilizer", name, amount, _sold(amount, setting.system), draft.id)
+        lines.append(replace(line, kind=buying.of_starter()))
+    return lines
+
+
 def fertilizer_order(setting: ResolvedLawn, feeds: Sequence[Draft]) -> list[Bought]:
-    """The nitrogen of feedings, the earliest first, in place of a bag at hand that is not used."""
+    """The nitrogen of feedings, the earliest first, where no bag is at hand that may be used."""
     amounts = [a for draft in feeds for a in draft.amounts if a.item == "nitrogen_total"]
     if not amounts:
         return []
-    reason = phrases.nitrogen_reason(n=len(amounts))
+    at_hand = setting.brief.feeding.analysis is not None
+    told = phrases.nitrogen_reason if at_hand else buying.nitrogen_reason
+    reason = told(n=len(amounts))
     whole = Amount.of("nitrogen_total", sum(a.value for a in amounts), "kg", reason).model_copy(
         update={"facts": amounts[0].facts}
     )

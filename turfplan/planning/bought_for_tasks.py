@@ -16,7 +16,15 @@ from turfplan.planning.amounts import (
     plant_amounts,
     seed_amounts,
 )
-from turfplan.planning.bagged_goods import fertilizer_order, small_orders
+from turfplan.planning.bagged_goods import fertilizer_order, small_orders, starter_order
+from turfplan.planning.buying_tasks import (
+    bought_by,
+    hired_machines,
+    is_seen_to,
+    told_on_task,
+    with_their_tasks,
+    without_use,
+)
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.feeding import (
     STARTER_KEY,
@@ -30,6 +38,7 @@ from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.stock import (
     LEAST_M3,
     Stock,
+    is_more,
     is_under_way,
     needed_m3,
     skipped_passes,
@@ -39,16 +48,20 @@ from turfplan.planning.stock import (
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Amount
-from turfplan.work.drafts import Draft
+from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.heap import too_large
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.mix_choice import MixChoice
+from turfplan.work.season import FillVolumes
 
 
 def with_amounts(
     setting: ResolvedLawn, candidate: Candidate, history: TaskHistory | None = None
 ) -> tuple[dict[str, Draft], list[Bought]]:
     """Every draft with its amounts, in order, and what is still to be bought for them."""
-    orders, stock = _orders(setting, candidate, history)
+    orders, stock = bulk_orders(
+        setting, candidate.season, candidate.mix, candidate.volumes, history
+    )
     by_task = _lines_of(orders)
     idle = _idle(by_task, stock) | _without_fill(setting, candidate, by_task, history)
     drafts: dict[str, Draft] = {}
@@ -80,14 +93,38 @@ def with_amounts(
             *orders,
             *small_orders(setting, drafts),
             *_fertilizer(setting, candidate, drafts, stock),
+            *hired_machines(setting, drafts.values(), stock),
         )
         if line.deliver_task not in stock.settled and line.order_task not in stock.unasked
     ]
-    coming = [d for d in _spreading(setting, candidate) if d.id not in stock.settled]
-    if stock.short_m3 and coming:
+    coming = [d for d in spreading(setting, candidate.season) if d.id not in stock.settled]
+    if stock.short_m3 and coming and not any(map(is_more, stock.unasked)):
         first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
-    return drafts, [line for line in bought if line.value > 0]
+    wanted = (line for line in bought if line.value > 0)
+    # What no task brings any more is for work that is over.
+    lines = [
+        line
+        for line in with_their_tasks(setting.book, wanted, drafts)
+        if not is_seen_to(line, drafts, stock) and (history is None or line.steps)
+    ]
+    return _told(setting, drafts, lines, history), lines
+
+
+def _told(
+    setting: ResolvedLawn,
+    drafts: Mapping[str, Draft],
+    lines: Sequence[Bought],
+    history: TaskHistory | None,
+) -> dict[str, Draft]:
+    """The tasks, each of buying with what it buys; those with nothing left to buy are gone."""
+    by_task = bought_by(lines)
+    gone = without_use(drafts.values(), by_task, history)
+    return {
+        name: told_on_task(setting, draft, by_task.get(name, ()))
+        for name, draft in drafts.items()
+        if name not in gone
+    }
 
 
 def _lacking_m3(candidate: Candidate, draft: Draft, stock: Stock) -> float:
@@ -122,18 +159,18 @@ def _old_heap(
 def _fertilizer(
     setting: ResolvedLawn, candidate: Candidate, drafts: Mapping[str, Draft], stock: Stock
 ) -> list[Bought]:
-    """What is bought for the open feedings where a bag is at hand that may not be used."""
-    feeding, at_hand = candidate.feeding, setting.brief.feeding.analysis
-    if at_hand is None or bag_used(setting, feeding) is not None:
+    """What is bought for the starter and the open feedings where no bag is at hand that may be
+    used."""
+    if bag_used(setting, candidate.feeding) is not None:
         return []
-    days = candidate.dated.schedule.days
-    fed = [d for d in drafts.values() if d.id not in stock.settled and _is_fed(setting, d)]
-    return fertilizer_order(setting, sorted(fed, key=lambda d: days[d.start_node]))
-
-
-def _is_fed(setting: ResolvedLawn, draft: Draft) -> bool:
-    roles = setting.book.operations[draft.operation].roles
-    return "feeding" in roles or "starter" in roles
+    days, operations = candidate.dated.schedule.days, setting.book.operations
+    fed = [d for d in drafts.values() if d.id not in stock.settled]
+    starters = [d for d in fed if "starter" in operations[d.operation].roles]
+    feeds = [d for d in fed if "feeding" in operations[d.operation].roles and d not in starters]
+    return [
+        *starter_order(setting, starters),
+        *fertilizer_order(setting, sorted(feeds, key=lambda d: days[d.start_node])),
+    ]
 
 
 def _title_of_bags(line: Bought) -> Message:
@@ -186,22 +223,23 @@ def _without_fill(
     return frozenset(gone - history.recorded)
 
 
-def _spreading(setting: ResolvedLawn, candidate: Candidate) -> list[Draft]:
-    return [
-        d
-        for d in candidate.season.drafts
-        if "spreading" in setting.book.operations[d.operation].roles
-    ]
+def spreading(setting: ResolvedLawn, season: SeasonDraft) -> list[Draft]:
+    """The passes of a season."""
+    return [d for d in season.drafts if "spreading" in setting.book.operations[d.operation].roles]
 
 
-def _orders(
-    setting: ResolvedLawn, candidate: Candidate, history: TaskHistory | None
+def bulk_orders(
+    setting: ResolvedLawn,
+    season: SeasonDraft,
+    mix: MixChoice,
+    volumes: FillVolumes,
+    history: TaskHistory | None,
 ) -> tuple[list[Bought], Stock]:
-    """The bulk material of every load with what the journal says of it."""
-    loads, mix, volumes = candidate.season.loads, candidate.mix, candidate.volumes
+    """The bulk material of every load of a season with what the journal says of it."""
+    loads = season.loads
     if history is None:
         return material_orders(setting, loads, mix, volumes), Stock()
-    passes, skipped = _spreading(setting, candidate), skipped_passes(volumes, history)
+    passes, skipped = spreading(setting, season), skipped_passes(volumes, history)
     loads = wanted_loads(loads, volumes, history, skipped)
     if skipped == set(volumes.passes) and not any(is_under_way(load, history) for load in loads):
         # Nothing is filled that could settle.

@@ -7,6 +7,7 @@ from turfplan.network import Conflict
 from turfplan.planning.candidates import Candidate, Feeder
 from turfplan.planning.falling import without_tasks
 from turfplan.planning.schedule import Dated
+from turfplan.work.buying_lags import buying_lags
 from turfplan.work.campaigns import Campaign
 from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import SeasonDraft, task_of_node
@@ -16,6 +17,7 @@ from turfplan.work.feeding.stages import COLOUR_LOOK, SEEDLINGS, worked_days
 from turfplan.work.feeding.starter import STARTER_TASK
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.order import order_lags
+from turfplan.work.phases.buying import with_trip_of_feedings
 from turfplan.work.phases.care import feed_days, feed_drafts
 from turfplan.work.season import computed_numbers, season_flags, with_a_day
 
@@ -64,13 +66,18 @@ def _with_feedings(
     if not any(feed.if_pale for feed in feeding.feeds):
         # Nothing hangs on the look at the colour of seedlings.
         season = without_tasks(season, {COLOUR_LOOK})
-    added, left_out = with_a_day(setting, feed_drafts(setting, campaign, feeding))
+    fed_alone, left_out = with_a_day(setting, feed_drafts(setting, campaign, feeding))
+    added = with_trip_of_feedings(setting, fed_alone, season.drafts, feeding)
     drafts = (*season.drafts, *added)
     ids = {draft.id for draft in added}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
     lags = [
         lag
-        for lag in (*order_lags(setting, drafts, flags, computed), *apart_on_leaves(drafts))
+        for lag in (
+            *order_lags(setting, drafts, flags, computed),
+            *apart_on_leaves(drafts),
+            *buying_lags(setting, drafts),
+        )
         if not ids.isdisjoint(map(task_of_node, (lag.before, lag.after)))
     ]
     return replace(

@@ -28,7 +28,7 @@ from turfplan.work.feeding.product_amounts import (
 )
 from turfplan.work.feeding.slots import SOWINGS
 from turfplan.work.feeding.soil_nutrients import amount_told, nutrient_amounts
-from turfplan.work.feeding.stages import RYE_RATE, WorkedDays, stages_of
+from turfplan.work.feeding.stages import RYE_RATE, Quiet, WorkedDays, stages_of
 from turfplan.work.ground_fill import MM_PER_M
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.mix_choice import MixChoice
@@ -90,13 +90,26 @@ def _feed(
             work,
             sown=waking or worked.sown,
             passes=[day for day, _ in worked.passes],
-            stages=replace(stages, quiet=(*stages.quiet, *unfed_days(setting))),
+            stages=replace(
+                stages,
+                quiet=(*stages.quiet, *unfed_days(setting), *_before_a_shop_opens(setting)),
+            ),
         )
     brief = setting.brief
     if test_of_the_buried(setting):
         # What it found lies below the roots: nothing is given by it.
         brief = brief.model_copy(update={"soil_test": SoilTest()})
     return feeding_plan(brief, setting.book, setting.climate, setting.turf.species.id, work)
+
+
+def _before_a_shop_opens(setting: ResolvedLawn) -> tuple[Quiet, ...]:
+    """The first days of a plan, on which nothing can have been fetched; none where a bag is at
+    hand."""
+    opens = setting.calendar.shops.next(setting.first_day)
+    if setting.brief.feeding.analysis is not None or opens is None or opens == setting.first_day:
+        return ()
+    first, last = date.fromordinal(setting.first_day), date.fromordinal(opens - 1)
+    return (Quiet(first, last, phrases.quiet_unbought()),)
 
 
 def _waking(setting: ResolvedLawn, campaign: Campaign, sown: date | None) -> date | None:

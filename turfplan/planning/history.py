@@ -3,12 +3,13 @@ overdue, still open."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date, timedelta
+from datetime import date
 
 from turfplan.book.entries import Book
-from turfplan.message import Day, Message, Number
+from turfplan.message import Message, Number
 from turfplan.phrases import changes
 from turfplan.phrases import history as phrases
+from turfplan.planning.lost_days import put_off_by, rained_days
 from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.records.journal import JournalEntry, standing
 from turfplan.records.past import TaskHistory
@@ -18,6 +19,7 @@ from turfplan.work.drafts import Draft, SeasonDraft
 
 # Work that what comes after it cannot do without.
 FOLLOWED: tuple[Role, ...] = (
+    "collecting",
     "delivery",
     "low_cut",
     "thatching",
@@ -45,6 +47,7 @@ class _JournalState:
     blocked: dict[str, tuple[int, Message]] = field(default_factory=dict)
     because: dict[str, Message] = field(default_factory=dict)
     not_done: set[str] = field(default_factory=set)
+    refused: set[str] = field(default_factory=set)
 
 
 def read_history(
@@ -82,9 +85,12 @@ def read_history(
             (e.value for e in reversed(entries) if e.quantity == "depth_missing"), None
         ),
         alive_on=_alive_on(book, entries),
+        refused=frozenset(state.refused),
+        planned={t.id: t.end.toordinal() for t in tasks.values()},
         soil=tuple(_measured(entries, "soil_temperature")),
         rain=dict(_measured(entries, "rain")),
         because=state.because,
+        rained=rained_days(entries),
     )
 
 
@@ -126,9 +132,11 @@ def _state_of(
             if entry.task not in state.held:
                 state.because[entry.task] = changes.because_booked()
         elif entry.kind in ("rained_off", "refused") and entry.on:
-            _put_off(state, entry.kind, entry.on, _hit(book, entry, tasks, state.held))
+            _put_off(state, entry.kind, entry.on, put_off_by(book, entry, tasks, state.held))
         elif entry.kind == "not_done" and entry.task:
             state.not_done.add(entry.task)
+            if entry.on:
+                _put_off(state, entry.kind, entry.on, (entry.task,))
     return state
 
 
@@ -145,6 +153,7 @@ def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> N
     )
     if share >= 1 - 1e-9:
         state.done[task] = last.toordinal()
+    state.refused.discard(task)
     state.held.pop(task, None)
     state.booked.pop(task, None)
     state.because[task] = (
@@ -155,18 +164,20 @@ def _worked(state: _JournalState, entry: JournalEntry, task: str, on: date) -> N
 
 
 def _put_off(state: _JournalState, kind: str, on: date, names: Sequence[str]) -> None:
-    """Rain, or a load that was sent back, takes the day from these tasks, and a move by hand with
-    it."""
-    because, wait = (
-        (changes.because_rained_off(), 1)
-        if kind == "rained_off"
-        else (changes.because_refused(), 2)
-    )
+    """Rain, a load that was sent back or want of time, hands or a machine takes the day from these
+    tasks, and a move by hand with it."""
+    because, wait = {
+        "rained_off": (changes.because_rained_off(), 1),
+        "refused": (changes.because_refused(), 2),
+        "not_done": (changes.because_not_done(), 1),
+    }[kind]
     for name in names:
         state.blocked[name] = (on.toordinal() + wait, because)
         state.because[name] = because
         state.held.pop(name, None)
         state.booked.pop(name, None)
+        if kind == "refused":
+            state.refused.add(name)
 
 
 def _overdue(still_open: Sequence[Task], state: _JournalState, today: date) -> dict[str, int]:
@@ -238,26 +249,6 @@ def _used(entry: JournalEntry, before: WhatHappened | None) -> tuple[Amount, ...
     )
 
 
-def _hit(
-    book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mapping[str, int]
-) -> list[str]:
-    """The tasks that rain on a day, or a refused load, has put off."""
-    if entry.task:
-        return [entry.task]
-    found = []
-    for task in tasks.values():
-        day = held.get(task.id)
-        starts = date.fromordinal(day) if day is not None else task.start
-        ends = starts + (task.end - task.start)
-        wet = task.operation in book.operations and book.operations[task.operation].weather in (
-            "dry",
-            "dry_ground",
-        )
-        if entry.on and starts <= entry.on <= ends and wet and task.closed is None:
-            found.append(task.id)
-    return found
-
-
 def fixed_nodes(season: SeasonDraft, history: TaskHistory) -> dict[str, int]:
     """Start and end nodes of what is done, overdue or held."""
     fixed: dict[str, int] = {}
@@ -311,83 +302,6 @@ def history_constraints(
                 )
             )
     return tuple(found)
-
-
-def dry_day_constraints(
-    book: Book,
-    drafts: Sequence[Draft],
-    wet_days: Mapping[date, float],
-    work_days: DaySet,
-    first: int,
-    last: int,
-) -> tuple[Constraint, ...]:
-    """Spreading keeps off days with rain in the forecast, and off the day after a real soaking, as
-    long as other rules let it.
-
-    That holds for every day that it takes: a job of two days starts where both are dry.
-    """
-    if not wet_days:
-        return ()
-    bad = _bad_days(book, wet_days)
-    dry = {
-        length: _dry_starts(bad, work_days, first, last, length)
-        for length in {d.duration_days for d in drafts}
-    }
-    reason = Reason(
-        "weather.dry_day",
-        phrases.rain_forecast(),
-        ("weather.dry_day_rain",),
-    )
-    return tuple(
-        Allowed(
-            f"dry:{d.id}",
-            d.start_node,
-            dry[d.duration_days],
-            Strength.STRONG
-            if "spreading" in book.operations[d.operation].roles
-            else Strength.ADVICE,
-            reason,
-        )
-        for d in drafts
-        if book.operations[d.operation].weather == "dry"
-    )
-
-
-def _dry_starts(bad: set[int], work_days: DaySet, first: int, last: int, length: int) -> DaySet:
-    """The days from which a job of so many working days meets none that is too wet."""
-    if length == 1:
-        return DaySet.from_days(d for d in range(first, last + 1) if d not in bad)
-    days = [d for d in work_days.days() if first <= d <= last]
-    spans = zip(*(days[k:] for k in range(length)), strict=False)
-    return DaySet.from_days(span[0] for span in spans if bad.isdisjoint(span))
-
-
-def _bad_days(book: Book, wet_days: Mapping[date, float]) -> set[int]:
-    """The days that are too wet for dry work: those of rain, and the one after a soaking."""
-    slight, soaking = book.si("weather.dry_day_rain"), book.si("weather.soaking_rain")
-    bad = {d.toordinal() for d, rain in wet_days.items() if rain > slight}
-    return bad | {
-        (d + timedelta(days=1)).toordinal() for d, rain in wet_days.items() if rain > soaking
-    }
-
-
-def forecast_reasons(
-    book: Book, previous: Plan | None, wet_days: Mapping[date, float]
-) -> dict[str, Message]:
-    """By task of the plan before that needs a dry day and was to be on a wet one, why it cannot
-    stay there."""
-    if previous is None or not wet_days:
-        return {}
-    bad = _bad_days(book, wet_days)
-    found = {}
-    for task in previous.tasks:
-        if task.operation in book.operations and book.operations[task.operation].weather == "dry":
-            # Of a job of several days the first and the last are known; what lies between may be
-            # days off.
-            wet = next((day for day in (task.start, task.end) if day.toordinal() in bad), None)
-            if wet is not None:
-                found[task.id] = changes.because_forecast(day=Day(wet, year=False))
-    return found
 
 
 def looked_again(history: TaskHistory, book: Book) -> int | None:

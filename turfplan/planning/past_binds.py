@@ -36,7 +36,8 @@ ROUGH: tuple[Role, ...] = ("spreading", "relaying")
 FOLLOWED_ALONE: tuple[Role, ...] = (*NEW, "spreading", "relaying")
 LEADING: tuple[Role, ...] = (
     *FOLLOWED_ALONE,
-    *("low_cut", "thatching", "coring", "digging", "marking", "ordering", "delivery"),
+    *("low_cut", "thatching", "coring", "digging", "marking", "ordering"),
+    *("calling", "collecting", "delivery"),
 )
 # The rule that keeps what is spread off seedlings, and the one that waits for their third cut.
 SPACING = "pass_spacing_least"

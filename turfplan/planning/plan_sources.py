@@ -64,7 +64,8 @@ class SoFar:
     """The plan before, and the journal since the first one.
 
     Days that went by without an entry count as done, or as not done (`assume_not_done`). `inputs`
-    says what of the files that were read was torn or refused. Where nothing is `promised` the plan
+    says what of the files that were read was torn or refused. `brief_sha256` is the digest of the
+    brief, by which the next run knows whether it is the same. Where nothing is `promised` the plan
     before says what its tasks are called and what has become of them, and holds none to its day.
     """
 
@@ -72,6 +73,7 @@ class SoFar:
     previous: Plan | None = None
     assume_not_done: bool = False
     inputs: Sequence[Message] = ()
+    brief_sha256: str = ""
     promised: bool = True
 
 

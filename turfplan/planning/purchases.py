@@ -1,6 +1,6 @@
 """What is bought: bulk material by load, what comes in bags and trays, with the dates."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
@@ -17,7 +17,7 @@ from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart
 from turfplan.units import us_twin
 from turfplan.work.bags import Bags, bags_of, in_bags, least_bulk_m3
-from turfplan.work.drafts import Load
+from turfplan.work.drafts import Draft, Load
 from turfplan.work.feeding.lime_need import ph_range
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import (
@@ -42,8 +42,9 @@ class Bought:
     """An order before it has dates: what, how much, of which parts, and its tasks.
 
     `loads` are loose m3. `order_task` orders it (None: nobody does), `deliver_task` receives or
-    uses it. `short_name` is what a title calls it, where its name is too long for one. What comes
-    `in_bags` has no truckloads.
+    uses it. `short_name` is what a title calls it, where its name is too long for one; `kind` is
+    what a trip calls it. What comes `in_bags` has no truckloads. `steps` are the tasks that see to
+    it, in their order; an `estimate` says what may still change it.
     """
 
     item: OrderItem
@@ -61,6 +62,9 @@ class Bought:
     facts: tuple[str, ...] = ()
     short_name: Message | None = None
     in_bags: bool = False
+    kind: Message | None = None
+    steps: tuple[Draft, ...] = ()
+    estimate: Message | None = None
 
 
 def material_orders(
@@ -290,17 +294,25 @@ def order_lines(
     days: Mapping[str, tuple[date, date]],
     lead_days: int,
     first: date,
+    done: Collection[str] = (),
 ) -> tuple[OrderLine, ...]:
-    """The order with its dates: the day of the order task, else `lead_days` before the work.
+    """The order with its dates: those of its first and its last task, where it has any, else
+    `lead_days` before the work.
 
-    `days` are the first and last day of each task by id; nothing is ordered before `first`.
+    `days` are the first and last day of each task by id; what is not `done` is ordered on the
+    `first` day or later.
     """
     lines = []
     for line in bought:
-        deliver = days[line.deliver_task][0] if line.deliver_task in days else first
+        steps = [step.id for step in line.steps if step.id in days]
+        brought = steps[-1] if steps and line.item != "machine" else line.deliver_task
+        deliver = days[brought][0] if brought in days else first
         # Bags are bought on the day on which they are fetched.
         ahead = max(first, deliver - timedelta(days=0 if line.in_bags else lead_days))
-        asked = days.get(line.order_task or "", (ahead, ahead))[0]
+        asked = days.get(steps[0] if steps else line.order_task or "", (ahead, ahead))[0]
+        if steps and steps[0] not in done and asked < first:
+            # Its day is over, and nobody said that it was ordered: it is asked for today.
+            asked, deliver = first, max(first, deliver)
         # What is needed before the rest is ordered is not ordered with it.
         lines.append(_dated(line, asked if asked <= deliver else ahead, deliver))
     return tuple(lines)
@@ -333,6 +345,8 @@ def _dated(line: Bought, order_by: date, deliver_by: date) -> OrderLine:
         acceptance=line.acceptance,
         text=line.text,
         facts=line.facts,
+        tasks=tuple(step.id for step in line.steps),
+        estimate=line.estimate,
     )
 
 

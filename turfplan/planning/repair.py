@@ -8,6 +8,7 @@ from datetime import date
 from turfplan.message import Message
 from turfplan.network import Conflict
 from turfplan.planning.begun_work import with_rest_of_begun
+from turfplan.planning.bought_again import with_bought_again
 from turfplan.planning.candidates import (
     Candidate,
     Drafted,
@@ -15,6 +16,7 @@ from turfplan.planning.candidates import (
     draft_campaign,
     lawfully_fed,
 )
+from turfplan.planning.dry_days import dry_day_constraints
 from turfplan.planning.falling import dated_without, falling, without, without_tasks
 from turfplan.planning.fed import fed
 from turfplan.planning.giving_way import (
@@ -26,7 +28,7 @@ from turfplan.planning.giving_way import (
     with_work_closed,
     work_to_close,
 )
-from turfplan.planning.history import dry_day_constraints, fixed_nodes, history_constraints
+from turfplan.planning.history import fixed_nodes, history_constraints
 from turfplan.planning.marks_again import (
     asked_before,
     run_out_requests,
@@ -50,6 +52,7 @@ from turfplan.planning.preparation_again import (
 )
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.schedule import Dated, repair_season
+from turfplan.planning.settled_by_work import with_bought_for_done
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
@@ -128,12 +131,14 @@ def _repaired(
     Cuts, cores and marks of which nobody says that they were made are made again, where there are
     the days for it: else they are taken as made.
     """
-    season = with_skipped_told(setting, drafted.season, given.history)
-    season = without_followers(setting, season, given.history)
-    season = with_booked(_without_skipped(season, given.history), given.history)
-    history = without_waiting(setting.book, season, given.history)
+    history = with_bought_for_done(setting.book, drafted.season, given.history)
+    season = with_skipped_told(setting, drafted.season, history)
+    season = without_followers(setting, season, history)
+    season = with_booked(_without_skipped(season, history), history)
+    history = without_waiting(setting.book, season, history)
     season, history = without_too_late(setting, season, history, first_open_day(setting))
     season = with_rest_of_begun(setting, season, history)
+    season = with_bought_again(setting, drafted, season, history)
     given = replace(given, history=history)
     cuts = prepared_before(setting, season, history)
     marks = asked_before(season, history)

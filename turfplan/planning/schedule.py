@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from turfplan.network import Conflict, Repair, Schedule, feasible, place_again, repair, solve_softly
 from turfplan.records.constraints import Constraint, NetworkProblem, Node, Strength
 from turfplan.records.past import TaskHistory
+from turfplan.work.buying_lags import wished_ahead
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 
@@ -32,16 +33,21 @@ class Dated:
 
 
 def problem_of(
-    setting: ResolvedLawn, season: SeasonDraft, wishes: Mapping[str, int] | None = None
+    setting: ResolvedLawn,
+    season: SeasonDraft,
+    wishes: Mapping[str, int] | None = None,
+    constraints: tuple[Constraint, ...] | None = None,
 ) -> NetworkProblem:
-    """The network of a season; `wishes` override the drafts' own ideal days."""
+    """The network of a season; `wishes` override the drafts' own ideal days, `constraints` those of
+    the season."""
     nodes: list[Node] = []
     for draft in season.drafts:
         wish = (wishes or {}).get(draft.id, draft.ideal)
         nodes.append(Node(draft.start_node, draft.priority, wish))
         if draft.duration_days > 1:
             nodes.append(Node(draft.end_node, draft.priority, None))
-    return NetworkProblem(tuple(nodes), season.constraints, setting.first_day, setting.last_day)
+    held = season.constraints if constraints is None else constraints
+    return NetworkProblem(tuple(nodes), held, setting.first_day, setting.last_day)
 
 
 def date_season(
@@ -52,7 +58,7 @@ def date_season(
     keep: Strength = Strength.HARD,
 ) -> Dated | Conflict:
     """Dates a season afresh: the main tasks first, then what is wished some days before or after
-    them.
+    them, last what is bought for it.
 
     Constraints of the strength `keep` or more are never given up: where they cannot all hold, that
     is a conflict.
@@ -62,13 +68,16 @@ def date_season(
         return rough
     rough = _in_time(setting, season, rough, fixed)
     wishes = anchored_wishes(season.drafts, rough.days)
-    problem = problem_of(setting, season, wishes)
     # What had to be given up is known by now; the second round starts from what is left.
     gone = {constraint.id for constraint in rough.dropped}
-    problem = replace(
-        problem, constraints=tuple(c for c in problem.constraints if c.id not in gone)
-    )
-    return Dated(season, problem, place_again(rough, problem.nodes))
+    left = tuple(c for c in season.constraints if c.id not in gone)
+    problem = problem_of(setting, season, wishes, left)
+    placed = place_again(rough, problem.nodes)
+    bought = wished_ahead(setting, season.drafts, placed.days)
+    if bought:
+        problem = problem_of(setting, season, {**wishes, **bought}, left)
+        placed = place_again(rough, problem.nodes)
+    return Dated(season, problem, placed)
 
 
 def _in_time(

@@ -16,13 +16,13 @@ from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compa
 from turfplan.planning.closed_work import main_work, with_ways_on
 from turfplan.planning.comparison_again import compare_again
 from turfplan.planning.day_hours import told_overfull, unloaded
+from turfplan.planning.dry_days import forecast_reasons
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
 from turfplan.planning.handover import handed_over, told, undone
-from turfplan.planning.history import forecast_reasons, looked_again, read_history, still_missing_mm
+from turfplan.planning.history import looked_again, read_history, still_missing_mm
 from turfplan.planning.kept_words import with_kept_words, with_window_reasons
-from turfplan.planning.lawn_ids import lawn_id_of
 from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.promised_campaigns import with_kept_promises
@@ -74,23 +74,23 @@ def make_plan(
     so_far: SoFar = NOTHING_YET,
     *,
     now: datetime,
-    brief_sha256: str = "",
+    lawn_id: str,
     options: bool = True,
 ) -> Plan:
     """The season of one lawn in facts and keys: a draft, which `publish` tells and stamps.
 
     Pure: the same arguments give the same draft. `now` is aware; today is its date in the lawn's
-    zone. With a plan before and a longer journal it re-plans with the fewest moved tasks. A plan
-    that cannot be done as asked comes back with `conflict` and `options` and no tasks. Raises
-    TurfplanError for names or wishes that the book does not bear out.
+    zone. `lawn_id` is the identity of the lawn, from which those of its tasks follow. With a plan
+    before and a longer journal it re-plans with the fewest moved tasks. A plan that cannot be done
+    as asked comes back with `conflict` and `options` and no tasks. Raises TurfplanError for names
+    or wishes that the book does not bear out.
     """
     given = _PlanSources(book, place, so_far, now)
     tried, chosen = partial(_work_of, given=given), _chosen(brief, given)
     kept = with_kept_promises(chosen.comparison, brief, tried)
     chosen = replace(chosen, comparison=kept)
     setting, best = chosen.setting, chosen.comparison.best
-    lawn_id = lawn_id_of(brief, place.climate, so_far.previous)
-    origin = PlanOrigin(now, lawn_id, brief_sha256, place.files_sha256, len(so_far.journal))
+    origin = PlanOrigin(now, lawn_id, so_far.brief_sha256, place.files_sha256, len(so_far.journal))
     shell = frame(setting, chosen.verdict, chosen.comparison, place.ground, origin)
     ways = partial(ways_out, brief, setting, tried)
     if best is None:
@@ -255,8 +255,9 @@ def _filled(
     moved = moved_by_soil(setting)
     tasks = with_kept_words((*tasks, *runs), previous, shell.brief_sha256, book.version, moved)
     days = {task.id: (task.start, task.end) for task in tasks}
-    lead, begins = round(book.si("delivery.small_lead")), date.fromordinal(setting.first_day)
-    lines = order_lines(bought, days, lead, begins)
+    open_from = max(setting.today, date.fromordinal(setting.first_day))
+    lead_days = round(book.si("delivery.small_lead"))
+    lines = order_lines(bought, days, lead_days, open_from, chosen.history.done)
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
     cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))

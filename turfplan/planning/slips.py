@@ -132,7 +132,8 @@ def slips_of(
 def _days(written: _Written) -> Iterator[Slip]:
     """A day to come, or one that is off by what a wrong year, or month, makes."""
     entry, plan, day = written.entry, written.plan, written.entry.on
-    if entry.kind == "not_done" and written.task is not None and written.today is not None:
+    undone = entry.kind == "not_done" and day is None
+    if undone and written.task is not None and written.today is not None:
         last = written.task.end
         if last > written.today:
             yield Slip("task", phrases.to_come(day=Day(last), n=(last - written.today).days))
@@ -171,10 +172,12 @@ def _kind(written: _Written) -> Iterator[Slip]:
     task, kind = written.task, written.entry.kind
     if task is None:
         return
-    if kind in ("delivered", "refused") and not task.plays("delivery"):
+    if kind in ("delivered", "refused") and not task.plays("delivery", "collecting"):
         yield Slip("task", phrases.not_a_delivery(task=_title(task)))
     operation = written.book.operations.get(task.operation)
-    if kind == "rained_off" and operation is not None and operation.in_rain:
+    # Of what repeats a day is taken off.
+    repeats = task.series is not None
+    if kind == "rained_off" and not repeats and operation is not None and operation.in_rain:
         yield Slip("task", phrases.in_any_weather(task=_title(task)))
 
 

@@ -11,6 +11,7 @@ from turfplan.planning.plan_sources import KnownPlace, SoFar
 from turfplan.planning.task_roles import with_roles
 from turfplan.records.journal import JournalEntry
 from turfplan.records.numbering import in_rules_words
+from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 
@@ -55,6 +56,7 @@ def _as_draft(
     # A day chosen by hand that had to give way has done so.
     kept = {task.id for task in known.tasks if task.held}
     past = replace(past, held={name: day for name, day in past.held.items() if name in kept})
+    past = _settled(past, known)
     update = {
         "tasks": tuple(task for task in known.tasks if _is_drafted(task)),
         "stamp": moment,
@@ -62,6 +64,13 @@ def _as_draft(
         "past": past,
     }
     return known.model_copy(update=update)
+
+
+def _settled(past: TaskHistory, known: Plan) -> TaskHistory:
+    """The past with what the plan took as done, since work that hung on it was."""
+    done = {t.id: t.end.toordinal() for t in known.tasks if t.closed == "done"}
+    overdue = {name: day for name, day in past.overdue.items() if name not in done}
+    return replace(past, done={**done, **past.done}, overdue=overdue)
 
 
 def _is_drafted(task: Task) -> bool:

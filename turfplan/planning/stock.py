@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from typing import Final
 
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
@@ -10,6 +11,8 @@ from turfplan.work.season import FillVolumes
 
 # Less than a handful is no difference.
 LEAST_M3 = 0.001
+# The trip on which more mix is fetched; later ones are numbered from 2.
+MORE_MIX: Final = "collect.mix"
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,10 +111,25 @@ def stock_of(
     differing = {n: m for n, m in more.items() if abs(m - (ordered[n] - needed[n])) > LEAST_M3}
     return Stock(
         differing,
-        max(0.0, -left) if left < -LEAST_M3 else 0.0,
+        _still_short(-left, history) if left < -LEAST_M3 else 0.0,
         frozenset(history.done) | history.left_out,
         history.left_out,
     )
+
+
+def _still_short(short_m3: float, history: TaskHistory) -> float:
+    """What is short less what was fetched for it since; a trip without an amount fetched it all."""
+    fetched = [name for name in history.done if is_more(name)]
+    logged = [_logged_m3(name, history) for name in fetched]
+    if None in logged:
+        return 0.0
+    left = short_m3 - sum(m3 for m3 in logged if m3 is not None)
+    return left if left > LEAST_M3 else 0.0
+
+
+def is_more(task: str) -> bool:
+    """Whether a trip fetches what is short of the mix."""
+    return f"{task}.".startswith(f"{MORE_MIX}.")
 
 
 def _came(

@@ -103,6 +103,7 @@ def _request(
         sown_share=min(_sown_share(candidate.season.drafts), setting.sowing.share or 1.0),
         sown_part=_sown_part(setting, candidate.season.drafts),
         weather={**_rain_logged(history), **weather},
+        rained=history.rained,
         previous=known_series(previous.tasks) if previous is not None else {},
         today=setting.today,
     )

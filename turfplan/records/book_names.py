@@ -34,6 +34,8 @@ OperationName = Literal[
     "slit",
     "till",
     "order_material",
+    "call",
+    "collect",
     "delivery",
     "dry_material",
     "raise_fittings",
@@ -117,6 +119,11 @@ ComputedNumber = Literal[
 ]
 YearSeason = Literal["spring", "summer", "autumn", "winter"]
 MachineName = Literal["aerator", "dethatcher", "topdresser", "loader", "roller"]
+# What a household hires by the day where it has none of its own.
+HiredMachine = Literal["aerator", "dethatcher", "tiller", "roller", "sod_cutter"]
+# What one trip to a shop is for: what is sown with its cover and starter, what corrects the soil,
+# what is fed over the year, what is laid or sprayed against weeds, what covers fill.
+Trip = Literal["seed", "soil", "fertilizer", "preventer", "weed_killer", "covers"]
 WindowSetting = Literal["late_nitrogen", "spring_aeration"]
 RegionSetting = WindowSetting | Literal["nitrogen_ends"]
 Habit = Literal["bunch", "rhizome", "stolon", "stolon and rhizome"]

@@ -63,6 +63,9 @@ OrderItem = Literal[
     "potash",
     "phosphate",
     "fertilizer",
+    "preventer",
+    "weed killer",
+    "machine",
 ]
 
 

@@ -17,10 +17,12 @@ class TaskHistory:
     `booked` of what somebody asked for as far as the rules let it, `not_before` the first day still
     possible after rain or refusal, `published` the first day of what is still open.
     `closed` is what no day is left for, `moves_given_up` what was moved by hand to a day that could
-    not be kept, each with why. `alive_on` is the day on which the cause of bumps
-    or thin grass was found alive.
-    Where nothing is `promised` no plan before holds what is open to its days.
-    `soil` are temperatures in degC at 10 cm, `rain` is in mm.
+    not be kept, each with why; `refused` are deliveries that were sent back and have not come
+    again, `planned` the last day of each task in the plan before. `alive_on` is the day on which
+    the cause of bumps or thin grass was found alive. Where nothing is `promised` no plan before
+    holds what is open to its days.
+    `soil` are temperatures in degC at 10 cm, `rain` is in mm; `rained` are the days that rain took,
+    by the task that was named: of a series they are off.
     """
 
     done: Mapping[str, int] = field(default_factory=dict)
@@ -38,8 +40,11 @@ class TaskHistory:
     alive_on: date | None = None
     soil: tuple[tuple[date, float], ...] = ()
     rain: Mapping[date, float] = field(default_factory=dict)
+    rained: Mapping[str, frozenset[date]] = field(default_factory=dict)
     closed: Mapping[str, Message] = field(default_factory=dict)
     moves_given_up: Mapping[str, Message] = field(default_factory=dict)
+    refused: frozenset[str] = frozenset()
+    planned: Mapping[str, int] = field(default_factory=dict)
     promised: bool = True
 
     @property

@@ -30,7 +30,11 @@ class OrderPart(PlanRecord):
 
 
 class OrderLine(PlanRecord):
-    """One thing to buy, rounded up to how it is sold."""
+    """One thing to buy, rounded up to how it is sold.
+
+    `tasks` are those that see to it, in their order: what orders it, calls for it, brings or
+    fetches it. `estimate` says what may still change it: it is not to be ordered yet.
+    """
 
     item: NamedOrder
     name: Said = NOTHING
@@ -47,6 +51,9 @@ class OrderLine(PlanRecord):
     acceptance: tuple[Said, ...] = ()
     text: Said = NOTHING
     facts: tuple[str, ...] = ()
+    # Left out where they say nothing: they came later.
+    tasks: tuple[str, ...] = Field(default=(), exclude_if=lambda tasks: not tasks)
+    estimate: Said | None = Field(default=None, exclude_if=lambda said: said is None)
 
 
 class Rejected(PlanRecord):

@@ -33,6 +33,8 @@ Role = Literal[
     "coring",
     "digging",
     "ordering",
+    "calling",
+    "collecting",
     "delivery",
     "spreading",
     "sowing",

@@ -74,6 +74,7 @@ def revise(
     """
     moment = now.astimezone(UTC).replace(microsecond=0)
     run, drafted = _begun(draft, previous, now, words, history or TaskHistory())
+    draft = _ordered_in_feed_words(draft, drafted)
     draft = draft.model_copy(update={"state": state_in_feed_words(draft.state, _retired(previous))})
     old = {task.id: task for task in previous.tasks} if previous is not None else {}
     steps = [_step(run, task, old.pop(task.id, None)) for task in drafted]
@@ -106,6 +107,16 @@ def _begun(
 def _retired(previous: Plan | None) -> frozenset[str]:
     """The numbers that have left the feed for good."""
     return frozenset(r.id for r in previous.retired) if previous is not None else frozenset()
+
+
+def _ordered_in_feed_words(draft: Plan, drafted: Sequence[Task]) -> Plan:
+    """The draft whose order names its tasks as the feed does."""
+    names = {ours.id: theirs.id for ours, theirs in zip(draft.tasks, drafted, strict=True)}
+    lines = (
+        line.model_copy(update={"tasks": tuple(names.get(name, name) for name in line.tasks)})
+        for line in draft.order
+    )
+    return draft.model_copy(update={"order": tuple(lines)})
 
 
 def _changed(

@@ -1,176 +1,99 @@
 """The served feeds and pages: routes that parse, call one function, and map one error."""
 
-import base64
-import io
-import re
-import secrets
-import time
-from collections import OrderedDict
-from collections.abc import Callable, Collection, Mapping
-from dataclasses import dataclass, field
-from datetime import UTC, date, datetime, timedelta
-from pathlib import Path
-from urllib.parse import urlsplit
-from zoneinfo import ZoneInfo
+from collections.abc import Awaitable, Callable, Sequence
+from urllib.parse import urlencode
 
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
-from starlette.datastructures import Headers
-from starlette.middleware import Middleware
+from starlette.datastructures import FormData
 from starlette.requests import Request
-from starlette.responses import HTMLResponse, PlainTextResponse, Response
+from starlette.responses import PlainTextResponse, Response
 from starlette.routing import Route
-from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from turfplan.app.outputs import words_of, words_of_user
-from turfplan.errors import TurfplanError
-from turfplan.export.sheets.changes_page import change_groups
-from turfplan.export.sheets.ground_sheets import fill_view
-from turfplan.export.sheets.look import in_order_of_work, near_text
-from turfplan.export.templates import render, stylesheet
-from turfplan.files.reading.plan import read_plan
-from turfplan.message import Message as Told
-from turfplan.messages import Words
+from turfplan.export.templates import stylesheet
 from turfplan.phrases import page as phrases
-from turfplan.plain_text import plain_text
-from turfplan.records.plan import Plan
-from turfplan.serve import tokens
 from turfplan.serve.feed import feed_answer
 from turfplan.serve.feed_cache import FeedCache
-from turfplan.serve.index import ServedLawn
-from turfplan.serve.ticks import tick
+from turfplan.serve.forms import answers_of, kept_fields
+from turfplan.serve.guard import Guard, from_here, plain
+from turfplan.serve.new_pages import new_page
+from turfplan.serve.owner_pages import claim_page, home_page, owner_form, owner_of
+from turfplan.serve.pages import (
+    Known,
+    ask_page,
+    calendar_page,
+    did_page,
+    known_of,
+    notice,
+    today_page,
+)
+from turfplan.serve.ticks import Written, take_back, write_ticks
+from turfplan.serve.visit import Right, Server, ServerSettings, Visit, number_of
 
-SECURITY = {
-    "Content-Security-Policy": (
-        "default-src 'self'; img-src 'self' data:; style-src 'self'; frame-ancestors 'none'; "
-        "base-uri 'none'; form-action 'self'"
-    ),
-    "Referrer-Policy": "no-referrer",
-    "X-Content-Type-Options": "nosniff",
-    "X-Robots-Tag": "noindex, nofollow",
-    "Cross-Origin-Resource-Policy": "same-origin",
-}
-_SECURITY_SENT = [(name.lower().encode(), value.encode()) for name, value in SECURITY.items()]
-PAGE_DAYS = 14
-LARGEST_FORM = 10_000
-Replan = Callable[[ServedLawn], None]
+Page = Callable[[Visit, Known], Response]
+PAGES: dict[str, Page] = {"": today_page, "did": did_page, "calendar": calendar_page}
+_OWNERS = ("give", "withdraw", "withdraw_browser")
 
 
-@dataclass(frozen=True, slots=True)
-class ServerSettings:
-    """How it is served: index file, public address for links, allowed hosts, compression, requests
-    a minute and address.
+def create_app(settings: ServerSettings) -> Guard:
+    """The application: feeds, the pages of each lawn, ticks, the owner's pages, the stylesheet;
+    everything else is not there.
     """
-
-    index: Path
-    base_url: str = "http://127.0.0.1:8765"
-    hosts: tuple[str, ...] = ("127.0.0.1", "localhost")
-    compress: bool = True
-    per_minute: int = 240
-    replan: Replan | None = None
-
-
-@dataclass(slots=True)
-class RequestRate:
-    """Counts requests by address and minute; old minutes are forgotten."""
-
-    per_minute: int
-    seen: "OrderedDict[tuple[str, int], int]" = field(default_factory=OrderedDict)
-
-    def allows(self, address: str, now: float) -> bool:
-        """Whether one more request of this address is within the minute's number."""
-        key = (address, int(now // 60))
-        self.seen[key] = self.seen.get(key, 0) + 1
-        while len(self.seen) > 10_000 or (self.seen and next(iter(self.seen))[1] < key[1] - 1):
-            self.seen.popitem(last=False)
-        return self.seen[key] <= self.per_minute
-
-
-class Guard:
-    """Adds the security headers to every answer, and turns away too many requests and those to
-    another host, which starlette's own guard of hosts would do in English.
-    """
-
-    def __init__(self, app: ASGIApp, per_minute: int, hosts: Collection[str]) -> None:
-        self.app = app
-        self.rate = RequestRate(per_minute)
-        self.hosts = frozenset(map(_host_name, hosts))
-
-    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
-        """One request."""
-        if scope["type"] != "http":
-            await self.app(scope, receive, send)
-            return
-        address = (scope.get("client") or ("?", 0))[0]
-        refusal = None
-        if not self.rate.allows(address, time.monotonic()):
-            refusal = _plain(phrases.too_many(), 429, {"Retry-After": "60", **SECURITY})
-        elif not self.knows(Headers(scope=scope).get("host", "")):
-            refusal = _plain(phrases.other_host(), 400, SECURITY)
-        if refusal is not None:
-            await refusal(scope, receive, send)
-            return
-
-        async def guarded(message: Message) -> None:
-            if message["type"] == "http.response.start":
-                message["headers"] = [*message["headers"], *_SECURITY_SENT]
-            await send(message)
-
-        await self.app(scope, receive, guarded)
-
-    def knows(self, host: str) -> bool:
-        """Whether requests may go to this host, named with or without a port."""
-        return not {"*", _host_name(re.sub(r":\d+$", "", host))}.isdisjoint(self.hosts)
-
-
-def _host_name(text: str) -> str:
-    """A host as it is compared: an IPv6 address stands in brackets before a port."""
-    return text.strip("[]").lower()
-
-
-def create_app(settings: ServerSettings) -> Starlette:
-    """The application: feeds, a page for each lawn, ticks, the stylesheet; everything else is not
-    there.
-    """
-    shelf = FeedCache(settings.index)
-
-    async def feed(request: Request) -> Response:
-        return _feed(settings, shelf, request)
-
-    async def page(request: Request) -> Response:
-        text = request.path_params["token"]
-        token = shelf.find(text)
-        if token is None or token.kind == "feed":
-            return _plain(phrases.unknown(), 404)
-        if token.revoked:
-            return _plain(phrases.gone(), 410)
-        visit = Visit(settings, request, token, tokens.feed_of_page(text))
-        return await _posted(visit, shelf) if request.method == "POST" else _page(visit, {})
-
+    server = Server(settings, FeedCache(settings.index))
+    forms = ["GET", "POST"]
     routes = [
-        Route("/feed/{token}.ics", feed, methods=["GET"]),
-        Route("/lawn/{token}", page, methods=["GET", "POST"]),
+        Route("/", _plainly(home_page, server), methods=["GET"]),
+        Route("/own/{once}", _awaited(claim_page, server), methods=forms),
+        Route("/new", _awaited(new_page, server), methods=["GET"]),
+        Route("/new/{question}", _awaited(new_page, server), methods=forms),
+        Route("/feed/{token}.ics", _plainly(_feed, server), methods=["GET"]),
+        Route("/lawn/{token}", _awaited(_lawn, server), methods=forms),
+        Route("/lawn/{token}/{page:path}", _awaited(_lawn, server), methods=forms),
+        Route("/mine/{lawn}", _awaited(_mine, server), methods=forms),
+        Route("/mine/{lawn}/{page:path}", _awaited(_mine, server), methods=forms),
         Route("/static/web.css", _style, methods=["GET"]),
+        Route("/static/web.js", _script, methods=["GET"]),
         Route("/robots.txt", _robots, methods=["GET"]),
     ]
-    middleware = [Middleware(Guard, per_minute=settings.per_minute, hosts=settings.hosts)]
-    handlers = {404: _nothing, 405: _nothing, 400: _bad_form, 500: _failed}
-    app = Starlette(routes=routes, middleware=middleware, exception_handlers=handlers)
+    handlers = {404: _nothing, 405: _other_method, 400: _bad_form, 500: _failed}
+    app = Starlette(routes=routes, exception_handlers=handlers)
     # A redirect would tell a guess that it was near.
     app.router.redirect_slashes = False
-    return app
+    return Guard(app, settings.per_minute, settings.hosts)
 
 
-def _feed(settings: ServerSettings, shelf: FeedCache, request: Request) -> Response:
+def _plainly(
+    answer: Callable[[Server, Request], Response], server: Server
+) -> Callable[[Request], Awaitable[Response]]:
+    """A route whose answer reads files: it does not hold up the others."""
+
+    async def route(request: Request) -> Response:
+        return await run_in_threadpool(answer, server, request)
+
+    return route
+
+
+def _awaited(
+    answer: Callable[[Server, Request], Awaitable[Response]], server: Server
+) -> Callable[[Request], Awaitable[Response]]:
+    async def route(request: Request) -> Response:
+        return await answer(server, request)
+
+    return route
+
+
+def _feed(server: Server, request: Request) -> Response:
     """The calendar of the lawn that the token opens."""
-    token = shelf.find(request.path_params["token"])
+    shelf, settings = server.shelf, server.settings
+    token, now = shelf.find(request.path_params["token"]), settings.clock()
     if token is None or token.kind != "feed":
-        return _plain(phrases.unknown(), 404)
-    if token.revoked:
-        return _plain(phrases.gone(), 410)
+        return plain(phrases.unknown(), 404)
+    if token.is_gone or token.ended(now):
+        return plain(phrases.gone(), 410)
     found = shelf.feed(token.lawn)
     if found is None:
-        return _plain(phrases.no_plan(), 404)
+        return plain(phrases.no_plan(), 404)
+    shelf.was_read(token, now)
     headers = {
         name: request.headers[name]
         for name in ("if-none-match", "if-modified-since", "accept-encoding")
@@ -188,168 +111,162 @@ def _feed(settings: ServerSettings, shelf: FeedCache, request: Request) -> Respo
     return Response(answer.body, answer.status, dict(answer.headers))
 
 
-def _plain(message: Told, status: int, headers: Mapping[str, str] | None = None) -> Response:
-    """An answer to somebody of whose lawn nothing may be said: in the language of who serves."""
-    return PlainTextResponse(words_of_user().text(message), status, headers)
+async def _lawn(server: Server, request: Request) -> Response:
+    """A page of the lawn that the address opens, and of no other."""
+    text = request.path_params["token"]
+    token = await run_in_threadpool(server.shelf.find, text)
+    if token is None or token.kind == "feed":
+        return notice(request, 404, phrases.unknown(), phrases.whole_address())
+    if token.is_gone:
+        return notice(request, 410, phrases.gone(), phrases.ask_for_new())
+    if token.ended(server.settings.clock()):
+        return notice(request, 410, phrases.over(), phrases.ask_for_new())
+    right: Right = "tick" if token.kind == "edit" else "see"
+    home = f"/lawn/{text}"
+    visit = Visit(server, request, token.lawn, right, home, token.label, token, text)
+    await run_in_threadpool(server.shelf.was_read, token, visit.now)
+    return await _visited(visit)
+
+
+async def _mine(server: Server, request: Request) -> Response:
+    """A page of a lawn for the owner's browser; to others nothing is there."""
+    owner = await run_in_threadpool(owner_of, server, request)
+    if owner is None:
+        return await run_in_threadpool(home_page, server, request)
+    number = number_of(request.path_params["lawn"])
+    lawn = None if number is None else await run_in_threadpool(server.shelf.lawn, number)
+    if lawn is None:
+        return notice(request, 404, phrases.unknown(), phrases.whole_address())
+    return await _visited(Visit(server, request, lawn, "own", f"/mine/{number}", owner.label))
+
+
+async def _visited(visit: Visit) -> Response:
+    """The page that is asked for, or the answer to a form of it."""
+    request = visit.request
+    page = PAGES.get(request.path_params.get("page", ""))
+    if page is None:
+        return notice(request, 404, phrases.unknown(), phrases.whole_address())
+    if request.method == "POST" and not from_here(request):
+        return plain(phrases.foreign_form(), 403)
+    form = await request.form() if request.method == "POST" else None
+    known = await run_in_threadpool(known_of, visit)
+    if known is None:
+        return notice(request, 404, phrases.no_plan(), phrases.plan_first())
+    if form is None:
+        return await run_in_threadpool(page, visit, known)
+    return await run_in_threadpool(_posted, visit, known, form)
+
+
+def _posted(visit: Visit, known: Known, form: FormData) -> Response:
+    """The answer to a form of a page: only who may do what it asks."""
+    done = str(form.get("do", ""))
+    if done == "revoke" and visit.token is not None:
+        # Asked on the page itself: the box must be ticked, since nothing brings the address back.
+        if form.get("sure") != "yes":
+            return calendar_page(visit, known, [phrases.tick_first()])
+        visit.server.shelf.revoke(visit.token)
+        return notice(visit.request, 410, phrases.gone(), words=known.words)
+    if done in _OWNERS:
+        if visit.right != "own":
+            return plain(phrases.read_only(), 403)
+        return owner_form(visit, known, form)
+    if not visit.may_tick:
+        return plain(phrases.read_only(), 403)
+    if done == "undo":
+        return _undone(visit, known, form)
+    if done == "replan":
+        _replan(visit)
+        return _see(visit.home)
+    return _ticked(visit, known, form)
+
+
+def _ticked(visit: Visit, known: Known, form: FormData) -> Response:
+    """A tick, or answers about what is over: written, planned with, and told."""
+    answers = answers_of(form, known.plan, known.day, known.entries, visit.holder)
+    if answers.errors:
+        told = list(dict.fromkeys(answers.errors.values()))
+        if "job" in form and form.get("do") == "other":
+            return ask_page(visit, known, told, kept_fields(form), sure_helps=False)
+        return today_page(visit, known, told)
+    sure = form.get("keep") == "yes"
+    written = write_ticks(visit.lawn, known.plan, answers.ticks, known.day.today, sure=sure)
+    if written.errors or written.asked:
+        told = [*written.errors, *written.asked]
+        fields, helps = kept_fields(form), written.sure_helps and not written.errors
+        return ask_page(visit, known, told, fields, sure_helps=helps)
+    return _told(visit, written)
+
+
+def _told(visit: Visit, written: Written) -> Response:
+    """Plans again where something is new, and shows the day with what was written."""
+    known = {entry.number for entry in written.known}
+    fresh = [entry.number for entry in written.entries if entry.number not in known]
+    if fresh:
+        _replan(visit)
+    return _see(visit.home, told=fresh, known=sorted(known))
+
+
+def _undone(visit: Visit, known: Known, form: FormData) -> Response:
+    number = number_of(form.get("number"))
+    if number is None:
+        return did_page(visit, known, [phrases.bad_form()])
+    written = take_back(visit.lawn, number, visit.holder)
+    if written.errors:
+        return did_page(visit, known, written.errors)
+    if not written.known:
+        _replan(visit)
+    return _see(f"{visit.home}/did", undone=[number])
+
+
+def _replan(visit: Visit) -> None:
+    """Plans the lawn again; what stands in the way is kept until it is planned."""
+    replan = visit.server.settings.replan
+    if replan is None:
+        return
+    reasons = tuple(replan(visit.lawn))
+    if reasons:
+        visit.server.failures[visit.lawn.id] = reasons
+    else:
+        visit.server.failures.pop(visit.lawn.id, None)
+
+
+def _see(path: str, **numbers: Sequence[int]) -> Response:
+    """Sends the browser on, so that loading the page again sends no form again."""
+    query = urlencode([(name, n) for name, several in numbers.items() for n in several])
+    location = f"{path}?{query}" if query else path
+    return Response(status_code=303, headers={"Location": location})
 
 
 async def _style(request: Request) -> Response:
-    return Response(
-        str(stylesheet("web.css")),
-        media_type="text/css",
-        headers={"Cache-Control": "public, max-age=3600"},
-    )
+    return _asset("web.css", "text/css")
+
+
+async def _script(request: Request) -> Response:
+    return _asset("web.js", "text/javascript")
+
+
+def _asset(name: str, kind: str) -> Response:
+    headers = {"Cache-Control": "public, max-age=3600"}
+    return Response(str(stylesheet(name)), media_type=kind, headers=headers)
 
 
 async def _robots(request: Request) -> Response:
-    return PlainTextResponse("User-agent: *\nDisallow: /lawn/\n")
+    return PlainTextResponse("User-agent: *\nDisallow: /lawn/\nDisallow: /own/\n")
 
 
 async def _nothing(request: Request, error: Exception) -> Response:
-    return _plain(phrases.unknown(), getattr(error, "status_code", 404))
+    return plain(phrases.unknown(), 404)
+
+
+async def _other_method(request: Request, error: Exception) -> Response:
+    # What the address does take is said in the header `Allow`.
+    return plain(phrases.other_method(), 405, getattr(error, "headers", None))
 
 
 async def _bad_form(request: Request, error: Exception) -> Response:
-    return _plain(phrases.bad_form(), 400)
+    return plain(phrases.bad_form(), 400)
 
 
 async def _failed(request: Request, error: Exception) -> Response:
     # The error goes on to who serves, as it would without this answer.
-    return _plain(phrases.failed(), 500, SECURITY)
-
-
-@dataclass(frozen=True, slots=True)
-class Visit:
-    """A request for a page, what its token opens, and the token of the feed that belongs to the
-    page.
-    """
-
-    settings: ServerSettings
-    request: Request
-    token: tokens.Token
-    feed: str
-
-    @property
-    def https_link(self) -> str:
-        """Where the page's own feed is."""
-        return f"{self.settings.base_url.rstrip('/')}/feed/{self.feed}.ics"
-
-    @property
-    def webcal_link(self) -> str:
-        """The same address as calendar programs take it from a link."""
-        return "webcal://" + self.https_link.split("://", 1)[1]
-
-
-def _page(
-    visit: Visit,
-    errors: Mapping[str, Told],
-    status: int = 200,
-    form: dict[str, str] | None = None,
-) -> Response:
-    token = visit.token
-    try:
-        plan = read_plan(token.lawn.folder)
-    except TurfplanError:
-        plan = None
-    if plan is None:
-        return _plain(phrases.no_plan(), 404)
-    today = datetime.now(UTC).astimezone(ZoneInfo(plan.timezone)).date()
-    words = words_of(plan)
-    html = render(
-        "web/lawn.html.jinja",
-        words,
-        lawn=plain_text(plan.lawn.name) or words.text(phrases.lawn()),
-        campaign=plan.campaign_name,
-        jobs=_jobs(plan, words, today),
-        overdue=_overdue(plan, words),
-        edits=token.kind == "edit" and token.lawn.brief is not None,
-        errors={field: words.text(fault) for field, fault in errors.items()},
-        form=form or {},
-        asked_back=bool(errors) and errors.keys() <= {"on", "task"} and "task" in (form or {}),
-        key=secrets.token_hex(8),
-        today=today.isoformat(),
-        source=plan.climate.source,
-        error_days=plan.climate.error_days,
-        changes=change_groups(plan, words),
-        https_link=visit.https_link,
-        webcal_link=visit.webcal_link,
-        qr=qr_data_uri(visit.https_link),
-        label=token.label,
-        fill=fill_view(plan, words),
-    )
-    return HTMLResponse(html, status, {"Cache-Control": "private, no-store"})
-
-
-def _jobs(plan: Plan, words: Words, today: date) -> list[dict[str, object]]:
-    """The open work of the next two weeks."""
-    end = today + timedelta(days=PAGE_DAYS)
-    near = [
-        t
-        for t in plan.tasks
-        if t.closed is None and t.status != "CANCELLED" and t.start <= end and t.end >= today
-    ]
-    return [
-        {
-            "id": t.id,
-            "title": t.title.text,
-            "day": near_text(t.start, words),
-            "go": t.go.text if t.go else None,
-            "series": t.series is not None,
-        }
-        for t in in_order_of_work(near)
-    ]
-
-
-def _overdue(plan: Plan, words: Words) -> list[dict[str, str]]:
-    return [
-        {"id": t.id, "title": t.title.text, "day": near_text(t.end, words)}
-        for t in in_order_of_work([t for t in plan.tasks if t.overdue])
-    ]
-
-
-async def _posted(visit: Visit, shelf: FeedCache) -> Response:
-    """A form of the page: only from this site's own pages; a tick only with an edit token; answered
-    by the page again.
-    """
-    request, token = visit.request, visit.token
-    if not _from_here(request):
-        return _plain(phrases.foreign_form(), 403)
-    if int(request.headers.get("content-length") or LARGEST_FORM + 1) > LARGEST_FORM:
-        return _plain(phrases.too_large(), 413)
-    form = {key: str(value) for key, value in (await request.form()).items()}
-    if form.get("do") == "revoke":
-        # Asked on the page itself: the box must be ticked, since nothing brings the address back.
-        if form.get("sure") != "yes":
-            return _page(visit, {"sure": phrases.tick_first()}, 422, form)
-        shelf.revoke(token)
-        return _plain(phrases.gone(), 410)
-    if token.kind != "edit" or token.lawn.brief is None:
-        return _plain(phrases.read_only(), 403)
-    errors = tick(token.lawn.folder, token.lawn.brief, form, datetime.now(UTC))
-    if errors:
-        return _page(visit, errors, 422, form)
-    if visit.settings.replan is not None:
-        # Planning takes seconds; the feeds go on meanwhile.
-        await run_in_threadpool(visit.settings.replan, token.lawn)
-    return Response(status_code=303, headers={"Location": request.url.path})
-
-
-def _from_here(request: Request) -> bool:
-    origin, site = (
-        request.headers.get("origin"),
-        request.headers.get("sec-fetch-site", "same-origin"),
-    )
-    return site in ("same-origin", "none") and (
-        origin is None or urlsplit(origin).netloc == request.headers.get("host")
-    )
-
-
-def qr_data_uri(text: str) -> str:
-    """A QR code as an image that needs no second request; white behind it, so that dark pages stay
-    readable.
-    """
-    import segno
-
-    out = io.BytesIO()
-    segno.make(text, error="m").save(out, kind="svg", light="white", scale=4, border=4)
-    return "data:image/svg+xml;base64," + base64.b64encode(out.getvalue()).decode()
+    return plain(phrases.failed(), 500)

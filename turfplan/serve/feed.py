@@ -79,7 +79,7 @@ def _not_modified(request: Mapping[str, str], tags: set[str], published: datetim
         return False
     try:
         moment = parsedate_to_datetime(since)
-    except (TypeError, ValueError):
+    except (TypeError, ValueError, OverflowError):
         return False
     if moment.tzinfo is None:
         moment = moment.replace(tzinfo=UTC)

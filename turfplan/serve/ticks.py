@@ -1,74 +1,120 @@
-"""A tick on a page becomes an entry of the journal, and the lawn is planned again."""
+"""What a page writes into the journal, and the planning after it."""
 
-from collections.abc import Mapping
-from datetime import date, datetime
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date
 from multiprocessing import get_context
+from multiprocessing.connection import Connection
 from pathlib import Path
-from zoneinfo import ZoneInfo
 
-from turfplan.app.log_entry import Happening, tick_entry
+from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
+from turfplan.app.log_entry import Happening, log_entry, tick_entries, undo_entry
 from turfplan.errors import TurfplanError
+from turfplan.files.index import ServedLawn
+from turfplan.files.journal import read_journal
 from turfplan.files.reading.brief import journal_beside
-from turfplan.files.reading.plan import read_plan
 from turfplan.message import Message, said
-from turfplan.phrases import page as phrases
-from turfplan.serve.index import ServedLawn
+from turfplan.records.journal import WISHES, JournalEntry
+from turfplan.records.plan import Plan
 
 
-def tick(folder: Path, brief: Path, form: Mapping[str, str], now: datetime) -> dict[str, Message]:
-    """Writes `done` for a task on a day; returns the message of each field that is wrong, or that
-    looks like a slip and is not kept (`keep`), and writes nothing then. `now` is aware.
+@dataclass(frozen=True, slots=True)
+class Written:
+    """The entries that stand now for what a page sent, those of them that somebody wrote before,
+    what looks like a slip, and what cannot be written; with either of the last two nothing was.
 
-    A form that is sent twice has the same `key`, and counts once.
+    `sure_helps`: all that is asked back can be kept as it stands.
     """
-    errors: dict[str, Message] = {}
+
+    entries: tuple[JournalEntry, ...] = ()
+    known: tuple[JournalEntry, ...] = ()
+    asked: tuple[Message, ...] = ()
+    sure_helps: bool = False
+    errors: tuple[Message, ...] = field(default=())
+
+
+def write_ticks(
+    lawn: ServedLawn, plan: Plan, ticks: Sequence[Happening], today: date, *, sure: bool
+) -> Written:
+    """Writes what was ticked, all of it or nothing; a wish is planned first."""
+    assert lawn.brief is not None  # a page without a journal has no forms
     try:
-        plan = read_plan(folder)
+        if any(tick.kind in WISHES for tick in ticks):
+            logged = [
+                log_entry(
+                    lawn.brief,
+                    lawn.folder,
+                    tick,
+                    today=today,
+                    sure=lambda _: sure,
+                    with_effect=False,
+                )
+                for tick in ticks
+            ]
+            known = tuple(one.entry for one in logged if not one.fresh)
+            return Written(tuple(one.entry for one in logged), known)
+        journal = journal_beside(lawn.brief)
+        adopted_journal(journal, lawn.folder)
+        refuse_lost_entries(journal, read_journal(journal), lawn.folder, plan)
+        ticked = tick_entries(journal, plan, ticks, today, sure=sure)
     except TurfplanError as error:
-        return {"task": _said(error)}
-    task = plan.task(form.get("task", "")) if plan is not None else None
-    if task is None:
-        errors["task"] = phrases.choose_job()
-    elif task.closed is not None:
-        errors["task"] = phrases.closed_job()
-    day: date | None = None
+        return Written(errors=_said(error))
+    return Written(
+        ticked.entries,
+        ticked.known,
+        tuple(slip.what for _, slip in ticked.slips),
+        all(slip.possible for _, slip in ticked.slips),
+    )
+
+
+def take_back(lawn: ServedLawn, number: int, holder: str) -> Written:
+    """Takes an entry back by another; one that is taken back already stays so."""
+    assert lawn.brief is not None  # a page without a journal has no forms
+    key = f"page:undo:{number}"
     try:
-        day = date.fromisoformat(form.get("on", ""))
-    except ValueError:
-        errors["on"] = phrases.write_day(example="2027-09-04")
-    if errors or plan is None or task is None or day is None:
-        return errors
-    done = Happening("done", task=task.id, on=day, way="page", key=form.get("key") or None)
-    today = now.astimezone(ZoneInfo(plan.timezone)).date()
-    try:
-        slips = tick_entry(journal_beside(brief), plan, done, today, sure=form.get("keep") == "yes")
+        logged, _ = undo_entry(lawn.brief, lawn.folder, number, by=holder, key=key, way="page")
     except TurfplanError as error:
-        return {"task": _said(error)}
-    return {slip.field: slip.what for slip in slips}
+        return Written(errors=_said(error))
+    return Written((logged.entry,), () if logged.fresh else (logged.entry,))
 
 
-def _said(error: TurfplanError) -> Message:
-    """What is wrong, without its place: the page has no fields for files."""
-    return said(error.problems[0].message)
+def _said(error: TurfplanError) -> tuple[Message, ...]:
+    """What is wrong and what helps, without their places: the page has no fields for files."""
+    told: list[Message] = []
+    for problem in error.problems:
+        told.append(said(problem.message))
+        if problem.hint is not None:
+            told.append(said(problem.hint))
+    return tuple(told)
 
 
-def replan_apart(lawn: ServedLawn) -> None:
+def replan_apart(lawn: ServedLawn) -> tuple[str, ...]:
     """Plan a lawn again after a tick, in a process of its own: seconds of work that hold up no
-    feed.
+    feed. Returns why it cannot be planned, nothing where it was.
     """
     if lawn.brief is None:
-        return
+        return ()
     # Started anew, not forked: a fork would take the server's threads' locks along in whatever
     # state they are.
-    worker = get_context("spawn").Process(target=_replan, args=(lawn.brief, lawn.folder))
+    context = get_context("spawn")
+    here, there = context.Pipe(duplex=False)
+    worker = context.Process(target=_replan, args=(lawn.brief, lawn.folder, there))
     worker.start()
+    there.close()
+    try:
+        reasons = tuple(here.recv())
+    except EOFError:
+        # It broke off: a fault of the program, which has told who serves.
+        reasons = ("",)
     worker.join()
     worker.close()
+    here.close()
+    return reasons
 
 
-def _replan(brief: Path, folder: Path) -> None:
-    """Plan in this process; what cannot be planned from leaves the last good plan in place and is
-    told to who serves.
+def _replan(brief: Path, folder: Path, answer: "Connection[list[str], None]") -> None:
+    """Plan in this process; what cannot be planned leaves the last good plan in place, and is told
+    to who serves and to who asks.
     """
     import sys
 
@@ -76,10 +122,15 @@ def _replan(brief: Path, folder: Path) -> None:
     from turfplan.app.plan_lawn import replan_lawn
     from turfplan.messages.problems import problem_lines, words_for_errors
 
+    reasons: list[str] = []
     try:
-        replan_lawn(brief, folder, tell=lambda _: None)
+        conflict = replan_lawn(brief, folder, tell=lambda _: None).plan.conflict
+        if conflict is not None:
+            reasons = [str(reason) for reason in conflict.reasons]
     except TurfplanError as error:
         words = words_for_errors(language_of(None))
         for problem in error.problems:
+            reasons.append(words.text(said(problem.message)))
             for line in problem_lines(problem, words):
                 print(line, file=sys.stderr)
+    answer.send(reasons)

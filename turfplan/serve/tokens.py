@@ -11,9 +11,10 @@ import hmac
 import secrets
 import sqlite3
 from dataclasses import dataclass
+from datetime import UTC, date, datetime
 from typing import Literal, get_args
 
-from turfplan.serve.index import ServedLawn, changing, lawn_of, now_text
+from turfplan.files.index import ServedLawn, changing, lawn_of, now_text
 
 TokenKind = Literal["feed", "read", "edit"]
 KINDS: tuple[TokenKind, ...] = get_args(TokenKind)
@@ -25,7 +26,12 @@ SHORTEST, LONGEST = 20, 100
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """What is known of a token; `page` is the number of the page's token that a feed belongs to."""
+    """What is known of a token; `page` is the number of the page's token that a feed belongs to.
+
+    `ends` is its last day, UTC; `read` is when something was last read by it, or by its feed.
+    `revoked` is when it was taken back; a `closed` one came back closed with a copy, and opens
+    nothing either.
+    """
 
     id: int
     lawn: ServedLawn
@@ -34,6 +40,18 @@ class Token:
     created: str
     revoked: str | None
     page: int | None
+    closed: str | None = None
+    ends: str | None = None
+    read: str | None = None
+
+    @property
+    def is_gone(self) -> bool:
+        """Whether it opens nothing any more, whatever the day."""
+        return self.revoked is not None or self.closed is not None
+
+    def ended(self, now: datetime) -> bool:
+        """Whether its last day is over."""
+        return self.ends is not None and now.astimezone(UTC).date() > date.fromisoformat(self.ends)
 
 
 def hash_of(token: str) -> str:
@@ -48,47 +66,68 @@ def feed_of_page(token: str) -> str:
 
 
 def issue(
-    connection: sqlite3.Connection, lawn: ServedLawn, kind: TokenKind, label: str = ""
-) -> str:
-    """A new token of 256 bits, one for each subscriber; it is returned this once and only its hash
-    is kept.
-    """
-    token = secrets.token_urlsafe(TOKEN_BYTES)
-    with changing(connection):
-        number = _keep(connection, lawn, kind, token, label, None)
-        if kind != "feed":
-            _keep(connection, lawn, "feed", feed_of_page(token), label, number)
-    return token
-
-
-def _keep(
     connection: sqlite3.Connection,
     lawn: ServedLawn,
     kind: TokenKind,
-    token: str,
-    label: str,
-    page: int | None,
-) -> int | None:
-    kept = connection.execute(
-        "INSERT INTO token (lawn, page, kind, hash, label, created) VALUES (?, ?, ?, ?, ?, ?)",
-        (lawn.id, page, kind, hash_of(token), label, now_text()),
-    )
-    return kept.lastrowid
+    label: str = "",
+    ends: date | None = None,
+) -> str:
+    """A new token of 256 bits, one for each subscriber; it is returned this once and only its hash
+    is kept. `ends` is its last day.
+    """
+    token = secrets.token_urlsafe(TOKEN_BYTES)
+    with changing(connection):
+        rows: list[tuple[TokenKind, str]] = [(kind, token)]
+        if kind != "feed":
+            rows.append(("feed", feed_of_page(token)))
+        number: int | None = None
+        for name, text in rows:
+            kept = connection.execute(
+                "INSERT INTO token (lawn, page, kind, hash, label, created, ends) "
+                "VALUES (?, ?, ?, ?, ?, ?, ?)",
+                (lawn.id, number, name, hash_of(text), label, now_text(), ends and str(ends)),
+            )
+            number = kept.lastrowid
+    return token
 
 
 _SELECT = (
     "SELECT token.id, token.kind, token.label, token.created, token.revoked, token.page, "
-    "token.hash, lawn.id, lawn.folder, lawn.brief, lawn.lawn_id "
+    "token.hash, token.closed, token.ends, token.read, "
+    "lawn.id, lawn.folder, lawn.brief, lawn.lawn_id "
     "FROM token JOIN lawn ON lawn.id = token.lawn"
 )
-TokenRow = tuple[int, TokenKind, str, str, str | None, int | None, str, int, str, str | None, str]
+TokenRow = tuple[
+    int,
+    TokenKind,
+    str,
+    str,
+    str | None,
+    int | None,
+    str,
+    str | None,
+    str | None,
+    str | None,
+    int,
+    str,
+    str | None,
+    str,
+]
 
 
 def _token(row: TokenRow) -> Token:
-    number, kind, label, created, revoked, page, _, lawn, folder, brief, lawn_id = row
-    return Token(
-        number, lawn_of((lawn, folder, brief, lawn_id)), kind, label, created, revoked, page
-    )
+    number, kind, label, created, revoked, page, _hash, closed, ends, read, *_ = row
+    return Token(number, lawn_of(row[10:]), kind, label, created, revoked, page, closed, ends, read)
+
+
+def was_read(connection: sqlite3.Connection, token: Token, now: datetime) -> None:
+    """Notes that something was read by a token, to the hour: a page's calendar counts for it."""
+    hour = now.astimezone(UTC).replace(minute=0, second=0, microsecond=0).isoformat()
+    if token.read != hour:
+        with changing(connection):
+            connection.execute(
+                "UPDATE token SET read = ? WHERE id = ? OR id = ?", (hour, token.id, token.page)
+            )
 
 
 def find(connection: sqlite3.Connection, token: str) -> Token | None:
@@ -110,6 +149,19 @@ def listed(connection: sqlite3.Connection, lawn: ServedLawn | None = None) -> tu
     return tuple(
         _token(row) for row in connection.execute(f"{_SELECT} {where} ORDER BY token.id", values)
     )
+
+
+def reopen(connection: sqlite3.Connection, number: int) -> bool:
+    """Opens a token that came back closed with a copy, with the feed that belongs to it; False when
+    there is none of that number that is closed and was not revoked.
+    """
+    with changing(connection):
+        done = connection.execute(
+            "UPDATE token SET closed = NULL WHERE (id = ? OR page = ?) AND closed IS NOT NULL "
+            "AND revoked IS NULL",
+            (number, number),
+        )
+    return done.rowcount > 0
 
 
 def revoke(connection: sqlite3.Connection, number: int, lawn: ServedLawn | None = None) -> bool:

@@ -111,12 +111,14 @@ def work_days(
         # Whether a shop is open on the one day that a household has is asked of it.
         shut = "sun" in quiet_law(brief, book).weekdays
         errands = trucks if shut else without(own, free)
+    # What fits into a car is fetched on days of one's own, whatever days lorries keep.
+    shops = orders if orders.ranges and not hired else at_home if hired else errands
     if hired or not orders.ranges:
         orders = at_home
     # A contractor asks for marks while nobody is at home.
     offices = without(business, closed) if hired else at_home
     return WorkDays(
-        work, without(work, quiet), own, trucks, business, offices, orders, errands, public
+        work, without(work, quiet), own, trucks, business, offices, orders, errands, shops, public
     )
 
 
@@ -152,8 +154,10 @@ def days_for(setting: ResolvedLawn, operation: str) -> DaySet:
     calendar, entry = setting.calendar, setting.book.operations[operation]
     if "delivery" in entry.roles:
         return calendar.deliveries
-    if "ordering" in entry.roles:
+    if not {"ordering", "calling"}.isdisjoint(entry.roles):
         return calendar.orders
+    if "collecting" in entry.roles:
+        return calendar.shops
     if entry.office:
         return calendar.offices
     if is_heard(setting, operation):
@@ -191,6 +195,7 @@ def with_days(setting: ResolvedLawn, days: DaySet) -> WorkDays:
         offices=_united(calendar.offices, asked),
         orders=_united(calendar.orders, asked),
         errands=_united(calendar.errands, asked),
+        shops=_united(calendar.shops, asked),
     )
 
 

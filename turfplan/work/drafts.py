@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 
 from turfplan.message import Days, Message, Value
-from turfplan.records.book_names import FactName, OperationName, PlantForm
+from turfplan.records.book_names import FactName, HiredMachine, OperationName, PlantForm
 from turfplan.records.constraints import Allowed, Constraint
 from turfplan.records.plan_task import Amount, Phase
 
@@ -36,6 +36,10 @@ class Draft:
     orders, or spreads from, whole or with other passes; what comes in `bags` keeps longer than a
     heap. `sown_share` is the part of the lawn that it sows. A request for marks `serves` the tasks
     of these ids. `by_strip` where it goes over strips in the order in which they were sown.
+    `by_hand` where the machine that its operation hires is not needed.
+    `buys_for` are the tasks whose goods it orders, calls for, brings or fetches, `bought_by` those
+    that do so for it, `hired` the machines that it reserves; an `estimate` says what may still
+    change what is bought.
     `beside` is the task whose days it shares, whatever moves that one. `why_late` stands in place
     of `why` on a day that is late in its season. A look `shows` something on some days alone;
     None where it does on any. `where` is the part of the lawn that it is for, with
@@ -82,6 +86,11 @@ class Draft:
     shows: Allowed | None = None
     where: Message | None = None
     where_step: Message | None = None
+    by_hand: bool = False
+    buys_for: tuple[str, ...] = ()
+    bought_by: tuple[str, ...] = ()
+    hired: tuple[HiredMachine, ...] = ()
+    estimate: Message | None = None
     area_m2: float = 0.0
 
     @property

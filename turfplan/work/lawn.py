@@ -129,8 +129,9 @@ class WorkDays:
     `work` are those of the lawn's heavy work, by the household or a contractor, `machines` those of
     them on which machines may be heard, `household` what is left to the household, `business` those
     of suppliers and utilities, `offices` those of them on which somebody is there to ask, `orders`
-    those of the household on which a supplier answers, `errands` those on which it goes to a shop;
-    `public` are the public holidays that were kept (ordinals).
+    those of the household on which a supplier answers, `errands` those on which it
+    fetches what is heavy, `shops` those on which it goes to a shop; `public` are the public
+    holidays that were kept (ordinals).
     """
 
     work: DaySet
@@ -141,6 +142,7 @@ class WorkDays:
     offices: DaySet
     orders: DaySet
     errands: DaySet
+    shops: DaySet
     public: tuple[int, ...] = ()
 
 

@@ -9,6 +9,7 @@ from turfplan.message import Message, said
 from turfplan.phrases import season as phrases
 from turfplan.records.book_names import ComputedNumber, Flag, of_family, of_species
 from turfplan.records.constraints import Constraint, DayStep, Lag, Reason, Step, Strength
+from turfplan.work.buying_lags import buying_lags
 from turfplan.work.campaigns import Campaign
 from turfplan.work.day_limits import day_constraints, days_in_time
 from turfplan.work.days_off import days_for
@@ -29,6 +30,7 @@ from turfplan.work.mowing import low_cut_steps
 from turfplan.work.old_grass import old_cut
 from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
+from turfplan.work.phases.buying import with_buying
 from turfplan.work.phases.care import care
 from turfplan.work.phases.dead_turf import black_moss, dead_turf
 from turfplan.work.phases.finish import finish
@@ -98,13 +100,14 @@ def draft_season(
     spacings = {s.number: wished_spacing(setting, s, spacing) for s in campaign.sessions}
     loads = loads_of(setting, campaign, volumes.passes, drafts, spacings)
     kept, left_out = with_a_day(setting, with_loads(setting, drafts, loads))
-    tasks = _held_to_seed(kept)
+    tasks = _held_to_seed(with_buying(setting, kept, loads, feeding))
     soil = soil_findings(setting)
     return SeasonDraft(
         tuple(tasks),
         (
             *_constraints(setting, campaign, feeding, tasks, computed),
             *load_lags(setting, tasks, loads),
+            *buying_lags(setting, tasks),
         ),
         (
             *soil.notes,

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from turfplan.export.sheets.look import look_of, on_every_page, shown
 from turfplan.export.templates import capital, render, sentence
@@ -9,12 +10,15 @@ from turfplan.message import Amounted, Listed, Message, Number, Quantity, Sold, 
 from turfplan.messages import Words
 from turfplan.messages.entry import item_name
 from turfplan.phrases import order_sheet as phrases
+from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart, Plan
 from turfplan.records.plan_task import Task
 
 # Loads and parts are told in twentieths of a yard or a metre, as the order's own sentence tells its
 # loads.
 PART_STEP = 0.05
+# What is hired is told by its jobs, not in pieces.
+HIRED: Final[OrderItem] = "machine"
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +78,8 @@ def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
 def _line(number: int, line: OrderLine, same_questions: str | None, words: Words) -> LineView:
     name = line.name.text or words.text(item_name(line.item))
     amount = words.value(Sold(line.value, line.unit, line.value_us, line.unit_us))
+    if line.item == HIRED:
+        amount = line.text.text
     loads = _loads(line)
     return LineView(
         anchor=f"order-{number}",

@@ -83,6 +83,7 @@ def with_region(book: Book, region: str) -> Book:
             update={
                 "name": overlay.terms.get(value.name, value.name),
                 "title": _localised(value.title, overlay.terms),
+                "machine_name": overlay.terms.get(value.machine_name or "", value.machine_name),
             }
         )
         for key, value in book.operations.items()

@@ -24,7 +24,12 @@ def region_faults(entries: "Entries") -> Iterator[Problem]:
     nowhere."""
     countries = entries.schema.countries
     named = [grass.name for grass in entries.species.values()]
-    named += [text for o in entries.operations.values() for text in (o.name, o.title)]
+    named += [
+        text
+        for o in entries.operations.values()
+        for text in (o.name, o.title, o.machine_name)
+        if text is not None
+    ]
     for grass in entries.species.values():
         for name in set(grass.noxious_in) - countries.keys():
             yield unknown_name(

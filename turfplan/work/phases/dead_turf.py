@@ -1,6 +1,7 @@
 """Dead turf where grass is mended: its mats come off before seed or plants go in."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 
 from turfplan.book.words import book_messages
@@ -28,7 +29,7 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
     first = None if on_pass is None else f"topdress.{on_pass.passes[0].number}"
     session = 0 if on_pass is None else on_pass.number
     area_m2 = setting.plot.area_m2 * setting.sowing.share * setting.thin_share
-    yield make(
+    cleared = make(
         setting,
         "clear_stand",
         DEAD,
@@ -49,6 +50,7 @@ def dead_turf(setting: ResolvedLawn, campaign: Campaign) -> Iterator[Draft]:
         extent=Extent(0.0, more_hours=area_m2 * setting.book.si("labour.dead_turf")),
         facts=("labour.dead_turf",),
     )
+    yield replace(cleared, by_hand=True)
 
 
 def treated_moss(setting: ResolvedLawn) -> date | None:

@@ -128,13 +128,14 @@ def _clearing(setting: ResolvedLawn) -> Draft:
     if not thatch_mm:
         left = phrases.clear_all() if tills(setting) else phrases.clear_mulch()
         how = book_messages(setting.book, "operations.clear_stand.how", {"how": left})
-        return make(
+        cleared = make(
             setting,
             "clear_stand",
             timing=timing,
             wording=Wording(phrases.clear(), how=how),
             extent=ground,
         )
+        return replace(cleared, by_hand=True)
     volume_m3 = thatch_mm / MM_PER_M * (ground.area_m2 or 0.0)
     return make(
         setting,

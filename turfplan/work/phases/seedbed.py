@@ -1,5 +1,6 @@
 """The ground of seed that goes on no pass: marks, low cuts, and a light opening of the surface."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 from turfplan.message import cut_height
@@ -41,11 +42,14 @@ def seedbed(setting: ResolvedLawn, campaign: Campaign) -> list[Draft]:
     session = len(campaign.sessions) + 1
     return [
         *_low_cuts(setting, campaign, session),
-        make(
-            setting,
-            "slit",
-            timing=Timing(SURFACE, session=session, anchor="sowing", offset=-1),
-            wording=_opening(setting, campaign),
+        replace(
+            make(
+                setting,
+                "slit",
+                timing=Timing(SURFACE, session=session, anchor="sowing", offset=-1),
+                wording=_opening(setting, campaign),
+            ),
+            by_hand=not _by_blades(setting, campaign),
         ),
     ]
 
@@ -107,11 +111,16 @@ def _end_of_growth(setting: ResolvedLawn, campaign: Campaign) -> int | None:
     return max((day for day in before if day >= setting.first_day), default=None)
 
 
+def _by_blades(setting: ResolvedLawn, campaign: Campaign) -> bool:
+    """Whether blades open the surface, not a rake."""
+    return not waits_for_spring(campaign) and setting.turf.species.dethatch == "ok"
+
+
 def _opening(setting: ResolvedLawn, campaign: Campaign) -> Wording:
     """How the surface is opened: raked for seed that waits or on turf that bears no blades, else
     cut lightly two ways.
     """
-    if not waits_for_spring(campaign) and setting.turf.species.dethatch == "ok":
+    if _by_blades(setting, campaign):
         return Wording(
             phrases.vertical(),
             name=phrases.vertical_name(),

@@ -44,6 +44,14 @@ def _given_mm(runs: Sequence[WaterRun], area_m2: float) -> dict[date, float]:
     return dict(sorted(given.items()))
 
 
+def without_rained(
+    runs: Sequence[WaterRun], rained: Mapping[str, Set[date]]
+) -> tuple[WaterRun, ...]:
+    """The runs with the days turned off of which somebody said that rain has done their work, by
+    the run's id."""
+    return tuple(_without(run, rained.get(run.id, frozenset())) for run in runs)
+
+
 def _without(run: WaterRun, off: Set[date]) -> WaterRun:
     """The run with those of the days turned off that it has."""
     skipped = off & set(run.days())

@@ -98,7 +98,8 @@ class WateringRequest:
     `relaid_strips` those of sowing, planting and relaying;
     `sown_share` is the part of the lawn that is sown, `sown_part` what it is called, `relaid_share`
     that whose turf was lifted and laid back by `relaid_on`. `weather` holds measured days (journal,
-    weather file) and forecast days. `start` and `end` bound the account. `previous` are the series
+    weather file) and forecast days, `rained` those on which rain has done a run's work, by its id.
+    `start` and `end` bound the account. `previous` are the series
     that the calendar already has, by id, seen from `today`.
     """
 
@@ -137,6 +138,7 @@ class WateringRequest:
     sown_share: float = 1.0
     sown_part: WateredPart | None = None
     weather: Mapping[date, WeatherDay] = field(default_factory=dict)
+    rained: Mapping[str, frozenset[date]] = field(default_factory=dict)
     previous: Mapping[str, KnownSeries] = field(default_factory=dict)
     today: date | None = None
 

@@ -17,7 +17,7 @@ from turfplan.work.watering.account import DayBooks, account, ledger_of, mature_
 from turfplan.work.watering.hose import by_hand
 from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.lawful_days import PERMITTED, THIRSTY
-from turfplan.work.watering.replan import settle_with, skip_for_rain
+from turfplan.work.watering.replan import settle_with, skip_for_rain, without_rained
 from turfplan.work.watering.request import (
     WEEK,
     KnownSeries,
@@ -110,6 +110,7 @@ def season_watering(request: WateringRequest) -> WateringPlan:
             request.book.si("water.minutes_tolerance"),
             ground.law,
         )
+    runs = without_rained(runs, request.rained)
     # A week that rain has taken over altogether is no series any more.
     runs = tuple(run for run in runs if run.days())
     watered = _watered_mm(runs, request.area_m2)

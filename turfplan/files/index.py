@@ -8,15 +8,15 @@ import json
 import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
-from turfplan.files.system_faults import refusal_of, unwritable
-from turfplan.files.whole_files import replacing
-from turfplan.phrases import errors, files
+from turfplan.files.data_folder import brief_at
+from turfplan.files.system_faults import refusal_of
+from turfplan.phrases import errors, files, identity
 from turfplan.phrases import index as phrases
 
 BUSY_MS = 10_000
@@ -34,6 +34,20 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         "stamp TEXT NOT NULL, bytes BLOB NOT NULL, at TEXT NOT NULL)",
     ),
     ("CREATE INDEX token_by_lawn ON token (lawn)",),
+    # When a token came back closed with a copy; another restore may open it, nothing a revoked one.
+    ("ALTER TABLE token ADD COLUMN closed TEXT",),
+    (
+        # The last day of an address, and when something was last read by it.
+        "ALTER TABLE token ADD COLUMN ends TEXT",
+        "ALTER TABLE token ADD COLUMN read TEXT",
+        # Browsers of the owner, and the one-time addresses (`once`) that make them such.
+        "CREATE TABLE owner (id INTEGER PRIMARY KEY, once INTEGER NOT NULL, "
+        "hash TEXT NOT NULL UNIQUE, label TEXT NOT NULL, created TEXT NOT NULL, "
+        "ends TEXT NOT NULL, used TEXT, revoked TEXT)",
+        # The answers of an owner who is being asked for a new lawn.
+        "CREATE TABLE draft (owner INTEGER PRIMARY KEY REFERENCES owner(id), "
+        "answers TEXT NOT NULL)",
+    ),
 )
 
 
@@ -85,6 +99,7 @@ def connect(path: Path, *, create: bool = True, any_thread: bool = False) -> sql
                 hint=phrases.serve_makes_one(command="turfplan serve DIR"),
             )
         )
+    made = _Made(path)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
@@ -92,6 +107,7 @@ def connect(path: Path, *, create: bool = True, any_thread: bool = False) -> sql
             path, timeout=BUSY_MS / 1000, isolation_level=None, check_same_thread=not any_thread
         )
     except (sqlite3.Error, OSError) as error:
+        made.take_away()
         raise _unusable(path, error) from None
     try:
         connection.execute("PRAGMA foreign_keys = ON")
@@ -99,11 +115,43 @@ def connect(path: Path, *, create: bool = True, any_thread: bool = False) -> sql
         _migrate(connection, path)
     except sqlite3.Error as error:
         connection.close()
+        made.take_away()
         raise _unusable(path, error) from None
     except TurfplanError:
         connection.close()
         raise
     return connection
+
+
+class _Made:
+    """What is made with a new index, so that it can go again where nothing comes of it."""
+
+    def __init__(self, path: Path) -> None:
+        """For an index that may be there already."""
+        path = path.absolute()
+        self.path = None if path.exists() else path
+        self.above = [folder for folder in path.parents if not folder.exists()]
+
+    def take_away(self) -> None:
+        """Removes the index, unless it was there, and its folders as far as they are empty."""
+        if self.path is None:
+            return
+        with suppress(OSError):
+            for end in ("", "-wal", "-shm"):
+                self.path.with_name(self.path.name + end).unlink(missing_ok=True)
+            for folder in self.above:
+                folder.rmdir()
+
+
+@contextmanager
+def kept_on_success(path: Path) -> Iterator[None]:
+    """An index that is made within the block stays only where the block ends well."""
+    made = _Made(path)
+    try:
+        yield
+    except BaseException:
+        made.take_away()
+        raise
 
 
 def _unusable(path: Path, error: Exception) -> TurfplanError:
@@ -169,47 +217,103 @@ def lawn_id_of(folder: Path) -> str | None:
 
 
 def brief_beside(folder: Path) -> Path | None:
-    """The brief that a folder's plan is made from by default: the TOML file of its name beside it;
-    None without one.
+    """The brief that a folder's plan is made from by default: the one in it, or the TOML file of
+    its name beside it; None without one.
     """
-    folder = folder.resolve()
-    brief = folder.with_name(folder.name + ".toml")
+    brief = brief_at(folder.resolve())
     return brief if brief.is_file() else None
+
+
+def folders_of_lawn(path: Path, lawn_id: str) -> tuple[Path, ...]:
+    """The folders under which an index knows a lawn; the index is only read.
+
+    Raises TurfplanError when it cannot be used.
+    """
+    try:
+        with closing(sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True)) as asked:
+            return tuple(Path(row[1]) for row in _lawn_rows(asked, "WHERE lawn_id = ?", (lawn_id,)))
+    except sqlite3.Error as error:
+        raise _unusable(path, error) from None
+
+
+def _planned_id(folder: Path) -> str:
+    """The identity of the plan in a folder; raises TurfplanError where none can be read."""
+    lawn_id = lawn_id_of(folder)
+    if lawn_id is None:
+        hint = errors.make_plan_first(command="turfplan plan BRIEF -o DIR")
+        raise TurfplanError(Problem(str(folder), files.no_plan(), hint=hint))
+    return lawn_id
 
 
 def add_lawn(connection: sqlite3.Connection, folder: Path, brief: Path | None = None) -> ServedLawn:
     """The lawn of a folder, added when it is new.
 
-    A folder that was moved keeps its lawn, and with it its tokens.
-
-    Raises TurfplanError when the folder holds no plan that can be read.
+    Raises TurfplanError when the folder holds no plan that can be read, and where the index knows
+    its lawn in another folder, or another lawn in it: tokens never follow a folder by themselves.
     """
-    lawn_id = lawn_id_of(folder)
-    if lawn_id is None:
-        raise TurfplanError(
-            Problem(
-                str(folder),
-                files.no_plan(),
-                hint=errors.make_plan_first(command="turfplan plan BRIEF -o DIR"),
-            )
-        )
+    lawn_id = _planned_id(folder)
     place, beside = str(folder.resolve()), str(brief.resolve()) if brief else None
     with changing(connection):
-        known = connection.execute("SELECT 1 FROM lawn WHERE folder = ?", (place,)).fetchone()
-        for row in () if known else _lawn_rows(connection, "WHERE lawn_id = ?", (lawn_id,)):
-            if lawn_id_of(Path(row[1])) is None:
-                connection.execute(
-                    "UPDATE lawn SET folder = ?, brief = ? WHERE id = ?", (place, beside, row[0])
-                )
-                break
+        for _, known, _, known_id in _lawn_rows(
+            connection, "WHERE (lawn_id = ?) != (folder = ?)", (lawn_id, place)
+        ):
+            raise TurfplanError(
+                elsewhere(folder, Path(known), lawn_id)
+                if known_id == lawn_id
+                else another_there(folder, known_id, lawn_id)
+            )
         connection.execute(
             "INSERT INTO lawn (folder, brief, lawn_id, added) VALUES (?, ?, ?, ?) "
             "ON CONFLICT (folder) "
-            "DO UPDATE SET brief = coalesce(excluded.brief, brief), lawn_id = excluded.lawn_id",
+            "DO UPDATE SET brief = coalesce(excluded.brief, brief)",
             (place, beside, lawn_id, now_text()),
         )
         (row,) = _lawn_rows(connection, "WHERE folder = ?", (place,))
     return lawn_of(row)
+
+
+def move_lawn(
+    connection: sqlite3.Connection, folder: Path, brief: Path | None = None
+) -> tuple[Path, ServedLawn]:
+    """Gives the lawn that lies in a folder now its place there, and with it its tokens; also
+    returns where it was.
+
+    Raises TurfplanError when the folder holds no plan that can be read, the index does not know its
+    lawn, knows it there already, or where the old folder still holds it.
+    """
+    lawn_id = _planned_id(folder)
+    place, beside = str(folder.resolve()), str(brief.resolve()) if brief else None
+    with changing(connection):
+        rows = _lawn_rows(connection, "WHERE lawn_id = ?", (lawn_id,))
+        if not rows or rows[0][1] == place:
+            fault = identity.nothing_moved() if rows else identity.not_known()
+            raise TurfplanError(Problem(str(folder), fault, lawn_id))
+        old = Path(rows[0][1])
+        if lawn_id_of(old) == lawn_id:
+            raise TurfplanError(elsewhere(folder, old, lawn_id))
+        for row in _lawn_rows(connection, "WHERE folder = ?", (place,)):
+            raise TurfplanError(another_there(folder, row[3], lawn_id))
+        connection.execute(
+            "UPDATE lawn SET folder = ?, brief = ? WHERE id = ?", (place, beside, rows[0][0])
+        )
+        (row,) = _lawn_rows(connection, "WHERE id = ?", (str(rows[0][0]),))
+    return old, lawn_of(row)
+
+
+def elsewhere(folder: Path, other: Path, lawn_id: str) -> Problem:
+    """What is said of a folder whose lawn the index knows in another one."""
+    if lawn_id_of(other) == lawn_id:
+        hint = identity.new_copy(command="turfplan new FILE --from BRIEF")
+        fault = identity.known_elsewhere(folder=str(other))
+    else:
+        hint = identity.take_along(command=f"turfplan tokens move {folder}")
+        fault = identity.left(folder=str(other))
+    return Problem(str(folder), fault, lawn_id, None, hint)
+
+
+def another_there(folder: Path, known: str, lawn_id: str) -> Problem:
+    """What is said of a folder in which the index knows another lawn."""
+    return Problem(str(folder), identity.another_known(), lawn_id, known, identity.other_place())
 
 
 def _lawn_rows(
@@ -260,50 +364,3 @@ def published(connection: sqlite3.Connection, lawn: ServedLawn) -> PublishedFeed
         "SELECT bytes, stamp, at FROM published WHERE lawn = ?", (lawn.id,)
     ).fetchone()
     return PublishedFeed(bytes(row[0]), row[1], datetime.fromisoformat(row[2])) if row else None
-
-
-def backup(path: Path, to: Path) -> None:
-    """A whole copy of the index in one file, taken while it may be in use."""
-    if to.exists():
-        raise TurfplanError(Problem(str(to), phrases.exists(), hint=phrases.another_name()))
-    try:
-        with (
-            opened(path, create=False) as connection,
-            replacing(to, mode=0o600) as (temporary,),
-            closing(sqlite3.connect(temporary)) as copy,
-        ):
-            connection.backup(copy)
-            # One file, nothing beside it: a copy is carried about.
-            copy.execute("PRAGMA journal_mode = DELETE")
-    except OSError as error:
-        raise TurfplanError(unwritable(to, error)) from None
-
-
-def restore(path: Path, copy: Path) -> None:
-    """Puts a copy in the place of the index, also under a running server, after looking that the
-    copy is whole.
-    """
-    if not copy.is_file():
-        raise TurfplanError(Problem(str(copy), errors.no_such_file()))
-    try:
-        with closing(sqlite3.connect(f"{copy.resolve().as_uri()}?mode=ro", uri=True)) as source:
-            whole = source.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
-            names = {
-                row[0]
-                for row in source.execute("SELECT name FROM sqlite_master WHERE type = 'table'")
-            }
-            if (
-                not whole
-                or not {"lawn", "token", "published"} <= names
-                or _version(source) > len(MIGRATIONS)
-            ):
-                raise TurfplanError(Problem(str(copy), phrases.not_whole()))
-            path.parent.mkdir(parents=True, exist_ok=True)
-            os.close(os.open(path, os.O_RDWR | os.O_CREAT, 0o600))
-            with closing(sqlite3.connect(path, timeout=BUSY_MS / 1000)) as target:
-                source.backup(target)
-    except (sqlite3.Error, OSError) as error:
-        raise TurfplanError(
-            Problem(str(copy), phrases.unrestored(reason=refusal_of(error)))
-        ) from None
-    connect(path).close()
