@@ -2,6 +2,7 @@
 about words.
 """
 
+import re
 from collections.abc import Collection
 from datetime import date
 from functools import cache
@@ -21,11 +22,13 @@ from turfplan.export.sheets import (
     season_book,
     season_charts,
     task_amounts,
+    watering_card,
     weeks,
 )
 from turfplan.export.sheets import (
     soil_chart as soil,
 )
+from turfplan.export.typography import FRACTIONS, NO_BREAK
 from turfplan.messages import Words
 from turfplan.messages.entry import measured
 from turfplan.records.plan import Ledger, Plan
@@ -61,6 +64,11 @@ def outputs(plan: Plan, extras: Collection[Extra] = ()) -> dict[str, bytes]:
 def checklist_html(plan: Plan, week: date | None = None, **look: Any) -> str:
     """The weekly checklist."""
     return checklist.checklist_html(plan, english(plan), week, **look)
+
+
+def water_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
+    """The watering card."""
+    return watering_card.water_html(plan, english(plan), paper, large)
 
 
 def order_html(plan: Plan, paper: str | None = None, large: bool = False) -> str:
@@ -144,6 +152,14 @@ def short_name(text: str) -> str:
     return look.short_name(text, _words(System.US, None))
 
 
-def labour_text(person_hours: float) -> str:
+def labour_text(person_hours: float, people: int | None = 1) -> str:
     """Labour in words."""
-    return task_amounts.labour_text(person_hours, _words(System.US, None))
+    return task_amounts.labour_text(person_hours, people, _words(System.US, None))
+
+
+def unset(page: str) -> str:
+    """A printed page as its words were told: fractions with a stroke, breaks between figures and
+    units."""
+    for plain, sign in FRACTIONS.items():
+        page = re.sub(rf"(?<=\d){sign}", f" {plain}", page).replace(sign, plain)
+    return page.replace(NO_BREAK, " ")

@@ -26,17 +26,18 @@ from printed import (
     order_html,
     season_ics,
     span_text,
+    unset,
 )
 from tiers import sampled
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.export.sheets.look import monday_of
 from turfplan.export.tables.plan_json import plan_to_json
-from turfplan.messages.entry import amount_value, item_name, summary
+from turfplan.messages.entry import amount_value, item_name, of_its_day, summary
 from turfplan.phrases import entry as phrases
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Amount, Task
 from turfplan.revision.feed_entries import shown_anew
-from turfplan.units import System, format_number
+from turfplan.units import System, format_volume
 
 INVENTED = {"invented-us": System.US, "invented-metric": System.METRIC}
 ALL_PLANS = (*INVENTED, *NAMES)
@@ -52,7 +53,7 @@ class Text(HTMLParser):
         self.parts: dict[date | None, list[str]] = {None: []}
         self.week: date | None = None
         self.joined: dict[date | None, str] = {}
-        self.feed(html)
+        self.feed(unset(html))
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         given = dict(attrs)
@@ -171,6 +172,8 @@ def calendar_lacks(plan: Plan, sheets: Sheets) -> list[str]:
         if monday is None:
             continue
         body = re.split(r"Next week(?:, | is free)|After this week", sheets.checklist.of(monday))[0]
+        # Jobs of other weeks stand in quotes, where a job says what moves with it.
+        body = re.sub("“[^”]*”", "", body)
         # A title may be the beginning of a longer one that the page tells: the longer is taken out.
         titles = {task.title.text: summary(english(plan), task) for task in open_tasks(plan)}
         for title in sorted(titles, key=len, reverse=True):
@@ -221,7 +224,7 @@ def amounts_in_words(plan: Plan, sheets: Sheets) -> list[str]:
     found, system = [], plan.lawn.units
     reader = english(plan)
     for task in open_tasks(plan):
-        for amount in task.amounts:
+        for amount in of_its_day(task):
             if system is System.US and amount.unit == amount.unit_us == "kg/m2":
                 continue
             name = reader.text(item_name(amount.item))
@@ -251,7 +254,9 @@ def short_amounts(plan: Plan, sheets: Sheets) -> list[str]:
             as_near = ("weight", "nitrogen_total", "product")
             if written["unit"] in ("m3", "kg", "L") and amount.item not in as_near:
                 printed = float(amount_text(amount, plan.lawn.units).split()[0].replace(",", ""))
-                if printed < written[value] - max(0.0012, 1e-4 * written[value]):
+                # Loose material is rounded up where it is reckoned, and told to a hundredth.
+                hundredth = 0.0051 if written["unit"] == "m3" else 0.0012
+                if printed < written[value] - max(hundredth, 1e-4 * written[value]):
                     found.append(f"{task.id} {amount.item}")
     return found
 
@@ -270,7 +275,8 @@ def orders_in_words(plan: Plan, sheets: Sheets) -> list[str]:
                 found.append(f"{line['item']} {key}")
         if line["unit"] == "m3":
             us = plan.lawn.units is System.US
-            words = f"{format_number(line['value_us' if us else 'value'])} {'yd³' if us else 'm³'}"
+            number = format_volume(line["value_us" if us else "value"], "yd3")
+            words = f"{number} {'yd³' if us else 'm³'}"
             if words not in body:
                 found.append(line["item"])
     return found

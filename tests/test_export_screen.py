@@ -15,7 +15,7 @@ import pytest
 
 from page_plan import page_plan
 from planning import NAMES, example
-from printed import book_html, changes_html, checklist_html, order_html, week_sheets
+from printed import book_html, changes_html, checklist_html, order_html, water_html, week_sheets
 from tiers import full, sampled, sampled_pairs
 from told import words_of
 from turfplan.export.sheets.look import look_of
@@ -29,6 +29,7 @@ WRITERS = {
     "order": order_html,
     "book": book_html,
     "changes": changes_html,
+    "water": water_html,
 }
 MODES = (("light", "screen"), ("dark", "screen"), ("light", "print"))
 # The example with a survey shows every kind of table, chart, map and caution that there is.

@@ -35,7 +35,6 @@ TRADE = (
     "median",
     "nitrogen",
     "overseed",
-    "person-hour",
     "phosphate",
     "phosphorus",
     "plugs",

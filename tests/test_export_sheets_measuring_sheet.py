@@ -11,6 +11,7 @@ from typer.testing import CliRunner
 
 from command import run
 from planning import ROOT
+from printed import unset
 from tiers import full
 from told import told, words_of
 from turfplan.cli import app
@@ -41,7 +42,7 @@ def test_columns_errors_and_spacings_are_in_the_readers_units(
     system: System, words: tuple[str, ...]
 ) -> None:
     """US or metric."""
-    text = unescape(sheet(system))
+    text = unset(unescape(sheet(system)))
     assert all(word in text for word in words)
     assert "40%" in text and "330" in text
 
@@ -51,7 +52,7 @@ def test_every_method_is_there_with_its_steps(system: System) -> None:
     """Straightedge, string line, rotating level, water level; lengths in the reader's units
     alone.
     """
-    text = unescape(sheet(system))
+    text = unset(unescape(sheet(system)))
     for method in METHODS:
         assert all(told(said, system) in text for said in (method.name, *method.steps))
     assert not re.search(
@@ -87,7 +88,7 @@ class TestCommand:
         brief.write_text((ROOT / "examples" / "surveyed-metric.toml").read_text())
         done = self.run(str(brief), "measure", "-o", str(tmp_path / "out"))
         assert done.exit_code == 0, done.output
-        page = unescape((tmp_path / "out" / "measure.html").read_text())
+        page = unset(unescape((tmp_path / "out" / "measure.html").read_text()))
         assert "on 308 m² with ordinary hollows" in page and "size: a4" in page
         assert page.count('<th scope="row">') == len(spacings_for(308.0))
         assert [p.name for p in (tmp_path / "out").iterdir()] == ["measure.html"]

@@ -15,7 +15,7 @@ from turfplan.files.reading.brief import read_brief
 from turfplan.files.reading.plan import plan_from_json
 from turfplan.messages import catalog
 
-SHEETS = ("book", "order", "changes", "week", "measure")
+SHEETS = ("book", "order", "changes", "week", "water", "measure")
 
 
 @pytest.mark.parametrize("name", sampled([*POSSIBLE], "surveyed-metric"))

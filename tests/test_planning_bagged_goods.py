@@ -145,11 +145,15 @@ def test_a_nutrient_is_bought_as_the_product_that_holds_it() -> None:
     pounds, and the line says what these hold."""
     words = words_for("en", LAWN.system)
     for item, held, told in (
-        ("potash to add in all", 10.0, "20 lb of sulfate of potash (0-0-50), which hold 10 lb"),
+        (
+            "potash to add in all",
+            10.0,
+            "20 lb of sulfate of potash (0-0-50), which hold 10 lb; 10 lb are asked for",
+        ),
         (
             "phosphate to add in all",
             22 * 0.46,
-            "22 lb of triple superphosphate (0-46-0), which hold 10.1 lb",
+            "22 lb of triple superphosphate (0-46-0), which hold 10.1 lb; 10 lb are asked for",
         ),
     ):
         amount: Any = Amount.of(item, 10 * LB, "kg", WHY)

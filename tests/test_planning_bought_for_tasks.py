@@ -25,7 +25,7 @@ from turfplan.planning.bought_for_tasks import (
     spreading,
     with_amounts,
 )
-from turfplan.planning.load_reasons import part
+from turfplan.planning.load_reasons import loose
 from turfplan.planning.purchases import Bought
 from turfplan.planning.stock import Stock
 from turfplan.records.past import TaskHistory
@@ -149,10 +149,10 @@ def test_titles_name_what_is_ordered_or_what_the_task_takes() -> None:
     }
     assert _of_title(plain(), draft, (rate,), None) == {}
     assert _title_of_bags(line(1, 2.0)) == of_level.bags_title(
-        amount=part(2.0), material=as_written("mix")
+        amount=loose(2.0), material=as_written("mix")
     )
     assert _title_of_bags(named) == of_level.bags_title(
-        amount=part(2.0), material=as_written("short")
+        amount=loose(2.0), material=as_written("short")
     )
 
 

@@ -60,7 +60,7 @@ def test_parts_of_a_job_add_up() -> None:
     assert (actual.start, actual.end, actual.share) == (earlier, later, 1.0)
     assert [(a.value, a.unit) for a in actual.amounts] == [(2.5, "m3")]
     assert found.done == {"topdress.1": later.toordinal()} and found.part_done == {}
-    assert told(found.because["topdress.1"]) == "It is logged as done."
+    assert told(found.because["topdress.1"]) == "It is done."
 
 
 def test_a_part_is_a_part() -> None:
@@ -72,7 +72,7 @@ def test_a_part_is_a_part() -> None:
         done("dethatch", AUTUMN, share=0.8),
     )
     assert found.part_done == {"topdress.1": 0.4, "dethatch": 0.8} and found.done == {}
-    assert told(found.because["topdress.1"]) == "40% of it is logged as done."
+    assert told(found.because["topdress.1"]) == "40% of it is done."
     twice = past_of(
         done("dethatch", AUTUMN, share=0.8, amount=3.0, unit="kg"),
         done("dethatch", AUTUMN, share=0.8, amount=1.0, unit="m3"),

@@ -9,7 +9,7 @@ import pytest
 from command import run
 from planning import kind, plan_of
 from printed import checklist_html, order_html, season_ics, week_sheets
-from turfplan.message import Days, Message, Quantity
+from turfplan.message import Days, Message, Quantity, listed
 from turfplan.messages.catalog import catalog_of
 from turfplan.phrases import watering as phrases
 from turfplan.planning.ranked_notes import PLACES, place_of
@@ -129,7 +129,7 @@ def test_too_little_topsoil_over_rubble_stands_first_on_order_and_checklist() ->
     )
     (note,) = [note for note in plan.ranked if "Do not order yet" in note.text.text]
     assert note.rank == "stop" and note.told_first
-    assert 'depth = "4 in"' in note.text.text
+    assert "a depth of 4 in" in note.text.text
     about = [t for t in plan.tasks if t.id in note.tasks]
     assert {"ordering", "planting"} <= {role for task in about for role in task.roles}
     assert "Do not order yet" in order_html(plan) and "Do not order yet" in checklist_html(plan)
@@ -142,6 +142,8 @@ def test_what_water_does_not_hold_is_printed() -> None:
     assert dark is not None and (dark.rank, set(dark.roles)) == ("law", {"sowing", "planting"})
     days = Days(date(2027, 6, 1), date(2027, 6, 7))
     water = Quantity(1.0, "rain")
-    short = phrases.week_short(stage=phrases.stage_weaning(), days=days, given=water, need=water)
+    short = phrases.week_short(
+        stage=phrases.stage_weaning(), weeks=listed((days,)), given=water, need=water
+    )
     place = place_of(short)
     assert place is not None and place.rank == "law"

@@ -60,7 +60,7 @@ def test_a_fill_is_called_too_deep_where_it_needs_more_than_one_session() -> Non
     deep = lawn({"leveling": {"depth": "1 in"}})
     for kind in ("two_years", "spring_then_autumn", "autumn_then_spring"):
         told_deep, told_shallow = said_for(deep, kind, None), said_for(lawn(), kind, None)
-        deeper = ("so deep a fill", "more than one session")
+        deeper = ("so deep a fill", "more than one stretch of growth")
         assert any(words in told_deep for words in deeper)
         assert not any(words in told_shallow for words in deeper)
     assert "so deep a fill" not in said_for(lawn(REYKJAVIK), "two_years", None)

@@ -91,7 +91,7 @@ def test_enough_of_both_is_told_as_none() -> None:
 @pytest.mark.parametrize(
     ("law", "test", "compost", "reason"),
     [
-        ("banned", RECENT, False, f"Phosphorus is banned here (brief){NONE}"),
+        ("banned", RECENT, False, f"Phosphorus is banned here, as you said{NONE}"),
         (
             None,
             {},

@@ -303,7 +303,9 @@ def test_common_dates_of_a_state_are_asked_about_and_kept_to() -> None:
     given = {"nitrogen": [{"on": date(2026, 7, 1), "rate": "0.5 lb/1000ft2"}]}
     found = plan(cases.brief(place=place, history=given), species="bermuda_common")
     said = all_told(found.cautions)
-    assert any("from Jun 1 to Sep 30 (" in line and "nitrogen_blackouts" in line for line in said)
+    assert any(
+        "from Jun 1 to Sep 30 (" in line and "Until you say what holds" in line for line in said
+    )
     assert not any("fell on days closed" in line for line in said)
     assert not any(6 <= day.month <= 9 for feed in found.feeds for day in (feed.start, feed.end))
     free = plan(
@@ -316,7 +318,7 @@ def test_the_distance_from_water_is_the_owners_or_offered() -> None:
     """The brief's setback is kept; without one the usual is named, and asked for."""
     own = plan(cases.brief(local={"fertilizer_setback": "25 ft"}))
     assert any(
-        "25 ft from open water, as the brief says" in caution for caution in all_told(own.cautions)
+        "25 ft from open water, as you said" in caution for caution in all_told(own.cautions)
     )
     offered = plan(cases.brief(site={"water_body": True}))
     assert any(

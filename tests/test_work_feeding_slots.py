@@ -99,7 +99,7 @@ def test_what_is_left_out_says_why() -> None:
     span = {"from": "01-01", "to": "12-31"}
     assert reasons(fed(local={"nitrogen_blackouts": [span]})) == {
         "The whole window lies in a blackout: no nitrogen from Jan 1 to Dec 31 by the local rules"
-        " in the brief."
+        " that were given."
     }
     assert "Centipede takes no nitrogen in spring (North Carolina State)." in reasons(
         fed("centipede")

@@ -193,7 +193,7 @@ def loads_found(days: dict[int, int], *sessions: tuple[int, ...], spacing: int =
 def told(found: list[Load]) -> list[tuple[int, int, tuple[int, ...], float, object, int]]:
     """Number, session, passes, volume, strips and order of each load."""
     return [
-        (load.number, load.session, load.passes, round(load.loose_m3, 6), load.strips, load.order)
+        (load.number, load.session, load.passes, round(load.loose_m3, 2), load.strips, load.order)
         for load in found
     ]
 

@@ -1,6 +1,8 @@
 """Volumes of mix as they are spread, weighed, sold and carried: figures reckoned by hand."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from turfplan.units import CUBIC_YARD_M3, System
 from turfplan.work.material_amounts import (
@@ -8,6 +10,7 @@ from turfplan.work.material_amounts import (
     depth_of_load_mm,
     loose_volume_m3,
     mixture,
+    sold_step_m3,
     sold_volume_m3,
     truck_loads_m3,
 )
@@ -62,6 +65,30 @@ def test_loads_are_equal_and_none_is_over_the_limit(
 ) -> None:
     """As few loads as the limit allows."""
     assert truck_loads_m3(volume, limit) == pytest.approx(loads)
+
+
+def test_loads_are_sold_in_steps_and_add_up_to_the_order() -> None:
+    """7.25 yards under a limit of 6 are 3.75 and 3.5, not twice 3.625; a limit that two equal loads
+    keep but whole steps do not takes a third; no step, or none that fits, leaves them equal.
+    """
+    assert truck_loads_m3(7.25, 6.0, 0.25) == pytest.approx((3.75, 3.5))
+    assert truck_loads_m3(7.25, 3.7, 0.25) == pytest.approx((2.5, 2.5, 2.25))
+    assert truck_loads_m3(9.1, 4.0, 0.1) == pytest.approx((3.1, 3.0, 3.0))
+    assert truck_loads_m3(0.5, 0.2, 0.25) == pytest.approx((0.5 / 3,) * 3)
+    assert truck_loads_m3(7.3, 6.0, 0.25) == pytest.approx((3.65, 3.65))
+
+
+@given(st.integers(1, 400), st.floats(0.5, 20.0), st.sampled_from(System))
+def test_no_load_is_over_the_limit_and_none_is_lost(
+    steps: int, limit: float, system: System
+) -> None:
+    """Whatever is ordered: all loads are whole steps, within the limit, and add up."""
+    step = sold_step_m3(system)
+    loads = truck_loads_m3(steps * step, limit, step)
+    assert sum(loads) == pytest.approx(steps * step)
+    assert max(loads) <= limit + 1e-6 and max(loads) - min(loads) <= step + 1e-6
+    if limit >= step:
+        assert all(load / step == pytest.approx(round(load / step), abs=1e-6) for load in loads)
 
 
 def test_a_quoted_load_lies_so_deep() -> None:

@@ -50,7 +50,6 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("labour", "hours_of_trucks"): ({60}, UNITS),
     ("phases/receive", "_in_bags"): ({60}, UNITS),
     ("soil_layers", "module"): ({0.05}, SHOWN),
-    ("phases/level", "_read"): ({0.05}, SHOWN),
     ("ground_fill", "module"): ({1000}, UNITS),
     ("heap", "cone_m3"): ({3}, "the volume of a cone is a third of that of its cylinder"),
     ("heap", "cone_area_m2"): ({3}, "the volume of a cone is a third of that of its cylinder"),
@@ -101,7 +100,6 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("days_off", "_clock"): ({24, 60}, UNITS),
     ("loads", "module"): ({7}, CALENDAR),
     ("slopes", "slope_share"): ({100}, UNITS),
-    ("strips", "_told"): ({0.05}, SHOWN),
     ("watering/hose", "module"): ({20}, SHOWN),
     ("assumptions", "_settle"): ({100}, UNITS),
     ("assumptions", "module"): ({0.0001}, SHOWN),
@@ -153,6 +151,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("year_seasons", "module"): ({12}, CALENDAR),
     ("watering/stage_weeks", "_days_alike"): ({4}, CALENDAR),
     ("watering/week_runs", "_clock"): ({60}, UNITS),
+    ("watering/told_law", "module"): ({3}, "how few days in a row one sentence leaves out"),
     ("watering/verdict", "_usual_rain"): ({13, 15, 28}, CALENDAR),
     ("windows", "_windows_of"): ({64}, KEPT),
     ("grass_for_place", "module"): ({3}, "how many grasses one sentence names"),
@@ -169,7 +168,12 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("feeding/product_amounts", "module"): ({1000.0}, UNITS),
     ("feeding/product_amounts", "rate_amount"): ({3}, SHOWN),
     ("material_amounts", "depth_of_load_mm"): ({1000}, UNITS),
-    ("material_amounts", "sold_volume_m3"): (
+    ("barrows", "module"): (
+        {1000.0, 5.0, 0.5},
+        f"{UNITS}; how finely a patch is told; half a load",
+    ),
+    ("barrows", "in_litres"): ({4}, SHOWN),
+    ("material_amounts", "sold_step_m3"): (
         {0.1, 4},
         "how it is sold: quarters of a cubic yard, tenths of a cubic metre",
     ),

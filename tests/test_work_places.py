@@ -119,7 +119,7 @@ def test_a_septic_field_is_out_of_drawn_fill_and_its_order() -> None:
     whole, spared = two_zones(), plan_of(drawn({"kind": "septic_field", "area": "600 ft2"}))
     for number in (1, 2):
         name = f"topdress.{number}"
-        assert settled_m3(spared, name) == pytest.approx(0.9 * settled_m3(whole, name), rel=1e-6)
+        assert settled_m3(spared, name) == pytest.approx(0.9 * settled_m3(whole, name), abs=0.01)
         hours = [next(t for t in p.tasks if t.id == name).person_hours for p in (whole, spared)]
         assert hours[1] < hours[0]
     bought = [sum(x.value for x in p.order if x.item == "mix") for p in (whole, spared)]

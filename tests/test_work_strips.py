@@ -100,7 +100,7 @@ def test_the_jobs_of_a_pass_share_the_days_that_all_of_them_take() -> None:
     assert {d.duration_days for d in found.values()} == {working_days(setting, 40.0)}
     assert working_days(setting, 40.0) == 4 and len(found) == 3
     area = Quantity(SETTING.plot.area_m2 * SETTING.levelling.covered_share / 4, "area")
-    volume = Quantity(2.0, "volume", us_step=0.05)
+    volume = Quantity(2.0, "loose")
     assert found["topdress.1"].cautions[-1] == phrases.strip_by_strip(n=4, area=area, volume=volume)
     assert found["mow.1"].cautions[-1] == phrases.keeps_step(n=4, area=area)
     alone = _shared(setting, hours(spread, 30.0, 5), [hours(spread, 30.0, 5)])

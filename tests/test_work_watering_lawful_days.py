@@ -6,11 +6,12 @@ from typing import Any
 import pytest
 
 import water_cases as cases
-from turfplan.message import Day, Days, Message
+from turfplan.message import Days, Message, listed
 from turfplan.phrases import watering as phrases
-from turfplan.work.watering.lawful_days import lawful_days
+from turfplan.work.watering.lawful_days import ClosedDays, lawful_days
 from turfplan.work.watering.request import ground_of
 from turfplan.work.watering.stages import Stage, StageName
+from turfplan.work.watering.told_law import told_closed
 
 MONDAY = date(2027, 6, 7)
 SUNDAY = MONDAY + timedelta(6)
@@ -20,10 +21,10 @@ def asked(name: StageName, **water: Any) -> tuple[list[int], list[Message], Stag
     """The numbers of the open days of a week, the cautions, and the stage."""
     given = cases.brief(water={"application_rate": "0.5 in/h", **water})
     ground = ground_of(cases.request(cases.book(), cases.cool_climate(), given))
-    cautions: list[Message] = []
+    lacks: list[ClosedDays] = []
     stage = Stage(name, MONDAY, SUNDAY)
-    days = lawful_days(ground, stage, MONDAY, SUNDAY, cautions)
-    return [(day - MONDAY).days for day in days], cautions, stage
+    days = lawful_days(ground, stage, MONDAY, SUNDAY, lacks)
+    return [(day - MONDAY).days for day in days], told_closed(lacks), stage
 
 
 @pytest.mark.parametrize("name", ["germination", "establishment", "rooting", "relaid"])
@@ -32,8 +33,8 @@ def test_what_must_not_dry_out_is_warned_of_each_closed_day(name: StageName) -> 
     assert asked(name)[:2] == ([0, 1, 2, 3, 4, 5, 6], [])
     days, cautions, stage = asked(name, allowed_weekdays=["mon", "wed", "sat"])
     assert days == [0, 2, 5]
-    day = Day(MONDAY, weekday=False, year=False)
-    assert cautions == [phrases.week_days_closed(stage=stage.title, closed=4, days=7, day=day)]
+    weeks = listed((Days(MONDAY, SUNDAY, weekday=False, year=False),))
+    assert cautions == [phrases.week_days_closed(stage=stage.title, closed=4, days=7, weeks=weeks)]
 
 
 @pytest.mark.parametrize("name", ["recover", "weaning", "winter"])
@@ -42,8 +43,8 @@ def test_grass_that_bears_a_dry_day_is_warned_where_all_are_closed(name: StageNa
     assert asked(name, allowed_weekdays=["mon", "wed", "sat"])[:2] == ([0, 2, 5], [])
     ban = [{"from": MONDAY - timedelta(3), "to": SUNDAY}]
     days, cautions, stage = asked(name, banned=ban)
-    week = Days(MONDAY, SUNDAY, weekday=False, year=False)
-    assert days == [] and cautions == [phrases.week_all_closed(stage=stage.title, days=week)]
+    weeks = listed((Days(MONDAY, SUNDAY, weekday=False, year=False),))
+    assert days == [] and cautions == [phrases.week_all_closed(stage=stage.title, weeks=weeks)]
 
 
 def test_a_permit_opens_the_days_of_seed_alone() -> None:

@@ -144,7 +144,8 @@ def test_a_week_of_weaning_is_one_series_on_days_evenly_apart() -> None:
         100,
     )
     assert (run.zone, run.zone_name, run.rate_mm_h, run.hose) == (None, None, 30.0, False)
-    (amount,) = run.amounts
+    amount, each = run.amounts
+    assert (each.item, each.value) == ("water each time", 1400.0)
     assert (amount.item, amount.value) == ("water", 2800.0)
     words = dict(amount.reason.values)
     assert (words["n"], words["depth"].value, words["area"].value) == (2, pytest.approx(14), 100)

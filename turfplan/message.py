@@ -251,6 +251,12 @@ def cut_height(mm: float) -> Quantity:
     return Quantity(mm, "height", "up", us_step=0.125, metric_step=5.0)
 
 
+def nutrient_mass(kg: float) -> Quantity:
+    """Nitrogen, phosphate or potash in kg as it is told and bought: to a tenth of a pound, as laws
+    and laboratories limit it, never to the bag."""
+    return Quantity(kg, "mass", us_step=0.1, metric_step=0.05)
+
+
 # A depth of soil that is asked for is told in steps of this, in mm, or a quarter of an inch.
 SOIL_STEP_MM = 5.0
 

@@ -163,9 +163,11 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "depth": ("in", 0.125, "mm", 1.0),
     "height": ("in", 0.25, "mm", 5.0),
     "distance": ("ft", 1.0, "m", 1.0),
+    "pace": ("ft", 0.5, "m", 0.1),
     "way": ("mi", 1.0, "km", 1.0),
     "area": ("ft2", 10.0, "m2", 1.0),
     "volume": ("yd3", 0.25, "m3", 0.1),
+    "loose": ("yd3", 0.01, "m3", 0.01),
     "water_volume": ("gal", 10.0, "L", 50.0),
     "sprig_volume": ("bu", 0.5, "L", 5.0),
     "sprig_rate": ("bu/1000ft2", 0.5, "L/m2", 0.1),
@@ -195,10 +197,12 @@ _READING_DIMENSION = {
     "depth": "length",
     "height": "length",
     "distance": "length",
+    "pace": "length",
     "way": "length",
     "rain": "length",
     "area": "area",
     "volume": "volume",
+    "loose": "volume",
     "water_volume": "volume",
     "sprig_volume": "volume",
     "sprig_rate": "areal_volume",
@@ -275,8 +279,14 @@ def read_as(
     if kind == "load":
         # Told to a tenth, also where that is nought: a weighbridge says 5.0.
         return Measure(round(amount, 1), unit, f"{amount:.1f} {_PRETTY.get(unit, unit)}")
-    number = format_number(rounded, fractions=unit == "in")
+    on_a_tape = unit in ("in", "ft")
+    number = format_volume(rounded, unit) or format_number(rounded, fractions=on_a_tape)
     return Measure(rounded, unit, f"{number} {_PRETTY.get(unit, unit)}")
+
+
+def mass_step(mass: Measure) -> float:
+    """The step in which so much of a mass is measured, in its own unit."""
+    return _usual_step(mass.unit, mass.value, 1.0 if mass.unit == "lb" else 0.5)
 
 
 def _usual_step(unit: str, amount: float, default: float) -> float:
@@ -303,9 +313,49 @@ def format_number(value: float, *, fractions: bool = False) -> str:
     return f"{value:.3g}" if abs(value) < 1 else f"{value:.2f}".rstrip("0").rstrip(".")
 
 
+def format_volume(value: float, unit: str) -> str | None:
+    """Cubic yards and metres with every hundredth that they are kept in, however many they are:
+    what is added up on paper must come out. None for another unit.
+    """
+    if unit not in ("yd3", "m3"):
+        return None
+    return f"{value:,.2f}".rstrip("0").rstrip(".")
+
+
+# Loose material is kept in steps that a shovel can follow: finer for little, coarser for much, up
+# to so many of the unit.
+_SHOVELLED = {
+    System.US: ("yd3", ((10.0, 0.01), (100.0, 0.05), (math.inf, 0.25))),
+    System.METRIC: ("m3", ((10.0, 0.01), (100.0, 0.05), (math.inf, 0.1))),
+}
+
+
+def shovelled_m3(volume_m3: float, system: System) -> float:
+    """Loose material in m3, rounded up once, where it is reckoned, to what a reader is told of it:
+    what is told then adds up to every total that is made of it.
+    """
+    unit, steps = _SHOVELLED[system]
+    amount = from_inside(volume_m3, unit, "volume")
+    step = next(each for most, each in steps if amount < most)
+    return convert(math.ceil(amount / step - HAIR) * step, unit, "volume")
+
+
+def told_step_m3(system: System) -> float:
+    """The finest step in which loose material is told, in m3."""
+    unit, steps = _SHOVELLED[system]
+    return convert(steps[0][1], unit, "volume")
+
+
 def pretty_unit(unit: str) -> str:
     """The unit as it is printed, with raised figures."""
     return _PRETTY.get(unit, unit)
+
+
+def pretty_units() -> tuple[str, ...]:
+    """Every unit that amounts are told in, as it is printed."""
+    read = {unit for us, _, metric, _ in _READING.values() for unit in (us, metric)}
+    sold = ("ft³", "yd", "cm", "oz", "t", "bu")
+    return (*sorted({_PRETTY.get(unit, unit) for unit in read}), *sold)
 
 
 _TWINS = {

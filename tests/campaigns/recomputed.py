@@ -195,7 +195,7 @@ def twins(lawn: Reckoned) -> None:
                 continue
             us = item["value_us"] * UNITS[item["unit_us"]]
             step = 0.06 * UNITS[item["unit"]] + 0.06 * UNITS[item["unit_us"]]
-            fine = step if item["item"] == "water" else step / 50
+            fine = step if item["item"].startswith("water") else step / 50
             lawn.same("twins", item["value"] * UNITS[item["unit"]], us, fine)
 
 
@@ -214,7 +214,10 @@ def volumes(lawn: Reckoned) -> None:
     for task in passes:
         depth, volume = (amount(task, "depth") or 0.0) / 1000, amount(task, "volume") or 0.0
         wanted = (lawn.area * (depth + more) * loose for more in (0.0, cores))
-        lawn.same("volumes", volume, min(wanted, key=lambda v: abs(v - volume)), 1e-5)
+        # Told rounded up: by a hundredth of a cubic yard or metre, or half a percent.
+        short = volume - min(wanted, key=lambda v: abs(v - volume))
+        lawn.same("volumes", max(0.0, short), 0.0, max(0.01, volume * 0.005) + 1e-5)
+        assert short > -1e-5, f"{task['id']}: {volume} is less than its depth takes"
 
 
 def weights(lawn: Reckoned) -> None:

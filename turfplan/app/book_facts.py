@@ -39,7 +39,7 @@ def book_facts(name: str | None = None, region: str | None = None) -> tuple[Fact
     """
     book = load_book(region)
     # Numbers are told in the unit of their source: the reader's own units play no part.
-    words = words_for(language_of(None), System.METRIC, english_of(book))
+    words = words_for(language_of(None), System.METRIC, english_of(book), terminal=True)
     facts = [book.facts[key] for key in sorted(book.facts) if key.startswith(name or "")]
     if not facts:
         hint = did_you_mean(name or "", book.facts)

@@ -46,7 +46,13 @@ def explain_task(brief: Path, folder: Path, task: str) -> Explanation:
         plan.brief_sha256 not in {file.sha256, *file.earlier_sha256}
         or len(journal_of_lawn(file.journal, folder).entries) != plan.journal_entries
     )
-    words = words_for(plan.language, plan.lawn.units, english_of(book))
+    words = words_for(
+        plan.language,
+        plan.lawn.units,
+        english_of(book),
+        country=plan.place.country,
+        terminal=True,
+    )
     facts = tuple(words.text(fact_line(book, name)) for name in found.facts if name in book.facts)
     real, made = (
         next((r for r in years if r.task == found.id), None)

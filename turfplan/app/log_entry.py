@@ -235,9 +235,10 @@ def _planned_on(plan: Plan) -> date:
 def log_words(plan: Plan | None) -> Words:
     """The words of who logs: their language, in the units of the lawn."""
     if plan is None:
-        return words_for(language_of(None), System.METRIC)
+        return words_for(language_of(None), System.METRIC, terminal=True)
     english = english_of(load_book(plan.place.region))
-    return words_for(language_of(None), plan.lawn.units, english)
+    country = plan.place.country
+    return words_for(language_of(None), plan.lawn.units, english, country=country, terminal=True)
 
 
 def _slips(

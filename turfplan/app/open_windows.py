@@ -20,7 +20,7 @@ from turfplan.messages import Words, words_for
 from turfplan.planning import grass_fault
 from turfplan.records.brief import Brief
 from turfplan.work.drafts import OpenDays
-from turfplan.work.lawn import units_of
+from turfplan.work.lawn import country_of, units_of
 from turfplan.work.living import limits_at
 from turfplan.work.real_years import Spread, Tally, record_of
 from turfplan.work.windows import ClosedWindow, WindowPolicy, operation_windows
@@ -81,7 +81,13 @@ def open_windows(
         )
         for w in result.windows
     )
-    words = words_for(language_of(brief), units_of(brief), english_of(book))
+    words = words_for(
+        language_of(brief),
+        units_of(brief),
+        english_of(book),
+        country=country_of(brief),
+        terminal=True,
+    )
     limits = tuple(limit.why for limit in limits_at(book, here.climate, grass))
     return WindowsHere(
         grass_name(book, grass), asked, here.climate, words, windows, result.closed, limits

@@ -23,11 +23,13 @@ def words_of(plan: Plan) -> Words:
 
     Those of the book too for a plan of before it kept its names.
     """
+    country = plan.place.country
     if plan.names:
-        return words_for(plan.language, plan.lawn.units)
+        return words_for(plan.language, plan.lawn.units, country=country)
     from turfplan.files.reading.book import load_book
 
-    return words_for(plan.language, plan.lawn.units, english_of(load_book(plan.place.region)))
+    english = english_of(load_book(plan.place.region))
+    return words_for(plan.language, plan.lawn.units, english, country=country)
 
 
 def words_of_user() -> Words:
@@ -35,7 +37,7 @@ def words_of_user() -> Words:
 
     Amounts are in metric units. Raises TurfplanError for an unknown language.
     """
-    return words_for(language_of(None), System.METRIC)
+    return words_for(language_of(None), System.METRIC, terminal=True)
 
 
 def outputs(plan: Plan, words: Words, extras: Collection[Extra] = ()) -> dict[str, bytes]:

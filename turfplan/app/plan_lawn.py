@@ -29,7 +29,7 @@ from turfplan.planning.standing import standing_plan
 from turfplan.publishing import publish, sound_plan
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan, RankedNote
-from turfplan.work.lawn import units_of
+from turfplan.work.lawn import country_of, units_of
 
 Tell = Callable[[str], None]
 
@@ -96,7 +96,13 @@ def plan_lawn(
     as it was. Raises TurfplanError for inputs that cannot be used, a lawn that is known elsewhere,
     a journal that has lost entries, a folder in use, of another lawn or that cannot be written to.
     """
-    words = words_for(given.language, units_of(given.brief), english_of(given.book))
+    words = words_for(
+        given.language,
+        units_of(given.brief),
+        english_of(given.book),
+        country=country_of(given.brief),
+        terminal=True,
+    )
     for note in dict.fromkeys(given.notes):
         tell(words.text(note))
     with folder_lock(folder):
@@ -150,10 +156,10 @@ def planned(
     stands = standing_plan(given.book, place, so_far, now=now, brief_sha256=given.sha256)
     if stands is not None:
         # Its own program has judged it, by the rules that it was made by.
-        words = words_for(given.language, stands.lawn.units, english)
+        words = words_for(given.language, stands.lawn.units, english, country=stands.place.country)
         return publish(stands, before, now, words)
     draft = make_plan(given.brief, given.book, place, so_far, now=now, lawn_id=named)
-    words = words_for(given.language, draft.lawn.units, english)
+    words = words_for(given.language, draft.lawn.units, english, country=draft.place.country)
     return sound_plan(draft, before, now, words, given.brief, given.book)
 
 

@@ -18,7 +18,7 @@ from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 from turfplan.records.plan import Plan
 
-SheetName = Literal["week", "book", "order", "changes"]
+SheetName = Literal["week", "book", "order", "changes", "water"]
 PaperName = Literal["letter", "a4"]
 PAGE_SUFFIXES = (".html", ".htm", ".pdf")
 
@@ -61,6 +61,7 @@ def sheet_of(
     from turfplan.export.sheets.look import monday_of
     from turfplan.export.sheets.order_sheet import order_html
     from turfplan.export.sheets.season_book import book_html
+    from turfplan.export.sheets.watering_card import water_html
 
     words, day = words_of(plan), _day(week, plan)
     if day is not None and sheet != "week":
@@ -75,6 +76,7 @@ def sheet_of(
         "book": (book_html, "season-book"),
         "order": (order_html, "order"),
         "changes": (changes_html, "changes"),
+        "water": (water_html, "watering-card"),
     }
     write, stem = writers[sheet]
     return write(plan, words, paper, large), f"{stem}{suffix}.html"
@@ -113,7 +115,8 @@ def measuring_sheet(
 
     file, book = checked_file(brief), load_book()
     area, settings = lawn_area_m2(file.brief, file.folder), settings_of(file.brief, book, Survey())
-    words = words_for(language_of(file.brief), units_of(file.brief))
+    country = country_of(file.brief)
+    words = words_for(language_of(file.brief), units_of(file.brief), country=country)
     try:
         table = accuracies(area, settings, spacings_for(area))
     except MissingToolError as error:
@@ -121,7 +124,7 @@ def measuring_sheet(
         tell(words.text(phrases.no_accuracy(faults=faults)))
         table = ()
     errors = {method.error: book.si(method.error) for method in METHODS}
-    size = paper_for(country_of(file.brief), words.system, paper)
+    size = paper_for(country, words.system, paper)
     html = measuring_html(words, errors, table, area, size, large=large)
     return html, f"measure{'-large' if large else ''}.html"
 

@@ -29,6 +29,8 @@ TOTALS = {
 # to three decimals or more.
 WRITTEN_US = {"gal": 0.065}
 KG, M3, MM, SHARE = 0.01, 1e-5, 0.01, 0.001
+# A pass is rounded up to a hundredth of a cubic yard or metre, or half a percent of it.
+TOLD_M3, TOLD_SHARE = 0.01, 0.005
 
 
 def amounts_positive(case: Case) -> Iterator[Fault]:
@@ -106,7 +108,8 @@ def volume_follows_depth(case: Case) -> Iterator[Fault]:
         if depth is None or volume is None:
             continue
         least, most = (_loose(depth + more, ground_m2(case, task), settle) for more in (0.0, cores))
-        if volume > most + M3 or volume <= 0 or (even and volume < least - M3):
+        told_m3 = most + M3 + max(TOLD_M3, volume * TOLD_SHARE)
+        if volume > told_m3 or volume <= 0 or (even and volume < least - M3):
             yield fault(
                 "depth_volume_differs", task, depth_mm=depth, volume_m3=volume, wanted_m3=least
             )

@@ -93,7 +93,11 @@ def _values(task: Task, entry: Shown, system: System) -> Iterator[TextFault]:
     numbers = [
         value for text in _NUMBER.findall(f"{entry.title}\n{entry.text}") for value in _read(text)
     ]
+    each_time = any(amount.item == "water each time" for amount in task.amounts)
     for amount in task.amounts:
+        if each_time and amount.item == "water":
+            # What repeats is told as one time takes it.
+            continue
         if not any(_tells(number, amount, system) for number in numbers):
             yield TextFault("amount_missing", task.id, amount.item)
     day = task.fallback_day

@@ -133,7 +133,7 @@ def _cannot(made: "Plan", conflict: "PlanConflict") -> None:
     words = words_of(made)
     say(words, screen.cannot())
     for reason in conflict.reasons:
-        say(words, screen.point(line=str(reason)))
+        say(words, screen.point(line=words.text(reason)))
     for rejected in made.rejected:
         say(words, screen.rejected(campaign=str(rejected.campaign), reason=str(rejected.reason)))
     _ways_out(words, made)
@@ -160,7 +160,7 @@ def _put_off(words: "Words", made: "Plan") -> None:
 
     for text in made.put_off:
         note = next(note for note in made.ranked if note.text == text)
-        say(words, screen.note_of_rank(rank=Message(f"screen.rank.{note.rank}"), note=str(text)))
+        say(words, screen.note_of_rank(rank=Message(f"screen.rank.{note.rank}"), note=text))
     if made.put_off:
         _ways_out(words, made)
 
@@ -215,7 +215,7 @@ def _notes(words: "Words", done: "PlannedLawn", brief: Path) -> None:
             continue
         rank = Message(f"screen.rank.{note.rank}")
         line = screen.new_note if text in new else screen.note_of_rank
-        say(words, line(rank=rank, note=text))
+        say(words, line(rank=rank, note=note.text))
     if left:
         command = f"turfplan print {brief} book"
         say(words, screen.more_notes(n=left, command=command))
@@ -241,7 +241,7 @@ def _tasks(words: "Words", made: "Plan") -> None:
             say(
                 words,
                 screen.job(
-                    days=Days(task.start, task.end),
+                    days=Days(*task.days),
                     title=str(task.title),
                     mark=_mark(words, task),
                     years=worked,

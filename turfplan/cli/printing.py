@@ -22,6 +22,7 @@ class Sheet(StrEnum):
     BOOK = "book"
     ORDER = "order"
     CHANGES = "changes"
+    WATER = "water"
     MEASURE = "measure"
 
 
@@ -37,6 +38,7 @@ _SHEETS: "dict[Sheet, SheetName]" = {
     Sheet.BOOK: "book",
     Sheet.ORDER: "order",
     Sheet.CHANGES: "changes",
+    Sheet.WATER: "water",
 }
 _PAPER: "dict[PaperSize, PaperName]" = {PaperSize.LETTER: "letter", PaperSize.A4: "a4"}
 
@@ -53,7 +55,8 @@ def print_sheet(
     sheet: Annotated[
         Sheet,
         typer.Argument(
-            help="Weekly checklist, season book, order sheet, changes, or how to measure the lawn."
+            help="Weekly checklist, season book, order sheet, changes, watering card, or how to "
+            "measure the lawn."
         ),
     ] = Sheet.WEEK,
     week: Annotated[

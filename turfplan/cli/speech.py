@@ -14,10 +14,10 @@ if TYPE_CHECKING:
 
 
 def words_of(plan: "Plan") -> "Words":
-    """The words in which a plan was published."""
+    """The words in which a plan was published, as a terminal tells them."""
     from turfplan.app import outputs
 
-    return outputs.words_of(plan)
+    return outputs.words_of(plan).on_terminal()
 
 
 def words_of_user() -> "Words":

@@ -62,6 +62,7 @@ def _print_json(told: "Explanation") -> None:
 
 def _print_words(told: "Explanation") -> None:
     """The reasons in sentences, with what they rest on."""
+    from turfplan.export.sheets.slips import slip_text
     from turfplan.message import Day, Days
     from turfplan.messages.entry import item_name, measured
     from turfplan.phrases import screen
@@ -71,6 +72,8 @@ def _print_words(told: "Explanation") -> None:
     say(words, screen.why_title(title=str(found.title), days=Days(found.start, found.end)))
     say(words, screen.why_at_all(why=str(found.why)))
     say(words, screen.why_open(days=Days(window.start, window.end), best=Day(found.best)))
+    if slip := slip_text(plan, found, words):
+        say(words, screen.below(line=slip))
     for head, lines in (
         (screen.why_not_earlier(), found.not_earlier),
         (screen.why_not_later(), found.not_later),

@@ -15,6 +15,7 @@ from jinja2.bccache import Bucket, BytecodeCache
 from markupsafe import Markup, escape
 
 from turfplan.errors import MissingToolError, Problem
+from turfplan.export.typography import typeset
 from turfplan.message import AS_WRITTEN, Message, Value
 from turfplan.messages import Words
 from turfplan.phrases import tools as phrases
@@ -29,6 +30,8 @@ SYNTAX: dict[str, Any] = {
     # Folding constants takes longer than it saves: a page is rendered once in most runs.
     "optimized": False,
 }
+# The folder of the templates that are for print.
+PRINTED = "print/"
 # Where the place of markup in a sentence is held by signs of private use; a name on a page has
 # none.
 FIRST_SIGN = 0xE000
@@ -165,9 +168,11 @@ def speaker(words: Words) -> Callable[..., str]:
 
 
 def render(template: str, words: Words, **values: Any) -> str:
-    """A template of `templates/` filled with `values`, its own sentences told in `words`.
+    """A template of `templates/` filled with `values`, its own sentences told in `words`; what is
+    for print is set for it.
 
     Raises jinja2.UndefinedError when a value is missing, KeyError when a sentence is.
     """
-    page = environment().get_template(template)
-    return page.render(say=speaker(words), language=words.language, **values)
+    filled = environment().get_template(template)
+    page = filled.render(say=speaker(words), language=words.language, tag=words.tag, **values)
+    return typeset(page, words) if template.startswith(PRINTED) else page

@@ -1,6 +1,16 @@
 """The words of a calendar entry: its title, its text, and the amounts in it."""
 
-from turfplan.message import Amounted, Day, Listed, Message, Quantity, Sold, as_written, listed
+from turfplan.message import (
+    Amounted,
+    Day,
+    Listed,
+    Message,
+    Quantity,
+    Sold,
+    as_written,
+    listed,
+    nutrient_mass,
+)
 from turfplan.messages.telling import Words
 from turfplan.phrases import changes, items
 from turfplan.phrases import entry as phrases
@@ -12,7 +22,7 @@ from turfplan.units import convert, dimension_of
 # The unit of an amount decides how it is read and which way it is rounded: what can run short is
 # rounded up.
 _READ: dict[str, tuple[str, str]] = {
-    "m3": ("volume", "up"),
+    "m3": ("loose", "nearest"),
     "kg": ("mass", "up"),
     "m2": ("area", "nearest"),
     "mm": ("depth", "nearest"),
@@ -23,9 +33,12 @@ _READ: dict[str, tuple[str, str]] = {
 }
 
 
-# What is never more than a law or a grass allows is told to the nearest of a fine step: so many
-# pounds and kilograms.
-_LIMITED: dict[str, tuple[float, float]] = {"nitrogen_total": (0.1, 0.05), "product": (0.25, 0.1)}
+# What is never more than a law or a grass allows is told to the nearest of a fine step.
+_NUTRIENTS = ("nitrogen_total", "potash to add in all", "phosphate to add in all")
+
+
+# What is told of one time in place of all together.
+_EACH_TIME = {"water each time": "water"}
 
 
 # What is bought by its area runs short as well.
@@ -45,9 +58,10 @@ def measured(amount: Amount) -> Amounted:
 
     Volumes, weights and minutes are rounded up, so that nothing runs short; not what has a limit.
     """
-    if amount.item in _LIMITED:
-        us_step, metric_step = _LIMITED[amount.item]
-        return Quantity(amount.value, "mass", us_step=us_step, metric_step=metric_step)
+    if amount.item in _NUTRIENTS:
+        return nutrient_mass(amount.value)
+    if amount.item == "product":
+        return Quantity(amount.value, "mass", us_step=0.25, metric_step=0.1)
     if (amount.item, amount.unit) == ("sprigs", "m3"):
         return Quantity(amount.value, "sprig_volume", "up")
     if amount.item in _BOUGHT_BY_AREA:
@@ -73,9 +87,19 @@ def item_name(item: str) -> Message:
     return as_written(item.replace("_", " ")) if make is None else make()
 
 
+def of_its_day(task: Task) -> tuple[Amount, ...]:
+    """The amounts of a task as its day needs them: of what is repeated those of one time, not of
+    all together."""
+    each = {amount.item for amount in task.amounts} & _EACH_TIME.keys()
+    in_all = {_EACH_TIME[item] for item in each}
+    return tuple(amount for amount in task.amounts if amount.item not in in_all)
+
+
 def amounts_listed(task: Task) -> Listed:
-    """All amounts of a task with what they are of."""
-    amounts = (phrases.amount(item=item_name(a.item), amount=amount_value(a)) for a in task.amounts)
+    """The amounts of a task's day with what they are of."""
+    amounts = (
+        phrases.amount(item=item_name(a.item), amount=amount_value(a)) for a in of_its_day(task)
+    )
     return listed(amounts, "semicolon")
 
 

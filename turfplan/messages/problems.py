@@ -58,7 +58,7 @@ def words_for_errors(language: str = SOURCE) -> Words:
 
     Raises TurfplanError for an unknown language.
     """
-    return words_for(language, System.METRIC, book_words())
+    return words_for(language, System.METRIC, book_words(), terminal=True)
 
 
 def english_text(problem: Problem) -> str:

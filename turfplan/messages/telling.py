@@ -1,5 +1,6 @@
 """Tells messages to a reader: the only place where dates, numbers and units become words."""
 
+import re
 from collections.abc import Mapping
 from datetime import date, time
 from functools import lru_cache
@@ -26,11 +27,13 @@ from turfplan.message import (
 )
 from turfplan.messages.catalog import SOURCE, Catalog, catalog_of
 from turfplan.messages.reader_units import in_units
+from turfplan.messages.spelling import english_tag, respelled
 from turfplan.units import (
     System,
     convert,
     dimension_of,
     format_number,
+    format_volume,
     from_inside,
     pretty_unit,
     read_as,
@@ -39,15 +42,27 @@ from turfplan.units import (
 # The units of what is told in the scale of the reader, whatever the source of it prints: in the US,
 # and elsewhere.
 _SCALES = {"temperature": ("F", "C"), "degree_days": ("degF day", "degC day")}
+# What stands between these is told on a terminal alone: keys of the brief, commands.
+ASIDE = "⟦⟧"
+_ASIDES = re.compile(r"⟦([^⟧]*)⟧")
 PLURAL = "n"  # the value of a message whose number decides the form of its sentence
 
 
 class Words:
     """The words of one reader: a language, and the units and ways of writing dates of a country."""
 
-    def __init__(self, catalog: Catalog, system: System) -> None:
+    def __init__(
+        self,
+        catalog: Catalog,
+        system: System,
+        country: str | None = None,
+        *,
+        terminal: bool = False,
+    ) -> None:
         self.catalog = catalog
         self.system = system
+        self.country = country
+        self._terminal = terminal
         self._told: dict[Message, Message] = {}
         self._ways = "us" if system is System.US else "other"
 
@@ -55,6 +70,15 @@ class Words:
     def language(self) -> str:
         """The language of the words."""
         return self.catalog.language
+
+    @property
+    def tag(self) -> str:
+        """The language tag of the words: of English with the country whose spelling it has."""
+        return english_tag(self.country) if self.language == SOURCE else self.language
+
+    def on_terminal(self) -> "Words":
+        """The same words with the keys and commands that only whoever sits at one can use."""
+        return Words(self.catalog, self.system, self.country, terminal=True)
 
     def told(self, message: Message) -> Message:
         """The message with its text in these words; a message is worked out once."""
@@ -113,11 +137,9 @@ class Words:
                 month, day = (int(part) for part in value.month_day.split("-"))
                 return self.say(f"date.{self._ways}.day", month=Month(month, short=True), day=day)
             case Month():
-                return self.catalog.template(
-                    f"month.{'short' if value.short else 'full'}.{value.number}"
-                )
+                return self._template(f"month.{'short' if value.short else 'full'}.{value.number}")
             case NamedWeekday():
-                return self.catalog.template(f"weekday.{value.number}")
+                return self._template(f"weekday.{value.number}")
             case Clock():
                 return self.clock(value.at)
 
@@ -166,8 +188,15 @@ class Words:
             return in_units(text, self.system)
         values = dict(message.values)
         count = values.get(PLURAL)
-        template = self.catalog.template(message.key, count if isinstance(count, int) else None)
+        template = self._template(message.key, count if isinstance(count, int) else None)
+        if ASIDE[0] in template:
+            template = _ASIDES.sub(r"\1" if self._terminal else "", template)
         return "".join(self._piece(piece, values) for piece in _pieces(template))
+
+    def _template(self, key: str, count: int | None = None) -> str:
+        """The sentence of a key as the country of the reader spells it."""
+        template = self.catalog.template(key, count)
+        return respelled(template, self.country) if self.language == SOURCE else template
 
     def _piece(self, piece: tuple[str, str | None, str], values: Mapping[str, Value]) -> str:
         """Plain words, or a place with its value, with a capital or a small letter where the
@@ -192,7 +221,8 @@ class Words:
             (sold.value_us, sold.unit_us) if self.system is System.US else (sold.value, sold.unit)
         )
         unit = self._unit(name)
-        return f"{self._signs(format_number(number, fractions=name == 'in'))} {unit}".strip()
+        digits = format_volume(number, name) or format_number(number, fractions=name == "in")
+        return f"{self._signs(digits)} {unit}".strip()
 
     def _unit(self, name: str) -> str:
         """A unit as it is written.
@@ -201,7 +231,7 @@ class Words:
         in every language.
         """
         key = f"unit.{name.replace(' ', '_')}"
-        return self.catalog.template(key) if self.catalog.has(key) else pretty_unit(name)
+        return self._template(key) if self.catalog.has(key) else pretty_unit(name)
 
     def _printed(self, printed: Printed) -> str:
         dimension = dimension_of(printed.unit) or ""
@@ -249,12 +279,20 @@ class Words:
         return "".join(signs.get(sign, sign) for sign in digits)
 
 
-def words_for(language: str, system: System, book: Mapping[str, str] | None = None) -> Words:
+def words_for(
+    language: str,
+    system: System,
+    book: Mapping[str, str] | None = None,
+    *,
+    country: str | None = None,
+    terminal: bool = False,
+) -> Words:
     """The words of a reader; `book` are the English words of the book by key.
 
-    Raises TurfplanError for an unknown language.
+    English is spelled as in their `country`, and as in the catalogs where that is unknown. On a
+    `terminal` keys and commands are told too. Raises TurfplanError for an unknown language.
     """
-    return Words(catalog_of(language, book), system)
+    return Words(catalog_of(language, book), system, country, terminal=terminal)
 
 
 def _digits(value: float, form: Form) -> str:

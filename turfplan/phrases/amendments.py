@@ -4,7 +4,7 @@ from turfplan.message import Message, Number, Quantity
 
 
 def iron() -> Message:
-    """Iron for colour"""
+    """Iron for color"""
     return Message("amendments.iron")
 
 

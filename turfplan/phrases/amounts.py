@@ -56,7 +56,7 @@ def fill_volume() -> Message:
 
 
 def seed_rate_asked() -> Message:
-    """rate asked for in the brief"""
+    """the rate that was asked for"""
     return Message("amounts.seed_rate.asked")
 
 

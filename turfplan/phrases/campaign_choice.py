@@ -30,7 +30,7 @@ def settled_between() -> Message:
 
 
 def more_than_needed() -> Message:
-    """Later, or in more sessions, than needed."""
+    """Later, or in more seasons of work, than needed."""
     return Message("campaign_choice.more_than_needed")
 
 
@@ -40,8 +40,8 @@ def leaves_more(*, share: Number) -> Message:
 
 
 def whole_later(*, campaign: str) -> Message:
-    """It would do the whole fill, at the price of more waiting or work: `campaign = \"{campaign}\"`
-    asks for it.
+    """It would do the whole fill, at the price of more waiting or work⟦: `campaign =
+    \"{campaign}\"` asks for it⟧.
     """
     return Message("campaign_choice.whole_later", (("campaign", campaign),))
 

@@ -41,17 +41,17 @@ def missed(*, day: Day) -> Message:
 
 
 def not_asked(*, campaign: str) -> Message:
-    """the brief asks for {campaign}"""
+    """{campaign} is asked for"""
     return Message("campaigns.not_asked", (("campaign", campaign),))
 
 
 def no_session(*, n: int) -> Message:
-    """the fill needs {n} sessions of growth, and none lies in reach before it"""
+    """the fill needs {n} stretches of growth, and none lies in reach before it"""
     return Message("campaigns.no_session", (("n", n),))
 
 
 def few_sessions(*, sessions: int, n: int) -> Message:
-    """the fill needs {sessions} sessions of growth, and only {n} lie in reach before it"""
+    """the fill needs {sessions} stretches of growth, and only {n} lie in reach before it"""
     return Message("campaigns.few_sessions", (("sessions", sessions), ("n", n)))
 
 

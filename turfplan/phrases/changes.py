@@ -24,12 +24,12 @@ def because_skipped() -> Message:
 
 
 def because_done() -> Message:
-    """It is logged as done."""
+    """It is done."""
     return Message("changes.because.done")
 
 
 def because_part_done(*, share: Number) -> Message:
-    """{share} of it is logged as done."""
+    """{share} of it is done."""
     return Message("changes.because.part_done", (("share", share),))
 
 
@@ -74,7 +74,7 @@ def because_follows() -> Message:
 
 
 def because_other_amounts() -> Message:
-    """The amounts follow the brief or what was used."""
+    """The amounts follow what was asked for or what was used."""
     return Message("changes.because.other_amounts")
 
 
@@ -89,7 +89,7 @@ def because_other_reader() -> Message:
 
 
 def because_reworded() -> Message:
-    """How it is done follows the brief or the book."""
+    """It is told in other words."""
     return Message("changes.because.reworded")
 
 

@@ -28,7 +28,8 @@ def grid_brought(
 def rain_doubtful_height(*, grid_height: Quantity, height: Quantity) -> Message:
     """The rain that is counted here is doubtful: the ground of the grid lies at {grid_height}, the
     lawn at {height}, and rain cannot be brought from one height to another; a valley may get a
-    third of it. Give the normals of a station nearby: `normals = \"file.csv\"` under `[place]`.
+    third of it. Give the plan the normals of a station nearby⟦: `normals = \"file.csv\"` under
+    `[place]`⟧.
     """
     return Message(
         "climate.rain_doubtful.height", (("grid_height", grid_height), ("height", height))
@@ -38,7 +39,7 @@ def rain_doubtful_height(*, grid_height: Quantity, height: Quantity) -> Message:
 def rain_doubtful_relief(*, relief: Quantity) -> Message:
     """The rain that is counted here is doubtful: the ground around differs by {relief}, and
     mountains catch rain that valleys behind them miss; a valley may get a third of it. Give the
-    normals of a station nearby: `normals = \"file.csv\"` under `[place]`.
+    plan the normals of a station nearby⟦: `normals = \"file.csv\"` under `[place]`⟧.
     """
     return Message("climate.rain_doubtful.relief", (("relief", relief),))
 
@@ -104,7 +105,7 @@ def grid_of_valley(
 ) -> Message:
     """climate normals of the world grid ({title}) at {place}, brought from {from_height} to
     {to_height}, the lowest ground that a map shows around {town}: among such slopes no map here
-    tells the town's own height, it may lie hundreds of metres lower, and its seasons weeks apart
+    tells the town's own height, it may lie hundreds of meters lower, and its seasons weeks apart
     from these. Look up the height of the lawn and give it as place.elevation before you work by
     this plan; if you know the first frost, give it as place.first_frost
     """

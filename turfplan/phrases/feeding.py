@@ -4,7 +4,7 @@ from turfplan.message import DateInYear, Day, Listed, Message, Number, Quantity
 
 
 def blackout_own(*, first: DateInYear, last: DateInYear) -> Message:
-    """no nitrogen from {first} to {last} by the local rules in the brief"""
+    """no nitrogen from {first} to {last} by the local rules that were given"""
     return Message("feeding.blackout.own", (("first", first), ("last", last)))
 
 
@@ -15,7 +15,7 @@ def blackout_state(*, first: DateInYear, last: DateInYear, state: str) -> Messag
 
 def blackout_ask_elsewhere() -> Message:
     """Rules for fertilizer are local: ask your authority on which dates none may be given and how
-    far from water to stay, and write both into the brief, among the local rules.
+    far from water to stay, and tell the plan both⟦ (`[local]` in the brief)⟧.
     """
     return Message("feeding.blackout.ask_elsewhere")
 
@@ -32,16 +32,15 @@ def blackout_common(*, first: DateInYear, last: DateInYear) -> Message:
 
 def blackout_ask() -> Message:
     """Rules for fertilizer are local: ask the state, the county and the town on which dates none
-    may be given and how far from water to stay, and write both into the brief, among the local
-    rules.
+    may be given and how far from water to stay, and tell the plan both⟦ (`[local]` in the brief)⟧.
     """
     return Message("feeding.blackout.ask")
 
 
 def blackout_common_here(*, first: DateInYear, last: DateInYear, source: Message) -> Message:
-    """Common here, though not everywhere: no nitrogen from {first} to {last} ({source}). Until the
-    brief says what holds (`nitrogen_blackouts`, an empty list where none does) this plan feeds
-    outside these days.
+    """Common here, though not everywhere: no nitrogen from {first} to {last} ({source}). Until you
+    say what holds⟦ (`nitrogen_blackouts` in the brief, an empty list where none does)⟧ this plan
+    feeds outside these days.
     """
     return Message(
         "feeding.blackout.common_here", (("first", first), ("last", last), ("source", source))
@@ -49,8 +48,8 @@ def blackout_common_here(*, first: DateInYear, last: DateInYear, source: Message
 
 
 def blackout_confirm(*, blackout: Message, source: Message) -> Message:
-    """The state's rule as we read it: {blackout} ({source}). Confirm it where you live and write
-    what holds there into the brief, among the local rules; this plan keeps to it until you do.
+    """The state's rule as we read it: {blackout} ({source}). Confirm it where you live, and tell
+    the plan what holds there⟦ (`[local]` in the brief)⟧; it keeps to this until you do.
     """
     return Message("feeding.blackout.confirm", (("blackout", blackout), ("source", source)))
 
@@ -78,7 +77,7 @@ def limit_slow(*, share: Number) -> Message:
 
 
 def blackout_brief() -> Message:
-    """the brief"""
+    """what you said"""
     return Message("feeding.blackout.brief")
 
 
@@ -166,7 +165,7 @@ def seedlings_why(*, rate: Quantity, source: Message) -> Message:
 
 
 def seedlings_pale(*, rate: Quantity) -> Message:
-    """{rate} of nitrogen, but only where the look at their colour finds the seedlings pale: where
+    """{rate} of nitrogen, but only where the look at their color finds the seedlings pale: where
     they are green, the compost feeds them and this is left out.
     """
     return Message("feeding.seedlings.pale", (("rate", rate),))
@@ -188,15 +187,15 @@ def seedlings_green_fallback() -> Message:
 
 
 def starter_of_patches() -> Message:
-    """The starter goes on what is sown, and only there: the account of the lawn holds what that
+    """The starter goes on what is sown, and only there: the nitrogen of the lawn counts what that
     comes to over all of it.
     """
     return Message("feeding.starter.of_patches")
 
 
 def rye_apart(*, rate: Quantity, grass: Message) -> Message:
-    """The ryegrass of the winter takes {rate} of nitrogen in feedings of its own, which stand in no
-    account of the {grass} below it: that one sleeps then, and has its own year.
+    """The ryegrass of the winter takes {rate} of nitrogen in feedings of its own, which do not
+    count for the {grass} below it: that one sleeps then, and has its own year.
     """
     return Message("feeding.rye.apart", (("rate", rate), ("grass", grass)))
 
@@ -311,7 +310,7 @@ def left_out_heat() -> Message:
 
 
 def left_out_compost() -> Message:
-    """The compost feeds the seedlings at that time; their colour, weeks after they are up, tells
+    """The compost feeds the seedlings at that time; their color, weeks after they are up, tells
     whether it is enough.
     """
     return Message("feeding.left_out.compost")
@@ -345,27 +344,27 @@ def late_what() -> Message:
 
 
 def late_asked() -> Message:
-    """The brief asks for it."""
+    """You asked for it."""
     return Message("feeding.late.asked")
 
 
 def late_not_asked() -> Message:
-    """The brief leaves it out."""
+    """You left it out."""
     return Message("feeding.late.not_asked")
 
 
 def late_usual(*, region: Message) -> Message:
-    """It is usual in {region}; the brief can ask for the other."""
+    """It is usual in {region}; you can ask for the other."""
     return Message("feeding.late.usual", (("region", region),))
 
 
 def late_unusual(*, region: Message) -> Message:
-    """It is usually left out in {region}; the brief can ask for the other."""
+    """It is usually left out in {region}; you can ask for the other."""
     return Message("feeding.late.unusual", (("region", region),))
 
 
 def late_default() -> Message:
-    """Advice on it differs; it is left out unless the brief asks for it."""
+    """Advice on it differs; it is left out unless you ask for it."""
     return Message("feeding.late.default")
 
 
@@ -510,21 +509,21 @@ def history_too_much_in_year(*, grass: Message, source: Message) -> Message:
 
 
 def water_own(*, distance: Quantity) -> Message:
-    """Keep fertilizer {distance} from open water, as the brief says."""
+    """Keep fertilizer {distance} from open water, as you said."""
     return Message("feeding.water.own", (("distance", distance),))
 
 
 def water_elsewhere(*, distance: Quantity) -> Message:
     """Keep fertilizer {distance} from open water, the distance of rules in other countries, and
-    compost well away from it; yours is set locally: ask, and write it into the brief, among the
-    local rules.
+    compost well away from it; yours is set locally: ask, and tell the plan⟦ (`[local]` in the
+    brief)⟧.
     """
     return Message("feeding.water.elsewhere", (("distance", distance),))
 
 
 def water_usual(*, distance: Quantity, source: Message) -> Message:
     """Keep fertilizer {distance} from open water ({source}), and compost well away from it; the
-    distance is set locally: ask, and write it into the brief, among the local rules.
+    distance is set locally: ask, and tell the plan⟦ (`[local]` in the brief)⟧.
     """
     return Message("feeding.water.usual", (("distance", distance), ("source", source)))
 
@@ -619,7 +618,7 @@ def potash_worked_in() -> Message:
 
 
 def phosphate_banned() -> Message:
-    """Phosphorus is banned here (brief): use a product whose middle number is 0."""
+    """Phosphorus is banned here, as you said: use a product whose middle number is 0."""
     return Message("feeding.phosphate.banned")
 
 

@@ -630,21 +630,6 @@ def pass_meaning() -> Message:
     return Message("glossary.pass.meaning")
 
 
-def person_hour_word() -> Message:
-    """Person-hour"""
-    return Message("glossary.person_hour.word")
-
-
-def person_hour_forms() -> Message:
-    """*person-hour*"""
-    return Message("glossary.person_hour.forms")
-
-
-def person_hour_meaning() -> Message:
-    """One person working for one hour; two people do two in an hour."""
-    return Message("glossary.person_hour.meaning")
-
-
 def ph_word() -> Message:
     """pH"""
     return Message("glossary.ph.word")
@@ -795,21 +780,6 @@ def screened_forms() -> Message:
 def screened_meaning() -> Message:
     """Shaken through a sieve, so that nothing larger than its openings is left."""
     return Message("glossary.screened.meaning")
-
-
-def session_word() -> Message:
-    """Session"""
-    return Message("glossary.session.word")
-
-
-def session_forms() -> Message:
-    """session, sessions"""
-    return Message("glossary.session.forms")
-
-
-def session_meaning() -> Message:
-    """One stretch of growing weeks in which passes are spread."""
-    return Message("glossary.session.meaning")
 
 
 def settle_word() -> Message:

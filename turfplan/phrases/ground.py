@@ -264,7 +264,7 @@ def map_longitude_first() -> Message:
 
 
 def map_far() -> Message:
-    """lies far from the place of the brief"""
+    """lies far from the place that was given"""
     return Message("ground.map.far")
 
 

@@ -222,7 +222,7 @@ def look_squeeze() -> Message:
 
 
 def look_clean() -> Message:
-    """Look: one even colour, no clay lumps, stones, roots, glass or weeds; smell: earth, not
+    """Look: one even color, no clay lumps, stones, roots, glass or weeds; smell: earth, not
     sour.
     """
     return Message("ground_fill.look_clean")
@@ -253,12 +253,12 @@ def delivery_tip() -> Message:
 
 
 def delivery_go() -> Message:
-    """Moist, screened, one even colour. Sodden or lumpy soil is refused."""
+    """Moist, screened, one even color. Sodden or lumpy soil is refused."""
     return Message("ground_fill.delivery_go")
 
 
 def delivery_fallback() -> Message:
-    """Refused or late: log it (`turfplan log BRIEF refused TASK`) and plan again."""
+    """Refused or late: tell whoever keeps the plan⟦ (`turfplan log BRIEF refused TASK`)⟧."""
     return Message("ground_fill.delivery_fallback")
 
 
@@ -290,8 +290,8 @@ def kill_again_name() -> Message:
 
 
 def kill_again_none() -> Message:
-    """Nothing green anywhere: log it as skipped (`turfplan log BRIEF skipped TASK`); the rest may
-    go on.
+    """Nothing green anywhere: leave this out, and say so to the plan⟦ (`turfplan log BRIEF skipped
+    TASK`)⟧; the rest may go on.
     """
     return Message("ground_fill.kill_again_none")
 
@@ -380,7 +380,7 @@ def touch_up_later() -> Message:
 
 
 def weeds() -> Message:
-    """More than half of this is weeds: renovation is the plan for it (`intent = \"renovate\"`),
+    """More than half of this is weeds: renovation is the plan for it⟦ (`intent = \"renovate\"`)⟧,
     which kills what is there and sows anew; overseeding is planned only because it is asked for,
     and a season of it does not mend that.
     """

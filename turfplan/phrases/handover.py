@@ -62,7 +62,7 @@ def undone_next_part(*, days: Days) -> Message:
 
 
 def undone_way(*, title: Message, change: Message, reason: Message) -> Message:
-    """All of it: {title} (`{change}`). {reason}"""
+    """All of it: {title}⟦ (`{change}`)⟧. {reason}"""
     return Message(
         "handover.undone.way", (("title", title), ("change", change), ("reason", reason))
     )

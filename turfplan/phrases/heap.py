@@ -5,8 +5,8 @@ from turfplan.message import Message, Quantity
 
 def ask_for_room(*, load: Quantity, area: Quantity) -> Message:
     """Nobody said how much room there is for a heap: the largest delivery, {load}, takes about
-    {area} of hard ground off the lawn. Write what there is into the brief, with the delivery, as
-    `heap_area`.
+    {area} of hard ground off the lawn. Tell the plan what there is⟦ (`heap_area` under
+    `[delivery]`)⟧.
     """
     return Message("heap.ask_for_room", (("load", load), ("area", area)))
 

@@ -36,7 +36,7 @@ def seed_lies_there() -> Message:
 
 
 def way_on(*, title: Message, change: Message, reason: Message) -> Message:
-    """It can still be done in another way: {title} (`{change}`). {reason}"""
+    """It can still be done in another way: {title}⟦ (`{change}`)⟧. {reason}"""
     return Message("history.way_on", (("title", title), ("change", change), ("reason", reason)))
 
 

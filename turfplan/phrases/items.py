@@ -78,6 +78,11 @@ def water() -> Message:
     return Message("items.water")
 
 
+def water_each_time() -> Message:
+    """Water each time"""
+    return Message("items.water_each_time")
+
+
 def product() -> Message:
     """Product"""
     return Message("items.product")

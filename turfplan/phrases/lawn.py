@@ -46,15 +46,15 @@ def thin() -> Message:
 
 def thin_share(*, share: Number, area: Quantity) -> Message:
     """Nobody said how much of the lawn is thin, dead or bare: {share} are taken, {area}, and seed,
-    starter and plants are reckoned for that. Walk it, estimate the share, and write it as
-    `thin_share` with the lawn.
+    starter and plants are reckoned for that. Walk it, estimate the share, and tell the plan⟦
+    (`thin_share` under `[lawn]`)⟧.
     """
     return Message("lawn.thin_share", (("share", share), ("area", area)))
 
 
 def thin_share_unused(*, share: Number) -> Message:
     """{share} of the lawn are said to be thin: the work still goes over all of it, as asked. To sow
-    or plant those spots alone ask for `patch` or `plant`.
+    or plant those spots alone ask for patching or planting⟦ (`intent` `patch` or `plant`)⟧.
     """
     return Message("lawn.thin_share_unused", (("share", share),))
 
@@ -67,7 +67,8 @@ def loam() -> Message:
 def unknown_soil() -> Message:
     """The soil is unknown: loam is assumed. Wet a handful and press it between thumb and finger: a
     ribbon longer than a finger's width is clay, none at all is sand, floury is silt, black and
-    light is peat; it fizzes with vinegar: it holds lime. Write what you find as `soil`.
+    light is peat; it fizzes with vinegar: it holds lime. Tell the plan what you find⟦ (`soil` under
+    `[lawn]`)⟧.
     """
     return Message("lawn.unknown_soil")
 
@@ -85,14 +86,16 @@ def stripped(*, depth: Quantity) -> Message:
 def stripped_hollows(*, depth: Quantity) -> Message:
     """Stripping takes the thatch away, {depth} all over, and fill goes to the low parts alone: they
     lie as far below the ground around them as before, and the whole lawn ends that much lower, less
-    what plants bring with them. A `depth` for the rest fills it up again.
+    what plants bring with them. A depth of fill for the rest⟦ (`depth` under `[leveling]`)⟧ fills
+    it up again.
     """
     return Message("lawn.stripped_hollows", (("depth", depth),))
 
 
 def stripped_lower(*, depth: Quantity) -> Message:
     """Stripping takes the thatch away, {depth} all over, and nothing is filled: the lawn ends that
-    much lower at paths and edges, less what plants bring with them. A `depth` fills it up again.
+    much lower at paths and edges, less what plants bring with them. A depth of fill⟦ (`depth` under
+    `[leveling]`)⟧ fills it up again.
     """
     return Message("lawn.stripped_lower", (("depth", depth),))
 

@@ -68,8 +68,8 @@ def delivery() -> Message:
 
 def somebody_there() -> Message:
     """A supplier comes on business days, which need not be yours: somebody must be there to look at
-    the load before it is tipped. Agree the day, or write `allowed_weekdays` under `[delivery]` into
-    the brief.
+    the load before it is tipped. Agree the day, or tell the plan on which days somebody is there⟦
+    (`allowed_weekdays` under `[delivery]`)⟧.
     """
     return Message("level.somebody_there")
 
@@ -117,14 +117,15 @@ def bags_trips(*, n: int) -> Message:
 
 def bags_bulk(*, volume: Quantity) -> Message:
     """So many trips cost more than a load that is brought: ask a supplier for {volume}, loose or in
-    big bags set down at the kerb, and write `form = \"bulk\"` under `[delivery]` into the brief.
+    big bags set down at the curb, and tell the plan that it comes so⟦ (`form = \"bulk\"` under
+    `[delivery]`)⟧.
     """
     return Message("level.bags.bulk", (("volume", volume),))
 
 
 def bags_sunday() -> Message:
-    """Sunday is your only day: ask whether the shop is open then; if not, write the weekdays on
-    which somebody can fetch under `[delivery]` as `allowed_weekdays` into the brief.
+    """Sunday is your only day: ask whether the shop is open then; if not, tell the plan the
+    weekdays on which somebody can fetch⟦ (`allowed_weekdays` under `[delivery]`)⟧.
     """
     return Message("level.bags.sunday")
 
@@ -193,8 +194,8 @@ def compost_delivery() -> Message:
 
 
 def compost_load_fallback() -> Message:
-    """Refused or late: log it (`turfplan log BRIEF refused TASK`) and plan again; or spread it thin
-    on hard ground in the sun and rake it until it runs through the fingers.
+    """Refused or late: tell whoever keeps the plan⟦ (`turfplan log BRIEF refused TASK`)⟧; or spread
+    it thin on hard ground in the sun and rake it until it runs through the fingers.
     """
     return Message("level.compost.load_fallback")
 
@@ -226,7 +227,7 @@ def compost_look() -> Message:
 
 
 def compost_load_go() -> Message:
-    """It runs through the fingers, is screened, of one even colour and not warm. Wet or lumpy
+    """It runs through the fingers, is screened, of one even color and not warm. Wet or lumpy
     material is refused; compost in it may be damp.
     """
     return Message("level.compost.load_go")

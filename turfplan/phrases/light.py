@@ -58,8 +58,8 @@ def only_just(*, grass: Message, needs: Number, enough: Number, hours: Number) -
 
 def not_the_shade(*, grass: Message, needs: Number, hours: Number) -> Message:
     """Shade is named as a cause, yet {hours} hours of direct sun are enough for {grass}, which
-    needs {needs}: where fewer fall, make that place a part of its own with its hours
-    (`[[lawn.part]]`, kind `shade`), and look for another cause elsewhere.
+    needs {needs}: where fewer fall, make that place a part of its own with its hours⟦
+    (`[[lawn.part]]`, kind `shade`)⟧, and look for another cause elsewhere.
     """
     return Message("light.not_the_shade", (("grass", grass), ("needs", needs), ("hours", hours)))
 

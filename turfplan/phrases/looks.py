@@ -149,8 +149,8 @@ def seedlings_comes_up(*, grass: Message, least: Number, most: Number) -> Messag
 
 
 def seedlings_washed() -> Message:
-    """Washed strips: sow those again, not the whole lawn. Log what you see: `turfplan log BRIEF
-    measured germination 1`.
+    """Washed strips: sow those again, not the whole lawn. Tell the plan what you see⟦: `turfplan
+    log BRIEF measured germination 1`⟧.
     """
     return Message("looks.seedlings.washed")
 
@@ -161,7 +161,7 @@ def seedlings_go() -> Message:
 
 
 def colour() -> Message:
-    """No starter was given: the compost feeds. The colour tells whether it is enough."""
+    """No starter was given: the compost feeds. The color tells whether it is enough."""
     return Message("looks.colour")
 
 

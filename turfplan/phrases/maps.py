@@ -124,7 +124,7 @@ def unit_in() -> Message:
 
 
 def unit_mm() -> Message:
-    """millimetres"""
+    """millimeters"""
     return Message("maps.unit.mm")
 
 

@@ -80,8 +80,8 @@ def general_lines() -> Message:
 
 
 def general_codes() -> Message:
-    """Local codes come first: ask before you change how water runs off towards a drain, a ditch, a
-    tree or a neighbour.
+    """Local codes come first: ask before you change how water runs off toward a drain, a ditch, a
+    tree or a neighbor.
     """
     return Message("measuring.general.codes")
 
@@ -296,7 +296,7 @@ def water_level_tool_tube() -> Message:
 
 
 def water_level_tool_water() -> Message:
-    """water with a drop of colour"""
+    """water with a drop of color"""
     return Message("measuring.water_level.tool.water")
 
 

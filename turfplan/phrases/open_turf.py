@@ -4,29 +4,29 @@ from turfplan.message import Day, Listed, Message, Quantity
 
 
 def spring_coring_warm(*, grass: Message) -> Message:
-    """`spring_aeration` of the brief changes nothing: {grass} is cored while it grows hard, from
-    late spring on.
+    """What you said of coring in spring⟦ (`spring_aeration`)⟧ changes nothing: {grass} is cored
+    while it grows hard, from late spring on.
     """
     return Message("open_turf.spring_coring.warm", (("grass", grass),))
 
 
 def spring_coring_open() -> Message:
-    """Coring in spring is open, as the brief says: Iowa State has it in April and September; autumn
-    is better, since weeds find holes of spring.
+    """Coring in spring is open, as you said: Iowa State has it in April and September; autumn is
+    better, since weeds find holes of spring.
     """
     return Message("open_turf.spring_coring.open")
 
 
 def spring_coring_left_out() -> Message:
-    """No cores are taken in spring, as the brief says: the work of spring goes on without holes,
-    and the next cores are those of autumn. Advice differs by state: Iowa State has April and
-    September, Maryland and Kansas late summer and autumn alone.
+    """No cores are taken in spring, as you said: the work of spring goes on without holes, and the
+    next cores are those of autumn. Advice differs by state: Iowa State has April and September,
+    Maryland and Kansas late summer and autumn alone.
     """
     return Message("open_turf.spring_coring.left_out")
 
 
 def spring_coring_closed() -> Message:
-    """No cores are taken in spring, as the brief says; no work of this plan asks for them then."""
+    """No cores are taken in spring, as you said; no work of this plan asks for them then."""
     return Message("open_turf.spring_coring.closed")
 
 
@@ -168,7 +168,7 @@ def sponge(*, thatch: Quantity, limit: Quantity, work: Listed, source: Message) 
 
 
 def sponge_levelled() -> Message:
-    """levelled"""
+    """leveled"""
     return Message("open_turf.sponge.levelled")
 
 
@@ -222,7 +222,7 @@ def dethatch_clear() -> Message:
 
 
 def core_aerate() -> Message:
-    """The holes let the mix, water and roots down; once before the first pass of a session."""
+    """The holes let the mix, water and roots down; once before the first pass of a season."""
     return Message("open_turf.core_aerate")
 
 
@@ -291,7 +291,8 @@ def black_moss(*, day: Day) -> Message:
 
 def black_moss_seed() -> Message:
     """Nothing is sown in this plan: what the moss leaves bare, moss or weeds take again. Seed it as
-    soon as the season allows: write `intent = \"overseed\"` under `[seeding]` and plan again.
+    soon as the season allows: ask the plan for overseeding⟦ (`intent = \"overseed\"` under
+    `[seeding]`)⟧.
     """
     return Message("open_turf.black_moss_seed")
 
@@ -312,7 +313,7 @@ def moss_until_seed() -> Message:
 
 def moss_no_seed() -> Message:
     """Leave the moss itself where it lies as long as nothing is sown there: raked off it leaves
-    bare ground to weeds and rain. Where grass is thin, plan seed with it: `intent = \"overseed\"`
-    under `[seeding]`.
+    bare ground to weeds and rain. Where grass is thin, ask for seed with it⟦ (`intent =
+    \"overseed\"` under `[seeding]`)⟧.
     """
     return Message("open_turf.moss_no_seed")

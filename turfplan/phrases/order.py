@@ -108,6 +108,19 @@ def bulk_loads(*, n: int, volume: Quantity, weight: Quantity, each: Quantity) ->
     )
 
 
+def bulk_loads_of(*, volume: Quantity, weight: Quantity, loads: int, sizes: Listed) -> Message:
+    """{volume} (about {weight}) in {loads} loads: {sizes}"""
+    return Message(
+        "order.bulk_loads_of",
+        (("volume", volume), ("weight", weight), ("loads", loads), ("sizes", sizes)),
+    )
+
+
+def loads_of(*, n: int, each: Quantity) -> Message:
+    """{n} of {each}"""
+    return Message("order.loads_of", (("n", n), ("each", each)))
+
+
 def bags(*, bags: Listed, weight: Quantity) -> Message:
     """{bags} (about {weight})"""
     return Message("order.bags", (("bags", bags), ("weight", weight)))
@@ -115,7 +128,7 @@ def bags(*, bags: Listed, weight: Quantity) -> Message:
 
 def less_came(*, volume: Quantity) -> Message:
     """Less came than was ordered: about {volume} of mix is missing here. Fetch it before this pass,
-    or spread thinner everywhere and say so (`turfplan log BRIEF done TASK --amount`).
+    or spread thinner everywhere and say so⟦ (`turfplan log BRIEF done TASK --amount`)⟧.
     """
     return Message("order.less_came", (("volume", volume),))
 
@@ -130,7 +143,7 @@ def old_heap(*, on: Day, days: Number, most: int) -> Message:
 
 def not_ordered() -> Message:
     """Its order was skipped, and stands on no list any more: this is what comes from elsewhere. If
-    nothing comes, log the delivery as skipped too.
+    nothing comes, leave the delivery out too, and say so.
     """
     return Message("order.not_ordered")
 
@@ -191,7 +204,7 @@ def name_sprigs(*, grass: Message) -> Message:
 
 
 def sprigs_ask() -> Message:
-    """How many litres a bushel or bag of sprigs holds: some growers' bushel is half of a bushel of
+    """How many liters a bushel or bag of sprigs holds: some growers' bushel is half of a bushel of
     grain. Freshly cut, cool and moist, free of other grass.
     """
     return Message("order.sprigs_ask")
@@ -256,14 +269,18 @@ def name_phosphate() -> Message:
     return Message("order.name.phosphate")
 
 
-def as_potash(*, nutrient: Quantity, product: Quantity) -> Message:
-    """{product} of sulfate of potash (0-0-50), which hold {nutrient}"""
-    return Message("order.as_potash", (("nutrient", nutrient), ("product", product)))
+def as_potash(*, nutrient: Quantity, product: Quantity, needed: Quantity) -> Message:
+    """{product} of sulfate of potash (0-0-50), which hold {nutrient}; {needed} are asked for"""
+    return Message(
+        "order.as_potash", (("nutrient", nutrient), ("product", product), ("needed", needed))
+    )
 
 
-def as_phosphate(*, nutrient: Quantity, product: Quantity) -> Message:
-    """{product} of triple superphosphate (0-46-0), which hold {nutrient}"""
-    return Message("order.as_phosphate", (("nutrient", nutrient), ("product", product)))
+def as_phosphate(*, nutrient: Quantity, product: Quantity, needed: Quantity) -> Message:
+    """{product} of triple superphosphate (0-46-0), which hold {nutrient}; {needed} are asked for"""
+    return Message(
+        "order.as_phosphate", (("nutrient", nutrient), ("product", product), ("needed", needed))
+    )
 
 
 def name_nitrogen() -> Message:

@@ -45,8 +45,8 @@ def thinner(*, part: Message, area: Quantity, share: Number, depth: Quantity) ->
 
 
 def unsown(*, part: Message) -> Message:
-    """Nothing is sown on {part}; leave that part out of `[[lawn.part]]` to have it sown like the
-    rest.
+    """Nothing is sown on {part}; it is sown like the rest where you do not name it as a part⟦
+    (`[[lawn.part]]`)⟧.
     """
     return Message("parts.unsown", (("part", part),))
 
@@ -78,9 +78,9 @@ def mind_dogs(*, part: Message) -> Message:
 
 
 def ask_septic() -> Message:
-    """Where is the septic field? Until a `[[lawn.part]]` of kind \"septic_field\" says how large it
-    is, its area is counted like the rest, in fill, seed, tines and water; none of that belongs on
-    it.
+    """Where is the septic field? Until you say how large it is⟦ (a `[[lawn.part]]` of kind
+    `septic_field`)⟧, its area is counted like the rest, in fill, seed, tines and water; none of
+    that belongs on it.
     """
     return Message("parts.ask_septic")
 
@@ -108,8 +108,8 @@ def of_survey_alike(*, part: Message) -> Message:
 
 
 def in_any_zone(*, part: Message) -> Message:
-    """Nobody says in which zone {part} lies: its share is taken out of each zone alike. Name the
-    zone with `zone` in its `[[lawn.part]]`, so that each gets what it needs.
+    """Nobody says in which zone {part} lies: its share is taken out of each zone alike. Name its
+    zone⟦ (`zone` in its `[[lawn.part]]`)⟧, so that each gets what it needs.
     """
     return Message("parts.in_any_zone", (("part", part),))
 

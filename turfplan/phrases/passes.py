@@ -4,7 +4,7 @@ from turfplan.message import Listed, Message, Number, Quantity
 
 
 def mix_asked_for() -> Message:
-    """The mix is the one asked for in the brief."""
+    """The mix is the one that you asked for."""
     return Message("passes.mix_asked_for")
 
 
@@ -24,17 +24,17 @@ def blend(*, parts: Listed) -> Message:
 
 
 def half(*, material: Message) -> Message:
-    """half {material}"""
+    """half of it {material}"""
     return Message("passes.half", (("material", material),))
 
 
 def quarter(*, material: Message) -> Message:
-    """a quarter {material}"""
+    """a quarter of it {material}"""
     return Message("passes.quarter", (("material", material),))
 
 
 def share(*, share: Number, material: Message) -> Message:
-    """{share} {material}"""
+    """{share} of it {material}"""
     return Message("passes.share", (("share", share), ("material", material)))
 
 
@@ -109,7 +109,7 @@ def cap_height() -> Message:
 def beyond_custom(*, region: Message, most: Quantity, source: Message, depth: Quantity) -> Message:
     """In {region} a dressing is usually no deeper than {most} at a time ({source}). A pass of
     {depth} is deeper than that custom and still within what this grass grows through: every tip has
-    to show by the evening. With less depth in the brief it takes a thinner one.
+    to show by the evening. With less depth asked for it takes a thinner one.
     """
     return Message(
         "passes.beyond_custom",

@@ -60,9 +60,9 @@ def moss_killer() -> Message:
 
 
 def still_to_come(*, days: Listed, today: Day) -> Message:
-    """The history of the brief tells of what lies ahead of today, {today}: {days}. It counts as if
-    it had been done, and work of this plan may come too near before it. Write the right year; what
-    is still to be done is left out until it is.
+    """What you said was done lies ahead of today, {today}: {days}. It counts as if it had been
+    done, and work of this plan may come too near before it. Give the right year⟦ (`[history]` in
+    the brief)⟧; what is still to be done is left out until it is.
     """
     return Message("past_of_lawn.still_to_come", (("days", days), ("today", today)))
 

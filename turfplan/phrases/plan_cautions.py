@@ -19,8 +19,8 @@ def by_loader(*, volume: Quantity) -> Message:
 
 def spring_seed(*, day: Day, until: str) -> Message:
     """Seed goes in in spring, and meets weeds, and the heat of summer where there is any, while it
-    is young, because the plan ends on {day}. With until = {until} in the brief's season it may wait
-    for late summer.
+    is young, because the plan ends on {day}. With an end on {until} or later⟦ (`until` under
+    `[season]`)⟧ it may wait for late summer.
     """
     return Message("plan_cautions.spring_seed", (("day", day), ("until", until)))
 

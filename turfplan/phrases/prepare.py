@@ -36,7 +36,7 @@ def traffic_firm() -> Message:
 
 def traffic_cleared() -> Message:
     """Keep the fence until what is filled has been grown over, relaid turf has rooted, and what is
-    sown or planted bears it; once nobody goes there, say so: `cleared` in the brief's site.
+    sown or planted bears it; once nobody goes there, tell the plan⟦ (`cleared` under `[site]`)⟧.
     """
     return Message("prepare.traffic.cleared")
 
@@ -127,8 +127,8 @@ def topsoil_test_sample() -> Message:
 
 
 def topsoil_test_write() -> Message:
-    """Write what it found as the soil test into the brief, with `of = \"topsoil\"`, and plan again:
-    lime, phosphate and potash then go into the last lift.
+    """Give the plan what it found, as the test of the topsoil⟦ (`of = \"topsoil\"` under
+    `[soil_test]`)⟧: lime, phosphate and potash then go into the last lift.
     """
     return Message("prepare.topsoil_test_write")
 
@@ -208,7 +208,7 @@ def marks_ask_us() -> Message:
 
 
 def marks_ask_elsewhere() -> Message:
-    """Ask the enquiry service for buried lines in your country, or the owners of the lines, for
+    """Ask the inquiry service for buried lines in your country, or the owners of the lines, for
     plans or marks: write down the number of the request; each job needs a new one.
     """
     return Message("prepare.marks.ask_elsewhere")
@@ -295,9 +295,9 @@ def permit_killed_go() -> Message:
 
 
 def permit_fallback() -> Message:
-    """No permit, no seed and no plants: write `permit = false` into the brief and plan again. Kill
+    """No permit, no seed and no plants: tell the plan that there is none⟦ (`permit = false`)⟧. Kill
     and strip nothing; here no seed waits in the ground for spring, so the way out is to keep the
-    lawn as it is (`intent = \"none\"`).
+    lawn as it is⟦ (`intent = \"none\"`)⟧.
     """
     return Message("prepare.permit_fallback")
 
@@ -330,7 +330,7 @@ def permit_relaid_go() -> Message:
 
 
 def permit_relaid_fallback() -> Message:
-    """No permit: write `permit = false` into the brief and plan again; relay turf on the eve of an
+    """No permit: tell the plan that there is none⟦ (`permit = false`)⟧; relay turf on the eve of an
     allowed day, and water it on every allowed day until it has rooted.
     """
     return Message("prepare.permit_relaid_fallback")
@@ -354,15 +354,15 @@ def order_material() -> Message:
 
 
 def cause_over(*, over: Message, cause: str) -> Message:
-    """It is over when {over}. Log this job as done, or write into the brief, with the site, that
-    {cause} is cleared.
+    """It is over when {over}. Tell the plan then that this job is done, or that {cause} is cleared⟦
+    (`cleared` under `[site]`)⟧.
     """
     return Message("prepare.cause.over", (("over", over), ("cause", cause)))
 
 
 def cause_alive() -> Message:
-    """Still alive: log it (`turfplan log BRIEF measured live_cause 1`) and plan again: order, fill
-    and seed wait; with 0 they go on.
+    """Still alive: tell the plan⟦ (`turfplan log BRIEF measured live_cause 1`)⟧: order, fill and
+    seed wait until it is over⟦; with 0 they go on⟧.
     """
     return Message("prepare.cause.alive")
 
@@ -433,8 +433,8 @@ def seen_from(*, cause: Message, day: Day, why: Message) -> Message:
 
 
 def cause_left() -> Message:
-    """Not put right yet: log it (`turfplan log BRIEF measured cause_left 1`) and plan again: order,
-    fill and seed wait; with 0 they go on.
+    """Not put right yet: tell the plan⟦ (`turfplan log BRIEF measured cause_left 1`)⟧: order, fill
+    and seed wait until it is⟦; with 0 they go on⟧.
     """
     return Message("prepare.cause.left")
 
@@ -486,8 +486,8 @@ def waits_again(*, day: Day) -> Message:
 
 def ask_thin_cause() -> Message:
     """Nobody said why the grass is thin: look for salt, shade, packed soil, grubs or other insects,
-    disease, drought, dogs, moss, traffic or a spill before you buy seed, and write what you find
-    into the brief, with the site.
+    disease, drought, dogs, moss, traffic or a spill before you buy seed, and tell the plan what you
+    find⟦ (`thin_cause` under `[site]`)⟧.
     """
     return Message("prepare.ask_thin_cause")
 

@@ -105,7 +105,7 @@ def how_generated(*, years: int, percent: Number) -> Message:
     """No ten years of daily weather of this place are at hand, so {years} years of daily rain were
     made up from its monthly normals: chance decides on each day, by how often it rains in that
     month. How often that is, is an estimate, off by about {percent}% at stations that were left out
-    of it; and where every month has rain, dry spells of two weeks and more come too seldom. With a
-    daily series of ten years or more as the place's normals, real years are counted instead.
+    of it; and where every month has rain, dry spells of two weeks and more come too seldom. With
+    daily weather of ten years or more as the place's normals, real years are counted instead.
     """
     return Message("rain_years.how_generated", (("years", years), ("percent", percent)))

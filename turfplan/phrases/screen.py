@@ -66,12 +66,12 @@ def rests_on(*, source: str, n: int) -> Message:
     return Message("screen.rests_on", (("source", source), ("n", n)))
 
 
-def note_of_rank(*, rank: Message, note: str) -> Message:
+def note_of_rank(*, rank: Message, note: Message) -> Message:
     """! {rank}: {note}"""
     return Message("screen.note_of_rank", (("rank", rank), ("note", note)))
 
 
-def new_note(*, rank: Message, note: str) -> Message:
+def new_note(*, rank: Message, note: Message) -> Message:
     """! new, {rank}: {note}"""
     return Message("screen.new_note", (("rank", rank), ("note", note)))
 

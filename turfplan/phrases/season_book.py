@@ -1,6 +1,6 @@
 """Messages of `messages/en/season_book.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Days, Message, Number
+from turfplan.message import Day, Message, Number
 
 
 def title(*, lawn: str) -> Message:
@@ -245,7 +245,7 @@ def by_month(*, unit: str) -> Message:
 
 
 def all_runs() -> Message:
-    """All waterings, with the water that each series takes"""
+    """All waterings, with the water of each time"""
     return Message("season_book.all_runs")
 
 
@@ -306,11 +306,6 @@ def judgement() -> Message:
 def note(*, numbers: str, n: int) -> Message:
     """notes {numbers}"""
     return Message("season_book.note", (("numbers", numbers), ("n", n)))
-
-
-def others_would_do(*, when: str, days: Days) -> Message:
-    """{when}; any day from {days} would do."""
-    return Message("season_book.others_would_do", (("when", when), ("days", days)))
 
 
 def when(*, when: str) -> Message:

@@ -35,11 +35,6 @@ def what_would_spare_it() -> Message:
     return Message("sheet.what_would_spare_it")
 
 
-def in_the_brief() -> Message:
-    """In the brief:"""
-    return Message("sheet.in_the_brief")
-
-
 def used() -> Message:
     """used"""
     return Message("sheet.used")
@@ -136,20 +131,30 @@ def hours_minutes() -> Message:
 
 
 def hours_quarter() -> Message:
-    """a quarter of a person-hour"""
+    """a quarter of an hour"""
     return Message("sheet.hours.quarter")
 
 
 def hours_half() -> Message:
-    """half a person-hour"""
+    """half an hour"""
     return Message("sheet.hours.half")
 
 
 def hours_whole(*, n: int) -> Message:
-    """{n} person-hours"""
+    """{n} hours"""
     return Message("sheet.hours.whole", (("n", n),))
 
 
 def hours_and_half(*, n: int) -> Message:
-    """{n} 1/2 person-hours"""
+    """{n} 1/2 hours"""
     return Message("sheet.hours.and_half", (("n", n),))
+
+
+def hours_for_people(*, hours: Message, n: int) -> Message:
+    """{hours} for {n} people"""
+    return Message("sheet.hours.for_people", (("hours", hours), ("n", n)))
+
+
+def hours_of_work(*, hours: Message) -> Message:
+    """{hours} of work"""
+    return Message("sheet.hours.of_work", (("hours", hours),))

@@ -23,31 +23,31 @@ def lime_unknown(
 
 
 def ask_rate() -> Message:
-    """Ask the laboratory for its lime rate (`lime_rate`), or for the buffer pH with the name of the
-    buffer (`buffer_ph`, `buffer_method`), write it under `[soil_test]` and plan again.
+    """Ask the laboratory for its lime rate⟦ (`lime_rate`)⟧, or for the buffer pH with the name of
+    the buffer⟦ (`buffer_ph`, `buffer_method`)⟧, and tell the plan⟦ under `[soil_test]`⟧.
     """
     return Message("soil_findings.ask_rate")
 
 
 def ask_buffer_name(*, buffer: Number) -> Message:
     """The buffer pH of {buffer} means another amount in each buffer: ask the laboratory which one
-    it used (`buffer_method`), or for its lime rate (`lime_rate`), write it under `[soil_test]` and
-    plan again.
+    it used⟦ (`buffer_method`)⟧, or for its lime rate⟦ (`lime_rate`)⟧, and tell the plan⟦ under
+    `[soil_test]`⟧.
     """
     return Message("soil_findings.ask_buffer_name", (("buffer", buffer),))
 
 
 def ask_no_table(*, buffer: Number, method: Message) -> Message:
     """There is no table here for a buffer pH of {buffer} by {method}, and the table of another
-    buffer must not be used: ask the laboratory for its lime rate (`lime_rate`), write it under
-    `[soil_test]` and plan again.
+    buffer must not be used: ask the laboratory for its lime rate⟦ (`lime_rate`)⟧, and tell the
+    plan⟦ under `[soil_test]`⟧.
     """
     return Message("soil_findings.ask_no_table", (("buffer", buffer), ("method", method)))
 
 
 def ask_peat() -> Message:
     """The tables are made for mineral soil and do not hold for peat: ask the laboratory for its
-    lime rate for organic soil (`lime_rate`), write it under `[soil_test]` and plan again.
+    lime rate for organic soil⟦ (`lime_rate`)⟧, and tell the plan⟦ under `[soil_test]`⟧.
     """
     return Message("soil_findings.ask_peat")
 
@@ -68,37 +68,38 @@ def lime_any_month() -> Message:
 
 
 def free_lime_unknown() -> Message:
-    """Does the soil hold free lime? Drip vinegar on a dry crumb: fizzing means yes (`free_lime =
-    true`), and sulfur is wasted on it; without fizzing (`free_lime = false`) a little sulfur can be
-    given. Until then none is planned.
+    """Does the soil hold free lime? Drip vinegar on a dry crumb: fizzing means yes⟦ (`free_lime =
+    true`)⟧, and sulfur is wasted on it; without fizzing⟦ (`free_lime = false`)⟧ a little sulfur can
+    be given. Until then none is planned.
     """
     return Message("soil_findings.free_lime_unknown")
 
 
 def salts_unknown() -> Message:
     """The ground is said to be salty: ask the laboratory for soluble salts (electrical
-    conductivity, `salts = \"4 dS/m\"`) and for sodium (`sar`); no seed or plants before the answer.
+    conductivity⟦, `salts = \"4 dS/m\"`⟧) and for sodium⟦ (`sar`)⟧; no seed or plants before the
+    answer.
     """
     return Message("soil_findings.salts_unknown")
 
 
 def sodium_unknown() -> Message:
-    """The ground is said to be sodic: ask the laboratory for the sodium adsorption ratio (`sar`)
-    and its gypsum rate (`gypsum_rate`); no gypsum is planned before the answer.
+    """The ground is said to be sodic: ask the laboratory for the sodium adsorption ratio⟦ (`sar`)⟧
+    and its gypsum rate⟦ (`gypsum_rate`)⟧; no gypsum is planned before the answer.
     """
     return Message("soil_findings.sodium_unknown")
 
 
 def gypsum_unknown(*, sar: Number) -> Message:
     """A sodium adsorption ratio of {sar} is that of a sodic soil: ask the laboratory how much
-    gypsum it takes (`gypsum_rate`), since that hangs on the clay.
+    gypsum it takes⟦ (`gypsum_rate`)⟧, since that hangs on the clay.
     """
     return Message("soil_findings.gypsum_unknown", (("sar", sar),))
 
 
 def ph_high(*, ph: Number, high: Number, grass: Listed) -> Message:
     """The soil's pH of {ph} is above {high}, up to which it suits {grass}: no lime, nor wood ash;
-    iron sprayed on the leaves for colour; feed as usual.
+    iron sprayed on the leaves for color; feed as usual.
     """
     return Message("soil_findings.ph_high", (("ph", ph), ("high", high), ("grass", grass)))
 
@@ -123,8 +124,8 @@ def no_lime_by_state(*, ph: Number, below: Number) -> Message:
 
 
 def lime_given(*, rate: Quantity, left: Quantity) -> Message:
-    """Of the {rate} of lime in the brief's history {left} had not reacted when the sample was
-    taken, and the pH does not show them yet: tell the laboratory, so that its rate is less by that.
+    """Of the {rate} of lime that was given before {left} had not reacted when the sample was taken,
+    and the pH does not show them yet: tell the laboratory, so that its rate is less by that.
     """
     return Message("soil_findings.lime_given", (("rate", rate), ("left", left)))
 
@@ -137,9 +138,9 @@ def no_topsoil() -> Message:
 
 
 def test_buried(*, depth: Quantity) -> Message:
-    """The soil test in the brief is of ground that {depth} of topsoil will bury: nothing is limed
-    or fertilized by it. Have the topsoil tested, or say of the test that it is the topsoil's (`of =
-    \"topsoil\"`).
+    """The soil test is of ground that {depth} of topsoil will bury: nothing is limed or fertilized
+    by it. Have the topsoil tested, or say of the test that it is the topsoil's⟦ (`of =
+    \"topsoil\"`)⟧.
     """
     return Message("soil_findings.test_buried", (("depth", depth),))
 
@@ -168,7 +169,7 @@ def ph_right(*, ph: Number, goal: Number, grass: Listed) -> Message:
 
 
 def rate_not_taken(*, rate: Quantity) -> Message:
-    """The lime rate of {rate} in the brief is not taken: the pH beside it asks for none. Ask the
+    """The lime rate of {rate} that you gave is not taken: the pH beside it asks for none. Ask the
     laboratory for which goal it was reckoned.
     """
     return Message("soil_findings.rate_not_taken", (("rate", rate),))
@@ -185,8 +186,8 @@ def given_enough(*, measured: Message) -> Message:
 
 
 def test_undated() -> Message:
-    """The soil test has no date (`on`): it is taken as recent, and nothing that the law ties to its
-    age is given.
+    """The soil test has no date⟦ (`on`)⟧: it is taken as recent, and nothing that the law ties to
+    its age is given.
     """
     return Message("soil_findings.test_undated")
 
@@ -272,8 +273,8 @@ def not_sodic(*, sar: Number) -> Message:
 
 
 def gypsum_not_taken(*, rate: Quantity) -> Message:
-    """The gypsum rate of {rate} in the brief is not taken: gypsum helps sodic soil alone, and no
-    ratio of sodium (`sar`) in the brief shows one.
+    """The gypsum rate of {rate} that you gave is not taken: gypsum helps sodic soil alone, and no
+    ratio of sodium⟦ (`sar`)⟧ shows one.
     """
     return Message("soil_findings.gypsum_not_taken", (("rate", rate),))
 
@@ -309,9 +310,9 @@ def on_rubble(*, depth: Quantity) -> Message:
 
 
 def topsoil_short(*, ground: Message, given: Quantity, depth: Quantity) -> Message:
-    """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and this brief
-    brings {given} where it brings least. Write `depth = \"{depth}\"` under `[leveling]`, no less
-    for any hollow or zone of its own, and plan again.
+    """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and what is asked
+    for brings {given} where it brings least. Ask for a depth of {depth}⟦ (`depth = \"{depth}\"`
+    under `[leveling]`)⟧, no less for any hollow or zone of its own.
     """
     return Message(
         "soil_findings.topsoil_short", (("ground", ground), ("given", given), ("depth", depth))
@@ -319,17 +320,17 @@ def topsoil_short(*, ground: Message, given: Quantity, depth: Quantity) -> Messa
 
 
 def topsoil_none(*, ground: Message, depth: Quantity) -> Message:
-    """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and this brief
-    leaves ground without any. Write `depth = \"{depth}\"` under `[leveling]`, no less for any
-    hollow or zone of its own, and plan again.
+    """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and what is asked
+    for leaves ground without any. Ask for a depth of {depth}⟦ (`depth = \"{depth}\"` under
+    `[leveling]`)⟧, no less for any hollow or zone of its own.
     """
     return Message("soil_findings.topsoil_none", (("ground", ground), ("depth", depth)))
 
 
 def topsoil_short_survey(*, ground: Message, depth: Quantity) -> Message:
     """Do not order yet: {ground} asks for {depth} of topsoil before seed or sod, and leveling to
-    the survey brings less in places. Write `depth = \"{depth}\"` under `[leveling]` in place of
-    `survey`, and plan again.
+    the survey brings less in places. Ask for a depth of {depth} in place of the survey⟦ (`depth =
+    \"{depth}\"` under `[leveling]`, without `survey`)⟧.
     """
     return Message("soil_findings.topsoil_short_survey", (("ground", ground), ("depth", depth)))
 

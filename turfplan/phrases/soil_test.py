@@ -76,8 +76,9 @@ def another_school(*, nutrient: Message, value: Number, least: Number, source: M
 
 def no_extraction(*, nutrient: Message, value: Number, key: str) -> Message:
     """The soil test gives {value} ppm of {nutrient} without its extraction, and the same soil reads
-    differently by each: ask the laboratory, and write `{key} = \"{value} ppm mehlich_3\"` (or
-    bray_1, olsen), or its level (low, medium, high). Until then none is given.
+    differently by each: ask the laboratory, and tell the plan which it is (Mehlich 3, Bray 1,
+    Olsen)⟦, as `{key} = \"{value} ppm mehlich_3\"`⟧, or its level (low, medium, high). Until then
+    none is given.
     """
     return Message(
         "soil_test.no_extraction", (("nutrient", nutrient), ("value", value), ("key", key))
@@ -86,8 +87,8 @@ def no_extraction(*, nutrient: Message, value: Number, key: str) -> Message:
 
 def no_range(*, nutrient: Message, value: Number, key: str, method: Message) -> Message:
     """For {value} ppm of {nutrient} by {method} there is no range here: ask the laboratory whether
-    that is low, medium or high, and write `{key} = \"low\"` or what it says. Until then none is
-    given.
+    that is low, medium or high, and tell the plan what it says⟦, as `{key} = \"low\"`⟧. Until then
+    none is given.
     """
     return Message(
         "soil_test.no_range",

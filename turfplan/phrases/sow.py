@@ -58,7 +58,7 @@ def overseed_winter() -> Message:
 
 
 def plan_b_spring() -> Message:
-    """spring, the second-best season; log what happened and plan again"""
+    """spring, the second-best season; tell the plan what happened"""
     return Message("sow.plan_b.spring")
 
 
@@ -154,9 +154,7 @@ def plan_b_late_summer() -> Message:
 
 
 def plan_b_dormant() -> Message:
-    """dormant seed in early winter, or spring as the second best; log what happened and plan
-    again
-    """
+    """dormant seed in early winter, or spring as the second best; tell the plan what happened"""
     return Message("sow.plan_b.dormant")
 
 

@@ -69,7 +69,7 @@ def fresh() -> Message:
 
 
 def colour() -> Message:
-    """colour"""
+    """color"""
     return Message("task_names.colour")
 
 

@@ -23,7 +23,7 @@ def part_of_stand(*, grass: Message) -> Message:
 
 
 def ask(*, looks: Listed) -> Message:
-    """Look, write it into [lawn] and plan again: {looks}."""
+    """Look, and tell the plan⟦ (under `[lawn]`)⟧: {looks}."""
     return Message("unnamed_grass.ask", (("looks", looks),))
 
 

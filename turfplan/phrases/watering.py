@@ -113,7 +113,7 @@ def title_stand_in(*, run: Message) -> Message:
 
 
 def how_stand_in() -> Message:
-    """Nobody of the household is there: a neighbour, or a timer that is set for these minutes,
+    """Nobody of the household is there: a neighbor, or a timer that is set for these minutes,
     waters on these days. Show where the tap is and what is to stay moist.
     """
     return Message("watering.how.stand_in")
@@ -296,6 +296,31 @@ def week_split_after_work(*, stage: Message, day: Day, share: Number, next: Day)
     )
 
 
+def week_wait_of(*, day: Day, next: Day) -> Message:
+    """{day} until {next}"""
+    return Message("watering.week.wait_of", (("day", day), ("next", next)))
+
+
+def week_waits_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed on days of work; it waits from {days}."""
+    return Message("watering.week.waits_days", (("stage", stage), ("days", days)))
+
+
+def week_waits_after_work_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed after the work; it waits from {days}."""
+    return Message("watering.week.waits_after_work_days", (("stage", stage), ("days", days)))
+
+
+def week_left_out_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed on {days}; it is left out."""
+    return Message("watering.week.left_out_days", (("stage", stage), ("days", days)))
+
+
+def week_left_out_after_work_days(*, stage: Message, days: Listed) -> Message:
+    """{stage}: watering is not allowed after the work on {days}; it is left out."""
+    return Message("watering.week.left_out_after_work_days", (("stage", stage), ("days", days)))
+
+
 def week_left_out(*, stage: Message, day: Day) -> Message:
     """{stage}: watering is not allowed on {day}; it is left out."""
     return Message("watering.week.left_out", (("stage", stage), ("day", day)))
@@ -306,45 +331,48 @@ def week_left_out_after_work(*, stage: Message, day: Day) -> Message:
     return Message("watering.week.left_out_after_work", (("stage", stage), ("day", day)))
 
 
-def week_days_closed(*, stage: Message, closed: int, days: int, day: Day) -> Message:
-    """{stage}: {closed} of the {days} days from {day} are closed to watering, and this stage must
+def week_days_closed(*, stage: Message, closed: int, days: int, weeks: Listed) -> Message:
+    """{stage}: {closed} of {days} days are closed to watering, from {weeks}, and this stage must
     not dry out: ask for a permit, or do this work in a season in which rain helps.
     """
     return Message(
         "watering.week.days_closed",
-        (("stage", stage), ("closed", closed), ("days", days), ("day", day)),
+        (("stage", stage), ("closed", closed), ("days", days), ("weeks", weeks)),
     )
 
 
-def week_short(*, stage: Message, days: Days, given: Quantity, need: Quantity) -> Message:
-    """{stage}: the days open to watering in the week of {days} give {given} of the {need} that the
-    grass needs beyond rain, and what dries thins: ask for more days, or do this work in a season in
-    which rain helps.
+def week_short(*, stage: Message, weeks: Listed, given: Quantity, need: Quantity) -> Message:
+    """{stage}: from {weeks} the days open to watering give too little, in the worst week {given} of
+    the {need} that the grass needs beyond rain, and what dries thins: ask for more days, or do this
+    work in a season in which rain helps.
     """
     return Message(
-        "watering.week.short", (("stage", stage), ("days", days), ("given", given), ("need", need))
+        "watering.week.short",
+        (("stage", stage), ("weeks", weeks), ("given", given), ("need", need)),
     )
 
 
-def week_short_of_hours(*, stage: Message, days: Days, given: Quantity, need: Quantity) -> Message:
-    """{stage}: the hours at hand in the week of {days} put down {given} of the {need} that the
-    grass needs beyond rain, and what dries thins: let somebody help, take a timer with several
-    outlets, or do this work in a season in which rain helps.
+def week_short_of_hours(
+    *, stage: Message, weeks: Listed, given: Quantity, need: Quantity
+) -> Message:
+    """{stage}: from {weeks} the hours at hand put down too little, in the worst week {given} of the
+    {need} that the grass needs beyond rain, and what dries thins: let somebody help, take a timer
+    with several outlets, or do this work in a season in which rain helps.
     """
     return Message(
         "watering.week.short_of_hours",
-        (("stage", stage), ("days", days), ("given", given), ("need", need)),
+        (("stage", stage), ("weeks", weeks), ("given", given), ("need", need)),
     )
 
 
-def week_all_away(*, stage: Message, days: Days) -> Message:
-    """{stage}: nobody is there from {days}, and without a timer nothing is watered."""
-    return Message("watering.week.all_away", (("stage", stage), ("days", days)))
+def week_all_away(*, stage: Message, weeks: Listed) -> Message:
+    """{stage}: nobody is there from {weeks}, and without a timer nothing is watered."""
+    return Message("watering.week.all_away", (("stage", stage), ("weeks", weeks)))
 
 
-def week_all_closed(*, stage: Message, days: Days) -> Message:
-    """{stage}: no day from {days} is open to watering."""
-    return Message("watering.week.all_closed", (("stage", stage), ("days", days)))
+def week_all_closed(*, stage: Message, weeks: Listed) -> Message:
+    """{stage}: no day is open to watering from {weeks}."""
+    return Message("watering.week.all_closed", (("stage", stage), ("weeks", weeks)))
 
 
 def week_no_run_fits_home(*, stage: Message) -> Message:
@@ -451,7 +479,7 @@ def season_timer_alone(*, days: Listed) -> Message:
 
 def season_nobody_there(*, days: Listed) -> Message:
     """Young grass must not dry out, and nobody is there from {days}: before you order, see that a
-    neighbour or a timer waters on those days. Their runs stand in the plan with minutes and times,
+    neighbor or a timer waters on those days. Their runs stand in the plan with minutes and times,
     marked for whoever stands in. With neither, choose a day for the work from which on you are
     there.
     """
@@ -460,7 +488,7 @@ def season_nobody_there(*, days: Listed) -> Message:
 
 def season_nobody_there_relaid(*, days: Listed) -> Message:
     """Relaid turf must not dry out, and nobody is there from {days}: before you lift it, see that a
-    neighbour or a timer waters on those days. Their runs stand in the plan with minutes and times,
+    neighbor or a timer waters on those days. Their runs stand in the plan with minutes and times,
     marked for whoever stands in. With neither, choose a day from which on you are there.
     """
     return Message("watering.season.nobody_there_relaid", (("days", days),))
@@ -483,9 +511,9 @@ def season_too_fast(*, zone: Message, rate: Quantity, source: Message) -> Messag
 def season_too_much_at_once(
     *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity, parts: int
 ) -> Message:
-    """{zone}: {rate} over {area} at once takes {flow}, and the brief tells of {supply}: it is
-    watered in {parts} parts or more, one after the other, each for the minutes that are told. Write
-    the parts as `zones` under `[water]` and plan again.
+    """{zone}: {rate} over {area} at once takes {flow}, and you gave {supply}: it is watered in
+    {parts} parts or more, one after the other, each for the minutes that are told. Tell the plan
+    the parts⟦ (`zones` under `[water]`)⟧.
     """
     return Message(
         "watering.season.too_much_at_once",
@@ -504,8 +532,8 @@ def season_beyond_one_tap(
     *, zone: Message, area: Quantity, rate: Quantity, flow: Quantity, supply: Quantity
 ) -> Message:
     """{zone}: {rate} over {area} at once takes {flow}, and one tap gives {supply} at most: where
-    valves water it in parts, the minutes that are told are those of each part. Write the parts as
-    `zones`, or what the supply gives as `flow`, under `[water]` and plan again.
+    valves water it in parts, the minutes that are told are those of each part. Tell the plan the
+    parts⟦ (`zones` under `[water]`)⟧, or what the supply gives⟦ (`flow`)⟧.
     """
     return Message(
         "watering.season.beyond_one_tap",
@@ -531,8 +559,8 @@ def season_unmeasured(*, zone: Message, reason: Message) -> Message:
 
 
 def season_until_up() -> Message:
-    """The seed stage ends when the grass is up, not on a date: log germination and the plan goes on
-    from that day.
+    """The seed stage ends when the grass is up, not on a date: say when it has come up, and the
+    plan goes on from that day.
     """
     return Message("watering.season.until_up")
 
@@ -559,7 +587,7 @@ def season_total(*, staged: Quantity, mature: Quantity) -> Message:
 
 
 def season_cost(*, cost: Number) -> Message:
-    """At the price in the brief that comes to about {cost}."""
+    """At the price that you gave that comes to about {cost}."""
     return Message("watering.season.cost", (("cost", cost),))
 
 
@@ -614,7 +642,7 @@ def rate_cans(*, cans: int, share: Number) -> Message:
 
 
 def rate_given() -> Message:
-    """the application rate in the brief"""
+    """the rate that you gave"""
     return Message("watering.rate.given")
 
 
@@ -861,7 +889,7 @@ def hose_rounds_at_once(*, settings: int) -> Message:
 
 def hose_hours_assumed(*, hours: Number) -> Message:
     """Nobody said how long a day somebody is there to move the hose: {hours} hours are taken, and
-    no more is sown than that keeps wet. Write yours as `hours_per_day` with the water.
+    no more is sown than that keeps wet. Tell the plan yours⟦ (`hours_per_day` under `[water]`)⟧.
     """
     return Message("watering.hose.hours_assumed", (("hours", hours),))
 

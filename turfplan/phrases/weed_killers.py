@@ -19,16 +19,15 @@ def holds(*, ingredient: str, day: Day, n: int) -> Message:
 
 def not_in_book(*, ingredient: str, day: Day, n: int) -> Message:
     """{ingredient} of {day} is not in the book: {n} weeks are kept free of seed, and the label may
-    ask for more. Read there when seed may follow and write it into the brief (seed_after or
-    hold_days).
+    ask for more. Read there when seed may follow, and tell the plan⟦ (`seed_after` or
+    `hold_days`)⟧.
     """
     return Message("weed_killers.not_in_book", (("ingredient", ingredient), ("day", day), ("n", n)))
 
 
 def unknown(*, day: Day, n: int) -> Message:
     """Nobody knows what killed weeds on {day}: {n} weeks are kept free of seed, and the label may
-    ask for more. Find its name, or read on its label when seed may follow, and write it into the
-    brief.
+    ask for more. Find its name, or read on its label when seed may follow, and tell the plan.
     """
     return Message("weed_killers.unknown", (("day", day), ("n", n)))
 
@@ -44,15 +43,15 @@ def spares(*, ingredient: str, day: Day, grass: Listed, source: Message) -> Mess
 
 
 def weed_and_feed(*, day: Day, n: int) -> Message:
-    """A weed-and-feed of {day} holds a weed killer whose name is on the bag: until you write it
-    into the brief, {n} weeks are kept free of seed.
+    """A weed-and-feed of {day} holds a weed killer whose name is on the bag: until you tell the
+    plan, {n} weeks are kept free of seed.
     """
     return Message("weed_killers.weed_and_feed", (("day", day), ("n", n)))
 
 
 def ask_name(*, on: Day) -> Message:
     """What killed weeds on {on} decides when seed may follow: read the active ingredients on its
-    bag or ask where it was bought, and write them into the brief.
+    bag or ask where it was bought, and tell the plan.
     """
     return Message("weed_killers.ask_name", (("on", on),))
 
@@ -85,8 +84,8 @@ def read_bag_how() -> Message:
 
 
 def read_bag_write() -> Message:
-    """Write each name into the brief, in the history of weed killers (`active_ingredient`), or the
-    label's day as `seed_after`, and plan again: the dates of the seed follow.
+    """Tell the plan each name⟦ (`active_ingredient` in the history of weed killers)⟧, or the
+    label's day⟦ (`seed_after`)⟧: the dates of the seed follow.
     """
     return Message("weed_killers.read_bag_write")
 
@@ -111,8 +110,8 @@ def read_label_how() -> Message:
 
 
 def read_label_write() -> Message:
-    """Write that day into the brief as `seed_after`, with what was given, or the days as
-    `hold_days`, and plan again: the dates of the seed follow.
+    """Tell the plan that day⟦ (`seed_after`, with what was given, or the days as `hold_days`)⟧: the
+    dates of the seed follow.
     """
     return Message("weed_killers.read_label_write")
 
@@ -136,13 +135,13 @@ def harms(*, ingredient: str, day: Day, grass: Message, source: Message, n: int)
 def stops(*, ingredient: str, day: Day, n: int) -> Message:
     """{ingredient} of {day} kills all growth and lasts in the soil, about {n} months and often
     longer: nothing is sown or planted until its label allows it, or seed has grown in a pot of that
-    soil. Write that day into the brief as seed_after.
+    soil. Tell the plan that day⟦ (`seed_after`)⟧.
     """
     return Message("weed_killers.stops", (("ingredient", ingredient), ("day", day), ("n", n)))
 
 
 def by_label(*, ingredient: str, day: Day, after: Day) -> Message:
-    """{ingredient} of {day}: seed may follow from {after}, as the brief says."""
+    """{ingredient} of {day}: seed may follow from {after}, as you said."""
     return Message(
         "weed_killers.by_label", (("ingredient", ingredient), ("day", day), ("after", after))
     )

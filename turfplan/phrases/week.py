@@ -39,7 +39,7 @@ def way_out() -> Message:
 
 
 def way_out_line(*, title: str, reason: str, change: str) -> Message:
-    """{title}. {reason} In the brief: {change}"""
+    """{title}. {reason}⟦ In the brief: {change}⟧"""
     return Message("week.way_out_line", (("title", title), ("reason", reason), ("change", change)))
 
 
@@ -228,11 +228,6 @@ def done_share_used(*, days: Days, share: Number, used: Listed) -> Message:
     return Message("week.done_share_used", (("days", days), ("share", share), ("used", used)))
 
 
-def any_day(*, days: Days) -> Message:
-    """Any day from {days} would do."""
-    return Message("week.any_day", (("days", days),))
-
-
 def jobs(*, n: int) -> Message:
     """{n} jobs"""
     return Message("week.jobs", (("n", n),))
@@ -251,23 +246,6 @@ def waterings(*, n: int, minutes: Number) -> Message:
 def no_work() -> Message:
     """No work this week"""
     return Message("week.no_work")
-
-
-def water_account_rooted(
-    *, rain: Quantity, watering: Quantity, rooted: Quantity, used: Quantity
-) -> Message:
-    """water account: rain {rain}, watering {watering}, rooted grass {rooted} beside it where it
-    stays dry, use {used}
-    """
-    return Message(
-        "week.water_account_rooted",
-        (("rain", rain), ("watering", watering), ("rooted", rooted), ("used", used)),
-    )
-
-
-def water_account(*, rain: Quantity, watering: Quantity, used: Quantity) -> Message:
-    """water account: rain {rain}, watering {watering}, use {used}"""
-    return Message("week.water_account", (("rain", rain), ("watering", watering), ("used", used)))
 
 
 def nitrogen(*, amount: Quantity) -> Message:

@@ -7,7 +7,6 @@ from turfplan.message import (
     Message,
     Number,
     Quantity,
-    Sold,
     Value,
     as_written,
     length_mm,
@@ -22,7 +21,8 @@ from turfplan.records.book_names import (
 )
 from turfplan.records.fact_names import SpeciesFact
 from turfplan.records.plan_task import Amount
-from turfplan.units import System, from_inside
+from turfplan.units import System, shovelled_m3
+from turfplan.work.barrows import in_litres
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.filling import lift_settle
@@ -33,7 +33,6 @@ from turfplan.work.mix_choice import MixChoice
 from turfplan.work.phases.open_turf import closed_to_tines, removes_cores
 from turfplan.work.places import filled_place
 from turfplan.work.plants import (
-    LITRES_IN_M3,
     pieces_needed,
     planted_area_m2,
     spacing_of,
@@ -51,7 +50,10 @@ EVEN = 0.99
 
 
 def loose_volumes(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice) -> FillVolumes:
-    """The loose volumes of passes, with room for cores taken away; of hollows; of the touch-up."""
+    """The loose volumes of passes, with room for cores taken away; of hollows; of the touch-up.
+
+    They are rounded here, once, to what a reader is told of them.
+    """
     book = setting.book
     cores_mm = book.si("aerate.core_volume_depth") if removes_cores(setting) else 0.0
     passes: dict[int, float] = {}
@@ -62,9 +64,8 @@ def loose_volumes(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice) -> 
                 if index == 0 and not closed_to_tines(setting, campaign, session.number)
                 else 0.0
             )
-            passes[layer.number] = loose_volume_m3(
-                layer.settled_m3 + cores, setting.levelling.settle_share
-            )
+            loose_m3 = loose_volume_m3(layer.settled_m3 + cores, setting.levelling.settle_share)
+            passes[layer.number] = shovelled_m3(loose_m3, setting.system)
     lift = (
         setting.levelling.lift_share * setting.plot.area_m2 * setting.levelling.lift_depth_mm / 1000
     )
@@ -77,8 +78,10 @@ def loose_volumes(setting: ResolvedLawn, campaign: Campaign, mix: MixChoice) -> 
     )
     return FillVolumes(
         passes,
-        loose_volume_m3(lift, lift_settle(setting)),
-        loose_volume_m3(touch, setting.levelling.settle_share) if passes else 0.0,
+        shovelled_m3(loose_volume_m3(lift, lift_settle(setting)), setting.system),
+        shovelled_m3(loose_volume_m3(touch, setting.levelling.settle_share), setting.system)
+        if passes
+        else 0.0,
     )
 
 
@@ -151,12 +154,6 @@ def _message(value: Value) -> Message:
     if isinstance(value, str):
         return as_written(value)
     raise TypeError(f"{value!r} is no message")
-
-
-def in_litres(volume_m3: float) -> Sold:
-    """What a barrow or a bag holds, in whole litres or quarters of a cubic foot."""
-    litres, cubic_feet = volume_m3 * LITRES_IN_M3, from_inside(volume_m3, "ft3", "volume")
-    return Sold(round(litres), "L", round(cubic_feet * 4) / 4, "ft³")
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,8 +5,9 @@ from dataclasses import replace
 from math import ceil
 from types import MappingProxyType
 
+from turfplan.allotment import allotted
 from turfplan.book.words import book_message, grass_name
-from turfplan.message import Message, Number, Quantity, sentences
+from turfplan.message import Message, Number, Quantity, nutrient_mass, sentences
 from turfplan.phrases import buying
 from turfplan.phrases import order as phrases
 from turfplan.planning.amounts import seed_masses_kg
@@ -15,7 +16,7 @@ from turfplan.records.book_names import FactName
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderPart
 from turfplan.records.plan_task import Amount
-from turfplan.units import System, convert, read_as, us_twin
+from turfplan.units import System, convert, mass_step, read_as, us_twin
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.seed_mix import seed_name
@@ -59,12 +60,12 @@ def _seed_lines(setting: ResolvedLawn, amount: Amount, task: str) -> list[Bought
     """The seed of each part that is sown by itself, with its grasses where they are several."""
     masses = seed_masses_kg(setting)
     whole = sum(sum(each.values()) for each in masses.values())
+    portions = [sum(each.values()) / whole for each in masses.values()]
     lines = []
-    for area, each in masses.items():
-        share = sum(each.values()) / whole
-        part = Amount.of("seed", amount.value * share, "kg", amount.reason).model_copy(
-            update={"facts": amount.facts}
-        )
+    for (area, each), kg in zip(
+        masses.items(), _bought_of(amount.value, portions, setting.system), strict=True
+    ):
+        part = Amount.of("seed", kg, "kg", amount.reason).model_copy(update={"facts": amount.facts})
         name = phrases.name_seed(grass=seed_name(setting.book, tuple(each)))
         if area.name is not None:
             name = phrases.name_seed_for(seed=name, area=area.name)
@@ -89,6 +90,18 @@ def starter_order(setting: ResolvedLawn, starters: Sequence[Draft]) -> list[Boug
         line = _line_of("fertilizer", name, amount, _sold(amount, setting.system), draft.id)
         lines.append(replace(line, kind=buying.of_starter()))
     return lines
+
+
+def _bought_of(whole_kg: float, shares: Sequence[float], system: System) -> list[float]:
+    """What is bought of a mass in parts, kg: as it is sold, and in all as much as the whole.
+
+    Where a part is less than a step of sale each is left to be rounded up by itself.
+    """
+    exact = [whole_kg * share for share in shares]
+    told = read_as(whole_kg, "mass", system, "up")
+    step = convert(mass_step(told), told.unit, "mass")
+    parts = allotted(exact, step, convert(told.value, told.unit, "mass"))
+    return list(parts) if all(parts) else exact
 
 
 def fertilizer_order(setting: ResolvedLawn, feeds: Sequence[Draft]) -> list[Bought]:
@@ -163,12 +176,15 @@ def _small_line(setting: ResolvedLawn, amount: Amount, task: str) -> Bought | No
         return line
     content, sold_as = carrier
     # What is bought is the product, and it holds what its own weight does.
-    held = setting.book.si(content)
-    needed_kg = amount.value / held
+    share = setting.book.si(content)
+    needed_kg = amount.value / share
     product_kg = _sold(Amount.of(amount.item, needed_kg, "kg", amount.reason), setting.system)
-    nutrient = Quantity(product_kg * held, "mass", us_step=0.1, metric_step=0.05)
-    text = sold_as(nutrient=nutrient, product=Quantity(needed_kg, "mass", "up"))
-    return replace(line, value=product_kg * held, text=text, facts=(*line.facts, content))
+    text = sold_as(
+        product=Quantity(needed_kg, "mass", "up"),
+        nutrient=nutrient_mass(product_kg * share),
+        needed=nutrient_mass(amount.value),
+    )
+    return replace(line, value=product_kg * share, text=text, facts=(*line.facts, content))
 
 
 def _bagged(setting: ResolvedLawn) -> dict[str, tuple[OrderItem, Message]]:

@@ -33,7 +33,7 @@ from turfplan.planning.feeding import (
     amounts_worked_in,
     bag_used,
 )
-from turfplan.planning.load_reasons import part
+from turfplan.planning.load_reasons import loose
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.stock import (
     LEAST_M3,
@@ -78,7 +78,7 @@ def with_amounts(
         if line is not None and line.deliver_task == draft.id and line.order_task in stock.unasked:
             draft = replace(draft, cautions=(*draft.cautions, of_order.not_ordered()))
         if lacks := _lacking_m3(candidate, draft, stock):
-            told = of_order.less_came(volume=Quantity(lacks, "volume"))
+            told = of_order.less_came(volume=loose(lacks))
             draft = replace(draft, cautions=(told, *draft.cautions))
         if old := _old_heap(setting, candidate, draft, history):
             draft = replace(draft, cautions=(old, *draft.cautions))
@@ -174,7 +174,7 @@ def _fertilizer(
 
 
 def _title_of_bags(line: Bought) -> Message:
-    return of_level.bags_title(amount=part(line.value), material=line.short_name or line.name)
+    return of_level.bags_title(amount=loose(line.value), material=line.short_name or line.name)
 
 
 def _lines_of(orders: Sequence[Bought]) -> dict[str, Bought]:

@@ -7,8 +7,6 @@ from turfplan.phrases import order as phrases
 from turfplan.work.drafts import Load
 
 ROUNDED_M3 = 1e-6
-# What is told of parts of an order, in cubic yards or cubic metres.
-PART_STEP = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +30,7 @@ class LoadWanted:
 
     def reason(self) -> Message:
         """What the passes take, and what is kept for the touch-up."""
-        passes, touch_up = part(self.loose_m3), part(self.touch_up_m3)
+        passes, touch_up = loose(self.loose_m3), loose(self.touch_up_m3)
         if self.load is None:
             if not self.touch_up_m3:
                 return phrases.mix_reason(passes=passes)
@@ -44,7 +42,7 @@ class LoadWanted:
 
     def stock(self) -> Message | None:
         """What was logged of earlier orders and passes."""
-        volume = part(abs(self.more_m3), "nearest")
+        volume = loose(abs(self.more_m3))
         if not self.more_m3:
             return None
         return (
@@ -65,6 +63,7 @@ def _served(load: Load) -> Message:
     return phrases.mix_strips(number=load.passes[0], first=first, last=last)
 
 
-def part(volume_m3: float, rounding: str = "up") -> Quantity:
-    """A part of an order as it is told: finer than orders are sold."""
-    return Quantity(volume_m3, "volume", rounding, us_step=PART_STEP, metric_step=PART_STEP)
+def loose(volume_m3: float) -> Quantity:
+    """Loose material as it is told of passes, loads and parts of an order: finer than it is
+    sold."""
+    return Quantity(volume_m3, "loose")

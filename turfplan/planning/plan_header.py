@@ -136,14 +136,13 @@ def _names(book: Book, soil: str) -> dict[str, Message]:
 
 
 def _lawn(setting: ResolvedLawn, lawn_id: str, best: Candidate | None) -> LawnFacts:
-    brief = setting.brief
     return LawnFacts(
         id=lawn_id,
-        name=brief.lawn.name,
+        name=setting.brief.lawn.name,
         area_m2=round(setting.plot.area_m2, 4),
         grass=tuple(
             GrassPart(species=g.species, name=grass_name(setting.book, g.species), share=g.share)
-            for g in brief.lawn.grass
+            for g in setting.brief.lawn.grass
         ),
         soil=setting.plot.soil,
         thatch_mm=round(setting.turf.thatch_mm, 3),
@@ -152,6 +151,7 @@ def _lawn(setting: ResolvedLawn, lawn_id: str, best: Candidate | None) -> LawnFa
         depth_mm=round(setting.levelling.depth_mm, 6),
         intent=setting.sowing.intent,
         mix=best.mix.name if best and best.campaign.sessions else None,
+        people=setting.labour.people,
     )
 
 
@@ -246,7 +246,7 @@ def _cautions(
 
 def _to_move(setting: ResolvedLawn, volumes: Collection[float]) -> Message:
     """How much material is moved: in barrow loads where no loader is at hand."""
-    volume = Quantity(sum(volumes), "volume", "up")
+    volume = Quantity(sum(volumes), "loose")
     if "loader" in setting.brief.work.machines:
         return phrases.by_loader(volume=volume)
     barrow = setting.book.si("labour.barrow")

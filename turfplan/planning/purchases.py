@@ -1,5 +1,6 @@
 """What is bought: bulk material by load, what comes in bags and trays, with the dates."""
 
+from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -10,13 +11,14 @@ from turfplan.book.words import book_message, book_messages, grass_name
 from turfplan.message import Message, Number, Quantity, length_mm, listed, said, sentences
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import order as phrases
-from turfplan.planning.amounts import densities, in_litres
-from turfplan.planning.load_reasons import LoadWanted, part
+from turfplan.planning.amounts import densities
+from turfplan.planning.load_reasons import LoadWanted, loose
 from turfplan.planning.stock import Stock
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart
 from turfplan.units import us_twin
 from turfplan.work.bags import Bags, bags_of, in_bags, least_bulk_m3
+from turfplan.work.barrows import in_litres
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.feeding.lime_need import ph_range
 from turfplan.work.lawn import ResolvedLawn
@@ -24,6 +26,7 @@ from turfplan.work.material_amounts import (
     Mixture,
     depth_of_load_mm,
     mixture,
+    sold_step_m3,
     sold_volume_m3,
     truck_loads_m3,
 )
@@ -116,10 +119,12 @@ def _mix_line(
     if load.bags:
         return _bag_line(setting, mix, load, wanted, why)
     least_m3 = least_bulk_m3(setting) if wanted.order_m3 > 0 else 0.0
-    least = phrases.mix_least(volume=part(least_m3)) if wanted.order_m3 < least_m3 else None
+    least = phrases.mix_least(volume=loose(least_m3)) if wanted.order_m3 < least_m3 else None
     volume = sold_volume_m3(max(wanted.order_m3, least_m3), setting.system)
     blended = mixture(volume, mix.parts, densities(setting))
-    trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
+    trucks = truck_loads_m3(
+        volume, setting.brief.delivery.truck_limit_m3, sold_step_m3(setting.system)
+    )
     return Bought(
         "mix",
         said(mix.name),
@@ -234,7 +239,12 @@ def _bulk(volume_m3: float, mass_kg: float, loads_m3: tuple[float, ...]) -> Mess
     volume, weight = Quantity(volume_m3, "volume", "up"), Quantity(mass_kg, "load")
     if len(loads_m3) == 1:
         return phrases.bulk(volume=volume, weight=weight)
-    return phrases.bulk_loads(n=len(loads_m3), volume=volume, weight=weight, each=part(loads_m3[0]))
+    sizes = Counter(round(load, 6) for load in loads_m3)
+    if len(sizes) == 1:
+        each = loose(loads_m3[0])
+        return phrases.bulk_loads(n=len(loads_m3), volume=volume, weight=weight, each=each)
+    each_size = listed(phrases.loads_of(n=n, each=loose(size)) for size, n in sizes.items())
+    return phrases.bulk_loads_of(volume=volume, weight=weight, loads=len(loads_m3), sizes=each_size)
 
 
 def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
@@ -249,7 +259,9 @@ def _soil_line(setting: ResolvedLawn, loose_m3: float) -> Bought:
         text = _in_bags(setting, bags, volume * density)
     else:
         volume = sold_volume_m3(max(loose_m3, least_bulk_m3(setting)), setting.system)
-        trucks = truck_loads_m3(volume, setting.brief.delivery.truck_limit_m3)
+        trucks = truck_loads_m3(
+            volume, setting.brief.delivery.truck_limit_m3, sold_step_m3(setting.system)
+        )
         text = _bulk(volume, volume * density, trucks)
     return Bought(
         SOIL,

@@ -1,6 +1,6 @@
 """Puts dated drafts, amounts and reasons together into the records of a plan."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 
 from turfplan.book.words import book_message, book_messages, optional_message
@@ -9,9 +9,10 @@ from turfplan.phrases import places
 from turfplan.phrases import reasons as because
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.reasons import days_off_alone, reasons, wish_earlier, wish_later
+from turfplan.planning.slack import slacks_of
 from turfplan.planning.task_names import plain_titles
 from turfplan.records.constraints import Allowed, Constraint, Strength
-from turfplan.records.plan_task import Task, TaskWindow
+from turfplan.records.plan_task import Slack, Task, TaskWindow
 from turfplan.work.days_off import days_of
 from turfplan.work.drafts import Draft, OpenDays, task_of_node
 from turfplan.work.feeding.stages import work_before
@@ -30,6 +31,7 @@ def tasks_of(
     titles = plain_titles(setting, candidate.season)
     bound = _bound(candidate)
     wished = {node.id: node.ideal for node in candidate.dated.problem.nodes}
+    slacks = slacks_of(candidate.dated, drafts.values())
     tasks = [
         task_of(
             setting,
@@ -38,18 +40,28 @@ def tasks_of(
             titles,
             bound.get(draft.start_node, []),
             wished[draft.start_node],
-        )
+        ).model_copy(update={"slack": slacks[draft.id]})
         for draft in drafts.values()
     ]
     idle = {draft.id for draft in candidate.season.drafts} - drafts.keys()
     if idle:
         tasks = [
             t.model_copy(
-                update={"depends_on": tuple(name for name in t.depends_on if name not in idle)}
+                update={
+                    "depends_on": tuple(name for name in t.depends_on if name not in idle),
+                    "slack": _without(t.slack, idle),
+                }
             )
             for t in tasks
         ]
     return tuple(sorted(tasks, key=lambda t: (t.start, t.id)))
+
+
+def _without(slack: Slack | None, idle: Collection[str]) -> Slack | None:
+    """The slack less what is no task of the plan any more."""
+    if slack is None:
+        return None
+    return slack.model_copy(update={"moves": tuple(n for n in slack.moves if n not in idle)})
 
 
 def _bound(candidate: Candidate) -> dict[str, list[Constraint]]:

@@ -194,6 +194,7 @@ FillingWord = Literal[
     "depth",
     "form",
     "grass",
+    "heaps",
     "height",
     "how",
     "last_safe",

@@ -22,6 +22,7 @@ AmountItem = Literal[
     "mat",
     "pegs",
     "water",
+    "water each time",
     "lime",
     "lime rate",
     "sulfur",

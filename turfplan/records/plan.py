@@ -111,6 +111,8 @@ class LawnFacts(PlanRecord):
     depth_mm: float = 0.0
     intent: str = "none"
     mix: Said | None = None
+    # How many work at once; None in plans of before it was kept.
+    people: int | None = Field(default=None, exclude_if=lambda people: people is None)
 
 
 class PublicHolidays(PlanRecord):

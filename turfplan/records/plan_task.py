@@ -130,6 +130,16 @@ class TaskWindow(PlanRecord):
     end: date
 
 
+class Slack(PlanRecord):
+    """How far a task can slip while every other keeps its day: the last day on which it may begin.
+
+    `moves` are the tasks that a later day would move; none where the task's own days end there.
+    """
+
+    end: date
+    moves: tuple[str, ...] = ()
+
+
 class Amount(PlanRecord):
     """How much of something: SI value and unit, US value and unit, and why this much."""
 
@@ -260,6 +270,8 @@ class Task(PlanRecord):
     go: Said | None = None
     fallback: Said | None = None
     fallback_day: date | None = None
+    # Left out where nobody reckoned it: it came later.
+    slack: Slack | None = Field(default=None, exclude_if=lambda slack: slack is None)
     cautions: tuple[Said, ...] = ()
     depends_on: tuple[str, ...] = ()
     facts: tuple[str, ...] = ()
@@ -279,6 +291,16 @@ class Task(PlanRecord):
     change: Said | None = None
     published: PublishedEntry | None = None
     alarm: bool = False
+
+    @property
+    def days(self) -> tuple[date, date]:
+        """Its first and last day: those on which it was worked on, with those still planned of one
+        that is done in part, else those that are planned."""
+        if self.actual is None:
+            return self.start, self.end
+        if self.closed is not None:
+            return self.actual.start, self.actual.end
+        return min(self.actual.start, self.start), max(self.actual.end, self.end)
 
     def plays(self, *roles: Role) -> bool:
         """Whether the task plays one of these roles, as the book gives them to its operation."""

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 from datetime import date
+from math import isclose
 
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import AS_WRITTEN, Clock, Day, Days, Message, NamedWeekday, listed
@@ -10,8 +11,12 @@ from turfplan.messages.entry import amounts_listed, amounts_text
 from turfplan.phrases import changes as phrases
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Change, Plan
-from turfplan.records.plan_task import Series, Task
+from turfplan.records.plan_task import Amount, Series, Task
 from turfplan.revision.feed_entries import plain_series
+from turfplan.units import CUBIC_YARD_M3
+
+# The larger step in which material is sold in either system: a quarter of a cubic yard.
+SOLD_STEPS = {"m3": CUBIC_YARD_M3 / 4}
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,11 +177,23 @@ def _runs(series: Series) -> Message:
 def _other_amounts(run: RevisionRun, task: Task, before: Task) -> bool:
     """Whether a reader sees other amounts.
 
-    To another reader, of what was told to the one before too.
+    To another reader, of what was told to the one before too, beyond what each rounds to the steps
+    in which material is sold to him.
     """
     if run.other_reader:
         task, before = _alike(task, before), _alike(before, task)
+        if len(task.amounts) == len(before.amounts) and all(
+            now.item == was.item and _sold_alike(now, was)
+            for now, was in zip(task.amounts, before.amounts, strict=True)
+        ):
+            return False
     return amounts_text(run.words, task) != amounts_text(run.words, before)
+
+
+def _sold_alike(now: Amount, was: Amount) -> bool:
+    """Whether two amounts are one, rounded to the steps of two systems of units."""
+    room = SOLD_STEPS.get(now.unit, 0.0)
+    return now.unit == was.unit and isclose(now.value, was.value, rel_tol=0.01, abs_tol=room)
 
 
 def _alike(task: Task, other: Task) -> Task:

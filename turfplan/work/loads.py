@@ -10,9 +10,11 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from statistics import median_high
 
+from turfplan.allotment import allotted
 from turfplan.phrases import strips as phrases
 from turfplan.reckoned_once import reckoned_once
 from turfplan.records.constraints import DaySet, DayStep, Lag, Reason, Strength, TableStep
+from turfplan.units import told_step_m3
 from turfplan.work.bags import bagged
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.days_off import days_for
@@ -45,11 +47,15 @@ def loads_of(
             parts = [(1, days[passes[0]])]
             if len(passes) == 1 and days[passes[0]] > 1:
                 parts = _parts(setting, session, days[passes[0]], loose_m3[passes[0]])
-            for first, last in parts:
-                volume = sum(loose_m3[p] for p in passes)
+            whole = sum(loose_m3[p] for p in passes)
+            strips = [whole * (last - first + 1) / days[passes[0]] for first, last in parts]
+            volumes = (
+                allotted(strips, told_step_m3(setting.system), whole)
+                if len(parts) > 1
+                else (whole,)
+            )
+            for (first, last), volume in zip(parts, volumes, strict=True):
                 part = (first, last) if len(parts) > 1 else None
-                if part is not None:
-                    volume *= (last - first + 1) / days[passes[0]]
                 number = order + len(own)
                 own.append(Load(number, session.number, passes, volume, part, order))
         found += bagged(setting, own)

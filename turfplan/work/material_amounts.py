@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from turfplan.allotment import allotted
 from turfplan.units import CUBIC_YARD_M3, System
 
 
@@ -31,18 +32,35 @@ def mixture(
     )
 
 
+def sold_step_m3(system: System) -> float:
+    """The steps in which loose material is sold, m3: quarters of a cubic yard, tenths of a cubic
+    metre."""
+    return CUBIC_YARD_M3 / 4 if system is System.US else 0.1
+
+
 def sold_volume_m3(loose_m3: float, system: System) -> float:
-    """The volume to order, m3: rounded up to a quarter cubic yard or a tenth of a cubic metre."""
-    step = CUBIC_YARD_M3 / 4 if system is System.US else 0.1
+    """The volume to order, m3: rounded up to how it is sold."""
+    step = sold_step_m3(system)
     return math.ceil(loose_m3 / step - 1e-9) * step
 
 
-def truck_loads_m3(volume_m3: float, limit_m3: float | None) -> tuple[float, ...]:
-    """An order in equal truckloads, m3, none over the limit; one load without a limit."""
+def truck_loads_m3(
+    volume_m3: float, limit_m3: float | None, step_m3: float = 0.0
+) -> tuple[float, ...]:
+    """An order in truckloads that are as equal as the steps in which it is sold let them be, m3.
+
+    None is over the limit, and they add up to the order; one load without a limit. Where no whole
+    steps do (a limit below one, a volume between two; no step) they are equal.
+    """
     if limit_m3 is None or volume_m3 <= limit_m3:
         return (volume_m3,)
     count = math.ceil(volume_m3 / limit_m3 - 1e-9)
-    return (volume_m3 / count,) * count
+    steps = volume_m3 / step_m3 if step_m3 else 0.0
+    most = math.floor(limit_m3 / step_m3 + 1e-9) if step_m3 else 0
+    if most < 1 or not math.isclose(steps, round(steps), rel_tol=0.0, abs_tol=1e-6):
+        return (volume_m3 / count,) * count
+    count = max(count, -(-round(steps) // most))
+    return allotted((volume_m3 / count,) * count, step_m3, volume_m3)
 
 
 def depth_of_load_mm(loose_m3: float, area_m2: float, settle_share: float) -> float:

@@ -161,7 +161,7 @@ def _told(job: Draft, spread: Draft, days: int, area_m2: float) -> Message:
     if job is not spread:
         return phrases.keeps_step(n=days, area=each)
     return phrases.strip_by_strip(
-        n=days, area=each, volume=Quantity(spread.loose_m3 / days, "volume", us_step=0.05)
+        n=days, area=each, volume=Quantity(spread.loose_m3 / days, "loose")
     )
 
 

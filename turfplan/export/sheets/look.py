@@ -142,7 +142,7 @@ def task_days(task: Task) -> tuple[date, ...]:
     """
     if task.series is not None:
         return series_days(task.series)
-    start, end = (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
+    start, end = task.days
     return days_of(start, (end - start).days + 1)
 
 
@@ -162,8 +162,8 @@ def shown(tasks: Iterable[Task]) -> tuple[Task, ...]:
 def in_order_of_work(tasks: Sequence[Task]) -> tuple[Task, ...]:
     """Tasks in the order they are done: by day, and within a day what others wait for first."""
     ordered: list[Task] = []
-    for start in sorted({task.start for task in tasks}):
-        ordered += _in_order([task for task in tasks if task.start == start])
+    for start in sorted({task.days[0] for task in tasks}):
+        ordered += _in_order([task for task in tasks if task.days[0] == start])
     return tuple(ordered)
 
 

@@ -1,24 +1,30 @@
 """Writes the order sheet for the supplier with a card for each day of delivery."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from turfplan.allotment import allotted
 from turfplan.export.sheets.look import look_of, on_every_page, shown
 from turfplan.export.templates import capital, render, sentence
-from turfplan.message import Amounted, Listed, Message, Number, Quantity, Sold, listed
+from turfplan.message import Listed, Message, Number, Sold, listed
 from turfplan.messages import Words
 from turfplan.messages.entry import item_name
 from turfplan.phrases import order_sheet as phrases
 from turfplan.records.items import OrderItem
-from turfplan.records.plan import OrderLine, OrderPart, Plan
+from turfplan.records.plan import OrderLine, Plan
 from turfplan.records.plan_task import Task
+from turfplan.units import System
 
-# Loads and parts are told in twentieths of a yard or a metre, as the order's own sentence tells its
-# loads.
-PART_STEP = 0.05
 # What is hired is told by its jobs, not in pieces.
 HIRED: Final[OrderItem] = "machine"
+# In what steps parts of a line are told, by its unit: in the first that the whole is made of, else
+# in the last.
+PART_STEPS = {"m3": (0.05, 0.01), "kg": (0.1,)}
+
+
+# What a whole may be off from whole steps: the decimals that plan.json keeps.
+EVEN = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +96,7 @@ def _line(number: int, line: OrderLine, same_questions: str | None, words: Words
         line=line,
         order_by=words.day(line.order_by),
         deliver_by=words.day(line.deliver_by),
-        made_of=words.value(listed((_part(part) for part in line.parts), "comma"))
+        made_of=words.value(listed(_parts(line, words.system), "comma"))
         if len(line.parts) > 1
         else "",
         loads=tuple(words.value(load) for load in loads.items),
@@ -108,20 +114,23 @@ def _heading(line: OrderLine, name: str) -> Message:
     return phrases.amount_of(amount=amount, what=name)
 
 
-def _part(part: OrderPart) -> Message:
-    """One component of what is bought, with its share where it is one of a mix."""
-    item = item_name(part.item)
-    amount = _finely(part.value, part.unit, part.value_us, part.unit_us)
-    if part.share is None:
-        return phrases.part(item=item, amount=amount)
-    return phrases.part_share(item=item, amount=amount, share=Number(part.share, "percent"))
-
-
-def _finely(value: float, unit: str, value_us: float, unit_us: str) -> Amounted:
-    """A part of what is bought: a volume finer than it is sold, and never less than the part."""
-    if unit == "m3":
-        return Quantity(value, "volume", "up", us_step=PART_STEP, metric_step=PART_STEP)
-    return Sold(value, unit, value_us, unit_us)
+def _parts(line: OrderLine, system: System) -> Iterator[Message]:
+    """The components of what is bought, each with its share where it is one of a mix; they add up
+    to the line."""
+    us, steps = system is System.US, PART_STEPS.get(line.unit)
+    values = [part.value_us if us else part.value for part in line.parts]
+    if steps is not None:
+        whole = line.value_us if us else line.value
+        step = next((s for s in steps if abs(whole / s - round(whole / s)) < EVEN), steps[-1])
+        values = list(allotted(values, step, whole))
+    for part, value in zip(line.parts, values, strict=True):
+        item = item_name(part.item)
+        amount = Sold(value, part.unit, value, part.unit_us)
+        if part.share is None:
+            yield phrases.part(item=item, amount=amount)
+        else:
+            share = Number(part.share, "percent")
+            yield phrases.part_share(item=item, amount=amount, share=share)
 
 
 def _loads(line: OrderLine) -> Listed:
@@ -132,7 +141,7 @@ def _loads(line: OrderLine) -> Listed:
     loads = (
         (load, load * line.value_us / line.value if line.value else load) for load in line.loads
     )
-    return listed((_finely(si, line.unit, us, line.unit_us) for si, us in loads), "comma")
+    return listed((Sold(si, line.unit, us, line.unit_us) for si, us in loads), "comma")
 
 
 def delivery_cards(plan: Plan, lines: Sequence[LineView], words: Words) -> tuple[Card, ...]:

@@ -20,6 +20,7 @@ from turfplan.export.sheets.look import (
 from turfplan.export.sheets.names import operation_name, soil_name
 from turfplan.export.sheets.order_sheet import delivery_cards, order_lines
 from turfplan.export.sheets.season_charts import row_name, timeline
+from turfplan.export.sheets.slips import slip_text
 from turfplan.export.sheets.soil_chart import soil_chart
 from turfplan.export.sheets.task_amounts import PrintedAmount, quantities
 from turfplan.export.sheets.watering_times import day_list, runs_of
@@ -58,7 +59,7 @@ class Reasoned:
 
     task: Task
     when: str
-    window: Days | None
+    slip: str
     not_earlier: str
     not_later: str
     quantities: tuple[PrintedAmount, ...]
@@ -267,19 +268,13 @@ def _reasoned(task: Task, words: Words, plan: Plan, numbers: Mapping[str, int]) 
     texts = dict.fromkeys(_citation(plan, fact) for fact in _facts_of(task))
     return Reasoned(
         task=task,
-        when=span_text(task.start, task.end, words, year=True),
-        window=_would_do(task),
+        when=span_text(*task.days, words, year=True),
+        slip=slip_text(plan, task, words),
         not_earlier=_nearest(task.not_earlier),
         not_later=_nearest(task.not_later),
         quantities=quantities(task, words),
         notes=_note_runs(sorted(numbers[text] for text in texts if text is not None)),
     )
-
-
-def _would_do(task: Task) -> Days | None:
-    """The days that would do, where there is more than one."""
-    window = task.window
-    return None if window.start == window.end else Days(window.start, window.end, weekday=False)
 
 
 def _note_runs(numbers: Sequence[int]) -> tuple[tuple[int, str], ...]:

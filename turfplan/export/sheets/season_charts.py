@@ -215,10 +215,7 @@ def _row(name: str, tasks: Sequence[Task], y: float, axis: Axis, words: Words) -
     bars = tuple(
         _bar(task, y, axis, words) for task in (tasks if tasks[0].series is None else _runs(tasks))
     )
-    spans = [
-        (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
-        for task in tasks
-    ]
+    spans = [task.days for task in tasks]
     if tasks[0].series is not None:
         spans = [(min(s for s, _ in spans), max(e for _, e in spans))]
     open_tasks = [task for task in tasks if task.closed is None and task.series is None]
@@ -260,7 +257,7 @@ def _meets(task: Task, axis: Axis) -> bool:
 
 
 def _bar(task: Task, y: float, axis: Axis, words: Words) -> TaskBar:
-    start, end = (task.actual.start, task.actual.end) if task.actual else (task.start, task.end)
+    start, end = task.days
     x, width = axis.bar(start, end)
     state = task.closed or ("held" if task.held else "open")
     say = {

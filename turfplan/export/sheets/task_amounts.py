@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from turfplan.message import Message
 from turfplan.messages import Words
-from turfplan.messages.entry import amount_value, item_name
+from turfplan.messages.entry import amount_value, item_name, of_its_day
 from turfplan.phrases import sheet as phrases
 from turfplan.records.plan_task import Task
 from turfplan.units import System
@@ -12,7 +12,10 @@ from turfplan.units import System
 # Amounts that are measured again on the day: volumes and weights, but not those reckoned from
 # others.
 WRITTEN_DOWN = ("m3", "kg", "bales", "pieces", "")
-RECKONED = ("weight", "water", "nitrogen total", "nitrogen_total")
+RECKONED = ("weight", "water", "water each time", "nitrogen total", "nitrogen_total")
+
+# A call, a look, a delivery: nobody gathers people for so few hours.
+ALONE_HOURS = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,24 +40,38 @@ def quantities(task: Task, words: Words) -> tuple[PrintedAmount, ...]:
             a.reason.text,
             a.unit in WRITTEN_DOWN and a.item not in RECKONED,
         )
-        for a in task.amounts
+        for a in of_its_day(task)
         if not (words.system is System.US and a.unit_us == a.unit == "kg/m2")
     )
 
 
-def labour(person_hours: float) -> Message | None:
-    """Labour in half hours: "2 1/2 person-hours"; a few minutes below a quarter of an hour."""
-    halves = round(person_hours * 2)
+def labour(person_hours: float, people: int | None) -> Message | None:
+    """How long so many people work on so many person-hours; None for none.
+
+    Where it is unknown how many they are, the hours of all of them together. What takes one person
+    an hour or less is not shared out.
+    """
     if person_hours <= 0:
         return None
-    if person_hours < 0.25:
+    if people is not None and person_hours <= ALONE_HOURS:
+        people = 1
+    hours = _half_hours(person_hours / (people or 1))
+    if people is None:
+        return phrases.hours_of_work(hours=hours)
+    return hours if people == 1 else phrases.hours_for_people(hours=hours, n=people)
+
+
+def _half_hours(hours: float) -> Message:
+    """Hours to the half: "2 1/2 hours"; a few minutes below a quarter of an hour."""
+    halves = round(hours * 2)
+    if hours < 0.25:
         return phrases.hours_minutes()
     if halves <= 1:
         return phrases.hours_half() if halves == 1 else phrases.hours_quarter()
     return (phrases.hours_and_half if halves % 2 else phrases.hours_whole)(n=halves // 2)
 
 
-def labour_text(person_hours: float, words: Words) -> str:
+def labour_text(person_hours: float, people: int | None, words: Words) -> str:
     """The same in words; nothing for none."""
-    hours = labour(person_hours)
+    hours = labour(person_hours, people)
     return words.text(hours) if hours is not None else ""

@@ -22,6 +22,7 @@ from turfplan.export.sheets.look import (
     today_of,
 )
 from turfplan.export.sheets.page_fit import Fit, JobText, WeekText, fit_of, lengths
+from turfplan.export.sheets.slips import slip_text
 from turfplan.export.sheets.task_amounts import PrintedAmount, labour, labour_text, quantities
 from turfplan.export.sheets.watering_times import Runs, WaterRow, runs_of, water_row
 from turfplan.export.sheets.week_outlook import Ahead, ByWeek, look_ahead
@@ -69,7 +70,7 @@ class Job:
     quantities: tuple[PrintedAmount, ...]
     cautions: tuple[LetteredCaution, ...]
     cautions_above: str
-    window: str
+    slip: str
     hours: str
     fallback_day: str | None
     closed_note: str
@@ -151,7 +152,8 @@ def _sheet(
     week = days_of(monday)
     here = by_week.get(monday, {})
     maps = _maps_of(drawn, here, monday)
-    jobs = tuple(_jobs(monday, [task for task in here if task.series is None], words, maps))
+    tasks = [task for task in here if task.series is None]
+    jobs = tuple(_jobs(plan, monday, tasks, words, maps))
     water = tuple(water_row(task, week, words) for task in here if task.series is not None)
     water_cautions = tuple(dict.fromkeys(c.text for row in water for c in row.task.cautions))
     notes = first_notes(plan, words) if monday == _first_monday(plan, by_week) else ()
@@ -164,7 +166,7 @@ def _sheet(
         title=span_text(week[0], week[-1], words, weekday=False, year=True),
         days=tuple(stamp_of(day, words) for day in week),
         marks=tuple(_marks(jobs, day, words) for day in week),
-        summary=words.value(listed((*_summary(jobs, water), *_account(plan, monday)), "semicolon")),
+        summary=_in_one_line(plan, monday, jobs, water, words),
         jobs=jobs,
         halves=_halves(jobs, fitting.first_column),
         water=water,
@@ -224,7 +226,11 @@ def stamp_of(day: date, words: Words) -> tuple[str, str, str]:
 
 
 def _jobs(
-    monday: date, tasks: Iterable[Task], words: Words, maps: Mapping[str, PassSheet]
+    plan: Plan,
+    monday: date,
+    tasks: Iterable[Task],
+    words: Words,
+    maps: Mapping[str, PassSheet],
 ) -> Iterator[Job]:
     """The numbered jobs of a week.
 
@@ -252,8 +258,8 @@ def _jobs(
             quantities=quantities(task, words),
             cautions=tuple(LetteredCaution(letters[text], text) for text in fresh),
             cautions_above=words.value(listed(sorted(again), "every_and")),
-            window=_window(task, words),
-            hours=labour_text(task.person_hours, words),
+            slip=slip_text(plan, task, words),
+            hours=labour_text(task.person_hours, plan.lawn.people, words),
             fallback_day=beside(task.start, task.fallback_day, words),
             closed_note=_closed_note(task, words),
             continued=days[0] < monday,
@@ -302,20 +308,22 @@ def _closed_note(task: Task, words: Words) -> str:
     )
 
 
-def _window(task: Task, words: Words) -> str:
-    """The days that would also do, where there are more than one; another year is told."""
-    if task.window.start == task.window.end or task.closed:
-        return ""
-    first, last = task.window.start, task.window.end
-    far = {first.year, last.year} != {task.start.year}
-    return words.text(phrases.any_day(days=Days(first, last, weekday=False, year=far)))
+def _in_one_line(
+    plan: Plan, monday: date, jobs: Sequence[Job], water: Sequence[WaterRow], words: Words
+) -> str:
+    """What the week holds, in one line."""
+    told = (*_summary(jobs, water, plan.lawn.people), *_feeding(plan, monday))
+    return words.value(listed(told, "semicolon"))
 
 
-def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> Iterator[Message]:
+def _summary(
+    jobs: Sequence[Job], water: Sequence[WaterRow], people: int | None
+) -> Iterator[Message]:
     """The week in one line: how many jobs, how much labour, how much watering."""
     if jobs:
         hours = labour(
-            sum(job.task.person_hours for job in jobs if job.state not in ("done", "skipped"))
+            sum(job.task.person_hours for job in jobs if job.state not in ("done", "skipped")),
+            people,
         )
         yield (
             phrases.jobs(n=len(jobs))
@@ -330,27 +338,12 @@ def _summary(jobs: Sequence[Job], water: Sequence[WaterRow]) -> Iterator[Message
         yield phrases.no_work()
 
 
-def _water_account(entries: Mapping[str, float]) -> Message:
-    """The water of a week; what rooted grass is advised stands apart from what has an entry."""
-    rain, watering = Quantity(entries["rain"], "rain"), Quantity(entries["watering"], "rain")
-    used = Quantity(-entries["evapotranspiration"], "rain")
-    if rooted := entries.get("rooted"):
-        return phrases.water_account_rooted(
-            rain=rain, watering=watering, rooted=Quantity(rooted, "rain"), used=used
-        )
-    return phrases.water_account(rain=rain, watering=watering, used=used)
-
-
-def _account(plan: Plan, monday: date) -> Iterator[Message]:
-    """What the accounts of water and nitrogen hold for the week, in the usual weather or in that
-    which is known.
-    """
+def _feeding(plan: Plan, monday: date) -> Iterator[Message]:
+    """What the feedings of the week come to."""
     following = monday + timedelta(days=DAYS_IN_WEEK)
     for ledger in plan.ledgers:
         entries = next((w.entries for w in ledger.weeks if monday <= w.start < following), {})
-        if ledger.item == "water" and entries:
-            yield _water_account(entries)
-        elif entries.get("feed"):
+        if entries.get("feed"):
             yield phrases.nitrogen(amount=Quantity(entries["feed"], "rate"))
 
 
@@ -374,7 +367,7 @@ def _week_text(
 def _job_text(job: Job, words: Words) -> JobText:
     """How long everything about one job is."""
     task = job.task
-    rule = (_text(task.go), _text(task.fallback), job.fallback_day)
+    rule = (_text(task.go), _text(task.fallback), job.fallback_day, job.slip)
     steps = [step.text for step in task.how]
     if job.map:
         steps.append(words.text(phrases.see_map(link=words.text(phrases.map_link()))))
@@ -388,7 +381,7 @@ def _job_text(job: Job, words: Words) -> JobText:
         ),
         cautions=lengths(caution.text for caution in job.cautions),
         again=bool(job.cautions_above),
-        why=len(task.why.text + job.window) + 9,
+        why=len(task.why.text) + 9 if task.why else 0,
         closed=bool(job.closed_note),
     )
 

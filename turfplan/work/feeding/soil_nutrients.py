@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from types import MappingProxyType
 
-from turfplan.message import Message, Quantity
+from turfplan.message import Message, nutrient_mass
 from turfplan.phrases import amendments as phrases
 from turfplan.phrases import amounts as phrases_of
 from turfplan.records.book_names import FactName
@@ -201,7 +201,7 @@ def _draft(
         timing=Timing(CARE, ideal=day, position=day, window=(day, part.last.toordinal())),
         wording=Wording(
             nutrient.reason,
-            {"what": what, "amount": Quantity(kg, "mass", "up")},
+            {"what": what, "amount": nutrient_mass(kg)},
             how=(phrases.spread_how(), how, watered),
         ),
         extent=place.extent(setting),

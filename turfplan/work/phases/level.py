@@ -1,15 +1,18 @@
 """Levelling: receiving the mix, the passes, working each in, and the mowing between them."""
 
 import math
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
 
+from turfplan.allotment import allotted
 from turfplan.book.words import book_messages
 from turfplan.message import Listed, Message, Number, Quantity, Value, length_mm, listed
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
 from turfplan.phrases import looks, slopes
 from turfplan.records.book_names import of_species
+from turfplan.units import told_step_m3
+from turfplan.work.barrows import laid_out
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.drafts import Draft, Pass
 from turfplan.work.dressed import surface_place
@@ -130,6 +133,10 @@ def _spread(
 ) -> Draft:
     """The spreading of one pass: hours of its own, days of spreading and working in together."""
     layer = session.passes[index]
+    words = {
+        **said_of_pass(setting, campaign, layer, loose),
+        "heaps": laid_out(setting, layer, loose),
+    }
     area = setting.plot.area_m2 * layer.share
     incorporate = setting.book.operations["incorporate"]
     working_in = sum(setting.book.si(name) for name in incorporate.labour) * area
@@ -140,8 +147,8 @@ def _spread(
         timing=_wished(session, index, spacing),
         wording=Wording(
             _why(setting, campaign),
-            said_of_pass(setting, campaign, layer, loose),
-            how=_how(setting, layer, loose),
+            words,
+            how=_how(setting, layer, loose, words),
             go=phrases.compost_pass_go() if "compost" in handled(setting, "topdress") else None,
             cautions=site_cautions(setting),
         ),
@@ -157,11 +164,13 @@ def _spread(
     )
 
 
-def _how(setting: ResolvedLawn, layer: Pass, loose_m3: float) -> tuple[Message, ...] | None:
+def _how(
+    setting: ResolvedLawn, layer: Pass, loose_m3: float, words: Mapping[str, Value]
+) -> tuple[Message, ...] | None:
     """The steps of a pass that is deeper in some parts than elsewhere, or holds compost; None for
-    the book's own. `loose_m3` is all that it takes.
+    the book's own. `loose_m3` is all that it takes, `words` fill the book's sentences.
     """
-    usual = book_messages(setting.book, "operations.topdress.how")
+    usual = book_messages(setting.book, "operations.topdress.how", words)
     composted = "compost" in handled(setting, "topdress")
     if composted:
         usual = (phrases.compost_spread(), *usual[1:])
@@ -191,14 +200,9 @@ def _by_zone(setting: ResolvedLawn, layer: Pass, loose_m3: float) -> tuple[Messa
     surveyed = setting.brief.leveling.survey is not None
     if surveyed or len(depths) < 2 or _alike(setting, depths.values()):
         return ()
-    loose = loose_m3 / layer.settled_m3
     layers = (
-        phrases.zone_layer(
-            zone=zone,
-            depth=length_mm(depths[zone]),
-            volume=_read(volume * loose),
-        )
-        for zone, volume in layer.zones
+        phrases.zone_layer(zone=zone, depth=length_mm(depths[zone]), volume=volume)
+        for zone, volume in _volumes(setting, layer, loose_m3)
     )
     return (phrases.by_zone(zones=listed(layers, "comma")),)
 
@@ -208,9 +212,14 @@ def _alike(setting: ResolvedLawn, depths_mm: Collection[float]) -> bool:
     return max(depths_mm) - min(depths_mm) < measurable_mm(setting.system)
 
 
-def _read(volume_m3: float) -> Quantity:
-    """What goes into one zone, as finely as a barrow is filled."""
-    return Quantity(volume_m3, "volume", us_step=0.05, metric_step=0.05)
+def _volumes(
+    setting: ResolvedLawn, layer: Pass, loose_m3: float
+) -> Iterator[tuple[Message, Quantity]]:
+    """What goes into each zone of a pass, loose: told so that it adds up to the pass."""
+    shares = [volume / layer.settled_m3 * loose_m3 for _, volume in layer.zones]
+    told = allotted(shares, told_step_m3(setting.system))
+    for (name, _), m3 in zip(layer.zones, told, strict=True):
+        yield name, Quantity(m3, "loose")
 
 
 def _wished(session: Session, index: int, spacing: int) -> Timing:
@@ -273,14 +282,10 @@ def _of_zones(setting: ResolvedLawn, layer: Pass, loose_m3: float) -> Listed:
     """What each zone takes of a pass, loose; nothing where there is but one zone."""
     if len(setting.plot.zones) < 2 or not layer.zones or not layer.settled_m3:
         return Listed(())
-    loose = loose_m3 / layer.settled_m3
     return listed(
         (
-            phrases.zone_part(
-                zone=name,
-                volume=_read(volume * loose),
-            )
-            for name, volume in layer.zones
+            phrases.zone_part(zone=name, volume=volume)
+            for name, volume in _volumes(setting, layer, loose_m3)
         ),
         "comma",
     )

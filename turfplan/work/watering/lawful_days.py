@@ -1,10 +1,10 @@
 """The days of a week on which a stage may be watered, by law and by who is there."""
 
 from datetime import date
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from turfplan.calendar_days import recurring_days
-from turfplan.message import Day, Days, Message
+from turfplan.message import Day, Message
 from turfplan.phrases import watering as phrases
 from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.request import WateredGround
@@ -19,30 +19,38 @@ THIRSTY = (*TENDER, "soak_relaid")
 PERMITTED = (*THIRSTY, "weaning")
 AFTER_WORK = ("settle", "settle_fill", "soak", "soak_plants", "soak_relaid")
 
+# What a week lacks: some of its days for what must not dry out, or all of them by law, or because
+# nobody is there.
+Lack = Literal["some", "law", "away"]
+
+
+class ClosedDays(NamedTuple):
+    """Days in a row on which a stage cannot be watered as it should: how many are closed of how
+    many."""
+
+    stage: Stage
+    start: date
+    end: date
+    lack: Lack
+    closed: int
+    days: int
+
 
 def lawful_days(
-    ground: WateredGround, stage: Stage, start: date, end: date, cautions: list[Message]
+    ground: WateredGround, stage: Stage, start: date, end: date, lacks: list[ClosedDays]
 ) -> tuple[date, ...]:
-    """The days of a week that are open to watering; a caution where that is too few."""
+    """The days of a week that are open to watering; `lacks` gets the week where that is too few."""
     law = ground.law
     every = recurring_days(start, end)
     lawful = [day for day in every if law.open(day, permitted=stage.name in PERMITTED)]
     of_law, permitted = law_of(ground.request.water), stage.name in PERMITTED
     closed_days = [day for day in every if not of_law.open(day, permitted=permitted)]
     if stage.name in TENDER and closed_days:
-        cautions.append(
-            phrases.week_days_closed(
-                stage=stage.title,
-                closed=len(closed_days),
-                days=len(every),
-                day=Day(start, weekday=False, year=False),
-            )
-        )
+        lacks.append(ClosedDays(stage, start, end, "some", len(closed_days), len(every)))
     elif not lawful and stage.name not in TENDER:
-        week = Days(start, end, weekday=False, year=False)
         absent = any(of_law.open(day) for day in every)
-        closed = phrases.week_all_away if absent else phrases.week_all_closed
-        cautions.append(closed(stage=stage.title, days=week))
+        lack: Lack = "away" if absent else "law"
+        lacks.append(ClosedDays(stage, start, end, lack, len(every), len(every)))
     return tuple(lawful)
 
 

@@ -156,7 +156,9 @@ def _like(run: WaterRun, old: KnownSeries, skip: tuple[date, ...]) -> WaterRun:
     """The run with the times of the calendar; depths and amounts follow its minutes and days."""
     longer = old.minutes / run.minutes
     days = len(recurring_days(old.start, old.end, old.weekdays, skip)) / max(1, len(run.days()))
-    amounts = tuple(_scaled(amount, longer * days) for amount in run.amounts)
+    amounts = tuple(
+        _scaled(amount, longer * (days if amount.item == "water" else 1)) for amount in run.amounts
+    )
     return replace(
         run,
         start=old.start,

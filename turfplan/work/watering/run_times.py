@@ -6,6 +6,7 @@ and the amounts that measure sprinklers.
 
 from dataclasses import dataclass
 from math import ceil, floor, isfinite
+from typing import Literal
 
 from turfplan.message import Message
 from turfplan.records.book_names import FactName
@@ -189,12 +190,17 @@ def litres(depth_mm: float, area_m2: float) -> float:
 
 
 def water_amount(
-    depth_mm: float, area_m2: float, reason: Message, facts: tuple[FactName, ...] = ()
+    depth_mm: float,
+    area_m2: float,
+    reason: Message,
+    facts: tuple[FactName, ...] = (),
+    *,
+    item: Literal["water", "water each time"] = "water",
 ) -> Amount:
     """A depth of water over an area as litres and gallons."""
     volume = litres(depth_mm, area_m2)
     return Amount(
-        item="water",
+        item=item,
         value=round(volume, 1),
         unit="L",
         value_us=round(volume / GALLON_L, 1),

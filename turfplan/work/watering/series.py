@@ -12,12 +12,13 @@ from turfplan.message import AS_WRITTEN, Message
 from turfplan.work.watering.first_water import FirstWater
 from turfplan.work.watering.hose import part_of
 from turfplan.work.watering.hours import spaced
-from turfplan.work.watering.lawful_days import AFTER_WORK, KEPT_MOIST, lawful_days
+from turfplan.work.watering.lawful_days import AFTER_WORK, KEPT_MOIST, ClosedDays, lawful_days
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.run_times import WateringZone
-from turfplan.work.watering.shortfall import Shortfall, shortfall, told_short
+from turfplan.work.watering.shortfall import shortfall
 from turfplan.work.watering.stage_weeks import WeekNeed, spared, told_spared, weeks_of
 from turfplan.work.watering.stages import Stage
+from turfplan.work.watering.told_law import ShortWeek, merged_waits, told_closed, told_short
 from turfplan.work.watering.water_run import WaterRun
 from turfplan.work.watering.week_runs import Week
 
@@ -30,24 +31,34 @@ def season_runs(
     Zones share one series where a series for each would crowd the calendar.
     """
     request = ground.request
-    cautions: list[Message] = []
-    runs = [run for stage in plan for run in _stage_runs(ground, stage, cautions, together=False)]
+    said = _StageCautions([], [], [])
+    runs = [run for stage in plan for run in _stage_runs(ground, stage, said, together=False)]
     if len(runs) > request.book.si("water.most_tasks") and len(request.zones) > 1:
-        cautions.clear()
-        runs = [
-            run for stage in plan for run in _stage_runs(ground, stage, cautions, together=True)
-        ]
+        said = _StageCautions([], [], [])
+        runs = [run for stage in plan for run in _stage_runs(ground, stage, said, together=True)]
+    cautions = (
+        *merged_waits(said.cautions),
+        *told_closed(said.lacks),
+        *told_short(said.short),
+    )
     return tuple(runs), tuple(dict.fromkeys(cautions))
 
 
+class _StageCautions(NamedTuple):
+    """What there is to say of all stages: cautions, and the weeks that lack days or water."""
+
+    cautions: list[Message]
+    lacks: list[ClosedDays]
+    short: list[ShortWeek]
+
+
 def _stage_runs(
-    ground: WateredGround, stage: Stage, cautions: list[Message], *, together: bool
+    ground: WateredGround, stage: Stage, said: _StageCautions, *, together: bool
 ) -> list[WaterRun]:
     weeks = weeks_of(ground, stage)
     spares = {week.number: spared(ground, stage, week) for week in weeks}
-    cautions.extend(told_spared(stage, weeks, spares))
+    said.cautions.extend(told_spared(stage, weeks, spares))
     series: list[WaterRun] = []
-    gaps: list[Shortfall] = []
     for spare, stretch in groupby(weeks, key=lambda week: spares[week.number]):
         if spare is not None:
             continue
@@ -56,12 +67,9 @@ def _stage_runs(
         runs = max(week.need.runs for week in watered)
         for week in watered:
             after = max((run.end for run in series), default=None)
-            found = _week_runs(
-                ground, stage, week, _Rhythm(runs, after), cautions, together=together
-            )
+            found = _week_runs(ground, stage, week, _Rhythm(runs, after), said, together=together)
             series.extend(found)
-            gaps += shortfall(ground, week, found)
-    cautions += told_short(stage, gaps)
+            said.short.extend(ShortWeek(stage, gap) for gap in shortfall(ground, week, found))
     return series
 
 
@@ -77,18 +85,18 @@ def _week_runs(
     stage: Stage,
     week: WeekNeed,
     rhythm: _Rhythm,
-    cautions: list[Message],
+    said: _StageCautions,
     *,
     together: bool,
 ) -> list[WaterRun]:
     """The series of one week, in the rhythm of its stage."""
     if stage.name in AFTER_WORK:
         parts = _parts(ground, stage, week.end)
-        return FirstWater(ground, stage, week, parts, together).runs(cautions)
+        return FirstWater(ground, stage, week, parts, together).runs(said.cautions)
     number, start, end, need = week
     week_end = min(end, start + timedelta(WEEK - 1))
-    lawful = lawful_days(ground, stage, start, week_end, cautions)
-    helped = _by_stand_in(ground, stage, week, rhythm, cautions, together=together)
+    lawful = lawful_days(ground, stage, start, week_end, said.lacks)
+    helped = _by_stand_in(ground, stage, week, rhythm, said.cautions, together=together)
     if not lawful:
         return helped
     every = lawful
@@ -113,7 +121,7 @@ def _week_runs(
     if need.gap is not None and not planned.holds_whole():
         # What the hours of so few days do not hold goes on more of them.
         planned = replace(planned, lawful=every)
-    runs = planned.runs(rhythm.runs, cautions)
+    runs = planned.runs(rhythm.runs, said.cautions)
     return sorted((*runs, *helped), key=lambda run: run.start)
 
 

@@ -6,12 +6,9 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from turfplan.calendar_days import recurring_days
-from turfplan.message import Days, Message, Quantity
-from turfplan.phrases import watering as phrases
 from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.request import WEEK, WateredGround
 from turfplan.work.watering.stage_weeks import WeekNeed
-from turfplan.work.watering.stages import FIRST_WATER, Stage
 from turfplan.work.watering.water_run import WaterRun
 
 
@@ -52,19 +49,3 @@ def _exposure(ground: WateredGround, keys: Container[str | None]) -> float:
     """Mean share of a sunny zone's water, by area, of the zones that are watered."""
     known = [zone for zone in ground.request.zones if None in keys or zone.key in keys]
     return sum(z.exposure * z.area_m2 for z in known) / sum(z.area_m2 for z in known)
-
-
-def told_short(stage: Stage, weeks: Sequence[Shortfall]) -> list[Message]:
-    """The worst of the weeks of a stage, with its figures; nothing where there is none."""
-    if not weeks or stage.name in FIRST_WATER:
-        return []
-    worst = min(weeks, key=lambda week: week.given_mm / week.need_mm)
-    told = phrases.week_short if worst.by_law else phrases.week_short_of_hours
-    return [
-        told(
-            stage=stage.title,
-            days=Days(worst.start, worst.end, weekday=False, year=False),
-            given=Quantity(worst.given_mm, "rain"),
-            need=Quantity(worst.need_mm, "rain"),
-        )
-    ]

@@ -316,7 +316,7 @@ class Week:
             area_m2=what.area_m2,
             rate_mm_h=what.rate_mm_h,
             hose=what.hose,
-            amounts=(self._water(what.applied_mm, what.area_m2, len(days) - len(skip)),),
+            amounts=self._water(what.applied_mm, what.area_m2, len(days) - len(skip)),
             why=self.need.why_of(len(fit.starts), often=self._is_often(fit)),
             puts_down=what.puts_down,
             steps=(*what.steps, *self._of_work()),
@@ -342,11 +342,17 @@ class Week:
             return (phrases.how_strip_before(),)
         return tuple(phrases.how_work_of(day=Day(day, year=False)) for day in self.worked)
 
-    def _water(self, mean_mm: float, area_m2: float, days: int) -> Amount:
-        """The water of all runs of a series together, with the sum in words."""
+    def _water(self, mean_mm: float, area_m2: float, days: int) -> tuple[Amount, ...]:
+        """The water of all runs of a series together, with the sum in words, and of one of several:
+        what a calendar shows on each of their days."""
         depth = Quantity(mean_mm, "rain", us_step=0.01, metric_step=0.1)
-        reason = phrases.amount(depth=depth, area=Quantity(area_m2, "area"), n=days)
-        return water_amount(mean_mm * days, area_m2, reason, self.need.facts)
+        area, facts = Quantity(area_m2, "area"), self.need.facts
+        reason = phrases.amount(depth=depth, area=area, n=days)
+        in_all = water_amount(mean_mm * days, area_m2, reason, facts)
+        if days == 1:
+            return (in_all,)
+        why = phrases.amount(depth=depth, area=area, n=1)
+        return in_all, water_amount(mean_mm, area_m2, why, facts, item="water each time")
 
 
 def _clock(minute: int) -> time:

@@ -1,0 +1,107 @@
+"""Nothing of the engine stands on paper or in a calendar: no key of the brief, no command, no word
+that only the program uses.
+"""
+
+import html
+import re
+
+import pytest
+
+from planning import POSSIBLE, example
+from printed import unset
+from random_lawns import COUNT, random_plan
+from test_export_add_up import plan_called
+from tiers import sampled
+from turfplan.app.outputs import words_of
+from turfplan.export.calendar.season_ics import season_ics
+from turfplan.export.sheets.changes_page import changes_html
+from turfplan.export.sheets.checklist import checklist_html
+from turfplan.export.sheets.order_sheet import order_html
+from turfplan.export.sheets.season_book import book_html
+from turfplan.export.sheets.watering_card import water_html
+from turfplan.messages import words_for
+from turfplan.messages.telling import ASIDE
+from turfplan.records.plan import Plan
+from turfplan.units import System
+
+QUICK = ("cool-overseed", "british-metric", "transition-fescue", 0, 9, 18, 27)
+# Words that only the program, its documents and its terminal use.
+ENGINE = re.compile(
+    r"\b(brief|plan(?:ned)? (?:it )?again|re-?plan\w*|session|sessions|campaigns?|accounts?"
+    r"|logged|log (?:it|this|what|the)|turfplan|person-hours?)\b"
+    r"|`|[⟦⟧]|\b[a-z]+_[a-z_]+\b",
+    re.IGNORECASE,
+)
+# A number's name in the notes at the end of the book, where publications are named as they name
+# themselves.
+NOTES = '<section class="page follows" id="notes"'
+
+
+def paper(plan: Plan) -> dict[str, str]:
+    """What a reader sees of each sheet, and of the calendar."""
+    words = words_of(plan)
+    pages = {
+        "week": checklist_html(plan, words),
+        "order": order_html(plan, words),
+        "changes": changes_html(plan, words),
+        "water": water_html(plan, words),
+        "book": book_html(plan, words).split(NOTES)[0],
+    }
+    seen = {name: text_of(page) for name, page in pages.items()}
+    feed = season_ics(plan, words).decode().replace("\r\n ", "")
+    said = (line.partition(":") for line in feed.splitlines())
+    shown = (text for name, _, text in said if re.match("SUMMARY|DESCRIPTION|X-WR-CAL|NAME", name))
+    return seen | {"calendar": "\n".join(shown).replace("\\n", "\n")}
+
+
+def text_of(page: str) -> str:
+    """The text of a page between its tags."""
+    shown = re.sub(r"<(style|script)[^>]*>.*?</\1>|<[^>]*>", "\n", page, flags=re.DOTALL)
+    return unset(html.unescape(shown))
+
+
+@pytest.mark.parametrize("name", sampled((*POSSIBLE, *range(COUNT)), *QUICK))
+def test_no_word_of_the_engine_is_printed(name: str | int) -> None:
+    """On the weekly sheet, order, changes and book, and in the calendar."""
+    plan = plan_called(name)
+    for sheet, text in paper(plan).items():
+        found = [
+            (hit[0], text[max(0, hit.start() - 60) : hit.end() + 60])
+            for hit in ENGINE.finditer(text.replace(plan.lawn.name, ""))
+        ]
+        assert not found, (sheet, found[:5])
+
+
+def test_a_refused_plan_says_its_ways_out_in_plain_words() -> None:
+    """What else could be asked for, without the line of the brief that asks for it."""
+    plan = example("late-start")
+    assert plan.conflict is not None
+    for page in (checklist_html, order_html, book_html):
+        assert not ENGINE.findall(text_of(page(plan, words_of(plan))))
+
+
+def test_a_terminal_tells_the_keys() -> None:
+    """What paper leaves out is told to whoever can type it, and only there."""
+    plan = next(
+        plan
+        for number in range(COUNT)
+        if (plan := random_plan(number)) is not None
+        and any("tell the plan" in str(note.text) for note in plan.ranked)
+    )
+    words = words_of(plan).on_terminal()
+    notes = [note.text for note in plan.ranked if "tell the plan" in str(note.text)]
+    assert all("`" not in str(text) for text in notes)
+    assert any("`" in words.text(text) for text in notes)
+    assert not any(sign in words.text(text) for text in notes for sign in ASIDE)
+
+
+def test_an_aside_holds_values_too() -> None:
+    """Its places are filled on a terminal, and missed by nobody on paper."""
+    told = {
+        terminal: words_for("en", System.US, terminal=terminal).say(
+            "handover.undone.way", title="Wait", change="x = 1", reason="It fits."
+        )
+        for terminal in (True, False)
+    }
+    assert told[True] == "All of it: Wait (`x = 1`). It fits."
+    assert told[False] == "All of it: Wait. It fits."

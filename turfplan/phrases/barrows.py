@@ -1,0 +1,39 @@
+"""Messages of `messages/en/barrows.po`, made from it by `turfplan.messages.building`."""
+
+from turfplan.message import Amounted, Message, Quantity
+
+
+def covers(*, barrow: Amounted, area: Quantity, side: Quantity, n: int) -> Message:
+    """One barrow ({barrow}) covers {area}, a patch {side} by {side}; it takes {n} barrows in
+    all.
+    """
+    return Message("barrows.covers", (("barrow", barrow), ("area", area), ("side", side), ("n", n)))
+
+
+def covers_deepest(*, barrow: Amounted, area: Quantity, side: Quantity, n: int) -> Message:
+    """Where it is deepest, one barrow ({barrow}) covers {area}, a patch {side} by {side}; it takes
+    {n} barrows in all.
+    """
+    return Message(
+        "barrows.covers_deepest", (("barrow", barrow), ("area", area), ("side", side), ("n", n))
+    )
+
+
+def heaps(*, apart: Quantity) -> Message:
+    """Set heaps of half a barrow {apart} apart both ways, and rake out."""
+    return Message("barrows.heaps", (("apart", apart),))
+
+
+def heaps_thin(*, apart: Quantity) -> Message:
+    """Where the layer is thinnest, set them {apart} apart."""
+    return Message("barrows.heaps_thin", (("apart", apart),))
+
+
+def by_machine() -> Message:
+    """Try the spreader on such a patch with one barrow, and set it by what is left."""
+    return Message("barrows.by_machine")
+
+
+def loader(*, volume: Quantity, area: Quantity, side: Quantity) -> Message:
+    """{volume} covers {area}, a patch {side} by {side}: set heaps by that, and rake out."""
+    return Message("barrows.loader", (("volume", volume), ("area", area), ("side", side)))
