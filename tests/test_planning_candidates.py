@@ -330,3 +330,20 @@ def test_a_dated_campaign_loses_by_the_advice_it_gives_up_else_by_the_better_one
     dated: Any = SimpleNamespace(dropped=(NEVER,))
     said = told(_runner_up(best, replace(keeps, dated=dated)))
     assert "Never." in said and "Later." not in said
+
+
+@pytest.mark.full
+def test_drawn_fill_that_one_season_does_not_hold_is_planned() -> None:
+    """No line of the brief's levelling is left out to sow first: the fill is drawn, by zones. The
+    deep one gets what a few passes take."""
+    zone = {"kind": "rectangle", "length": "60 ft", "width": "50 ft"}
+    shape = [
+        {**zone, "name": "front", "depth": "0.25 in"},
+        {**zone, "name": "back", "depth": "1 in"},
+    ]
+    drawn = {"lawn": {"area": None, "shape": shape}, "leveling": {"depth": None}}
+    begins = {"season": {"from": date(2027, 2, 10)}, "seeding": {"intent": "dormant"}}
+    plan = plan_of(MADISON, begins, drawn, now=datetime(2027, 2, 10, 12, tzinfo=UTC))
+    spread = [task for task in plan.tasks if task.operation == "topdress"]
+    assert [("(back)" in str(task.title)) for task in spread] == [False, True]
+    assert first(plan, "dormant_seed")

@@ -82,8 +82,9 @@ def _places(case: Case, spread_mm: float) -> Sequence[str]:
     }
     if zones and any(shape.depth_mm is not None for shape in lawn.shape):
         left = _not_lifted(case, zones)
-        # Thatch that is stripped is filled too: by so much every zone gets more.
-        more_mm = case.plan.lawn.depth_mm - max(left.values(), default=0.0)
+        # Thatch that is stripped is filled too: by so much every zone gets more. Fill that is left
+        # for later takes nothing from a zone that lies less deep.
+        more_mm = max(0.0, case.plan.lawn.depth_mm - max(left.values(), default=0.0))
         to_fill = [z for z, mm in left.items() if mm and mm + more_mm > spread_mm + HAIR_MM]
         return [*(to_fill if len(to_fill) < len(zones) else ()), *anywhere]
     alone = levelling.lows and not rest and sum(low.share for low in levelling.lows) < 1

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import islice
 
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.errors import TurfplanError
@@ -148,7 +149,7 @@ def _for_the_whole(
             with_part(brief, "season", campaign=name),
         )
     if brief.seeding.intent != "none":
-        yield next(_one_after_the_other(brief, setting))
+        yield from islice(_one_after_the_other(brief, setting), 1)
     yield _starting_next_year(brief, setting)
     if not setting.on_open_ground:
         yield from renovated(brief)
