@@ -4,6 +4,7 @@ that only the program uses.
 
 import html
 import re
+from datetime import timedelta
 
 import pytest
 
@@ -11,12 +12,13 @@ from planning import POSSIBLE, example
 from printed import unset
 from random_lawns import COUNT, random_plan
 from test_export_add_up import plan_called
+from test_seasons import begun, done_until
 from tiers import sampled
 from turfplan.app.outputs import words_of
 from turfplan.export.calendar.season_ics import season_ics
 from turfplan.export.sheets.changes_page import changes_html
 from turfplan.export.sheets.checklist import checklist_html
-from turfplan.export.sheets.order_sheet import order_html
+from turfplan.export.sheets.order_sheet import order_html, order_lines
 from turfplan.export.sheets.season_book import book_html
 from turfplan.export.sheets.watering_card import water_html
 from turfplan.messages import words_for
@@ -63,13 +65,54 @@ def text_of(page: str) -> str:
 @pytest.mark.parametrize("name", sampled((*POSSIBLE, *range(COUNT)), *QUICK))
 def test_no_word_of_the_engine_is_printed(name: str | int) -> None:
     """On the weekly sheet, order, changes and book, and in the calendar."""
-    plan = plan_called(name)
+    assert_plain(plan_called(name))
+
+
+def assert_plain(plan: Plan) -> None:
+    """No word of the engine stands on any sheet, or in the calendar."""
     for sheet, text in paper(plan).items():
         found = [
             (hit[0], text[max(0, hit.start() - 60) : hit.end() + 60])
             for hit in ENGINE.finditer(text.replace(plan.lawn.name, ""))
         ]
         assert not found, (sheet, found[:5])
+
+
+@pytest.mark.parametrize(
+    ("kind", "name"),
+    [
+        ("refused", "delivery.1"),
+        ("refused", "collect.seed"),
+        ("not_done", "call.machines.1"),
+        ("skipped", "collect.fertilizer"),
+    ],
+)
+def test_buying_again_is_told_plainly(kind: str, name: str) -> None:
+    """What was refused, missed or left out is told on paper without the engine's words."""
+    season = begun()
+    day = season.day(name)
+    done_until(season, day)
+    season.log(kind, task=name, on=day)
+    season.make(day + timedelta(1))
+    assert_plain(season.plan)
+
+
+def test_mix_that_is_short_is_told_plainly_and_as_it_is_sold() -> None:
+    """Its one load is in whole steps, what it is made of adds up to it, and its trip says it."""
+    season = begun()
+    day = season.day("delivery.1")
+    done_until(season, day)
+    season.log("delivered", task="delivery.1", on=day, amount=2.0, unit="m3")
+    season.make(day + timedelta(1))
+    plan, words = season.plan, words_of(season.plan)
+    assert_plain(plan)
+    (view,) = (view for view in order_lines(plan, words) if view.line.item == "mix")
+    sold = view.line.value_us
+    trip = plan.task("collect.mix")
+    assert sold == pytest.approx(round(sold * 4) / 4, abs=1e-3) and sold > 0
+    assert view.loads == (view.amount,) and trip is not None and view.amount in str(trip.title)
+    parts = [float(n) for n in re.findall(r" ([\d.]+) [a-z]", view.made_of)]
+    assert len(parts) == len(view.line.parts) and sum(parts) == pytest.approx(sold, abs=0.0051)
 
 
 def test_a_refused_plan_says_its_ways_out_in_plain_words() -> None:
