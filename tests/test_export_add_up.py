@@ -123,6 +123,9 @@ def test_loads_and_parts_add_up_to_the_order(name: str | int) -> None:
     page = unset(order_html(plan))
     for view in order_lines(plan, words):
         line = view.line
+        if line.item == "machine":
+            # What is hired is told by its jobs.
+            continue
         whole = float(re.sub(r"[^\d.]", "", view.amount.split()[0]))
         exact = line.value_us if us else line.value
         if line.loads:

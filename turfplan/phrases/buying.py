@@ -107,8 +107,8 @@ def order_plants_go() -> Message:
 
 
 def order_plants_fallback() -> Message:
-    """If the grower has nothing for that day, ask the next one, or log the day that is offered and
-    plan again.
+    """If the grower has nothing for that day, ask the next one, or tell the plan the day that is
+    offered.
     """
     return Message("buying.order_plants_fallback")
 
@@ -143,8 +143,8 @@ def receive_plants_go() -> Message:
 
 
 def receive_plants_fallback() -> Message:
-    """Yellow, hot or dried out is refused: log it (`turfplan log BRIEF refused TASK`) and plan
-    again.
+    """Yellow, hot or dried out is refused: tell whoever keeps the plan⟦ (`turfplan log BRIEF
+    refused TASK`)⟧.
     """
     return Message("buying.receive_plants_fallback")
 
@@ -182,8 +182,8 @@ def call_off_go() -> Message:
 
 
 def call_off_fallback() -> Message:
-    """Wet, or not to be had that day: agree another day, log the delivery as moved, and plan
-    again.
+    """Wet, or not to be had that day: agree another day, and tell the plan that the delivery has
+    moved.
     """
     return Message("buying.call_off_fallback")
 
@@ -279,7 +279,7 @@ def answer_first() -> Message:
 
 def estimate_soil() -> Message:
     """An estimate, not to be ordered yet: the soil was assumed, and the mix is chosen beside it.
-    Find out which soil it is, write it as `soil` and plan again.
+    Find out which soil it is, and tell the plan⟦ (`soil` under `[lawn]`)⟧.
     """
     return Message("buying.estimate_soil")
 
@@ -287,14 +287,14 @@ def estimate_soil() -> Message:
 def estimate_depth() -> Message:
     """An estimate, not to be ordered yet: it rests on one depth for the whole lawn, and a depth
     read in the worst dip buys far too much. Measure a grid of heights, or take the mean of many
-    places, and plan again with what you found.
+    places, and give the plan what you found.
     """
     return Message("buying.estimate_depth")
 
 
 def estimate_test() -> Message:
     """An estimate, not to be bought yet: the soil test is still out, and may ask for lime,
-    phosphate or potash, or for none. Enter its results and plan again.
+    phosphate or potash, or for none. Give the plan its results⟦ (`[soil_test]`)⟧.
     """
     return Message("buying.estimate_test")
 

@@ -1,7 +1,6 @@
 """The questions that make a new lawn, one a screen, saved as they are answered."""
 
 import re
-import secrets
 import shutil
 from collections.abc import Mapping
 from pathlib import Path
@@ -21,6 +20,7 @@ from turfplan.app.brief_questions import (
     faults_of,
     place_of,
 )
+from turfplan.app.lawn_identity import drawn_lawn_id
 from turfplan.app.new_brief import write_brief
 from turfplan.app.outputs import words_of_user
 from turfplan.errors import TurfplanError
@@ -224,7 +224,7 @@ def _made(server: Server, owner: Owner, answers: Answers) -> Response:
     planned nothing of it stays but the answers."""
     if any(name not in answers for name in _steps(answers)):
         return _see(_next(answers, ""))
-    lawn_id = f"lawn-{secrets.token_hex(4)}"
+    lawn_id = drawn_lawn_id()
     folder = server.settings.index.absolute().parent / "lawns" / lawn_id
     brief = folder / "brief.toml"
     try:
