@@ -11,6 +11,7 @@ from turfplan.cli import COMMANDS, LazyGroup, app
 from turfplan.files.reading.book import load_book
 from turfplan.messages.catalog import MORE
 from turfplan.records.journal import JournalEntry
+from turfplan.records.lawn_state import StateFact
 from turfplan.records.plan import OrderLine, Plan
 from turfplan.records.plan_task import Task
 
@@ -64,6 +65,7 @@ def public_names() -> Mapping[str, list[str]]:
         "environment": [LANGUAGE, MORE],
         "files of a plan": list(OUTPUTS),
         "plan.json": keys_of(Plan),
+        "a fact of the state": keys_of(StateFact),
         "a task": keys_of(Task),
         "an order line": keys_of(OrderLine),
         "a journal entry": keys_of(JournalEntry),

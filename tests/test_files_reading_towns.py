@@ -191,11 +191,12 @@ def test_one_place_is_said_once() -> None:
 
 
 def test_a_brief_without_a_town_has_its_old_digest() -> None:
-    """A later key that is not said changes no digest; one that is, does."""
+    """A later key that is not said leaves the digest that earlier programs made; one that is said
+    does not."""
     here = {"latitude": 40.04, "longitude": -76.31, "country": "US", "state": "PA"}
     old = "f0e478cf8f0d86aee4194f55c513167dc8cf9366d16f1b1eeb2c4dfb6e0b503b"
-    assert input_of(_brief(**here), Path()).sha256 == old
-    assert input_of(_brief(town="Lancaster, PA"), Path()).sha256 != old
+    assert old in input_of(_brief(**here), Path()).earlier_sha256
+    assert old not in input_of(_brief(town="Lancaster, PA"), Path()).earlier_sha256
 
 
 def test_every_fault_at_once(tmp_path: Path) -> None:

@@ -16,13 +16,13 @@ from turfplan.planning import candidates as module
 from turfplan.planning.candidates import (
     Candidate,
     _dated,
-    _dressed_then,
     _in_one_go_or_strips,
     _runner_up,
     _tried,
     _Undatable,
     all_campaigns,
     draft_campaign,
+    dressed_then,
     given_up,
     lawfully_fed,
 )
@@ -233,7 +233,7 @@ def test_seed_alone_waits_for_no_season_that_has_a_fill() -> None:
 
     def then(window: Any, *found: Any) -> bool:
         bare: Any = SimpleNamespace(sow_window=window)
-        return _dressed_then([sown(each) for each in found], bare)
+        return dressed_then([sown(each) for each in found], bare)
 
     assert then(sow, None, sow) and not then(sow) and not then(None, sow) and not then(sow, None)
     assert not then(sow, replace(sow, operation="seed"))
@@ -281,7 +281,7 @@ def test_rules_given_up_cost_by_their_strength() -> None:
     def cost(*strengths: Strength) -> float:
         rules = tuple(replace(NEVER, strength=strength) for strength in strengths)
         dated: Any = SimpleNamespace(dropped=rules)
-        return given_up(SETTING, dated)
+        return given_up(SETTING, dated.dropped)
 
     names = ("cost_preference", "cost_advice_rule", "cost_strong_rule")
     preference, advice, strong = (

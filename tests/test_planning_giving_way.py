@@ -1,9 +1,14 @@
 """What gives way where what has happened leaves no plan."""
 
 from dataclasses import replace
+from datetime import timedelta
 
+import pytest
+
+from campaigns.walks import begun as walk_of
+from planning import amount, brief_of, kind
 from test_planning_past_binds import season_of
-from turfplan.message import as_written
+from turfplan.message import as_written, length_mm
 from turfplan.planning.giving_way import (
     holds_in_the_way,
     with_closed_told,
@@ -74,3 +79,23 @@ def test_what_served_closed_work_alone_is_closed_with_it() -> None:
     told = with_closed_told(setting, season, left, after)
     assert [caution.key for caution in told.cautions[:1]] == ["history.no_day_left"]
     assert with_closed_told(setting, season, left, history) is left
+
+
+@pytest.mark.parametrize(("done", "left_mm"), [(0.0, 12.7 / 2), (0.5, 12.7 / 4)])
+def test_what_is_left_out_with_a_skipped_pass_is_told_first(done: float, left_mm: float) -> None:
+    """As deep as it was to be, less what was spread of it; the passes that follow stay as they
+    are."""
+    season = walk_of(brief_of({"leveling": {"depth": "1 in"}}))
+    before = {t.id: amount(t, "depth") for t in kind(season.plan, "topdress")}
+    day = season.day("topdress.1")
+    season.done_until(day)
+    if done:
+        season.log("done", task="topdress.1", on=day, share=done)
+    season.log("skipped", task="topdress.1", on=day)
+    plan = season.go(day + timedelta(days=1))
+    (told,) = (n for n in plan.ranked if n.text.key == "handover.undone.skipped")
+    values = dict(told.text.values)
+    assert told.told_first and values["left"] == length_mm(left_mm)
+    assert values["depth"] == length_mm(25.4)
+    after = {t.id: amount(t, "depth") for t in kind(plan, "topdress") if t.closed is None}
+    assert after == {name: mm for name, mm in before.items() if name != "topdress.1"}

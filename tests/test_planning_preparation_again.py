@@ -5,7 +5,6 @@ from dataclasses import replace
 from test_planning_past_binds import season_of
 from turfplan.message import as_written
 from turfplan.planning.preparation_again import (
-    marks_for_preparation,
     prepared_before,
     run_out_preparation,
     stranded_preparation,
@@ -52,9 +51,6 @@ def test_cores_come_again_with_the_last_cut_before_them() -> None:
     assert added.anchor == "topdress.1" and added.ideal is None
     marks = next(d for d in second.drafts if "core_aerate.1" in d.serves)
     assert "core_aerate.1.again" in marks.serves
-    asked = replace(past, done={**past.done, marks.id: spread - 50})
-    assert marks_for_preparation(second, frozenset({"core_aerate.1"}), asked) == {marks.id}
-    assert not marks_for_preparation(second, frozenset({"core_aerate.1"}), past)
     known = TaskHistory(published={"core_aerate.1.again": 1, f"{marks.id}.again": 1})
     assert prepared_before(setting, season, known) == {"core_aerate.1"}
     over = replace(past, done={**past.done, "topdress.1": spread})

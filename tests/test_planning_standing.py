@@ -3,13 +3,19 @@
 from dataclasses import replace
 from datetime import timedelta
 from functools import lru_cache
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
 
-from planning import TODAY, brief_of
-from turfplan.app.inputs import PlanInputs, input_of
+from campaigns.walks import BEGIN, Walk, walked
+from planning import EXAMPLES, POSSIBLE, TODAY, brief_of
+from tiers import sampled
+from turfplan.app.inputs import PlanInputs, input_of, read_input
+from turfplan.app.outputs import words_of
 from turfplan.app.plan_lawn import planned
+from turfplan.export.calendar.season_ics import season_ics
+from turfplan.files.reading.brief import read_brief
 from turfplan.planning import KnownPlace, SoFar, Weather
 from turfplan.planning.standing import _is_drafted, standing_plan
 from turfplan.records.journal import JournalEntry
@@ -97,6 +103,57 @@ def test_what_was_dropped_or_skipped_is_no_task_of_the_rules(
     """It is history of the feed alone; what is done still is one."""
     task = begun()[1].tasks[0]
     assert _is_drafted(task.model_copy(update={"closed": closed, "status": status})) is drafted
+
+
+def calendar(plan: Plan) -> bytes:
+    """The calendar of a plan."""
+    return season_ics(plan, words_of(plan))
+
+
+@pytest.mark.parametrize("name", sampled(POSSIBLE, "cool-overseed"))
+def test_neither_a_day_nor_a_remark_changes_a_byte_of_a_calendar(name: str, tmp_path: Path) -> None:
+    """Day after day through the season, with the brief written in another way: nobody's calendar
+    changes. A value of it that is another does change what is planned from."""
+    text = (EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")
+    file = read_brief(EXAMPLES / f"{name}.toml")
+    given = input_of(file.brief, EXAMPLES)
+    season = Walk(given, planned(given, today=BEGIN))
+    shown = calendar(season.plan)
+    work = sorted({task.end for task in season.plan.tasks if task.series is None})
+    (tmp_path / "lawn.toml").write_bytes(b"# ours\r\n" + text.replace("\n", "\r\n").encode())
+    season.given = input_of(read_brief(tmp_path / "lawn.toml").brief, EXAMPLES)
+    for day in (BEGIN, BEGIN + timedelta(days=1), work[0], work[len(work) // 2], work[-1]):
+        season.go(day + timedelta(days=1))
+        assert calendar(season.plan) == shown, day
+        assert season.plan.brief_sha256 == given.sha256
+    assert any(task.overdue for task in season.plan.tasks)
+
+
+@pytest.mark.parametrize("number", sampled(range(12), 0))
+def test_what_has_happened_is_told_once(number: int) -> None:
+    """After a walk through the journal as after a first plan: days go by, the calendar stays."""
+    season = walked(number)
+    if isinstance(season, str):
+        return
+    shown, today = calendar(season.plan), season.plan.now.date()
+    for days in (1, 8, 60, 400):
+        season.go(today + timedelta(days=days))
+        assert calendar(season.plan) == shown, days
+
+
+@pytest.mark.full
+def test_a_plan_that_was_known_by_bytes_stands() -> None:
+    """What an earlier program wrote of a brief and its files is known, and is no news."""
+    path = EXAMPLES / "cool-overseed.toml"
+    given = read_input(path)
+    season = Walk(given, planned(given, today=BEGIN))
+    of_bytes = sha256(path.read_bytes()).hexdigest()
+    assert of_bytes != season.plan.brief_sha256
+    season.plan = season.plan.model_copy(update={"brief_sha256": of_bytes, "program": OLDER})
+    shown = calendar(season.plan)
+    again = season.go(BEGIN + timedelta(days=9))
+    assert (again.program, again.brief_sha256) == (OLDER, given.sha256)
+    assert calendar(again) == shown
 
 
 def test_what_was_taken_as_done_stays_so() -> None:

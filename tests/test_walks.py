@@ -128,3 +128,52 @@ def test_a_move_that_cannot_be_kept_gives_way_and_says_so() -> None:
     assert task is not None and then >= first
     if not task.held:
         assert any("cannot stay on" in str(told) for told in task.cautions)
+
+
+def untold(*names: str, day: date | None = None) -> Walk:
+    """A season in which everything was logged until a day, the first pass as a rule, but some
+    tasks; and a note was written that has the rest planned again."""
+    season = begun(brief_of())
+    today = day or season.day("topdress.1")
+    season.done_until(today, *names)
+    season.log("note", text="Looked at it.")
+    stepped(season, today)
+    return season
+
+
+def test_marks_that_nobody_asked_for_are_asked_for_before_the_tines() -> None:
+    """As long as nothing is logged no line is marked; once the first request is, as asked for on
+    its day, the second goes and the cores stay."""
+    first = begun(brief_of())
+    marks = first.day("locate_utilities")
+    season = untold("locate_utilities", day=marks + timedelta(days=1))
+    again, cores = season.plan.task("locate_utilities.again"), season.plan.task("core_aerate.1")
+    assert again is not None and cores is not None
+    assert marks < again.end < cores.start == first.day("core_aerate.1")
+    season.log("done", task="locate_utilities", on=marks)
+    plan = stepped(season, marks + timedelta(days=1))
+    gone = plan.task("locate_utilities.again")
+    assert gone is None or gone.status == "CANCELLED"
+    assert season.day("core_aerate.1") == cores.start
+
+
+def test_cores_that_nobody_told_of_are_pulled_before_the_pass() -> None:
+    """They come again with the pass; a cut that was made lower says it of those before it."""
+    season = untold("core_aerate.1", "mow_low.2")
+    again, spread = season.plan.task("core_aerate.1.again"), kind(season.plan, "topdress")[0]
+    assert again is not None and again.start <= spread.start == begun(brief_of()).day("topdress.1")
+    assert not [t for t in season.plan.tasks if t.id.startswith("mow_low") and "again" in t.id]
+
+
+def test_a_session_that_nobody_told_of_is_prepared_anew_in_its_season() -> None:
+    """Marks, cores and the low cut come again before the pass, which stays in its window, and the
+    seed with it."""
+    season = untold("locate_utilities", "core_aerate.1", "mow_low.1", "mow_low.2", "mow_low.3")
+    plan, spread = season.plan, kind(season.plan, "topdress")[0]
+    days = [
+        season.day(f"{name}.again")
+        for name in ("locate_utilities", "mow_low.1", "core_aerate.1", "mow_low.3")
+    ]
+    assert days[0] < days[2] and max(days) <= spread.start
+    sown = kind(plan, "overseed")[0]
+    assert sown.start.year == 2027 and sown.end <= sown.window.end

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from campaigns import (
     clients,
+    from_state,
     kills,
     load,
     mutants,
@@ -20,6 +21,7 @@ from campaigns import (
     smooth,
     surveys,
     walks,
+    wet_seasons,
 )
 from campaigns.records import Campaign, Figures, record
 
@@ -27,6 +29,7 @@ CAMPAIGNS: dict[str, Campaign] = {
     module.CAMPAIGN.name: module.CAMPAIGN
     for module in (
         clients,
+        from_state,
         kills,
         load,
         mutants,
@@ -37,6 +40,7 @@ CAMPAIGNS: dict[str, Campaign] = {
         smooth,
         surveys,
         walks,
+        wet_seasons,
     )
 }
 

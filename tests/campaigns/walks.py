@@ -221,16 +221,27 @@ def diligent(chance: Random, season: Walk, today: date, share: float) -> None:
 
 def walk(number: int, tell: Callable[[str], None] = lambda _: None) -> Mapping[str, int]:
     """One lawn until its entries are used up; fails where a plan does not hold."""
+    season = walked(number, tell)
+    if isinstance(season, str):
+        return {season: 1}
+    return {"walks": 1, "versions": season.versions, "entries": len(season.journal)}
+
+
+def walked(
+    number: int, tell: Callable[[str], None] = lambda _: None, made: type[Walk] = Walk
+) -> Walk | str:
+    """A lawn whose entries are used up, or why it has no plan: its wish is `refused`, or
+    `impossible`."""
     chance = Random(number)
     today = BEGIN
     try:
         given = input_of(lawn(chance), EXAMPLES)
         first = planned(given, today=today)
     except TurfplanError:  # a wish that the book does not bear out
-        return {"refused": 1}
+        return "refused"
     if first.conflict is not None:
-        return {"impossible": 1}
-    season = Walk(given, first)
+        return "impossible"
+    season = made(given, first)
     share = chance.choice((0.0, 0.0, 0.7, 0.95))
     left = chance.randint(3, MOST_ENTRIES)
     while left > 0:
@@ -246,7 +257,7 @@ def walk(number: int, tell: Callable[[str], None] = lambda _: None) -> Mapping[s
             same_again(season, today)
         past_stays(before, after, today)
     same_again(season, today)
-    return {"walks": 1, "versions": season.versions, "entries": len(season.journal)}
+    return season
 
 
 def _next_day(chance: Random, season: Walk, today: date) -> date:

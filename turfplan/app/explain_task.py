@@ -43,7 +43,7 @@ def explain_task(brief: Path, folder: Path, task: str) -> Explanation:
     found = _task(plan, task)
     book = load_book(plan.place.region)
     stale = (
-        file.sha256 != plan.brief_sha256
+        plan.brief_sha256 not in {file.sha256, *file.earlier_sha256}
         or len(journal_of_lawn(file.journal, folder).entries) != plan.journal_entries
     )
     words = words_for(

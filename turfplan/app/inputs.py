@@ -1,11 +1,8 @@
 """Reads all that planning a lawn needs: brief, book, climate, ground and weather."""
 
-import hashlib
 import os
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any
 
 from turfplan.book.entries import Book
 from turfplan.book.words import english_of
@@ -13,11 +10,17 @@ from turfplan.climate.real_years import RealYear
 from turfplan.climate.record import Climate
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.reading.book import load_book
-from turfplan.files.reading.brief import BriefFile, FaultyBriefError, digest_of_files, read_brief
+from turfplan.files.reading.brief import BriefFile, FaultyBriefError, read_brief
 from turfplan.files.reading.ground import read_ground
 from turfplan.files.reading.place import Located, located
 from turfplan.files.reading.region import region_of
 from turfplan.files.reading.towns import country_near, with_town
+from turfplan.files.reading.value_digests import (
+    digest_of_brief,
+    digest_of_files,
+    earlier_digest_of_files,
+    earlier_digests,
+)
 from turfplan.message import Worded
 from turfplan.messages.catalog import SOURCE, complete_languages
 from turfplan.phrases import errors
@@ -32,8 +35,9 @@ LANGUAGE = "TURFPLAN_LANGUAGE"
 
 @dataclass(frozen=True, slots=True)
 class PlanInputs:
-    """A brief with everything that planning it reads; `sha256` is that of the brief's file, or of
-    its values without one, `files_sha256` that of the files that it names.
+    """A brief with everything that planning it reads; `sha256` is the digest of its values,
+    `files_sha256` that of what the files say that it names; `earlier_sha256` and
+    `earlier_files_sha256` are those that older plans hold of the same.
 
     `notes` are what the user must know of the climate and the weather that were read.
     """
@@ -48,6 +52,8 @@ class PlanInputs:
     notes: tuple[Worded, ...] = ()
     language: str = SOURCE
     files_sha256: str | None = None
+    earlier_sha256: frozenset[str] = frozenset()
+    earlier_files_sha256: str | None = None
 
 
 def input_of(
@@ -68,7 +74,7 @@ def input_of(
     ground = read_ground(brief, folder, book, place.climate)
     return PlanInputs(
         brief,
-        _digest(written),
+        digest_of_brief(written),
         book,
         place.climate,
         ground,
@@ -76,54 +82,9 @@ def input_of(
         notes=place.notes,
         language=language_of(brief, language),
         files_sha256=digest_of_files(brief, folder),
+        earlier_sha256=earlier_digests(written),
+        earlier_files_sha256=earlier_digest_of_files(brief, folder),
     )
-
-
-# Keys that came later: where a brief does not say them, its digest does not know them.
-_LATER: Mapping[str, tuple[str, ...]] = {
-    "calendar": ("holidays",),
-    "place": ("town",),
-    "lawn": ("part", "green_in_winter", "runners", "leaf", "thin_share"),
-    "water": ("timer", "hours_per_day"),
-    "work": ("by",),
-    "delivery": ("least_load_m3", "form", "heap_area_m2"),
-    "local": ("quiet_days", "machine_hours"),
-    "soil_test": (
-        "lime_rate_g_m2",
-        "buffer_ph",
-        "buffer_method",
-        "free_lime",
-        "salts_ds_m",
-        "sar",
-        "gypsum_rate_g_m2",
-        "of",
-    ),
-    "history": ("sowings", "moss", "lime"),
-    "site": ("sun_hours", "thin_cause", "cleared", "ground", "rock_depth_mm"),
-}
-
-
-def _digest(brief: Brief) -> str:
-    """The digest of the values of a brief: the same as before there were the keys that it does not
-    say."""
-    if brief.water.permit is None:
-        # A permit that nobody spoke of was written down as none.
-        brief = brief.model_copy(update={"water": brief.water.model_copy(update={"permit": False})})
-    values = brief.model_dump_json(exclude=_unsaid(brief))
-    return hashlib.sha256(values.encode()).hexdigest()
-
-
-def _unsaid(brief: Brief) -> dict[str, Any]:
-    """What of the later keys a brief does not say."""
-    unsaid: dict[str, Any] = {"language": True} if brief.language is None else {}
-    for table, keys in _LATER.items():
-        left = {key for key in keys if getattr(getattr(brief, table), key) in (None, (), [])}
-        if left:
-            unsaid[table] = dict.fromkeys(left, True)
-    anywhere = {n: {"zone"} for n, part in enumerate(brief.lawn.part) if part.zone is None}
-    if anywhere:
-        unsaid.setdefault("lawn", {})["part"] = anywhere
-    return unsaid
 
 
 def language_of(brief: Brief | None, asked: str | None = None) -> str:
@@ -192,7 +153,7 @@ def read_input(
         given = input_of(file.brief, file.folder, fall_back=fall_back, language=language)
     except TurfplanError as error:
         raise error.located(str(path)) from None
-    given = replace(given, sha256=file.sha256)
+    given = replace(given, earlier_sha256=file.earlier_sha256)
     if weather_file is None and weather_url is None:
         return given
     from turfplan.files.reading.weather import read_weather

@@ -148,7 +148,7 @@ def planned(
     names or wishes that the book does not bear out.
     """
     now = now_of(today, given.climate.timezone)
-    place = known_place(given)
+    place, before = known_place(given), known_by_values(given, before)
     notes = tuple(dict.fromkeys(map(said, given.notes)))
     so_far = SoFar(entries, before, assume_not_done, notes, brief_sha256=given.sha256)
     named = given_lawn_id(given.brief, before) or lawn_id or drawn_lawn_id()
@@ -161,6 +161,20 @@ def planned(
     draft = make_plan(given.brief, given.book, place, so_far, now=now, lawn_id=named)
     words = words_for(given.language, draft.lawn.units, english, country=draft.place.country)
     return sound_plan(draft, before, now, words, given.brief, given.book)
+
+
+def known_by_values(given: PlanInputs, before: Plan | None) -> Plan | None:
+    """The plan before, which earlier programs knew by the bytes of its brief and of the files that
+    it names, as one that knows them by their values: where the bytes are the same nothing is new.
+    """
+    if before is None:
+        return None
+    known: dict[str, str | None] = {}
+    if before.brief_sha256 in given.earlier_sha256:
+        known["brief_sha256"] = given.sha256
+    if before.files_sha256 is not None and before.files_sha256 == given.earlier_files_sha256:
+        known["files_sha256"] = given.files_sha256
+    return before.model_copy(update=known)
 
 
 def known_place(given: PlanInputs) -> KnownPlace:

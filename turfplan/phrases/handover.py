@@ -24,6 +24,14 @@ def undone_part(*, depth: Quantity, left: Quantity, share: Number, rest: Message
     )
 
 
+def undone_skipped(*, depth: Quantity, left: Quantity) -> Message:
+    """Of {depth} of fill that was asked for, {left} is left out with what was skipped, where it is
+    deepest: what comes later is no deeper for it. What the ground still lacks once the passes are
+    done can be measured and logged (`depth_missing`); it then goes on with the touch-up.
+    """
+    return Message("handover.undone.skipped", (("depth", depth), ("left", left)))
+
+
 def undone_all(*, depth: Quantity, rest: Message) -> Message:
     """Nothing of the {depth} of fill asked for is spread in this plan: leveling has too few days
     left this season, and what is sown or planted now is not spread over before it is mown three

@@ -93,6 +93,20 @@ def breaks_practice() -> Message:
     return Message("reasons.breaks_practice")
 
 
+def promise_kept(*, day: Day, promised: Day, n: int) -> Message:
+    """Planned anew from today it would come first, and end on {day}. What was promised ends on
+    {promised}, and is kept: else {n} days of work would move.
+    """
+    return Message("reasons.promise_kept", (("day", day), ("promised", promised), ("n", n)))
+
+
+def fill_kept(*, day: Day, promised: Day) -> Message:
+    """Planned anew from today it would come first, and end on {day}, without the rest of the fill.
+    That fill was promised by {promised}, and is kept.
+    """
+    return Message("reasons.fill_kept", (("day", day), ("promised", promised)))
+
+
 def against_advice() -> Message:
     """It would go against advice."""
     return Message("reasons.against_advice")

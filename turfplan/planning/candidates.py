@@ -29,7 +29,7 @@ from turfplan.planning.reliability import sturdier
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.task_names import plain_titles
 from turfplan.records.book_names import CampaignName, FactName
-from turfplan.records.constraints import Strength
+from turfplan.records.constraints import Constraint, Strength
 from turfplan.records.plan_task import Role
 from turfplan.work.campaigns import Campaign, RuledOut, campaigns, crowded
 from turfplan.work.drafts import SeasonDraft
@@ -171,7 +171,7 @@ def compare(setting: ResolvedLawn, feeder: Feeder, *, permit: bool) -> Compariso
     dearer: list[tuple[ResolvedLawn, Campaign]] = []
     conflict: tuple[Message, ...] = ()
     for lawn, campaign in _cheapest_first(setting, found, ruled_out):
-        if leaves_all(lawn.levelling) and _dressed_then(found, campaign):
+        if leaves_all(lawn.levelling) and dressed_then(found, campaign):
             continue
         if found and campaign.cost > min(c.cost for c in found):
             # Giving rules up only adds to a cost: this one cannot win, and is not dated.
@@ -253,7 +253,7 @@ def _rank_of_way(lawn: ResolvedLawn) -> tuple[bool, float]:
     return leaves_all(lawn.levelling), cost_of_way(lawn)
 
 
-def _dressed_then(found: Iterable[Candidate], bare: Campaign) -> bool:
+def dressed_then(found: Iterable[Candidate], bare: Campaign) -> bool:
     """Whether a campaign that leaves all of the fill out sows in a season in which one that does
     the fill, or a part of it, can be dated: what was asked for is then not left undone.
     """
@@ -370,19 +370,17 @@ def _dated(setting: ResolvedLawn, drafted: Drafted) -> Candidate | _Undatable:
         drafted.season,
         dated.season,
         dated,
-        drafted.campaign.cost + given_up(setting, dated),
+        drafted.campaign.cost + given_up(setting, dated.dropped),
     )
 
 
-def given_up(setting: ResolvedLawn, dated: Dated) -> float:
+def given_up(setting: ResolvedLawn, dropped: Iterable[Constraint]) -> float:
     """What the constraints that were given up cost."""
     names: dict[Strength, FactName] = {
         Strength.ADVICE: "campaign.cost_advice_rule",
         Strength.PREFERENCE: "campaign.cost_preference",
     }
-    return sum(
-        setting.book.si(names.get(c.strength, "campaign.cost_strong_rule")) for c in dated.dropped
-    )
+    return sum(setting.book.si(names.get(c.strength, "campaign.cost_strong_rule")) for c in dropped)
 
 
 def _runner_up(best: Compared, other: Candidate) -> Message:

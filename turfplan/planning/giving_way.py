@@ -5,9 +5,9 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from datetime import date
 
-from turfplan.message import Day, Listed, Message, sentences
+from turfplan.message import Day, Listed, Message, length_mm, sentences
 from turfplan.network import Conflict, nodes_of
-from turfplan.phrases import changes
+from turfplan.phrases import changes, handover
 from turfplan.phrases import history as phrases
 from turfplan.planning.candidates import MAIN_WORK
 from turfplan.planning.falling import without_tasks
@@ -94,6 +94,24 @@ def with_closed_told(
         tasks=Listed(tuple(dict.fromkeys(titles[d.id] for d in lost))),
         reason=sentences(*dict.fromkeys(_why(history.closed[d.id]) for d in lost)),
     )
+    return replace(season, cautions=(told, *season.cautions))
+
+
+def with_skipped_told(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+) -> SeasonDraft:
+    """A season that says how much of the fill is left out with the passes that were skipped: what
+    comes after them is as deep as it was."""
+    roles = {d.id: setting.book.operations[d.operation].roles for d in season.drafts}
+    left_mm = sum(
+        d.depth_mm * (1 - history.part_done.get(d.id, 0.0))
+        for d in season.drafts
+        if d.id in history.skipped and d.id not in history.done and "spreading" in roles[d.id]
+    )
+    if not left_mm:
+        return season
+    whole_mm = setting.levelling.depth_mm
+    told = handover.undone_skipped(depth=length_mm(whole_mm), left=length_mm(left_mm))
     return replace(season, cautions=(told, *season.cautions))
 
 

@@ -30,9 +30,40 @@ def run_out_requests(season: SeasonDraft, dropped: Sequence[Constraint]) -> froz
 
 
 def asked_before(season: SeasonDraft, history: TaskHistory) -> frozenset[str]:
-    """The requests that an earlier plan has asked for again."""
+    """The requests that an earlier plan has asked for again; less those that are known to have been
+    made since, and hold for all that they serve."""
     known = history.published.keys() | history.fixed.keys()
-    return frozenset(d.id for d in season.drafts if d.serves and f"{d.id}.{AGAIN}" in known)
+    return frozenset(
+        d.id
+        for d in season.drafts
+        if d.serves
+        and f"{d.id}.{AGAIN}" in known
+        and (f"{d.id}.{AGAIN}" in history.fixed or not lasts(season, d, history))
+    )
+
+
+def untold_requests(season: SeasonDraft, history: TaskHistory) -> frozenset[str]:
+    """The requests that are over without a word before work in the ground that is still to come:
+    as long as nobody says that they were made, no line is marked."""
+    return frozenset(
+        d.id
+        for d in season.drafts
+        if d.id in history.untold and any(name not in history.fixed for name in d.serves)
+    )
+
+
+def lasts(season: SeasonDraft, old: Draft, history: TaskHistory) -> bool:
+    """Whether something that was done lasts until the published days of all that it was for."""
+    if old.id not in history.done:
+        return False
+    limits = [
+        lag.maximum(history.done[old.id]) >= history.published[after]
+        for lag in season.constraints
+        if isinstance(lag, Lag) and lag.maximum is not None
+        if task_of_node(lag.before) == old.id
+        and (after := task_of_node(lag.after)) in history.published
+    ]
+    return bool(limits) and all(limits)
 
 
 def with_requests_again(

@@ -42,8 +42,8 @@ class KnownPlace:
     known.
 
     `real_years` of a daily series judge every date, and choose among dates as good as each other.
-    `holidays` lists the public ones of a country's year. `files_sha256` is the digest of the files
-    that climate and ground were read from, None where there are none.
+    `holidays` lists the public ones of a country's year. `files_sha256` is the digest of what
+    the files say that climate and ground were read from, None where there are none.
     """
 
     climate: Climate
@@ -65,7 +65,8 @@ class SoFar:
 
     Days that went by without an entry count as done, or as not done (`assume_not_done`). `inputs`
     says what of the files that were read was torn or refused. `brief_sha256` is the digest of the
-    brief, by which the next run knows whether it is the same.
+    brief, by which the next run knows whether it is the same. Where nothing is `promised` the plan
+    before says what its tasks are called and what has become of them, and holds none to its day.
     """
 
     journal: Sequence[JournalEntry] = ()
@@ -73,6 +74,7 @@ class SoFar:
     assume_not_done: bool = False
     inputs: Sequence[Message] = ()
     brief_sha256: str = ""
+    promised: bool = True
 
 
 NOTHING_YET = SoFar()

@@ -1,10 +1,11 @@
-"""Repeats what prepares a pass and has run out before it: grass grows back, holes close."""
+"""Repeats what prepares a pass and has run out before it, since grass grows back and holes close,
+and what nobody says was done."""
 
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from turfplan.phrases import prepare as phrases
-from turfplan.planning.marks_again import AGAIN
+from turfplan.planning.marks_again import AGAIN, lasts
 from turfplan.planning.past_binds import SPREADING, plays
 from turfplan.planning.schedule import Dated
 from turfplan.records.constraints import Lag
@@ -50,27 +51,41 @@ def run_out_preparation(
     return frozenset(n for n in names if n in over and _again_id(drafts[n]) not in drafts)
 
 
-def marks_for_preparation(
-    season: SeasonDraft, again: frozenset[str], history: TaskHistory
+def untold_preparation(
+    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
 ) -> frozenset[str]:
-    """The requests for marks that are over, served what is repeated, and have not been made again
-    yet."""
+    """The cuts and cores that are over without a word before a pass that is still to come: nobody
+    knows that the grass is short, or that there are holes. A lower cut that was made says it of
+    those before it."""
+    untold = [
+        d
+        for d in season.drafts
+        if d.id in history.untold
+        and plays(setting.book, d.id, RUNS_OUT)
+        and _next_pass(setting, season, d, history) is not None
+    ]
+    cut = [d for d in season.drafts if d.id in history.done and plays(setting.book, d.id, CUTS)]
+    lower = {d.session: max(c.position for c in cut if c.session == d.session) for d in cut}
     return frozenset(
         d.id
-        for d in season.drafts
-        if not again.isdisjoint(d.serves)
-        and d.id in history.fixed
-        and _again_id(d) not in _ids(season)
+        for d in untold
+        if not plays(setting.book, d.id, CUTS) or d.position > lower.get(d.session, 0)
     )
 
 
 def prepared_before(
     setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
 ) -> frozenset[str]:
-    """The cuts and cores that an earlier plan has already repeated."""
-    known = history.published.keys() | history.fixed.keys()
+    """The cuts and cores that an earlier plan has already repeated; less those that are known to
+    have been done since, and last until their pass."""
+    begun = history.fixed.keys() | history.part_done.keys()
+    known = history.published.keys() | begun
     return frozenset(
-        d.id for d in season.drafts if _again_id(d) in known and plays(setting.book, d.id, RUNS_OUT)
+        d.id
+        for d in season.drafts
+        if _again_id(d) in known
+        and plays(setting.book, d.id, RUNS_OUT)
+        and (_again_id(d) in begun or not lasts(season, d, history))
     )
 
 
@@ -119,6 +134,7 @@ def with_preparation_again(
     drafts = [replace(d, strips=()) if d.id in renamed else d for d in drafts]
     strips = strip_lags(drafts)
     anew = {lag.id for lag in strips}
+    marked = _marked_for(season, renamed)
     kept = (
         c
         for c in season.constraints
@@ -129,8 +145,20 @@ def with_preparation_again(
     return replace(
         season,
         drafts=tuple(drafts),
-        constraints=(*kept, *day_constraints(setting, campaign, added), *strips),
+        constraints=(*kept, *day_constraints(setting, campaign, added), *strips, *marked),
     )
+
+
+def _marked_for(season: SeasonDraft, renamed: Mapping[str, str]) -> list[Lag]:
+    """What binds the second turns to the requests for marks that the first ones had: they hold for
+    both, as long as they hold."""
+    requests = {d.id for d in season.drafts if d.serves}
+    return [
+        replace(lag, id=f"{lag.id}.{AGAIN}", after=lag.after.replace(old, renamed[old], 1))
+        for lag in season.constraints
+        if isinstance(lag, Lag) and task_of_node(lag.before) in requests
+        if (old := task_of_node(lag.after)) in renamed
+    ]
 
 
 def _next_pass(
@@ -173,7 +201,3 @@ def _with_names(draft: Draft, renamed: dict[str, str]) -> Draft:
 
 def _again_id(draft: Draft) -> str:
     return f"{draft.id}.{AGAIN}"
-
-
-def _ids(season: SeasonDraft) -> set[str]:
-    return {draft.id for draft in season.drafts}

@@ -14,6 +14,7 @@ from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.closed_work import main_work, with_ways_on
+from turfplan.planning.comparison_again import compare_again
 from turfplan.planning.day_hours import told_overfull, unloaded
 from turfplan.planning.dry_days import forecast_reasons
 from turfplan.planning.falling import dated_without
@@ -30,7 +31,7 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import coming_rain, compare_again
+from turfplan.planning.repair import coming_rain
 from turfplan.planning.schedule import Dated, date_season
 from turfplan.planning.task_roles import with_roles
 from turfplan.planning.tasks import tasks_of
@@ -60,6 +61,7 @@ from turfplan.work.phases.sow import nothing_sown
 from turfplan.work.salt_holds import told_of_salt
 from turfplan.work.seed_mix import slowest
 from turfplan.work.slopes import too_steep
+from turfplan.work.state_of_lawn import state_of_lawn
 from turfplan.work.watering.season import Verdict, watering_verdict
 from turfplan.work.watering.sprinklers import zones
 from turfplan.work.watering.verdict import too_few_days
@@ -173,9 +175,9 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         answered=answered_looks(history.done, history.skipped, alive_until),
     )
     if previous is not None and not previous.conflict:
-        comparison = compare_again(
-            setting, feeder_for(setting), verdict, previous, history, place.days
-        )
+        past = history if so_far.promised else history.unpromised
+        feeder = feeder_for(setting)
+        comparison = compare_again(setting, feeder, verdict, previous, past, place.days)
     else:
         comparison = _compare(setting, verdict)
         if whole and comparison.best is not None:
@@ -277,6 +279,7 @@ def _filled(
             dict.fromkeys(said for said in (*cautions, told(later)) if said is not None)
         ),
         "warnings": warnings,
+        "state": state_of_lawn(setting, best.campaign, best.season, best.drafted, chosen.history),
     }
     wet = forecast_reasons(book, previous, coming_rain(given.place.days, setting.today))
     because = with_window_reasons(chosen.history.because, tasks, previous, moved, wet)

@@ -6,9 +6,10 @@ the name it has.
 """
 
 import re
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 
 from turfplan.records.journal import JournalEntry
+from turfplan.records.lawn_state import LawnState
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 
@@ -51,7 +52,8 @@ def in_rules_words(
             "tasks": tuple(
                 _renamed(t, {name: rules_id(name, retired) or name for name in _names(t)})
                 for t in previous.tasks
-            )
+            ),
+            "state": _state_renamed(previous.state, lambda name: rules_id(name, retired) or name),
         }
     )
     entries = [
@@ -69,6 +71,21 @@ def in_feed_words(tasks: Iterable[Task], retired: Collection[str]) -> tuple[Task
     if not retired:
         return tuple(tasks)
     return tuple(_renamed(t, {name: feed_id(name, retired) for name in _names(t)}) for t in tasks)
+
+
+def state_in_feed_words(state: LawnState | None, retired: Collection[str]) -> LawnState | None:
+    """The state of a lawn with the ids of the feed."""
+    return _state_renamed(state, lambda name: feed_id(name, retired)) if retired else state
+
+
+def _state_renamed(state: LawnState | None, renamed: Callable[[str], str]) -> LawnState | None:
+    if state is None:
+        return None
+    facts = tuple(
+        fact if fact.task is None else fact.model_copy(update={"task": renamed(fact.task)})
+        for fact in state.facts
+    )
+    return state.model_copy(update={"facts": facts})
 
 
 def in_order_of_date(tasks: Sequence[Task], fixed: Collection[str]) -> tuple[Task, ...]:

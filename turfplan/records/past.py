@@ -1,7 +1,7 @@
 """The record of what has happened to a plan's tasks, as journal and calendar tell it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from turfplan.message import Message
@@ -19,7 +19,8 @@ class TaskHistory:
     `closed` is what no day is left for, `moves_given_up` what was moved by hand to a day that could
     not be kept, each with why; `refused` are deliveries that were sent back and have not come
     again, `planned` the last day of each task in the plan before. `alive_on` is the day on which
-    the cause of bumps or thin grass was found alive.
+    the cause of bumps or thin grass was found alive. Where nothing is `promised` no plan before
+    holds what is open to its days.
     `soil` are temperatures in degC at 10 cm, `rain` is in mm; `rained` are the days that rain took,
     by the task that was named: of a series they are off.
     """
@@ -44,11 +45,22 @@ class TaskHistory:
     moves_given_up: Mapping[str, Message] = field(default_factory=dict)
     refused: frozenset[str] = frozenset()
     planned: Mapping[str, int] = field(default_factory=dict)
+    promised: bool = True
+
+    @property
+    def unpromised(self) -> "TaskHistory":
+        """The same past, of which no published day holds anything that is still open."""
+        return replace(self, published={}, promised=False)
 
     @property
     def fixed(self) -> dict[str, int]:
         """Every task whose day is not to be chosen any more."""
         return {**self.overdue, **self.held, **self.done}
+
+    @property
+    def untold(self) -> frozenset[str]:
+        """What is over, and nobody says that any of it was done."""
+        return frozenset(self.overdue.keys() - self.done.keys() - self.part_done.keys())
 
     @property
     def left_out(self) -> frozenset[str]:

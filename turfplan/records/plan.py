@@ -13,6 +13,7 @@ from pydantic import (
 )
 
 from turfplan.records.items import NamedOrder
+from turfplan.records.lawn_state import LawnState
 from turfplan.records.plan_task import NOTHING, ClockTime, PlanRecord, Said, Stamp, Task, TaskWindow
 from turfplan.units import System
 
@@ -366,6 +367,7 @@ class Plan(PlanRecord):
     names: dict[str, Said] = Field(default_factory=dict)
     alarm: tuple[int, ClockTime] | None = None
     holidays: PublicHolidays | None = None
+    state: LawnState | None = None
     retired: tuple[Retired, ...] = ()
     # What the texts of the plan say: key and values of each, by its text.
     said: dict[str, dict[str, Any]] = Field(default_factory=dict)

@@ -11,7 +11,7 @@ from turfplan.message import Message
 from turfplan.messages import Words
 from turfplan.messages.entry import summary
 from turfplan.phrases import changes as phrases
-from turfplan.records.numbering import feed_id, in_feed_words, in_order_of_date
+from turfplan.records.numbering import feed_id, in_feed_words, in_order_of_date, state_in_feed_words
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Change, Plan, Retired
 from turfplan.records.plan_task import PublishedEntry, Task
@@ -75,6 +75,7 @@ def revise(
     moment = now.astimezone(UTC).replace(microsecond=0)
     run, drafted = _begun(draft, previous, now, words, history or TaskHistory())
     draft = _ordered_in_feed_words(draft, drafted)
+    draft = draft.model_copy(update={"state": state_in_feed_words(draft.state, _retired(previous))})
     old = {task.id: task for task in previous.tasks} if previous is not None else {}
     steps = [_step(run, task, old.pop(task.id, None)) for task in drafted]
     steps += [_missing(run, task) for task in old.values()]
@@ -97,10 +98,15 @@ def _begun(
     if previous is not None and previous.lawn_id != draft.lawn_id:
         ours, theirs = repr(draft.lawn_id), repr(previous.lawn_id)
         raise TurfplanError(Problem("lawn.id", phrases.other_lawn(), ours, theirs))
-    retired = frozenset(r.id for r in previous.retired) if previous is not None else frozenset()
+    retired = _retired(previous)
     today = now.astimezone(ZoneInfo(draft.timezone)).date()
     run = RevisionRun(words, draft, previous, _with_feed_ids(past, retired), today)
     return run, in_feed_words(in_order_of_date(draft.tasks, past.recorded), retired)
+
+
+def _retired(previous: Plan | None) -> frozenset[str]:
+    """The numbers that have left the feed for good."""
+    return frozenset(r.id for r in previous.retired) if previous is not None else frozenset()
 
 
 def _ordered_in_feed_words(draft: Plan, drafted: Sequence[Task]) -> Plan:

@@ -361,9 +361,20 @@ def _campaign(
     )
     name = _name(setting, stretch, sow)
     why = why_campaign(setting, kind, sow, passes=bool(sessions))
-    campaign = Campaign(kind, name, why, sessions, sow, _cost(setting, kind, stretch, sow))
+    campaign = Campaign(kind, name, why, sessions, sow, 0.0)
+    return replace(campaign, cost=cost_from_now(setting, campaign))
+
+
+def cost_from_now(setting: ResolvedLawn, campaign: Campaign) -> float:
+    """What a campaign costs that goes on from the first day of `setting`, without what is over."""
+    ahead = tuple(
+        session.window
+        for session in campaign.sessions
+        if session.window.end.toordinal() >= setting.first_day
+    )
     late = setting.book.si("campaign.cost_late") if campaign.late else 0.0
-    return replace(campaign, cost=campaign.cost + late + cost_of_filling(setting, passes))
+    own = _cost(setting, campaign.id, ahead, campaign.sow_window)
+    return own + late + cost_of_filling(setting, campaign.passes)
 
 
 def _cost(

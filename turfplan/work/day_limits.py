@@ -61,11 +61,11 @@ def _calendar(setting: ResolvedLawn, draft: Draft) -> list[Allowed | Lag]:
         Allowed(f"work_days:{draft.id}", draft.start_node, days, strength, reason)
     ]
     return (
-        [*constraints, *_length(setting, draft, days)] if draft.duration_days > 1 else constraints
+        [*constraints, *length_of(setting, draft, days)] if draft.duration_days > 1 else constraints
     )
 
 
-def _length(setting: ResolvedLawn, draft: Draft, days: DaySet) -> Iterator[Lag]:
+def length_of(setting: ResolvedLawn, draft: Draft, days: DaySet) -> Iterator[Lag]:
     """The working days that a task takes, on end where so many lie on end."""
     ends = draft.start_node, draft.end_node
     if _longest_run(days) >= draft.duration_days:

@@ -1,6 +1,5 @@
 """Reads a brief file and says where everything that belongs to it lies."""
 
-import hashlib
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -10,6 +9,7 @@ from typing import Any
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.toml_faults import not_toml
 from turfplan.files.reading.towns import country_code
+from turfplan.files.reading.value_digests import digest_of_brief, earlier_digests
 from turfplan.files.system_faults import unreadable
 from turfplan.phrases import brief as phrases
 from turfplan.phrases import errors
@@ -31,11 +31,16 @@ class FaultyBriefError(TurfplanError):
 
 @dataclass(frozen=True, slots=True)
 class BriefFile:
-    """A brief with the file it came from and the hash of that file's bytes."""
+    """A brief with the file it came from, and the digests that older plans hold of it."""
 
     brief: Brief
     path: Path
-    sha256: str
+    earlier_sha256: frozenset[str]
+
+    @property
+    def sha256(self) -> str:
+        """The digest of the values of the brief."""
+        return digest_of_brief(self.brief)
 
     @property
     def folder(self) -> Path:
@@ -67,7 +72,7 @@ def read_brief(path: Path) -> BriefFile:
         brief = brief_from(data)
     except TurfplanError as error:
         raise FaultyBriefError(error.located(str(path)).problems, sound_part(given)) from None
-    return BriefFile(brief, path, hashlib.sha256(raw).hexdigest())
+    return BriefFile(brief, path, earlier_digests(brief, raw))
 
 
 def brief_from(data: Mapping[str, Any]) -> Brief:
@@ -96,19 +101,6 @@ def _country_by_code(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Prob
         return {**given, "place": {**kept, "country": country_code(place["country"])}}, []
     except TurfplanError as error:
         return {**given, "place": kept}, [*error.problems]
-
-
-def digest_of_files(brief: Brief, folder: Path) -> str | None:
-    """The digest of what stands in the files that a brief names, None where it names none: another
-    survey, map or table of normals is news. File names start from `folder`."""
-    named = (brief.lawn.geojson, brief.leveling.survey, brief.place.normals)
-    paths = [folder / name for name in named if name is not None and (folder / name).is_file()]
-    if not paths:
-        return None
-    digest = hashlib.sha256()
-    for path in paths:
-        digest.update(path.read_bytes())
-    return digest.hexdigest()
 
 
 def _bytes(path: Path) -> bytes:

@@ -70,12 +70,8 @@ def read_survey(path: Path) -> Survey:
 
 def survey_of_text(text: str) -> Survey:
     """The survey in the text of a table; raises TurfplanError with every fault."""
-    lines = [
-        (n, line)
-        for n, line in enumerate(text.splitlines(), 1)
-        if line.strip() and not line.lstrip().startswith("#")
-    ]
-    if len(lines) < 2:
+    cells = cells_of_text(text)
+    if len(cells) < 2:
         raise TurfplanError(
             Problem(
                 "",
@@ -84,6 +80,23 @@ def survey_of_text(text: str) -> Survey:
                 phrases.fault_table(columns=COLUMNS),
             )
         )
+    if head := _GRID.match(cells[0][1][0]):
+        return _of_grid(cells, head)
+    columns = _columns(cells[0][1])
+    rows = _rows(cells[1:], columns)
+    return _survey({name for name, _ in columns}, rows)
+
+
+def cells_of_text(text: str) -> list[tuple[int, list[str]]]:
+    """The lines of a table that are no remarks, each with its number and its cells; empty where it
+    holds nothing."""
+    lines = [
+        (n, line)
+        for n, line in enumerate(text.splitlines(), 1)
+        if line.strip() and not line.lstrip().startswith("#")
+    ]
+    if not lines:
+        return []
     mark = max(",;\t", key=lambda sign: lines[0][1].count(sign))
     cells = [
         (n, [cell.strip() for cell in next(csv.reader([line], delimiter=mark))])
@@ -92,11 +105,12 @@ def survey_of_text(text: str) -> Survey:
     # Where semicolons part the columns a comma is a decimal sign.
     if mark == ";":
         cells = [(n, [re.sub(r"(?<=\d),(?=\d)", ".", cell) for cell in row]) for n, row in cells]
-    if head := _GRID.match(cells[0][1][0]):
-        return _of_grid(cells, head)
-    columns = _columns(cells[0][1])
-    rows = _rows(cells[1:], columns)
-    return _survey({name for name, _ in columns}, rows)
+    return cells
+
+
+def is_grid(head: Sequence[str]) -> bool:
+    """Whether the first row of a table is that of a grid of heights or depths."""
+    return bool(head) and _GRID.match(head[0]) is not None
 
 
 def _text(path: Path) -> str:
