@@ -324,7 +324,10 @@ def test_why_answers(tmp_path: Path) -> None:
     for needle in ("Why not earlier", "Why not later", "Why this much", "It rests on"):
         assert needle in done.stdout
     assert "plan again" not in done.stdout
-    brief.write_text(brief.read_text(encoding="utf-8") + "\n", encoding="utf-8")
+    brief.write_text(brief.read_text(encoding="utf-8") + "# a remark\n", encoding="utf-8")
+    assert "plan again" not in run("why", str(brief), "topdress.1").stdout
+    shallow = brief.read_text(encoding="utf-8").replace('"0.5 in"', '"0.4 in"')
+    brief.write_text(shallow, encoding="utf-8")
     assert "plan again" in run("why", str(brief), "topdress.1").stdout
     assert "did you mean 'topdress.1'" in run("why", str(brief), "topdres.1").stderr
 

@@ -172,3 +172,14 @@ def test_a_sod_cutter_is_reserved_where_turf_is_stripped() -> None:
     cleared = plan_of(RENOVATED, {"lawn": {"thatch": "0.2 in"}})
     assert kind(cleared, "clear_stand") and kind(cleared, "call")
     assert not any("sod cutter" in told(call.title) for call in kind(cleared, "call"))
+
+
+def test_a_cover_that_lies_a_season_without_water_is_fetched() -> None:
+    """On level ground too: no grass can be grown over a lot that nobody waters."""
+    plan = plan_of(
+        {"lawn": {"condition": "bare"}, "leveling": {"depth": "2 in"}},
+        {"seeding": {"intent": "none"}, "water": {"possible": False}},
+    )
+    (line,) = (line for line in plan.order if line.item == "straw")
+    assert line.tasks == ("collect.covers",)
+    assert plan.task("collect.covers") is not None

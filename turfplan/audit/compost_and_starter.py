@@ -37,17 +37,22 @@ def compost_lies_under_seed(case: Case) -> Iterator[Fault]:
 
 
 def _layer_is_missed(case: Case, *, surely: bool = False) -> bool:
-    """Whether most of the seed lies off the mix, or the mix was spread too long before it; `surely`
-    at the farther end of what the book gives."""
+    """Whether most of the seed may lie off the mix, or the mix was spread too long before it;
+    `surely` where it must, at the farther end of what the book gives.
+
+    Of hollows and of thin spots nobody said how far they are the same ground.
+    """
     covers = case.book.fact("feeding.compost_covers")
     least = covers.low_si if surely else covers.high_si
     if case.brief.leveling.survey is not None and not surely:
         # How much of the lawn a survey has filled is not told.
         return True
-    return any(
-        _fresh_m2(case, sowing, surely=surely) < least * ground_m2(case, sowing)
-        for sowing in case.all("sowing")
-    )
+    for sowing in case.all("sowing"):
+        sown, fresh = ground_m2(case, sowing), _fresh_m2(case, sowing, surely=surely)
+        under = fresh if surely else max(0.0, fresh + sown - case.plan.lawn.area_m2)
+        if under < least * sown:
+            return True
+    return False
 
 
 def _fresh_m2(case: Case, sowing: Task, *, surely: bool) -> float:

@@ -26,7 +26,7 @@ from turfplan.work.barrows import in_litres
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.filling import lift_settle
-from turfplan.work.ground_fill import nurse_grass_may_cover, waits_a_season
+from turfplan.work.ground_fill import cover_is_bought
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import counted, loose_volume_m3, mixture
 from turfplan.work.mix_choice import MixChoice
@@ -43,7 +43,7 @@ from turfplan.work.plants import (
 from turfplan.work.season import FillVolumes
 from turfplan.work.seed_amounts import bulk_seed_kg, pure_live_share
 from turfplan.work.seed_mix import SownArea, rates_g_m2
-from turfplan.work.slopes import is_pegged, washes
+from turfplan.work.slopes import is_pegged
 
 # A pass that takes this share of an even layer, or more, is spread evenly.
 EVEN = 0.99
@@ -305,9 +305,7 @@ def covers_of(setting: ResolvedLawn, draft: Draft, lifts: int) -> tuple[Amount, 
     on_fill, pegged = setting.on_open_ground and lifts > 0, is_pegged(setting)
     if draft.operation != "nurse_cover":
         return () if on_fill and pegged else cover_amounts(setting, draft.area_m2)
-    lies = waits_a_season(setting) or setting.sowing.operation is None
-    bought = washes(setting) or (lies and not nurse_grass_may_cover(setting))
-    if not (on_fill and bought) or (pegged and draft.position > 1):
+    if not (on_fill and cover_is_bought(setting)) or (pegged and draft.position > 1):
         return ()
     return cover_amounts(setting, draft.area_m2)
 

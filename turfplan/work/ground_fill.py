@@ -47,6 +47,13 @@ def nurse_grass_may_cover(setting: ResolvedLawn) -> bool:
     return waits and not washes(setting) and setting.brief.water.possible is not False
 
 
+def cover_is_bought(setting: ResolvedLawn) -> bool:
+    """Whether what covers the fill is bought: on a slope, and where it lies a season and no grass
+    may cover it; else it is what the people choose, or what the strips lay by."""
+    lies = waits_a_season(setting) or setting.sowing.operation is None
+    return washes(setting) or (lies and not nurse_grass_may_cover(setting))
+
+
 def takes_weeks(setting: ResolvedLawn) -> bool:
     """Whether the lifts take these people longer than ground may lie open strip by strip."""
     return lift_days(setting) > setting.days("open_ground.open_by_strips")

@@ -22,10 +22,10 @@ from turfplan.work.drafts import Draft, Load
 from turfplan.work.feeding.bag import may_be_used
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.starter import STARTER_TASK
+from turfplan.work.ground_fill import cover_is_bought
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, SURFACE, Timing, Wording, make
 from turfplan.work.pesticide_law import closed_by
-from turfplan.work.slopes import washes
 
 # Bound to no session: no rule of the order of work that pairs by sessions binds what is bought.
 APART: Final = -1
@@ -111,7 +111,7 @@ def _takes_goods(setting: ResolvedLawn, draft: Draft, feeding: FeedingPlan) -> b
         "kill_stand": closed_by(setting) is None,
         "till": feeding.fresh_ground and tested,
         "grade": feeding.fresh_ground and tested,
-        "nurse_cover": washes(setting),
+        "nurse_cover": cover_is_bought(setting),
         "starter_feed": tested or not at_hand,
         "feed_nitrogen": tested or not at_hand,
     }
