@@ -205,7 +205,6 @@ GroupFact = Literal[
     "labour.plug",
     "labour.sprig",
     "labour.dead_turf",
-    "labour.rake_moss",
     "labour.delivery",
     "order.diagnose_lead",
     "order.insects_again",
