@@ -249,7 +249,7 @@ ANSWERS: dict[str, list[tuple[tuple[str, ...], int, str]]] = {
         (
             ("log", "refused", "{brief}", "delivery.1", *LOGGED, "--amount", "3 yd3"),
             0,
-            "delivered",
+            "delivered call",
         ),
         (("log", "refused", "{brief}", "qqq", *LOGGED, "--amount", "3 yd3"), 3, "tasks"),
     ],
