@@ -4,7 +4,7 @@ import pytest
 
 pytest.importorskip("starlette", reason="the extra web is not installed")
 
-from turfplan.serve.visit import Reach, calendar_links, reach_of
+from turfplan.serve.visit import ReachOfAddress, calendar_links, reach_of
 
 
 @pytest.mark.parametrize(
@@ -23,7 +23,7 @@ from turfplan.serve.visit import Reach, calendar_links, reach_of
         ("http://8.8.8.8", "everywhere"),
     ],
 )
-def test_an_address_says_who_reaches_it(address: str, reach: Reach) -> None:
+def test_an_address_says_who_reaches_it(address: str, reach: ReachOfAddress) -> None:
     """This machine alone, the home network, or everywhere."""
     assert reach_of(address) == reach
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from turfplan import __version__
 from turfplan.errors import Problem, TurfplanError, problem_message
-from turfplan.files.archive import ArchivedIndex, ArchivedLawn, FileToKeep, Role, write_archive
+from turfplan.files.archive import ArchivedIndex, ArchivedLawn, FileRole, FileToKeep, write_archive
 from turfplan.files.data_folder import INDEX, LAWNS, brief_lawn_id, known_lawn_id, root_of
 from turfplan.files.index_copies import IndexRows, rows_of_index
 from turfplan.files.journal import read_journal
@@ -96,11 +96,11 @@ class _Gathering:
 
     def __init__(self) -> None:
         """Nothing yet."""
-        self.files: dict[Path, tuple[Role, bytes]] = {}
+        self.files: dict[Path, tuple[FileRole, bytes]] = {}
         self.outside: dict[str, Path] = {}
         self.notes: list[Message] = []
 
-    def add(self, path: Path, role: Role) -> None:
+    def add(self, path: Path, role: FileRole) -> None:
         """One file; raises TurfplanError where it cannot be read."""
         path = Path(os.path.abspath(path))
         try:

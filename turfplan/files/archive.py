@@ -35,7 +35,7 @@ LONGEST_PATH, LONGEST_PART = 1000, 255
 # The earliest moment that a zip file can hold: when it was made is no part of what it says.
 _MOMENT = (1980, 1, 1, 0, 0, 0)
 _ODD = re.compile(r'[\x00-\x1f\x7f\\:*?"<>|]')
-Role = Literal["brief", "journal", "plan", "named", "record", "index"]
+FileRole = Literal["brief", "journal", "plan", "named", "record", "index"]
 
 
 class ArchivedFile(BaseModel):
@@ -43,7 +43,7 @@ class ArchivedFile(BaseModel):
 
     model_config = ConfigDict(extra="ignore", frozen=True)
     path: str
-    role: Role
+    role: FileRole
     bytes: int = Field(ge=0, le=LARGEST_FILE)
     sha256: str = Field(pattern=r"^[0-9a-f]{64}$")
     private: bool = False
@@ -88,7 +88,7 @@ class FileToKeep:
     """What goes into an archive: a path in it and its bytes; `private` for its owner's eyes."""
 
     path: str
-    role: Role
+    role: FileRole
     content: bytes = field(repr=False)
     private: bool = False
 

@@ -28,11 +28,11 @@ Text = Annotated[str, Field(max_length=10_000)]
 TABLES = ("lawn", "token", "published")
 
 
-class _Row(BaseModel):
+class _CopiedRow(BaseModel):
     model_config = ConfigDict(extra="ignore", frozen=True, strict=True)
 
 
-class LawnRow(_Row):
+class LawnRow(_CopiedRow):
     """A lawn of an index; a folder below the place of the copy is named from there."""
 
     id: int
@@ -42,7 +42,7 @@ class LawnRow(_Row):
     added: Moment
 
 
-class TokenRow(_Row):
+class CopiedToken(_CopiedRow):
     """A token of an index, by its hash."""
 
     id: int
@@ -57,7 +57,7 @@ class TokenRow(_Row):
     ends: Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\d$")] | None = None
 
 
-class PublishedRow(_Row):
+class PublishedRow(_CopiedRow):
     """The last good bytes of a lawn's feed, in base 64."""
 
     lawn: int
@@ -66,12 +66,12 @@ class PublishedRow(_Row):
     at: Moment
 
 
-class IndexRows(_Row):
+class IndexRows(_CopiedRow):
     """All that an index holds."""
 
     form: int
     lawn: tuple[LawnRow, ...] = ()
-    token: tuple[TokenRow, ...] = ()
+    token: tuple[CopiedToken, ...] = ()
     published: tuple[PublishedRow, ...] = ()
 
     def of(self, folders: Collection[Path]) -> "IndexRows":
@@ -190,7 +190,7 @@ def _rows(connection: sqlite3.Connection, form: int) -> IndexRows:
     return IndexRows(
         form=form,
         lawn=tuple(LawnRow.model_validate(row) for row in found["lawn"]),
-        token=tuple(TokenRow.model_validate(row) for row in found["token"]),
+        token=tuple(CopiedToken.model_validate(row) for row in found["token"]),
         published=tuple(PublishedRow.model_validate(row) for row in found["published"]),
     )
 
@@ -200,8 +200,8 @@ class BroughtTokens:
     """What became of the tokens of a copy: those that are open, those that came back closed, by
     their numbers in the index, and how many stay withdrawn."""
 
-    opened: tuple[TokenRow, ...]
-    closed: tuple[TokenRow, ...]
+    opened: tuple[CopiedToken, ...]
+    closed: tuple[CopiedToken, ...]
     withdrawn: int
 
 
@@ -220,8 +220,8 @@ def bring_rows(
         lawns[lawn.id] = _brought_lawn(connection, lawn, lawns.values())
     numbers: dict[int, int] = {}
     now, withdrawn = now_text(), 0
-    open_again: list[TokenRow] = []
-    closed: list[TokenRow] = []
+    open_again: list[CopiedToken] = []
+    closed: list[CopiedToken] = []
     for row in sorted(rows.token, key=lambda token: (token.page is not None, token.id)):
         known = connection.execute(
             "SELECT id, revoked, closed FROM token WHERE hash = ?", (row.hash,)

@@ -27,7 +27,7 @@ from turfplan.serve.pages import (
     notice,
     today_page,
 )
-from turfplan.serve.ticks import Written, take_back, write_ticks
+from turfplan.serve.ticks import WrittenTicks, take_back, write_ticks
 from turfplan.serve.visit import Right, Server, ServerSettings, Visit, number_of
 
 Page = Callable[[Visit, Known], Response]
@@ -197,7 +197,7 @@ def _ticked(visit: Visit, known: Known, form: FormData) -> Response:
     return _told(visit, written)
 
 
-def _told(visit: Visit, written: Written) -> Response:
+def _told(visit: Visit, written: WrittenTicks) -> Response:
     """Plans again where something is new, and shows the day with what was written."""
     known = {entry.number for entry in written.known}
     fresh = [entry.number for entry in written.entries if entry.number not in known]

@@ -40,7 +40,7 @@ from turfplan.serve.visit import Server
 ORDER = ("place", "area", "grass", "soil", "depth", "everywhere", "intent", "weekdays", "name")
 LONGEST_ANSWER = 200
 CHECK = "check"
-Answers = Mapping[str, str]
+BriefAnswers = Mapping[str, str]
 
 
 async def new_page(server: Server, request: Request) -> Response:
@@ -101,13 +101,13 @@ def _answer_of(name: str, form: FormData) -> str | None:
     return answer or question.usual
 
 
-def _steps(answers: Answers) -> list[str]:
+def _steps(answers: BriefAnswers) -> list[str]:
     """The questions that are asked: of hollows only where something is filled."""
     filled = asks_hollows(answers.get("depth", "1"))
     return [name for name in ORDER if name != "everywhere" or filled]
 
 
-def _next(answers: Answers, after: str) -> str:
+def _next(answers: BriefAnswers, after: str) -> str:
     """The address of the question after one, else of the first without an answer."""
     steps = _steps(answers)
     if after in steps:
@@ -116,7 +116,9 @@ def _next(answers: Answers, after: str) -> str:
     return f"/new/{next((name for name in steps if name not in answers), CHECK)}"
 
 
-def _asked(answers: Answers, name: str, errors: tuple[Message, ...], status: int = 200) -> Response:
+def _asked(
+    answers: BriefAnswers, name: str, errors: tuple[Message, ...], status: int = 200
+) -> Response:
     words, steps, question = words_of_user(), _steps(answers), BY_NAME[name]
     place = steps.index(name) if name in steps else 0
     answer = answers.get(name, "")
@@ -166,7 +168,7 @@ def _wording(name: str, words: Words) -> str:
     return words.text(chosen[name]() if name in chosen else BY_NAME[name].asked())
 
 
-def _said_back(answers: Answers, words: Words) -> str:
+def _said_back(answers: BriefAnswers, words: Words) -> str:
     """Where the place lies, with something that its owner knows to be true."""
     if "place" not in answers:
         return ""
@@ -182,7 +184,7 @@ def _said_back(answers: Answers, words: Words) -> str:
     )
 
 
-def _check(answers: Answers, reasons: tuple[str, ...], status: int = 200) -> Response:
+def _check(answers: BriefAnswers, reasons: tuple[str, ...], status: int = 200) -> Response:
     """All answers on one screen, each of which can be changed, and the button that plans."""
     words, steps = words_of_user(), _steps(answers)
     rows = [
@@ -219,7 +221,7 @@ def _told(name: str, answer: str, words: Words) -> str:
     return words.text(phrases.not_sure()) if answer == BY_NAME[name].unknown else answer
 
 
-def _made(server: Server, owner: Owner, answers: Answers) -> Response:
+def _made(server: Server, owner: Owner, answers: BriefAnswers) -> Response:
     """Writes the brief into a folder of its own, plans it, and serves it; where it cannot be
     planned nothing of it stays but the answers."""
     if any(name not in answers for name in _steps(answers)):

@@ -19,7 +19,7 @@ from turfplan.records.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)
-class Written:
+class WrittenTicks:
     """The entries that stand now for what a page sent, those of them that somebody wrote before,
     what looks like a slip, and what cannot be written; with either of the last two nothing was.
 
@@ -35,7 +35,7 @@ class Written:
 
 def write_ticks(
     lawn: ServedLawn, plan: Plan, ticks: Sequence[Happening], today: date, *, sure: bool
-) -> Written:
+) -> WrittenTicks:
     """Writes what was ticked, all of it or nothing; a wish is planned first."""
     assert lawn.brief is not None  # a page without a journal has no forms
     try:
@@ -52,14 +52,14 @@ def write_ticks(
                 for tick in ticks
             ]
             known = tuple(one.entry for one in logged if not one.fresh)
-            return Written(tuple(one.entry for one in logged), known)
+            return WrittenTicks(tuple(one.entry for one in logged), known)
         journal = journal_beside(lawn.brief)
         adopted_journal(journal, lawn.folder)
         refuse_lost_entries(journal, read_journal(journal), lawn.folder, plan)
         ticked = tick_entries(journal, plan, ticks, today, sure=sure)
     except TurfplanError as error:
-        return Written(errors=_said(error))
-    return Written(
+        return WrittenTicks(errors=_said(error))
+    return WrittenTicks(
         ticked.entries,
         ticked.known,
         tuple(slip.what for _, slip in ticked.slips),
@@ -67,15 +67,15 @@ def write_ticks(
     )
 
 
-def take_back(lawn: ServedLawn, number: int, holder: str) -> Written:
+def take_back(lawn: ServedLawn, number: int, holder: str) -> WrittenTicks:
     """Takes an entry back by another; one that is taken back already stays so."""
     assert lawn.brief is not None  # a page without a journal has no forms
     key = f"page:undo:{number}"
     try:
         logged, _ = undo_entry(lawn.brief, lawn.folder, number, by=holder, key=key, way="page")
     except TurfplanError as error:
-        return Written(errors=_said(error))
-    return Written((logged.entry,), () if logged.fresh else (logged.entry,))
+        return WrittenTicks(errors=_said(error))
+    return WrittenTicks((logged.entry,), () if logged.fresh else (logged.entry,))
 
 
 def _said(error: TurfplanError) -> tuple[Message, ...]:

@@ -17,7 +17,7 @@ from turfplan.serve import tokens
 from turfplan.serve.feed_cache import FeedCache
 
 Right = Literal["see", "tick", "own"]
-Reach = Literal["machine", "home", "everywhere"]
+ReachOfAddress = Literal["machine", "home", "everywhere"]
 Replan = Callable[[ServedLawn], Sequence[str]]
 """Plans a lawn again, and says why where it cannot."""
 
@@ -101,7 +101,7 @@ def number_of(text: object) -> int | None:
     return int(found) if found.isascii() and found.isdecimal() and len(found) <= 9 else None
 
 
-def reach_of(address: str) -> Reach:
+def reach_of(address: str) -> ReachOfAddress:
     """From where an address can be asked: this machine alone, the home network, or everywhere."""
     host = (urlsplit(address).hostname or "").lower()
     if host == "localhost" or host.endswith(".localhost"):
