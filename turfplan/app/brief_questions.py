@@ -51,8 +51,8 @@ QUESTIONS: tuple[Question, ...] = (
     Question("weekdays", screen.new_weekdays, "sat,sun"),
 )
 BY_NAME: Mapping[str, Question] = {question.name: question for question in QUESTIONS}
-# Answers that are beyond doubt: beside them a fault is that of the answer that is looked at. A grass
-# that is not known bars no intent.
+# Answers that are beyond doubt: beside them a fault is that of the answer that is looked at. A
+# grass that is not known bars no intent.
 _BEYOND_DOUBT = {
     "area": "400 m2",
     "grass": "unknown",
