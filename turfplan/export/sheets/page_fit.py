@@ -25,8 +25,9 @@ CHARACTER_EM = 0.53
 SAFETY_EM = 2.2
 NOTE_LINE_EM = 1.75
 MOST_NOTE_LINES = 22
-# By how much of a page a text in a usual sans-serif is shorter, at 9 points, than reckoned here.
-USUALLY_SHORTER = 0.17
+# By how much of a page a text in a usual sans-serif is shorter, at 9 points, than reckoned here: so
+# much at the least, since jobs that are kept whole leave more or less of a column empty.
+USUALLY_SHORTER = 0.15
 COLUMN_GAP_EM = 1.4
 # What two columns lose where a job goes on in the second: its boxes and rules stay whole.
 UNEVEN_EM = 4.0
