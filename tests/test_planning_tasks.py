@@ -42,12 +42,14 @@ def jobs(name: str) -> list[Task]:
 
 def next_working_day(name: str, task: Task) -> date | None:
     """The first day after a task on which its brief lets it be done, by the brief's own weekdays;
-    None beyond the plan.
+    None beyond the plan. Shops are called and gone to on any of those days but Sundays.
     """
     brief = example_brief(name)
     days: tuple[str, ...] = tuple(brief.calendar.weekdays or ("sat", "sun"))
     if task.plays("delivery") and brief.delivery.allowed_weekdays:
         days = tuple(brief.delivery.allowed_weekdays)
+    if task.plays("collecting", "calling"):
+        days = tuple(day for day in days if day != "sun")
     for count in range(1, 60):
         day = task.end + count * DAY
         kept = example(name).holidays

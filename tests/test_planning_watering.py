@@ -167,18 +167,19 @@ def test_relaid_turf_is_watered_until_it_has_rooted() -> None:
 @pytest.mark.full
 def test_relaid_turf_has_a_permit_where_few_days_are_allowed() -> None:
     """One is asked for before the turf is lifted, and the turf watered every day by it; where none
-    can be had the lawful days are all there is, and nobody is told to sow."""
+    can be had no turf is lifted, as the permit itself says, and nobody is told to sow."""
     few = {**HOLLOWS["water"], "timer": True, "allowed_weekdays": ["tue", "sat"]}
     plan = plan_of({**HOLLOWS, "water": few})
     permit, lifted = first(plan, "permit"), first(plan, "lift_and_fill")
     assert permit.end + timedelta(7) <= lifted.start
+    assert "no turf is lifted" in told(permit.fallback)
     assert not any("seed" in told(text) for text in (permit.why, permit.go, permit.fallback))
     runs = [t for t in plan.tasks if t.stage is not None and t.stage.id == "relaid"]
-    assert not any(t.series.weekdays for t in runs if t.series is not None)
+    assert runs and not any(t.series.weekdays for t in runs if t.series is not None)
     without = plan_of({**HOLLOWS, "water": {**few, "permit": False}})
-    assert not any(t.operation == "permit" for t in without.tasks)
-    closed = [told(c) for c in without.cautions if c.key == "watering.week.days_closed"]
-    assert closed and not any("sow" in said for said in closed)
+    assert not any(t.operation in ("permit", "lift_and_fill") for t in without.tasks)
+    said = [told(a) for a in without.assumptions if a.key == "watering.verdict.gap_relaid"]
+    assert said and not any("sow" in words or "seed" in words for words in said)
 
 
 @pytest.mark.full

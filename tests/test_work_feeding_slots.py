@@ -46,21 +46,21 @@ BOOK = cases.book()
 @pytest.mark.parametrize(
     ("region", "asked", "given", "words"),
     [
-        (None, True, True, "The brief asks for it."),
-        ("british_isles", True, True, "The brief asks for it."),
-        ("arid_west", False, False, "The brief leaves it out."),
-        (None, None, False, "Advice on it differs; it is left out unless the brief asks for it."),
+        (None, True, True, "You asked for it."),
+        ("british_isles", True, True, "You asked for it."),
+        ("arid_west", False, False, "You left it out."),
+        (None, None, False, "Advice on it differs; it is left out unless you ask for it."),
         (
             "arid_west",
             None,
             True,
-            "It is usual in the arid West of the United States; the brief can ask for the other.",
+            "It is usual in the arid West of the United States; you can ask for the other.",
         ),
         (
             "australia_new_zealand",
             None,
             False,
-            "It is usually left out in Australia and New Zealand; the brief can ask for the other.",
+            "It is usually left out in Australia and New Zealand; you can ask for the other.",
         ),
     ],
 )

@@ -7,7 +7,7 @@ import pytest
 
 from planning import amount, kind, plan_of
 from test_work_campaigns import plain
-from told import told
+from told import told, typed
 from turfplan.message import Quantity
 from turfplan.phrases import heap as phrases
 from turfplan.units import CUBIC_YARD_M3
@@ -30,8 +30,8 @@ def test_a_heap_is_a_cone() -> None:
 @pytest.mark.full
 def test_the_room_is_asked_for_with_what_is_needed() -> None:
     """Nobody said: the largest load and its ground stand among the assumptions; bags need none."""
-    asked = [told(note) for note in plan_of().assumptions if note.key == "heap.ask_for_room"]
-    assert len(asked) == 1 and "ft²" in asked[0] and "heap_area" in asked[0]
+    (asked,) = [n for n in plan_of().assumptions if n.key == "heap.ask_for_room"]
+    assert "ft²" in told(asked) and "heap_area" in typed(asked)
     for change in ({"delivery": {"heap_area": "300 ft2"}}, {"delivery": {"form": "bags"}}):
         assert not [n for n in plan_of(change).assumptions if n.key == "heap.ask_for_room"]
 

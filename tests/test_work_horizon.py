@@ -107,7 +107,7 @@ def test_where_seed_does_not_fit_the_days_ways_out_that_do_come_first() -> None:
 @pytest.mark.full
 def test_follow_ups_beyond_a_given_end_do_not_cost_the_leveling() -> None:
     """A lawn that is to be done in September is leveled and sown about when one without an end is:
-    the first mow and the look at the colour are handed over, each after what it waits for.
+    the first mow and the cuts after it are handed over, each after what it waits for.
     """
     begin, end = date(2027, 8, 1), date(2027, 9, 20)
     ended = plan_of({"season": {"from": begin, "until": end}}, options=False)
@@ -119,7 +119,10 @@ def test_follow_ups_beyond_a_given_end_do_not_cost_the_leveling() -> None:
     (look,) = kind(ended, "inspect")
     (mow,) = (item for item in ended.handover if item.operation == "first_mow")
     assert look.id == "inspect.germination" and mow.start > max(end, look.end)
-    assert any(item.operation == "inspect" and item.start > mow.start for item in ended.handover)
+    assert all(
+        any(item.operation == name and item.start > mow.start for item in ended.handover)
+        for name in ("mow", "last_mow")
+    )
 
 
 @pytest.mark.full

@@ -357,7 +357,7 @@ def test_sentences_take_their_numbers_from_the_book() -> None:
     assert "for 10 days" in " ".join(step.text for step in drag.how)
     assert "keep 8 in below the siding" in " ".join(caution.text for caution in spread.cautions)
     assert told(blend(book, "topsoil_sand_compost")).startswith(
-        "60% dry pulverised topsoil, 15% dry fine sand, a quarter"
+        "60% of it dry pulverized topsoil, 15% of it dry fine sand, a quarter of it mature"
     )
 
 

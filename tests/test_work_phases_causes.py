@@ -10,7 +10,7 @@ import pytest
 from planning import brief_of, first, kind, plan_of
 from resolved_lawns import setting_of
 from tiers import sampled
-from told import told
+from told import told, typed
 from turfplan.files.reading.book import load_book
 from turfplan.records.book_names import ThinCause
 from turfplan.records.brief import BumpCause
@@ -260,7 +260,7 @@ def test_dead_turf_of_an_unknown_cause_holds_plants(
 def test_what_does_not_live_is_logged_as_left() -> None:
     """Packed soil and dogs are put right or not; grubs are found alive or not."""
     plan = plan_of({"site": {"thin_cause": ["packed", "dogs", "disease"]}})
-    words = {task.id: " ".join(told(line) for line in task.how) for task in kind(plan, "diagnose")}
+    words = {task.id: " ".join(map(typed, task.how)) for task in kind(plan, "diagnose")}
     assert "live_cause" in words["diagnose.disease"]
     for name in ("diagnose.packed", "diagnose.dogs"):
         assert "measured cause_left 1" in words[name] and "live" not in words[name].split()

@@ -8,7 +8,7 @@ import pytest
 
 from planning import amount, first, kind, plan_of
 from test_work_campaigns import days_of, plain
-from told import told
+from told import told, typed
 from turfplan.message import as_written
 from turfplan.phrases import open_turf
 from turfplan.units import LB_PER_1000FT2_G_M2
@@ -70,8 +70,9 @@ def test_plugs_are_counted_for_the_share_that_is_dead() -> None:
 def test_a_share_that_nobody_said_is_assumed_aloud(lawn: dict[str, Any], told_share: str) -> None:
     """With the area it comes to; a share that was said is no assumption."""
     unsaid = plan_of(lawn, {"lawn": {"thin_share": None}})
-    (line,) = [told(line) for line in unsaid.assumptions if "thin, dead or bare" in told(line)]
-    assert told_share in line.replace(" %", "%") and "ft²" in line and "thin_share" in line
+    (line,) = [line for line in unsaid.assumptions if "thin, dead or bare" in told(line)]
+    assert told_share in told(line).replace(" %", "%") and "ft²" in told(line)
+    assert "thin_share" in typed(line)
     assert not [a for a in plan_of(lawn).assumptions if "thin, dead or bare" in told(a)]
 
 
@@ -80,7 +81,7 @@ def test_thin_turf_is_not_raked_off() -> None:
     """Shade leaves no mats: what only stands thin is overseeded as it is."""
     plan = plan_of({"site": {"thin_cause": ["shade"]}, "lawn": {"thin_share": 0.2}})
     assert not kind(plan, "clear_stand")
-    assert any("seed still goes over all of it" in told(line) for line in plan.assumptions)
+    assert any("the work still goes over all of it" in told(line) for line in plan.assumptions)
 
 
 @pytest.mark.full

@@ -688,8 +688,9 @@ class Presses:
         return None if made.conflict else made
 
     def gap(self, plan: Plan) -> int | None:
-        """The days between the two tasks as they are planned."""
+        """The days between the two tasks as they are planned, or to what is done instead."""
         early, late = (plan.task(self.case[name]) for name in ("before", "after"))
+        late = late or plan.task(self.case.get("instead", self.case["after"]))
         if early is None or late is None or "CANCELLED" in (early.status, late.status):
             return None
         return (late.start - early.end).days
@@ -745,7 +746,7 @@ def test_an_order_of_work_taken_out_is_missed(rule: str) -> None:
     pressed.
     """
     presses = Presses(rule)
-    for beyond in range(1, presses.case.get("reach", REACH_DAYS) + 1):
+    for beyond in range(presses.case.get("first", 1), presses.case.get("reach", REACH_DAYS) + 1):
         kept = presses.gaps(presses.whole, beyond)
         if kept is None:
             continue

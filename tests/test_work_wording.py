@@ -79,7 +79,7 @@ def test_sand_is_named_where_there_is_sand() -> None:
 def test_whom_to_ask_for_marks_is_of_the_country(plain: Plan, cork: Plan) -> None:
     """The number of the United States is named nowhere else; a state's own rule is told."""
     assert "call 811" in words(plain, "locate_utilities")
-    assert "811" not in all_words(cork) and "enquiry service" in words(cork, "locate_utilities")
+    assert "811" not in all_words(cork) and "inquiry service" in words(cork, "locate_utilities")
     assert "the state, the county and the town" not in all_words(cork)
     colorado = plan_of({"place": {"postal_code": "80123", "state": "CO"}})
     assert "A request holds 30 days here." in words(colorado, "locate_utilities")

@@ -19,6 +19,11 @@ def told(message: Worded | None, system: System = System.US, region: str | None 
     return "" if message is None else words_of(system, region).text(said(message))
 
 
+def typed(message: Worded | None) -> str:
+    """A message as it is read at a terminal: with the keys of the brief and the commands."""
+    return "" if message is None else words_of().on_terminal().text(said(message))
+
+
 def all_told(messages: Iterable[Worded | Message], system: System = System.US) -> tuple[str, ...]:
     """Several messages as an English reader reads them."""
     return tuple(told(message, system) for message in messages)

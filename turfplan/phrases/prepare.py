@@ -330,8 +330,8 @@ def permit_relaid_go() -> Message:
 
 
 def permit_relaid_fallback() -> Message:
-    """No permit: tell the plan that there is none⟦ (`permit = false`)⟧; relay turf on the eve of an
-    allowed day, and water it on every allowed day until it has rooted.
+    """No permit: tell the plan that there is none⟦ (`permit = false`)⟧; no turf is lifted then, and
+    passes fill what they can.
     """
     return Message("prepare.permit_relaid_fallback")
 
