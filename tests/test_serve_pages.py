@@ -190,7 +190,10 @@ STATES: dict[str, tuple[Callable[[ServedHome], str], int, str]] = {
     "used up": (used_up, 410, "has been used"),
 }
 LOOKS = ((NARROW, "light"), (PHONE, "dark"), (DESK, "light"), (DESK, "dark"))
-SHOWN = [(state, width, scheme) for state in STATES for width, scheme in LOOKS]
+# Each state in two looks, of two widths; the looks take turns, so that each meets many states.
+SHOWN = [
+    (state, *LOOKS[(n + turn) % len(LOOKS)]) for n, state in enumerate(STATES) for turn in (0, 2)
+]
 SMALL = (
     "[...document.querySelectorAll('button, a, summary, input:not([type=hidden]), select')]"
     ".filter(e => e.checkVisibility() && getComputedStyle(e).clipPath === 'none')"
