@@ -35,7 +35,6 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("day_limits", "_longest_run"): ({64}, KEPT),
     ("emergence", "_sums"): ({64}, KEPT),
     ("weed_killers", "_hold"): ({7}, CALENDAR),
-    ("weed_killers", "module"): ({12, 365.25}, CALENDAR),
     ("light", "module"): ({60.0}, UNITS),
     ("light", "daylight_h"): ({64}, KEPT),
     ("unnamed_grass", "module"): ({3}, "of how many grasses a plan is held to what each bears"),
@@ -63,7 +62,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("mowing", "low_cut_steps"): ({0.05}, SHOWN),
     ("feeding/account", "module"): ({4}, SHOWN),
     ("feeding/account", "nitrogen_ledger"): ({7}, CALENDAR),
-    ("feeding/lime_need", "module"): ({10, 12, 365.25}, f"{CALENDAR}; {UNITS}"),
+    ("feeding/lime_need", "module"): ({10}, UNITS),
     ("feeding/amendments", "module"): (
         {4},
         "parts slip by a quarter of their gap at most, so that they stay apart",
@@ -106,7 +105,7 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("assumptions", "_labour"): ({60, 1000}, UNITS),
     ("lag_steps", "workday_step"): ({256}, KEPT),
     ("lag_steps", "growth_step"): ({64}, KEPT),
-    ("watering/balance", "module"): ({5.0, 30.4375, 1000.0}, f"{FAO}; {CALENDAR}; {UNITS}"),
+    ("watering/balance", "module"): ({5.0, 1000.0}, f"{FAO}; {UNITS}"),
     ("watering/balance", "depletion_share"): ({0.04, 0.1, 0.8}, FAO),
     ("watering/balance", "effective_rain_share"): (
         {

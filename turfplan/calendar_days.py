@@ -16,6 +16,8 @@ ValueOfDay = TypeVar("ValueOfDay")
 
 DAYS = 365
 HALF_A_YEAR = DAYS // 2
+# The mean of all months, leap days included.
+DAYS_IN_MONTH = 365.25 / 12
 # Any year without a 29 February: normals know none.
 PLAIN_YEAR = 2027
 MONTH_LENGTHS = tuple(monthrange(PLAIN_YEAR, month)[1] for month in range(1, 13))

@@ -4,7 +4,7 @@ Rules, planner and judge make messages and compare them; nothing below the edge 
 `messages.Words` tells one to a reader, for a language, a country and a system of units.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, fields
 from datetime import date, time
 from typing import Any, Literal
@@ -239,6 +239,17 @@ def sentences(*messages: Message | None) -> Message:
 def listed(items: Iterable[Value], joint: Joint = "and") -> Listed:
     """Values as a list of a sentence."""
     return Listed(tuple(items), joint)
+
+
+def within(value: Value) -> Iterator[Value]:
+    """A value and all that stands in it, each message before what it holds."""
+    yield value
+    if isinstance(value, Message):
+        for _, inner in value.values:
+            yield from within(inner)
+    elif isinstance(value, Listed):
+        for item in value.items:
+            yield from within(item)
 
 
 def length_mm(mm: float, rounding: str = "nearest", kind: str = "depth") -> Quantity:

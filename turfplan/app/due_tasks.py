@@ -46,11 +46,7 @@ def due_tasks(brief: Path, folder: Path, today: date | None) -> tuple[tuple[DueT
     due = [
         DueTask(task.id, str(task.title), task.start, task.end)
         for task in plan.tasks
-        if task.series is None
-        and task.closed is None
-        and task.status != "CANCELLED"
-        and task.end <= until
-        and task.id not in said
+        if task.series is None and task.is_open and task.end <= until and task.id not in said
     ]
     return tuple(sorted(due, key=lambda one: (one.end, one.start, one.task))), log_words(plan)
 

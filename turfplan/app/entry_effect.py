@@ -264,8 +264,5 @@ def _open_jobs(plan: Plan, about: str | None) -> dict[str, Task]:
     return {
         task.id: task
         for task in plan.tasks
-        if task.series is None
-        and task.closed is None
-        and task.status != "CANCELLED"
-        and task.id != about
+        if task.series is None and task.is_open and task.id != about
     }

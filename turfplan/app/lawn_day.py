@@ -50,14 +50,7 @@ def lawn_day(plan: Plan, entries: Sequence[JournalEntry], today: date) -> LawnDa
     """
     stands = standing(entries)
     answered = _closed(stands) | _put_off(plan, entries, stands)
-    jobs = [
-        t
-        for t in plan.tasks
-        if t.series is None
-        and t.closed is None
-        and t.status != "CANCELLED"
-        and t.id not in answered
-    ]
+    jobs = [t for t in plan.tasks if t.series is None and t.is_open and t.id not in answered]
     ahead = in_order_of_work([t for t in jobs if t.start > today])
     until = today + timedelta(days=COMING_DAYS)
     coming = tuple(t for t in ahead if t.start <= until)
@@ -106,8 +99,7 @@ def _waterings(plan: Plan, stands: Sequence[JournalEntry], today: date) -> list[
         WateredToday(task, rained.get(task.id))
         for task in plan.tasks
         if task.series is not None
-        and task.closed is None
-        and task.status != "CANCELLED"
+        and task.is_open
         and (today in series_days(task.series) or task.id in rained)
     ]
     return sorted(

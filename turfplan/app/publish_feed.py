@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
-from turfplan.files.data_folder import known_lawn_id
+from turfplan.files.data_folder import PLAN, known_lawn_id
 from turfplan.files.plan_folder import folder_lock, write_beside
 from turfplan.files.publish_record import RECORD, name_at, read_record
 from turfplan.files.system_faults import unreadable
@@ -24,7 +24,7 @@ class PublishedFile:
 
 def planned_folder(folder: Path) -> Path:
     """The folder, which holds a plan; raises TurfplanError for one that holds none."""
-    if not (folder / "plan.json").is_file():
+    if not (folder / PLAN).is_file():
         hint = errors.make_plan_first(command="turfplan plan BRIEF -o DIR")
         raise TurfplanError(Problem(str(folder), phrases.no_plan(), hint=hint))
     return folder

@@ -11,7 +11,7 @@ from turfplan.app.lawn_identity import refuse_known_elsewhere
 from turfplan.app.outputs import outputs, words_of
 from turfplan.errors import Problem, TurfplanError, problem_message
 from turfplan.files.archive import Archive, ArchivedLawn, is_good_path, open_archive
-from turfplan.files.data_folder import BRIEF, INDEX, known_lawn_id, plan_lawn_id
+from turfplan.files.data_folder import BRIEF, INDEX, PLAN, known_lawn_id, plan_lawn_id
 from turfplan.files.index import changing, kept_on_success, opened
 from turfplan.files.index_copies import (
     SQLITE,
@@ -163,7 +163,7 @@ def _refuse_false_names(archive: Archive) -> None:
     """Raises TurfplanError where a plan is that of another lawn than the list of the archive says,
     or of none that it names: what follows looks at the list alone."""
     named = {
-        "plan.json" if lawn.folder == "." else f"{lawn.folder}/plan.json": lawn.lawn_id
+        PLAN if lawn.folder == "." else f"{lawn.folder}/{PLAN}": lawn.lawn_id
         for lawn in archive.manifest.lawns
     }
     faults = [
@@ -171,7 +171,7 @@ def _refuse_false_names(archive: Archive) -> None:
             f"{archive.path}: {file.path}", phrases.false_name(), hint=phrases.nothing_restored()
         )
         for file in archive.manifest.files
-        if (file.role == "plan" or Path(file.path).name == "plan.json")
+        if (file.role == "plan" or Path(file.path).name == PLAN)
         and (
             file.path not in named
             or plan_lawn_id(archive.content(file)) not in (None, named[file.path])

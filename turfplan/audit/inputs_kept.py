@@ -5,7 +5,7 @@ from datetime import timedelta
 
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
-from turfplan.message import Listed, Message
+from turfplan.message import within
 from turfplan.records.brief import HerbicideUse
 
 CAUSE = "diagnose"
@@ -71,20 +71,10 @@ def cause_before_seed(case: Case) -> Iterator[Fault]:
 
 def machines_answered(case: Case) -> Iterator[Fault]:
     """Each machine at hand has work in the plan, or the plan says that it has none."""
-    told = {value for said in case.plan.assumptions for value in _written(said)}
+    told = {value for said in case.plan.assumptions for value in within(said)}
     for name in case.brief.work.machines:
         if not case.all_jobs(*DONE_WITH[name]) and name not in told:
             yield fault("machine_unanswered", machine=name)
-
-
-def _written(said: Message) -> Iterator[str]:
-    """The texts of a message that stand in it as somebody wrote them."""
-    for _, value in said.values:
-        for item in value.items if isinstance(value, Listed) else (value,):
-            if isinstance(item, Message):
-                yield from _written(item)
-            elif isinstance(item, str):
-                yield item
 
 
 def earlier_seedlings_spared(case: Case) -> Iterator[Fault]:

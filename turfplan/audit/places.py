@@ -7,7 +7,7 @@ from turfplan.audit.amounts_agree import settle_of
 from turfplan.audit.case import Case, last_day_of
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.passes import depth_mm
-from turfplan.message import Listed, Message, Value
+from turfplan.message import Message, within
 from turfplan.records.brief import LawnPart
 from turfplan.records.plan_task import Task
 
@@ -105,23 +105,16 @@ def _says(task: Task, place: str) -> bool:
     title = task.title
     if not isinstance(title, Message):
         return False
-    found = set(_words(title))
+    found = _words(title)
     if place == HOLLOWS:
         return any(word.startswith(PLACE) for word in found)
     return place in found
 
 
-def _words(value: Value) -> Iterator[str]:
-    """The keys of a message and of all in it, with what stands in it as somebody wrote it."""
-    if isinstance(value, Message):
-        yield value.key
-        for _, inner in value.values:
-            yield from _words(inner)
-    elif isinstance(value, Listed):
-        for item in value.items:
-            yield from _words(item)
-    elif isinstance(value, str):
-        yield value
+def _words(title: Message) -> set[str]:
+    """The keys of a title and of all in it, with what stands in it as somebody wrote it."""
+    said = (value.key if isinstance(value, Message) else value for value in within(title))
+    return {word for word in said if isinstance(word, str)}
 
 
 def relaid_turf_left_alone(case: Case) -> Iterator[Fault]:
@@ -142,7 +135,7 @@ def relaid_turf_left_alone(case: Case) -> Iterator[Fault]:
 
 def _spares_lifted(job: Task) -> bool:
     """Whether the title of a job leaves lifted hollows out: by name, or as it is for others."""
-    found = set(_words(job.title)) if isinstance(job.title, Message) else set()
+    found = _words(job.title) if isinstance(job.title, Message) else set[str]()
     return not found.isdisjoint(BUT_LIFTED)
 
 

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from turfplan.audit.case import Case
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.open_ground import nothing_lives
-from turfplan.message import Listed, Message
+from turfplan.message import Message, within
 from turfplan.records.book_names import of_herbicide
 from turfplan.records.plan_task import Task
 
@@ -134,21 +134,11 @@ def woken_seed_is_fed(case: Case) -> Iterator[Fault]:
 
 def not_said_unsown(case: Case) -> Iterator[Fault]:
     """Where a plan says that nothing is sown or planted for want of water, nothing is."""
-    keys = {key for caution in case.plan.cautions for key in _keys(caution)}
+    said = (value for caution in case.plan.cautions for value in within(caution))
+    keys = {value.key for value in said if isinstance(value, Message)}
     if not keys.isdisjoint(NOTHING_SOWN):
         for task in case.to_do("sowing", "planting"):
             yield fault("sown_though_refused", task, day=task.start)
-
-
-def _keys(value: object) -> Iterator[str]:
-    """The keys of a message and of the messages in it."""
-    if isinstance(value, Message):
-        yield value.key
-        for _, inner in value.values:
-            yield from _keys(inner)
-    elif isinstance(value, Listed):
-        for item in value.items:
-            yield from _keys(item)
 
 
 def _resting(case: Case) -> Iterator[Task]:

@@ -262,6 +262,10 @@ class Operation(BookEntry):
     trip: Trip | None = None
     buys: Literal["preventer", "weed killer"] | None = None
 
+    def plays(self, *roles: Role) -> bool:
+        """Whether it plays one of these roles."""
+        return not set(roles).isdisjoint(self.roles)
+
 
 class OrderRule(BookEntry):
     """One rule of the order of work; selectors and units are explained in `order.toml`."""

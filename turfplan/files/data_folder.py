@@ -12,6 +12,7 @@ BRIEF = "brief.toml"
 CLIENT = "client.toml"
 BUSINESS = "business.toml"
 INDEX = "turfplan.index"
+PLAN = "plan.json"
 # The journal in a plan's folder, as version 0.1 kept it for clients.
 OLD_JOURNAL = "journal.jsonl"
 # plan.json says whose it is before anything that is long.
@@ -55,10 +56,10 @@ def lawn_folders(lawns: Path) -> tuple[Path, ...]:
 
 def planned_lawns(folder: Path) -> tuple[Path, ...]:
     """The lawns of a data folder that have a plan; none of a folder that holds a plan itself."""
-    if (folder / "plan.json").is_file():
+    if (folder / PLAN).is_file():
         return ()
     lawns = lawn_folders(lawns_in(folder))
-    return tuple(lawn for lawn in lawns if (lawn / "plan.json").is_file())
+    return tuple(lawn for lawn in lawns if (lawn / PLAN).is_file())
 
 
 def index_for(folders: Iterable[Path]) -> Path:
@@ -75,7 +76,7 @@ def index_for(folders: Iterable[Path]) -> Path:
 def known_lawn_id(folder: Path) -> str | None:
     """The identity that a lawn's folder has by its plan, else by its brief; None without either."""
     try:
-        with (folder / "plan.json").open("rb") as file:
+        with (folder / PLAN).open("rb") as file:
             found = plan_lawn_id(file.read(_HEAD_BYTES))
     except OSError:
         found = None

@@ -14,7 +14,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
-from turfplan.files.data_folder import brief_at
+from turfplan.files.data_folder import PLAN, brief_at
 from turfplan.files.system_faults import refusal_of
 from turfplan.phrases import errors, files, identity
 from turfplan.phrases import index as phrases
@@ -210,7 +210,7 @@ def lawn_id_of(folder: Path) -> str | None:
     read.
     """
     try:
-        found = json.loads((folder / "plan.json").read_bytes())["lawn_id"]
+        found = json.loads((folder / PLAN).read_bytes())["lawn_id"]
     except (OSError, ValueError, KeyError, TypeError):
         return None
     return found if isinstance(found, str) else None

@@ -11,6 +11,7 @@ from turfplan.files.data_folder import (
     CLIENT,
     LAWNS,
     OLD_JOURNAL,
+    PLAN,
     brief_at,
     brief_lawn_id,
     known_lawn_id,
@@ -20,7 +21,6 @@ from turfplan.files.journal import put_aside_in
 from turfplan.files.publish_record import RECORD
 from turfplan.files.reading.brief import journal_beside
 
-PLAN = "plan.json"
 # Where lawns lie in a folder that is named: it may be a lawn's, that of several, a data folder, or
 # hold such ones.
 PLACES = ("", "*/", f"{LAWNS}/*/", "*/*/", f"*/{LAWNS}/*/")

@@ -8,12 +8,14 @@ from pathlib import Path
 from filelock import BaseFileLock, FileLock, Timeout
 
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.data_folder import PLAN
 from turfplan.files.system_faults import reason_of
 from turfplan.files.whole_files import PartlyPlacedError, sweep, write_whole
 from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 
-COMMIT = "plan.json"
+# Renamed first: what a folder says is what its plan says.
+COMMIT = PLAN
 LOCK = ".lock"
 LOCK_SECONDS = 20.0
 _TEMPORARY = ".turfplan-new-"

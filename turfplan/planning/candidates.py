@@ -159,7 +159,7 @@ def _main_days(setting: ResolvedLawn, candidate: Candidate) -> dict[str, tuple[i
     return {
         draft.id: (candidate.dated.day(draft.start_node), candidate.dated.day(draft.end_node))
         for draft in candidate.season.drafts
-        if not set(MAIN_WORK).isdisjoint(setting.book.operations[draft.operation].roles)
+        if setting.book.operations[draft.operation].plays(*MAIN_WORK)
     }
 
 

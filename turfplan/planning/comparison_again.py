@@ -5,6 +5,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from operator import itemgetter
 
 from turfplan.calendar_days import HALF_A_YEAR
 from turfplan.message import Day, Message, sentences
@@ -175,8 +176,8 @@ def _weighed(
         return not _divides_as_done(campaign, previous, history), last, campaign.cost
 
     found = [] if promised is None else [weighed(promised)]
-    for lawn, campaign in sorted(possible, key=turn):
-        otherwise, last, cost = turn((lawn, campaign))
+    turns = sorted(((turn(way), way) for way in possible), key=itemgetter(0))
+    for (otherwise, last, cost), (lawn, campaign) in turns:
         if any(otherwise or (last, cost) >= way.rank for way in found):
             continue
         if promised is not None and not _is_another(lawn, campaign, promised):

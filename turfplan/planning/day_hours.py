@@ -112,7 +112,7 @@ def _main_days(setting: ResolvedLawn, dated: Dated) -> tuple[dict[str, int], Wor
 
 
 def _stays(setting: ResolvedLawn, draft: Draft) -> bool:
-    return not STAYS.isdisjoint(setting.book.operations[draft.operation].roles)
+    return setting.book.operations[draft.operation].plays(*STAYS)
 
 
 def _movable(setting: ResolvedLawn, dated: Dated) -> list[Draft]:

@@ -166,8 +166,8 @@ def served_alone(
 
 
 def _is_main(setting: ResolvedLawn, draft: Draft) -> bool:
-    return not set(MAIN_WORK).isdisjoint(setting.book.operations[draft.operation].roles)
+    return setting.book.operations[draft.operation].plays(*MAIN_WORK)
 
 
 def _prepares(setting: ResolvedLawn, draft: Draft) -> bool:
-    return not set(PREPARING).isdisjoint(setting.book.operations[draft.operation].roles)
+    return setting.book.operations[draft.operation].plays(*PREPARING)

@@ -65,11 +65,7 @@ def read_history(
     over = state.done.keys() | state.skipped
     held = {name: day for name, day in state.held.items() if name not in over}
     booked = {name: day for name, day in state.booked.items() if name not in over | held.keys()}
-    still_open = [
-        task
-        for task in tasks.values()
-        if task.closed is None and task.status != "CANCELLED" and task.id not in over
-    ]
+    still_open = [task for task in tasks.values() if task.is_open and task.id not in over]
     return TaskHistory(
         done=state.done,
         actual=state.actual,

@@ -208,4 +208,4 @@ def without_followers(
 def plays(book: Book, task: str, roles: tuple[Role, ...]) -> bool:
     """Whether the operation of a task plays one of some roles."""
     operation = book.operations.get(task.partition(".")[0])
-    return operation is not None and not set(roles).isdisjoint(operation.roles)
+    return operation is not None and operation.plays(*roles)

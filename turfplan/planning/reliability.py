@@ -60,7 +60,7 @@ def _shifted(setting: ResolvedLawn, draft: Draft, days: int) -> Draft:
 
 
 def _is_main(setting: ResolvedLawn, draft: Draft) -> bool:
-    return any(role in MAIN for role in setting.book.operations[draft.operation].roles)
+    return setting.book.operations[draft.operation].plays(*MAIN)
 
 
 def _share(setting: ResolvedLawn, record: RealYears, dated: Dated) -> float:

@@ -95,11 +95,7 @@ def _staying(setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory) -
     history knows more than a day still open."""
     operations = setting.book.operations
     kept: Collection[Role] = NEW if _new_on_open_ground(setting, history) else MAIN_WORK
-    main = {
-        draft.id
-        for draft in season.drafts
-        if not set(kept).isdisjoint(operations[draft.operation].roles)
-    }
+    main = {draft.id for draft in season.drafts if operations[draft.operation].plays(*kept)}
     return main.union(history.fixed, history.part_done)
 
 

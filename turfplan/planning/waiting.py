@@ -19,7 +19,7 @@ def without_waiting(book: Book, season: SeasonDraft, history: TaskHistory) -> Ta
         for d in season.drafts
         if (d.id in history.not_before or d.id in history.published)
         and d.id not in history.fixed
-        and not set(FOLLOWED).isdisjoint(book.operations[d.operation].roles)
+        and book.operations[d.operation].plays(*FOLLOWED)
     }
     over = {name for name in history.overdue if name not in history.part_done}
     steps = [

@@ -138,4 +138,4 @@ def _moved(
 
 
 def _plays(setting: ResolvedLawn, draft: Draft, roles: tuple[Role, ...]) -> bool:
-    return not set(roles).isdisjoint(setting.book.operations[draft.operation].roles)
+    return setting.book.operations[draft.operation].plays(*roles)

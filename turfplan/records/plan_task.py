@@ -302,6 +302,11 @@ class Task(PlanRecord):
             return self.actual.start, self.actual.end
         return min(self.actual.start, self.start), max(self.actual.end, self.end)
 
+    @property
+    def is_open(self) -> bool:
+        """Whether it is still to be done: neither closed nor out of the calendar."""
+        return self.closed is None and self.status != "CANCELLED"
+
     def plays(self, *roles: Role) -> bool:
         """Whether the task plays one of these roles, as the book gives them to its operation."""
         # Asked of every task by every check: a plain loop is several times as quick as any() over a

@@ -1,7 +1,6 @@
 """The served feeds and pages: routes that parse, call one function, and map one error."""
 
-from collections.abc import Awaitable, Callable, Sequence
-from urllib.parse import urlencode
+from collections.abc import Awaitable, Callable
 
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
@@ -25,6 +24,7 @@ from turfplan.serve.pages import (
     did_page,
     known_of,
     notice,
+    see_other,
     today_page,
 )
 from turfplan.serve.ticks import WrittenTicks, take_back, write_ticks
@@ -176,7 +176,7 @@ def _posted(visit: Visit, known: Known, form: FormData) -> Response:
         return _undone(visit, known, form)
     if done == "replan":
         _replan(visit)
-        return _see(visit.home)
+        return see_other(visit.home)
     return _ticked(visit, known, form)
 
 
@@ -203,7 +203,7 @@ def _told(visit: Visit, written: WrittenTicks) -> Response:
     fresh = [entry.number for entry in written.entries if entry.number not in known]
     if fresh:
         _replan(visit)
-    return _see(visit.home, told=fresh, known=sorted(known))
+    return see_other(visit.home, told=fresh, known=sorted(known))
 
 
 def _undone(visit: Visit, known: Known, form: FormData) -> Response:
@@ -215,7 +215,7 @@ def _undone(visit: Visit, known: Known, form: FormData) -> Response:
         return did_page(visit, known, written.errors)
     if not written.known:
         _replan(visit)
-    return _see(f"{visit.home}/did", undone=[number])
+    return see_other(f"{visit.home}/did", undone=[number])
 
 
 def _replan(visit: Visit) -> None:
@@ -228,13 +228,6 @@ def _replan(visit: Visit) -> None:
         visit.server.failures[visit.lawn.id] = reasons
     else:
         visit.server.failures.pop(visit.lawn.id, None)
-
-
-def _see(path: str, **numbers: Sequence[int]) -> Response:
-    """Sends the browser on, so that loading the page again sends no form again."""
-    query = urlencode([(name, n) for name, several in numbers.items() for n in several])
-    location = f"{path}?{query}" if query else path
-    return Response(status_code=303, headers={"Location": location})
 
 
 async def _style(request: Request) -> Response:

@@ -33,7 +33,7 @@ from turfplan.plain_text import plain_text
 from turfplan.serve.guard import from_here, plain
 from turfplan.serve.owner_pages import home_page, owner_of
 from turfplan.serve.owners import Owner
-from turfplan.serve.pages import PRIVATE, notice
+from turfplan.serve.pages import PRIVATE, notice, see_other
 from turfplan.serve.visit import Server
 
 # The place goes first: it can be said back with something true.
@@ -63,7 +63,7 @@ def _shown(server: Server, owner: Owner, name: str) -> Response:
     """The question of a name; without one the first that has no answer."""
     answers = server.shelf.draft(owner)
     if not name:
-        return _see(_next(answers, ""))
+        return see_other(_next(answers, ""))
     return _check(answers, ()) if name == CHECK else _asked(answers, name, ())
 
 
@@ -74,7 +74,7 @@ def _answered(server: Server, owner: Owner, name: str, form: FormData) -> Respon
     if name == CHECK:
         return _made(server, owner, answers)
     if name not in BY_NAME:
-        return _see(_next(answers, ""))
+        return see_other(_next(answers, ""))
     answer = _answer_of(name, form)
     if answer is None:
         return _asked(answers, name, (phrases.answer_needed(),), 422)
@@ -84,7 +84,7 @@ def _answered(server: Server, owner: Owner, name: str, form: FormData) -> Respon
     if faults := faults_of(tried):
         return _asked(tried, name, faults, 422)
     server.shelf.keep_draft(owner, tried)
-    return _see(_next(tried, name))
+    return see_other(_next(tried, name))
 
 
 def _answer_of(name: str, form: FormData) -> str | None:
@@ -225,7 +225,7 @@ def _made(server: Server, owner: Owner, answers: BriefAnswers) -> Response:
     """Writes the brief into a folder of its own, plans it, and serves it; where it cannot be
     planned nothing of it stays but the answers."""
     if any(name not in answers for name in _steps(answers)):
-        return _see(_next(answers, ""))
+        return see_other(_next(answers, ""))
     lawn_id = drawn_lawn_id()
     folder = server.settings.index.absolute().parent / "lawns" / lawn_id
     brief = folder / "brief.toml"
@@ -240,7 +240,7 @@ def _made(server: Server, owner: Owner, answers: BriefAnswers) -> Response:
         return _check(answers, reasons, 422)
     lawn = server.shelf.add_lawn(folder, brief)
     server.shelf.keep_draft(owner, {})
-    return _see(f"/mine/{lawn.id}")
+    return see_other(f"/mine/{lawn.id}")
 
 
 def _planned(server: Server, folder: Path, brief: Path) -> tuple[str, ...]:
@@ -250,7 +250,3 @@ def _planned(server: Server, folder: Path, brief: Path) -> tuple[str, ...]:
         return (words_of_user().text(phrases.failed()),)
     reasons = tuple(replan(ServedLawn(0, folder, brief, "")))
     return tuple(reason or words_of_user().text(phrases.failed()) for reason in reasons)
-
-
-def _see(address: str) -> Response:
-    return Response(status_code=303, headers={"Location": address})

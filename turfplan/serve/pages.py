@@ -5,6 +5,7 @@ import io
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
+from urllib.parse import urlencode
 
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
@@ -274,6 +275,13 @@ def notice(request: Request, status: int, *said: Message, words: Words | None = 
     texts = [words.text(one) for one in said]
     html = render("web/notice.html.jinja", words, title=texts[0], sentences=texts[1:])
     return HTMLResponse(html, status, PRIVATE)
+
+
+def see_other(path: str, **numbers: Sequence[int]) -> Response:
+    """Sends the browser on, so that loading the page again sends no form again."""
+    query = urlencode([(name, n) for name, several in numbers.items() for n in several])
+    location = f"{path}?{query}" if query else path
+    return Response(status_code=303, headers={"Location": location})
 
 
 def qr_data_uri(text: str) -> str:

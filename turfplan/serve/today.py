@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from turfplan.app.lawn_day import LawnDay, rain_hinders, tick_key
+from turfplan.calendar_days import DAYS_IN_MONTH
 from turfplan.export.sheets.look import near_text
 from turfplan.export.sheets.task_amounts import RECKONED, quantities
 from turfplan.message import Clock, Day, Days, Message
@@ -143,4 +144,4 @@ def away(days: int) -> Message:
         return phrases.in_days(n=days)
     if days < 3 * MONTH:
         return phrases.in_weeks(n=round(days / WEEK))
-    return phrases.in_months(n=round(days / (365.25 / 12)))
+    return phrases.in_months(n=round(days / DAYS_IN_MONTH))

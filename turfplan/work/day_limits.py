@@ -195,8 +195,8 @@ def _rain_alone(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
 
 def _dry_turf(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
     """Turf that nobody waters is cut low, opened, lifted and covered while rain lets it grow."""
-    if not setting.openings.dry_turf or OPENED_OR_COVERED.isdisjoint(
-        setting.book.operations[draft.operation].roles
+    if not setting.openings.dry_turf or not setting.book.operations[draft.operation].plays(
+        *OPENED_OR_COVERED
     ):
         return []
     free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.dry_turf)

@@ -7,6 +7,7 @@ from datetime import timedelta
 from turfplan.book.citations import who_says
 from turfplan.book.entries import Book, Harm, Herbicide
 from turfplan.book.words import grass_name
+from turfplan.calendar_days import DAYS_IN_MONTH
 from turfplan.message import Day, Message, listed
 from turfplan.phrases import weed_killers as phrases
 from turfplan.records.book_names import FactName, NamedFact, of_herbicide, option_of_herbicide
@@ -71,7 +72,7 @@ def _hold(book: Book, number: int, use: HerbicideUse, sown: tuple[str, ...]) -> 
         return Hold(number, key, day.toordinal(), label, (), known, by_label=True)
     if known is not None and known.stops:
         fact = of_herbicide(known.id, "hold")
-        months = round(book.fact(fact).si / _MONTH)
+        months = round(book.fact(fact).si / DAYS_IN_MONTH)
         why = phrases.stops(ingredient=name, day=on, n=months)
         return Hold(number, key, None, why, (fact,), known)
     if known is not None and (spared := _spared(known, sown)):
@@ -131,10 +132,6 @@ def _interval(book: Book, herbicide: str, sown: tuple[str, ...]) -> NamedFact:
     if not tried or len(tried) < len(own):
         return of_herbicide(herbicide, "hold")
     return max(tried, key=lambda fact: book.fact(fact).high_si)
-
-
-# Days of a mean month, for telling.
-_MONTH = 365.25 / 12
 
 
 def key_of(ingredient: str) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from turfplan.errors import Problem, TurfplanError, library_words
+from turfplan.files.data_folder import PLAN
 from turfplan.files.system_faults import unreadable
 from turfplan.message import Message, as_written
 from turfplan.phrases import errors, libraries
@@ -24,7 +25,7 @@ def read_plan(folder: Path) -> Plan | None:
 
     Raises TurfplanError for one that cannot be read.
     """
-    path = folder / "plan.json"
+    path = folder / PLAN
     try:
         raw = path.read_bytes()
     except FileNotFoundError:

@@ -6,6 +6,7 @@ A table serves only its own buffer; what no table of the book serves is asked, n
 from dataclasses import dataclass
 
 from turfplan.book.entries import Book
+from turfplan.calendar_days import DAYS_IN_MONTH
 from turfplan.message import Message, Number, Quantity, length_mm
 from turfplan.phrases import lime as phrases
 from turfplan.records.book_names import FactName, NamedFact, of_family, option_of_family
@@ -13,7 +14,6 @@ from turfplan.records.brief import Brief, SoilTest
 from turfplan.work.feeding.blackouts import state_of
 from turfplan.work.lawn import ResolvedLawn
 
-DAYS_IN_MONTH = 365.25 / 12
 HAIR = 1e-9
 TENTHS = 10
 # Soils on which no lime is given, and on which the tables of mineral soils say nothing.

@@ -9,6 +9,7 @@ from typing import Literal
 from turfplan.book.bag_analysis import parse_analysis
 from turfplan.book.entries import Book
 from turfplan.book.words import grass_name
+from turfplan.calendar_days import DAYS_IN_MONTH
 from turfplan.message import Message, Number, Quantity, sentences
 from turfplan.phrases import feeding as phrases
 from turfplan.phrases import items
@@ -17,7 +18,6 @@ from turfplan.records.book_names import FactName, of_family, option_of_family
 from turfplan.records.brief import Brief
 from turfplan.work.feeding.blackouts import state_of
 from turfplan.work.feeding.lime_need import (
-    DAYS_IN_MONTH,
     LimeNeed,
     given_before_g_m2,
     lime_need,

@@ -19,7 +19,6 @@ from turfplan.units import INCH_MM
 SATURATED_ET_MM = (
     5.0  # FAO-56 equation for p, page 162: the table's depletion share holds at 5 mm/day
 )
-DAYS_IN_MONTH = 30.4375
 MM_IN_M = 1000.0
 
 
