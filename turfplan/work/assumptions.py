@@ -7,6 +7,7 @@ from typing import Protocol
 
 from turfplan.book.entries import Book, Species
 from turfplan.book.words import grass_name
+from turfplan.calendar_days import DAYS
 from turfplan.climate.record import Climate
 from turfplan.message import Message, Number, Quantity, length_mm, said
 from turfplan.phrases import lawn as phrases
@@ -35,6 +36,7 @@ from turfplan.work.stand import OPEN_GROUND, stage_worked
 from turfplan.work.thatch import stripped_mm
 from turfplan.work.unnamed_grass import is_unnamed, with_named_grass
 from turfplan.work.watering.hose import hours_assumed
+from turfplan.work.wheeling import told_of_wheeling
 
 # Shares are given to a hundredth of a per cent: less than that is nothing left.
 LEAST_SHARE = 1e-4
@@ -69,12 +71,13 @@ def resolve(
     """The brief with every missing answer assumed, in the state that its postal code lies in.
 
     What was measured of the ground wins over what the brief says of it. `kept` are the first and
-    the last day of a plan that was made before. `holidays` lists the public holidays between two
-    days.
+    the last day of a plan made before. `holidays` lists the public holidays between two days.
     """
     unnamed = is_unnamed(brief)
-    brief, assumed = with_named_grass(in_its_state(brief, climate), book, climate)
-    first, last, kept_end = _horizon(brief, book, today, kept)
+    bands = _bands(brief, ground)
+    alone = not (bands or _open_ground(brief)) and brief.seeding.intent == "none"
+    brief, assumed = with_named_grass(in_its_state(brief, climate), book, climate, alone=alone)
+    first, last, kept_end = _horizon(brief, book, today, kept, alone=alone)
     if brief.units is None and country_of(brief) is None:
         assumed.append(phrases.metric_units())
     zones = ground.zones if ground else ()
@@ -84,8 +87,7 @@ def resolve(
     light = light_of(brief, book, climate, here.season)
     calendar = work_days(brief, book, first, last, holidays)
     assumed += told_of_days(brief, book, calendar.public)
-    labour = _labour(brief, book, assumed)
-    bands = _bands(brief, ground)
+    labour = _labour(brief, book, assumed, alone=alone)
     filled_all_over = sum(band.share for band in bands) > 1.0 - LEAST_SHARE
     seed = choose_seed(brief, book, Ground(light, zones, parts), unnamed=unnamed)
     sown = main_grass(seed.areas) if seed.areas else None
@@ -137,18 +139,20 @@ def _assume(value: str, why: Message, assumed: list[Message]) -> str:
 
 
 def _horizon(
-    brief: Brief, book: Book, today: date, kept: tuple[date, date] | None
+    brief: Brief, book: Book, today: date, kept: tuple[date, date] | None, *, alone: bool = False
 ) -> tuple[int, int, int | None]:
     """The first and the last day, and the least last day where the owner gave none.
 
-    A plan that was made before keeps its first day, and an assumed end is only put off.
+    A plan that was made before keeps its first day, and an assumed end is only put off. Care
+    `alone` takes a year: each of its seasons comes once.
     """
     asked = brief.season.start
     first = kept[0] if kept else max(asked or today, today)
     if brief.season.until is not None:
         return first.toordinal(), brief.season.until.toordinal(), None
     least = (asked or (first if kept else today)).toordinal()
-    ends = [least + round(book.si("setting.horizon_days"))] if asked or not kept else []
+    span = DAYS - 1 if alone else round(book.si("setting.horizon_days"))
+    ends = [least + span] if asked or not kept else []
     kept_end = max([*ends, kept[1].toordinal()] if kept else ends)
     longest = max(first, asked or first).toordinal() + round(book.si("setting.horizon_most"))
     return first.toordinal(), max(longest, kept_end), kept_end
@@ -370,26 +374,26 @@ def _open_ground(brief: Brief) -> bool:
 
 
 def _lows(brief: Brief, ground: MeasuredGround | None) -> Sequence[Band]:
-    """The parts of the lawn by depth of fill.
-
-    As they were measured, else as the brief lists them.
-    """
+    """The parts of the lawn by depth of fill: as measured, else as the brief lists them."""
     if ground is not None and ground.bands is not None:
         return ground.bands
     return [Band(low.depth_mm, low.share) for low in brief.leveling.lows]
 
 
-def _labour(brief: Brief, book: Book, assumed: list[Message]) -> Labour:
+def _labour(brief: Brief, book: Book, assumed: list[Message], *, alone: bool = False) -> Labour:
     work, lead = brief.work, brief.delivery.lead_days
     people = work.people or round(book.si("setting.people_assumed"))
     # Times are held in minutes inside.
     hours = work.hours_per_day or book.si("setting.hours_per_day_assumed") / 60
     way = work.haul_distance_mm
-    haul_mm = book.si("setting.haul_distance_assumed") if way is None else way
-    if work.people is None or work.hours_per_day is None or way is None:
-        wheeling = Quantity(haul_mm, "distance")
-        assumed.append(phrases.work(n=people, hours=Number(hours, "plain"), way=wheeling))
+    haul_mm = way if way is not None else book.si("setting.haul_distance_assumed")
+    unsaid, reckoned = work.people is None or work.hours_per_day is None, Number(hours, "plain")
+    if alone and unsaid:
+        assumed.append(phrases.work_of_care(n=people, hours=reckoned))
+    elif not alone and (unsaid or way is None):
+        assumed.append(phrases.work(n=people, hours=reckoned, way=Quantity(haul_mm, "distance")))
+    assumed += told_of_wheeling(brief, book)
     if lead is None:
         lead = round(book.si("setting.lead_days_assumed"))
-        assumed.append(phrases.lead_days(n=lead))
+        assumed += [] if alone else [phrases.lead_days(n=lead)]
     return Labour(people, hours, haul_mm / 1000, lead)

@@ -10,15 +10,18 @@ from types import MappingProxyType
 from typing import Final, cast
 
 from turfplan.phrases import buying as phrases
+from turfplan.phrases import doubts as doubt_phrases
 from turfplan.records.book_names import FactName, PlantForm
 from turfplan.records.constraints import DayStep, Lag, Reason, Strength
 from turfplan.records.fact_names import GroupFact
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.phases.doubts import look_of
 
 PLANTS_LEAD: Final = "delivery.plants_lead"
 # The soil tests whose answer may change what is bought.
 SAMPLES: Final = ("soil_test", "soil_test.topsoil")
+_ANSWERED: Final = (phrases.estimate_soil(), phrases.estimate_test())
 KEEPS: Mapping[PlantForm, GroupFact] = MappingProxyType(
     {
         "sod": "planting.keeps_sod",
@@ -69,7 +72,7 @@ def _orders_of(deliveries: Iterable[Draft], drafts: Iterable[Draft]) -> Iterator
 
 def awaits_answer(draft: Draft) -> bool:
     """Whether the answer of a soil test may change what a task buys."""
-    return draft.estimate in (phrases.estimate_soil(), phrases.estimate_test())
+    return draft.estimate in _ANSWERED
 
 
 def wished_ahead(
@@ -96,8 +99,11 @@ def _awaited(
     of_new_grass = draft.id == "collect.seed" or (
         draft.operation == "order_material" and _of_plants(draft)
     )
-    answered = awaits_answer(draft)
-    for other in drafts if of_new_grass or answered else ():
+    answered, look = awaits_answer(draft), look_of(draft.estimate)
+    for other in drafts if of_new_grass or answered or look else ():
+        if other.id == look:
+            reason = Reason("buying.after_look", doubt_phrases.first())
+            yield other, _Binding(reason, 1, strength=Strength.PREFERENCE)
         if of_new_grass and other.operation == "diagnose":
             reason = Reason("buying.after_cause", phrases.cause_first())
             yield other, _Binding(reason, strength=Strength.ADVICE)
@@ -122,8 +128,15 @@ def _bindings(setting: ResolvedLawn, draft: Draft) -> Iterator[_Binding]:
         fresh = Reason("buying.plants_keep", phrases.plants_fresh(), (keeps,))
         yield _Binding(fresh, None, setting.days(keeps), Strength.ADVICE)
     elif draft.operation == "call":
+        if (draft.key or "").rpartition(".")[2] in KEEPS:
+            grown = Reason("buying.plants_lead", phrases.grower_needs(), (PLANTS_LEAD,))
+            yield _Binding(grown, setting.days(PLANTS_LEAD))
         lead: FactName = "delivery.hire_lead" if draft.hired else "delivery.confirm_lead"
         why = phrases.hired_first() if draft.hired else phrases.confirmed()
+        if draft.hired and draft.urgent:
+            # Work that waits again is not put off by the days that a shop would like to have.
+            yield _Binding(Reason("buying.called", why), 1, strength=Strength.STRONG)
+            return
         yield _Binding(Reason("buying.called", why), strength=Strength.STRONG)
         ahead = Reason("buying.called_ahead", why, (lead,))
         yield _Binding(ahead, setting.days(lead), strength=Strength.PREFERENCE)

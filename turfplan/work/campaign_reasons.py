@@ -89,6 +89,9 @@ def why_campaign(
 ) -> tuple[Message, ...]:
     """What speaks for a campaign."""
     book = setting.book
+    if setting.care_alone:
+        alone = book_messages(book, f"campaigns.{kind}.why_without_passes")
+        return (phrases.care_alone(), *alone)
     over, seed = _of_seed(setting, kind, sow)
     if setting.on_open_ground or not passes:
         alone = book_messages(book, f"campaigns.{kind}.why_without_passes")

@@ -12,7 +12,7 @@ from turfplan.calendar_days import DAYS
 from turfplan.message import Day, Message
 from turfplan.phrases import campaigns as phrases
 from turfplan.reckoned_once import reckoned_once
-from turfplan.records.book_names import CampaignName, FactName, of_family
+from turfplan.records.book_names import CARE, CampaignName, FactName, of_family
 from turfplan.records.constraints import DaySet
 from turfplan.work.campaign_costs import cost_of_kind
 from turfplan.work.campaign_reasons import why_campaign
@@ -225,7 +225,7 @@ def _kind(
     if sow is None and setting.on_open_ground:
         return "bare_ground"
     if not stretch and sow is None:
-        return "hollows"
+        return CARE if setting.care_alone else "hollows"
     if not setting.cool:
         return "two_years" if len({w.start.year for w in stretch}) > 1 else "summer"
     if sow is not None and sow.operation == "dormant_seed":

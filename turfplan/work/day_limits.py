@@ -66,15 +66,27 @@ def _calendar(setting: ResolvedLawn, draft: Draft) -> list[Allowed | Lag]:
 
 
 def length_of(setting: ResolvedLawn, draft: Draft, days: DaySet) -> Iterator[Lag]:
-    """The working days that a task takes, on end where so many lie on end."""
+    """The working days that a task takes, on end where so many lie on end and a pass is not to go
+    on after days off."""
     ends = draft.start_node, draft.end_node
-    if _longest_run(days) >= draft.duration_days:
+    apart = setting.passes_apart and _is_of_pass(draft)
+    if not apart and fits_in_one_go(days, draft.duration_days):
         together = Reason("work.in_one_go", phrases.in_one_go())
         most = DayStep(draft.duration_days - 1)
         yield Lag(f"in_one_go:{draft.id}", *ends, Strength.STRONG, together, maximum=most)
     step = span_step(days, setting.first_day, setting.last_day, draft.duration_days)
     length = Reason("work.length", phrases.length(n=draft.duration_days))
     yield Lag(f"length:{draft.id}", *ends, Strength.HARD, length, step, step)
+
+
+def _is_of_pass(draft: Draft) -> bool:
+    """Whether a job is a pass, or shares its days."""
+    return draft.operation in ("topdress", "incorporate") or bool(draft.strips)
+
+
+def fits_in_one_go(days: DaySet, duration_days: int) -> bool:
+    """Whether so many working days ever lie on end."""
+    return _longest_run(days) >= duration_days
 
 
 @lru_cache(maxsize=64)
@@ -194,13 +206,16 @@ def _rain_alone(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
 
 
 def _dry_turf(setting: ResolvedLawn, draft: Draft) -> list[Allowed]:
-    """Turf that nobody waters is cut low, opened, lifted and covered while rain lets it grow."""
+    """Turf that nobody waters, or may water, is cut low, opened, lifted and covered while rain lets
+    it grow."""
     if not setting.openings.dry_turf or not setting.book.operations[draft.operation].plays(
         *OPENED_OR_COVERED
     ):
         return []
     free = without(DaySet.of([(setting.first_day, setting.last_day)]), setting.openings.dry_turf)
-    reason = Reason("turf.on_rain", phrases.turf_on_rain(), GROWS_FACTS)
+    nobody = setting.brief.water.possible is False
+    told = phrases.turf_on_rain() if nobody else phrases.turf_in_ban()
+    reason = Reason("turf.on_rain" if nobody else "turf.in_ban", told, GROWS_FACTS)
     return [Allowed(f"dry_turf:{draft.id}", draft.start_node, free, Strength.STRONG, reason)]
 
 

@@ -16,6 +16,7 @@ from turfplan.message import Clock, Message, listed
 from turfplan.phrases import day_limits as phrases
 from turfplan.phrases import lawn as assumed
 from turfplan.phrases import level as of_load
+from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import FactName
 from turfplan.records.brief import Brief, Span
 from turfplan.records.constraints import DaySet, Reason
@@ -55,6 +56,12 @@ class QuietLaw:
     def rests(self) -> bool:
         """True where some days are quiet."""
         return bool(self.weekdays) or self.on_holidays
+
+
+def usual_weekdays(brief: Brief) -> tuple[Weekday, ...]:
+    """The weekdays on which the lawn is worked: as its brief says, else those of who does it."""
+    by_custom = BUSINESS_DAYS if brief.work.by == "contractor" else WEEKEND
+    return brief.calendar.weekdays or by_custom
 
 
 def no_holidays(_first: int, _last: int) -> Collection[int]:
@@ -101,8 +108,7 @@ def work_days(
     takes, sundays = brief.delivery.allowed_weekdays, weekday_days(asked, last, ("sun",)).ranges
     if not takes:
         # Business drives on its own days, and on Saturdays where somebody works then.
-        mine = calendar.weekdays or (BUSINESS_DAYS if brief.work.by == "contractor" else WEEKEND)
-        takes = (*BUSINESS_DAYS, *(day for day in mine if day == "sat"))
+        takes = (*BUSINESS_DAYS, *(day for day in usual_weekdays(brief) if day == "sat"))
     trucks = without(weekday_days(first, last, takes), (*receiving, *free, *quiet))
     orders, at_home = without(own, (*sundays, *free)), without(business, (*closed, *away))
     hired = brief.work.by == "contractor"
@@ -167,8 +173,10 @@ def days_for(setting: ResolvedLawn, operation: str) -> DaySet:
 
 def days_of(setting: ResolvedLawn, draft: Draft) -> DaySet:
     """The days of one task: those of its operation; what is fetched in bags is an errand of the
-    household's own.
+    household's own, and a call that cannot wait for its days is made on days of business.
     """
+    if draft.urgent:
+        return _united(days_for(setting, draft.operation), setting.calendar.offices)
     return setting.calendar.errands if draft.bags else days_for(setting, draft.operation)
 
 
@@ -253,7 +261,12 @@ def told_of_days(brief: Brief, book: Book, public: Collection[int]) -> tuple[Mes
 def somebody_there(setting: ResolvedLawn) -> tuple[Message, ...]:
     """That somebody must be there for a load, where suppliers come on days on which the household
     does not work on the lawn and nobody said which days suit."""
-    told = setting.brief.delivery.allowed_weekdays or setting.brief.work.by == "contractor"
-    calendar = setting.calendar
-    elsewhen = without(calendar.deliveries, calendar.work.ranges).ranges
-    return (of_load.somebody_there(),) if elsewhen and not told else ()
+    if setting.brief.delivery.allowed_weekdays or setting.brief.work.by == "contractor":
+        return ()
+    return (of_load.somebody_there(),) if _delivered_elsewhen(setting.calendar) else ()
+
+
+@reckoned_once
+def _delivered_elsewhen(calendar: WorkDays) -> bool:
+    """Whether suppliers come on days on which nobody works."""
+    return bool(without(calendar.deliveries, calendar.work.ranges).ranges)

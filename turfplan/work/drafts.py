@@ -44,6 +44,8 @@ class Draft:
     of `why` on a day that is late in its season. A look `shows` something on some days alone;
     None where it does on any. `where` is the part of the lawn that it is for, with
     the step that says so first; None for all of it. `area_m2` is the ground that it is done on.
+    `left` is the share of a sowing that is still to be sown. `urgent` is a call that what happened
+    asks for: it is made on any day on which somebody answers, whatever the household's own days.
     """
 
     id: str
@@ -92,6 +94,8 @@ class Draft:
     hired: tuple[HiredMachine, ...] = ()
     estimate: Message | None = None
     area_m2: float = 0.0
+    left: float = 1.0
+    urgent: bool = False
 
     @property
     def start_node(self) -> str:

@@ -8,7 +8,7 @@ from turfplan.phrases import lawn as phrases
 from turfplan.work.drafts import Band, Pass
 from turfplan.work.labour import person_hours, working_days
 from turfplan.work.lawn import Levelling, ResolvedLawn
-from turfplan.work.passes import SEEDED, band_caps
+from turfplan.work.passes import SEEDED, band_caps, passes_needed
 from turfplan.work.watering.verdict import relaid_gap, too_dry_to_relay
 
 MM_IN_M = 1000.0
@@ -18,12 +18,15 @@ HAIR_MM = 1e-6
 SETTLES = phrases.settles(share=Number(0, "percent")).key
 
 
-def ways_of_filling(setting: ResolvedLawn, *, begun: bool = False) -> tuple[ResolvedLawn, ...]:
+def ways_of_filling(
+    setting: ResolvedLawn, *, begun: bool = False, any_part: bool = False
+) -> tuple[ResolvedLawn, ...]:
     """The lawn filled by passes alone, then with hollows lifted, in part, and not now at all.
 
     Lifting is for hollows in living turf, and as much of it as the people at hand can do. It needs
     no season in which grass grows through a pass: what lies beside the hollows may wait. What is
-    left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed.
+    left out stands in `levelling.left`: the fewest passes that are worth it, or only the seed; with
+    `any_part` as many passes as there are, each fewer than the whole takes.
     Where lifting has `begun` the turf is up, and no law is asked any more.
     """
     if not setting.levelling.bands or setting.on_open_ground:
@@ -34,7 +37,8 @@ def ways_of_filling(setting: ResolvedLawn, *, begun: bool = False) -> tuple[Reso
     lifted = tuple(_lifted(setting)) if unlifted is None else ()
     beside = (replace(setting, levelling=way) for way in lifted if way.bands)
     undressed = (way for lawn in (setting, *beside) for way in _undressed(lawn))
-    ways = dict.fromkeys((*lifted, *_thinner(setting), *undressed))
+    thinner = _thinner(setting, any_part=any_part)
+    ways = dict.fromkeys((*lifted, *thinner, *undressed))
     return (setting, *(_told(setting, way) for way in ways))
 
 
@@ -49,11 +53,11 @@ def lift_refused(setting: ResolvedLawn) -> Message | None:
     return relaid_gap(setting.brief, setting.book)
 
 
-def ways_once_lifted(lifted: ResolvedLawn) -> tuple[ResolvedLawn, ...]:
+def ways_once_lifted(lifted: ResolvedLawn, *, any_part: bool = False) -> tuple[ResolvedLawn, ...]:
     """The ways to fill what lies beside hollows that are lifted: all of it, in part, not now."""
     if not lifted.levelling.bands:
         return (lifted,)
-    ways = dict.fromkeys((*_thinner(lifted), *_undressed(lifted)))
+    ways = dict.fromkeys((*_thinner(lifted, any_part=any_part), *_undressed(lifted)))
     return (lifted, *(replace(lifted, levelling=way) for way in ways))
 
 
@@ -106,13 +110,15 @@ def lift_settle(setting: ResolvedLawn) -> float:
     return max(setting.levelling.settle_share, setting.book.si("topdress.settle_deep"))
 
 
-def _thinner(setting: ResolvedLawn) -> Iterator[Levelling]:
-    """Only what a few passes take, the rest left for later."""
+def _thinner(setting: ResolvedLawn, *, any_part: bool = False) -> Iterator[Levelling]:
+    """Only what a few passes take, the rest left for later; with `any_part` what any number of them
+    takes, most first."""
     levelling = setting.levelling
     # Seed that waits for spring goes in weeks after the last pass, which is then as any other.
     seeded = setting.sowing.operation in SEEDED and setting.sowing.intent != "dormant"
     caps = band_caps(setting, seeded)
-    for passes in FEW_PASSES:
+    most_passes = passes_needed(setting) - 1 if any_part else 0
+    for passes in (*range(most_passes, max(FEW_PASSES), -1), *FEW_PASSES):
         now, left = [], []
         for band, cap in zip(levelling.bands, caps, strict=True):
             most = (passes - 1) * cap.plain.depth_mm + cap.last.depth_mm
@@ -151,11 +157,22 @@ def leaves_all(levelling: Levelling) -> bool:
     return bool(levelling.left) and not levelling.bands and not levelling.lift_share
 
 
+def less_what_lies(levelling: Levelling, lies_mm: float) -> Levelling:
+    """A levelling without passes that leaves out what does not lie there already."""
+    left = [replace(b, depth_mm=b.depth_mm - lies_mm) for b in levelling.left]
+    left = [band for band in left if band.depth_mm > HAIR_MM]
+    if not left:
+        return levelling
+    lies = sum(b.share * min(b.depth_mm, lies_mm) for b in levelling.left)
+    return replace(levelling, left=tuple(left), lies_mm=lies)
+
+
 def left_share(levelling: Levelling) -> float:
     """The share by volume of the whole fill that is left for later."""
     lifted = levelling.lift_share * levelling.lift_depth_mm
     left = sum(band.share * band.depth_mm for band in levelling.left)
-    return left / (levelling.mean_mm + lifted + left) if left else 0.0
+    done = lifted + levelling.lies_mm
+    return left / (levelling.mean_mm + done + left) if left else 0.0
 
 
 def cost_of_filling(setting: ResolvedLawn, passes: Sequence[Pass]) -> float:

@@ -7,9 +7,9 @@ that many years agree on, so that it has a day also where a normal year only jus
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from itertools import accumulate
-from math import atan2, cos, sin, tau
+from math import atan2, cos, sin, sqrt, tau
 
 from turfplan.book.entries import Book
 from turfplan.calendar_days import DAYS
@@ -18,7 +18,7 @@ from turfplan.records.book_names import NamedFact
 from turfplan.work.window_reasons import blended
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class GrowingYear:
     """One growing year as day numbers.
 
@@ -36,7 +36,7 @@ class GrowingYear:
         """The depth of the winter that follows."""
         return self.coldest + DAYS
 
-    @property
+    @cached_property
     def summer(self) -> float:
         """How hot summers are, from 0 (cool) to 1."""
         mean = self.climate.air_mean_c
@@ -44,16 +44,36 @@ class GrowingYear:
             max(mean), self.book, NamedFact("windows.cool_summer"), NamedFact("windows.hot_summer")
         )
 
-    @property
+    @cached_property
     def mild(self) -> float:
         """How mild winters are, from 0 (cold enough to end the season) to 1 (none)."""
         names = NamedFact("windows.mild_winter_none"), NamedFact("windows.mild_winter")
         return _share(min(self.climate.air_mean_c), self.book, *names)
 
-    @property
+    @cached_property
     def seasons(self) -> float:
         """How far the year has seasons, from 0 (all months are alike) to 1."""
-        return _seasons(self.climate.usual_air_c or self.climate.air_mean_c, self.book)
+        return _seasons(_usual(self.climate), self.book)
+
+    @cached_property
+    def endless(self) -> float:
+        """How far no season ends the growing year, from 0 (it is told to have seasons) to 1."""
+        few, full = self.book.si("windows.even_year"), self.book.si("windows.seasonal_year")
+        told = few + self.book.si("windows.even_told") * (full - few)
+        none = self.book.si("windows.endless_year")
+        return min(1.0, max(0.0, (told - swing(_usual(self.climate))) / (told - none)))
+
+    @cached_property
+    def blur(self) -> float:
+        """How far to either side of the normal (degrees C) a mark counts as passed in part.
+
+        As far as years lie apart where seasons are marked, and where there are none. Where they
+        fade into one another a season comes and goes by degrees: there it is more.
+        """
+        apart = self.book.si("windows.years_apart")
+        names = NamedFact("windows.seasonal_year"), NamedFact("windows.marked_year")
+        fading = self.seasons * (1 - _share(swing(_usual(self.climate)), self.book, *names))
+        return apart + fading * (self.book.si("windows.fading_apart") - apart)
 
     @property
     def even(self) -> bool:
@@ -110,35 +130,56 @@ class GrowingYear:
 
 def growing_year(climate: Climate, book: Book, species: str) -> GrowingYear:
     """The growing year of a place for a grass; of normals, also where the curves are one year's."""
-    mean = climate.usual_air_c or climate.air_mean_c
-    coldest, hottest = turning_points(mean, _seasons(mean, book))
+    mean, within = _usual(climate), book.si("windows.turn_within")
+    coldest, hottest = turning_points(mean, _seasons(mean, book), within)
     # Day numbers are counted so that coldest < hottest < coldest + 365.
     after = hottest if hottest > coldest else hottest + DAYS
     return GrowingYear(climate, book, species, coldest, after)
 
 
+def _usual(climate: Climate) -> Curve:
+    """The normal daily mean, also where the curves are those of one year."""
+    return climate.usual_air_c or climate.air_mean_c
+
+
 @lru_cache(maxsize=256)
-def turning_points(mean_c: Curve, seasons: float = 1.0) -> tuple[int, int]:
+def swing(mean_c: Curve) -> float:
+    """How far apart summer and winter are, degrees C: the range of a wave that varies as much.
+
+    No single month decides it, so that it moves less from place to place than the difference of
+    the warmest and the coldest one.
+    """
+    middle = sum(mean_c) / DAYS
+    return sqrt(8 * sum((value - middle) ** 2 for value in mean_c) / DAYS)
+
+
+@lru_cache(maxsize=256)
+def turning_points(
+    mean_c: Curve, seasons: float = 1.0, within: float = DAYS / 2
+) -> tuple[int, int]:
     """The depth of winter and the height of summer as places in the year.
 
     Each is the middle of the days on that side of the middle temperature of the year, weighed by
-    the square of how far they are beyond it: close to the extreme day, and steadier. Where all
-    months are alike (`seasons` 0) they are the turns of the one yearly wave that fits them best.
+    the square of how far they are beyond it: close to the extreme day, and steadier. It lies no
+    more than `within` days from the turn of the one yearly wave that fits the year best: where a
+    year has two warm times, the middle leaps from one to the other. Where all months are alike
+    (`seasons` 0) the turns are those of the wave.
     """
     middle = (min(mean_c) + max(mean_c)) / 2
     wave = _middle(mean_c)
     cold = _middle([max(0.0, middle - value) ** 2 for value in mean_c])
     warm = _middle([max(0.0, value - middle) ** 2 for value in mean_c])
     return (
-        _between(wave + DAYS / 2, cold, seasons),
-        _between(wave, warm, seasons),
+        _between(wave + DAYS / 2, cold, seasons, within),
+        _between(wave, warm, seasons, within),
     )
 
 
-def _between(here: float, there: float, share: float) -> int:
-    """The place in the year a share of the short way from one place to another."""
+def _between(here: float, there: float, share: float, within: float) -> int:
+    """The place in the year a share of the short way from one place to another, of which no more
+    than so many days count."""
     way = (there - here + DAYS / 2) % DAYS - DAYS / 2
-    return int(here + share * way) % DAYS
+    return int(here + share * min(within, max(-within, way))) % DAYS
 
 
 def _middle(weights: Sequence[float]) -> float:
@@ -151,7 +192,7 @@ def _middle(weights: Sequence[float]) -> float:
 
 def days_above(climate: Climate, mark: float, blur: float) -> float:
     """On how many days of a usual year the daily mean lies above a mark, degrees C."""
-    return _days_above(climate.usual_air_c or climate.air_mean_c, mark, blur, 0, DAYS)
+    return _days_above(_usual(climate), mark, blur, 0, DAYS)
 
 
 @lru_cache(maxsize=512)
@@ -183,8 +224,8 @@ def _share(value: float, book: Book, low: NamedFact, high: NamedFact) -> float:
 
 
 def _seasons(mean_c: Curve, book: Book) -> float:
-    swing = max(mean_c) - min(mean_c)
-    return _share(swing, book, NamedFact("windows.even_year"), NamedFact("windows.seasonal_year"))
+    names = NamedFact("windows.even_year"), NamedFact("windows.seasonal_year")
+    return _share(swing(mean_c), book, *names)
 
 
 @lru_cache(maxsize=64)

@@ -47,6 +47,9 @@ def shortest(setting: ResolvedLawn) -> ResolvedLawn:
 
 def _ends(setting: ResolvedLawn, campaign: Campaign) -> Iterator[date]:
     """The last days of what a campaign does and of what follows it, each in its own season."""
+    if setting.care_alone:
+        # Its year holds each season once: nothing follows from work.
+        return
     work = [session.window for session in campaign.sessions]
     windows = [*work, campaign.sow_window] if campaign.sow_window is not None else work
     over = max((w.end for w in windows), default=date.fromordinal(setting.first_day))

@@ -37,6 +37,17 @@ def held_open(setting: ResolvedLawn, windows: Iterable[OpenDays], operation: str
     return held
 
 
+def held_open_for(setting: ResolvedLawn, window: OpenDays, begun: Iterable[date]) -> OpenDays:
+    """A window in which work was `begun` that is not over: open for as long as the climate may be
+    off, since half of a pass or of the seed is no place to stop at."""
+    error = timedelta(setting.climate.error_days)
+    if window.safe_end is not None or not any(
+        window.start <= day <= window.end + error for day in begun
+    ):
+        return window
+    return replace(window, end=window.end + error, safe_end=window.end)
+
+
 def held_open_to_sow(
     setting: ResolvedLawn, sows: Sequence[OpenDays | None]
 ) -> list[OpenDays | None]:

@@ -5,16 +5,19 @@ from dataclasses import dataclass
 from datetime import date
 
 from turfplan.book.entries import Book, Species
-from turfplan.calendar_days import WEEKDAYS
+from turfplan.calendar_days import DAYS, WEEKDAYS
 from turfplan.climate.record import Climate
 from turfplan.message import Message, Worded
 from turfplan.records.book_names import FactName, OperationName, StandStage, of_species
 from turfplan.records.brief import Brief, Intent
 from turfplan.records.constraints import DaySet
+from turfplan.records.past import KnownFeeding
 from turfplan.site.outlines.shapes import LawnZone
 from turfplan.units import System, read_as
 from turfplan.work.drafts import Band, OpenDays
+from turfplan.work.elsewhere import NOTHING_ELSEWHERE, Elsewhere
 from turfplan.work.light import Light, told_of_shade
+from turfplan.work.ordered_loads import NOTHING_ORDERED, OrderedLoads
 from turfplan.work.parts import PlotPart
 from turfplan.work.real_years import RealYears
 from turfplan.work.seed_mix import SownArea, grasses_of
@@ -94,8 +97,8 @@ class Levelling:
 
     Depths are settled ones in mm; shares are of the area, the share for settling of the depth (0 to
     1). `missing_mm` is what was measured as missing after the last pass. `left` is what is left out
-    of the fill for another season. `lift_borne` is the part of `lift_share` through which the grass
-    would grow in a few passes.
+    of the fill for another season, `lies_mm` what of it lies there where no pass is to come.
+    `lift_borne` is the part of `lift_share` through which grass would grow in a few passes.
     """
 
     bands: tuple[Band, ...]
@@ -105,6 +108,7 @@ class Levelling:
     missing_mm: float | None = None
     left: tuple[Band, ...] = ()
     lift_borne: float = 0.0
+    lies_mm: float = 0.0
 
     @property
     def depth_mm(self) -> float:
@@ -148,17 +152,23 @@ class WorkDays:
 
 @dataclass(frozen=True, slots=True)
 class Labour:
-    """Who works: people, hours of each on a day, the way to wheel in m, the supplier's days."""
+    """Who works: people, hours of each on a day, the way to wheel in m, the supplier's days, and
+    what the same hands have promised elsewhere."""
 
     people: int
     hours_per_day: float
     haul_m: float
     lead_days: int
+    elsewhere: Elsewhere = NOTHING_ELSEWHERE
 
     @property
     def day_hours(self) -> float:
         """The person-hours of a working day."""
         return self.people * self.hours_per_day
+
+    def hours_left(self, day: int) -> float:
+        """The person-hours of a day (an ordinal) that nothing else has taken."""
+        return max(0.0, self.day_hours - self.elsewhere.taken(day))
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,13 +197,14 @@ class ResolvedLawn:
     """A lawn, resolved: nothing in it is unknown, and `assumptions` says what was not told.
 
     `first_day` and `last_day` of the plan are ordinals, and `alive_until` too: the day on which a
-    cause that was found alive is looked for again. `answered` are the ids of looks for a cause that
-    are over. `kept_end` is the least last day where the
-    owner gave none, and None where one was given: a campaign then takes the days that it and its
-    follow-ups need, up to `last_day`. `strip_days` are the days from which on a
-    pass is done strip by strip; None for what the book holds people to. `dethatched_ahead` where
-    thatch is taken down in a season of its own before the fill and the seed, `thatch_down` where
-    it has been.
+    cause that was found alive is looked for again. `answered` are the looks for a cause that are
+    over. `kept_end` is the least last day where the owner gave none, None where one was given: a
+    campaign then takes the days that it and its follow-ups need, up to `last_day`. From
+    `strip_days` on a pass is done strip by strip; None for what the book holds people to.
+    `passes_apart` where days off may lie between its days. `dethatched_ahead` where thatch is taken
+    down a season before the fill and the seed, `thatch_down` where it has been; `ordered` is mix.
+    `fed_before` are the feedings of the plan before (None: there is none), `begins` its first day,
+    where it is laid out anew.
     """
 
     brief: Brief
@@ -215,9 +226,13 @@ class ResolvedLawn:
     alive_until: int | None = None
     answered: frozenset[str] = frozenset()
     strip_days: int | None = None
+    passes_apart: bool = False
     kept_end: int | None = None
     dethatched_ahead: bool = False
     thatch_down: bool = False
+    begins: int | None = None
+    fed_before: tuple[KnownFeeding, ...] | None = None
+    ordered: OrderedLoads = NOTHING_ORDERED
 
     @property
     def holds(self) -> tuple[Hold, ...]:
@@ -237,21 +252,19 @@ class ResolvedLawn:
 
     @property
     def touch_up_depth_mm(self) -> float:
-        """The settled depth of the touch-up.
-
-        What was measured as missing, else a last thin layer.
-        """
+        """The settled depth of the touch-up: what was measured as missing, or a last thin layer."""
         missing = self.levelling.missing_mm
         return self.book.si("topdress.touch_up_depth") if missing is None else missing
 
     @property
     def accounted_until(self) -> date:
-        """The day to which feeding is planned.
-
-        The work and the growth that follows it, within the plan.
-        """
+        """The day to which feeding is planned: the work and the growth that follows it, within the
+        plan; one of several years is fed in the last of them too."""
         season = round(self.book.si("setting.horizon_days"))
-        return date.fromordinal(min(self.last_day, self.first_day + season))
+        end = (self.begins or self.first_day) + season
+        while end < self.today.toordinal() + DAYS:
+            end += DAYS
+        return date.fromordinal(min(self.last_day, end))
 
     @property
     def zone_grasses(self) -> tuple[str, ...]:
@@ -273,6 +286,13 @@ class ResolvedLawn:
     def on_open_ground(self) -> bool:
         """True where that work meets no living grass: on bare ground, or on a killed stand."""
         return self.worked in OPEN_GROUND
+
+    @property
+    def care_alone(self) -> bool:
+        """True where nothing is filled, sown or planted, now or later: what grows is cared for."""
+        fill = self.levelling
+        asked = fill.bands or fill.left or fill.lift_share or self.sowing.operation is not None
+        return not asked and not self.on_open_ground
 
     @property
     def near_trees(self) -> bool:
@@ -334,10 +354,7 @@ class ResolvedLawn:
         return read_as(mm, kind, self.system, rounding).text
 
     def cut(self, mm: float) -> str:
-        """A height of cut as a mower is set.
-
-        Eighths of an inch or 5 mm, never below what is asked.
-        """
+        """A height of cut as a mower is set: by 1/8 in or 5 mm, never below what is asked."""
         return read_as(
             mm, "height", self.system, "up", step=0.125 if self.system is System.US else 5.0
         ).text
@@ -377,8 +394,5 @@ def in_its_state(brief: Brief, climate: Climate) -> Brief:
 
 
 def units_of(brief: Brief) -> System:
-    """The units in which a brief's reader is spoken to.
-
-    Those asked for, else those of the country.
-    """
+    """The units that a brief's reader is told: those asked for, else those of the country."""
     return brief.units or (System.US if country_of(brief) == "US" else System.METRIC)

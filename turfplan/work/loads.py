@@ -21,6 +21,7 @@ from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.heap import heap_room_m3
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.ordered_loads import with_orders_kept
 
 WEEK = 7
 
@@ -59,7 +60,7 @@ def loads_of(
                 number = order + len(own)
                 own.append(Load(number, session.number, passes, volume, part, order))
         found += bagged(setting, own)
-    return tuple(found)
+    return with_orders_kept(found, setting.ordered, setting.book.si("order.call_least"))
 
 
 def _together(
@@ -101,16 +102,29 @@ def _parts(
     return [(a + 1, b) for a, b in itertools.pairwise(ends)]
 
 
-@reckoned_once
 def _strips_of_a_load(setting: ResolvedLawn, session: Session) -> int:
     """How many working days one heap lasts before it is too old, on half of the days of the season
     or more: the pass then begins on one of those.
     """
-    work, brought = setting.calendar.machines, setting.calendar.deliveries
-    reserve, most = setting.days("order.dry_reserve"), setting.days("order.storage_days")
-    first = max(session.window.start.toordinal(), setting.first_day)
+    return _days_of_a_heap(
+        setting.calendar.machines,
+        setting.calendar.deliveries,
+        max(session.window.start.toordinal(), setting.first_day),
+        session.window.end.toordinal(),
+        setting.days("order.dry_reserve"),
+        setting.days("order.storage_days"),
+    )
+
+
+@reckoned_once
+def _days_of_a_heap(
+    work: DaySet, brought: DaySet, first: int, end: int, reserve: int, most: int
+) -> int:
+    """The same of a season from its `first` day to its `end`: of a heap that is brought `reserve`
+    days ahead and is `most` days old at the end.
+    """
     counts = []
-    for day in range(first, session.window.end.toordinal() + 1):
+    for day in range(first, end + 1):
         came = brought.previous(day - reserve) if day in work else None
         if came is not None:
             counts.append(sum(1 for later in range(day, came + most + 1) if later in work))
@@ -155,20 +169,28 @@ def load_lags(setting: ResolvedLawn, drafts: Sequence[Draft], loads: Sequence[Lo
     return lags
 
 
-@reckoned_once
 def _steps(
     setting: ResolvedLawn, days: DaySet, first: int, last: int
 ) -> tuple[TableStep, TableStep]:
     """From the day of a delivery to the first and the last day on which its pass may begin."""
-    reserve, most = setting.days("order.dry_reserve"), setting.days("order.storage_days")
+    kept = setting.days("order.dry_reserve"), setting.days("order.storage_days")
+    return _steps_between(days, setting.first_day, setting.last_day, *kept, first, last)
+
+
+@reckoned_once
+def _steps_between(
+    days: DaySet, first_day: int, last_day: int, reserve: int, most: int, first: int, last: int
+) -> tuple[TableStep, TableStep]:
+    """The same for deliveries between two days, of a heap that comes `reserve` days ahead and keeps
+    for `most`: every way to fill the lawn has these in common."""
     members = days.days()
     # Days of work may reach beyond the plan on either side: the tables go on as they do.
-    before = min(setting.first_day, members[0] if members else setting.first_day) - 1
-    after = max(setting.last_day, members[-1] if members else setting.last_day) + 1
+    before = min(first_day, members[0] if members else first_day) - 1
+    after = max(last_day, members[-1] if members else last_day) + 1
     earliest: list[int] = []
     latest: list[int] = []
     low = high = 0
-    for day in range(setting.first_day, setting.last_day + 1):
+    for day in range(first_day, last_day + 1):
         while low + first - 1 < len(members) and members[low + first - 1] < day + reserve:
             low += 1
         while high + last - 1 < len(members) and members[high + last - 1] <= day + most:
@@ -176,6 +198,4 @@ def _steps(
         beyond = low + first - 1 >= len(members)
         earliest.append(after if beyond else members[low])
         latest.append(members[high - 1] if high else before)
-    return TableStep(setting.first_day, tuple(earliest)), TableStep(
-        setting.first_day, tuple(latest)
-    )
+    return TableStep(first_day, tuple(earliest)), TableStep(first_day, tuple(latest))

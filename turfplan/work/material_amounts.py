@@ -40,8 +40,12 @@ def sold_step_m3(system: System) -> float:
 
 def sold_volume_m3(loose_m3: float, system: System) -> float:
     """The volume to order, m3: rounded up to how it is sold."""
-    step = sold_step_m3(system)
-    return math.ceil(loose_m3 / step - 1e-9) * step
+    return rounded_up_m3(loose_m3, sold_step_m3(system))
+
+
+def rounded_up_m3(loose_m3: float, step_m3: float) -> float:
+    """A volume, m3, rounded up to whole steps in which it is sold."""
+    return math.ceil(loose_m3 / step_m3 - 1e-9) * step_m3
 
 
 def truck_loads_m3(

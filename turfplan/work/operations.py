@@ -150,6 +150,9 @@ def _cautions(
         "watering_law": setting.brief.water.possible is not False,
     }
     heavy = "lifting" if "sand" in kinds else "lifting_soil" if "soil" in kinds else "lifting_any"
+    if "loader" in setting.brief.work.machines:
+        # Barrows are not what is filled.
+        heavy = "lifting_any"
     return tuple(
         book_message(setting.book, f"cautions.{heavy if i == 'lifting' else i}.text")
         for i in ids

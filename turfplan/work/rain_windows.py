@@ -13,6 +13,7 @@ from turfplan.climate.record import Climate
 from turfplan.message import Days, Message, sentences
 from turfplan.phrases import windows as phrases
 from turfplan.records.book_names import FactName, OperationName, option_of_species
+from turfplan.records.constraints import DaySet
 from turfplan.records.plan_task import Role
 from turfplan.work.drafts import OpenDays
 from turfplan.work.feeding.stages import Quiet
@@ -159,11 +160,37 @@ def turf_dry_days(setting: ResolvedLawn) -> tuple[tuple[int, int], ...]:
     return days_without(turf_grows_over(setting), setting.first_day, setting.last_day)
 
 
+def dry_in_bans(setting: ResolvedLawn) -> frozenset[int]:
+    """The days (ordinals) of bans of watering on which usual rain alone lets turf grow too little.
+
+    Those of bans before the plan are among them.
+    """
+    bans = setting.brief.water.banned
+    if not bans:
+        return frozenset()
+    book, root_mm = setting.book, roots_of(setting.book, setting.brief.site.rock_depth_mm)
+    season, soil = setting.turf.species.season, setting.plot.soil
+    share = water_share(book, setting.climate, season, soil, root_mm)
+    least = book.si("water.grows_over")
+    days = (d for ban in bans for d in range(ban.start.toordinal(), ban.end.toordinal() + 1))
+    return frozenset(d for d in days if share[day_index(date.fromordinal(d))] < least)
+
+
+def turf_days_in_bans(setting: ResolvedLawn) -> tuple[tuple[int, int], ...]:
+    """The stretches of days (ordinals) on which no work is done that turf has to grow over, since
+    it would dry out in a ban before it has."""
+    weeks = setting.days("water.grows_over_days")
+    dry = dry_in_bans(setting)
+    return DaySet.from_days(sorted({d - k for d in dry for k in range(weeks + 1)})).ranges
+
+
 def unfed_days(setting: ResolvedLawn) -> tuple[Quiet, ...]:
-    """The days of the plan on which a lawn that nobody waters takes up no feeding: its grass is
-    dry, or usual rain washes it out."""
+    """The days of the plan on which a lawn that nobody waters, or may water, takes up no feeding:
+    its grass is dry, or usual rain washes it out."""
     if setting.brief.water.possible is not False:
-        return ()
+        banned = DaySet.from_days(sorted(dry_in_bans(setting))).ranges
+        spans_of_bans = ((date.fromordinal(a), date.fromordinal(b)) for a, b in banned)
+        return tuple(Quiet(a, b, phrases.unfed_banned()) for a, b in spans_of_bans)
     first, last = setting.first_day, setting.last_day
     kept = [not washed for washed in washes_out(setting.book, setting.climate)]
     spans = (

@@ -32,6 +32,7 @@ from turfplan.work.order import SOWING, order_lags
 from turfplan.work.passes import low_floor
 from turfplan.work.phases.buying import with_buying
 from turfplan.work.phases.care import care
+from turfplan.work.phases.care_alone import care_alone, first_cut_days
 from turfplan.work.phases.dead_turf import black_moss, dead_turf
 from turfplan.work.phases.finish import finish
 from turfplan.work.phases.level import level, wished_spacing
@@ -44,6 +45,7 @@ from turfplan.work.phases.receive import with_loads
 from turfplan.work.phases.seedbed import LAST_CUT, sown_apart
 from turfplan.work.phases.seedling_look import look_days
 from turfplan.work.phases.sow import look_at_earlier, sow
+from turfplan.work.shared_hands import hours_kept
 from turfplan.work.slopes import washes, without_machines
 from turfplan.work.strips import at_once_on_a_slope, cut_by_strip, in_strips, strip_lags
 from turfplan.work.thatch import dethatches, grows_together_first
@@ -83,13 +85,15 @@ def draft_season(
         *black_moss(setting),
         *sow(setting, campaign),
         *look_at_earlier(setting),
+        *care_alone(setting),
         *care(setting, campaign, feeding),
         *liming(setting, campaign, feeding.lime),
         *amendments(setting, campaign),
         *finishing,
     ]
+    alone = "_alone" if setting.care_alone else ""
     experts = (
-        (book_message(setting.book, "cautions.experts_on_thatch.text"),)
+        (book_message(setting.book, f"cautions.experts_on_thatch{alone}.text"),)
         if dethatches(setting)
         else ()
     )
@@ -139,12 +143,14 @@ def _constraints(
     """Everything that binds the drafts of a season; `computed` are the numbers of this lawn."""
     return (
         *day_constraints(setting, campaign, drafts),
+        *first_cut_days(setting, drafts),
         *([feeding.starter_days] if feeding.starter_days is not None else []),
         *lime_days(drafts),
         *amend_days(drafts),
         *apart_on_leaves(drafts),
         *order_lags(setting, drafts, season_flags(setting, campaign), computed),
         *_full_days(setting, drafts),
+        *hours_kept(setting, drafts),
         *strip_lags(drafts),
         *renewal_lags(setting, drafts),
         *_together(setting, drafts),
@@ -313,14 +319,16 @@ def _mown_before(
 
 
 def _chain(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:
-    """The heavy jobs of one session in order of work; of the low cuts only the last is one."""
+    """The heavy jobs of one session in order of work; of the low cuts only the last is one, and in
+    care alone none: that for the blades comes before them."""
     turns = {
         d.id: turn
         for d in drafts
         if (turn := setting.book.operations[d.operation].turn) is not None
     }
     cuts = [d for d in drafts if d.operation == "mow_low" and d.id != LIFTING_CUT]
-    earlier = [LIFTING_CUT, *(d.id for d in sorted(cuts, key=lambda d: d.position)[:-1])]
+    steps = sorted(cuts, key=lambda d: d.position)
+    earlier = [LIFTING_CUT, *(d.id for d in (steps if setting.care_alone else steps[:-1]))]
     heavy = [d for d in drafts if d.id in turns and d.id not in earlier and d.beside is None]
     return sorted(heavy, key=lambda d: (turns[d.id], d.position))
 

@@ -13,6 +13,7 @@ from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft, SeasonDraft, task_of_node
 from turfplan.work.emergence import undressed_days
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.phases.befallen import held_until
 from turfplan.work.stand import stage_told
 
 # What work makes true by the roles of its operation, and by the operation where it has none.
@@ -57,7 +58,7 @@ def state_of_lawn(
         *_measured(setting, history),
         *_done(setting, campaign, season, _limits(rules, history), history),
         *_heaps(setting, season, history),
-        *_wished(history),
+        *_wished(season, history),
     ]
     facts = sorted(found, key=lambda f: (f.since, f.kind, f.task or "", f.of or ""))
     return LawnState(on=setting.today, facts=tuple(facts))
@@ -100,6 +101,11 @@ def _measured(setting: ResolvedLawn, history: TaskHistory) -> Iterator[StateFact
         again = setting.alive_until
         until = None if again is None else max(history.alive_on, _day(again - 1))
         yield StateFact(kind="stressed", since=history.alive_on, until=until)
+    for event in history.events:
+        rests = _day(held_until(setting, event) - 1)
+        yield StateFact(kind="stressed", since=event.on, until=rests, of=event.name)
+    for first, last in history.bans:
+        yield StateFact(kind="banned", since=first, until=max(first, last))
     if history.germinated is not None:
         yield StateFact(kind="up", since=history.germinated)
     if history.missing_mm is not None:
@@ -160,9 +166,9 @@ def _until(
     return None
 
 
-def _limits(rules: Sequence[Constraint], history: TaskHistory) -> dict[str, int]:
-    """By task that is done, the last day on which anything that it was for may still follow it: the
-    first to run out of what binds one task, the last of all tasks that it was for."""
+def lasting(rules: Sequence[Constraint], history: TaskHistory) -> dict[str, dict[str, int]]:
+    """By task that is done, the last day (an ordinal) on which each task that it was for may still
+    follow it: the first to run out of what binds the two."""
     found: dict[str, dict[str, int]] = {}
     for lag in rules:
         if not isinstance(lag, Lag) or lag.maximum is None:
@@ -171,7 +177,30 @@ def _limits(rules: Sequence[Constraint], history: TaskHistory) -> dict[str, int]
         if before in history.done:
             most, each = lag.maximum(history.done[before]), found.setdefault(before, {})
             each[after] = min(most, each.get(after, most))
-    return {name: max(each.values()) for name, each in found.items()}
+    return found
+
+
+def _limits(rules: Sequence[Constraint], history: TaskHistory) -> dict[str, int]:
+    """By task that is done, the last day on which anything that it was for may still follow it."""
+    return {name: max(each.values()) for name, each in lasting(rules, history).items()}
+
+
+def heap_keeps(
+    setting: ResolvedLawn, drafts: Sequence[Draft], load: int, history: TaskHistory
+) -> tuple[int, int] | None:
+    """The day (an ordinal) on which a load came, and the last on which it is still good: so long
+    after it came, or was looked at and dried once more. None where it has not come."""
+    own = [d for d in drafts if d.load == load and d.id in history.done]
+    came = next((history.done[d.id] for d in own if d.operation == "delivery"), None)
+    if came is None:
+        return None
+    keep = setting.days("order.storage_days")
+    until = came + keep
+    looks = sorted(history.done[d.id] for d in own if d.operation != "delivery")
+    for number, seen in enumerate(looks):
+        # The first look belongs to the days that a fresh heap keeps.
+        until = seen + keep if number or seen > until else until
+    return came, until
 
 
 def _heaps(setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory) -> Iterator[StateFact]:
@@ -189,7 +218,8 @@ def _heaps(setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory) -> 
         taken_m3 = min(brought_m3, used_m3)
         used_m3 -= taken_m3
         since = _day(history.done[name])
-        keeps = None if load.bags else since + timedelta(setting.days("order.storage_days"))
+        kept = None if load.bags else heap_keeps(setting, season.drafts, load.number, history)
+        keeps = None if kept is None else _day(kept[1])
         # What rounding leaves is no heap.
         if not isclose(brought_m3, taken_m3):
             left_m3 = brought_m3 - taken_m3
@@ -218,12 +248,14 @@ def _logged_m3(task: str, history: TaskHistory) -> float | None:
     return sum(logged) if logged else None
 
 
-def _wished(history: TaskHistory) -> Iterator[StateFact]:
-    """The days that somebody chose or asked for."""
+def _wished(season: SeasonDraft, history: TaskHistory) -> Iterator[StateFact]:
+    """The days that somebody chose or asked for, of what is in the plan."""
+    planned = {draft.id for draft in season.drafts}
     days: tuple[tuple[StateKind, Mapping[str, int]], ...] = (
         ("chosen", history.held),
         ("booked", history.booked),
     )
     for kind, wished in days:
         for task, day in wished.items():
-            yield StateFact(kind=kind, since=_day(day), until=_day(day), task=task)
+            if task in planned:
+                yield StateFact(kind=kind, since=_day(day), until=_day(day), task=task)

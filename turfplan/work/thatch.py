@@ -45,14 +45,15 @@ def combed(setting: ResolvedLawn) -> bool:
 
 
 def dethatches(setting: ResolvedLawn) -> bool:
-    """Thatch over the limit is taken off under what is spread or sown, where this grass bears it.
+    """Thatch over the limit is taken off under what is spread or sown, and in care alone, where
+    this grass bears it.
 
     Over the strip limit it is not levelled on at all.
     """
     book, turf = setting.book, setting.turf
     under = bool(setting.levelling.bands) or setting.sowing.operation in ("seed", "overseed")
     return (
-        under
+        (under or setting.care_alone)
         and not setting.thatch_down
         and turf.thatch_mm > book.si("dethatch.limit")
         and turf.thatch_mm < book.si(strip_limit_here(setting.brief, book))

@@ -23,11 +23,13 @@ def is_unnamed(brief: Brief) -> bool:
     return brief.dominant.species in UNNAMED
 
 
-def with_named_grass(brief: Brief, book: Book, climate: Climate) -> tuple[Brief, list[Message]]:
+def with_named_grass(
+    brief: Brief, book: Book, climate: Climate, *, alone: bool = False
+) -> tuple[Brief, list[Message]]:
     """The brief with grasses for `unknown` and `mixed`, and what was made of them.
 
     The strictest comes first: what is planned is held to what each of them bears. A part of a
-    stand that has no name takes that of the largest part that has one.
+    stand that has no name takes that of the largest part that has one. Care `alone` has no passes.
     """
     grasses = brief.lawn.grass
     if not any(grass.species in UNNAMED for grass in grasses):
@@ -43,7 +45,8 @@ def with_named_grass(brief: Brief, book: Book, climate: Climate) -> tuple[Brief,
     shares = tuple(GrassShare(species=grass, share=1 / len(found)) for grass in found)
     names = listed([grass_name(book, grass) for grass in found], "or")
     looked = brief.lawn.green_in_winter is not None or brief.lawn.leaf is not None
-    note = phrases.by_looks(grasses=names) if looked else phrases.by_place(grasses=names)
+    by_place = phrases.by_place_care if alone else phrases.by_place
+    note = phrases.by_looks(grasses=names) if looked else by_place(grasses=names)
     missing = [
         message()
         for given, message in (

@@ -68,7 +68,8 @@ def _passed(year: GrowingYear, rule: WindowRule, condition: _Passing) -> Met:
     if (clear := min(curve) - mark) > 0:
         # Months that are alike and clear of a mark have no turn at which it is passed.
         turn = year.coldest if rising else year.next_coldest
-        day += round(min(1.0, 2 * clear / blur) * (year.evened(day, turn) - day))
+        share = min(1.0, clear / (blur if condition.kind == "drying" else year.blur))
+        day += round(share * (year.evened(day, turn) - day))
     if rising and rule.half == "falling":
         # What opened in autumn is closed by the rise after the winter.
         day += DAYS
@@ -87,7 +88,7 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
     """The curve that a condition watches, the mark it passes, and how far years lie around it."""
     climate, number = year.climate, year.number
     season = year.book.species[year.species].season
-    blur = year.book.si("windows.years_apart")
+    blur = year.blur
     match condition.kind:
         case "air_rising" | "air_falling":
             return climate.air_mean_c, number(condition.threshold, condition.cool_threshold), blur
@@ -101,7 +102,7 @@ def _curve_and_mark(year: GrowingYear, condition: _Passing) -> tuple[Curve, floa
             if condition.of_best:
                 share *= max(climate.warmth_curve(season))
                 # The best of a year lies as far from its normal as its days do.
-                blur *= 2
+                blur = max(blur, 2 * year.book.si("windows.years_apart"))
             air = climate.air_mean_c
             if condition.kind == "growth_left":
                 air = coming(air, round(number(condition.days)))
@@ -145,8 +146,8 @@ def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int | None:
     """So many days from the fall of the nights, as far as they do fall; never too soon.
 
     Nights that are warm in some years alone close the later the fewer those are, up to the end of
-    the season without frost; None where no night of any year is warm: what never opened does not
-    close.
+    the season without frost (where months are alike, of the year); None where no night of any year
+    is warm: what never opened does not close.
     """
     blur, mark = year.book.si("windows.nights_apart"), year.number(condition.threshold)
     nights = year.climate.air_min_c
@@ -157,6 +158,8 @@ def _nights_cool(year: GrowingYear, condition: NightsFalling) -> int | None:
         return None
     earliest = year.hottest + round(year.number(condition.earliest))
     last = year.hottest + round(year.number(NamedFact("windows.frost_free_last")))
+    # Nights that are alike all year end nothing: there the season goes on to the turn of the year.
+    last += round(year.endless * (year.next_coldest - last))
     cools, cool = year.falls(nights, mark, blur), share_below(min(nights), mark, blur)
     plain = cools + cool * year.number(condition.days)
     mild = min(cools + cool * _mild_days(year, condition), _mild_last(year, condition))

@@ -11,6 +11,7 @@ from turfplan.phrases import feeding as phrases
 from turfplan.records.book_names import of_species
 from turfplan.records.brief import Brief
 from turfplan.records.constraints import Allowed, DaySet
+from turfplan.records.past import KnownFeeding
 from turfplan.work.feeding.balance import Given
 from turfplan.work.feeding.blackouts import blackouts_of
 from turfplan.work.feeding.cautions import bag_cautions, history_cautions
@@ -22,12 +23,14 @@ from turfplan.work.feeding.feedings import (
     feedings,
     nitrogen_budget,
 )
+from turfplan.work.feeding.known_feedings import with_known_keys
 from turfplan.work.feeding.lime_need import on_fresh_ground
 from turfplan.work.feeding.limits import told_of_limits
 from turfplan.work.feeding.nitrogen_windows import OpenWindow
 from turfplan.work.feeding.nutrients import (
     LimePlan,
     Nutrient,
+    NutrientItem,
     lime_plan,
     phosphorus_plan,
     potassium_plan,
@@ -40,6 +43,8 @@ from turfplan.work.feeding.soil_nutrients import (
     carried_g_m2,
     phosphate_parts,
     potash_parts,
+    still_to_come,
+    without_bearer,
 )
 from turfplan.work.feeding.stages import NO_STAGES, Stages
 from turfplan.work.feeding.starter import SeedOn, left_out, starter_days, starter_of
@@ -57,7 +62,8 @@ class FeedingWork:
     the part of the lawn that gets one. `stages` says when
     the stand takes none and what it is fed with at its own time; feedings follow `passes` and fall
     on `days` of work. `fresh_ground` is loosened
-    before it is sown, so that lime is worked in.
+    before it is sown, so that lime is worked in. `known` are the feedings of the plan before, by
+    whose keys those of this one go; None for a first plan.
     """
 
     windows: Sequence[OpenWindow]
@@ -73,6 +79,8 @@ class FeedingWork:
     stages: Stages = NO_STAGES
     passes: Sequence[date] = ()
     days: DaySet | None = None
+    known: Sequence[KnownFeeding] | None = None
+    today: date = date.min
 
     @property
     def compost_mm(self) -> float:
@@ -105,6 +113,7 @@ class FeedingPlan:
     fresh_ground: bool = False
     potash: tuple[NutrientPart, ...] = ()
     phosphate: tuple[NutrientPart, ...] = ()
+    known: Sequence[KnownFeeding] | None = None
 
     @property
     def phosphorus_short(self) -> bool:
@@ -114,13 +123,20 @@ class FeedingPlan:
     def potash_g_m2(self, key: str) -> float:
         """The potash that goes on with a feeding; none where all of it is worked into fresh
         ground."""
-        return carried_g_m2(self.potash, self.feeds, key)
+        return carried_g_m2(self.potash, self._bearers("potash", self.feeds), key)
 
     def phosphate_with_g_m2(self, key: str) -> float:
         """The phosphate that goes on with a feeding or the starter; none where all of it is worked
         into fresh ground."""
         fed = self.feeds if self.starter is None else (self.starter, *self.feeds)
-        return carried_g_m2(self.phosphate, fed, key)
+        return carried_g_m2(self.phosphate, self._bearers("phosphate", fed), key)
+
+    def _bearers(
+        self, item: NutrientItem, feeds: Sequence[NitrogenFeeding]
+    ) -> Sequence[NitrogenFeeding]:
+        """The feedings that a nutrient goes on with, or went."""
+        gone = without_bearer(item, self.known)
+        return [feed for feed in feeds if feed.key not in gone]
 
 
 def feeding_plan(
@@ -152,6 +168,7 @@ def feeding_plan(
         if on_grass is not None
         else ()
     )
+    potash = potash_parts(season, potassium, nitrogen.feeds, on_grass) if on_grass else ()
     if on_grass is not None and not phosphate and phosphorus.rate_g_m2 > 0:
         phosphorus = replace(phosphorus, rate_g_m2=0.0, reason=phrases.phosphate_no_day())
     cautions = [
@@ -187,8 +204,9 @@ def feeding_plan(
         compost_feeds=work.compost_in_mix and work.seeded,
         starter_days=nitrogen.starter_days,
         fresh_ground=work.fresh_ground,
-        potash=potash_parts(season, potassium, nitrogen.feeds, on_grass) if on_grass else (),
-        phosphate=phosphate,
+        potash=still_to_come(potash, "potash", work.known, work.today),
+        phosphate=still_to_come(phosphate, "phosphate", work.known, work.today),
+        known=work.known,
     )
 
 
@@ -263,6 +281,9 @@ def _nitrogen(season: FeedingSeason, work: FeedingWork, budget_g_m2: float) -> _
         account = replace(account, open_to=replace(open_to, quiet=quiet))
         feeds, short = feedings(season, account, instead.feedings, skipped)
     days = starter_days(season, sowing) if starter is not None else None
+    if work.known is not None:
+        within = round(book.fact("feeding.least_gap").high_si)
+        feeds = list(with_known_keys(feeds, work.known, work.today, within))
     return _Nitrogen(starter, reason, days, feeds, skipped, short, account.left_g_m2(book, given))
 
 

@@ -367,8 +367,9 @@ def in_heat(season: FeedingSeason, day: date) -> GroupFact | None:
     if not season.warming(day):
         hot = air_c(day) > book.si("windows.cool_feed_autumn_opens")
         return "windows.cool_feed_autumn_opens" if hot else None
+    if air_c(day) <= book.si("windows.cool_feed_spring_closes"):
+        return None
     weeks = range(round(-book.si("windows.cool_feed_before_heat")) + 1)
     hurts = book.si("windows.hot_summer")
     near = any(air_c(day + timedelta(number)) > hurts for number in weeks)
-    hot = air_c(day) > book.si("windows.cool_feed_spring_closes") and near
-    return "windows.cool_feed_spring_closes" if hot else None
+    return "windows.cool_feed_spring_closes" if near else None

@@ -12,6 +12,7 @@ from turfplan.phrases import amounts as phrases_of
 from turfplan.records.book_names import FactName
 from turfplan.records.constraints import DaySet
 from turfplan.records.items import AmountItem
+from turfplan.records.past import KnownFeeding
 from turfplan.records.plan_task import Amount
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.blackouts import free_days
@@ -159,6 +160,30 @@ def carried_g_m2(
             taken[bearer.key] = part.rate_g_m2
             left.remove(bearer)
     return taken.get(key, 0.0)
+
+
+def without_bearer(item: NutrientItem, known: Sequence[KnownFeeding] | None) -> frozenset[str]:
+    """The feedings, by key, that are over without this nutrient: they were left out, or came before
+    anybody asked for it."""
+    return frozenset(k.key for k in known or () if k.over and item not in k.gave)
+
+
+def still_to_come(
+    parts: Sequence[NutrientPart],
+    item: NutrientItem,
+    known: Sequence[KnownFeeding] | None,
+    today: date,
+) -> tuple[NutrientPart, ...]:
+    """The parts of which one that was to go on by itself goes with the next feeding, where its days
+    had gone by before a plan knew of it."""
+    keys = {k.key for k in known or ()}
+    return tuple(
+        replace(part, feed=own)
+        if known is not None and part.feed is None and part.last < today and own not in keys
+        else part
+        for part in parts
+        for own in (f"amend.{item}.{part.number}",)
+    )
 
 
 def nutrient_drafts(

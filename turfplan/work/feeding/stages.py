@@ -31,7 +31,8 @@ DRY = "B"
 class WorkedDays:
     """The days on which the work of a campaign is done: passes (with their depth, mm), the sowing
     and its last day, the planting with what is planted, the first mow, the look at the colour of
-    seedlings, dethatching, and the first and last of the days on which turf is relaid."""
+    seedlings, dethatching, and the first and last of the days on which turf is relaid. `uncut`:
+    what is sown has its first mow after the plan. `spread`: what each pass takes, m3 loose."""
 
     passes: Sequence[tuple[date, float]] = ()
     sown: date | None = None
@@ -42,6 +43,8 @@ class WorkedDays:
     looked: date | None = None
     torn: Sequence[date] = ()
     relaid: Sequence[tuple[date, date]] = ()
+    uncut: bool = False
+    spread: Sequence[tuple[date, float]] = ()
 
 
 def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDays:
@@ -51,6 +54,7 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
         return date.fromordinal(day(node))
 
     passes: list[tuple[date, float]] = []
+    spread: list[tuple[date, float]] = []
     sown = sown_last = planted = mown = looked = None
     form: PlantForm | None = None
     torn: list[date] = []
@@ -58,6 +62,7 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
     for draft in drafts:
         if draft.operation == "topdress":
             passes.append((on(draft.start_node), draft.depth_mm))
+            spread.append((on(draft.start_node), draft.loose_m3))
         elif draft.operation in SOWING:
             sown, sown_last = on(draft.start_node), on(draft.end_node)
         elif draft.operation == "plant":
@@ -80,6 +85,8 @@ def worked_days(drafts: Iterable[Draft], day: Callable[[str], int]) -> WorkedDay
         looked,
         tuple(sorted(torn)),
         tuple(sorted(relaid)),
+        uncut=sown is not None and mown is None,
+        spread=tuple(sorted(spread)),
     )
 
 
@@ -210,7 +217,10 @@ def _fed_seedlings(
         looked = ended + timedelta(up.colour_least)
         most = round(book.fact("setting.colour_look_days").high_si)
         first, best, last = looked, looked, looked + timedelta(most)
-    after = [day for day in (worked.mown, worked.looked if waits else None) if day is not None]
+    mown = worked.mown
+    if worked.uncut:
+        mown = max(ended + timedelta(up.mow_best), date.fromordinal(setting.last_day + 1))
+    after = [day for day in (mown, worked.looked if waits else None) if day is not None]
     if after and max(after) > last:
         # A winter before the first mow puts the food off whole: it is not lost for a late spring.
         last = max(after) + timedelta(round(since.high_si - since.low_si))

@@ -14,6 +14,7 @@ from typing import Final, cast, get_args
 
 from turfplan.book.words import book_message, book_messages
 from turfplan.message import Message, Quantity, listed
+from turfplan.phrases import befallen
 from turfplan.phrases import buying as phrases
 from turfplan.records.book_names import HiredMachine, OperationName, PlantForm, Trip
 from turfplan.work.buying_lags import KEEPS, PLANTS_LEAD, SAMPLES
@@ -26,12 +27,15 @@ from turfplan.work.ground_fill import cover_is_bought
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.operations import PREPARE, SURFACE, Timing, Wording, make
 from turfplan.work.pesticide_law import closed_by
+from turfplan.work.phases.doubts import grass_open, look_of, looks_into_doubts
 
 # Bound to no session: no rule of the order of work that pairs by sessions binds what is bought.
 APART: Final = -1
 LATE: Final = date.max.toordinal()
 # The trips whose goods the answer of a soil test may change.
 TESTED: Final[tuple[Trip, ...]] = ("seed", "soil", "fertilizer")
+# The trip for seed in place of what was lost.
+MORE_SEED: Final = "seed.more"
 # What a trip is named by where nothing is left to be fetched on it.
 _FOR: Mapping[Trip, Message] = MappingProxyType(
     {
@@ -63,7 +67,10 @@ def with_buying(
         *_trips(setting, drafts, feeding),
     ]
     whole = (*_told_their_buyers(drafts, bought), *bought)
-    return [estimated(setting, draft, drafts) for draft in whole]
+    looks = looks_into_doubts(
+        setting, ((d, told) for d in whole for told in _still_open(setting, d, drafts))
+    )
+    return [*(estimated(setting, draft, drafts) for draft in whole), *looks]
 
 
 def with_trip_of_feedings(
@@ -120,28 +127,35 @@ def _takes_goods(setting: ResolvedLawn, draft: Draft, feeding: FeedingPlan) -> b
 
 def estimated(setting: ResolvedLawn, draft: Draft, others: Sequence[Draft]) -> Draft:
     """A task of buying, marked as an estimate where what it buys may still change."""
-    told = _still_open(setting, draft, others)
+    still_open = _still_open(setting, draft, others)
+    told = next((told for told in still_open if look_of(told) not in setting.answered), None)
     if told is None:
         return draft
     return replace(draft, estimate=told, cautions=(told, *draft.cautions))
 
 
-def _still_open(setting: ResolvedLawn, draft: Draft, others: Sequence[Draft]) -> Message | None:
+def _still_open(setting: ResolvedLawn, draft: Draft, others: Sequence[Draft]) -> Iterator[Message]:
     """What may still change what a task buys: the soil that was assumed, one depth for a whole
-    lawn, a soil test that is out."""
+    lawn, a grass without a name, a soil test that is out."""
     brief = setting.brief
     if draft.loads and draft.load is None and draft.operation == "order_material":
         if brief.lawn.soil in (None, "unknown"):
-            return phrases.estimate_soil()
+            yield phrases.estimate_soil()
         leveling = brief.leveling
         measured = leveling.survey is not None or bool(leveling.lows)
-        deep = setting.levelling.mean_mm >= setting.book.si("campaign.fill_warning") - 1e-6
-        return phrases.estimate_depth() if deep and not measured else None
+        if not measured and _is_deep(setting):
+            yield phrases.estimate_depth()
+    if draft.id == "collect.seed" and grass_open(setting):
+        yield phrases.estimate_grass()
     tested = draft.operation == "collect" and draft.key in TESTED
     starts = draft.key != "seed" or any(name == STARTER_TASK for name in draft.buys_for)
     if tested and starts and any(other.id in SAMPLES for other in others):
-        return phrases.estimate_test()
-    return None
+        yield phrases.estimate_test()
+
+
+def _is_deep(setting: ResolvedLawn) -> bool:
+    """Whether so much is filled that a depth read in the wrong place would buy far too much."""
+    return setting.levelling.mean_mm >= setting.book.si("campaign.fill_warning") - 1e-6
 
 
 def _trip(setting: ResolvedLawn, trip: Trip, users: Sequence[Draft]) -> Draft:
@@ -249,7 +263,8 @@ def _calls_off(setting: ResolvedLawn, loads: Sequence[Load]) -> list[Draft]:
 
 
 def refused_call(setting: ResolvedLawn, delivery: Draft) -> Draft:
-    """The call for what was sent back, on the first day on which somebody answers."""
+    """The call for what was sent back, on the first day on which somebody answers; plants are
+    asked for anew for the day on which they go in."""
     drafted = make(
         setting,
         "call",
@@ -263,7 +278,7 @@ def refused_call(setting: ResolvedLawn, delivery: Draft) -> Draft:
             fallback=phrases.refused_fallback(),
         ),
     )
-    return replace(drafted, buys_for=(delivery.id,))
+    return replace(drafted, buys_for=(delivery.id, *delivery.buys_for), urgent=True)
 
 
 def fetched_more(
@@ -285,6 +300,20 @@ def fetched_more(
         ),
     )
     return replace(drafted, buys_for=tuple(draft.id for draft in passes))
+
+
+def more_seed(setting: ResolvedLawn, sowing: Draft) -> Draft:
+    """The trip for seed in place of what was lost, before it is sown again."""
+    drafted = make(
+        setting,
+        "collect",
+        MORE_SEED,
+        timing=Timing(
+            PREPARE, session=APART, anchor=sowing.id, offset=-setting.days("wish.delivery")
+        ),
+        wording=Wording(befallen.seed_why(), title=befallen.seed_title()),
+    )
+    return replace(drafted, buys_for=(sowing.id,))
 
 
 def _reserved(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:

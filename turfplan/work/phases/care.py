@@ -26,6 +26,7 @@ from turfplan.work.operations import CARE, FINISH, Timing, Wording, make
 from turfplan.work.passes import SEEDED
 from turfplan.work.past_of_lawn import barrier_in, last_rest
 from turfplan.work.pesticide_law import takes_preventer
+from turfplan.work.phases.care_alone import opened_in
 from turfplan.work.phases.first_cuts import first_cuts
 from turfplan.work.phases.sow import sown_share
 from turfplan.work.places import WorkPlace, grown_place, sown_now_place
@@ -166,7 +167,7 @@ def _feed(
         later = phrases.planted_fallback_even() if even else phrases.planted_fallback()
         wording = replace(wording, go=phrases.planted_go(), fallback=later)
     if feed.if_pale:
-        mild = setting.climate.frostless
+        mild = setting.climate.thawed(feed.start, feed.end)
         pale_go = of_feeding.seedlings_pale_go_frostless if mild else of_feeding.seedlings_pale_go
         wording = replace(
             wording,
@@ -211,19 +212,22 @@ def _preventer(setting: ResolvedLawn, campaign: Campaign, stand: Stand) -> Draft
             session=-1 if last_work is not None and window.start < last_work.start else 0,
             window=(window.start.toordinal(), window.end.toordinal()),
         ),
-        wording=Wording(
-            phrases.preemergent(),
-            {
-                "water_in": as_water_allows(
-                    setting.brief.water,
-                    freely=phrases.preventer_watered_in(),
-                    by_law=phrases.preventer_watered_in_law(),
-                    on_rain=phrases.preventer_watered_in_rain(),
-                )
-            },
-        ),
+        wording=_of_preventer(setting),
         facts=window.facts,
     )
+
+
+def _of_preventer(setting: ResolvedLawn) -> Wording:
+    """What is said of a preventer: of passes and seed only where there are any."""
+    water_in = as_water_allows(
+        setting.brief.water,
+        freely=phrases.preventer_watered_in(),
+        by_law=phrases.preventer_watered_in_law(),
+        on_rain=phrases.preventer_watered_in_rain(),
+    )
+    if setting.care_alone:
+        return Wording(phrases.preemergent_alone(), how=(phrases.preemergent_alone_how(), water_in))
+    return Wording(phrases.preemergent(), {"water_in": water_in})
 
 
 def _years_on(work: OpenDays, window: OpenDays) -> bool:
@@ -267,6 +271,7 @@ def _barrier_holds(setting: ResolvedLawn, campaign: Campaign, window: OpenDays) 
         s.window.start <= window.end and window.start <= s.window.end for s in campaign.sessions
     )
     guarded = barrier_in(setting, window) is not None
+    worked = worked or opened_in(setting, window)
     return within and not worked and not guarded and _far_from_seed(setting, campaign, window)
 
 
@@ -334,7 +339,10 @@ def _last_mow(
                 setting,
                 "last_mow",
                 timing=Timing(FINISH, ideal=best),
-                wording=Wording(phrases.last_mow()),
+                wording=Wording(
+                    phrases.last_mow(),
+                    how=None if setting.sowing.operation else (phrases.last_mow_alone_how(),),
+                ),
             )
     return None
 

@@ -11,6 +11,7 @@ from turfplan.records.book_names import CauseSeen, FactName, ThinCause
 from turfplan.records.constraints import Reason
 from turfplan.work.drafts import OpenDays
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.phases.doubts import LOOKS as DOUBTS
 
 Spans = tuple[tuple[int, int], ...]
 # The key of the second count of grubs, once the next ones have hatched.
@@ -22,14 +23,16 @@ LOOKED_AGAIN = "diagnose.again"
 def answered_looks(
     done: Mapping[str, int], skipped: Collection[str], alive_until: int | None
 ) -> frozenset[str]:
-    """The ids of looks for a cause that are over, done or skipped: nothing waits for them any more.
+    """The ids of looks for a cause that are over, done or skipped: nothing waits for them any more;
+    and those of looks into what an order waits for, which count where they were made.
 
     `done` holds ordinals by id. Another look counts from the day (an ordinal) on which what was
     found alive is due to be looked for again.
     """
     due = alive_until or 0
     over = {task for task, day in done.items() if task != LOOKED_AGAIN or day >= due}
-    return frozenset(task for task in over.union(skipped) if task.split(".")[0] == "diagnose")
+    causes = (task for task in over.union(skipped) if task.split(".")[0] == "diagnose")
+    return frozenset(causes) | DOUBTS.intersection(over)
 
 
 _WHY: Mapping[CauseSeen, tuple[Callable[[], Message], tuple[FactName, ...]]] = MappingProxyType(

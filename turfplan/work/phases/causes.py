@@ -54,14 +54,13 @@ def causes_looked_for(setting: ResolvedLawn, work: OpenDays | None) -> Iterator[
 
     A look stands as early as there is something to see: what it finds may take weeks to mend.
     """
-    site = setting.brief.site
     if (cause := live_bump(setting)) is not None:
         early = Timing(PREPARE, ideal=_thawed(setting))
         yield make(setting, "diagnose", timing=early, wording=_of_bumps(setting, cause))
     for name in thin_causes(setting):
         yield from _looks(setting, name, work)
     again = setting.alive_until
-    if again is not None and (thin_causes(setting) or live_bump(setting) or site.thin_cause):
+    if again is not None:
         wording = Wording(
             phrases.cause_again(), title=phrases.cause_again_title(), how=_again(setting)
         )
@@ -263,15 +262,24 @@ def waits_for(setting: ResolvedLawn, drafted: Collection[str] = ()) -> tuple[Mes
     those that hatched later are counted too, where they are.
     """
     asked = [cause for cause in thin_causes(setting) if _unanswered(setting, cause, drafted)]
-    names = [book_message(setting.book, f"causes.{name}.name") for name in asked]
-    told = phrases.waits_bare if _bare(setting) else phrases.waits
-    found = [told(causes=listed(names, "and"))] if names else []
+    found = [_waits(setting, asked)] if asked else []
     if _fills(setting) and live_bump(setting) and "diagnose" not in setting.answered:
         found.append(phrases.waits_bumps())
     found += _seen_later(setting, asked)
     if setting.alive_until is not None and LOOKED_AGAIN not in setting.answered:
         found.append(phrases.waits_again(day=Day(date.fromordinal(setting.alive_until))))
     return tuple(found)
+
+
+def _waits(setting: ResolvedLawn, asked: Sequence[ThinCause]) -> Message:
+    """What is held until the causes that are asked for are answered; where that is the one that
+    nobody knows, no cause is named."""
+    bare = _bare(setting)
+    if list(asked) == ["unknown"]:
+        return phrases.waits_bare_unknown() if bare else phrases.waits_unknown()
+    names = [book_message(setting.book, f"causes.{name}.name") for name in asked]
+    told = phrases.waits_bare if bare else phrases.waits
+    return told(causes=listed(names, "and"))
 
 
 def _unanswered(setting: ResolvedLawn, cause: ThinCause, drafted: Collection[str]) -> bool:

@@ -67,6 +67,10 @@ def wished_spacing(setting: ResolvedLawn, session: Session, least_days: int) -> 
 def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool) -> Draft:
     """The look at what the last pass of a session has buried; `several` sessions are told apart."""
     dry = setting.brief.water.possible is False
+    grass = setting.turf.species
+    bare = looks.leaf_tips_bare if "plugs" in grass.plantable else looks.leaf_tips_bare_for_seed
+    if not grass.seedable:
+        bare = looks.leaf_tips_bare_for_plugs
     return make(
         setting,
         "inspect",
@@ -82,7 +86,7 @@ def _look_at_leaf_tips(setting: ResolvedLawn, session: Session, *, several: bool
             title=looks.leaf_tips_title(),
             how=(
                 looks.leaf_tips_clear_on_rain() if dry else looks.leaf_tips_clear(),
-                looks.leaf_tips_bare(n=setting.days("order.leaf_tips_most")),
+                bare(n=setting.days("order.leaf_tips_most")),
             ),
             go=looks.leaf_tips_go(),
             fallback=looks.next_free_day(),

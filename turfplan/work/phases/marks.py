@@ -1,14 +1,18 @@
 """Asks for the marks of buried lines before anything goes into the ground."""
 
-from collections.abc import Sequence
+from bisect import bisect_right
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 from math import ceil
+from typing import Final
 
 from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Message, sentences
 from turfplan.phrases import prepare as phrases
+from turfplan.reckoned_once import reckoned_once
 from turfplan.records.book_names import FactName, option_of_family
-from turfplan.records.constraints import DayStep, Lag, Reason, Strength
+from turfplan.records.constraints import DaySet, DayStep, Lag, Reason, Strength, TableStep
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.blackouts import state_of
@@ -19,6 +23,8 @@ from turfplan.work.phases.cause_seasons import HATCHED
 BUSINESS_DAYS = 5  # in a week
 # Requests that follow the first one while a job goes on, by number.
 _RENEWED = "renewed-"
+# The rule that binds them to each other and to their job.
+_RULE: Final = "marks_renewed"
 # Work that has a request of its own, whatever else the session holds: weeks lie between it and the
 # rest.
 _OWN = {"diagnose": "cause", "lift_and_fill": "lifting", "plant": "planting"}
@@ -65,13 +71,15 @@ def marks(setting: ResolvedLawn, campaign: Campaign, drafts: Sequence[Draft]) ->
 def _renewals(
     setting: ResolvedLawn, campaign: Campaign, request: Draft, work: Sequence[Draft]
 ) -> list[Draft]:
-    """The requests that follow the first one while a job goes on that outlasts it."""
+    """The requests that follow the first one while a job goes on that outlasts it: as many as its
+    longest weeks may ask for. `spare_renewals` are those that its days need not."""
     long = [draft for draft in work if outlasts(setting, draft)]
     if not long:
         return []
-    first, ahead, step = long[0], setting.days("wish.marks"), _renewed_after(setting)
+    first, ahead, hold = long[0], setting.days("wish.marks"), setting.days(marks_hold(setting))
+    step = max(1, hold - _lead(setting))
     span = max(_longest_span(setting, campaign, draft) for draft in long)
-    count = max(1, ceil((ahead + span - setting.days(marks_hold(setting))) / step))
+    count = max(1, ceil((ahead + span - hold) / _shortest_step(setting)))
     called = phrases.marks_again_title()
     return [
         make(
@@ -94,27 +102,62 @@ def _renewals(
     ]
 
 
-def renewal_lags(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Lag]:
+def renewal_lags(
+    setting: ResolvedLawn, drafts: Sequence[Draft], alone: Collection[str] = ()
+) -> list[Lag]:
     """Each request is asked for anew in time for new marks to lie when it runs out; the last one
-    holds until the job is over."""
-    by_id = {draft.id: draft for draft in drafts}
-    hold, step = setting.days(marks_hold(setting)), _renewed_after(setting)
-    reason = Reason("marks_renewed", phrases.marks_renewed(), (marks_hold(setting),))
+    holds until the job is over. Those that are left `alone` had renewals that nobody needs."""
+    hold, in_time = setting.days(marks_hold(setting)), _renewed_by(setting)
+    reason = Reason(_RULE, phrases.marks_renewed(), (marks_hold(setting),))
     lags: list[Lag] = []
-    for request in [draft for draft in drafts if draft.serves]:
-        last = request
-        while (new := by_id.get(_after(last))) is not None:
-            name, ends = f"marks_renewed:{new.id}", (last.end_node, new.start_node)
-            in_time = DayStep(1), DayStep(step)
-            lags.append(Lag(name, *ends, Strength.HARD, reason, *in_time, alongside=True))
-            last = new
-        for served in request.serves if last is not request else ():
-            job = by_id.get(served)
-            if job is not None and outlasts(setting, job):
-                name, ends = f"marks_renewed:{last.id}>{job.id}", (last.end_node, job.end_node)
-                until = DayStep(1), DayStep(hold)
-                lags.append(Lag(name, *ends, Strength.HARD, reason, *until, alongside=True))
+    for request, renewals, jobs in _chains(setting, drafts, alone):
+        for last, new in pairwise((request, *renewals)):
+            name, ends = f"{_RULE}:{new.id}", (last.end_node, new.start_node)
+            steps = DayStep(1), in_time
+            lags.append(Lag(name, *ends, Strength.HARD, reason, *steps, alongside=True))
+        last = (request, *renewals)[-1]
+        for job in jobs:
+            name, ends = f"{_RULE}:{last.id}>{job.id}", (last.end_node, job.end_node)
+            until = DayStep(1), DayStep(hold)
+            lags.append(Lag(name, *ends, Strength.HARD, reason, *until, alongside=True))
     return lags
+
+
+def spare_renewals(
+    setting: ResolvedLawn, drafts: Sequence[Draft], day: Callable[[str], int]
+) -> frozenset[str]:
+    """The requests that follow another which holds until its jobs are over, on the days of their
+    nodes: nobody needs to ask again."""
+    hold = setting.days(marks_hold(setting))
+    spare: set[str] = set()
+    for request, renewals, jobs in _chains(setting, drafts):
+        over = max(day(job.end_node) for job in jobs)
+        asked = [day(request.end_node), *(day(renewal.end_node) for renewal in renewals)]
+        spare |= {
+            renewal.id for number, renewal in enumerate(renewals) if over <= asked[number] + hold
+        }
+    return frozenset(spare)
+
+
+def _chains(
+    setting: ResolvedLawn, drafts: Sequence[Draft], alone: Collection[str] = ()
+) -> Iterator[tuple[Draft, list[Draft], list[Draft]]]:
+    """Each request that others follow, or followed, with those and with the jobs that outlast
+    it."""
+    by_id = {draft.id: draft for draft in drafts}
+    for request in [draft for draft in drafts if draft.serves]:
+        renewals: list[Draft] = []
+        while (new := by_id.get(_after((request, *renewals)[-1]))) is not None:
+            renewals.append(new)
+        served = [by_id[name] for name in request.serves if name in by_id]
+        jobs = [job for job in served if outlasts(setting, job)]
+        if jobs and (renewals or request.id in alone):
+            yield request, renewals, jobs
+
+
+def renewed(name: str) -> str:
+    """The id of the request that another, by its id, follows while a job goes on."""
+    return name.rpartition(f".{_RENEWED}")[0]
 
 
 def _after(request: Draft) -> str:
@@ -123,13 +166,38 @@ def _after(request: Draft) -> str:
     return f"{base}.{_RENEWED}{int(number) + 1}" if found else f"{request.id}.{_RENEWED}1"
 
 
-def _renewed_after(setting: ResolvedLawn) -> int:
-    """The most days from a request to the next, so that its marks lie before the first runs out,
-    over the longest public holidays of the season."""
-    lead = setting.days("order.locate_lead")
-    business = setting.calendar.business.days()
-    longest = max((b - a for a, b in zip(business, business[lead:], strict=False)), default=0)
-    return max(1, setting.days(marks_hold(setting)) - max(longest, _lead(setting)))
+def _renewed_by(setting: ResolvedLawn) -> TableStep:
+    """From the day of a request to the last on which the next one is made, so that its marks lie
+    before the first run out."""
+    lead, hold = setting.days("order.locate_lead"), setting.days(marks_hold(setting))
+    return _in_time(setting.calendar.business, setting.first_day, setting.last_day, lead, hold)
+
+
+@reckoned_once
+def _in_time(business: DaySet, first: int, last: int, lead: int, hold: int) -> TableStep:
+    """The same where marks take so many days of business to come, and hold so many days."""
+    working = business.days()
+    targets: list[int] = []
+    for day in range(first, last + 1):
+        marked = bisect_right(working, day + hold) - 1
+        targets.append(max(day + 1, working[marked - lead] if marked >= lead else day + 1))
+    return TableStep(first, tuple(targets))
+
+
+def _shortest_step(setting: ResolvedLawn) -> int:
+    """The fewest days from a request to the next: over the longest public holidays."""
+    hold = setting.days(marks_hold(setting))
+    shortest = _least_step(_renewed_by(setting), setting.first_day, setting.last_day - hold)
+    return max(1, hold - _lead(setting)) if shortest is None else shortest
+
+
+@reckoned_once
+def _least_step(by: TableStep, first: int, last: int) -> int | None:
+    """The fewest days that a step takes from a day between two; None where there is no such day.
+
+    Days of business are known no longer than the plan is.
+    """
+    return min((by(day) - day for day in range(first, last + 1)), default=None)
 
 
 def _longest_span(setting: ResolvedLawn, campaign: Campaign, draft: Draft) -> int:

@@ -2,12 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from turfplan.book.words import book_messages
-from turfplan.message import Message, Quantity, length_mm
+from turfplan.message import Message, Quantity, Value, length_mm
 from turfplan.phrases import ground_fill as phrases
 from turfplan.phrases import open_turf as of_turf
 from turfplan.records.book_names import OperationName
+from turfplan.work.barrows import laid_out
 from turfplan.work.campaigns import Campaign, Session
 from turfplan.work.days_off import somebody_there
 from turfplan.work.drafts import Draft
@@ -214,13 +216,16 @@ def _tilled(setting: ResolvedLawn) -> tuple[Message, ...] | None:
 
 
 def _on_the_bank(
-    setting: ResolvedLawn, operation: OperationName, water: Message
+    setting: ResolvedLawn,
+    operation: OperationName,
+    water: Message,
+    words: Mapping[str, Value] = MappingProxyType({}),
 ) -> tuple[Message, ...] | None:
     """The steps of an operation with other words for its last, the water, where a soaking would run
     off; None where the book's own hold."""
     if not on_a_bank(setting):
         return None
-    return (*book_messages(setting.book, f"operations.{operation}.how")[:-1], water)
+    return (*book_messages(setting.book, f"operations.{operation}.how", words)[:-1], water)
 
 
 def _receive(setting: ResolvedLawn, session: Session, loose_m3: float) -> Draft:
@@ -254,6 +259,10 @@ def _lift(
     """One lift of a session by its place in it."""
     layer, after = session.passes[index], len(session.passes) - 1 - index
     area = setting.plot.area_m2 * layer.share
+    words = {
+        **said_of_pass(setting, campaign, layer, loose_m3),
+        "heaps": laid_out(setting, layer, loose_m3),
+    }
     lift = make(
         setting,
         "fill",
@@ -261,8 +270,8 @@ def _lift(
         timing=Timing(PASS if after else LAST_PASS, session=session.number, position=layer.number),
         wording=Wording(
             _why(setting, len(campaign.passes)),
-            said_of_pass(setting, campaign, layer, loose_m3),
-            how=_on_the_bank(setting, "fill", phrases.fill_bank_water()),
+            words,
+            how=_on_the_bank(setting, "fill", phrases.fill_bank_water(), words),
             cautions=site_cautions(setting),
         ),
         extent=Extent(area, loose_m3, layer.depth_mm, where=layer.where),

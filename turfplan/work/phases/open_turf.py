@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from turfplan.book.citations import who_says
 from turfplan.book.words import book_message, grass_name
-from turfplan.message import Message, cut_height, length_mm, listed, sentences
+from turfplan.message import Message, Value, cut_height, length_mm, listed, sentences
 from turfplan.phrases import looks
 from turfplan.phrases import open_turf as phrases
 from turfplan.phrases import parts as part_phrases
@@ -33,7 +33,10 @@ SPRING_SCARIFYING = "book.cautions.spring_scarifying.text"
 def surface(
     setting: ResolvedLawn, campaign: Campaign, low_cuts: tuple[float, ...], loose_lift_m3: float
 ) -> list[Draft]:
-    """The tasks that open the turf before each session; `low_cuts` are heights in mm."""
+    """The tasks that open the turf before each session; `low_cuts` are heights in mm. Care alone
+    has seasons of its own for them."""
+    if setting.care_alone:
+        return []
     if setting.on_open_ground:
         return _deep_fill(setting, campaign, loose_lift_m3)
     apart = setting.dethatched_ahead and dethatches(setting)
@@ -197,15 +200,15 @@ def told_of_spring_coring(setting: ResolvedLawn, campaign: Campaign) -> tuple[Me
     return (phrases.spring_coring_left_out() if left_out else phrases.spring_coring_closed(),)
 
 
-def aerates(setting: ResolvedLawn) -> bool:
-    """Cores are taken of living turf where something is spread, or sown to come up at once.
-
-    Not where tines would strike rock.
-    """
+def open_to_tines(setting: ResolvedLawn) -> bool:
+    """Whether tines go in all the way: not where they would strike rock."""
     rock_mm = setting.brief.site.rock_depth_mm
-    if rock_mm is not None and rock_mm < setting.book.si("ground.rock_tines"):
-        return False
-    return not setting.on_open_ground and (
+    return rock_mm is None or rock_mm >= setting.book.si("ground.rock_tines")
+
+
+def aerates(setting: ResolvedLawn) -> bool:
+    """Cores are taken of living turf where something is spread, or sown to come up at once."""
+    return (open_to_tines(setting) and not setting.on_open_ground) and (
         bool(setting.levelling.bands)
         or (
             setting.sowing.operation in SEEDED
@@ -320,17 +323,24 @@ def _dethatched_ahead(
     )
 
 
-def _aerate(
-    setting: ResolvedLawn, campaign: Campaign, number: int, session: int, target: str
-) -> Draft:
-    site = setting.brief.site
+def coring_words(setting: ResolvedLawn) -> dict[str, Value]:
+    """What fills the places of the book's sentences on cores: what becomes of the plugs, and of
+    soil that is too dry."""
+    # Soil that nobody has named may be clay too.
+    fine = setting.brief.lawn.soil is None or setting.book.soils[setting.plot.soil].fine
     dry_soil = as_water_allows(
         setting.brief.water,
-        freely=phrases.dry_soil(),
-        by_law=phrases.dry_soil_law(),
+        freely=phrases.dry_soil_fine() if fine else phrases.dry_soil(),
+        by_law=phrases.dry_soil_law_fine() if fine else phrases.dry_soil_law(),
         on_rain=phrases.dry_soil_rain(),
     )
     plugs = phrases.plugs_remove() if removes_cores(setting) else phrases.plugs_leave()
+    return {"cores": plugs, "dry_soil": dry_soil}
+
+
+def coring_cautions(setting: ResolvedLawn) -> tuple[Message, ...]:
+    """What tines keep clear of on this lawn."""
+    site = setting.brief.site
     cautions: list[Message] = []
     if site.septic_field:
         cautions.append(phrases.septic_field())
@@ -339,6 +349,12 @@ def _aerate(
     spared = [part.name for part in setting.plot.parts if part.kind in UNCORED]
     if spared:
         cautions.append(part_phrases.no_tines(parts=listed(spared, "and")))
+    return tuple(cautions)
+
+
+def _aerate(
+    setting: ResolvedLawn, campaign: Campaign, number: int, session: int, target: str
+) -> Draft:
     place = surface_place(setting, campaign, number)
     cored = min(place.share, cored_share(setting.plot.parts))
     return make(
@@ -348,8 +364,8 @@ def _aerate(
         timing=Timing(SURFACE, session=session, position=number, anchor=target, offset=-1),
         wording=Wording(
             phrases.core_aerate() if campaign.sessions else phrases.core_aerate_for_seed(),
-            {"cores": plugs, "dry_soil": dry_soil},
-            cautions=tuple(cautions),
+            coring_words(setting),
+            cautions=coring_cautions(setting),
         ),
         extent=replace(place.extent(setting), area_m2=setting.plot.area_m2 * cored),
     )

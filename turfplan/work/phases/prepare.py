@@ -48,6 +48,8 @@ def _before_seed(setting: ResolvedLawn, campaign: Campaign, *, permit: bool) -> 
         ahead = _days_to_water_check(setting, campaign)
         plants = setting.sowing.operation == "plant"
         why = phrases.irrigation_check_plants() if plants else phrases.irrigation_check()
+        if not plants and campaign.sessions and not campaign.sessions[0].sows:
+            why = phrases.irrigation_check_passes()
         drafts.append(
             make(
                 setting,
@@ -194,7 +196,7 @@ def _order(setting: ResolvedLawn, loads: Sequence[Load]) -> Draft:
     drafted = make(
         setting,
         "order_material",
-        str(first.number),
+        str(first.order),
         timing=Timing(
             PREPARE,
             session=first.session,

@@ -131,8 +131,10 @@ def _fitted(old: KnownSeries, run: WaterRun, today: date, tolerance: float) -> W
         }
         return _like(run, old, tuple(sorted({*old.skip, *off})))
     same_days = (old.start, old.end, old.weekdays) == (run.start, run.end, run.weekdays)
+    # An older program knew no cycles: its minutes are not kept where they must be cut now.
+    same_cut = (old.settings, old.cycles) == (run.when.settings, run.when.cycles)
     close = abs(run.minutes - old.minutes) <= tolerance * old.minutes
-    return _like(run, old, run.skip) if same_days and close else run
+    return _like(run, old, run.skip) if same_days and same_cut and close else run
 
 
 def _moved_on(old: KnownSeries, run: WaterRun, today: date) -> bool:

@@ -92,7 +92,8 @@ class WateringRequest:
     `germination_days` the days from sowing within which the species is up (the late end),
     `wakes_on` the day from which they count for seed that rests over winter, `sown_season` the
     season of a second grass over the lawn's own, which is given back on `second_until`,
-    `germinated_on` the day it was seen;
+    `germinated_on` the day it was seen; `begun_on` is the day on which a part of it went in before
+    the rest, and `resown` how often it was sown anew;
     `first_mow_on` ends the seedling stage where known; roots end at `rock_depth_mm`. `strips` are
     the days of a pass done strip by strip, by its last day, `sown_strips`, `planted_strips` and
     `relaid_strips` those of sowing, planting and relaying;
@@ -113,10 +114,13 @@ class WateringRequest:
     start: date
     end: date
     seeded_on: date | None = None
+    begun_on: date | None = None
+    resown: int = 0
     wakes_on: date | None = None
     sown_season: str | None = None
     second_until: date | None = None
     planted_on: date | None = None
+    planted_before: date | None = None
     relaid_on: date | None = None
     relaid_share: float = 0.0
     passes: tuple[date, ...] = ()
@@ -147,7 +151,14 @@ class WateringRequest:
         """First day of the account: the start, or the first work before it."""
         work = (
             d
-            for d in (self.seeded_on, self.planted_on, self.relaid_on, *self.passes)
+            for d in (
+                self.seeded_on,
+                self.begun_on,
+                self.planted_on,
+                self.planted_before,
+                self.relaid_on,
+                *self.passes,
+            )
             if d is not None
         )
         passes = (day for strip in self.strips.values() for day in strip)
@@ -205,9 +216,40 @@ class WateringRequest:
         """The day from which seed is kept moist: of its sowing, or of its waking in spring."""
         return None if self.seeded_on is None else self.wakes_on or self.seeded_on
 
+    @property
+    def young_days(self) -> tuple[tuple[date, date], ...]:
+        """The first and the last day on which each part of what is sown or planted goes in."""
+        found = []
+        if self.begun_on is not None:
+            found.append((self.begun_on, self.begun_on))
+        if self.moist_from is not None:
+            found.append((self.sown_days(self.moist_from)[0], self.moist_from))
+        if self.planted_before is not None:
+            found.append((self.planted_before, self.planted_before))
+        if self.planted_on is not None:
+            found.append((min((*self.planted_strips, self.planted_on)), self.planted_on))
+        return tuple(found)
+
     def up_on(self, sown: date) -> date:
         """The day the seed is up: as seen, else the late end of what is usual."""
         return self.germinated_on or sown + timedelta(self.germination_days - 1)
+
+    @property
+    def of_begun(self) -> "WateringRequest | None":
+        """The same request for the part that went in before the rest; None where there is none."""
+        if self.begun_on is None:
+            return None
+        return replace(
+            self,
+            seeded_on=self.begun_on,
+            begun_on=None,
+            resown=0,
+            wakes_on=None,
+            second_until=None,
+            first_mow_on=None,
+            germinated_on=None,
+            sown_strips=(),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -278,7 +320,16 @@ class WateredGround:
         moist = request.moist_from
         if moist is not None and request.sown_days(moist)[0] <= day:
             begun, up = request.sown_days(moist)[0], request.up_on(moist)
-        planted = min((*request.planted_strips, request.planted_on or date.max))
+        elif request.begun_on is not None and request.begun_on <= day:
+            begun = request.begun_on
+            up = begun + timedelta(request.germination_days - 1)
+        planted = min(
+            (
+                *request.planted_strips,
+                request.planted_before or date.max,
+                request.planted_on or date.max,
+            )
+        )
         if planted <= day and (begun is None or planted >= begun):
             begun, up = planted, planted
         if up is None:

@@ -168,7 +168,9 @@ def _total_notes(request: WateringRequest, totals: Totals) -> tuple[Message, ...
         for depth in (totals.stages_mm, totals.mature_mm)
     )
     cost = None if totals.cost is None else phrases.season_cost(cost=Number(totals.cost, "grouped"))
-    return (sentences(phrases.season_total(staged=staged, mature=mature), cost),)
+    of_rooted = phrases.season_rooted(mature=mature)
+    told = phrases.season_total(staged=staged, mature=mature) if totals.stages_mm else of_rooted
+    return (sentences(told, cost),)
 
 
 def _absent(ground: WateredGround, plan: Sequence[Stage]) -> list[Message]:

@@ -128,12 +128,16 @@ class Stage:
         return STAGE_NAMES[self.name]
 
 
+# The stages of plants that went in before the rest are told apart from those of the rest.
+FIRST_PLANTS = 1
+
+
 def stages(request: WateringRequest) -> tuple[Stage, ...]:
     """The stages of the season in order of time: what passes, seed and plants ask for."""
     book = request.book
     stretches: list[Stage] = []
     part = request.sown_part
-    anchors = sorted(d for d in (request.moist_from, request.planted_on) if d is not None)
+    young = request.young_days
     passes = sorted(request.passes)
     for number, day in enumerate(passes, 1):
         if request.open_ground:
@@ -143,21 +147,34 @@ def stages(request: WateringRequest) -> tuple[Stage, ...]:
             settle = Stage("settle_fill", days[0], day, number, days, share)
             stretches.append(replace(settle, part=request.pass_parts.get(day)))
             continue
-        follows = min((d for d in (*passes[number:], *anchors) if d >= day), default=None)
+        # What goes in strip by strip lies there from its first day on.
+        sown = (max(first, day) for first, last in young if last >= day)
+        follows = min((*passes[number:], *sown), default=None)
         stretches.extend(_after_pass(book, request, day, number, follows))
     if request.moist_from is not None:
-        seeded = _seed_stages(request, request.moist_from)
+        seeded = [*_begun_stages(request), *_seed_stages(request, request.moist_from)]
         stretches.extend(replace(stage, part=part) for stage in seeded)
     if request.relaid_on is not None:
         stretches.extend(_relaid_stages(request, request.relaid_on))
     if request.planted_on:
-        planted = _plant_stages(request, request.planted_on)
+        planted = [*_plants_before(request), *_plant_stages(request, request.planted_on)]
         stretches.extend(replace(stage, part=part) for stage in planted)
     return tuple(
         stage if stage.end <= request.end else replace(stage, end=request.end)
         for stage in sorted(stretches, key=lambda s: (s.start, s.key))
         if stage.start <= request.end
     )
+
+
+def _plants_before(request: WateringRequest) -> list[Stage]:
+    """The stages of the plants that went in before the rest, until that goes in."""
+    before, rest = request.planted_before, request.planted_on
+    if before is None or rest is None:
+        return []
+    alone = replace(request, planted_on=before, planted_before=None, planted_strips=())
+    eve = rest - timedelta(1)
+    stages_of = (s for s in _plant_stages(alone, before) if s.start < rest)
+    return [replace(s, end=min(s.end, eve), number=FIRST_PLANTS) for s in stages_of]
 
 
 def _after_pass(
@@ -207,7 +224,27 @@ def settling_day(
     return next((day for day in days if law.open(day, permitted=permitted)), None)
 
 
+def _begun_stages(request: WateringRequest) -> list[Stage]:
+    """What went in before the rest of the seed is watered until that goes in: from then on one
+    water keeps both moist."""
+    begun, moist = request.of_begun, request.moist_from
+    if begun is None or begun.seeded_on is None or moist is None:
+        return []
+    last = request.sown_days(moist)[0] - timedelta(1)
+    return [
+        replace(stage, end=min(stage.end, last))
+        for stage in _seed_stages(begun, begun.seeded_on)
+        if stage.start <= last
+    ]
+
+
 def _seed_stages(request: WateringRequest, sown: date) -> list[Stage]:
+    """The stages of seed that was sown by a day; those of seed that was sown anew have numbers."""
+    stretches, number = _of_seed(request, sown), 1 + request.resown
+    return [replace(s, number=number) for s in stretches] if request.resown else stretches
+
+
+def _of_seed(request: WateringRequest, sown: date) -> list[Stage]:
     book = request.book
     up = request.up_on(sown)
     mown = request.first_mow_on or up + timedelta(round(book.si("setting.seedling_growth_days")))

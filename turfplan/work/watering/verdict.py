@@ -223,3 +223,16 @@ def _short_hours(
             share=Number(law.open_min / minutes, "percent"),
         )
     ]
+
+
+def asking_for_permit(brief: Brief, book: Book) -> Brief:
+    """The brief with a permit where what is young would need one and nobody said there is none.
+
+    The plan asks for it before the seed is bought, or turf is lifted. Seed that rests over winter
+    is woken by rain.
+    """
+    rests, water = brief.seeding.intent == "dormant", brief.water
+    answered = water.permit is not None or water.possible is False
+    if answered or rests or not too_few_days(brief, book):
+        return brief
+    return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
