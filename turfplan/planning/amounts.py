@@ -14,6 +14,7 @@ from turfplan.message import (
     sentences,
 )
 from turfplan.phrases import amounts as phrases
+from turfplan.phrases import befallen
 from turfplan.records.book_names import (
     FactName,
     of_material,
@@ -214,16 +215,19 @@ def seed_masses_kg(setting: ResolvedLawn) -> dict[SownArea, dict[str, float]]:
     }
 
 
-def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount, ...]:
+def seed_amounts(
+    setting: ResolvedLawn, sown_share: float = 1.0, left: float = 1.0
+) -> tuple[Amount, ...]:
     """Seed by rate and pure live seed, with the reserve that is held back.
 
-    `sown_share` is the part of the lawn that is sown now.
+    `sown_share` is the part of the lawn that is sown in all, `left` what of that is still to be
+    sown.
     """
     book, bag = setting.book, setting.brief.seeding
     rate = _seed_rate(setting)
     # Bare patches are the first to be sown: a hose that waters a part waters them.
     patch = setting.sowing.share * setting.mended_share
-    area_m2 = setting.plot.area_m2 * min(patch, sown_share)
+    area_m2 = setting.plot.area_m2 * min(patch, sown_share) * left
     area, live = Quantity(area_m2, "area"), 1.0
     by_rate, in_all = (
         phrases.seed_by_rate(rate=rate.name),
@@ -235,14 +239,14 @@ def seed_amounts(setting: ResolvedLawn, sown_share: float = 1.0) -> tuple[Amount
         by_rate = phrases.seed_by_rate_live(rate=rate.name, live=share)
         in_all = phrases.seed_total_live(area=area, rate=rate.name, live=share)
     whole_kg = sum(sum(each.values()) for each in seed_masses_kg(setting).values())
-    live_kg = whole_kg * min(1.0, sown_share / patch)
+    live_kg = whole_kg * min(1.0, sown_share / patch) * left
     total_kg, facts = live_kg / live, _rate_facts(setting, rate)
     held_back_kg = total_kg * book.si("seeding.reserve")
-    part = (
-        (_sown_area(setting, area_m2, by_hose=sown_share < patch),)
-        if min(sown_share, patch) < setting.sowing.share
-        else ()
-    )
+    part: tuple[Amount, ...] = ()
+    if left < 1:
+        part = (Amount.of("sown area", area_m2, "m2", befallen.still_sown()),)
+    elif min(sown_share, patch) < setting.sowing.share:
+        part = (_sown_area(setting, area_m2, by_hose=sown_share < patch),)
     return (
         *part,
         Amount.of("seed rate", live_kg * 1000 / area_m2, "g/m2", by_rate, facts),
@@ -265,7 +269,7 @@ def _sown_area(setting: ResolvedLawn, area_m2: float, *, by_hose: bool) -> Amoun
 def plant_amounts(setting: ResolvedLawn, draft: Draft) -> tuple[Amount, ...]:
     """Sod by area, plugs by spacing, sprigs by volume."""
     form = draft.form or "plugs"
-    area_m2 = planted_area_m2(setting, draft.sown_share)
+    area_m2 = planted_area_m2(setting, draft.sown_share) * draft.left
     planted = Quantity(area_m2, "area")
     if form == "sod":
         area_m2 *= 1 + setting.book.si("planting.sod_waste")

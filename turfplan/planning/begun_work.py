@@ -4,11 +4,19 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
+from turfplan.message import Message, Number, Quantity
+from turfplan.phrases import day_limits as phrases
+from turfplan.phrases import history as phrases_of
+from turfplan.planning.candidates import MAIN_WORK
+from turfplan.planning.past_binds import NEW, plays
+from turfplan.planning.schedule import Dated
 from turfplan.records.constraints import Allowed, Constraint
 from turfplan.records.past import TaskHistory
-from turfplan.work.day_limits import length_of
+from turfplan.work.campaigns import Campaign
+from turfplan.work.day_limits import fits_in_one_go, length_of
 from turfplan.work.days_off import days_of
 from turfplan.work.drafts import Draft, SeasonDraft
+from turfplan.work.lateness import held_open_for
 from turfplan.work.lawn import ResolvedLawn
 
 # What a job takes longer than whole days by rounding is no day of its own.
@@ -44,6 +52,66 @@ def with_rest_of_begun(
         constraints=(*(c for c in kept if c is not None), *lengths),
         in_time=tuple(replace(a, node=ends.get(a.node, a.node)) for a in season.in_time),
     )
+
+
+def with_rest_told(setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory) -> SeasonDraft:
+    """The season whose begun jobs say first how much of them is left, and where; seed and plants
+    have the ground of their rest (`rest_to_sow`)."""
+    drafts = tuple(
+        replace(d, where_step=_left_of(d, history))
+        if _is_begun(d, history) and d.where is None and not plays(setting.book, d.id, NEW)
+        else d
+        for d in season.drafts
+    )
+    return replace(season, drafts=drafts)
+
+
+def _is_begun(draft: Draft, history: TaskHistory) -> bool:
+    return draft.id in history.part_done and draft.id not in history.done
+
+
+def _left_of(draft: Draft, history: TaskHistory) -> Message:
+    left = 1 - history.part_done[draft.id]
+    share = Number(left, "percent")
+    if draft.operation != "topdress":
+        return phrases_of.rest_of_job(share=share)
+    volume = Quantity(draft.loose_m3 * left, "volume")
+    return phrases_of.rest_of_pass(share=share, volume=volume)
+
+
+def held_open_for_begun(
+    setting: ResolvedLawn, campaign: Campaign, history: TaskHistory
+) -> Campaign:
+    """The campaign with the seasons in which a pass, seed or plants were begun open a little
+    longer: the rest of them belongs to what lies there, and is told as late."""
+    begun = [
+        history.actual[name].end
+        for name in history.part_done
+        if name in history.actual and plays(setting.book, name, MAIN_WORK)
+    ]
+    if not begun:
+        return campaign
+    sessions = tuple(
+        replace(s, window=held_open_for(setting, s.window, begun)) for s in campaign.sessions
+    )
+    sow = campaign.sow_window and held_open_for(setting, campaign.sow_window, begun)
+    return replace(campaign, sessions=sessions, sow_window=sow)
+
+
+def with_apart_told(setting: ResolvedLawn, dated: Dated, season: SeasonDraft) -> SeasonDraft:
+    """A season whose passes say where days off lie between their days, though they need not."""
+    if not setting.passes_apart:
+        return season
+    told = phrases.goes_on_apart()
+    drafts = tuple(
+        replace(d, cautions=(told, *d.cautions))
+        if d.operation == "topdress"
+        and dated.day(d.end_node) - dated.day(d.start_node) >= d.duration_days
+        and fits_in_one_go(days_of(setting, d), d.duration_days)
+        else d
+        for d in season.drafts
+    )
+    return replace(season, drafts=drafts)
 
 
 def _days_left(draft: Draft, season: SeasonDraft, history: TaskHistory) -> int:

@@ -1,24 +1,32 @@
-"""What has to be asked for or fetched again: a load that was sent back, and mix that is short."""
+"""What has to be asked for or fetched again: a load that was sent back, mix that is short, and seed
+in place of what was lost."""
 
 from dataclasses import replace
 
+from turfplan.phrases import order as of_order
 from turfplan.planning.bought_for_tasks import bulk_orders, spreading
 from turfplan.planning.candidates import Drafted
-from turfplan.planning.stock import LEAST_M3, MORE_MIX, is_more
+from turfplan.planning.falling import without_tasks
+from turfplan.planning.rest_to_sow import seed_again
+from turfplan.planning.short_of_mix import LEAST_M3, MORE_MIX, is_more, short_passes
 from turfplan.records.constraints import Lag
 from turfplan.records.past import TaskHistory
+from turfplan.records.plan_task import Amount
 from turfplan.work.buying_lags import buying_lags
 from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.material_amounts import sold_volume_m3
 from turfplan.work.phases.buying import fetched_more, refused_call
 
 
 def with_bought_again(
     setting: ResolvedLawn, drafted: Drafted, season: SeasonDraft, history: TaskHistory
 ) -> SeasonDraft:
-    """A season with a call for each load that was refused, and a trip for the mix that is short
-    with no order left to take it."""
+    """A season with a call for each load that was refused, a trip for the mix that is short with no
+    order left to take it, and one for seed in place of what was lost; a refused load of which
+    nothing is spread any more does not come."""
+    season = without_tasks(season, _refused_for_nothing(season, history))
     added = [
         refused_call(setting, draft)
         for draft in season.drafts
@@ -26,6 +34,7 @@ def with_bought_again(
         if "delivery" in setting.book.operations[draft.operation].roles
     ]
     added += _more_mix(setting, drafted, season, history)
+    added += seed_again(setting, season, history)
     if not added:
         return season
     drafts = (*season.drafts, *added)
@@ -35,6 +44,24 @@ def with_bought_again(
     return replace(season, drafts=drafts, constraints=(*season.constraints, *days, *lags))
 
 
+def _refused_for_nothing(season: SeasonDraft, history: TaskHistory) -> set[str]:
+    """The loads that were refused and whose passes are all done, or left out, each with its call
+    and the look at it."""
+    passes = {d.position: d.id for d in season.drafts if d.operation == "topdress"}
+    over = history.done.keys() | history.left_out
+    idle = {
+        load.number
+        for load in season.loads
+        if f"delivery.{load.number}" in history.refused
+        and all(passes.get(number, f"topdress.{number}") in over for number in load.passes)
+    }
+    return {
+        d.id
+        for d in season.drafts
+        if d.id not in history.fixed and (d.load in idle or (d.loads and idle.issuperset(d.loads)))
+    }
+
+
 def _of(lag: Lag, names: set[str]) -> bool:
     return lag.before in names
 
@@ -42,13 +69,20 @@ def _of(lag: Lag, names: set[str]) -> bool:
 def _more_mix(
     setting: ResolvedLawn, drafted: Drafted, season: SeasonDraft, history: TaskHistory
 ) -> list[Draft]:
-    """The trip for what is short of the mix, before the passes that are still to come."""
+    """The trip for what is short of the mix, before the first pass that is short of it."""
     _, stock = bulk_orders(setting, season, drafted.mix, drafted.volumes, history)
     coming = [d for d in spreading(setting, season) if d.id not in stock.settled]
     if stock.short_m3 <= LEAST_M3 or not coming or any(map(is_more, history.skipped)):
         return []
+    short = short_passes(stock.lacks, coming, season.loads, history)
+    # What no pass is known to lack is fetched before the next one.
+    lacking = {d.id: d for passes in short.values() for d in passes}
+    coming = list(lacking.values()) or coming
     name, turn = MORE_MIX, 1
     while name in history.done:
         turn += 1
         name = f"{MORE_MIX}.{turn}"
-    return [fetched_more(setting, name.partition(".")[2], coming, stock.short_m3)]
+    sold = sold_volume_m3(stock.short_m3, setting.system)
+    trip = fetched_more(setting, name.partition(".")[2], coming, stock.short_m3)
+    amount = Amount.of("volume", sold, "m3", of_order.mix_short())
+    return [replace(trip, amounts=(amount.model_copy(update={"facts": drafted.mix.facts}),))]

@@ -1,6 +1,6 @@
 """What each task of a season takes, and what is bought for it."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from types import MappingProxyType
@@ -33,19 +33,19 @@ from turfplan.planning.feeding import (
     amounts_worked_in,
     bag_used,
 )
+from turfplan.planning.heap_again import looks_at_heap
 from turfplan.planning.load_reasons import loose
 from turfplan.planning.purchases import Bought, material_orders, short_line
+from turfplan.planning.short_of_mix import LEAST_M3, is_more, short_passes
 from turfplan.planning.stock import (
-    LEAST_M3,
     Stock,
-    is_more,
     is_under_way,
     needed_m3,
+    not_spread_m3,
     skipped_passes,
     stock_of,
     wanted_loads,
 )
-from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan_task import Amount
 from turfplan.work.drafts import Draft, SeasonDraft
@@ -62,7 +62,8 @@ def with_amounts(
     orders, stock = bulk_orders(
         setting, candidate.season, candidate.mix, candidate.volumes, history
     )
-    by_task = _lines_of(orders)
+    by_task = _lines_of(orders, stock.settled)
+    short = _short(setting, candidate, stock, history)
     idle = _idle(by_task, stock) | _without_fill(setting, candidate, by_task, history)
     drafts: dict[str, Draft] = {}
     for draft in candidate.season.drafts:
@@ -77,7 +78,7 @@ def with_amounts(
         line = by_task.get(draft.id)
         if line is not None and line.deliver_task == draft.id and line.order_task in stock.unasked:
             draft = replace(draft, cautions=(*draft.cautions, of_order.not_ordered()))
-        if lacks := _lacking_m3(candidate, draft, stock):
+        if lacks := _lacking_m3(draft, stock, short):
             told = of_order.less_came(volume=loose(lacks))
             draft = replace(draft, cautions=(told, *draft.cautions))
         if old := _old_heap(setting, candidate, draft, history):
@@ -99,7 +100,8 @@ def with_amounts(
     ]
     coming = [d for d in spreading(setting, candidate.season) if d.id not in stock.settled]
     if stock.short_m3 and coming and not any(map(is_more, stock.unasked)):
-        first = min(coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
+        lacking = [d for passes in short.values() for d in passes]
+        first = min(lacking or coming, key=lambda d: candidate.dated.schedule.days[d.start_node])
         bought.append(short_line(setting, candidate.mix, stock.short_m3, first.id))
     wanted = (line for line in bought if line.value > 0)
     # What no task brings any more is for work that is over.
@@ -127,20 +129,33 @@ def _told(
     }
 
 
-def _lacking_m3(candidate: Candidate, draft: Draft, stock: Stock) -> float:
-    """What the loads that have come for a pass which is still to come lack of it, loose m3."""
-    if draft.id in stock.settled or draft.operation not in COLLECTIVES["spreading"]:
-        return 0.0
-    served = [load for load in candidate.season.loads if draft.position in load.passes]
-    lacks = sum(stock.missing_m3(load.number) for load in served)
+def _short(
+    setting: ResolvedLawn, candidate: Candidate, stock: Stock, history: TaskHistory | None
+) -> Mapping[int, list[Draft]]:
+    """The passes for which the heap of a load does not last, by the load."""
+    if history is None:
+        return {}
+    season = candidate.season
+    return short_passes(stock.lacks, spreading(setting, season), season.loads, history)
+
+
+def _lacking_m3(draft: Draft, stock: Stock, short: Mapping[int, Sequence[Draft]]) -> float:
+    """What the loads that have come lack of their passes, loose m3, told on the first pass that is
+    short."""
+    lacks = sum(
+        stock.missing_m3(n)
+        for n, passes in short.items()
+        if [d.id for d in passes[:1]] == [draft.id]
+    )
     return lacks if lacks > LEAST_M3 else 0.0
 
 
 def _old_heap(
     setting: ResolvedLawn, candidate: Candidate, draft: Draft, history: TaskHistory | None
 ) -> Message | None:
-    """What is said of a pass whose mix lies longer by then than a heap keeps; None where it is
-    fresh, still to come, or in closed bags, and of soil for ground without grass."""
+    """What is said of a pass whose mix lies longer by then than a heap keeps, and is not looked at
+    again; None where it is fresh, still to come, or in closed bags, and of soil for ground without
+    grass."""
     if history is None or draft.operation != "topdress" or draft.id in history.done:
         return None
     day, most = candidate.dated.schedule.days[draft.start_node], setting.days("order.storage_days")
@@ -151,6 +166,14 @@ def _old_heap(
         if (name := f"delivery.{load.number}") in history.done
     ]
     if not came or day - min(came) <= most:
+        return None
+    seen = [
+        candidate.dated.day(look.end_node)
+        for look in candidate.season.drafts
+        if look.load in draft.loads and looks_at_heap(setting, look)
+    ]
+    if any(day - most <= last <= day for last in seen):
+        # It is looked at, and dried, in time for this pass.
         return None
     on = Day(date.fromordinal(min(came)))
     return of_order.old_heap(on=on, days=Number(day - min(came), "grouped"), most=most)
@@ -177,12 +200,17 @@ def _title_of_bags(line: Bought) -> Message:
     return of_level.bags_title(amount=loose(line.value), material=line.short_name or line.name)
 
 
-def _lines_of(orders: Sequence[Bought]) -> dict[str, Bought]:
-    """What each task orders or receives; an order asks for all of its deliveries together."""
+def _lines_of(
+    orders: Sequence[Bought], settled: Collection[str] = frozenset()
+) -> dict[str, Bought]:
+    """What each task orders or receives; an order asks for all of its deliveries together, and one
+    that is still to be made for those that have not come."""
+    coming = {line.order_task for line in orders if line.deliver_task not in settled}
     lines: dict[str, Bought] = {}
     for line in orders:
         lines.setdefault(line.deliver_task, line)
-        if line.order_task is None:
+        here = line.deliver_task in settled and line.order_task not in settled
+        if line.order_task is None or (here and line.order_task in coming):
             continue
         earlier = lines.setdefault(line.order_task, line)
         if earlier is not line and earlier.item == line.item:
@@ -246,7 +274,8 @@ def bulk_orders(
         volumes = replace(volumes, touch_up_m3=0.0)
     orders = material_orders(setting, loads, mix, volumes)
     sold = {load.number: line.value for load, line in zip(loads, orders, strict=False)}
-    stock = stock_of(needed_m3(loads, volumes), sold, passes, history, loads)
+    idle = not_spread_m3(loads, volumes, history, skipped)
+    stock = stock_of(needed_m3(loads, volumes), sold, passes, history, loads, idle)
     return (material_orders(setting, loads, mix, volumes, stock) if stock.more else orders), stock
 
 
@@ -268,7 +297,7 @@ def _amounts(
             setting, candidate.mix, draft, candidate.campaign.passes[draft.position - 1].share
         ),
         "fill": lambda: fill_amounts(draft),
-        "seed": lambda: seed_amounts(setting, draft.sown_share),
+        "seed": lambda: seed_amounts(setting, draft.sown_share, draft.left),
         "plants": lambda: plant_amounts(setting, draft),
         "straw": lambda: covers_of(setting, draft, len(candidate.campaign.passes)),
         "starter": lambda: amounts_of_feed(setting, candidate.feeding, STARTER_KEY, area),
@@ -283,12 +312,13 @@ def _of_title(
     setting: ResolvedLawn, draft: Draft, amounts: tuple[Amount, ...], line: Bought | None
 ) -> dict[str, Value]:
     """The values of the operation's title: what is ordered, or what the task takes."""
-    if line is not None and line.value > 0:
+    named = next((a for a in amounts if a.item in _IN_TITLES), None)
+    if line is not None and (line.value > 0 or (named is None and line.unit == "m3")):
+        # An order for which nothing is left to buy still has its title.
         return {
             "amount": Quantity(line.value, "volume", "up"),
             "material": line.short_name or line.name,
         }
-    named = next((a for a in amounts if a.item in _IN_TITLES), None)
     return {} if named is None else {"amount": _IN_TITLES[named.item](named.value)}
 
 

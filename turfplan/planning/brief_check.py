@@ -10,6 +10,7 @@ from turfplan.book.words import grass_name
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.message import Message, Quantity, length_mm, listed
 from turfplan.phrases import brief_check as phrases
+from turfplan.records.book_names import CARE
 from turfplan.records.brief import Brief
 from turfplan.site.outlines.shapes import area_of_shape
 from turfplan.work.feeding.lime_need import TENTHS, ph_goal
@@ -25,6 +26,7 @@ def check_brief(brief: Brief, book: Book) -> tuple[Problem, ...]:
         *_zones(brief, book),
         *_parts(brief),
         *_sense(brief, book),
+        *_contradicts_itself(brief, book),
         *_bags_and_cans(brief, book),
     )
 
@@ -184,7 +186,6 @@ def _sense(brief: Brief, book: Book) -> Iterable[Problem]:
     yield from _seed_or_plants(brief, book, sown)
     yield from _out_of_season(brief, lawn)
     yield from _no_winter_cover(brief, book, sown)
-    yield from _nothing_comes_of_it(brief, book, lawn)
     yield from _lime_of_the_laboratory(brief, book)
 
 
@@ -259,22 +260,37 @@ def may_cover_winter(book: Book) -> tuple[str, ...]:
     )
 
 
-def _nothing_comes_of_it(brief: Brief, book: Book, lawn: Species) -> Iterable[Problem]:
-    """Briefs that ask for no work at all, or for work that would fail without water."""
-    limit, thatch_mm = book.si("dethatch.limit"), brief.lawn.thatch_mm or 0.0
-    something = phrases.give_something()
-    if thatch_mm > limit and lawn.dethatch != "never":
-        something = phrases.thatch_goes_first(thatch=length_mm(thatch_mm), limit=length_mm(limit))
-    intent = brief.seeding.intent
+def _contradicts_itself(brief: Brief, book: Book) -> Iterable[Problem]:
+    """Briefs that ask for work of which other keys say that it is not, and the other way round.
+
+    A brief that asks for neither fill nor seed is one of care alone.
+    """
     filled = brief.leveling.depth_mm or brief.leveling.lows or brief.leveling.survey
-    if intent == "none" and not filled and not any(shape.depth_mm for shape in brief.lawn.shape):
-        yield Problem(
-            "seeding.intent",
-            phrases.nothing_to_do(),
-            repr(intent),
-            None,
-            something,
-        )
+    filled = filled or any(shape.depth_mm for shape in brief.lawn.shape)
+    campaign = brief.season.campaign
+    if filled or brief.seeding.intent != "none":
+        if campaign == CARE:
+            hint = phrases.drop_care()
+            yield Problem("season.campaign", phrases.care_with_work(), repr(campaign), None, hint)
+        return
+    something = _asked_instead(brief, book)
+    if brief.lawn.condition == "bare":
+        yield Problem("seeding.intent", phrases.bare_unsown(), "'none'", None, something)
+    if campaign not in ("auto", CARE):
+        yield Problem("season.campaign", phrases.nothing_to_do(), repr(campaign), None, something)
+    for key in ("species", "form", "rate_g_m2"):
+        if getattr(brief.seeding, key) is not None:
+            where = f"seeding.{key.removesuffix('_g_m2')}"
+            yield Problem("seeding.intent", phrases.seed_not_asked(key=where), "'none'", None, None)
+
+
+def _asked_instead(brief: Brief, book: Book) -> Message:
+    """How fill or seed is asked for, with the thatch that goes before it."""
+    limit, thatch_mm = book.si("dethatch.limit"), brief.lawn.thatch_mm or 0.0
+    lawn = book.species.get(brief.dominant.species)
+    if thatch_mm > limit and lawn is not None and lawn.dethatch != "never":
+        return phrases.thatch_goes_first(thatch=length_mm(thatch_mm), limit=length_mm(limit))
+    return phrases.give_something()
 
 
 def _lime_of_the_laboratory(brief: Brief, book: Book) -> Iterable[Problem]:

@@ -141,6 +141,7 @@ def _named(line: Bought) -> bool:
 def without_use(
     drafts: Iterable[Draft], lines: Mapping[str, Sequence[Bought]], history: TaskHistory | None
 ) -> frozenset[str]:
-    """The tasks of buying with nothing left to buy, of which nothing is written down."""
-    kept = frozenset[str]() if history is None else history.recorded
+    """The tasks of buying with nothing left to buy, of which nothing is written down; what no plan
+    had is not told as done by the work that it was for."""
+    kept = frozenset[str]() if history is None else history.recorded & history.planned.keys()
     return frozenset(d.id for d in drafts if d.buys_for and not lines.get(d.id)) - kept

@@ -3,6 +3,7 @@
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from heapq import heappop, heappush
 from itertools import count
 from typing import Protocol, TypeVar
@@ -11,7 +12,7 @@ from turfplan.message import Listed, Message, sentences
 from turfplan.network import Conflict
 from turfplan.phrases import reasons
 from turfplan.planning.amounts import loose_volumes
-from turfplan.planning.falling import dated_without
+from turfplan.planning.falling import dated_without, without_spare_renewals
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.rejected_campaigns import (
     Compared,
@@ -347,8 +348,9 @@ def _tried_so(
 def _dated(setting: ResolvedLawn, drafted: Drafted) -> Candidate | _Undatable:
     """A drafted campaign on its days, or why it has none."""
     # Advice may give way; a campaign that cannot keep the hard and strong rules is no candidate.
-    dated = dated_without(
-        setting, drafted.season, lambda season: date_season(setting, season, keep=Strength.STRONG)
+    date = partial(date_season, setting, keep=Strength.STRONG)
+    dated = without_spare_renewals(
+        setting, drafted.season, lambda season: dated_without(setting, season, date)
     )
     if isinstance(dated, Conflict):
         conflict = conflict_reasons(dated, plain_titles(setting, drafted.season))

@@ -1,6 +1,7 @@
 """A brief with something else asked for, as it is printed and as it is checked."""
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -11,6 +12,36 @@ from turfplan.records.brief import Brief
 from turfplan.units import INCH_MM, System
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.year_seasons import next_growing_year
+
+# In which table of a brief the keys stand that the lines of a way out name.
+TABLE_OF_KEY: Mapping[str, str] = {
+    "depth": "leveling",
+    "intent": "seeding",
+    "form": "seeding",
+    "species": "seeding",
+    "possible": "water",
+    "timer": "water",
+    "permit": "water",
+    "campaign": "season",
+    "from": "season",
+    "until": "season",
+    "people": "work",
+    "machines": "work",
+    "by": "work",
+    "weekdays": "calendar",
+    "away": "calendar",
+    "unavailable": "calendar",
+    "thatch": "lawn",
+    "sun_hours": "site",
+    "salts": "soil_test",
+    "soil": "lawn",
+    "bump_cause": "site",
+    "cleared": "site",
+    "on": "soil_test",
+    "ph": "soil_test",
+    "phosphorus": "soil_test",
+    "potassium": "soil_test",
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """Sees to it that no day holds more work than its hours, or says so where nothing can be moved."""
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from math import ceil
@@ -12,27 +12,19 @@ from turfplan.network import Conflict
 from turfplan.phrases import season as phrases
 from turfplan.planning.schedule import Dated
 from turfplan.records.constraints import Allowed, DaySet, Reason, Strength
+from turfplan.records.plan_hands import HoursElsewhere
 from turfplan.records.plan_task import Role, Task
 from turfplan.work.days_off import days_for
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.feeding.stages import WorkedDays, worked_days
 from turfplan.work.lawn import ResolvedLawn, without
+from turfplan.work.shared_hands import HAIR_H, is_counted
 
 # What other work hangs on, and what is fed in step with it, keeps its day.
 STAYS: Final[frozenset[Role]] = frozenset({"spreading", "sowing", "planting", "feeding", "starter"})
-# Hours are told in halves: less than a quarter of one is no reason to move a task.
-HAIR_H: Final = 0.25
 FULL: Final = "full"
 
 Again = Callable[[SeasonDraft], Dated | Conflict | None]
-
-
-def is_counted(setting: ResolvedLawn, operation: str) -> bool:
-    """Whether an operation takes hours of those at work: a household keeps its own for what a
-    contractor leaves to it.
-    """
-    entry = setting.book.operations.get(operation)
-    return setting.brief.work.by != "contractor" or (entry is not None and entry.hired)
 
 
 def unloaded(setting: ResolvedLawn, dated: Dated, again: Again) -> Dated:
@@ -162,8 +154,8 @@ def _by_day(
 
 def _over_h(setting: ResolvedLawn, hours: Mapping[int, float]) -> dict[int, float]:
     """The days with more hours of work than people have, with how many they are over."""
-    there = setting.labour.day_hours
-    return {day: had - there for day, had in hours.items() if had > there + HAIR_H}
+    left = {day: setting.labour.hours_left(day) for day in hours}
+    return {day: had - left[day] for day, had in hours.items() if had > left[day] + HAIR_H}
 
 
 def _sum_over_h(setting: ResolvedLawn, dated: Dated) -> float:
@@ -185,8 +177,12 @@ def _kept_off_full_days(setting: ResolvedLawn, dated: Dated, draft: Draft) -> It
         yield _bound(dated, draft, DaySet.of([(since, setting.last_day)]), draft.start_node)
         return
     hours[own] -= draft.person_hours
-    there = setting.labour.day_hours
-    full = [(day, day) for day, had in hours.items() if had + draft.person_hours > there + HAIR_H]
+    taken = (day for day, _ in setting.labour.elsewhere.hours)
+    full = [
+        (day, day)
+        for day in {*hours, *taken}
+        if hours[day] + draft.person_hours > setting.labour.hours_left(day) + HAIR_H
+    ]
     days = without(DaySet.of([(setting.first_day, setting.last_day)]), full)
     yield _bound(dated, draft, days, draft.start_node)
 
@@ -207,24 +203,65 @@ def told_overfull(
     tasks that are done on them."""
     hours: dict[int, float] = defaultdict(float)
     jobs: dict[int, list[str]] = defaultdict(list)
-    for task in tasks:
-        ahead = task.series is None and task.closed is None and not task.overdue
-        if ahead and is_counted(setting, task.operation):
-            span = task.start.toordinal(), task.end.toordinal()
-            for day, had in _by_day(setting, task.operation, span, task.person_hours):
-                hours[day] += had
-                if had > HAIR_H:
-                    jobs[day].append(task.id)
+    for task, day, had in _hours_ahead(setting, tasks):
+        hours[day] += had
+        if had > HAIR_H:
+            jobs[day].append(task.id)
     told: dict[str, tuple[Message, ...]] = {}
     for day in sorted(_over_h(setting, hours)):
+        if day < setting.today.toordinal():
+            continue  # Nobody comes to help on a day that is over.
         said = _overfull(setting, date.fromordinal(day), hours[day])
         told.update({task: (*told.get(task, ()), said) for task in jobs[day]})
     return told
 
 
+def with_overfull_told(
+    setting: ResolvedLawn, tasks: Sequence[Task]
+) -> tuple[tuple[Task, ...], tuple[Message, ...]]:
+    """The tasks, each told of its days that hold more work than there are hours, and all that is
+    told of them."""
+    told = told_overfull(setting, tasks)
+    warned = tuple(
+        t.model_copy(update={"cautions": (*told[t.id], *t.cautions)}) if t.id in told else t
+        for t in tasks
+    )
+    return warned, tuple(said for of_task in told.values() for said in of_task)
+
+
+def hours_shared(setting: ResolvedLawn, tasks: Iterable[Task]) -> tuple[HoursElsewhere, ...]:
+    """The hours that are taken elsewhere on the days of open work: the plan was made knowing
+    them."""
+    worked = {day for _, day, had in _hours_ahead(setting, tasks) if had > HAIR_H}
+    return tuple(
+        HoursElsewhere(day=date.fromordinal(day), hours=round(hours, 2))
+        for day, hours in setting.labour.elsewhere.hours
+        if day in worked
+    )
+
+
+def _hours_ahead(setting: ResolvedLawn, tasks: Iterable[Task]) -> Iterator[tuple[Task, int, float]]:
+    """The hours that open tasks take of those at work, by task and day (an ordinal)."""
+    for task in tasks:
+        ahead = task.series is None and task.closed is None and not task.overdue
+        if ahead and is_counted(setting, task.operation):
+            span = task.start.toordinal(), task.end.toordinal()
+            for day, had in _by_day(setting, task.operation, span, task.person_hours):
+                yield task, day, had
+
+
 def _overfull(setting: ResolvedLawn, day: date, hours: float) -> Message:
     """That a day holds more work than hours, and how many people it takes."""
     there, each = setting.labour.day_hours, setting.labour.day_hours / setting.labour.people
+    taken = setting.labour.elsewhere.taken(day.toordinal())
+    if taken > HAIR_H:
+        return phrases.overfull_elsewhere(
+            day=Day(day),
+            hours=Number(hours, "tenth"),
+            taken=Number(taken, "tenth"),
+            there=Number(there, "trimmed"),
+            people=ceil((hours + taken) / each - HAIR_H / each),
+        )
     return phrases.overfull(
         day=Day(day),
         hours=Number(hours, "tenth"),

@@ -10,6 +10,12 @@ from turfplan.phrases import history as phrases
 from turfplan.records.constraints import Allowed, Constraint, DaySet, Reason, Strength
 from turfplan.records.plan import Plan
 from turfplan.work.drafts import Draft
+from turfplan.work.watering.season import WeatherDay
+
+
+def coming_rain(weather: Mapping[date, WeatherDay], today: date) -> dict[date, float]:
+    """The rain that is forecast, mm by day from today on."""
+    return {day: w.rain_mm for day, w in weather.items() if w.rain_mm is not None and day >= today}
 
 
 def dry_day_constraints(

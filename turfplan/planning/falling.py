@@ -12,6 +12,7 @@ from turfplan.records.constraints import Lag
 from turfplan.records.plan_task import Role
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.phases.marks import renewal_lags, renewed, spare_renewals
 
 # Where the owner gave the end, what follows the work may be left to whoever comes after.
 FOLLOW_UPS: frozenset[Role] = frozenset({"first_cut", "looking"})
@@ -107,3 +108,33 @@ def without_tasks(season: SeasonDraft, gone: Collection[str]) -> SeasonDraft:
             c for c in season.constraints if not any(task_of_node(n) in gone for n in nodes_of(c))
         ),
     )
+
+
+def without_spare_renewals(
+    setting: ResolvedLawn,
+    season: SeasonDraft,
+    dated: Callable[[SeasonDraft], Dated | Conflict],
+) -> Dated | Conflict:
+    """A season on its days, less the requests for marks that its jobs do not need on them."""
+    found = dated(season)
+    if isinstance(found, Conflict):
+        return found
+    spare = spare_renewals(setting, found.season.drafts, found.day)
+    fewer = dated(without_renewals(setting, season, spare)) if spare else found
+    return found if isinstance(fewer, Conflict) else fewer
+
+
+def without_renewals(
+    setting: ResolvedLawn, season: SeasonDraft, gone: Collection[str]
+) -> SeasonDraft:
+    """A season without some requests for marks that follow others; the last of those that are left
+    holds until its job is over."""
+    left = without_tasks(season, gone)
+    known, alone = {c.id for c in left.constraints}, {renewed(name) for name in gone}
+    added = (
+        lag
+        for lag in renewal_lags(setting, left.drafts, alone)
+        if lag.id not in known
+        and (lag.before in alone or renewed(task_of_node(lag.before)) in alone)
+    )
+    return replace(left, constraints=(*left.constraints, *added))

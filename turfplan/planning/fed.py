@@ -1,6 +1,6 @@
 """Feeds a campaign whose work has its days: each feeding in step with what is done before it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 
 from turfplan.network import Conflict
@@ -11,6 +11,7 @@ from turfplan.work.buying_lags import buying_lags
 from turfplan.work.campaigns import Campaign
 from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import SeasonDraft, task_of_node
+from turfplan.work.feeding.feedings import NitrogenFeeding
 from turfplan.work.feeding.on_leaves import apart_on_leaves
 from turfplan.work.feeding.plan import FeedingPlan
 from turfplan.work.feeding.stages import COLOUR_LOOK, SEEDLINGS, worked_days
@@ -54,7 +55,39 @@ def fed(
         before, worked = worked, worked_days(answer.season.drafts, answer.day)
         if worked == before:
             break
+    feeds = _by_task(candidate.feeding)
+    # Nothing that was promised moves for food whose own days are over: that falls.
+    lost = {n for n in _out_of_window(candidate, fixed or {}) if feeds[n].end < setting.today}
+    if fixed is not None and lost:
+        again = dated(without_tasks(season, lost))
+        if again is not None and not isinstance(again, Conflict):
+            feeding = _without(candidate.feeding, lost)
+            candidate = replace(candidate, feeding=feeding, season=again.season, dated=again)
     return _kept_apart(setting, candidate, fixed or {})
+
+
+def _by_task(feeding: FeedingPlan) -> dict[str, NitrogenFeeding]:
+    """The feedings by the ids of their tasks."""
+    return {f"feed_nitrogen.{feed.key}": feed for feed in feeding.feeds}
+
+
+def _without(feeding: FeedingPlan, gone: Collection[str]) -> FeedingPlan:
+    """The same without the feedings of some tasks."""
+    kept = tuple(feed for name, feed in _by_task(feeding).items() if name not in gone)
+    return replace(feeding, feeds=kept)
+
+
+def _out_of_window(candidate: Candidate, fixed: Mapping[str, int]) -> set[str]:
+    """The feedings that have no day of their own window; what is done, or was moved by hand,
+    stays."""
+    drafts = {draft.id for draft in candidate.season.drafts}
+    return {
+        name
+        for name, feed in _by_task(candidate.feeding).items()
+        if name in drafts
+        and name not in fixed
+        and not feed.start.toordinal() <= candidate.dated.day(name) <= feed.end.toordinal()
+    }
 
 
 def _with_feedings(
@@ -103,14 +136,8 @@ def _kept_apart(setting: ResolvedLawn, candidate: Candidate, fixed: Mapping[str,
         for draft in candidate.season.drafts
         if "feeding" in setting.book.operations[draft.operation].roles
     }
-    feeds = {f"feed_nitrogen.{feed.key}": feed for feed in candidate.feeding.feeds}
-    gone = {
-        name
-        for name, feed in feeds.items()
-        if name in days
-        and name not in fixed
-        and not feed.start.toordinal() <= days[name] <= feed.end.toordinal()
-    }
+    feeds = _by_task(candidate.feeding)
+    gone = _out_of_window(candidate, fixed)
     least = round(setting.book.low_si("feeding.least_gap"))
     kept = [day for name, day in days.items() if name in fixed or name not in feeds]
     kept += [use.on.toordinal() for use in setting.brief.history.nitrogen]
@@ -125,9 +152,6 @@ def _kept_apart(setting: ResolvedLawn, candidate: Candidate, fixed: Mapping[str,
         # Nothing would follow the look at their colour.
         gone.add(COLOUR_LOOK)
     season = without_tasks(candidate.season, gone)
-    feeding = replace(
-        candidate.feeding,
-        feeds=tuple(f for name, f in feeds.items() if name not in gone),
-    )
+    feeding = _without(candidate.feeding, gone)
     dated = replace(candidate.dated, season=season)
     return replace(candidate, feeding=feeding, season=season, dated=dated)

@@ -67,11 +67,11 @@ def _feed(
     waking = _waking(setting, campaign, worked.sown if worked is not None else None)
     if campaign.sow_window is not None:
         windows.append(_woken(campaign.sow_window, waking))
-    compost = _compost(campaign, mix, worked, setting.plot.area_m2)
+    compost = _compost(setting, campaign, mix, worked)
     seeds_on_compost = compost_feeds_seed(setting, campaign, mix)
     work = FeedingWork(
         windows,
-        date.fromordinal(setting.first_day),
+        date.fromordinal(setting.begins or setting.first_day),
         setting.accounted_until,
         seeded=setting.sowing.operation in SEEDED
         and setting.sowing.intent != "winter_overseed"
@@ -82,6 +82,8 @@ def _feed(
         starter_share=_starter_share(setting, campaign),
         days=setting.calendar.work,
         fresh_ground=tills(setting) and setting.sowing.operation is not None,
+        known=setting.fed_before,
+        today=setting.today,
     )
     if worked is not None:
         fresh = seeds_on_compost and still_fresh(setting, worked)
@@ -126,22 +128,18 @@ def _woken(sow: OpenDays, waking: date | None) -> OpenDays:
 
 
 def _compost(
-    campaign: Campaign, mix: MixChoice, worked: WorkedDays | None, area_m2: float
+    setting: ResolvedLawn, campaign: Campaign, mix: MixChoice, worked: WorkedDays | None
 ) -> list[tuple[date, float]]:
-    """The days on which compost is spread, with its depth in mm as a mean over the lawn; roughly
-    before they are known."""
-    planned = [(s.window.best, p) for s in campaign.sessions for p in s.passes]
+    """The days on which compost is spread, with its depth in mm as a mean over the lawn, of the
+    volume that is told; roughly before they are known."""
+    planned = [(s.window.best, p.settled_m3) for s in campaign.sessions for p in s.passes]
     if mix.compost_share <= 0 or not planned:
         return []
-    of_lawn = mix.compost_share * MM_PER_M / area_m2
-    if worked is None:
-        return [(day, p.settled_m3 * of_lawn) for day, p in planned]
-    if len(worked.passes) == len(planned):
-        days = zip(worked.passes, planned, strict=True)
-        return [(day, p.settled_m3 * of_lawn) for (day, _), (_, p) in days]
-    # Of passes that are no longer told apart each is spread over as much of the lawn as all are.
-    mean = sum(p.settled_m3 for _, p in planned) / sum(p.depth_mm for _, p in planned)
-    return [(day, depth * mean * of_lawn) for day, depth in worked.passes]
+    of_lawn = mix.compost_share * MM_PER_M / setting.plot.area_m2
+    if worked is not None:
+        settles = 1 + setting.levelling.settle_share
+        planned = [(day, loose_m3 / settles) for day, loose_m3 in worked.spread]
+    return [(day, settled_m3 * of_lawn) for day, settled_m3 in planned]
 
 
 def amounts_of_feed(

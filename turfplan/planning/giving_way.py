@@ -11,6 +11,8 @@ from turfplan.phrases import changes, handover
 from turfplan.phrases import history as phrases
 from turfplan.planning.candidates import MAIN_WORK
 from turfplan.planning.falling import without_tasks
+from turfplan.planning.journal_state import GERMINATION
+from turfplan.planning.past_binds import plays
 from turfplan.planning.task_names import plain_titles
 from turfplan.records.constraints import Constraint
 from turfplan.records.past import TaskHistory
@@ -19,6 +21,8 @@ from turfplan.work.drafts import Draft, SeasonDraft, task_of_node
 from turfplan.work.lawn import ResolvedLawn
 
 Contradiction = Conflict | Sequence[Constraint]
+# Less of a depth is nothing that anybody measures.
+TOLD_MM = 0.5
 # What a session needs once, whichever of its passes are done.
 PREPARING: tuple[Role, ...] = ("low_cut", "thatching", "coring", "digging", "marking", "relaying")
 
@@ -82,6 +86,63 @@ def with_work_closed(
     )
 
 
+def sown_in_part(
+    setting: ResolvedLawn, names: Collection[str], history: TaskHistory
+) -> frozenset[str]:
+    """Those of some tasks that sow what is left of a sowing of which a part lies in the ground."""
+    return frozenset(
+        name
+        for name in names
+        if plays(setting.book, name, ("sowing",))
+        and history.part_done.get(name, 0.0) > 0
+        and name in history.actual
+    )
+
+
+def mostly_up(names: Collection[str], history: TaskHistory) -> frozenset[str]:
+    """Those of some sowings of which more lies in the ground, or stands, than is missing."""
+    return frozenset(name for name in names if 2 * history.part_done[name] >= 1)
+
+
+def with_rest_unsown(
+    setting: ResolvedLawn,
+    drafted: SeasonDraft,
+    season: SeasonDraft,
+    history: TaskHistory,
+    names: Collection[str],
+    reasons: Sequence[Message],
+) -> tuple[SeasonDraft, TaskHistory]:
+    """A season without what is left of some sowings, and what prepared for it; what lies in the
+    ground stays, and is looked after from the day on which it was sown."""
+    told = changes.because_no_day_left(reason=sentences(*reasons))
+    closed = dict.fromkeys(sorted(names), told)
+    whole = {d.id: d for d in drafted.drafts}
+    trips = {
+        d.id
+        for d in season.drafts
+        if d.id not in whole and d.operation == "collect" and d.anchor in names
+    }
+    drafts = tuple(whole[d.id] if d.id in names else d for d in season.drafts)
+    sown = {name: history.actual[name].end.toordinal() for name in closed}
+    # What has come up was looked at when the rest was found missing.
+    lost = [loss.on.toordinal() for loss in history.losses if loss.task in closed]
+    asked = GERMINATION in history.not_before and any(d.id == GERMINATION for d in season.drafts)
+    seen = {GERMINATION: max(lost)} if lost and asked else {}
+    over = closed.keys() | seen.keys()
+    season = replace(season, drafts=drafts)
+    history = replace(
+        history,
+        done={**history.done, **sown, **seen},
+        closed={**closed, **history.closed},
+        because={**history.because, **closed},
+        not_before={n: wait for n, wait in history.not_before.items() if n not in over},
+        published={n: day for n, day in history.published.items() if n not in closed},
+    )
+    spare = served_alone(setting, season, (), history)
+    spare = {d.id for d in season.drafts if d.id in spare and _prepares(setting, d)}
+    return without_tasks(season, spare | trips - history.fixed.keys()), history
+
+
 def with_closed_told(
     setting: ResolvedLawn, drafted: SeasonDraft, season: SeasonDraft, history: TaskHistory
 ) -> SeasonDraft:
@@ -90,28 +151,41 @@ def with_closed_told(
     if not lost:
         return season
     titles = plain_titles(setting, drafted)
-    told = phrases.no_day_left(
-        tasks=Listed(tuple(dict.fromkeys(titles[d.id] for d in lost))),
-        reason=sentences(*dict.fromkeys(_why(history.closed[d.id]) for d in lost)),
+    begun = [d for d in lost if d.id in history.done]
+    told = tuple(
+        say(
+            tasks=Listed(tuple(dict.fromkeys(titles[d.id] for d in some))),
+            reason=sentences(*dict.fromkeys(_why(history.closed[d.id]) for d in some)),
+        )
+        for say, some in (
+            (phrases.no_day_left, [d for d in lost if d not in begun]),
+            (phrases.no_day_for_rest, begun),
+        )
+        if some
     )
-    return replace(season, cautions=(told, *season.cautions))
+    return replace(season, cautions=(*told, *season.cautions))
 
 
-def with_skipped_told(
-    setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
+def with_missing_told(
+    setting: ResolvedLawn, season: SeasonDraft, missing_mm: float | None, history: TaskHistory
 ) -> SeasonDraft:
-    """A season that says how much of the fill is left out with the passes that were skipped: what
-    comes after them is as deep as it was."""
+    """A season that says how much of the fill is left out: with passes that were skipped, or with
+    what was spread thinner than planned, less what the passes still to come take up
+    (`missing_mm`); None where none is to come: what was skipped."""
     roles = {d.id: setting.book.operations[d.operation].roles for d in season.drafts}
-    left_mm = sum(
-        d.depth_mm * (1 - history.part_done.get(d.id, 0.0))
-        for d in season.drafts
-        if d.id in history.skipped and d.id not in history.done and "spreading" in roles[d.id]
-    )
-    if not left_mm:
+    left_mm = missing_mm
+    if left_mm is None:
+        left_mm = sum(
+            d.depth_mm * (1 - history.part_done.get(d.id, 0.0))
+            for d in season.drafts
+            if d.id in history.skipped and d.id not in history.done
+            if "spreading" in roles[d.id] and d.id not in history.needless
+        )
+    if left_mm < TOLD_MM:
         return season
-    whole_mm = setting.levelling.depth_mm
-    told = handover.undone_skipped(depth=length_mm(whole_mm), left=length_mm(left_mm))
+    told = handover.undone_skipped(
+        depth=length_mm(setting.levelling.depth_mm), left=length_mm(round(left_mm, 6))
+    )
     return replace(season, cautions=(told, *season.cautions))
 
 

@@ -19,6 +19,7 @@ from turfplan.records.plan import Handover, Option
 from turfplan.records.plan_task import NOTHING, Task, WateringStage
 from turfplan.work.campaigns import Campaign, room
 from turfplan.work.drafts import SeasonDraft
+from turfplan.work.filling import HAIR_MM
 from turfplan.work.horizon import season_for_the_rest, within
 from turfplan.work.lawn import Levelling, ResolvedLawn
 from turfplan.work.passes import passes_needed
@@ -159,7 +160,11 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
     season = season_for_the_rest(lawn, best.campaign, worked)
     if season is None:
         return
-    depth = length_mm(max(band.depth_mm for band in left))
+    deepest = max(band.depth_mm for band in left)
+    if deepest <= touch_up_mm(best) + HAIR_MM:
+        # The touch-up takes it with what settles.
+        return
+    depth = length_mm(deepest)
     needed = passes_needed(
         replace(lawn, levelling=replace(best.setting.levelling, bands=left, left=()))
     )
@@ -175,9 +180,20 @@ def _rest_of_fill(lawn: ResolvedLawn, best: Candidate) -> Iterator[Handover]:
     )
 
 
-def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option, ...]) -> Message:
+def touch_up_mm(best: Candidate) -> float:
+    """What the touch-up of a campaign takes, mm; 0 where it has none."""
+    planned = any(draft.operation == "touch_up" for draft in best.season.drafts)
+    return best.setting.touch_up_depth_mm if planned and best.campaign.sessions else 0.0
+
+
+def undone(
+    levelling: Levelling,
+    later: tuple[Handover, ...],
+    ways: tuple[Option, ...],
+    taken_mm: float = 0.0,
+) -> Message:
     """What is not done of the fill that was asked for, when its next season is, and the way that
-    would do all of it."""
+    would do all of it; what the touch-up takes, up to `taken_mm`, needs neither."""
     seasons = [item for item in later if item.operation == "topdress"]
     rest = sentences(
         *(_next_season(item) for item in seasons[:1]),
@@ -187,6 +203,10 @@ def undone(levelling: Levelling, later: tuple[Handover, ...], ways: tuple[Option
         ),
     )
     deepest = length_mm(max(band.depth_mm for band in levelling.left))
+    if levelling.bands and deepest.value <= taken_mm + HAIR_MM:
+        return phrases.undone_touched_up(depth=length_mm(levelling.depth_mm), left=deepest)
+    if levelling.lies_mm:
+        return phrases.undone_no_more(depth=deepest, rest=rest)
     if not levelling.bands and not levelling.lift_share:
         return phrases.undone_all(depth=deepest, rest=rest)
     share = Number(sum(band.share for band in levelling.left), "percent")

@@ -34,10 +34,12 @@ def with_kept_words(
 def _kept(task: Task, before: Task | None, *, with_window: bool) -> Task:
     if before is None or (before.start, before.end) != (task.start, task.end):
         return task
+    # What was done outside its window, and goes on, has that of the days that are left for it.
+    inside = before.window.start <= task.start <= before.window.end
     kept = [
         "not_earlier",
         "not_later",
-        *(["window", "best", "fallback_day"] if with_window else []),
+        *(["window", "best", "fallback_day"] if with_window and inside else []),
     ]
     return task.model_copy(update={name: getattr(before, name) for name in kept})
 

@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from datetime import date
+from types import MappingProxyType
 
 from turfplan.book.entries import Book
 from turfplan.records.journal import JournalEntry
@@ -10,10 +11,16 @@ from turfplan.records.plan_task import Task
 
 
 def put_off_by(
-    book: Book, entry: JournalEntry, tasks: Mapping[str, Task], held: Mapping[str, int]
+    book: Book,
+    entry: JournalEntry,
+    tasks: Mapping[str, Task],
+    held: Mapping[str, int],
+    waiting: Mapping[str, int] = MappingProxyType({}),
 ) -> list[str]:
     """The tasks that rain on a day, or a refused load, has put off; `held` are days chosen by hand,
-    as ordinals. A series goes on, less the day (`rained_days`).
+    as ordinals, `waiting` the first days left to what was put off before: rain on a day after that
+    takes it too as long as the plan has given it no other. A series goes on, less the day
+    (`rained_days`).
     """
     if entry.task:
         named = tasks.get(entry.task)
@@ -27,7 +34,11 @@ def put_off_by(
             "dry",
             "dry_ground",
         )
-        if entry.on and starts <= entry.on <= ends and wet and task.closed is None:
+        if not entry.on or not wet or task.closed is not None:
+            continue
+        since = waiting.get(task.id) if day is None else None
+        waits = since is not None and starts.toordinal() < since <= entry.on.toordinal()
+        if starts <= entry.on <= ends or waits:
             found.append(task.id)
     return found
 

@@ -1,12 +1,16 @@
 """Says what has run out before the work it was for, and asks again for marks that have."""
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 
+from turfplan.book.entries import Book
+from turfplan.calendar_days import WEEKDAYS
 from turfplan.message import Day, Message, said
 from turfplan.phrases import prepare as phrases
 from turfplan.phrases import reasons
+from turfplan.planning.past_binds import plays
+from turfplan.planning.schedule import Dated
 from turfplan.records.constraints import Constraint, Lag
 from turfplan.records.past import TaskHistory
 from turfplan.work.campaigns import Campaign
@@ -17,8 +21,11 @@ from turfplan.work.operations import Timing, Wording, make
 from turfplan.work.order import order_lags
 from turfplan.work.phases.marks import marks_hold
 from turfplan.work.season import computed_numbers
+from turfplan.work.state_of_lawn import lasting
 
 AGAIN = "again"
+# A day of work a week may lie a week off the wished one.
+RESERVE_DAYS = len(WEEKDAYS)
 
 
 def run_out_requests(season: SeasonDraft, dropped: Sequence[Constraint]) -> frozenset[str]:
@@ -52,16 +59,35 @@ def untold_requests(season: SeasonDraft, history: TaskHistory) -> frozenset[str]
     )
 
 
+def short_requests(season: SeasonDraft, dated: Dated, history: TaskHistory) -> frozenset[str]:
+    """The requests that are made, and hold for less than a week after work that has to come later
+    than it was to: another wet week-end, and they have run out. So do those that the plan before
+    asks for again for that reason."""
+    until = lasting(season.constraints, history)
+    names = {d.id for d in dated.season.drafts}
+
+    def is_short(request: Draft, served: str) -> bool:
+        if served in history.fixed or served not in history.published or served not in names:
+            return False
+        day, again = dated.day(served), f"{request.id}.{AGAIN}" in history.published
+        last = until[request.id].get(served, day + RESERVE_DAYS)
+        return last < day + RESERVE_DAYS and (again or day > history.published[served])
+
+    return frozenset(
+        d.id
+        for d in season.drafts
+        if d.id in until and f"{d.id}.{AGAIN}" not in names
+        if any(is_short(d, served) for served in d.serves)
+    )
+
+
 def lasts(season: SeasonDraft, old: Draft, history: TaskHistory) -> bool:
     """Whether something that was done lasts until the published days of all that it was for."""
-    if old.id not in history.done:
-        return False
+    until = lasting(season.constraints, history).get(old.id, {})
     limits = [
-        lag.maximum(history.done[old.id]) >= history.published[after]
-        for lag in season.constraints
-        if isinstance(lag, Lag) and lag.maximum is not None
-        if task_of_node(lag.before) == old.id
-        and (after := task_of_node(lag.after)) in history.published
+        last >= history.published[after]
+        for after, last in until.items()
+        if after in history.published
     ]
     return bool(limits) and all(limits)
 
@@ -92,6 +118,7 @@ def with_requests_again(
 
 
 def with_run_out_told(
+    book: Book,
     season: SeasonDraft,
     dropped: Sequence[Constraint],
     fixed: Mapping[str, int],
@@ -102,11 +129,7 @@ def with_run_out_told(
     cautions: dict[str, Message] = {}
     for constraint in dropped:
         if isinstance(constraint, Lag) and constraint.runs_out:
-            ran_out = (
-                reasons.run_out
-                if task_of_node(constraint.before) in done
-                else reasons.run_out_untold
-            )
+            ran_out = _ran_out(book, task_of_node(constraint.before), done)
             cautions[task_of_node(constraint.after)] = ran_out(
                 day=Day(date.fromordinal(fixed[constraint.before])),
                 reason=said(constraint.reason.text),
@@ -118,6 +141,15 @@ def with_run_out_told(
         for d in season.drafts
     )
     return replace(season, drafts=drafts)
+
+
+def _ran_out(book: Book, task: str, done: Collection[str]) -> Callable[..., Message]:
+    """How it is told that something has run out: marks first of all, for what they protect."""
+    if task not in done:
+        return reasons.run_out_untold
+    if plays(book, task, ("marking",)):
+        return reasons.run_out
+    return reasons.old_heap if plays(book, task, ("delivery",)) else reasons.late_after
 
 
 def _again(setting: ResolvedLawn, old: Draft, serves: tuple[str, ...]) -> Draft:

@@ -1,13 +1,14 @@
 """What the rules still bind once work has happened in an order of its own: the past is no
 constraint on the future but through what it has made of the lawn."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import pairwise, product
 
 from turfplan.book.entries import Book
 from turfplan.book.words import book_message
 from turfplan.planning.falling import without_tasks
+from turfplan.records.book_names import Selector
 from turfplan.records.constraints import (
     Allowed,
     Constraint,
@@ -79,13 +80,17 @@ def rest_after_seed(
     setting: ResolvedLawn, campaign: Campaign, season: SeasonDraft, history: TaskHistory
 ) -> Iterator[Constraint]:
     """What is spread, cored, combed out or laid against weeds waits until seed or plants that are
-    in the ground already can bear it, whatever order the rules had them in."""
+    in the ground already, or may be without a word, can bear it, whatever order the rules had them
+    in."""
     book = setting.book
-    new = [day for name, day in history.done.items() if plays(book, name, NEW)]
+    over = {**history.overdue, **history.done}
+    new = [day for name, day in over.items() if plays(book, name, NEW)]
+    first = sown_first(book, history)
+    new += [history.actual[name].end.toordinal() for name in first]
     if not new:
         return
-    rest = round(book.si("seeding.no_dressing"))
-    least = max(new) + max(rest, undressed_days(setting, campaign))
+    rest = max(round(book.si("seeding.no_dressing")), undressed_days(setting, campaign))
+    least = max(new) + rest
     why = Reason(
         AFTER_SEED, book_message(book, f"order.{AFTER_SEED}.reason"), ("seeding.no_dressing",)
     )
@@ -100,10 +105,35 @@ def rest_after_seed(
             continue
         bearing = DaySet.of([(least, max(least, setting.last_day))])
         yield Allowed(f"rest:{draft.id}", draft.start_node, bearing, Strength.HARD, why)
+        for sown in season.drafts:
+            # The rest of what was sown in part goes in first, and is not buried either.
+            if sown.id in first and sown.id not in history.fixed:
+                name, ends = f"rest:{sown.id}>{draft.id}", (sown.end_node, draft.start_node)
+                yield Lag(name, *ends, Strength.HARD, why, DayStep(rest))
         for cut in cuts:
             name = f"mown:{cut.id}>{draft.id}"
             ends = cut.end_node, draft.start_node
             yield Lag(name, *ends, Strength.HARD, mown, after_cut)
+
+
+def sown_first(book: Book, history: TaskHistory) -> frozenset[str]:
+    """The sowings and plantings of which a part lies in the ground while no pass is half done: that
+    part is never buried, and the rest goes in beside it, before what is still to be spread."""
+    if any(plays(book, name, SPREADING) for name in history.part_done):
+        return frozenset()
+    begun = history.part_done.keys() & history.actual.keys()
+    return frozenset(name for name in begun if plays(book, name, NEW))
+
+
+def freed_of_passes(
+    constraints: Iterable[Constraint], book: Book, history: TaskHistory
+) -> Iterator[Constraint]:
+    """The rules, less those that put the rest of what is sown in part after a pass."""
+    first = sown_first(book, history)
+    for rule in constraints:
+        of_pass = isinstance(rule, Lag) and plays(book, task_of_node(rule.before), SPREADING)
+        if not (of_pass and isinstance(rule, Lag) and task_of_node(rule.after) in first):
+            yield rule
 
 
 def apart_from_passes(
@@ -144,7 +174,12 @@ def _before_new_grass(
     book = setting.book
     dry = Reason(AFTER_SEED, book_message(book, f"order.{AFTER_SEED}.reason"))
     still = [d for d in _passes(setting, season) if d.id not in history.fixed]
-    new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in history.fixed]
+    first = sown_first(book, history)
+    new = [
+        d
+        for d in season.drafts
+        if plays(book, d.id, NEW) and d.id not in history.fixed and d.id not in first
+    ]
     for before, after in product(still, new):
         if before.strips and before.strips == after.strips:
             continue
@@ -169,7 +204,12 @@ def among_the_open(
     known = {constraint.id for constraint in season.constraints}
     flags, computed = season_flags(setting, campaign), computed_numbers(setting, campaign)
     lags = order_lags(setting, still, flags, computed)
-    yield from (lag for lag in lags if lag.id not in known)
+    begun = _first_is_over(setting.book, season, over)
+    yield from (
+        lag
+        for lag in lags
+        if lag.id not in known and (lag.reason.rule, task_of_node(lag.before)) not in begun
+    )
     # What goes strip by strip keeps step with what is left of its jobs.
     names = {d.id for d in still}
     bound = {(c.before, c.after) for c in season.constraints if isinstance(c, Lag)}
@@ -180,15 +220,39 @@ def among_the_open(
             yield replace(lag, id=f"{lag.id}:open")
 
 
+def _first_is_over(
+    book: Book, season: SeasonDraft, over: Collection[str]
+) -> frozenset[tuple[str, str]]:
+    """The rules of what comes first in a session, each with the tasks of a session whose first is
+    over: that one has served, and the next is not bound in its place."""
+    return frozenset(
+        (rule.id, draft.id)
+        for rule in book.order
+        for operation, pick in (Selector.of(rule.before),)
+        if pick == "first"
+        for draft in season.drafts
+        if draft.operation == operation
+        and any(
+            d.id in over
+            for d in season.drafts
+            if (d.operation, d.session) == (operation, draft.session)
+            and d.position < draft.position
+        )
+    )
+
+
 def without_followers(
     setting: ResolvedLawn, season: SeasonDraft, history: TaskHistory
 ) -> SeasonDraft:
-    """A season in which what only follows main work goes with it where that was skipped: what is
-    worked in, its looks and cuts, its starter, and on ground without grass every feeding."""
+    """A season in which what hangs on main work goes with it where that was skipped: what is worked
+    in, its looks and cuts, its starter, on ground without grass every feeding, and the low cuts and
+    cores of a session of which nothing is left."""
     book = setting.book
     names = {n for n in history.skipped - history.done.keys() if plays(book, n, FOLLOWED_ALONE)}
     if not names:
         return season
+    # Of what hangs on it nobody did anything, though its own days are over, too.
+    kept = history.fixed.keys() - history.untold
     while (
         more := {
             d.id
@@ -196,13 +260,32 @@ def without_followers(
             if d.anchor in names and d.offset >= 0 and not plays(book, d.id, LEADING)
         }
         - names
-        - history.fixed.keys()
+        - kept
     ):
         names |= more
+    kept |= history.fixed.keys() - names
+    names |= _prepares_nothing(setting, season, names, history)
     new = [d for d in season.drafts if plays(book, d.id, NEW) and d.id not in names]
     if setting.on_open_ground and not new:
         names |= {d.id for d in season.drafts if plays(book, d.id, ("feeding", "starter"))}
-    return without_tasks(season, names - history.fixed.keys())
+    return without_tasks(season, names - kept)
+
+
+def _prepares_nothing(
+    setting: ResolvedLawn, season: SeasonDraft, skipped: Collection[str], history: TaskHistory
+) -> set[str]:
+    """The low cuts and cores of the sessions whose open work was all skipped."""
+    book = setting.book
+    work = [d for d in season.drafts if plays(book, d.id, FOLLOWED_ALONE)]
+    emptied = {d.session for d in work if d.id in skipped and d.session > 0}
+    emptied -= {d.session for d in work if d.id not in skipped and d.id not in history.fixed}
+    return {
+        d.id
+        for d in season.drafts
+        if d.session in emptied
+        and plays(book, d.id, ("low_cut", "coring"))
+        and d.id not in history.part_done
+    }
 
 
 def plays(book: Book, task: str, roles: tuple[Role, ...]) -> bool:

@@ -9,14 +9,17 @@ from typing import Any
 from turfplan import __version__
 from turfplan.book.citations import cited
 from turfplan.book.entries import Book
+from turfplan.book.facts import Source
 from turfplan.book.words import book_message, grass_name, operation_name
 from turfplan.calendar_days import DAYS, PLAIN_YEAR, date_of
 from turfplan.climate.record import Climate
 from turfplan.message import Day, Message, Number, Quantity, said
+from turfplan.phrases import care_alone as of_care
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import parts as part_phrases
 from turfplan.phrases import plan_cautions as phrases
 from turfplan.planning.candidates import Candidate, Comparison
+from turfplan.planning.care_notes import causes_of_thin_grass, spoken_of, told_of_thick_thatch
 from turfplan.planning.installed import version_of
 from turfplan.planning.plan_sources import LawnGround
 from turfplan.planning.purchases import quoted_depth
@@ -86,7 +89,8 @@ def frame(
         timezone=setting.climate.timezone,
         tzdata=version_of("tzdata"),
         horizon=TaskWindow(
-            start=date.fromordinal(setting.first_day), end=date.fromordinal(setting.last_day)
+            start=date.fromordinal(setting.begins or setting.first_day),
+            end=date.fromordinal(setting.last_day),
         ),
         lawn=_lawn(setting, origin.lawn_id, comparison.best),
         place=_place(setting),
@@ -96,6 +100,7 @@ def frame(
         fill=ground.fill if ground else None,
         sources=_sources(setting),
         names=_names(setting.book, setting.plot.soil),
+        currency=setting.brief.prices.currency or "",
         alarm=_alarm(setting),
     )
     return shell.model_copy(update=_of_choice(setting, verdict, comparison, ground))
@@ -215,7 +220,12 @@ def _cautions(
     """Cautions of the whole plan: loads first where they are large, then site, water, mix and
     feeding, then the law."""
     book, best = setting.book, comparison.best
-    found = [*_mostly_weeds(setting), *_of_past(setting, best), *still_to_come(setting)]
+    found = [
+        *_mostly_weeds(setting),
+        *causes_of_thin_grass(setting),
+        *_of_past(setting, best),
+        *still_to_come(setting),
+    ]
     if best is not None:
         compost = best.mix.parts.get("compost", 0.0) > 0
         found += carried_on(setting.holds, book, compost=compost)
@@ -291,6 +301,8 @@ def _mostly_weeds(setting: ResolvedLawn) -> list[Message]:
     weeds = (setting.brief.site.weeds_percent or 0) / 100
     if weeds <= setting.book.si("seeding.rebuild_weeds") or setting.on_open_ground:
         return []
+    if setting.care_alone:
+        return [of_care.mostly_weeds()]
     sown = setting.sowing.intent in ("overseed", "patch")
     return [of_ground.weeds() if sown else phrases.mostly_weeds()]
 
@@ -311,9 +323,7 @@ def _site(setting: ResolvedLawn) -> list[Message]:
         and setting.turf.condition != "bare"
         and not stripped_mm(setting.brief, book)
     ):
-        found.append(
-            phrases.thatch_to_strip() if setting.on_open_ground else phrases.thatch_to_come_down()
-        )
+        found.append(told_of_thick_thatch(setting))
     found += [*noxious(setting), *told_of_stand(setting), *thatch_left(setting)]
     light = setting.plot.light
     if light is not None and light.dark:
@@ -341,8 +351,7 @@ def _windows(setting: ResolvedLawn) -> tuple[OperationWindow, ...]:
             source=w.source,
         )
         for w in setting.openings.windows
-        # Nothing wakes under a winter cover that is not sown.
-        if w.operation != "spring_transition" or setting.sowing.intent == "winter_overseed"
+        if spoken_of(setting, w.operation)
     )
 
 
@@ -367,3 +376,23 @@ def citations_of(
     names |= {name for task in tasks for amount in task.amounts for name in amount.facts}
     names |= {name for line in lines for name in line.facts}
     return {name: fact for name in sorted(names) if (fact := cited(book, name)) is not None}
+
+
+def behind_numbers(
+    book: Book, tasks: Iterable[Task], lines: Iterable[OrderLine]
+) -> dict[str, dict[str, Message] | dict[str, str]]:
+    """The citations of a plan, and where their sources can be read, by the names of the sources:
+    the year that a title does not tell, and the address.
+    """
+    cited_facts = citations_of(book, tasks, lines)
+    used = {book.facts[name].source for name in cited_facts} & book.sources.keys()
+    found = {name: _where(book.sources[name]) for name in sorted(used)}
+    addresses = {name: where for name, where in found.items() if where}
+    return {"citations": cited_facts, "addresses": addresses}
+
+
+def _where(source: Source) -> str:
+    year = str(source.year or "")
+    return ", ".join(
+        part for part in (year if year not in source.title else "", source.address) if part
+    )

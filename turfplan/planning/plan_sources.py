@@ -10,9 +10,10 @@ from turfplan.climate.record import Climate
 from turfplan.message import Message, Worded
 from turfplan.planning.public_holidays import HolidaysOfYear, listed_holidays
 from turfplan.records.journal import JournalEntry
-from turfplan.records.plan import Fill, Plan
+from turfplan.records.plan import Fill, Plan, Retired
 from turfplan.site.outlines.shapes import LawnZone
 from turfplan.work.drafts import Band
+from turfplan.work.elsewhere import NOTHING_ELSEWHERE, Elsewhere
 from turfplan.work.watering.season import WeatherDay
 
 
@@ -39,7 +40,7 @@ class Weather:
 @dataclass(frozen=True, slots=True)
 class KnownPlace:
     """The climate of the place, and the ground, the weather and the real years where they are
-    known.
+    known; `elsewhere` is what the same hands have promised to other lawns.
 
     `real_years` of a daily series judge every date, and choose among dates as good as each other.
     `holidays` lists the public ones of a country's year. `files_sha256` is the digest of what
@@ -52,6 +53,7 @@ class KnownPlace:
     real_years: Sequence[RealYear] = ()
     holidays: HolidaysOfYear = listed_holidays
     files_sha256: str | None = None
+    elsewhere: Elsewhere = NOTHING_ELSEWHERE
 
     @property
     def days(self) -> Mapping[date, WeatherDay]:
@@ -75,6 +77,11 @@ class SoFar:
     inputs: Sequence[Message] = ()
     brief_sha256: str = ""
     promised: bool = True
+
+    @property
+    def retired(self) -> tuple[Retired, ...]:
+        """The numbers of tasks that the rules give no more."""
+        return self.previous.retired if self.previous is not None else ()
 
 
 NOTHING_YET = SoFar()

@@ -12,8 +12,10 @@ from turfplan.message import Message, Number, Quantity, length_mm, listed, said,
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import order as phrases
 from turfplan.planning.amounts import densities
+from turfplan.planning.costs import NO_PRICES, priced
 from turfplan.planning.load_reasons import LoadWanted, loose
-from turfplan.planning.stock import Stock
+from turfplan.planning.stock import REFUSED, Stock
+from turfplan.records.brief import Prices
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, OrderPart
 from turfplan.units import us_twin
@@ -307,12 +309,13 @@ def order_lines(
     lead_days: int,
     first: date,
     done: Collection[str] = (),
+    prices: Prices = NO_PRICES,
 ) -> tuple[OrderLine, ...]:
     """The order with its dates: those of its first and its last task, where it has any, else
     `lead_days` before the work.
 
-    `days` are the first and last day of each task by id; what is not `done` is ordered on the
-    `first` day or later.
+    It costs what `prices` say. `days` are the first and last day of each task by id; what is not
+    `done` is ordered on the `first` day or later.
     """
     lines = []
     for line in bought:
@@ -322,12 +325,16 @@ def order_lines(
         # Bags are bought on the day on which they are fetched.
         ahead = max(first, deliver - timedelta(days=0 if line.in_bags else lead_days))
         asked = days.get(steps[0] if steps else line.order_task or "", (ahead, ahead))[0]
-        if steps and steps[0] not in done and asked < first:
+        called = [name for name in steps if name.startswith(REFUSED) and name not in done]
+        if called:
+            # What was sent back is asked for again with its call.
+            asked = max(first, days[called[0]][0])
+        elif steps and steps[0] not in done and asked < first:
             # Its day is over, and nobody said that it was ordered: it is asked for today.
             asked, deliver = first, max(first, deliver)
         # What is needed before the rest is ordered is not ordered with it.
         lines.append(_dated(line, asked if asked <= deliver else ahead, deliver))
-    return tuple(lines)
+    return priced(lines, prices)
 
 
 def largest_delivery_m3(lines: Iterable[OrderLine]) -> float:

@@ -14,8 +14,9 @@ from turfplan.message import Day, Message, Number, sentences
 from turfplan.phrases import rain_years as phrases
 from turfplan.planning.window_dates import rain_alone
 from turfplan.records.constraints import DaySet
-from turfplan.records.plan import Plan, SeasonYears, YearsWorked
+from turfplan.records.plan import Plan
 from turfplan.records.plan_task import NOTHING, Task
+from turfplan.records.plan_years import SeasonYears, YearsWorked
 from turfplan.work.days_off import days_for
 from turfplan.work.generated_years import GeneratedYears, generated_years
 from turfplan.work.lawn import ResolvedLawn

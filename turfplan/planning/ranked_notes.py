@@ -142,6 +142,8 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "book.cautions.silica",
                 "book.cautions.machines",
                 "book.cautions.lifting",
+                "book.cautions.lifting_soil",
+                "book.cautions.lifting_any",
                 "reasons.run_out",
             ),
             *_ranked(
@@ -209,6 +211,7 @@ TOLD_FIRST = (
     "plan_cautions.thatch_not_combed",
     "climate.rain_doubtful",
     "season.overfull",
+    "season.overfull_elsewhere",
     *SHORT_OF_SOIL,
 )
 # Messages that hold others whole: a row of sentences, a line about one zone.

@@ -7,7 +7,6 @@ from collections.abc import Iterator, Mapping
 
 from turfplan.message import Listed, Message, said
 from turfplan.network import Chain, Conflict, Link
-from turfplan.phrases import day_limits, season
 from turfplan.phrases import reasons as phrases
 from turfplan.planning.task_names import NUMBERED
 from turfplan.records.constraints import Allowed, Constraint
@@ -15,18 +14,6 @@ from turfplan.work.days_off import WORK_DAYS
 from turfplan.work.drafts import Draft, task_of_node
 
 LONGEST_CHAIN = 4
-HANGS_ON = phrases.hangs_on(reason=said(""), task=said("")).key
-# Reasons that hold for every job and say nothing of this one; `turfplan why` tells the whole chain.
-SAY_LITTLE = frozenset(
-    reason().key for reason in (day_limits.work_days, season.day_full, phrases.before_is_done)
-)
-
-
-def says_little(reason: Message) -> bool:
-    """Whether a reason holds for every job alike, and so says nothing of the one it is given
-    for."""
-    bare = dict(reason.values).get("reason") if reason.key == HANGS_ON else reason
-    return isinstance(bare, Message) and bare.key in SAY_LITTLE
 
 
 def days_off_alone(chain: Chain) -> bool:

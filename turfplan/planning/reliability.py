@@ -12,8 +12,8 @@ from turfplan.network import Conflict
 from turfplan.phrases import real_years as phrases
 from turfplan.planning.rain_chances import dry_weeks
 from turfplan.planning.schedule import Dated
-from turfplan.records.plan import YearsWorked
 from turfplan.records.plan_task import Role, Task
+from turfplan.records.plan_years import YearsWorked
 from turfplan.work.drafts import Draft, OpenDays, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.real_years import RealYears, Tally

@@ -7,31 +7,53 @@ from datetime import date
 
 from turfplan.message import Message
 from turfplan.network import Conflict
-from turfplan.planning.begun_work import with_rest_of_begun
+from turfplan.planning.befallen import bound_by_events, with_event_reasons, with_looks
+from turfplan.planning.begun_work import (
+    held_open_for_begun,
+    with_apart_told,
+    with_rest_of_begun,
+    with_rest_told,
+)
 from turfplan.planning.bought_again import with_bought_again
 from turfplan.planning.candidates import (
     Candidate,
     Drafted,
     Feeder,
     draft_campaign,
+    given_up,
     lawfully_fed,
 )
-from turfplan.planning.dry_days import dry_day_constraints
-from turfplan.planning.falling import dated_without, falling, without, without_tasks
+from turfplan.planning.days_left import fixed_nodes, history_constraints
+from turfplan.planning.dry_days import coming_rain, dry_day_constraints
+from turfplan.planning.falling import (
+    dated_without,
+    falling,
+    without,
+    without_renewals,
+    without_tasks,
+)
 from turfplan.planning.fed import fed
+from turfplan.planning.fresh_loads import with_spoiled_told
+from turfplan.planning.fresh_plants import stale_plants, with_fresh_told
 from turfplan.planning.giving_way import (
     holds_in_the_way,
+    mostly_up,
+    sown_in_part,
     with_closed_told,
+    with_missing_told,
     with_moves_given_up,
     with_moves_told,
-    with_skipped_told,
+    with_rest_unsown,
     with_work_closed,
     work_to_close,
 )
-from turfplan.planning.history import fixed_nodes, history_constraints
+from turfplan.planning.heap_again import (
+    as_if_open,
+)
 from turfplan.planning.marks_again import (
     asked_before,
     run_out_requests,
+    short_requests,
     untold_requests,
     with_requests_again,
     with_run_out_told,
@@ -39,11 +61,13 @@ from turfplan.planning.marks_again import (
 from turfplan.planning.past_binds import (
     among_the_open,
     apart_from_passes,
+    freed_of_passes,
     outlived,
     rest_after_seed,
     without_followers,
 )
 from turfplan.planning.preparation_again import (
+    begun_again,
     prepared_before,
     run_out_preparation,
     stranded_preparation,
@@ -51,36 +75,37 @@ from turfplan.planning.preparation_again import (
     with_preparation_again,
 )
 from turfplan.planning.reasons import conflict_reasons
+from turfplan.planning.rest_of_fill import rest_of_fill, with_depths_told, without_needless
+from turfplan.planning.rest_to_sow import with_rest_to_sow
 from turfplan.planning.schedule import Dated, repair_season
-from turfplan.planning.settled_by_work import with_bought_for_done
+from turfplan.planning.settled_by_work import settled_by_work
 from turfplan.planning.task_names import plain_titles
 from turfplan.planning.too_late import without_too_late
 from turfplan.planning.waiting import without_waiting
 from turfplan.planning.wished_days import with_booked
-from turfplan.records.constraints import Allowed, Strength
+from turfplan.planning.worth import last_work, of_people
+from turfplan.records.constraints import Allowed, Constraint, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.work.campaigns import Campaign
 from turfplan.work.drafts import SeasonDraft, task_of_node
 from turfplan.work.feeding.starter import STARTER_TASK
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.phases.marks import spare_renewals
 from turfplan.work.watering.season import WeatherDay
 
 
 @dataclass(frozen=True, slots=True)
 class Repairing:
     """What a campaign is repaired with; where it is `closing`, work that no day is left for is
-    closed, else the campaign cannot be kept."""
+    closed, else the campaign cannot be kept. `missing_mm` of settled fill no pass takes up (None:
+    no pass is open)."""
 
     feeder: Feeder
     permit: bool
     history: TaskHistory
     weather: Mapping[date, WeatherDay]
     closing: bool = False
-
-
-def coming_rain(weather: Mapping[date, WeatherDay], today: date) -> dict[date, float]:
-    """The rain that is forecast, mm by day from today on."""
-    return {day: w.rain_mm for day, w in weather.items() if w.rain_mm is not None and day >= today}
+    missing_mm: float | None = None
 
 
 def first_open_day(setting: ResolvedLawn) -> date:
@@ -93,7 +118,11 @@ def refed(
     setting: ResolvedLawn, campaign: Campaign, given: Repairing
 ) -> Candidate | tuple[Message, ...]:
     """A campaign repaired and fed; a starter that is given already, or moved by hand, stays as it
-    is."""
+    is. What lies there already changes how deep its passes are."""
+    rest = rest_of_fill(setting, campaign, given.history)
+    past = with_depths_told(campaign, without_needless(given.history, rest), rest)
+    campaign = held_open_for_begun(setting, rest.campaign, given.history)
+    given = replace(given, history=past, missing_mm=rest.missing_mm)
     unfed = _starter_kept(setting, campaign, given)
     if isinstance(unfed, tuple):
         return unfed
@@ -131,26 +160,65 @@ def _repaired(
     Cuts, cores and marks of which nobody says that they were made are made again, where there are
     the days for it: else they are taken as made.
     """
-    history = with_bought_for_done(setting.book, drafted.season, given.history)
-    season = with_skipped_told(setting, drafted.season, history)
+    history = settled_by_work(setting, drafted.season, given.history)
+    season = with_missing_told(setting, drafted.season, given.missing_mm, history)
     season = without_followers(setting, season, history)
     season = with_booked(_without_skipped(season, history), history)
     history = without_waiting(setting.book, season, history)
     season, history = without_too_late(setting, season, history, first_open_day(setting))
-    season = with_rest_of_begun(setting, season, history)
+    season = with_rest_to_sow(setting, season, history)
+    season = with_rest_told(setting, with_rest_of_begun(setting, season, history), history)
     season = with_bought_again(setting, drafted, season, history)
+    season = with_looks(setting, drafted.campaign, season, history)
+    season = with_spoiled_told(setting, season, history)
+    history = with_event_reasons(setting, season, history)
     given = replace(given, history=history)
     cuts = prepared_before(setting, season, history)
+    found = _prepared(setting, drafted, season, given, cuts)
+    begun = cuts & begun_again(season, history)
+    if cuts == begun or (isinstance(found, Candidate) and not _is_strained(found)):
+        return found
+    # A second turn that the plan before asked for may stand in the way of work on other days.
+    anew = _prepared(setting, drafted, season, given, begun)
+    if isinstance(found, Candidate) and isinstance(anew, Candidate):
+        return anew if _bent(anew) < _bent(found) else found
+    return anew if isinstance(anew, Candidate) else found
+
+
+def _bent(way: Candidate) -> float:
+    """What the rules cost that a way gives up."""
+    return given_up(way.setting, way.dated.dropped)
+
+
+def _is_strained(way: Candidate) -> bool:
+    """Whether a way bends a strong rule."""
+    return _bent(way) >= way.setting.book.si("campaign.cost_strong_rule")
+
+
+def _prepared(
+    setting: ResolvedLawn,
+    drafted: Drafted,
+    season: SeasonDraft,
+    given: Repairing,
+    cuts: frozenset[str],
+) -> Candidate | tuple[Message, ...]:
+    """A season on its days with the second turns of some `cuts`, cores and looks at heaps, and of
+    those of which nobody says that they were made, where there are the days for them."""
+    history = given.history
     marks = asked_before(season, history)
     untold_cuts = untold_preparation(setting, season, history)
     opened = with_preparation_again(setting, drafted.campaign, season, cuts | untold_cuts, history)
     untold_marks = untold_requests(opened, history)
-    if untold_cuts or untold_marks:
-        safe = _repeated(setting, drafted, opened, given, marks | untold_marks)
-        if isinstance(safe, Candidate):
-            return safe
-        opened = with_preparation_again(setting, drafted.campaign, season, cuts, history)
-    return _repeated(setting, drafted, opened, given, marks)
+    safe = _repeated(setting, drafted, opened, given, marks | untold_marks)
+    if not (untold_cuts or untold_marks):
+        return safe
+    if isinstance(safe, Candidate) and not _is_strained(safe):
+        return safe
+    opened = with_preparation_again(setting, drafted.campaign, season, cuts, history)
+    plain = _repeated(setting, drafted, opened, given, marks)
+    if isinstance(safe, Candidate) and isinstance(plain, Candidate):
+        return safe if _bent(safe) <= _bent(plain) else plain
+    return safe if isinstance(safe, Candidate) else plain
 
 
 def _repeated(
@@ -167,12 +235,24 @@ def _repeated(
     first = _dated_again(setting, drafted, season, given)
     if not isinstance(first, Candidate):
         return first
+    if stale := stale_plants(setting, first.dated, history):
+        fresh = replace(given, history=with_fresh_told(as_if_open(history, stale), stale))
+        brought = _dated_again(setting, drafted, season, fresh)
+        if isinstance(brought, Candidate):
+            first, given, history = brought, fresh, fresh.history
     again = run_out_preparation(setting, first.dated, history)
     prepared = with_preparation_again(setting, campaign, season, again, history)
     second = _dated_again(setting, drafted, prepared, given) if again else first
     if isinstance(second, Candidate):
         first, season = second, prepared
     run_out = run_out_requests(season, first.dated.dropped)
+    short = short_requests(season, first.dated, history)
+    if short:
+        reserved = with_requests_again(setting, campaign, season, run_out | short, history)
+        third = _dated_again(setting, drafted, reserved, given)
+        # What still holds is not asked for again where that takes days from the work.
+        if isinstance(third, Candidate) and not _is_worse(third, first, history):
+            return third
     if not run_out:
         return first
     season = with_requests_again(setting, campaign, season, run_out, history)
@@ -180,39 +260,54 @@ def _repeated(
     return third if isinstance(third, Candidate) else first
 
 
+def _is_worse(other: Candidate, than: Candidate, history: TaskHistory) -> bool:
+    """Whether the main work of one way ends later than that of another, or bends more rules."""
+    days = (last_work(way, history) or (0, 0) for way in (other, than))
+    return next(days) > next(days) or _bent(other) > _bent(than)
+
+
 def _dated_again(
     setting: ResolvedLawn, drafted: Drafted, season: SeasonDraft, given: Repairing
 ) -> Candidate | tuple[Message, ...]:
     """A season on its days around what has happened, or why it has none.
 
-    A day that was chosen by hand gives way before the campaign does; where work is closed, it goes
-    until the rest has its days.
+    A day chosen by hand gives way before the campaign does; work is closed until the rest has days.
     """
     history = given.history
     while True:
-        fixed = fixed_nodes(season, history)
+        fixed = fixed_nodes(season, history, first_open_day(setting).toordinal())
         bound = _with_history(setting, drafted.campaign, season, fixed, history, given.weather)
         dated = _repaired_days(setting, bound, history, fixed)
         lost = dated if isinstance(dated, Conflict) else _lost_windows(dated)
         if not lost:
             assert isinstance(dated, Dated)  # what has no days has lost them
             stranded = stranded_preparation(setting, dated, fixed)
-            if not stranded:
+            spare = spare_renewals(setting, dated.season.drafts, dated.day) - history.fixed.keys()
+            if not (stranded or spare):
                 break
-            season = without(setting, season, stranded)
+            season = without(setting, season, stranded) if stranded else season
+            season = without_renewals(setting, season, spare) if spare else season
             continue
         reasons = conflict_reasons(lost, plain_titles(setting, season))
         moves = holds_in_the_way(lost, history)
-        gone = work_to_close(setting, season, lost, history) if given.closing else set()
+        gone = work_to_close(setting, season, lost, history)
+        lying = sown_in_part(setting, gone, history)
+        if not given.closing:
+            # What mostly stands does not wait a year for its first cut.
+            lying = mostly_up(lying, history)
         if moves:
             history = with_moves_given_up(history, moves, reasons)
-        elif gone:
+        elif lying:
+            drafts = drafted.season
+            season, history = with_rest_unsown(setting, drafts, season, history, lying, reasons)
+        elif gone and given.closing:
             season, history = with_work_closed(setting, season, history, gone, reasons)
         else:
             return reasons
-    season = with_moves_told(dated.season, history)
+    season = with_apart_told(setting, dated, dated.season)
+    season = with_moves_told(season, history)
     season = with_closed_told(setting, drafted.season, season, history)
-    season = with_run_out_told(season, dated.dropped, fixed, history.done)
+    season = with_run_out_told(setting.book, season, dated.dropped, fixed, history.done)
     return Candidate(
         setting,
         drafted.campaign,
@@ -268,15 +363,23 @@ def _with_history(
     rain = coming_rain(weather, setting.today)
     first, last = setting.first_day, setting.last_day
     open_from = first_open_day(setting).toordinal()
+    rules = freed_of_passes(season.constraints, setting.book, history)
     constraints = (
-        *(part for c in season.constraints for part in outlived(c, fixed, history, open_from)),
+        *(part for c in rules for part in outlived(c, fixed, history, open_from)),
         *rest_after_seed(setting, campaign, season, history),
         *apart_from_passes(setting, season, history),
         *among_the_open(setting, campaign, season, history),
+        *bound_by_events(setting, season, history),
         *history_constraints(history, season.drafts, first_open_day(setting), last),
         *dry_day_constraints(setting.book, season.drafts, rain, setting.calendar.work, first, last),
     )
-    return replace(season, constraints=constraints)
+    return replace(season, constraints=tuple(map(_yielding, constraints)))
+
+
+def _yielding(constraint: Constraint) -> Constraint:
+    """A constraint as a repair takes it: how people divide their days among jobs gives way before
+    what the grass needs."""
+    return replace(constraint, yields=True) if of_people(constraint) else constraint
 
 
 def _without_skipped(season: SeasonDraft, history: TaskHistory) -> SeasonDraft:

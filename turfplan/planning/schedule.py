@@ -9,6 +9,7 @@ from turfplan.records.past import TaskHistory
 from turfplan.work.buying_lags import wished_ahead
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
+from turfplan.work.shared_visits import wished_with_others, with_followers
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +78,16 @@ def date_season(
     if bought:
         problem = problem_of(setting, season, {**wishes, **bought}, left)
         placed = place_again(rough, problem.nodes)
+    shared = wished_with_others(setting, season.drafts, placed.days)
+    while shared:
+        together = with_followers(season.drafts, placed.days, shared)
+        asked = problem_of(setting, season, {**wishes, **bought, **together}, left)
+        found = place_again(rough, asked.nodes)
+        kept = {name: day for name, day in shared.items() if found.days[name] == day}
+        if kept == shared:
+            return Dated(season, asked, found)
+        # What cannot come on that day comes on its own.
+        shared = kept
     return Dated(season, problem, placed)
 
 

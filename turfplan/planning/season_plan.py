@@ -10,20 +10,24 @@ from turfplan.errors import TurfplanError
 from turfplan.network import Conflict
 from turfplan.phrases import lawn as phrases
 from turfplan.planning.absences import put_off
+from turfplan.planning.befallen import with_bans
 from turfplan.planning.bought_for_tasks import with_amounts
 from turfplan.planning.brief_check import check_brief
+from turfplan.planning.calendar_form import calendar_form
 from turfplan.planning.candidates import MAIN_WORK, Candidate, Comparison, compare
 from turfplan.planning.closed_work import main_work, with_ways_on
 from turfplan.planning.comparison_again import compare_again
-from turfplan.planning.day_hours import told_overfull, unloaded
-from turfplan.planning.dry_days import forecast_reasons
+from turfplan.planning.day_hours import hours_shared, unloaded, with_overfull_told
+from turfplan.planning.dry_days import coming_rain, forecast_reasons
 from turfplan.planning.falling import dated_without
 from turfplan.planning.fed import fed
 from turfplan.planning.feeding import feeder_for, feeding_warnings, taken_of_bag
-from turfplan.planning.handover import handed_over, told, undone
+from turfplan.planning.fresh_loads import with_plans_before, with_spoiled_written_off
+from turfplan.planning.handover import handed_over, told, touch_up_mm, undone
 from turfplan.planning.history import looked_again, read_history, still_missing_mm
 from turfplan.planning.kept_words import with_kept_words, with_window_reasons
-from turfplan.planning.plan_header import PlanOrigin, citations_of, frame
+from turfplan.planning.machines_told import with_machines_told
+from turfplan.planning.plan_header import PlanOrigin, behind_numbers, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
 from turfplan.planning.promised_campaigns import with_kept_promises
 from turfplan.planning.public_holidays import HolidayList
@@ -31,8 +35,8 @@ from turfplan.planning.purchases import largest_delivery_m3, order_lines
 from turfplan.planning.rain_chances import with_rain
 from turfplan.planning.ranked_notes import ranked_plan
 from turfplan.planning.reliability import judged
-from turfplan.planning.repair import coming_rain
 from turfplan.planning.schedule import Dated, date_season
+from turfplan.planning.sheet_words import sheet_words
 from turfplan.planning.task_roles import with_roles
 from turfplan.planning.tasks import tasks_of
 from turfplan.planning.waiting import as_dated
@@ -64,7 +68,7 @@ from turfplan.work.slopes import too_steep
 from turfplan.work.state_of_lawn import state_of_lawn
 from turfplan.work.watering.season import Verdict, watering_verdict
 from turfplan.work.watering.sprinklers import zones
-from turfplan.work.watering.verdict import too_few_days
+from turfplan.work.watering.verdict import asking_for_permit
 
 
 def make_plan(
@@ -81,12 +85,11 @@ def make_plan(
 
     Pure: the same arguments give the same draft. `now` is aware; today is its date in the lawn's
     zone. `lawn_id` is the identity of the lawn, from which those of its tasks follow. With a plan
-    before and a longer journal it re-plans with the fewest moved tasks. A plan that cannot be done
-    as asked comes back with `conflict` and `options` and no tasks. Raises TurfplanError for names
-    or wishes that the book does not bear out.
+    before and a longer journal it re-plans with the fewest moved tasks. What cannot be done as
+    asked has `conflict`, `options`, no tasks. Raises TurfplanError for names the book has not.
     """
-    given = _PlanSources(book, place, so_far, now)
-    tried, chosen = partial(_work_of, given=given), _chosen(brief, given)
+    given, chosen = _without_spoiled(brief, _PlanSources(book, place, so_far, now))
+    tried = partial(_work_of, given=given)
     kept = with_kept_promises(chosen.comparison, brief, tried)
     chosen = replace(chosen, comparison=kept)
     setting, best = chosen.setting, chosen.comparison.best
@@ -98,6 +101,7 @@ def make_plan(
             return shell
         shell = ranked_plan(shell, so_far.inputs)
         return shell.model_copy(update={"options": ways()})
+    shell = shell.model_copy(update={"retired": given.so_far.retired})
     later = _handed_over(brief, chosen, best, given)
     shell = _with_what_is_undone(shell, brief, chosen, later, given)
     plan, history = _filled(shell, chosen, best, given, later)
@@ -106,7 +110,9 @@ def make_plan(
         plan = _with_answers(plan, brief, chosen, given)
         plan = with_ways_on(plan, history, book, ways)
     plan = ranked_plan(with_rain(plan, setting), so_far.inputs)
-    return plan.model_copy(update={"past": history, "real_years": judged(setting, plan.tasks)})
+    years = judged(setting, plan.tasks)
+    said = sheet_words(book, plan.tasks, setting.sowing.grasses)
+    return plan.model_copy(update={"past": history, "real_years": years, "on_sheets": said})
 
 
 def dated_season(
@@ -114,7 +120,7 @@ def dated_season(
 ) -> tuple[Candidate | None, TaskHistory]:
     """The season of one lawn with its days and what binds them, as `make_plan` chooses it, before
     anything of it is told; with what has happened."""
-    chosen = _chosen(brief, _PlanSources(book, place, so_far, now))
+    _, chosen = _without_spoiled(brief, _PlanSources(book, place, so_far, now))
     return chosen.comparison.best, chosen.history
 
 
@@ -142,6 +148,23 @@ class _ChosenCampaign:
     previous: Plan | None
 
 
+def _without_spoiled(brief: Brief, given: _PlanSources) -> tuple[_PlanSources, _ChosenCampaign]:
+    """The campaign of a brief, and what it is made from: without the loads that will have spoiled
+    by then, where that leaves no more of the work undone than looking at the old heap again."""
+    chosen = _chosen(brief, given)
+    best = chosen.comparison.best
+    if best is None:
+        return given, chosen
+    so_far = with_spoiled_written_off(given.so_far, best, chosen.history, chosen.setting.today)
+    if so_far is None:
+        return given, chosen
+    fresh = replace(given, so_far=so_far)
+    anew = _chosen(brief, fresh)
+    if anew.comparison.best is None or len(anew.history.closed) > len(chosen.history.closed):
+        return given, chosen
+    return fresh, anew
+
+
 def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _ChosenCampaign:
     """The campaign of a brief with its days, or why there is none.
 
@@ -151,11 +174,13 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
     book, place, so_far = given.book, given.place, given.so_far
     if problems := check_brief(brief, book):
         raise TurfplanError(problems)
-    unasked, brief = brief, _asking_for_permit(brief, book)
+    unasked, brief = brief, asking_for_permit(brief, book)
     today = given.now.astimezone(ZoneInfo(place.climate.timezone)).date()
     previous = with_roles(so_far.previous, book) if so_far.previous is not None else None
     previous, entries = in_rules_words(previous, so_far.journal)
     history = read_history(book, entries, previous, today, assume_not_done=so_far.assume_not_done)
+    history = with_plans_before(history, so_far)
+    brief = with_bans(brief, history.bans)
     climate = measured_climate(place.climate, book, history.soil, today)
     setting = _setting(brief, book, replace(place, climate=climate), today, previous)
     verdict = watering_verdict(
@@ -165,12 +190,11 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         slowest(book, setting.sowing.grasses),
         zones(brief.water, book, setting.plot.area_m2),
     )
-    missing_mm = still_missing_mm(history, previous)
     alive_until = looked_again(history, book)
     setting = replace(
         setting,
         openings=less_dry_days(setting, verdict),
-        levelling=replace(setting.levelling, missing_mm=missing_mm),
+        levelling=replace(setting.levelling, missing_mm=still_missing_mm(history, previous)),
         alive_until=alive_until,
         answered=answered_looks(history.done, history.skipped, alive_until),
     )
@@ -183,11 +207,9 @@ def _chosen(brief: Brief, given: _PlanSources, *, whole: bool = True) -> _Chosen
         if whole and comparison.best is not None:
             comparison = replace(comparison, best=_finished(comparison.best))
     best = comparison.best
-    if best is not None and best.dated.history is not None:
-        history = best.dated.history
-    history = as_dated(history, best)
+    history = as_dated((best.dated.history if best else None) or history, best)
     lawn = shortest(setting) if best is None else best.setting
-    if brief is not unasked and lawn.needs_daily_water:
+    if brief.water.permit != unasked.water.permit and lawn.needs_daily_water:
         lawn = replace(lawn, assumptions=(*lawn.assumptions, phrases.permit_asked()))
     return _ChosenCampaign(lawn, verdict, comparison, history, previous)
 
@@ -219,8 +241,7 @@ def _with_what_is_undone(
 
     A re-plan keeps the way that was found when nothing was done yet.
     """
-    left = chosen.setting.levelling.left
-    if not left:
+    if not chosen.setting.levelling.left:
         return shell
     if chosen.previous is not None and not chosen.previous.conflict:
         ways = chosen.previous.options
@@ -232,7 +253,8 @@ def _with_what_is_undone(
             lambda other: _work_of(other, given),
         )
         ways = () if way is None else (way,)
-    said = undone(chosen.setting.levelling, later, ways)
+    taken = 0.0 if chosen.comparison.best is None else touch_up_mm(chosen.comparison.best)
+    said = undone(chosen.setting.levelling, later, ways, taken)
     return shell.model_copy(update={"options": ways, "cautions": (said, *shell.cautions)})
 
 
@@ -254,31 +276,28 @@ def _filled(
     warnings = feeding_warnings(setting, best, tasks)
     moved = moved_by_soil(setting)
     tasks = with_kept_words((*tasks, *runs), previous, shell.brief_sha256, book.version, moved)
+    tasks = with_machines_told(tasks, previous, chosen.history)
     days = {task.id: (task.start, task.end) for task in tasks}
     open_from = max(setting.today, date.fromordinal(setting.first_day))
-    lead_days = round(book.si("delivery.small_lead"))
-    lines = order_lines(bought, days, lead_days, open_from, chosen.history.done)
+    lead = round(book.si("delivery.small_lead"))
+    lines = order_lines(bought, days, lead, open_from, chosen.history.done, setting.brief.prices)
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
-    cautions = (*shell.cautions, *warnings, *about_water, *taken_of_bag(setting, tasks))
-    overfull = told_overfull(setting, tasks)
-    cautions += tuple(said for of_task in overfull.values() for said in of_task)
-    tasks = tuple(
-        t.model_copy(update={"cautions": (*overfull[t.id], *t.cautions)}) if t.id in overfull else t
-        for t in tasks
-    )
+    tasks, overfull = with_overfull_told(setting, tasks)
+    of_bag = taken_of_bag(setting, tasks)
+    cautions = (*shell.cautions, *warnings, *about_water, *of_bag, *overfull)
     filled = {
+        "calendar": calendar_form(setting.brief.calendar, previous),
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
         "assumptions": (*shell.assumptions, *ask_for_room(setting, largest_delivery_m3(lines))),
         "tasks": tasks,
         "handover": later,
         "order": lines,
-        "citations": citations_of(book, tasks, lines),
+        **behind_numbers(book, tasks, lines),
         "ledgers": ledgers,
-        "cautions": tuple(
-            dict.fromkeys(said for said in (*cautions, told(later)) if said is not None)
-        ),
+        "cautions": tuple(dict.fromkeys(filter(None, (*cautions, told(later))))),
         "warnings": warnings,
+        "elsewhere": hours_shared(setting, tasks),
         "state": state_of_lawn(setting, best.campaign, best.season, best.drafted, chosen.history),
     }
     wet = forecast_reasons(book, previous, coming_rain(given.place.days, setting.today))
@@ -292,7 +311,8 @@ def _with_absences(
     """The plan with what waits for another season because nobody is there, and what would spare it;
     as it is once spreading, sowing or planting has begun.
 
-    What the household can change is dated as if nothing had been planned yet.
+    The brief as it stands waits as long as this plan lets it; what the household can change is
+    dated as if nothing had been planned yet.
     """
     begun = {**chosen.history.done, **chosen.history.part_done}
     if any(task.id in begun and task.plays(*MAIN_WORK) for task in plan.tasks):
@@ -300,19 +320,13 @@ def _with_absences(
     anew = replace(given, so_far=NOTHING_YET)
 
     def dated(other: Brief) -> MainWork | None:
-        first_plan = other is brief and given.so_far is NOTHING_YET
-        return _main_work(chosen) if first_plan else _work_of(other, anew)
+        return _main_work(chosen) if other is brief else _work_of(other, anew)
 
     found = put_off(brief, chosen.setting, dated, options=options)
     if found is None:
         return plan
-    return plan.model_copy(
-        update={
-            "put_off": (found.told,),
-            "options": found.options,
-            "cautions": (*plan.cautions, found.told),
-        }
-    )
+    told = {"put_off": (found.told,), "cautions": (*plan.cautions, found.told)}
+    return plan.model_copy(update={**told, "options": found.options})
 
 
 def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _PlanSources) -> Plan:
@@ -320,22 +334,8 @@ def _with_answers(plan: Plan, brief: Brief, chosen: _ChosenCampaign, given: _Pla
     told = answers_told(brief, chosen.setting, lambda other: _work_of(other, given))
     if told is None:
         return plan
-    return plan.model_copy(
-        update={"cautions": (told, *plan.cautions), "holds": (told, *plan.holds)}
-    )
-
-
-def _asking_for_permit(brief: Brief, book: Book) -> Brief:
-    """The brief with a permit where what is young would need one and nobody said there is none.
-
-    The plan asks for it before the seed is bought, or turf is lifted. Seed that rests over winter
-    is woken by rain.
-    """
-    rests, water = brief.seeding.intent == "dormant", brief.water
-    answered = water.permit is not None or water.possible is False
-    if answered or rests or not too_few_days(brief, book):
-        return brief
-    return brief.model_copy(update={"water": water.model_copy(update={"permit": True})})
+    first = {"cautions": (told, *plan.cautions), "holds": (told, *plan.holds)}
+    return plan.model_copy(update=first)
 
 
 def _work_of(brief: Brief, given: _PlanSources) -> MainWork | None:
@@ -362,7 +362,7 @@ def _setting(
         ground=place.ground,
         holidays=_holidays(brief, place, previous).between,
     )
-    return with_windows(setting, place.real_years)
+    return with_windows(setting, place.real_years, place.elsewhere)
 
 
 def _holidays(brief: Brief, place: KnownPlace, previous: Plan | None) -> HolidayList:

@@ -1,6 +1,6 @@
 """How far a task can slip while every other keeps its day, and which would have to move beyond."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from datetime import date
 
 from turfplan.planning.schedule import Dated
@@ -62,10 +62,11 @@ class _Slips:
             shifted = self._shifted(group, start, day)
             if shifted is None:
                 continue
-            moves = self._pushed(shifted)
+            days = {**self._days, **shifted}
+            moves = self._pushed(shifted, days)
             if moves:
                 break
-            if self._is_open(shifted):
+            if self._is_open(shifted, days):
                 latest = day
         return Slack(end=date.fromordinal(latest), moves=moves)
 
@@ -108,31 +109,22 @@ class _Slips:
         }
         for _ in group:
             for node in group:
-                least = max(
-                    (
-                        lag.minimum(days[lag.before])
-                        for lag in self._lags.get(node, ())
-                        if lag.after == node and lag.before in days and lag.minimum is not None
-                    ),
-                    default=days[node],
-                )
-                opens = self._next(node, max(least, days[node]))
+                least = days[node]
+                for lag in self._lags.get(node, ()):
+                    if lag.after == node and lag.before in days and lag.minimum is not None:
+                        least = max(least, lag.minimum(days[lag.before]))
+                opens = self._next(node, least)
                 if opens is None:
                     return None
                 days[node] = opens
         return days
 
-    def _is_open(self, shifted: Mapping[str, int]) -> bool:
+    def _is_open(self, shifted: Iterable[str], days: Mapping[str, int]) -> bool:
         """Whether the group can stand on these days: the task's own, none later than it may."""
-        return all(
-            _kept(lag, {**self._days, **shifted})
-            for node in shifted
-            for lag in self._lags.get(node, ())
-        )
+        return all(_kept(lag, days) for node in shifted for lag in self._lags.get(node, ()))
 
-    def _pushed(self, shifted: Mapping[str, int]) -> tuple[str, ...]:
+    def _pushed(self, shifted: Collection[str], days: Mapping[str, int]) -> tuple[str, ...]:
         """The tasks outside a group that these days of it would move, in order of their days."""
-        days = {**self._days, **shifted}
         own = {task_of_node(node) for node in shifted}
         pushed = {
             task_of_node(other)

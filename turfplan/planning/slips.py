@@ -12,11 +12,12 @@ from functools import cached_property
 from typing import Final, Literal
 
 from turfplan.book.entries import Book
-from turfplan.calendar_days import HALF_A_YEAR
+from turfplan.calendar_days import DAYS, HALF_A_YEAR
 from turfplan.errors import TurfplanError
 from turfplan.message import Day, Days, Message, Number, Quantity, Sold, as_written
 from turfplan.phrases import slips as phrases
-from turfplan.records.journal import JournalEntry, MeasuredQuantity, standing
+from turfplan.planning.dropped_slips import told_of_dropped
+from turfplan.records.journal import SHARES, YES_OR_NO, JournalEntry, MeasuredQuantity, standing
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Amount, Task
 from turfplan.units import (
@@ -58,8 +59,8 @@ EVER: Final[Mapping[MeasuredQuantity, tuple[float, float]]] = {
     "grass_height": (0.0, 3000.0),
     "depth_missing": (0.0, 2000.0),
     "grubs": (0.0, 10000.0),
+    "water_ban": (0.0, float(DAYS)),
 }
-SHARES = ("germination", "live_cause", "cause_left")
 # A day's rain, and a height of grass, of which inches for millimetres or centimetres are likelier.
 MUCH_MM: Final[Mapping[MeasuredQuantity, float]] = {"rain": 150.0, "grass_height": 500.0}
 Field = Literal["task", "on", "amount", "share", "value"]
@@ -172,6 +173,9 @@ def _kind(written: _Written) -> Iterator[Slip]:
     task, kind = written.task, written.entry.kind
     if task is None:
         return
+    if task.closed == "dropped":
+        what = told_of_dropped(written.entry, written.before, written.plan, task)
+        yield Slip("task", what)
     if kind in ("delivered", "refused") and not task.plays("delivery", "collecting"):
         yield Slip("task", phrases.not_a_delivery(task=_title(task)))
     operation = written.book.operations.get(task.operation)
@@ -205,8 +209,11 @@ def _same(one: JournalEntry, other: JournalEntry) -> bool:
 
 
 def _over(written: _Written) -> bool:
-    """Whether all of the task was done before."""
-    return written.share_before >= WHOLE - HAIR
+    """Whether all of the task was done before, and a plan that knows it does not ask for more."""
+    task, plan = written.task, written.plan
+    known = 0 if plan is None else plan.journal_entries
+    again = task is not None and task.is_open and all(e.number <= known for e in written.works)
+    return written.share_before >= WHOLE - HAIR and not again
 
 
 def _done_again(written: _Written, task: Task) -> Iterator[Slip]:
@@ -319,11 +326,11 @@ def _measured(written: _Written) -> Iterator[Slip]:
     if entry.kind != "measured" or entry.quantity is None or entry.value is None:
         return
     quantity, value, given = entry.quantity, entry.value, written.quantity
-    if quantity in SHARES:
-        if quantity != "germination" and value not in (0, 1):
-            yield Slip("value", phrases.yes_or_no(value=given), possible=False)
-        elif not 0 <= value <= WHOLE:
-            yield Slip("value", phrases.whole_share(value=given), possible=False)
+    if quantity in YES_OR_NO and value not in (0, 1):
+        yield Slip("value", phrases.yes_or_no(value=given), possible=False)
+    if quantity in SHARES and not 0 <= value <= WHOLE:
+        yield Slip("value", phrases.whole_share(value=given), possible=False)
+    if quantity in (*SHARES, *YES_OR_NO):
         return
     low, high = EVER[quantity]
     unit = entry.unit or ""

@@ -6,10 +6,11 @@ from datetime import UTC, date, datetime
 from zoneinfo import ZoneInfo
 
 from turfplan.book.entries import Book
+from turfplan.planning.heap_again import as_if_open
 from turfplan.planning.history import read_history
 from turfplan.planning.plan_sources import KnownPlace, SoFar
 from turfplan.planning.task_roles import with_roles
-from turfplan.records.journal import JournalEntry
+from turfplan.records.journal import JournalEntry, says_more
 from turfplan.records.numbering import in_rules_words
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
@@ -22,7 +23,8 @@ def standing_plan(
     """The plan before as the draft of this run, or None where it has to be planned again.
 
     A plan stands where nothing is new: the same brief and files that it names (a plan of 0.1 does
-    not know its files), as many entries of the journal, no weather, nothing taken for not done. So
+    not know its files), no entry of the journal that changes something, no weather, nothing taken
+    for not done. So
     neither a newer program nor a day that goes by moves a day by itself, and a plan made twice is
     the same. Program and book stay those of the plan before, which thus stands until there is news;
     only what is over, and the words, are told anew. `now` is aware.
@@ -39,7 +41,8 @@ def _stands(previous: Plan, place: KnownPlace, so_far: SoFar, brief_sha256: str)
     """Whether there is a plan before, and no news."""
     return (
         previous.conflict is None
-        and (previous.brief_sha256, previous.journal_entries) == (brief_sha256, len(so_far.journal))
+        and previous.brief_sha256 == brief_sha256
+        and not says_more(so_far.journal, previous.journal_entries)
         and previous.files_sha256 in (None, place.files_sha256)
         and place.weather is None
         and not so_far.assume_not_done
@@ -62,12 +65,15 @@ def _as_draft(
         "stamp": moment,
         "now": moment,
         "past": past,
+        "journal_entries": len(journal),
     }
     return known.model_copy(update=update)
 
 
 def _settled(past: TaskHistory, known: Plan) -> TaskHistory:
-    """The past with what the plan took as done, since work that hung on it was."""
+    """The past with what the plan took as done, since work that hung on it was, and without what it
+    asks for anew."""
+    past = as_if_open(past, {t.id for t in known.tasks if t.is_open and t.id in past.done})
     done = {t.id: t.end.toordinal() for t in known.tasks if t.closed == "done"}
     overdue = {name: day for name, day in past.overdue.items() if name not in done}
     return replace(past, done={**done, **past.done}, overdue=overdue)

@@ -2,17 +2,29 @@
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import Final
 
+from turfplan.planning.ordered_before import asked_of_loads
+from turfplan.planning.short_of_mix import (
+    LEAST_M3,
+    fetched_by_load,
+    logged_m3,
+    open_passes,
+    shared_out,
+    still_lacking,
+)
 from turfplan.records.book_names import COLLECTIVES
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import Draft, Load
 from turfplan.work.season import FillVolumes
 
-# Less than a handful is no difference.
-LEAST_M3 = 0.001
-# The trip on which more mix is fetched; later ones are numbered from 2.
-MORE_MIX: Final = "collect.mix"
+# What is short by less than this part of a load no shovel tells.
+WORTH_A_TRIP: Final = 0.01
+# Nothing of any load.
+NOTHING: Final[Mapping[int, float]] = MappingProxyType({})
+# The call for a load that was sent back, by what the load is called.
+REFUSED: Final = "call.refused"
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,22 +32,21 @@ class Stock:
     """What is here and what is missing, loose m3.
 
     `more` is what the order of a load takes more (below zero: less) than its passes need,
-    `short_m3` what is short with no order left to take it, `settled` the tasks whose goods are
-    here, or not wanted any more; `unasked` are orders that were skipped.
+    `short_m3` what is short and has to be fetched, `settled` the tasks whose goods are here, or not
+    wanted any more; `unasked` are orders that were skipped, `lacks` what is short of each load.
     """
 
     more: Mapping[int, float] = field(default_factory=dict)
     short_m3: float = 0.0
     settled: frozenset[str] = frozenset()
     unasked: frozenset[str] = frozenset()
+    lacks: Mapping[int, float] = field(default_factory=dict)
 
     def missing_m3(self, load: int) -> float:
-        """What a load that has come lacks of what it is for, less what earlier ones brought beyond;
-        0 where it is still to come, was left out, or brought enough."""
-        if f"delivery.{load}" not in self.settled - self.unasked:
-            return 0.0
-        came = [m for n, m in self.more.items() if n <= load and f"delivery.{n}" in self.settled]
-        return max(0.0, -sum(came)) if self.more.get(load, 0.0) < -LEAST_M3 else 0.0
+        """What a load that has come lacks of what it is for, less what others brought beyond and
+        what was fetched; 0 where it is still to come, was left out, or brought enough."""
+        came = f"delivery.{load}" in self.settled - self.unasked
+        return self.lacks.get(load, 0.0) if came else 0.0
 
 
 def needed_m3(loads: Sequence[Load], volumes: FillVolumes) -> dict[int, float]:
@@ -48,20 +59,39 @@ def needed_m3(loads: Sequence[Load], volumes: FillVolumes) -> dict[int, float]:
 
 def skipped_passes(volumes: FillVolumes, history: TaskHistory) -> set[int]:
     """The numbers of the passes that were skipped."""
+    return _passes_among(history.left_out, volumes)
+
+
+def _passes_among(names: Collection[str], volumes: FillVolumes) -> set[int]:
+    """The numbers of the passes among some tasks."""
     ids = {f"{operation}.{n}": n for operation in COLLECTIVES["spreading"] for n in volumes.passes}
-    return {number for name, number in ids.items() if name in history.left_out}
+    return {number for name, number in ids.items() if name in names}
 
 
 def wanted_loads(
     loads: Sequence[Load], volumes: FillVolumes, history: TaskHistory, skipped: Collection[int]
 ) -> tuple[Load, ...]:
-    """The loads without what passes take that were `skipped` (by number) before it was ordered."""
+    """The loads without what passes take that were `skipped` (by number) before it was ordered; one
+    that comes in place of what has spoiled is for the passes that are still to come."""
+    spread = {*skipped, *_passes_among(history.done, volumes)}
+    over = {load.number: spread if load.number in history.spoiled else skipped for load in loads}
     return tuple(
         load
         if is_under_way(load, history)
-        else replace(load, loose_m3=load.loose_m3 * _still_spread(load, volumes, skipped))
+        else replace(load, loose_m3=load.loose_m3 * _still_spread(load, volumes, over[load.number]))
         for load in loads
     )
+
+
+def not_spread_m3(
+    loads: Sequence[Load], volumes: FillVolumes, history: TaskHistory, skipped: Collection[int]
+) -> dict[int, float]:
+    """What the loads under way have for passes that were `skipped`: it lies there for others."""
+    return {
+        load.number: load.loose_m3 * (1 - _still_spread(load, volumes, skipped))
+        for load in loads
+        if is_under_way(load, history)
+    }
 
 
 def is_under_way(load: Load, history: TaskHistory) -> bool:
@@ -83,53 +113,46 @@ def stock_of(
     drafts: Sequence[Draft],
     history: TaskHistory,
     loads: Sequence[Load] = (),
+    idle: Mapping[int, float] = NOTHING,
 ) -> Stock:
     """What the journal leaves to be ordered.
 
     `needed` and `ordered` are loose m3 by load, needed exactly and as sold; `drafts` are the
-    passes; `loads` say which order each is part of (else its own). What came beyond the order, and
-    what a pass took less than planned, is over and makes the next open order smaller. The contrary
-    is short, as far as rounding up to what is sold has not covered it, and makes it larger.
+    passes; `loads` say which order each is part of (else its own), `idle` what of a load is for
+    passes that were skipped. What came beyond the order, and what a pass took less than planned, is
+    over and makes the next open order smaller. The contrary is short, as far as rounding up to what
+    is sold has not covered it: it is fetched for the passes of that load, so no later order grows.
     """
-    more: dict[int, float] = {}
-    over = spare = 0.0
     orders = {number: number for number in ordered} | {load.number: load.order for load in loads}
-    for number, planned in ordered.items():
-        amount = _came(number, ordered, orders, history)
-        if amount is not None:
-            over += amount - planned
-            spare += planned - needed[number]
-            more[number] = amount - needed[number]
-    over -= sum(_used(draft, history) for draft in drafts)
-    left = over if over > 0 else min(0.0, over + spare)
+    asked, beyond = asked_of_loads(loads, ordered, history)
+    came = {n: _came(n, asked, orders, history) for n in asked}
+    under_way = {n: m3 + beyond[n] for n, m3 in came.items() if m3 is not None}
+    more = {n: m3 - needed[n] for n, m3 in under_way.items()}
+    used, unserved = _used_by_load(drafts, history, loads, set(under_way))
+    balance = {n: m3 + idle.get(n, 0.0) - used.get(n, 0.0) for n, m3 in more.items()}
+    for n, m3 in fetched_by_load(more, drafts, loads, history).items():
+        balance[n] += m3
+    here = {n for n in under_way if f"delivery.{n}" in history.done}
+    lacks, left = shared_out(balance, here)
+    # What rounding up to what is sold brings is no reason to order less.
+    rounded = {n: max(0.0, ordered[n] - needed[n]) for n in left}
+    over = sum(max(0.0, m3 - rounded[n]) for n, m3 in left.items()) - unserved
     for number in ordered:
-        if number not in more and abs(left) > LEAST_M3:
-            taken = min(left, needed[number])
+        if number not in more and abs(over) > LEAST_M3:
+            taken = min(over, needed[number])
             more[number] = -taken
-            left -= taken
+            over -= taken
+    lacks = {n: m3 for n, m3 in lacks.items() if m3 > WORTH_A_TRIP * needed[n]}
+    lacks = still_lacking(lacks, drafts, loads, history)
     # An order that brought just what was asked for is told as it was.
     differing = {n: m for n, m in more.items() if abs(m - (ordered[n] - needed[n])) > LEAST_M3}
     return Stock(
         differing,
-        _still_short(-left, history) if left < -LEAST_M3 else 0.0,
+        sum(lacks.values()) - min(0.0, over),
         frozenset(history.done) | history.left_out,
         history.left_out,
+        lacks,
     )
-
-
-def _still_short(short_m3: float, history: TaskHistory) -> float:
-    """What is short less what was fetched for it since; a trip without an amount fetched it all."""
-    fetched = [name for name in history.done if is_more(name)]
-    logged = [_logged_m3(name, history) for name in fetched]
-    if None in logged:
-        return 0.0
-    left = short_m3 - sum(m3 for m3 in logged if m3 is not None)
-    return left if left > LEAST_M3 else 0.0
-
-
-def is_more(task: str) -> bool:
-    """Whether a trip fetches what is short of the mix."""
-    return f"{task}.".startswith(f"{MORE_MIX}.")
 
 
 def _came(
@@ -139,26 +162,43 @@ def _came(
     None while it is not ordered."""
     planned_m3 = ordered[load]
     if f"delivery.{load}" in history.done:
-        logged = _logged_m3(f"delivery.{load}", history)
+        logged = logged_m3(f"delivery.{load}", history)
         return planned_m3 if logged is None else logged
     order = f"order_material.{orders[load]}"
     if order not in history.done:
         return None
-    logged = _logged_m3(order, history)
+    logged = logged_m3(order, history)
     whole_m3 = sum(each for other, each in ordered.items() if orders[other] == orders[load])
     return planned_m3 if logged is None else logged * planned_m3 / whole_m3
 
 
-def _used(draft: Draft, history: TaskHistory) -> float:
-    """What a pass took beyond what was planned, loose m3; nothing where no volume is logged."""
-    logged = _logged_m3(draft.id, history)
+def _used_by_load(
+    drafts: Sequence[Draft],
+    history: TaskHistory,
+    loads: Sequence[Load],
+    under_way: Collection[int],
+) -> tuple[dict[int, float], float]:
+    """What passes took beyond what was planned, loose m3, by the load that is under way for them,
+    and of those that have none."""
+    by_load: dict[int, float] = {}
+    unserved = 0.0
+    for draft in drafts:
+        served = [load.number for load in loads if draft.position in load.passes]
+        shares = not served or any(open_passes(n, drafts, loads, history) for n in served)
+        more = _used(draft, history, shares=shares)
+        # A heap of which no load is known is that of the last.
+        if own := [n for n in (served or under_way) if n in under_way]:
+            by_load[max(own)] = by_load.get(max(own), 0.0) + more
+        else:
+            unserved += more
+    return by_load, unserved
+
+
+def _used(draft: Draft, history: TaskHistory, *, shares: bool) -> float:
+    """What a pass took beyond what was planned, loose m3; nothing where no volume is logged. More
+    than was planned takes from others where it `shares` their load, else it came from elsewhere."""
+    logged = logged_m3(draft.id, history)
     if logged is None or not draft.loose_m3:
         return 0.0
-    return logged - draft.loose_m3 * history.actual[draft.id].share
-
-
-def _logged_m3(task: str, history: TaskHistory) -> float | None:
-    if task not in history.actual:
-        return None
-    volumes = [amount.value for amount in history.actual[task].amounts if amount.unit == "m3"]
-    return sum(volumes) if volumes else None
+    more = logged - draft.loose_m3 * history.actual[draft.id].share
+    return more if shares else min(0.0, more)

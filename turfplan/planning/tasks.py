@@ -103,6 +103,8 @@ def task_of(
     cut = schedule.days.get(FIRST_CUT)
     first_cut = None if cut is None else date.fromordinal(cut)
     off = keep_off(setting, candidate.campaign, draft, date.fromordinal(end), first_cut)
+    later = _fallback(setting, draft, end, window)
+    days = date.fromordinal(start), later or date.fromordinal(end)
     return Task(
         id=draft.id,
         uid="",
@@ -115,15 +117,16 @@ def task_of(
         end=date.fromordinal(end),
         best=_best(window, start if wished is None else wished),
         duration_days=draft.duration_days,
+        worked_on=_worked_on(setting, draft, start, end),
         person_hours=draft.person_hours,
         window=window,
         not_earlier=_reasons(candidate, draft, titles, earlier=True),
         not_later=_reasons(candidate, draft, titles, earlier=False),
         amounts=draft.amounts,
         how=(*_where(draft), *about, *(draft.how or _how(setting, draft)), *off),
-        go=draft.go or _test_of_day(setting, draft, "go"),
-        fallback=draft.fallback or _test_of_day(setting, draft, "fallback"),
-        fallback_day=_fallback(setting, draft, end, window),
+        go=draft.go or _test_of_day(setting, draft, "go", days),
+        fallback=draft.fallback or _test_of_day(setting, draft, "fallback", days),
+        fallback_day=later,
         cautions=draft.cautions if late is None else (late, *draft.cautions),
         grade=grade(setting, season, date.fromordinal(end)) if season else None,
         depends_on=_depends(candidate, draft, bound),
@@ -131,6 +134,16 @@ def task_of(
         strength=_strongest(draft, bound).name.lower(),
         alarm=entry.alarm,
     )
+
+
+def _worked_on(setting: ResolvedLawn, draft: Draft, start: int, end: int) -> tuple[date, ...]:
+    """The days from first to last on which a task can be worked; none where that is all of them.
+
+    Its ends are, also where somebody has chosen them among days off.
+    """
+    open_ = days_of(setting, draft)
+    days = [d for d in range(start, end + 1) if d in (start, end) or open_.next(d) == d]
+    return tuple(map(date.fromordinal, days)) if len(days) < end - start + 1 else ()
 
 
 def _title(draft: Draft, title: Message) -> Message:
@@ -150,12 +163,15 @@ def _how(setting: ResolvedLawn, draft: Draft) -> tuple[Message, ...]:
     return book_messages(book, f"{key}.how_on_rain" if dry else f"{key}.how", draft.words)
 
 
-def _test_of_day(setting: ResolvedLawn, draft: Draft, name: str) -> Message | None:
+def _test_of_day(
+    setting: ResolvedLawn, draft: Draft, name: str, days: tuple[date, date]
+) -> Message | None:
     """The book's test of the day of an operation, or what to do where it fails (`go`, `fallback`);
-    it speaks of no frost where none comes."""
+    it speaks of no frozen ground where none can be on its `days`, the first and that to which it is
+    put off."""
     book, key = setting.book, f"operations.{draft.operation}.{name}"
     mild = optional_message(book, f"{key}_frostless", draft.words)
-    if mild is not None and setting.climate.frostless:
+    if mild is not None and setting.climate.thawed(*days):
         return mild
     return optional_message(book, key, draft.words)
 

@@ -5,9 +5,9 @@ from datetime import date
 
 from turfplan.phrases import history as phrases
 from turfplan.planning.candidates import MAIN_WORK
+from turfplan.planning.days_left import fixed_nodes
 from turfplan.planning.falling import without_tasks
 from turfplan.planning.giving_way import with_work_closed
-from turfplan.planning.history import fixed_nodes
 from turfplan.planning.past_binds import NEW, plays
 from turfplan.records.constraints import Lag, Strength
 from turfplan.records.past import TaskHistory

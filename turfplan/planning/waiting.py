@@ -6,14 +6,19 @@ from dataclasses import replace
 from turfplan.book.entries import Book
 from turfplan.planning.candidates import Candidate
 from turfplan.planning.history import FOLLOWED, with_followers
+from turfplan.planning.past_binds import plays
 from turfplan.records.constraints import Lag, Strength
 from turfplan.records.past import TaskHistory
+from turfplan.records.plan_task import Role
 from turfplan.work.drafts import SeasonDraft, task_of_node
+
+ORDERS: tuple[Role, ...] = ("ordering",)
 
 
 def without_waiting(book: Book, season: SeasonDraft, history: TaskHistory) -> TaskHistory:
     """History without those overdue tasks of a season that follow work which was put off, or what
-    follows such work."""
+    follows such work; and without orders that were due after a cause was found at work, since
+    nothing is ordered before it is looked for again."""
     open_now = {
         d.id
         for d in season.drafts
@@ -28,7 +33,12 @@ def without_waiting(book: Book, season: SeasonDraft, history: TaskHistory) -> Ta
         if isinstance(c, Lag) and c.minimum is not None and c.strength >= Strength.STRONG
         if (after := task_of_node(c.after)) in over
     ]
-    waiting = with_followers({after for before, after in steps if before in open_now}, steps)
+    stopped = set[str]()
+    if history.alive_on is not None:
+        found = history.alive_on.toordinal()
+        stopped = {n for n in over if plays(book, n, ORDERS) and history.overdue[n] >= found}
+    after_open = {after for before, after in steps if before in open_now}
+    waiting = with_followers(after_open | stopped, steps)
     return _less(history, waiting) if waiting else history
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, timedelta
+from typing import TypedDict
 
 from turfplan.message import Message
 from turfplan.phrases import reasons
@@ -77,12 +78,14 @@ def _request(
         start=start,
         end=end,
         seeded_on=sowing.end if sowing else None,
+        **_begun(history, sowing),
         sown_season=setting.sowing.grass.season
         if sowing is not None and setting.sowing.intent == "winter_overseed"
         else None,
         second_until=_given_back(setting, sowing),
         wakes_on=_waking(setting, candidate, sowing),
         planted_on=planting.end if planting else None,
+        planted_before=_planted_before(history, planting),
         relaid_on=relaid.end if relaid else None,
         relaid_share=setting.levelling.lift_share,
         passes=tuple(t.end for t in tasks if t.plays("spreading")),
@@ -107,6 +110,37 @@ def _request(
         previous=known_series(previous.tasks) if previous is not None else {},
         today=setting.today,
     )
+
+
+class _Begun(TypedDict):
+    """What went in before the rest of the seed, as a request has it."""
+
+    begun_on: date | None
+    resown: int
+
+
+def _begun(history: TaskHistory, sowing: Task | None) -> _Begun:
+    """What went in before the rest of a sowing, and how often that was sown anew.
+
+    Seed that rests over winter is woken as one.
+    """
+    before = history.actual.get(sowing.id) if sowing is not None else None
+    if sowing is None or sowing.plays("dormant"):
+        return _Begun(begun_on=None, resown=0)
+    losses = [one for one in history.losses if one.task == sowing.id]
+    begun = before is not None and before.start < sowing.start
+    return _Begun(
+        begun_on=before.start if before is not None and begun else None,
+        resown=len(losses) or int(begun),
+    )
+
+
+def _planted_before(history: TaskHistory, planting: Task | None) -> date | None:
+    """The day on which a part of the plants went in before the rest."""
+    before = history.actual.get(planting.id) if planting is not None else None
+    if before is None or planting is None or planting.closed == "done":
+        return None
+    return before.start if before.start < planting.start else None
 
 
 def _pass_shares(candidate: Candidate, tasks: Sequence[Task]) -> dict[date, float]:

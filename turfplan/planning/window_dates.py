@@ -12,8 +12,9 @@ from turfplan.climate.record import Climate, Excess
 from turfplan.message import Day, Message, Quantity, sentences
 from turfplan.phrases import windows as phrases
 from turfplan.work.drafts import OpenDays
+from turfplan.work.elsewhere import NOTHING_ELSEWHERE, Elsewhere
 from turfplan.work.lawn import Openings, ResolvedLawn
-from turfplan.work.rain_windows import climate_of_lawn, on_rain, turf_dry_days
+from turfplan.work.rain_windows import climate_of_lawn, on_rain, turf_days_in_bans, turf_dry_days
 from turfplan.work.real_years import record_of
 from turfplan.work.seed_mix import slowest
 from turfplan.work.watering.rain_fed import days_without
@@ -29,8 +30,14 @@ MEASURED: Final = "weather.measured_memory"
 """The fact that every window rests on which a measured soil temperature has moved."""
 
 
-def with_windows(setting: ResolvedLawn, real_years: Sequence[RealYear] = ()) -> ResolvedLawn:
-    """The setting with its grass's windows in the plan's years, and what real years say."""
+def with_windows(
+    setting: ResolvedLawn,
+    real_years: Sequence[RealYear] = (),
+    elsewhere: Elsewhere = NOTHING_ELSEWHERE,
+) -> ResolvedLawn:
+    """The setting with its grass's windows in the plan's years, what real years say, and what its
+    hands have promised elsewhere."""
+    setting = replace(setting, labour=replace(setting.labour, elsewhere=elsewhere))
     setting = replace(setting, climate=climate_of_lawn(setting))
     first, last = date.fromordinal(setting.first_day), date.fromordinal(setting.last_day)
     ahead: list[OpenDays] = []
@@ -90,7 +97,8 @@ def less_dry_days(setting: ResolvedLawn, verdict: Verdict) -> Openings:
     bans = tuple((a.toordinal(), b.toordinal()) for a, b in verdict.closed)
     openings = replace(setting.openings, no_sowing=bans)
     if setting.brief.water.possible is not False:
-        return openings
+        banned = () if setting.on_open_ground else turf_days_in_bans(setting)
+        return replace(openings, dry_turf=banned)
     brief, book, climate = setting.brief, setting.book, setting.climate
     first, last = setting.first_day, setting.last_day
     if setting.sowing.needs_water:

@@ -10,7 +10,7 @@ from turfplan.message import Days, Message
 from turfplan.network import conflict, feasible
 from turfplan.phrases import history as phrases
 from turfplan.planning.candidates import Candidate
-from turfplan.planning.history import fixed_nodes
+from turfplan.planning.days_left import fixed_nodes
 from turfplan.planning.reasons import conflict_reasons
 from turfplan.planning.task_names import plain_titles
 from turfplan.records.constraints import (

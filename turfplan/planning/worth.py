@@ -107,8 +107,13 @@ def _end(candidate: Candidate, history: TaskHistory) -> int:
 def _as_bent(constraint: Constraint) -> Constraint:
     """A rule as it counts where it is bent: how people divide their days among jobs takes no season
     from the grass."""
-    own = constraint.reason.rule.startswith(OF_PEOPLE)
+    own = of_people(constraint)
     return replace(constraint, strength=Strength.PREFERENCE) if own else constraint
+
+
+def of_people(constraint: Constraint) -> bool:
+    """Whether a rule says how people divide their days among jobs."""
+    return constraint.reason.rule.startswith(OF_PEOPLE)
 
 
 def _tasks(constraint: Constraint) -> set[str]:

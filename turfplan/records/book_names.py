@@ -49,6 +49,7 @@ OperationName = Literal[
     "nurse_cover",
     "grade",
     "mow",
+    "begin_mowing",
     "seed",
     "overseed",
     "dormant_seed",
@@ -139,7 +140,10 @@ CampaignName = Literal[
     "winter_cover",
     "bare_ground",
     "hollows",
+    "care",
 ]
+# That of a lawn that gets neither fill nor seed.
+CARE: CampaignName = "care"
 # What a choice of mix may hang on.
 MixCondition = Literal[
     "open_ground",
@@ -159,6 +163,7 @@ CautionName = Literal[
     "experts_on_sand",
     "experts_on_depth",
     "experts_on_thatch",
+    "experts_on_thatch_alone",
     "spring_scarifying",
     "winter_cover_elsewhere",
     "noxious_grass",
@@ -222,6 +227,14 @@ COLLECTIVES: Final[Mapping[str, tuple[OperationName, ...]]] = {
     "marking": ("locate_utilities",),
     "cause": ("diagnose",),
 }
+# What a household does itself where a business renovates its lawn, if that says nothing else.
+BY_HOUSEHOLD: Final[tuple[OperationName, ...]] = (
+    "water",
+    "mow",
+    "mow_old",
+    "first_mow",
+    "last_mow",
+)
 PICKS: Final = {"before": ("first", "last", "previous"), "after": ("first", "last", "next")}
 # Things that code asks for by name, beside those with a type above.
 NAMED_THINGS: Final[Mapping[str, tuple[str, ...]]] = {

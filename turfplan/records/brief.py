@@ -6,6 +6,7 @@ mixes and regions are checked against the book by `planning.check_brief`; this m
 alone. It is longer than others: one table of records.
 """
 
+import math
 import re
 from collections.abc import Mapping, Sequence
 from copy import deepcopy
@@ -31,7 +32,7 @@ from turfplan.phrases import brief as phrases
 from turfplan.phrases import errors, form
 from turfplan.records.book_names import MachineName, ThinCause
 from turfplan.records.form_faults import choices, own_fault, thing_wanted, wanted
-from turfplan.units import System, inside_unit, parse_quantity, us_twin
+from turfplan.units import System, inside_unit, parse_quantity, units_of, us_twin
 
 Intent = Literal["none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed"]
 StandCondition = Literal["dense", "thin", "patchy", "bare"]
@@ -69,6 +70,8 @@ LeafWidth = Literal["fine", "medium", "broad"]
 # Bounds of form, not of agronomy: outside them a typing slip is likelier than a lawn.
 SMALLEST_AREA_M2, LARGEST_AREA_M2 = 1.0, 200_000.0
 DEEPEST_MM = 300.0
+# So often entries are taken out of a faulty brief until the rest of it is sound.
+SOUND_ROUNDS = 4
 
 
 def _quantity(
@@ -115,12 +118,35 @@ def _text_schema(example: str) -> WithJsonSchema:
 
 
 Depth = Annotated[float, _quantity("length", 0, DEEPEST_MM), _text_schema("1 in")]
+
+
+def _price(dimension: str) -> Any:
+    """A validator of a price for so much: "48 per yd3", held by the inside unit."""
+
+    def read(value: object) -> float:
+        amount, _, unit = str(value).partition(" per ")
+        try:
+            price = float(amount) if isinstance(value, str) else math.nan
+            size = parse_quantity(f"1 {unit.strip()}", dimension)
+        except (TurfplanError, ValueError):
+            raise FormError(phrases.price_like(), one_of(units_of(dimension))) from None
+        if not 0 <= price < math.inf:
+            raise FormError(phrases.price_like(), one_of(units_of(dimension)))
+        return price / size
+
+    return BeforeValidator(read)
+
+
 Length = Annotated[float, _quantity("length", 0, 2e6), _text_schema("60 ft")]
 Coordinate = Annotated[float, _quantity("length", -2e6, 2e6, positive=False), _text_schema("12 ft")]
 Area = Annotated[
     float, _quantity("area", SMALLEST_AREA_M2, LARGEST_AREA_M2), _text_schema("4200 ft2")
 ]
 Volume = Annotated[float, _quantity("volume", 0.01, 1e5), _text_schema("6 yd3")]
+VolumePrice = Annotated[float, _price("volume"), _text_schema("48 per yd3")]
+MassPrice = Annotated[float, _price("mass"), _text_schema("4.50 per lb")]
+AreaPrice = Annotated[float, _price("area"), _text_schema("0.80 per ft2")]
+Money = Annotated[float, Field(ge=0, lt=1e7)]
 WaterRate = Annotated[float, _quantity("water_rate", 1.0, 125.0), _text_schema("1.3 in/h")]
 Flow = Annotated[float, _quantity("flow", 0.5, 5000), _text_schema("9 gpm")]
 Spacing = Annotated[float, _quantity("length", 500, 40_000), _text_schema("15 ft")]
@@ -137,6 +163,7 @@ MonthDay = Annotated[
     str, Field(pattern=r"^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$", examples=["05-10"])
 ]
 Identity = Annotated[str, Field(pattern=r"^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$")]
+LanguageCode = Annotated[str, Field(pattern=r"^[a-z]{2,3}(_[A-Z]{2})?$")]
 TimeSpan = Annotated[
     str,
     Field(pattern=r"^([01]\d|2[0-3]):[0-5]\d-([01]\d|2[0-4]):[0-5]\d$", examples=["06:00-09:00"]),
@@ -418,6 +445,20 @@ class Span(BriefTable):
         return self
 
 
+# How days are written in a brief.
+DAYS_WRITTEN = "[{ from = 2026-12-19, to = 2027-01-09 }]"
+
+
+def _days_listed(value: object) -> object:
+    """Spans as a list of tables; a text, which nobody can take for days, is answered with one."""
+    if not isinstance(value, list | tuple) or any(isinstance(one, str | date) for one in value):
+        raise FormError(phrases.days_like(example=DAYS_WRITTEN))
+    return value
+
+
+DaysListed = Annotated[tuple[Span, ...], BeforeValidator(_days_listed)]
+
+
 class Water(BriefTable):
     """How the lawn can be watered, and what the law there allows.
 
@@ -439,7 +480,7 @@ class Water(BriefTable):
     allowed_hours: tuple[TimeSpan, ...] = ()
     parity: Literal["odd", "even"] | None = None
     permit: bool | None = None
-    banned: tuple[Span, ...] = ()
+    banned: DaysListed = ()
     price_per_m3: Annotated[float, Field(ge=0)] | None = None
     timer: bool | None = None
     hours_per_day: Annotated[float, Field(gt=0, le=24)] | None = None
@@ -550,16 +591,20 @@ class Alarm(BriefTable):
 
 
 class Calendar(BriefTable):
-    """On which days work is possible.
+    """On which days work is possible, and what a calendar shows of it.
 
     On `unavailable` days nothing is worked, and water goes on; on `away` days nobody is there.
+    `watering` is each run, one entry a day, or none; `prepare` an entry on the evening before what
+    has to be made ready, with "week" also one entry a week with its list.
     """
 
     weekdays: Annotated[tuple[Weekday, ...], Field(min_length=1)] | None = None
-    unavailable: tuple[Span, ...] = ()
-    away: tuple[Span, ...] = ()
+    unavailable: DaysListed = ()
+    away: DaysListed = ()
     holidays: Literal["rest", "work"] | None = None
     alarm: Alarm | Literal[False] = Alarm.model_construct()
+    watering: Literal["each", "day", "none"] | None = None
+    prepare: bool | Literal["week"] | None = None
 
 
 class Season(BriefTable):
@@ -712,11 +757,29 @@ class Local(BriefTable):
     machine_hours: Annotated[tuple[TimeSpan, ...], Field(min_length=1)] | None = None
 
 
+class Prices(BriefTable):
+    """What things cost here, in one money: what is measured by its measure, the rest by the piece;
+    `load` is what a load costs to bring.
+    """
+
+    currency: Annotated[str, Field(min_length=1, max_length=8, pattern=r"^\S+$")] | None = None
+    mix_per_m3: VolumePrice | None = Field(None, alias="mix")
+    topsoil_per_m3: VolumePrice | None = Field(None, alias="topsoil")
+    sprigs_per_m3: VolumePrice | None = Field(None, alias="sprigs")
+    seed_per_kg: MassPrice | None = Field(None, alias="seed")
+    lime_per_kg: MassPrice | None = Field(None, alias="lime")
+    sod_per_m2: AreaPrice | None = Field(None, alias="sod")
+    plug: Money | None = None
+    bale: Money | None = None
+    hire: Money | None = None
+    load: Money | None = None
+
+
 class Brief(BriefTable):
     """What is wanted, checked for form."""
 
     units: System | None = None
-    language: Annotated[str, Field(pattern=r"^[a-z]{2,3}(_[A-Z]{2})?$")] | None = None
+    language: LanguageCode | None = None
     lawn: Lawn
     place: Place
     leveling: Leveling = Leveling.model_construct()
@@ -731,6 +794,7 @@ class Brief(BriefTable):
     work: Work = Work.model_construct()
     delivery: Delivery = Delivery.model_construct()
     local: Local = Local.model_construct()
+    prices: Prices = Prices.model_construct()
 
     @property
     def dominant(self) -> GrassShare:
@@ -751,7 +815,12 @@ def parse_brief(data: Mapping[str, Any]) -> Brief:
     try:
         return _validated(data)
     except ValidationError as error:
-        raise TurfplanError(_problem(fault) for fault in error.errors(include_url=False)) from None
+        raise TurfplanError(form_problems(error)) from None
+
+
+def form_problems(error: ValidationError, record: type[BaseModel] = Brief) -> list[Problem]:
+    """Every fault of form that was found in a table of such a record."""
+    return [_problem(fault, record) for fault in error.errors(include_url=False)]
 
 
 def sound_part(data: Mapping[str, Any]) -> Brief | None:
@@ -761,18 +830,17 @@ def sound_part(data: Mapping[str, Any]) -> Brief | None:
     from.
     """
     rest = deepcopy(dict(data))
-    try:
-        return _validated(rest)
-    except ValidationError as error:
-        for fault in error.errors(include_url=False):
-            _take_out(rest, fault["loc"])
-    lawn = rest.get("lawn")
-    if isinstance(lawn, dict) and not lawn.keys() & {"area", "shape", "geojson"}:
-        lawn["area"] = "100 m2"
-    try:
-        return _validated(rest)
-    except ValidationError:
-        return None
+    # What is left of an entry may be a fault of its own: it lacks what was taken out.
+    for _ in range(SOUND_ROUNDS):
+        try:
+            return _validated(rest)
+        except ValidationError as error:
+            for fault in reversed(error.errors(include_url=False)):
+                _take_out(rest, fault["loc"])
+        lawn = rest.get("lawn")
+        if isinstance(lawn, dict) and not lawn.keys() & {"area", "shape", "geojson"}:
+            lawn["area"] = "100 m2"
+    return None
 
 
 def _take_out(data: Any, steps: Sequence[int | str]) -> None:
@@ -789,10 +857,12 @@ def _take_out(data: Any, steps: Sequence[int | str]) -> None:
             owner, key, data = data, step, data[step]
     if isinstance(owner, dict) and key is not None:
         owner.pop(key, None)
+    elif isinstance(owner, list) and isinstance(key, int):
+        del owner[key]
 
 
-def _problem(fault: ErrorDetails) -> Problem:
-    """A fault of form with its place in the brief, what was got, what is allowed, and a hint."""
+def _problem(fault: ErrorDetails, record: type[BaseModel]) -> Problem:
+    """A fault of form with its place in the record, what was got, what is allowed, and a hint."""
     where = ".".join(
         str(step)
         for step in fault["loc"]
@@ -802,7 +872,7 @@ def _problem(fault: ErrorDetails) -> Problem:
     shown = repr(got) if isinstance(got, str | int | float | bool | date) else None
     match fault["type"]:
         case "extra_forbidden":
-            key, known = str(fault["loc"][-1]), _known_keys(fault["loc"])
+            key, known = str(fault["loc"][-1]), _known_keys(fault["loc"], record)
             near = did_you_mean(key, known)
             return Problem(where, errors.unknown_key(), key, one_of(known), near)
         case "missing":
@@ -817,9 +887,8 @@ def _problem(fault: ErrorDetails) -> Problem:
     return Problem(where, message, shown)
 
 
-def _known_keys(location: Sequence[int | str]) -> tuple[str, ...]:
-    """The keys that are known at a place of the brief, for the hint about a misspelt one."""
-    model: type[BaseModel] = Brief
+def _known_keys(location: Sequence[int | str], model: type[BaseModel]) -> tuple[str, ...]:
+    """The keys that are known at a place of a record, for the hint about a misspelt one."""
     for step in location[:-1]:
         field = next(
             (f for name, f in model.model_fields.items() if step in (name, f.alias))

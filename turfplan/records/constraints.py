@@ -166,7 +166,8 @@ Step = DayStep | TableStep
 
 @dataclass(frozen=True, slots=True)
 class Allowed:
-    """The days a node may take; `opens` where they are the window of its operation."""
+    """The days a node may take; `opens` where they are the window of its operation, `yields` where
+    it is given up before others of its strength."""
 
     id: str
     node: str
@@ -174,6 +175,7 @@ class Allowed:
     strength: Strength
     reason: Reason
     opens: bool = False
+    yields: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,7 +183,8 @@ class Lag:
     """`after` is on or after `minimum(before)` and on or before `maximum(before)`.
 
     One of the two steps may be absent. `runs_out` where `before` is done and what it did holds only
-    until the maximum, `alongside` where `before` need not be done when `after` begins.
+    until the maximum, `alongside` where `before` need not be done when `after` begins, `yields`
+    where it is given up before others of its strength.
     """
 
     id: str
@@ -193,6 +196,7 @@ class Lag:
     maximum: Step | None = None
     runs_out: bool = False
     alongside: bool = False
+    yields: bool = False
 
 
 Constraint = Allowed | Lag

@@ -24,7 +24,8 @@ StateKind = Literal[
     "fed",  # nitrogen or a starter was given
     "treated",  # a weed killer or a weed barrier lies (`of`: its ingredient or operation)
     "limed",  # lime was given
-    "stressed",  # what harms the grass lives
+    "stressed",  # what harms the grass lives, or has befallen it (`of`: the event)
+    "banned",  # watering is banned
     "lacking",  # depth that is missing, mm
     "soil",  # soil temperature, C at 10 cm
     "rain",  # mm of a day

@@ -2,19 +2,25 @@
 
 Rules name their tasks alike each time; a feed remembers. With `topdress.3` retired, what the rules
 call `topdress.3` is `topdress.3.again2` in the feed, an entry of its own; every other task keeps
-the name it has.
+the name it has. So is a fresh load in place of one that has spoiled: what is retired and stays in
+the feed is not there for the rules.
 """
 
 import re
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from typing import Any
 
+from turfplan.records.dropped_tasks import counted_as
 from turfplan.records.journal import JournalEntry
 from turfplan.records.lawn_state import LawnState
-from turfplan.records.plan import Plan
+from turfplan.records.past import TaskHistory
+from turfplan.records.plan import Plan, Retired
 from turfplan.records.plan_task import Task
 
 _NUMBERED = re.compile(r"(?P<kin>.+)\.(?P<number>\d+)")
 _AGAIN = re.compile(r"(?P<name>.+)\.again\d+")
+# What a history holds by task, of all that a revision asks it for.
+_OF_TASKS = ("done", "actual", "part_done", "overdue", "held", "booked", "because")
 
 
 def feed_id(rules_id: str, retired: Collection[str]) -> str:
@@ -42,8 +48,11 @@ def in_rules_words(
 ) -> tuple[Plan | None, tuple[JournalEntry, ...]]:
     """The plan before and the journal with the ids that the rules give.
 
-    Entries about retired tasks are left out.
+    Work on dropped tasks counts as that of their kind; other entries about retired tasks are left
+    out.
     """
+    if previous is not None:
+        journal = counted_as(previous, journal)
     if previous is None or not previous.retired:
         return previous, tuple(journal)
     retired = {task.id for task in previous.retired}
@@ -52,6 +61,7 @@ def in_rules_words(
             "tasks": tuple(
                 _renamed(t, {name: rules_id(name, retired) or name for name in _names(t)})
                 for t in previous.tasks
+                if t.id not in retired
             ),
             "state": _state_renamed(previous.state, lambda name: rules_id(name, retired) or name),
         }
@@ -76,6 +86,25 @@ def in_feed_words(tasks: Iterable[Task], retired: Collection[str]) -> tuple[Task
 def state_in_feed_words(state: LawnState | None, retired: Collection[str]) -> LawnState | None:
     """The state of a lawn with the ids of the feed."""
     return _state_renamed(state, lambda name: feed_id(name, retired)) if retired else state
+
+
+def past_in_feed_words(
+    past: TaskHistory, retired: Collection[str], numbers: Iterable[Retired]
+) -> TaskHistory:
+    """What has happened, as far as a revision asks for it, with the ids of a feed that has retired
+    some; of the `numbers` that are retired and stay there, what was done under them."""
+    if not retired:
+        return past
+    renamed: dict[str, Any] = {
+        name: {feed_id(task, retired): value for task, value in getattr(past, name).items()}
+        for name in _OF_TASKS
+    }
+    stays = [r for r in numbers if r.stays]
+    renamed["actual"] |= {r.id: r.actual for r in stays if r.actual is not None}
+    for r in stays:
+        renamed["done"][r.id] = (r.on if r.actual is None else r.actual.end).toordinal()
+    skipped = frozenset(feed_id(name, retired) for name in past.skipped)
+    return TaskHistory(**renamed, skipped=skipped)
 
 
 def _state_renamed(state: LawnState | None, renamed: Callable[[str], str]) -> LawnState | None:

@@ -6,15 +6,29 @@ customary US twin beside it.
 
 from collections.abc import Iterable
 from datetime import date
+from operator import not_
 from typing import Any, Literal, get_args
 
 from pydantic import (
     Field,
 )
 
+from turfplan.records.book_names import CARE
 from turfplan.records.items import NamedOrder
 from turfplan.records.lawn_state import LawnState
-from turfplan.records.plan_task import NOTHING, ClockTime, PlanRecord, Said, Stamp, Task, TaskWindow
+from turfplan.records.plan_calendar import CalendarEntry, CalendarForm, DaysBefore, PartStamps
+from turfplan.records.plan_hands import HoursElsewhere
+from turfplan.records.plan_task import (
+    NOTHING,
+    ClockTime,
+    PlanRecord,
+    Said,
+    Stamp,
+    Task,
+    TaskWindow,
+    WhatHappened,
+)
+from turfplan.records.plan_years import SeasonYears, YearsWorked
 from turfplan.units import System
 
 
@@ -52,8 +66,10 @@ class OrderLine(PlanRecord):
     text: Said = NOTHING
     facts: tuple[str, ...] = ()
     # Left out where they say nothing: they came later.
-    tasks: tuple[str, ...] = Field(default=(), exclude_if=lambda tasks: not tasks)
+    tasks: tuple[str, ...] = Field(default=(), exclude_if=not_)
     estimate: Said | None = Field(default=None, exclude_if=lambda said: said is None)
+    # What it costs at the price that the brief gives, in its money; None where it gives none.
+    cost: float | None = Field(default=None, exclude_if=lambda cost: cost is None)
 
 
 class Rejected(PlanRecord):
@@ -233,34 +249,13 @@ def in_turn(notes: Iterable[RankedNote]) -> list[RankedNote]:
 
 
 class Retired(PlanRecord):
-    """A task number that has left the feed for good."""
+    """A task number that the rules give no more: it has left the feed for good, or `stays` there as
+    what was done (`actual`, where somebody said so), since that is of no use any more."""
 
     id: str
     on: date
-
-
-class YearsWorked(PlanRecord):
-    """How often a planned date would have worked, in real or in generated years."""
-
-    task: str
-    years: int
-    worked: int
-    reason: Said
-
-
-class SeasonYears(PlanRecord):
-    """In how many years rain lets the whole season through.
-
-    Dry days of work come for each pass, and rain enough where nobody waters what is sown. The
-    weather is that of real years (`measured`), or made from monthly normals (`generated`): then
-    `method` says how.
-    """
-
-    weather: Literal["measured", "generated"]
-    years: int
-    worked: int
-    reason: Said
-    method: Said = NOTHING
+    stays: bool = Field(default=False, exclude_if=not_)
+    actual: WhatHappened | None = Field(default=None, exclude_if=lambda actual: actual is None)
 
 
 class FillMap(PlanRecord):
@@ -343,6 +338,8 @@ class Plan(PlanRecord):
     tasks: tuple[Task, ...] = ()
     handover: tuple[Handover, ...] = ()
     order: tuple[OrderLine, ...] = ()
+    # The money of the prices that were given; nothing where none has a name.
+    currency: str = Field(default="", exclude_if=not_)
     cautions: tuple[Said, ...] = ()
     holds: tuple[Said, ...] = ()  # the cautions that keep seed or fill waiting for an answer
     warnings: tuple[Said, ...] = ()  # the cautions against a day that somebody chose by hand
@@ -362,17 +359,36 @@ class Plan(PlanRecord):
     fill: Fill | None = None
     sources: dict[str, str] = Field(default_factory=dict)
     citations: dict[str, Said] = Field(default_factory=dict)
+    # Where the sources of these can be read, by their names in `sources`.
+    addresses: dict[str, str] = Field(default_factory=dict, exclude_if=not_)
     # What the book calls the things that the plan names by their id: `operations.topdress`,
     # `soils.loam`.
     names: dict[str, Said] = Field(default_factory=dict)
+    # The book's words that its sheets print, by their keys: `operations.topdress.done_when`.
+    on_sheets: dict[str, Said] = Field(default_factory=dict)
     alarm: tuple[int, ClockTime] | None = None
     holidays: PublicHolidays | None = None
     state: LawnState | None = None
     retired: tuple[Retired, ...] = ()
+    calendar: CalendarForm = CalendarForm()
+    calendar_entries: tuple[CalendarEntry, ...] = ()
+    # The place that each operation has in this lawn's order of work, as titles of entries show it.
+    places: dict[str, str] = Field(default_factory=dict)
+    # When what each part of the calendar shows last changed.
+    part_stamps: PartStamps = PartStamps()
+    # Where open tasks stood in plans before, the newest last.
+    days_before: tuple[DaysBefore, ...] = Field(default=(), exclude_if=not_)
     # What the texts of the plan say: key and values of each, by its text.
     said: dict[str, dict[str, Any]] = Field(default_factory=dict)
     # What the draft has read of the journal, for the stamping; it is in no file.
     past: Any = Field(default=None, exclude=True)
+    # The hours that other lawns of the house had taken on the days of work of this one.
+    elsewhere: tuple[HoursElsewhere, ...] = Field(default=(), exclude_if=not_)
+
+    @property
+    def care_alone(self) -> bool:
+        """True where nothing is filled, sown or planted: what grows is cared for."""
+        return self.campaign == CARE
 
     def task(self, task_id: str) -> Task | None:
         """The task of that id, or None."""

@@ -2,8 +2,9 @@
 
 from contextlib import suppress
 from dataclasses import replace
-from datetime import date, datetime, time
-from typing import Annotated, Literal
+from datetime import date, datetime, time, timedelta
+from operator import not_
+from typing import Annotated, Any, Literal
 
 from pydantic import (
     BaseModel,
@@ -47,6 +48,7 @@ Role = Literal[
     "mending",
     "feeding",
     "starter",
+    "leave_out",
     "headline",
 ]
 # How late a day lies in its season.
@@ -71,14 +73,24 @@ def _read(value: object, info: ValidationInfo) -> Message:
         raise FormError(form.not_text())
     if info.context is None:
         return as_written(value)
-    # Read from a file: the text is what it was told as, whatever these words would make of it now.
-    kept = info.context["said"].get(value)
+    # A plan says much more than once: it is one message then.
+    made: dict[str, Message] = info.context.setdefault("made", {})
+    message = made.get(value)
+    if message is None:
+        message = made[value] = _of_file(value, info.context["said"].get(value))
+    return message
+
+
+def _of_file(text: str, kept: Any) -> Message:
+    """The message of a text of a file, by what is `kept` of it there: the text is what it was told
+    as, whatever these words would make of it now.
+    """
     if kept is not None:
         # What a newer program keeps of a text may be of a kind that this one does not know: the
         # text stands then.
         with suppress(AttributeError, KeyError, TypeError, ValueError):
-            return message_from_json(kept, value)
-    return replace(as_written(value), text=value)
+            return message_from_json(kept, text)
+    return replace(as_written(text), text=text)
 
 
 def _written(message: Message) -> str:
@@ -230,7 +242,9 @@ class PublishedEntry(PlanRecord):
     from this alone.
 
     History is re-emitted from here, never made anew. `series` holds what repeats, at clock times of
-    `timezone`; `alarm` is days before and clock time.
+    `timezone`; `days` are those of an entry of whole days that comes on several. `alarm` is days
+    before and clock time. A `hidden` one is kept here and stands in no calendar: another entry
+    tells of it, or none.
     """
 
     summary: str
@@ -242,11 +256,17 @@ class PublishedEntry(PlanRecord):
     series: Series | None = None
     timezone: str | None = None
     alarm: tuple[int, ClockTime] | None = None
+    # Left out where they say nothing: they came later.
+    days: tuple[date, ...] = Field(default=(), exclude_if=not_)
+    hidden: bool = Field(default=False, exclude_if=not_)
 
 
 class Task(PlanRecord):
     """One thing to do, with its dates, reasons and amounts; the book says which roles its operation
     plays.
+
+    Days off may lie between its first and its last day; then `worked_on` are those on which it can
+    be worked, of which it takes `duration_days`.
     """
 
     id: str
@@ -260,6 +280,8 @@ class Task(PlanRecord):
     end: date
     best: date
     duration_days: int = 1
+    # Left out where every day from first to last is one: it came later.
+    worked_on: tuple[date, ...] = Field(default=(), exclude_if=not_)
     person_hours: float = 0.0
     status: Status = "NEEDS-ACTION"
     window: TaskWindow
@@ -281,7 +303,7 @@ class Task(PlanRecord):
     closed: Outcome | None = None
     held: bool = False
     # Left out where it says nothing: it came later.
-    booked: bool = Field(default=False, exclude_if=lambda booked: not booked)
+    booked: bool = Field(default=False, exclude_if=not_)
     actual: WhatHappened | None = None
     series: Series | None = None
     stage: WateringStage | None = None
@@ -301,6 +323,20 @@ class Task(PlanRecord):
         if self.closed is not None:
             return self.actual.start, self.actual.end
         return min(self.actual.start, self.start), max(self.actual.end, self.end)
+
+    @property
+    def days_worked(self) -> tuple[date, ...]:
+        """The days on which it can be worked, where days off lie between first and last; of what is
+        begun the days on which it was, and those that are left for the rest."""
+        if self.actual is not None and self.is_open:
+            left = self.worked_on or (self.start + timedelta(n) for n in range(self._span_days))
+            return tuple(sorted({self.actual.start, self.actual.end, *left}))
+        days = self.worked_on
+        return days if days and (days[0], days[-1]) == self.days else ()
+
+    @property
+    def _span_days(self) -> int:
+        return (self.end - self.start).days + 1
 
     @property
     def is_open(self) -> bool:

@@ -2,8 +2,8 @@
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import UTC, date, datetime, timedelta
-from typing import Any
+from datetime import UTC, datetime, timedelta
+from typing import Any, get_args
 from zoneinfo import ZoneInfo
 
 from turfplan.errors import Problem, TurfplanError
@@ -11,11 +11,31 @@ from turfplan.message import Message
 from turfplan.messages import Words
 from turfplan.messages.entry import summary
 from turfplan.phrases import changes as phrases
-from turfplan.records.numbering import feed_id, in_feed_words, in_order_of_date, state_in_feed_words
+from turfplan.records.days_before import days_before
+from turfplan.records.numbering import (
+    in_feed_words,
+    in_order_of_date,
+    past_in_feed_words,
+    state_in_feed_words,
+)
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Change, Plan, Retired
+from turfplan.records.plan_calendar import CalendarPart, PartStamps
 from turfplan.records.plan_task import PublishedEntry, Task
-from turfplan.revision.feed_entries import entry_of, feed_head, rule_days, shown_anew, timing, uid
+from turfplan.revision.calendar_entries import (
+    EntryRevision,
+    out_of_grace,
+    revised_entries,
+    stamped_entry,
+)
+from turfplan.revision.feed_entries import (
+    feed_head,
+    rule_days,
+    shown_anew,
+    shown_in,
+    timing,
+    uid,
+)
 from turfplan.revision.news import (
     RevisionRun,
     addition,
@@ -24,9 +44,9 @@ from turfplan.revision.news import (
     news_of,
     news_of_reader,
 )
+from turfplan.revision.order_of_work import places_of
+from turfplan.revision.watering_days import common_id, hidden_groups
 
-# What a history holds by task, of all that a revision asks it for.
-_OF_TASKS = ("done", "actual", "part_done", "overdue", "held", "booked", "because")
 # How long a cancelled entry stays in the feed before its number is retired. Not agronomy but a
 # custom of feeds: slow clients poll once a day, and who is back from a holiday should still see it.
 GRACE = timedelta(days=30)
@@ -74,21 +94,31 @@ def revise(
     """
     moment = now.astimezone(UTC).replace(microsecond=0)
     run, drafted = _begun(draft, previous, now, words, history or TaskHistory())
-    draft = _ordered_in_feed_words(draft, drafted)
-    draft = draft.model_copy(update={"state": state_in_feed_words(draft.state, _retired(previous))})
+    draft = run.draft
+    retired = _retired(draft, previous)
+    draft = draft.model_copy(update={"state": state_in_feed_words(draft.state, retired)})
     old = {task.id: task for task in previous.tasks} if previous is not None else {}
     steps = [_step(run, task, old.pop(task.id, None)) for task in drafted]
     steps += [_missing(run, task) for task in old.values()]
+    shown = [(step.task, entry, step.before) for step in steps if (entry := step.shown) is not None]
+    entries = revised_entries(run, shown, retired)
     if previous is None:
-        return _numbered(draft, steps, moment, {"revision": 1, "stamp": moment})
+        return _numbered(draft, steps, entries, moment, {"revision": 1, "stamp": moment})
     stamp = max(moment, previous.stamp + timedelta(seconds=1))
-    if feed_head(draft) == feed_head(previous) and all(step.shows_the_same for step in steps):
-        same = ("revision", "stamp", "changes", "retired")
-        return _numbered(draft, steps, stamp, {name: getattr(previous, name) for name in same})
+    same_tasks = all(step.shows_the_same for step in steps)
+    same_entries = all(entry.shows_the_same for entry in entries)
+    if feed_head(draft) == feed_head(previous) and same_tasks and same_entries:
+        same = ("revision", "stamp", "changes", "retired", "part_stamps", "days_before")
+        update = {name: getattr(previous, name) for name in same}
+        return _numbered(draft, steps, entries, stamp, update)
     # Numbers retire only together with another change: on a later day alone the bytes must stay.
     gone = {name for name, task in old.items() if _out_of_grace(task, moment)}
     steps = [step for step in steps if step.task.id not in gone]
-    return _numbered(draft, steps, stamp, _changed(run, previous, steps, gone, stamp))
+    left = {e.name for e in entries if out_of_grace(e, moment, GRACE)}
+    gone |= {e.name for e in entries if e.name in left and e.kind != "left"}
+    entries = tuple(e for e in entries if e.name not in left)
+    plan = _numbered(draft, steps, entries, stamp, _changed(run, previous, steps, gone, stamp))
+    return plan.model_copy(update={"part_stamps": _part_stamps(plan, previous, stamp)})
 
 
 def _begun(
@@ -98,15 +128,21 @@ def _begun(
     if previous is not None and previous.lawn_id != draft.lawn_id:
         ours, theirs = repr(draft.lawn_id), repr(previous.lawn_id)
         raise TurfplanError(Problem("lawn.id", phrases.other_lawn(), ours, theirs))
-    retired = _retired(previous)
+    retired = _retired(draft, previous)
     today = now.astimezone(ZoneInfo(draft.timezone)).date()
-    run = RevisionRun(words, draft, previous, _with_feed_ids(past, retired), today)
-    return run, in_feed_words(in_order_of_date(draft.tasks, past.recorded), retired)
+    drafted = in_feed_words(in_order_of_date(draft.tasks, past.recorded), retired)
+    places = places_of(draft, drafted, previous.places if previous is not None else {})
+    draft = _ordered_in_feed_words(draft, drafted).model_copy(update={"places": places})
+    hidden = hidden_groups(draft, drafted, previous, today)
+    past = past_in_feed_words(past, retired, draft.retired)
+    run = RevisionRun(words, draft, previous, past, today, frozenset(hidden))
+    return run, drafted
 
 
-def _retired(previous: Plan | None) -> frozenset[str]:
-    """The numbers that have left the feed for good."""
-    return frozenset(r.id for r in previous.retired) if previous is not None else frozenset()
+def _retired(draft: Plan, previous: Plan | None) -> frozenset[str]:
+    """The numbers that the rules give no more, the first time for this draft or before."""
+    before = previous.retired if previous is not None else ()
+    return frozenset(r.id for r in (*before, *draft.retired))
 
 
 def _ordered_in_feed_words(draft: Plan, drafted: Sequence[Task]) -> Plan:
@@ -127,21 +163,42 @@ def _changed(
     stamp: datetime,
 ) -> dict[str, Any]:
     """What a revision says of itself once something that the feed shows has changed."""
-    retired = (Retired(id=name, on=run.today) for name in sorted(gone))
+    known = {r.id for r in previous.retired}
+    retired = [r for r in run.draft.retired if r.id not in known]
+    retired += (Retired(id=name, on=run.today) for name in sorted(gone))
     return {
         "revision": previous.revision + 1,
         "stamp": stamp,
         "changes": (*news_of_reader(run), *(step.news for step in steps if step.news)),
         "retired": (*previous.retired, *retired),
+        "days_before": days_before(previous, run.draft.journal_entries),
     }
 
 
 def _numbered(
-    draft: Plan, steps: Iterable[_TaskRevision], stamp: datetime, update: dict[str, Any]
+    draft: Plan,
+    steps: Iterable[_TaskRevision],
+    entries: Iterable[EntryRevision],
+    stamp: datetime,
+    update: dict[str, Any],
 ) -> Plan:
-    """The draft with its tasks stamped, in order of date."""
+    """The draft with its tasks and entries stamped, tasks in order of date, entries of id."""
     tasks = sorted((_stamped(step, stamp) for step in steps), key=lambda t: (t.start, t.id))
-    return draft.model_copy(update={"tasks": tuple(tasks), **update})
+    stamped = tuple(stamped_entry(draft.lawn_id, entry, stamp) for entry in entries)
+    return draft.model_copy(update={"tasks": tuple(tasks), "calendar_entries": stamped, **update})
+
+
+def _part_stamps(plan: Plan, previous: Plan, stamp: datetime) -> PartStamps:
+    """When what each part of the calendar shows last changed."""
+    same_head = feed_head(plan) == feed_head(previous)
+    stamps = {}
+    for part in get_args(CalendarPart):
+        now, was = (
+            [(of.id, entry) for of, entry in shown_in(one, part)] for one in (plan, previous)
+        )
+        same = same_head and now == was
+        stamps[part] = previous.part_stamps.of(part, previous.stamp) if same else stamp
+    return PartStamps(**stamps)
 
 
 def _step(run: RevisionRun, task: Task, before: Task | None) -> _TaskRevision:
@@ -154,7 +211,7 @@ def _step(run: RevisionRun, task: Task, before: Task | None) -> _TaskRevision:
             task,
             None,
             addition(run, task),
-            {**state, "published": entry_of(run.words, run.draft, task)},
+            {**state, "published": _shown_anew(run, task).published},
         )
     task = task.model_copy(update=state)
     if _is_history(run, task, before):
@@ -171,8 +228,25 @@ def _step(run: RevisionRun, task: Task, before: Task | None) -> _TaskRevision:
     news = news_of(run, task, before)
     sentence = change_of(run, task, before)
     return _TaskRevision(
-        shown_anew(run.words, run.draft, task.model_copy(update={"change": sentence})), before, news
+        _shown_anew(run, task.model_copy(update={"change": sentence})), before, news
     )
+
+
+def _shown_anew(run: RevisionRun, task: Task) -> Task:
+    """The task with what the feed shows of it, or would show where another entry tells of it."""
+    hidden = task.series is not None and common_id(task.id) in run.hidden
+    return shown_anew(run.words, run.draft, task, hidden=hidden)
+
+
+def _told_off(run: RevisionRun, task: Task) -> Task:
+    """The same of a task that the draft no longer has: no calendar shows the end of what it did not
+    show before."""
+    was = task.published
+    told = _shown_anew(run, task)
+    if was is None or not was.hidden or told.published is None or told.published.hidden:
+        return told
+    hidden = told.published.model_copy(update={"hidden": True})
+    return told.model_copy(update={"published": hidden})
 
 
 def _state(run: RevisionRun, task: Task, before: Task | None) -> dict[str, Any]:
@@ -181,8 +255,8 @@ def _state(run: RevisionRun, task: Task, before: Task | None) -> dict[str, Any]:
     done = name in past.done
     status = "COMPLETED" if done else "IN-PROCESS" if name in past.part_done else "NEEDS-ACTION"
     over = before is not None and run.is_over(before) and not _reopened(run, task)
-    last = before.end if over and before is not None else task.end
-    if task.series is not None and last < run.today:
+    shown = before if over and before is not None else task
+    if task.series is not None and shown.end < run.today:
         status = "COMPLETED"
     return {
         "uid": uid(run.draft.lawn_id, name),
@@ -190,8 +264,11 @@ def _state(run: RevisionRun, task: Task, before: Task | None) -> dict[str, Any]:
         "closed": "done" if done else None,
         "overdue": name in past.overdue,
         "held": name in past.held,
-        "booked": past.booked.get(name) == task.start.toordinal(),
-        "actual": past.actual.get(name),
+        "booked": past.booked.get(name) == shown.start.toordinal(),
+        # What is sown again is on its new days, whatever is left of what was sown before.
+        "actual": None
+        if past.lost is not None and past.lost.task == name
+        else past.actual.get(name),
     }
 
 
@@ -209,12 +286,12 @@ def _is_history(run: RevisionRun, task: Task, before: Task) -> bool:
     return run.is_over(before) and not _reopened(run, task)
 
 
-def _done_days(task: Task, before: Task) -> dict[str, date]:
+def _done_days(task: Task, before: Task) -> dict[str, Any]:
     """The days of a task done before those in the feed were over: when it was done, if on
     others."""
     if task.actual is None or before.start <= task.actual.start <= task.actual.end <= before.end:
-        return {"start": before.start, "end": before.end}
-    return {"start": task.actual.start, "end": task.actual.end}
+        return {"start": before.start, "end": before.end, "worked_on": before.worked_on}
+    return {"start": task.actual.start, "end": task.actual.end, "worked_on": ()}
 
 
 def _missing(run: RevisionRun, before: Task) -> _TaskRevision:
@@ -244,7 +321,7 @@ def _missing(run: RevisionRun, before: Task) -> _TaskRevision:
     if done:
         task = task.model_copy(update=_done_days(task, before))
         task = task.model_copy(update={"change": change_of(run, task, before)})
-        return _TaskRevision(shown_anew(run.words, run.draft, task), before, news)
+        return _TaskRevision(_told_off(run, task), before, news)
     because = run.reason(
         before.id, phrases.because_skipped() if skipped else phrases.because_not_needed()
     )
@@ -267,7 +344,7 @@ def _cut_short(run: RevisionRun, task: Task, because: Message) -> Task | None:
     series = task.series.model_copy(update={"skip": tuple(sorted({*task.series.skip, *left_out}))})
     change = phrases.ended_early(because=because)
     update = {"series": series, "end": ran[-1], "status": "COMPLETED", "change": change}
-    return shown_anew(run.words, run.draft, task.model_copy(update=update))
+    return _told_off(run, task.model_copy(update=update))
 
 
 def _cancelled(run: RevisionRun, task: Task, because: Message) -> Task:
@@ -275,9 +352,7 @@ def _cancelled(run: RevisionRun, task: Task, because: Message) -> Task:
 
     A series stands there on its first run.
     """
-    task = shown_anew(
-        run.words, run.draft, task.model_copy(update={"change": because, "alarm": False})
-    )
+    task = _told_off(run, task.model_copy(update={"change": because, "alarm": False}))
     assert task.published is not None  # it has just been made
     update: dict[str, Any] = {
         "summary": summary(run.words, task, cancelled=True),
@@ -307,17 +382,10 @@ def _stamped(step: _TaskRevision, stamp: datetime) -> Task:
     if before is not None:
         update["sequence"] = before.sequence + (timing(shown) != timing(before.published))
         update["created"] = before.created or stamp
+        if (was := before.published) is not None and was.hidden and shown is not None:
+            # What no calendar shows has no versions; what one shows for the first time is new.
+            never = before.sequence == 0
+            update["sequence"] = before.sequence + (not shown.hidden and not never)
+            update["created"] = stamp if never and not shown.hidden else before.created
         update["last_modified"] = before.last_modified if step.shows_the_same else stamp
     return step.task.model_copy(update=update)
-
-
-def _with_feed_ids(past: TaskHistory, retired: Collection[str]) -> TaskHistory:
-    """What has happened, with the ids of a feed that has retired some."""
-    if not retired:
-        return past
-    renamed: dict[str, Any] = {
-        name: {feed_id(task, retired): value for task, value in getattr(past, name).items()}
-        for name in _OF_TASKS
-    }
-    skipped = frozenset(feed_id(name, retired) for name in past.skipped)
-    return TaskHistory(**renamed, skipped=skipped)

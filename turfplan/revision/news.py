@@ -28,6 +28,8 @@ class RevisionRun:
     previous: Plan | None
     past: TaskHistory
     today: date
+    # The stages and weeks of watering whose runs have no entries of their own.
+    hidden: frozenset[str] = frozenset()
 
     def reason(self, task_id: str, otherwise: Message) -> Message:
         """Why a task has changed: what the journal says, else what is given."""
@@ -86,7 +88,7 @@ def news_of(run: RevisionRun, task: Task, before: Task) -> Change | None:
         )
     if _other_amounts(run, task, before):
         was, now = (_amounts(t) if t.amounts else None for t in (before, task))
-        because = run.reason(task.id, phrases.because_other_amounts())
+        because = run.reason(task.id, _otherwise(task))
         return Change(task=task.id, kind="amount", before=was, after=now, because=because)
     done_alike = ("title", "how", "go", "fallback", "cautions")
     differs = (_texts(getattr(task, name)) != _texts(getattr(before, name)) for name in done_alike)
@@ -117,9 +119,7 @@ def change_of(run: RevisionRun, task: Task, before: Task) -> Message | None:
     if moved(task, before):
         return _moved_words(run, task, before)
     if before.amounts and _other_amounts(run, task, before):
-        return phrases.was(
-            before=_amounts(before), because=run.reason(task.id, phrases.because_other_amounts())
-        )
+        return phrases.was(before=_amounts(before), because=run.reason(task.id, _otherwise(task)))
     if before.change is None or before.change.key == AS_WRITTEN:
         return before.change
     # Told anew, in the words of today's reader.
@@ -188,6 +188,12 @@ def _other_amounts(run: RevisionRun, task: Task, before: Task) -> bool:
         ):
             return False
     return amounts_text(run.words, task) != amounts_text(run.words, before)
+
+
+def _otherwise(task: Task) -> Message:
+    """Why an amount differs of which no entry speaks."""
+    fed = task.plays("feeding") and any(a.item == "nitrogen_total" for a in task.amounts)
+    return phrases.because_shared_anew() if fed else phrases.because_other_amounts()
 
 
 def _sold_alike(now: Amount, was: Amount) -> bool:
