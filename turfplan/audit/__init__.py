@@ -10,6 +10,7 @@ from turfplan.audit import (
     amounts_agree,
     amounts_in_place,
     buying,
+    care,
     compost_and_starter,
     days,
     deliveries,
@@ -65,6 +66,7 @@ INVARIANTS: tuple[Callable[[Case], Iterator[Fault]], ...] = (
     *goods.INVARIANTS,
     *buying.INVARIANTS,
     *inputs_kept.INVARIANTS,
+    *care.INVARIANTS,
 )
 
 

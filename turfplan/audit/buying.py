@@ -6,6 +6,7 @@ from turfplan.audit.case import Case
 from turfplan.audit.deliveries import PLANTS
 from turfplan.audit.faults import Fault, fault
 from turfplan.audit.goods import BOUGHT_AS
+from turfplan.message import Message
 from turfplan.records.plan import OrderLine
 from turfplan.records.plan_task import Role, Task
 
@@ -99,11 +100,27 @@ def estimates_said(case: Case) -> Iterator[Fault]:
             yield fault("estimate_unsaid", item=line.item)
 
 
+def estimates_looked_into(case: Case) -> Iterator[Fault]:
+    """What an order waits for has a job still to come that settles it."""
+    for line in case.plan.order:
+        estimate = line.estimate
+        wanted = LOOKED_INTO.get(estimate.key) if isinstance(estimate, Message) else None
+        look = case.by_id.get(wanted) if wanted is not None else None
+        if wanted is not None and (look is None or look.closed == "done"):
+            yield fault("estimate_without_look", item=line.item)
+
+
 QUESTIONS = "soil_test.questions"
+LOOKED_INTO = {
+    "buying.estimate_depth": "inspect.depth",
+    "buying.estimate_soil": "inspect.soil",
+    "buying.estimate_grass": "inspect.grass",
+}
 INVARIANTS = (
     lines_have_tasks,
     bought_before_use,
     machines_reserved,
     plants_ordered_in_time,
     estimates_said,
+    estimates_looked_into,
 )

@@ -204,15 +204,21 @@ def days_hold_their_work(case: Case) -> Iterator[Fault]:
             for day in _ends(task):
                 hours[day] += task.person_hours / max(1, task.duration_days)
     told = {day.day for day in _told_full(case)}
+    elsewhere = {one.day: one.hours for one in case.plan.elsewhere}
     for day, had in hours.items():
-        if had > there + ROUNDED_H and day not in told:
-            yield fault("day_too_full", day=day, hours=round(had, 2), there=there)
+        left = max(0.0, there - elsewhere.get(day, 0.0))
+        if had > left + ROUNDED_H and day not in told:
+            yield fault("day_too_full", day=day, hours=round(had, 2), there=left)
+
+
+# What a plan says of a day that holds too much, on its own and with another lawn's.
+_FULL = ("season.overfull", "season.overfull_elsewhere")
 
 
 def _told_full(case: Case) -> Iterator[Day]:
     """The days of which the plan says that they hold more work than there are hours."""
     for said in case.plan.cautions:
-        day = dict(said.values).get("day") if said.key == "season.overfull" else None
+        day = dict(said.values).get("day") if said.key in _FULL else None
         if isinstance(day, Day):
             yield day
 

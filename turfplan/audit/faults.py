@@ -51,6 +51,7 @@ FaultKind = Literal[
     "machine_not_reserved",
     "plants_ordered_late",
     "estimate_unsaid",
+    "estimate_without_look",
     # depth and spacing
     "pass_too_deep",
     "depth_not_reached",
@@ -94,6 +95,10 @@ FaultKind = Literal[
     "sown_before_cause",
     "dressed_over_earlier_seed",
     "machine_unanswered",
+    # care alone
+    "work_not_asked",
+    "care_instead_of_work",
+    "thatch_unanswered",
     # starter and phosphorus
     "starter_with_compost",
     "compost_feeds_other_ground",
@@ -225,6 +230,7 @@ LEFT_BY_EVENTS: frozenset[FaultKind] = frozenset(
         "load_differs",
         "parts_differ",
         "loads_differ",
+        "thatch_unanswered",
     }
 )
 

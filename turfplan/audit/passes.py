@@ -13,6 +13,8 @@ from turfplan.records.plan_task import Task
 TOUCH_UP = "touch_up"
 # The sentence with which a plan says that work is closed.
 NO_DAY_LEFT = "history.no_day_left"
+UNDONE = "handover.undone."
+TOUCHED_UP = f"{UNDONE}touched_up"
 # The limit of a small hollow in a strong creeper, of which a pass says that it rests on it.
 CREEPER: FactName = "passes.hollow_creeper"
 # Depths are written to six decimals and passes divided in whole eighths of an inch or millimetres.
@@ -95,16 +97,19 @@ def _spared_mm(case: Case) -> float:
 def fill_covered(case: Case) -> Iterator[Fault]:
     """Passes and lifted hollows hold all the fill that the brief lists, or the rest is handed over.
 
-    Until the journal tells of what was really spread, or of a pass that is left out, or the plan of
-    one for which no day is left.
+    Until the journal tells of what was really spread, or of a pass that is left out, one of them is
+    over, or the plan tells of one for which no day is left.
     """
-    told = any(t.closed for t in case.plan.tasks if t.plays("spreading", "relaying"))
+    told = any(t.closed or t.overdue for t in case.plan.tasks if t.plays("spreading", "relaying"))
     told = told or any(said.key == NO_DAY_LEFT for said in case.plan.cautions)
     work = [*case.all("spreading"), *case.all_jobs("lift_and_fill")]
     fills, area_m2 = case.brief.leveling, case.plan.lawn.area_m2
     left = 1.0 - sum(low.share for low in fills.lows)
     mean_mm = sum(low.share * low.depth_mm for low in fills.lows) + left * (fills.depth_mm or 0.0)
     later = any(item.operation == "topdress" for item in case.plan.handover)
+    undone = [said.key for said in case.plan.cautions if said.key.startswith(UNDONE)]
+    # What is left out is told, with the next season for it or a way that would do all of it.
+    later = later or TOUCHED_UP in undone or bool(undone and case.plan.options)
     drawn = fills.survey or any(shape.depth_mm for shape in case.brief.lawn.shape)
     if not mean_mm or drawn or later or case.plan.conflict or told or any(t.closed for t in work):
         return

@@ -5,7 +5,8 @@ import math
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from datetime import timedelta
+from typing import Final, Literal
 
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Amount, Task
@@ -45,6 +46,8 @@ _NUMBER = re.compile(
     r"\d+(?:[.,'\u2009\u202f\u00a0 ]\d{3})+(?:[.,]\d+)?(?!\d)|\d+[.,]\d+|(?:\d+ )?\d+/\d+|\d+"
 )
 _KEY = re.compile(r"\b[a-z][a-z0-9]*(?:_[a-z0-9]+)+\b|\b[a-z]+\.[a-z]+\.[a-z]+\b")
+# Within half a year a day and a month mean one day.
+NEAR: Final = timedelta(days=182)
 _QUOTED = re.compile(r"`[^`]*`")
 _NOTHING = re.compile(r"\b(?:None|NaN|nan|null|inf)\b")
 # A line of marks alone, a sentence end with nothing before it, or a label with nothing behind it.
@@ -101,11 +104,11 @@ def _values(task: Task, entry: Shown, system: System) -> Iterator[TextFault]:
         if not any(_tells(number, amount, system) for number in numbers):
             yield TextFault("amount_missing", task.id, amount.item)
     day = task.fallback_day
-    if (
-        task.fallback
-        and day is not None
-        and not {float(day.day), float(day.year)}.issubset(numbers)
-    ):
+    # A day that is near can be told without its year.
+    told = set() if day is None else {float(day.day)}
+    if day is not None and abs(day - task.start) > NEAR:
+        told.add(float(day.year))
+    if task.fallback and day is not None and not told <= set(numbers):
         yield TextFault("date_missing", task.id, day.isoformat())
 
 

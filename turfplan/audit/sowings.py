@@ -86,9 +86,11 @@ def kept_off_what_is_new(case: Case) -> Iterator[Fault]:
 
 
 def not_fed_before_mown(case: Case) -> Iterator[Fault]:
-    """Between the seed, with its starter, and its first cut nothing is fed; a second grass is."""
+    """Between the seed, with its starter, and its first cut nothing is fed; a second grass is. A
+    first cut after the last day of the plan is handed over."""
     if case.brief.seeding.intent == "winter_overseed":
         return
+    yield from _fed_before_end(case)
     for sowing in case.all("sowing"):
         for cut in case.to_do("first_cut"):
             for feeding in case.jobs(FEEDING):
@@ -96,12 +98,27 @@ def not_fed_before_mown(case: Case) -> Iterator[Fault]:
                     yield fault("fed_before_mown", feeding, cut, day=feeding.start, mown=cut.start)
 
 
+def _fed_before_end(case: Case) -> Iterator[Fault]:
+    """What is fed after the seed where its first cut comes after the plan."""
+    known = case.book.operations
+    cuts = [
+        item.start
+        for item in case.plan.handover
+        if item.operation in known and known[item.operation].plays("first_cut")
+    ]
+    for sowing in case.all("sowing") if cuts else ():
+        for feeding in case.jobs(FEEDING):
+            if sowing.end <= feeding.start < min(cuts):
+                yield fault("fed_before_mown", feeding, sowing, day=feeding.start, mown=min(cuts))
+
+
 def _watered_freely(case: Case, *stages: str) -> bool:
     """Whether the law lets anybody water on every day, and the plan says of none of these stages
     (by their keys) that the hours hold no run of it, or that rain or cold spares it.
     """
-    water = case.brief.water
-    lawful = not (water.banned or water.allowed_weekdays or water.allowed_hours or water.parity)
+    water, state = case.brief.water, case.plan.state
+    banned = water.banned or (state is not None and state.of_kind("banned"))
+    lawful = not (banned or water.allowed_weekdays or water.allowed_hours or water.parity)
     if water.possible is False or not lawful:
         return False
     said = [told for told in case.plan.cautions if isinstance(told, Message)]

@@ -10,6 +10,8 @@ from turfplan.audit.faults import Fault, fault
 from turfplan.calendar_days import WEEKDAYS, recurring_days
 from turfplan.message import Message
 from turfplan.records.book_names import of_family
+from turfplan.records.brief import Span
+from turfplan.records.lawn_state import StateFact
 from turfplan.records.plan_task import Role, Task
 
 DAY_MIN, HOUR_MIN, HAIR_MIN, HAIR_MM = 24 * 60, 60, 2, 0.1
@@ -99,14 +101,18 @@ def lawful_hours(case: Case) -> Iterator[Fault]:
 
 
 def watered_in_after_its_work(case: Case) -> Iterator[Fault]:
-    """What waters work in runs once its day is over: that evening, or a day after it."""
+    """What waters work in runs once its day is over: that evening, or a day after it. Of work that
+    is begun what lies there already is watered before the rest is done."""
     late = case.book.si("water.start_afternoon")
+    part_done = case.plan.past.part_done if case.plan.past is not None else {}
     for task in case.open:
         if task.series is None or task.stage is None or task.stage.id not in OF_THE_WORK:
             continue
         work = next((case.by_id[name] for name in task.depends_on if name in case.by_id), None)
         begun = task.series.start_time.hour * 60 + task.series.start_time.minute
-        if work is not None and task.series.start <= work.start and begun < late:
+        if work is None or work.id in part_done:
+            continue
+        if task.series.start <= work.start and begun < late:
             yield fault("watered_in_before_its_work", task, day=task.series.start)
 
 
@@ -149,9 +155,14 @@ def _allowed_minutes(hours: tuple[str, ...]) -> list[tuple[int, int]]:
     return joined
 
 
+def _span(fact: StateFact) -> Span:
+    return Span(start=fact.since, end=fact.until or fact.since)
+
+
 def no_watering_while_banned(case: Case) -> Iterator[Fault]:
-    """Nothing is watered while watering is banned."""
-    banned = case.brief.water.banned
+    """Nothing is watered while watering is banned, by the brief or by what was logged."""
+    told = () if case.plan.state is None else case.plan.state.of_kind("banned")
+    banned = (*case.brief.water.banned, *(_span(fact) for fact in told))
     for task in case.open if banned else ():
         for day in series_days(task):
             if any(span.start <= day <= span.end for span in banned):

@@ -2,6 +2,7 @@
 
 import json
 import re
+import tomllib
 from collections.abc import Mapping
 from datetime import date
 from typing import Any
@@ -38,6 +39,8 @@ def _value(value: Any) -> str:
         return "true" if value else "false"
     if isinstance(value, list):
         return f"[{', '.join(map(_value, value))}]"
+    if isinstance(value, Mapping):
+        return f"{{ {', '.join(f'{_key(key)} = {_value(part)}' for key, part in value.items())} }}"
     if isinstance(value, int | float | date):
         return value.isoformat() if isinstance(value, date) else repr(value)
     return _text(str(value))
@@ -46,6 +49,46 @@ def _value(value: Any) -> str:
 def _text(text: str) -> str:
     """A text in quotes: TOML takes what JSON writes, but for the delete character."""
     return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007F")
+
+
+def with_value(text: str, table: str, key: str, value: object) -> str:
+    """The text of a brief with another value of a key in one of its tables, all else of it as it
+    was written.
+
+    Raises ValueError for a text that says the value in a way that one line does not hold.
+    """
+    wanted = tomllib.loads(text)
+    wanted[table] = {**wanted.get(table, {}), key: value}
+    changed = _with_line(text, table, key, f"{_key(key)} = {_value(value)}")
+    try:
+        if tomllib.loads(changed) == wanted:
+            return changed
+    except tomllib.TOMLDecodeError:
+        pass
+    raise ValueError(f"{table}.{key} is not one line")
+
+
+def _with_line(text: str, table: str, key: str, line: str) -> str:
+    """The text with a line in the place of a key's, else at the head of its table, else with the
+    table at its end."""
+    lines = text.splitlines()
+    end = "\r\n" if "\r\n" in text else "\n"
+    head_line = re.compile(rf"\s*\[\s*{table}\s*\]\s*(#.*)?")
+    own_line = re.compile(rf"\s*{key}\s*=.*")
+    head: int | None = None
+    within = False
+    for number, found in enumerate(lines):
+        if _TABLE.match(found):
+            within = head_line.fullmatch(found) is not None
+            head = number if within else head
+        elif within and own_line.fullmatch(found):
+            lines[number] = line
+            return end.join(lines) + end
+    if head is None:
+        lines += ["", f"[{table}]", line]
+    else:
+        lines.insert(head + 1, line)
+    return end.join(lines) + end
 
 
 def with_lawn_id(text: str, lawn_id: str) -> str:

@@ -3,7 +3,6 @@ belongs to all lawns.
 """
 
 import re
-import tomllib
 from collections.abc import Iterable
 from pathlib import Path
 
@@ -12,6 +11,30 @@ BRIEF = "brief.toml"
 CLIENT = "client.toml"
 BUSINESS = "business.toml"
 INDEX = "turfplan.index"
+ARCHIVE = "archive"
+# How the client file of a business is written.
+CLIENTS_FORM = "clients.form.json"
+# What was offered for a lawn, beside its brief.
+QUOTES = "quotes.json"
+# Which days its client was last told, and the number of the client's address.
+TOLD_DAYS = "told.json"
+ADDRESS = "address.json"
+# The key from which the addresses of clients follow.
+BUSINESS_KEY = "business.key"
+# Who may sign in at the office page, with their passwords hashed.
+OPERATORS = "operators.json"
+# What suppliers were last told of deliveries.
+TOLD_DELIVERIES = "deliveries.told.json"
+# When the lawn's client is paused, who had it before, that its client has left, and what a client
+# has called back for.
+PAUSES = "pauses.json"
+OWNERS = "owners.json"
+LEFT = "left.json"
+CALLBACKS = "callbacks.json"
+# What holds for a group of clients or a place: bans on watering, permits.
+RULES = "clients.rules.json"
+# What is known of many lawns at one look; it is made again where it is missing.
+GLANCES = "clients.index"
 PLAN = "plan.json"
 # The journal in a plan's folder, as version 0.1 kept it for clients.
 OLD_JOURNAL = "journal.jsonl"
@@ -30,8 +53,9 @@ def brief_at(path: Path) -> Path:
 
 
 def output_folder_of(brief: Path) -> Path:
-    """Where the outputs of a brief go: beside one in a lawn's folder, else a folder of its name."""
-    return brief.parent if brief.name == BRIEF else brief.with_suffix("")
+    """Where the outputs of a brief go: beside one in a lawn's folder, else a folder of its name. A
+    plan that is named in its place lies among them."""
+    return brief.parent if brief.name in (BRIEF, PLAN) else brief.with_suffix("")
 
 
 def lawns_in(folder: Path) -> Path:
@@ -39,6 +63,12 @@ def lawns_in(folder: Path) -> Path:
     for clients, the folder itself where it has neither that nor a `business.toml`."""
     split = (folder / LAWNS).is_dir() or (folder / BUSINESS).is_file()
     return folder / LAWNS if split else folder
+
+
+def lawns_for_import(folder: Path) -> Path:
+    """The folder into which lawns are brought: that of `lawns_in`, and `lawns` where no lawn lies
+    in the data folder yet."""
+    return lawns_in(folder) if lawn_folders(folder) else folder / LAWNS
 
 
 def root_of(lawn: Path) -> Path:
@@ -62,11 +92,20 @@ def planned_lawns(folder: Path) -> tuple[Path, ...]:
     return tuple(lawn for lawn in lawns if (lawn / PLAN).is_file())
 
 
+def is_new_home(folder: Path) -> bool:
+    """Whether a folder is there for lawns that are still to come: it holds nothing but, at most,
+    its index and `lawns` without any."""
+    if not folder.is_dir() or folder.absolute().parent.name == LAWNS:
+        return False
+    beside = [path for path in folder.iterdir() if not path.name.startswith((".", INDEX))]
+    return all(path.name == LAWNS and not lawn_folders(path) for path in beside)
+
+
 def index_for(folders: Iterable[Path]) -> Path:
     """The index that serves some folders: that of their data folder where they lie in one, or are
     one, else that of the working directory."""
     for folder in folders:
-        if (folder / LAWNS).is_dir():
+        if (folder / LAWNS).is_dir() or is_new_home(folder):
             return folder / INDEX
         if folder.absolute().parent.name == LAWNS:
             return root_of(folder) / INDEX
@@ -92,6 +131,9 @@ def plan_lawn_id(plan: bytes) -> str | None:
 def brief_lawn_id(brief: Path) -> str | None:
     """The `lawn.id` of a brief's file; None for one that says none or is no brief, which is told
     where it is read."""
+    # Only here: what shows a plan reads no brief.
+    import tomllib
+
     try:
         lawn = tomllib.loads(brief.read_text(encoding="utf-8-sig")).get("lawn")
     except (OSError, ValueError):

@@ -15,40 +15,12 @@ from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.data_folder import PLAN, brief_at
+from turfplan.files.index_forms import MIGRATIONS
 from turfplan.files.system_faults import refusal_of
 from turfplan.phrases import errors, files, identity
 from turfplan.phrases import index as phrases
 
 BUSY_MS = 10_000
-# Numbered migrations: each is run once, in order, inside one transaction with its number; never
-# edited, only added to.
-MIGRATIONS: tuple[tuple[str, ...], ...] = (
-    (
-        "CREATE TABLE lawn (id INTEGER PRIMARY KEY, folder TEXT NOT NULL UNIQUE, brief TEXT, "
-        "lawn_id TEXT NOT NULL, added TEXT NOT NULL)",
-        "CREATE TABLE token (id INTEGER PRIMARY KEY, lawn INTEGER NOT NULL REFERENCES lawn(id), "
-        "page INTEGER REFERENCES token(id), kind TEXT NOT NULL "
-        "CHECK (kind IN ('feed', 'read', 'edit')), "
-        "hash TEXT NOT NULL UNIQUE, label TEXT NOT NULL, created TEXT NOT NULL, revoked TEXT)",
-        "CREATE TABLE published (lawn INTEGER PRIMARY KEY REFERENCES lawn(id), "
-        "stamp TEXT NOT NULL, bytes BLOB NOT NULL, at TEXT NOT NULL)",
-    ),
-    ("CREATE INDEX token_by_lawn ON token (lawn)",),
-    # When a token came back closed with a copy; another restore may open it, nothing a revoked one.
-    ("ALTER TABLE token ADD COLUMN closed TEXT",),
-    (
-        # The last day of an address, and when something was last read by it.
-        "ALTER TABLE token ADD COLUMN ends TEXT",
-        "ALTER TABLE token ADD COLUMN read TEXT",
-        # Browsers of the owner, and the one-time addresses (`once`) that make them such.
-        "CREATE TABLE owner (id INTEGER PRIMARY KEY, once INTEGER NOT NULL, "
-        "hash TEXT NOT NULL UNIQUE, label TEXT NOT NULL, created TEXT NOT NULL, "
-        "ends TEXT NOT NULL, used TEXT, revoked TEXT)",
-        # The answers of an owner who is being asked for a new lawn.
-        "CREATE TABLE draft (owner INTEGER PRIMARY KEY REFERENCES owner(id), "
-        "answers TEXT NOT NULL)",
-    ),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,7 +174,12 @@ def _migrate(connection: sqlite3.Connection, path: Path) -> None:
 
 def now_text() -> str:
     """This moment (UTC, whole seconds) as the index keeps it."""
-    return datetime.now(UTC).replace(microsecond=0).isoformat()
+    return moment_text(datetime.now(UTC))
+
+
+def moment_text(moment: datetime) -> str:
+    """A moment (UTC, whole seconds) as the index keeps it."""
+    return moment.astimezone(UTC).replace(microsecond=0).isoformat()
 
 
 def lawn_id_of(folder: Path) -> str | None:
@@ -300,6 +277,28 @@ def move_lawn(
     return old, lawn_of(row)
 
 
+def remove_lawn(connection: sqlite3.Connection, lawn: ServedLawn) -> None:
+    """Takes a lawn out of the index, with its tokens and the bytes of its feed; its folder stays as
+    it is."""
+    with changing(connection):
+        # Tokens of a page's feed go before the page's.
+        connection.execute("DELETE FROM token WHERE lawn = ? AND page IS NOT NULL", (lawn.id,))
+        connection.execute("DELETE FROM token WHERE lawn = ?", (lawn.id,))
+        connection.execute("DELETE FROM published WHERE lawn = ?", (lawn.id,))
+        connection.execute("DELETE FROM lawn WHERE id = ?", (lawn.id,))
+
+
+def end_addresses(connection: sqlite3.Connection, folder: Path) -> int:
+    """Withdraws every address of the lawn of a folder that is still open; returns how many."""
+    with changing(connection):
+        done = connection.execute(
+            "UPDATE token SET revoked = ? WHERE revoked IS NULL AND lawn IN "
+            "(SELECT id FROM lawn WHERE folder = ?)",
+            (now_text(), str(folder.resolve())),
+        )
+    return done.rowcount
+
+
 def elsewhere(folder: Path, other: Path, lawn_id: str) -> Problem:
     """What is said of a folder whose lawn the index knows in another one."""
     if lawn_id_of(other) == lawn_id:
@@ -335,32 +334,39 @@ def lawns(connection: sqlite3.Connection) -> tuple[ServedLawn, ...]:
 
 
 def publish(
-    connection: sqlite3.Connection, lawn: ServedLawn, content: bytes, stamp: str
+    connection: sqlite3.Connection,
+    lawn: ServedLawn,
+    content: bytes,
+    stamp: str,
+    part: str = "all",
 ) -> PublishedFeed:
-    """Keeps the bytes of a feed as the last good ones.
+    """Keeps the bytes of a feed, or of a part of it, as the last good ones.
 
     The moment of publishing changes with the bytes and always rises.
 
     Two versions never share a moment: a reader that knows only the date must learn of each.
     """
     with changing(connection):
-        known = published(connection, lawn)
+        known = published(connection, lawn, part)
         if known is not None and known.content == content:
             return known
         at = datetime.now(UTC).replace(microsecond=0)
         if known is not None:
             at = max(at, known.at + timedelta(seconds=1))
         connection.execute(
-            "INSERT INTO published (lawn, stamp, bytes, at) VALUES (?, ?, ?, ?) ON CONFLICT (lawn) "
+            "INSERT INTO published (lawn, part, stamp, bytes, at) VALUES (?, ?, ?, ?, ?) "
+            "ON CONFLICT (lawn, part) "
             "DO UPDATE SET stamp = excluded.stamp, bytes = excluded.bytes, at = excluded.at",
-            (lawn.id, stamp, content, at.isoformat()),
+            (lawn.id, part, stamp, content, at.isoformat()),
         )
     return PublishedFeed(content, stamp, at)
 
 
-def published(connection: sqlite3.Connection, lawn: ServedLawn) -> PublishedFeed | None:
-    """The last good bytes of a lawn's feed, or None."""
+def published(
+    connection: sqlite3.Connection, lawn: ServedLawn, part: str = "all"
+) -> PublishedFeed | None:
+    """The last good bytes of a lawn's feed, or of a part of it, or None."""
     row = connection.execute(
-        "SELECT bytes, stamp, at FROM published WHERE lawn = ?", (lawn.id,)
+        "SELECT bytes, stamp, at FROM published WHERE lawn = ? AND part = ?", (lawn.id, part)
     ).fetchone()
     return PublishedFeed(bytes(row[0]), row[1], datetime.fromisoformat(row[2])) if row else None

@@ -14,25 +14,29 @@ from datetime import datetime
 from pathlib import Path
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import Field, ValidationError
 
 from turfplan.errors import Problem, TurfplanError
+from turfplan.files.copied_rows import CopiedRow, IsoDay, Moment, Text, free_number
 from turfplan.files.data_folder import known_lawn_id
-from turfplan.files.index import MIGRATIONS, another_there, elsewhere, now_text, opened
+from turfplan.files.house_copies import (
+    CopiedHouseToken,
+    PublishedHouse,
+    are_sound,
+    bring_house_rows,
+    house_rows,
+    is_whole,
+)
+from turfplan.files.index import another_there, elsewhere, now_text, opened
+from turfplan.files.index_forms import MIGRATIONS
 from turfplan.phrases import backups as phrases
 from turfplan.phrases import errors
 
 SQLITE = b"SQLite format 3\x00"
-Moment = Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\+00:00$")]
-Text = Annotated[str, Field(max_length=10_000)]
 TABLES = ("lawn", "token", "published")
 
 
-class _CopiedRow(BaseModel):
-    model_config = ConfigDict(extra="ignore", frozen=True, strict=True)
-
-
-class LawnRow(_CopiedRow):
+class LawnRow(CopiedRow):
     """A lawn of an index; a folder below the place of the copy is named from there."""
 
     id: int
@@ -42,7 +46,7 @@ class LawnRow(_CopiedRow):
     added: Moment
 
 
-class CopiedToken(_CopiedRow):
+class CopiedToken(CopiedRow):
     """A token of an index, by its hash."""
 
     id: int
@@ -54,28 +58,36 @@ class CopiedToken(_CopiedRow):
     created: Moment
     revoked: Moment | None = None
     closed: Moment | None = None
-    ends: Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\d$")] | None = None
+    ends: IsoDay | None = None
+    # What an address shows is a right: it comes along, so that none shows more than it did.
+    part: Literal["all", "work", "water"] = "all"
+    first_day: IsoDay | None = None
+    last_day: IsoDay | None = None
 
 
-class PublishedRow(_CopiedRow):
-    """The last good bytes of a lawn's feed, in base 64."""
+class PublishedRow(CopiedRow):
+    """The last good bytes of a lawn's feed or of a part of it, in base 64."""
 
     lawn: int
+    part: Annotated[str, Field(pattern=r"^[a-z0-9 -]{1,40}$")] = "all"
     stamp: Text
     bytes: Annotated[str, Field(pattern=r"^[A-Za-z0-9+/=]*$")]
     at: Moment
 
 
-class IndexRows(_CopiedRow):
+class IndexRows(CopiedRow):
     """All that an index holds."""
 
     form: int
     lawn: tuple[LawnRow, ...] = ()
     token: tuple[CopiedToken, ...] = ()
     published: tuple[PublishedRow, ...] = ()
+    house_token: tuple[CopiedHouseToken, ...] = ()
+    house_published: tuple[PublishedHouse, ...] = ()
 
     def of(self, folders: Collection[Path]) -> "IndexRows":
-        """The rows of the lawns in some folders (absolute ones)."""
+        """The rows of the lawns in some folders (absolute ones), and those of the houses all of
+        whose lawns are among them."""
         lawns = [row for row in self.lawn if Path(row.folder) in folders]
         ids = {row.id for row in lawns}
         return IndexRows(
@@ -83,7 +95,21 @@ class IndexRows(_CopiedRow):
             lawn=tuple(lawns),
             token=tuple(row for row in self.token if row.lawn in ids),
             published=tuple(row for row in self.published if row.lawn in ids),
+        ).with_houses(self, lambda house: is_whole(house, folders))
+
+    def with_houses(self, given: "IndexRows", kept: Callable[[Path], bool]) -> "IndexRows":
+        """The rows with those of the houses of others that are to be kept."""
+        return self.model_copy(
+            update={
+                "house_token": tuple(r for r in given.house_token if kept(Path(r.house))),
+                "house_published": tuple(r for r in given.house_published if kept(Path(r.house))),
+            }
         )
+
+    @property
+    def addresses(self) -> int:
+        """How many addresses there are, those of pages' feeds among them."""
+        return len(self.token) + len(self.house_token)
 
     def placed(self, place: Callable[[str], str]) -> "IndexRows":
         """The rows with their folders and briefs named in another way."""
@@ -93,7 +119,14 @@ class IndexRows(_CopiedRow):
             )
             for row in self.lawn
         ]
-        return self.model_copy(update={"lawn": tuple(lawns)})
+        houses = {
+            name: tuple(row.model_copy(update={"house": place(row.house)}) for row in rows)
+            for name, rows in (
+                ("house_token", self.house_token),
+                ("house_published", self.house_published),
+            )
+        }
+        return self.model_copy(update={"lawn": tuple(lawns), **houses})
 
 
 def rows_of_index(path: Path) -> IndexRows:
@@ -143,6 +176,7 @@ def rows_of_json(raw: bytes, where: str) -> IndexRows:
         "token": len(tokens) == len(rows.token) == len({row.hash for row in rows.token})
         and all(row.lawn in lawns and row.page in {None, *tokens} for row in rows.token),
         "published": all(row.lawn in lawns for row in rows.published),
+        "house_token": are_sound(rows.house_token),
     }
     if bad := [table for table, good in sound.items() if not good]:
         raise TurfplanError(_bad_row(where, table) for table in bad)
@@ -168,23 +202,28 @@ def _schema_of(form: int) -> set[tuple[str, str, str | None]]:
         return _schema(made)
 
 
-_LATER = {"closed": 3, "ends": 4}
+# Since which form a column is there, and what stands for it in older ones.
+_LATER = {
+    "closed": (3, "NULL"),
+    "ends": (4, "NULL"),
+    "part": (5, "'all'"),
+    "first_day": (5, "NULL"),
+    "last_day": (5, "NULL"),
+}
 
 
 def _rows(connection: sqlite3.Connection, form: int) -> IndexRows:
     """The rows of an open index of a form."""
-    # A column that came later is read as nothing of an older form.
-    later = [name if form >= since else f"NULL AS {name}" for name, since in _LATER.items()]
     columns = {
         "lawn": ("id", "folder", "brief", "lawn_id", "added"),
-        "token": ("id", "lawn", "page", "kind", "hash", "label", "created", "revoked", *later),
-        "published": ("lawn", "stamp", "bytes", "at"),
+        "token": ("id", "lawn", "page", "kind", "hash", "label", "created", "revoked", *_LATER),
+        "published": ("lawn", "part", "stamp", "bytes", "at"),
     }
     found: dict[str, list[dict[str, Any]]] = {}
     for table, names in columns.items():
-        rows = connection.execute(f"SELECT {', '.join(names)} FROM {table} ORDER BY 1")
-        keys = [name.removeprefix("NULL AS ") for name in names]
-        found[table] = [dict(zip(keys, row, strict=True)) for row in rows]
+        read = (_column(name, form) for name in names)
+        rows = connection.execute(f"SELECT {', '.join(read)} FROM {table} ORDER BY 1, 2")
+        found[table] = [dict(zip(names, row, strict=True)) for row in rows]
     for row in found["published"]:
         row["bytes"] = base64.b64encode(bytes(row["bytes"])).decode()
     return IndexRows(
@@ -192,16 +231,23 @@ def _rows(connection: sqlite3.Connection, form: int) -> IndexRows:
         lawn=tuple(LawnRow.model_validate(row) for row in found["lawn"]),
         token=tuple(CopiedToken.model_validate(row) for row in found["token"]),
         published=tuple(PublishedRow.model_validate(row) for row in found["published"]),
+        **house_rows(connection, form),
     )
+
+
+def _column(name: str, form: int) -> str:
+    """A column of a form; one that came later is read as what it stands for."""
+    since, stand_in = _LATER.get(name, (0, ""))
+    return name if form >= since else f"{stand_in} AS {name}"
 
 
 @dataclass(frozen=True, slots=True)
 class BroughtTokens:
-    """What became of the tokens of a copy: those that are open, those that came back closed, by
-    their numbers in the index, and how many stay withdrawn."""
+    """What became of the tokens of a copy, of houses too: those that are open, those that came back
+    closed, by their numbers in the index, and how many stay withdrawn."""
 
-    opened: tuple[CopiedToken, ...]
-    closed: tuple[CopiedToken, ...]
+    opened: tuple[CopiedToken | CopiedHouseToken, ...]
+    closed: tuple[CopiedToken | CopiedHouseToken, ...]
     withdrawn: int
 
 
@@ -220,8 +266,8 @@ def bring_rows(
         lawns[lawn.id] = _brought_lawn(connection, lawn, lawns.values())
     numbers: dict[int, int] = {}
     now, withdrawn = now_text(), 0
-    open_again: list[CopiedToken] = []
-    closed: list[CopiedToken] = []
+    open_again: list[CopiedToken | CopiedHouseToken] = []
+    closed: list[CopiedToken | CopiedHouseToken] = []
     for row in sorted(rows.token, key=lambda token: (token.page is not None, token.id)):
         known = connection.execute(
             "SELECT id, revoked, closed FROM token WHERE hash = ?", (row.hash,)
@@ -231,9 +277,10 @@ def bring_rows(
             page = numbers.get(row.page) if row.page is not None else None
             kept = connection.execute(
                 "INSERT INTO token (id, lawn, page, kind, hash, label, created, revoked, closed, "
-                "ends) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                "ends, part, first_day, last_day) "
+                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 (
-                    _free_number(connection, row.id),
+                    free_number(connection, "token", row.id),
                     lawns[row.lawn],
                     page,
                     row.kind,
@@ -243,6 +290,9 @@ def bring_rows(
                     row.revoked,
                     shut,
                     row.ends,
+                    row.part,
+                    row.first_day,
+                    row.last_day,
                 ),
             )
             numbers[row.id] = int(kept.lastrowid or 0)
@@ -258,13 +308,13 @@ def bring_rows(
             numbered = row.model_copy(update={"id": numbers[row.id]})
             (closed if shut else open_again).append(numbered)
     _bring_published(connection, rows.published, lawns)
+    for house, is_open in bring_house_rows(
+        connection, rows.house_token, rows.house_published, now, with_addresses=with_addresses
+    ):
+        withdrawn += is_open is None
+        if is_open is not None:
+            (open_again if is_open else closed).append(house)
     return BroughtTokens(tuple(open_again), tuple(closed), withdrawn)
-
-
-def _free_number(connection: sqlite3.Connection, number: int) -> int | None:
-    """The number that a token had, where nobody has it; None for the next one."""
-    taken = connection.execute("SELECT 1 FROM token WHERE id = ?", (number,)).fetchone()
-    return None if taken else number
 
 
 def _brought_lawn(connection: sqlite3.Connection, row: LawnRow, brought: Collection[int]) -> int:
@@ -307,10 +357,11 @@ def _bring_published(
     """Keep the last good bytes of feeds that the index has none of, or older ones."""
     for row in rows:
         known = connection.execute(
-            "SELECT at FROM published WHERE lawn = ?", (lawns[row.lawn],)
+            "SELECT at FROM published WHERE lawn = ? AND part = ?", (lawns[row.lawn], row.part)
         ).fetchone()
         if known is None or datetime.fromisoformat(known[0]) < datetime.fromisoformat(row.at):
             connection.execute(
-                "INSERT OR REPLACE INTO published (lawn, stamp, bytes, at) VALUES (?, ?, ?, ?)",
-                (lawns[row.lawn], row.stamp, base64.b64decode(row.bytes), row.at),
+                "INSERT OR REPLACE INTO published (lawn, part, stamp, bytes, at) "
+                "VALUES (?, ?, ?, ?, ?)",
+                (lawns[row.lawn], row.part, row.stamp, base64.b64decode(row.bytes), row.at),
             )

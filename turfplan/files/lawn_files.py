@@ -6,12 +6,24 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from turfplan.files.data_folder import (
+    ADDRESS,
     BRIEF,
     BUSINESS,
+    BUSINESS_KEY,
+    CALLBACKS,
     CLIENT,
+    CLIENTS_FORM,
     LAWNS,
+    LEFT,
     OLD_JOURNAL,
+    OPERATORS,
+    OWNERS,
+    PAUSES,
     PLAN,
+    QUOTES,
+    RULES,
+    TOLD_DAYS,
+    TOLD_DELIVERIES,
     brief_at,
     brief_lawn_id,
     known_lawn_id,
@@ -46,8 +58,11 @@ class LawnPlace:
 
     @property
     def records(self) -> tuple[Path, ...]:
-        """What is kept beside its plan: the client, and under which names it is published."""
-        kept = (self.folder / CLIENT, self.folder / RECORD)
+        """What is kept beside its plan: the client, what was offered and told, the number of the
+        client's address, pauses, former owners and callbacks, and under which names it is
+        published."""
+        names = (CLIENT, QUOTES, TOLD_DAYS, ADDRESS, PAUSES, OWNERS, LEFT, CALLBACKS, RECORD)
+        kept = (self.folder / name for name in names)
         return tuple(path for path in kept if path.is_file())
 
     @property
@@ -98,10 +113,13 @@ def distinct(lawns: Iterable[LawnPlace]) -> tuple[LawnPlace, ...]:
     return tuple(of_folder[folder] for folder in sorted(of_folder))
 
 
-def business_file(path: Path) -> Path | None:
-    """The `business.toml` of a data folder."""
-    found = path.resolve() / BUSINESS
-    return found if found.is_file() else None
+def business_files(path: Path) -> tuple[Path, ...]:
+    """What a data folder holds of its business: `business.toml`, how its client file is written,
+    what suppliers were told, rules of groups and places, the key of its clients' addresses, and who
+    may sign in at its page."""
+    names = (BUSINESS, CLIENTS_FORM, TOLD_DELIVERIES, RULES, BUSINESS_KEY, OPERATORS)
+    found = (path.resolve() / name for name in names)
+    return tuple(file for file in found if file.is_file())
 
 
 def _of_folder(folder: Path) -> LawnPlace:

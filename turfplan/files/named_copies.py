@@ -21,7 +21,9 @@ def names_of(brief: Brief) -> dict[str, str]:
 def is_below(name: str) -> bool:
     """Whether a file's name leads to no place above the folder that it starts from."""
     path = PurePosixPath(name.replace("\\", "/"))
-    return not path.is_absolute() and ".." not in path.parts and ":" not in path.parts[0]
+    if not path.parts or path.is_absolute():
+        return False
+    return ".." not in path.parts and ":" not in path.parts[0]
 
 
 def named_copies(brief: Brief, folder: Path) -> dict[str, bytes]:

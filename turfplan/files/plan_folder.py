@@ -22,8 +22,10 @@ _TEMPORARY = ".turfplan-new-"
 
 
 @contextmanager
-def folder_lock(folder: Path, seconds: float = LOCK_SECONDS) -> Iterator[None]:
-    """Holds a plan folder for one writer.
+def folder_lock(
+    folder: Path, seconds: float = LOCK_SECONDS, *, traceless: bool = False
+) -> Iterator[None]:
+    """Holds a plan folder for one writer; with `traceless` no file of the lock stays in it.
 
     Makes the folder if need be, and takes it away again if nothing came into it. A second writer
     waits, then gives up cleanly. Raises TurfplanError when the folder is in use or cannot be
@@ -48,6 +50,8 @@ def folder_lock(folder: Path, seconds: float = LOCK_SECONDS) -> Iterator[None]:
         yield
     finally:
         # Still under the lock: a writer that waits finds the folder gone and makes it again.
+        if traceless:
+            (folder / LOCK).unlink(missing_ok=True)
         if made and not any(p.name != LOCK for p in folder.iterdir()):
             (folder / LOCK).unlink(missing_ok=True)
             _take_away(made)

@@ -275,6 +275,9 @@ def _texts(entries: Entries) -> Iterator[tuple[str, str, Collection[str]]]:
         said = (*steps, *tests, operation.fallback, operation.fallback_frostless)
         where = f"operations.toml: {operation.id}"
         yield from ((where, line, FILLING_WORDS) for line in said if line is not None)
+        # What is told from the book alone holds for every lawn: nothing fills it.
+        alone = (operation.done_when, operation.wrong, *operation.looks)
+        yield from ((where, line, ()) for line in alone if line is not None)
     for choice in entries.choices:
         yield f"mix_choices.toml: {choice.id}", choice.reason, ("blend", "depth", "grass")
     for window in entries.windows:
@@ -285,6 +288,8 @@ def _texts(entries: Entries) -> Iterator[tuple[str, str, Collection[str]]]:
         yield from ((f"causes.toml: {cause.id}", line, ()) for line in lines)
     for caution in entries.cautions.values():
         yield f"cautions.toml: {caution.id}", caution.text, ("grass",)
+        told = (caution.short, caution.condition)
+        yield from ((f"cautions.toml: {caution.id}", line, ()) for line in told if line is not None)
     for material in entries.materials.values():
         asked = (*material.questions, *material.acceptance)
         yield from ((f"materials.toml: {material.id}", line, ()) for line in asked)

@@ -1,11 +1,15 @@
 """Reads the plan of a folder."""
 
+import hashlib
 import json
+from contextlib import suppress
 from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
+from typing import Any
 
 from pydantic import ValidationError
+from pydantic_core import from_json, to_json
 
 from turfplan.errors import Problem, TurfplanError, library_words
 from turfplan.files.data_folder import PLAN
@@ -20,14 +24,16 @@ from turfplan.records.plan_task import Task, WateringStage
 SCHEMA = 1
 
 
-def read_plan(folder: Path) -> Plan | None:
+def read_plan(folder: Path, *, to_show: bool = False) -> Plan | None:
     """The plan in a folder's plan.json, or None when there is none.
 
-    Raises TurfplanError for one that cannot be read.
+    One that is read `to_show` on paper alone, and never written again, is without its table `said`
+    and without what calendars showed of it, which are a third of it. Raises TurfplanError for one
+    that cannot be read.
     """
     path = folder / PLAN
     try:
-        raw = path.read_bytes()
+        known = _PlanBytes(path.read_bytes())
     except FileNotFoundError:
         return None
     except NotADirectoryError:
@@ -37,37 +43,89 @@ def read_plan(folder: Path) -> Plan | None:
     except OSError as error:
         raise TurfplanError(unreadable(path, error)) from None
     try:
-        return plan_from_json(raw)
+        return _plan_of(known, to_show=to_show)
     except TurfplanError as error:
         raise error.located(str(path)) from None
 
 
-# A served plan is read for every page that shows it, and stays the same until it is planned again.
-@lru_cache(maxsize=8)
+class _PlanBytes:
+    """The bytes of a plan until they are read; what was read is known by their digest then."""
+
+    def __init__(self, raw: bytes) -> None:
+        self._raw = raw
+        self._digest = hashlib.sha256(raw).digest()
+
+    def __hash__(self) -> int:
+        return hash(self._digest)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _PlanBytes) and self._digest == other._digest
+
+    def taken(self) -> bytes:
+        """The bytes, which are let go."""
+        raw, self._raw = self._raw, b""
+        return raw
+
+
 def plan_from_json(raw: bytes) -> Plan:
     """The plan in JSON bytes. Keys that this version does not know, at any depth, are passed over.
 
     Raises TurfplanError for damaged bytes, and for a schema that is newer or no schema of a plan.
     """
+    return _plan_of(_PlanBytes(raw), to_show=False)
+
+
+# A served plan is read for every page that shows it, and stays the same until it is planned again.
+@lru_cache(maxsize=8)
+def _plan_of(known: _PlanBytes, *, to_show: bool) -> Plan:
+    raw, refused = known.taken(), False
     try:
-        data = json.loads(raw)
-    except ValueError as error:
-        damaged = errors.damaged(reason=_reason(error))
-        raise TurfplanError(Problem("", damaged, hint=phrases.plan_anew())) from None
+        # Unlike json.loads it keeps once what is said often.
+        data = from_json(raw)
+    except ValueError:
+        refused, data = True, _decoded(raw)
+    else:
+        # It is as large as what is made of it.
+        raw = b""
     if not isinstance(data, dict) or data.get("schema") != SCHEMA:
         raise TurfplanError(_other_schema(data))
     try:
-        # Only here: a plan that this program makes still refuses a key that its records do not
-        # have.
-        plan = Plan.model_validate_json(
-            raw, context={"said": data.get("said") or {}}, extra="ignore"
-        )
+        plan = _validated(raw, data, refused=refused)
     except ValidationError as error:
         raise TurfplanError(
             Problem(".".join(str(s) for s in e["loc"]), form_message(e, of_json=True))
             for e in error.errors(include_url=False)
         ) from None
-    return plan.model_copy(update={"tasks": tuple(_with_stage(task) for task in plan.tasks)})
+    tasks = map(_with_stage, plan.tasks)
+    if not to_show:
+        return plan.model_copy(update={"tasks": tuple(tasks)})
+    shown = tuple(task.model_copy(update={"published": None}) for task in tasks)
+    return plan.model_copy(update={"tasks": shown, "said": {}, "calendar_entries": ()})
+
+
+def _decoded(raw: bytes) -> object:
+    """What stands in JSON bytes that were refused, as far as Python's own reader takes them.
+
+    Raises TurfplanError for damaged bytes.
+    """
+    try:
+        return json.loads(raw)
+    except ValueError as error:
+        damaged = errors.damaged(reason=_reason(error))
+        raise TurfplanError(Problem("", damaged, hint=phrases.plan_anew())) from None
+
+
+def _validated(raw: bytes, data: dict[str, Any], *, refused: bool) -> Plan:
+    """The plan in decoded JSON, for which its texts are not copied; raises ValidationError, in the
+    words for JSON. What was `refused` as JSON is read from its bytes, and says why.
+    """
+    context = {"said": data.get("said") or {}}
+    # Only here: a plan that this program makes still refuses a key that its records do not have.
+    if not refused:
+        with suppress(ValidationError):
+            return Plan.model_validate(data, context=context, extra="ignore")
+    again = raw if refused else to_json(data)
+    return Plan.model_validate_json(again, context=context, extra="ignore")
 
 
 def _with_stage(task: Task) -> Task:

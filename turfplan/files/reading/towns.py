@@ -8,10 +8,11 @@ people, and whether the height is of the lowest box around it, where the ground 
 
 import math
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
+from types import MappingProxyType
 from typing import Any
 
 from turfplan.book.grass_names import plain_name
@@ -30,6 +31,36 @@ CLOSE_KM = 2.0
 KNOWN_STATES = ("US", "CA")
 # What people call countries beside the names of maps.
 _SHORT_NAMES = {"usa": "US", "unitedstatesofamerica": "US", "uk": "GB", "greatbritain": "GB"}
+# What countries are called in languages of their own.
+_OWN_NAMES = {
+    "aotearoa": "NZ",
+    "belgie": "BE",
+    "belgien": "BE",
+    "belgique": "BE",
+    "brasil": "BR",
+    "cesko": "CZ",
+    "danmark": "DK",
+    "deutschland": "DE",
+    "eire": "IE",
+    "espana": "ES",
+    "holland": "NL",
+    "italia": "IT",
+    "magyarorszag": "HU",
+    "nederland": "NL",
+    "norge": "NO",
+    "osterreich": "AT",
+    "polska": "PL",
+    "schweiz": "CH",
+    "slovensko": "SK",
+    "slovenija": "SI",
+    "suisse": "CH",
+    "suomi": "FI",
+    "sverige": "SE",
+    "svizzera": "CH",
+    "turkiye": "TR",
+}
+# A suburb lies no farther from the town that is named with it, km.
+SUBURB_KM = 60.0
 # So many candidates of one name are listed.
 MOST_LISTED = 12
 
@@ -91,15 +122,21 @@ def with_town(brief: Brief) -> Brief:
 
 
 def town_called(said: str, country: str | None = None, state: str | None = None) -> Town:
-    """The town of a name, which may go on with its state or country: "Lancaster, PA".
+    """The town of a name, which may go on with a town near it, and with its state or country:
+    "Lancaster, PA", "Halswell, Christchurch, New Zealand".
 
-    Raises TurfplanError for one that is not known, or with the candidates where there are several.
+    A suburb that is not known is the town near it. Raises TurfplanError for one that is not known,
+    or with the candidates where there are several.
     """
     name, *parts = [part.strip() for part in said.split(",")]
+    if not parts:
+        name, *parts = _without_comma(name)
     wanted = [part for part in (*parts, country, state) if part]
     every = _towns_called(name)
     found = [town for town in every if all(_lies_in(town, part) for part in wanted)]
-    if not every:
+    if not found:
+        found = _near_others(every, parts, [part for part in (country, state) if part])
+    if not every and not found:
         raise TurfplanError(_unknown(said, name))
     if not found:
         raise TurfplanError(_several(said, every, phrases.not_there()))
@@ -108,16 +145,63 @@ def town_called(said: str, country: str | None = None, state: str | None = None)
     return found[0]
 
 
+def _without_comma(said: str) -> list[str]:
+    """A town and its country or state, where they stand without a comma between: "Toowoomba QLD"; a
+    name that is known as it is stays whole."""
+    words = said.split()
+    for cut in range(1, len(words)):
+        town, region = " ".join(words[:cut]), " ".join(words[cut:])
+        if _is_region(region) and not _towns_called(said) and _towns_called(town):
+            return [town, region]
+    return [said]
+
+
+def _near_others(every: list[Town], parts: list[str], lie_in: list[str]) -> list[Town]:
+    """Of towns of one name the one near another town that is named with it; that town itself where
+    there is none of the name. A part that is a country's or a state's is that alone: of a town
+    that nobody knows in New York, New York is not the town.
+    """
+    regions = [*(part for part in parts if _is_region(part)), *lie_in]
+    other = next((part for part in parts if part and not _is_region(part)), None)
+    if other is None:
+        return []
+    around = [t for t in _towns_called(other) if all(_lies_in(t, part) for part in regions)]
+    if not every:
+        return around
+    there = [town for town in every if all(_lies_in(town, part) for part in regions)]
+    away = [
+        (min((_apart(town, near) for near in around), default=math.inf), town) for town in there
+    ]
+    close = [(km, town) for km, town in away if km <= SUBURB_KM]
+    return [min(close, key=lambda one: one[0])[1]] if close else []
+
+
+def _apart(town: Town, other: Town) -> float:
+    """How far a town lies from another, km."""
+    return _km(town.latitude, town.longitude, other.latitude, other.longitude)
+
+
+def _is_region(part: str) -> bool:
+    """Whether something is the name or the letters of a country or a state."""
+    return plain_name(part) in _region_names()
+
+
+@lru_cache(maxsize=1)
+def _region_names() -> frozenset[str]:
+    states: dict[str, dict[str, str]] = _pack()[0]["states"]
+    named = {plain_name(word) for of in states.values() for pair in of.items() for word in pair}
+    return frozenset({*named, *_country_codes()})
+
+
 def country_code(said: str) -> str:
     """The two letters of a country that was named by them or by its name.
 
     Raises TurfplanError, with the nearest name, for one that is not known.
     """
-    names: dict[str, str] = _pack()[0]["countries"]
-    codes = {plain_name(word): code for code, name in names.items() for word in (code, name)}
-    codes |= _SHORT_NAMES
+    codes = _country_codes()
     found = codes.get(plain_name(said))
     if found is None:
+        names: dict[str, str] = _pack()[0]["countries"]
         near = nearest(plain_name(said), codes)
         hint = phrases.country_code()
         if near is not None:
@@ -126,6 +210,14 @@ def country_code(said: str) -> str:
             Problem("place.country", phrases.country_unknown(), repr(said), None, hint)
         )
     return found
+
+
+@lru_cache(maxsize=1)
+def _country_codes() -> Mapping[str, str]:
+    """The two letters of every country by all that it is called, plainly spelt."""
+    names: dict[str, str] = _pack()[0]["countries"]
+    codes = {plain_name(word): code for code, name in names.items() for word in (code, name)}
+    return MappingProxyType(codes | _OWN_NAMES | _SHORT_NAMES)
 
 
 def _towns_called(name: str) -> list[Town]:
@@ -147,7 +239,13 @@ def _lies_in(town: Town, part: str) -> bool:
     known = [town.country, head["countries"][town.country]]
     if town.state is not None:
         known += [town.state, head["states"][town.country][town.state]]
-    return plain_name(part) in map(plain_name, known)
+    key = plain_name(part)
+    return key in map(plain_name, known) or _called_otherwise(key) == town.country
+
+
+def _called_otherwise(key: str) -> str | None:
+    """The country of a plain name that is not its name of maps."""
+    return _OWN_NAMES.get(key) or _SHORT_NAMES.get(key)
 
 
 def _unknown(said: str, name: str) -> Problem:

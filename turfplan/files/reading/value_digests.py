@@ -124,7 +124,7 @@ def _hashed(raw: bytes) -> str:
 
 # Keys that came later: where a brief does not say them, its earlier digest does not know them.
 _LATER: Mapping[str, tuple[str, ...]] = {
-    "calendar": ("holidays",),
+    "calendar": ("holidays", "watering", "prepare"),
     "place": ("town",),
     "lawn": ("part", "green_in_winter", "runners", "leaf", "thin_share"),
     "water": ("timer", "hours_per_day"),
@@ -142,6 +142,19 @@ _LATER: Mapping[str, tuple[str, ...]] = {
         "of",
     ),
     "history": ("sowings", "moss", "lime"),
+    "prices": (
+        "currency",
+        "mix_per_m3",
+        "topsoil_per_m3",
+        "sprigs_per_m3",
+        "seed_per_kg",
+        "lime_per_kg",
+        "sod_per_m2",
+        "plug",
+        "bale",
+        "hire",
+        "load",
+    ),
     "site": ("sun_hours", "thin_cause", "cleared", "ground", "rock_depth_mm"),
 }
 
@@ -161,7 +174,10 @@ def _unsaid(brief: Brief) -> dict[str, Any]:
     unsaid: dict[str, Any] = {"language": True} if brief.language is None else {}
     for table, keys in _LATER.items():
         left = {key for key in keys if getattr(getattr(brief, table), key) in (None, (), [])}
-        if left:
+        if left == type(getattr(brief, table)).model_fields.keys():
+            # A table that came later is not known at all.
+            unsaid[table] = True
+        elif left:
             unsaid[table] = dict.fromkeys(left, True)
     anywhere = {n: {"zone"} for n, part in enumerate(brief.lawn.part) if part.zone is None}
     if anywhere:
