@@ -8,10 +8,18 @@ from pathlib import Path
 from turfplan import __version__
 from turfplan.errors import Problem, TurfplanError, problem_message
 from turfplan.files.archive import ArchivedIndex, ArchivedLawn, FileRole, FileToKeep, write_archive
-from turfplan.files.data_folder import INDEX, LAWNS, brief_lawn_id, known_lawn_id, root_of
+from turfplan.files.data_folder import (
+    BUSINESS_KEY,
+    INDEX,
+    LAWNS,
+    OPERATORS,
+    brief_lawn_id,
+    known_lawn_id,
+    root_of,
+)
 from turfplan.files.index_copies import IndexRows, rows_of_index
 from turfplan.files.journal import read_journal
-from turfplan.files.lawn_files import LawnPlace, business_file, distinct, lawns_at
+from turfplan.files.lawn_files import LawnPlace, business_files, distinct, lawns_at
 from turfplan.files.named_copies import is_below, names_of
 from turfplan.files.publish_record import RECORD
 from turfplan.files.reading.brief import read_brief
@@ -21,6 +29,8 @@ from turfplan.message import Message
 from turfplan.phrases import backups as phrases
 from turfplan.phrases import errors
 
+# For the eyes of whoever keeps them alone.
+_PRIVATE = (RECORD, BUSINESS_KEY, OPERATORS)
 OUTSIDE = "turfplan-outside"
 INDEX_ROWS = "turfplan-index"
 
@@ -65,7 +75,7 @@ def backup_lawns(to: Path, what: Sequence[Path], index: Path | None) -> Backup:
         gathered.add_lawn(lawn)
     folders = dict.fromkeys([*places, *(root_of(lawn.folder) for lawn in lawns)])
     for path in folders:
-        if (business := business_file(path)) is not None:
+        for business in business_files(path):
             gathered.add(business, "record")
     beside = [folder.resolve() / INDEX for folder in folders if (folder / INDEX).is_file()]
     served |= {path: rows_of_index(path) for path in beside if path not in served}
@@ -74,6 +84,18 @@ def backup_lawns(to: Path, what: Sequence[Path], index: Path | None) -> Backup:
         served = {path: found.of(own) for path, found in served.items() if found.of(own).lawn}
     named = [path.resolve() for path in places if path.is_dir()]
     return gathered.written(to, lawns, served, named)
+
+
+def lawn_archive(to: Path, folder: Path) -> tuple[Message, ...]:
+    """Write one archive of a lawn alone, for whoever has it next: its brief and the files that this
+    names, its journals and its plan; nothing of client and business. What must be told of it.
+
+    Raises TurfplanError as `backup_lawns` does.
+    """
+    gathered = _Gathering()
+    (lawn,) = lawns_at(folder)
+    gathered.add_lawn(lawn, whole=False)
+    return gathered.written(to, (lawn,), {}, ()).notes
 
 
 def _served(index: Path | None) -> dict[Path, IndexRows]:
@@ -108,14 +130,17 @@ class _Gathering:
         except OSError as error:
             raise TurfplanError(unreadable(path, error)) from None
 
-    def add_lawn(self, lawn: LawnPlace) -> None:
-        """All that a lawn needs. The plan goes first: a journal may know more than the plan that
-        is copied with it, never less."""
+    def add_lawn(self, lawn: LawnPlace, *, whole: bool = True) -> None:
+        """All that a lawn needs, not `whole` without the records of client and business.
+
+        The plan goes first: a journal may know more than the plan that is copied with it, never
+        less.
+        """
         if lawn.plan is not None:
             self.add(lawn.plan, "plan")
         for path in lawn.journals:
             self.add(path, "journal")
-        for path in lawn.records:
+        for path in lawn.records if whole else ():
             self.add(path, "record")
         if lawn.brief is not None and lawn.brief.is_file():
             self.add(lawn.brief, "brief")
@@ -161,7 +186,7 @@ class _Gathering:
             for number, path in enumerate(self.files)
         }
         kept = [
-            FileToKeep(paths[path], role, content, private=path.name == RECORD)
+            FileToKeep(paths[path], role, content, private=path.name in _PRIVATE)
             for path, (role, content) in self.files.items()
         ]
         indexes = []
@@ -180,7 +205,7 @@ class _Gathering:
             outside={name: paths[path] for name, path in sorted(self.outside.items())},
             indexes=tuple(indexes),
         )
-        addresses = sum(len(rows.token) for rows in served.values())
+        addresses = sum(rows.addresses for rows in served.values())
         files = tuple(file.path for file in manifest.files)
         return Backup(to, archived, files, addresses, tuple(self.notes))
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from turfplan.app.inputs import language_of
+from turfplan.app.reader_language import language_of
 from turfplan.book.citations import full_citation, printed
 from turfplan.book.facts import Fact
 from turfplan.book.words import english_of

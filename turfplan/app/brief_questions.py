@@ -9,23 +9,38 @@ import re
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from turfplan.app.inputs import in_book_names
+from turfplan.app.plain_answers import is_unknown, plainly
+from turfplan.app.seen_answers import GRASS
+from turfplan.app.typed_days import spans_of
 from turfplan.calendar_days import PLAIN_YEAR, date_of
 from turfplan.climate.record import Frost
-from turfplan.errors import TurfplanError
+from turfplan.errors import Problem, TurfplanError
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.brief import brief_from
 from turfplan.files.reading.place import located
-from turfplan.files.reading.towns import with_town
-from turfplan.message import DateInYear, Message, Worded, said
-from turfplan.phrases import screen
+from turfplan.files.reading.towns import country_near, with_town
+from turfplan.message import DateInYear, Listed, Message, said
+from turfplan.phrases import errors, screen
 from turfplan.planning import check_brief
+from turfplan.records.brief import Brief
+from turfplan.units import System
+from turfplan.work.lawn import country_of
 
 INTENTS = ("none", "patch", "overseed", "renovate", "dormant", "plant", "winter_overseed")
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 EVERYWHERE = "e"
+# Beside the days of work: when nobody is there, as `typed_days.written_spans` writes it.
+AWAY = "away"
+# Of more words than these nobody reads which are allowed.
+MOST_ALLOWED = 12
+# What is seen of a grass that nobody can name, by the keys of the brief.
+LOOKS: Mapping[str, tuple[str, ...]] = {
+    look.key: tuple(value for value, _, _ in look.kinds) for look in GRASS
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,16 +54,17 @@ class Question:
     unknown: str | None = None
 
 
+# The place goes first: it can be said back with something true.
 QUESTIONS: tuple[Question, ...] = (
-    Question("name", screen.new_name, "Lawn"),
+    Question("place", screen.new_place),
     Question("area", screen.new_area),
     Question("grass", screen.new_grass, unknown="unknown"),
     Question("soil", screen.new_soil, "loam", "unknown"),
-    Question("place", screen.new_place),
     Question("depth", screen.new_depth, "0 in"),
     Question("everywhere", screen.new_everywhere, EVERYWHERE),
     Question("intent", lambda: screen.new_intent(intents=", ".join(INTENTS)), "none"),
     Question("weekdays", screen.new_weekdays, "sat,sun"),
+    Question("name", screen.new_name, "Lawn"),
 )
 BY_NAME: Mapping[str, Question] = {question.name: question for question in QUESTIONS}
 # Answers that are beyond doubt: beside them a fault is that of the answer that is looked at. A
@@ -64,48 +80,83 @@ _BEYOND_DOUBT = {
 
 def asks_hollows(depth: str) -> bool:
     """Whether it is asked where it is low: not where nothing is filled."""
-    return depth.split()[:1] not in ([], ["0"], ["0.0"])
+    return plainly("depth", depth).split()[:1] not in ([], ["0"], ["0.0"])
+
+
+def steps_of(answers: Mapping[str, str]) -> list[str]:
+    """The questions that are asked, in their order: of hollows only where something is filled."""
+    filled = asks_hollows(answers.get("depth", "1"))
+    return [name for name in BY_NAME if name != "everywhere" or filled]
+
+
+def answer_of(name: str, answer: str) -> str | None:
+    """An answer as it is kept: that of who does not know where somebody says so, in any words; None
+    where nothing can be assumed."""
+    question = BY_NAME[name]
+    return (question.unknown or question.usual) if is_unknown(answer) else answer
+
+
+def unassumed(name: str) -> Message:
+    """What helps who does not know where nothing can be assumed."""
+    return screen.new_near() if name == "place" else screen.new_pace()
 
 
 def brief_text(answers: Mapping[str, str], lawn_id: str) -> str:
     """The TOML of a brief of answers by the names of their questions; what has no answer is as
     usual.
 
-    The place may also be said by `postal_code`, `town`, or `latitude` and `longitude`, with a
-    `country`.
+    When nobody is there may be answered under `AWAY`. Of a grass without a name it may also be
+    answered how it looks, by the keys of `LOOKS`. The place may also be said by `postal_code`,
+    `town`, or `latitude` and `longitude`, with a `country`.
     """
     usual = {question.name: question.usual or "" for question in QUESTIONS}
-    told = usual | dict(answers)
+    told = {name: plainly(name, answer) for name, answer in (usual | dict(answers)).items()}
     tables = (
         [
             "[lawn]",
             f'id = "{lawn_id}"',
             *(f"{key} = {_quoted(told[key])}" for key in ("name", "area", "grass", "soil")),
+            *_seen(told),
         ],
         ["[place]", *_place(told)],
         ["[leveling]", _filled(told["depth"], told["everywhere"])],
         ["[seeding]", f"intent = {_quoted(told['intent'])}"],
-        ["[calendar]", f"weekdays = [{_days(told['weekdays'])}]"],
+        ["[calendar]", f"weekdays = [{_days(told['weekdays'])}]", *_away(told.get(AWAY, ""))],
     )
     return "\n\n".join("\n".join(lines) for lines in tables) + "\n"
 
 
-def faults_of(answers: Mapping[str, str]) -> tuple[Message, ...]:
-    """What is wrong with answers, as far as they go: nothing where a brief can be made of them."""
+def faults_of(answers: Mapping[str, str], *, hints: bool = True) -> tuple[Message, ...]:
+    """What is wrong with answers, as far as they go: nothing where a brief can be made of them.
+    Without `hints` who asks helps in other words."""
     try:
-        text = brief_text({**_BEYOND_DOUBT, **answers}, "lawn")
-        brief = in_book_names(with_town(brief_from(tomllib.loads(text))))
+        brief = in_book_names(brief_of(answers))
         if problems := check_brief(brief, load_book()):
             raise TurfplanError(problems)
         if "place" in answers:
             located(brief.place, Path())
     except TurfplanError as error:
-        return tuple(_fault(p.message, p.hint) for p in error.problems)
+        return tuple(_fault(problem, hints=hints) for problem in error.problems)
     return ()
 
 
-def _fault(message: Worded, hint: Worded | None) -> Message:
-    return said(message) if hint is None else screen.new_fault(fault=said(message), hint=said(hint))
+def brief_of(answers: Mapping[str, str]) -> Brief:
+    """The brief of answers, with the town that they name; what is not answered yet is beyond doubt.
+
+    Raises TurfplanError.
+    """
+    text = brief_text({**_BEYOND_DOUBT, **answers}, "lawn")
+    return with_town(brief_from(tomllib.loads(text)))
+
+
+def _fault(problem: Problem, *, hints: bool) -> Message:
+    """What is wrong, with what helps: a hint, else the few words that are allowed; without `hints`
+    what is wrong alone."""
+    message, allowed = said(problem.message), problem.allowed
+    hint = problem.hint if hints else None
+    if hints and isinstance(allowed, Listed) and len(allowed.items) <= MOST_ALLOWED:
+        message = errors.allowed(what=message, allowed=allowed)
+    return message if hint is None else screen.new_fault(fault=message, hint=said(hint))
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,10 +174,23 @@ def place_of(place: str) -> FoundPlace:
 
     Raises TurfplanError for one that is not found.
     """
-    text = brief_text({**_BEYOND_DOUBT, "place": place}, "lawn")
-    climate = located(with_town(brief_from(tomllib.loads(text))).place, Path()).climate
+    climate = located(brief_of({"place": place}).place, Path()).climate
     frosts = (climate.last_frost, climate.first_frost)
     return FoundPlace(climate.found, *map(_in_year, frosts))
+
+
+def country_of_place(place: str) -> str | None:
+    """The country that a place lies in; None where that is not known, or not yet."""
+    try:
+        brief = brief_of({"place": place} if place else {})
+    except TurfplanError:
+        return "US"
+    return country_of(brief) or country_near(brief.place)
+
+
+def units_of_place(place: str) -> System:
+    """The units that are read where a place lies; US ones where it is not known yet."""
+    return System.US if country_of_place(place) == "US" else System.METRIC
 
 
 def _in_year(frost: Frost | None) -> DateInYear | None:
@@ -152,6 +216,12 @@ def _place(told: Mapping[str, str]) -> list[str]:
     return [f"postal_code = {_quoted(where)}", *country]
 
 
+def _seen(told: Mapping[str, str]) -> list[str]:
+    """What was seen of the grass, as far as somebody looked."""
+    seen = {key: told[key] for key, values in LOOKS.items() if told.get(key) in values}
+    return [f"{key} = {_quoted(v) if key == 'leaf' else v}" for key, v in seen.items()]
+
+
 def _filled(depth: str, everywhere: str) -> str:
     """How much is filled, everywhere or in hollows."""
     if everywhere.lower().startswith(EVERYWHERE):
@@ -161,6 +231,13 @@ def _filled(depth: str, everywhere: str) -> str:
 
 def _days(text: str) -> str:
     return ", ".join(_quoted(day.strip()) for day in text.split(",") if day.strip())
+
+
+def _away(written: str) -> list[str]:
+    """When nobody is there; nothing where nothing was said."""
+    spans = spans_of(written, date.min) or ()
+    days = ", ".join(f"{{ from = {first}, to = {last} }}" for first, last in spans)
+    return [f"away = [{days}]"] if days else []
 
 
 def _number(text: str) -> str:

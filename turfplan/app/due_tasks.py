@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from turfplan.app.inputs import checked_file
+from turfplan.app.lawn_day import open_jobs
 from turfplan.app.lawn_journal import journal_of_lawn
 from turfplan.app.log_entry import day_of_log, log_words
 from turfplan.app.outputs import plan_in
@@ -17,12 +18,14 @@ from turfplan.records.journal import JournalEntry, standing
 
 @dataclass(frozen=True, slots=True)
 class DueTask:
-    """A task that was due, by its id and title, with the days that it had."""
+    """A task that was due, by its id and title, with the days that it had; a `look` changes nothing
+    of the lawn by itself."""
 
     task: str
     title: str
     start: date
     end: date
+    look: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,12 +44,14 @@ def due_tasks(brief: Path, folder: Path, today: date | None) -> tuple[tuple[DueT
     Raises TurfplanError for a brief, a journal or a plan that cannot be used.
     """
     file, plan = checked_file(brief), plan_in(folder, brief)
-    said = {entry.task for entry in standing(journal_of_lawn(file.journal, folder).entries)}
+    entries = journal_of_lawn(file.journal, folder).entries
+    # Of what was begun, put off or sent back the plan knows until when: that is asked for again.
+    answered = {entry.task for entry in standing(entries) if entry.number > plan.journal_entries}
     until = day_of_log(plan, today)
     due = [
-        DueTask(task.id, str(task.title), task.start, task.end)
-        for task in plan.tasks
-        if task.series is None and task.is_open and task.end <= until and task.id not in said
+        DueTask(task.id, str(task.title), task.start, task.end, task.plays("looking"))
+        for task in open_jobs(plan, entries)
+        if task.end <= until and task.id not in answered
     ]
     return tuple(sorted(due, key=lambda one: (one.end, one.start, one.task))), log_words(plan)
 

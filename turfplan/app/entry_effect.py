@@ -26,18 +26,19 @@ from turfplan.records.journal import WISHES, JournalEntry, standing
 from turfplan.records.numbering import rules_id
 from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Task
+from turfplan.records.plan_task import Series, Task
 
 # So many days that work are told of a wish that does not, of so many that are tried.
 TOLD_DAYS, TRIED_DAYS = 3, 9
 
 
-MoveKind = Literal["moved", "dropped", "added"]
+MoveKind = Literal["moved", "dropped", "added", "watered"]
 
 
 @dataclass(frozen=True, slots=True)
 class MovedTask:
-    """A task that an entry gives other days, drops from the plan, or adds to it."""
+    """A task that an entry gives other days, drops from the plan, or adds to it; or all waterings
+    together, with the days of those that are others than before (`watered`, with no task)."""
 
     task: str
     title: str
@@ -47,7 +48,8 @@ class MovedTask:
 
 
 Effect = tuple[MovedTask, ...]
-"""What an entry changes besides the task that it is about: jobs, not their waterings."""
+"""What an entry changes besides the task that it is about: jobs, and last the waterings; of a wish
+jobs alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +104,7 @@ def effect_of(
         assert conflict is not None  # one of both has it
         why = as_written(" ".join(str(reason) for reason in conflict.reasons))
         return None, (phrases.effect_unknown(reasons=why),)
-    return _changes(old, new, entry.task), ()
+    return (*_changes(old, new, entry.task), *_waterings(old, new, entry.task, today)), ()
 
 
 def wish_effect(
@@ -253,6 +255,25 @@ def _changes(old: Plan, new: Plan, about: str | None) -> Effect:
         if name not in after and name not in done
     ]
     return tuple(sorted((*added, *moved, *gone), key=lambda move: (move.start, move.task)))
+
+
+def _waterings(old: Plan, new: Plan, about: str | None, today: date) -> Iterator[MovedTask]:
+    """The waterings from today on that are others than before, together."""
+    before, after = _open_runs(old, about, today), _open_runs(new, about, today)
+    names = {name for name in before.keys() | after.keys() if before.get(name) != after.get(name)}
+    runs = [plan[name] for plan in (before, after) for name in names if name in plan]
+    if runs:
+        days = max(today, min(run.start for run in runs)), max(run.end for run in runs)
+        yield MovedTask("", "", "watered", *days)
+
+
+def _open_runs(plan: Plan, about: str | None, today: date) -> dict[str, Series]:
+    """When each watering of a plan that is still to come runs, by id."""
+    return {
+        task.id: task.series
+        for task in plan.tasks
+        if task.series is not None and task.is_open and task.id != about and task.end >= today
+    }
 
 
 def _moved(task: Task, kind: MoveKind) -> MovedTask:

@@ -12,8 +12,10 @@ from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.reading.book import load_book
 from turfplan.messages import words_for
 from turfplan.phrases import journal as phrases
-from turfplan.records.plan import Plan, YearsWorked
+from turfplan.records.journal import says_more
+from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
+from turfplan.records.plan_years import YearsWorked
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,9 +44,9 @@ def explain_task(brief: Path, folder: Path, task: str) -> Explanation:
     plan = plan_in(folder, brief)
     found = _task(plan, task)
     book = load_book(plan.place.region)
-    stale = (
-        plan.brief_sha256 not in {file.sha256, *file.earlier_sha256}
-        or len(journal_of_lawn(file.journal, folder).entries) != plan.journal_entries
+    entries = journal_of_lawn(file.journal, folder).entries
+    stale = plan.brief_sha256 not in {file.sha256, *file.earlier_sha256} or says_more(
+        entries, plan.journal_entries
     )
     words = words_for(
         plan.language,

@@ -1,16 +1,23 @@
 """Reads all that planning a lawn needs: brief, book, climate, ground and weather."""
 
-import os
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from pathlib import Path
 
+from turfplan.app.house_hours import HouseHours, hours_beside
+from turfplan.app.reader_language import language_faults, language_of
 from turfplan.book.entries import Book
-from turfplan.book.words import english_of
+from turfplan.business.business_days import with_business_days
+from turfplan.business.client_record import without_barred
+from turfplan.business.place_rules import rules_for, with_rules
 from turfplan.climate.real_years import RealYear
 from turfplan.climate.record import Climate
-from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
+from turfplan.errors import FormError, Problem, TurfplanError, within
+from turfplan.files.data_folder import BRIEF, CLIENT, root_of
+from turfplan.files.lawn_standing import read_rules
 from turfplan.files.reading.book import load_book
 from turfplan.files.reading.brief import BriefFile, FaultyBriefError, read_brief
+from turfplan.files.reading.business import read_business, read_client
 from turfplan.files.reading.ground import read_ground
 from turfplan.files.reading.place import Located, located
 from turfplan.files.reading.region import region_of
@@ -22,15 +29,11 @@ from turfplan.files.reading.value_digests import (
     earlier_digests,
 )
 from turfplan.message import Worded
-from turfplan.messages.catalog import SOURCE, complete_languages
-from turfplan.phrases import errors
+from turfplan.messages.catalog import SOURCE
 from turfplan.planning import LawnGround, Weather, check_brief
-from turfplan.records.brief import Brief
+from turfplan.records.brief import Brief, Place
 from turfplan.work.called_grass import with_book_grasses
 from turfplan.work.lawn import country_of
-
-# The language of a user whose brief and command name none.
-LANGUAGE = "TURFPLAN_LANGUAGE"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +42,8 @@ class PlanInputs:
     `files_sha256` that of what the files say that it names; `earlier_sha256` and
     `earlier_files_sha256` are those that older plans hold of the same.
 
-    `notes` are what the user must know of the climate and the weather that were read.
+    `notes` are what the user must know of the climate and the weather that were read; `others` are
+    the hours that the other lawns of the house have promised.
     """
 
     brief: Brief
@@ -54,17 +58,23 @@ class PlanInputs:
     files_sha256: str | None = None
     earlier_sha256: frozenset[str] = frozenset()
     earlier_files_sha256: str | None = None
+    others: HouseHours = ()
 
 
 def input_of(
-    brief: Brief, folder: Path, *, fall_back: bool = False, language: str | None = None
+    brief: Brief,
+    folder: Path,
+    *,
+    fall_back: bool = False,
+    language: str | None = None,
+    of_client: bool = False,
 ) -> PlanInputs:
     """The book of the brief's region, the climate of its place, its shapes or survey; file names
     start from `folder`.
 
     Faults of names and of the place are reported together. With `fall_back` the world grid stands
-    in for a climate file that cannot be used. `language` is spoken where the brief names none.
-    Raises TurfplanError.
+    in for a climate file that cannot be used. `language` is spoken where the brief names none. Of
+    a client's lawn the lawns beside it are not looked at. Raises TurfplanError.
     """
     written = brief
     brief, place, problems = _place_and_faults(brief, folder, fall_back=fall_back)
@@ -72,6 +82,7 @@ def input_of(
         raise TurfplanError(problems)
     book = load_book(region_of(brief, place.climate))
     ground = read_ground(brief, folder, book, place.climate)
+    others, told = ((), ()) if of_client or folder is None else hours_beside(folder, brief)
     return PlanInputs(
         brief,
         digest_of_brief(written),
@@ -79,35 +90,13 @@ def input_of(
         place.climate,
         ground,
         place.years,
-        notes=place.notes,
+        notes=(*place.notes, *told),
         language=language_of(brief, language),
         files_sha256=digest_of_files(brief, folder),
         earlier_sha256=earlier_digests(written),
         earlier_files_sha256=earlier_digest_of_files(brief, folder),
+        others=others,
     )
-
-
-def language_of(brief: Brief | None, asked: str | None = None) -> str:
-    """The language that a reader is spoken to in: the brief's, else the one asked for, else the
-    user's, else English.
-
-    Raises TurfplanError for a language without a complete catalog.
-    """
-    chosen = (brief and brief.language) or asked or os.environ.get(LANGUAGE) or SOURCE
-    if faults := _language_faults(chosen):
-        raise TurfplanError(faults)
-    return chosen
-
-
-def _language_faults(language: str | None) -> list[Problem]:
-    """What is wrong with a language: it has no complete catalog."""
-    if language is None or language == SOURCE:
-        return []
-    known = complete_languages(english_of(load_book()))
-    if language in known:
-        return []
-    hint = did_you_mean(language, known)
-    return [Problem("language", errors.no_catalog(), repr(language), one_of(known), hint)]
 
 
 def _place_and_faults(
@@ -120,13 +109,30 @@ def _place_and_faults(
     except TurfplanError as error:
         problems += error.problems
     brief = in_book_names(brief)
-    problems = [*check_brief(brief, load_book()), *_language_faults(brief.language), *problems]
+    problems = [*check_brief(brief, load_book()), *language_faults(brief.language), *problems]
     if brief.place.town is not None and brief.place.latitude is None:
         return brief, None, problems
     try:
-        return brief, located(brief.place, folder, fall_back=fall_back), problems
+        return brief, _located(brief.place, folder, fall_back=fall_back), problems
     except TurfplanError as error:
         return brief, None, problems + list(error.problems)
+
+
+def _located(place: Place, folder: Path, *, fall_back: bool) -> Located:
+    """A place as it is found; many lawns of a business share one that names no file."""
+    if place.normals is not None:
+        return located(place, folder, fall_back=fall_back)
+    return _located_by_grid(place)
+
+
+@lru_cache(maxsize=128)
+def _located_by_grid(place: Place) -> Located:
+    return located(place, Path())
+
+
+def faults_of_names(brief: Brief, folder: Path) -> tuple[Problem, ...]:
+    """Every fault of the names and of the place of a brief; file names start from `folder`."""
+    return tuple(_place_and_faults(brief, folder, fall_back=False)[2])
 
 
 def in_book_names(brief: Brief) -> Brief:
@@ -143,6 +149,7 @@ def read_input(
     weather_url: str | None = None,
     fall_back: bool = False,
     language: str | None = None,
+    of_client: bool = False,
 ) -> PlanInputs:
     """A brief file with everything that planning it reads, and weather where there is any.
 
@@ -150,7 +157,13 @@ def read_input(
     """
     file = _well_formed(path, fall_back=fall_back)
     try:
-        given = input_of(file.brief, file.folder, fall_back=fall_back, language=language)
+        given = input_of(
+            file.brief,
+            file.folder,
+            fall_back=fall_back,
+            language=language,
+            of_client=of_client,
+        )
     except TurfplanError as error:
         raise error.located(str(path)) from None
     given = replace(given, earlier_sha256=file.earlier_sha256)
@@ -180,7 +193,7 @@ def _well_formed(path: Path, *, fall_back: bool = False) -> BriefFile:
     left without them.
     """
     try:
-        return read_brief(path)
+        return _without_barred_days(read_brief(path))
     except FaultyBriefError as error:
         rest = (
             _place_and_faults(error.rest, path.parent, fall_back=fall_back)[2] if error.rest else []
@@ -193,3 +206,31 @@ def _well_formed(path: Path, *, fall_back: bool = False) -> BriefFile:
             if problem.where not in told
         ]
         raise TurfplanError([*error.problems, *more]) from None
+
+
+def _without_barred_days(file: BriefFile) -> BriefFile:
+    """A brief as its business has it: on the days of the business, without the weekdays that its
+    client bars, with the rules of its group and its place.
+
+    Raises TurfplanError for records beside it that cannot be used, or that leave no day.
+    """
+    if file.path.name != BRIEF:
+        return file
+    return replace(file, brief=brief_of_client(file.brief, file.folder))
+
+
+def brief_of_client(brief: Brief, folder: Path) -> Brief:
+    """The brief of a lawn's folder with the days of its business, what its client bars, and what
+    holds for its group or its place; raises TurfplanError for records that cannot be used, or that
+    leave no day."""
+    rules, business = read_rules(root_of(folder)), read_business(root_of(folder))
+    if not rules and business is None and not (folder / CLIENT).is_file():
+        return brief
+    client = read_client(folder)
+    if business is not None:
+        brief = with_business_days(brief, client, business)
+    try:
+        return without_barred(with_rules(brief, rules_for(rules, brief, client)), client)
+    except FormError as error:
+        where = within(str(folder / CLIENT), "barred_weekdays")
+        raise TurfplanError(Problem(where, error.message, hint=error.hint)) from None

@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 from turfplan.export.sheets.look import in_order_of_work, series_days
 from turfplan.files.reading.book import load_book
-from turfplan.records.journal import EntryKind, JournalEntry, standing
+from turfplan.records.journal import EntryKind, JournalEntry, says_more, standing
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 
@@ -49,21 +49,34 @@ def lawn_day(plan: Plan, entries: Sequence[JournalEntry], today: date) -> LawnDa
     What is written but not planned with yet counts: a job that was ticked is not asked again.
     """
     stands = standing(entries)
-    answered = _closed(stands) | _put_off(plan, entries, stands)
-    jobs = [t for t in plan.tasks if t.series is None and t.is_open and t.id not in answered]
-    ahead = in_order_of_work([t for t in jobs if t.start > today])
+    jobs = open_jobs(plan, entries)
+    ahead = [t for t in jobs if t.start > today]
     until = today + timedelta(days=COMING_DAYS)
     coming = tuple(t for t in ahead if t.start <= until)
     return LawnDay(
         today=today,
-        overdue=in_order_of_work([t for t in jobs if t.end < today]),
-        due=in_order_of_work([t for t in jobs if t.start <= today <= t.end]),
+        overdue=tuple(t for t in jobs if t.end < today),
+        due=tuple(t for t in jobs if t.start <= today <= t.end),
         coming=coming,
         following=next((t for t in ahead if t.start > until), None),
         waterings=tuple(_waterings(plan, stands, today)),
         entries=tuple(reversed(stands)),
-        behind=len(entries) != plan.journal_entries,
+        behind=says_more(entries, plan.journal_entries),
     )
+
+
+def today_here() -> date:
+    """The date of this machine, for the office that asks."""
+    return datetime.now(UTC).astimezone().date()
+
+
+def open_jobs(plan: Plan, entries: Sequence[JournalEntry]) -> tuple[Task, ...]:
+    """The jobs, in the order of their work, of which neither plan nor journal say that they are
+    over; what was put off by an entry that the plan does not know yet has no day."""
+    stands = standing(entries)
+    answered = _closed(stands) | _put_off(plan, entries, stands)
+    jobs = [t for t in plan.tasks if t.series is None and t.is_open and t.id not in answered]
+    return in_order_of_work(jobs)
 
 
 def _closed(stands: Sequence[JournalEntry]) -> set[str]:

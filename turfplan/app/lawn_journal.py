@@ -5,10 +5,12 @@ plan knows.
 from pathlib import Path
 
 from turfplan.errors import Problem, TurfplanError
-from turfplan.files.data_folder import OLD_JOURNAL
+from turfplan.files.data_folder import BRIEF, OLD_JOURNAL
 from turfplan.files.journal import JournalFile, adopt_journal, read_journal
+from turfplan.files.reading.brief import journal_beside
 from turfplan.message import Message
 from turfplan.phrases import journal as phrases
+from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 
 
@@ -25,6 +27,11 @@ def journal_of_lawn(journal: Path, folder: Path) -> JournalFile:
     """
     old = folder / OLD_JOURNAL
     return read_journal(old if old.is_file() and not journal.exists() else journal)
+
+
+def entries_of_lawn(folder: Path) -> tuple[JournalEntry, ...]:
+    """The entries of the lawn that lies in a folder, as `journal_of_lawn` reads them."""
+    return journal_of_lawn(journal_beside(folder / BRIEF), folder).entries
 
 
 def refuse_lost_entries(

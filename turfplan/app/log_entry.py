@@ -4,17 +4,21 @@ import secrets
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
-from functools import partial
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from pydantic import ValidationError
-
 from turfplan.app.entry_effect import Effect, effect_of, wish_effect
-from turfplan.app.inputs import checked_file, language_of
+from turfplan.app.inputs import checked_file
 from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
+from turfplan.app.next_entry import (
+    ToldMeanwhile,
+    entry_of_key,
+    next_entry,
+    unless_told_meanwhile,
+)
 from turfplan.app.plan_lawn import plan_before
+from turfplan.app.reader_language import language_of
 from turfplan.book.words import english_of
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of
 from turfplan.files.journal import JournalFile, append_entry, read_journal
@@ -25,31 +29,22 @@ from turfplan.messages.problems import told_error
 from turfplan.phrases import errors
 from turfplan.phrases import journal as phrases
 from turfplan.phrases import slips as slip_phrases
+from turfplan.planning.befallen import why_none_lost
 from turfplan.planning.slips import Slip, slips_of
-from turfplan.records.form_faults import form_message
 from turfplan.records.journal import (
     WISHES,
     EntryKind,
     JournalEntry,
     MeasuredQuantity,
+    SpreadRecord,
     Way,
     standing,
 )
 from turfplan.records.plan import Plan
-from turfplan.units import System, dimension_of, inside_unit, parse_quantity
+from turfplan.units import System
 
-MEASURED: dict[MeasuredQuantity, str] = {
-    "soil_temperature": "temperature",
-    "rain": "length",
-    "grass_height": "length",
-    "depth_missing": "length",
-    "germination": "share",
-    "live_cause": "share",
-    "cause_left": "share",
-    "grubs": "per_area",
-}
-# Where a slip stands on the command line.
-_PLACES = {"task": "TASK", "on": "--on", "amount": "--amount", "share": "--share", "value": "VALUE"}
+# Where a slip stands on the command line, where that is not its name as an option.
+_PLACES = {"task": "TASK", "value": "VALUE"}
 Sure = Callable[[Sequence[str]], bool]
 """Whether somebody who is told what looks like a slip stands by what they wrote."""
 
@@ -75,12 +70,14 @@ class Happening:
     way: Way = "command"
     key: str | None = None
     given: str = ""
+    hours: float | None = None
+    spread: SpreadRecord | None = None
 
     @property
     def fields(self) -> dict[str, Any]:
         """What an entry holds of it; the key is drawn where its writer gave none."""
         names = ("kind", "task", "on", "to", "share", "amount", "unit", "quantity", "value", "text")
-        told = {name: getattr(self, name) for name in (*names, "by", "way")}
+        told = {name: getattr(self, name) for name in (*names, "by", "way", "hours", "spread")}
         return {**told, "key": _drawn(self.key)}
 
 
@@ -89,8 +86,8 @@ class LoggedEntry:
     """An entry that stands now, and what it changes (None: not asked, or not known).
 
     It is not `fresh` where an entry of its key stood already, and nothing was written. `warnings`
-    are what was found of the journal, and why the effect is not known. What is told of any of it is
-    in `words`.
+    are what was found of the journal, and why the effect is not known; `reason` is why it changes
+    nothing where one would think it does. What is told of any of it is in `words`.
     """
 
     entry: JournalEntry
@@ -98,6 +95,7 @@ class LoggedEntry:
     words: Words
     effect: Effect | None = None
     warnings: tuple[Message, ...] = ()
+    reason: Message | None = None
 
 
 def log_entry(
@@ -124,8 +122,8 @@ def log_entry(
     adopted = adopted_journal(file.journal, folder)
     journal = read_journal(file.journal)
     refuse_lost_entries(file.journal, journal, folder, plan)
-    entry = _next_entry(happening.fields, journal)
-    if (known := _of_key(entry.key, journal)) is not None:
+    entry = next_entry(happening.fields, journal)
+    if (known := entry_of_key(entry.key, journal)) is not None:
         return LoggedEntry(known, False, words, warnings=(*adopted, *journal.warnings))
     day = known_today(plan, today)
     _ask_back(happening, entry, journal, plan, day, sure)
@@ -137,12 +135,22 @@ def log_entry(
             effect = wish_effect(brief, plan, journal.entries, entry, now)
         except TurfplanError as error:
             raise told_error(error, words) from None
-    added = append_entry(file.journal, lambda found: _renumbered(entry, found))
+    while True:
+        try:
+            added = append_entry(file.journal, unless_told_meanwhile(entry, journal))
+            break
+        except ToldMeanwhile:
+            journal = read_journal(file.journal)
+            _ask_back(happening, entry, journal, plan, day, sure)
     if effect is None and with_effect and added.fresh and plan is not None:
         now = day_of_log(plan, today)
         effect, told = effect_of(brief, plan, journal.entries, added.entry, now, words)
     warnings = (*adopted, *added.warnings, *told)
-    return LoggedEntry(added.entry, added.fresh, words, effect, warnings)
+    reason: Message | None = None
+    if effect is not None and plan is not None:
+        book = load_book(plan.place.region)
+        reason = why_none_lost(book, added.entry, plan, journal.entries)
+    return LoggedEntry(added.entry, added.fresh, words, effect, warnings, reason)
 
 
 def undo_entry(
@@ -167,10 +175,10 @@ def undo_entry(
     given = {"kind": "undo", "by": by, "way": way, "key": _drawn(key)}
 
     def make(journal: JournalFile) -> JournalEntry:
-        known = _of_key(key, journal)
+        known = entry_of_key(key, journal)
         if known is not None:
             return known
-        return _next_entry({**given, "undoes": _to_undo(number, journal)}, journal)
+        return next_entry({**given, "undoes": _to_undo(number, journal)}, journal)
 
     added = append_entry(file.journal, make)
     entries = {entry.number: entry for entry in read_journal(file.journal).entries}
@@ -181,8 +189,8 @@ def undo_entry(
 
 @dataclass(frozen=True, slots=True)
 class Ticked:
-    """What came of ticks: the entries that stand for them now, those of them that stood before, and
-    what looks like a slip of which; with slips nothing was written."""
+    """What came of ticks: the entries that stand for them now, of them those that stood before, and
+    the slips; with slips nothing was written."""
 
     entries: tuple[JournalEntry, ...] = ()
     known: tuple[JournalEntry, ...] = ()
@@ -197,20 +205,49 @@ def tick_entries(
     What looks like a slip comes back unless somebody is sure, and then nothing is written. Raises
     TurfplanError when it cannot be written.
     """
-    found = read_journal(journal)
-    given = [(tick, _next_entry(tick.fields, found)) for tick in ticks]
+    while True:
+        found = read_journal(journal)
+        ticks = [_as_told_by_others(tick, found) for tick in ticks]
+        slips = slips_of_ticks(found, plan, ticks, today)
+        if slips and not (sure and all(slip.possible for _, slip in slips)):
+            return Ticked(slips=slips)
+        given = [next_entry(tick.fields, found) for tick in ticks]
+        try:
+            added = [append_entry(journal, unless_told_meanwhile(entry, found)) for entry in given]
+        except ToldMeanwhile:
+            continue  # what was written already has its key, and is not written again
+        known = tuple(one.entry for one in added if not one.fresh)
+        return Ticked(tuple(one.entry for one in added), known)
+
+
+def _as_told_by_others(tick: Happening, found: JournalFile) -> Happening:
+    """A tick under the key of the entry that says the same, where somebody wrote that by another
+    way since the page was opened: it counts once, and is theirs."""
+    if tick.task is None or tick.share != 1 or entry_of_key(tick.key, found) is not None:
+        return tick
+    _, _, seen = (tick.key or "").rpartition(":")
+    if tick.key != f"page:{tick.task}:{seen}" or not seen.isdecimal():
+        return tick
+    same = [
+        entry
+        for entry in standing(found.entries)
+        if (entry.task, entry.kind, entry.on, entry.share) == (tick.task, tick.kind, tick.on, 1)
+        and entry.number > int(seen)
+    ]
+    return replace(tick, key=same[-1].key) if same and same[-1].key else tick
+
+
+def slips_of_ticks(
+    found: JournalFile, plan: Plan, ticks: Sequence[Happening], today: date
+) -> tuple[tuple[Happening, Slip], ...]:
+    """What of some ticks cannot be true, or looks like a slip, beside what a journal holds."""
     day = known_today(plan, None, today)
-    slips = tuple(
+    return tuple(
         (tick, slip)
-        for tick, entry in given
-        if _of_key(entry.key, found) is None
+        for tick in ticks
+        if entry_of_key((entry := next_entry(tick.fields, found)).key, found) is None
         for slip in _slips(tick, entry, found, plan, day)
     )
-    if slips and not (sure and all(slip.possible for _, slip in slips)):
-        return Ticked(slips=slips)
-    added = [append_entry(journal, partial(_renumbered, entry)) for _, entry in given]
-    known = tuple(one.entry for one in added if not one.fresh)
-    return Ticked(tuple(one.entry for one in added), known)
 
 
 def known_today(plan: Plan | None, given: date | None, here: date | None = None) -> date | None:
@@ -267,7 +304,8 @@ def _ask_back(
     never = [slip for slip in slips if not slip.possible]
     if not never and (not slips or sure([words.text(slip.what) for slip in slips])):
         return
-    problems = [Problem(_PLACES[slip.field], words.text(slip.what)) for slip in never or slips]
+    told = [(_PLACES.get(slip.field, f"--{slip.field}"), slip.what) for slip in never or slips]
+    problems = [Problem(place, words.text(what)) for place, what in told]
     if not never:
         problems[-1] = replace(problems[-1], hint=words.text(slip_phrases.keep()))
     raise TurfplanError(problems)
@@ -278,38 +316,9 @@ def _drawn(key: str | None) -> str:
     return secrets.token_hex(8) if key is None else key
 
 
-def _of_key(key: str | None, journal: JournalFile) -> JournalEntry | None:
-    """The entry that has a key already."""
-    if key is None:
-        return None
-    return next((entry for entry in journal.entries if entry.key == key), None)
-
-
 def entry_of(happening: Happening) -> JournalEntry:
     """An entry as it would be the first of a journal; raises what its form forbids."""
-    return _next_entry(happening.fields, JournalFile((), ()))
-
-
-def _renumbered(entry: JournalEntry, journal: JournalFile) -> JournalEntry:
-    """An entry as it is written: under the next number, unless its key is there by now."""
-    known = _of_key(entry.key, journal)
-    return known or entry.model_copy(update={"number": _next_number(journal)})
-
-
-def _next_entry(fields: dict[str, Any], journal: JournalFile) -> JournalEntry:
-    """An entry of some fields, with the next number and this moment."""
-    at = datetime.now(UTC).replace(microsecond=0)
-    try:
-        return JournalEntry.model_validate({**fields, "number": _next_number(journal), "at": at})
-    except ValidationError as error:
-        raise TurfplanError(
-            Problem(".".join(map(str, e["loc"])), form_message(e))
-            for e in error.errors(include_url=False)
-        ) from None
-
-
-def _next_number(journal: JournalFile) -> int:
-    return max((entry.number for entry in journal.entries), default=0) + 1
+    return next_entry(happening.fields, JournalFile((), ()))
 
 
 def _check_task(task: str, plan: Plan | None, brief: Path) -> None:
@@ -343,51 +352,3 @@ def _to_undo(number: int | None, journal: JournalFile) -> int:
         allowed = one_of(map(str, sorted(counting))) if counting else errors.none()
         raise TurfplanError(Problem("N", phrases.not_standing(), str(number), allowed))
     return number
-
-
-def amount_of(text: str | None) -> tuple[float | None, str | None]:
-    """An amount as typed, in SI with its unit: volume in m3, mass in kg or area in m2.
-
-    Raises TurfplanError.
-    """
-    if text is None:
-        return None, None
-    unit = text.strip().lstrip("+-0123456789./ ")
-    dimension = dimension_of(unit)
-    if dimension not in ("volume", "mass", "area"):
-        raise TurfplanError(
-            Problem("--amount", phrases.not_an_amount(), repr(text), phrases.for_example())
-        )
-    return parse_quantity(text, dimension), inside_unit(dimension)
-
-
-def share_of(text: str) -> float:
-    """The part of a task as typed: 0.5, 1/2 or 50 %.
-
-    Raises TurfplanError for what is no part of a whole.
-    """
-    try:
-        share = parse_quantity(text, "share")
-    except TurfplanError as error:
-        raise error.located("--share") from None
-    if not 0 < share <= 1:
-        whole = slip_phrases.whole_share(value=text)
-        raise TurfplanError(Problem("--share", whole, None, None, slip_phrases.share_example()))
-    return share
-
-
-def measure_of(quantity: str, text: str) -> tuple[MeasuredQuantity, float, str]:
-    """A measured quantity as typed, with its value in the inside unit and that unit.
-
-    Raises TurfplanError.
-    """
-    known = next((name for name in MEASURED if name == quantity), None)
-    if known is None:
-        hint = did_you_mean(quantity, MEASURED)
-        raise TurfplanError(
-            Problem("QUANTITY", phrases.not_known(), quantity, one_of(MEASURED), hint)
-        )
-    try:
-        return known, parse_quantity(text, MEASURED[known]), inside_unit(MEASURED[known])
-    except TurfplanError as error:
-        raise error.located("VALUE") from None

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from turfplan.app.inputs import in_book_names, language_of
+from turfplan.app.inputs import in_book_names
+from turfplan.app.reader_language import language_of
 from turfplan.book.entries import Book
 from turfplan.book.words import english_of, grass_name
 from turfplan.climate.record import Climate

@@ -4,8 +4,7 @@ from collections.abc import Collection
 from pathlib import Path
 from typing import Literal
 
-from turfplan.app.inputs import language_of
-from turfplan.book.words import english_of
+from turfplan.app.reader_language import language_of
 from turfplan.errors import Problem, TurfplanError
 from turfplan.files.data_folder import output_folder_of
 from turfplan.files.reading.plan import read_plan
@@ -26,6 +25,7 @@ def words_of(plan: Plan) -> Words:
     country = plan.place.country
     if plan.names:
         return words_for(plan.language, plan.lawn.units, country=country)
+    from turfplan.book.words import english_of
     from turfplan.files.reading.book import load_book
 
     english = english_of(load_book(plan.place.region))
@@ -49,14 +49,18 @@ def outputs(plan: Plan, words: Words, extras: Collection[Extra] = ()) -> dict[st
     from turfplan.export.calendar.season_ics import season_ics, todos_ics
     from turfplan.export.sheets.changes_page import changes_html
     from turfplan.export.sheets.checklist import checklist_html
+    from turfplan.export.sheets.ground_sheets import trace_ahead
     from turfplan.export.sheets.order_sheet import order_html
     from turfplan.export.tables.csv_tables import order_csv, tasks_csv
     from turfplan.export.tables.plan_json import plan_to_json
 
     checklist = checklist_html(plan, words)
+    trace_ahead(plan, words)
     files = {
         "plan.json": plan_to_json(plan),
         "season.ics": season_ics(plan, words),
+        "work.ics": season_ics(plan, words, part="work"),
+        "water.ics": season_ics(plan, words, part="water"),
         "checklist.html": checklist.encode(),
         "order.html": order_html(plan, words).encode(),
         "tasks.csv": tasks_csv(plan, words).encode(),
@@ -71,6 +75,18 @@ def outputs(plan: Plan, words: Words, extras: Collection[Extra] = ()) -> dict[st
 
         files["checklist.pdf"] = to_pdf(checklist, plan)
     return files
+
+
+def warm_up() -> None:
+    """Read now what making the files of plans needs, before processes are forked from this one."""
+    # Each is imported for what it brings with it.
+    from turfplan.export.calendar import season_ics
+    from turfplan.export.sheets import changes_page, checklist, order_sheet
+    from turfplan.export.tables import csv_tables, plan_json
+    from turfplan.files.reading.book import load_book
+
+    assert all((season_ics, changes_page, checklist, order_sheet, csv_tables, plan_json))
+    load_book()
 
 
 def output_folder(brief: Path, chosen: Path | None) -> Path:

@@ -8,6 +8,8 @@ from datetime import UTC, date, datetime, time
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
+from turfplan.app.house_files import refresh_house
+from turfplan.app.house_hours import must_give_way
 from turfplan.app.inputs import PlanInputs, read_input
 from turfplan.app.lawn_identity import drawn_lawn_id, refuse_known_elsewhere
 from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
@@ -25,6 +27,7 @@ from turfplan.phrases import errors
 from turfplan.phrases import files as phrases
 from turfplan.planning import KnownPlace, SoFar, make_plan
 from turfplan.planning.lawn_ids import given_lawn_id
+from turfplan.planning.shared_hours import elsewhere_of
 from turfplan.planning.standing import standing_plan
 from turfplan.publishing import publish, sound_plan
 from turfplan.records.journal import JournalEntry
@@ -40,7 +43,8 @@ class PlanRun:
     without an entry not done, without the entries that its journal has lost (`forget`), with
     further files.
 
-    `alone`: the caller has looked that no lawn beside it has its identity.
+    `alone`: the caller has looked that no lawn beside it has its identity. `refreshes_house`: what
+    is of the whole house in which the lawn lies is written again with it.
     """
 
     today: date | None = None
@@ -48,16 +52,18 @@ class PlanRun:
     forget: bool = False
     extras: Collection[Extra] = ()
     alone: bool = False
+    refreshes_house: bool = True
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedLawn:
-    """A plan that was made, and the one that stood before it; a plan with `conflict` was not
-    written.
+    """A plan that was made, the one that stood before it, and the names of the files that follow
+    from it; a plan with `conflict` was not written.
     """
 
     plan: Plan
     before: Plan | None
+    files: tuple[str, ...] = ()
 
     @property
     def has_news(self) -> bool:
@@ -94,7 +100,8 @@ def plan_lawn(
     `tell` hears what the user must know of the inputs, before the planning; `run` says how it is
     planned. A plan that cannot be done as asked comes back with its conflict, and the folder stays
     as it was. Raises TurfplanError for inputs that cannot be used, a lawn that is known elsewhere,
-    a journal that has lost entries, a folder in use, of another lawn or that cannot be written to.
+    a journal that has lost entries, a folder in use, of another lawn or that cannot be written to,
+    that of its house too.
     """
     words = words_for(
         given.language,
@@ -126,9 +133,12 @@ def plan_lawn(
             today=run.today,
             assume_not_done=run.assume_not_done,
         )
-        if made.conflict is None:
-            write_outputs(folder, outputs(made, words_of(made), run.extras))
-    return PlannedLawn(made, before)
+        files = {} if made.conflict else outputs(made, words_of(made), run.extras)
+        if files:
+            write_outputs(folder, files)
+    if files and run.refreshes_house:
+        refresh_house(folder)
+    return PlannedLawn(made, before, tuple(files))
 
 
 def planned(
@@ -153,7 +163,10 @@ def planned(
     so_far = SoFar(entries, before, assume_not_done, notes, brief_sha256=given.sha256)
     named = given_lawn_id(given.brief, before) or lawn_id or drawn_lawn_id()
     english = english_of(given.book)
-    stands = standing_plan(given.book, place, so_far, now=now, brief_sha256=given.sha256)
+    today_there = now.astimezone(ZoneInfo(given.climate.timezone)).date()
+    stands = None
+    if not must_give_way(before, given.brief, given.book, given.others, today_there):
+        stands = standing_plan(given.book, place, so_far, now=now, brief_sha256=given.sha256)
     if stands is not None:
         # Its own program has judged it, by the rules that it was made by.
         words = words_for(given.language, stands.lawn.units, english, country=stands.place.country)
@@ -186,6 +199,7 @@ def known_place(given: PlanInputs) -> KnownPlace:
         given.real_years,
         holidays_of_year,
         given.files_sha256,
+        elsewhere_of(given.others),
     )
 
 

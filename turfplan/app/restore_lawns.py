@@ -143,7 +143,9 @@ def _rows(archive: Archive, name: str, root: Path) -> IndexRows:
         else row.model_copy(update={"brief": None})
         for row in found.lawn
     ]
-    return found.model_copy(update={"lawn": tuple(lawns)})
+    # Nor does an address of a house that it brings open what lies elsewhere.
+    below = found.with_houses(found, lambda house: house.is_relative_to(root))
+    return below.model_copy(update={"lawn": tuple(lawns)})
 
 
 def _refuse_leading_out(places: Iterable[Path], root: Path) -> None:

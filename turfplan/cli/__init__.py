@@ -44,7 +44,7 @@ COMMANDS: dict[str, tuple[str, str, str]] = {
         "Print a week, the season book, the order or the changes.",
     ),
     "serve": ("turfplan.cli.serve", "serve", "Serve feeds and pages."),
-    "publish": ("turfplan.cli.serve", "publish", "Write a feed as files for any web host."),
+    "publish": ("turfplan.cli.publish", "publish", "Write a feed as files for any web host."),
     "tokens": (
         "turfplan.cli.serve",
         "tokens",
@@ -52,7 +52,11 @@ COMMANDS: dict[str, tuple[str, str, str]] = {
     ),
     "backup": ("turfplan.cli.copies", "backup", "Copy all that lawns need to one file."),
     "restore": ("turfplan.cli.copies", "restore", "Bring back what was copied."),
-    "clients": ("turfplan.cli.clients", "app", "Plan for every client of a file."),
+    "clients": (
+        "turfplan.cli.clients",
+        "app",
+        "Work for all lawns of a business: bring in, plan, list, print, log.",
+    ),
 }
 
 

@@ -72,6 +72,7 @@ def restore(
 
 def _tell(done: "Restored") -> None:
     """What was brought, and what became of addresses."""
+    from turfplan.files.house_copies import CopiedHouseToken
     from turfplan.phrases import screen
 
     words = words_of_user()
@@ -92,8 +93,9 @@ def _tell(done: "Restored") -> None:
         say(words, counted)
         for token in tokens.closed:
             label = token.label or "-"
+            of_house = "H" if isinstance(token, CopiedHouseToken) else ""
             line = screen.restore_closed(
-                number=token.id, kind=token.kind, label=label, created=token.created
+                number=f"{of_house}{token.id}", kind=token.kind, label=label, created=token.created
             )
             say(words, line, aside=True)
         if tokens.closed:

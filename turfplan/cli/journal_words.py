@@ -39,7 +39,11 @@ def entry_told(words: "Words", entry: "JournalEntry", given: str = "") -> str:
         ),
         "delivered": lambda: screen.log_delivered(task=task, on=on, used=used),
         "refused": lambda: screen.log_refused(task=task, on=on, used=used),
-        "not_done": lambda: screen.log_not_done(task=task),
+        "not_done": lambda: (
+            screen.log_put_off(task=task, on=on)
+            if entry.on is not None
+            else screen.log_not_done(task=task)
+        ),
         "note": lambda: screen.log_note(note=entry.text or ""),
         "undo": lambda: screen.log_undone(number=entry.undoes or 0),
     }
@@ -70,7 +74,7 @@ def tell_entry(words: "Words", entry: "JournalEntry") -> str:
 
 def effect_told(words: "Words", logged: "LoggedEntry") -> "Message | None":
     """What an entry changes, in one sentence; a wish names all that it drags along."""
-    from turfplan.message import Listed, as_written
+    from turfplan.message import Listed, as_written, sentences
     from turfplan.phrases import screen
     from turfplan.records.journal import WISHES
 
@@ -78,22 +82,27 @@ def effect_told(words: "Words", logged: "LoggedEntry") -> "Message | None":
     if effect is None:
         return None
     if not effect:
-        return screen.log_moves_nothing()
+        nothing = screen.log_moves_nothing() if logged.entry.task else screen.log_moves_none()
+        return sentences(nothing, logged.reason)
     wished = logged.entry.kind in WISHES
-    named = effect if wished else effect[:NAMED]
+    # Waterings stand last, and are one line.
+    watered = tuple(move for move in effect if move.kind == "watered")
+    jobs = tuple(move for move in effect if move.kind != "watered")
+    named = (*(jobs if wished else jobs[:NAMED]), *watered)
     lines = [as_written(words.text(_moved(move))) for move in named]
     if len(named) < len(effect):
         lines.append(as_written(words.text(screen.log_move_more(n=len(effect) - len(named)))))
     tasks = Listed(tuple(lines), "semicolon")
-    return screen.log_drags(tasks=tasks) if wished else screen.log_moves(tasks=tasks)
+    told = screen.log_drags(tasks=tasks) if wished else screen.log_moves(tasks=tasks)
+    return sentences(told, logged.reason)
 
 
 def _moved(move: "MovedTask") -> "Message":
     from turfplan.message import Days, Message
+    from turfplan.phrases import screen
 
-    values = (
-        ("title", move.title),
-        ("task", move.task),
-        ("days", Days(move.start, move.end, year=False)),
-    )
+    days = Days(move.start, move.end, year=False)
+    if move.kind == "watered":
+        return screen.log_move_watered(days=days)
+    values = (("title", move.title), ("task", move.task), ("days", days))
     return Message(f"screen.log.move.{move.kind}", values)

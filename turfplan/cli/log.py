@@ -83,7 +83,8 @@ def done(
 
     A task was done, wholly or in part.
     """
-    from turfplan.app.log_entry import Happening, amount_of, share_of
+    from turfplan.app.log_entry import Happening
+    from turfplan.app.typed_amounts import amount_of, share_of
 
     value, unit = amount_of(amount)
     what = Happening("done", task, on.date(), share=share_of(share), amount=value, unit=unit)
@@ -181,17 +182,19 @@ def rained_off(
     write(call, Happening("rained_off", task, on.date()))
 
 
-@app.command(short_help="Something was measured.")
+@app.command(short_help="Something was measured, or has befallen the lawn.")
 def measured(
     brief: Path = BRIEF,
     quantity: str = typer.Argument(
         ...,
-        help="soil_temperature, rain, grass_height, depth_missing, germination, live_cause, "
-        "cause_left, grubs.",
+        help="soil_temperature, rain, grass_height, depth_missing, germination, seed_washed, "
+        "animals, tips_buried, burned, heat_stress, sickness, weed_killer, green_up, heap_wet, "
+        "water_ban, live_cause, cause_left, grubs.",
     ),
     value: str = typer.Argument(
         ...,
-        help='With its unit: "58 F", "12 mm", "3 in"; 1 for germination seen, or a cause found.',
+        help='With its unit: "58 F", "12 mm", "14 days"; 1 for what is so, 0 for what is over; the '
+        "part of the seed: 0.3.",
     ),
     on: datetime = ON,
     output: Path | None = DIR,
@@ -203,9 +206,10 @@ def measured(
 ) -> None:
     """Example: turfplan log lawn.toml measured soil_temperature "58 F" --on 2027-04-02
 
-    Something was measured.
+    Something was measured, or has befallen the lawn.
     """
-    from turfplan.app.log_entry import Happening, measure_of
+    from turfplan.app.log_entry import Happening
+    from turfplan.app.typed_amounts import measure_of
 
     known, number, unit = measure_of(quantity, value)
     what = Happening("measured", on=on.date(), quantity=known, value=number, unit=unit)
@@ -230,7 +234,8 @@ def delivered(
 
     A load came and was taken.
     """
-    from turfplan.app.log_entry import Happening, amount_of
+    from turfplan.app.log_entry import Happening
+    from turfplan.app.typed_amounts import amount_of
 
     value, unit = amount_of(amount)
     what = Happening("delivered", task, on.date(), amount=value, unit=unit)
@@ -257,7 +262,8 @@ def refused(
 
     A load was refused.
     """
-    from turfplan.app.log_entry import Happening, amount_of
+    from turfplan.app.log_entry import Happening
+    from turfplan.app.typed_amounts import amount_of
 
     value, unit = amount_of(amount)
     what = Happening("refused", task, on.date(), amount=value, unit=unit)
@@ -265,10 +271,16 @@ def refused(
     write(call, what, amount)
 
 
-@app.command("not-done", short_help="A task that is over was not done.")
+@app.command("not-done", short_help="A task was not done, and is still wanted.")
 def not_done(
     brief: Path = BRIEF,
     task: str = TASK,
+    on: datetime | None = typer.Option(
+        None,
+        "--on",
+        formats=DAY,
+        help="The day on which there was no time, no helper or no machine; it waits for the next.",
+    ),
     output: Path | None = DIR,
     as_json: bool = JSON,
     yes: bool = YES,
@@ -276,14 +288,15 @@ def not_done(
     key: str | None = KEY,
     today: datetime | None = TODAY,
 ) -> None:
-    """Example: turfplan log lawn.toml not-done mow.2
+    """Example: turfplan log lawn.toml not-done topdress.2 --on 2027-09-18
 
-    A task that is over was not done and is still wanted.
+    A task was not done and is still wanted: it is over, or on a day somebody, or the machine, was
+    not there.
     """
     from turfplan.app.log_entry import Happening
 
     call = LogCall(brief, output, as_json, yes, by, key, today)
-    write(call, Happening("not_done", task))
+    write(call, Happening("not_done", task, on.date() if on else None))
 
 
 @app.command(short_help="A remark.")
@@ -373,10 +386,13 @@ def today_s_tasks(
     """
     from turfplan.app.due_tasks import due_tasks
     from turfplan.app.outputs import output_folder
+    from turfplan.cli.log_house import went_through_house
     from turfplan.cli.log_today import ask_due, print_due
 
     call = LogCall(brief, output, as_json, yes, by, None, today)
     day = today.date() if today else None
+    if went_through_house(call, day):
+        return
     due, words = due_tasks(brief, output_folder(brief, output), day)
     if on_terminal() and not as_json:
         ask_due(words, due, lambda happening: write(call, happening))

@@ -26,11 +26,7 @@ def print_due(
     from turfplan.phrases import screen
 
     if as_json:
-        rows = [
-            {"task": d.task, "title": d.title, "start": str(d.start), "end": str(d.end)}
-            for d in due
-        ]
-        print(json.dumps({"schema": 1, "due": rows}, ensure_ascii=False))
+        print(json.dumps({"schema": 1, "due": due_rows(due)}, ensure_ascii=False))
         return
     if not due:
         say(words, screen.log_nothing_due())
@@ -44,19 +40,31 @@ def print_due(
             say(words, screen.command(command=f"turfplan log {brief} {answer}{where}"))
 
 
+def due_rows(due: "tuple[DueTask, ...]") -> list[dict[str, str]]:
+    """What was due, as one object a task."""
+    return [
+        {"task": d.task, "title": d.title, "start": str(d.start), "end": str(d.end)} for d in due
+    ]
+
+
 def ask_due(words: "Words", due: "tuple[DueTask, ...]", write: Write) -> None:
     """Asks of each task that was due what became of it, and writes the answer.
 
-    What an answer cannot be written for is told, and the next one asked.
+    What an answer cannot be written for is told, and the next one asked. Several looks are asked of
+    at once, or one by one.
     """
+    from turfplan.app.log_entry import Happening
     from turfplan.errors import TurfplanError
     from turfplan.messages.problems import problem_lines
     from turfplan.phrases import screen
 
     if not due:
         say(words, screen.log_nothing_due())
+    made = _looks_made(words, [one for one in due if one.look])
     for one in due:
-        happening = _answer(words, one)
+        happening = (
+            Happening("done", task=one.task, on=one.end) if one in made else _answer(words, one)
+        )
         if happening is None:
             continue
         try:
@@ -65,6 +73,22 @@ def ask_due(words: "Words", due: "tuple[DueTask, ...]", write: Write) -> None:
             for problem in error.problems:
                 for line in problem_lines(problem, words):
                     typer.echo(line, err=True)
+
+
+def _looks_made(words: "Words", looks: "list[DueTask]") -> "list[DueTask]":
+    """The looks of which somebody says at once that all were made as planned."""
+    from turfplan.message import as_written, listed
+    from turfplan.phrases import screen
+
+    if len(looks) < 2:
+        return []
+    titles = listed((as_written(one.title) for one in looks), "semicolon")
+    question = words.text(screen.log_looks(n=len(looks), titles=titles))
+    while True:
+        said = str(typer.prompt(question, default="", show_default=False, err=True)).strip().lower()
+        if said in ("", "d"):
+            return looks if said else []
+        say(words, screen.log_answers(), aside=True)
 
 
 def _answer(words: "Words", one: "DueTask") -> "Happening | None":

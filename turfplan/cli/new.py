@@ -1,22 +1,12 @@
 """`turfplan new`: asks a few questions in plain words and writes a brief."""
 
-import sys
-from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import typer
 
+from turfplan.cli.new_questions import Ask, BriefDraft, asker
 from turfplan.cli.speech import brief_at, say, words_of_user
 from turfplan.phrases import commands
-
-if TYPE_CHECKING:
-    from turfplan.errors import Problem
-    from turfplan.messages import Words
-
-Ask = Callable[..., str]
-# The options of questions that are called otherwise.
-OPTIONS = {"place": "--postal-code", "everywhere": "--hollow-share"}
 
 
 def named_brief(path: Path | None) -> Path | None:
@@ -71,7 +61,7 @@ def new(
     Example: turfplan new lawn.toml
     """
     # Longer than most functions: its options stand one a line.
-    from turfplan.app.brief_questions import brief_text
+    from turfplan.app.brief_questions import LOOKS, brief_text
     from turfplan.app.lawn_identity import drawn_lawn_id
     from turfplan.app.new_brief import brief_to_write, copy_brief, write_brief
     from turfplan.errors import Problem, TurfplanError
@@ -88,44 +78,21 @@ def new(
         say(words, screen.new_wrote(file=str(file)))
         return
     missing: list[Problem] = []
-    answer = _asker(words, missing)
-    given = {"name": name, "area": area, "grass": grass, "soil": soil}
-    answers = {question: answer(told, question) for question, told in given.items()}
-    answers |= _place(answer, (postal_code, town), (latitude, longitude), country)
+    draft = BriefDraft(file)
+    answer = asker(words, missing, draft)
+    answers = _place(answer, (postal_code, town), (latitude, longitude), country)
+    for question, told in {"area": area, "grass": grass, "soil": soil}.items():
+        answers[question] = answer(told, question)
     answers |= _leveling(answer, depth, hollow_share)
-    answers["intent"] = answer(intent, "intent")
-    answers["weekdays"] = answer(weekdays, "weekdays")
+    for question, told in {"intent": intent, "weekdays": weekdays, "name": name}.items():
+        answers[question] = answer(told, question)
+    if grass is None:
+        answers |= {key: seen for key, seen in draft.answers.items() if key in LOOKS}
     if missing:
         raise TurfplanError(missing)
     write_brief(file, brief_text(answers, drawn_lawn_id()))
+    draft.end()
     say(words, screen.new_wrote(file=str(file)))
-
-
-def _asker(words: "Words", missing: "list[Problem]") -> Ask:
-    """What answers a question: its option, else the user, else what is usual; without any of them
-    it goes into `missing`.
-    """
-    from turfplan.app.brief_questions import BY_NAME
-    from turfplan.errors import Problem
-
-    asks = sys.stdin.isatty() and sys.stderr.isatty()
-
-    def answer(given: str | None, name: str) -> str:
-        question = BY_NAME[name]
-        asked, default = words.text(question.asked()), question.usual
-        if given is not None:
-            return given
-        if asks:
-            return str(typer.prompt(asked, default=default, err=True))
-        if default is not None:
-            return default
-        option = OPTIONS.get(name, f"--{name}")
-        missing.append(
-            Problem(option, commands.needed(), None, None, commands.asked_as(question=asked))
-        )
-        return ""
-
-    return answer
 
 
 def _place(

@@ -28,7 +28,7 @@ def plan(
     brief: Path = typer.Argument(
         ...,
         metavar="BRIEF",
-        help="The brief, a TOML file, or the folder of its lawn.",
+        help="The brief, a TOML file, or the folder of its lawn, or of a house with several.",
         callback=brief_at,
     ),
     output: Path | None = typer.Option(
@@ -75,9 +75,17 @@ def plan(
     from turfplan.app.inputs import read_input
     from turfplan.app.outputs import output_folder
     from turfplan.app.plan_lawn import PlanRun, plan_lawn
+    from turfplan.files.house_folder import house_at
     from turfplan.files.reading.brief import journal_beside
 
     not_done = _is_not_done(assume)
+    run = PlanRun(today.date() if today else None, not_done, forget, _extras(todos=todos, pdf=pdf))
+    if (house := house_at(brief)) is not None:
+        from turfplan.app.plan_house import HouseWeather
+        from turfplan.cli.plan_house import plan_all
+
+        plan_all(house, output, run, HouseWeather(weather, weather_url, fall_back), as_json=as_json)
+        return
     given = read_input(brief, weather_file=weather, weather_url=weather_url, fall_back=fall_back)
     folder = output_folder(brief, output)
     done = plan_lawn(
@@ -85,17 +93,12 @@ def plan(
         folder,
         journal_beside(brief),
         tell=_teller(words_of_user()),
-        run=PlanRun(
-            today.date() if today else None,
-            not_done,
-            forget,
-            _extras(todos=todos, pdf=pdf),
-        ),
+        run=run,
     )
     if as_json:
         print(json.dumps(done.plan.model_dump(mode="json", by_alias=True), ensure_ascii=False))
     elif done.plan.conflict is not None:
-        _cannot(done.plan, done.plan.conflict)
+        told_conflict(done.plan, done.plan.conflict)
     else:
         _summary(done, folder, brief, output)
     if done.plan.conflict is not None:
@@ -126,16 +129,20 @@ def _extras(*, todos: bool, pdf: bool) -> "list[Extra]":
     return [name for name, asked in wanted.items() if asked]
 
 
-def _cannot(made: "Plan", conflict: "PlanConflict") -> None:
+def told_conflict(made: "Plan", conflict: "PlanConflict") -> None:
     """Print why no plan is possible and what would be."""
     from turfplan.phrases import screen
 
     words = words_of(made)
     say(words, screen.cannot())
-    for reason in conflict.reasons:
-        say(words, screen.point(line=words.text(reason)))
+    reasons = [words.text(reason) for reason in conflict.reasons]
+    for line in reasons:
+        say(words, screen.point(line=line))
     for rejected in made.rejected:
-        say(words, screen.rejected(campaign=str(rejected.campaign), reason=str(rejected.reason)))
+        # Where no way is open, the reason of each stands among those of the whole.
+        campaign, reason = str(rejected.campaign), str(rejected.reason)
+        if not any(campaign in line and reason in line for line in reasons):
+            say(words, screen.rejected(campaign=campaign, reason=reason))
     _ways_out(words, made)
 
 
@@ -177,7 +184,7 @@ def _summary(done: "PlannedLawn", folder: Path, brief: Path, output: Path | None
     if made.place.name:
         say(words, screen.place(place=str(made.place.name)))
     for line in made.campaign_reason[:3]:
-        say(words, screen.below(line=str(line)))
+        say(words, screen.below(line=words.text(line)))
     _put_off(words, made)
     say(words, screen.rests_on(source=str(made.climate.source), n=made.climate.error_days))
     _notes(words, done, brief)
@@ -185,8 +192,8 @@ def _summary(done: "PlannedLawn", folder: Path, brief: Path, output: Path | None
         say(words, screen.season_years(season=str(made.season_years.reason)))
     _tasks(words, made)
     if done.has_news:
-        _changes(words, made)
-    _overdue(words, made, brief, output)
+        told_changes(words, made)
+    told_overdue(words, made, brief, output)
     say(words, screen.written(folder=str(folder)), aside=True)
 
 
@@ -270,7 +277,7 @@ def _mark(words: "Words", task: "Task") -> str:
     return words.text(screen.is_overdue(task=task.id)) if task.overdue else task.id
 
 
-def _changes(words: "Words", made: "Plan") -> None:
+def told_changes(words: "Words", made: "Plan") -> None:
     """What is different from the plan before, and because of what; waterings, which follow the
     rest, in one line.
     """
@@ -299,7 +306,7 @@ def _changes(words: "Words", made: "Plan") -> None:
         say(words, screen.changed_waterings(n=follow))
 
 
-def _overdue(words: "Words", made: "Plan", brief: Path, output: Path | None) -> None:
+def told_overdue(words: "Words", made: "Plan", brief: Path, output: Path | None) -> None:
     """What is over without an entry, with the two commands that answer, and the one that plans it
     all again.
     """

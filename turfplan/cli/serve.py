@@ -1,15 +1,19 @@
-"""`turfplan serve`, `publish`, `tokens`: feeds for those who subscribe."""
+"""`turfplan serve`, `tokens`: feeds for those who subscribe."""
 
+from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 from urllib.parse import urlsplit
 
 import typer
 
+from turfplan.cli.publish import PART, part_named
 from turfplan.cli.speech import say, words_of_user
 
 if TYPE_CHECKING:
     from sqlite3 import Connection
+
+    from turfplan.serve.tokens import FeedView
 
 INDEX = typer.Option(
     None,
@@ -17,6 +21,7 @@ INDEX = typer.Option(
     metavar="FILE",
     help="The index of lawns and tokens; else that of the data folder, or turfplan.index here.",
 )
+DAY = ["%Y-%m-%d"]
 PORT = 8765
 _ACTIONS = "issue, list, revoke, open, move, owner"
 
@@ -44,8 +49,14 @@ def serve(
         None, metavar="[DIR]...", help="Plan folders, or data folders, to add to the index."
     ),
     index: Path | None = INDEX,
-    host: str = typer.Option(
-        "127.0.0.1", "--host", help="The address to listen on; only this machine unless you ask."
+    host: str | None = typer.Option(
+        None, "--host", help="The address to listen on; only this machine unless you ask."
+    ),
+    home_network: bool = typer.Option(
+        False,
+        "--home-network",
+        help="Listen in the home network, so that phones there can subscribe; the owner's pages "
+        "still open in the owner's browser alone.",
     ),
     port: int = typer.Option(PORT, "--port", min=1, max=65535),
     allow_host: list[str] = typer.Option(
@@ -53,6 +64,13 @@ def serve(
     ),
     base_url: str | None = typer.Option(
         None, "--base-url", help="The public address, where a proxy stands before it."
+    ),
+    behind_proxy: list[str] = typer.Option(
+        [],
+        "--behind-proxy",
+        metavar="ADDRESS",
+        help="The address from which a proxy asks: what it forwards of who asks is believed. On "
+        "the internet serve only behind a proxy, which ends TLS and slow requests.",
     ),
     gzip: bool = typer.Option(
         True, "--gzip/--no-gzip", help="Compress where the reader asks for it."
@@ -65,32 +83,44 @@ def serve(
     _need_web()
     import uvicorn
 
+    from turfplan.cli.own_names import own_address, own_names
+    from turfplan.cli.serve_office import greet_office, office_of
     from turfplan.phrases import screen
     from turfplan.serve.app import create_app
+    from turfplan.serve.reach import reach_of
     from turfplan.serve.ticks import replan_apart
     from turfplan.serve.visit import ServerSettings
 
+    host = host or ("0.0.0.0" if home_network else "127.0.0.1")
     _need_port(host, port)
     index = _index(index, folders or [])
     _add_lawns(index, folders or [])
     # Whoever listens on every address is asked for by that of this machine in its network.
-    own = _own_address() if host in ("0.0.0.0", "::") else host
+    own = own_address() if host in ("0.0.0.0", "::") else host
     named = [urlsplit(base_url).hostname or ""] if base_url else []
-    hosts = tuple(dict.fromkeys((own, "127.0.0.1", "localhost", *named, *allow_host)))
+    names = own_names() if home_network else ()
+    hosts = tuple(dict.fromkeys((own, "127.0.0.1", "localhost", *names, *named, *allow_host)))
     shown = f"[{own}]" if ":" in own else own
     public = (base_url or f"http://{shown}:{port}").rstrip("/")
+    if home_network and base_url is None and reach_of(public) == "machine":
+        say(words_of_user(), screen.no_home_network(), aside=True)
+    office = office_of(index, folders or [])
     settings = ServerSettings(
         index=index,
+        office=office,
         base_url=base_url and public,
         hosts=tuple(filter(None, hosts)),
         compress=gzip,
         replan=replan_apart,
+        home_url=public if reach_of(public) == "home" else None,
     )
     app = create_app(settings)
     say(words_of_user(), screen.serve_on(address=public), aside=True)
     _greet_owner(index, public)
-    # The access log would print the path, and with it the token. Behind no proxy nobody is believed
-    # who says that he is one.
+    if office is not None:
+        greet_office(office, public)
+    # The access log would print the path, and with it the token. Nobody but a proxy that was named
+    # is believed who says for whom he asks.
     uvicorn.run(
         app,
         host=host,
@@ -98,20 +128,9 @@ def serve(
         access_log=False,
         log_level="warning",
         server_header=False,
-        proxy_headers=base_url is not None,
+        proxy_headers=bool(behind_proxy),
+        forwarded_allow_ips=behind_proxy or None,
     )
-
-
-def _own_address() -> str:
-    """This machine's address in its network, as far as it has one; nothing is sent to learn it."""
-    import socket
-
-    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as one:
-        try:
-            one.connect(("192.0.2.1", 9))
-        except OSError:
-            return "127.0.0.1"
-        return str(one.getsockname()[0])
 
 
 def _greet_owner(index: Path, public: str) -> None:
@@ -140,14 +159,17 @@ def _show_once(connection: "Connection", base_url: str) -> None:
 
 def _add_lawns(index: Path, folders: list[Path]) -> None:
     """Put the plans of folders into the index, of a data folder all that it has; raises
-    TurfplanError for a folder without one."""
+    TurfplanError for a folder without one, unless it is there for lawns that are made on the
+    page."""
     from turfplan.app.publish_feed import planned_folder
     from turfplan.files import index as store
-    from turfplan.files.data_folder import planned_lawns
+    from turfplan.files.data_folder import is_new_home, planned_lawns
 
-    with store.opened(index) as connection:
+    # A folder that is refused leaves no index behind.
+    with store.kept_on_success(index), store.opened(index) as connection:
         for folder in folders:
-            for each in planned_lawns(folder) or (planned_folder(folder),):
+            none = () if is_new_home(folder) else (folder,)
+            for each in planned_lawns(folder) or map(planned_folder, none):
                 store.add_lawn(connection, each, store.brief_beside(each))
 
 
@@ -190,12 +212,20 @@ def tokens(
     what: str | None = typer.Argument(
         None,
         metavar="[DIR or N]",
-        help="The plan folder to issue for or that has moved, or the number to revoke or open.",
+        help="The plan folder, or that of a house, to issue for or that has moved, or the number "
+        "to revoke or open.",
     ),
     index: Path | None = INDEX,
     kind: str = typer.Option("feed", "--kind", help="feed, read or edit."),
     label: str = typer.Option(
         "", "--label", help="Who it is for, so that it can be revoked alone."
+    ),
+    part: str = PART,
+    since: datetime | None = typer.Option(
+        None, "--from", formats=DAY, help="Show what falls on some days alone: the first of them."
+    ),
+    until: datetime | None = typer.Option(
+        None, "--to", formats=DAY, help="The last of these days, for whoever stands in."
     ),
     brief: Path | None = typer.Option(
         None, "--brief", help="The brief whose journal an edit token may write."
@@ -221,7 +251,8 @@ def tokens(
         elif action == "revoke":
             _revoke_token(connection, what)
         elif action == "issue":
-            _issue_token(connection, what, kind, label, brief, base_url)
+            view = _view(kind, part, since, until)
+            _issue_token(connection, what, _TokenAsked(kind, label, view), brief, base_url)
         elif action == "open":
             _open_token(connection, what)
         elif action == "move":
@@ -234,11 +265,13 @@ def tokens(
 
 def _list_tokens(connection: "Connection") -> None:
     """Print a line for each token: its number, kind, state, holder and lawn."""
+    from turfplan.cli.house_addresses import list_of_house
     from turfplan.phrases import screen
     from turfplan.serve import tokens as kept
 
     words, issued = words_of_user(), kept.listed(connection)
-    if not issued:
+    of_house = list_of_house(connection)
+    if not issued and not of_house:
         say(words, screen.tokens_none(), aside=True)
     for token in issued:
         shut = screen.tokens_closed(on=str(token.closed)) if token.closed else None
@@ -246,16 +279,19 @@ def _list_tokens(connection: "Connection") -> None:
         until = screen.tokens_until(on=token.ends) if token.ends else None
         state = words.text(gone or until or screen.tokens_in_use())
         holder, folder = token.label or "-", token.lawn.folder
-        print(f"{token.id:4}  {token.kind:5} {state:32} {holder:20} {folder}")
+        shown = "" if token.view == kept.WHOLE else f" ({token.view.key})"
+        print(f"{token.id:4}  {token.kind:5} {state:32} {holder:20} {folder}{shown}")
 
 
 def _revoke_token(connection: "Connection", number: str | None) -> None:
     """Take a token back; raises TurfplanError for what is the number of none."""
+    from turfplan.cli.house_addresses import revoked_of_house
     from turfplan.errors import Problem, TurfplanError
     from turfplan.phrases import commands, screen
     from turfplan.serve import tokens as kept
 
-    if number is None or not number.isdigit() or not kept.revoke(connection, int(number)):
+    known = number is not None and number.isdigit() and kept.revoke(connection, int(number))
+    if number is None or not (known or revoked_of_house(connection, number)):
         hint = commands.list_shows(command="turfplan tokens list")
         raise TurfplanError(Problem("N", commands.no_token(), number, None, hint))
     say(words_of_user(), screen.tokens_gone(number=number))
@@ -263,21 +299,49 @@ def _revoke_token(connection: "Connection", number: str | None) -> None:
 
 def _open_token(connection: "Connection", number: str | None) -> None:
     """Open a token that came back closed; raises TurfplanError for what is the number of none."""
+    from turfplan.cli.house_addresses import opened_of_house
     from turfplan.errors import Problem, TurfplanError
     from turfplan.phrases import commands, screen
     from turfplan.serve import tokens as kept
 
-    if number is None or not number.isdigit() or not kept.reopen(connection, int(number)):
+    known = number is not None and number.isdigit() and kept.reopen(connection, int(number))
+    if number is None or not (known or opened_of_house(connection, number)):
         hint = commands.list_shows(command="turfplan tokens list")
         raise TurfplanError(Problem("N", commands.no_closed_token(), number, None, hint))
     say(words_of_user(), screen.tokens_opened(number=number))
 
 
+def _view(kind: str, part: str, since: datetime | None, until: datetime | None) -> "FeedView":
+    """What a feed shows; raises TurfplanError for one day without the other, for days that run
+    backward, and for a page that should show a part."""
+    from turfplan.errors import Problem, TurfplanError
+    from turfplan.phrases import commands
+    from turfplan.serve.tokens import WHOLE, FeedView
+
+    days = (since.date(), until.date()) if since and until else None
+    view = FeedView(part_named(part), days)
+    if (since is None) != (until is None):
+        missing = "--from" if since is None else "--to"
+        raise TurfplanError(Problem(missing, commands.needed()))
+    if days is not None and days[1] < days[0]:
+        raise TurfplanError(Problem("--to", commands.before_first(), str(days[1]), str(days[0])))
+    if kind != "feed" and view != WHOLE:
+        raise TurfplanError(Problem("--kind", commands.part_of_feed(), kind, "feed"))
+    return view
+
+
+class _TokenAsked(NamedTuple):
+    """What an address is to open, for whom, and what its feed shows."""
+
+    kind: str
+    label: str
+    view: "FeedView"
+
+
 def _issue_token(
     connection: "Connection",
     folder: str | None,
-    kind: str,
-    label: str,
+    asked: _TokenAsked,
     brief: Path | None,
     base_url: str,
 ) -> None:
@@ -285,17 +349,23 @@ def _issue_token(
     is none.
     """
     from turfplan.app.publish_feed import planned_folder
+    from turfplan.cli.house_addresses import show_of_house
     from turfplan.errors import Problem, TurfplanError
     from turfplan.files import index as store
+    from turfplan.files.house_folder import house_at
     from turfplan.phrases import commands
     from turfplan.serve import tokens as kept
 
-    if folder is None or kind not in kept.KINDS:
-        where, got = ("--kind", kind) if folder else ("DIR", None)
+    kind = next((each for each in kept.KINDS if each == asked.kind), None)
+    if folder is None or kind is None:
+        where, got = ("--kind", asked.kind) if folder else ("DIR", None)
         raise TurfplanError(Problem(where, commands.needed(), got, ", ".join(kept.KINDS)))
+    if (house := house_at(Path(folder))) is not None:
+        show_of_house(connection, house, kind, asked.label, asked.view, base_url)
+        return
     planned = planned_folder(Path(folder))
     lawn = store.add_lawn(connection, planned, brief or store.brief_beside(planned))
-    _show(kept.issue(connection, lawn, kind, label), kind, base_url)
+    show_address(kept.issue(connection, lawn, kind, asked.label, view=asked.view), kind, base_url)
 
 
 def _move_lawn(connection: "Connection", folder: str | None, brief: Path | None) -> None:
@@ -314,7 +384,7 @@ def _move_lawn(connection: "Connection", folder: str | None, brief: Path | None)
     say(words_of_user(), screen.tokens_moved(old=str(old), new=str(lawn.folder)))
 
 
-def _show(token: str, kind: str, base_url: str) -> None:
+def show_address(token: str, kind: str, base_url: str) -> None:
     """Print the addresses of a new token, once."""
     from turfplan.phrases import screen
 
@@ -326,27 +396,3 @@ def _show(token: str, kind: str, base_url: str) -> None:
     print(address)
     print("webcal://" + address.split("://", 1)[1])
     say(words_of_user(), screen.tokens_once(), aside=True)
-
-
-def publish(
-    folder: Path = typer.Argument(..., metavar="DIR", help="The plan folder."),
-    to: Path = typer.Option(
-        ..., "--to", metavar="WEBROOT", help="The folder that a web host shows."
-    ),
-    keep_address: bool = typer.Option(
-        False, "--keep-address", help="The plan's folder has moved: go on under the same name."
-    ),
-) -> None:
-    """Write a plan's feed as a file under a name that cannot be guessed, for any web host.
-
-    Example: turfplan publish out --to public
-    """
-    from turfplan.app.publish_feed import publish_feed
-    from turfplan.phrases import screen
-
-    words = words_of_user()
-    done = publish_feed(folder, to, keep_address=keep_address)
-    print(done.path)
-    for note in done.notes:
-        say(words, screen.note(note=words.text(note)), aside=True)
-    say(words, screen.publish_private(), aside=True)

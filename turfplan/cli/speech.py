@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NoReturn
 if TYPE_CHECKING:
     from typer import Context
 
+    from turfplan.errors import TurfplanError
     from turfplan.message import Message
     from turfplan.messages import Words
     from turfplan.records.plan import Plan
@@ -32,6 +33,23 @@ def words_of_user() -> "Words":
 def say(words: "Words", message: "Message", *, aside: bool = False) -> None:
     """Print a message: on stdout, or on stderr what is no data."""
     print(words.text(message), file=sys.stderr if aside else sys.stdout)
+
+
+def fault_lines(error: "TurfplanError") -> list[str]:
+    """Every fault of an error as lines, for a command that goes on after it; what the book calls
+    things too."""
+    from turfplan.app.reader_language import language_of
+    from turfplan.messages.problems import problem_lines, words_for_errors
+
+    words = words_for_errors(language_of(None))
+    return [line for problem in error.problems for line in problem_lines(problem, words)]
+
+
+def show_faults(errors: "Iterable[TurfplanError]") -> None:
+    """Print every fault of some errors on stderr."""
+    for error in errors:
+        for line in fault_lines(error):
+            print(line, file=sys.stderr)
 
 
 def brief_at(path: Path) -> Path:

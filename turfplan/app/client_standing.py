@@ -1,0 +1,68 @@
+"""Says which lawns of a business are planned on a day: not those that are paused, or whose clients
+have left."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+from zoneinfo import ZoneInfo
+
+from turfplan.app.client_rules import rules_of_lawns
+from turfplan.app.client_season import ClientSeason
+from turfplan.app.reader_language import language_of
+from turfplan.business.business_days import sum_of_days
+from turfplan.business.lawn_pauses import pause_on, paused_since
+from turfplan.business.place_rules import sum_of_rules
+from turfplan.files.lawn_standing import read_pauses
+from turfplan.files.reading.business import read_business
+from turfplan.files.reading.plan import read_plan
+from turfplan.message import Day, Message
+from turfplan.messages.problems import words_for_errors
+from turfplan.phrases import standing as phrases
+
+if TYPE_CHECKING:
+    from turfplan.app.plan_clients import ToPlan
+
+
+def standing_of(
+    wanted: Iterable["ToPlan"], output: Path, today: date
+) -> tuple[tuple["ToPlan", ...], tuple[ClientSeason, ...]]:
+    """The lawns that are planned, each with the sum of the rules of its group and place and of the
+    days of the business, and what is told of those that are paused. Raises TurfplanError for a
+    `business.toml`, or a record of a pause or of rules, that cannot be read."""
+    lawns = tuple(wanted)
+    rules = rules_of_lawns(output, [lawn.folder for lawn in lawns])
+    days = sum_of_days(read_business(output))
+    found, resting = list["ToPlan"](), list[ClientSeason]()
+    for lawn in lawns:
+        folder = lawn.folder
+        pauses = read_pauses(folder)
+        pause = pause_on(pauses, today)
+        if pause is not None:
+            said = phrases.state_paused_open()
+            if pause.end is not None:
+                said = phrases.state_paused(day=Day(pause.end, weekday=True))
+            resting.append(_season(folder.name, lawn.line, "paused", said))
+            continue
+        lost = False
+        if pauses:
+            plan = read_plan(folder)
+            if plan is not None:
+                planned = plan.now.astimezone(ZoneInfo(plan.timezone)).date()
+                lost = paused_since(pauses, planned, today)
+        sum_ = sum_of_rules(rules.get(folder, ())) + days
+        found.append(replace(lawn, rules=sum_, was_paused=lost))
+    return tuple(found), tuple(resting)
+
+
+def left_season(client: str, on: date, line: int) -> ClientSeason:
+    """What is told of a row whose client has left."""
+    return _season(client, line, "left", phrases.state_left(day=Day(on, weekday=False)))
+
+
+def _season(
+    client: str, line: int, state: Literal["paused", "left"], said: Message
+) -> ClientSeason:
+    words = words_for_errors(language_of(None))
+    return ClientSeason(line=line, client=client, state=state, campaign=words.text(said))
