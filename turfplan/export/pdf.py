@@ -5,8 +5,11 @@ import hashlib
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import Any
 
 from turfplan.errors import MissingToolError, Problem
+from turfplan.export.templates import stylesheet
+from turfplan.export.type_family import CUTS, cuts_folder
 from turfplan.phrases import tools as phrases
 from turfplan.records.plan import Plan
 
@@ -24,6 +27,7 @@ def to_pdf(html: str, plan: Plan | None) -> bytes:
     """
     try:
         from weasyprint import HTML
+        from weasyprint.text.fonts import FontConfiguration
         from weasyprint.urls import URLFetcher
     except (ImportError, OSError) as error:
         raise MissingToolError(
@@ -38,9 +42,31 @@ def to_pdf(html: str, plan: Plan | None) -> bytes:
     identifier = hashlib.sha256(f"{origin}\n{html}".encode()).digest()[:16]
     with _without_collector(), _without_clock():
         page = HTML(string=html, url_fetcher=URLFetcher(allowed_protocols=("data",)))
-        made = page.write_pdf(pdf_variant=PDF_VARIANT, pdf_identifier=identifier)
+        fonts = FontConfiguration()
+        laid_out = page.render(
+            pdf_variant=PDF_VARIANT, stylesheets=family_sheets(fonts), font_config=fonts
+        )
+        # What was laid out on the way to the pages goes before they are drawn: it is as much again
+        # as drawing takes.
+        gc.collect()
+        made = laid_out.write_pdf(pdf_variant=PDF_VARIANT, pdf_identifier=identifier)
     assert isinstance(made, bytes)  # without a target the bytes come back
     return made
+
+
+def family_sheets(fonts: Any) -> list[Any]:
+    """The stylesheets of WeasyPrint that lend a page the cuts of the family, for its configuration
+    of fonts; none where the package is not installed.
+    """
+    from weasyprint import CSS
+    from weasyprint.urls import URLFetcher
+
+    folder = cuts_folder()
+    if folder is None:
+        return []
+    # These files are the only ones that a page is lent.
+    lent, base = URLFetcher(allowed_protocols=("file",)), f"{folder.as_uri()}/"
+    return [CSS(string=str(stylesheet(CUTS)), base_url=base, font_config=fonts, url_fetcher=lent)]
 
 
 @contextmanager
@@ -59,13 +85,18 @@ def _without_clock() -> Iterator[None]:
 
 @contextmanager
 def _without_collector() -> Iterator[None]:
-    """The collector of cycles rests: a layout makes millions of objects that live on, and walking
-    them takes a quarter.
+    """The collector of cycles rests but when it is called: a layout makes millions of objects that
+    live on, and walking them takes a quarter. Then it walks what was made here alone, unless a
+    process has frozen what it had, which stays as it is.
     """
-    was_on = gc.isenabled()
+    was_on, held_apart = gc.isenabled(), gc.get_freeze_count() == 0
     gc.disable()
+    if held_apart:
+        gc.freeze()
     try:
         yield
     finally:
+        if held_apart:
+            gc.unfreeze()
         if was_on:
             gc.enable()

@@ -1,5 +1,7 @@
 """Finds the page templates and fills them."""
 
+import base64
+import hashlib
 import re
 import sys
 from collections.abc import Callable
@@ -15,7 +17,7 @@ from jinja2.bccache import Bucket, BytecodeCache
 from markupsafe import Markup, escape
 
 from turfplan.errors import MissingToolError, Problem
-from turfplan.export.typography import typeset
+from turfplan.export.typography import typeset_pieces
 from turfplan.message import AS_WRITTEN, Message, Value
 from turfplan.messages import Words
 from turfplan.phrases import tools as phrases
@@ -108,7 +110,8 @@ def capital(text: str) -> str:
 def sentence(message: Message | str) -> str:
     """A text with a capital at its beginning and a stop at its end."""
     text = str(message).strip()
-    return capital(text) + ("" if not text or text[-1] in ".!?…" else ".")
+    # What is said in brackets, or quoted, may end in a stop of its own.
+    return capital(text) + ("" if text.rstrip(")”\"'")[-1:] in tuple(".!?…") or not text else ".")
 
 
 def coded(message: Message | str) -> Markup:
@@ -138,6 +141,18 @@ def stylesheet(name: str = "page.css") -> Markup:
     if "</" in text:
         raise ValueError(f"{name} would close the style element it is written into")
     return Markup(text)
+
+
+def digest_of(text: str) -> str:
+    """How a policy names styles or a script that its page carries (CSP, level 3, 2.3.1)."""
+    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"
+
+
+def css_string(text: str) -> Markup:
+    """A text as a string of a stylesheet: what is neither a letter nor a figure is written as its
+    number, so that nothing in it ends the string or the element around it."""
+    signs = (c if c.isalnum() else f"\\{ord(c):06x}" for c in text)
+    return Markup('"{}"').format(Markup("").join(signs))
 
 
 def compiled(*templates: str) -> None:
@@ -174,5 +189,5 @@ def render(template: str, words: Words, **values: Any) -> str:
     Raises jinja2.UndefinedError when a value is missing, KeyError when a sentence is.
     """
     filled = environment().get_template(template)
-    page = filled.render(say=speaker(words), language=words.language, tag=words.tag, **values)
-    return typeset(page, words) if template.startswith(PRINTED) else page
+    pieces = filled.generate(say=speaker(words), language=words.language, tag=words.tag, **values)
+    return "".join(typeset_pieces(pieces, words) if template.startswith(PRINTED) else pieces)

@@ -1,10 +1,13 @@
 """Traces lines of equal height through a grid of cells."""
 
+import hashlib
+import json
 from collections.abc import Sequence
 from itertools import count, takewhile
 from typing import TYPE_CHECKING
 
 from turfplan.site.outlines.geodesy import missing_survey_tools
+from turfplan.user_cache import keep, kept
 
 # Imported when a map is drawn: plans without a survey draw none, and need no extra.
 if TYPE_CHECKING:
@@ -17,6 +20,35 @@ Loop = tuple[tuple[float, float], ...]
 # Cells that the grid is carried on beyond the lawn's edge, so that lines run out under the outline
 # that cuts them.
 MARGIN = 2
+# How what is kept is written; another number for another way.
+FORM = 1
+
+
+def outlines(
+    use: str,
+    cells: Sequence[float | None],
+    columns: int,
+    rows: int,
+    heights: Sequence[float],
+) -> tuple[tuple[Loop, ...], ...]:
+    """The closed outlines of the ground above each of `heights`, as `loops` traces them.
+
+    They are kept in the user's cache under the `use` that a map makes of them: the maps of a plan
+    are traced as it is made, and printing it again imports no library of arrays, which is most of
+    the time and the memory that a map takes. Raises MissingToolError where they are traced without
+    the extra `survey`.
+    """
+    made_from = repr((FORM, tuple(cells), columns, rows, tuple(heights))).encode()
+    # Lawns share so many places that the cache stays small.
+    name = f"outlines-{use}-{hashlib.sha256(made_from).hexdigest()[:2]}"
+    if (content := kept(name, made_from)) is not None:
+        return tuple(
+            tuple(tuple((x, y) for x, y in loop) for loop in above) for above in json.loads(content)
+        )
+    field = field_of(cells, columns, rows)
+    traced = tuple(loops(field, height) for height in heights)
+    keep(name, made_from, json.dumps(traced, separators=(",", ":")).encode())
+    return traced
 
 
 def field_of(cells: Sequence[float | None], columns: int, rows: int) -> "Field":

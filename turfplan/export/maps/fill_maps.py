@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from turfplan.export.maps.contours import field_of, levels, loops
+from turfplan.export.maps.contours import levels, outlines
 from turfplan.export.maps.frame import Frame, Mark, frame_of, letter_spots, path
 from turfplan.export.maps.picture import Contour, MapClass, MapPicture, bare_picture
 from turfplan.export.maps.relief import (
@@ -53,8 +53,7 @@ class _DepthClass:
 def ground_map(lawn: FillMap, words: Words) -> MapPicture:
     """The bare ground in contours above its lowest point, with arrows down the slope."""
     heights, frame = _above_lowest(lawn), frame_of(lawn)
-    field = field_of(heights, lawn.columns, lawn.rows)
-    step, contours, labels = height_lines(heights, field, frame, lawn, words)
+    step, contours, labels = height_lines("ground", heights, frame, lawn, words)
     every, rise = height_text(step, words), height_text(highest(heights), words)
     return replace(
         bare_picture(lawn, frame, "ground", phrases.ground_title(), words),
@@ -72,10 +71,10 @@ def finished_map(lawn: FillMap, words: Words) -> MapPicture:
     done = tuple(
         None if a is None or b is None else a + b for a, b in zip(bare, lawn.fill_mm, strict=True)
     )
-    field = field_of(done, lawn.columns, lawn.rows)
-    step, contours, labels = height_lines(done, field, frame, lawn, words)
-    before = field_of(bare, lawn.columns, lawn.rows)
-    lines = (path(loops(before, level), frame) for level in levels(0.0, highest(bare), step))
+    step, contours, labels = height_lines("finished", done, frame, lawn, words)
+    steps = levels(0.0, highest(bare), step)
+    before = outlines("ground", bare, lawn.columns, lawn.rows, steps)
+    lines = (path(traced, frame) for traced in before)
     every = height_text(step, words)
     return replace(
         bare_picture(lawn, frame, "finished", phrases.finished_title(), words),
@@ -171,7 +170,9 @@ def _classed(
     words: Words,
 ) -> tuple[MapPicture, tuple[Message, ...]]:
     """The picture with classes, letters, stakes and legend, and the legend as sentences."""
-    frame, field = frame_of(lawn), field_of(lawn.fill_mm, lawn.columns, lawn.rows)
+    frame = frame_of(lawn)
+    edges = [c.low for c in classes]
+    traced = outlines(picture.uid, lawn.fill_mm, lawn.columns, lawn.rows, edges)
     areas = _areas(lawn, classes)
     shown = [(c, _area_text(areas[c.sign], words)) for c in classes if areas.get(c.sign)]
     legend = tuple(
@@ -181,8 +182,8 @@ def _classed(
     drawn = replace(
         picture,
         bands=tuple(
-            MapClass(c.sign, c.pattern, words.text(c.name), path(loops(field, c.low), frame))
-            for c in classes
+            MapClass(c.sign, c.pattern, words.text(c.name), path(above, frame))
+            for c, above in zip(classes, traced, strict=True)
         ),
         stakes=stakes,
         letters=letter_spots(lawn, [c.span for c in classes], frame, stakes),

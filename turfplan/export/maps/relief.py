@@ -1,9 +1,8 @@
 """The heights of a lawn on its map: contours at a round step, numbered, and arrows downhill."""
 
 import math
-from typing import TYPE_CHECKING
 
-from turfplan.export.maps.contours import levels, loops
+from turfplan.export.maps.contours import levels, outlines
 from turfplan.export.maps.frame import Frame, Mark, path
 from turfplan.export.maps.picture import Contour
 from turfplan.message import Message, Number
@@ -12,27 +11,25 @@ from turfplan.phrases import maps as phrases
 from turfplan.records.plan import FillMap
 from turfplan.units import INCH_MM, System, from_inside
 
-if TYPE_CHECKING:
-    from turfplan.export.maps.contours import Field
-
 CellValues = tuple[float | None, ...]
 # Lines of one height that are numbered, the longest first.
 MOST_NUMBERED = 3
 
 
 def height_lines(
-    heights: CellValues, field: "Field", frame: Frame, lawn: FillMap, words: Words
+    use: str, heights: CellValues, frame: Frame, lawn: FillMap, words: Words
 ) -> tuple[float, tuple[Contour, ...], tuple[Mark, ...]]:
     """Contours of a surface at a round step (mm), each with its number where there is room.
 
-    `heights` are those of the cells in mm, `field` the same as a grid (rows, columns).
+    `heights` are those of the cells in mm; `use` says which surface they are of.
     """
     low, high = lowest(heights), highest(heights)
     step = _step(high - low, words.system)
     contours: list[Contour] = []
     labels: list[Mark] = []
-    for level in levels(low, high, step):
-        traced = loops(field, level)
+    steps = levels(low, high, step)
+    all_traced = outlines(use, heights, lawn.columns, lawn.rows, steps)
+    for level, traced in zip(steps, all_traced, strict=True):
         contours.append(Contour(path(traced, frame)))
         for loop in sorted(traced, key=len, reverse=True)[:MOST_NUMBERED]:
             if (spot := frame.label_spot(loop, lawn, labels)) is not None:

@@ -1,6 +1,8 @@
 """Writes the page of what changed since the plan before."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from turfplan.export.sheets.look import look_of, on_every_page
 from turfplan.export.templates import render
@@ -13,9 +15,9 @@ KINDS = ("moved", "added", "dropped", "amount", "done", "skipped", "reworded")
 
 @dataclass(frozen=True, slots=True)
 class ChangeView:
-    """One change with the title of its task."""
+    """One change with the titles of the tasks that it is alike for."""
 
-    title: str
+    titles: tuple[str, ...]
     change: Change
 
 
@@ -40,15 +42,33 @@ def changes_html(plan: Plan, words: Words, paper: str | None = None, large: bool
 
 
 def change_groups(plan: Plan, words: Words) -> tuple[Group, ...]:
-    """The changes by kind, what moves people's days first."""
+    """The changes by kind, what moves people's days first; those of a kind by day, and jobs that
+    change alike together.
+    """
     groups = []
     for kind in KINDS:
-        changes = tuple(
-            ChangeView(_title(plan, c, words), c) for c in plan.changes if c.kind == kind
-        )
-        if changes:
-            groups.append(Group(kind_name(kind, words), changes))
+        alike: dict[tuple[str, str, str], list[Change]] = {}
+        for change in sorted((c for c in plan.changes if c.kind == kind), key=_first_day_in(plan)):
+            said = (str(change.before or ""), str(change.after or ""), str(change.because))
+            alike.setdefault(said, []).append(change)
+        if alike:
+            views = (_view(plan, changes, words) for changes in alike.values())
+            groups.append(Group(kind_name(kind, words), tuple(views)))
     return tuple(groups)
+
+
+def _first_day_in(plan: Plan) -> Callable[[Change], date]:
+    """What orders changes: the first day of their task; those of no task come first."""
+
+    def first_day(change: Change) -> date:
+        task = plan.task(change.task)
+        return task.days[0] if task is not None else date.min
+
+    return first_day
+
+
+def _view(plan: Plan, changes: Sequence[Change], words: Words) -> ChangeView:
+    return ChangeView(tuple(_title(plan, change, words) for change in changes), changes[0])
 
 
 def kind_name(kind: str, words: Words) -> str:

@@ -96,20 +96,29 @@ OPERATIONS: Mapping[str, str] = MappingProxyType(
         "top_dress": "topdress",
     }
 )
+# Words whose meaning speaks of mix or seed, or is another where there is neither: two passes of
+# the aerator, machines that are reserved.
+NOT_IN_CARE = frozenset({"pass", "mix", "low_cut", "reserve", "core_aerate"})
 GOES_ON = "*"
 
 
 def terms_in(
-    text: str, words: Words, names: Mapping[str, Message], used: Collection[str] = ()
+    text: str,
+    words: Words,
+    names: Mapping[str, Message],
+    used: Collection[str] = (),
+    *,
+    unless: Collection[str] = (),
 ) -> tuple[tuple[str, str], ...]:
     """The words of the trade that `text` uses, and those `used` beside it, with their meanings, in
     order of the alphabet.
 
-    `names` are a plan's.
+    `names` are a plan's; those of `unless` are left out.
     """
     terms = (
         (_called(term, names, words), words.say(f"glossary.{term}.meaning"))
         for term in TERMS
+        if term not in unless
         if term in used or _shows(text, words.say(f"glossary.{term}.forms"))
     )
     return tuple(sorted(terms, key=lambda term: term[0].casefold()))

@@ -1,17 +1,12 @@
-"""The fill of a surveyed lawn for the sheets: figures, pictures, stakes, a page for each pass."""
+"""The fill of a surveyed lawn for the sheets: figures, pictures, stakes, a page for each pass.
+
+What draws maps is imported where a lawn has any: most have none.
+"""
 
 import base64
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from turfplan.export.maps.fill_maps import (
-    fill_map,
-    finished_map,
-    ground_map,
-    layer_text,
-    pass_map,
-)
-from turfplan.export.maps.picture import svg_of
 from turfplan.message import Message, Quantity
 from turfplan.messages import Words
 from turfplan.phrases import ground_sheet as phrases
@@ -73,11 +68,13 @@ class PassSheet:
 def fill_view(plan: Plan, words: Words, *, every: bool = False) -> FillView | None:
     """Figures, the fill map and all stakes of a plan that has a survey; None for one without.
 
-    With `every` all its pictures, that of the fill first.
+    With `every` those of the ground too, that of the fill first.
     """
     fill = plan.fill
     if fill is None:
         return None
+    from turfplan.export.maps.fill_maps import layer_text
+
     maps = (
         _fill_first(fill_pictures(plan, words))
         if every
@@ -106,8 +103,8 @@ def _volume(m3: float, rounding: str = "nearest") -> Quantity:
 
 
 def _fill_first(drawn: Sequence[tuple[str, str]]) -> Sequence[tuple[str, str]]:
-    """The maps with that of the fill before those of the ground."""
-    return (*drawn[2:3], *drawn[:2], *drawn[3:])
+    """The map of the fill before those of the ground; those of the passes go with their weeks."""
+    return (*drawn[2:3], *drawn[:2])
 
 
 def pass_sheets(plan: Plan, words: Words) -> tuple[PassSheet, ...]:
@@ -129,10 +126,24 @@ def fill_pictures(plan: Plan, words: Words) -> tuple[tuple[str, str], ...]:
     lawn = plan.fill.map if plan.fill else None
     if lawn is None:
         return ()
+    from turfplan.export.maps.fill_maps import fill_map, finished_map, ground_map, pass_map
+    from turfplan.export.maps.picture import svg_of
+
     depths = [depth for _, depth in spread_passes(plan)]
     drawn = [ground_map(lawn, words), finished_map(lawn, words), fill_map(lawn, depths, words)]
     drawn += [pass_map(lawn, depths, number, words) for number in range(1, len(depths) + 1)]
     return tuple((picture.title, svg_of(picture, words)) for picture in drawn)
+
+
+def trace_ahead(plan: Plan, words: Words) -> None:
+    """Trace what the maps of the ground show while arrays are at hand: the book is printed later,
+    from what is kept of it. Without a survey nothing.
+    """
+    lawn = plan.fill.map if plan.fill else None
+    if lawn is not None:
+        from turfplan.export.maps.fill_maps import finished_map, ground_map
+
+        ground_map(lawn, words), finished_map(lawn, words)
 
 
 def fill_picture(plan: Plan, words: Words) -> tuple[str, str] | None:
@@ -140,6 +151,9 @@ def fill_picture(plan: Plan, words: Words) -> tuple[str, str] | None:
     lawn = plan.fill.map if plan.fill else None
     if lawn is None:
         return None
+    from turfplan.export.maps.fill_maps import fill_map
+    from turfplan.export.maps.picture import svg_of
+
     picture = fill_map(lawn, [depth for _, depth in spread_passes(plan)], words)
     return picture.title, svg_of(picture, words)
 
@@ -152,6 +166,9 @@ def pass_picture(plan: Plan, number: int, words: Words) -> tuple[str, str] | Non
     )
     if lawn is None or not 1 <= number <= len(depths):
         return None
+    from turfplan.export.maps.fill_maps import pass_map
+    from turfplan.export.maps.picture import svg_of
+
     picture = pass_map(lawn, depths, number, words)
     return picture.title, svg_of(picture, words)
 
@@ -246,4 +263,6 @@ def _layers(depth_mm: float, depths: Sequence[float], lawn: FillMap) -> list[flo
 
 
 def _text(mm: float, words: Words) -> str:
+    from turfplan.export.maps.fill_maps import layer_text
+
     return layer_text(mm, words) if mm >= LEAST_LAYER_MM else NOTHING_THERE

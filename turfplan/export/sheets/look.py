@@ -7,7 +7,8 @@ from datetime import date, time, timedelta
 from typing import Any, Literal, get_args
 from zoneinfo import ZoneInfo
 
-from turfplan.calendar_days import recurring_days
+from turfplan.calendar_days import WEEKDAYS, recurring_days
+from turfplan.export.house_ids import lawn_of_task
 from turfplan.export.templates import stylesheet
 from turfplan.message import Day, Days
 from turfplan.messages import Words
@@ -136,14 +137,25 @@ def series_days(series: Series) -> tuple[date, ...]:
 
 
 def task_days(task: Task) -> tuple[date, ...]:
-    """The days a task asks for: those of its series, else first to last day.
+    """The days a task asks for: those of its series, else first to last day less days off.
 
     A done one keeps the days it was done.
     """
     if task.series is not None:
         return series_days(task.series)
+    if task.days_worked:
+        return task.days_worked
     start, end = task.days
     return days_of(start, (end - start).days + 1)
+
+
+def first_day_of(task: Task, days: Sequence[date], monday: date) -> date | None:
+    """The first of the days of a job that lies in a week, or after it; of what is begun the first
+    of those that are left, where one of them is in the week."""
+    begun = task.actual is not None and task.is_open
+    if begun and monday <= task.start < monday + timedelta(len(WEEKDAYS)):
+        return task.start
+    return next((day for day in days if day >= monday), None)
 
 
 def shown(tasks: Iterable[Task]) -> tuple[Task, ...]:
@@ -161,19 +173,22 @@ def shown(tasks: Iterable[Task]) -> tuple[Task, ...]:
 
 def in_order_of_work(tasks: Sequence[Task]) -> tuple[Task, ...]:
     """Tasks in the order they are done: by day, and within a day what others wait for first."""
-    ordered: list[Task] = []
-    for start in sorted({task.days[0] for task in tasks}):
-        ordered += _in_order([task for task in tasks if task.days[0] == start])
-    return tuple(ordered)
+    of_day: dict[date, list[Task]] = {}
+    for task in tasks:
+        # Of what is begun the rest is still to do.
+        first = task.start if task.actual is not None and task.is_open else task.days[0]
+        of_day.setdefault(first, []).append(task)
+    return tuple(task for start in sorted(of_day) for task in _in_order(of_day[start]))
 
 
 def _in_order(tasks: Sequence[Task]) -> Iterator[Task]:
-    """The tasks of one first day: nothing before what it waits for, else by phase, time of day and
-    id.
+    """The tasks of one first day: nothing before what it waits for, else by lawn, where a sheet has
+    several, phase, time of day and id.
     """
 
-    def rank(task: Task) -> tuple[int, time, date, str]:
+    def rank(task: Task) -> tuple[str, int, time, date, str]:
         return (
+            lawn_of_task(task.id),
             PHASES.index(task.phase),
             task.series.start_time if task.series else time(),
             task.end,

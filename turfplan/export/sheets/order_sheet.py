@@ -1,11 +1,15 @@
-"""Writes the order sheet for the supplier with a card for each day of delivery."""
+"""Writes the order as what each of its readers needs: what to buy by date, whom to call about what,
+a page for each supplier, and cards for the gate.
+"""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 from typing import Final
 
 from turfplan.allotment import allotted
 from turfplan.export.sheets.look import look_of, on_every_page, shown
+from turfplan.export.sheets.said_once import SaidOnce
 from turfplan.export.templates import capital, render, sentence
 from turfplan.message import Listed, Message, Number, Sold, listed
 from turfplan.messages import Words
@@ -14,22 +18,32 @@ from turfplan.phrases import order_sheet as phrases
 from turfplan.records.items import OrderItem
 from turfplan.records.plan import OrderLine, Plan
 from turfplan.records.plan_task import Task
-from turfplan.units import System
+from turfplan.units import HALF_HUNDREDTH, System
 
 # What is hired is told by its jobs, not in pieces.
 HIRED: Final[OrderItem] = "machine"
+# What a supplier brings, and what has a tag to be kept.
+DELIVERED: Final[frozenset[OrderItem]] = frozenset({"mix", "topsoil", "sod", "plugs", "sprigs"})
+TAGGED: Final[OrderItem] = "seed"
+# What lives: it is set down in the shade, not under a tarp.
+LIVING: Final[frozenset[OrderItem]] = frozenset({"sod", "plugs", "sprigs"})
 # In what steps parts of a line are told, by its unit: in the first that the whole is made of, else
-# in the last.
-PART_STEPS = {"m3": (0.05, 0.01), "kg": (0.1,)}
+# in the last. Bags of 5 L make half hundredths of a cubic metre.
+PART_STEPS = {"m3": (0.05, HALF_HUNDREDTH, 0.01), "yd3": (0.05, 0.01), "kg": (0.1,)}
 
 
+# The step of receiving a load that says what to look at: the checks of what comes ask that one by
+# one.
+LOOKS = frozenset(
+    {"book.operations.delivery.how.1", "level.compost.look", "ground_fill.delivery_look"}
+)
 # What a whole may be off from whole steps: the decimals that plan.json keeps.
 EVEN = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
 class LineView:
-    """One thing to buy as the sheet shows it."""
+    """One thing to buy as the sheets show it."""
 
     anchor: str
     name: str
@@ -42,46 +56,147 @@ class LineView:
     made_of: str
     loads: tuple[str, ...]
     all_loads: str
-    same_questions: str | None
+    cost: str
+
+    @property
+    def delivered(self) -> bool:
+        """Whether a supplier brings it."""
+        return self.line.item in DELIVERED
+
+    @property
+    def beyond(self) -> str:
+        """What a supplier is told beside the amount: its weight, its loads."""
+        return self.quote.removeprefix(self.amount).strip()
+
+    @property
+    def tagged(self) -> bool:
+        """Whether it has a tag whose figures are kept."""
+        return self.line.item == TAGGED
+
+
+@dataclass(frozen=True, slots=True)
+class SupplierPage:
+    """What one supplier is asked for: its lines, how much that is in all, what is checked at the
+    gate.
+
+    `estimates` say why it is not to be ordered yet; none where it may be.
+    """
+
+    anchor: str
+    name: str
+    total: str
+    lines: tuple[LineView, ...]
+    checks: tuple[str, ...]
+    estimates: tuple[str, ...]
+
+    @property
+    def is_mixed(self) -> bool:
+        """Whether it asks for what is made of several things."""
+        return any(line.made_of for line in self.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """What to ask of whoever sells one thing."""
+
+    name: str
+    questions: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """What comes on one day, with the tasks of receiving it."""
+    """What comes on one day, with the tasks of receiving it and what is looked at, each once.
+
+    `minded` are the cautions of its tasks that neither stop nor protect anybody.
+    """
 
     anchor: str
     day: str
     lines: tuple[LineView, ...]
     tasks: tuple[Task, ...]
+    steps: tuple[str, ...]
+    brought: tuple[LineView, ...]
+    minded: frozenset[str]
+
+    @property
+    def in_bags(self) -> bool:
+        """Whether all of it is fetched in bags: no truck comes, nothing is tipped."""
+        return bool(self.brought) and not any(
+            view.loads or view.line.item in LIVING for view in self.brought
+        )
+
+    @property
+    def living(self) -> bool:
+        """Whether all of it is plants."""
+        return bool(self.brought) and all(view.line.item in LIVING for view in self.brought)
+
+
+@dataclass(frozen=True, slots=True)
+class WhySoMuch:
+    """Why so much is bought of what has these headings."""
+
+    headings: tuple[str, ...]
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class OrderView:
+    """The whole order, for each of its readers: `fetched` are the cards of what is not brought."""
+
+    lines: tuple[LineView, ...]
+    total: str
+    without_price: bool
+    estimates: tuple[str, ...]
+    reasons: tuple[WhySoMuch, ...]
+    suppliers: tuple[SupplierPage, ...]
+    calls: tuple[Call, ...]
+    fetched: tuple[Card, ...]
+    cards: tuple[Card, ...]
 
 
 def order_html(plan: Plan, words: Words, paper: str | None = None, large: bool = False) -> str:
-    """The order sheet and a card for each day of delivery.
+    """The shopping list, the call sheet, a page for each supplier, a card for each day of delivery.
 
     A page that stands alone. `paper` is letter or a4.
     """
-    lines = order_lines(plan, words)
     return render(
         "print/order.html.jinja",
         words,
-        lines=lines,
-        cards=delivery_cards(plan, lines, words),
+        order=order_view(plan, words),
         **on_every_page(plan, words, look_of(plan, paper, large=large)),
     )
 
 
+def order_view(plan: Plan, words: Words) -> OrderView:
+    """The order of a plan in the words of its reader."""
+    lines = order_lines(plan, words)
+    cards = delivery_cards(plan, lines, words)
+    return OrderView(
+        lines=lines,
+        total=order_cost(plan, words),
+        without_price=any(line.cost is None for line in plan.order),
+        estimates=_estimates(lines),
+        reasons=tuple(_reasons(lines)),
+        suppliers=tuple(_suppliers(lines, words)),
+        calls=tuple(_calls(lines)),
+        fetched=tuple(card for card in cards if not card.tasks),
+        cards=tuple(card for card in cards if card.tasks),
+    )
+
+
+def order_cost(plan: Plan, words: Words) -> str:
+    """What the order comes to at the prices that were given; nothing where none was."""
+    costs = [line.cost for line in plan.order if line.cost is not None]
+    return _money(sum(costs), plan.currency, words) if costs else ""
+
+
 def order_lines(plan: Plan, words: Words) -> tuple[LineView, ...]:
-    """What is bought, the earliest order first; equal questions are printed once."""
-    views: list[LineView] = []
-    asked: dict[tuple[Message, ...], str] = {}
-    for line in sorted(plan.order, key=lambda line: (line.order_by, line.deliver_by, line.item)):
-        view = _line(len(views) + 1, line, asked.get(line.questions), words)
-        asked.setdefault(line.questions, view.heading)
-        views.append(view)
-    return tuple(views)
+    """What is bought, the earliest order first."""
+    ordered = sorted(plan.order, key=lambda line: (line.order_by, line.deliver_by, line.item))
+    return tuple(_line(n, line, plan.currency, words) for n, line in enumerate(ordered, 1))
 
 
-def _line(number: int, line: OrderLine, same_questions: str | None, words: Words) -> LineView:
+def _line(number: int, line: OrderLine, currency: str, words: Words) -> LineView:
     name = line.name.text or words.text(item_name(line.item))
     amount = words.value(Sold(line.value, line.unit, line.value_us, line.unit_us))
     if line.item == HIRED:
@@ -92,7 +207,7 @@ def _line(number: int, line: OrderLine, same_questions: str | None, words: Words
         name=capital(name),
         amount=amount,
         heading=words.text(_heading(line, name)),
-        quote=sentence(line.text.text) if line.text.text != amount else "",
+        quote=line.text.text if line.text.text != amount else "",
         line=line,
         order_by=words.day(line.order_by),
         deliver_by=words.day(line.deliver_by),
@@ -101,8 +216,15 @@ def _line(number: int, line: OrderLine, same_questions: str | None, words: Words
         else "",
         loads=tuple(words.value(load) for load in loads.items),
         all_loads=words.value(loads),
-        same_questions=same_questions,
+        cost=_money(line.cost, currency, words) if line.cost is not None else "",
     )
+
+
+def _money(amount: float, currency: str, words: Words) -> str:
+    """An amount of money, with the name of the money where the price told one."""
+    whole = float(amount).is_integer()
+    number = words.value(Number(amount, "grouped" if whole else "hundredth"))
+    return words.text(phrases.money(amount=number, currency=currency)) if currency else number
 
 
 def _heading(line: OrderLine, name: str) -> Message:
@@ -117,7 +239,8 @@ def _heading(line: OrderLine, name: str) -> Message:
 def _parts(line: OrderLine, system: System) -> Iterator[Message]:
     """The components of what is bought, each with its share where it is one of a mix; they add up
     to the line."""
-    us, steps = system is System.US, PART_STEPS.get(line.unit)
+    us = system is System.US
+    steps = PART_STEPS.get(line.unit_us if us and line.unit_us in PART_STEPS else line.unit)
     values = [part.value_us if us else part.value for part in line.parts]
     if steps is not None:
         whole = line.value_us if us else line.value
@@ -144,6 +267,55 @@ def _loads(line: OrderLine) -> Listed:
     return listed((Sold(si, line.unit, us, line.unit_us) for si, us in loads), "comma")
 
 
+def _suppliers(lines: Sequence[LineView], words: Words) -> Iterator[SupplierPage]:
+    """A page for each thing that a supplier brings."""
+    groups: dict[tuple[str, str], list[LineView]] = {}
+    for view in lines:
+        if view.delivered:
+            groups.setdefault((view.line.item, view.name), []).append(view)
+    for number, views in enumerate(groups.values(), 1):
+        first, said = views[0].line, SaidOnce()
+        total = Sold(
+            round(sum(view.line.value for view in views), 6),
+            first.unit,
+            round(sum(view.line.value_us for view in views), 6),
+            first.unit_us,
+        )
+        yield SupplierPage(
+            anchor=f"supplier-{number}",
+            name=first.name.text or words.text(item_name(first.item)),
+            total=words.value(total),
+            lines=tuple(views),
+            checks=said.all_new(a.text for view in views for a in view.line.acceptance),
+            estimates=_estimates(views),
+        )
+
+
+def _estimates(views: Iterable[LineView]) -> tuple[str, ...]:
+    said = (view.line.estimate for view in views)
+    return tuple(dict.fromkeys(estimate.text for estimate in said if estimate is not None))
+
+
+def _reasons(lines: Sequence[LineView]) -> Iterator[WhySoMuch]:
+    """The reason of each line; what has the same one shares it, and no sentence is said again."""
+    headings: dict[str, list[str]] = {}
+    for view in lines:
+        headings.setdefault(view.line.reason.text, []).append(view.heading)
+    said = SaidOnce()
+    for reason, named in headings.items():
+        yield WhySoMuch(tuple(dict.fromkeys(named)), said.new_of(reason) or reason)
+
+
+def _calls(lines: Sequence[LineView]) -> Iterator[Call]:
+    """Each open question once, under the first thing that it is asked about."""
+    said, asked = SaidOnce(), dict[str, list[str]]()
+    for view in lines:
+        for question in said.all_new(q.text for q in view.line.questions):
+            asked.setdefault(view.name, []).append(question)
+    for name, questions in asked.items():
+        yield Call(name, tuple(questions))
+
+
 def delivery_cards(plan: Plan, lines: Sequence[LineView], words: Words) -> tuple[Card, ...]:
     """A card for each day on which something is tipped or checked: what comes, and how it is
     received.
@@ -152,13 +324,37 @@ def delivery_cards(plan: Plan, lines: Sequence[LineView], words: Words) -> tuple
     deliveries = [
         task for task in shown(plan.tasks) if task.plays("delivery") and task.closed is None
     ]
-    days = sorted({view.line.deliver_by for view in brought} | {task.start for task in deliveries})
-    return tuple(
-        Card(
-            anchor=f"delivery-{day.isoformat()}",
-            day=words.day(day),
-            lines=tuple(view for view in brought if view.line.deliver_by == day),
-            tasks=tuple(task for task in deliveries if task.start == day),
-        )
-        for day in days
+    days = sorted(
+        {view.line.deliver_by for view in brought}
+        | {view.line.deliver_by for view in lines if view.tagged}
+        | {task.start for task in deliveries}
     )
+    guarding = {note.text.text for note in plan.ranked if note.rank in ("stop", "safety")}
+    minded = frozenset(
+        caution.text
+        for task in deliveries
+        for caution in task.cautions
+        if caution.text not in guarding
+    )
+    return tuple(_card(day, lines, deliveries, minded, words) for day in days)
+
+
+def _card(
+    day: date,
+    lines: Sequence[LineView],
+    deliveries: Sequence[Task],
+    minded: frozenset[str],
+    words: Words,
+) -> Card:
+    tasks = tuple(task for task in deliveries if task.start == day)
+    views = tuple(
+        view
+        for view in lines
+        if view.line.deliver_by == day and (view.loads or view.line.acceptance or view.tagged)
+    )
+    checks = [a.text for view in views for a in view.line.acceptance]
+    told = [step for task in tasks for step in task.how if not (checks and step.key in LOOKS)]
+    steps = SaidOnce().all_new([*checks, *(sentence(step.text) for step in told)])
+    brought = tuple(view for view in lines if view.line.deliver_by == day and view.delivered)
+    anchor = f"delivery-{day.isoformat()}"
+    return Card(anchor, words.day(day), views, tasks, steps, brought, minded)

@@ -1,46 +1,47 @@
 """Lays out the season as rows of bars: where each bar and label lies, for the templates to draw.
 
-Coordinates are those of the SVG viewBox: x to the right, y downward, `WIDTH` wide.
+Coordinates are those of the SVG viewBox: x to the right, y downward, `WIDTH` wide. In large print a
+chart is narrower in these and as wide on paper, so that all in it is larger.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from math import ceil
+from typing import Literal
 
 from turfplan.export.sheets.look import (
-    PHASES,
     near_text,
-    phase_letter,
-    phase_name,
     short_name,
     shown,
     today_of,
 )
 from turfplan.export.sheets.names import operation_name
-from turfplan.message import Days, Month, listed
+from turfplan.message import Day, Days, Message, Month, listed
 from turfplan.messages import Words
 from turfplan.phrases import charts as phrases
 from turfplan.plain_text import shortened
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Phase, Task
+from turfplan.records.plan_task import Task
 
-WIDTH = 720.0
+WIDTH, LARGE_WIDTH = 720.0, 450.0
 LABEL_WIDTH = 168.0
 RIGHT_MARGIN = 14.0
-ROW_HEIGHT = 19.0
-BAR_HEIGHT = 12.0
+ROW_HEIGHT = 17.0
+BAR_HEIGHT = 11.0
 LEAST_BAR_WIDTH = 5.0
-HEAD_HEIGHT = 34.0
+HEAD_HEIGHT = 38.0
 LONGEST_ROW_NAME = 26
-# The pattern that tells the bars of a phase apart in grey, by its name in the template.
-PHASE_PATTERN: dict[Phase, str] = {
-    "prepare": "P",
-    "surface": "O",
-    "level": "L",
-    "seed": "S",
-    "care": "C",
-    "finish": "F",
-}
+# As many rows as a page holds; in large print as many as leave no great gap where they jump.
+MOST_ROWS = (44, 10)
+# Where the name of a month would be narrower than this, one letter stands for it.
+LEAST_MONTH_NAME = 26.0
+BarKind = Literal["work", "water"]
+
+
+def width_of(*, large: bool) -> float:
+    """How wide a chart is drawn: narrower in large print, on paper as wide."""
+    return LARGE_WIDTH if large else WIDTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +87,7 @@ class TaskBar:
     x: float
     y: float
     width: float
-    pattern: str
+    kind: BarKind
     state: str
     words: str
 
@@ -101,7 +102,6 @@ class TimelineRow:
     y: float
     windows: tuple[tuple[float, float], ...]
     bars: tuple[TaskBar, ...]
-    phase: str
     days: str
 
 
@@ -119,7 +119,8 @@ class Timeline:
     rows: tuple[TimelineRow, ...]
     today_x: float | None
     today: str
-    legend: tuple[tuple[str, str, str], ...]
+    kinds: tuple[BarKind, ...]
+    marked_done: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,56 +144,101 @@ def months_of(axis: Axis, words: Words) -> tuple[MonthMark, ...]:
         name = words.value(Month(day.month, short=True))
         year = str(day.year) if not months or day.month == 1 else ""
         months.append(
-            MonthMark(x, round((x + stop) / 2, 1), name if stop - x >= 24 else name[0], year)
+            MonthMark(
+                x, round((x + stop) / 2, 1), name if stop - x >= LEAST_MONTH_NAME else name[0], year
+            )
         )
         day = following
     return tuple(months)
 
 
-def season_axis(tasks: Sequence[Task], today: date, least_days: int = 0) -> Axis:
-    """Whole months around all tasks; at least `least_days` long."""
+def season_axis(
+    tasks: Sequence[Task], today: date, least_days: int = 0, width: float = WIDTH
+) -> Axis:
+    """Whole months around all tasks, at least `least_days` long; the chart is `width` wide."""
     first = min((task.start for task in tasks), default=today).replace(day=1)
     last = max((task.end for task in tasks), default=today)
     last = max(last, first + timedelta(days=least_days - 1)) if least_days else last
     month_end = (last.replace(day=1) + timedelta(days=32)).replace(day=1) - timedelta(days=1)
-    return Axis(first, month_end)
+    return Axis(first, month_end, right=width - RIGHT_MARGIN)
 
 
-def timeline(plan: Plan, words: Words, uid: str = "timeline") -> Timeline:
-    """The timeline of a plan.
+def timelines(plan: Plan, words: Words, *, large: bool = False) -> tuple[Timeline, ...]:
+    """The timeline of a plan in as many charts as its rows need; none without work."""
+    tasks = shown(plan.tasks)
+    groups = _groups(plan, tasks, words)
+    charts = ceil(len(groups) / MOST_ROWS[large])
+    # Charts of like length: none is left with a row or two on a page of its own.
+    most = ceil(len(groups) / max(1, charts))
+    return tuple(
+        _timeline(plan, words, tasks, groups[n : n + most], f"timeline-{n}", large=large)
+        for n in range(0, len(groups), max(1, most))
+    )
+
+
+def timeline(plan: Plan, words: Words, uid: str = "timeline", *, large: bool = False) -> Timeline:
+    """The timeline of a plan in one chart, under what it shows.
 
     `uid` begins every id in it, so that several charts can share a page.
     """
     tasks = shown(plan.tasks)
-    today = today_of(plan)
-    axis = season_axis(tasks, today)
-    groups = _groups(plan, tasks, words)
+    return _timeline(plan, words, tasks, _groups(plan, tasks, words), uid, large=large)
+
+
+def _timeline(
+    plan: Plan,
+    words: Words,
+    tasks: Sequence[Task],
+    groups: Sequence[tuple[str, list[Task]]],
+    uid: str,
+    *,
+    large: bool,
+) -> Timeline:
+    today, width = today_of(plan), width_of(large=large)
+    axis = season_axis(tasks, today, width=width)
     rows = tuple(
         _row(name, group, HEAD_HEIGHT + n * ROW_HEIGHT, axis, words)
         for n, (name, group) in enumerate(groups)
     )
-    phases = {task.phase for task in tasks}
+    bars = [bar for row in rows for bar in row.bars]
     return Timeline(
         uid=uid,
-        title=words.text(phrases.season_of(lawn=short_name(plan.lawn.name, words))),
+        title=words.text(_finding(plan, tasks, words)),
         words=words.value(
             listed(
                 (phrases.row_in_words(name=row.name, days=row.days) for row in rows), "sentences"
             )
         ),
-        width=WIDTH,
+        width=width,
         height=HEAD_HEIGHT + len(rows) * ROW_HEIGHT + 6,
         axis=axis,
         months=months_of(axis, words),
         rows=rows,
         today_x=axis.x(today) if axis.first <= today <= axis.last else None,
         today=near_text(today, words, weekday=False),
-        legend=tuple(
-            (PHASE_PATTERN[phase], phase_letter(phase, words), phase_name(phase, words))
-            for phase in PHASES
-            if phase in phases
-        ),
+        kinds=tuple(dict.fromkeys(bar.kind for bar in bars)),
+        marked_done=any(bar.state == "done" for bar in bars),
     )
+
+
+def _finding(plan: Plan, tasks: Sequence[Task], words: Words) -> Message:
+    """What the season comes to: the passes with their days, and the day on which it is sown or
+    planted; of a lawn without either, whose season it is.
+    """
+    passes = [task.days for task in tasks if task.plays("spreading")]
+    sown = next((task for task in tasks if task.plays("sowing")), None)
+    planted = next((task for task in tasks if task.plays("planting")), None)
+    said: list[Message] = []
+    if passes:
+        days = Days(min(s for s, _ in passes), max(e for _, e in passes), weekday=False)
+        said.append(phrases.finding_passes(n=len(passes), days=days))
+    if sown is not None:
+        said.append(phrases.finding_seed(day=Day(sown.days[0], weekday=False)))
+    if planted is not None:
+        said.append(phrases.finding_plants(day=Day(planted.days[0], weekday=False)))
+    if not said:
+        return phrases.season_of(lawn=short_name(plan.lawn.name, words))
+    return said[0] if len(said) == 1 else phrases.finding_both(first=said[0], second=said[1])
 
 
 def _groups(plan: Plan, tasks: Iterable[Task], words: Words) -> list[tuple[str, list[Task]]]:
@@ -227,7 +273,6 @@ def _row(name: str, tasks: Sequence[Task], y: float, axis: Axis, words: Words) -
         y=y,
         windows=tuple(windows),
         bars=bars,
-        phase=phase_letter(tasks[0].phase, words),
         days=words.value(listed(dict.fromkeys(Days(s, e) for s, e in spans), "semicolon")),
     )
 
@@ -269,7 +314,7 @@ def _bar(task: Task, y: float, axis: Axis, words: Words) -> TaskBar:
         x=x,
         y=round(y + (ROW_HEIGHT - BAR_HEIGHT) / 2, 1),
         width=width,
-        pattern=PHASE_PATTERN[task.phase],
+        kind="work" if task.series is None else "water",
         state=state,
         words=words.text(say(title=task.title.text, days=Days(start, end))),
     )

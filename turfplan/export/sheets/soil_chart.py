@@ -13,20 +13,22 @@ from turfplan.calendar_days import DAYS, MID_MONTHS
 from turfplan.export.sheets.look import shown, today_of
 from turfplan.export.sheets.names import operation_name
 from turfplan.export.sheets.season_charts import (
-    WIDTH,
     Axis,
     MonthMark,
     Tick,
     months_of,
     season_axis,
+    width_of,
 )
 from turfplan.message import Message, Month, Number
 from turfplan.messages import Words
 from turfplan.phrases import charts as phrases
-from turfplan.records.plan import Plan
+from turfplan.records.plan import OperationWindow, Plan
 from turfplan.units import System, from_inside
 
-SOIL_TOP, SOIL_BOTTOM, BAND_GAP = 30.0, 220.0, 18.0
+SOIL_TOP, SOIL_BOTTOM, BAND_GAP = 38.0, 188.0, 16.0
+# A best day in the very middle of its window is none: nothing but the ends says where it lies.
+MIDDLE_DAYS = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +45,8 @@ class WindowBand:
 class SoilChart:
     """Soil temperature through the season, how far off it may be, the air above it, and the windows
     of work.
+
+    These stand `apart` in large print, in a drawing that may go to the next page.
     """
 
     uid: str
@@ -65,28 +69,33 @@ class SoilChart:
     months_named: tuple[str, ...]
     table: tuple[tuple[str, ...], ...]
     error: str
+    apart: bool
 
 
-def soil_chart(plan: Plan, words: Words, uid: str = "soil") -> SoilChart | None:
+def soil_chart(
+    plan: Plan, words: Words, uid: str = "soil", *, large: bool = False
+) -> SoilChart | None:
     """Soil temperature with its error band, air temperature and windows; None without a curve."""
     climate = plan.climate
     if not climate.soil_10cm_c:
         return None
-    axis = season_axis(shown(plan.tasks), today_of(plan), DAYS)
+    width = width_of(large=large)
+    axis = season_axis(shown(plan.tasks), today_of(plan), DAYS, width)
     days = [axis.first + timedelta(days=n) for n in range(0, (axis.last - axis.first).days + 1, 5)]
     soil = [_at(climate.day_of_year, climate.soil_10cm_c, day) for day in days]
     air = climate.air_mean_c and [_at(climate.day_of_year, climate.air_mean_c, d) for d in days]
     error = climate.soil_error_c
     scale = _scale([*soil, *air], error, "F" if words.system is System.US else "C")
-    bands = _window_bands(plan, axis, SOIL_BOTTOM + 26, words)
+    bands = _window_bands(plan, axis, SOIL_BOTTOM + 12, words)
     reach = scale.difference(error, words)
+    warmest = max(range(len(days)), key=lambda n: soil[n])
     return SoilChart(
         uid=uid,
-        title=words.text(phrases.soil_title()),
+        title=words.text(_finding(days[warmest], soil, scale, words)),
         depth=words.text(phrases.soil_depth()),
         words=words.text(_in_words(soil, reach, scale, words)),
-        width=WIDTH,
-        height=SOIL_BOTTOM + 26 + len(bands) * BAND_GAP + 6,
+        width=width,
+        height=SOIL_BOTTOM + 12 + len(bands) * BAND_GAP + 6,
         axis=axis,
         months=months_of(axis, words),
         ticks=scale.ticks(words),
@@ -101,6 +110,18 @@ def soil_chart(plan: Plan, words: Words, uid: str = "soil") -> SoilChart | None:
         months_named=tuple(words.value(Month(n, short=True)) for n in range(1, 13)),
         table=_year_table(plan, scale.unit, words),
         error=reach,
+        apart=large,
+    )
+
+
+def _finding(
+    warmest: date, soil_c: Sequence[float], scale: "_TemperatureAxis", words: Words
+) -> Message:
+    """When the soil is warmest, and how cold it gets: what the days of work hang on."""
+    return phrases.soil_finding(
+        month=Month(warmest.month),
+        high=scale.temperature(max(soil_c), words),
+        low=scale.temperature(min(soil_c), words),
     )
 
 
@@ -184,9 +205,9 @@ class _TemperatureAxis:
         return f"{words.value(Number(degrees))} °{self.unit}"
 
     def difference(self, celsius: float, words: Words) -> str:
-        """A difference of temperatures in whole degrees."""
+        """A difference of temperatures to the tenth of a degree: as exact as it is drawn."""
         degrees = from_inside(celsius, f"deg{self.unit}", "temperature_difference")
-        return f"{words.value(Number(degrees))} °{self.unit}"
+        return f"{words.value(Number(degrees, 'tenth'))} °{self.unit}"
 
     def ticks(self, words: Words) -> tuple[Tick, ...]:
         """A mark at each step, from the lowest up."""
@@ -225,10 +246,17 @@ def _window_bands(plan: Plan, axis: Axis, top: float, words: Words) -> tuple[Win
                 bars=tuple(
                     axis.bar(max(w.start, axis.first), min(w.end, axis.last)) for w in windows
                 ),
-                best=tuple(axis.x(w.best) for w in windows if axis.first <= w.best <= axis.last),
+                best=tuple(axis.x(w.best) for w in windows if _has_best(w, axis)),
             )
         )
     return tuple(bands)
+
+
+def _has_best(window: OperationWindow, axis: Axis) -> bool:
+    """Whether a window has a best day of its own, and it lies on the axis."""
+    middle = window.start + (window.end - window.start) / 2
+    own = abs((window.best - middle).days) > MIDDLE_DAYS
+    return own and axis.first <= window.best <= axis.last
 
 
 def _year_table(plan: Plan, unit: str, words: Words) -> tuple[tuple[str, ...], ...]:

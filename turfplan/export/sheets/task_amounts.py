@@ -1,12 +1,13 @@
 """Says how much of something a task takes, and how long people work on it."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from turfplan.message import Message
 from turfplan.messages import Words
 from turfplan.messages.entry import amount_value, item_name, of_its_day
 from turfplan.phrases import sheet as phrases
-from turfplan.records.plan_task import Task
+from turfplan.records.plan_task import Amount, Task
 from turfplan.units import System
 
 # Amounts that are measured again on the day: volumes and weights, but not those reckoned from
@@ -16,6 +17,8 @@ RECKONED = ("weight", "water", "water each time", "nitrogen total", "nitrogen_to
 
 # A call, a look, a delivery: nobody gathers people for so few hours.
 ALONE_HOURS = 1.0
+# Less than so many hours are a few minutes.
+FEW_MINUTES = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,19 +32,22 @@ class PrintedAmount:
 
 
 def quantities(task: Task, words: Words) -> tuple[PrintedAmount, ...]:
-    """The amounts of a task as people measure them.
+    """The amounts of a task as people measure them."""
+    return tuple(printed_amount(a, words) for a in of_its_day(task) if is_printed(a, words))
 
-    One that has no US unit is left out where US units are read.
-    """
-    return tuple(
-        PrintedAmount(
-            words.text(item_name(a.item)),
-            words.value(amount_value(a)),
-            a.reason.text,
-            a.unit in WRITTEN_DOWN and a.item not in RECKONED,
-        )
-        for a in of_its_day(task)
-        if not (words.system is System.US and a.unit_us == a.unit == "kg/m2")
+
+def is_printed(amount: Amount, words: Words) -> bool:
+    """Whether an amount is printed: not one that has no US unit where US units are read."""
+    return not (words.system is System.US and amount.unit_us == amount.unit == "kg/m2")
+
+
+def printed_amount(amount: Amount, words: Words) -> PrintedAmount:
+    """An amount as people measure it."""
+    return PrintedAmount(
+        words.text(item_name(amount.item)),
+        words.value(amount_value(amount)),
+        amount.reason.text,
+        amount.unit in WRITTEN_DOWN and amount.item not in RECKONED,
     )
 
 
@@ -61,10 +67,28 @@ def labour(person_hours: float, people: int | None) -> Message | None:
     return hours if people == 1 else phrases.hours_for_people(hours=hours, n=people)
 
 
+def labour_together(each: Iterable[float], people: int | None) -> Message | None:
+    """How long several jobs take one after another, by their person-hours: what is told of each
+    added up, so that a page's sum is that of its jobs."""
+    hours = [job for job in each if job > 0]
+    if people is None or not hours:
+        return labour(sum(hours), people)
+    shared = people if any(job > ALONE_HOURS for job in hours) else 1
+    told = _half_hours(
+        sum(_told_hours(job if job <= ALONE_HOURS else job / people) for job in hours)
+    )
+    return told if shared == 1 else phrases.hours_for_people(hours=told, n=shared)
+
+
+def _told_hours(hours: float) -> float:
+    """Hours as `_half_hours` tells them, which calls less than a quarter a few minutes."""
+    return round(hours * 2) / 2 if hours >= FEW_MINUTES else hours
+
+
 def _half_hours(hours: float) -> Message:
     """Hours to the half: "2 1/2 hours"; a few minutes below a quarter of an hour."""
     halves = round(hours * 2)
-    if hours < 0.25:
+    if hours < FEW_MINUTES:
         return phrases.hours_minutes()
     if halves <= 1:
         return phrases.hours_half() if halves == 1 else phrases.hours_quarter()

@@ -1,30 +1,28 @@
 """Writes the watering card: months with the minutes of each day, and when a run is skipped."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from turfplan.calendar_days import WEEKDAYS
-from turfplan.export.sheets.look import look_of, on_every_page, series_days, shown, today_of
+from turfplan.export.sheets.look import (
+    days_of,
+    look_of,
+    near,
+    near_text,
+    on_every_page,
+    series_days,
+    shown,
+    today_of,
+)
+from turfplan.export.sheets.week_days import StripRun, clock_of, letters_of, run_of
 from turfplan.export.templates import render
-from turfplan.message import Clock, Month, NamedWeekday
+from turfplan.message import Month, NamedWeekday
 from turfplan.messages import Words
 from turfplan.phrases import watering_card as phrases
+from turfplan.phrases import week as week_phrases
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
-
-# The letters that stand for different waterings of one month; a month with more goes on with
-# doubled ones.
-LETTERS = "abcdefghijklmnopqrstuvwxyz"
-
-
-@dataclass(frozen=True, slots=True)
-class CardRun:
-    """One run in the cell of its day: when, for how long, and the letter of what it is."""
-
-    clock: str
-    minutes: str
-    letter: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +30,7 @@ class CardDay:
     """The cell of a day; `number` is empty where the week reaches into another month."""
 
     number: str
-    runs: tuple[CardRun, ...]
+    runs: tuple[StripRun, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,13 +44,14 @@ class CardWatering:
 @dataclass(frozen=True, slots=True)
 class CardMonth:
     """A month in weeks of seven days, with what its letters stand for, and the rules by which its
-    runs are skipped."""
+    runs are skipped; `keys` name the place of each week in a page that has no other for it."""
 
     anchor: str
     title: str
     weeks: tuple[tuple[CardDay, ...], ...]
     waterings: tuple[CardWatering, ...]
     rules: tuple[str, ...]
+    keys: tuple[str, ...] = ()
 
 
 def water_html(plan: Plan, words: Words, paper: str | None = None, large: bool = False) -> str:
@@ -69,76 +68,98 @@ def water_html(plan: Plan, words: Words, paper: str | None = None, large: bool =
 def card_months(plan: Plan, words: Words) -> tuple[CardMonth, ...]:
     """The months with waterings, from the present one on, in order."""
     present = today_of(plan).replace(day=1)
+    by_day = _by_day(plan, present)
+    firsts = sorted({day.replace(day=1) for day in by_day})
+    return tuple(
+        _card(
+            f"month-{first:%Y-%m}",
+            words.text(phrases.month(month=Month(first.month), year=str(first.year))),
+            _weeks_of(first),
+            {day: tasks for day, tasks in by_day.items() if day.replace(day=1) == first},
+            tuple(_days_of_month(first)),
+            words,
+        )
+        for first in firsts
+    )
+
+
+def card_of_weeks(plan: Plan, mondays: Sequence[date], words: Words) -> CardMonth:
+    """The card of some weeks of watering alone; `mondays` name them, in order."""
+    weeks = [days_of(monday) for monday in mondays]
+    inside = tuple(day for week in weeks for day in week)
+    card = _card(
+        f"card-{mondays[0].isoformat()}",
+        words.text(week_phrases.card_title(first=near(inside[0]), last=near(inside[-1]))),
+        weeks,
+        {day: tasks for day, tasks in _by_day(plan, inside[0]).items() if day in inside},
+        inside,
+        words,
+    )
+    return replace(card, keys=tuple(f"week-{monday.isoformat()}" for monday in mondays))
+
+
+def _by_day(plan: Plan, present: date) -> dict[date, list[Task]]:
+    """The open waterings of each day from a day on."""
     by_day: dict[date, list[Task]] = {}
     for task in shown(plan.tasks):
         if task.series is not None and task.closed is None:
             for day in series_days(task.series):
                 if day >= present:
                     by_day.setdefault(day, []).append(task)
-    firsts = sorted({day.replace(day=1) for day in by_day})
-    return tuple(_month(first, by_day, words) for first in firsts)
+    return by_day
 
 
-def _month(first: date, by_day: dict[date, list[Task]], words: Words) -> CardMonth:
-    """One month: a letter for each watering that differs from the others by more than its clock."""
-    days = [day for day in by_day if day.replace(day=1) == first]
-    tasks = [task for day in sorted(days) for task in by_day[day]]
-    letters = _letters(tasks)
-    rules = dict.fromkeys(task.go.text for task in tasks if task.go is not None)
+def _card(
+    anchor: str,
+    title: str,
+    weeks: Sequence[tuple[date, ...]],
+    by_day: Mapping[date, Sequence[Task]],
+    inside: Sequence[date],
+    words: Words,
+) -> CardMonth:
+    """A card: a letter for each watering that differs from the others by more than its clock.
+
+    A day that is not `inside` has an empty cell.
+    """
+    tasks = [task for day in sorted(by_day) for task in by_day[day]]
+    letters = letters_of(tasks)
     return CardMonth(
-        anchor=f"month-{first:%Y-%m}",
-        title=words.text(phrases.month(month=Month(first.month), year=str(first.year))),
+        anchor=anchor,
+        title=title,
         weeks=tuple(
-            tuple(_cell(day, first, by_day.get(day, []), letters, words) for day in week)
-            for week in _weeks_of(first)
+            tuple(_cell(day, by_day.get(day, ()), letters, words, of=inside) for day in week)
+            for week in weeks
         ),
-        waterings=tuple(CardWatering(letter, title) for title, letter in letters.items()),
-        rules=tuple(rules),
+        waterings=tuple(CardWatering(letter, told) for told, letter in letters.items()),
+        rules=tuple(dict.fromkeys(task.go.text for task in tasks if task.go is not None)),
     )
-
-
-def _letters(tasks: Iterable[Task]) -> dict[str, str]:
-    """A letter for each title, in the order in which they begin."""
-    titles = dict.fromkeys(task.title.text for task in tasks)
-    return {
-        title: LETTERS[n % len(LETTERS)] * (n // len(LETTERS) + 1) for n, title in enumerate(titles)
-    }
 
 
 def _weeks_of(first: date) -> list[tuple[date, ...]]:
     """The weeks, Monday to Sunday, that hold days of a month."""
-    monday = first - timedelta(days=first.weekday())
-    weeks = []
-    while monday < _next_month(first):
-        weeks.append(tuple(monday + timedelta(days=n) for n in range(len(WEEKDAYS))))
-        monday += timedelta(days=len(WEEKDAYS))
-    return weeks
+    mondays = dict.fromkeys(day - timedelta(days=day.weekday()) for day in _days_of_month(first))
+    return [days_of(monday) for monday in mondays]
 
 
-def _next_month(first: date) -> date:
-    return (first + timedelta(days=31)).replace(day=1)
+def _days_of_month(first: date) -> Iterator[date]:
+    day = first
+    while day.month == first.month:
+        yield day
+        day += timedelta(days=1)
 
 
 def _cell(
-    day: date, first: date, tasks: Sequence[Task], letters: dict[str, str], words: Words
+    day: date,
+    tasks: Sequence[Task],
+    letters: Mapping[str, str],
+    words: Words,
+    *,
+    of: Sequence[date],
 ) -> CardDay:
-    if day.replace(day=1) != first:
+    """The cell of a day; the first of what the card shows and of each month names its month."""
+    if day not in of:
         return CardDay("", ())
-    runs = sorted((t for t in tasks if t.series is not None), key=_clock)
-    return CardDay(
-        words.value(day.day),
-        tuple(
-            CardRun(
-                words.value(Clock(task.series.start_time)),
-                words.value(task.series.minutes),
-                letters[task.title.text],
-            )
-            for task in runs
-            if task.series is not None
-        ),
-    )
-
-
-def _clock(task: Task) -> tuple[str, str]:
-    assert task.series is not None  # the caller picked tasks that repeat
-    return task.series.start_time.isoformat(), task.id
+    runs = sorted(tasks, key=clock_of)
+    named = len({d.month for d in of}) > 1 and (day == of[0] or day.day == 1)
+    number = near_text(day, words, weekday=False) if named else words.value(day.day)
+    return CardDay(number, tuple(run_of(task, day, letters, words) for task in runs))
