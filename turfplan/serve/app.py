@@ -1,65 +1,144 @@
 """The served feeds and pages: routes that parse, call one function, and map one error."""
 
 from collections.abc import Awaitable, Callable
+from dataclasses import replace
+from functools import partial
 
+from anyio import to_thread
 from starlette.applications import Starlette
 from starlette.concurrency import run_in_threadpool
 from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse, Response
 from starlette.routing import Route
+from starlette.types import Scope
 
 from turfplan.export.templates import stylesheet
+from turfplan.files.failure_log import log_failure
 from turfplan.phrases import page as phrases
-from turfplan.serve.feed import feed_answer
+from turfplan.serve.befell import unheeded
+from turfplan.serve.calendar_pages import calendar_page, copy_answer
 from turfplan.serve.feed_cache import FeedCache
-from turfplan.serve.forms import answers_of, kept_fields
-from turfplan.serve.guard import Guard, from_here, plain
+from turfplan.serve.feed_routes import feed_at_hand, feed_of_token
+from turfplan.serve.forms import answers_of, day_of_tick, kept_fields, plain_names
+from turfplan.serve.guard import Guard, Prepared, from_here, plain
+from turfplan.serve.house_pages import (
+    addresses_form,
+    addresses_page,
+    house_of,
+    house_page,
+    visit_of,
+)
+from turfplan.serve.lawn_pages import (
+    brief_answer,
+    delete_lawn,
+    everything_answer,
+    own_page,
+    save_brief,
+)
 from turfplan.serve.new_pages import new_page
-from turfplan.serve.owner_pages import claim_page, home_page, owner_form, owner_of
+from turfplan.serve.office_client import with_client
+from turfplan.serve.office_desk import OfficeDesk
+from turfplan.serve.office_routes import office_routes
+from turfplan.serve.office_seats import front_page, lawn_seat
+from turfplan.serve.owner_pages import claim_page, home_page, made_page, owner_form, owner_of
 from turfplan.serve.pages import (
     Known,
     ask_page,
-    calendar_page,
     did_page,
     known_of,
     notice,
     see_other,
     today_page,
 )
+from turfplan.serve.pages_at_hand import PagesAtHand
+from turfplan.serve.season_pages import season_page, what_if_page
+from turfplan.serve.sheet_pages import one_day_page, pdf_answer, printed_page
 from turfplan.serve.ticks import WrittenTicks, take_back, write_ticks
 from turfplan.serve.visit import Right, Server, ServerSettings, Visit, number_of
 
 Page = Callable[[Visit, Known], Response]
-PAGES: dict[str, Page] = {"": today_page, "did": did_page, "calendar": calendar_page}
-_OWNERS = ("give", "withdraw", "withdraw_browser")
+PAGES: dict[str, Page] = {
+    "": today_page,
+    "season": season_page,
+    "did": did_page,
+    "calendar": calendar_page,
+    "season.ics": copy_answer,
+    "print/day": printed_page("day"),
+    "print/week": printed_page("week"),
+    "day.pdf": pdf_answer("day"),
+    "week.pdf": pdf_answer("week"),
+}
+# What the owner's browser opens besides.
+OF_OWNER = {
+    **PAGES,
+    "made": made_page,
+    "lawn": own_page,
+    "brief.toml": brief_answer,
+    "everything": everything_answer,
+}
+# What an address of one day's sheets opens.
+OF_ONE_DAY = {"": one_day_page} | {name: PAGES[name] for name in ("print/day", "day.pdf")}
+# What an address of a house opens of each lawn: addresses are not among it, since nothing of the
+# house's is a lawn's own.
+OF_HOUSE = {name: page for name, page in PAGES.items() if name not in ("calendar", "season.ics")}
+# What a crew opens of a lawn of its day.
+OF_CREW = {
+    name: PAGES[name] for name in ("", "did", "print/day", "print/week", "day.pdf", "week.pdf")
+}
+# What the office of a business leaves to the owner, and to the command that keeps what was offered.
+_NOT_OF_OFFICE = ("delete_lawn", "withdraw_browser")
+# What takes seconds.
+_SLOW = ("day.pdf", "week.pdf", "everything")
+_FormAnswer = Callable[[Visit, Known, FormData], Response]
+# The forms that only the owner has.
+_OWNERS: dict[str, _FormAnswer] = {
+    "give": owner_form,
+    "withdraw": owner_form,
+    "withdraw_browser": owner_form,
+    "save_brief": save_brief,
+    "delete_lawn": delete_lawn,
+    "what_if": what_if_page,
+    "keep_if": what_if_page,
+}
 
 
 def create_app(settings: ServerSettings) -> Guard:
     """The application: feeds, the pages of each lawn, ticks, the owner's pages, the stylesheet;
     everything else is not there.
     """
-    server = Server(settings, FeedCache(settings.index))
-    forms = ["GET", "POST"]
+    office = OfficeDesk(settings.office) if settings.office is not None else None
+    server = Server(settings, FeedCache(settings.index), office=office)
+    pages, forms = PagesAtHand(), ["GET", "POST"]
     routes = [
-        Route("/", _plainly(home_page, server), methods=["GET"]),
+        Route("/feed/{token}.ics", _plainly(feed_of_token, server), methods=["GET"]),
+        Route("/", _plainly(front_page if office else home_page, server), methods=["GET"]),
         Route("/own/{once}", _awaited(claim_page, server), methods=forms),
         Route("/new", _awaited(new_page, server), methods=["GET"]),
         Route("/new/{question}", _awaited(new_page, server), methods=forms),
-        Route("/feed/{token}.ics", _plainly(_feed, server), methods=["GET"]),
-        Route("/lawn/{token}", _awaited(_lawn, server), methods=forms),
-        Route("/lawn/{token}/{page:path}", _awaited(_lawn, server), methods=forms),
+        Route("/lawn/{token}", _awaited(partial(_lawn, pages), server), methods=forms),
+        Route("/lawn/{token}/{page:path}", _awaited(partial(_lawn, pages), server), methods=forms),
+        Route("/house", _awaited(_own_house, server), methods=forms),
+        Route("/house/{token}", _awaited(_house, server), methods=["GET"]),
+        Route("/house/{token}/{lawn}", _awaited(_house, server), methods=forms),
+        Route("/house/{token}/{lawn}/{page:path}", _awaited(_house, server), methods=forms),
         Route("/mine/{lawn}", _awaited(_mine, server), methods=forms),
         Route("/mine/{lawn}/{page:path}", _awaited(_mine, server), methods=forms),
         Route("/static/web.css", _style, methods=["GET"]),
         Route("/static/web.js", _script, methods=["GET"]),
+        Route("/worker.js", _worker, methods=["GET"]),
         Route("/robots.txt", _robots, methods=["GET"]),
+        *(office_routes(server, _visited) if office is not None else ()),
     ]
     handlers = {404: _nothing, 405: _other_method, 400: _bad_form, 500: _failed}
     app = Starlette(routes=routes, exception_handlers=handlers)
     # A redirect would tell a guess that it was near.
     app.router.redirect_slashes = False
-    return Guard(app, settings.per_minute, settings.hosts)
+
+    def ready(scope: Scope) -> Prepared | None:
+        return feed_at_hand(server, scope) or pages.find(server, scope)
+
+    return Guard(app, settings.per_minute, settings.hosts, ready)
 
 
 def _plainly(
@@ -82,36 +161,7 @@ def _awaited(
     return route
 
 
-def _feed(server: Server, request: Request) -> Response:
-    """The calendar of the lawn that the token opens."""
-    shelf, settings = server.shelf, server.settings
-    token, now = shelf.find(request.path_params["token"]), settings.clock()
-    if token is None or token.kind != "feed":
-        return plain(phrases.unknown(), 404)
-    if token.is_gone or token.ended(now):
-        return plain(phrases.gone(), 410)
-    found = shelf.feed(token.lawn)
-    if found is None:
-        return plain(phrases.no_plan(), 404)
-    shelf.was_read(token, now)
-    headers = {
-        name: request.headers[name]
-        for name in ("if-none-match", "if-modified-since", "accept-encoding")
-        if name in request.headers
-    }
-    answer = feed_answer(
-        found.published.content,
-        found.published.at,
-        headers,
-        head=request.method == "HEAD",
-        compress=settings.compress,
-        etag=found.etag,
-        zipped_form=lambda: found.zipped,
-    )
-    return Response(answer.body, answer.status, dict(answer.headers))
-
-
-async def _lawn(server: Server, request: Request) -> Response:
+async def _lawn(at_hand: PagesAtHand, server: Server, request: Request) -> Response:
     """A page of the lawn that the address opens, and of no other."""
     text = request.path_params["token"]
     token = await run_in_threadpool(server.shelf.find, text)
@@ -125,36 +175,91 @@ async def _lawn(server: Server, request: Request) -> Response:
     home = f"/lawn/{text}"
     visit = Visit(server, request, token.lawn, right, home, token.label, token, text)
     await run_in_threadpool(server.shelf.was_read, token, visit.now)
-    return await _visited(visit)
+    # What the page follows from is looked at before it is made: a change meanwhile is seen.
+    state = at_hand.state(server, request, token)
+    return at_hand.keep(request, state, await _visited(visit))
 
 
 async def _mine(server: Server, request: Request) -> Response:
-    """A page of a lawn for the owner's browser; to others nothing is there."""
-    owner = await run_in_threadpool(owner_of, server, request)
-    if owner is None:
-        return await run_in_threadpool(home_page, server, request)
+    """A page of a lawn for the owner's browser, or for an office; to others nothing is there."""
+    if server.office is not None:
+        seat = await lawn_seat(server, request)
+        if isinstance(seat, Response):
+            return seat
+        label, operator = seat.label, not seat.owner
+    else:
+        owner = await run_in_threadpool(owner_of, server, request)
+        if owner is None:
+            return await run_in_threadpool(home_page, server, request)
+        label, operator = owner.label, False
     number = number_of(request.path_params["lawn"])
     lawn = None if number is None else await run_in_threadpool(server.shelf.lawn, number)
     if lawn is None:
         return notice(request, 404, phrases.unknown(), phrases.whole_address())
-    return await _visited(Visit(server, request, lawn, "own", f"/mine/{number}", owner.label))
+    visit = Visit(server, request, lawn, "own", f"/mine/{number}", label)
+    if server.office is not None:
+        return await _visited(await run_in_threadpool(with_client, visit, operator=operator))
+    several = len(await run_in_threadpool(server.shelf.lawns)) > 1
+    return await _visited(replace(visit, house="/") if several else visit)
+
+
+async def _own_house(server: Server, request: Request) -> Response:
+    """The addresses of the house, for the owner's browser; to others nothing is there."""
+    owner = await run_in_threadpool(owner_of, server, request)
+    house = None if owner is None else await run_in_threadpool(house_of, server)
+    if house is None:
+        return await run_in_threadpool(home_page, server, request)
+    if request.method != "POST":
+        return await run_in_threadpool(addresses_page, server, request, house)
+    if not from_here(request):
+        return plain(phrases.foreign_form(), 403)
+    async with request.form() as form:
+        said = {name: str(value) for name, value in form.items()}
+    return await run_in_threadpool(addresses_form, server, request, house, said)
+
+
+async def _house(server: Server, request: Request) -> Response:
+    """The day of all lawns of a house, or a page of one of them, by an address of the house."""
+    text = request.path_params["token"]
+    token = await run_in_threadpool(server.shelf.find_house, text)
+    if token is None or token.kind == "feed":
+        return notice(request, 404, phrases.unknown(), phrases.whole_address())
+    if token.is_gone:
+        return notice(request, 410, phrases.gone(), phrases.ask_for_new())
+    await run_in_threadpool(server.shelf.house_was_read, token, server.settings.clock())
+    if "lawn" not in request.path_params:
+        return await run_in_threadpool(house_page, server, request, token, text)
+    number = number_of(request.path_params["lawn"])
+    house = await run_in_threadpool(house_of, server, token.house)
+    lawns = () if house is None else house.lawns
+    lawn = next((lawn for lawn in lawns if lawn.id == number), None)
+    if lawn is None:
+        return notice(request, 404, phrases.unknown(), phrases.whole_address())
+    return await _visited(visit_of(server, request, lawn, token, text))
 
 
 async def _visited(visit: Visit) -> Response:
     """The page that is asked for, or the answer to a form of it."""
     request = visit.request
-    page = PAGES.get(request.path_params.get("page", ""))
+    of_one_day = visit.token is not None and visit.token.day is not None
+    by_house = OF_HOUSE if visit.house and visit.right != "own" else PAGES
+    by_right = OF_CREW if visit.right == "crew" else by_house
+    pages = OF_ONE_DAY if of_one_day else OF_OWNER if visit.right == "own" else by_right
+    name = request.path_params.get("page", "")
+    page = pages.get(name)
     if page is None:
         return notice(request, 404, phrases.unknown(), phrases.whole_address())
-    if request.method == "POST" and not from_here(request):
-        return plain(phrases.foreign_form(), 403)
-    form = await request.form() if request.method == "POST" else None
+    if request.method == "POST" and (of_one_day or not from_here(request)):
+        return plain(phrases.read_only() if of_one_day else phrases.foreign_form(), 403)
     known = await run_in_threadpool(known_of, visit)
     if known is None:
         return notice(request, 404, phrases.no_plan(), phrases.plan_first())
-    if form is None:
-        return await run_in_threadpool(page, visit, known)
-    return await run_in_threadpool(_posted, visit, known, form)
+    if request.method == "POST":
+        async with request.form() as form:
+            given = (visit, known, plain_names(form))
+            return await to_thread.run_sync(_posted, *given, limiter=visit.server.slow)
+    slow = visit.server.slow if name in _SLOW else None
+    return await to_thread.run_sync(page, visit, known, limiter=slow)
 
 
 def _posted(visit: Visit, known: Known, form: FormData) -> Response:
@@ -167,25 +272,32 @@ def _posted(visit: Visit, known: Known, form: FormData) -> Response:
         visit.server.shelf.revoke(visit.token)
         return notice(visit.request, 410, phrases.gone(), words=known.words)
     if done in _OWNERS:
-        if visit.right != "own":
+        if visit.right != "own" or (done in _NOT_OF_OFFICE and not _may_end(visit, done)):
             return plain(phrases.read_only(), 403)
-        return owner_form(visit, known, form)
+        return _OWNERS[done](visit, known, form)
     if not visit.may_tick:
         return plain(phrases.read_only(), 403)
     if done == "undo":
         return _undone(visit, known, form)
-    if done == "replan":
-        _replan(visit)
-        return see_other(visit.home)
-    return _ticked(visit, known, form)
+    if done != "replan":
+        return _ticked(visit, known, form)
+    _replan(visit)
+    return see_other(visit.home)
+
+
+def _may_end(visit: Visit, done: str) -> bool:
+    """Whether somebody may take a browser's right, or a lawn away: of a business not on the page,
+    for a client's quotes lie beside the lawn."""
+    return not visit.operator and not (done == "delete_lawn" and visit.client)
 
 
 def _ticked(visit: Visit, known: Known, form: FormData) -> Response:
     """A tick, or answers about what is over: written, planned with, and told."""
-    answers = answers_of(form, known.plan, known.day, known.entries, visit.holder)
+    day = day_of_tick(form, known.plan, known.day, known.entries)
+    answers = answers_of(form, known.plan, day, known.entries, visit.holder)
     if answers.errors:
         told = list(dict.fromkeys(answers.errors.values()))
-        if "job" in form and form.get("do") == "other":
+        if ("job" in form and form.get("do") == "other") or "what" in form:
             return ask_page(visit, known, told, kept_fields(form), sure_helps=False)
         return today_page(visit, known, told)
     sure = form.get("keep") == "yes"
@@ -194,21 +306,22 @@ def _ticked(visit: Visit, known: Known, form: FormData) -> Response:
         told = [*written.errors, *written.asked]
         fields, helps = kept_fields(form), written.sure_helps and not written.errors
         return ask_page(visit, known, told, fields, sure_helps=helps)
-    return _told(visit, written)
+    return _told(visit, known, written)
 
 
-def _told(visit: Visit, written: WrittenTicks) -> Response:
+def _told(visit: Visit, known: Known, written: WrittenTicks) -> Response:
     """Plans again where something is new, and shows the day with what was written."""
-    known = {entry.number for entry in written.known}
-    fresh = [entry.number for entry in written.entries if entry.number not in known]
+    before = {entry.number for entry in written.known}
+    fresh = [entry for entry in written.entries if entry.number not in before]
+    idle = [e.number for e in fresh if unheeded(known.plan, e, known.entries) is not None]
     if fresh:
         _replan(visit)
-    return see_other(visit.home, told=fresh, known=sorted(known))
+    numbers = {"told": [entry.number for entry in fresh], "known": sorted(before)}
+    return see_other(visit.home, **numbers, idle=idle)
 
 
 def _undone(visit: Visit, known: Known, form: FormData) -> Response:
-    number = number_of(form.get("number"))
-    if number is None:
+    if (number := number_of(form.get("number"))) is None:
         return did_page(visit, known, [phrases.bad_form()])
     written = take_back(visit.lawn, number, visit.holder)
     if written.errors:
@@ -223,9 +336,9 @@ def _replan(visit: Visit) -> None:
     replan = visit.server.settings.replan
     if replan is None:
         return
-    reasons = tuple(replan(visit.lawn))
-    if reasons:
+    if reasons := tuple(replan(visit.lawn)):
         visit.server.failures[visit.lawn.id] = reasons
+        log_failure(visit.server.settings.index, visit.lawn.id, len(reasons), visit.now)
     else:
         visit.server.failures.pop(visit.lawn.id, None)
 
@@ -243,8 +356,14 @@ def _asset(name: str, kind: str) -> Response:
     return Response(str(stylesheet(name)), media_type=kind, headers=headers)
 
 
+async def _worker(request: Request) -> Response:
+    # It lies above all pages: from below it could open none of them.
+    return _asset("worker.js", "text/javascript")
+
+
 async def _robots(request: Request) -> Response:
-    return PlainTextResponse("User-agent: *\nDisallow: /lawn/\nDisallow: /own/\n")
+    closed = "".join(f"Disallow: /{each}/\n" for each in ("lawn", "own", "house"))
+    return PlainTextResponse(f"User-agent: *\n{closed}")
 
 
 async def _nothing(request: Request, error: Exception) -> Response:

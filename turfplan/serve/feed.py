@@ -44,7 +44,7 @@ def feed_answer(
     """
     # Not starlette's GZipMiddleware: each form has a strong tag of its own, and is packed once and
     # then kept.
-    zipped = compress and _accepts_gzip(request.get("accept-encoding", ""))
+    zipped = compress and accepts_gzip(request.get("accept-encoding", ""))
     plain_tag = etag or etag_of(content)
     tag = plain_tag[:-1] + '-gzip"' if zipped else plain_tag
     headers = {
@@ -53,7 +53,7 @@ def feed_answer(
         "Cache-Control": CACHE,
         "Vary": "Accept-Encoding",
     }
-    if _not_modified(request, {tag, plain_tag}, published):
+    if has_it(request, plain_tag, published):
         return FeedAnswer(304, headers, b"")
     body = content
     if zipped:
@@ -69,11 +69,12 @@ def feed_answer(
     return FeedAnswer(200, headers, b"" if head else body)
 
 
-def _not_modified(request: Mapping[str, str], tags: set[str], published: datetime) -> bool:
+def has_it(request: Mapping[str, str], tag: str, published: datetime) -> bool:
+    """Whether the reader has the feed of a plain validator, in any of its forms."""
     known = request.get("if-none-match")
     if known is not None:
         given = {part.strip().removeprefix("W/") for part in known.split(",")}
-        return "*" in given or bool(given & tags)
+        return not given.isdisjoint(("*", tag, f'{tag[:-1]}-gzip"'))
     since = request.get("if-modified-since")
     if since is None:
         return False
@@ -86,7 +87,7 @@ def _not_modified(request: Mapping[str, str], tags: set[str], published: datetim
     return published.replace(microsecond=0) <= moment <= datetime.now(UTC)
 
 
-def _accepts_gzip(header: str) -> bool:
+def accepts_gzip(header: str) -> bool:
     """Whether gzip is asked for with a weight above zero."""
     for part in header.split(","):
         name, _, weight = part.strip().partition(";")

@@ -6,29 +6,42 @@ import gzip
 import os
 import sqlite3
 import threading
+from collections import OrderedDict
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from functools import cached_property
 from pathlib import Path
 
+from turfplan.app.house_files import house_calendar, readable_house
+from turfplan.app.outputs import words_of
+from turfplan.errors import TurfplanError
+from turfplan.export.calendar.season_ics import season_ics
 from turfplan.files import index
-from turfplan.files.data_folder import known_lawn_id
+from turfplan.files.data_folder import PLAN, known_lawn_id
+from turfplan.files.house_folder import lawns_of_house
 from turfplan.files.index import ServedLawn
-from turfplan.serve import owners, tokens
+from turfplan.files.reading.plan import read_plan
+from turfplan.records.plan_calendar import CalendarPart
+from turfplan.serve import house_tokens, owners, tokens
 from turfplan.serve.feed import etag_of
+from turfplan.serve.guard import Prepared
+from turfplan.serve.tokens import WHOLE, FeedView
 
 _HEAD, _END = b"BEGIN:VCALENDAR\r\n", b"END:VCALENDAR\r\n"
-_Seen = tuple[int, int, int]
+FileSeen = tuple[int, int, int]
+# Tokens that are kept at hand: beyond these the first are looked up again.
+MOST_AT_HAND = 10_000
 
 
 @dataclass(frozen=True)
 class ServedFeed:
     """The last good bytes of a lawn's feed with what answers need of them, worked out once a
-    version.
+    version; `answers` are those that are ready.
     """
 
     published: index.PublishedFeed
+    answers: dict[tuple[object, ...], Prepared] = field(default_factory=dict, compare=False)
 
     @cached_property
     def etag(self) -> str:
@@ -42,10 +55,28 @@ class ServedFeed:
 
 
 class _HeldConnection:
-    """A connection that is closed when its thread, or the shelf, is gone."""
+    """A connection that is closed when its thread, or the shelf, is gone, and what was found by it
+    since others last wrote."""
 
     def __init__(self, connection: sqlite3.Connection) -> None:
         self.connection = connection
+        self.version = -1
+        self.tokens: OrderedDict[str, tokens.Token] = OrderedDict()
+
+    def known(self, text: str) -> tokens.Token | None:
+        """What a token opens, or None; looked up once for as long as nothing is written into the
+        index, by whichever connection or process."""
+        version: int = self.connection.execute("PRAGMA data_version").fetchone()[0]
+        if version != self.version:
+            self.tokens.clear()
+            self.version = version
+        key = tokens.hash_of(text)
+        found = self.tokens.get(key)
+        if found is None and (found := tokens.find(self.connection, text)) is not None:
+            self.tokens[key] = found
+            if len(self.tokens) > MOST_AT_HAND:
+                self.tokens.popitem(last=False)
+        return found
 
     def __del__(self) -> None:
         self.connection.close()
@@ -60,15 +91,40 @@ class FeedCache:
         """For an index file; raises TurfplanError when it cannot be used."""
         self.path = path
         self._threads = threading.local()
-        self._feeds: dict[int, tuple[_Seen | None, ServedFeed]] = {}
+        self._feeds: dict[tuple[int, str], tuple[FileSeen | None, ServedFeed, Path]] = {}
+        self._houses: dict[tuple[str, str], tuple[tuple[FileSeen | None, ...], ServedFeed]] = {}
         self._connection()
 
-    def _connection(self) -> sqlite3.Connection:
+    def _held(self) -> _HeldConnection:
         held: _HeldConnection | None = getattr(self._threads, "held", None)
         if held is None:
             # Whichever thread lets go of it last closes it.
             held = self._threads.held = _HeldConnection(index.connect(self.path, any_thread=True))
-        return held.connection
+        return held
+
+    def _connection(self) -> sqlite3.Connection:
+        return self._held().connection
+
+    def token_at_hand(self, token: str) -> tuple[tokens.Token | None, int]:
+        """What a token opens, or None, found in the thread that takes requests, and the version of
+        the index there."""
+        held = self._held()
+        return held.known(token), held.version
+
+    def at_hand(self, token: str, now: datetime) -> tuple[tokens.Token, ServedFeed] | None:
+        """The feed that a token opens, where that is the same as at the last look: nothing is
+        planned, written or read for it, so that it is found without leaving the thread that takes
+        requests. None for all else, which `find` and `feed` answer.
+
+        That thread writes nothing into the index: what others write, it sees.
+        """
+        found = self._held().known(token)
+        if found is None or found.kind != "feed" or found.is_gone or found.ended(now):
+            return None
+        known = self._feeds.get((found.lawn.id, found.view.key))
+        if known is None or not tokens.is_noted(found, now) or seen(known[2]) != known[0]:
+            return None
+        return found, known[1]
 
     def find(self, token: str) -> tokens.Token | None:
         """What a token opens, or None."""
@@ -86,9 +142,17 @@ class FeedCache:
         """Every address of a lawn that was given, by number."""
         return tokens.listed(self._connection(), lawn)
 
-    def issue(self, lawn: ServedLawn, kind: tokens.TokenKind, label: str, ends: date | None) -> str:
+    def issue(
+        self,
+        lawn: ServedLawn,
+        kind: tokens.TokenKind,
+        label: str,
+        ends: date | None,
+        view: FeedView = WHOLE,
+        now: datetime | None = None,
+    ) -> str:
         """A new address of a lawn, shown this once."""
-        return tokens.issue(self._connection(), lawn, kind, label, ends)
+        return tokens.issue(self._connection(), lawn, kind, label, ends, view, now)
 
     def withdraw(self, number: int, lawn: ServedLawn) -> bool:
         """Takes an address of a lawn back; False where it has none of that number."""
@@ -134,15 +198,69 @@ class FeedCache:
         """The lawn of a folder, served from now on."""
         return index.add_lawn(self._connection(), folder, brief)
 
-    def feed(self, lawn: ServedLawn) -> ServedFeed | None:
-        """The feed of a lawn: the folder's bytes when they are whole, else the last good ones; None
-        before the first.
-        """
-        seen = _seen(lawn.folder / "season.ics")
-        known = self._feeds.get(lawn.id)
-        if known is not None and known[0] == seen:
+    def remove_lawn(self, lawn: ServedLawn) -> None:
+        """Takes a lawn out of what is served, with all its addresses."""
+        index.remove_lawn(self._connection(), lawn)
+        self._feeds = {key: kept for key, kept in self._feeds.items() if key[0] != lawn.id}
+
+    def find_house(self, token: str) -> house_tokens.HouseToken | None:
+        """What an address of a house opens, or None."""
+        return house_tokens.find(self._connection(), token)
+
+    def house_was_read(self, token: house_tokens.HouseToken, now: datetime) -> None:
+        """Notes that something was read by an address of a house."""
+        house_tokens.was_read(self._connection(), token, now)
+
+    def house_addresses(self, house: Path) -> tuple[house_tokens.HouseToken, ...]:
+        """Every address of a house that was given, by number."""
+        return house_tokens.listed(self._connection(), house)
+
+    def issue_house(
+        self,
+        house: Path,
+        kind: tokens.TokenKind,
+        label: str,
+        part: CalendarPart,
+        now: datetime,
+    ) -> str:
+        """A new address of a house, shown this once."""
+        return house_tokens.issue(self._connection(), house, kind, label, part, now)
+
+    def withdraw_house(self, number: int, house: Path) -> bool:
+        """Takes an address of a house back; False where it has none of that number."""
+        return house_tokens.revoke(self._connection(), number, house)
+
+    def house_feed(self, house: Path, part: CalendarPart) -> ServedFeed | None:
+        """What an address shows of a house's calendar: what its plans say while all of them can be
+        read, else the last good bytes; None before the first."""
+        key = (str(house), part)
+        state = tuple(seen(f / PLAN) for f in lawns_of_house(house))
+        known = self._houses.get(key)
+        if known is not None and known[0] == state:
             return known[1]
-        published = self._read(lawn)
+        connection = self._connection()
+        content = _house_content(house, part)
+        published = (
+            house_tokens.published(connection, house, part)
+            if content is None
+            else house_tokens.publish(connection, house, content, etag_of(content), part)
+        )
+        if published is None:
+            return None
+        feed = ServedFeed(published)
+        self._houses[key] = (state, feed)
+        return feed
+
+    def feed(self, lawn: ServedLawn, view: FeedView = WHOLE) -> ServedFeed | None:
+        """What an address shows of a lawn's feed: the folder's bytes when they are whole, else the
+        last good ones; None before the first.
+        """
+        source = _source(lawn, view)
+        key, state = (lawn.id, view.key), seen(source)
+        known = self._feeds.get(key)
+        if known is not None and known[0] == state:
+            return known[1]
+        published = self._read(lawn, view)
         if published is None:
             return None
         feed = (
@@ -150,25 +268,53 @@ class FeedCache:
             if known is not None and known[1].published == published
             else ServedFeed(published)
         )
-        self._feeds[lawn.id] = (seen, feed)
+        self._feeds[key] = (state, feed, source)
         return feed
 
-    def _read(self, lawn: ServedLawn) -> index.PublishedFeed | None:
+    def _read(self, lawn: ServedLawn, view: FeedView) -> index.PublishedFeed | None:
         connection = self._connection()
-        try:
-            content = (lawn.folder / "season.ics").read_bytes()
-        except OSError:
-            content = b""
+        content = _content(lawn, view)
         if known_lawn_id(lawn.folder) != lawn.lawn_id:
             # Another lawn has come into the folder, or its plan has gone: an address opens none but
             # the lawn that it was given for.
             content = b""
         if content.startswith(_HEAD) and content.endswith(_END):
-            return index.publish(connection, lawn, content, etag_of(content))
-        return index.published(connection, lawn)
+            return index.publish(connection, lawn, content, etag_of(content), view.key)
+        return index.published(connection, lawn, view.key)
 
 
-def _seen(path: Path) -> _Seen | None:
+def _source(lawn: ServedLawn, view: FeedView) -> Path:
+    """The file that an address shows, or that what it shows is made from."""
+    file = lawn.folder / view.file
+    made = view.days is not None or (view.part != "all" and not file.is_file())
+    return lawn.folder / PLAN if made else file
+
+
+def _content(lawn: ServedLawn, view: FeedView) -> bytes:
+    """What an address shows as the folder has it; nothing where it cannot be read.
+
+    Some days, and the parts of a folder that an older program wrote, are made from its plan.
+    """
+    source = _source(lawn, view)
+    try:
+        if source.name != PLAN:
+            return source.read_bytes()
+        plan = read_plan(lawn.folder)
+    except (OSError, TurfplanError):
+        return b""
+    if plan is None:
+        return b""
+    return season_ics(plan, words_of(plan), part=view.part, days=view.days)
+
+
+def _house_content(house: Path, part: CalendarPart) -> bytes | None:
+    """The calendar of a house as its plans say it; None where one of them cannot be read, since
+    what it published would vanish."""
+    lawns = readable_house(house)
+    return None if lawns is None else house_calendar(lawns, part)
+
+
+def seen(path: Path) -> FileSeen | None:
     """What changes whenever a file is written anew."""
     try:
         stat = os.stat(path)

@@ -8,14 +8,17 @@ from datetime import date
 
 from starlette.datastructures import FormData
 
-from turfplan.app.lawn_day import LawnDay, tick_key
-from turfplan.app.log_entry import Happening, amount_of, share_of
+from turfplan.app.lawn_day import LawnDay, lawn_day, tick_key
+from turfplan.app.log_entry import Happening
+from turfplan.app.typed_amounts import amount_of, share_of
 from turfplan.errors import TurfplanError
 from turfplan.message import Message, said
 from turfplan.phrases import page as phrases
+from turfplan.plain_text import plain_text
 from turfplan.records.journal import EntryKind, JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
+from turfplan.serve.befell import Befell
 
 LONGEST_KEY = 200
 REASONS: Mapping[str, EntryKind] = {
@@ -50,22 +53,47 @@ def answers_of(
         "other": reader.other,
         "overdue": reader.overdue,
         "rain": reader.watering,
+        "befell": Befell(form, day.today, tuple(entries), found.errors).happenings,
     }.get(_text(form, "do"))
     if make is None:
         found.errors["do"] = phrases.bad_form()
         return found
     for happening in make():
         task = happening.task or ""
-        key = _text(form, f"key:{task}")[:LONGEST_KEY] or tick_key(entries, task)
+        key = happening.key or _text(form, f"key:{task}")[:LONGEST_KEY] or tick_key(entries, task)
         found.ticks.append(replace(happening, by=holder, way="page", key=key))
     if not found.ticks and not found.errors:
         found.errors["job"] = phrases.choose_job()
     return found
 
 
+def day_of_tick(
+    form: FormData, plan: Plan, day: LawnDay, entries: Sequence[JournalEntry]
+) -> LawnDay:
+    """The day on which a tick was made: one that waited on a device for a signal says so; a clock
+    that is ahead of the lawn's is not believed."""
+    try:
+        kept_on = date.fromisoformat(_text(form, "kept_on"))
+    except ValueError:
+        return day
+    return day if kept_on >= day.today else lawn_day(plan, entries, kept_on)
+
+
+def plain_names(form: FormData) -> FormData:
+    """A form whose fields are called alike, however many of a name there are: where a page sends
+    several values their name ends in brackets."""
+    return FormData([(name.removesuffix("[]"), value) for name, value in form.multi_items()])
+
+
 def kept_fields(form: FormData) -> tuple[tuple[str, str], ...]:
     """What was filled in, to be sent again once it is confirmed."""
     return tuple((name, str(value)) for name, value in form.multi_items() if name != "keep")
+
+
+def plain_field(form: FormData, name: str, most: int) -> str:
+    """What was typed into a field, on one line, without what no reader sees, as far as it may be
+    long; empty for none."""
+    return plain_text(str(form.get(name, "")))[:most].strip()
 
 
 def _text(form: FormData, name: str) -> str:
@@ -108,7 +136,7 @@ class _Reader:
 
     def other(self) -> Iterator[Happening]:
         """One job otherwise than planned: on another day, in part, with an amount, left out, held
-        on a day."""
+        on a day, not done on a day."""
         how = _text(self.form, "how")
         for task in self.jobs():
             if how == "skip":
@@ -117,6 +145,10 @@ class _Reader:
                 to = self.date("to")
                 if to is not None:
                     yield Happening("moved", task.id, to=to)
+            elif how == "missed":
+                missed = self.date("missed")
+                if missed is not None:
+                    yield Happening("not_done", task.id, on=missed)
             elif how == "done":
                 yield from self._done_otherwise(task)
             else:

@@ -5,8 +5,9 @@ requests.
 import re
 import time
 from collections import OrderedDict
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from urllib.parse import urlsplit
 
 from starlette.datastructures import Headers
@@ -32,6 +33,10 @@ SECURITY = {
     "Cross-Origin-Opener-Policy": "same-origin",
 }
 LARGEST_FORM = 20_000
+# Hosts that are kept as known or not; whoever names others is asked again.
+MOST_HOSTS = 256
+Prepared = tuple[Message, ...]
+"""An answer that is ready: its messages as they are sent."""
 
 
 @dataclass(slots=True)
@@ -55,15 +60,29 @@ class Guard:
     requests and those to another host, which starlette's own guard of hosts would do in English.
     """
 
-    def __init__(self, app: ASGIApp, per_minute: int, hosts: Collection[str]) -> None:
+    def __init__(
+        self,
+        app: ASGIApp,
+        per_minute: int,
+        hosts: Collection[str],
+        at_hand: Callable[[Scope], Prepared | None] = lambda _: None,
+    ) -> None:
+        """`at_hand` gives the answers that are ready, to which nothing is added here."""
         self.app = app
         self.rate = RequestRate(per_minute)
         self.hosts = frozenset(map(_host_name, hosts))
+        self.at_hand = at_hand
+        self.knows = lru_cache(MOST_HOSTS)(self._knows)
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """One request."""
         if scope["type"] != "http":
             await self.app(scope, receive, send)
+            return
+        refusal = self._refusal(scope)
+        if refusal is None and (ready := self.at_hand(scope)) is not None:
+            for message in ready:
+                await send(message)
             return
 
         async def guarded(message: Message) -> None:
@@ -71,29 +90,30 @@ class Guard:
                 known = {name.lower() for name, _ in message["headers"]}
                 message["headers"] = [
                     *message["headers"],
-                    *(pair for pair in _SENT if pair[0] not in known),
+                    *(pair for pair in GUARDING if pair[0] not in known),
                 ]
             await send(message)
 
-        refusal = self._refusal(scope)
         await (self.app if refusal is None else refusal)(scope, receive, guarded)
 
     def _refusal(self, scope: Scope) -> Response | None:
         """The answer to a request that is not even looked at."""
         address = (scope.get("client") or ("?", 0))[0]
-        headers = Headers(scope=scope)
+        host = next((value for name, value in scope["headers"] if name == b"host"), b"")
         if not self.rate.allows(address, time.monotonic()):
             return plain(phrases.too_many(), 429, {"Retry-After": "60"})
-        if not self.knows(headers.get("host", "")):
+        if not self.knows(host.decode("latin-1")):
             return plain(phrases.other_host(), 400)
-        return _unread_form(headers) if scope["method"] == "POST" else None
+        if not scope["query_string"].isascii():
+            return plain(phrases.bad_form(), 400)
+        return _unread_form(Headers(scope=scope)) if scope["method"] == "POST" else None
 
-    def knows(self, host: str) -> bool:
+    def _knows(self, host: str) -> bool:
         """Whether requests may go to this host, named with or without a port."""
         return not {"*", _host_name(re.sub(r":\d+$", "", host))}.isdisjoint(self.hosts)
 
 
-_SENT = [(name.lower().encode(), value.encode()) for name, value in SECURITY.items()]
+GUARDING = [(name.lower().encode(), value.encode()) for name, value in SECURITY.items()]
 
 
 def _host_name(text: str) -> str:
@@ -126,6 +146,8 @@ def from_here(request: Request) -> bool:
     """
     origin = request.headers.get("origin")
     site = request.headers.get("sec-fetch-site", "same-origin")
-    return site in ("same-origin", "none") and (
-        origin is None or urlsplit(origin).netloc == request.headers.get("host")
-    )
+    try:
+        named = None if origin is None else urlsplit(origin).netloc
+    except ValueError:
+        return False  # an origin that no browser sends
+    return site in ("same-origin", "none") and named in (None, request.headers.get("host"))

@@ -10,9 +10,9 @@ import secrets
 import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import datetime, timedelta
 
-from turfplan.files.index import changing
+from turfplan.files.index import changing, moment_text
 from turfplan.serve.tokens import LONGEST, SHORTEST, TOKEN_BYTES, hash_of
 
 # As long as a way to the phone in the other room may take, and as long as browsers keep a cookie.
@@ -50,7 +50,7 @@ def claim(connection: sqlite3.Connection, once: str, label: str, now: datetime) 
         row = _row(connection, once, now, once=True)
         if row is None:
             return None
-        connection.execute("UPDATE owner SET used = ? WHERE id = ?", (_text(now), row.id))
+        connection.execute("UPDATE owner SET used = ? WHERE id = ?", (moment_text(now), row.id))
         return _kept(connection, label, now, now + KEPT, once=False)
 
 
@@ -64,7 +64,7 @@ def owners(connection: sqlite3.Connection, now: datetime) -> tuple[Owner, ...]:
     rows = connection.execute(
         "SELECT id, label, created, ends FROM owner "
         "WHERE once = 0 AND revoked IS NULL AND ends > ? ORDER BY id",
-        (_text(now),),
+        (moment_text(now),),
     )
     return tuple(Owner(*row) for row in rows)
 
@@ -74,7 +74,7 @@ def withdraw(connection: sqlite3.Connection, number: int, now: datetime) -> bool
     with changing(connection):
         done = connection.execute(
             "UPDATE owner SET revoked = ? WHERE id = ? AND once = 0 AND revoked IS NULL",
-            (_text(now), number),
+            (moment_text(now), number),
         )
     return done.rowcount > 0
 
@@ -101,7 +101,7 @@ def _kept(
     secret = secrets.token_urlsafe(TOKEN_BYTES)
     connection.execute(
         "INSERT INTO owner (once, hash, label, created, ends) VALUES (?, ?, ?, ?, ?)",
-        (int(once), hash_of(secret), label, _text(now), _text(ends)),
+        (int(once), hash_of(secret), label, moment_text(now), moment_text(ends)),
     )
     return secret
 
@@ -113,10 +113,6 @@ def _row(connection: sqlite3.Connection, secret: str, now: datetime, *, once: bo
     row = connection.execute(
         "SELECT id, label, created, ends, hash FROM owner WHERE hash = ? AND once = ? "
         "AND used IS NULL AND revoked IS NULL AND ends > ?",
-        (wanted, int(once), _text(now)),
+        (wanted, int(once), moment_text(now)),
     ).fetchone()
     return Owner(*row[:4]) if row is not None and hmac.compare_digest(row[4], wanted) else None
-
-
-def _text(moment: datetime) -> str:
-    return moment.astimezone(UTC).replace(microsecond=0).isoformat()

@@ -1,10 +1,9 @@
 """The pages of a lawn: its day, what was written, its calendars, and what is asked back."""
 
-import base64
-import io
-from collections.abc import Callable, Mapping, Sequence
+from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 from urllib.parse import urlencode
 
 from starlette.requests import Request
@@ -25,9 +24,11 @@ from turfplan.phrases import page as phrases
 from turfplan.plain_text import plain_text
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
-from turfplan.serve import owners, tokens
+from turfplan.serve.befell import EXAMPLES, befell_name, befell_view, unheeded
+from turfplan.serve.printed_sheets import can_print
+from turfplan.serve.reach import silent
 from turfplan.serve.today import day_view
-from turfplan.serve.visit import Visit, calendar_links, number_of, reach_of
+from turfplan.serve.visit import Visit, number_of
 from turfplan.serve.wrote import entry_sentence
 
 PRIVATE = {"Cache-Control": "private, no-store"}
@@ -63,7 +64,9 @@ def known_of(visit: Visit) -> Known | None:
             entries = journal_of_lawn(journal, visit.lawn.folder).entries
         except TurfplanError:
             damaged = True
-    day = lawn_day(plan, entries, visit.today(plan))
+    # Who holds the sheets of one day sees that day, whenever he looks.
+    shown = visit.token.day if visit.token is not None else None
+    day = lawn_day(plan, entries, shown or visit.today(plan))
     return Known(plan, entries, damaged, words_of(plan), day)
 
 
@@ -71,24 +74,28 @@ def today_page(visit: Visit, known: Known, told: Sequence[Message] = ()) -> Resp
     """What the day asks; with `told`, what is wrong with a form that was sent."""
     plan, words = known.plan, known.words
     query = visit.request.query_params
-    numbers, again = (
+    numbers, again, idle = (
         [n for text in query.getlist(name) if (n := number_of(text)) is not None]
-        for name in ("told", "known")
+        for name in ("told", "known", "idle")
     )
     # What stood in the way stands no more once the plan knows all that is written.
     behind = known.day.behind and not known.damaged
     reasons = visit.server.failures.get(visit.lawn.id, ()) if behind else ()
-    return _page(
+    return lawn_page(
         "web/today.html.jinja",
         visit,
         known,
         422 if told else 200,
         view=day_view(plan, known.day, known.entries, words),
+        befell=befell_view(known.entries, plan.lawn.units, words),
+        silent=silent_calendars(visit, words),
+        prints=can_print(),
         today=known.day.today.isoformat(),
         day=words.value(Day(known.day.today)),
         errors=[words.text(one) for one in told],
         written=_sentences(known, numbers),
         before=_sentences(known, again),
+        idle=_why_idle(known, idle),
         failed=known.damaged,
         behind=behind,
         reasons=[text for text in reasons if text],
@@ -101,6 +108,25 @@ def today_page(visit: Visit, known: Known, told: Sequence[Message] = ()) -> Resp
     )
 
 
+def silent_calendars(visit: Visit, words: Words) -> list[dict[str, str]]:
+    """The calendars that have not looked for days: the owner hears of all, others of their own."""
+    own = visit.token.id if visit.token is not None else None
+    return [
+        {
+            "holder": plain_text(token.label),
+            "since": day_text(token.read or token.created, words),
+            "read": token.read or "",
+        }
+        for token in silent(visit.server.shelf.addresses(visit.lawn), visit.now)
+        if visit.right == "own" or (own is not None and token.page == own)
+    ]
+
+
+def day_text(text: str, words: Words) -> str:
+    """A moment as the index keeps it, by its day."""
+    return words.value(Day(datetime.fromisoformat(text).date(), weekday=False))
+
+
 # Of what was written itself the page tells already.
 _TOLD_OTHERWISE = ("done", "skipped", "reworded")
 
@@ -109,11 +135,11 @@ def _moves(plan: Plan, words: Words) -> list[str]:
     """What differs from the plan before and why, beside what was written."""
     told = []
     for group in change_groups(plan, words):
-        for view in group.changes:
-            change = view.change
+        of_tasks = ((title, v.change) for v in group.changes for title in v.titles)
+        for title, change in of_tasks:
             if change.kind in _TOLD_OTHERWISE:
                 continue
-            values = {"kind": group.name, "task": view.title, "because": str(change.because)}
+            values = {"kind": group.name, "task": title, "because": str(change.because)}
             before, after = str(change.before or ""), str(change.after or "")
             if before and after:
                 line = phrases.change_both(before=before, after=after, **values)
@@ -137,15 +163,29 @@ def _sentences(known: Known, numbers: Sequence[int]) -> list[dict[str, object]]:
     ]
 
 
+def _why_idle(known: Known, numbers: Sequence[int]) -> list[str]:
+    """Why entries of some numbers change nothing, where one would think they do."""
+    told = []
+    for entry in known.day.entries:
+        if entry.number in numbers[:MOST_TOLD]:
+            before = tuple(e for e in known.entries if e.number < entry.number)
+            told.append(unheeded(known.plan, entry, before))
+    return [known.words.text(why) for why in told if why is not None]
+
+
 def did_page(visit: Visit, known: Known, told: Sequence[Message] = ()) -> Response:
-    """What was written, the last first; all of it can be taken back at any time."""
-    numbers = [entry.number for entry in known.day.entries]
+    """What was written, the last first; all of it can be taken back at any time.
+
+    Notes are for those who work on the lawn: who only sees it does not read them.
+    """
+    told_notes = visit.right != "see"
+    numbers = [e.number for e in known.day.entries if told_notes or e.kind != "note"]
     lines = [
         line
         for n in range(0, len(numbers), MOST_TOLD)
         for line in _sentences(known, numbers[n : n + MOST_TOLD])
     ]
-    return _page(
+    return lawn_page(
         "web/did.html.jinja",
         visit,
         known,
@@ -166,9 +206,12 @@ def ask_page(
 ) -> Response:
     """What looks like a slip, asked back beside all that was filled in."""
     words, jobs = known.words, [value for name, value in fields if name == "job"]
-    editable = _EDITABLE.get(dict(fields).get("how", ""), ())
+    sent = dict(fields)
+    editable = _EDITABLE.get(sent.get("how") or sent.get("do", ""), ())
     titles = [str(task.title) for name in jobs if (task := known.plan.task(name)) is not None]
-    return _page(
+    if (befallen := befell_name(sent.get("what", ""))) is not None:
+        titles.append(words.text(befallen))
+    return lawn_page(
         "web/ask.html.jinja",
         visit,
         known,
@@ -176,93 +219,38 @@ def ask_page(
         asked=[words.text(one) for one in asked],
         titles=titles,
         fields=[(name, value) for name, value in fields if name not in editable],
+        several={name for name, n in Counter(name for name, _ in fields).items() if n > 1},
         form={name: value for name, value in fields if name in editable},
         sure_helps=sure_helps,
+        of_lawn="what" in sent,
+        example=EXAMPLES[known.plan.lawn.units],
     )
 
 
 # What can be put right where it is asked back, by what the form says of the job.
-_EDITABLE: dict[str, tuple[str, ...]] = {"done": ("on", "amount"), "move": ("to",)}
-
-
-def calendar_page(
-    visit: Visit,
-    known: Known,
-    told: Sequence[Message] = (),
-    made: tuple[str, str] | None = None,
-    form: Mapping[str, str] | None = None,
-) -> Response:
-    """Which calendars reach this lawn's feed, and who holds which address; `made` is a new one, its
-    kind and its text, which is shown this once."""
-    words, base, links = known.words, visit.base_url, None
-    if visit.token is not None:
-        links = calendar_links(base, tokens.feed_of_page(visit.secret))
-    if made is not None and made[0] == "feed":
-        links = calendar_links(base, made[1])
-    page = f"{base}/lawn/{made[1]}" if made is not None and made[0] != "feed" else None
-    held = visit.server.shelf.addresses(visit.lawn) if visit.right == "own" else ()
-    browsers = visit.server.shelf.browsers(visit.now) if visit.right == "own" else ()
-    return _page(
-        "web/calendar.html.jinja",
-        visit,
-        known,
-        422 if told else 200,
-        reach=reach_of(base),
-        secure=base.startswith("https://"),
-        links=links,
-        qr=qr_data_uri(links[0]) if links else None,
-        page=page,
-        page_qr=qr_data_uri(page) if page else None,
-        new=made is not None,
-        held=[_held(token, visit.now, words) for token in held if token.page is None],
-        owner_command=owners.OWNER_COMMAND,
-        browsers=[_browser(one, words) for one in browsers],
-        errors=[words.text(one) for one in told],
-        form=form or {},
-    )
-
-
-_RIGHTS: dict[tokens.TokenKind, Callable[[], Message]] = {
-    "feed": phrases.right_feed,
-    "read": phrases.right_read,
-    "edit": phrases.right_edit,
+_EDITABLE: dict[str, tuple[str, ...]] = {
+    "done": ("on", "amount"),
+    "move": ("to",),
+    "missed": ("missed",),
+    "befell": ("on", "days", "value"),
 }
 
 
-def _held(token: tokens.Token, now: datetime, words: Words) -> dict[str, object]:
-    """An address as its owner reads of it."""
-    ended = token.ended(now)
-    return {
-        "number": token.id,
-        "holder": token.label,
-        "right": words.text(_RIGHTS[token.kind]()),
-        "since": _day_text(token.created, words),
-        "ends": _day_text(token.ends, words) if token.ends else "",
-        "read": _day_text(token.read, words) if token.read else "",
-        "gone": token.is_gone or ended,
-        "ended": ended,
-    }
-
-
-def _browser(owner: owners.Owner, words: Words) -> dict[str, object]:
-    since, ends = _day_text(owner.created, words), _day_text(owner.ends, words)
-    return {"number": owner.id, "holder": owner.label, "since": since, "ends": ends}
-
-
-def _day_text(text: str, words: Words) -> str:
-    """A moment as the index keeps it, by its day."""
-    return words.value(Day(date.fromisoformat(text[:10]), weekday=False))
-
-
-def _page(template: str, visit: Visit, known: Known, status: int, **values: object) -> Response:
+def lawn_page(template: str, visit: Visit, known: Known, status: int, **values: object) -> Response:
+    """A page of a lawn, with what stands on each of them."""
     words = known.words
     html = render(
         template,
         words,
-        lawn=plain_text(known.plan.lawn.name) or words.text(phrases.lawn()),
+        lawn=visit.name or plain_text(known.plan.lawn.name) or words.text(phrases.lawn()),
         home=visit.home,
+        house=visit.house,
         right=visit.right,
         holder=visit.holder,
+        client=visit.client,
+        operator=visit.operator,
+        way=visit.way,
+        zone=known.plan.timezone,
         edits=visit.may_tick and not known.damaged,
         **values,
     )
@@ -282,14 +270,3 @@ def see_other(path: str, **numbers: Sequence[int]) -> Response:
     query = urlencode([(name, n) for name, several in numbers.items() for n in several])
     location = f"{path}?{query}" if query else path
     return Response(status_code=303, headers={"Location": location})
-
-
-def qr_data_uri(text: str) -> str:
-    """A QR code as an image that needs no second request; white behind it, so that dark pages stay
-    readable.
-    """
-    import segno
-
-    out = io.BytesIO()
-    segno.make(text, error="m").save(out, kind="svg", light="white", scale=4, border=4)
-    return "data:image/svg+xml;base64," + base64.b64encode(out.getvalue()).decode()

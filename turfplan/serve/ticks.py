@@ -3,8 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from multiprocessing import get_context
-from multiprocessing.connection import Connection
 from pathlib import Path
 
 from turfplan.app.lawn_journal import adopted_journal, refuse_lost_entries
@@ -16,6 +14,8 @@ from turfplan.files.reading.brief import journal_beside
 from turfplan.message import Message, said
 from turfplan.records.journal import WISHES, JournalEntry
 from turfplan.records.plan import Plan
+from turfplan.serve.apart import apart
+from turfplan.serve.ways_out import NotPlanned, ways_out
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,49 +88,35 @@ def _said(error: TurfplanError) -> tuple[Message, ...]:
     return tuple(told)
 
 
-def replan_apart(lawn: ServedLawn) -> tuple[str, ...]:
+def replan_apart(lawn: ServedLawn) -> NotPlanned:
     """Plan a lawn again after a tick, in a process of its own: seconds of work that hold up no
-    feed. Returns why it cannot be planned, nothing where it was.
+    feed. Returns why it cannot be planned, nothing where it was, and what would do instead.
     """
     if lawn.brief is None:
-        return ()
-    # Started anew, not forked: a fork would take the server's threads' locks along in whatever
-    # state they are.
-    context = get_context("spawn")
-    here, there = context.Pipe(duplex=False)
-    worker = context.Process(target=_replan, args=(lawn.brief, lawn.folder, there))
-    worker.start()
-    there.close()
-    try:
-        reasons = tuple(here.recv())
-    except EOFError:
-        # It broke off: a fault of the program, which has told who serves.
-        reasons = ("",)
-    worker.join()
-    worker.close()
-    here.close()
-    return reasons
+        return NotPlanned()
+    reasons = apart(_replan, lawn.brief, lawn.folder)
+    return NotPlanned(("",)) if reasons is None else reasons
 
 
-def _replan(brief: Path, folder: Path, answer: "Connection[list[str], None]") -> None:
+def _replan(brief: Path, folder: Path) -> NotPlanned:
     """Plan in this process; what cannot be planned leaves the last good plan in place, and is told
     to who serves and to who asks.
     """
     import sys
 
-    from turfplan.app.inputs import language_of
     from turfplan.app.plan_lawn import replan_lawn
+    from turfplan.app.reader_language import language_of
     from turfplan.messages.problems import problem_lines, words_for_errors
 
     reasons: list[str] = []
     try:
-        conflict = replan_lawn(brief, folder, tell=lambda _: None).plan.conflict
-        if conflict is not None:
-            reasons = [str(reason) for reason in conflict.reasons]
+        plan = replan_lawn(brief, folder, tell=lambda _: None).plan
+        if plan.conflict is not None:
+            return NotPlanned(tuple(map(str, plan.conflict.reasons)), ways_out(plan))
     except TurfplanError as error:
         words = words_for_errors(language_of(None))
         for problem in error.problems:
             reasons.append(words.text(said(problem.message)))
             for line in problem_lines(problem, words):
                 print(line, file=sys.stderr)
-    answer.send(reasons)
+    return NotPlanned(tuple(reasons))

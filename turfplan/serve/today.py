@@ -5,26 +5,16 @@ from dataclasses import dataclass
 from datetime import date
 
 from turfplan.app.lawn_day import LawnDay, rain_hinders, tick_key
-from turfplan.calendar_days import DAYS_IN_MONTH
+from turfplan.export.season_view import SeasonFigure, away
 from turfplan.export.sheets.look import near_text
 from turfplan.export.sheets.task_amounts import RECKONED, quantities
-from turfplan.message import Clock, Day, Days, Message
+from turfplan.message import Clock, Day, Days
 from turfplan.messages import Words
 from turfplan.messages.entry import item_name
 from turfplan.phrases import page as phrases
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
-
-WEEK, MONTH = 7, 28
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """A number that is found in five seconds, and what it is of."""
-
-    value: str
-    label: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +26,7 @@ class JobView:
     key: str
     title: str
     when: str
-    figures: tuple[Figure, ...]
+    figures: tuple[SeasonFigure, ...]
     go: str
     wait: str
     how: tuple[str, ...]
@@ -118,7 +108,7 @@ def job_view(
     )
 
 
-def _figures(task: Task, words: Words) -> list[Figure]:
+def _figures(task: Task, words: Words) -> list[SeasonFigure]:
     """How deep, how many, by when."""
     told = {words.text(item_name(a.item)): a for a in task.amounts}
     amounts = [(q, told[q.item]) for q in quantities(task, words) if q.item in told]
@@ -126,22 +116,13 @@ def _figures(task: Task, words: Words) -> list[Figure]:
     many = [pair for pair in amounts if pair[1].item not in ("depth", *RECKONED)]
     # What is counted on the way goes first, then wholes, then rates.
     many.sort(key=lambda pair: (pair[1].item != "barrow loads", "/" in pair[1].unit))
-    last = near_text(max(task.window.end, task.end), words)
-    figures = [Figure(q.planned, q.item) for q, _ in (*deep[:1], *many[:1])]
-    return [*figures, Figure(last, words.text(phrases.by_when()))]
+    # Beyond its slack other work would move, or be done without this.
+    ends = task.window.end if task.slack is None else task.slack.end
+    last = near_text(max(ends, task.start), words)
+    figures = [SeasonFigure(q.planned, q.item) for q, _ in (*deep[:1], *many[:1])]
+    return [*figures, SeasonFigure(last, words.text(phrases.by_when()))]
 
 
 def _coming(task: Task, today: date, words: Words) -> ComingView:
     day = words.value(Day(task.start, year=task.start.year != today.year))
     return ComingView(str(task.title), day, words.text(away((task.start - today).days)))
-
-
-def away(days: int) -> Message:
-    """In how long a day is, as people say it."""
-    if days <= 1:
-        return phrases.tomorrow() if days == 1 else phrases.today()
-    if days < 2 * WEEK:
-        return phrases.in_days(n=days)
-    if days < 3 * MONTH:
-        return phrases.in_weeks(n=round(days / WEEK))
-    return phrases.in_months(n=round(days / DAYS_IN_MONTH))

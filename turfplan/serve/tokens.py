@@ -14,10 +14,12 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import Literal, get_args
 
-from turfplan.files.index import ServedLawn, changing, lawn_of, now_text
+from turfplan.files.index import ServedLawn, changing, lawn_of, moment_text, now_text
+from turfplan.records.plan_calendar import FILES, CalendarPart
 
 TokenKind = Literal["feed", "read", "edit"]
 KINDS: tuple[TokenKind, ...] = get_args(TokenKind)
+PARTS: tuple[CalendarPart, ...] = get_args(CalendarPart)
 TOKEN_BYTES = 32
 _OF_PAGE = b"turfplan feed of a page"
 # Nothing shorter or longer is looked up at all.
@@ -25,12 +27,33 @@ SHORTEST, LONGEST = 20, 100
 
 
 @dataclass(frozen=True, slots=True)
+class FeedView:
+    """What of a lawn's calendar an address shows: a part of it, on some days (None: on all)."""
+
+    part: CalendarPart = "all"
+    days: tuple[date, date] | None = None
+
+    @property
+    def key(self) -> str:
+        """What its bytes are kept under."""
+        return " ".join([self.part, *map(str, self.days or ())])
+
+    @property
+    def file(self) -> str:
+        """The file of a plan's folder that it is, or is a part of."""
+        return FILES[self.part]
+
+
+WHOLE = FeedView()
+
+
+@dataclass(frozen=True, slots=True)
 class Token:
     """What is known of a token; `page` is the number of the page's token that a feed belongs to.
 
-    `ends` is its last day, UTC; `read` is when something was last read by it, or by its feed.
-    `revoked` is when it was taken back; a `closed` one came back closed with a copy, and opens
-    nothing either.
+    `view` is what its feed shows, or the day whose sheets are all that a page shows. `ends` is its
+    last day, UTC; `read` is when something was last read by it, or by its feed. `revoked` is when
+    it was taken back; a `closed` one came back closed with a copy, and opens nothing either.
     """
 
     id: int
@@ -43,6 +66,12 @@ class Token:
     closed: str | None = None
     ends: str | None = None
     read: str | None = None
+    view: FeedView = WHOLE
+
+    @property
+    def day(self) -> date | None:
+        """The day whose sheets a page's address opens alone; None where it opens all."""
+        return self.view.days[0] if self.kind != "feed" and self.view.days else None
 
     @property
     def is_gone(self) -> bool:
@@ -71,29 +100,69 @@ def issue(
     kind: TokenKind,
     label: str = "",
     ends: date | None = None,
+    view: FeedView = WHOLE,
+    now: datetime | None = None,
 ) -> str:
     """A new token of 256 bits, one for each subscriber; it is returned this once and only its hash
-    is kept. `ends` is its last day.
+    is kept. `ends` is its last day, `view` what its feed shows; a page with days shows the sheets
+    of the first of them alone, and has no feed.
     """
     token = secrets.token_urlsafe(TOKEN_BYTES)
+    _keep(connection, lawn, kind, token, _Terms(label, ends, view, now))
+    return token
+
+
+def keep(
+    connection: sqlite3.Connection, lawn: ServedLawn, kind: TokenKind, token: str, label: str
+) -> None:
+    """Let a token open a lawn that was made elsewhere, of as many bits; only its hash is kept."""
+    _keep(connection, lawn, kind, token, _Terms(label))
+
+
+@dataclass(frozen=True, slots=True)
+class _Terms:
+    """For whom a token is, until when, what its feed shows, and when it was made."""
+
+    label: str
+    ends: date | None = None
+    view: FeedView = WHOLE
+    now: datetime | None = None
+
+
+def _keep(
+    connection: sqlite3.Connection, lawn: ServedLawn, kind: TokenKind, token: str, terms: _Terms
+) -> None:
+    """Keep the hash of a token, with that of the feed which belongs to its page."""
+    label, ends, view, now = terms.label, terms.ends, terms.view, terms.now
+    days = [str(day) for day in view.days] if view.days else [None, None]
     with changing(connection):
         rows: list[tuple[TokenKind, str]] = [(kind, token)]
-        if kind != "feed":
+        if kind != "feed" and not view.days:
             rows.append(("feed", feed_of_page(token)))
         number: int | None = None
         for name, text in rows:
             kept = connection.execute(
-                "INSERT INTO token (lawn, page, kind, hash, label, created, ends) "
-                "VALUES (?, ?, ?, ?, ?, ?, ?)",
-                (lawn.id, number, name, hash_of(text), label, now_text(), ends and str(ends)),
+                "INSERT INTO token (lawn, page, kind, hash, label, created, ends, part, "
+                "first_day, last_day) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                (
+                    lawn.id,
+                    number,
+                    name,
+                    hash_of(text),
+                    label,
+                    moment_text(now) if now is not None else now_text(),
+                    ends and str(ends),
+                    view.part,
+                    *days,
+                ),
             )
             number = kept.lastrowid
-    return token
 
 
 _SELECT = (
     "SELECT token.id, token.kind, token.label, token.created, token.revoked, token.page, "
     "token.hash, token.closed, token.ends, token.read, "
+    "token.part, token.first_day, token.last_day, "
     "lawn.id, lawn.folder, lawn.brief, lawn.lawn_id "
     "FROM token JOIN lawn ON lawn.id = token.lawn"
 )
@@ -108,6 +177,9 @@ TokenRow = tuple[
     str | None,
     str | None,
     str | None,
+    CalendarPart,
+    str | None,
+    str | None,
     int,
     str,
     str | None,
@@ -116,14 +188,27 @@ TokenRow = tuple[
 
 
 def _token(row: TokenRow) -> Token:
-    number, kind, label, created, revoked, page, _hash, closed, ends, read, *_ = row
-    return Token(number, lawn_of(row[10:]), kind, label, created, revoked, page, closed, ends, read)
+    number, kind, label, created, revoked, page, _hash, closed, ends, read, part, *_ = row
+    first, last = row[11:13]
+    days = (date.fromisoformat(first), date.fromisoformat(last)) if first and last else None
+    lawn = lawn_of(row[13:])
+    view = WHOLE if part == "all" and days is None else FeedView(part, days)
+    return Token(number, lawn, kind, label, created, revoked, page, closed, ends, read, view)
+
+
+def _hour(now: datetime) -> str:
+    return now.astimezone(UTC).replace(minute=0, second=0, microsecond=0).isoformat()
+
+
+def is_noted(token: Token, now: datetime) -> bool:
+    """Whether it is noted already that something was read by a token in this hour."""
+    return token.read == _hour(now)
 
 
 def was_read(connection: sqlite3.Connection, token: Token, now: datetime) -> None:
     """Notes that something was read by a token, to the hour: a page's calendar counts for it."""
-    hour = now.astimezone(UTC).replace(minute=0, second=0, microsecond=0).isoformat()
-    if token.read != hour:
+    if not is_noted(token, now):
+        hour = _hour(now)
         with changing(connection):
             connection.execute(
                 "UPDATE token SET read = ? WHERE id = ? OR id = ?", (hour, token.id, token.page)

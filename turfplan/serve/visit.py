@@ -3,21 +3,23 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
-from ipaddress import ip_address
 from pathlib import Path
 from typing import Literal
-from urllib.parse import urlsplit
 from zoneinfo import ZoneInfo
 
+from anyio import CapacityLimiter
 from starlette.requests import Request
 
 from turfplan.files.index import ServedLawn
 from turfplan.records.plan import Plan
 from turfplan.serve import tokens
 from turfplan.serve.feed_cache import FeedCache
+from turfplan.serve.office_desk import OfficeDesk
+from turfplan.serve.printed_sheets import PrintedSheets
+from turfplan.serve.reach import reach_of
 
-Right = Literal["see", "tick", "own"]
-ReachOfAddress = Literal["machine", "home", "everywhere"]
+Right = Literal["see", "tick", "own", "crew"]
+SLOW = 4
 Replan = Callable[[ServedLawn], Sequence[str]]
 """Plans a lawn again, and says why where it cannot."""
 
@@ -31,6 +33,9 @@ def utc_now() -> datetime:
 class ServerSettings:
     """How it is served: index file, public address for links (None: that of each request), allowed
     hosts, compression, requests a minute, what plans again, and the clock.
+
+    `home_url` is the address in the home network of a server that listens there, `office` the data
+    folder of a business whose office page is served.
     """
 
     index: Path
@@ -40,6 +45,8 @@ class ServerSettings:
     per_minute: int = 240
     replan: Replan | None = None
     clock: Callable[[], datetime] = utc_now
+    home_url: str | None = None
+    office: Path | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,11 +58,21 @@ class Server:
     settings: ServerSettings
     shelf: FeedCache
     failures: dict[int, tuple[str, ...]] = field(default_factory=dict)
+    printed: PrintedSheets = field(default_factory=PrintedSheets)
+    # Of what takes seconds only so much waits at a time: feeds have their threads for themselves.
+    slow: CapacityLimiter = field(default_factory=lambda: CapacityLimiter(SLOW))
+    office: OfficeDesk | None = None
 
     def base_url(self, request: Request) -> str:
         """The address under which this server is known to who asks."""
         known = self.settings.base_url
         return (known or f"{request.url.scheme}://{request.headers['host']}").rstrip("/")
+
+    def handed_url(self, request: Request) -> str:
+        """The address to hand on: who asks at the machine itself hands on that of the home
+        network, where there is one."""
+        own, home = self.base_url(request), self.settings.home_url
+        return home.rstrip("/") if home is not None and reach_of(own) == "machine" else own
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +80,10 @@ class Visit:
     """A request for a lawn's pages.
 
     `home` is the path that they begin with, `token` what opened them (None: the owner's browser),
-    `secret` its text, `holder` who that is, as far as somebody said.
+    `secret` its text, `holder` who that is, as far as somebody said. `house` is the page of all
+    lawns, where who asks may see it. `client` is the page of its client, for an office; `operator`
+    is somebody of the office who is not the owner. `way` is how a crew gets there, `name` whose
+    lawn it is, to those who know it.
     """
 
     server: Server
@@ -74,6 +94,11 @@ class Visit:
     holder: str = ""
     token: tokens.Token | None = None
     secret: str = ""
+    house: str = ""
+    client: str = ""
+    operator: bool = False
+    way: tuple[str, ...] = ()
+    name: str = ""
 
     @property
     def now(self) -> datetime:
@@ -99,25 +124,3 @@ def number_of(text: object) -> int | None:
     """A number as an address or a form has it, from 0 to nine digits; None for what is none."""
     found = str(text)
     return int(found) if found.isascii() and found.isdecimal() and len(found) <= 9 else None
-
-
-def reach_of(address: str) -> ReachOfAddress:
-    """From where an address can be asked: this machine alone, the home network, or everywhere."""
-    host = (urlsplit(address).hostname or "").lower()
-    if host == "localhost" or host.endswith(".localhost"):
-        return "machine"
-    try:
-        number = ip_address(host)
-    except ValueError:
-        # A name without a dot, or of a network that answers for itself, is known at home alone.
-        at_home = "." not in host or host.endswith((".local", ".lan", ".home.arpa", ".internal"))
-        return "home" if at_home else "everywhere"
-    if number.is_loopback:
-        return "machine"
-    return "everywhere" if number.is_global else "home"
-
-
-def calendar_links(base_url: str, feed: str) -> tuple[str, str]:
-    """A feed's address, and the same as calendar programs take it from a link."""
-    address = f"{base_url}/feed/{feed}.ics"
-    return address, "webcal://" + address.split("://", 1)[1]

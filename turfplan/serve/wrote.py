@@ -7,6 +7,7 @@ from turfplan.messages import Words
 from turfplan.phrases import page as phrases
 from turfplan.records.journal import EntryKind, JournalEntry
 from turfplan.records.plan import Plan
+from turfplan.serve.befell import befell_sentence
 from turfplan.units import us_twin
 
 
@@ -49,6 +50,8 @@ def _not_done(entry: JournalEntry, title: str) -> Message:
 
 
 def _measured(entry: JournalEntry, title: str) -> Message:
+    if (told := befell_sentence(entry, _day(entry))) is not None:
+        return told
     value, unit = entry.value or 0.0, entry.unit or ""
     value_us, unit_us = us_twin(value, unit)
     what = Message(f"screen.quantity.{entry.quantity}")
