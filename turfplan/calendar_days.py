@@ -83,3 +83,9 @@ def recurring_days(
 def in_week_order(weekdays: Collection[str]) -> tuple[str, ...]:
     """Weekdays from Monday to Sunday, each once."""
     return tuple(day for day in WEEKDAYS if day in weekdays)
+
+
+def week_of(day: date) -> tuple[date, ...]:
+    """The seven days of the week of a day, from its Monday on."""
+    monday = day - timedelta(days=day.weekday())
+    return tuple(monday + timedelta(days=n) for n in range(len(WEEKDAYS)))

@@ -214,6 +214,8 @@ _KINDS: dict[str, type[Any]] = {
     "list": Listed,
 }
 _NAMES = {kind: name for name, kind in _KINDS.items()}
+# The fields of each kind of value with their defaults.
+_PARTS = {kind: [(part.name, part.default) for part in fields(kind)] for kind in _NAMES}
 
 
 def said(value: Worded) -> Message:
@@ -262,9 +264,15 @@ def cut_height(mm: float) -> Quantity:
     return Quantity(mm, "height", "up", us_step=0.125, metric_step=5.0)
 
 
+# Below this the usual step would be more than a tenth of what is told.
+_LITTLE_NUTRIENT_KG = 0.5
+
+
 def nutrient_mass(kg: float) -> Quantity:
     """Nitrogen, phosphate or potash in kg as it is told and bought: to a tenth of a pound, as laws
-    and laboratories limit it, never to the bag."""
+    and laboratories limit it, never to the bag; of a small lawn finer."""
+    if kg < _LITTLE_NUTRIENT_KG:
+        return Quantity(kg, "mass", us_step=0.02, metric_step=0.01)
     return Quantity(kg, "mass", us_step=0.1, metric_step=0.05)
 
 
@@ -300,7 +308,7 @@ def _value_json(value: Value) -> Any:
     if isinstance(value, Message):
         return message_json(value)
     parts: dict[str, Any] = {"is": _NAMES[type(value)]}
-    for name, usual in _parts(type(value)):
+    for name, usual in _PARTS[type(value)]:
         part = getattr(value, name)
         if part != usual:
             parts[name] = (
@@ -336,8 +344,3 @@ def _value_from(data: Any) -> Value:
             parts["at"] = time.fromisoformat(parts["at"])
     made: Value = _KINDS[data["is"]](**parts)
     return made
-
-
-def _parts(kind: type[Any]) -> tuple[tuple[str, Any], ...]:
-    """The fields of a kind of value with their defaults."""
-    return tuple((part.name, part.default) for part in fields(kind))

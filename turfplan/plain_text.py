@@ -4,7 +4,10 @@ import re
 import unicodedata
 from functools import lru_cache
 
-LONGEST_SUMMARY = 60
+LONGEST_SUMMARY = 50
+# As much as a phone shows of an entry's text without going on for screens.
+LONGEST_TEXT = 700
+CUT = "…"  # ends what was shortened
 # Controls, direction and format marks, half characters, private ones: nothing that a reader sees.
 _UNSEEN = ("Cc", "Cf", "Cs", "Co")
 
@@ -23,9 +26,11 @@ def plain_text(text: str) -> str:
 
 
 def shortened(text: str, most: int = LONGEST_SUMMARY) -> str:
-    """A text cut at a word's end to at most so many characters; the whole text where it fits."""
+    """A text cut at a word's end, and in no parenthesis, to at most so many characters; the whole
+    text where it fits."""
     text = plain_text(text)
     if len(text) <= most:
         return text
     cut = re.sub(r"[\s,;:(]+\S*$", "", text[: most - 1]).rstrip(" ,;:(") or text[: most - 1]
-    return cut + "…"
+    outside = re.sub(r"\s*\([^)]*$", "", cut)
+    return (outside or cut) + CUT

@@ -163,6 +163,7 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "depth": ("in", 0.125, "mm", 1.0),
     "height": ("in", 0.25, "mm", 5.0),
     "distance": ("ft", 1.0, "m", 1.0),
+    "haul": ("ft", 10.0, "m", 5.0),
     "pace": ("ft", 0.5, "m", 0.1),
     "way": ("mi", 1.0, "km", 1.0),
     "area": ("ft2", 10.0, "m2", 1.0),
@@ -197,6 +198,7 @@ _READING_DIMENSION = {
     "depth": "length",
     "height": "length",
     "distance": "length",
+    "haul": "length",
     "pace": "length",
     "way": "length",
     "rain": "length",
@@ -235,15 +237,8 @@ _PRETTY = {
     "degC day": "°C days",
     "degF day": "°F days",
 }
-_EIGHTHS = {
-    0.125: "1/8",
-    0.25: "1/4",
-    0.375: "3/8",
-    0.5: "1/2",
-    0.625: "5/8",
-    0.75: "3/4",
-    0.875: "7/8",
-}
+# The finest division of a ruler, of an inch: thin layers are read in it, thick ones in eighths.
+RULER_IN = 1 / 16
 
 
 _ROUNDED: dict[str, Callable[[float], int]] = {
@@ -266,7 +261,11 @@ def read_as(
     unit, default_step = (us_unit, us_step) if system is System.US else (metric_unit, metric_step)
     amount = from_inside(value, unit, _READING_DIMENSION[kind])
     if step is None:
-        step = _usual_step(unit, amount, default_step)
+        thin = kind == "depth" and unit == "in" and us_step <= amount < 1
+        fine = thin and rounding == "nearest"
+        step = RULER_IN if fine else _usual_step(unit, amount, default_step)
+        if kind in ("volume", "loose") and in_small_bags(amount, unit):
+            step = HALF_HUNDREDTH
     steps = amount / step
     if kind == "mass" and rounding == "up":
         steps -= from_inside(LAST_DIGIT_KG, unit, "mass") / step
@@ -299,13 +298,13 @@ def _usual_step(unit: str, amount: float, default: float) -> float:
 def format_number(value: float, *, fractions: bool = False) -> str:
     """A number without needless digits.
 
-    Inches in eighths where `fractions` is asked and it is one exactly.
+    As a ruler has it, in halves to sixteenths, where `fractions` is asked and it is one exactly.
     """
     if fractions:
         whole, part = divmod(abs(value), 1)
-        if part in _EIGHTHS:
-            sign = "-" if value < 0 else ""
-            return f"{sign}{int(whole)} {_EIGHTHS[part]}" if whole else sign + _EIGHTHS[part]
+        if part and (part / RULER_IN).is_integer():
+            sign, told = "-" if value < 0 else "", str(Fraction(part))
+            return f"{sign}{int(whole)} {told}" if whole else sign + told
     if abs(value) >= 1000:
         return f"{value:,.0f}"
     if value == 0 or abs(value) >= 100:
@@ -313,13 +312,28 @@ def format_number(value: float, *, fractions: bool = False) -> str:
     return f"{value:.3g}" if abs(value) < 1 else f"{value:.2f}".rstrip("0").rstrip(".")
 
 
+# Litres of small bags in cubic metres.
+HALF_HUNDREDTH = 0.005
+
+
 def format_volume(value: float, unit: str) -> str | None:
     """Cubic yards and metres with every hundredth that they are kept in, however many they are:
-    what is added up on paper must come out. None for another unit.
+    what is added up on paper must come out. Bags of 5 L make half hundredths of a cubic metre, and
+    are told with them. None for another unit.
     """
     if unit not in ("yd3", "m3"):
         return None
-    return f"{value:,.2f}".rstrip("0").rstrip(".")
+    return f"{value:,.{3 if in_small_bags(value, unit) else 2}f}".rstrip("0").rstrip(".")
+
+
+def in_small_bags(value: float, unit: str) -> bool:
+    """Whether a volume is an odd number of half hundredths of a cubic metre, which bags make; more
+    than a cubic metre comes loose.
+    """
+    if unit != "m3" or not 0 < value < 1:
+        return False
+    halves = value / HALF_HUNDREDTH
+    return round(halves) % 2 == 1 and abs(halves - round(halves)) < HAIR
 
 
 # Loose material is kept in steps that a shovel can follow: finer for little, coarser for much, up

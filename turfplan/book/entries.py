@@ -180,10 +180,13 @@ class Cause(BookEntry):
 
 
 class Caution(BookEntry):
-    """A caution of the trade; `always` marks those that every plan carries."""
+    """A caution of the trade; `always` marks those that every plan carries, `short` is how it
+    stands among what protects, `condition` what must hold before the work begins."""
 
     text: str
     source: str
+    short: str | None = None
+    condition: str | None = None
     always: bool = False
 
 
@@ -210,13 +213,20 @@ class CampaignWords(BookEntry):
     strong: tuple[str, ...] = ()
 
 
+# By which rule the amounts of an operation are reckoned.
+HowMuch = Literal[
+    "pass", "fill", "seed", "plants", "straw", "load", "starter", "feed", "lime", "worked_in"
+]
+
+
 class Operation(BookEntry):
     """An operation in words, with the tests of the day; hours are named facts; `office` where an
     office is asked, on its days of business; `in_rain` where rain takes no day from it. `hires`
     names the machine that is hired where nobody has one, `machine_name` as people call it, `trip`
     the trip on which what it takes is fetched, `buys` what is bought for it by the area.
     `how_on_rain` stands for `how` where nobody waters, `go_frostless` and `fallback_frostless` for
-    theirs where it never freezes."""
+    theirs where it never freezes. `done_when` says how one knows that it is done, `wrong` what to
+    do at once if it goes wrong, `looks` how it should look in the days after."""
 
     name: str
     phase: Phase
@@ -228,25 +238,14 @@ class Operation(BookEntry):
     go_frostless: str | None = None
     fallback: str | None = None
     fallback_frostless: str | None = None
+    done_when: str | None = None
+    wrong: str | None = None
+    looks: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
-    weather: Literal["any", "dry", "dry_ground", "growing"] = "any"
+    weather: Literal["any", "dry", "dry_ground"] = "any"
     labour: tuple[NamedFact, ...] = ()
     hours_min: NamedFact | None = None
-    amounts: (
-        Literal[
-            "pass",
-            "fill",
-            "seed",
-            "plants",
-            "straw",
-            "load",
-            "starter",
-            "feed",
-            "lime",
-            "worked_in",
-        ]
-        | None
-    ) = None
+    amounts: HowMuch | None = None
     alarm: bool = False
     window: Literal["strong", "advice"] | None = None
     countries: tuple[str, ...] = ()

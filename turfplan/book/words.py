@@ -14,6 +14,7 @@ from types import MappingProxyType
 from turfplan.book.entries import Book
 from turfplan.book.facts import Fact
 from turfplan.message import Message, Value
+from turfplan.reckoned_once import reckoned_once
 
 BOOK = "book."
 NO_VALUES: Mapping[str, Value] = MappingProxyType({})
@@ -25,7 +26,7 @@ WORDED: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "mixes": ("name",),
         "soils": ("name", "as_one"),
         "herbicides": ("name",),
-        "cautions": ("text",),
+        "cautions": ("text", "short", "condition"),
         "causes": ("name", "title", "why", "how", "over", "tilled_how", "tilled_over"),
         "campaigns": (
             "name",
@@ -50,6 +51,9 @@ WORDED: Mapping[str, tuple[str, ...]] = MappingProxyType(
             "go_frostless",
             "fallback",
             "fallback_frostless",
+            "done_when",
+            "wrong",
+            "looks",
             "machine_name",
         ),
     }
@@ -64,6 +68,7 @@ def texts_of(book: Book) -> Mapping[str, str]:
 
 
 @lru_cache(maxsize=16)
+@reckoned_once
 def english_of(book: Book) -> Mapping[str, str]:
     """The same by the key that messages have."""
     return MappingProxyType({BOOK + key: text for key, text in texts_of(book).items()})

@@ -104,14 +104,15 @@ def soil_from_air(
 def estimate_frost(
     models: Models, air_min_c: Curve, air_mean_c: Curve, rain_mm: Sequence[float], latitude: float
 ) -> tuple[Frost | None, Frost | None]:
-    """Median last and first frost from the curves; None twice where most years have none."""
-    amplitude = max(air_mean_c) - min(air_mean_c)
-    margin = (
-        models.number("frost", "free_above_c")
-        + models.number("frost", "free_per_amplitude") * amplitude
-    )
-    if min(air_min_c) > margin:
+    """Median last and first frost from the curves; None twice where most years have none.
+
+    Where frost misses years its median over all years moves to the depth of winter, so that it is
+    there when one year in two has none.
+    """
+    sure = frost_sure(models, air_min_c, air_mean_c)
+    if sure is None:
         return None, None
+    coldest = air_min_c.index(min(air_min_c))
     # Days are counted as in the northern year, where the lines were fitted; the south is half a
     # year away, and its summer may be at its height before New Year or after it.
     half = 0 if latitude >= 0 else DAYS // 2
@@ -129,10 +130,22 @@ def estimate_frost(
     spread = round(models.number("frost", "one_in_ten_days"))
 
     def frost(day: float, error_days: int) -> Frost:
-        middle = round(day) % DAYS
+        away = (day - coldest + DAYS / 2) % DAYS - DAYS / 2
+        middle = round(coldest + sure * away) % DAYS
         return Frost(middle, middle - spread, middle + spread, error_days)
 
     return frost(*found[0]), frost(*found[1])
+
+
+def frost_sure(models: Models, air_min_c: Curve, air_mean_c: Curve) -> float | None:
+    """How sure it is that a year has frost: from 0, in every other one, to 1; None where it is
+    rarer."""
+    amplitude = max(air_mean_c) - min(air_mean_c)
+    per_amplitude = models.number("frost", "free_per_amplitude")
+    colder = models.number("frost", "free_above_c") + per_amplitude * amplitude - min(air_min_c)
+    if colder < 0:
+        return None
+    return min(1.0, colder * amplitude / models.number("frost", "doubt_c_times_amplitude"))
 
 
 def coldest_night_c(models: Models, coldest_min_c: float, amplitude_c: float) -> float:

@@ -109,6 +109,21 @@ class Climate:
         """Whether even the coldest night of a usual year stays above freezing, error and all."""
         return self.coldest_night_c - self.coldest_error_c > 0
 
+    def thawed(self, first: date, last: date) -> bool:
+        """Whether the ground is not frozen on any day from `first` to `last`: each lies between the
+        last frost and the first, one year in ten and the error of both aside, or frost is rarer
+        than every other year.
+        """
+        spring, autumn = self.last_frost, self.first_frost
+        if self.frostless or spring is None or autumn is None:
+            return True
+        opens = spring.late_10 + spring.error_days
+        # Counted from the medians: a date of one year in ten may lie beyond New Year.
+        free = (autumn.median - spring.median) % DAYS
+        free -= opens - spring.median + autumn.median - autumn.early_10 + autumn.error_days
+        passed = (day_index(first) - opens) % DAYS
+        return passed + (last - first).days < free
+
     def air_c(self, day: date) -> float:
         """Daily mean air temperature to be expected."""
         return self.air_mean_c[day_index(day)] + self._over(day)

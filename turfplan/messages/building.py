@@ -14,6 +14,7 @@ from string import Formatter
 from textwrap import wrap
 
 from turfplan.errors import Problem, TurfplanError, nearest
+from turfplan.messages.catalog import SHEETS_FOLDER
 
 HERE = Path(__file__).parent
 PHRASES = HERE.parent / "phrases"
@@ -21,6 +22,31 @@ PHRASES = HERE.parent / "phrases"
 WIDTH = 100
 # What only the telling itself uses: it has no function.
 INNER = "common"
+# The files whose sentences printed sheets say themselves, which have a catalog of their own too:
+# printing a plan, whose texts are told, asks for no other.
+OF_SHEETS = frozenset(
+    (
+        INNER,
+        "changes_page",
+        "charts",
+        "facts",
+        "glossary",
+        "ground_sheet",
+        "handover",
+        "items",
+        "maps",
+        "order_sheet",
+        "parts",
+        "reasons",
+        "season_book",
+        "sheet",
+        "sign",
+        "slips_told",
+        "units",
+        "watering_card",
+        "week",
+    )
+)
 # The kinds of values, with the types that a function takes for them.
 KINDS = {
     "text": "str",
@@ -246,7 +272,12 @@ def built(language: str = "en") -> dict[Path, bytes]:
             found[PHRASES / f"{path.stem}.py"] = module_of(path.stem, entries).encode()
     if faults:
         raise TurfplanError(faults)
-    return {HERE / f"{language}.mo": compiled(files), **found}
+    of_sheets = [path for path in files if path.stem in OF_SHEETS]
+    return {
+        HERE / f"{language}.mo": compiled(files),
+        HERE / SHEETS_FOLDER / f"{language}.mo": compiled(of_sheets),
+        **found,
+    }
 
 
 def main() -> None:

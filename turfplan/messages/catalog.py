@@ -20,6 +20,9 @@ SOURCE = "en"
 # Where further languages may lie, beside those that come with the package: one folder of compiled
 # catalogs.
 MORE = "TURFPLAN_CATALOGS"
+# The folder beside a catalog for that of what sheets say themselves: an eighth of
+# the whole, and all that printing asks for.
+SHEETS_FOLDER = "sheets"
 
 
 class Catalog:
@@ -65,15 +68,19 @@ def complete_languages(book: Mapping[str, str]) -> tuple[str, ...]:
     """The languages in which every sentence of the program and of the book is there; `book` are its
     English words by key.
     """
-    needed = {*_keys(_place_of(SOURCE)), *book}
-    return tuple(name for name in languages() if name == SOURCE or needed <= _keys(_place_of(name)))
+    needed = {*_keys(place_of(SOURCE)), *book}
+    return tuple(name for name in languages() if name == SOURCE or needed <= _keys(place_of(name)))
 
 
 @cache
 def _keys(place: Path) -> frozenset[str]:
     """The keys that a catalog has a sentence of; of one with plural forms, its first."""
+    return _keys_in(_whole(place))
+
+
+def _keys_in(sentences: gettext.GNUTranslations) -> frozenset[str]:
     # gettext offers no list of them.
-    catalog = _compiled(place)._catalog  # type: ignore[attr-defined]
+    catalog = sentences._catalog  # type: ignore[attr-defined]
     keys = (key[0] if isinstance(key, tuple) else key for key in catalog)
     return frozenset(key for key in keys if key)
 
@@ -84,10 +91,11 @@ def catalog_of(language: str, book: Mapping[str, str] | None = None) -> Catalog:
     `book` are the English words of the book by key; another language has its own of them in its
     catalog.
     """
-    return Catalog(language, _compiled(_place_of(language)), book or {})
+    return Catalog(language, _compiled(place_of(language)), book or {})
 
 
-def _place_of(language: str) -> Path:
+def place_of(language: str) -> Path:
+    """Where the compiled catalog of a language lies; raises TurfplanError where there is none."""
     for folder in _folders():
         path = folder / f"{language}.mo"
         if path.is_file():
@@ -99,8 +107,48 @@ def _place_of(language: str) -> Path:
     )
 
 
+class _AskedLater(gettext.NullTranslations):
+    """The whole catalog of a language, which is read when it is first asked for a key whose `kin`,
+    those with the same beginning, stand elsewhere.
+    """
+
+    def __init__(self, place: Path, kin: frozenset[str]) -> None:
+        super().__init__()
+        self._place, self._kin = place, kin
+
+    def gettext(self, message: str) -> str:
+        """The sentence of a key; the key where there is none."""
+        if _beginning(message) in self._kin:
+            return message
+        return _whole(self._place).gettext(message)
+
+    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
+        """The sentence of a key for so many."""
+        return _whole(self._place).ngettext(msgid1, msgid2, n)
+
+
+def _beginning(key: str) -> str:
+    return key.partition(".")[0]
+
+
 @cache
-def _compiled(place: Path) -> gettext.GNUTranslations:
+def _compiled(place: Path) -> gettext.NullTranslations:
+    """The catalog of a language; where sheets have one of their own, that with the whole behind."""
+    of_sheets = place.parent / SHEETS_FOLDER / place.name
+    if not of_sheets.is_file():
+        return _whole(place)
+    found = _read(of_sheets)
+    # Keys with one beginning stand in one file, and a file is there whole or not at all.
+    found.add_fallback(_AskedLater(place, frozenset(map(_beginning, _keys_in(found)))))
+    return found
+
+
+@cache
+def _whole(place: Path) -> gettext.GNUTranslations:
+    return _read(place)
+
+
+def _read(place: Path) -> gettext.GNUTranslations:
     with place.open("rb") as file:
         return gettext.GNUTranslations(file)
 

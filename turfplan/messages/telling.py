@@ -3,6 +3,7 @@
 import re
 from collections.abc import Mapping
 from datetime import date, time
+from decimal import Decimal
 from functools import lru_cache
 from string import Formatter
 
@@ -25,9 +26,10 @@ from turfplan.message import (
     SurveySpot,
     Value,
 )
-from turfplan.messages.catalog import SOURCE, Catalog, catalog_of
+from turfplan.messages.catalog import SOURCE, Catalog, catalog_of, place_of
 from turfplan.messages.reader_units import in_units
 from turfplan.messages.spelling import english_tag, respelled
+from turfplan.reckoned_once import reckoned_once
 from turfplan.units import (
     System,
     convert,
@@ -45,6 +47,8 @@ _SCALES = {"temperature": ("F", "C"), "degree_days": ("degF day", "degC day")}
 # What stands between these is told on a terminal alone: keys of the brief, commands.
 ASIDE = "⟦⟧"
 _ASIDES = re.compile(r"⟦([^⟧]*)⟧")
+# So many messages are kept as they were told.
+MOST_KEPT = 8_000
 PLURAL = "n"  # the value of a message whose number decides the form of its sentence
 
 
@@ -64,6 +68,8 @@ class Words:
         self.country = country
         self._terminal = terminal
         self._told: dict[Message, Message] = {}
+        self._days: dict[tuple[date, bool, bool], str] = {}
+        self._labels: dict[str, str] = {}
         self._ways = "us" if system is System.US else "other"
 
     @property
@@ -84,6 +90,8 @@ class Words:
         """The message with its text in these words; a message is worked out once."""
         known = self._told.get(message)
         if known is None:
+            if len(self._told) >= MOST_KEPT:
+                self._told.clear()
             known = Message(message.key, message.values, self._text_of(message))
             self._told[message] = known
         return known
@@ -96,7 +104,13 @@ class Words:
         """The sentence of a key, for what is only ever said at the edge: labels, headings,
         prompts.
         """
-        return self.told(Message(key, tuple(values.items()))).text
+        if values:
+            return self.told(Message(key, tuple(values.items()))).text
+        # What has no values is as often said as there are keys: no more than the catalog holds.
+        label = self._labels.get(key)
+        if label is None:
+            label = self._labels[key] = self._text_of(Message(key))
+        return label
 
     def value(self, value: Value) -> str:
         """A value as a person of this language and these units reads it."""
@@ -147,6 +161,15 @@ class Words:
         """A date as it is read aloud: "Sat, Aug 14, 2027" in the US, "Sat 14 Aug 2027"
         elsewhere.
         """
+        asked = day, weekday, year
+        told = self._days.get(asked)
+        if told is None:
+            if len(self._days) >= MOST_KEPT:
+                self._days.clear()
+            told = self._days[asked] = self._day(day, weekday=weekday, year=year)
+        return told
+
+    def _day(self, day: date, *, weekday: bool, year: bool) -> str:
         parts = ("weekday_" if weekday else "") + "day" + ("_year" if year else "")
         values: dict[str, Value] = {"month": Month(day.month, short=True), "day": day.day}
         if weekday:
@@ -163,6 +186,10 @@ class Words:
             return self.day(start, weekday=weekday, year=year)
         first = self.day(start, weekday=weekday, year=year and start.year != end.year)
         return self.say("range", first=first, last=self.day(end, weekday=weekday, year=year))
+
+    def money(self, value: Decimal, currency: str) -> str:
+        """A price with its currency, three letters of ISO 4217, before it."""
+        return f"{currency} {self._signs(f'{value:,}')}"
 
     def clock(self, at: time) -> str:
         """A time of day: "6:00 am" in the United States, "06:00" elsewhere."""
@@ -292,6 +319,22 @@ def words_for(
     English is spelled as in their `country`, and as in the catalogs where that is unknown. On a
     `terminal` keys and commands are told too. Raises TurfplanError for an unknown language.
     """
+    place = str(place_of(language))
+    return _words(place, language, system, book, country=country, terminal=terminal)
+
+
+@reckoned_once
+def _words(
+    place: str,
+    language: str,
+    system: System,
+    book: Mapping[str, str] | None,
+    *,
+    country: str | None,
+    terminal: bool,
+) -> Words:
+    """The words of a reader by a catalog that lies at `place`: many lawns of a business have one
+    reader, to whom much is said again and again."""
     return Words(catalog_of(language, book), system, country, terminal=terminal)
 
 

@@ -1,10 +1,10 @@
 """Finds irreducible conflicts, and which constraints to give up when not all can hold."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from turfplan.network.chains import Chain, contradiction
-from turfplan.network.net import build, check_names, nodes_of
+from turfplan.network.net import Net, build, check_names, nodes_of, without
 from turfplan.network.propagation import start_up
 from turfplan.records.constraints import Constraint, NetworkProblem, Strength
 
@@ -42,14 +42,19 @@ def find_conflict(
     tries to leave out each of them, strongest first so that what remains has something weak to give
     up.
     """
-    story = _contradiction(problem, fixed, constraints)
+    return _conflict_of(build(problem, fixed, constraints), problem, fixed)
+
+
+def _conflict_of(net: Net, problem: NetworkProblem, fixed: Mapping[str, int]) -> Conflict | None:
+    """As `find_conflict`, of a network that is compiled."""
+    story = _contradiction(net)
     if story is None:
         return None
     kept = _constraints(story)
-    for candidate in sorted(kept.values(), key=lambda c: (-c.strength, c.id)):
+    for candidate in sorted(kept.values(), key=lambda c: (-c.strength, c.yields, c.id)):
         if candidate.id in kept:
             rest = [c for c in kept.values() if c.id != candidate.id]
-            shorter = _contradiction(_about(problem, rest), fixed, rest)
+            shorter = _contradiction(build(_about(problem, rest), fixed, rest))
             if shorter is not None:
                 story, kept = shorter, _constraints(shorter)
     return Conflict(tuple(reversed(kept.values())), story)
@@ -68,11 +73,8 @@ def feasible(
     return start_up(build(problem, fixed, constraints))[1] is None
 
 
-def _contradiction(
-    problem: NetworkProblem, fixed: Mapping[str, int], constraints: Collection[Constraint]
-) -> Chain | None:
-    """The chain that shows some of `constraints` cannot all hold, or None."""
-    net = build(problem, fixed, constraints)
+def _contradiction(net: Net) -> Chain | None:
+    """The chain that shows that not all constraints of a network can hold, or None."""
     front, failed = start_up(net)
     return None if failed is None else contradiction(net, front, failed)
 
@@ -87,12 +89,13 @@ def choose_constraints(
 ) -> tuple[tuple[Constraint, ...], tuple[Constraint, ...]] | Conflict:
     """The constraints to keep and those to drop, or the conflict of HARD constraints alone.
 
-    While a conflict remains its weakest constraint goes: lowest strength, then latest node by
-    `wishes` (without a wish: by its earliest day under the HARD constraints; then declaration
-    order), then id. Afterwards each dropped one comes back if it can, strongest first, so none of
-    those left out could be restored.
+    While a conflict remains its weakest constraint goes: lowest strength, then what yields, then
+    latest node by `wishes` (without a wish: by its earliest day under the HARD constraints; then
+    declaration order), then id. Afterwards each dropped one comes back if it can, strongest first,
+    so none of those left out could be restored.
     """
-    found = find_conflict(problem, fixed, problem.constraints)
+    whole = build(problem, fixed)
+    found = _conflict_of(whole, problem, fixed)
     if found is None:
         return problem.constraints, ()
     times = _times(problem, fixed, wishes)
@@ -102,17 +105,26 @@ def choose_constraints(
         if not soft:
             return found
         by_id = sorted(soft, key=lambda c: c.id)
-        dropped.append(min(by_id, key=lambda c: (c.strength, *(-part for part in _when(c, times)))))
-        found = find_conflict(problem, fixed, _without(problem, dropped))
-    for candidate in sorted(dropped, key=lambda c: (-c.strength, _when(c, times), c.id)):
+        dropped.append(
+            min(
+                by_id,
+                key=lambda c: (c.strength, not c.yields, *(-part for part in _when(c, times))),
+            )
+        )
+        found = _conflict_of(without(whole, _names(dropped)), problem, fixed)
+    for candidate in sorted(dropped, key=lambda c: (-c.strength, c.yields, _when(c, times), c.id)):
         rest = [c for c in dropped if c.id != candidate.id]
-        if feasible(problem, fixed, _without(problem, rest)):
+        if start_up(without(whole, _names(rest)))[1] is None:
             dropped = rest
     return _without(problem, dropped), tuple(dropped)
 
 
+def _names(constraints: Iterable[Constraint]) -> frozenset[str]:
+    return frozenset(constraint.id for constraint in constraints)
+
+
 def _without(problem: NetworkProblem, dropped: Collection[Constraint]) -> tuple[Constraint, ...]:
-    gone = {constraint.id for constraint in dropped}
+    gone = _names(dropped)
     return tuple(c for c in problem.constraints if c.id not in gone)
 
 

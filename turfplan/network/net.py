@@ -6,8 +6,8 @@ and one piece of code does both.
 """
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from turfplan.reckoned_once import reckoned_once
 from turfplan.records.constraints import (
@@ -173,6 +173,36 @@ def build(
     )
 
 
+def without(net: Net, gone: Collection[str]) -> Net:
+    """The same as `build` makes without the constraints called `gone`: what they do not touch is
+    shared with `net`, and the numbers of the others stay."""
+    numbers = {n for n, constraint in enumerate(net.constraints) if constraint.id in gone}
+    if not numbers:
+        return net
+    allowed, up, down = list(net.allowed), list(net.up.arcs), list(net.down.arcs)
+    usable = list(net.up.usable)
+    for name in {name for n in numbers for name in nodes_of(net.constraints[n])}:
+        node = net.index[name]
+        up[node] = [arc for arc in up[node] if arc[3] not in numbers]
+        down[node] = [arc for arc in down[node] if arc[3] not in numbers]
+        if net.fixed[node] is None and not numbers.isdisjoint(allowed[node]):
+            allowed[node] = [n for n in allowed[node] if n not in numbers]
+            sets = _sets_of(net.constraints, allowed[node])
+            usable[node] = _shared(net.first_day, net.last_day, *sets)
+    days = tuple(usable)
+    return replace(
+        net,
+        allowed=tuple(allowed),
+        up=Side(True, tuple(up), days),
+        down=Side(False, tuple(down), days),
+    )
+
+
+def _sets_of(active: Sequence[Constraint], numbers: Iterable[int]) -> list[DaySet]:
+    """The days of the Allowed constraints of some numbers."""
+    return [limit.days for number in numbers if isinstance(limit := active[number], Allowed)]
+
+
 def _usable_days(
     problem: NetworkProblem,
     active: tuple[Constraint, ...],
@@ -188,7 +218,7 @@ def _usable_days(
         if done is not None:
             found.append(((done,), (done,)))
             continue
-        sets = [limit.days for number in numbers if isinstance(limit := active[number], Allowed)]
+        sets = _sets_of(active, numbers)
         key = tuple(map(id, sets))
         if key not in known:
             known[key] = _shared(problem.first_day, problem.last_day, *sets)

@@ -3,19 +3,25 @@
 from turfplan.message import Amounted, Message, Quantity
 
 
-def covers(*, barrow: Amounted, area: Quantity, side: Quantity, n: int) -> Message:
-    """One barrow ({barrow}) covers {area}, a patch {side} by {side}; it takes {n} barrows in
+def covers(*, barrow: Amounted, area: Quantity, side: Quantity, loose: Quantity, n: int) -> Message:
+    """One barrow ({barrow}) covers {area}, a patch {side} by {side}, {loose} loose; {n} barrows in
     all.
     """
-    return Message("barrows.covers", (("barrow", barrow), ("area", area), ("side", side), ("n", n)))
+    return Message(
+        "barrows.covers",
+        (("barrow", barrow), ("area", area), ("side", side), ("loose", loose), ("n", n)),
+    )
 
 
-def covers_deepest(*, barrow: Amounted, area: Quantity, side: Quantity, n: int) -> Message:
-    """Where it is deepest, one barrow ({barrow}) covers {area}, a patch {side} by {side}; it takes
-    {n} barrows in all.
+def covers_deepest(
+    *, barrow: Amounted, area: Quantity, side: Quantity, loose: Quantity, n: int
+) -> Message:
+    """Where it is deepest, one barrow ({barrow}) covers {area}, a patch {side} by {side}, {loose}
+    loose; {n} barrows in all.
     """
     return Message(
-        "barrows.covers_deepest", (("barrow", barrow), ("area", area), ("side", side), ("n", n))
+        "barrows.covers_deepest",
+        (("barrow", barrow), ("area", area), ("side", side), ("loose", loose), ("n", n)),
     )
 
 
@@ -30,10 +36,21 @@ def heaps_thin(*, apart: Quantity) -> Message:
 
 
 def by_machine() -> Message:
-    """Try the spreader on such a patch with one barrow, and set it by what is left."""
+    """The spreading machine does it, without heaps: try it on such a patch with one barrow, and set
+    it by what is left.
+    """
     return Message("barrows.by_machine")
 
 
-def loader(*, volume: Quantity, area: Quantity, side: Quantity) -> Message:
-    """{volume} covers {area}, a patch {side} by {side}: set heaps by that, and rake out."""
-    return Message("barrows.loader", (("volume", volume), ("area", area), ("side", side)))
+def loader(*, volume: Quantity, area: Quantity, side: Quantity, loose: Quantity) -> Message:
+    """By the loader: {volume} covers {area}, {loose} loose. Set heaps of {volume} {side} apart both
+    ways, and rake out.
+    """
+    return Message(
+        "barrows.loader", (("volume", volume), ("area", area), ("side", side), ("loose", loose))
+    )
+
+
+def for_cores() -> Message:
+    """That is more than the depth alone: the holes of the cores are filled too."""
+    return Message("barrows.for_cores")

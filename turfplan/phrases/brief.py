@@ -130,6 +130,11 @@ def no_weekdays() -> Message:
     return Message("brief.no_weekdays")
 
 
+def days_like(*, example: str) -> Message:
+    """write the days as {example}, several with a comma between"""
+    return Message("brief.days_like", (("example", example),))
+
+
 def clock_like() -> Message:
     """write a clock time like 19:00"""
     return Message("brief.clock_like")
@@ -238,3 +243,8 @@ def buffer_needs_ph() -> Message:
 def level_or_value() -> Message:
     """give a level (low, medium, high), or a value with its extraction"""
     return Message("brief.level_or_value")
+
+
+def price_like() -> Message:
+    """a price is a text such as \"48 per yd3\", and never negative"""
+    return Message("brief.price_like")

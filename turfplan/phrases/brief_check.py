@@ -173,8 +173,32 @@ def stays_green() -> Message:
 
 
 def nothing_to_do() -> Message:
-    """nothing is to be done: no fill and no seed"""
+    """a campaign is asked for, and neither fill nor seed that it could bring"""
     return Message("brief_check.nothing_to_do")
+
+
+def bare_unsown() -> Message:
+    """the lawn is bare, and neither fill nor seed is asked for: no grass stands there to be cared
+    for
+    """
+    return Message("brief_check.bare_unsown")
+
+
+def seed_not_asked(*, key: str) -> Message:
+    """{key} is given, and nothing is to be sown: give an intent such as \"overseed\", or leave
+    {key} out
+    """
+    return Message("brief_check.seed_not_asked", (("key", key),))
+
+
+def care_with_work() -> Message:
+    """care alone is asked for beside fill or seed"""
+    return Message("brief_check.care_with_work")
+
+
+def drop_care() -> Message:
+    """leave `campaign` out, or leave out [leveling] and [seeding]"""
+    return Message("brief_check.drop_care")
 
 
 def give_something() -> Message:

@@ -1,6 +1,6 @@
 """Messages of `messages/en/buying.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Message, Quantity
+from turfplan.message import Day, Message, Quantity
 
 
 def collect() -> Message:
@@ -18,6 +18,13 @@ def collect_name() -> Message:
 def call() -> Message:
     """Machines for a day off are reserved ahead: on a fine weekend none is left."""
     return Message("buying.call")
+
+
+def call_again() -> Message:
+    """What was reserved for the first time is back at its yard by then: it is reserved for the new
+    day.
+    """
+    return Message("buying.call_again")
 
 
 def call_name() -> Message:
@@ -107,7 +114,7 @@ def order_plants_go() -> Message:
 
 
 def order_plants_fallback() -> Message:
-    """If the grower has nothing for that day, ask the next one, or tell the plan the day that is
+    """The grower has nothing for that day: ask the next one, or tell the plan the day that is
     offered.
     """
     return Message("buying.order_plants_fallback")
@@ -211,7 +218,7 @@ def refused_go() -> Message:
 
 
 def refused_fallback() -> Message:
-    """If they have no better one, ask the next supplier the questions on the order sheet."""
+    """They have no better one: ask the next supplier the questions on the order sheet."""
     return Message("buying.refused_fallback")
 
 
@@ -290,6 +297,13 @@ def estimate_depth() -> Message:
     places, and give the plan what you found.
     """
     return Message("buying.estimate_depth")
+
+
+def estimate_grass() -> Message:
+    """An estimate, not to be bought yet: nobody has named the grass, and the seed is chosen beside
+    it. Find out which it is, and tell the plan⟦ (`grass` under `[lawn]`)⟧.
+    """
+    return Message("buying.estimate_grass")
 
 
 def estimate_test() -> Message:
@@ -384,3 +398,8 @@ def of_soil() -> Message:
 def of_covers() -> Message:
     """what covers the fill"""
     return Message("buying.of_covers")
+
+
+def machine_moved(*, reserved: Day) -> Message:
+    """Its machine was reserved for {reserved}: ask whether it is there on this day too."""
+    return Message("buying.machine_moved", (("reserved", reserved),))

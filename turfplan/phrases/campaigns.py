@@ -58,3 +58,10 @@ def few_sessions(*, sessions: int, n: int) -> Message:
 def never_through(*, grass: Message) -> Message:
     """Here {grass} has no season long enough to grow through a pass."""
     return Message("campaigns.never_through", (("grass", grass),))
+
+
+def care_alone() -> Message:
+    """Neither fill nor seed was asked for, so this plan is of care alone⟦: ask for fill with
+    `depth` under `[leveling]`, for seed with `intent` under `[seeding]`⟧.
+    """
+    return Message("campaigns.care_alone")

@@ -100,3 +100,20 @@ def starter_wakes_how() -> Message:
     paving back onto the lawn.
     """
     return Message("care.starter_wakes_how")
+
+
+def preemergent_alone() -> Message:
+    """Crabgrass comes up in the open places; a barrier laid now stops it."""
+    return Message("care.preemergent_alone")
+
+
+def preemergent_alone_how() -> Message:
+    """Spread it evenly in two directions, at the rate on the label, and only where nothing is to be
+    sown within the label's interval.
+    """
+    return Message("care.preemergent_alone_how")
+
+
+def last_mow_alone_how() -> Message:
+    """Mow at the usual height until growth stops; clear the leaves: rake, mulch or vacuum."""
+    return Message("care.last_mow_alone_how")

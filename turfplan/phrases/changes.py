@@ -53,6 +53,21 @@ def because_refused() -> Message:
     return Message("changes.because.refused")
 
 
+def because_fresh_plants() -> Message:
+    """Cut plants keep for a day or two: what is left is ordered and brought fresh."""
+    return Message("changes.because.fresh_plants")
+
+
+def because_rest_of_fill() -> Message:
+    """What was spread so far leaves it more, or less, than was planned for it."""
+    return Message("changes.because.rest_of_fill")
+
+
+def because_taken_back() -> Message:
+    """What was written of it was taken back."""
+    return Message("changes.because.taken_back")
+
+
 def because_not_done() -> Message:
     """It was not done on its day."""
     return Message("changes.because.not_done")
@@ -69,8 +84,15 @@ def because_forecast(*, day: Day) -> Message:
 
 
 def because_follows() -> Message:
-    """What comes before it has moved."""
+    """Other work has moved, and this goes with it."""
     return Message("changes.because.follows")
+
+
+def because_shared_anew() -> Message:
+    """The feedings share the year's nitrogen: one of them, or the work between them, has another
+    day, or another amount.
+    """
+    return Message("changes.because.shared_anew")
 
 
 def because_other_amounts() -> Message:

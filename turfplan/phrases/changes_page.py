@@ -56,3 +56,8 @@ def because() -> Message:
 def nothing() -> Message:
     """Nothing changed since the plan before."""
     return Message("changes_page.nothing")
+
+
+def first() -> Message:
+    """This is the first plan: there is none before it."""
+    return Message("changes_page.first")

@@ -1,41 +1,11 @@
 """Messages of `messages/en/charts.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Days, Message, Month
+from turfplan.message import Day, Days, Message, Month, Number
 
 
 def chart(*, title: str) -> Message:
     """Chart: {title}"""
     return Message("charts.chart", (("title", title),))
-
-
-def pattern_of(*, name: str) -> Message:
-    """pattern of {name}"""
-    return Message("charts.pattern_of", (("name", name),))
-
-
-def band_of_days() -> Message:
-    """band of days"""
-    return Message("charts.band_of_days")
-
-
-def may_be_done() -> Message:
-    """days on which it may be done"""
-    return Message("charts.may_be_done")
-
-
-def tick() -> Message:
-    """tick"""
-    return Message("charts.tick")
-
-
-def done() -> Message:
-    """done"""
-    return Message("charts.done")
-
-
-def line() -> Message:
-    """line"""
-    return Message("charts.line")
 
 
 def today(*, day: str) -> Message:
@@ -73,11 +43,6 @@ def bar_held(*, title: str, days: Days) -> Message:
     return Message("charts.bar_held", (("title", title), ("days", days)))
 
 
-def soil_title() -> Message:
-    """Soil temperature and the days that are open"""
-    return Message("charts.soil_title")
-
-
 def soil_depth() -> Message:
     """{4 in|10 cm}"""
     return Message("charts.soil_depth")
@@ -92,29 +57,9 @@ def soil_in_words(*, depth: Message, low: str, high: str, reach: str) -> Message
     )
 
 
-def soil_at(*, depth: str) -> Message:
-    """soil, {depth}"""
-    return Message("charts.soil_at", (("depth", depth),))
-
-
-def up_or_down(*, reach: str) -> Message:
-    """{reach} up or down"""
-    return Message("charts.up_or_down", (("reach", reach),))
-
-
 def air_mean() -> Message:
-    """air, mean of the day"""
+    """air, mean of day"""
     return Message("charts.air_mean")
-
-
-def open_days() -> Message:
-    """open days"""
-    return Message("charts.open_days")
-
-
-def best_day() -> Message:
-    """best day"""
-    return Message("charts.best_day")
 
 
 def last_frost() -> Message:
@@ -142,114 +87,81 @@ def month(*, month: Month, year: str) -> Message:
     return Message("charts.month", (("month", month), ("year", year)))
 
 
-def entry_rain_name() -> Message:
-    """rain"""
-    return Message("charts.entry.rain.name")
+def finding_passes(*, n: int, days: Days) -> Message:
+    """{n} passes, {days}"""
+    return Message("charts.finding_passes", (("n", n), ("days", days)))
 
 
-def entry_rain_letter() -> Message:
-    """R"""
-    return Message("charts.entry.rain.letter")
+def finding_seed(*, day: Day) -> Message:
+    """seed on {day}"""
+    return Message("charts.finding_seed", (("day", day),))
 
 
-def entry_watering_name() -> Message:
-    """watering"""
-    return Message("charts.entry.watering.name")
+def finding_plants(*, day: Day) -> Message:
+    """planting on {day}"""
+    return Message("charts.finding_plants", (("day", day),))
 
 
-def entry_rooted_name() -> Message:
-    """rooted grass, where it stays dry"""
-    return Message("charts.entry.rooted.name")
+def finding_both(*, first: Message, second: Message) -> Message:
+    """{first}; {second}"""
+    return Message("charts.finding_both", (("first", first), ("second", second)))
 
 
-def entry_rooted_letter() -> Message:
-    """G"""
-    return Message("charts.entry.rooted.letter")
+def when_work() -> Message:
+    """■ work"""
+    return Message("charts.when_work")
 
 
-def entry_watering_letter() -> Message:
-    """W"""
-    return Message("charts.entry.watering.letter")
+def when_water() -> Message:
+    """≡ watering"""
+    return Message("charts.when_water")
 
 
-def entry_evapotranspiration_name() -> Message:
-    """used by grass and air"""
-    return Message("charts.entry.evapotranspiration.name")
+def when_open() -> Message:
+    """pale: days on which it may be done"""
+    return Message("charts.when_open")
 
 
-def entry_evapotranspiration_letter() -> Message:
-    """U"""
-    return Message("charts.entry.evapotranspiration.letter")
+def when_done() -> Message:
+    """✓ done"""
+    return Message("charts.when_done")
 
 
-def entry_lost_name() -> Message:
-    """drained or run off"""
-    return Message("charts.entry.lost.name")
+def soil_finding(*, month: Month, high: str, low: str) -> Message:
+    """The soil is warmest in {month}, at {high}, and falls to {low}"""
+    return Message("charts.soil_finding", (("month", month), ("high", high), ("low", low)))
 
 
-def entry_lost_letter() -> Message:
-    """D"""
-    return Message("charts.entry.lost.letter")
+def open_and_best() -> Message:
+    """Shaded: days on which each work is open. A triangle: its best day, where there is one."""
+    return Message("charts.open_and_best")
 
 
-def entry_feed_name() -> Message:
-    """feeding"""
-    return Message("charts.entry.feed.name")
+def water_finding(*, n: int, minutes: Number, day: Day) -> Message:
+    """You water in {n} weeks, most in that of {day}: {minutes} minutes"""
+    return Message("charts.water_finding", (("n", n), ("minutes", minutes), ("day", day)))
 
 
-def entry_feed_letter() -> Message:
-    """F"""
-    return Message("charts.entry.feed.letter")
+def water_in_words() -> Message:
+    """Bars: the minutes of watering of each week. Below them: how much of what grass and air take
+    rain usually brings, from none to all.
+    """
+    return Message("charts.water_in_words")
 
 
-def entry_compost_name() -> Message:
-    """from compost"""
-    return Message("charts.entry.compost.name")
+def minutes_a_week() -> Message:
+    """minutes a week"""
+    return Message("charts.minutes_a_week")
 
 
-def entry_compost_letter() -> Message:
-    """C"""
-    return Message("charts.entry.compost.letter")
+def rain_covers() -> Message:
+    """what rain usually covers"""
+    return Message("charts.rain_covers")
 
 
-def entry_growth_name() -> Message:
-    """taken by growth"""
-    return Message("charts.entry.growth.name")
-
-
-def entry_growth_letter() -> Message:
-    """T"""
-    return Message("charts.entry.growth.letter")
-
-
-def water() -> Message:
-    """Water"""
-    return Message("charts.water")
-
-
-def nitrogen() -> Message:
-    """Nitrogen"""
-    return Message("charts.nitrogen")
-
-
-def water_weekly() -> Message:
-    """Water, week by week"""
-    return Message("charts.water_weekly")
-
-
-def nitrogen_weekly() -> Message:
-    """Nitrogen, week by week"""
-    return Message("charts.nitrogen_weekly")
-
-
-def water_left() -> Message:
-    """water in the root zone, 0 when full"""
-    return Message("charts.water_left")
-
-
-def nitrogen_left() -> Message:
-    """what is left over"""
-    return Message("charts.nitrogen_left")
+def none() -> Message:
+    """none"""
+    return Message("charts.none")
 
 
 def month_head() -> Message:
@@ -257,16 +169,56 @@ def month_head() -> Message:
     return Message("charts.month_head")
 
 
-def at_the_end() -> Message:
-    """At the end"""
-    return Message("charts.at_the_end")
+def minutes_head() -> Message:
+    """Minutes"""
+    return Message("charts.minutes_head")
 
 
-def account_in_words(*, first: Message, last: Message, came: str, went: str, unit: str) -> Message:
-    """{first} to {last}: {came} {unit} comes in and {went} {unit} goes out; bars by week, a line
-    for what is left.
-    """
+def rain_head() -> Message:
+    """Rain covers"""
+    return Message("charts.rain_head")
+
+
+def nitrogen_finding(*, need: str, compost: str, given: str, unit: str) -> Message:
+    """The grass takes {need} {unit} of nitrogen: compost brings {compost}, you give {given}"""
     return Message(
-        "charts.account_in_words",
-        (("first", first), ("last", last), ("came", came), ("went", went), ("unit", unit)),
+        "charts.nitrogen_finding",
+        (("need", need), ("compost", compost), ("given", given), ("unit", unit)),
     )
+
+
+def nitrogen_finding_given(*, need: str, given: str, unit: str) -> Message:
+    """The grass takes {need} {unit} of nitrogen, you give {given}"""
+    return Message(
+        "charts.nitrogen_finding_given", (("need", need), ("given", given), ("unit", unit))
+    )
+
+
+def nitrogen_in_words(*, first: Message, last: Message) -> Message:
+    """Nitrogen from {first} to {last}."""
+    return Message("charts.nitrogen_in_words", (("first", first), ("last", last)))
+
+
+def nitrogen_need() -> Message:
+    """the grass takes"""
+    return Message("charts.nitrogen.need")
+
+
+def nitrogen_compost() -> Message:
+    """from compost"""
+    return Message("charts.nitrogen.compost")
+
+
+def nitrogen_given() -> Message:
+    """you give"""
+    return Message("charts.nitrogen.given")
+
+
+def soil_at(*, depth: str) -> Message:
+    """soil, {depth} down"""
+    return Message("charts.soil_at", (("depth", depth),))
+
+
+def within(*, reach: str) -> Message:
+    """within {reach}"""
+    return Message("charts.within", (("reach", reach),))

@@ -28,6 +28,16 @@ def not_known() -> Message:
     return Message("commands.not_known")
 
 
+def before_first() -> Message:
+    """lies before the first day"""
+    return Message("commands.before_first")
+
+
+def part_of_feed() -> Message:
+    """shows the whole lawn; a part and days are of a calendar alone"""
+    return Message("commands.part_of_feed")
+
+
 def needs_web(*, module: str) -> Message:
     """needs the extra web ({module} is missing)"""
     return Message("commands.needs_web", (("module", module),))

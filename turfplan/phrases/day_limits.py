@@ -30,6 +30,13 @@ def in_one_go() -> Message:
     return Message("day_limits.in_one_go")
 
 
+def goes_on_apart() -> Message:
+    """Days off lie between its days, so that the seed does not miss its season: each strip is
+    finished on its own day, and the rest of the mix is kept dry under its cover.
+    """
+    return Message("day_limits.goes_on_apart")
+
+
 def either_window(*, windows: Listed) -> Message:
     """{windows}"""
     return Message("day_limits.either_window", (("windows", windows),))
@@ -66,6 +73,13 @@ def turf_on_rain() -> Message:
     over that.
     """
     return Message("day_limits.turf_on_rain")
+
+
+def turf_in_ban() -> Message:
+    """Watering is banned then or soon after, and usual rain alone does not let turf grow over being
+    cut low, opened, lifted or covered.
+    """
+    return Message("day_limits.turf_in_ban")
 
 
 def contractor_days() -> Message:

@@ -689,6 +689,11 @@ def plants_ordered_late(*, day: Day, ordered: Day, least_days: int) -> Message:
     )
 
 
+def estimate_without_look(*, item: str) -> Message:
+    """{item} waits for something to be found out, and no job finds it out"""
+    return Message("faults.estimate_without_look", (("item", item),))
+
+
 def estimate_unsaid(*, item: str) -> Message:
     """{item} may still change, and is not told as an estimate"""
     return Message("faults.estimate_unsaid", (("item", item),))
@@ -754,3 +759,20 @@ def machine_unanswered(*, machine: str) -> Message:
 def moss_not_raked_out() -> Message:
     """treated moss is to come off in a task of its own, and there is none"""
     return Message("faults.moss_not_raked_out")
+
+
+def work_not_asked(*, day: Day) -> Message:
+    """{day} brings work that a plan of care alone has none of"""
+    return Message("faults.work_not_asked", (("day", day),))
+
+
+def care_instead_of_work(*, intent: str) -> Message:
+    """care alone is planned, and fill or seed ({intent}) is asked for"""
+    return Message("faults.care_instead_of_work", (("intent", intent),))
+
+
+def thatch_unanswered(*, thatch_mm: Number, limit_mm: Number) -> Message:
+    """thatch of {thatch_mm} mm is over the limit of {limit_mm} mm, and the plan neither takes it
+    down nor says why not
+    """
+    return Message("faults.thatch_unanswered", (("thatch_mm", thatch_mm), ("limit_mm", limit_mm)))

@@ -186,7 +186,7 @@ def such_a_day() -> Message:
 
 
 def no_accuracy(*, faults: Listed) -> Message:
-    """The table of accuracy is left out: {faults}."""
+    """The points are not counted: {faults}."""
     return Message("files.no_accuracy", (("faults", faults),))
 
 
@@ -198,3 +198,13 @@ def no_catalog() -> Message:
 def not_the_plans() -> Message:
     """is another lawn than the plan's"""
     return Message("files.not_the_plans")
+
+
+def kept_damaged() -> Message:
+    """is damaged: it cannot be read as the record that turfplan keeps there"""
+    return Message("files.kept_damaged")
+
+
+def kept_from_backup() -> Message:
+    """bring it back from a backup; nothing was changed"""
+    return Message("files.kept_from_backup")

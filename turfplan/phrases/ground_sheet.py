@@ -63,3 +63,8 @@ def so_far() -> Message:
 def lift() -> Message:
     """lift and fill"""
     return Message("ground_sheet.lift")
+
+
+def map_of(*, title: str) -> Message:
+    """Map: {title}"""
+    return Message("ground_sheet.map_of", (("title", title),))

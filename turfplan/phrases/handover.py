@@ -25,9 +25,10 @@ def undone_part(*, depth: Quantity, left: Quantity, share: Number, rest: Message
 
 
 def undone_skipped(*, depth: Quantity, left: Quantity) -> Message:
-    """Of {depth} of fill that was asked for, {left} is left out with what was skipped, where it is
-    deepest: what comes later is no deeper for it. What the ground still lacks once the passes are
-    done can be measured and logged (`depth_missing`); it then goes on with the touch-up.
+    """Of {depth} of fill that was asked for, {left} is left out where it is deepest: it was
+    skipped, or spread thinner, and what comes later can take no more of it. What the ground still
+    lacks once the passes are done can be measured and logged (`depth_missing`); it then goes on
+    with the touch-up.
     """
     return Message("handover.undone.skipped", (("depth", depth), ("left", left)))
 
@@ -38,6 +39,21 @@ def undone_all(*, depth: Quantity, rest: Message) -> Message:
     times. {rest}
     """
     return Message("handover.undone.all", (("depth", depth), ("rest", rest)))
+
+
+def undone_touched_up(*, depth: Quantity, left: Quantity) -> Message:
+    """This plan spreads {depth} of the fill asked for; the {left} that is left is no more than the
+    touch-up takes.
+    """
+    return Message("handover.undone.touched_up", (("depth", depth), ("left", left)))
+
+
+def undone_no_more(*, depth: Quantity, rest: Message) -> Message:
+    """No more of the fill is spread in this plan, and up to {depth} of it is left: leveling has too
+    few days left this season, and what is sown or planted now is not spread over before it is mown
+    three times. {rest}
+    """
+    return Message("handover.undone.no_more", (("depth", depth), ("rest", rest)))
 
 
 def undone_beside_lifted(*, left: Quantity, share: Number, rest: Message) -> Message:

@@ -19,8 +19,8 @@ def business_days() -> Message:
 
 
 def holidays_rest() -> Message:
-    """Public holidays are days of rest; [calendar] holidays = \"work\" plans your own work on them
-    too.
+    """Public holidays are days of rest⟦; `[calendar] holidays = \"work\"` plans your own work on
+    them too⟧.
     """
     return Message("lawn.holidays_rest")
 
@@ -129,6 +129,25 @@ def permit_asked() -> Message:
 def work(*, n: int, hours: Number, way: Quantity) -> Message:
     """Work is reckoned for {n} people, {hours} hours a day and {way} of wheeling."""
     return Message("lawn.work", (("n", n), ("hours", hours), ("way", way)))
+
+
+def wheeling(*, reach: Quantity) -> Message:
+    """Hours hold for mix that is wheeled up to {reach} from where it lies to the lawn; a longer way
+    takes longer, and the plan reckons with it once it is told⟦ (`haul_distance` in `[work]`)⟧.
+    """
+    return Message("lawn.wheeling", (("reach", reach),))
+
+
+def wheeled_far(*, way: Quantity, reach: Quantity, times: Number) -> Message:
+    """Mix is wheeled {way}: that takes {times} times the hours of a way up to {reach}. A nearer
+    place for the heap saves them.
+    """
+    return Message("lawn.wheeled_far", (("way", way), ("reach", reach), ("times", times)))
+
+
+def work_of_care(*, n: int, hours: Number) -> Message:
+    """Work is reckoned for {n} people, {hours} hours a day."""
+    return Message("lawn.work_of_care", (("n", n), ("hours", hours)))
 
 
 def lead_days(*, n: int) -> Message:

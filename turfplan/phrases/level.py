@@ -141,8 +141,8 @@ def bags_go() -> Message:
 
 
 def bags_fallback() -> Message:
-    """If the shop has none that are dry, go to the next one: every day does, as long as the bags
-    are there before the work.
+    """The shop has none that are dry: go to the next one; every day does, as long as the bags are
+    there before the work.
     """
     return Message("level.bags.fallback")
 
@@ -168,8 +168,8 @@ def water_in_seeded_rain() -> Message:
 
 
 def water_in_grass(*, least: Number, most: Number, n: int) -> Message:
-    """Once it is done water lightly to settle it, when its first watering says; then every {least}
-    to {most} days for {n} days, for the minutes that its waterings tell.
+    """Once it is done water lightly to settle it, then every {least} to {most} days for {n} days:
+    days and minutes stand at the waterings.
     """
     return Message("level.water_in.grass", (("least", least), ("most", most), ("n", n)))
 
@@ -182,8 +182,8 @@ def water_in_rain() -> Message:
 
 
 def water_in_law(*, n: int) -> Message:
-    """On the first day that is open to watering water lightly to settle it; then on open days for
-    {n} days, for the minutes that its waterings tell.
+    """On the first day that is open to watering water lightly to settle it, then on open days for
+    {n} days: days and minutes stand at the waterings.
     """
     return Message("level.water_in.law", (("n", n),))
 
@@ -215,7 +215,7 @@ def compost_touch_up() -> Message:
 
 
 def compost_touch_up_go() -> Message:
-    """The mix runs through the fingers, grass dry and growing."""
+    """The mix runs through the fingers; grass dry and growing."""
     return Message("level.compost.touch_up_go")
 
 
@@ -264,7 +264,7 @@ def compost_fallback() -> Message:
 
 
 def compost_pass_go() -> Message:
-    """The mix runs through the fingers, grass dry, no rain in the forecast until it is worked
+    """The mix runs through the fingers; grass dry; no rain in the forecast until it is worked
     in.
     """
     return Message("level.compost.pass_go")

@@ -79,6 +79,16 @@ def leaf_tips_clear_on_rain() -> Message:
     return Message("looks.leaf_tips.clear_on_rain")
 
 
+def leaf_tips_bare_for_seed(*, n: int) -> Message:
+    """Bare patches after {n} days: note them for seed."""
+    return Message("looks.leaf_tips.bare_for_seed", (("n", n),))
+
+
+def leaf_tips_bare_for_plugs(*, n: int) -> Message:
+    """Bare patches after {n} days: note them for plugs."""
+    return Message("looks.leaf_tips.bare_for_plugs", (("n", n),))
+
+
 def leaf_tips_bare(*, n: int) -> Message:
     """Bare patches after {n} days: note them for seed or plugs."""
     return Message("looks.leaf_tips.bare", (("n", n),))
@@ -183,3 +193,23 @@ def colour_green() -> Message:
 def colour_go() -> Message:
     """Compare with a well-fed patch, in daylight."""
     return Message("looks.colour.go")
+
+
+def first_green(*, n: Number) -> Message:
+    """In {n} moist days: the first green"""
+    return Message("looks.first_green", (("n", n),))
+
+
+def first_green_of_several(*, n: Number) -> Message:
+    """In {n} moist days: the first green, of the quickest grass"""
+    return Message("looks.first_green_of_several", (("n", n),))
+
+
+def green_all_over(*, n: Number) -> Message:
+    """In {n} moist days: green all over"""
+    return Message("looks.green_all_over", (("n", n),))
+
+
+def green_between(*, n: Number) -> Message:
+    """In {n} moist days: green between the old grass"""
+    return Message("looks.green_between", (("n", n),))

@@ -26,7 +26,9 @@ def good_for(*, what: str, tools: str, error: str) -> Message:
 
 
 def columns(*, columns: str) -> Message:
-    """Type the readings into a table with the columns {columns} and save it as CSV."""
+    """For the file, write the readings into a table with the columns {columns} and save it as
+    CSV.
+    """
     return Message("measuring.columns", (("columns", columns),))
 
 
@@ -35,28 +37,8 @@ def readings() -> Message:
     return Message("measuring.readings")
 
 
-def accuracy(*, area: str) -> Message:
-    """How many points for which accuracy, on {area} with ordinary hollows, read with a level"""
-    return Message("measuring.accuracy", (("area", area),))
-
-
-def apart() -> Message:
-    """Points apart"""
-    return Message("measuring.apart")
-
-
-def points() -> Message:
-    """Points"""
-    return Message("measuring.points")
-
-
-def known_to() -> Message:
-    """Volume known to, plus or minus"""
-    return Message("measuring.known_to")
-
-
 def blank(*, features: Listed) -> Message:
-    """Begin and end on the same firm point; last column: {features}"""
+    """begin and end on the same firm point; last column: {features}"""
     return Message("measuring.blank", (("features", features),))
 
 
@@ -331,3 +313,108 @@ def water_level_step_leave() -> Message:
     higher.
     """
     return Message("measuring.water_level.step.leave")
+
+
+def how_close() -> Message:
+    """How close the points"""
+    return Message("measuring.how_close")
+
+
+def every(*, spacing: str) -> Message:
+    """Every {spacing}"""
+    return Message("measuring.every", (("spacing", spacing),))
+
+
+def points_on(*, points: str, area: str) -> Message:
+    """{points} points on {area}"""
+    return Message("measuring.points_on", (("points", points), ("area", area)))
+
+
+def choice_look() -> Message:
+    """shows where the hollows lie; buy nothing by it."""
+    return Message("measuring.choice.look")
+
+
+def choice_loads() -> Message:
+    """tells one load from three; order again once the first has been spread."""
+    return Message("measuring.choice.loads")
+
+
+def choice_order() -> Message:
+    """is enough to order by."""
+    return Message("measuring.choice.order")
+
+
+def choice_map() -> Message:
+    """is enough to order by, and for a map of each pass."""
+    return Message("measuring.choice.map")
+
+
+def which_way() -> Message:
+    """Which way"""
+    return Message("measuring.which_way")
+
+
+def before() -> Message:
+    """Before you begin"""
+    return Message("measuring.before")
+
+
+def sketch() -> Message:
+    """Sketch: draw the house, the edge and every hollow"""
+    return Message("measuring.sketch")
+
+
+def head_point() -> Message:
+    """Point"""
+    return Message("measuring.head.point")
+
+
+def head_length() -> Message:
+    """Length"""
+    return Message("measuring.head.length")
+
+
+def head_width() -> Message:
+    """Width"""
+    return Message("measuring.head.width")
+
+
+def head_deepest() -> Message:
+    """Deepest gap"""
+    return Message("measuring.head.deepest")
+
+
+def head_x() -> Message:
+    """Along"""
+    return Message("measuring.head.x")
+
+
+def head_y() -> Message:
+    """Across"""
+    return Message("measuring.head.y")
+
+
+def head_depth() -> Message:
+    """Down to the soil"""
+    return Message("measuring.head.depth")
+
+
+def head_back() -> Message:
+    """Looking back"""
+    return Message("measuring.head.back")
+
+
+def head_fore() -> Message:
+    """Looking on"""
+    return Message("measuring.head.fore")
+
+
+def head_what() -> Message:
+    """What"""
+    return Message("measuring.head.what")
+
+
+def head_height() -> Message:
+    """Height"""
+    return Message("measuring.head.height")

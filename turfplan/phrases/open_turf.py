@@ -134,7 +134,7 @@ def dead_go() -> Message:
 
 
 def dead_fallback() -> Message:
-    """If it is too wet, on the next free day, still before seed or plants."""
+    """Too wet: on the next free day, still before seed or plants."""
     return Message("open_turf.dead_fallback")
 
 
@@ -246,15 +246,25 @@ def plugs_leave() -> Message:
 
 
 def dry_soil() -> Message:
-    """Dry soil: water one or two days before, not the night before on clay."""
+    """Dry soil: water it one or two days before."""
     return Message("open_turf.dry_soil")
 
 
+def dry_soil_fine() -> Message:
+    """Dry soil: water it one or two days before, but clay never the night before."""
+    return Message("open_turf.dry_soil_fine")
+
+
 def dry_soil_law() -> Message:
-    """Dry soil: water on the last open day before it, or core on the day after one; on clay not the
-    night before.
-    """
+    """Dry soil: water on the last open day before it, or core on the day after one."""
     return Message("open_turf.dry_soil_law")
+
+
+def dry_soil_law_fine() -> Message:
+    """Dry soil: water on the last open day before it, or core on the day after one, but water clay
+    never the night before.
+    """
+    return Message("open_turf.dry_soil_law_fine")
 
 
 def dry_soil_rain() -> Message:

@@ -69,8 +69,8 @@ def mix_less(*, volume: Quantity) -> Message:
 
 
 def mix_short() -> Message:
-    """More was used, or less came, than was planned, and the last order is made. Ask what fits into
-    a trailer.
+    """More was used, or less came, than was planned, and no load that is still to be ordered comes
+    in time for it. Ask what fits into a trailer.
     """
     return Message("order.mix.short")
 
@@ -131,6 +131,13 @@ def less_came(*, volume: Quantity) -> Message:
     or spread thinner everywhere and say so⟦ (`turfplan log BRIEF done TASK --amount`)⟧.
     """
     return Message("order.less_came", (("volume", volume),))
+
+
+def spoiled(*, on: Day) -> Message:
+    """The load that came on {on} will have lain for months by then, and is not spread on grass any
+    more: a fresh one comes. Use the old heap for holes and beds.
+    """
+    return Message("order.spoiled", (("on", on),))
 
 
 def old_heap(*, on: Day, days: Number, most: int) -> Message:

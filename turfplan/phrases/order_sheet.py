@@ -95,29 +95,9 @@ def loads() -> Message:
     return Message("order_sheet.loads")
 
 
-def ask() -> Message:
-    """Ask"""
-    return Message("order_sheet.ask")
-
-
-def ask_the_same(*, ask: str, other: str) -> Message:
-    """{ask} the same as for {other}."""
-    return Message("order_sheet.ask_the_same", (("ask", ask), ("other", other)))
-
-
 def ask_before() -> Message:
     """Ask before you order"""
     return Message("order_sheet.ask_before")
-
-
-def yes() -> Message:
-    """yes"""
-    return Message("order_sheet.yes")
-
-
-def no() -> Message:
-    """no"""
-    return Message("order_sheet.no")
 
 
 def nothing() -> Message:
@@ -126,7 +106,7 @@ def nothing() -> Message:
 
 
 def delivery_card() -> Message:
-    """Delivery card"""
+    """Gate card"""
     return Message("order_sheet.delivery_card")
 
 
@@ -135,18 +115,13 @@ def delivery_on(*, day: str) -> Message:
     return Message("order_sheet.delivery_on", (("day", day),))
 
 
-def give_card() -> Message:
-    """Give this card to whoever receives the load."""
-    return Message("order_sheet.give_card")
-
-
 def accept_only_if() -> Message:
     """Accept only if:"""
     return Message("order_sheet.accept_only_if")
 
 
 def check_before() -> Message:
-    """Check before it is tipped"""
+    """Check before you say yes"""
     return Message("order_sheet.check_before")
 
 
@@ -192,6 +167,18 @@ def drop_where() -> Message:
     return Message("order_sheet.drop_where")
 
 
+def bags_where() -> Message:
+    """Dry and off the ground, under a roof or a tarp. Draw where the bags lie:"""
+    return Message("order_sheet.bags_where")
+
+
+def plants_where() -> Message:
+    """In the shade, near the lawn, with water in reach. Draw where the truck stands and where the
+    plants go:
+    """
+    return Message("order_sheet.plants_where")
+
+
 def counted(*, number: Amounted, what: str) -> Message:
     """{number} {what}"""
     return Message("order_sheet.counted", (("number", number), ("what", what)))
@@ -203,5 +190,145 @@ def amount_of(*, amount: Amounted, what: str) -> Message:
 
 
 def not_yet() -> Message:
-    """not yet: an estimate"""
+    """not yet"""
     return Message("order_sheet.not_yet")
+
+
+def cost() -> Message:
+    """Cost"""
+    return Message("order_sheet.cost")
+
+
+def total() -> Message:
+    """Total"""
+    return Message("order_sheet.total")
+
+
+def total_part() -> Message:
+    """Total of what has a price"""
+    return Message("order_sheet.total_part")
+
+
+def why_so_much() -> Message:
+    """Why so much"""
+    return Message("order_sheet.why_so_much")
+
+
+def call_sheet() -> Message:
+    """Call sheet"""
+    return Message("order_sheet.call_sheet")
+
+
+def spoke_on() -> Message:
+    """Spoke on"""
+    return Message("order_sheet.spoke_on")
+
+
+def to_supplier() -> Message:
+    """To the supplier"""
+    return Message("order_sheet.to_supplier")
+
+
+def estimate() -> Message:
+    """An estimate, not to be ordered yet: it asks for the price alone."""
+    return Message("order_sheet.estimate")
+
+
+def street() -> Message:
+    """Street"""
+    return Message("order_sheet.street")
+
+
+def deliver_to() -> Message:
+    """Deliver to"""
+    return Message("order_sheet.deliver_to")
+
+
+def day() -> Message:
+    """On"""
+    return Message("order_sheet.day")
+
+
+def load_head() -> Message:
+    """Loads"""
+    return Message("order_sheet.load_head")
+
+
+def made_of_head() -> Message:
+    """Made of"""
+    return Message("order_sheet.made_of_head")
+
+
+def checked_at_gate() -> Message:
+    """Checked at the gate: what fails goes back"""
+    return Message("order_sheet.checked_at_gate")
+
+
+def offer() -> Message:
+    """Your offer"""
+    return Message("order_sheet.offer")
+
+
+def price_each() -> Message:
+    """Price of each"""
+    return Message("order_sheet.price_each")
+
+
+def price_delivery() -> Message:
+    """Delivery"""
+    return Message("order_sheet.price_delivery")
+
+
+def valid_until() -> Message:
+    """Valid until"""
+    return Message("order_sheet.valid_until")
+
+
+def signature() -> Message:
+    """Signature"""
+    return Message("order_sheet.signature")
+
+
+def lot() -> Message:
+    """Lot"""
+    return Message("order_sheet.lot")
+
+
+def purity() -> Message:
+    """Purity, %"""
+    return Message("order_sheet.purity")
+
+
+def germination() -> Message:
+    """Germination, %"""
+    return Message("order_sheet.germination")
+
+
+def tested() -> Message:
+    """Tested in"""
+    return Message("order_sheet.tested")
+
+
+def weed_seed() -> Message:
+    """Weed seed, %"""
+    return Message("order_sheet.weed_seed")
+
+
+def from_() -> Message:
+    """Your customer"""
+    return Message("order_sheet.from")
+
+
+def fetch_on(*, day: str) -> Message:
+    """Fetch on {day}"""
+    return Message("order_sheet.fetch_on", (("day", day),))
+
+
+def wanted(*, total: str, what: str) -> Message:
+    """Wanted: {total} of {what}"""
+    return Message("order_sheet.wanted", (("total", total), ("what", what)))
+
+
+def money(*, amount: str, currency: str) -> Message:
+    """{amount} {currency}"""
+    return Message("order_sheet.money", (("amount", amount), ("currency", currency)))

@@ -1,6 +1,6 @@
 """Messages of `messages/en/page.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import DateInYear, Day, Message, Number, Sold
+from turfplan.message import DateInYear, Day, Days, Listed, Message, Number, Quantity, Sold
 
 
 def title_today(*, lawn: str) -> Message:
@@ -525,7 +525,7 @@ def subscribe() -> Message:
 
 
 def or_address() -> Message:
-    """Or give this address to your calendar program:"""
+    """Or give your calendar this address:"""
     return Message("page.or_address")
 
 
@@ -545,23 +545,20 @@ def who_reaches() -> Message:
 
 
 def reach_machine() -> Message:
-    """This address works on this very machine alone. A phone, and a calendar that lives on the web,
-    cannot reach it: serve on the home network for the phone, or put the calendar on a web host.
-    """
+    """It works on this computer alone, and stops while it sleeps."""
     return Message("page.reach_machine")
 
 
 def reach_home() -> Message:
-    """This address works at home. Calendars on phones and computers that look for themselves are
-    kept up to date while they are in this network. A calendar that lives on the web, and fetches
-    for you from elsewhere, cannot reach it.
+    """This address works at home, for calendars on phones and computers, not for those that live on
+    the web. A computer that sleeps stops it.
     """
     return Message("page.reach_home")
 
 
 def reach_everywhere() -> Message:
-    """This address works everywhere, for calendars on phones and computers and for those that live
-    on the web.
+    """This address works everywhere, for calendars on phones, on computers and on the web. A
+    computer that sleeps stops it.
     """
     return Message("page.reach_everywhere")
 
@@ -620,6 +617,33 @@ def give_feed() -> Message:
     return Message("page.give_feed")
 
 
+def give_feed_work() -> Message:
+    """A calendar of the work alone"""
+    return Message("page.give_feed_work")
+
+
+def give_feed_water() -> Message:
+    """A calendar of the waterings alone"""
+    return Message("page.give_feed_water")
+
+
+def shows_from() -> Message:
+    """For a stand-in: show the calendar from"""
+    return Message("page.shows_from")
+
+
+def shows_to() -> Message:
+    """to"""
+    return Message("page.shows_to")
+
+
+def shows_days() -> Message:
+    """The first and the last of the days go together, the first before the last, and are of a
+    calendar alone.
+    """
+    return Message("page.shows_days")
+
+
 def give_read() -> Message:
     """See the pages of this lawn"""
     return Message("page.give_read")
@@ -646,12 +670,12 @@ def new_page() -> Message:
 
 
 def new_feed() -> Message:
-    """The new address for a calendar"""
+    """The calendar's new address"""
     return Message("page.new_feed")
 
 
 def shown_once() -> Message:
-    """It is shown this once: hand it on now."""
+    """It is shown this once."""
     return Message("page.shown_once")
 
 
@@ -680,9 +704,185 @@ def ends_on(*, day: str) -> Message:
     return Message("page.ends_on", (("day", day),))
 
 
-def last_read(*, day: str) -> Message:
+def last_read(*, day: Day) -> Message:
     """Last read {day}."""
     return Message("page.last_read", (("day", day),))
+
+
+def read_now() -> Message:
+    """Last read within the hour."""
+    return Message("page.read_now")
+
+
+def read_hours(*, n: int) -> Message:
+    """Last read {n} hours ago."""
+    return Message("page.read_hours", (("n", n),))
+
+
+def read_days(*, n: int) -> Message:
+    """Last read {n} days ago."""
+    return Message("page.read_days", (("n", n),))
+
+
+def silent(*, holder: str, day: str) -> Message:
+    """{holder}: this calendar has not looked since {day}."""
+    return Message("page.silent", (("holder", holder), ("day", day)))
+
+
+def silent_from_start(*, holder: str, day: str) -> Message:
+    """{holder}: this calendar has never looked since it was given on {day}."""
+    return Message("page.silent_from_start", (("holder", holder), ("day", day)))
+
+
+def silent_say() -> Message:
+    """It shows old days meanwhile. Is the computer that serves it awake, and is the phone at
+    home?
+    """
+    return Message("page.silent_say")
+
+
+def subscribe_here() -> Message:
+    """Subscribe on this computer"""
+    return Message("page.subscribe_here")
+
+
+def or_once() -> Message:
+    """Or add it once"""
+    return Message("page.or_once")
+
+
+def once_say() -> Message:
+    """A copy that will not move by itself: when days move, add it again."""
+    return Message("page.once_say")
+
+
+def copy() -> Message:
+    """Get a copy"""
+    return Message("page.copy")
+
+
+def for_phones(*, command: str) -> Message:
+    """For a phone, start `{command}` instead."""
+    return Message("page.for_phones", (("command", command),))
+
+
+def for_web(*, command: str) -> Message:
+    """For calendars that live on the web, `{command}` writes the calendar for any web host."""
+    return Message("page.for_web", (("command", command),))
+
+
+def give_day() -> Message:
+    """See the sheets of one day, for example a contractor"""
+    return Message("page.give_day")
+
+
+def which_day() -> Message:
+    """Say which day's sheets it shall show."""
+    return Message("page.which_day")
+
+
+def the_day() -> Message:
+    """Which day, if it is for one day"""
+    return Message("page.the_day")
+
+
+def right_day(*, day: Day) -> Message:
+    """Sees the sheets of {day}"""
+    return Message("page.right_day", (("day", day),))
+
+
+def title_day(*, lawn: str, day: str) -> Message:
+    """{lawn}: {day}"""
+    return Message("page.title_day", (("lawn", lawn), ("day", day)))
+
+
+def one_day_say() -> Message:
+    """This address shows the work of this one day."""
+    return Message("page.one_day_say")
+
+
+def to_do() -> Message:
+    """To do"""
+    return Message("page.to_do")
+
+
+def day_free() -> Message:
+    """Nothing is planned for this day, or all of it is done."""
+    return Message("page.day_free")
+
+
+def no_signal() -> Message:
+    """No signal. This is the page as it was when it was last opened here. What you tick off is kept
+    on this device.
+    """
+    return Message("page.no_signal")
+
+
+def waits_here() -> Message:
+    """Kept on this device"""
+    return Message("page.waits_here")
+
+
+def waits_say() -> Message:
+    """It is sent by itself, once, when this page is open and the server can be reached."""
+    return Message("page.waits_say")
+
+
+def waits_open() -> Message:
+    """Leave the page open until then: its address is not encrypted, so the browser cannot open it
+    without signal.
+    """
+    return Message("page.waits_open")
+
+
+def not_sent() -> Message:
+    """This could not be written as it stood"""
+    return Message("page.not_sent")
+
+
+def not_sent_say() -> Message:
+    """The season has changed meanwhile, or something about it is asked. Tick it off here again."""
+    return Message("page.not_sent_say")
+
+
+def all_right() -> Message:
+    """All right"""
+    return Message("page.all_right")
+
+
+def paper() -> Message:
+    """On paper"""
+    return Message("page.paper")
+
+
+def pdf_today() -> Message:
+    """Today as PDF"""
+    return Message("page.pdf_today")
+
+
+def pdf_day() -> Message:
+    """This day as PDF"""
+    return Message("page.pdf_day")
+
+
+def pdf_week() -> Message:
+    """This week as PDF"""
+    return Message("page.pdf_week")
+
+
+def print_today() -> Message:
+    """Print today"""
+    return Message("page.print_today")
+
+
+def print_day() -> Message:
+    """Print this day"""
+    return Message("page.print_day")
+
+
+def print_week() -> Message:
+    """Print this week"""
+    return Message("page.print_week")
 
 
 def never_read() -> Message:
@@ -693,6 +893,21 @@ def never_read() -> Message:
 def right_feed() -> Message:
     """Calendar"""
     return Message("page.right_feed")
+
+
+def right_feed_work() -> Message:
+    """Calendar of the work"""
+    return Message("page.right_feed_work")
+
+
+def right_feed_water() -> Message:
+    """Calendar of the waterings"""
+    return Message("page.right_feed_water")
+
+
+def right_on_days(*, right: Message, days: Days) -> Message:
+    """{right}, {days}"""
+    return Message("page.right_on_days", (("right", right), ("days", days)))
 
 
 def right_read() -> Message:
@@ -738,14 +953,12 @@ def claim() -> Message:
 
 
 def claim_say() -> Message:
-    """This browser will see all lawns of this server, tick off what was done, and give addresses to
-    others. The address that brought you here works once.
-    """
+    """It may then do everything here. This address works once."""
     return Message("page.claim_say")
 
 
 def claim_label() -> Message:
-    """What to call you or this device"""
+    """What to call it"""
     return Message("page.claim_label")
 
 
@@ -780,7 +993,7 @@ def new_lawn() -> Message:
 
 
 def question_of(*, number: int, count: int) -> Message:
-    """Question {number} of {count}"""
+    """{number}/{count}"""
     return Message("page.question_of", (("number", number), ("count", count)))
 
 
@@ -790,14 +1003,27 @@ def ask_place() -> Message:
 
 
 def place_hint() -> Message:
-    """A town (for example Lancaster, PA), a US postal code, or latitude and longitude with a comma
-    between.
-    """
+    """Town and country, a US postal code, or latitude, longitude."""
     return Message("page.place_hint")
 
 
+def ask_grass() -> Message:
+    """Which grass, as you call it?"""
+    return Message("page.ask_grass")
+
+
+def ask_soil() -> Message:
+    """Which soil: clay, silt, loam, sand?"""
+    return Message("page.ask_soil")
+
+
+def press_to_change() -> Message:
+    """Press an answer to change it."""
+    return Message("page.press_to_change")
+
+
 def ask_everywhere() -> Message:
-    """Is it that low everywhere, or only in hollows?"""
+    """Low everywhere, or only in hollows?"""
     return Message("page.ask_everywhere")
 
 
@@ -817,7 +1043,7 @@ def low_share(*, share: Number) -> Message:
 
 
 def hollow_share() -> Message:
-    """How much of the lawn lies in hollows"""
+    """How much lies in hollows"""
     return Message("page.hollow_share")
 
 
@@ -862,14 +1088,12 @@ def intent_winter_overseed() -> Message:
 
 
 def place_found(*, place: Message, last: DateInYear, first: DateInYear) -> Message:
-    """{place:capital}. In a usual year the last frost there falls about {last}, the first about
-    {first}. If that is not so, go one back.
-    """
+    """{place:capital}: last frost about {last}, first about {first}."""
     return Message("page.place_found", (("place", place), ("last", last), ("first", first)))
 
 
 def place_without_frost(*, place: Message) -> Message:
-    """{place:capital}. Most years have no frost there. If that is not so, go one back."""
+    """{place:capital}: most years have no frost."""
     return Message("page.place_without_frost", (("place", place),))
 
 
@@ -878,9 +1102,302 @@ def answer_needed() -> Message:
     return Message("page.answer_needed")
 
 
+def answer_or_unknown() -> Message:
+    """Answer here, or press “I don't know”."""
+    return Message("page.answer_or_unknown")
+
+
+def help_area(*, example: str, pieces: str, triangle: str) -> Message:
+    """Length by width will do, paced off: {example}. Of several pieces add them up: {pieces}. A
+    triangle is half of it: {triangle}.
+    """
+    return Message(
+        "page.help_area", (("example", example), ("pieces", pieces), ("triangle", triangle))
+    )
+
+
+def help_grass() -> Message:
+    """Look at it below, or press “I don't know”."""
+    return Message("page.help_grass")
+
+
+def help_no_grass() -> Message:
+    """Moss and weeds are no grass: say which grass grows between them, look at it below, or press
+    “I don't know”.
+    """
+    return Message("page.help_no_grass")
+
+
+def which_grass(*, grasses: Listed) -> Message:
+    """Which of them is it: {grasses}?"""
+    return Message("page.which_grass", (("grasses", grasses),))
+
+
+def help_soil() -> Message:
+    """Say clay, silt, loam or sand, feel it below, or press “I don't know”."""
+    return Message("page.help_soil")
+
+
+def help_depth(*, unit: str, example: str, finger: Quantity) -> Message:
+    """Say how deep in {unit} ({example}) or in fingers (one is about {finger}), or press “I don't
+    know”.
+    """
+    return Message("page.help_depth", (("unit", unit), ("example", example), ("finger", finger)))
+
+
+def ask_area(*, example: str) -> Message:
+    """How large is it (for example {example})?"""
+    return Message("page.ask_area", (("example", example),))
+
+
+def ask_depth(*, example: str) -> Message:
+    """How low does it lie on average, such as {example} (0: nothing)?"""
+    return Message("page.ask_depth", (("example", example),))
+
+
+def take_a_way() -> Message:
+    """Each of these was tried, and can be planned. Or change an answer below."""
+    return Message("page.take_a_way")
+
+
+def plan_so() -> Message:
+    """Plan it so"""
+    return Message("page.plan_so")
+
+
+def why_not() -> Message:
+    """Why not as I said?"""
+    return Message("page.why_not")
+
+
 def go_on() -> Message:
     """Go on"""
     return Message("page.go_on")
+
+
+def look_at_it() -> Message:
+    """Look at it"""
+    return Message("page.look_at_it")
+
+
+def look_winter() -> Message:
+    """What color is it in midwinter?"""
+    return Message("page.look_winter")
+
+
+def look_green() -> Message:
+    """Green"""
+    return Message("page.look_green")
+
+
+def look_straw() -> Message:
+    """Brown as straw"""
+    return Message("page.look_straw")
+
+
+def look_runners() -> Message:
+    """How does it grow?"""
+    return Message("page.look_runners")
+
+
+def look_creeps() -> Message:
+    """It creeps, by runners above or below the ground"""
+    return Message("page.look_creeps")
+
+
+def look_tufts() -> Message:
+    """In tufts"""
+    return Message("page.look_tufts")
+
+
+def look_leaf() -> Message:
+    """How broad is a blade, beside a matchstick?"""
+    return Message("page.look_leaf")
+
+
+def look_fine() -> Message:
+    """Fine as a bristle"""
+    return Message("page.look_fine")
+
+
+def look_medium() -> Message:
+    """About as broad"""
+    return Message("page.look_medium")
+
+
+def look_broad() -> Message:
+    """Clearly broader"""
+    return Message("page.look_broad")
+
+
+def feel_it() -> Message:
+    """Feel it"""
+    return Message("page.feel_it")
+
+
+def feel_say() -> Message:
+    """Wet a handful, knead it, and press it out flat between thumb and finger."""
+    return Message("page.feel_say")
+
+
+def feel_ribbon() -> Message:
+    """How long does the ribbon get before it breaks?"""
+    return Message("page.feel_ribbon")
+
+
+def feel_crumbles() -> Message:
+    """It does not even hold as a ball"""
+    return Message("page.feel_crumbles")
+
+
+def feel_ball() -> Message:
+    """A ball, but no ribbon"""
+    return Message("page.feel_ball")
+
+
+def feel_short(*, short: Quantity) -> Message:
+    """Shorter than {short}"""
+    return Message("page.feel_short", (("short", short),))
+
+
+def feel_middle(*, short: Quantity, long: Quantity) -> Message:
+    """{short} to {long}"""
+    return Message("page.feel_middle", (("short", short), ("long", long)))
+
+
+def feel_long(*, long: Quantity) -> Message:
+    """Longer than {long}"""
+    return Message("page.feel_long", (("long", long),))
+
+
+def feel_springs() -> Message:
+    """It is black and light, and springs back: peat"""
+    return Message("page.feel_springs")
+
+
+def feel_rub() -> Message:
+    """Rubbed wet in the palm, how does it feel?"""
+    return Message("page.feel_rub")
+
+
+def feel_gritty() -> Message:
+    """Gritty, as sand"""
+    return Message("page.feel_gritty")
+
+
+def feel_smooth() -> Message:
+    """Smooth, as flour"""
+    return Message("page.feel_smooth")
+
+
+def feel_neither() -> Message:
+    """Neither"""
+    return Message("page.feel_neither")
+
+
+def feel_go_on() -> Message:
+    """Go on with what I felt"""
+    return Message("page.feel_go_on")
+
+
+def jar() -> Message:
+    """Jar test"""
+    return Message("page.jar")
+
+
+def jar_say(*, sand: int, silt: int, clay: int) -> Message:
+    """Fill a straight jar to a third with soil, add water and a drop of dish soap, shake it for
+    minutes and let it stand. Mark the top of what has settled after {sand} minute (sand), {silt}
+    hours (silt) and {clay} hours (clay), and measure the three layers.
+    """
+    return Message("page.jar_say", (("sand", sand), ("silt", silt), ("clay", clay)))
+
+
+def jar_sand() -> Message:
+    """Sand: the lowest layer"""
+    return Message("page.jar_sand")
+
+
+def jar_silt() -> Message:
+    """Silt: the layer on it"""
+    return Message("page.jar_silt")
+
+
+def jar_clay() -> Message:
+    """Clay: the top layer"""
+    return Message("page.jar_clay")
+
+
+def jar_go_on() -> Message:
+    """Go on with the jar"""
+    return Message("page.jar_go_on")
+
+
+def jar_wrong() -> Message:
+    """Write how high each of the three layers is, all with the same ruler, for example 40, 35 and
+    25.
+    """
+    return Message("page.jar_wrong")
+
+
+def look_go_on() -> Message:
+    """Go on with what I saw"""
+    return Message("page.look_go_on")
+
+
+def by_looks() -> Message:
+    """By its looks"""
+    return Message("page.by_looks")
+
+
+def by_looks_of(*, grasses: Listed) -> Message:
+    """By its looks: {grasses}"""
+    return Message("page.by_looks_of", (("grasses", grasses),))
+
+
+def not_sure_grass() -> Message:
+    """I don't know: take the usual"""
+    return Message("page.not_sure_grass")
+
+
+def not_sure_soil() -> Message:
+    """I don't know: take loam"""
+    return Message("page.not_sure_soil")
+
+
+def not_sure_depth() -> Message:
+    """I don't know: fill nothing"""
+    return Message("page.not_sure_depth")
+
+
+def not_sure_everywhere() -> Message:
+    """I don't know: take everywhere"""
+    return Message("page.not_sure_everywhere")
+
+
+def not_sure_intent() -> Message:
+    """I don't know: sow nothing"""
+    return Message("page.not_sure_intent")
+
+
+def not_sure_weekdays(*, days: str) -> Message:
+    """I don't know: {days}"""
+    return Message("page.not_sure_weekdays", (("days", days),))
+
+
+def ask_away() -> Message:
+    """When are you away?"""
+    return Message("page.ask_away")
+
+
+def help_away(*, example: str) -> Message:
+    """Write the days with the month as a word, several with a comma between: {example}."""
+    return Message("page.help_away", (("example", example),))
+
+
+def days_and_away(*, days: str, away: str) -> Message:
+    """{days}; away {away}"""
+    return Message("page.days_and_away", (("days", days), ("away", away)))
 
 
 def not_sure() -> Message:
@@ -889,23 +1406,88 @@ def not_sure() -> Message:
 
 
 def one_back() -> Message:
-    """One back"""
+    """Back"""
     return Message("page.one_back")
 
 
 def kept_so_far() -> Message:
-    """Every answer is kept: you may close this page and go on later."""
+    """Every answer is kept."""
     return Message("page.kept_so_far")
+
+
+def more_ways() -> Message:
+    """Other"""
+    return Message("page.more_ways")
+
+
+def short_place() -> Message:
+    """Where"""
+    return Message("page.short_place")
+
+
+def short_area() -> Message:
+    """Size"""
+    return Message("page.short_area")
+
+
+def short_grass() -> Message:
+    """Grass"""
+    return Message("page.short_grass")
+
+
+def short_soil() -> Message:
+    """Soil"""
+    return Message("page.short_soil")
+
+
+def short_depth() -> Message:
+    """Low by"""
+    return Message("page.short_depth")
+
+
+def short_everywhere() -> Message:
+    """Low where"""
+    return Message("page.short_everywhere")
+
+
+def short_intent() -> Message:
+    """Plan"""
+    return Message("page.short_intent")
+
+
+def short_weekdays() -> Message:
+    """Days"""
+    return Message("page.short_weekdays")
+
+
+def short_name() -> Message:
+    """Name"""
+    return Message("page.short_name")
+
+
+def plan_made() -> Message:
+    """The plan is made"""
+    return Message("page.plan_made")
+
+
+def begins_with(*, title: str, day: str) -> Message:
+    """It begins on {day}: {title}."""
+    return Message("page.begins_with", (("title", title), ("day", day)))
+
+
+def into_calendar() -> Message:
+    """Put it into my calendar"""
+    return Message("page.into_calendar")
+
+
+def see_today() -> Message:
+    """See the plan"""
+    return Message("page.see_today")
 
 
 def check() -> Message:
     """Is this right?"""
     return Message("page.check")
-
-
-def change_answer() -> Message:
-    """Change"""
-    return Message("page.change_answer")
 
 
 def make_plan() -> Message:
@@ -1041,7 +1623,7 @@ def name_holder() -> Message:
 
 
 def end_is_over() -> Message:
-    """That last day is over."""
+    """That day is over."""
     return Message("page.end_is_over")
 
 

@@ -244,7 +244,9 @@ def marks_again_title() -> Message:
 
 
 def marks_again() -> Message:
-    """The first request has run out before the work in the ground: marks are asked for anew."""
+    """The first request runs out before the work in the ground is surely over: marks are asked for
+    anew.
+    """
     return Message("prepare.marks.again")
 
 
@@ -270,6 +272,13 @@ def marks_plugs_title() -> Message:
 def irrigation_check() -> Message:
     """The new seed lives on measured water: find leaks and the minutes before it is sown."""
     return Message("prepare.irrigation_check")
+
+
+def irrigation_check_passes() -> Message:
+    """Each layer, and the seed after the last, lives on measured water: find leaks and the minutes
+    before the first.
+    """
+    return Message("prepare.irrigation_check_passes")
 
 
 def irrigation_check_relaid() -> Message:
@@ -455,7 +464,7 @@ def cause_again_how() -> Message:
 
 
 def waits(*, causes: Listed) -> Message:
-    """Held until it is answered: {causes} as the cause of thin grass. Before the look for it no
+    """Held until it is answered: {causes} as the cause of thin grass. Until somebody has looked, no
     fill or seed is ordered, no fill is spread, and nothing is sown or planted; samples, lime and
     feedings do not wait for it.
     """
@@ -463,18 +472,64 @@ def waits(*, causes: Listed) -> Message:
 
 
 def waits_bare(*, causes: Listed) -> Message:
-    """Held until it is answered: {causes} as the reason why no grass stands there. Before the look
-    for it no fill or seed is ordered, no fill is spread, and nothing is sown or planted; samples
-    and lime do not wait for it.
+    """Held until it is answered: {causes} as the reason why no grass stands there. Until somebody
+    has looked, no fill or seed is ordered, no fill is spread, and nothing is sown or planted;
+    samples and lime do not wait for it.
     """
     return Message("prepare.waits_bare", (("causes", causes),))
 
 
+def waits_unknown() -> Message:
+    """Held until it is answered: why the grass is thin, which nobody knows yet. Until somebody has
+    looked, no fill or seed is ordered, no fill is spread, and nothing is sown or planted; samples,
+    lime and feedings do not wait for it.
+    """
+    return Message("prepare.waits_unknown")
+
+
+def waits_bare_unknown() -> Message:
+    """Held until it is answered: why no grass stands there, which nobody knows yet. Until somebody
+    has looked, no fill or seed is ordered, no fill is spread, and nothing is sown or planted;
+    samples and lime do not wait for it.
+    """
+    return Message("prepare.waits_bare_unknown")
+
+
 def waits_bumps() -> Message:
-    """Held until it is answered: the cause of the bumps. No fill is ordered or spread before the
-    look for it.
+    """Held until it is answered: the cause of the bumps. Until somebody has looked, no fill is
+    ordered or spread.
     """
     return Message("prepare.waits_bumps")
+
+
+def waits_known(*, causes: Listed) -> Message:
+    """It is answered whether it is {causes} that thins the grass"""
+    return Message("prepare.waits_known", (("causes", causes),))
+
+
+def waits_bare_known(*, causes: Listed) -> Message:
+    """It is answered whether {causes} is why no grass stands there"""
+    return Message("prepare.waits_bare_known", (("causes", causes),))
+
+
+def waits_unknown_known() -> Message:
+    """It is known why the grass is thin"""
+    return Message("prepare.waits_unknown_known")
+
+
+def waits_bare_unknown_known() -> Message:
+    """It is known why no grass stands there"""
+    return Message("prepare.waits_bare_unknown_known")
+
+
+def waits_bumps_known() -> Message:
+    """The cause of the bumps is known"""
+    return Message("prepare.waits_bumps_known")
+
+
+def waits_again_known(*, day: Day) -> Message:
+    """Another look, on {day} or later, found the cause over"""
+    return Message("prepare.waits_again_known", (("day", day),))
 
 
 def waits_again(*, day: Day) -> Message:
@@ -490,6 +545,13 @@ def ask_thin_cause() -> Message:
     find⟦ (`thin_cause` under `[site]`)⟧.
     """
     return Message("prepare.ask_thin_cause")
+
+
+def heap_again() -> Message:
+    """The heap is looked at again before its pass: it has lain longer than a heap keeps, or nobody
+    said that it was dry. What is lumpy, sour or full of roots is not spread.
+    """
+    return Message("prepare.heap_again")
 
 
 def prepared_again() -> Message:

@@ -74,7 +74,7 @@ def later_keeps_step(*, task: Message) -> Message:
 
 
 def later_less_time() -> Message:
-    """Later is possible inside its window, but the grass has less time after it."""
+    """Later is possible inside its window, but leaves less time after it."""
     return Message("reasons.later.less_time")
 
 
@@ -117,6 +117,20 @@ def run_out(*, day: Day, reason: Message) -> Message:
     done again first. {reason}
     """
     return Message("reasons.run_out", (("day", day), ("reason", reason)))
+
+
+def old_heap(*, day: Day, reason: Message) -> Message:
+    """The mix has lain since {day}, longer than it should before this: look at it again shortly
+    before, and dry what is damp. {reason}
+    """
+    return Message("reasons.old_heap", (("day", day), ("reason", reason)))
+
+
+def late_after(*, day: Day, reason: Message) -> Message:
+    """It comes later than it should after what was done on {day}; where that has run out, have it
+    done again first. {reason}
+    """
+    return Message("reasons.late_after", (("day", day), ("reason", reason)))
 
 
 def run_out_untold(*, day: Day, reason: Message) -> Message:

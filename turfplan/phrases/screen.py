@@ -366,6 +366,56 @@ def quantity_cause_left() -> Message:
     return Message("screen.quantity.cause_left")
 
 
+def quantity_seed_washed() -> Message:
+    """seed washed away, as a share"""
+    return Message("screen.quantity.seed_washed")
+
+
+def quantity_animals() -> Message:
+    """seed eaten or scratched out by animals, as a share"""
+    return Message("screen.quantity.animals")
+
+
+def quantity_tips_buried() -> Message:
+    """leaf tips still buried (1 yes, 0 no more)"""
+    return Message("screen.quantity.tips_buried")
+
+
+def quantity_burned() -> Message:
+    """grass burned by fertilizer (1 yes, 0 no more)"""
+    return Message("screen.quantity.burned")
+
+
+def quantity_heat_stress() -> Message:
+    """grass that suffers from heat (1 yes, 0 no more)"""
+    return Message("screen.quantity.heat_stress")
+
+
+def quantity_sickness() -> Message:
+    """sick grass (1 yes, 0 no more)"""
+    return Message("screen.quantity.sickness")
+
+
+def quantity_weed_killer() -> Message:
+    """a weed killer on the ground for seed (1 yes, 0 no more)"""
+    return Message("screen.quantity.weed_killer")
+
+
+def quantity_green_up() -> Message:
+    """grass green after winter (1 yes, 0 not yet)"""
+    return Message("screen.quantity.green_up")
+
+
+def quantity_heap_wet() -> Message:
+    """a wet heap of mix (1 yes, 0 no more)"""
+    return Message("screen.quantity.heap_wet")
+
+
+def quantity_water_ban() -> Message:
+    """days on which watering is banned"""
+    return Message("screen.quantity.water_ban")
+
+
 def quantity_grubs() -> Message:
     """grubs"""
     return Message("screen.quantity.grubs")
@@ -384,6 +434,16 @@ def log_refused(*, task: str, on: str, used: str) -> Message:
 def log_not_done(*, task: str) -> Message:
     """{task} was not done; it is planned again."""
     return Message("screen.log.not_done", (("task", task),))
+
+
+def log_move_watered(*, days: Days) -> Message:
+    """waterings of {days}"""
+    return Message("screen.log.move.watered", (("days", days),))
+
+
+def log_put_off(*, task: str, on: str) -> Message:
+    """{task} was not done on {on}; it waits for another day."""
+    return Message("screen.log.put_off", (("task", task), ("on", on)))
 
 
 def log_note(*, note: str) -> Message:
@@ -441,6 +501,11 @@ def log_moves_nothing() -> Message:
     return Message("screen.log.moves_nothing")
 
 
+def log_moves_none() -> Message:
+    """It moves nothing in the plan."""
+    return Message("screen.log.moves_none")
+
+
 def log_move_moved(*, title: str, task: str, days: Days) -> Message:
     """“{title}” ({task}) to {days}"""
     return Message("screen.log.move.moved", (("title", title), ("task", task), ("days", days)))
@@ -469,6 +534,13 @@ def log_due(*, title: str, days: Days) -> Message:
 def log_nothing_due() -> Message:
     """Everything that was due has its entry."""
     return Message("screen.log.nothing_due")
+
+
+def log_looks(*, n: int, titles: Listed) -> Message:
+    """{n} looks were due: {titles}. Were all made as planned? d = all as planned, nothing = one by
+    one
+    """
+    return Message("screen.log.looks", (("n", n), ("titles", titles)))
 
 
 def log_was_done(*, title: str, days: Days) -> Message:
@@ -503,6 +575,51 @@ def new_fault(*, fault: Message, hint: Message) -> Message:
     return Message("screen.new.fault", (("fault", fault), ("hint", hint)))
 
 
+def new_unknown(*, assumed: str) -> Message:
+    """?: {assumed}"""
+    return Message("screen.new.unknown", (("assumed", assumed),))
+
+
+def new_looks() -> Message:
+    """look: tell it by how it looks"""
+    return Message("screen.new.looks")
+
+
+def new_soil_ways() -> Message:
+    """feel: tell it by a handful; jar: by what settles in a jar"""
+    return Message("screen.new.soil_ways")
+
+
+def new_choice() -> Message:
+    """The number of one, or nothing where you did not look"""
+    return Message("screen.new.choice")
+
+
+def new_choice_line(*, number: int, label: str) -> Message:
+    """{number} {label}"""
+    return Message("screen.new.choice_line", (("number", number), ("label", label)))
+
+
+def new_taken(*, answer: str) -> Message:
+    """Taken: {answer}"""
+    return Message("screen.new.taken", (("answer", answer),))
+
+
+def new_pace() -> Message:
+    """nothing can be assumed here: paced off is good enough, for example 60 x 70 ft"""
+    return Message("screen.new.pace")
+
+
+def new_near() -> Message:
+    """nothing can be assumed here: a town nearby is good enough"""
+    return Message("screen.new.near")
+
+
+def new_intent_line(*, key: str, label: str) -> Message:
+    """{key}: {label}"""
+    return Message("screen.new.intent_line", (("key", key), ("label", label)))
+
+
 def new_name() -> Message:
     """What do you call this lawn?"""
     return Message("screen.new.name")
@@ -526,8 +643,8 @@ def new_soil() -> Message:
 
 
 def new_place() -> Message:
-    """US postal code, a town (for example Lancaster, PA), or latitude and longitude with a comma
-    between?
+    """Town and country (for example Kiel, Germany), a postal code of the US, or latitude and
+    longitude with a comma between?
     """
     return Message("screen.new.place")
 
@@ -552,11 +669,6 @@ def new_intent(*, intents: str) -> Message:
 def new_weekdays() -> Message:
     """On which days can you work?"""
     return Message("screen.new.weekdays")
-
-
-def print_revision(*, number: int) -> Message:
-    """Revision {number} of the plan."""
-    return Message("screen.print.revision", (("number", number),))
 
 
 def facts_count(*, n: int, judged: int) -> Message:
@@ -636,6 +748,11 @@ def clients_planned(*, planned: int, rows: int, folder: str) -> Message:
     )
 
 
+def no_home_network() -> Message:
+    """This computer is in no network: only it can open the address. Connect it, and start again."""
+    return Message("screen.no_home_network")
+
+
 def serve_on(*, address: str) -> Message:
     """Serving on {address}; addresses come from `turfplan tokens issue`"""
     return Message("screen.serve.on", (("address", address),))
@@ -668,7 +785,7 @@ def restore_addresses(*, opened: int, withdrawn: int, index: str) -> Message:
     )
 
 
-def restore_closed(*, number: int, kind: str, label: str, created: str) -> Message:
+def restore_closed(*, number: str, kind: str, label: str, created: str) -> Message:
     """closed: {number}, {kind} for {label}, made {created}"""
     return Message(
         "screen.restore.closed",
@@ -736,3 +853,29 @@ def tokens_once() -> Message:
 def publish_private() -> Message:
     """Who has the address can read the calendar. The host must send .ics as text/calendar."""
     return Message("screen.publish.private")
+
+
+def publish_page(*, page: str) -> Message:
+    """A page of the season for people: {page}"""
+    return Message("screen.publish.page", (("page", page),))
+
+
+def publish_next(*, folder: str, name: str) -> Message:
+    """Next: copy {folder} to the host, then subscribe to its address with /{name} at the end. After
+    each new plan publish again and copy again.
+    """
+    return Message("screen.publish.next", (("folder", folder), ("name", name)))
+
+
+def publish_withdrawn() -> Message:
+    """Withdrawn here: the calendar at this name has ended and cancels what is to come. Nobody has
+    heard of it yet.
+    """
+    return Message("screen.publish.withdrawn")
+
+
+def publish_sync_first(*, folder: str) -> Message:
+    """Next: copy {folder} to the host first; only then do calendars hear that it has ended. Leave
+    the file there for some weeks, until all have looked. Publishing again draws a new name.
+    """
+    return Message("screen.publish.sync_first", (("folder", folder),))

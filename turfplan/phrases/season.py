@@ -32,6 +32,26 @@ def overfull(*, day: Day, hours: Number, there: Number, people: int) -> Message:
     )
 
 
+def overfull_elsewhere(
+    *, day: Day, hours: Number, taken: Number, there: Number, people: int
+) -> Message:
+    """On {day} the work here comes to {hours} hours and that on another lawn of the house to
+    {taken}, and {there} are at hand: have {people} people there, or put one of the jobs on another
+    of its days before anything is ordered for it.
+    """
+    return Message(
+        "season.overfull_elsewhere",
+        (("day", day), ("hours", hours), ("taken", taken), ("there", there), ("people", people)),
+    )
+
+
+def hours_elsewhere() -> Message:
+    """On the days beside it the same hands have promised their hours to another lawn of the
+    house.
+    """
+    return Message("season.hours_elsewhere")
+
+
 def same_day() -> Message:
     """What is spread is worked in the same day, so that the leaf tips show by evening."""
     return Message("season.same_day")

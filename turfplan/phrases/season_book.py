@@ -1,6 +1,6 @@
 """Messages of `messages/en/season_book.po`, made from it by `turfplan.messages.building`."""
 
-from turfplan.message import Day, Message, Number
+from turfplan.message import Amounted, Day, Listed, Message, Number
 
 
 def title(*, lawn: str) -> Message:
@@ -9,7 +9,9 @@ def title(*, lawn: str) -> Message:
 
 
 def description(*, lawn: str) -> Message:
-    """The whole season of the lawn {lawn}: days, weeks, orders, charts, reasons and sources."""
+    """The season of the lawn {lawn}: what it takes, why on these days, charts, words, sources, and
+    what was done.
+    """
     return Message("season_book.description", (("lawn", lawn),))
 
 
@@ -38,39 +40,9 @@ def no_work() -> Message:
     return Message("season_book.no_work")
 
 
-def in_this_book() -> Message:
-    """In this book"""
-    return Message("season_book.in_this_book")
-
-
 def assumed() -> Message:
     """What was assumed"""
     return Message("season_book.assumed")
-
-
-def glance() -> Message:
-    """The season at a glance"""
-    return Message("season_book.glance")
-
-
-def cautions() -> Message:
-    """Cautions"""
-    return Message("season_book.cautions")
-
-
-def climate() -> Message:
-    """Climate and open days"""
-    return Message("season_book.climate")
-
-
-def weeks() -> Message:
-    """Week by week"""
-    return Message("season_book.weeks")
-
-
-def order() -> Message:
-    """What to buy"""
-    return Message("season_book.order")
 
 
 def fill() -> Message:
@@ -83,39 +55,19 @@ def ledgers() -> Message:
     return Message("season_book.ledgers")
 
 
-def runs() -> Message:
-    """All waterings"""
-    return Message("season_book.runs")
-
-
 def reasons() -> Message:
-    """Reasons"""
+    """Why these days"""
     return Message("season_book.reasons")
 
 
 def words() -> Message:
-    """Words"""
+    """The words used here"""
     return Message("season_book.words")
-
-
-def notes() -> Message:
-    """Notes"""
-    return Message("season_book.notes")
-
-
-def same_in_words() -> Message:
-    """The same in words"""
-    return Message("season_book.same_in_words")
 
 
 def work() -> Message:
     """Work"""
     return Message("season_book.work")
-
-
-def kind() -> Message:
-    """Kind"""
-    return Message("season_book.kind")
 
 
 def days() -> Message:
@@ -124,8 +76,7 @@ def days() -> Message:
 
 
 def read_first() -> Message:
-    """Read these first. The weeks and the delivery card name them again where they are needed.
-    Local codes, product labels, the marks of the utilities and licensed practice come before
+    """Local codes, product labels, the marks of the utilities and licensed practice come before
     anything printed here.
     """
     return Message("season_book.read_first")
@@ -151,139 +102,9 @@ def first_frost() -> Message:
     return Message("season_book.first_frost")
 
 
-def usual_year() -> Message:
-    """Temperatures of a usual year"""
-    return Message("season_book.usual_year")
-
-
-def mid_month(*, unit: str) -> Message:
-    """Temperature in the middle of each month, in {unit}"""
-    return Message("season_book.mid_month", (("unit", unit),))
-
-
-def of() -> Message:
-    """Of"""
-    return Message("season_book.of")
-
-
-def open_days() -> Message:
-    """Open days, and why"""
-    return Message("season_book.open_days")
-
-
-def open() -> Message:
-    """Open"""
-    return Message("season_book.open")
-
-
-def best() -> Message:
-    """Best"""
-    return Message("season_book.best")
-
-
-def why() -> Message:
-    """Why"""
-    return Message("season_book.why")
-
-
-def real_years() -> Message:
-    """In real years"""
-    return Message("season_book.real_years")
-
-
-def generated_years() -> Message:
-    """In generated weather"""
-    return Message("season_book.generated_years")
-
-
-def season_years() -> Message:
-    """How often the season gets through"""
-    return Message("season_book.season_years")
-
-
-def worked(*, title: str, reason: str, worked: int, years: int) -> Message:
-    """{title}: {reason} ({worked} of {years} years)"""
-    return Message(
-        "season_book.worked",
-        (("title", title), ("reason", reason), ("worked", worked), ("years", years)),
-    )
-
-
-def to_tick_off() -> Message:
-    """What, when, how much and how. To tick off, print the weekly checklist."""
-    return Message("season_book.to_tick_off")
-
-
-def begun_before(*, job: str) -> Message:
-    """{job}, as begun the week before."""
-    return Message("season_book.begun_before", (("job", job),))
-
-
-def steps_as_on(*, day: str) -> Message:
-    """Steps and rule as on {day}."""
-    return Message("season_book.steps_as_on", (("day", day),))
-
-
-def run_at(*, title: str, clocks: str, days: str) -> Message:
-    """{title} at {clocks}: {days}."""
-    return Message("season_book.run_at", (("title", title), ("clocks", clocks), ("days", days)))
-
-
 def stakes() -> Message:
     """Stakes"""
     return Message("season_book.stakes")
-
-
-def table(*, title: str) -> Message:
-    """Table: {title}"""
-    return Message("season_book.table", (("title", title),))
-
-
-def by_month(*, unit: str) -> Message:
-    """By month, {unit}; a week counts to the month it ends in"""
-    return Message("season_book.by_month", (("unit", unit),))
-
-
-def all_runs() -> Message:
-    """All waterings, with the water of each time"""
-    return Message("season_book.all_runs")
-
-
-def what() -> Message:
-    """What"""
-    return Message("season_book.what")
-
-
-def at() -> Message:
-    """At"""
-    return Message("season_book.at")
-
-
-def water_each() -> Message:
-    """Water at each time, all days"""
-    return Message("season_book.water_each")
-
-
-def why_each() -> Message:
-    """Why each job is there, why on these days, and why this much. The notes at the end name the
-    sources.
-    """
-    return Message("season_book.why_each")
-
-
-def not_earlier() -> Message:
-    """Not earlier:"""
-    return Message("season_book.not_earlier")
-
-
-def not_later() -> Message:
-    """Not later:"""
-    return Message("season_book.not_later")
-
-
-def watering_of(*, stage: str) -> Message:
-    """{stage}: watering"""
-    return Message("season_book.watering_of", (("stage", stage),))
 
 
 def not_chosen() -> Message:
@@ -297,25 +118,8 @@ def disagree() -> Message:
 
 
 def judgement() -> Message:
-    """Sources marked as judgement are ours: no publication was found; they are meant to be
-    corrected by your own notes.
-    """
+    """Our judgement: no publication was found"""
     return Message("season_book.judgement")
-
-
-def note(*, numbers: str, n: int) -> Message:
-    """notes {numbers}"""
-    return Message("season_book.note", (("numbers", numbers), ("n", n)))
-
-
-def when(*, when: str) -> Message:
-    """{when}."""
-    return Message("season_book.when", (("when", when),))
-
-
-def each_year(*, first: Day, last: Day) -> Message:
-    """{first} to {last}, each year"""
-    return Message("season_book.each_year", (("first", first), ("last", last)))
 
 
 def fact_area() -> Message:
@@ -426,3 +230,349 @@ def seeding_plant() -> Message:
 def seeding_winter_overseed() -> Message:
     """winter overseed"""
     return Message("season_book.seeding.winter_overseed")
+
+
+def strip_title() -> Message:
+    """The season"""
+    return Message("season_book.strip_title")
+
+
+def strip_words() -> Message:
+    """The season as a strip of months: the days that matter by their numbers below, and the weeks
+    of watering.
+    """
+    return Message("season_book.strip_words")
+
+
+def strip_water() -> Message:
+    """weeks of watering"""
+    return Message("season_book.strip_water")
+
+
+def of_work() -> Message:
+    """of work"""
+    return Message("season_book.of_work")
+
+
+def of_water() -> Message:
+    """of water"""
+    return Message("season_book.of_water")
+
+
+def the_season() -> Message:
+    """The season"""
+    return Message("season_book.the_season")
+
+
+def rank_stop() -> Message:
+    """What stops work"""
+    return Message("season_book.rank.stop")
+
+
+def rank_law() -> Message:
+    """Law and permission"""
+    return Message("season_book.rank.law")
+
+
+def rank_safety() -> Message:
+    """Keep safe"""
+    return Message("season_book.rank.safety")
+
+
+def rank_damage() -> Message:
+    """Keep whole what is there"""
+    return Message("season_book.rank.damage")
+
+
+def rank_advice() -> Message:
+    """Better so"""
+    return Message("season_book.rank.advice")
+
+
+def rank_information() -> Message:
+    """Good to know"""
+    return Message("season_book.rank.information")
+
+
+def no_work_possible() -> Message:
+    """On the days around it no work is possible."""
+    return Message("season_book.no_work_possible")
+
+
+def rejected(*, campaign: str, reason: str) -> Message:
+    """{campaign}: {reason}"""
+    return Message("season_book.rejected", (("campaign", campaign), ("reason", reason)))
+
+
+def rooted() -> Message:
+    """Grass that has rooted, beside the usual rain; none after real rain"""
+    return Message("season_book.rooted")
+
+
+def water_a_week() -> Message:
+    """Water a week"""
+    return Message("season_book.water_a_week")
+
+
+def at_a_time() -> Message:
+    """At a time"""
+    return Message("season_book.at_a_time")
+
+
+def how_often() -> Message:
+    """How often"""
+    return Message("season_book.how_often")
+
+
+def at_once_head() -> Message:
+    """Not more at once in one place"""
+    return Message("season_book.at_once_head")
+
+
+def minutes_at_a_time(*, minutes: int) -> Message:
+    """{minutes} min"""
+    return Message("season_book.minutes_at_a_time", (("minutes", minutes),))
+
+
+def hours_in_parts(*, hours: Number) -> Message:
+    """{hours} h, in parts"""
+    return Message("season_book.hours_in_parts", (("hours", hours),))
+
+
+def minutes_in_settings(*, minutes: int, settings: int) -> Message:
+    """{minutes} min in each of {settings} settings"""
+    return Message(
+        "season_book.minutes_in_settings", (("minutes", minutes), ("settings", settings))
+    )
+
+
+def at_once(*, minutes: int, pause: int) -> Message:
+    """{minutes} min, then {pause} min to soak in"""
+    return Message("season_book.at_once", (("minutes", minutes), ("pause", pause)))
+
+
+def every_days(*, n: int) -> Message:
+    """every {n} days"""
+    return Message("season_book.every_days", (("n", n),))
+
+
+def sources() -> Message:
+    """Where the numbers come from"""
+    return Message("season_book.sources")
+
+
+def published() -> Message:
+    """Published"""
+    return Message("season_book.published")
+
+
+def practice() -> Message:
+    """Practice of the trade"""
+    return Message("season_book.practice")
+
+
+def what_i_did() -> Message:
+    """What I did"""
+    return Message("season_book.what_i_did")
+
+
+def used_head() -> Message:
+    """Used"""
+    return Message("season_book.used_head")
+
+
+def used(*, amount: Amounted, item: Message) -> Message:
+    """{amount} {item}"""
+    return Message("season_book.used", (("amount", amount), ("item", item)))
+
+
+def share_done(*, share: Number) -> Message:
+    """{share} of it done"""
+    return Message("season_book.share_done", (("share", share),))
+
+
+def gap() -> Message:
+    """The gap under a straightedge"""
+    return Message("season_book.gap")
+
+
+def gap_how() -> Message:
+    """Lay a straight board of {6 to 10 ft|2 to 3 m} over the worst place and measure the largest
+    gap below it.
+    """
+    return Message("season_book.gap_how")
+
+
+def before() -> Message:
+    """Before"""
+    return Message("season_book.before")
+
+
+def after() -> Message:
+    """After"""
+    return Message("season_book.after")
+
+
+def next_first(*, day: Day, what: Message) -> Message:
+    """The next first day: {day}: {what}."""
+    return Message("season_book.next_first", (("day", day), ("what", what)))
+
+
+def next_unknown() -> Message:
+    """The next first day: make the plan anew in the new year."""
+    return Message("season_book.next_unknown")
+
+
+def frame_before() -> Message:
+    """Before the work"""
+    return Message("season_book.frame_before")
+
+
+def frame_after() -> Message:
+    """After the last mowing"""
+    return Message("season_book.frame_after")
+
+
+def frame_gap() -> Message:
+    """The straightedge over the worst place"""
+    return Message("season_book.frame_gap")
+
+
+def frame_year() -> Message:
+    """A year later"""
+    return Message("season_book.frame_year")
+
+
+def topic_windows() -> Message:
+    """when work is open"""
+    return Message("season_book.topic.windows")
+
+
+def customary(*, topics: Listed) -> Message:
+    """Other figures as they are customary: {topics}."""
+    return Message("season_book.customary", (("topics", topics),))
+
+
+def topic_water() -> Message:
+    """watering"""
+    return Message("season_book.topic.water")
+
+
+def topic_feeding() -> Message:
+    """feeding"""
+    return Message("season_book.topic.feeding")
+
+
+def topic_species() -> Message:
+    """the grass"""
+    return Message("season_book.topic.species")
+
+
+def topic_materials() -> Message:
+    """materials"""
+    return Message("season_book.topic.materials")
+
+
+def topic_mixes() -> Message:
+    """the mix"""
+    return Message("season_book.topic.mixes")
+
+
+def topic_mowing() -> Message:
+    """mowing"""
+    return Message("season_book.topic.mowing")
+
+
+def topic_order() -> Message:
+    """the order of work"""
+    return Message("season_book.topic.order")
+
+
+def topic_delivery() -> Message:
+    """delivery"""
+    return Message("season_book.topic.delivery")
+
+
+def topic_labour() -> Message:
+    """hours of work"""
+    return Message("season_book.topic.labour")
+
+
+def topic_topdress() -> Message:
+    """top-dressing"""
+    return Message("season_book.topic.topdress")
+
+
+def topic_passes() -> Message:
+    """passes"""
+    return Message("season_book.topic.passes")
+
+
+def topic_seeding() -> Message:
+    """seeding"""
+    return Message("season_book.topic.seeding")
+
+
+def topic_aerate() -> Message:
+    """coring"""
+    return Message("season_book.topic.aerate")
+
+
+def topic_dethatch() -> Message:
+    """dethatching"""
+    return Message("season_book.topic.dethatch")
+
+
+def topic_site() -> Message:
+    """the ground"""
+    return Message("season_book.topic.site")
+
+
+def topic_starter() -> Message:
+    """starter feed"""
+    return Message("season_book.topic.starter")
+
+
+def topic_herbicides() -> Message:
+    """weed killers"""
+    return Message("season_book.topic.herbicides")
+
+
+def topic_planting() -> Message:
+    """planting"""
+    return Message("season_book.topic.planting")
+
+
+def topic_law() -> Message:
+    """law"""
+    return Message("season_book.topic.law")
+
+
+def topic_other() -> Message:
+    """other numbers"""
+    return Message("season_book.topic.other")
+
+
+def why_this_way() -> Message:
+    """Why this way"""
+    return Message("season_book.why_this_way")
+
+
+def of_cost() -> Message:
+    """at your prices"""
+    return Message("season_book.of_cost")
+
+
+def notes() -> Message:
+    """Read these first"""
+    return Message("season_book.notes")
+
+
+def as_said() -> Message:
+    """As said above."""
+    return Message("season_book.as_said")
+
+
+def shared_out() -> Message:
+    """The nitrogen of the season is shared out by how strongly the grass grows then."""
+    return Message("season_book.shared_out")

@@ -158,3 +158,8 @@ def hours_for_people(*, hours: Message, n: int) -> Message:
 def hours_of_work(*, hours: Message) -> Message:
     """{hours} of work"""
     return Message("sheet.hours.of_work", (("hours", hours),))
+
+
+def printed_revision(*, number: int) -> Message:
+    """Revision {number} of the plan."""
+    return Message("sheet.printed_revision", (("number", number),))

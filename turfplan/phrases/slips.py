@@ -38,6 +38,16 @@ def was_done(*, task: Message, number: int) -> Message:
     return Message("slips.was_done", (("task", task), ("number", number)))
 
 
+def was_dropped(*, task: Message) -> Message:
+    """“{task}” is not in the plan any more"""
+    return Message("slips.was_dropped", (("task", task),))
+
+
+def counts_as(*, task: Message, other: Message, name: str) -> Message:
+    """“{task}” is not in the plan any more; it would count as “{other}” ({name})"""
+    return Message("slips.counts_as", (("task", task), ("other", other), ("name", name)))
+
+
 def was_skipped(*, task: Message, number: int) -> Message:
     """“{task}” was left out, by entry {number}"""
     return Message("slips.was_skipped", (("task", task), ("number", number)))

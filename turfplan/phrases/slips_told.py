@@ -21,3 +21,8 @@ def can_wait_after(*, day: Day, task: str) -> Message:
 def moves(*, task: str) -> Message:
     """Later moves {task}."""
     return Message("slips_told.moves", (("task", task),))
+
+
+def too_long(*, task: str) -> Message:
+    """Later is too long after {task}."""
+    return Message("slips_told.too_long", (("task", task),))

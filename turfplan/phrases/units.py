@@ -4,12 +4,12 @@ from turfplan.message import Listed, Message
 
 
 def of_another(*, unit: str, other: Message, needed: Message) -> Message:
-    """{unit} is a unit of {other}, a {needed} is needed"""
+    """{unit} is a unit of {other}, a unit of {needed} is needed"""
     return Message("units.of_another", (("unit", unit), ("other", other), ("needed", needed)))
 
 
 def unknown(*, unit: str, needed: Message) -> Message:
-    """unknown unit {unit}, a {needed} is needed"""
+    """unknown unit {unit}, a unit of {needed} is needed"""
     return Message("units.unknown", (("unit", unit), ("needed", needed)))
 
 

@@ -10,6 +10,13 @@ def by_looks(*, grasses: Listed) -> Message:
     return Message("unnamed_grass.by_looks", (("grasses", grasses),))
 
 
+def by_place_care(*, grasses: Listed) -> Message:
+    """Nobody could name the grass: in lawns here it is mostly {grasses}, so cuts, feedings and days
+    are held to what each of them bears.
+    """
+    return Message("unnamed_grass.by_place_care", (("grasses", grasses),))
+
+
 def by_place(*, grasses: Listed) -> Message:
     """Nobody could name the grass: in lawns here it is mostly {grasses}, so passes, cuts and days
     are held to what each of them bears.

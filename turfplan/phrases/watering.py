@@ -579,6 +579,11 @@ def season_dormant() -> Message:
     return Message("watering.season.dormant")
 
 
+def season_rooted(*, mature: Quantity) -> Message:
+    """The grass takes about {mature} of water in a usual season, beside the rain."""
+    return Message("watering.season.rooted", (("mature", mature),))
+
+
 def season_total(*, staged: Quantity, mature: Quantity) -> Message:
     """The work takes about {staged} of water, rooted grass outside it about {mature} in a usual
     season.
@@ -906,8 +911,8 @@ def hose_hours_assumed(*, hours: Number) -> Message:
 def hose_part(*, share: Number, area: Quantity, hours: Number) -> Message:
     """One hose keeps about {share} of the lawn ({area}) wet in {hours} hours a day: sow that part
     now, the thinnest first, and the rest in the next season. A timer with several outlets,
-    sprinklers, a second tap or more hours at home water more ([water] timer, zones, flow,
-    hours_per_day).
+    sprinklers, a second tap or more hours at home water more⟦ (`[water]` `timer`, `zones`, `flow`,
+    `hours_per_day`)⟧.
     """
     return Message("watering.hose.part", (("share", share), ("area", area), ("hours", hours)))
 
@@ -916,8 +921,8 @@ def hose_part_bare(*, share: Number, area: Quantity, hours: Number) -> Message:
     """One hose keeps about {share} of the lawn ({area}) wet in {hours} hours a day: sow that part
     now, and the rest in the next season. The same day cover the rest, which else washes and grows
     weeds: clean straw so that half the soil shows, or a thin nurse grass (annual ryegrass or oats).
-    A timer with several outlets, sprinklers, a second tap or more hours at home water more ([water]
-    timer, zones, flow, hours_per_day).
+    A timer with several outlets, sprinklers, a second tap or more hours at home water more⟦
+    (`[water]` `timer`, `zones`, `flow`, `hours_per_day`)⟧.
     """
     return Message("watering.hose.part_bare", (("share", share), ("area", area), ("hours", hours)))
 
@@ -925,8 +930,8 @@ def hose_part_bare(*, share: Number, area: Quantity, hours: Number) -> Message:
 def hose_bares(*, hours: Number, share: Number) -> Message:
     """No stand is killed that is not sown again in the same season: in {hours} hours a day one hose
     keeps {share} of the lawn wet, and the rest would lie bare. A timer with several outlets,
-    sprinklers, a second tap or more hours at home water more ([water] timer, zones, flow,
-    hours_per_day).
+    sprinklers, a second tap or more hours at home water more⟦ (`[water]` `timer`, `zones`, `flow`,
+    `hours_per_day`)⟧.
     """
     return Message("watering.hose.bares", (("hours", hours), ("share", share)))
 

@@ -118,16 +118,6 @@ def hours() -> Message:
     return Message("week.hours")
 
 
-def caution_letter(*, letter: str) -> Message:
-    """Caution {letter}"""
-    return Message("week.caution_letter", (("letter", letter),))
-
-
-def caution_above(*, caution: str) -> Message:
-    """{caution} above holds here too."""
-    return Message("week.caution_above", (("caution", caution),))
-
-
 def map_link() -> Message:
     """Where, and how deep at each stake"""
     return Message("week.map_link")
@@ -141,26 +131,6 @@ def see_map(*, link: str) -> Message:
 def why_now() -> Message:
     """Why now:"""
     return Message("week.why_now")
-
-
-def days_of_week(*, week: str) -> Message:
-    """Days of the week, {week}"""
-    return Message("week.days_of_week", (("week", week),))
-
-
-def by_day(*, week: str) -> Message:
-    """Jobs and watering by day, {week}"""
-    return Message("week.by_day", (("week", week),))
-
-
-def what() -> Message:
-    """What"""
-    return Message("week.what")
-
-
-def job_number() -> Message:
-    """Job number"""
-    return Message("week.job_number")
 
 
 def water() -> Message:
@@ -178,19 +148,9 @@ def daily(*, days: Days) -> Message:
     return Message("week.daily", (("days", days),))
 
 
-def watering_only_if() -> Message:
-    """Watering, only if:"""
-    return Message("week.watering_only_if")
-
-
 def nothing_more() -> Message:
     """Nothing more is planned."""
     return Message("week.nothing_more")
-
-
-def notes() -> Message:
-    """Notes"""
-    return Message("week.notes")
 
 
 def weather() -> Message:
@@ -276,3 +236,235 @@ def runs(*, n: int) -> Message:
 def first_of_runs(*, n: int, last: Day) -> Message:
     """First of {n} waterings, the last {last}"""
     return Message("week.first_of_runs", (("n", n), ("last", last)))
+
+
+def heaps_apart() -> Message:
+    """Half-barrow heaps apart"""
+    return Message("week.heaps_apart")
+
+
+def loads_apart(*, volume: Quantity) -> Message:
+    """Heaps of {volume} apart"""
+    return Message("week.loads_apart", (("volume", volume),))
+
+
+def settled(*, of: str) -> Message:
+    """{of}, settled"""
+    return Message("week.settled", (("of", of),))
+
+
+def settled_loose(*, of: str, loose: Quantity) -> Message:
+    """{of}, settled ({loose} loose)"""
+    return Message("week.settled_loose", (("of", of), ("loose", loose)))
+
+
+def deepest(*, of: str) -> Message:
+    """{of}, at most"""
+    return Message("week.deepest", (("of", of),))
+
+
+def figure_cover() -> Message:
+    """Rake in, at most"""
+    return Message("week.figure.cover")
+
+
+def figure_height() -> Message:
+    """Height of cut"""
+    return Message("week.figure.height")
+
+
+def minutes(*, n: Number) -> Message:
+    """{n} min"""
+    return Message("week.minutes", (("n", n),))
+
+
+def go_if() -> Message:
+    """Go if"""
+    return Message("week.go_if")
+
+
+def go_each() -> Message:
+    """Go, job by job"""
+    return Message("week.go_each")
+
+
+def go_alone(*, jobs: str, n: int) -> Message:
+    """Jobs {jobs} have conditions of their own, at their first tick."""
+    return Message("week.go_alone", (("jobs", jobs), ("n", n)))
+
+
+def each_day() -> Message:
+    """each day anew"""
+    return Message("week.each_day")
+
+
+def go_free() -> Message:
+    """Nothing stops this day."""
+    return Message("week.go_free")
+
+
+def wait() -> Message:
+    """Wait"""
+    return Message("week.wait")
+
+
+def wait_for(*, day: str) -> Message:
+    """for {day};"""
+    return Message("week.wait_for", (("day", day),))
+
+
+def wait_none() -> Message:
+    """no later workday;"""
+    return Message("week.wait_none")
+
+
+def wait_whose(*, job: str) -> Message:
+    """job {job}:"""
+    return Message("week.wait_whose", (("job", job),))
+
+
+def moves_too(*, task: str) -> Message:
+    """Then {task} moves too."""
+    return Message("week.moves_too", (("task", task),))
+
+
+def moves_after(*, day: Day, task: str) -> Message:
+    """After {day} {task} moves."""
+    return Message("week.moves_after", (("day", day), ("task", task)))
+
+
+def asked_before(*, known: str, day: Day) -> Message:
+    """{known}, as asked on {day}"""
+    return Message("week.asked_before", (("known", known), ("day", day)))
+
+
+def wait_last(*, day: str) -> Message:
+    """last good day {day}"""
+    return Message("week.wait_last", (("day", day),))
+
+
+def first_only_if() -> Message:
+    """Only if"""
+    return Message("week.first_only_if")
+
+
+def for_jobs(*, jobs: str, n: int) -> Message:
+    """Jobs {jobs}:"""
+    return Message("week.for_jobs", (("jobs", jobs), ("n", n)))
+
+
+def done_when() -> Message:
+    """Done when"""
+    return Message("week.done_when")
+
+
+def wrong() -> Message:
+    """If it goes wrong now"""
+    return Message("week.wrong")
+
+
+def looks() -> Message:
+    """How it should look"""
+    return Message("week.looks")
+
+
+def mind() -> Message:
+    """Mind"""
+    return Message("week.mind")
+
+
+def also() -> Message:
+    """Also"""
+    return Message("week.also")
+
+
+def used_of(*, what: str) -> Message:
+    """{what} used"""
+    return Message("week.used_of", (("what", what),))
+
+
+def protect() -> Message:
+    """Protect yourself"""
+    return Message("week.protect")
+
+
+def goes_on(*, week: str) -> Message:
+    """{week}, goes on."""
+    return Message("week.goes_on", (("week", week),))
+
+
+def signs_before() -> Message:
+    """Go or wait: as said before."""
+    return Message("week.signs_before")
+
+
+def go_on_with(*, jobs: str, n: int) -> Message:
+    """Go on with jobs {jobs}."""
+    return Message("week.go_on_with", (("jobs", jobs), ("n", n)))
+
+
+def begun_before() -> Message:
+    """Begun before: its tick and steps stand at its first day."""
+    return Message("week.begun_before")
+
+
+def strip_of(*, week: str) -> Message:
+    """The days of the week, {week}"""
+    return Message("week.strip_of", (("week", week),))
+
+
+def strip_jobs(*, n: int) -> Message:
+    """Jobs"""
+    return Message("week.strip_jobs", (("n", n),))
+
+
+def strip_from_to(*, first: str, last: str) -> Message:
+    """{first}–{last}"""
+    return Message("week.strip_from_to", (("first", first), ("last", last)))
+
+
+def newer() -> Message:
+    """If the calendar shows another day, the calendar is newer: print again."""
+    return Message("week.newer")
+
+
+def made(*, day: str, revision: int) -> Message:
+    """Made {day}, revision {revision}. Local rules, product labels and licensed practice come
+    first.
+    """
+    return Message("week.made", (("day", day), ("revision", revision)))
+
+
+def card_title(*, first: Day, last: Day) -> Message:
+    """Watering card, {first} to {last}"""
+    return Message("week.card_title", (("first", first), ("last", last)))
+
+
+def card_week(*, week: str) -> Message:
+    """Week, {week}"""
+    return Message("week.card_week", (("week", week),))
+
+
+def all_weeks() -> Message:
+    """All weeks"""
+    return Message("week.all_weeks")
+
+
+def this_device() -> Message:
+    """Ticks are kept on this device only"""
+    return Message("week.this_device")
+
+
+def go_today() -> Message:
+    """Next day of work"""
+    return Message("week.go_today")
+
+
+def earlier() -> Message:
+    """Show earlier weeks"""
+    return Message("week.earlier")
+
+
+def tick() -> Message:
+    """tick"""
+    return Message("week.tick")

@@ -143,6 +143,13 @@ def unfed_dry() -> Message:
     return Message("windows.unfed_dry")
 
 
+def unfed_banned() -> Message:
+    """Watering is banned then, and in dry weeks usual rain lets the grass grow too little to take
+    it up.
+    """
+    return Message("windows.unfed_banned")
+
+
 def unfed_washed() -> Message:
     """In the wettest weeks usual rain would wash it out below the roots."""
     return Message("windows.unfed_washed")

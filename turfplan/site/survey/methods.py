@@ -148,7 +148,9 @@ BOWLS = (
     (0.14, 0.78, 1.4, 18.0),
 )
 BOWLS_FOR_M2 = 200.0
-SPACINGS_M = (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0)
+# Three choices of how close, as people pace them: rough, good and fine.
+SPACINGS_M = (1.0, 2.0, 4.0)
+SPACINGS_US_M = (3 * 0.3048, 6 * 0.3048, 12 * 0.3048)
 # Where the grid begins on the invented ground, in spacings: whether a point falls into a hollow is
 # luck.
 SHIFTS = ((0.0, 0.0), (0.5, 0.0), (0.25, 0.5), (0.75, 0.25))
@@ -183,13 +185,16 @@ def accuracies(
     return tuple(table)
 
 
-def spacings_for(area_m2: float) -> tuple[float, ...]:
-    """The spacings that a person can walk on a lawn of that size, the widest at least.
+def spacings_for(area_m2: float | None, *, us: bool) -> tuple[float, ...]:
+    """The spacings, in m, that a person can walk on a lawn of that size, the widest at least.
 
-    No more points than a long day holds.
+    No more points than a long day holds; all of them where no size is known.
     """
-    kept = tuple(spacing for spacing in SPACINGS_M if area_m2 / spacing**2 <= MOST_POINTS)
-    return kept or SPACINGS_M[-1:]
+    spacings = SPACINGS_US_M if us else SPACINGS_M
+    if area_m2 is None:
+        return spacings
+    kept = tuple(spacing for spacing in spacings if area_m2 / spacing**2 <= MOST_POINTS)
+    return kept or spacings[-1:]
 
 
 def reference_points(
