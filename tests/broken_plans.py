@@ -223,6 +223,31 @@ def _machine_forgotten() -> Made:
     return made("bermuda-sand").told("work", machines=("roller",))
 
 
+CARE: dict[str, Any] = {"leveling": None, "seeding": None, "lawn": {"thatch": "0.6 in"}}
+
+
+@cache
+def cared_for() -> Made:
+    """A plan of care alone, with thatch to take down."""
+    brief = brief_of(CARE)
+    return Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+
+
+@breaks("work_not_asked")
+def _spread_unasked() -> Made:
+    return cared_for().to("begin_mowing", roles=("mending",))
+
+
+@breaks("care_instead_of_work")
+def _care_for_seed() -> Made:
+    return cared_for().told("seeding", intent="overseed")
+
+
+@breaks("thatch_unanswered")
+def _thatch_forgotten() -> Made:
+    return cared_for().without("dethatch")
+
+
 @breaks("day_unavailable")
 def _unavailable() -> Made:
     cool = made("cool-overseed")
@@ -476,6 +501,11 @@ def _plugs_ordered_late() -> Made:
 @breaks("estimate_unsaid")
 def _order_as_if_sure() -> Made:
     return made("cool-overseed").line("fertilizer", estimate=None)
+
+
+@breaks("estimate_without_look")
+def _order_that_nobody_looks_into() -> Made:
+    return made("cool-overseed").without("inspect.depth")
 
 
 @breaks("line_delivered_before_ordered")

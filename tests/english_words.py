@@ -84,7 +84,13 @@ def own_words(plan: Plan) -> set[str]:
     """Words that a plan holds as they were given: names of its lawn and zones, of towns, its data
     set, ids, publications.
     """
-    texts = [plan.lawn.name, *plan.sources.values(), NOTICE, *texts_in(plan.climate.source)]
+    texts = [
+        plan.lawn.name,
+        *plan.sources.values(),
+        *plan.addresses.values(),
+        NOTICE,
+        *texts_in(plan.climate.source),
+    ]
     texts += texts_in(plan.place.name) if plan.place.name else []
     texts += [task.id.replace("_", " ") for task in plan.tasks]
     if plan.fill is not None:

@@ -5,10 +5,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from turfplan.export.pdf import _without_collector
+from turfplan.export.pdf import _without_collector, family_sheets
 
+SECTIONS = ("section",)
+BLOCKS = ("p", "li", "dd", "dt", "td", "th", "caption", "figcaption", "h1", "h2", "h3", "h4", "div")
+# What lies farther apart in a line stands in another column, in CSS pixels.
+COLUMN_GAP = 20.0
 HEADINGS = frozenset({"h1", "h2", "h3", "h4", "caption", "thead"})
 LEAST_FILL = 0.15
+# What a person reads in the garden, on the page of a week.
+BODY = ("steps", "go", "stop", "law", "protect")
 # What may stick out or overlap without being seen, in CSS pixels: ascenders, rounding.
 HAIR = 2.0
 
@@ -64,9 +70,12 @@ class Sheet:
 def sheets_of(html: str) -> list[Sheet]:
     """The pages of a document as WeasyPrint lays them out."""
     from weasyprint import HTML
+    from weasyprint.text.fonts import FontConfiguration
     from weasyprint.urls import URLFetcher
 
-    document = HTML(string=html, url_fetcher=URLFetcher(allowed_protocols=("data",))).render()
+    page = HTML(string=html, url_fetcher=URLFetcher(allowed_protocols=("data",)))
+    fonts = FontConfiguration()
+    document = page.render(stylesheets=family_sheets(fonts), font_config=fonts)
     found = []
     for number, page in enumerate(document.pages, start=1):
         box = page._page_box
@@ -201,13 +210,27 @@ def smallest_points(sheets: list[Sheet]) -> float:
     return min(w.points for sheet in sheets for w in sheet.words if not w.inside("colophon"))
 
 
+def body_points(sheets: list[Sheet]) -> float:
+    """The smallest text, in points, of steps and of what stands above them."""
+    return min(
+        (w.points for s in sheets for w in s.words if any(w.inside(name) for name in BODY)),
+        default=99.0,
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """What was found on the pages of one document."""
+    """What was found on the pages of one document; `fills` say how far down each is filled, `lasts`
+    are those with which a section ends, `longest` is the line of text with most letters.
+    """
 
     faults: tuple[str, ...]
     pages: int
     points: float
+    body: float
+    fills: tuple[float, ...]
+    lasts: frozenset[int]
+    longest: str
 
 
 def judged(html: str) -> Judged:
@@ -217,4 +240,43 @@ def judged(html: str) -> Judged:
     # As in the program itself: a layout makes millions of objects that live on.
     with _without_collector():
         sheets = sheets_of(html)
-    return Judged(tuple(faults_of(sheets)), len(sheets), smallest_points(sheets))
+    return Judged(
+        tuple(faults_of(sheets)),
+        len(sheets),
+        smallest_points(sheets),
+        body_points(sheets),
+        tuple(sheet.fill for sheet in sheets),
+        frozenset(_lasts(sheets)),
+        max((line.strip() for line in lines_of(sheets)), key=len),
+    )
+
+
+def _lasts(sheets: list[Sheet]) -> Iterator[int]:
+    """Pages after which another section begins, or nothing."""
+    for sheet, after in zip(sheets, [*sheets[1:], None], strict=True):
+        follows = after.words[0].around(*SECTIONS) if after is not None and after.words else None
+        ends = sheet.words[-1].around(*SECTIONS) if sheet.words else None
+        if follows is None or follows is not ends:
+            yield sheet.number
+
+
+def lines_of(sheets: list[Sheet]) -> Iterator[str]:
+    """Every line of text as it is printed, within its block: a cell, a column, a paragraph."""
+    line, last, of = "", None, None
+    for word in (word for sheet in sheets for word in sheet.words):
+        block = word.around(*BLOCKS)
+        if not word.text or block is None or word.around("svg") is not None:
+            continue
+        if last is None or block is not of or not _goes_on(last, word):
+            yield line
+            line = ""
+        line, last, of = line + word.text, word, block
+    yield line
+
+
+def _goes_on(last: Word, word: Word) -> bool:
+    """Whether a piece stands in the same line of the same column as the one before."""
+    shared = min(last.bottom, word.bottom) - max(last.top, word.top)
+    height = min(last.bottom - last.top, word.bottom - word.top)
+    near = -HAIR < word.left - last.right < COLUMN_GAP
+    return last.page == word.page and near and shared > height / 2

@@ -13,7 +13,7 @@ from turfplan.app import outputs as folder
 from turfplan.app.outputs import Extra
 from turfplan.export.calendar import season_ics as calendar
 from turfplan.export.sheets import (
-    account_charts,
+    care_charts,
     changes_page,
     checklist,
     glossary,
@@ -28,10 +28,10 @@ from turfplan.export.sheets import (
 from turfplan.export.sheets import (
     soil_chart as soil,
 )
-from turfplan.export.typography import FRACTIONS, NO_BREAK
+from turfplan.export.typography import FRACTIONS, JOINER, NO_BREAK
 from turfplan.messages import Words
 from turfplan.messages.entry import measured
-from turfplan.records.plan import Ledger, Plan
+from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Amount
 from turfplan.units import System
 
@@ -87,10 +87,10 @@ def changes_html(plan: Plan, paper: str | None = None, large: bool = False) -> s
 
 
 def week_sheets(
-    plan: Plan, week: date | None = None, page: look.Look | None = None, *, maps: bool = True
+    plan: Plan, week: date | None = None, *, maps: bool = True
 ) -> tuple[weeks.WeekSheet, ...]:
-    """The pages of the weeks."""
-    return weeks.week_sheets(plan, english(plan), week, page, maps=maps)
+    """The weeks as they are printed."""
+    return weeks.week_sheets(plan, english(plan), week, maps=maps)
 
 
 def timeline(plan: Plan) -> season_charts.Timeline:
@@ -108,9 +108,14 @@ def months_of(axis: season_charts.Axis) -> tuple[season_charts.MonthMark, ...]:
     return season_charts.months_of(axis, _words(System.US, None))
 
 
-def ledger_chart(ledger: Ledger, system: System) -> account_charts.LedgerChart | None:
-    """The chart of an account."""
-    return account_charts.ledger_chart(ledger, _words(system, None))
+def water_chart(plan: Plan) -> care_charts.WaterChart | None:
+    """The chart of the minutes of watering."""
+    return care_charts.water_chart(plan, english(plan))
+
+
+def nitrogen_chart(plan: Plan) -> care_charts.NitrogenChart | None:
+    """The chart of nitrogen."""
+    return care_charts.nitrogen_chart(plan, english(plan))
 
 
 def terms_in(text: str, plan: Plan | None = None) -> tuple[tuple[str, str], ...]:
@@ -162,4 +167,4 @@ def unset(page: str) -> str:
     units."""
     for plain, sign in FRACTIONS.items():
         page = re.sub(rf"(?<=\d){sign}", f" {plain}", page).replace(sign, plain)
-    return page.replace(NO_BREAK, " ")
+    return page.replace(NO_BREAK, " ").replace(JOINER, "")

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 import typer
 
-from turfplan.app.inputs import LANGUAGE
+from turfplan.app.reader_language import LANGUAGE
 from turfplan.cli import COMMANDS, LazyGroup, app
 from turfplan.files.reading.book import load_book
 from turfplan.messages.catalog import MORE
@@ -19,6 +19,8 @@ GROUPS = ("log", "clients")
 OUTPUTS = (
     "plan.json",
     "season.ics",
+    "work.ics",
+    "water.ics",
     "checklist.html",
     "order.html",
     "tasks.csv",

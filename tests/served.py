@@ -11,6 +11,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 
 import uvicorn
+from starlette.testclient import TestClient
 
 from machine import free_port
 from planning import EXAMPLES, example
@@ -42,6 +43,7 @@ class ServedHome:
     day: date = date(2027, 2, 1)
     hour: int = 15
     port: int = 0
+    hosts: tuple[str, ...] = ("127.0.0.1", "testserver")
     planned: list[int] = field(default_factory=list)
     refusals: tuple[str, ...] = ()
 
@@ -75,11 +77,13 @@ class ServedHome:
         label: str = "",
         ends: date | None = None,
         name: str = NAME,
+        day: date | None = None,
     ) -> str:
         """A new token of a lawn."""
         lawn = self.lawn(name)
         with store.opened(self.index) as connection:
-            return tokens.issue(connection, lawn, kind, label, ends)
+            view = tokens.FeedView(days=(day, day)) if day is not None else tokens.WHOLE
+            return tokens.issue(connection, lawn, kind, label, ends, view)
 
     def once(self) -> str:
         """A one-time address of the owner's, from the host on."""
@@ -108,11 +112,16 @@ class ServedHome:
             return tuple(str(problem.message) for problem in error.problems)
         return ()
 
+    def client(self, base: str = "http://testserver", **more: object) -> TestClient:
+        """Asks a server of its own, in this process, under an address."""
+        app = create_app(self.settings(**more))
+        return TestClient(app, base_url=base, follow_redirects=False)
+
     def settings(self, **more: object) -> ServerSettings:
         """How it is served."""
         given: dict[str, object] = {
             "index": self.index,
-            "hosts": ("127.0.0.1", "testserver"),
+            "hosts": self.hosts,
             "per_minute": 100_000,
             "replan": self.replan,
             "clock": self.now,
@@ -121,11 +130,19 @@ class ServedHome:
 
 
 @contextmanager
-def serving(home: ServedHome) -> Iterator[ServedHome]:
-    """The home served on a port of this machine until the block ends."""
-    home.port = free_port()
-    app = create_app(home.settings())
-    config = uvicorn.Config(app, port=home.port, log_level="error", access_log=False)
+def serving(home: ServedHome, port: int = 0, **more: object) -> Iterator[ServedHome]:
+    """The home served on a port of this machine until the block ends; behind a proxy where it has
+    a `base_url`."""
+    home.port = port or free_port()
+    app = create_app(home.settings(**more))
+    config = uvicorn.Config(
+        app,
+        port=home.port,
+        log_level="error",
+        access_log=False,
+        proxy_headers="base_url" in more,
+        forwarded_allow_ips=["127.0.0.1"],
+    )
     server = uvicorn.Server(config)
     thread = threading.Thread(target=server.run, daemon=True)
     thread.start()

@@ -56,13 +56,19 @@ WRITING: dict[str, tuple[tuple[str, ...], ...]] = {
         ("tokens", "issue", "data/lawns/back", "--kind", "edit", "--index", "data/turfplan.index"),
     ),
     "publish": (("publish", "data/lawns/back", "--to", "web"),),
-    "clients": (("clients", "plan", "clients.csv", "-o", "data", *DAY, "--processes", "1"),),
+    "clients": (
+        ("clients", "plan", "clients.csv", "-o", "data", *DAY, "--processes", "1"),
+        ("clients", "material", "data", "--told"),
+        ("clients", "messages", "data", *DAY),
+        ("clients", "letter", "data", "ash", "--base-url", "https://lawns.example.org"),
+    ),
 }
 PRINTING = {"windows", "why", "facts"}
 # What `serve` writes is the index; the rest is asked of here.
 ASKED_HERE = {"serve", "backup", "restore"}
 # What is made again: by the next plan or print, or by the next publishing.
-SHEETS = {"week.html", "season-book.html", "measure.html", "checklist.html", "summary.csv"}
+SHEETS = {"week.html", "season-book.html", "measure.html", "checklist.html"}
+SHEETS |= {"summary.csv", "clients.index", "letter.html"}
 
 
 @pytest.fixture(scope="module")
@@ -76,9 +82,9 @@ def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
         for words in calls:
             done = run(*words, cwd=home)
             assert done.returncode == 0, (command, words, done.stderr)
-    (home / "data" / "business.toml").write_text("[business]\n", encoding="utf-8")
+    (home / "data" / "business.toml").write_text('name = "Invented"\n', encoding="utf-8")
     back = home / "data" / "lawns" / "back"
-    (back / "client.toml").write_text("[client]\n", encoding="utf-8")
+    (back / "client.toml").write_text('name = "Invented"\n', encoding="utf-8")
     (back / "journal.jsonl").write_bytes((back / "brief.journal.jsonl").read_bytes())
     with (back / "brief.journal.jsonl").open("a", encoding="utf-8") as journal:
         journal.write("raked by hand")

@@ -160,12 +160,13 @@ def test_rows_of_one_id_are_both_held_back(tmp_path: Path) -> None:
     assert [row.problem is not None for row in rows] == [True, False, True]
 
 
-def test_rows_that_cannot_be_read_are_told(tmp_path: Path) -> None:
+def test_files_that_cannot_be_read_are_told(tmp_path: Path) -> None:
     """A column that is a value and a table, whichever comes first, and a cell beyond what a table
     may hold."""
-    for row in ({**ROW, "lawn": "x"}, {"lawn": "x", **ROW}):
-        (told,) = read_clients(clients(tmp_path, row))
-        assert told.problem is not None and "column of its own" in str(told.problem)
+    low = {"soil_test.phosphorus": "low"}
+    for row in ({**ROW, **low, "soil_test.phosphorus.level": "low"}, {**ROW, "lawn.aera": "1 m2"}):
+        with pytest.raises(TurfplanError, match=r"column of its own|unknown key"):
+            read_clients(clients(tmp_path, row))
     with pytest.raises(TurfplanError):
         read_clients(clients(tmp_path, ROW | {"lawn.name": "x" * 200_000}))
 

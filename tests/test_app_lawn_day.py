@@ -31,8 +31,11 @@ def test_what_is_over_due_and_to_come_stand_apart() -> None:
     before, on, after = (lawn_day(PLAN, (), SOIL_TEST + timedelta(days=n)) for n in (-40, 0, 1))
     assert names(before.coming) == [] and before.following is not None
     assert before.following.id == "soil_test" and not before.due and not before.overdue
-    assert names(on.due) == ["soil_test"] and names(on.coming) == ["order_material.1"]
-    assert names(after.overdue) == ["soil_test"] and not after.due
+    assert names(on.due) == ["soil_test"] and names(on.coming) == [
+        "inspect.depth",
+        "order_material.1",
+    ]
+    assert names(after.overdue) == ["soil_test"] and names(after.due) == ["inspect.depth"]
 
 
 def test_what_is_written_is_asked_no_more_whatever_the_plan_knows() -> None:

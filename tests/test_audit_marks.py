@@ -1,6 +1,10 @@
 """Marks lie on every day of work in the ground, of a job of many days as of a short one."""
 
+from datetime import timedelta
 from functools import cache
+from itertools import pairwise
+
+import pytest
 
 from broken_plans import Made
 from planning import EXAMPLES, brief_of, plan_brief
@@ -40,3 +44,33 @@ def test_a_long_job_asks_for_its_marks_again() -> None:
     assert "marks_run_out" in _kinds(plan.shifted(later[0].id, (job.end - later[0].start).days - 1))
     told = {said.key for t in later for said in [t.why] if hasattr(said, "key")}
     assert told == {"prepare.marks.renewed"}
+
+
+@pytest.mark.parametrize(
+    ("postal_code", "grass"), [("77002", "zoysia"), ("55401", "kentucky_bluegrass")]
+)
+def test_marks_that_run_out_in_two_weeks_are_asked_for_no_oftener_than_needed(
+    postal_code: str, grass: str
+) -> None:
+    """In Houston and Minneapolis, for tines that take weeks: the last request is none too many, and
+    none follows another within days."""
+    brief = brief_of(
+        {
+            "place": {"postal_code": postal_code, "country": "US"},
+            "lawn": {"grass": grass, "area": "1500 m2"},
+            "leveling": {"depth": "12 mm"},
+            "seeding": {"intent": "none"},
+            "work": {"people": 1},
+        }
+    )
+    made = Made(plan_brief(brief), brief, input_of(brief, EXAMPLES).book)
+    cores = [t for t in made.plan.tasks if t.plays("coring")]
+    for job in cores:
+        asked = sorted(
+            t.start
+            for t in made.plan.tasks
+            if t.operation == "locate_utilities" and abs((t.start - job.start).days) < 60
+        )
+        assert (job.end - job.start).days >= 14 and asked[-2] + timedelta(14) < job.end, asked
+        assert all((b - a).days >= 6 for a, b in pairwise(asked)), asked
+    assert cores and _kinds(made) == set()

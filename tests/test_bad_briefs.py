@@ -146,11 +146,19 @@ SENSE: dict[str, tuple[str, str, str]] = {
         "seeding.form",
         "sod",
     ),
-    "nothing to do": (
-        GOOD.replace("0.5 in", "0 in").replace('"overseed"', '"none"'),
+    "care of ground without grass": (
+        GOOD.replace("0.5 in", "0 in")
+        .replace('"overseed"', '"none"')
+        .replace("[lawn]", '[lawn]\ncondition = "bare"'),
         "seeding.intent",
-        "nothing is to be done",
+        "no grass stands there",
     ),
+    "seed named and none asked for": (
+        GOOD.replace("0.5 in", "0 in").replace('"overseed"', '"none"\nspecies = "tall_fescue"'),
+        "seeding.intent",
+        "seeding.species is given, and nothing is to be sown",
+    ),
+    "care beside seed": (with_line("season", 'campaign = "care"'), "season.campaign", "care alone"),
     "soil of no texture": (with_line("lawn", 'soil = "lome"'), "lawn.soil", "did you mean 'loam'?"),
     "mix of no book": (
         with_line("leveling", 'material = "gravel"'),

@@ -72,6 +72,13 @@ def test_not_possible_is_4_and_writes_nothing(tmp_path: Path) -> None:
     assert not out.exists()
 
 
+def test_why_nothing_can_be_done_is_told_once(tmp_path: Path) -> None:
+    """A reason that is told of the whole is not told of a way through the season again."""
+    done = run("plan", str(EXAMPLES / "late-start.toml"), "-o", str(tmp_path / "out"))
+    lines = [line for line in done.stdout.splitlines() if "last safe day" in line]
+    assert lines and len({line.split("last safe day")[1] for line in lines}) == len(lines)
+
+
 BAD = {
     "unknown key": (GOOD.replace("grass", "gras", 1), ("lawn.gras", "did you mean 'grass'?")),
     "wrong unit": (GOOD.replace("4000 ft2", "4000 acres2"), ("lawn.area", "unknown unit")),
@@ -139,7 +146,10 @@ BAD = {
         GOOD.replace('"overseed"', '"winter_overseed"'),
         ("seeding.intent", "warm-season lawns"),
     ),
-    "nothing to do": (GOOD.replace('"overseed"', '"none"'), ("nothing is to be done",)),
+    "a campaign without work": (
+        GOOD.replace('"overseed"', '"none"') + '[season]\ncampaign = "autumn"\n',
+        ("season.campaign", "neither fill nor seed that it could bring"),
+    ),
     "plugs of a grass that has none": (
         GOOD.replace('"overseed"', '"plant"\nform = "plugs"'),
         ("seeding.form", "is not sold as plugs"),

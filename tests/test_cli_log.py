@@ -14,7 +14,7 @@ import pytest
 from command import run
 from planning import EXAMPLES
 from test_cli import GOOD, written
-from turfplan.app.log_entry import MEASURED
+from turfplan.app.typed_amounts import MEASURED
 from turfplan.cli import journal_words, log, log_writing
 from turfplan.files.journal import read_journal
 from turfplan.files.reading.plan import read_plan
@@ -72,7 +72,13 @@ def test_log_says_what_can_be_logged(tmp_path: Path) -> None:
 
 
 # A value of each dimension that is measured, as somebody types it.
-TYPED = {"temperature": "58 F", "length": "12 mm", "share": "1", "per_area": "12 1/ft2"}
+TYPED = {
+    "temperature": "58 F",
+    "length": "12 mm",
+    "share": "1",
+    "per_area": "12 1/ft2",
+    "days": "14 days",
+}
 
 
 def test_every_quantity_that_can_be_measured_is_told(tmp_path: Path) -> None:
@@ -320,7 +326,7 @@ def test_an_entry_says_what_it_changes(tmp_path: Path) -> None:
     day = tasks(brief)["topdress.1"].start
     rain = logged(brief, "rained-off", "topdress.1", "--on", str(day))
     assert "It moves" in rain.stdout and "nothing" not in rain.stdout
-    assert "It moves nothing else." in logged(brief, "note", "windy").stdout
+    assert "It moves nothing in the plan." in logged(brief, "note", "windy").stdout
 
 
 def test_what_an_entry_changes_is_told_as_unknown_where_it_cannot_be_planned(
@@ -352,13 +358,42 @@ def test_today_prints_what_was_due_with_commands_that_answer(tmp_path: Path) -> 
     assert logged(brief, *today).stdout == "Everything that was due has its entry.\n"
 
 
+def test_today_asks_again_of_what_was_put_off_or_begun_and_is_over_again(tmp_path: Path) -> None:
+    """An entry answers for the days before the plan that knows it; so `plan` says too."""
+    brief = season_of(tmp_path)
+    plan = read_plan(brief.with_suffix(""))
+    sample = next(t for t in plan.tasks if t.id == "soil_test")
+    cut = next(t for t in plan.tasks if t.plays("low_cut"))
+    day = str(cut.start + timedelta(days=1))
+    rained = ("rained-off", sample.id, "--on", str(sample.start), "--today", str(sample.start))
+    begun = ("done", cut.id, "--on", str(cut.start), "--share", "0.5", "--today", day)
+    late = str(cut.start + timedelta(days=30))
+    for entry, again in ((rained, sample.id), (begun, cut.id)):
+        assert logged(brief, *entry, "--yes").returncode == 0
+        due = json.loads(logged(brief, "today", "--today", late, "--json").stdout)["due"]
+        assert again not in [one["task"] for one in due]
+        assert run("plan", str(brief), "--today", entry[-1]).returncode == 0
+        said = logged(brief, "today", "--today", late, "--json").stdout
+        assert again in [one["task"] for one in json.loads(said)["due"]]
+
+
 def test_today_asks_one_question_each_at_a_terminal(tmp_path: Path, answering: Answer) -> None:
     """As planned, on another day, not done, or later; what is no answer is asked again."""
     brief = season_of(tmp_path)
     due = json.loads(logged(brief, "today", "--today", "2027-09-30", "--json").stdout)["due"]
     assert len(due) > 4
     planned, other, left = (date.fromisoformat(one["end"]) for one in due[:3])
-    typed = ["d", "q", "o", "someday", str(other + timedelta(days=1)), "n"]
+    looks = [one for one in due if one["task"].startswith("inspect.")]
+    # Several looks are asked of first, at once.
+    typed = [
+        *([""] if len(looks) > 1 else []),
+        "d",
+        "q",
+        "o",
+        "someday",
+        str(other + timedelta(days=1)),
+        "n",
+    ]
     answering("\n".join(typed) + "\n" * (len(due) - 2))
     done = logged(brief, "today", "--today", "2027-09-30", "--by", "Robin")
     assert done.returncode == 0, done.stderr
@@ -369,6 +404,21 @@ def test_today_asks_one_question_each_at_a_terminal(tmp_path: Path, answering: A
         ("not_done", due[2]["task"], None, "Robin"),
     ]
     assert left
+
+
+def test_today_asks_of_several_looks_at_once(tmp_path: Path, answering: Answer) -> None:
+    """All as planned, by one answer; what is no answer is asked again."""
+    brief = season_of(tmp_path)
+    due = json.loads(logged(brief, "today", "--today", "2028-06-30", "--json").stdout)["due"]
+    looks = [one for one in due if one["task"].startswith("inspect.")]
+    assert len(looks) > 1
+    answering("q\nd\n" + "\n" * (len(due) - len(looks)))
+    done = logged(brief, "today", "--today", "2028-06-30")
+    assert done.returncode == 0, done.stderr
+    assert f"{len(looks)} looks were due" in done.stderr
+    assert [(e.kind, e.task, str(e.on)) for e in entries(brief)] == [
+        ("done", one["task"], one["end"]) for one in looks
+    ]
 
 
 def test_a_torn_journal_is_told_by_who_adds_to_it(tmp_path: Path) -> None:

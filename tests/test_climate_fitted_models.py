@@ -1,6 +1,7 @@
 """What daily ranges, soil and dates of frost are estimated from, north and south."""
 
 import math
+from itertools import pairwise
 from math import cos, log, pi, sin
 from statistics import NormalDist
 
@@ -96,7 +97,12 @@ SMALL = climate_models.Models(
         "soil_10cm": {"lag": 0.25, "frozen_share": 0.5, "offset_c": 3.0, "slope": 1.0},
         "diurnal": {"coefficients": [9.0, 0, 0, 0, 0, 0, 0, 0], "least_c": 3.0, "most_c": 20.0},
         "coldest_night": {"line": [-7.0, 1.2, -0.1]},
-        "frost": {"one_in_ten_days": 13, "free_above_c": 1.5, "free_per_amplitude": 0.5},
+        "frost": {
+            "one_in_ten_days": 13,
+            "free_above_c": 1.5,
+            "free_per_amplitude": 0.5,
+            "doubt_c_times_amplitude": 64.0,
+        },
         "frost_spring": {
             "spread_summer_c": 3.0,
             "spread_winter_c": 2.0,
@@ -223,6 +229,25 @@ def test_a_place_with_mild_nights_has_no_frost(lowest: float, *, frost: bool) ->
         climate_models.Models(tables), low, mean, [50.0] * 12, 40.0
     )
     assert all((one is not None) == frost for one in found)
+
+
+def test_a_frost_that_misses_years_comes_in_the_depth_of_winter() -> None:
+    """Where one year in two has none; and from there its date moves without a leap."""
+    wide = {
+        name: {**SMALL.tables[name], "spread_winter_c": 9.0}
+        for name in ("frost_spring", "frost_autumn")
+    }
+    models = climate_models.Models({**SMALL.tables, **wide})
+    firsts = []
+    for tenth in range(114, 50, -1):
+        low, mean = swinging(200, tenth / 10 - 5.0)
+        _, first = climate_models.estimate_frost(models, low, mean, [50.0] * 12, 40.0)
+        if first is not None:
+            away = (first.median - low.index(min(low)) + 182) % 365 - 182
+            firsts.append((climate_models.frost_sure(models, low, mean), away))
+    assert firsts[0][0] == pytest.approx(0.03, abs=0.03) and abs(firsts[0][1]) <= 5
+    assert firsts[-1][0] == 1 and firsts[-1][1] < -30
+    assert all(0 <= one - other <= 7 for (_, one), (_, other) in pairwise(firsts))
 
 
 def test_rain_is_spread_over_the_days_of_its_month() -> None:

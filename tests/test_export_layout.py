@@ -7,17 +7,17 @@ from concurrent.futures import ProcessPoolExecutor
 
 import pytest
 
-from page_faults import Judged, judged
+from page_faults import Judged, judged, lines_of, sheets_of
 from page_plan import on, page_plan
 from planning import NAMES, example
-from printed import book_html, checklist_html, order_html, week_sheets
+from printed import book_html, checklist_html, order_html
 from tiers import sampled, sampled_pairs
 from told import words_of
-from turfplan.export.sheets.look import look_of
-from turfplan.export.sheets.measuring_sheet import measuring_html
-from turfplan.export.sheets.page_fit import SIZE_MM, Paper
+from turfplan.export.sheets.leaves import SIZE_MM
+from turfplan.export.sheets.look import Paper
+from turfplan.export.sheets.measuring_sheet import LawnToMeasure, measuring_html
 from turfplan.files.reading.book import load_book
-from turfplan.site.survey.methods import METHODS, Accuracy
+from turfplan.site.survey.methods import METHODS, Accuracy, spacings_for
 from turfplan.units import System
 
 pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
@@ -25,17 +25,33 @@ pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_t
 PAPERS: tuple[Paper, ...] = tuple(SIZE_MM)
 KINDS = ("book", "checklist")
 """The book holds the order sheet and the delivery cards as they are printed alone."""
-LEAST_POINTS = 9.0
+MOST_PAGES = 10
+LEAST_POINTS = {"book": 8.5, "checklist": 8.5}
+LEAST_BODY = 10.5
+# The weeks of the first example, cards included; how many times as many pages large print takes,
+# and how far each of them is filled but the last before another sheet.
+MOST_OF_WEEKS, LARGE_TIMES, LEAST_OF_LARGE = 20, 1.8, 0.6
+# So many letters a line of a book has at most.
+MOST_LETTERS = 75
+
+
+# Examples whose books and weeks in large print are laid out, beside those of random lawns in the
+# campaign of sheets.
+LARGE = (("book", "southern-hemisphere"), ("book", "surveyed-us"), ("checklist", "arid-bluegrass"))
+
+
+def gaps_of(found: Judged) -> list[int]:
+    """The pages that are left too empty in large print, but the last of a section."""
+    return [
+        page
+        for page, fill in enumerate(found.fills, 1)
+        if fill < LEAST_OF_LARGE and page not in found.lasts
+    ]
 
 
 WHOLE = ("british-metric", "cool-overseed")
-"""The examples whose checklists are laid out with every week; of the others those that are set
-closer than usual.
-"""
-ROOMY_WEEK = re.compile(
-    r'<section class="week fit-roomy".*?</section>\s*(?=<section class="(?:week|page)|</main>)',
-    re.DOTALL,
-)
+"""The examples whose checklists are laid out whole; of the others every second leaf is."""
+LEAF = '<section class="leaf'
 
 
 def page_of(name: str, kind: str, paper: Paper) -> str:
@@ -43,7 +59,11 @@ def page_of(name: str, kind: str, paper: Paper) -> str:
     if kind == "book":
         return book_html(example(name), paper)
     html = checklist_html(example(name), paper=paper)
-    return html if name in WHOLE else ROOMY_WEEK.sub("", html)
+    if name in WHOLE:
+        return html
+    # The last one holds what follows the leaves: it is kept.
+    head, *leaves = html.split(LEAF)
+    return head + "".join(LEAF + leaf for leaf in (*leaves[:-1:2], leaves[-1]))
 
 
 # One plan in US units on Letter, and one in metric on A4, stand for all in the quick tier.
@@ -70,7 +90,7 @@ def found(request: pytest.FixtureRequest) -> Iterator[dict[tuple[str, str, str],
         for item in request.session.items
         if item.path == request.path and hasattr(item, "callspec")
     ]
-    wanted = {(call["name"], call["paper"]) for call in calls if "name" in call}
+    wanted = {(call["name"], call["paper"]) for call in calls if {"name", "paper"} <= call.keys()}
     asked = [
         (name, kind, paper) for name, paper in ON_PAPER for kind in KINDS if (name, paper) in wanted
     ]
@@ -95,46 +115,102 @@ def test_no_page_of_an_example_has_a_fault(
 
 
 @of_examples
-def test_nothing_to_read_is_smaller_than_nine_points(
+def test_nothing_to_read_is_smaller_than_the_least_size(
     found: dict[tuple[str, str, str], Judged], name: str, paper: Paper
 ) -> None:
-    """Not in the fullest week either; only the line that says when a page was made."""
+    """Not in the fullest week either, but the line that says when a page was made; notes of the
+    book are smaller.
+    """
     for kind in KINDS:
-        assert found[name, kind, paper].points >= LEAST_POINTS - 0.01, kind
+        assert found[name, kind, paper].points >= LEAST_POINTS[kind] - 0.01, kind
 
 
 @of_examples
-def test_a_checklist_has_a_page_for_each_week_and_each_map(
+def test_a_book_has_ten_pages_at_most_beside_its_maps(
     found: dict[tuple[str, str, str], Judged], name: str, paper: Paper
 ) -> None:
-    """One page a week, on the paper of the place and on the other.
+    """On the paper of the place and on the other."""
+    maps = len(re.findall('<figure class="picture">', page_of(name, "book", paper)))
+    assert found[name, "book", paper].pages <= MOST_PAGES + maps
 
-    A week that no setting is sure to hold on one page may have two.
-    """
-    plan = example(name)
-    weeks = [
-        w
-        for w in week_sheets(plan, None, look_of(plan, paper))
-        if name in WHOLE or w.fit != "roomy"
-    ]
-    maps = len(re.findall('class="page map-page"', page_of(name, "checklist", paper)))
-    full = sum(week.fit == "spread" for week in weeks)
+
+@of_examples
+def test_a_leaf_is_a_page(
+    found: dict[tuple[str, str, str], Judged], name: str, paper: Paper
+) -> None:
+    """Each leaf and each map is a page of its own; a day that is longer than a page has two."""
+    html = page_of(name, "checklist", paper)
+    maps = html.count('class="page map-page"')
+    leaves, long = html.count(LEAF), html.count('<section class="leaf long')
     pages = found[name, "checklist", paper].pages
-    assert max(1, len(weeks) + maps) <= pages <= max(1, len(weeks) + full + maps)
+    assert leaves + maps <= pages <= leaves + maps + long
+
+
+@of_examples
+def test_what_is_read_in_the_garden_is_never_set_small(
+    found: dict[tuple[str, str, str], Judged], name: str, paper: Paper
+) -> None:
+    """Steps, conditions, stops and what the law says: a full week takes more pages."""
+    assert found[name, "checklist", paper].body >= LEAST_BODY - 0.01
+
+
+@pytest.mark.full
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_weeks_of_the_first_example_and_their_large_print(paper: Paper) -> None:
+    """Few pages, of large print not many more, and hardly one of these half empty."""
+    plan = example("cool-overseed")
+    plain = judged(checklist_html(plan, paper=paper))
+    large = judged(checklist_html(plan, paper=paper, large=True))
+    assert plain.pages <= MOST_OF_WEEKS and large.pages <= LARGE_TIMES * plain.pages
+    assert gaps_of(large) == [] and large.body >= 1.6 * LEAST_BODY - 0.01
+
+
+@pytest.mark.parametrize(("kind", "name"), sampled_pairs(LARGE))
+def test_large_print_takes_few_more_pages_and_leaves_none_half_empty(kind: str, name: str) -> None:
+    """Of books and of weeks: no more than 1.8 times as many, the last by what stands on it, and no
+    gap but before another section; the lines of a book are as short in it."""
+    write = book_html if kind == "book" else checklist_html
+    plain, large = (judged(write(example(name), large=large)) for large in (False, True))
+    assert large.faults == ()
+    assert large.pages - 1 + large.fills[-1] <= LARGE_TIMES * plain.pages
+    assert gaps_of(large) == []
+    assert kind != "book" or len(large.longest) <= MOST_LETTERS
+
+
+@of_examples
+def test_lines_of_a_book_are_short(
+    found: dict[tuple[str, str, str], Judged], name: str, paper: Paper
+) -> None:
+    """In each paragraph, entry and cell, on the paper of the place and on the other."""
+    longest = found[name, "book", paper].longest
+    assert len(longest) <= MOST_LETTERS, longest
+
+
+@pytest.mark.parametrize(
+    ("style", "least", "most"), [("width: 40em", 55, 100), ("columns: 2", 25, 45)]
+)
+def test_lines_are_measured_within_their_column(style: str, least: int, most: int) -> None:
+    """A line of one column is the longer, and two columns side by side are no line."""
+    text = "word <b>another</b> " * 80
+    page = (
+        f"<style>@page {{ size: 160mm 200mm }}</style><p style='font-size: 8pt; {style}'>{text}</p>"
+    )
+    lines = [line.strip() for line in lines_of(sheets_of(page))]
+    assert " ".join(lines).split() == text.replace("<b>", "").replace("</b>", "").split()
+    assert least < max(map(len, lines)) < most
 
 
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("system", System)
-def test_the_measuring_sheet_is_two_pages_without_a_fault(system: System, paper: Paper) -> None:
-    """How to measure on the first, the readings on the second."""
-    book = load_book()
-    table = tuple(Accuracy(spacing, 300, 0.4) for spacing in (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0))
+def test_the_measuring_sheet_is_without_a_fault(system: System, paper: Paper) -> None:
+    """How close and which way on the first page, then a page or two for each method."""
+    book, spacings = load_book(), spacings_for(300.0, us=system is System.US)
+    table = tuple(Accuracy(spacing, 300, 0.4) for spacing in spacings)
+    errors = {m.error: book.si(m.error) for m in METHODS}
     seen = judged(
-        measuring_html(
-            words_of(system), {m.error: book.si(m.error) for m in METHODS}, table, 300.0, paper
-        )
+        measuring_html(words_of(system), errors, table, spacings, LawnToMeasure(300.0), paper)
     )
-    assert seen.faults == () and seen.pages == 2
+    assert seen.faults == () and len(METHODS) + 1 <= seen.pages <= len(METHODS) + 2
 
 
 @pytest.mark.parametrize("kind", sampled(["book", "checklist", "order"], "order"))
@@ -148,10 +224,10 @@ def test_large_print_has_no_fault_either(kind: str) -> None:
 
 
 MUTATIONS = {
-    "a heading that lets its text go": (".job h3 { break-after: page; }", "left behind"),
-    "a table wider than the page": (".days { width: 140%; }", "beyond the page"),
-    "a heading on the words of its job": (".facts { margin-top: -1.4em; }", "' on '"),
-    "a last line on a page of its own": (".colophon { break-before: page; }", "filled to"),
+    "a heading that lets its text go": (".leaf .job .top { break-after: page; }", "left behind"),
+    "a table wider than the page": (".strip { width: 140%; }", "beyond the page"),
+    "a heading on the words of its job": (".leaf .job .beside { margin-top: -2em; }", "' on '"),
+    "a last line on a page of its own": (".leaf .colophon { break-before: page; }", "filled to"),
 }
 
 
@@ -196,10 +272,8 @@ def test_rows_alone_and_rows_in_two_are_found(
 def test_smaller_text_is_found() -> None:
     """A week whose cautions are set at three quarters."""
     html = checklist_html(page_plan(), on(8, 14))
-    assert judged(html).points >= LEAST_POINTS - 0.01
+    assert judged(html).points >= LEAST_POINTS["checklist"] - 0.01
     assert (
-        judged(
-            html.replace("</style>", ".caution { font-size: 0.75em !important; }</style>", 1)
-        ).points
+        judged(html.replace("</style>", ".law { font-size: 0.5em !important; }</style>", 1)).points
         < 8
     )

@@ -34,9 +34,9 @@ ENGINE = re.compile(
     r"|`|[⟦⟧]|\b[a-z]+_[a-z_]+\b",
     re.IGNORECASE,
 )
-# A number's name in the notes at the end of the book, where publications are named as they name
+# The sources at the end of the book, where publications are named as they name
 # themselves.
-NOTES = '<section class="page follows" id="notes"'
+NOTES = '<section class="page sheet follows" id="sources"'
 
 
 def paper(plan: Plan) -> dict[str, str]:

@@ -86,8 +86,10 @@ def test_terms_stand_in_order_of_the_alphabet_and_once() -> None:
 def test_the_words_of_a_book_are_explained_in_it(name: str) -> None:
     """Each trade word in the text of a season book has its meaning in its glossary."""
     plan = page_plan() if name == "invented" else example(name)
-    html = book_html(plan)
-    before, after = html.split('<dl class="glossary">')
+    # Titles of publications are not explained.
+    sources = re.compile(r'<section[^>]*id="sources".*?</section>', re.DOTALL)
+    html = sources.sub("", book_html(plan))
+    before, after = re.split(r'<dl class="glossary[^"]*">', html)
     glossary, rest = after.split("</dl>")
     text = re.sub(r"<style>.*?</style>|<svg.*?</svg>|<[^>]+>", " ", before + rest, flags=re.DOTALL)
     used = [word for word in TRADE if re.search(rf"\b{word}", text, re.IGNORECASE)]
@@ -99,3 +101,9 @@ def test_the_words_of_a_book_are_explained_in_it(name: str) -> None:
     }
     assert len(used) > 5
     assert missing == set()
+
+
+def test_a_machine_that_is_reserved_is_no_seed() -> None:
+    """The book of a lawn without seed does not explain what is kept of it."""
+    assert "Seed kept for" not in book_html(example("st-augustine-plugs"))
+    assert "Seed kept for" in book_html(example("cool-overseed"))

@@ -15,36 +15,62 @@ from printed import unset
 from tiers import full
 from told import told, words_of
 from turfplan.cli import app
-from turfplan.export.sheets.measuring_sheet import BLANK_LINES, measuring_html
+from turfplan.export.sheets.measuring_sheet import BLANK_LINES, LawnToMeasure, measuring_html
 from turfplan.files.reading.book import load_book
-from turfplan.site.survey.methods import METHODS, Accuracy, spacings_for
+from turfplan.site.survey.methods import METHODS, MOST_POINTS, Accuracy, spacings_for
 from turfplan.units import System
 
-TABLE = (Accuracy(1.0, 330, 0.4), Accuracy(2.0, 96, 0.9))
+CLOSE, WIDE = 0.1, 0.6
 
 
-def sheet(system: System, table: tuple[Accuracy, ...] = TABLE) -> str:
-    """The sheet of a lawn of 300 m2."""
+def sheet(system: System, *shares: float) -> str:
+    """The sheet of a lawn of 300 m2, whose points, from the closest, tell its volume to such
+    shares; without any the sheet of any lawn.
+    """
     book = load_book()
-    return measuring_html(
-        words_of(system), {m.error: book.si(m.error) for m in METHODS}, table, 300.0, "letter"
-    )
+    spacings = spacings_for(300.0, us=system is System.US)
+    table = [
+        Accuracy(spacing, round(300 / spacing**2), share)
+        for spacing, share in zip(spacings, shares, strict=False)
+    ]
+    errors = {m.error: book.si(m.error) for m in METHODS}
+    lawn = LawnToMeasure(300.0, "7, Ash & <Sons>, 7 Lane") if shares else None
+    return measuring_html(words_of(system), errors, table, spacings, lawn, "letter")
 
 
 @pytest.mark.parametrize(
     ("system", "words"),
     [
-        (System.US, ("point,x_ft,y_ft,back_ft,fore_ft,what", "0.12 in", "3.3 ft", "3,230 ft²")),
-        (System.METRIC, ("point,x_m,y_m,back_mm,fore_mm,what", "3 mm", "1 m", "300 m²")),
+        (System.US, ("point,x_ft,y_ft,back_ft,fore_ft,what", "0.12 in", "Every 6 ft", "3,230 ft²")),
+        (System.METRIC, ("point,x_m,y_m,back_mm,fore_mm,what", "3 mm", "Every 2 m", "300 m²")),
     ],
 )
 def test_columns_errors_and_spacings_are_in_the_readers_units(
     system: System, words: tuple[str, ...]
 ) -> None:
     """US or metric."""
-    text = unset(unescape(sheet(system)))
-    assert all(word in text for word in words)
-    assert "40%" in text and "330" in text
+    text = unset(unescape(sheet(system, CLOSE, WIDE, WIDE)))
+    assert [word for word in words if word not in text] == []
+
+
+def test_a_sheet_says_whose_lawn_it_is() -> None:
+    """Where many are measured; that of any lawn says nothing."""
+    assert "7, Ash &amp; &lt;Sons&gt;, 7 Lane" in sheet(System.US, CLOSE, WIDE, WIDE)
+    assert "masthead" not in sheet(System.US).partition("<main")[2]
+
+
+def test_three_choices_are_told_in_words() -> None:
+    """A wider one is never told to be better than a closer one, and no share is printed."""
+
+    def said(*shares: float) -> list[str]:
+        found = re.findall(r"<p><strong>Every .*?</p>", sheet(System.METRIC, *shares), re.DOTALL)
+        return [re.sub(r"<.*?>", "", line).rpartition(": ")[2] for line in found]
+
+    good, bad = said(CLOSE, WIDE, 2.0), said(WIDE, CLOSE, CLOSE)
+    assert len(set(good)) == 3 and "a map of each pass" in good[-1] and "buy nothing" in good[0]
+    assert len(set(bad)) == 1
+    assert "%" not in sheet(System.METRIC, CLOSE).split("<main")[1].split("<h2")[1]
+    assert len(said()) == 3
 
 
 @pytest.mark.parametrize("system", System)
@@ -60,17 +86,17 @@ def test_every_method_is_there_with_its_steps(system: System) -> None:
     )
 
 
-def test_the_page_is_well_formed_and_has_lines_to_write_on() -> None:
-    """Every cell of the blank table, under headed columns."""
+def test_each_method_has_its_table_and_its_grid() -> None:
+    """Every cell to write in stands under a headed column, in words."""
     body = sheet(System.US).split("</head>")[1].replace("</html>", "").replace("&#160;", " ")
-    tables = ET.fromstring(body).findall(".//table")
-    assert len(tables) == 2
-    assert len(tables[1].findall(".//td")) == BLANK_LINES * len(tables[1].findall(".//th"))
-
-
-def test_without_a_table_of_accuracy_the_rest_stands() -> None:
-    """Where the extra is absent."""
-    assert "How many points" not in sheet(System.US, ())
+    page = ET.fromstring(body)
+    tables = page.findall(".//table")
+    assert len(tables) == len(page.findall(".//svg")) == len(METHODS)
+    for table in tables:
+        heads = ["".join(head.itertext()) for head in table.findall(".//th")]
+        rows = len(table.findall(".//tbody/tr"))
+        assert rows >= BLANK_LINES and len(table.findall(".//td")) == rows * len(heads)
+        assert not any("_" in head for head in heads)
 
 
 class TestCommand:
@@ -89,8 +115,8 @@ class TestCommand:
         done = self.run(str(brief), "measure", "-o", str(tmp_path / "out"))
         assert done.exit_code == 0, done.output
         page = unset(unescape((tmp_path / "out" / "measure.html").read_text()))
-        assert "on 308 m² with ordinary hollows" in page and "size: a4" in page
-        assert page.count('<th scope="row">') == len(spacings_for(308.0))
+        assert "points on 308 m²" in page and "size: a4" in page
+        assert page.count("<strong>Every") == len(spacings_for(308.0, us=False))
         assert [p.name for p in (tmp_path / "out").iterdir()] == ["measure.html"]
 
     @full
@@ -101,7 +127,14 @@ class TestCommand:
         )
         assert done.exit_code == 0, done.output
         page = (tmp_path / "measure-large.html").read_text()
-        assert "size: letter" in page and 'class="sheet large"' in page
+        assert "size: letter" in page and 'class="printed large"' in page
+
+    def test_it_needs_no_brief(self, tmp_path: Path) -> None:
+        """A lawn is measured before anybody writes about it."""
+        done = self.run("measure", "--paper", "letter", "-o", str(tmp_path))
+        assert done.exit_code == 0, done.output
+        page = (tmp_path / "measure.html").read_text()
+        assert "Every 12" in page and "points on" not in page
 
     def test_a_week_says_nothing(self, tmp_path: Path) -> None:
         """It is refused, and nothing is written."""
@@ -111,11 +144,14 @@ class TestCommand:
 
 
 @pytest.mark.parametrize(
-    ("area", "fewest"), [(50.0, 0.75), (900.0, 1.0), (5000.0, 2.5), (60_000.0, 4.0)]
+    ("area", "count"), [(50.0, 3), (800.0, 3), (3000.0, 2), (60_000.0, 1), (None, 3)]
 )
-def test_spacings_can_be_walked(area: float, fewest: float) -> None:
+def test_spacings_can_be_walked(area: float | None, count: int) -> None:
     """No more points than a day holds; on the largest lawns the widest spacing at least."""
-    assert spacings_for(area)[0] == fewest
+    for us in (True, False):
+        spacings = spacings_for(area, us=us)
+        assert len(spacings) == count
+        assert area is None or count == 1 or area / spacings[0] ** 2 <= MOST_POINTS
 
 
 def test_a_fault_of_print_is_told_in_words(tmp_path: Path) -> None:

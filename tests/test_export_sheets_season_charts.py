@@ -3,27 +3,22 @@
 import re
 from datetime import date
 
-from page_plan import ledgers, on, page_plan, task
-from printed import book_html, ledger_chart, months_of, timeline, unset
+from page_plan import on, page_plan, task
+from printed import book_html, months_of, timeline, unset
 from told import words_of
-from turfplan.export.sheets.look import PHASES, phase_letter
 from turfplan.export.sheets.season_charts import (
     LABEL_WIDTH,
     LEAST_BAR_WIDTH,
-    PHASE_PATTERN,
+    MOST_ROWS,
     RIGHT_MARGIN,
     WIDTH,
     Axis,
+    timelines,
 )
+from turfplan.message import as_written
 from turfplan.publishing import told_plan
-from turfplan.units import System
 
 RIGHT = WIDTH - RIGHT_MARGIN
-
-
-def points(text: str) -> list[tuple[float, float]]:
-    """The points of a polyline."""
-    return [(float(x), float(y)) for x, y in (pair.split(",") for pair in text.split())]
 
 
 def test_the_first_day_lies_left_and_the_last_evening_right() -> None:
@@ -62,7 +57,7 @@ def test_a_bar_lies_on_its_days() -> None:
     row = next(row for row in chart.rows if row.name == "Top-dress")
     assert (row.bars[0].x, row.bars[0].width) == chart.axis.bar(on(8, 14), on(8, 15))
     assert row.windows == (chart.axis.bar(on(8, 11), on(8, 24)),)
-    assert row.bars[0].pattern == PHASE_PATTERN["level"]
+    assert row.bars[0].kind == "work"
 
 
 def test_rows_run_down_the_page_in_order_of_date() -> None:
@@ -113,40 +108,43 @@ def test_done_work_lies_where_it_was_done() -> None:
     assert bar.state == "done" and "Aug 23" in bar.words
 
 
-def test_every_phase_has_a_letter_of_its_own() -> None:
-    """Grey print tells phases by letter and pattern."""
-    letters = [phase_letter(phase, words_of()) for phase in PHASES]
-    assert len(set(letters)) == len(set(PHASE_PATTERN.values())) == len(PHASES)
-    html = book_html(page_plan())
-    for phase, letter in zip(PHASES, letters, strict=True):
-        pattern = PHASE_PATTERN[phase]
-        # Two are plain: dark, and white.
-        assert f'id="timeline-{pattern}"' in html or pattern in ("L", "F")
-        assert f"<strong>{letter}</strong>" in html
+def test_a_season_says_what_it_comes_to() -> None:
+    """The title of the timeline is its finding."""
+    assert timeline(page_plan()).title == "1 pass, Aug 14 to Aug 15, 2027; seed on Aug 15, 2027"
+    bare = page_plan(tasks=(task("soil_test", "prepare", "Test", on(8, 20)),))
+    assert timeline(bare).title.startswith("The season of")
 
 
-def test_every_drawn_number_stays_inside_its_picture() -> None:
-    """Nothing is cut off at an edge of a chart."""
-    for account in ledgers():
-        chart = ledger_chart(account, System.US)
-        assert chart is not None
-        assert all(
-            chart.plot_top - 0.2 <= b.y and b.y + b.height <= chart.plot_bottom + 0.2
-            for b in chart.blocks
-        )
-        assert all(
-            chart.plot_top - 0.2 <= y <= chart.plot_bottom + 0.2 for _, y in points(chart.balance)
-        )
-        assert all(
-            chart.axis.left <= b.x and b.x + b.width <= chart.axis.right + 0.6 for b in chart.blocks
-        )
+def test_text_of_charts_is_never_smaller_than_the_least_size() -> None:
+    """Eight and a half points on the narrower paper, 1.6 times as much in large print."""
+    wide_mm = 210.0 - 32.0
+    for large, least in ((False, 8.5), (True, 13.6)):
+        html = book_html(page_plan(), "a4", large)
+        for width, chart in re.findall(
+            r'<svg class="chart" viewBox="0 0 (\d+) .*?>(.*?)</svg>', html, re.DOTALL
+        ):
+            sizes = [float(size) for size in re.findall(r'font-size="([\d.]+)"', chart)]
+            assert min(sizes) * wide_mm / 25.4 * 72 / float(width) >= least - 0.2
+
+
+def test_a_season_of_many_rows_is_cut_in_large_print_alone() -> None:
+    """Each piece fits on a page, and all rows stand in one of them."""
+    jobs = tuple(
+        task(f"job{n}", "care", f"Job {n}", on(8, 4), operation=f"job{n}") for n in range(35)
+    )
+    names = {f"operations.job{n}": as_written(f"Job {n}") for n in range(35)}
+    plan = told_plan(page_plan(tasks=jobs, names=names), words_of())
+    normal, large = (timelines(plan, words_of(), large=large) for large in (False, True))
+    assert [len(chart.rows) for chart in normal] == [35]
+    assert [len(chart.rows) for chart in large] == [9, 9, 9, 8] and MOST_ROWS[True] >= 9
+    assert len({chart.uid for chart in large}) == 4
 
 
 def test_each_chart_has_title_words_units_and_ids_of_its_own() -> None:
     """Every picture says what it is to those who do not see it, and no two share an id."""
     html = book_html(page_plan())
     charts = re.findall(r'<svg class="chart".*?</svg>', html, re.DOTALL)
-    assert len(charts) == 4
+    assert len(charts) == 5
     for chart in charts:
         assert re.search(r'role="img" aria-labelledby="(\S+)-t \1-d"', chart)
         assert re.search(r"<title id=\"\S+-t\">[^<]+</title>", chart) and re.search(
@@ -155,4 +153,4 @@ def test_each_chart_has_title_words_units_and_ids_of_its_own() -> None:
         assert "<style" not in chart and "style=" not in chart
     ids = re.findall(r' id="([^"]+)"', html)
     assert len(ids) == len(set(ids))
-    assert all(unit in unset(html) for unit in ("°F", ">in<", "lb/1,000 ft²"))
+    assert all(unit in unset(html) for unit in ("°F", "minutes a week", "lb/1,000 ft²"))

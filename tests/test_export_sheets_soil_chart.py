@@ -1,11 +1,14 @@
 """Soil temperature lies where its numbers say, in the reader's unit."""
 
+import re
 from datetime import date, timedelta
+from itertools import pairwise
 
 import pytest
 
 from page_plan import climate, on, page_plan
-from printed import soil_chart
+from planning import example
+from printed import book_html, soil_chart
 from turfplan.units import System
 
 
@@ -75,3 +78,17 @@ def test_a_plan_without_curves_has_no_soil_chart() -> None:
     """Nothing is drawn where nothing is known."""
     bare = climate().model_copy(update={"soil_10cm_c": (), "day_of_year": ()})
     assert soil_chart(page_plan(climate=bare)) is None
+
+
+def test_two_frosts_soon_after_each_other_are_told_apart() -> None:
+    """In a mild winter the last follows the first within weeks: the first is told before its line,
+    so that neither lies over the other."""
+    texts = re.findall(
+        r'<text[^>]*? x="([\d.]+)"[^>]*? text-anchor="(\w+)"[^>]*>(?:first|last) frost</text>',
+        book_html(example("st-augustine-plugs")),
+    )
+    spans = sorted(
+        (float(x) - 55, float(x)) if end == "end" else (float(x), float(x) + 55) for x, end in texts
+    )
+    assert len(spans) > 1
+    assert all(left[1] <= right[0] for left, right in pairwise(spans))

@@ -9,7 +9,14 @@ from jinja2 import nodes
 from markupsafe import Markup
 
 from told import words_of
-from turfplan.export.templates import FIRST_SIGN, environment, render, speaker, templates_dir
+from turfplan.export.templates import (
+    FIRST_SIGN,
+    environment,
+    render,
+    sentence,
+    speaker,
+    templates_dir,
+)
 from turfplan.messages import building
 
 # Those that still hold words of their own.
@@ -64,6 +71,7 @@ def test_no_word_of_a_language_stands_in_a_template(template: str) -> None:
     No label is written in an attribute.
     """
     source = (templates_dir() / template).read_text(encoding="utf-8")
+    source = re.sub(r"\{% block style %\}.*?\{% endblock %\}", "", source, flags=re.DOTALL)
     page = re.sub(r"\{\{.*?\}\}|\{%.*?%\}|\{#.*?#\}", "", source, flags=re.DOTALL)
     assert re.findall(r'(?:aria-label|alt|title)="([^"]+)"', page) == []
     text = re.sub(r'<style>.*?</style>|<[^>]*>|[\w-]+="[^"]*"|&#?\w+;', " ", page, flags=re.DOTALL)
@@ -93,3 +101,18 @@ def test_a_missing_sentence_is_an_error() -> None:
         say("week.checklist_for")
     with pytest.raises(jinja2.UndefinedError):
         render("print/changes.html.jinja", words_of())
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("marks come first. (It hangs on “Mow”.)", "Marks come first. (It hangs on “Mow”.)"),
+        ("it is in time for “Mow”", "It is in time for “Mow”."),
+        ("is it dry?", "Is it dry?"),
+        ("once (or twice)", "Once (or twice)."),
+        ("", ""),
+    ],
+)
+def test_a_sentence_has_one_stop(text: str, told: str) -> None:
+    """Also where one stands within brackets."""
+    assert sentence(text) == told

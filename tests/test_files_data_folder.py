@@ -24,6 +24,12 @@ def test_a_brief_of_a_lawns_folder_has_its_outputs_beside_it() -> None:
     assert output_folder_of(Path("lawn")) == Path("lawn")
 
 
+def test_a_plan_that_is_named_in_its_briefs_place_lies_among_the_outputs() -> None:
+    """So a sheet is printed from whatever plan.json is named."""
+    assert output_folder_of(Path("out/plan.json")) == Path("out")
+    assert output_folder_of(Path("plan.json")) == Path()
+
+
 def test_a_folder_names_its_brief(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The brief in it goes before the one beside it; a folder without either stays itself."""
     lawn, plan, bare = (tmp_path / name for name in ("lawn", "plan", "bare"))

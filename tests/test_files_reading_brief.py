@@ -49,3 +49,21 @@ def test_a_country_that_is_not_known_is_told_with_what_was_meant(tmp_path: Path)
         brief_from({"lawn": LAWN, "place": {"country": "XX", "town": "Lawns"}})
     (problem,) = alone.value.problems
     assert "ISO 3166" in problem_text(problem)
+
+
+@pytest.mark.parametrize(
+    "said",
+    ["19 December to 9 January", ["19 December to 9 January"], {"from": "x"}, "2026-12-19"],
+)
+@pytest.mark.parametrize(
+    ("table", "key"), [("calendar", "away"), ("calendar", "unavailable"), ("water", "banned")]
+)
+def test_days_that_are_written_otherwise_are_answered_with_how_they_are(
+    table: str, key: str, said: object
+) -> None:
+    """As they can be copied, at their key; no word of programmers."""
+    with pytest.raises(TurfplanError) as caught:
+        brief_from({"lawn": LAWN, "place": {"town": "Kiel"}, table: {key: said}})
+    told = " ".join(map(problem_text, caught.value.problems))
+    assert f"{table}.{key}" in told and "tuple" not in told
+    assert "[{ from = 2026-12-19, to = 2027-01-09 }]" in told

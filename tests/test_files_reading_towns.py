@@ -44,6 +44,41 @@ def test_a_town_by_name(
     assert (town.latitude, town.longitude) == pytest.approx(near, abs=0.06)
 
 
+@pytest.mark.parametrize(
+    ("said", "name", "country"),
+    [
+        ("Halswell, Christchurch", "Halswell", "NZ"),
+        ("Halswell, Christchurch, New Zealand", "Halswell", "NZ"),
+        ("Halswell, Christchurch, Aotearoa", "Halswell", "NZ"),
+        ("Richmond, Melbourne", "Richmond", "AU"),
+        ("Richmond, London, England", "Richmond", "GB"),
+        ("Nowheresuburb, Christchurch, NZ", "Christchurch", "NZ"),
+        ("Toowoomba QLD", "Toowoomba", "AU"),
+        ("toowoomba queensland", "Toowoomba", "AU"),
+        ("Wagga Wagga NSW", "Wagga Wagga", "AU"),
+        ("Halswell New Zealand", "Halswell", "NZ"),
+        ("Kiel, Deutschland", "Kiel", "DE"),
+        ("Graz, Österreich", "Graz", "AT"),
+        ("Malmö, Sverige", "Malmö", "SE"),
+        ("New Plymouth", "New Plymouth", "NZ"),
+    ],
+)
+def test_a_suburb_and_a_country_in_its_own_words(said: str, name: str, country: str) -> None:
+    """A town near the one that is named with it; a country as its people call it."""
+    town = town_called(said)
+    assert (town.name, town.country) == (name, country)
+
+
+@pytest.mark.parametrize(
+    "said", ["Albny, New York", "Nowheresuburb, New Zealand", "Halswell, Auckland", "Kiel, France"]
+)
+def test_what_is_not_there_is_not_guessed(said: str) -> None:
+    """A state is no town of a name that is misspelt; a town that lies far from the other is none
+    of its suburbs."""
+    with pytest.raises(TurfplanError):
+        town_called(said)
+
+
 def test_several_of_one_name() -> None:
     """The error lists them with state, country and people, and says how to tell."""
     with pytest.raises(TurfplanError) as raised:

@@ -11,8 +11,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import recurring_ical_events
+from icalendar import Calendar
 
 from frozen_outputs import Lawn, command_line
+from outside_checks import needs_tools, update_faults
 from tiers import sampled, sampled_pairs
 from turfplan.files import index as store
 from turfplan.serve import tokens
@@ -121,6 +124,43 @@ def test_first_run_changes_no_day_identity_or_past_entry(
     assert changed <= ({"COMPLETED"} if later else set())
     after = past_entries(folder / name, before, last)
     assert after == past and (past or name not in MID_SEASON)
+
+
+def waterings(folder: Path, since: date) -> list[tuple[date, str]]:
+    """Day and title of every watering that the calendar shows, from a day on."""
+    calendar = Calendar.from_ical((folder / "water.ics").read_bytes())
+    found = recurring_ical_events.of(calendar).between(since, date(2032, 1, 1))
+    return [(e.start, str(e["SUMMARY"])) for e in found if e["STATUS"] != "CANCELLED"]
+
+
+@needs_tools
+@pytest.mark.parametrize("name", sampled(MID_SEASON, MID_SEASON[0]))
+def test_waterings_keep_their_form_until_it_is_set_by_hand(name: str, folder: Path) -> None:
+    """A plan of the older version shows each run, as it did, and no evening before; with the key in
+    its brief the runs to come are one entry a day, what leaves says so, and history stays."""
+    last = date.fromisoformat(CONTENTS["days"][name])
+    lawn = Lawn(folder, folder / f"{name}.toml")
+    lawn.output = folder / name
+    assert lawn.planned(last)[0] == 0
+    kept = lawn.plan()
+    assert kept["calendar"] == {"watering": "each", "eve": False, "week": False}
+    assert kept["calendar_entries"] == []
+    assert not any("hidden" in task["published"] for task in kept["tasks"])
+    before = folder / "before.ics"
+    before.write_bytes((folder / name / "season.ics").read_bytes())
+    brief = folder / f"{name}.toml"
+    text = brief.read_text(encoding="utf-8")
+    head = "" if "[calendar]" in text else "\n[calendar]\n"
+    line = 'watering = "day"\n'
+    brief.write_text(
+        text.replace("[calendar]\n", f"[calendar]\n{line}") if not head else text + head + line,
+        encoding="utf-8",
+    )
+    code, made = lawn.planned(last)
+    assert code == 0, made["screen"]
+    assert update_faults(before, folder / name / "season.ics", f"{last:%Y%m%d}T000000Z") == []
+    days = [day for day, _ in waterings(folder / name, last + timedelta(days=7))]
+    assert len(days) == len(set(days))
 
 
 @pytest.mark.parametrize("later", sampled([0, 1], 1))

@@ -10,8 +10,8 @@ import pytest
 
 from planning import TODAY, merged, plan_brief, plan_of
 from pseudo_language import LANGUAGE, MARKED, install
-from turfplan.app.inputs import LANGUAGE as VARIABLE
-from turfplan.app.inputs import language_of
+from turfplan.app.reader_language import LANGUAGE as VARIABLE
+from turfplan.app.reader_language import language_of
 from turfplan.errors import TurfplanError
 from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.files.reading.plan import plan_from_json

@@ -66,6 +66,16 @@ def test_what_is_built_from_the_catalogs_is_current() -> None:
         )
 
 
+def test_sheets_have_whole_files_of_the_catalog() -> None:
+    """A key that sheets have no sentence of stands in none of their files: nothing is hidden."""
+    whole = catalog._keys(catalog.place_of("en"))
+    place = catalog.place_of("en")
+    of_sheets = catalog._keys_in(catalog._read(place.parent / catalog.SHEETS_FOLDER / place.name))
+    begin = {catalog._beginning(key) for key in of_sheets}
+    assert 500 < len(of_sheets) < len(whole) / 4
+    assert of_sheets == {key for key in whole if catalog._beginning(key) in begin}
+
+
 def test_a_message_comes_back_from_json_as_it_was() -> None:
     """Every kind of value, nested ones too."""
     assert message_from_json(json.loads(json.dumps(message_json(EVERY)))) == EVERY

@@ -27,7 +27,7 @@ BRITISH_ENDS = re.compile(
 EVERYWHERE = {
     *("advise", "advised", "raise", "raised", "raising", "rise", "rising", "otherwise", "noise"),
     *("lengthwise", "precise", "exercise", "promise", "promised", "surprise", "wise", "likewise"),
-    *("hour", "hours", "four", "your", "yours", "our", "ours", "pour", "sour", "moisture"),
+    *("hour", "hours", "four", "flour", "your", "yours", "our", "ours", "pour", "sour", "moisture"),
     *("clockwise", "arises", "revised", "supervise", "devised", "comprise"),
     # A dimension, which an error calls by its id.
     "labour",

@@ -1,5 +1,7 @@
 """Which constraints conflict, and which of them go."""
 
+from dataclasses import replace
+
 import network_problems as make
 from turfplan.network import Conflict, conflict
 from turfplan.network.conflicts import choose_constraints, feasible
@@ -156,3 +158,15 @@ def test_what_comes_back_first_is_the_strongest() -> None:
         ],
     )
     assert chosen(case) == (["a to b", "advice", "hard"], ["weak", "a allowed"])
+
+
+def test_of_two_as_strong_what_yields_is_given_up_first() -> None:
+    """Whichever of them comes later."""
+    for yielding in ("a allowed", "a to b"):
+        rules: list[Constraint] = [
+            make.allowed("a", (5, 9), strength=Strength.STRONG),
+            make.lag("a", "b", 5, strength=Strength.STRONG),
+        ]
+        rules = [replace(c, yields=c.id == yielding) for c in rules]
+        case = make.problem([Node("a", 1), Node("b", 1)], [*rules, make.allowed("b", (1, 9))])
+        assert chosen(case)[1] == [yielding]

@@ -1,8 +1,11 @@
 """A problem becomes arcs and usable days."""
 
+from random import Random
+
 import pytest
 
 import network_problems as make
+from turfplan.network.chains import contradiction
 from turfplan.network.net import (
     FAR,
     Side,
@@ -12,7 +15,9 @@ from turfplan.network.net import (
     first_reaching,
     last_within,
     nodes_of,
+    without,
 )
+from turfplan.network.propagation import start_up
 from turfplan.records.constraints import (
     Constraint,
     DaySet,
@@ -183,3 +188,23 @@ def test_the_usable_days_of_a_node_between_two_days() -> None:
     assert net.usable(1, 5, 10) == [5, 10]
     assert net.usable(1, 6, 9) == []
     assert net.usable(1, 0, 100) == [3, 4, 5, 10, 11, 12]
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_a_network_without_some_constraints_is_that_of_the_others(seed: int) -> None:
+    """It pushes days as one does that is built without them, and tells the same chain where there
+    are none; the one that it was taken from stays whole."""
+    random = Random(seed)
+    case = make.random_problem(random, random.randint(2, 9), random.randint(5, 40), soft=True)
+    fixed = make.random_fixed(random, case) if seed % 2 else {}
+    whole = build(case, fixed)
+    edges = [start_up(whole)[0].level]
+    gone = {c.id for c in case.constraints if random.random() < 0.4}
+    less = without(whole, gone)
+    again = build(case, fixed, [c for c in case.constraints if c.id not in gone])
+    (front, failed), (other, lost) = start_up(less), start_up(again)
+    assert front.level == other.level and (failed is None) is (lost is None)
+    if failed is not None and lost is not None:
+        assert contradiction(less, front, failed) == contradiction(again, other, lost)
+    assert [start_up(whole)[0].level] == edges
+    assert without(whole, set()) is whole

@@ -73,7 +73,16 @@ def change(folder: Path, how: Callable[[dict[str, object]], object]) -> None:
 def with_unknown_keys(value: object) -> object:
     """The value with a key that nobody knows in every one of its objects, at every depth."""
     if isinstance(value, dict):
-        free = {"sources", "citations", "entries", "said", "names"}
+        free = {
+            "sources",
+            "addresses",
+            "citations",
+            "on_sheets",
+            "entries",
+            "said",
+            "names",
+            "places",
+        }
         inner = {k: v if k in free else with_unknown_keys(v) for k, v in value.items()}
         return inner | {"of_a_later_day": {"deep": [1]}}
     return [with_unknown_keys(one) for one in value] if isinstance(value, list) else value

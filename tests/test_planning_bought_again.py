@@ -4,9 +4,15 @@ from datetime import timedelta
 
 import pytest
 
+from resolved_lawns import lawn
 from test_planning_stock import DEEP, mixes
 from test_seasons import Season, begun, done_until
 from told import told
+from turfplan.message import as_written
+from turfplan.records.constraints import DayStep
+from turfplan.work.buying_lags import buying_lags
+from turfplan.work.drafts import Draft
+from turfplan.work.phases.buying import refused_call
 
 
 @pytest.fixture
@@ -26,6 +32,7 @@ def test_a_refused_load_is_called_for(season: Season) -> None:
     assert call is not None and day <= call.start <= season.day("delivery.1") > day
     line = next(line for line in mixes(season) if "delivery.1" in line.tasks)
     assert line.tasks == ("order_material.1", "call.refused.1", "delivery.1")
+    assert day <= line.order_by == call.start <= line.deliver_by
     came = season.day("delivery.1")
     season.log("delivered", task="delivery.1", on=came)
     season.make(came + timedelta(1))
@@ -73,3 +80,27 @@ def test_what_a_trip_leaves_short_is_fetched_by_a_second_one(season: Season) -> 
     season.make(trip.start + timedelta(1))
     assert not any(t.id.startswith("collect.mix") and t.closed is None for t in season.plan.tasks)
     assert mixes(season) == []
+
+
+def test_plants_that_were_sent_back_are_asked_for_anew_with_the_days_of_their_grower() -> None:
+    """The call sees to delivery and planting, and they come once the grower has cut or lifted."""
+    setting = lawn()
+    plant = Draft("plant", "plant", "sow", as_written(""), 1)
+    sent = Draft(
+        "delivery.sprigs",
+        "delivery",
+        "prepare",
+        as_written(""),
+        1,
+        key="sprigs",
+        buys_for=("plant",),
+    )
+    call = refused_call(setting, sent)
+    assert call.buys_for == ("delivery.sprigs", "plant")
+    waits = {
+        lag.after: lag.minimum
+        for lag in buying_lags(setting, (plant, sent, call))
+        if lag.before == call.end_node and lag.id.startswith("buying.plants_lead")
+    }
+    days = DayStep(setting.days("delivery.plants_lead"))
+    assert waits == dict.fromkeys((sent.start_node, plant.start_node), days)

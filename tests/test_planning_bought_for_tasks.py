@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from test_planning_worth import candidate as dated_way
 from test_work_campaigns import plain
 from test_work_season import drafted
 from turfplan.message import Number, Quantity, as_written
@@ -19,12 +20,14 @@ from turfplan.planning.bought_for_tasks import (
     _idle,
     _lines_of,
     _of_title,
+    _old_heap,
     _title_of_bags,
     _without_fill,
     bulk_orders,
     spreading,
     with_amounts,
 )
+from turfplan.planning.candidates import Candidate
 from turfplan.planning.load_reasons import loose
 from turfplan.planning.purchases import Bought
 from turfplan.planning.stock import Stock
@@ -79,6 +82,10 @@ def test_an_order_asks_for_all_of_its_deliveries_together() -> None:
     assert lines["delivery.1"].reason == lines["order_material.3"].reason == WHY
     other = _lines_of([line(1, 2.0, 1), line(2, 3.0, 1, "topsoil")])
     assert other["order_material.1"].value == 2.0
+    again = [line(1, 2.0, 1), line(2, 3.0, 1)]
+    here, ordered = frozenset({"delivery.1"}), frozenset({"delivery.1", "order_material.1"})
+    sums = [_lines_of(again, known)["order_material.1"].value for known in (here, ordered)]
+    assert sums == [3.0, 5.0], "what is here is not ordered again"
 
 
 def test_nothing_is_ordered_of_what_is_here_already() -> None:
@@ -319,3 +326,20 @@ def test_where_all_passes_are_skipped_nothing_is_ordered_to_touch_them_up(
     stock = Stock(more={1: 0.5})
     assert touched_up({1}, under_way=False) == 0.75
     assert [given for _, given in asked] == [None, stock]
+
+
+def test_a_pass_says_that_its_heap_lies_too_long_where_nobody_looks_at_it_again() -> None:
+    """By the day on which it came; not before it has run out."""
+    way = dated_way()
+    spread = next(d for d in way.season.drafts if d.id == "topdress.1")
+    looks = [d for d in way.season.drafts if d.operation == "dry_material"]
+    drafts = tuple(d for d in way.season.drafts if d not in looks)
+    unseen = replace(way, season=replace(way.season, drafts=drafts))
+    most = way.setting.days("order.storage_days")
+    assert looks and way.dated.day(looks[0].id) <= way.dated.day(spread.id)
+
+    def said(case: Candidate, days: int) -> bool:
+        past = TaskHistory(done={"delivery.1": case.dated.day(spread.id) - days})
+        return _old_heap(case.setting, case, spread, past) is not None
+
+    assert [said(unseen, most), said(unseen, most + 1), said(way, most + 1)] == [False, True, False]

@@ -183,28 +183,34 @@ def test_an_unknown_soil_is_told() -> None:
     assert places(soil="Clay-Loam") == []
 
 
-def test_a_brief_that_asks_for_nothing_is_sent_back() -> None:
-    """No seed, and no fill of any kind: neither a depth, nor hollows, nor a shape with one."""
+def test_a_brief_that_contradicts_its_care_is_sent_back() -> None:
+    """No seed, and no fill of any kind, neither a depth, nor hollows, nor a shape with one, is care
+    alone; ground without grass, a campaign of work, and seed that is named are none."""
     shape = {"kind": "rectangle", "length": "20 m", "width": "10 m"}
     drawn = {"lawn": {"area": None, "shape": [shape]}}
     deep = {"lawn": {"area": None, "shape": [{**shape, "depth": "10 mm"}]}}
+    bare = {"lawn": {"condition": "bare"}}
 
-    def intents(*changes: dict[str, object]) -> list[str]:
+    def faults(*changes: dict[str, object]) -> list[str]:
         brief = brief_of({"seeding": {"intent": "none"}}, *changes)
         return [fault.where for fault in check_brief(brief, load_book())]
 
     lows = {"leveling": {"depth": None, "lows": [{"depth": "20 mm", "share": 0.1}]}}
     level = {"leveling": {"depth": None}}
-    assert intents(level) == intents(level, drawn) == ["seeding.intent"]
-    assert intents({"leveling": {"depth": "0 in"}}) == ["seeding.intent"]
-    assert intents() == intents(lows) == intents(level, deep) == []
+    assert faults(level) == faults(level, drawn) == faults({"leveling": {"depth": "0 in"}}) == []
+    assert faults(bare) == faults(lows, bare) == faults(level, deep, bare) == []
+    assert faults(level, bare) == ["seeding.intent"]
+    assert faults(level, {"season": {"campaign": "autumn"}}) == ["season.campaign"]
+    assert faults(level, {"season": {"campaign": "care"}}) == []
+    assert faults({"season": {"campaign": "care"}}) == ["season.campaign"]
+    assert faults(level, {"seeding": {"species": "tall_fescue"}}) == ["seeding.intent"]
     seeded = brief_of(level)
     assert [fault.where for fault in check_brief(seeded, load_book())] == []
 
 
-def test_thatch_alone_is_told_how_it_comes_down() -> None:
-    """Where neither fill nor seed is asked for the hint says what takes it down: thatch over its
-    limit is no dead end. A grass that is never cut has no such hint."""
+def test_thatch_is_told_how_it_comes_down_before_work() -> None:
+    """Where a campaign is asked for without fill and seed the hint says what takes thatch over its
+    limit down before them. A grass that is never cut has no such hint."""
 
     def hint(thatch: str, grass: str = "st_augustine") -> str:
         brief = brief_of(
@@ -212,6 +218,7 @@ def test_thatch_alone_is_told_how_it_comes_down() -> None:
                 "lawn": {"thatch": thatch, "grass": grass},
                 "leveling": {"depth": "0 mm"},
                 "seeding": {"intent": "none"},
+                "season": {"campaign": "summer"},
             }
         )
         (problem,) = check_brief(brief, BOOK)

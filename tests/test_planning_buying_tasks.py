@@ -154,7 +154,10 @@ def test_a_task_without_a_line_goes_unless_something_is_written_of_it() -> None:
     lines = bought_by([bought(trip)])
     assert without_use([trip, other], lines, None) == frozenset()
     assert without_use([trip, other], {}, None) == {"collect.seed"}
-    assert without_use([trip], {}, TaskHistory(done={"collect.seed": 1})) == frozenset()
+    fetched = TaskHistory(done={"collect.seed": 1}, planned={"collect.seed": 1})
+    assert without_use([trip], {}, fetched) == frozenset()
+    # No plan had it: that the work was done tells of no trip.
+    assert without_use([trip], {}, replace(fetched, planned={})) == {"collect.seed"}
 
 
 def test_the_change_of_a_refused_trip_is_told(season: Season) -> None:

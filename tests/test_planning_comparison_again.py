@@ -161,7 +161,7 @@ def test_a_promise_that_is_kept_is_told_with_what_would_come_else() -> None:
     assert sown.start.year == YEAR + 1 and values["promised"] == Day(sown.end)
 
 
-@pytest.mark.parametrize("number", sampled((7000, 7005, 7012), 7000))
+@pytest.mark.parametrize("number", sampled((7001, 7003, 7006), 7001))
 def test_a_plan_goes_on_as_its_state_says(number: int) -> None:
     """Step by step through a walk: in the seasons of a plan that is held to no day."""
     season = walked(number, made=FromState)

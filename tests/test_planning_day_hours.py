@@ -13,10 +13,11 @@ from tiers import sampled
 from told import all_told
 from turfplan.message import as_written
 from turfplan.planning import day_hours as module
-from turfplan.planning.day_hours import _by_day, _over_h, is_counted, told_overfull, unloaded
+from turfplan.planning.day_hours import _by_day, _over_h, told_overfull, unloaded
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 from turfplan.work.drafts import Draft
+from turfplan.work.shared_hands import is_counted
 
 PEOPLE = {"work": {"people": 1, "hours_per_day": 6}}
 LYON = {"postal_code": None, "latitude": 45.76, "longitude": 4.84, "country": "FR"}

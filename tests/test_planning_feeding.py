@@ -2,7 +2,7 @@
 
 import json
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
@@ -29,6 +29,7 @@ from turfplan.planning.feeding import (
     taken_of_bag,
 )
 from turfplan.records.plan_task import Amount, Task
+from turfplan.units import System
 from turfplan.work.campaigns import campaigns
 from turfplan.work.drafts import Draft
 from turfplan.work.feeding.feedings import NitrogenFeeding
@@ -390,30 +391,55 @@ def test_a_rate_faster_than_sprinklers_is_warned_of(tmp_path: Path) -> None:
 
 
 def test_compost_is_its_share_of_each_pass() -> None:
-    """A quarter of the mix is a quarter of the depth: on the best days of the sessions, then on
-    those of the passes themselves; none where the mix holds none. What lies in hollows alone is the
-    less of the lawn's.
+    """A quarter of the mix is a quarter of the depth: on the best days of the sessions, then of
+    what each pass takes on its own day, settled; none where the mix holds none. What lies in
+    hollows alone is the less of the lawn's.
     """
     setting = setting_of(brief_of({"leveling": {"depth": "1 in"}}))
     campaign, mix = campaigns(setting)[0][0], choose_mix(setting)
     assert mix.compost_share == 0.25
-    area = setting.plot.area_m2
-    rough = _compost(campaign, mix, None, area)
+    rough = _compost(setting, campaign, mix, None)
     passes = [(s.window.best, p.depth_mm) for s in campaign.sessions for p in s.passes]
     assert [day for day, _ in rough] == [day for day, _ in passes]
     assert [mm for _, mm in rough] == pytest.approx([depth / 4 for _, depth in passes])
     days = [date(2027, 4, 10 + number) for number in range(len(passes))]
-    worked = WorkedDays(tuple(zip(days, (depth for _, depth in passes), strict=True)))
-    found = _compost(campaign, mix, worked, area)
+    loose_m3 = setting.plot.area_m2 * (1 + setting.levelling.settle_share) / 1000
+    worked = WorkedDays(spread=[(day, number * loose_m3) for number, day in enumerate(days, 1)])
+    found = _compost(setting, campaign, mix, worked)
     assert [day for day, _ in found] == days
-    assert [mm for _, mm in found] == pytest.approx([mm for _, mm in rough])
-    ((_, one),) = _compost(campaign, mix, WorkedDays(worked.passes[:1]), area)
-    assert one == pytest.approx(passes[0][1] / 4)
-    assert _compost(campaign, replace(mix, parts={"sand": 1.0}), worked, area) == []
+    assert [mm for _, mm in found] == pytest.approx([n / 4 for n in range(1, len(days) + 1)])
+    assert _compost(setting, campaign, replace(mix, parts={"sand": 1.0}), worked) == []
     lows = {"depth": None, "lows": [{"depth": "0.5 in", "share": 0.1}]}
     hollows = setting_of(brief_of({"leveling": lows}))
-    in_hollows = _compost(campaigns(hollows)[0][0], mix, None, area)
+    in_hollows = _compost(hollows, campaigns(hollows)[0][0], mix, None)
     assert sum(mm for _, mm in in_hollows) == pytest.approx(0.1 * 12.7 / 4)
+
+
+@pytest.mark.full
+def test_a_full_year_with_compost_in_hollows_is_planned() -> None:
+    """Carpetgrass near the equator takes so little that compost, starter and feedings fill its
+    year: it is planned all the same, and the judge finds no more than the grass takes."""
+    told = {
+        "lawn": {
+            "area": "380 m2",
+            "grass": "carpetgrass",
+            "soil": "sandy clay loam",
+            "thatch": "6 mm",
+        },
+        "place": {"postal_code": None, "latitude": 6.95, "longitude": 79.95, "country": "LK"},
+        "leveling": {
+            "depth": None,
+            "lows": [{"depth": "35 mm", "share": 0.12}, {"depth": "12 mm", "share": 0.5}],
+        },
+        "water": {"application_rate": None, "flow": "18 l/min", "head": "oscillating"},
+        "calendar": {"weekdays": ["sun"]},
+        "work": {"people": 1, "hours_per_day": 3},
+        "season": {"from": date(2028, 1, 15)},
+    }
+    now = datetime(2028, 1, 15, 6, tzinfo=UTC)
+    brief = brief_of(told).model_copy(update={"units": System.METRIC})
+    plan = plan_brief(brief, now=now, options=False)
+    assert any(task.plays("feeding") for task in plan.tasks) and from_compost(plan, brief)
 
 
 @pytest.mark.full

@@ -208,7 +208,8 @@ def rest(campaign: Campaign, *bands: Band, worked: date = LAST) -> list[Handover
     )
     left = replace(setting, levelling=replace(setting.levelling, left=bands))
     dated = SimpleNamespace(schedule=SimpleNamespace(days={"a": 700000, "b": worked.toordinal()}))
-    best: Any = SimpleNamespace(setting=left, campaign=campaign, dated=dated)
+    no_tasks = SimpleNamespace(drafts=())
+    best: Any = SimpleNamespace(setting=left, campaign=campaign, dated=dated, season=no_tasks)
     return list(_rest_of_fill(setting, best))
 
 

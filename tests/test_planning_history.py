@@ -2,6 +2,8 @@
 that are too wet.
 """
 
+import re
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
@@ -10,11 +12,10 @@ import pytest
 from sample_plan import sample_plan, with_task, without
 from told import told
 from turfplan.files.reading.book import load_book
+from turfplan.planning.days_left import fixed_nodes, history_constraints
 from turfplan.planning.dry_days import dry_day_constraints, forecast_reasons
 from turfplan.planning.history import (
     TaskHistory,
-    fixed_nodes,
-    history_constraints,
     looked_again,
     read_history,
     still_missing_mm,
@@ -392,6 +393,16 @@ def test_a_pass_that_was_cancelled_is_not_waited_for() -> None:
     assert still_missing_mm(over, bare) is None
 
 
+def test_a_job_that_was_moved_to_days_that_are_over_lasted_as_long_as_it_was_to() -> None:
+    """Days to come follow from how long it takes."""
+    job = draft("a", "topdress", 2)
+    season = SeasonDraft((job,), ())
+    moved = TaskHistory(held={"a": 5}, planned={"a": 7})
+    assert fixed_nodes(season, moved, 8) == {job.start_node: 5, job.end_node: 7}
+    assert fixed_nodes(season, moved, 7) == {job.start_node: 5}
+    assert fixed_nodes(season, replace(moved, planned={"a": 3}), 8) == {job.start_node: 5}
+
+
 def test_a_job_of_several_days_is_fixed_from_the_day_it_began() -> None:
     """As logged, else as published, else its last day; never after it. One of a day has one
     node; what is open has none.
@@ -465,6 +476,28 @@ def test_a_job_that_was_not_done_on_its_day_waits_for_the_next() -> None:
     assert past_of({"kind": "not_done", "task": "topdress.1"}).not_before == {}
 
 
+def test_what_was_put_off_is_asked_about_again_once_its_new_day_is_over() -> None:
+    """As long as the plan does not know the entry the work waits; a plan that does has given it
+    another day: that of work that was not done, of the rest of what was done in part on its last
+    day, and one that was chosen by hand."""
+    known = PLAN.model_copy(update={"journal_entries": 1})
+    end = next(task.end for task in PLAN.tasks if task.id == "topdress.1")
+    for entry in (
+        {"kind": "not_done", "task": "topdress.1"},
+        {"kind": "not_done", "task": "topdress.1", "on": end - timedelta(3)},
+        done("topdress.1", end, share=0.5),
+    ):
+        entries, today = journal(entry), end + timedelta(2)
+        assert "topdress.1" not in read_history(BOOK, entries, PLAN, today).overdue
+        asked = read_history(BOOK, entries, known, today)
+        assert asked.overdue["topdress.1"] == end.toordinal()
+    chosen = journal({"kind": "moved", "task": "topdress.1", "to": end})
+    found = read_history(BOOK, chosen, known, end)
+    assert found.held and not found.overdue.keys() & {"topdress.1"}
+    over = read_history(BOOK, chosen, known, end + timedelta(1))
+    assert over.held == {} and over.overdue["topdress.1"] == end.toordinal()
+
+
 def test_rain_takes_a_day_off_what_repeats_and_puts_nothing_off() -> None:
     """Of a series the day is kept; a job of that day is put off by an entry of its own alone."""
     series = next(task for task in PLAN.tasks if task.series is not None)
@@ -473,3 +506,51 @@ def test_rain_takes_a_day_off_what_repeats_and_puts_nothing_off() -> None:
     assert found.rained == {series.id: frozenset(days)} and found.not_before == {}
     spread = past_of({"kind": "rained_off", "task": "topdress.1", "on": AUTUMN})
     assert "topdress.1" in spread.not_before
+
+
+def test_a_reason_that_the_plan_before_knew_is_not_given_again() -> None:
+    """Rain of weeks ago has moved what it moved; another move has a reason of its own."""
+    rain = journal({"kind": "rained_off", "on": date(2027, 9, 5)})
+    knows = PLAN.model_copy(update={"journal_entries": 1})
+    assert "topdress.1" in read_history(BOOK, rain, PLAN, AUTUMN).because
+    again = read_history(BOOK, rain, knows, AUTUMN)
+    assert not again.because and "topdress.1" in again.recorded
+    named = journal(
+        {"kind": "rained_off", "task": "topdress.1", "on": date(2027, 9, 5)},
+        {"kind": "not_done", "task": "topdress.1"},
+    )
+    told_now = read_history(BOOK, named, knows, AUTUMN).because["topdress.1"]
+    assert told_now.key == "changes.because.not_done"
+
+
+def test_what_is_taken_as_not_done_moves_for_that_reason() -> None:
+    """All that is over without a word, where it is to be planned again."""
+    late = read_history(BOOK, (), PLAN, date(2027, 10, 30))
+    assumed = read_history(BOOK, (), PLAN, date(2027, 10, 30), assume_not_done=True)
+    assert late.overdue and not late.because and not assumed.overdue
+    keys = {name: why.key for name, why in assumed.because.items()}
+    assert keys == dict.fromkeys(late.overdue, "changes.because.not_done")
+
+
+@pytest.mark.parametrize("name", sorted(BOOK.operations))
+def test_rain_takes_the_day_from_what_its_own_words_want_dry(name: str) -> None:
+    """Who reads “dry”, “not wet” or “no rain” on the sheet has that job put off by a day of
+    rain; food has days of its own, few as they are, and is asked about."""
+    operation = BOOK.operations[name]
+    words = (operation.go or "").lower()
+    wanted = re.search(r"\b(dry|no rain|too wet|not wet|not soaked)\b", words)
+    spared = operation.in_rain or operation.plays("looking", "measuring", "feeding")
+    if wanted and not spared and name not in ("lime", "amend"):
+        assert operation.weather != "any", words
+
+
+def test_what_was_taken_back_moves_for_that() -> None:
+    """Where the plan before knew the entry; an entry that it never knew changes nothing."""
+    entries = journal(
+        {"kind": "rained_off", "task": "topdress.1", "on": date(2027, 9, 5)},
+        {"kind": "undo", "undoes": 1},
+    )
+    knows = PLAN.model_copy(update={"journal_entries": 1})
+    keys = {n: why.key for n, why in read_history(BOOK, entries, knows, AUTUMN).because.items()}
+    assert keys == {"topdress.1": "changes.because.taken_back"}
+    assert not read_history(BOOK, entries, PLAN, AUTUMN).because

@@ -29,9 +29,11 @@ ORDER = Lag(
 )
 
 
-def season_of(depth: str = "1 in") -> tuple[ResolvedLawn, Campaign, SeasonDraft]:
+def season_of(
+    depth: str = "1 in", *, thatch: str = "0.2 in"
+) -> tuple[ResolvedLawn, Campaign, SeasonDraft]:
     """A lawn that is filled by several passes and overseeded, with its season."""
-    setting, campaign, _ = drafted({"leveling": {"depth": depth}})
+    setting, campaign, _ = drafted({"lawn": {"thatch": thatch}, "leveling": {"depth": depth}})
     return (
         setting,
         campaign,
@@ -109,3 +111,14 @@ def test_what_only_follows_goes_with_what_was_skipped(skipped: str) -> None:
     assert expected <= gone and not gone & {"mow_low.1", "core_aerate.1", "delivery.1"}
     assert bool(gone) == bool(expected)
     assert without_followers(setting, season, TaskHistory()) is season
+
+
+def test_what_hangs_on_a_skipped_pass_goes_though_its_day_is_over() -> None:
+    """Nobody drags in what was never spread; what was done stays."""
+    setting, _, season = season_of("0.5 in")
+    skipped = frozenset({"topdress.1"})
+    late = TaskHistory(skipped=skipped, overdue={"incorporate.1": setting.first_day})
+    done = TaskHistory(skipped=skipped, done={"incorporate.1": setting.first_day})
+    for past, stays in ((late, False), (done, True)):
+        left = {d.id for d in without_followers(setting, season, past).drafts}
+        assert ("incorporate.1" in left) == stays and "delivery.1" in left

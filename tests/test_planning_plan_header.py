@@ -81,7 +81,8 @@ def test_a_site_is_told_its_thatch_dogs_septic_field_and_slope() -> None:
 def test_thatch_that_no_job_takes_down_is_told_with_the_seasons_for_it() -> None:
     """Between the limit and that of stripping; at most two seasons, from today on."""
     setting = lawn({"seeding": {"intent": "none"}})
-    flat = replace(setting, levelling=replace(setting.levelling, bands=()))
+    fill = setting.levelling
+    flat = replace(setting, levelling=replace(fill, bands=(), left=fill.bands))
     low = setting.book.si("dethatch.limit")
     high = setting.book.si(strip_limit(setting.turf.species))
 
@@ -108,6 +109,10 @@ def test_thatch_that_no_job_takes_down_is_told_with_the_seasons_for_it() -> None
     assert told(low + 0.1, none) == [cautions.thatch_left_no_season().key.rpartition(".")[2]]
     lifted = replace(flat, levelling=replace(flat.levelling, lift_share=0.1))
     assert told(low + 0.1, lifted) != told(low + 0.1)
+    care = replace(setting, levelling=replace(fill, bands=()))
+    assert told(low + 0.1, care) == [], "care alone takes it down in its own season"
+    ended = replace(care, openings=none.openings)
+    assert told(low + 0.1, ended) == told(low + 0.1, none), "and says so where it has none"
 
 
 def test_thatch_of_grass_that_no_dethatcher_spares_is_told_with_the_reason() -> None:

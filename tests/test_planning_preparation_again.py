@@ -1,6 +1,7 @@
 """Cuts and cores that have run out before their pass."""
 
 from dataclasses import replace
+from datetime import date
 
 from test_planning_past_binds import season_of
 from turfplan.message import as_written
@@ -11,6 +12,7 @@ from turfplan.planning.preparation_again import (
     with_preparation_again,
 )
 from turfplan.planning.schedule import Dated, date_season
+from turfplan.planning.waiting import without_waiting
 from turfplan.records.constraints import Allowed, DaySet, DayStep, Lag, Reason, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import SeasonDraft
@@ -57,6 +59,23 @@ def test_cores_come_again_with_the_last_cut_before_them() -> None:
     assert with_preparation_again(setting, campaign, season, {"core_aerate.1"}, over) is season
 
 
+def test_a_machine_that_went_back_is_hired_again_for_the_second_turn() -> None:
+    """Its own call, before the work; none where the first call is still to come."""
+    setting, campaign, season = season_of("0.5 in")
+    call = next(d for d in season.drafts if "core_aerate.1" in d.buys_for and d.hired)
+    over = TaskHistory(done={call.id: setting.first_day, "core_aerate.1": setting.first_day})
+    second = with_preparation_again(setting, campaign, season, {"core_aerate.1"}, over)
+    again = next(d for d in second.drafts if d.id == f"{call.id}.again")
+    assert again.hired == ("aerator",) and again.buys_for == ("core_aerate.1.again",)
+    assert any(
+        isinstance(c, Lag) and (c.before, c.after) == (again.end_node, "core_aerate.1.again")
+        for c in second.constraints
+    )
+    unasked = TaskHistory(done={"core_aerate.1": setting.first_day})
+    none = with_preparation_again(setting, campaign, season, {"core_aerate.1"}, unasked)
+    assert f"{call.id}.again" not in {d.id for d in none.drafts}
+
+
 def test_cores_after_the_last_pass_serve_nothing() -> None:
     """They are told apart from those before it, and from those of which the day is past."""
     setting, _, season = season_of("0.5 in")
@@ -76,3 +95,14 @@ def test_cores_after_the_last_pass_serve_nothing() -> None:
     assert isinstance(moved, Dated)
     assert stranded_preparation(setting, moved, {}) == {"core_aerate.1"}
     assert not stranded_preparation(setting, moved, {"core_aerate.1": last + 1})
+
+
+def test_an_order_does_not_stand_against_a_cause_that_was_found_at_work() -> None:
+    """One that was due on the day of the find or later waits; one due before is asked about."""
+    setting, _, season = season_of("0.5 in")
+    due = TaskHistory(overdue={"order_material.1": setting.first_day + 9})
+    for days, asked in ((9, set()), (8, set()), (10, {"order_material.1"})):
+        found = date.fromordinal(setting.first_day + days)
+        past = without_waiting(setting.book, season, replace(due, alive_on=found))
+        assert set(past.overdue) == asked
+    assert without_waiting(setting.book, season, due) is due

@@ -10,7 +10,7 @@ from command import run
 from planning import kind, plan_of
 from printed import checklist_html, order_html, season_ics, week_sheets
 from turfplan.message import Days, Message, Quantity, listed
-from turfplan.messages.catalog import catalog_of
+from turfplan.messages import catalog
 from turfplan.phrases import watering as phrases
 from turfplan.planning.ranked_notes import PLACES, place_of
 from turfplan.records.plan import RANKS, Plan
@@ -106,8 +106,7 @@ def test_a_torn_journal_is_told_once_and_ranked(tmp_path: Path) -> None:
 def test_places_are_those_of_messages() -> None:
     """Every place is that of a message that there is; cautions of a whole plan all have one or are
     advice on purpose."""
-    keys = catalog_of("en")._sentences._catalog  # type: ignore[attr-defined]
-    known = {key if isinstance(key, str) else key[0] for key in keys}
+    known = catalog._keys(catalog.place_of("en"))
     for place in PLACES:
         if not place.startswith("book."):
             assert any(key == place or key.startswith(f"{place}.") for key in known), place

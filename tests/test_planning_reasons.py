@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from turfplan.export.sheets.book_reasons import says_little
 from turfplan.message import Message, as_written
 from turfplan.messages import words_for
 from turfplan.network import Link
@@ -11,7 +12,6 @@ from turfplan.planning.reasons import (
     conflict_reasons,
     days_off_alone,
     reasons,
-    says_little,
     wish_earlier,
     wish_later,
 )

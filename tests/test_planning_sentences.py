@@ -2,10 +2,13 @@
 
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 
 import pytest
 
-from planning import NAMES, example
+from planning import NAMES, POSSIBLE, example, example_brief
+from tiers import sampled
+from turfplan.files.reading.book import load_book
 from turfplan.message import Message, as_written
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import PlanRecord
@@ -17,7 +20,7 @@ US = re.compile(NUMBER + r"(?:°F|in|ft|yd|lb|oz|gal|ft²|yd³|gpm)(?![\w²³])"
 WORDS = re.compile(r"\b(?:inch|inches|feet|foot|gallons?|pounds?|yards?|degrees)\b")
 # Names that a person typed, notes that quote a publication in its own words, and the keys behind
 # the texts.
-QUOTED = frozenset({"lawn", "sources", "citations", "lawn_id", "published", "said"})
+QUOTED = frozenset({"lawn", "sources", "citations", "addresses", "lawn_id", "published", "said"})
 
 
 def sentences(record: object) -> Iterator[str]:
@@ -128,3 +131,29 @@ def test_a_bare_key_would_be_found() -> None:
     assert bare_keys(plan.model_copy(update={"cautions": tuple(map(as_written, keyed))})) == list(
         keyed
     )
+
+
+@pytest.mark.parametrize("name", sampled(POSSIBLE, "cool-overseed", "bermuda-sand"))
+def test_a_step_speaks_of_this_lawn(name: str) -> None:
+    """Of clay where the soil may hold some, of seedlings where something is sown, of seed where the
+    grass is sold as seed, and of plugs where it is as plugs; the check of the watering of what
+    comes next."""
+    plan, told_soil = example(name), example_brief(name).lawn.soil
+    book = load_book()
+    grass = book.species[max(plan.lawn.grass, key=lambda part: part.share).species]
+    sowings = [task for task in plan.tasks if task.plays("sowing", "planting")]
+    passes = [task for task in plan.tasks if task.plays("spreading")]
+    for task in plan.tasks:
+        told = " ".join([*(step.text for step in task.how), task.go.text if task.go else ""])
+        if task.operation == "core_aerate" and "Dry soil: water" in told:
+            fine = told_soil is None or book.soils[plan.lawn.soil].fine
+            assert ("clay never" in told) == fine
+        if task.operation == "last_mow":
+            assert ("seedlings" in told) == bool(sowings)
+        if "Bare patches after" in told:
+            asked = told.split("note them for ")[1]
+            assert ("seed" in asked) == grass.seedable
+            assert ("plugs" in asked) == ("plugs" in grass.plantable)
+        if task.operation == "irrigation_check" and sowings and passes:
+            later = sowings[0].start - passes[0].start > timedelta(days=60)
+            assert ("Each layer" in str(task.why)) == later

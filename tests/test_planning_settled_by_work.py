@@ -2,9 +2,11 @@
 
 import pytest
 
+from test_planning_past_binds import season_of
 from turfplan.files.reading.book import load_book
 from turfplan.message import as_written
-from turfplan.planning.settled_by_work import with_bought_for_done
+from turfplan.planning.marks_again import AGAIN
+from turfplan.planning.settled_by_work import with_bought_for_done, with_served_for_done
 from turfplan.records.constraints import DayStep, Lag, Reason, Strength
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import SeasonDraft
@@ -61,3 +63,24 @@ def test_a_new_load_was_asked_for() -> None:
     past = TaskHistory(done={"delivery.1": DAY}, planned=planned)
     found = with_bought_for_done(BOOK, season(), past)
     assert found.done == {"delivery.1": DAY, "call.refused.1": DAY - 3}
+
+
+def test_marks_and_cuts_whose_work_is_over_are_not_asked_about() -> None:
+    """First turns and later ones, as long as nothing else waits for them; so in the next plan."""
+    setting, _, made = season_of("0.75 in", thatch="0.6 in")
+    blades = next(d for d in made.drafts if d.operation == "dethatch")
+    marks = next(d for d in made.drafts if d.operation == "locate_utilities" and d.serves)
+    names = {f"{marks.id}.{AGAIN}", marks.id}
+    late = dict.fromkeys(names, DAY)
+    over = dict.fromkeys(marks.serves, DAY + 2)
+    waits = TaskHistory(overdue=late, done={})
+    assert with_served_for_done(setting.book, made, waits) is waits
+    found = with_served_for_done(setting.book, made, TaskHistory(overdue=late, done=over))
+    assert names <= found.done.keys() and not found.overdue
+    later = TaskHistory(done=over, settled=frozenset(names), planned=late)
+    assert names <= with_served_for_done(setting.book, made, later).done.keys()
+    cut = next(d for d in made.drafts if d.operation == "mow_low" and d.session == blades.session)
+    cuts = TaskHistory(
+        overdue={f"{cut.id}.{AGAIN}": DAY}, done={blades.id: DAY + 1}, planned={blades.id: DAY}
+    )
+    assert f"{cut.id}.{AGAIN}" in with_served_for_done(setting.book, made, cuts).done

@@ -287,3 +287,12 @@ def test_a_southern_season_is_asked_by_its_own_days() -> None:
     assert not asked("done", plan=SOUTHERN, task="topdress.1", on=southern)
     off = asked("done", plan=SOUTHERN, task="topdress.1", on=PASS_DAY - timedelta(days=30))
     assert keys(off) == ["far_off"]
+
+
+def test_what_a_plan_asks_for_again_is_no_slip() -> None:
+    """It knows of the entry by which it was done, and has it open all the same."""
+    once = entry("done", task="topdress.1", on=PASS_DAY)
+    later = PASS_DAY + timedelta(days=30)
+    knows = PLAN.model_copy(update={"journal_entries": 1})
+    assert keys(asked("done", once, task="topdress.1", on=later)) == ["was_done"]
+    assert not asked("done", once, plan=knows, task="topdress.1", on=later)

@@ -15,6 +15,7 @@ from turfplan.app.inputs import PlanInputs, input_of, read_input
 from turfplan.app.outputs import words_of
 from turfplan.app.plan_lawn import planned
 from turfplan.export.calendar.season_ics import season_ics
+from turfplan.export.tables.plan_json import plan_to_json
 from turfplan.files.reading.brief import read_brief
 from turfplan.planning import KnownPlace, SoFar, Weather
 from turfplan.planning.standing import _is_drafted, standing_plan
@@ -23,6 +24,7 @@ from turfplan.records.plan import Plan
 
 OLDER = "turfplan 0.0.1"
 LATER = TODAY + timedelta(days=1)
+NOTE = JournalEntry(number=1, at=TODAY, kind="note", text="Looked at it.")
 
 
 @lru_cache(maxsize=1)
@@ -32,7 +34,10 @@ def begun() -> tuple[PlanInputs, Plan]:
     made = planned(given, today=TODAY.date())
     tasks = tuple(task for task in made.tasks if task.operation != "first_mow")
     assert len(tasks) < len(made.tasks)
-    return given, made.model_copy(update={"program": OLDER, "tasks": tasks})
+    kept = {task.id for task in tasks}
+    entries = tuple(entry for entry in made.calendar_entries if kept.issuperset(entry.tasks))
+    update = {"program": OLDER, "tasks": tasks, "calendar_entries": entries}
+    return given, made.model_copy(update=update)
 
 
 def entry_of(plan: Plan) -> JournalEntry:
@@ -66,7 +71,7 @@ def test_news_plans_anew_by_the_rules_of_today() -> None:
 
 @pytest.mark.full
 @pytest.mark.parametrize(
-    "news", ["none", "book", "brief", "files", "entry", "weather", "not_done", "ours"]
+    "news", ["none", "book", "brief", "files", "entry", "note", "weather", "not_done", "ours"]
 )
 def test_a_plan_stands_until_there_is_news(news: str) -> None:
     """Each kind of news alone has the lawn planned again; another book, or none, has not."""
@@ -80,10 +85,12 @@ def test_a_plan_stands_until_there_is_news(news: str) -> None:
     so_far = SoFar((), previous, assume_not_done=news == "not_done")
     if news == "entry":
         so_far = replace(so_far, journal=(entry_of(before),))
+    if news == "note":
+        so_far = replace(so_far, journal=(NOTE,))
     place = KnownPlace(given.climate, weather=Weather() if news == "weather" else None)
     digest = "another" if news == "brief" else given.sha256
     found = standing_plan(given.book, place, so_far, now=LATER, brief_sha256=digest)
-    assert (found is not None) == (news in ("none", "book", "ours"))
+    assert (found is not None) == (news in ("none", "book", "note", "ours"))
 
 
 @pytest.mark.full
@@ -166,3 +173,17 @@ def test_what_was_taken_as_done_stays_so() -> None:
     for plan in (made, again):
         trip = plan.task("collect.seed")
         assert trip is not None and trip.closed == "done" and not trip.overdue
+
+
+def test_a_note_changes_nothing_but_that_it_is_known() -> None:
+    """Work that was closed stays closed, no day moves; planned once more no byte differs. An entry
+    that says something of the work is news."""
+    given, before = begun()
+    noted = planned(given, (NOTE,), before, today=LATER.date())
+    assert (noted.program, noted.revision, noted.journal_entries) == (OLDER, before.revision, 1)
+    assert calendar(noted) == calendar(before)
+    again = planned(given, (NOTE,), noted, today=LATER.date())
+    assert plan_to_json(again) == plan_to_json(noted)
+    told = NOTE.model_copy(update={"number": 2, "text": None})
+    told = told.model_copy(update={"kind": "skipped", "task": "soil_test", "on": TODAY.date()})
+    assert planned(given, (NOTE, told), noted, today=LATER.date()).program != OLDER

@@ -201,7 +201,7 @@ def test_a_run_ends_in_the_calendar_when_its_last_cycle_ends() -> None:
     zones = [{"name": f"Zone {n}", "area": "800 ft2", "head": "spray"} for n in range(1, 7)]
     together = {"lawn": {"soil": "clay"}, "water": {"application_rate": None, "zones": zones}}
     for changes in (clay, together):
-        plan = plan_of(changes)
+        plan = plan_of({**changes, "calendar": {"watering": "each"}})
         lasts = {
             str(event["uid"]): event["dtend"].dt - event["dtstart"].dt
             for event in Calendar.from_ical(season_ics(plan, ENGLISH)).walk("VEVENT")
@@ -259,7 +259,7 @@ def test_how_much_water_settles_a_layer_is_told_by_its_waterings_alone() -> None
     plan = plan_of({"seeding": {"intent": "none"}, "leveling": {"depth": "0.25 in"}})
     drag = first(plan, "incorporate")
     (step,) = [told(line) for line in drag.how if "settle it" in told(line)]
-    assert " in" not in step.replace(" in the", "") and "waterings tell" in step
+    assert " in" not in step.replace(" in the", "") and "stand at the waterings" in step
     settle = next(t for t in plan.tasks if t.stage is not None and t.stage.id == "settle")
     assert "on average" in told(settle.amounts[0].reason)
     assert any("where least falls" in told(line) for line in settle.how)

@@ -23,6 +23,7 @@ from turfplan.files.reading.book_files import read_book
 from turfplan.user_cache import cache_folder, keep, kept
 
 ROOT = Path(__file__).parent.parent
+SURVEYED = ROOT / "examples" / "surveyed-us.toml"
 # What a plain lawn has no use for: reckoning with matrices, a server and what speaks to one, sheets
 # as PDF, the index, time zones by map, and the commands and rooms that other commands are made of.
 UNUSED = {
@@ -54,6 +55,22 @@ UNUSED = {
     "turfplan.site.survey.doubt",
     "turfplan.files.reading.survey",
 }
+# What a sheet has no use for: making plans, what they are made from, reckoning with arrays.
+UNPRINTED = {
+    "turfplan.planning",
+    "turfplan.network",
+    "turfplan.work",
+    "turfplan.climate",
+    "turfplan.business",
+    "turfplan.files.reading.book",
+    "turfplan.files.reading.brief",
+    "turfplan.records.brief",
+    "numpy",
+    "contourpy",
+    "babel",
+    "icalendar",
+    "weasyprint",
+}
 RUN = """
 import json, sys
 from turfplan.cli import main
@@ -63,6 +80,11 @@ except SystemExit as end:
     assert not end.code, end.code
 print("\\n" + json.dumps(sorted(sys.modules)))
 """
+OPENED = """
+import sys
+opened = set()
+sys.addaudithook(lambda event, args: opened.add(str(args[0])) if event == "open" else None)
+""" + RUN.replace("sys.modules", "opened")
 
 
 @pytest.fixture
@@ -79,17 +101,21 @@ Run = tuple[set[str], dict[str, bytes]]
 def _plan(out: Path, cache_home: Path) -> Run:
     brief = str(ROOT / "examples" / "cool-overseed.toml")
     words = ["plan", brief, "--today", "2027-02-01", "--output", str(out)]
+    modules = _run(words, cache_home)
+    return modules, {file.name: file.read_bytes() for file in out.iterdir()}
+
+
+def _run(words: list[str], cache_home: Path, code: str = RUN) -> set[str]:
+    """The modules that a command leaves loaded, or what else the `code` around it tells of it."""
     done = subprocess.run(
-        [sys.executable, "-c", RUN, *words],
+        [sys.executable, "-c", code, *words],
         capture_output=True,
         text=True,
         check=True,
         cwd=ROOT,
         env={**os.environ, "XDG_CACHE_HOME": str(cache_home)},
     )
-    return set(json.loads(done.stdout.splitlines()[-1])), {
-        file.name: file.read_bytes() for file in out.iterdir()
-    }
+    return set(json.loads(done.stdout.splitlines()[-1]))
 
 
 @pytest.fixture(scope="module")
@@ -109,6 +135,38 @@ def test_a_plan_imports_only_what_it_uses(first: Run) -> None:
     modules, _ = first
     assert "turfplan.planning.season_plan" in modules
     assert not UNUSED & modules
+
+
+@pytest.fixture(scope="module")
+def surveyed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The folder of the plan of a surveyed lawn, with a cache of its own within."""
+    folder = tmp_path_factory.mktemp("surveyed")
+    words = ["plan", str(SURVEYED), "--today", "2027-02-01", "--output", str(folder / "plan")]
+    _run(words, folder / "cache")
+    return folder
+
+
+@full
+@pytest.mark.parametrize("sheet", ["week", "book", "order", "water", "sign"])
+def test_a_sheet_is_printed_without_the_planner(sheet: str, surveyed: Path) -> None:
+    """Reading a plan and filling a page is all that printing is: of a surveyed lawn too, whose maps
+    were traced as it was planned, and of one that no sheet of another kind is imported for.
+    """
+    words = ["print", str(SURVEYED), sheet, "--output", str(surveyed / "plan")]
+    modules = _run(words, surveyed / "cache")
+    assert not UNPRINTED & modules
+    assert ("turfplan.export.sheets.season_book" in modules) == (sheet == "book")
+    assert ("turfplan.export.sheets.checklist" in modules) == (sheet == "week")
+
+
+@full
+@pytest.mark.parametrize("sheet", ["week", "book", "order", "water", "sign", "changes"])
+def test_a_sheet_asks_no_catalog_but_that_of_sheets(sheet: str, surveyed: Path) -> None:
+    """What a plan says is told in it: else a sheet needs the sentences of sheets alone."""
+    words = ["print", str(SURVEYED), sheet, "--output", str(surveyed / "plan")]
+    opened = map(Path, _run(words, surveyed / "cache", OPENED))
+    catalogs = [(path.parent.name, path.name) for path in opened if path.suffix == ".mo"]
+    assert catalogs == [("sheets", "en.mo")]
 
 
 @full

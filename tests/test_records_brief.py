@@ -402,12 +402,14 @@ def test_the_sound_part_of_a_brief_is_what_is_left_of_it() -> None:
     assert sound_part(merged({})) == brief_of({})
     sound, faulty = ({"rate": f"{rate} g/m2", "on": date(2026, 5, 1)} for rate in (1, 999))
     listed = merged({"history": {"nitrogen": [sound, faulty]}})
-    assert sound_part(listed) is None
+    rest = sound_part(listed)
+    assert rest is not None and [use.rate_g_m2 for use in rest.history.nitrogen] == [1]
     assert len(listed["history"]["nitrogen"]) == 2
 
 
 def test_the_deepest_entry_is_taken_out() -> None:
-    """Steps that lead nowhere are passed over; an entry of a list stays."""
+    """Steps that lead nowhere are passed over; an entry of a list goes where it is at fault
+    itself."""
     data = {"a": {"b": [{"c": 1, "d": 2}, {"e": 3}]}, "f": 4}
     _take_out(data, ("a", "b", 0, "c"))
     assert data == {"a": {"b": [{"d": 2}, {"e": 3}]}, "f": 4}
@@ -419,3 +421,6 @@ def test_the_deepest_entry_is_taken_out() -> None:
     assert data == {"a": {}, "f": 4}
     _take_out(data, ("f",))
     assert data == {"a": {}}
+    listed = {"a": [{"b": 1}, {"c": 2}]}
+    _take_out(listed, ("a", 0, "x"))
+    assert listed == {"a": [{"c": 2}]}

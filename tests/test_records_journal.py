@@ -5,7 +5,7 @@ from datetime import UTC, date, datetime
 import pytest
 from pydantic import ValidationError
 
-from turfplan.records.journal import JournalEntry, standing
+from turfplan.records.journal import JournalEntry, says_more, standing
 
 AT = datetime(2027, 5, 1, 8, 0, tzinfo=UTC)
 DAY = date(2027, 5, 1)
@@ -93,3 +93,18 @@ def test_an_entry_says_who_wrote_it_and_which_way() -> None:
     for way, sound in (("command", True), ("page", True), ("file", True), ("mail", False)):
         assert taken("note", text="a", way=way) == sound
     assert taken("note", text="a", key="k") and not taken("note", text="a", key="")
+
+
+def test_a_journal_says_more_where_something_else_stands() -> None:
+    """A note says nothing of the work, nor does what is taken back at once, nor its own note taken
+    back; an entry does, one taken back that was known, and entries that are lost."""
+    done = entry(1, "done", task="seed", on=DAY)
+    assert not says_more([], 0) and not says_more([done], 1)
+    assert says_more([done], 0) and says_more([], 1)
+    noted = entry(2, text="Looked at it.")
+    assert not says_more([done, noted], 1) and not says_more([done, noted], 2)
+    assert not says_more([done, noted, entry(3, "undo", undoes=2)], 1)
+    slip = entry(2, "skipped", task="seed", on=DAY)
+    assert not says_more([done, slip, entry(3, "undo", undoes=2)], 1)
+    assert says_more([done, slip, entry(3, "undo", undoes=2)], 2)
+    assert says_more([done, entry(2, "undo", undoes=1)], 1)

@@ -23,6 +23,7 @@ from turfplan.planning import plan_header
 from turfplan.records.brief import Brief
 from turfplan.records.journal import JournalEntry
 from turfplan.records.plan import Plan
+from turfplan.records.plan_calendar import CalendarEntry
 from turfplan.records.plan_task import Task
 from turfplan.revision import feed_entries
 from turfplan.work.watering.request import WeatherDay
@@ -314,7 +315,9 @@ def upgraded(patch: pytest.MonkeyPatch) -> None:
     real, known = feed_entries.description, planning.input_of
     patch.setattr(plan_header, "__version__", "99.0")
     patch.setattr(
-        feed_entries, "description", lambda *words: real(*words) + "\nSaid by another program."
+        feed_entries,
+        "description",
+        lambda *words, **told: real(*words, **told) + "\nSaid by another program.",
     )
 
     def input_of(*places: Any) -> Any:
@@ -345,20 +348,45 @@ def compare_feeds(
             continue
         assert old.published is not None and new.published is not None and new.uid == old.uid
         assert new.created == old.created
+        if new.published.hidden:
+            assert new.uid not in now and (new.sequence, old.sequence) == (0, 0)
+            continue
         if is_over(old, new, today):
             past += 1
             assert now[new.uid] == was[new.uid], new.id
-        same_days = all(
-            getattr(new.published, name) == getattr(old.published, name)
-            for name in ("start", "end", "series", "cancelled", "timezone")
-        )
-        assert new.sequence == old.sequence + (not same_days), new.id
-        assert (
-            (now[new.uid] == was[new.uid])
-            == (new.published == old.published)
-            == (new.last_modified == old.last_modified)
-        )
+        compare_entries(old, was, new, now)
+    known = {entry.id: entry for entry in before.calendar_entries}
+    for entry in after.calendar_entries:
+        earlier = known.get(entry.id)
+        if earlier is None:
+            assert entry.sequence == 0 and entry.created == entry.last_modified == after.stamp
+            continue
+        if max(entry.published.end, earlier.published.end) < today:
+            past += 1
+            assert now[entry.uid] == was[entry.uid], entry.id
+        compare_entries(earlier, was, entry, now)
     return past
+
+
+def compare_entries(
+    old: Task | CalendarEntry,
+    was: Mapping[str, bytes],
+    new: Task | CalendarEntry,
+    now: Mapping[str, bytes],
+) -> None:
+    """Check two versions of one entry: other days raise its sequence, whatever else its stamp."""
+    assert old.published is not None and new.published is not None
+    assert (new.uid, new.created) == (old.uid, old.created)
+    same_days = all(
+        getattr(new.published, name) == getattr(old.published, name)
+        for name in ("start", "end", "series", "days", "cancelled", "timezone")
+    )
+    assert new.sequence == old.sequence + (not same_days), new.id
+    assert (
+        (now[new.uid] == was[new.uid])
+        == (new.published == old.published)
+        == (new.last_modified == old.last_modified)
+    )
 
 
 WORK = ("core_aerate", "topdress", "overseed")

@@ -6,7 +6,7 @@ import shutil
 import socket
 import threading
 import time
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from email.utils import format_datetime
 from functools import cache
 from html.parser import HTMLParser
@@ -14,6 +14,7 @@ from pathlib import Path
 from urllib.parse import quote
 
 import pytest
+import recurring_ical_events
 from hypothesis import example as always
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -25,6 +26,8 @@ from tiers import full
 from turfplan.errors import TurfplanError
 from turfplan.export.templates import render
 from turfplan.files import index as store
+from turfplan.files.index_copies import bring_rows, rows_of_index
+from turfplan.files.index_forms import MIGRATIONS
 from turfplan.files.plan_folder import write_outputs
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import as_written
@@ -33,14 +36,18 @@ from turfplan.records.plan import Change, Plan
 from turfplan.revision.feed_entries import shown_anew
 from turfplan.serve import tokens
 from turfplan.serve.feed import etag_of, feed_answer
+from turfplan.serve.tokens import WHOLE, FeedView
 
 pytest.importorskip("starlette", reason="the extra web is not installed")
 from starlette.testclient import TestClient  # after the skip
 
+from turfplan.export.season_view import SeasonFigure
 from turfplan.serve.app import ServerSettings, create_app
+from turfplan.serve.befell import befell_view
 from turfplan.serve.guard import SECURITY
 from turfplan.serve.ticks import replan_apart
-from turfplan.serve.today import DayView, Figure, JobView, WateringView
+from turfplan.serve.today import DayView, JobView, WateringView
+from turfplan.units import System
 
 CONTENT = b"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nEND:VCALENDAR\r\n"
 AT = datetime(2027, 3, 1, 12, tzinfo=UTC)
@@ -145,6 +152,41 @@ def issued(index: Path, folder: Path, kind: str, brief: Path | None = None) -> s
     with store.opened(index) as connection:
         lawn = store.add_lawn(connection, folder, brief)
         return tokens.issue(connection, lawn, kind)  # type: ignore[arg-type]
+
+
+def test_an_address_shows_its_part_and_nothing_else(lawn: tuple[Path, Path]) -> None:
+    """Work, waterings, and the waterings of a neighbor's days have addresses of their own, which go
+    on showing what they showed: in a folder of before there were parts, and after a copy too."""
+    folder, index = lawn
+    days = date(2027, 6, 9), date(2027, 6, 13)
+    views = [FeedView("work"), FeedView("water"), FeedView("water", days), WHOLE]
+    with store.opened(index) as connection:
+        place = store.add_lawn(connection, folder)
+        texts = [tokens.issue(connection, place, "feed", view=view) for view in views]
+        assert [t.view for t in tokens.listed(connection)] == views
+    client = served(index)
+    work, water, stand_in, whole = (client.get(f"/feed/{text}.ics") for text in texts)
+    assert whole.content == (folder / "season.ics").read_bytes()
+    assert work.content == (folder / "work.ics").read_bytes()
+    assert water.content == (folder / "water.ics").read_bytes()
+    assert 'filename="water.ics"' in water.headers["Content-Disposition"]
+    shown = recurring_ical_events.of(Calendar.from_ical(stand_in.content))
+    asked = recurring_ical_events.of(Calendar.from_ical(water.content)).between(
+        days[0], days[1] + timedelta(days=1)
+    )
+    every = shown.between(date(2026, 1, 1), date(2030, 1, 1))
+    assert [(e["uid"], e.start) for e in every] == [(e["uid"], e.start) for e in asked] and every
+    tags = {"If-None-Match": stand_in.headers["ETag"]}
+    assert client.get(f"/feed/{texts[2]}.ics", headers=tags).status_code == 304
+    for name in ("work.ics", "water.ics"):
+        (folder / name).unlink()
+    again = served(index)
+    assert again.get(f"/feed/{texts[0]}.ics").content == work.content
+    rows = rows_of_index(index)
+    with store.opened(index.with_name("copy")) as connection, store.changing(connection):
+        bring_rows(connection, rows, with_addresses=True)
+    with store.opened(index.with_name("copy")) as connection:
+        assert [t.view for t in tokens.listed(connection)] == views
 
 
 def test_feed_is_served_and_revoked(lawn: tuple[Path, Path]) -> None:
@@ -583,19 +625,19 @@ def test_older_indexes_are_brought_up_to_date(tmp_path: Path) -> None:
 
     path = tmp_path / "old.index"
     with closing(sqlite3.connect(path)) as old:
-        for statement in store.MIGRATIONS[0]:
+        for statement in MIGRATIONS[0]:
             old.execute(statement)
         old.execute("PRAGMA user_version = 1")
         old.commit()
     with store.opened(path) as connection:
-        assert connection.execute("PRAGMA user_version").fetchone()[0] == len(store.MIGRATIONS)
+        assert connection.execute("PRAGMA user_version").fetchone()[0] == len(MIGRATIONS)
         assert (
             connection.execute(
                 "SELECT count(*) FROM sqlite_master WHERE name = 'token_by_lawn'"
             ).fetchone()[0]
             == 1
         )
-        connection.execute(f"PRAGMA user_version = {len(store.MIGRATIONS) + 1}")
+        connection.execute(f"PRAGMA user_version = {len(MIGRATIONS) + 1}")
     with pytest.raises(TurfplanError, match="newer turfplan"), store.opened(path):
         pass
 
@@ -676,7 +718,7 @@ def worded(name: str, text: str) -> tuple[Plan, str, str]:
         tuple(task if t.id == task.id else t for t in plain.tasks),
     )
     plan = plain.model_copy(update={"lawn": lawn, "tasks": tasks, "changes": (change,)})
-    figures = (Figure(text, text),)
+    figures = (SeasonFigure(text, text),)
     job = JobView(
         *(task.id, text, text, text, figures, text, text, (text,), (text,), text, text),
         rain=True,
@@ -691,6 +733,9 @@ def worded(name: str, text: str) -> tuple[Plan, str, str]:
         home=text,
         holder=text,
         right="tick",
+        zone=text,
+        prints=True,
+        silent=[{"holder": text, "since": text, "read": text}],
         edits=True,
         today=text,
         day=text,
@@ -706,6 +751,11 @@ def worded(name: str, text: str) -> tuple[Plan, str, str]:
         campaign=text,
         source=text,
         error_days=1,
+        client=text,
+        house=text,
+        way=[text],
+        befell=befell_view((), System.US, words),
+        idle=[text],
     )
     return plan, page, changes_html(plan)
 

@@ -14,7 +14,7 @@ from planning import example as plan_of_example
 from served import ServedHome
 from turfplan.app.lawn_day import lawn_day
 from turfplan.serve.app import create_app
-from turfplan.serve.forms import Answers, answers_of, kept_fields
+from turfplan.serve.forms import Answers, answers_of, day_of_tick, kept_fields
 
 PLAN = plan_of_example("cool-overseed")
 SOIL_TEST, DELIVERY = date(2027, 3, 6), date(2027, 4, 3)
@@ -82,6 +82,25 @@ def test_what_was_filled_in_is_kept_but_for_the_consent() -> None:
     assert kept_fields(FormData(given)) == given[:-1]
 
 
+@pytest.mark.parametrize(
+    ("kept_on", "day"),
+    [
+        ("2027-03-04", date(2027, 3, 4)),
+        ("2027-03-07", SOIL_TEST),
+        ("9999-12-31", SOIL_TEST),
+        ("soon", SOIL_TEST),
+        ("", SOIL_TEST),
+    ],
+)
+def test_a_tick_that_waited_counts_on_its_day(kept_on: str, day: date) -> None:
+    """The day on which it was ticked; a device whose clock is ahead ticks today."""
+
+    form = FormData({"do": "put_off", "job": "soil_test", "reason": "no_time", "kept_on": kept_on})
+    shown = day_of_tick(form, PLAN, lawn_day(PLAN, (), SOIL_TEST), ())
+    (tick,) = answers_of(form, PLAN, shown, (), "Ana").ticks
+    assert tick.on == day
+
+
 @pytest.fixture(scope="module")
 def client(tmp_path_factory: pytest.TempPathFactory) -> tuple[TestClient, str, str]:
     """A server with a lawn, the address of who ticks, and the owner's."""
@@ -135,6 +154,8 @@ FIELDS = st.sampled_from(
         "key:soil_test",
         "answer:soil_test",
         "on:soil_test",
+        "kept_on",
+        "day",
     ]
 )
 ASKED = st.sampled_from(

@@ -56,7 +56,7 @@ def test_the_cookie_is_held_to_the_host_and_under_tls_to_tls(
         foreign = {"origin": "https://elsewhere.example"}
         assert client.post(f"/own/{once}", headers=foreign).status_code == 403
         got = client.post(f"/own/{once}", data={"label": "Kitchen"})
-        assert got.status_code == 303 and got.headers["location"] == "/"
+        assert got.status_code == 303 and got.headers["location"] == "/new"
         name, _, rest = got.headers["set-cookie"].partition("=")
         assert name == ("__Host-turfplan-owner" if secure else "turfplan-owner")
         parts = {part.strip().lower() for part in rest.split(";")}

@@ -101,8 +101,9 @@ def test_the_invented_ground_has_a_tile_for_each_two_hundred_square_metres(
 
 def test_a_day_holds_a_thousand_points() -> None:
     """Exactly so many are walked; one square metre more is too much."""
-    assert spacings_for(562.5)[0] == 0.75 and spacings_for(563.0)[0] == 1.0
-    assert spacings_for(4000.0) == (2.0, 2.5, 3.0, 4.0)
+    assert spacings_for(1000.0, us=False)[0] == 1.0 and spacings_for(1001.0, us=False)[0] == 2.0
+    assert spacings_for(4001.0, us=False) == (4.0,)
+    assert spacings_for(800.0, us=True)[0] == pytest.approx(3 * 0.3048)
 
 
 def test_every_method_names_columns_that_are_read_and_an_error_of_the_book() -> None:
@@ -197,9 +198,8 @@ def test_a_grid_lies_where_the_ground_begins_unless_it_is_shifted() -> None:
 
 def test_a_small_lawn_is_walked_as_closely_as_the_table_goes() -> None:
     """From three quarters of a metre on; a large one no closer than a day holds."""
-    assert spacings_for(100.0) == (0.75, 1.0, 1.5, 2.0, 2.5, 3.0, 4.0)
-    assert spacings_for(1000.0)[0] == 1.0 and spacings_for(9000.0) == (3.0, 4.0)
-    assert spacings_for(1e6) == (4.0,)
+    assert spacings_for(100.0, us=False) == (1.0, 2.0, 4.0)
+    assert spacings_for(9000.0, us=False) == spacings_for(1e6, us=False) == (4.0,)
 
 
 # The hollows of the invented ground: where their middles lie, as shares of the length and the width

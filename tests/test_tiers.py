@@ -1,5 +1,5 @@
-"""The README's tests and those marked `full` are together all tests, and both are run by
-`.ci/run`.
+"""The README's tests and those marked `full` are together all tests; `.ci/run` runs the first and,
+turn by turn, the parts of the others.
 """
 
 import re
@@ -9,16 +9,17 @@ import tomllib
 
 import pytest
 
+from campaigns.__main__ import CAMPAIGNS
 from planning import ROOT
-from tiers import full, sampled, sampled_pairs
+from tiers import full, part_of, sampled, sampled_pairs
 
 OPTIONS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["pytest"][
     "ini_options"
 ]
 
 
-def collected(*words: str) -> set[str]:
-    """The tests that a command would run."""
+def collected(*words: str) -> tuple[set[str], int]:
+    """The tests that a command would run, and of how many."""
     line = [
         sys.executable,
         "-m",
@@ -34,7 +35,9 @@ def collected(*words: str) -> set[str]:
     found = subprocess.run(
         line, cwd=ROOT, capture_output=True, text=True, check=True, timeout=600
     ).stdout
-    return {name for name in found.splitlines() if "::" in name}
+    of_all = re.search(r"(\d+)/(\d+) tests collected", found)
+    assert of_all, found[-200:]
+    return {name for name in found.splitlines() if "::" in name}, int(of_all[2])
 
 
 @full
@@ -42,13 +45,30 @@ def test_the_tiers_together_are_all_tests() -> None:
     """By name and by count: no test is in none of the two, none in both, and the README's are most
     of them.
     """
-    quick, rest, everything = collected(), collected("-m", "full"), collected("-m", "")
-    assert quick | rest == everything and not quick & rest
-    assert len(quick) + len(rest) == len(everything) > 900
+    (quick, of_all), (rest, of_all_again) = collected(), collected("-m", "full")
+    assert not quick & rest
+    assert len(quick) + len(rest) == of_all == of_all_again > 900
     assert len(rest) < len(quick)
+    turns = [collected("-m", "full", "--part", f"{turn}/4")[0] for turn in (1, 2, 3, 4)]
+    assert set().union(*turns) == rest and sum(map(len, turns)) == len(rest)
+    assert min(map(len, turns)) > len(rest) / 8, "each turn has its part to do"
 
 
-def test_ci_runs_both_tiers_and_a_tenth_of_each_campaign() -> None:
+def test_the_turns_of_campaigns_are_all_of_them() -> None:
+    """Parts are cut as the command cuts them."""
+    turns = [list(CAMPAIGNS)[turn - 1 :: 4] for turn in (1, 2, 3, 4)]
+    assert sorted(name for turn in turns for name in turn) == sorted(CAMPAIGNS) and all(turns)
+
+
+@pytest.mark.parametrize("asked", ["", "2", "0/4", "5/4", "1/0", "a/b", "-1/4", "1/4 "])
+def test_what_is_no_part_is_refused(asked: str) -> None:
+    """With how one is written."""
+    assert part_of("2/4") == (2, 4)
+    with pytest.raises(ValueError, match="write 2/3"):
+        part_of(asked)
+
+
+def test_ci_runs_the_readme_tier_and_the_parts_of_the_rest_in_turn() -> None:
     """The README's command leaves out what is marked `full` alone; `.ci/run` calls it, then the
     rest.
 
@@ -64,8 +84,9 @@ def test_ci_runs_both_tiers_and_a_tenth_of_each_campaign() -> None:
             "mypy\n",
             "lint-imports --no-cache ",
             'bash -c "$command"\n',
-            "pytest -q -m full\n",
-            "-m campaigns --share 0.1\n",
+            'rev-list --count HEAD) % 4 + 1))/4}"\n',
+            'pytest -q -m full --part "$part"\n',
+            '-m campaigns --share 0.1 --part "$part" ',
         )
     ]
     assert places == sorted(places)

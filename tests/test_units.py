@@ -310,11 +310,28 @@ def test_numbers_have_no_needless_digits(value: float, text: str) -> None:
 
 @pytest.mark.parametrize(
     ("value", "text"),
-    [(0.375, "3/8"), (1.5, "1 1/2"), (-0.25, "-1/4"), (-2.125, "-2 1/8"), (1.3, "1.3"), (2.0, "2")],
+    [
+        (0.375, "3/8"),
+        (0.1875, "3/16"),
+        (1.5, "1 1/2"),
+        (-0.25, "-1/4"),
+        (-2.125, "-2 1/8"),
+        (1.3, "1.3"),
+        (2.0, "2"),
+    ],
 )
-def test_inches_are_told_in_eighths(value: float, text: str) -> None:
-    """Where they are eighths exactly."""
+def test_inches_are_told_as_a_ruler_has_them(value: float, text: str) -> None:
+    """Where they are sixteenths exactly."""
     assert format_number(value, fractions=True) == text
+
+
+@pytest.mark.parametrize(
+    ("inches", "text"),
+    [(0.175, "3/16 in"), (0.459, "7/16 in"), (0.3, "5/16 in"), (1.2, "1 1/4 in")],
+)
+def test_a_thin_layer_is_read_in_sixteenths(inches: float, text: str) -> None:
+    """An eighth would be a third off; from an inch on eighths do."""
+    assert read_as(inches * 25.4, "depth", System.US).text == text
 
 
 @pytest.mark.parametrize(
@@ -349,7 +366,7 @@ def test_quantities_are_read_or_refused(text: object, dimension: str, value: flo
 
 def test_a_wrong_unit_is_told_as_what_it_is() -> None:
     """A known unit of another dimension, an unknown one with the nearest, each apart."""
-    with pytest.raises(TurfplanError, match="'lb' is a unit of mass, a length is needed"):
+    with pytest.raises(TurfplanError, match="'lb' is a unit of mass, a unit of length is needed"):
         convert(1, "lb", "length")
     with pytest.raises(TurfplanError, match="unknown unit 'inc'") as caught:
         convert(1, "inc", "length")
@@ -587,7 +604,7 @@ def test_digits_change_at_one_a_hundred_and_a_thousand(value: float, text: str) 
 
 def test_a_whole_number_of_inches_has_no_fraction() -> None:
     """Below nought as well."""
-    cases = {-3.0: "-3", 3.0: "3", -0.5: "-1/2", 0.0: "0", 12.875: "12 7/8", 1.0625: "1.06"}
+    cases = {-3.0: "-3", 3.0: "3", -0.5: "-1/2", 0.0: "0", 12.875: "12 7/8", 1.0625: "1 1/16"}
     assert [format_number(v, fractions=True) for v in cases] == list(cases.values())
 
 

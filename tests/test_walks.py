@@ -21,7 +21,13 @@ CHRISTCHURCH = {
 BARE = {"lawn": {"condition": "bare"}, "seeding": {"intent": "renovate"}}
 
 
-@pytest.mark.parametrize("number", sampled(range(8), 2))
+# Those that once found a fault, beside some of any: seed that is washed away while a ban holds, a
+# day that was chosen for what the plan no longer has, seed that may be in the ground without a
+# word, a part of the fill that a ban leaves no season for.
+NUMBERS = (*range(8), 30074, 30094, 30137, 30208)
+
+
+@pytest.mark.parametrize("number", sampled(NUMBERS, 2))
 def test_a_walk_has_a_plan_at_every_step(number: int) -> None:
     """Sound, the same when it is made twice, and no day that is over moves."""
     assert sum(walk(number).values())
@@ -158,11 +164,16 @@ def test_marks_that_nobody_asked_for_are_asked_for_before_the_tines() -> None:
 
 
 def test_cores_that_nobody_told_of_are_pulled_before_the_pass() -> None:
-    """They come again with the pass; a cut that was made lower says it of those before it."""
+    """They come again with the pass, a week later: their machine is asked for first. A cut that was
+    made lower says it of those before it."""
     season = untold("core_aerate.1", "mow_low.2")
     again, spread = season.plan.task("core_aerate.1.again"), kind(season.plan, "topdress")[0]
-    assert again is not None and again.start <= spread.start == begun(brief_of()).day("topdress.1")
-    assert not [t for t in season.plan.tasks if t.id.startswith("mow_low") and "again" in t.id]
+    day = begun(brief_of()).day("topdress.1")
+    assert again is not None and again.start <= spread.start == day + timedelta(days=7)
+    assert day <= season.day("call.machines.1.again") < again.start
+    cuts = [t.id for t in season.plan.tasks if t.operation == "mow_low" and "again" in t.id]
+    # The last cut is made on the day of the pass, whichever that is.
+    assert cuts == ["mow_low.3.again"]
 
 
 def test_a_session_that_nobody_told_of_is_prepared_anew_in_its_season() -> None:

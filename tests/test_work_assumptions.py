@@ -197,10 +197,11 @@ def test_hands_and_hours_are_assumed_and_said() -> None:
     people, minutes, way_mm = (BOOK.si(f"setting.{name}") for name in names)
     lead = round(BOOK.si("setting.lead_days_assumed"))
     assert usual == Labour(round(people), minutes / 60, way_mm / 1000, lead)
-    assert len(said) == 2
+    assert len(said) == 3
     for missing in given:
         less = {**told, "work": {**given, missing: None}}
-        assert len(told_of(labour, less)[1]) == 1
+        # Of a way that nobody told the reach of the hours is told besides.
+        assert len(told_of(labour, less)[1]) == 1 + (missing == "haul_distance")
 
 
 @dataclass(frozen=True)

@@ -46,8 +46,8 @@ def test_heaps_are_told_as_far_apart_as_the_pass_asks_for() -> None:
     """A quarter inch over 5,000 ft2 is 114.6 ft3: 39 barrows, as the amounts count them."""
     lawn = setting_of(brief_of())
     assert told(lawn, layer(0.25)) == (
-        "One barrow (3 ft³) covers 130 ft², a patch 11 1/2 ft by 11 1/2 ft; it takes 39 barrows in"
-        " all. Set heaps of half a barrow 8 ft apart both ways, and rake out."
+        "One barrow (3 ft³) covers 130 ft², a patch 11 1/2 ft by 11 1/2 ft, 1/4 in loose; 39"
+        " barrows in all. Set heaps of half a barrow 8 ft apart both ways, and rake out."
     )
     assert "5 1/2 ft apart" in told(lawn, layer(0.5))
     metric = told(lawn, layer(0.25), System.METRIC)
@@ -72,7 +72,10 @@ def test_machines_have_a_measure_of_their_own() -> None:
         return replace(lawn, brief=lawn.brief.model_copy(update={"work": work}))
 
     assert "1 yd³ covers 1,180 ft²" in told(owning("loader"), layer(0.25))
-    assert "heaps" not in told(owning("topdresser"), layer(0.25))
+    assert "Set heaps of 1 yd³ 34 1/2 ft apart" in told(owning("loader"), layer(0.25))
+    # 28.6 ft3 are little more than one yard: heaps of half of one.
+    assert "0.5 yd³ covers 2,355 ft²" in told(owning("loader"), layer(0.0625))
+    assert "Set heaps" not in told(owning("topdresser"), layer(0.25))
     assert "39 barrows" in told(owning("topdresser"), layer(0.25))
 
 

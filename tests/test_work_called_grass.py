@@ -24,6 +24,13 @@ CALLED = [
     ("NZ", "couch grass", "bermuda_common"),
     ("NZ", "buffalo", "st_augustine"),
     ("NZ", "bent", "browntop"),
+    ("NZ", "ryegrass", "perennial_ryegrass"),
+    ("AU", "Rye grass", "perennial_ryegrass"),
+    ("GB", "rye", "perennial_ryegrass"),
+    ("US", "English ryegrass", "perennial_ryegrass"),
+    ("GB", "fescue", "fine_fescue"),
+    ("NZ", "blue grass", "kentucky_bluegrass"),
+    ("US", "bluegrass", "kentucky_bluegrass"),
     ("ZA", "kweek", "bermuda_common"),
     ("ZA", "buffalo grass", "st_augustine"),
     ("ZA", "kikoejoe", "kikuyu"),
@@ -65,6 +72,7 @@ def test_a_name_of_the_country(country: str, said: str, grass: str) -> None:
         ("US", "bermuda", {"bermuda_common", "bermuda_hybrid"}),
         ("GB", "bent", {"browntop", "creeping_bentgrass"}),
         ("US", "fescue", {"tall_fescue", "fine_fescue"}),
+        ("NZ", "fescue", {"tall_fescue", "fine_fescue"}),
     ],
 )
 def test_a_name_of_two_grasses(country: str | None, said: str, grasses: set[str]) -> None:

@@ -421,7 +421,7 @@ def test_a_crowded_campaign_that_the_brief_insists_on_is_done_in_part() -> None:
     brief = brief.model_copy(
         update={
             "season": brief.season.model_copy(update={"campaign": "autumn"}),
-            "leveling": brief.leveling.model_copy(update={"depth_mm": 9.0}),
+            "leveling": brief.leveling.model_copy(update={"depth_mm": 12.0}),
         }
     )
     plan = plan_brief(brief, options=False)

@@ -8,10 +8,16 @@ import pytest
 
 from planning import amount, kind, plan_of
 from turfplan.message import as_written
+from turfplan.records.past import KnownFeeding
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 from turfplan.work.feeding.feedings import NitrogenFeeding
-from turfplan.work.feeding.soil_nutrients import NutrientPart, carried_g_m2
+from turfplan.work.feeding.soil_nutrients import (
+    NutrientPart,
+    carried_g_m2,
+    still_to_come,
+    without_bearer,
+)
 
 JULY = datetime(2027, 7, 10, 12, tzinfo=UTC)
 LOW: dict[str, Any] = {"soil_test": {"on": date(2026, 10, 1), "potassium": "low"}}
@@ -249,3 +255,28 @@ def test_new_ground_gets_the_phosphate_of_establishment_under_sod_too() -> None:
     mended = plan_of(LOW_P, {"lawn": patchy, "site": {"cleared": ["unknown"]}, **sod})
     ((task, rate),) = phosphate(mended)
     assert (task.operation, rate) == ("feed_nitrogen", 0.5)
+
+
+def test_food_that_is_over_without_a_nutrient_is_no_bearer_of_it() -> None:
+    """Left out, or given before anybody asked for it; what gave it is one, and what is to come."""
+    day = date(2028, 5, 7)
+    known = (
+        KnownFeeding("spring", day, over=True),
+        KnownFeeding("summer", day, over=True, gave=frozenset({"potash"})),
+        KnownFeeding("autumn", day, over=False),
+    )
+    assert without_bearer("potash", known) == {"spring"}
+    assert without_bearer("phosphate", known) == {"spring", "summer"}
+    assert not without_bearer("potash", None)
+
+
+def test_a_part_whose_days_had_gone_by_before_it_was_asked_for_goes_with_the_next_feeding() -> None:
+    """One that a plan before had by itself keeps its days."""
+    part = NutrientPart(1, 5.0, date(2028, 4, 1), date(2028, 4, 15))
+    june = date(2028, 6, 3)
+    (moved,) = still_to_come((part,), "potash", (), june)
+    assert moved.feed == "amend.potash.1"
+    own = KnownFeeding("amend.potash.1", date(2028, 4, 8), over=True, gave=frozenset({"potash"}))
+    assert still_to_come((part,), "potash", (own,), june) == (part,)
+    assert still_to_come((part,), "potash", None, june) == (part,)
+    assert still_to_come((part,), "potash", (), date(2028, 4, 2)) == (part,)

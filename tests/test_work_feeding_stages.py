@@ -147,3 +147,15 @@ def test_seed_of_several_days_is_fed_by_its_youngest() -> None:
     assert once.feedings[0].if_pale and once.instead is not None
     assert strips.feedings[0].first - once.feedings[0].first == timedelta(14)
     assert not once.instead.feedings[0].if_pale
+
+
+def test_nothing_is_fed_before_a_first_mow_that_comes_after_the_plan() -> None:
+    """An end between the seed and its first cut leaves the feeding to who looks after it then."""
+    changes = {"season": {"from": date(2027, 7, 1), "until": date(2027, 9, 20)}}
+    plan = plan_of(changes)
+    (sowing,) = (task for task in plan.tasks if task.plays("sowing"))
+    mown = next(item.start for item in plan.handover if item.operation == "first_mow")
+    fed = [task.start for task in plan.tasks if task.plays("feeding")]
+    assert sowing.end < date(2027, 9, 20) < mown
+    assert not [day for day in fed if sowing.end <= day < mown]
+    assert any(i.operation == "feed_nitrogen" and i.start >= mown for i in plan.handover)

@@ -15,6 +15,7 @@ from turfplan.work.growing_year import (
     coming,
     growing_year,
     share_below,
+    swing,
     turning_points,
 )
 
@@ -22,9 +23,9 @@ BOOK, COOL = cases.book(), cases.cool_climate()
 DAYS = 365
 
 
-def wave(mean: float, swing: float, peak: float) -> tuple[float, ...]:
-    """A year that swings around its mean once, highest at a place of it."""
-    return tuple(mean + swing * cos(tau * (day + 0.5 - peak) / DAYS) for day in range(DAYS))
+def wave(mean: float, half: float, peak: float) -> tuple[float, ...]:
+    """A year that swings by so much to either side of its mean once, highest at a place of it."""
+    return tuple(mean + half * cos(tau * (day + 0.5 - peak) / DAYS) for day in range(DAYS))
 
 
 def year(climate: Any = COOL, coldest: int = 10, hottest: int = 192) -> GrowingYear:
@@ -64,7 +65,40 @@ def test_a_place_between_two_lies_on_the_short_way_round_the_year(
     here: float, there: float, share: float, place: int
 ) -> None:
     """In whole days."""
-    assert _between(here, there, share) == place
+    assert _between(here, there, share, DAYS / 2) == place
+
+
+def test_a_turn_of_the_year_lies_near_that_of_its_wave() -> None:
+    """Of two warm times, far from it, neither draws it farther than so many days."""
+    two = tuple(
+        max(one, 26.0 - abs(day - 100) / 10) for day, one in enumerate(wave(20.0, 4.0, 200.5))
+    )
+    free, near = turning_points(two, 1.0), turning_points(two, 1.0, 5.0)
+    plain = turning_points(two, 0.0)
+    assert abs(free[1] - plain[1]) > 5
+    assert abs(near[1] - plain[1]) == pytest.approx(5, abs=1)
+    assert turning_points(two, 0.5, 5.0)[1] == pytest.approx((near[1] + plain[1]) / 2, abs=1)
+
+
+def test_the_swing_of_a_year_is_the_range_of_its_wave() -> None:
+    """Of one wave its own; one hot day hardly moves it."""
+    assert swing(wave(10.0, 8.0, 200.5)) == pytest.approx(16.0)
+    spiked = (*wave(10.0, 8.0, 200.5)[:-1], 30.0)
+    assert 16.0 < swing(spiked) < 16.5
+
+
+def test_a_mark_is_passed_by_degrees_where_seasons_fade() -> None:
+    """As far as years lie apart where there are no seasons, and where they are marked."""
+    names = ("even_year", "seasonal_year", "marked_year", "years_apart", "fading_apart")
+    even, whole, marked, apart, fading = (BOOK.si(NamedFact(f"windows.{name}")) for name in names)
+
+    def blur(range_c: float) -> float:
+        return year(replace(COOL, air_mean_c=wave(15.0, range_c / 2, 200.5))).blur
+
+    assert [blur(c) for c in (even - 1, even, marked, marked + 5)] == pytest.approx([apart] * 4)
+    assert blur(whole) == pytest.approx(fading)
+    for one, other in ((even, whole), (whole, marked)):
+        assert blur((one + other) / 2) == pytest.approx((apart + fading) / 2)
 
 
 def test_a_growing_year_runs_from_winter_over_summer_to_winter() -> None:
@@ -87,7 +121,8 @@ def test_summers_are_hot_and_years_have_seasons_by_the_book() -> None:
     few, many = BOOK.si(NamedFact("windows.even_year")), BOOK.si(NamedFact("windows.seasonal_year"))
 
     def swinging(share: float) -> GrowingYear:
-        return year(replace(COOL, air_mean_c=(5.0,) * 364 + (5.0 + few + share * (many - few),)))
+        range_c = few + share * (many - few)
+        return year(replace(COOL, air_mean_c=wave(5.0, range_c / 2, 200.5)))
 
     assert [swinging(s).seasons for s in (-0.1, 0.0, 0.25, 1.0, 2.0)] == pytest.approx(
         [0, 0, 0.25, 1, 1]
@@ -98,10 +133,23 @@ def test_summers_are_hot_and_years_have_seasons_by_the_book() -> None:
     assert year(usual).seasons == pytest.approx(0.25)
 
 
+def test_a_year_is_endless_where_no_turn_of_it_can_be_told() -> None:
+    """Not at all where it is told to have seasons, wholly from two degrees of swing down."""
+
+    def endless(range_c: float) -> float:
+        return year(replace(COOL, air_mean_c=wave(25.0, range_c / 2, 200.5))).endless
+
+    few, many = BOOK.si(NamedFact("windows.even_year")), BOOK.si(NamedFact("windows.seasonal_year"))
+    told = few + BOOK.si("windows.even_told") * (many - few)
+    none = BOOK.si("windows.endless_year")
+    found = [endless(c) for c in (told + 1, told, (told + none) / 2, none, none - 1)]
+    assert found == pytest.approx([0, 0, 0.5, 1, 1])
+
+
 def test_days_of_a_year_without_seasons_are_brought_to_its_turn() -> None:
     """All of the way where it has none, none of it where it has all."""
     few, many = BOOK.si(NamedFact("windows.even_year")), BOOK.si(NamedFact("windows.seasonal_year"))
-    quarter = year(replace(COOL, air_mean_c=(0.0,) * 364 + (few + 0.25 * (many - few),)))
+    quarter = year(replace(COOL, air_mean_c=wave(5.0, (few + 0.25 * (many - few)) / 2, 200.5)))
     assert quarter.evened(140.0, 100) == pytest.approx(110)
     assert year().evened(140.0, 100) == 140
 

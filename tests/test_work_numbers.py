@@ -27,6 +27,7 @@ KEPT = "how many answers are kept in memory"
 # (module, function or class it stands in) -> (numbers, why they are no facts of turf)
 ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("feeding/blackouts", "_pair"): ({3}, "where the day stands in a text like 11-15"),
+    ("shared_hands", "module"): ({0.25}, "hours are told in halves: what is less than half of one"),
     ("operations", "module"): ({7}, "how many ranks of tasks there are"),
     ("feeding/compost", "compost_credit"): (
         {100, 3},
@@ -158,6 +159,10 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("living", "sure_at"): ({512}, KEPT),
     ("living", "_of_year"): ({10.0}, SHOWN),
     ("growing_year", "turning_points"): ({256}, KEPT),
+    ("growing_year", "swing"): (
+        {8, 256},
+        f"the variance of a wave is an eighth of the square of its range; {KEPT}",
+    ),
     ("growing_year", "_days_above"): ({512}, KEPT),
     ("growing_year", "coming"): ({64}, KEPT),
     ("growing_year", "_middle"): ({0.5}, "the middle of a day"),
@@ -169,8 +174,9 @@ ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
     ("material_amounts", "depth_of_load_mm"): ({1000}, UNITS),
     ("barrows", "module"): (
         {1000.0, 5.0, 0.5},
-        f"{UNITS}; how finely a patch is told; half a load",
+        f"{UNITS}; how finely a patch and a loose depth are told; half a load",
     ),
+    ("barrows", "_heap_m3"): ({4}, "a heap is halved, or halved again"),
     ("barrows", "in_litres"): ({4}, SHOWN),
     ("material_amounts", "sold_step_m3"): (
         {0.1, 4},

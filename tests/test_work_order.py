@@ -291,3 +291,9 @@ def test_a_rule_taken_out_is_missed() -> None:
     best = compare(setting, feeder_for(setting), permit=False).best
     assert best is not None
     assert not [c for c in best.season.constraints if c.id.startswith("seed_on_last_pass:")]
+
+
+def test_a_question_to_the_laboratory_holds_no_tiller() -> None:
+    """It is asked by telephone: three weeks are those of a sample."""
+    rules = [rule for rule in load_book().order if rule.minimum == "order.soil_test_lead"]
+    assert rules and all(rule.before == "soil_test.not_questions" for rule in rules)

@@ -1,5 +1,6 @@
 """Why grass is thin, or ground uneven, comes first and holds what would be lost on it."""
 
+import re
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from types import SimpleNamespace
@@ -581,3 +582,13 @@ def test_no_cause_of_bumps_is_passed_over(cause: BumpCause) -> None:
     assert ("prepare.traffic.lead" in steps) is (cause == "traffic")
     over = setting_of(brief_of(hollows, {"site": {"bump_cause": cause, "cleared": [cause]}}))
     assert live_bump(over) is None
+
+
+def test_a_cause_that_nobody_knows_is_not_named_as_one() -> None:
+    """What is held, and what has to be known before the work, ask why the grass is thin."""
+    plan = plan_of(OCALA, {"seeding": {"form": "plugs", "spacing": None}}, {"site": None})
+    said = [told(line) for line in plan.holds]
+    words = [told(m) for key, m in plan.on_sheets.items() if ".known." in key]
+    assert any(re.search("why (the grass is thin|no grass stands there)", line) for line in said)
+    assert words and all(line.startswith("It is known why") for line in words)
+    assert not any("a cause that" in line for line in (*said, *words))

@@ -9,8 +9,10 @@ import pytest
 from resolved_lawns import lawn
 from turfplan.message import as_written
 from turfplan.phrases import prepare as phrases
+from turfplan.planning.falling import without_renewals
+from turfplan.records.constraints import Lag
 from turfplan.work.campaigns import Campaign, Session
-from turfplan.work.drafts import Draft, OpenDays
+from turfplan.work.drafts import Draft, OpenDays, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.phases.marks import (
     _begins_soon,
@@ -22,6 +24,7 @@ from turfplan.work.phases.marks import (
     marks_hold,
     outlasts,
     renewal_lags,
+    spare_renewals,
 )
 
 SETTING = lawn()
@@ -164,8 +167,13 @@ def test_a_job_that_outlasts_its_marks_has_others_before_they_run_out() -> None:
     lags = {(lag.before, lag.after): lag for lag in renewal_lags(SETTING, drafts)}
     between = lags[first.end_node, later[0].start_node].maximum
     until = lags[later[0].end_node, longer.end_node].maximum
-    assert between is not None and between(0) <= HOLD - LEAD
-    assert until is not None and until(0) == HOLD
+    day = SETTING.first_day
+    lead = SETTING.days("order.locate_lead")
+    assert between is not None and until is not None and until(day) == day + HOLD
+    for asked_on in range(day, day + 100):
+        again = between(asked_on)
+        marked = [d for d in SETTING.calendar.business.days() if d > again][lead - 1]
+        assert asked_on < again and marked <= asked_on + HOLD
     twice = replace(longer, duration_days=24)
     requests = marks(SETTING, way(), [twice])
     assert len(requests) > 3
@@ -174,6 +182,30 @@ def test_a_job_that_outlasts_its_marks_has_others_before_they_run_out() -> None:
     short = job("core_aerate.1")
     assert len(marks(SETTING, way(), [short])) == 1
     assert renewal_lags(SETTING, [short, *marks(SETTING, way(), [short])]) == []
+
+
+def test_requests_that_no_job_needs_on_its_days_are_spare() -> None:
+    """From the first on that holds until it is over; what is left of them holds it then."""
+    longer = job("clear_stand", duration_days=24, offset=0)
+    request, *later = marks(SETTING, way(), [longer])
+    drafts = [longer, request, *later]
+    first = SETTING.first_day
+    asked = {d.start_node: first + 9 * n for n, d in enumerate([request, *later])}
+
+    def spare(over: int) -> frozenset[str]:
+        days = {**asked, longer.end_node: first + over}
+        return spare_renewals(SETTING, drafts, days.__getitem__)
+
+    names = [d.id for d in later]
+    assert len(names) >= 2
+    assert spare(HOLD) == set(names) and spare(HOLD + 1) == set(names[1:])
+    assert spare(HOLD + 9) == set(names[1:]) and spare(HOLD + 10) == set(names[2:])
+    season = SeasonDraft(tuple(drafts), tuple(renewal_lags(SETTING, drafts)))
+    for gone, last in ((names, request), (names[1:], later[0])):
+        left = without_renewals(SETTING, season, gone)
+        assert [d.id for d in left.drafts[1:]] == [request.id, *names[: len(names) - len(gone)]]
+        until = [c for c in left.constraints if isinstance(c, Lag) and c.after == longer.end_node]
+        assert [c.before for c in until] == [last.end_node]
 
 
 @pytest.mark.full

@@ -297,7 +297,9 @@ def test_on_a_bank_water_is_told_in_other_words() -> None:
     drafts, book = work(bank, campaign(20.0)), bank.book
     till, fill = drafts["till"].how, drafts["fill.1"].how
     assert till is not None and till[-1] == phrases.till_slope_filled()
-    usual = book_messages(book, "operations.fill.how")
+    assert fill is not None
+    heaps = next(dict(step.values)["heaps"] for step in fill if "heaps" in dict(step.values))
+    usual = book_messages(book, "operations.fill.how", {"heaps": heaps})
     assert fill == (*usual[:-1], phrases.fill_bank_water())
     assert work(BARE_LAWN, campaign(20.0))["fill.1"].how is None
 

@@ -204,6 +204,11 @@ OPERATIONS: dict[str, Case] = {
         "hollows over two inches are lifted before the rest is dressed",
         lambda p: before(p, "lift_and_fill", "topdress", 14),
     ),
+    "begin_mowing": Case(
+        {**NO_SEED, "leveling": {"depth": None}},
+        "where the lawn is cared for alone, its first cut is told",
+        lambda p: bool(kind(p, "begin_mowing")),
+    ),
     "mow_low": Case(
         {},
         "the grass is cut low within six days of the pass",
@@ -416,6 +421,7 @@ CAMPAIGNS: dict[str, Mapping[str, Any]] = {
     "summer": {**GEORGIA, **NO_SEED, **QUARTER, "lawn": {"grass": "zoysia"}},
     "bare_ground": {**BARE, **NO_SEED},
     "hollows": {**NO_SEED, "leveling": {"depth": None, "lows": [{"depth": "3 in", "share": 0.05}]}},
+    "care": {**NO_SEED, "leveling": {"depth": None}},
     "winter_cover": {
         **GEORGIA,
         **SEED_ONLY,

@@ -1,11 +1,13 @@
 """Runs campaigns: `PYTHONPATH=tests python -m campaigns [NAME …] [--share 0.1] [--seed N]
-[--folder DIR] [--record]`.
+[--folder DIR] [--at-once N] [--part K/N] [--record]`.
 """
 
 import argparse
+import subprocess
 import sys
 import tempfile
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from campaigns import (
@@ -13,17 +15,21 @@ from campaigns import (
     from_state,
     kills,
     load,
+    mixed,
     mutants,
+    office_season,
     oracle,
     places,
     recomputed,
     seasons,
+    sheets,
     smooth,
     surveys,
     walks,
     wet_seasons,
 )
 from campaigns.records import Campaign, Figures, record
+from tiers import part_of
 
 CAMPAIGNS: dict[str, Campaign] = {
     module.CAMPAIGN.name: module.CAMPAIGN
@@ -32,11 +38,14 @@ CAMPAIGNS: dict[str, Campaign] = {
         from_state,
         kills,
         load,
+        mixed,
         mutants,
+        office_season,
         oracle,
         places,
         recomputed,
         seasons,
+        sheets,
         smooth,
         surveys,
         walks,
@@ -46,7 +55,7 @@ CAMPAIGNS: dict[str, Campaign] = {
 
 
 def main() -> int:
-    """Run what is asked for, one after the other; the exit code counts those that failed."""
+    """Run what is asked for, so many at once; the exit code counts those that failed."""
     parser = argparse.ArgumentParser(prog="campaigns")
     parser.add_argument(
         "names", nargs="*", choices=[[], *CAMPAIGNS], help="all where none is named"
@@ -59,21 +68,38 @@ def main() -> int:
     parser.add_argument(
         "--folder", type=Path, help="kept for the next run, where a campaign can go on"
     )
+    parser.add_argument("--part", help="2/3: every third campaign, from the second on")
+    parser.add_argument("--at-once", type=int, default=1, help="how many run side by side")
     asked = parser.parse_args()
-    if asked.record and (asked.share != 1.0 or asked.seed is not None):
-        parser.error("only a full run with its own seed is recorded")
-    failed = 0
-    for name in asked.names or CAMPAIGNS:
-        failed += not _ran(
-            CAMPAIGNS[name], asked.share, asked.seed, asked.folder, keep=asked.record
+    if asked.record and (asked.share != 1.0 or asked.seed is not None or asked.at_once != 1):
+        parser.error("only a full run with its own seed, each campaign alone, is recorded")
+    names = asked.names or list(CAMPAIGNS)
+    if asked.part is not None:
+        try:
+            one, of = part_of(asked.part)
+        except ValueError as fault:
+            parser.error(f"--part: {fault}")
+        names = names[one - 1 :: of]
+    if asked.at_once == 1:
+        return sum(
+            not _ran(name, asked.share, asked.seed, asked.folder, keep=asked.record)
+            for name in names
         )
-    return failed
+    with ThreadPoolExecutor(asked.at_once) as pool:
+        return sum(pool.map(lambda name: _aside(name, asked), names))
 
 
-def _ran(
-    campaign: Campaign, share: float, seed: int | None, folder: Path | None, *, keep: bool
-) -> bool:
+def _aside(name: str, asked: argparse.Namespace) -> int:
+    """One campaign in a process of its own; its exit code."""
+    line = [sys.executable, "-m", "campaigns", name, "--share", str(asked.share)]
+    line += [] if asked.seed is None else ["--seed", str(asked.seed)]
+    line += [] if asked.folder is None else ["--folder", str(asked.folder)]
+    return subprocess.run(line, check=False).returncode
+
+
+def _ran(name: str, share: float, seed: int | None, folder: Path | None, *, keep: bool) -> bool:
     """One campaign, told on a line; whether it held."""
+    campaign = CAMPAIGNS[name]
     count, seed, begin = (
         campaign.share(share),
         campaign.seed if seed is None else seed,

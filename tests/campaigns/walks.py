@@ -16,31 +16,38 @@ from campaigns.records import Campaign, Figures
 from planning import EXAMPLES, POSSIBLE, brief_of, example_brief
 from test_planning_random import COOL, HOMES, SOILS, UNSEEDED
 from turfplan.app.inputs import PlanInputs, input_of
-from turfplan.app.log_entry import MEASURED
 from turfplan.app.plan_lawn import planned
+from turfplan.app.typed_amounts import MEASURED
+from turfplan.audit.sowings import NOT_WATERED, WEEK
 from turfplan.errors import TurfplanError
 from turfplan.export.tables.plan_json import plan_to_json
+from turfplan.files.reading.book import load_book
 from turfplan.files.reading.plan import plan_from_json
+from turfplan.message import Message
 from turfplan.planning.candidates import MAIN_WORK
+from turfplan.planning.slips import slips_of
 from turfplan.records.brief import Brief
-from turfplan.records.journal import JournalEntry
+from turfplan.records.journal import SHARES, JournalEntry
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Task
 
 BEGIN = date(2027, 2, 1)
 MOST_ENTRIES = 12
 YEARS_DAYS = 2 * 365
+# So near to its task what is written can be true.
+NEAR_DAYS = 21
 # What an owner writes down most: work that was done.
 DEEDS = (
     *("done",) * 8,
     *("half",) * 2,
     *("skipped",) * 3,
     *("moved",) * 3,
+    "booked",
     *("rained_off",) * 3,
     *("refused",) * 2,
     *("delivered",) * 2,
     *("not_done",) * 3,
-    *("measured",) * 3,
+    *("measured",) * 5,
     *("undo",) * 2,
     "note",
 )
@@ -49,6 +56,7 @@ READINGS = {
     "length": (0.0, 60.0),
     "share": (0.0, 1.0),
     "per_area": (0.0, 200.0),
+    "days": (0.0, 40.0),
 }
 LOWS = (
     ({"depth": "60 mm", "share": 0.05}, {"depth": "15 mm", "share": 0.2}),
@@ -59,12 +67,16 @@ LOWS = (
 
 @dataclass
 class Walk:
-    """One lawn with its journal and its newest plan, as the command makes it; `versions` counts."""
+    """One lawn with its journal and its newest plan, as the command makes it: through plan.json,
+    unless it is not `by_file`; `versions` counts, and `refused` holds what `log --yes` does not
+    write, with why."""
 
     given: PlanInputs
     plan: Plan
     journal: list[JournalEntry] = field(default_factory=list)
     versions: int = 1
+    by_file: bool = True
+    refused: list[tuple[JournalEntry, str]] = field(default_factory=list)
 
     def log(self, kind: str, **entry: Any) -> None:
         """Write into the journal."""
@@ -73,9 +85,22 @@ class Walk:
         fields = {"number": number, "at": at, "kind": kind, **entry}
         self.journal.append(JournalEntry.model_validate(fields))
 
+    def log_if_taken(self, kind: str, today: date, **entry: Any) -> bool:
+        """Write what `log --yes` writes, and whether it does: all but what cannot be true."""
+        self.log(kind, **entry)
+        written = self.journal.pop()
+        book = load_book(self.plan.place.region)
+        found = slips_of(written, self.journal, self.plan, book, today=today)
+        never = [slip.what.key for slip in found if not slip.possible]
+        if never:
+            self.refused.append((written, ", ".join(never)))
+            return False
+        self.journal.append(written)
+        return True
+
     def again(self, today: date, *, assume_not_done: bool = False) -> Plan:
-        """The plan of a day, through plan.json as the command does."""
-        before = plan_from_json(plan_to_json(self.plan))
+        """The plan of a day."""
+        before = plan_from_json(plan_to_json(self.plan)) if self.by_file else self.plan
         journal = tuple(self.journal)
         made = planned(self.given, journal, before, today=today, assume_not_done=assume_not_done)
         assert made.conflict is None, f"no plan: {made.conflict}"
@@ -163,8 +188,9 @@ def happen(chance: Random, season: Walk, today: date) -> None:
     if deed == "measured":
         quantity = chance.choice(sorted(MEASURED))
         low, high = READINGS[MEASURED[quantity]]
-        value = round(chance.uniform(low, high), 1 if high > 1 else 0)
-        season.log("measured", quantity=quantity, value=value, on=_some_day(chance, None, today))
+        value = round(chance.uniform(low, high), 1 if high > 1 or quantity in SHARES else 0)
+        on = _some_day(chance, None, today)
+        season.log_if_taken("measured", today, quantity=quantity, value=value, on=on)
     elif deed == "undo":
         if season.journal:
             season.log("undo", undoes=chance.choice(season.journal).number)
@@ -178,17 +204,29 @@ def happen(chance: Random, season: Walk, today: date) -> None:
 
 def _of_task(chance: Random, season: Walk, deed: str, task: Task, today: date) -> None:
     on = _some_day(chance, task, today)
-    if deed == "moved":
-        season.log("moved", task=task.id, to=on + timedelta(days=chance.randint(-3, 30)))
+    if deed in ("moved", "booked"):
+        # What cannot be planned of a wish is not written; one that comes from elsewhere gives way.
+        season.log(deed, task=task.id, to=on + timedelta(days=chance.randint(-3, 30)))
     elif deed == "not_done":
-        season.log("not_done", task=task.id)
+        season.log_if_taken(
+            "not_done", today, task=task.id, on=on if chance.random() < 0.5 else None
+        )
     elif deed == "half":
-        season.log("done", task=task.id, on=on, share=chance.choice((0.25, 0.5, 0.9)))
-    elif deed == "delivered" and chance.random() < 0.4:
-        more: dict[str, Any] = {"amount": round(chance.uniform(0.5, 9.0), 1), "unit": "m3"}
-        season.log("delivered", task=task.id, on=on, **more)
+        share = chance.choice((0.25, 0.5, 0.9))
+        season.log_if_taken("done", today, task=task.id, on=on, share=share)
     else:
-        season.log(deed, task=task.id, on=on)
+        used = _amount(chance, task) if deed in ("done", "delivered", "refused") else {}
+        season.log_if_taken(deed, today, task=task.id, on=on, **used)
+
+
+def _amount(chance: Random, task: Task) -> dict[str, Any]:
+    """Now and then what was used or came: half of what was planned to double, or anything."""
+    planned = [a for a in task.amounts if a.unit in ("m3", "kg", "m2") and a.value > 0]
+    if not planned or chance.random() < 0.6:
+        return {}
+    amount = chance.choice(planned)
+    times = chance.choice((0.5, 0.8, 1.0, 1.2, 2.0, 0.1, 7.0))
+    return {"amount": round(amount.value * times, 2) or amount.value, "unit": amount.unit}
 
 
 def _some_task(chance: Random, season: Walk, today: date) -> Task:
@@ -224,14 +262,23 @@ def walk(number: int, tell: Callable[[str], None] = lambda _: None) -> Mapping[s
     season = walked(number, tell)
     if isinstance(season, str):
         return {season: 1}
-    return {"walks": 1, "versions": season.versions, "entries": len(season.journal)}
+    return {
+        "walks": 1,
+        "versions": season.versions,
+        "entries": len(season.journal),
+        "not_written": len(season.refused),
+    }
 
 
 def walked(
-    number: int, tell: Callable[[str], None] = lambda _: None, made: type[Walk] = Walk
+    number: int,
+    tell: Callable[[str], None] = lambda _: None,
+    made: type[Walk] = Walk,
+    *,
+    checked: bool = True,
 ) -> Walk | str:
     """A lawn whose entries are used up, or why it has no plan: its wish is `refused`, or
-    `impossible`."""
+    `impossible`. It is `checked` that a plan made twice is the same, and that the past stays."""
     chance = Random(number)
     today = BEGIN
     try:
@@ -253,10 +300,15 @@ def walked(
         before = season.plan
         tell(f"{today}: {[e for e in season.journal if e.number > before.journal_entries]}")
         after = season.go(today, assume_not_done=chance.random() < 0.05)
-        if chance.random() < 0.3:
+        if chance.random() < 0.3 and checked:
             same_again(season, today)
-        past_stays(before, after, today)
-    same_again(season, today)
+        if checked:
+            past_stays(before, after, today)
+            bought_once(after)
+            kept_moist(after, season.given.brief)
+            could_be_true(season)
+    if checked:
+        same_again(season, today)
     return season
 
 
@@ -276,6 +328,48 @@ def same_again(season: Walk, today: date) -> None:
     """The plan made again with nothing new is the same to the byte."""
     once, again = plan_to_json(season.plan), plan_to_json(season.again(today))
     assert once == again, f"made twice it differs on {today}"
+
+
+def bought_once(plan: Plan) -> None:
+    """Nothing stands on the order whose buying is closed; a machine that is reserved does, until it
+    is used."""
+    for line in [line for line in plan.order if line.item != "machine"]:
+        steps = [task for name in line.tasks if (task := plan.task(name)) is not None]
+        assert not steps or any(t.closed is None for t in steps), f"{line.item} is bought twice"
+
+
+def kept_moist(plan: Plan, brief: Brief) -> None:
+    """What is still to be sown is watered from its days on, seed that rests never before it wakes;
+    so is what went in before the rest, from the day of the plan on."""
+    water, today = brief.water, plan.now.date()
+    told = {said.key for said in plan.cautions if isinstance(said, Message)}
+    state = plan.state
+    banned = state is not None and state.of_kind("banned")
+    if water.possible is False or banned or told & {*NOT_WATERED}:
+        return
+    runs = [t for t in plan.tasks if t.stage is not None and t.status != "CANCELLED"]
+    wet = [t for t in runs if t.stage and t.stage.id in ("soak", "germination")]
+    for sowing in plan.tasks:
+        last = plan.horizon.end - timedelta(WEEK)
+        still = sowing.closed is None and not sowing.overdue and not sowing.held
+        if not still or not sowing.plays("sowing") or sowing.end > last or sowing.end < today:
+            continue
+        if sowing.plays("dormant"):
+            early = [run for run in wet if sowing.end <= run.start <= sowing.end + timedelta(WEEK)]
+            assert not early, f"{sowing.id} is woken in winter"
+        else:
+            soon = [run for run in wet if sowing.start <= run.start <= sowing.end + timedelta(WEEK)]
+            assert soon, f"{sowing.id} on {sowing.start} is left dry"
+
+
+def could_be_true(season: Walk) -> None:
+    """Nothing is refused that lies near its task in days and amount."""
+    for entry, why in season.refused:
+        task = season.plan.task(entry.task) if entry.task else None
+        if task is None or entry.on is None or entry.amount == 0:
+            continue
+        near = abs((entry.on - task.start).days) <= NEAR_DAYS
+        assert not near, f"{entry.kind} {entry.task} on {entry.on} is refused: {why}"
 
 
 def past_stays(before: Plan, after: Plan, today: date) -> None:
@@ -306,7 +400,8 @@ def past_stays(before: Plan, after: Plan, today: date) -> None:
 
 def run(count: int, seed: int, folder: Path) -> Figures:
     """Fails where a walk does."""
-    figures = {"walks": 0, "versions": 0, "entries": 0, "impossible": 0, "refused": 0}
+    names = ("walks", "versions", "entries", "not_written", "impossible", "refused")
+    figures = dict.fromkeys(names, 0)
     for number in range(seed, seed + count):
         try:
             for name, value in walk(number).items():

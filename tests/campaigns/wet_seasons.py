@@ -2,7 +2,8 @@
 
 Rain takes the day from what needs a dry one, by the book's own rule; all else is done on its day.
 Hindsight is the same planner told the rain of the whole season. What hindsight seeds in the window
-of the first plan is seeded in it.
+of the first plan is seeded in it, and no step before it is left out. A dry season is seeded on the
+day of the first plan.
 """
 
 from collections.abc import Mapping
@@ -16,11 +17,11 @@ from typing import Any
 from campaigns.records import Campaign, Figures
 from campaigns.walks import Walk
 from planning import EXAMPLES, brief_of
-from turfplan.app.inputs import input_of
+from turfplan.app.inputs import PlanInputs, input_of
 from turfplan.app.plan_lawn import planned
 from turfplan.planning import Weather
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Task
+from turfplan.records.plan_task import Role, Task
 from turfplan.work.rain_years import dry_day
 from turfplan.work.watering.season import WeatherDay
 
@@ -43,11 +44,14 @@ LAWNS: Mapping[str, dict[str, Any]] = {
         "work": {"people": 4, "machines": ["topdresser", "aerator"]},
     },
 }
-WETTEST = 5
 ON_THE_WAY_DAYS = 45
 # Work for which rain asks for another day.
 DRY = ("dry", "dry_ground")
 NEEDED = 0.95
+# What comes before seed, and is not left out for its sake.
+STEPS: tuple[Role, ...] = ("low_cut", "thatching", "coring", "relaying", "spreading")
+# So many autumns come before the next lawn is taken through a dry one.
+BETWEEN_DRY = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,10 +81,16 @@ def rain_of(station: str) -> Mapping[date, float]:
 
 def begun(station: str, lawn: str) -> Walk:
     """The first plan of a lawn at a station."""
+    given, plan = _first(station, lawn)
+    return Walk(given, plan, by_file=False)
+
+
+@lru_cache(maxsize=len(STATIONS) * len(LAWNS))
+def _first(station: str, lawn: str) -> tuple[PlanInputs, Plan]:
     place, today = STATIONS[station]
     where = {"place": {"postal_code": None, **place}, "season": {"from": today}}
     given = input_of(brief_of(LAWNS[lawn], where), EXAMPLES)
-    return Walk(given, planned(given, today=today))
+    return given, planned(given, today=today)
 
 
 def sowing(plan: Plan) -> Task | None:
@@ -122,7 +132,8 @@ def open_tasks(plan: Plan) -> list[Task]:
 
 
 def evening(season: Walk, rain: Mapping[date, float], today: date) -> None:
-    """Write down what a day has brought: rain that took it from dry work, else what was done."""
+    """Write down what a day has brought: rain that took it from dry work, else what was done; what
+    follows on such work the same day waits for it."""
     work = [t for t in open_tasks(season.plan) if t.start <= today]
     operations = season.given.book.operations
     hit = set()
@@ -131,11 +142,11 @@ def evening(season: Walk, rain: Mapping[date, float], today: date) -> None:
     if hit:
         season.log("rained_off", on=today)
     for task in sorted(work, key=lambda t: t.start):
-        if task.id in hit:
+        if task.id in hit or not hit.isdisjoint(task.depends_on):
             continue
         if task.end == today:
             season.log("done", task=task.id, on=today, share=1.0)
-        elif task.plays("spreading"):
+        elif task.duration_days > 1:
             # A day of a job of several is done, whatever becomes of the others.
             season.log("done", task=task.id, on=today, share=_of_a_day(season, task))
 
@@ -189,7 +200,7 @@ def autumn(station: str, lawn: str, year: int) -> Autumn:
     rain = _laid(rain_of(station), year, begin, sown.window.end + timedelta(ON_THE_WAY_DAYS))
     days = {day: WeatherDay(rain_mm=mm) for day, mm in rain.items()}
     told = replace(season.given, weather=Weather(days, min(days)))
-    hindsight = Walk(told, first).go(begin)
+    hindsight = Walk(told, first, by_file=False).go(begin)
     meant = sowing(hindsight)
     can = (
         meant is not None
@@ -197,6 +208,24 @@ def autumn(station: str, lawn: str, year: int) -> Autumn:
         and kept_dry(season, hindsight, rain, meant.end)
     )
     return Autumn(first, through(season, rain, sown.window.end), can)
+
+
+def left_out(first: Plan, last: Plan) -> list[str]:
+    """The steps before the seed of the first plan that a plan whose seed is in has neither done nor
+    goes on with."""
+    sown = sowing(first)
+    assert sown is not None
+    done = {t.id for t in last.tasks if t.closed == "done" or t.is_open}
+    return [t.id for t in first.tasks if t.plays(*STEPS) and t.end <= sown.end and t.id not in done]
+
+
+def dry_autumn(station: str, lawn: str) -> None:
+    """Fails where a lawn is not seeded on its first day in an autumn without rain."""
+    season = begun(station, lawn)
+    first = sowing(season.plan)
+    assert first is not None, (station, lawn)
+    last = sowing(through(season, {}, first.window.end))
+    assert last is not None and last.start == first.start, (station, lawn, first.start)
 
 
 def run(count: int, seed: int, folder: Path) -> Figures:
@@ -207,18 +236,19 @@ def run(count: int, seed: int, folder: Path) -> Figures:
     lost: list[str] = []
     for number in range(count):
         station, lawn = places[(seed + number) % len(places)]
+        if number % BETWEEN_DRY == 0:
+            dry_autumn(*places[(seed + number // BETWEEN_DRY) % len(places)])
         years = wettest(station, begun(station, lawn).plan)
         year = years[(seed + number) // len(places) % len(years)]
         seen = autumn(station, lawn, year)
         if seen.hindsight:
             found.append(in_window(seen.first, seen.last))
             lost += [f"{station} {lawn} {year}"] * (not found[-1])
+            undone = left_out(seen.first, seen.last) if found[-1] else []
+            assert not undone, f"{station} {lawn} {year}: {undone} left out"
     share = sum(found) / max(1, len(found))
-    # Of few autumns two may be lost: the wettest come first.
-    assert len(lost) <= max(2, (1 - NEEDED) * len(found)), f"{share:.0%}: {lost}"
+    assert not found or share >= NEEDED, f"{share:.0%}: {lost}"
     return {"autumns": count, "seeded_by_hindsight": len(found), "seeded": sum(found), "lost": lost}
 
 
-CAMPAIGN = Campaign(
-    "wet_seasons", size=len(STATIONS) * len(LAWNS) * WETTEST, seed=0, unit="autumns", run=run
-)
+CAMPAIGN = Campaign("wet_seasons", size=50, seed=0, unit="autumns", run=run)

@@ -4,7 +4,7 @@ import pytest
 
 pytest.importorskip("starlette", reason="the extra web is not installed")
 
-from turfplan.serve.visit import ReachOfAddress, calendar_links, reach_of
+from turfplan.serve.reach import ReachOfAddress, calendar_links, reach_of
 
 
 @pytest.mark.parametrize(

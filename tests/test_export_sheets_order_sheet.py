@@ -1,0 +1,79 @@
+"""The order: each reason once, what is fetched beside what is bought, a supplier's page for him."""
+
+import re
+from html import unescape
+
+import pytest
+
+from planning import example
+from printed import english, order_html, unset
+from turfplan.export.sheets.order_sheet import order_view
+
+SHEET = re.compile(r'<section class="page sheet.*?(?=<section class="page sheet|</main>)', re.S)
+
+
+def pages_of(name: str) -> list[str]:
+    """The sheets of an order, each from its first tag on."""
+    return SHEET.findall(unset(order_html(example(name))))
+
+
+@pytest.mark.parametrize("name", ["cool-overseed", "deep-two-inches", "british-metric"])
+def test_no_reason_for_an_amount_is_given_twice(name: str) -> None:
+    """Four hired aerators have one entry; two machines of one reason share it."""
+    plan = example(name)
+    view = order_view(plan, english(plan))
+    told = [why.reason for why in view.reasons]
+    assert len(set(told)) == len(told)
+    ends = [sentence for reason in told for sentence in reason.split(". ")[1:]]
+    assert len(set(ends)) == len(ends) > 0
+    headings = {line.heading for line in view.lines}
+    assert {heading for why in view.reasons for heading in why.headings} == headings
+    assert all(len(set(why.headings)) == len(why.headings) for why in view.reasons)
+
+
+@pytest.mark.parametrize("name", ["cool-overseed", "deep-two-inches", "british-metric"])
+def test_what_is_fetched_stands_in_one_piece_on_the_sheet_of_what_is_bought(name: str) -> None:
+    """A supplier keeps his page: what is written down of seed has no place on it."""
+    first, *others = pages_of(name)
+    assert first.count("Fetch on ") == 1 and "Purity, %" in first
+    assert 'class="together full gate own-way"' in first
+    assert not any("Fetch on " in page or "Purity, %" in page for page in others)
+
+
+@pytest.mark.parametrize("name", ["cool-overseed", "bermuda-sand"])
+def test_a_supplier_reads_each_amount_once_and_nothing_for_others(name: str) -> None:
+    """The weight stands beside the amount; no column is empty; what the owner has to measure is
+    told to him alone."""
+    page = next(page for page in pages_of(name) if "To the supplier" in page)
+    rows = re.findall(r"<tr><th scope=\"row\">.*?</tr>", page, re.S)
+    assert rows
+    for row in rows:
+        amount = re.search(r"<strong>(.*?)</strong>", row)
+        assert amount and f"<br>{amount[1]}" not in row and "<br>(about " in row
+        assert "–" not in row
+    assert ("Made of" in page) == (name == "cool-overseed")
+    assert "Measure a grid of heights" not in page
+    assert ("An estimate, not to be ordered yet" in page) == (name == "cool-overseed")
+
+
+def test_the_box_of_a_verdict_stays_with_its_word() -> None:
+    """A box after a word reads as its own."""
+    cards = [page for page in pages_of("cool-overseed") if "Delivery on" in page]
+    assert cards
+    for card in cards:
+        loads = re.findall(
+            r'<span class="verdict"><span class="box"[^>]*></span>(\w+)</span>', card
+        )
+        assert loads and loads == ["accepted", "refused"] * (len(loads) // 2)
+
+
+@pytest.mark.parametrize("name", ["deep-two-inches", "cool-overseed"])
+def test_a_red_frame_at_the_gate_stops_or_protects(name: str) -> None:
+    """Business days, which hurt nobody, are minded in plain words."""
+    plan = example(name)
+    guarding = {str(note.text) for note in plan.ranked if note.rank in ("stop", "safety")}
+    cards = [page for page in pages_of(name) if "Delivery on" in page]
+    framed = {text for page in cards for text in re.findall(r"Caution</strong> ([^<]*)", page)}
+    minded = {text for page in cards for text in re.findall(r"Mind</strong> ([^<]*)", page)}
+    assert framed and {unescape(text) for text in framed} <= guarding
+    assert ("supplier comes on business days" in " ".join(minded)) == (name == "deep-two-inches")
