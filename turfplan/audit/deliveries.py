@@ -75,7 +75,7 @@ def ordered_in_time(case: Case) -> Iterator[Fault]:
 
 
 def delivered_before_use(case: Case) -> Iterator[Fault]:
-    """A pass goes on after its mix has come and had its days in reserve to be checked and dried.
+    """A pass goes on after its mix has come and had its days in hand to be checked and dried.
 
     The soil of a lift need not dry.
     """

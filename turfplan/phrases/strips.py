@@ -47,7 +47,7 @@ def side_by_side() -> Message:
 
 
 def load_for_strips() -> Message:
-    """Each load comes with days in reserve for its first strip, and is no older than a heap may be
-    on its last.
+    """Each load comes with days in hand for its first strip, and is no older than a heap may be on
+    its last.
     """
     return Message("strips.load_for_strips")
