@@ -48,6 +48,11 @@ def mix_strips(*, number: int, first: int, last: int) -> Message:
     return Message("order.mix.strips", (("number", number), ("first", first), ("last", last)))
 
 
+def mix_strip(*, number: int, strip: int) -> Message:
+    """strip {strip} of pass {number}"""
+    return Message("order.mix.strip", (("number", number), ("strip", strip)))
+
+
 def mix_least(*, volume: Quantity) -> Message:
     """Less than {volume} is not brought loose."""
     return Message("order.mix.least", (("volume", volume),))
@@ -296,8 +301,8 @@ def name_nitrogen() -> Message:
 
 
 def nitrogen_reason(*, n: int) -> Message:
-    """What is at hand may not be used: for {n} feedings. The mass is that of the nitrogen; divide
-    it by the first number of the bag for that of the product.
+    """What is at hand may not be used: for {n} feedings. The mass is that of the nitrogen; times
+    100 and divided by the first number of the bag, it is that of the product.
     """
     return Message("order.nitrogen.reason", (("n", n),))
 
@@ -313,7 +318,7 @@ def seed_ask_tag() -> Message:
 
 
 def seed_ask_weeds() -> Message:
-    """Free of noxious weeds, other crop under 0.5 %?"""
+    """Free of noxious weeds, other crop under 0.5%?"""
     return Message("order.seed.ask_weeds")
 
 
