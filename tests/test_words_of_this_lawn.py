@@ -138,3 +138,31 @@ def test_no_space_stands_before_a_percent_sign() -> None:
     text = "".join(path.read_text(encoding="utf-8") for path in CATALOG.glob("*.po"))
     of_pages = [line for line in text.splitlines() if " %" in line and "msgstr" in line]
     assert [line for line in of_pages if ", %" not in line] == []
+
+
+# An invented bare lawn, whose ground is loosened, filled and sown.
+OPEN_GROUND = {
+    "lawn": {
+        "name": "Open ground",
+        "area": "1500 ft2",
+        "grass": "tall_fescue",
+        "soil": "sandy loam",
+        "thatch": "0.1 in",
+        "condition": "bare",
+    },
+    "place": {"postal_code": "97701", "country": "US", "state": "OR"},
+    "leveling": {"depth": "1.5 in"},
+    "seeding": {"intent": "renovate"},
+    "water": {"application_rate": "1.2 in/h"},
+    "calendar": {"weekdays": ["fri", "sat", "sun"]},
+    "season": {"from": "2027-04-01"},
+}
+
+
+def test_open_ground_is_filled_in_lifts_by_a_machine_of_its_own() -> None:
+    """No pass is spoken of, and the machine that tills is not explained as a shoot of grass."""
+    plan = plan_brief(parse_brief(OPEN_GROUND))
+    assert timeline(plan, english(plan)).title.startswith("1 lift, ")
+    assert not any("passes take" in item.reason.text for item in plan.order)
+    book = text_of(book_html(plan))
+    assert "A new shoot from the foot of a grass plant" not in book

@@ -92,6 +92,11 @@ def finding_passes(*, n: int, days: Days) -> Message:
     return Message("charts.finding_passes", (("n", n), ("days", days)))
 
 
+def finding_lifts(*, n: int, days: Days) -> Message:
+    """{n} lifts, {days}"""
+    return Message("charts.finding_lifts", (("n", n), ("days", days)))
+
+
 def finding_seed(*, days: Days) -> Message:
     """seed on {days}"""
     return Message("charts.finding_seed", (("days", days),))

@@ -4,13 +4,13 @@ from turfplan.message import Amounted, Day, Listed, Message, Number, Quantity
 
 
 def mix_reason(*, passes: Quantity) -> Message:
-    """The passes take {passes} loose, with room for settling; rounded up to what is sold."""
+    """{passes} are spread loose, with room for settling; rounded up to what is sold."""
     return Message("order.mix.reason", (("passes", passes),))
 
 
 def mix_reason_touch_up(*, passes: Quantity, touch_up: Quantity) -> Message:
-    """The passes take {passes} loose, with room for settling, and {touch_up} more are kept dry for
-    the touch-up; rounded up to what is sold.
+    """{passes} are spread loose, with room for settling, and {touch_up} more are kept dry for the
+    touch-up; rounded up to what is sold.
     """
     return Message("order.mix.reason_touch_up", (("passes", passes), ("touch_up", touch_up)))
 
