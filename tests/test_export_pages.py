@@ -403,7 +403,7 @@ def test_an_exact_load_is_not_pushed_up_by_the_decimals_of_the_file() -> None:
     ("hours", "people", "text"),
     [
         (0.0, 1, ""),
-        (0.1, 1, "a few minutes"),
+        (0.1, 1, "10 minutes"),
         (0.3, 1, "half an hour"),
         (1.0, 1, "1 hour"),
         (9.4, 1, "9 1/2 hours"),

@@ -151,7 +151,7 @@ def feed_nitrogen() -> Message:
 
 
 def feed_product(*, bag: str, percent: Number) -> Message:
-    """{bag}: nitrogen / {percent} %"""
+    """{bag}: nitrogen / {percent}%"""
     return Message("amounts.feed.product", (("bag", bag), ("percent", percent)))
 
 
@@ -161,7 +161,7 @@ def feed_comes_along(*, bag: str) -> Message:
 
 
 def feed_slow(*, percent: Number) -> Message:
-    """{percent} % of the nitrogen is slowly released"""
+    """{percent}% of the nitrogen is slowly released"""
     return Message("amounts.feed.slow", (("percent", percent),))
 
 

@@ -339,8 +339,8 @@ def covers_reason(*, area: Quantity) -> Message:
 
 
 def nitrogen_reason(*, n: int) -> Message:
-    """For {n} feedings. The mass is that of the nitrogen; divide it by the first number of the bag
-    for that of the product. It keeps dry for the later ones.
+    """For {n} feedings. The mass is that of the nitrogen; times 100 and divided by the first number
+    of the bag, it is that of the product. It keeps dry for the later ones.
     """
     return Message("buying.nitrogen_reason", (("n", n),))
 

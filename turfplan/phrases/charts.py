@@ -92,14 +92,19 @@ def finding_passes(*, n: int, days: Days) -> Message:
     return Message("charts.finding_passes", (("n", n), ("days", days)))
 
 
-def finding_seed(*, day: Day) -> Message:
-    """seed on {day}"""
-    return Message("charts.finding_seed", (("day", day),))
+def finding_lifts(*, n: int, days: Days) -> Message:
+    """{n} lifts, {days}"""
+    return Message("charts.finding_lifts", (("n", n), ("days", days)))
 
 
-def finding_plants(*, day: Day) -> Message:
-    """planting on {day}"""
-    return Message("charts.finding_plants", (("day", day),))
+def finding_seed(*, days: Days) -> Message:
+    """seed on {days}"""
+    return Message("charts.finding_seed", (("days", days),))
+
+
+def finding_plants(*, days: Days) -> Message:
+    """planting on {days}"""
+    return Message("charts.finding_plants", (("days", days),))
 
 
 def finding_both(*, first: Message, second: Message) -> Message:

@@ -154,7 +154,7 @@ def watered_faster_than_soaks(*, minutes: int, cycles: int) -> Message:
 
 
 def machine_on_steep_slope(*, day: Day, slope_percent: int) -> Message:
-    """a machine on a slope of {slope_percent} % on {day}"""
+    """a machine on a slope of {slope_percent}% on {day}"""
     return Message(
         "faults.machine_on_steep_slope", (("day", day), ("slope_percent", slope_percent))
     )
@@ -301,7 +301,7 @@ def bared_not_sown(*, sown_m2: Number, area_m2: Number) -> Message:
 
 
 def cover_not_bought(*, day: Day, slope_percent: int) -> Message:
-    """filled by {day} on a slope of {slope_percent} %, where straw slides, and no mat is bought to
+    """filled by {day} on a slope of {slope_percent}%, where straw slides, and no mat is bought to
     peg over it
     """
     return Message("faults.cover_not_bought", (("day", day), ("slope_percent", slope_percent)))
@@ -313,7 +313,7 @@ def fill_lies_open(*, day: Day, most_days: int) -> Message:
 
 
 def slope_lies_open(*, day: Day, slope_percent: int) -> Message:
-    """filled by {day} on a slope of {slope_percent} %, and not covered the same day"""
+    """filled by {day} on a slope of {slope_percent}%, and not covered the same day"""
     return Message("faults.slope_lies_open", (("day", day), ("slope_percent", slope_percent)))
 
 

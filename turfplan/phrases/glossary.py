@@ -985,7 +985,7 @@ def tiller_word() -> Message:
 
 
 def tiller_forms() -> Message:
-    """*tiller*"""
+    """grass tiller, tillering"""
     return Message("glossary.tiller.forms")
 
 

@@ -78,7 +78,7 @@ def lifts(*, depth: Quantity, n: int) -> Message:
 
 
 def long_lift(*, n: int, people: int, needed: int, most: int) -> Message:
-    """This lift takes {n} working days with {people} at work; {needed} would be done in {most}.
+    """This lift takes {n} working days with {people} at work; with {needed} it would take {most}.
     Fill strip by strip, each to its whole height lift on lift, firmed and watered before the next
     is begun.
     """

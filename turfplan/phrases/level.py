@@ -53,7 +53,7 @@ def zone_part(*, zone: Message, volume: Quantity) -> Message:
 
 
 def long_pass(*, n: int, people: int, needed: int, most: int) -> Message:
-    """This pass takes {n} working days with {people} at work; {needed} would be done in {most}.
+    """This pass takes {n} working days with {people} at work; with {needed} it would take {most}.
     Work strip by strip: what is spread is dragged in the same day.
     """
     return Message(
@@ -172,6 +172,11 @@ def water_in_grass(*, least: Number, most: Number, n: int) -> Message:
     days and minutes stand at the waterings.
     """
     return Message("level.water_in.grass", (("least", least), ("most", most), ("n", n)))
+
+
+def water_in_cold() -> Message:
+    """While it is too cold for grass to use water there are none."""
+    return Message("level.water_in.cold")
 
 
 def water_in_rain() -> Message:

@@ -4,12 +4,12 @@ from turfplan.message import Message, Number, Quantity
 
 
 def product_told(*, percent: Number) -> Message:
-    """{percent} % calcium carbonate equivalent"""
+    """{percent}% calcium carbonate equivalent"""
     return Message("lime.product.told", (("percent", percent),))
 
 
 def product_assumed(*, percent: Number) -> Message:
-    """{percent} % calcium carbonate equivalent (assumed)"""
+    """{percent}% calcium carbonate equivalent (assumed)"""
     return Message("lime.product.assumed", (("percent", percent),))
 
 

@@ -85,7 +85,7 @@ def leaf_tips_bare_for_seed(*, n: int) -> Message:
 
 
 def leaf_tips_bare_for_plugs(*, n: int) -> Message:
-    """Bare patches after {n} days: note them for plugs."""
+    """Bare patches after {n} days: note them for planting."""
     return Message("looks.leaf_tips.bare_for_plugs", (("n", n),))
 
 
@@ -152,8 +152,8 @@ def seedlings_next_season(*, reserve: Number) -> Message:
 
 
 def seedlings_comes_up(*, grass: Message, least: Number, most: Number) -> Message:
-    """{grass:capital} comes up in {least} to {most} days; a slow grass looks like a failure before
-    its time.
+    """Seed of {grass} takes {least} to {most} days to come up; a slow grass looks like a failure
+    before its time.
     """
     return Message("looks.seedlings.comes_up", (("grass", grass), ("least", least), ("most", most)))
 

@@ -158,7 +158,7 @@ def string_line_step_stretch() -> Message:
 
 
 def string_line_step_fall() -> Message:
-    """Keep the fall you want: lower one end by the fall times the length (2 % of {20 ft|6 m} is
+    """Keep the fall you want: lower one end by the fall times the length (2% of {20 ft|6 m} is
     about {5 in|12 cm}).
     """
     return Message("measuring.string_line.step.fall")

@@ -4,13 +4,13 @@ from turfplan.message import Amounted, Day, Listed, Message, Number, Quantity
 
 
 def mix_reason(*, passes: Quantity) -> Message:
-    """The passes take {passes} loose, with room for settling; rounded up to what is sold."""
+    """{passes} are spread loose, with room for settling; rounded up to what is sold."""
     return Message("order.mix.reason", (("passes", passes),))
 
 
 def mix_reason_touch_up(*, passes: Quantity, touch_up: Quantity) -> Message:
-    """The passes take {passes} loose, with room for settling, and {touch_up} more are kept dry for
-    the touch-up; rounded up to what is sold.
+    """{passes} are spread loose, with room for settling, and {touch_up} more are kept dry for the
+    touch-up; rounded up to what is sold.
     """
     return Message("order.mix.reason_touch_up", (("passes", passes), ("touch_up", touch_up)))
 
@@ -46,6 +46,11 @@ def mix_passes(*, first: int, last: int) -> Message:
 def mix_strips(*, number: int, first: int, last: int) -> Message:
     """strips {first} to {last} of pass {number}"""
     return Message("order.mix.strips", (("number", number), ("first", first), ("last", last)))
+
+
+def mix_strip(*, number: int, strip: int) -> Message:
+    """strip {strip} of pass {number}"""
+    return Message("order.mix.strip", (("number", number), ("strip", strip)))
 
 
 def mix_least(*, volume: Quantity) -> Message:
@@ -296,8 +301,8 @@ def name_nitrogen() -> Message:
 
 
 def nitrogen_reason(*, n: int) -> Message:
-    """What is at hand may not be used: for {n} feedings. The mass is that of the nitrogen; divide
-    it by the first number of the bag for that of the product.
+    """What is at hand may not be used: for {n} feedings. The mass is that of the nitrogen; times
+    100 and divided by the first number of the bag, it is that of the product.
     """
     return Message("order.nitrogen.reason", (("n", n),))
 
@@ -313,7 +318,7 @@ def seed_ask_tag() -> Message:
 
 
 def seed_ask_weeds() -> Message:
-    """Free of noxious weeds, other crop under 0.5 %?"""
+    """Free of noxious weeds, other crop under 0.5%?"""
     return Message("order.seed.ask_weeds")
 
 

@@ -126,7 +126,7 @@ def phase_finish_letter() -> Message:
 
 
 def hours_minutes() -> Message:
-    """a few minutes"""
+    """10 minutes"""
     return Message("sheet.hours.minutes")
 
 

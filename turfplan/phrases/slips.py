@@ -100,7 +100,7 @@ def out_of_range(*, value: str, low: Amounted, high: Amounted) -> Message:
 
 
 def whole_share(*, value: str) -> Message:
-    """{value} cannot be: no more than all of it can, which is 1 or 100 %"""
+    """{value} cannot be: no more than all of it can, which is 1 or 100%"""
     return Message("slips.whole_share", (("value", value),))
 
 
@@ -142,5 +142,5 @@ def not_written() -> Message:
 
 
 def share_example() -> Message:
-    """for example 0.5, 1/2 or 50 %"""
+    """for example 0.5, 1/2 or 50%"""
     return Message("slips.share_example")

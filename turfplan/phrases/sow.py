@@ -99,7 +99,7 @@ def sod_by_day(*, days: int, area: Quantity) -> Message:
 
 
 def long_planting(*, days: int, people: int, needed: int, most: int) -> Message:
-    """Planting takes {days} working days with {people} at work; {needed} would be done in
+    """Planting takes {days} working days with {people} at work; with {needed} it would take
     {most}.
     """
     return Message(

@@ -11,6 +11,14 @@ def strip_by_strip(*, n: int, area: Quantity, volume: Quantity) -> Message:
     return Message("strips.strip_by_strip", (("n", n), ("area", area), ("volume", volume)))
 
 
+def strip_by_strip_on_rain(*, n: int, area: Quantity, volume: Quantity) -> Message:
+    """This takes {n} working days: divide the lawn into {n} strips of about {area}, each with
+    {volume} of mix, and finish one strip a day with everything that belongs to it before you cut or
+    core the next.
+    """
+    return Message("strips.strip_by_strip_on_rain", (("n", n), ("area", area), ("volume", volume)))
+
+
 def keeps_step(*, n: int, area: Quantity) -> Message:
     """Only on the strip of the day, about {area}: {n} strips, one a working day, never ahead of the
     mix. What still waits is mown as usual.

@@ -191,8 +191,8 @@ def ground_hollow_lifted(*, hollow: Message, limit: Quantity) -> Message:
 
 
 def limit_tilted(*, before: Number, after: Number) -> Message:
-    """The plane is tilted from {before} % to {after} % so that water runs off it; its low edge
-    stays where it is.
+    """The plane is tilted from {before}% to {after}% so that water runs off it; its low edge stays
+    where it is.
     """
     return Message("survey.limit.tilted", (("before", before), ("after", after)))
 

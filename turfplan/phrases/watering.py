@@ -580,13 +580,15 @@ def season_dormant() -> Message:
 
 
 def season_rooted(*, mature: Quantity) -> Message:
-    """The grass takes about {mature} of water in a usual season, beside the rain."""
+    """From the first to the last day of this plan the grass takes about {mature} of water, beside
+    the usual rain.
+    """
     return Message("watering.season.rooted", (("mature", mature),))
 
 
 def season_total(*, staged: Quantity, mature: Quantity) -> Message:
-    """The work takes about {staged} of water, rooted grass outside it about {mature} in a usual
-    season.
+    """The work takes about {staged} of water; grass that has rooted takes about {mature} from the
+    first to the last day of this plan, beside the usual rain.
     """
     return Message("watering.season.total", (("staged", staged), ("mature", mature)))
 

@@ -60,6 +60,8 @@ def _served(load: Load) -> Message:
             else phrases.mix_passes(first=first, last=last)
         )
     first, last = load.strips
+    if first == last:
+        return phrases.mix_strip(number=load.passes[0], strip=first)
     return phrases.mix_strips(number=load.passes[0], first=first, last=last)
 
 

@@ -74,13 +74,14 @@ def _shared(setting: ResolvedLawn, spread: Draft, jobs: Sequence[Draft]) -> dict
     heard = any(is_heard(setting, job.operation) for job in jobs)
     area_m2 = setting.plot.area_m2 * setting.levelling.covered_share / days
     names = tuple(job.id for job in sorted(jobs, key=lambda job: _turn(setting, job)))
+    on_rain = setting.brief.water.possible is False
     return {
         job.id: replace(
             job,
             duration_days=days,
             strips=names,
             heard=heard,
-            cautions=(*job.cautions, _told(job, spread, days, area_m2)),
+            cautions=(*job.cautions, _told(job, spread, days, area_m2, on_rain=on_rain)),
         )
         for job in jobs
     }
@@ -155,14 +156,14 @@ def _turn(setting: ResolvedLawn, job: Draft) -> tuple[int, int]:
     ].turn or 0, 1 if job.operation == "incorporate" else -1
 
 
-def _told(job: Draft, spread: Draft, days: int, area_m2: float) -> Message:
-    """How a job is done in strips: the whole of it at the pass, that it keeps step elsewhere."""
+def _told(job: Draft, spread: Draft, days: int, area_m2: float, *, on_rain: bool) -> Message:
+    """How a job is done in strips: the whole of it at the pass, that it keeps step elsewhere;
+    `on_rain`: nobody waters."""
     each = Quantity(area_m2, "area")
     if job is not spread:
         return phrases.keeps_step(n=days, area=each)
-    return phrases.strip_by_strip(
-        n=days, area=each, volume=Quantity(spread.loose_m3 / days, "loose")
-    )
+    told = phrases.strip_by_strip_on_rain if on_rain else phrases.strip_by_strip
+    return told(n=days, area=each, volume=Quantity(spread.loose_m3 / days, "loose"))
 
 
 def cut_by_strip(drafts: Sequence[Draft]) -> list[Draft]:

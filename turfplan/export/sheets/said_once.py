@@ -3,7 +3,8 @@
 import re
 from collections.abc import Iterable, Iterator
 
-_END = re.compile(r"(?<=[.!?…])\s+(?=[^\s\da-z])")
+# "St." begins the names of places and of a grass, and ends no sentence.
+_END = re.compile(r"(?<=[.!?…])(?<!\bSt\.)\s+(?=[^\s\da-z])")
 
 
 def sentences_of(text: str) -> list[str]:

@@ -17,7 +17,7 @@ from turfplan.export.sheets.look import (
     today_of,
 )
 from turfplan.export.sheets.names import operation_name
-from turfplan.message import Day, Days, Message, Month, listed
+from turfplan.message import Days, Message, Month, listed
 from turfplan.messages import Words
 from turfplan.phrases import charts as phrases
 from turfplan.plain_text import shortened
@@ -225,17 +225,20 @@ def _finding(plan: Plan, tasks: Sequence[Task], words: Words) -> Message:
     """What the season comes to: the passes with their days, and the day on which it is sown or
     planted; of a lawn without either, whose season it is.
     """
-    passes = [task.days for task in tasks if task.plays("spreading")]
+    spread = [task for task in tasks if task.plays("spreading")]
     sown = next((task for task in tasks if task.plays("sowing")), None)
     planted = next((task for task in tasks if task.plays("planting")), None)
     said: list[Message] = []
-    if passes:
+    if spread:
+        passes = [task.days for task in spread]
         days = Days(min(s for s, _ in passes), max(e for _, e in passes), weekday=False)
-        said.append(phrases.finding_passes(n=len(passes), days=days))
+        lifts = all(task.operation == "fill" for task in spread)
+        told = phrases.finding_lifts if lifts else phrases.finding_passes
+        said.append(told(n=len(passes), days=days))
     if sown is not None:
-        said.append(phrases.finding_seed(day=Day(sown.days[0], weekday=False)))
+        said.append(phrases.finding_seed(days=Days(*sown.days, weekday=False)))
     if planted is not None:
-        said.append(phrases.finding_plants(day=Day(planted.days[0], weekday=False)))
+        said.append(phrases.finding_plants(days=Days(*planted.days, weekday=False)))
     if not said:
         return phrases.season_of(lawn=short_name(plan.lawn.name, words))
     return said[0] if len(said) == 1 else phrases.finding_both(first=said[0], second=said[1])

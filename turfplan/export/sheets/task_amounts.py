@@ -17,7 +17,7 @@ RECKONED = ("weight", "water", "water each time", "nitrogen total", "nitrogen_to
 
 # A call, a look, a delivery: nobody gathers people for so few hours.
 ALONE_HOURS = 1.0
-# Less than so many hours are a few minutes.
+# Less than so many hours are told as ten minutes.
 FEW_MINUTES = 0.25
 
 
@@ -81,12 +81,12 @@ def labour_together(each: Iterable[float], people: int | None) -> Message | None
 
 
 def _told_hours(hours: float) -> float:
-    """Hours as `_half_hours` tells them, which calls less than a quarter a few minutes."""
+    """Hours as `_half_hours` tells them, which calls less than a quarter ten minutes."""
     return round(hours * 2) / 2 if hours >= FEW_MINUTES else hours
 
 
 def _half_hours(hours: float) -> Message:
-    """Hours to the half: "2 1/2 hours"; a few minutes below a quarter of an hour."""
+    """Hours to the half: "2 1/2 hours"; ten minutes below a quarter of an hour."""
     halves = round(hours * 2)
     if hours < FEW_MINUTES:
         return phrases.hours_minutes()

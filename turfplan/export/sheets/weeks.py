@@ -158,17 +158,24 @@ def _in_one_line(
     plan: Plan, monday: date, jobs: Sequence[Job], water: Sequence[WaterRow], words: Words
 ) -> str:
     """What the week holds, in one line."""
-    told = (*_summary(jobs, water, plan.lawn.people), *_feeding(plan, monday))
+    told = (*_summary(monday, jobs, water, plan.lawn.people), *_feeding(plan, monday))
     return words.value(listed(told, "semicolon"))
 
 
+def _hours_in_week(job: Job, monday: date) -> float:
+    """Person-hours of a job that fall into a week: a job of several weeks is shared out over its
+    days."""
+    here = sum(monday_of(day) == monday for day in job.days)
+    return job.task.person_hours * here / len(job.days)
+
+
 def _summary(
-    jobs: Sequence[Job], water: Sequence[WaterRow], people: int | None
+    monday: date, jobs: Sequence[Job], water: Sequence[WaterRow], people: int | None
 ) -> Iterator[Message]:
     """The week in one line: how many jobs, how much labour, how much watering."""
     if jobs:
-        left = (job.task.person_hours for job in jobs if job.state not in ("done", "skipped"))
-        hours = labour_together(left, people)
+        left = (job for job in jobs if job.state not in ("done", "skipped"))
+        hours = labour_together((_hours_in_week(job, monday) for job in left), people)
         yield (
             phrases.jobs(n=len(jobs))
             if hours is None

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from turfplan.allotment import allotted
 from turfplan.book.words import book_messages
-from turfplan.message import Listed, Message, Number, Quantity, Value, length_mm, listed
+from turfplan.calendar_days import MID_MONTHS
+from turfplan.message import Listed, Message, Number, Quantity, Value, length_mm, listed, sentences
 from turfplan.phrases import ground_fill as of_ground
 from turfplan.phrases import level as phrases
 from turfplan.phrases import looks, slopes
@@ -272,13 +273,22 @@ def _watering_in(setting: ResolvedLawn, layer: Pass) -> Message:
         return phrases.water_in_seeded_rain() if dry else phrases.water_in_seeded()
     if dry:
         return phrases.water_in_rain()
+    days = setting.days("water.recover_days")
     gap = setting.book.fact("water.recover_gap")
-    if law_of(setting.brief.water).restricts_days:
-        return phrases.water_in_law(n=setting.days("water.recover_days"))
-    return phrases.water_in_grass(
-        least=Number(gap.low_si),
-        most=Number(gap.high_si),
-        n=setting.days("water.recover_days"),
+    told = (
+        phrases.water_in_law(n=days)
+        if law_of(setting.brief.water).restricts_days
+        else phrases.water_in_grass(least=Number(gap.low_si), most=Number(gap.high_si), n=days)
+    )
+    return sentences(told, phrases.water_in_cold() if _rests_in_cold(setting) else None)
+
+
+def _rests_in_cold(setting: ResolvedLawn) -> bool:
+    """Whether a pass may lie where the grass stands still and is not watered: that of a cool-season
+    grass in the first warmth; others are dressed only while they grow hard."""
+    least, season = setting.book.si("water.dormant_growth"), setting.turf.species.season
+    return season == "cool" and any(
+        setting.climate.growth_potential(day, season) < least for day in MID_MONTHS
     )
 
 

@@ -193,7 +193,7 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, end: date) -> 
         ),
     )
     depth = max(need / runs, book.si("water.least_run"))
-    moist = length_mm(roots_mm), Quantity(ready, "rain"), Quantity(need, "rain")
+    moist = length_mm(roots_mm), Quantity(ready, "seedbed"), Quantity(need, "seedbed")
     why = phrases.why_moist(layer=moist[0], ready=moist[1], need=moist[2], n=runs)
     return Need(
         runs,

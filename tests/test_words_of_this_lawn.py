@@ -1,0 +1,168 @@
+"""What a plan says is true of its lawn: who waters, which strip, which days, which weather."""
+
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+
+import turfplan
+from planning import example, kind, plan_brief
+from printed import book_html, english, unset, week_sheets
+from turfplan.export.sheets.said_once import sentences_of
+from turfplan.export.sheets.season_book import text_of
+from turfplan.export.sheets.season_charts import timeline
+from turfplan.message import Quantity
+from turfplan.messages import words_for
+from turfplan.records.brief import parse_brief
+from turfplan.records.plan import Plan
+from turfplan.units import System
+
+CATALOG = Path(turfplan.__file__).parent / "messages" / "en"
+
+# An invented lawn of three strips by the sea, of two grasses, on one day of work a week.
+BY_THE_SEA = {
+    "units": "metric",
+    "lawn": {
+        "name": "By the sea",
+        "area": "640 m2",
+        "grass": [
+            {"species": "perennial_ryegrass", "share": 0.8},
+            {"species": "fine_fescue", "share": 0.2},
+        ],
+        "soil": "silt loam",
+        "thatch": "12 mm",
+        "condition": "thin",
+    },
+    "place": {"latitude": 53.85, "longitude": -9.3, "country": "IE"},
+    "leveling": {"depth": "10 mm"},
+    "seeding": {"intent": "overseed"},
+    "calendar": {"weekdays": ["sat"]},
+    "season": {"from": "2027-03-01"},
+}
+
+
+@lru_cache(maxsize=2)
+def by_the_sea(watered: bool) -> Plan:
+    """The plan of that lawn, on rain or with water."""
+    rate = {"application_rate": "10 mm/h"} if watered else {}
+    return plan_brief(parse_brief({**BY_THE_SEA, "water": {"possible": watered, **rate}}))
+
+
+@pytest.mark.parametrize("watered", [False, True])
+def test_strips_speak_of_an_evening_of_watering_only_where_somebody_waters(watered: bool) -> None:
+    """On rain a strip is finished without it."""
+    passes = kind(by_the_sea(watered), "topdress")
+    told = " ".join(c.text for task in passes for c in task.cautions)
+    assert "3 strips" in told
+    assert ("the watering in the evening" in told) == watered
+
+
+def test_a_load_for_one_strip_names_that_strip() -> None:
+    """None is told as running from itself to itself."""
+    reasons = " ".join(item.reason.text for item in by_the_sea(False).order)
+    assert "strip 3 of pass 1" in reasons and "strips 1 to 2 of pass 1" in reasons
+    assert "3 to 3" not in reasons
+
+
+def test_a_week_counts_the_hours_of_its_own_days() -> None:
+    """What goes on for weeks is shared out: no week has more work than its one day can hold."""
+    plan = by_the_sea(False)
+    hours = sum(task.person_hours for task in plan.tasks if task.series is None)
+    told = [sheet.summary for sheet in week_sheets(plan) if "hour" in sheet.summary]
+    found = [_hours_of(text) for text in told]
+    assert max(found) <= 12
+    assert sum(found) == pytest.approx(hours, rel=0.15)
+
+
+def _hours_of(summary: str) -> float:
+    """The hours in the one line of a week."""
+    told = unset(summary).split("about ")[1].split(" hour")[0]
+    whole, _, half = told.partition(" ")
+    return float(whole) + (0.5 if half else 0.0) if whole.isdigit() else 0.5
+
+
+def test_a_season_tells_all_days_of_its_seed() -> None:
+    """Seed of several strips has several days."""
+    (sown,) = kind(by_the_sea(False), "overseed")
+    title = timeline(by_the_sea(False), english(by_the_sea(False))).title
+    assert sown.end > sown.start
+    assert f"seed on {sown.start.day} Sep to {sown.end.day} Sep" in title
+
+
+def test_seed_of_two_grasses_takes_days_to_come_up() -> None:
+    """The sentence suits one grass and several."""
+    look = next(t for t in kind(by_the_sea(False), "inspect") if t.id.endswith("germination"))
+    told = " ".join(step.text for step in look.how)
+    assert "Seed of perennial ryegrass and fine fescue takes 5 to 14 days to come up" in told
+
+
+@pytest.mark.parametrize("name", ["cool-overseed", "st-augustine-plugs", "bermuda-sand"])
+def test_a_season_never_begins_with_a_feeding(name: str) -> None:
+    """Law and what was given before say when one may come, not the days it is open."""
+    text = text_of(book_html(example(name)))
+    following = text[text.index("The next first day:") :][:90]
+    assert "Feed" not in following
+
+
+@pytest.mark.parametrize(("name", "cold"), [("cool-overseed", True), ("st-augustine-plugs", False)])
+def test_a_layer_is_not_promised_water_while_grass_stands_still(name: str, cold: bool) -> None:
+    """Where no month is so cold nothing is said of it."""
+    water = "While it is too cold for grass to use water there are none."
+    plan = example(name)
+    told = " ".join(step.text for task in kind(plan, "incorporate") for step in task.how)
+    assert (water in told) == cold
+
+
+def test_small_depths_of_a_seedbed_are_told_as_they_are() -> None:
+    """A tenth of a millimeter decides how many runs a day there are."""
+    assert words_for("en", System.METRIC).value(Quantity(1.64, "seedbed")) == "1.6 mm"
+    assert words_for("en", System.US).value(Quantity(1.64, "seedbed")) == "0.06 in"
+
+
+def test_the_coring_of_any_pass_is_told_alike() -> None:
+    """It may stand before the second pass, or before none."""
+    for task in kind(example("cool-overseed"), "core_aerate"):
+        assert "pass 1" not in task.fallback.text
+
+
+def test_a_saint_in_a_name_ends_no_sentence() -> None:
+    """A reason is told whole where the name of its grass has a stop."""
+    assert sentences_of("Plugs of St. Augustinegrass root. Then they grow.") == [
+        "Plugs of St. Augustinegrass root.",
+        "Then they grow.",
+    ]
+
+
+def test_no_space_stands_before_a_percent_sign() -> None:
+    """One way of writing shares on all pages; a head of a column has its unit after a comma."""
+    text = "".join(path.read_text(encoding="utf-8") for path in CATALOG.glob("*.po"))
+    of_pages = [line for line in text.splitlines() if " %" in line and "msgstr" in line]
+    assert [line for line in of_pages if ", %" not in line] == []
+
+
+# An invented bare lawn, whose ground is loosened, filled and sown.
+OPEN_GROUND = {
+    "lawn": {
+        "name": "Open ground",
+        "area": "1500 ft2",
+        "grass": "tall_fescue",
+        "soil": "sandy loam",
+        "thatch": "0.1 in",
+        "condition": "bare",
+    },
+    "place": {"postal_code": "97701", "country": "US", "state": "OR"},
+    "leveling": {"depth": "1.5 in"},
+    "seeding": {"intent": "renovate"},
+    "water": {"application_rate": "1.2 in/h"},
+    "calendar": {"weekdays": ["fri", "sat", "sun"]},
+    "season": {"from": "2027-04-01"},
+}
+
+
+def test_open_ground_is_filled_in_lifts_by_a_machine_of_its_own() -> None:
+    """No pass is spoken of, and the machine that tills is not explained as a shoot of grass."""
+    plan = plan_brief(parse_brief(OPEN_GROUND))
+    assert timeline(plan, english(plan)).title.startswith("1 lift, ")
+    assert not any("passes take" in item.reason.text for item in plan.order)
+    book = text_of(book_html(plan))
+    assert "A new shoot from the foot of a grass plant" not in book
