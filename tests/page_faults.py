@@ -7,7 +7,8 @@ from typing import Any
 
 from turfplan.export.pdf import _without_collector, family_sheets
 
-SECTIONS = ("section",)
+# The class of the pages that weeks are parted into.
+LEAF = "leaf"
 BLOCKS = ("p", "li", "dd", "dt", "td", "th", "caption", "figcaption", "h1", "h2", "h3", "h4", "div")
 # What lies farther apart in a line stands in another column, in CSS pixels.
 COLUMN_GAP = 20.0
@@ -252,12 +253,24 @@ def judged(html: str) -> Judged:
 
 
 def _lasts(sheets: list[Sheet]) -> Iterator[int]:
-    """Pages after which another section begins, or nothing."""
-    for sheet, after in zip(sheets, [*sheets[1:], None], strict=True):
-        follows = after.words[0].around(*SECTIONS) if after is not None and after.words else None
-        ends = sheet.words[-1].around(*SECTIONS) if sheet.words else None
-        if follows is None or follows is not ends:
+    """Pages whose section is not gone on with on a later one: the weeks are one section, whatever
+    map stands between them."""
+    begun = [(sheet.number, _section(sheet.words[0])) for sheet in sheets if sheet.words]
+    for sheet in sheets:
+        section = _section(sheet.words[-1]) if sheet.words else None
+        if not any(number > sheet.number and section == other for number, other in begun):
             yield sheet.number
+
+
+def _section(word: Word) -> object:
+    """The section that a word belongs to, of those that are parted by the page."""
+    for element in word.within:
+        kinds = element.get("class", "").split()
+        if element.tag == "section" and LEAF in kinds:
+            return LEAF
+        if element.tag == "section" and "page" in kinds:
+            return id(element)
+    return None
 
 
 def lines_of(sheets: list[Sheet]) -> Iterator[str]:

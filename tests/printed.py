@@ -165,6 +165,7 @@ def labour_text(person_hours: float, people: int | None = 1) -> str:
 def unset(page: str) -> str:
     """A printed page as its words were told: fractions with a stroke, breaks between figures and
     units."""
-    for plain, sign in FRACTIONS.items():
+    # The sign of 11/16 ends in that of 1/16.
+    for plain, sign in sorted(FRACTIONS.items(), key=lambda pair: -len(pair[1])):
         page = re.sub(rf"(?<=\d){sign}", f" {plain}", page).replace(sign, plain)
     return page.replace(NO_BREAK, " ").replace(JOINER, "")

@@ -160,6 +160,19 @@ def test_conditions_stops_and_law_stand_above_the_steps(case: str | int) -> None
     assert late == []
 
 
+# How a day or an hour begins: what is ticked as so before work begins is no such thing.
+NO_STATE = re.compile(r"(Done )?(Before|After|On|Any|Right after|As soon as|Until)\b")
+
+
+@of_lawns
+def test_a_condition_says_what_is_so(case: str | int) -> None:
+    """“Only if” and “Go if” stand before it: it is a sentence, or ends one."""
+    plan, sheet = season_of(case)
+    told = [c for t in plan.tasks if t.go for c in conditions_in(t.go.text)]
+    assert told and [text for text in told if NO_STATE.match(text)] == []
+    assert not re.search(r"Only if [A-Z]", sheet.text)
+
+
 @of_lawns
 def test_no_word_of_the_engine_stands_on_a_week(case: str | int) -> None:
     """Nor the name of a lawn's file."""

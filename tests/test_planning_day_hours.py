@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from planning import brief_of, plan_of
+from random_lawns import random_plan
 from resolved_lawns import setting_of
 from sample_plan import job as sample_job
 from tiers import sampled
@@ -66,7 +67,7 @@ def task(name: str, hours: float, *, days: int = 1, start: date = SATURDAY, **mo
 
 def overfull(*tasks: Task, setting: Any = SETTING) -> list[tuple[date, float, float]]:
     """The days that are told, with their hours and those that there are."""
-    told = dict.fromkeys(m for said in told_overfull(setting, tasks).values() for m in said)
+    _, told = told_overfull(setting, tasks)
     return [
         (dict(m.values)["day"].day, dict(m.values)["hours"].value, dict(m.values)["there"].value)  # type: ignore[union-attr]
         for m in told
@@ -91,7 +92,7 @@ def test_a_full_day_is_told_at_each_of_its_jobs_with_the_people_it_takes() -> No
     """12.5 hours at 5 each take three; what takes no time, or lies on other days, says nothing."""
     jobs = task("topdress.1", 8.0), task("plant", 4.5)
     other = task("inspect.colour", 3.0, start=SATURDAY + timedelta(7))
-    told = told_overfull(SETTING, (*jobs, task("order_material.1", 0.2), other))
+    told, _ = told_overfull(SETTING, (*jobs, task("order_material.1", 0.2), other))
     assert set(told) == {"topdress.1", "plant"}
     ((said,),) = set(told.values())
     assert dict(said.values)["people"] == 3
@@ -176,6 +177,20 @@ def test_a_day_that_stays_too_full_is_told() -> None:
     full = [day for day, hours in hours_by_day(plan).items() if hours > 3.25]
     told = [c for c in all_told(plan.cautions) if "the work comes to" in c and "3 are at hand" in c]
     assert full and len(told) == len(full)
+
+
+# A lawn of these numbers has a pass of several days that hold too much work.
+SEVERAL_FULL = 77
+
+
+def test_a_task_is_told_of_its_full_days_in_one_sentence() -> None:
+    """However many they are; the plan names each."""
+    plan = random_plan(SEVERAL_FULL)
+    assert plan is not None
+    told = {t.id: [c for c in all_told(t.cautions) if "the work comes to" in c] for t in plan.tasks}
+    each = [c for c in all_told(plan.cautions) if "the work comes to" in c]
+    assert max(map(len, told.values())) == 1 < len(each)
+    assert any("up to" in text and " and " in text for texts in told.values() for text in texts)
 
 
 def test_each_task_of_a_full_day_is_tried_once(monkeypatch: pytest.MonkeyPatch) -> None:

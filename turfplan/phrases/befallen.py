@@ -317,7 +317,7 @@ def fill_lies_there() -> Message:
 
 
 def go() -> Message:
-    """Any day you are there."""
+    """You are there, on any day."""
     return Message("befallen.go")
 
 

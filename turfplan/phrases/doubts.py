@@ -84,7 +84,7 @@ def grass_tell() -> Message:
 
 
 def any_day() -> Message:
-    """On any day before the order."""
+    """Nothing is ordered yet."""
     return Message("doubts.any_day")
 
 

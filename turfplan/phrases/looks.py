@@ -95,7 +95,7 @@ def leaf_tips_bare(*, n: int) -> Message:
 
 
 def leaf_tips_go() -> Message:
-    """Any day you are there."""
+    """You are there, on any day."""
     return Message("looks.leaf_tips.go")
 
 

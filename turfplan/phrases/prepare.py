@@ -134,7 +134,7 @@ def topsoil_test_write() -> Message:
 
 
 def topsoil_test_go() -> Message:
-    """As soon as you know who could deliver."""
+    """You know who could deliver."""
     return Message("prepare.topsoil_test_go")
 
 
@@ -299,7 +299,7 @@ def permit() -> Message:
 
 
 def permit_killed_go() -> Message:
-    """Before the old stand is killed, and before anything is bought."""
+    """The old stand still lives, and nothing is bought yet."""
     return Message("prepare.permit_killed_go")
 
 
@@ -334,7 +334,7 @@ def permit_relaid() -> Message:
 
 
 def permit_relaid_go() -> Message:
-    """Before any turf is lifted."""
+    """No turf is lifted yet."""
     return Message("prepare.permit_relaid_go")
 
 
@@ -396,7 +396,7 @@ def insects_treat() -> Message:
 
 
 def insects_go() -> Message:
-    """A warm, dry day, in the sun."""
+    """It is warm and dry, in the sun."""
     return Message("prepare.insects_go")
 
 

@@ -32,6 +32,16 @@ def overfull(*, day: Day, hours: Number, there: Number, people: int) -> Message:
     )
 
 
+def overfull_days(*, days: Listed, hours: Number, there: Number, people: int) -> Message:
+    """On {days} the work comes to up to {hours} hours a day, and {there} are at hand: have {people}
+    people there, or put some of it on other days before anything is ordered for it.
+    """
+    return Message(
+        "season.overfull_days",
+        (("days", days), ("hours", hours), ("there", there), ("people", people)),
+    )
+
+
 def overfull_elsewhere(
     *, day: Day, hours: Number, taken: Number, there: Number, people: int
 ) -> Message:

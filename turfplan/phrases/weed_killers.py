@@ -117,7 +117,7 @@ def read_label_write() -> Message:
 
 
 def read_bag_go() -> Message:
-    """Any day; the sooner, the more is left to choose."""
+    """You are there, on any day: the sooner, the more is left to choose."""
     return Message("weed_killers.read_bag_go")
 
 

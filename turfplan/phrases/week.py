@@ -124,7 +124,7 @@ def map_link() -> Message:
 
 
 def see_map(*, link: str) -> Message:
-    """{link}: the map of this pass follows this week."""
+    """{link}: the map of this pass is a page of its own."""
     return Message("week.see_map", (("link", link),))
 
 

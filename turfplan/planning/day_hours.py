@@ -7,7 +7,7 @@ from datetime import date
 from math import ceil
 from typing import Final
 
-from turfplan.message import Day, Message, Number
+from turfplan.message import Day, Message, Number, listed
 from turfplan.network import Conflict
 from turfplan.phrases import season as phrases
 from turfplan.planning.schedule import Dated
@@ -198,22 +198,24 @@ def _bound(dated: Dated, draft: Draft, days: DaySet, node: str) -> SeasonDraft:
 
 def told_overfull(
     setting: ResolvedLawn, tasks: Iterable[Task]
-) -> Mapping[str, tuple[Message, ...]]:
-    """What is said of open days that hold more work than the people at hand have hours, by the
-    tasks that are done on them."""
+) -> tuple[Mapping[str, tuple[Message, ...]], tuple[Message, ...]]:
+    """What is said of open days that hold more work than the people at hand have hours: to each of
+    the tasks that are done on them, of all its days at once, and of each day."""
     hours: dict[int, float] = defaultdict(float)
     jobs: dict[int, list[str]] = defaultdict(list)
     for task, day, had in _hours_ahead(setting, tasks):
         hours[day] += had
         if had > HAIR_H:
             jobs[day].append(task.id)
-    told: dict[str, tuple[Message, ...]] = {}
-    for day in sorted(_over_h(setting, hours)):
-        if day < setting.today.toordinal():
-            continue  # Nobody comes to help on a day that is over.
-        said = _overfull(setting, date.fromordinal(day), hours[day])
-        told.update({task: (*told.get(task, ()), said) for task in jobs[day]})
-    return told
+    # Nobody comes to help on a day that is over.
+    full = [d for d in sorted(_over_h(setting, hours)) if d >= setting.today.toordinal()]
+    days_of: dict[str, list[int]] = defaultdict(list)
+    for day in full:
+        for name in jobs[day]:
+            days_of[name].append(day)
+    by_task = {name: _overfull_days(setting, days, hours) for name, days in days_of.items()}
+    said = tuple(_overfull(setting, day, hours[day]) for day in full if jobs[day])
+    return by_task, said
 
 
 def with_overfull_told(
@@ -221,12 +223,12 @@ def with_overfull_told(
 ) -> tuple[tuple[Task, ...], tuple[Message, ...]]:
     """The tasks, each told of its days that hold more work than there are hours, and all that is
     told of them."""
-    told = told_overfull(setting, tasks)
+    told, said = told_overfull(setting, tasks)
     warned = tuple(
         t.model_copy(update={"cautions": (*told[t.id], *t.cautions)}) if t.id in told else t
         for t in tasks
     )
-    return warned, tuple(said for of_task in told.values() for said in of_task)
+    return warned, said
 
 
 def hours_shared(setting: ResolvedLawn, tasks: Iterable[Task]) -> tuple[HoursElsewhere, ...]:
@@ -250,20 +252,40 @@ def _hours_ahead(setting: ResolvedLawn, tasks: Iterable[Task]) -> Iterator[tuple
                 yield task, day, had
 
 
-def _overfull(setting: ResolvedLawn, day: date, hours: float) -> Message:
-    """That a day holds more work than hours, and how many people it takes."""
+def _overfull_days(
+    setting: ResolvedLawn, days: Sequence[int], hours: Mapping[int, float]
+) -> tuple[Message, ...]:
+    """The same of several days (ordinals) of a task: those on which another lawn takes of the
+    hours each for itself, the others together, by the fullest of them."""
+    shared = [day for day in days if setting.labour.elsewhere.taken(day) > HAIR_H]
+    alone = [day for day in days if day not in shared]
+    if len(alone) < 2:
+        return tuple(_overfull(setting, day, hours[day]) for day in days)
     there, each = setting.labour.day_hours, setting.labour.day_hours / setting.labour.people
-    taken = setting.labour.elsewhere.taken(day.toordinal())
+    most = max(hours[day] for day in alone)
+    together = phrases.overfull_days(
+        days=listed(Day(date.fromordinal(day), year=False) for day in alone),
+        hours=Number(most, "tenth"),
+        there=Number(there, "trimmed"),
+        people=ceil(most / each - HAIR_H / each),
+    )
+    return (together, *(_overfull(setting, day, hours[day]) for day in shared))
+
+
+def _overfull(setting: ResolvedLawn, day: int, hours: float) -> Message:
+    """That a day (an ordinal) holds more work than hours, and how many people it takes."""
+    there, each = setting.labour.day_hours, setting.labour.day_hours / setting.labour.people
+    taken = setting.labour.elsewhere.taken(day)
     if taken > HAIR_H:
         return phrases.overfull_elsewhere(
-            day=Day(day),
+            day=Day(date.fromordinal(day)),
             hours=Number(hours, "tenth"),
             taken=Number(taken, "tenth"),
             there=Number(there, "trimmed"),
             people=ceil((hours + taken) / each - HAIR_H / each),
         )
     return phrases.overfull(
-        day=Day(day),
+        day=Day(date.fromordinal(day)),
         hours=Number(hours, "tenth"),
         there=Number(there, "trimmed"),
         people=ceil(hours / each - HAIR_H / each),

@@ -8,7 +8,7 @@ leaf of it is about both sides of a sheet.
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import groupby
+from itertools import groupby, pairwise
 from math import ceil
 from types import MappingProxyType
 from typing import Literal
@@ -44,8 +44,12 @@ CARD_MM, CARD_ROW_MM, WATER_MM, NOTE_MM = 15.4, 5.6, 1.1, 0.4
 CELL_PAD_MM, CELL_POINTS, CELL_LINE_MM = 1.7, 9.5, 4.1
 # The title of a week and what is told beside it.
 HEAD_POINTS, SUMMARY_POINTS, BESIDE_HEAD_MM = 16.3, 10.0, 3.0
-# A day that does not fit is begun all the same, as long as less of a page than this is taken.
-FULL = 0.8
+# How much of a page a leaf fills at least, if it can be: as reckoned, which is more than it is. Of
+# the last one no more is asked than that it is worth its page.
+LEAST_FILLED, LEAST_LAST = 0.65, 0.25
+# A leaf that takes less of its page is set with more space between its lines, which are then a
+# sixth higher at most.
+AIRY = 0.8
 # How much longer large print is, by the leaf: both sides of one sheet of paper.
 LARGE_LENGTH = 1.1
 BlockKind = Literal["head", "goes_on", "day", "tail", "card", "map"]
@@ -64,17 +68,27 @@ class Block:
 
 
 @dataclass(frozen=True, slots=True)
+class Piece:
+    """Blocks that are never parted; it `goes_on` where the day that it belongs to begins before."""
+
+    blocks: tuple[Block, ...]
+    goes_on: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Leaf:
     """What stands together on a page; `protect` are the cautions of its jobs in the order
     of the season, with their places in it.
 
-    A `long` one goes on over its page: what protects stands at its head.
+    A `long` one goes on over its page: what protects stands at its head. One that is `airy` has
+    room for wider lines.
     """
 
     blocks: tuple[Block, ...]
     protect: tuple[tuple[int, str], ...]
     long: bool
     is_map: bool = False
+    airy: bool = False
 
 
 # What a print is made of: a week, or the card of several of watering alone.
@@ -84,38 +98,89 @@ PrintedPart = WeekSheet | CardMonth
 def leaves(
     printed: Iterable[PrintedPart], look: Look, protecting: Mapping[str, int]
 ) -> tuple[Leaf, ...]:
-    """The leaves of a print, in order; `protecting` holds the place of each caution."""
+    """The leaves of a print, in order; `protecting` holds the place of each caution.
+
+    A map stands behind the leaf on which its week ends, in large print behind the last: no page
+    ends for its sake.
+    """
     wide = SIZE_MM[look.paper][0] - MARGINS_MM
     page = SIZE_MM[look.paper][1] - UPRIGHT_MARGINS_MM - FOOT_MM
     page /= LARGE_LENGTH if look.large else 1.0
-    made: list[Leaf] = []
-    open_: list[Block] = []
-
-    def fits(chunks: Sequence[Sequence[Block]]) -> bool:
-        """Whether some chunks still end on the page on which the last leaf does."""
-        used = _height(open_) % page if _height(open_) > page else _height(open_)
-        more = [block for chunk in chunks for block in chunk]
-        room = page - FIRST_MM * (not made) - used
-        return _height(more) + _strip([*open_, *more], wide) <= room
-
-    def close() -> None:
-        made.extend(_closed(open_, page, wide, protecting))
-        open_.clear()
-
+    pieces: list[Piece] = []
+    maps: dict[int, list[Block]] = {}
     for day in _days(printed, wide):
         if day[0][0].kind == "map":
-            close()
-            made.append(Leaf(tuple(day[0]), (), long=False, is_map=True))
-            continue
-        used = (_height(open_) % page) / page
-        if open_ and not fits(day) and (used > FULL or _height(day[0]) > page):
-            close()
-        for chunk in day:
-            if open_ and not fits([chunk]):
-                close()
-            open_ += chunk if open_ else _begun(chunk)
-    close()
+            maps.setdefault(0 if look.large else len(pieces), []).extend(day[0])
+        else:
+            pieces += (Piece(tuple(chunk), n > 0) for n, chunk in enumerate(day))
+    ends = _best_ends(pieces, page, wide)
+    if look.large:
+        maps = {end: maps.get(0, []) for end in ends[-1:]}
+    made: list[Leaf] = []
+    for begin, end in pairwise((0, *ends)):
+        blocks = [*_begun(pieces[begin].blocks), *_blocks(pieces[begin + 1 : end])]
+        made.append(_closed(blocks, page, wide, protecting))
+        drawn = (block for after in range(begin + 1, end + 1) for block in maps.get(after, ()))
+        made += (Leaf((block,), (), long=False, is_map=True) for block in drawn)
     return tuple(made)
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class LeafCost:
+    """What a way to part pieces costs, first what weighs most: how much of them is blank beyond
+    what is let be, pages, days that are parted, and blank squared."""
+
+    blank: float = 0.0
+    pages: int = 0
+    parted: int = 0
+    uneven: float = 0.0
+
+    def with_leaf(self, height: float, page: float, *, parted: bool, is_last: bool) -> "LeafCost":
+        """The cost with one more leaf of a height, mm."""
+        over = max(1, ceil(height / page))
+        filled = height / page - (over - 1)
+        least = LEAST_LAST if is_last else LEAST_FILLED
+        return LeafCost(
+            self.blank + max(0.0, least - filled),
+            self.pages + over,
+            self.parted + parted,
+            self.uneven + (0.0 if is_last else (1 - filled) ** 2),
+        )
+
+
+def _best_ends(pieces: Sequence[Piece], page: float, wide: float) -> tuple[int, ...]:
+    """After which pieces leaves end, by number: of all ways the one that costs least.
+
+    The leaves before a place do not change what those after it cost, so that the best way to each
+    place is found from the best ways to those before.
+    """
+    best: list[tuple[LeafCost, tuple[int, ...]]] = [(LeafCost(), ())]
+    for end in range(1, len(pieces) + 1):
+        ways = []
+        is_last = end == len(pieces)
+        for begin in range(end - 1, -1, -1):
+            blocks = [*_begun(pieces[begin].blocks), *_blocks(pieces[begin + 1 : end])]
+            height = height_of(blocks, wide) + FIRST_MM * (begin == 0)
+            if height > page and not _goes_over(pieces[begin:end], page, wide):
+                break
+            parted = end < len(pieces) and pieces[end].goes_on
+            before, ends = best[begin]
+            cost = before.with_leaf(height, page, parted=parted, is_last=is_last)
+            ways.append((cost, (*ends, end)))
+        best.append(min(ways))
+    return best[-1][1]
+
+
+def _goes_over(pieces: Sequence[Piece], page: float, wide: float) -> bool:
+    """Whether pieces that are higher than a page make a leaf: the first alone is, and what follows
+    it ends on the page on which that ends."""
+    first = height_of(pieces[0].blocks, wide)
+    more = height_of(_blocks(pieces), wide)
+    return len(pieces) == 1 or (first > page and ceil(more / page) == ceil(first / page))
+
+
+def _blocks(pieces: Iterable[Piece]) -> list[Block]:
+    return [block for piece in pieces for block in piece.blocks]
 
 
 def _begun(chunk: Sequence[Block]) -> list[Block]:
@@ -128,12 +193,11 @@ def _begun(chunk: Sequence[Block]) -> list[Block]:
 
 def _closed(
     blocks: Sequence[Block], page: float, wide: float, protecting: Mapping[str, int]
-) -> Iterator[Leaf]:
-    if blocks:
-        blocks = _said_once(blocks)
-        numbered = sorted((protecting[text], text) for text in _protecting(blocks))
-        long = height_of(blocks, wide) > page
-        yield Leaf(tuple(blocks), tuple(numbered), long=long)
+) -> Leaf:
+    blocks = _said_once(blocks)
+    numbered = sorted((protecting[text], text) for text in _protecting(blocks))
+    height = height_of(blocks, wide)
+    return Leaf(tuple(blocks), tuple(numbered), height > page, airy=height < AIRY * page)
 
 
 def _said_once(blocks: Iterable[Block]) -> list[Block]:

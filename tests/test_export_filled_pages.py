@@ -1,0 +1,45 @@
+"""No page of any sheet but a section's last is left more than two fifths blank."""
+
+from itertools import product
+
+import pytest
+
+from page_faults import judged
+from page_plan import page_plan
+from planning import NAMES, example
+from printed import book_html, checklist_html, order_html
+from test_export_layout import LARGE_TIMES, gaps_of
+from tiers import sampled_pairs
+from turfplan.export.sheets.leaves import SIZE_MM
+from turfplan.export.sheets.look import Paper
+
+pytest.importorskip("weasyprint", reason="the extra pdf is not installed", exc_type=ImportError)
+
+WRITERS = {"checklist": checklist_html, "book": book_html, "order": order_html}
+ALL = list(product(NAMES, WRITERS, SIZE_MM))
+
+
+@pytest.mark.parametrize(
+    ("name", "kind", "paper"),
+    sampled_pairs(
+        ALL, ("bermuda-sand", "checklist", "letter"), ("st-augustine-plugs", "order", "a4")
+    ),
+)
+def test_no_page_but_a_sections_last_is_more_than_two_fifths_blank(
+    name: str, kind: str, paper: Paper
+) -> None:
+    """The whole season, the book and the order of each example; and large print takes no more than
+    1.8 times as many pages."""
+    plain, large = (
+        judged(WRITERS[kind](example(name), paper=paper, large=large)) for large in (False, True)
+    )
+    assert [gaps_of(plain), gaps_of(large)] == [[], []]
+    assert large.pages <= LARGE_TIMES * plain.pages
+
+
+def test_a_page_that_is_left_blank_is_found() -> None:
+    """Where each day begins on a page of its own, and where a map stands between two leaves."""
+    html = checklist_html(page_plan())
+    assert gaps_of(judged(html)) == []
+    worse = ".leaf .day { break-before: page; }"
+    assert gaps_of(judged(html.replace("</style>", f"{worse}</style>", 1))) != []
