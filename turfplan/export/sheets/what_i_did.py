@@ -86,20 +86,24 @@ def _used(task: Task) -> Iterator[Message]:
 
 def _next(plan: Plan, words: Words) -> Message:
     """When the next season begins: what is handed over, else the first window after the last day
-    in which a kind of work of this season is open; a feeding has no such day, since its law and
-    what was given before say when it may come.
+    in which a kind of work of this season is open. A feeding has no such day, since its law and
+    what was given before say when it may come, nor has mending, which a look asks for.
     """
     tasks = shown(plan.tasks)
     if plan.handover:
         first = min(plan.handover, key=lambda later: later.start)
         return _begins(first.start, first.title)
     last = max((task.end for task in tasks), default=None)
-    used = {task.operation for task in tasks if not task.plays("feeding")}
+    used = {task.operation for task in tasks if not _is_asked_for(task)}
     later = [w for w in plan.windows if last and w.start > last and w.operation in used]
     if not later:
         return phrases.next_unknown()
     window = min(later, key=lambda w: (w.start, w.operation))
     return _begins(window.start, as_written(operation_name(plan, window.operation, words)))
+
+
+def _is_asked_for(task: Task) -> bool:
+    return task.plays("feeding") or task.plays("mending")
 
 
 def _begins(day: date, what: Message) -> Message:
