@@ -193,3 +193,15 @@ def test_frosts_are_told_beside_each_other(large: bool) -> None:
             left < other_right and other_left < right and y == other_y
             for other_left, other_right, other_y in spans[n + 1 :]
         )
+
+
+def test_families_of_type_with_a_figure_in_their_name_stand_in_quotes() -> None:
+    """A browser passes over the whole list where a bare name ends in a figure, and sets serifs."""
+    templates = Path(turfplan.__file__).parent.parent / "templates"
+    lists = [
+        family
+        for path in templates.rglob("*.jinja")
+        for family in re.findall(r'font-family="([^"]*)"', path.read_text(encoding="utf-8"))
+    ]
+    names = [name.strip() for family in lists for name in family.split(",")]
+    assert lists and not [name for name in names if re.search(r"\s\d", name) and name[0] != "'"]
