@@ -205,3 +205,11 @@ def test_families_of_type_with_a_figure_in_their_name_stand_in_quotes() -> None:
     ]
     names = [name.strip() for family in lists for name in family.split(",")]
     assert lists and not [name for name in names if re.search(r"\s\d", name) and name[0] != "'"]
+
+
+def test_wetting_behind_the_planting_is_told_in_minutes() -> None:
+    """A part of an hour in tenths is nobody's way of telling time."""
+    (planting,) = kind(example("st-augustine-plugs"), "plant")
+    told = " ".join(step.text for step in planting.how)
+    (minutes,) = re.findall(r"takes somebody about (\d+) minutes in all", told)
+    assert int(minutes) % 5 == 0 and int(minutes) > 0

@@ -61,7 +61,7 @@ _RECKONED = (
 )
 
 # What a small screen does without, of what is told shortly.
-_LEFT_OUT = ("source", "hours")
+_LEFT_OUT = ("source", "in_all")
 
 # Reasons that say no more than that a day is good, or comes after another.
 _SLACK = (
