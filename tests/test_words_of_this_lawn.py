@@ -17,6 +17,7 @@ from turfplan.messages import words_for
 from turfplan.records.brief import parse_brief
 from turfplan.records.plan import Plan
 from turfplan.units import System
+from turfplan.work.watering.needs import _why_moist
 
 FROST = re.compile(
     r'<text[^>]* x="([\d.]+)" y="([\d.]+)"[^>]*text-anchor="(start|end)"[^>]*>(?:first|last) frost<'
@@ -213,3 +214,13 @@ def test_wetting_behind_the_planting_is_told_in_minutes() -> None:
     told = " ".join(step.text for step in planting.how)
     (minutes,) = re.findall(r"takes somebody about (\d+) minutes in all", told)
     assert int(minutes) % 5 == 0 and int(minutes) > 0
+
+
+@pytest.mark.parametrize(("need_mm", "less"), [(3.0, False), (4.9, True)])
+def test_runs_that_are_too_few_for_a_sunny_day_are_not_its_reason(
+    need_mm: float, less: bool
+) -> None:
+    """Two runs of what the soil holds are enough, or the top may dry between them."""
+    moist = Quantity(25.0, "depth"), Quantity(1.7, "seedbed"), Quantity(need_mm, "seedbed")
+    told = _why_moist(*moist, 2)
+    assert (told.key == "watering.why.moist_less") == less

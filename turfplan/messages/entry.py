@@ -56,6 +56,7 @@ _STOPS = ("book.cautions.utilities.text",)
 _RECKONED = (
     "feeding.why",
     "watering.why.moist",
+    "watering.why.moist_less",
     "watering.why.weaning",
     "watering.why.weaning_often",
 )
