@@ -12,6 +12,7 @@ from printed import book_html, english, order_html, unset, week_sheets
 from turfplan.export.sheets.said_once import sentences_of
 from turfplan.export.sheets.season_book import text_of
 from turfplan.export.sheets.season_charts import timeline
+from turfplan.export.sheets.watering_card import water_html
 from turfplan.message import Quantity
 from turfplan.messages import words_for
 from turfplan.records.brief import parse_brief
@@ -224,3 +225,10 @@ def test_runs_that_are_too_few_for_a_sunny_day_are_not_its_reason(
     moist = Quantity(25.0, "depth"), Quantity(1.7, "seedbed"), Quantity(need_mm, "seedbed")
     told = _why_moist(*moist, 2)
     assert (told.key == "watering.why.moist_less") == less
+
+
+def test_the_card_of_a_lawn_on_rain_says_that_nothing_is_watered() -> None:
+    """Not that a season of watering is over."""
+    plan = by_the_sea(False)
+    text = text_of(water_html(plan, english(plan)))
+    assert "This plan waters nothing" in text and "from this month on" not in text
