@@ -71,7 +71,7 @@ def test_a_plan_without_waterings_says_so() -> None:
     plan = example("cool-overseed")
     dry = plan.model_copy(update={"tasks": tuple(t for t in plan.tasks if t.series is None)})
     assert card_months(dry, words(dry)) == ()
-    assert "Nothing is watered" in water_html(dry)
+    assert "This plan waters nothing" in water_html(dry)
 
 
 @pytest.mark.parametrize(

@@ -26,6 +26,7 @@ US, METRIC = (words_for("en", system) for system in (System.US, System.METRIC))
     [
         ("2 7/8 in", "2⅞~in"),
         ("1/4 to 3/8 in", "¼ to ⅜~in"),
+        ("about 1/32 in", "about ¹⁄₃₂~in"),
         ("11 1/2 ft by 8 ft", "11½~ft by 8~ft"),
         ("0.5 lb/1,000 ft² N", "0.5~lb/^1,000~ft²~N"),
         ("2.1 g/m² N, 3 bu/1,000 ft²", "2.1~g/^m²~N, 3~bu/^1,000~ft²"),

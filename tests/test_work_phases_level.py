@@ -10,7 +10,7 @@ from planning import brief_of
 from resolved_lawns import lawn, setting_of
 from test_work_season import drafted
 from turfplan.book.words import book_messages
-from turfplan.message import Number, as_written, length_mm
+from turfplan.message import Number, as_written, length_mm, sentences
 from turfplan.phrases import level as phrases
 from turfplan.site.outlines.shapes import LawnZone
 from turfplan.units import CUBIC_YARD_M3
@@ -172,10 +172,12 @@ def test_water_after_a_pass_goes_by_rain_law_or_grass() -> None:
         least=Number(gap.low_si), most=Number(gap.high_si), n=setting.days("water.recover_days")
     )
     bare, seeded = (session_of(1, seeded=each).passes[0] for each in (False, True))
-    assert _watering_in(setting, bare) == free
+    cold = phrases.water_in_cold()
+    assert _watering_in(setting, bare) == sentences(free, cold)
     assert _watering_in(setting, seeded) == phrases.water_in_seeded()
     law = lawn({"water": {"allowed_weekdays": ["tue"]}})
-    assert _watering_in(law, bare) == phrases.water_in_law(n=setting.days("water.recover_days"))
+    by_law = phrases.water_in_law(n=setting.days("water.recover_days"))
+    assert _watering_in(law, bare) == sentences(by_law, cold)
     dry = setting.brief.water.model_copy(update={"possible": False})
     brief = setting.brief.model_copy(update={"water": dry})
     dried = replace(setting, brief=brief)

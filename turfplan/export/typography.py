@@ -34,6 +34,7 @@ FRACTIONS = {
     "11/16": "¹¹⁄₁₆",
     "13/16": "¹³⁄₁₆",
     "15/16": "¹⁵⁄₁₆",
+    "1/32": "¹⁄₃₂",
 }
 # What is set as it was typed.
 AS_TYPED = frozenset({"style", "script", "code", "pre", "textarea"})

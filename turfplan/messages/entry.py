@@ -56,12 +56,13 @@ _STOPS = ("book.cautions.utilities.text",)
 _RECKONED = (
     "feeding.why",
     "watering.why.moist",
+    "watering.why.moist_less",
     "watering.why.weaning",
     "watering.why.weaning_often",
 )
 
 # What a small screen does without, of what is told shortly.
-_LEFT_OUT = ("source", "hours")
+_LEFT_OUT = ("source", "in_all")
 
 # Reasons that say no more than that a day is good, or comes after another.
 _SLACK = (

@@ -206,6 +206,15 @@ def why_moist(*, layer: Quantity, ready: Quantity, need: Quantity, n: int) -> Me
     )
 
 
+def why_moist_less(*, layer: Quantity, ready: Quantity, need: Quantity, n: int) -> Message:
+    """The top {layer} of this soil gives {ready} before it is too dry, and a sunny day takes
+    {need}. It gets {n} short runs a day; between them a hot day may dry its top.
+    """
+    return Message(
+        "watering.why.moist_less", (("layer", layer), ("ready", ready), ("need", need), ("n", n))
+    )
+
+
 def why_winter(*, use: Quantity, rain: Quantity, share: Number) -> Message:
     """Ryegrass that is green in winter uses about {use} a week now and rain usually brings {rain}
     it can use, of which {share} is counted on.

@@ -42,6 +42,11 @@ def nothing() -> Message:
     return Message("watering_card.nothing")
 
 
+def never() -> Message:
+    """This plan waters nothing: there is nothing to tick."""
+    return Message("watering_card.never")
+
+
 def month(*, month: Month, year: str) -> Message:
     """{month} {year}"""
     return Message("watering_card.month", (("month", month), ("year", year)))

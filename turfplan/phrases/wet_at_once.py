@@ -3,14 +3,14 @@
 from turfplan.message import Listed, Message, Number, Quantity
 
 
-def behind(*, area: Quantity, minutes: int, volume: Quantity, hours: Number) -> Message:
+def behind(*, area: Quantity, minutes: int, volume: Quantity, in_all: Number) -> Message:
     """Water behind the planting: every stretch of about {area}, the work of {minutes} minutes, gets
-    about {volume} by hose or can before the next is begun. That is {hours} hours of somebody's time
-    in all, counted here; the run after the work soaks the whole.
+    about {volume} by hose or can before the next is begun. That takes somebody about {in_all}
+    minutes in all, counted here; the run after the work soaks the whole.
     """
     return Message(
         "wet_at_once.behind",
-        (("area", area), ("minutes", minutes), ("volume", volume), ("hours", hours)),
+        (("area", area), ("minutes", minutes), ("volume", volume), ("in_all", in_all)),
     )
 
 

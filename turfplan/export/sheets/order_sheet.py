@@ -307,11 +307,12 @@ def _reasons(lines: Sequence[LineView]) -> Iterator[WhySoMuch]:
 
 
 def _calls(lines: Sequence[LineView]) -> Iterator[Call]:
-    """Each open question once, under the first thing that it is asked about."""
+    """Each open question once and whole, under the first thing that it is asked about."""
     said, asked = SaidOnce(), dict[str, list[str]]()
     for view in lines:
-        for question in said.all_new(q.text for q in view.line.questions):
-            asked.setdefault(view.name, []).append(question)
+        for question in (q.text for q in view.line.questions):
+            if said.new_of(question):
+                asked.setdefault(view.name, []).append(question)
     for name, questions in asked.items():
         yield Call(name, tuple(questions))
 

@@ -60,6 +60,7 @@ def water_html(plan: Plan, words: Words, paper: str | None = None, large: bool =
         "print/water.html.jinja",
         words,
         months=card_months(plan, words),
+        waters=any(task.series is not None for task in plan.tasks),
         weekdays=tuple(words.value(NamedWeekday(n)) for n in range(len(WEEKDAYS))),
         **on_every_page(plan, words, look_of(plan, paper, large=large)),
     )

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import Final
 
 from turfplan.export.sheets.look import shown, span_text
 from turfplan.export.sheets.names import operation_name
@@ -11,10 +12,12 @@ from turfplan.messages import Words
 from turfplan.messages.entry import amount_value, item_name
 from turfplan.phrases import season_book as phrases
 from turfplan.records.plan import Plan
-from turfplan.records.plan_task import Task
+from turfplan.records.plan_task import Role, Task
 
 # Lines to write on below what is known, and the least number of frames for pictures.
 BLANK_LINES, LEAST_LINES = 4, 7
+# The kinds of work that a season can begin with.
+BEGINNING: Final[tuple[Role, ...]] = ("low_cut", "digging", "spreading", "sowing", "planting")
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,15 +89,16 @@ def _used(task: Task) -> Iterator[Message]:
 
 def _next(plan: Plan, words: Words) -> Message:
     """When the next season begins: what is handed over, else the first window after the last day
-    in which a kind of work of this season is open; a feeding has no such day, since its law and
-    what was given before say when it may come.
+    in which work of this season that a season can begin with is open. None begins with a feeding,
+    since its law and what was given before say when it may come, with mending, which a look asks
+    for, nor with what ends a season.
     """
     tasks = shown(plan.tasks)
     if plan.handover:
         first = min(plan.handover, key=lambda later: later.start)
         return _begins(first.start, first.title)
     last = max((task.end for task in tasks), default=None)
-    used = {task.operation for task in tasks if not task.plays("feeding")}
+    used = {task.operation for task in tasks if task.plays(*BEGINNING)}
     later = [w for w in plan.windows if last and w.start > last and w.operation in used]
     if not later:
         return phrases.next_unknown()

@@ -10,6 +10,8 @@ from turfplan.work.plants import LITRES_IN_M3
 from turfplan.work.watering.hours import law_of
 from turfplan.work.watering.run_times import MINUTES_IN_HOUR
 
+# Minutes are told in steps of so many.
+TOLD_MINUTES = 5
 FACTS: tuple[FactName, ...] = ("planting.wet_within", "water.light_event", "water.tap_flow")
 
 
@@ -37,9 +39,14 @@ def wet_at_once(
         area=Quantity(stretch_m2, "area"),
         minutes=round(within),
         volume=Quantity(book.si("water.light_event") * stretch_m2 / LITRES_IN_M3, "water_volume"),
-        hours=Number(wetting_hours(setting, area_m2), "tenth"),
+        in_all=Number(_told_minutes(wetting_hours(setting, area_m2)), "grouped"),
     )
     return (behind, *_lawful(setting, minutes / days))
+
+
+def _told_minutes(hours: float) -> int:
+    """Hours as minutes, to the nearest five and never none."""
+    return TOLD_MINUTES * max(1, round(hours * MINUTES_IN_HOUR / TOLD_MINUTES))
 
 
 def _lawful(setting: ResolvedLawn, minutes: float) -> tuple[Message, ...]:

@@ -38,8 +38,15 @@ class Need:
         """Why it is watered, in so many runs a day; `often`: more often than is asked for."""
         if self.moist is not None:
             layer, ready, need = self.moist
-            return phrases.why_moist(layer=layer, ready=ready, need=need, n=runs)
+            return _why_moist(layer, ready, need, runs)
         return self.why_often if often and self.why_often is not None else self.why
+
+
+def _why_moist(layer: Quantity, ready: Quantity, need: Quantity, runs: int) -> Message:
+    """Why a shallow layer is wet so often, and that it dries between where that is not enough."""
+    enough = runs * ready.value >= need.value - 1e-9
+    told = phrases.why_moist if enough else phrases.why_moist_less
+    return told(layer=layer, ready=ready, need=need, n=runs)
 
 
 def _on_a_bank(ground: WateredGround) -> bool:
@@ -194,7 +201,7 @@ def _moist_need(ground: WateredGround, stage: Stage, start: date, end: date) -> 
     )
     depth = max(need / runs, book.si("water.least_run"))
     moist = length_mm(roots_mm), Quantity(ready, "seedbed"), Quantity(need, "seedbed")
-    why = phrases.why_moist(layer=moist[0], ready=moist[1], need=moist[2], n=runs)
+    why = _why_moist(*moist, runs)
     return Need(
         runs,
         depth,
