@@ -160,6 +160,8 @@ def _left_headings(words: list[Word]) -> Iterator[str]:
     """Headings whose content begins on a later page."""
     following: Word | None = None
     for word in reversed(words):
+        if word.around("thead") is not None and word.inside("record-table"):
+            continue  # Rows to write in follow it, which hold no word.
         if word.around(*HEADINGS) is None and not word.inside("summary"):
             following = word
         elif following is not None and following.page > word.page:
