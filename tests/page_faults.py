@@ -161,7 +161,8 @@ def _left_headings(words: list[Word]) -> Iterator[str]:
     following: Word | None = None
     for word in reversed(words):
         if word.around("thead") is not None and word.inside("record-table"):
-            continue  # Rows to write in follow it, which hold no word.
+            following = word  # Rows to write in stand below it, which hold no word.
+            continue
         if word.around(*HEADINGS) is None and not word.inside("summary"):
             following = word
         elif following is not None and following.page > word.page:
