@@ -160,6 +160,9 @@ def _left_headings(words: list[Word]) -> Iterator[str]:
     """Headings whose content begins on a later page."""
     following: Word | None = None
     for word in reversed(words):
+        if word.around("thead") is not None and word.inside("record-table"):
+            following = word  # Rows to write in stand below it, which hold no word.
+            continue
         if word.around(*HEADINGS) is None and not word.inside("summary"):
             following = word
         elif following is not None and following.page > word.page:

@@ -136,3 +136,13 @@ def test_the_minutes_of_a_month_are_printed_once() -> None:
         assert chart is not None
         for month, *_ in chart.table:
             assert sum(text.replace(NO_BREAK, " ") == month for text in texts) == 1, month
+
+
+def test_no_bar_of_nitrogen_is_red() -> None:
+    """Red is for what stops the work and what can injure."""
+    page = book_html(example("cool-overseed"))
+    fills = re.findall(r'class="ch-bar[^>]* fill="#(..)(..)(..)"', page)
+    assert len(fills) > 2
+    for fill in fills:
+        red, green, blue = (int(part, 16) for part in fill)
+        assert red < 1.5 * max(green, blue), fill

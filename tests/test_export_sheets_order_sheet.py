@@ -7,7 +7,7 @@ import pytest
 
 from planning import example
 from printed import english, order_html, unset
-from turfplan.export.sheets.order_sheet import order_view
+from turfplan.export.sheets.order_sheet import order_view, side_by_side
 
 SHEET = re.compile(r'<section class="page sheet.*?(?=<section class="page sheet|</main>)', re.S)
 
@@ -77,3 +77,19 @@ def test_a_red_frame_at_the_gate_stops_or_protects(name: str) -> None:
     minded = {text for page in cards for text in re.findall(r"Mind</strong> ([^<]*)", page)}
     assert framed and {unescape(text) for text in framed} <= guarding
     assert ("supplier comes on business days" in " ".join(minded)) == (name == "deep-two-inches")
+
+
+def test_lists_side_by_side_keep_their_order_and_are_about_as_long() -> None:
+    """A single item stands alone, and nothing makes no column."""
+    lengths = [30, 10, 10, 10, 40, 5, 15]
+    first, second = side_by_side(lengths, lambda n: n)
+    assert [*first, *second] == lengths and abs(sum(first) - sum(second)) <= max(lengths)
+    assert side_by_side([7], lambda n: n) == ((7,),)
+    assert side_by_side([], lambda n: 1) == ()
+
+
+def test_no_list_of_the_order_is_balanced_by_the_printer() -> None:
+    """Columns of a stylesheet are laid out many times over, which costs more than all else."""
+    page = order_html(example("cool-overseed"))
+    assert 'class="two-lists' in page
+    assert "two-columns" not in page.partition("</style>")[2]

@@ -171,7 +171,7 @@ def test_a_heading_begins_where_its_text_does() -> None:
     """What goes over two columns of the page has its heading at their edge."""
     for page in (book_html(example("cool-overseed")), order_html(example("cool-overseed"))):
         over = re.findall(
-            r"<h3([^>]*)>[^<]*</h3>\s*<\w+ class=\"[^\"]*(?:two-columns|steps full)", page
+            r"<h3([^>]*)>[^<]*</h3>\s*<\w+ class=\"[^\"]*(?:two-columns|two-lists|steps full)", page
         )
         assert over and set(over) == {' class="full"'}
 

@@ -462,7 +462,7 @@ def test_each_kind_is_read_in_its_unit_and_step(
     read as the higher, just under it as the lower; many steps up, where the step is the usual.
     """
     for system, (size, step) in ((System.US, us), (System.METRIC, metric)):
-        steps = {"mass": 300, "water_volume": 30}.get(kind, 41)
+        steps = {"mass": 150, "water_volume": 30}.get(kind, 41)
         for part, read in ((0.51, steps + 1), (0.49, steps), (0.0, steps)):
             found = read_as((steps + part) * step * size, kind, system)
             assert found.value == pytest.approx(read * step), (system, part)
@@ -507,7 +507,8 @@ def test_differences_of_temperature_are_read_without_the_shift() -> None:
         (5.0, System.METRIC, False, 5.0),
         (5.26, System.METRIC, False, 5.5),
         (5.24, System.METRIC, False, 5.0),
-        (499.7, System.METRIC, False, 499.5),
+        (99.7, System.METRIC, False, 99.5),
+        (499.4, System.METRIC, False, 499.0),
         (500.0, System.METRIC, False, 500.0),
         (506.0, System.METRIC, False, 510.0),
         (504.0, System.METRIC, False, 500.0),
@@ -649,3 +650,10 @@ def test_a_unit_of_another_dimension_has_no_nearest_one() -> None:
         assert problem.got == f"1.5 {unit}" and problem.allowed is not None
     with pytest.raises(TurfplanError):
         convert(1, "ft", "temperature")
+
+
+@pytest.mark.parametrize("kg", [100.2, 158.191, 358.338, 358.5, 499.5])
+def test_what_is_bought_by_the_hundred_kilograms_is_never_told_short(kg: float) -> None:
+    """Halves of a kilogram are not printed there, so that none are reckoned."""
+    told = read_as(kg, "mass", System.METRIC, "up")
+    assert float(told.text.split()[0]) == told.value >= kg

@@ -270,7 +270,11 @@ _LITTLE_NUTRIENT_KG = 0.5
 
 def nutrient_mass(kg: float) -> Quantity:
     """Nitrogen, phosphate or potash in kg as it is told and bought: to a tenth of a pound, as laws
-    and laboratories limit it, never to the bag; of a small lawn finer."""
+    and laboratories limit it, never to the bag; of a small lawn finer.
+
+    A half is told alike of what was reckoned and of what a plan keeps of it, with three decimals.
+    """
+    kg = round(kg, 3)
     if kg < _LITTLE_NUTRIENT_KG:
         return Quantity(kg, "mass", us_step=0.02, metric_step=0.01)
     return Quantity(kg, "mass", us_step=0.1, metric_step=0.05)

@@ -185,13 +185,13 @@ _READING: dict[str, tuple[str, float, str, float]] = {
     "flow": ("gpm", 0.5, "L/min", 1.0),
 }
 # Small masses and waterings are measured finer: below this many of the unit, in these steps; great
-# ones coarser, from so many up.
+# ones coarser, from so many up: a number from a hundred on is told without its decimals.
 _FINE = {"lb": (5.0, 0.25), "kg": (5.0, 0.1), "gal": (100.0, 1.0), "L": (500.0, 5.0)}
 _COARSE = {
-    "lb": (1000.0, 50.0),
-    "kg": (500.0, 10.0),
-    "gal": (10000.0, 100.0),
-    "L": (10000.0, 500.0),
+    "lb": ((1000.0, 50.0),),
+    "kg": ((500.0, 10.0), (100.0, 1.0)),
+    "gal": ((10000.0, 100.0),),
+    "L": ((10000.0, 500.0),),
 }
 HAIR = 1e-4  # of a step: far below what anybody can measure
 LAST_DIGIT_KG = 0.0005  # a mass is kept to three decimals, which must not add a pound to it
@@ -294,7 +294,7 @@ def _usual_step(unit: str, amount: float, default: float) -> float:
     """The step in which so much of a unit is measured: finer for little, coarser for much."""
     if unit in _FINE and amount < _FINE[unit][0]:
         return _FINE[unit][1]
-    return _COARSE[unit][1] if unit in _COARSE and amount >= _COARSE[unit][0] else default
+    return next((step for least, step in _COARSE.get(unit, ()) if amount >= least), default)
 
 
 def format_number(value: float, *, fractions: bool = False) -> str:

@@ -2,10 +2,10 @@
 a page for each supplier, and cards for the gate.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Final
+from typing import Final, TypeVar
 
 from turfplan.allotment import allotted
 from turfplan.export.sheets.look import look_of, on_every_page, shown
@@ -39,6 +39,7 @@ LOOKS = frozenset(
 )
 # What a whole may be off from whole steps: the decimals that plan.json keeps.
 EVEN = 1e-3
+Item = TypeVar("Item")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +89,11 @@ class SupplierPage:
     lines: tuple[LineView, ...]
     checks: tuple[str, ...]
     estimates: tuple[str, ...]
+
+    @property
+    def check_columns(self) -> tuple[tuple[str, ...], ...]:
+        """The checks side by side."""
+        return side_by_side(self.checks, len)
 
     @property
     def is_mixed(self) -> bool:
@@ -152,6 +158,26 @@ class OrderView:
     calls: tuple[Call, ...]
     fetched: tuple[Card, ...]
     cards: tuple[Card, ...]
+
+    @property
+    def reason_columns(self) -> tuple[tuple[WhySoMuch, ...], ...]:
+        """The reasons side by side."""
+        return side_by_side(self.reasons, lambda why: len("".join((*why.headings, why.reason))))
+
+
+def side_by_side(
+    items: Sequence[Item], length: Callable[[Item], int]
+) -> tuple[tuple[Item, ...], ...]:
+    """Items in two columns as even as their order lets them be, by the letters of each; in one
+    where there is but one."""
+    # Columns that a stylesheet balances are laid out again and again, for as much as a page more.
+    lengths = [length(item) for item in items]
+    half = min(
+        range(1, len(items)),
+        key=lambda n: max(sum(lengths[:n]), sum(lengths[n:])),
+        default=len(items),
+    )
+    return tuple(part for part in (tuple(items[:half]), tuple(items[half:])) if part)
 
 
 def order_html(plan: Plan, words: Words, paper: str | None = None, large: bool = False) -> str:
