@@ -133,6 +133,22 @@ def less_came(*, volume: Quantity) -> Message:
     return Message("order.less_came", (("volume", volume),))
 
 
+def left_over(*, volume: Quantity) -> Message:
+    """About {volume} of the mix will be left over once all is spread. No more is bought, and no
+    pass is spread thicker for it: use it in beds and for holes, give it away, or keep some dry
+    under its cover for low spots that show later.
+    """
+    return Message("order.left_over", (("volume", volume),))
+
+
+def left_over_ordered(*, volume: Quantity) -> Message:
+    """About {volume} more of the mix is ordered than is spread. Ask the supplier before it comes
+    whether the load can be smaller, and write down what came⟦ (`turfplan log BRIEF delivered TASK
+    --amount`)⟧; what comes beyond it is for beds and holes, and no pass is spread thicker for it.
+    """
+    return Message("order.left_over_ordered", (("volume", volume),))
+
+
 def spoiled(*, on: Day) -> Message:
     """The load that came on {on} will have lain for months by then, and is not spread on grass any
     more: a fresh one comes. Use the old heap for holes and beds.
