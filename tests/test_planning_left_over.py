@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from campaigns.walks import Walk, begun
+from campaigns.walks import Walk, begun, walked
 from planning import brief_of
 from turfplan.message import Message
 from turfplan.records.plan import Plan
@@ -102,3 +102,13 @@ def test_a_pass_that_lies_too_thick_is_told_until_it_is_grown_through(
     assert (0 < left < rest) if thick else left == pytest.approx(rest)
     season.done_until(season.day("order_material.2"))
     assert "plan_cautions.laid_thick" not in told(season.go(season.day("order_material.2")))
+
+
+@pytest.mark.full
+def test_fill_that_no_season_is_left_for_has_a_way_out() -> None:
+    """What falls for want of days is told with what would do all of it, once no pass is dropped any
+    more, though the plans before had no such way."""
+    season = walked(30430)
+    assert isinstance(season, Walk)
+    undone = [said for said in season.plan.cautions if "handover.undone" in repr(said)]
+    assert undone and season.plan.options

@@ -240,13 +240,13 @@ def _with_what_is_undone(
 ) -> Plan:
     """The plan with what it leaves of the fill told first, and the way that would do all of it.
 
-    A re-plan keeps the way that was found when nothing was done yet.
+    A re-plan keeps the way that was found first, as long as there is one, or a season for the rest.
     """
     if not chosen.setting.levelling.left:
         return shell
-    if chosen.previous is not None and not chosen.previous.conflict:
-        ways = chosen.previous.options
-    else:
+    before = chosen.previous if chosen.previous and not chosen.previous.conflict else None
+    ways = before.options if before is not None else ()
+    if before is None or not (ways or any(item.operation == "topdress" for item in later)):
         way = whole_fill(
             brief,
             chosen.setting,
