@@ -19,6 +19,8 @@ from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Role, Task
 
+# What is added of a nutrient of a soil test, by the item of the plan.
+ADDED = frozenset({"potash to add in all", "phosphate to add in all"})
 # Work that what comes after it cannot do without.
 FOLLOWED: tuple[Role, ...] = (
     "collecting",
@@ -89,6 +91,7 @@ def read_history(
         bans=bans_of(entries),
         losses=tuple(state.losses),
         ordered_by=orders_of_deliveries(tasks),
+        nutrients=frozenset(a.item for t in tasks.values() for a in t.amounts if a.item in ADDED),
     )
 
 
