@@ -72,7 +72,7 @@ def _nutrients_after_fertilizer(
         for key in NUTRIENT_TRIPS
         if (tested := asked[key]) is not None and tested.rate_g_m2 > 0
         if f"collect.{key}" not in history.skipped
-        if f"collect.{key}" in history.planned or f"{key} to add in all" not in history.nutrients
+        if f"collect.{key}" in history.planned or key not in history.nutrients
     ]
 
 

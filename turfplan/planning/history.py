@@ -11,6 +11,7 @@ from turfplan.planning.befallen import (
     bans_of,
     events_of,
 )
+from turfplan.planning.feedings_before import ADDED
 from turfplan.planning.journal_state import HAIR, JournalState, look_again, state_of_tasks
 from turfplan.planning.lost_days import rained_days
 from turfplan.planning.ordered_before import orders_of_deliveries
@@ -19,8 +20,6 @@ from turfplan.records.past import TaskHistory
 from turfplan.records.plan import Plan
 from turfplan.records.plan_task import Role, Task
 
-# What is added of a nutrient of a soil test, by the item of the plan.
-ADDED = frozenset({"potash to add in all", "phosphate to add in all"})
 # Work that what comes after it cannot do without.
 FOLLOWED: tuple[Role, ...] = (
     "collecting",
@@ -91,7 +90,9 @@ def read_history(
         bans=bans_of(entries),
         losses=tuple(state.losses),
         ordered_by=orders_of_deliveries(tasks),
-        nutrients=frozenset(a.item for t in tasks.values() for a in t.amounts if a.item in ADDED),
+        nutrients=frozenset(
+            ADDED[a.item] for t in tasks.values() for a in t.amounts if a.item in ADDED
+        ),
     )
 
 
