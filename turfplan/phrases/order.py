@@ -138,6 +138,37 @@ def less_came(*, volume: Quantity) -> Message:
     return Message("order.less_came", (("volume", volume),))
 
 
+def left_over(*, volume: Quantity) -> Message:
+    """About {volume} of the mix will be left over once all is spread. No more is bought, and no
+    pass is spread thicker for it: use it in beds and for holes, give it away, or keep some dry
+    under its cover for low spots that show later.
+    """
+    return Message("order.left_over", (("volume", volume),))
+
+
+def left_over_ordered(*, volume: Quantity) -> Message:
+    """About {volume} more of the mix is ordered than is spread. Ask the supplier before it comes
+    whether the load can be smaller, and write down what came⟦ (`turfplan log BRIEF delivered TASK
+    --amount`)⟧; what comes beyond it is for beds and holes, and no pass is spread thicker for it.
+    """
+    return Message("order.left_over_ordered", (("volume", volume),))
+
+
+def less_seed_came(*, missing: Message) -> Message:
+    """Less seed is here than is sown: {missing} is missing. Fetch the rest before this day, of the
+    same kind; seed that is spread thinner than its rate leaves gaps.
+    """
+    return Message("order.less_seed_came", (("missing", missing),))
+
+
+def fewer_plants_came(*, missing: Message) -> Message:
+    """Fewer plants came than are set: {missing} is missing. Plant what is here the same day, close
+    together from one edge on, and write down which part of the work is done⟦ (`turfplan log BRIEF
+    done TASK --share`)⟧: the rest is ordered afresh for a day of its own.
+    """
+    return Message("order.fewer_plants_came", (("missing", missing),))
+
+
 def spoiled(*, on: Day) -> Message:
     """The load that came on {on} will have lain for months by then, and is not spread on grass any
     more: a fresh one comes. Use the old heap for holes and beds.

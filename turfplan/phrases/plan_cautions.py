@@ -119,3 +119,14 @@ def septic_field() -> Message:
 def steep() -> Message:
     """Steep ground: shorter waterings, cover over seed, thin layers."""
     return Message("plan_cautions.steep")
+
+
+def laid_thick(*, number: Number, depth: Quantity, most: Quantity) -> Message:
+    """Pass {number} was spread about {depth} deep, and this grass bears {most} at once: rake thin,
+    or take off, what covers the leaf tips, so that they stand out the same day. Nothing more is
+    spread until they are through and mown⟦; where they stay buried, write it down (`turfplan log
+    BRIEF measured tips_buried 1`)⟧.
+    """
+    return Message(
+        "plan_cautions.laid_thick", (("number", number), ("depth", depth), ("most", most))
+    )

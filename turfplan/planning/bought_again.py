@@ -17,15 +17,23 @@ from turfplan.work.day_limits import day_constraints
 from turfplan.work.drafts import Draft, SeasonDraft
 from turfplan.work.lawn import ResolvedLawn
 from turfplan.work.material_amounts import sold_volume_m3
-from turfplan.work.phases.buying import fetched_more, refused_call
+from turfplan.work.phases.buying import (
+    NUTRIENT_TRIPS,
+    fetched_more,
+    nutrient_trip,
+    refused_call,
+)
+
+FERTILIZER = "collect.fertilizer"
 
 
 def with_bought_again(
     setting: ResolvedLawn, drafted: Drafted, season: SeasonDraft, history: TaskHistory
 ) -> SeasonDraft:
     """A season with a call for each load that was refused, a trip for the mix that is short with no
-    order left to take it, and one for seed in place of what was lost; a refused load of which
-    nothing is spread any more does not come."""
+    order left to take it, one for seed in place of what was lost, and one for what a soil test asks
+    for after the fertilizer was fetched; a refused load of which nothing is spread any more does
+    not come."""
     season = without_tasks(season, _refused_for_nothing(season, history))
     added = [
         refused_call(setting, draft)
@@ -35,6 +43,7 @@ def with_bought_again(
     ]
     added += _more_mix(setting, drafted, season, history)
     added += seed_again(setting, season, history)
+    added += _nutrients_after_fertilizer(setting, drafted, season, history)
     if not added:
         return season
     drafts = (*season.drafts, *added)
@@ -42,6 +51,29 @@ def with_bought_again(
     lags = [lag for lag in buying_lags(setting, drafts) if _of(lag, new)]
     days = day_constraints(setting, drafted.campaign, added)
     return replace(season, drafts=drafts, constraints=(*season.constraints, *days, *lags))
+
+
+def _nutrients_after_fertilizer(
+    setting: ResolvedLawn, drafted: Drafted, season: SeasonDraft, history: TaskHistory
+) -> list[Draft]:
+    """The trips for potash and phosphate of which the plan knew nothing when the fertilizer was
+    fetched; what nothing takes falls again when it is reckoned."""
+    over = history.done.keys() | history.left_out
+    feeds = [
+        draft
+        for draft in season.drafts
+        if FERTILIZER in draft.bought_by and draft.id not in over | history.overdue.keys()
+    ]
+    if FERTILIZER not in history.done or not feeds:
+        return []
+    asked = {"potash": drafted.feeding.potassium, "phosphate": drafted.feeding.phosphorus}
+    return [
+        nutrient_trip(setting, key, feeds)
+        for key in NUTRIENT_TRIPS
+        if (tested := asked[key]) is not None and tested.rate_g_m2 > 0
+        if f"collect.{key}" not in history.skipped
+        if f"collect.{key}" in history.planned or key not in history.nutrients
+    ]
 
 
 def _refused_for_nothing(season: SeasonDraft, history: TaskHistory) -> set[str]:

@@ -34,6 +34,7 @@ from turfplan.planning.feeding import (
     bag_used,
 )
 from turfplan.planning.heap_again import looks_at_heap
+from turfplan.planning.lacking_goods import told_as_lacking
 from turfplan.planning.load_reasons import loose
 from turfplan.planning.purchases import Bought, material_orders, short_line
 from turfplan.planning.short_of_mix import LEAST_M3, is_more, short_passes
@@ -81,6 +82,8 @@ def with_amounts(
         if lacks := _lacking_m3(draft, stock, short):
             told = of_order.less_came(volume=loose(lacks))
             draft = replace(draft, cautions=(told, *draft.cautions))
+        if few := told_as_lacking(draft, amounts, history):
+            draft = replace(draft, cautions=(few, *draft.cautions))
         if old := _old_heap(setting, candidate, draft, history):
             draft = replace(draft, cautions=(old, *draft.cautions))
         if line is not None and line.deliver_task == draft.id and not draft.bags:

@@ -15,7 +15,7 @@ from turfplan.records.items import OrderItem
 from turfplan.records.past import TaskHistory
 from turfplan.work.drafts import Draft
 from turfplan.work.lawn import ResolvedLawn
-from turfplan.work.phases.buying import hired_for, machine_name
+from turfplan.work.phases.buying import NUTRIENT_TRIPS, hired_for, machine_name
 
 # What a trip is named by, of all that is fetched on it; the rest is named as it is bought.
 _KINDS: Mapping[OrderItem, Message] = MappingProxyType(
@@ -79,6 +79,8 @@ def with_their_tasks(
     for line in bought:
         machine = line.item == "machine"
         own = [d for d in for_user[line.deliver_task] if bool(d.hired) == machine]
+        alone = [d for d in own if d.operation == "collect" and d.key == line.item]
+        own = alone or [d for d in own if d.key not in NUTRIENT_TRIPS]
         named = (line.order_task, line.deliver_task if line.order_task or line.in_bags else None)
         own += [drafts[name] for name in named if name is not None and name in drafts]
         steps = _in_steps(book, own)

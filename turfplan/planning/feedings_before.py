@@ -7,7 +7,7 @@ from turfplan.records.plan import Plan
 
 _NITROGEN = "feed_nitrogen."
 # What is added by a soil test, by the item of its rate.
-_ADDED: dict[str, str] = {"potash to add": "potash", "phosphate to add": "phosphate"}
+ADDED: dict[str, str] = {"potash to add": "potash", "phosphate to add": "phosphate"}
 
 
 def feedings_before(previous: Plan, history: TaskHistory) -> tuple[KnownFeeding, ...]:
@@ -21,7 +21,7 @@ def feedings_before(previous: Plan, history: TaskHistory) -> tuple[KnownFeeding,
         on = task.start if given is None else date.fromordinal(given)
         if task.id in over:
             left_out = task.id in history.skipped and given is None
-            added = {_ADDED[a.item] for a in task.amounts if a.item in _ADDED}
+            added = {ADDED[a.item] for a in task.amounts if a.item in ADDED}
             gave = frozenset() if left_out else frozenset(added)
             found.append(KnownFeeding(task.id.removeprefix(_NITROGEN), on, over=True, gave=gave))
         elif task.status != "CANCELLED":

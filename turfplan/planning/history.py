@@ -11,6 +11,7 @@ from turfplan.planning.befallen import (
     bans_of,
     events_of,
 )
+from turfplan.planning.feedings_before import ADDED
 from turfplan.planning.journal_state import HAIR, JournalState, look_again, state_of_tasks
 from turfplan.planning.lost_days import rained_days
 from turfplan.planning.ordered_before import orders_of_deliveries
@@ -89,6 +90,9 @@ def read_history(
         bans=bans_of(entries),
         losses=tuple(state.losses),
         ordered_by=orders_of_deliveries(tasks),
+        nutrients=frozenset(
+            ADDED[a.item] for t in tasks.values() for a in t.amounts if a.item in ADDED
+        ),
     )
 
 

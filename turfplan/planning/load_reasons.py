@@ -13,18 +13,22 @@ ROUNDED_M3 = 1e-6
 class LoadWanted:
     """What a load is for, loose m3: its passes, the touch-up, and more or less by the stock.
 
-    `load` is told where there are several.
+    `load` is told where there are several. One that is `as_it_comes` was ordered otherwise, or is
+    here, by what was logged of it: that is how much it is.
     """
 
     load: Load | None
     loose_m3: float
     touch_up_m3: float
     more_m3: float
+    as_it_comes: bool = False
 
     @property
     def order_m3(self) -> float:
         """What is to be ordered, before it is rounded to how it is sold."""
         wanted = self.loose_m3 + self.touch_up_m3
+        if self.as_it_comes:
+            return max(0.0, wanted + self.more_m3)
         # Converted there and back, what was sold as it is must not be rounded up once more.
         return max(0.0, wanted + self.more_m3 - ROUNDED_M3) if self.more_m3 else wanted
 

@@ -90,6 +90,7 @@ def material_orders(
             loose_m3=load.loose_m3,
             touch_up_m3=volumes.touch_up_m3 if load.number == len(loads) else 0.0,
             more_m3=stock.more.get(load.number, 0.0),
+            as_it_comes=load.number in stock.as_it_comes,
         )
         why = None if load.number < len(loads) and sows_on_mix(setting) else said(mix.reason)
         lines.append(_mix_line(setting, mix, load, wanted, why))
@@ -120,9 +121,13 @@ def _mix_line(
     """A load of the mix; `why` it is this one, where that is said of the load."""
     if load.bags:
         return _bag_line(setting, mix, load, wanted, why)
-    least_m3 = least_bulk_m3(setting) if wanted.order_m3 > 0 else 0.0
+    least_m3 = least_bulk_m3(setting) if wanted.order_m3 > 0 and not wanted.as_it_comes else 0.0
     least = phrases.mix_least(volume=loose(least_m3)) if wanted.order_m3 < least_m3 else None
-    volume = sold_volume_m3(max(wanted.order_m3, least_m3), setting.system)
+    volume = (
+        wanted.order_m3
+        if wanted.as_it_comes
+        else sold_volume_m3(max(wanted.order_m3, least_m3), setting.system)
+    )
     blended = mixture(volume, mix.parts, densities(setting))
     trucks = truck_loads_m3(
         volume, setting.brief.delivery.truck_limit_m3, sold_step_m3(setting.system)

@@ -156,6 +156,7 @@ PLACES: Mapping[str, _NotePlace] = MappingProxyType(
                 "plan_cautions.steep",
                 "plan_cautions.septic_field",
                 "plan_cautions.barrier_torn",
+                "plan_cautions.laid_thick",
                 "watering.verdict.unsaid_seed",
                 "watering.verdict.unsaid_plants",
                 "watering.advice.mend",

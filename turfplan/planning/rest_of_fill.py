@@ -40,7 +40,8 @@ def rest_of_fill(setting: ResolvedLawn, campaign: Campaign, history: TaskHistory
     over -= history.held.keys() - history.done.keys() - history.part_done.keys()
     still = [layer for name, layer in layers.items() if name not in over]
     lacking = {
-        name: layer.settled_m3 * (1 - _lies(name, layer, history)) for name, layer in layers.items()
+        name: layer.settled_m3 * (1 - laid_part(name, layer, history))
+        for name, layer in layers.items()
     }
     missing_m3 = sum(m3 for name, m3 in lacking.items() if name in over)
     if setting.on_open_ground or not campaign.passes:
@@ -69,7 +70,7 @@ def rest_of_fill(setting: ResolvedLawn, campaign: Campaign, history: TaskHistory
     return RestOfFill(replace(campaign, sessions=sessions), needless, left_mm)
 
 
-def _lies(name: str, layer: Pass, history: TaskHistory) -> float:
+def laid_part(name: str, layer: Pass, history: TaskHistory) -> float:
     """The part of a pass that lies there: as logged, else what the plan before had of it, however
     that divided the fill; nothing of one that is left out before it was begun."""
     if name in history.left_out and name not in history.done:

@@ -26,6 +26,7 @@ from turfplan.planning.fresh_loads import with_plans_before, with_spoiled_writte
 from turfplan.planning.handover import handed_over, told, touch_up_mm, undone
 from turfplan.planning.history import looked_again, read_history, still_missing_mm
 from turfplan.planning.kept_words import with_kept_words, with_window_reasons
+from turfplan.planning.left_over import told_of_material
 from turfplan.planning.machines_told import with_machines_told
 from turfplan.planning.plan_header import PlanOrigin, behind_numbers, frame
 from turfplan.planning.plan_sources import NOTHING_YET, KnownPlace, SoFar
@@ -239,13 +240,13 @@ def _with_what_is_undone(
 ) -> Plan:
     """The plan with what it leaves of the fill told first, and the way that would do all of it.
 
-    A re-plan keeps the way that was found when nothing was done yet.
+    A re-plan keeps the way that was found first, as long as there is one, or a season for the rest.
     """
     if not chosen.setting.levelling.left:
         return shell
-    if chosen.previous is not None and not chosen.previous.conflict:
-        ways = chosen.previous.options
-    else:
+    before = chosen.previous if chosen.previous and not chosen.previous.conflict else None
+    ways = before.options if before is not None else ()
+    if before is None or not (ways or any(item.operation == "topdress" for item in later)):
         way = whole_fill(
             brief,
             chosen.setting,
@@ -267,25 +268,24 @@ def _filled(
 ) -> tuple[Plan, TaskHistory]:
     """The plan with its tasks, waterings, order, accounts and warnings, and the history with what
     the weather explains."""
-    setting, book, previous = chosen.setting, given.book, chosen.previous
-    drafts, bought = with_amounts(setting, best, chosen.history)
+    setting, previous, history, book = chosen.setting, chosen.previous, chosen.history, given.book
+    drafts, bought = with_amounts(setting, best, history)
     tasks = tasks_of(setting, best, drafts)
-    runs, ledgers, about_water = watered(
-        setting, best, tasks, chosen.history, given.place.days, previous
-    )
+    runs, ledgers, about_water = watered(setting, best, tasks, history, given.place.days, previous)
     warnings = feeding_warnings(setting, best, tasks)
     moved = moved_by_soil(setting)
     tasks = with_kept_words((*tasks, *runs), previous, shell.brief_sha256, book.version, moved)
-    tasks = with_machines_told(tasks, previous, chosen.history)
+    tasks = with_machines_told(tasks, previous, history)
     days = {task.id: (task.start, task.end) for task in tasks}
     open_from = max(setting.today, date.fromordinal(setting.first_day))
     lead = round(book.si("delivery.small_lead"))
-    lines = order_lines(bought, days, lead, open_from, chosen.history.done, setting.brief.prices)
+    lines = order_lines(bought, days, lead, open_from, history.done, setting.brief.prices)
     kept = _holidays(setting.brief, given.place, previous)
     first = setting.first_day - ASKED_BEFORE_DAYS
     tasks, overfull = with_overfull_told(setting, tasks)
     of_bag = taken_of_bag(setting, tasks)
-    cautions = (*shell.cautions, *warnings, *about_water, *of_bag, *overfull)
+    of_mix = told_of_material(setting, best, history)
+    cautions = (*shell.cautions, *of_mix, *warnings, *about_water, *of_bag, *overfull)
     filled = {
         "calendar": calendar_form(setting.brief.calendar, previous),
         "holidays": kept.record(first, setting.last_day, setting.calendar.public),
@@ -298,11 +298,11 @@ def _filled(
         "cautions": tuple(dict.fromkeys(filter(None, (*cautions, told(later))))),
         "warnings": warnings,
         "elsewhere": hours_shared(setting, tasks),
-        "state": state_of_lawn(setting, best.campaign, best.season, best.drafted, chosen.history),
+        "state": state_of_lawn(setting, best.campaign, best.season, best.drafted, history),
     }
     wet = forecast_reasons(book, previous, coming_rain(given.place.days, setting.today))
-    because = with_window_reasons(chosen.history.because, tasks, previous, moved, wet)
-    return shell.model_copy(update=filled), replace(chosen.history, because=because)
+    because = with_window_reasons(history.because, tasks, previous, moved, wet)
+    return shell.model_copy(update=filled), replace(history, because=because)
 
 
 def _with_absences(

@@ -34,6 +34,8 @@ class Stock:
     `more` is what the order of a load takes more (below zero: less) than its passes need,
     `short_m3` what is short and has to be fetched, `settled` the tasks whose goods are here, or not
     wanted any more; `unasked` are orders that were skipped, `lacks` what is short of each load.
+    `as_it_comes` are the loads of which was logged how much was ordered or came: they are told as
+    they are, not as they would be sold. `left_over_m3` is what nothing to come takes up.
     """
 
     more: Mapping[int, float] = field(default_factory=dict)
@@ -41,6 +43,8 @@ class Stock:
     settled: frozenset[str] = frozenset()
     unasked: frozenset[str] = frozenset()
     lacks: Mapping[int, float] = field(default_factory=dict)
+    as_it_comes: frozenset[int] = frozenset()
+    left_over_m3: float = 0.0
 
     def missing_m3(self, load: int) -> float:
         """What a load that has come lacks of what it is for, less what others brought beyond and
@@ -152,6 +156,8 @@ def stock_of(
         frozenset(history.done) | history.left_out,
         history.left_out,
         lacks,
+        frozenset(n for n in under_way if _logged_of(n, orders, history) is not None),
+        max(0.0, over),
     )
 
 
@@ -160,16 +166,20 @@ def _came(
 ) -> float | None:
     """The volume that a load brought, or will bring by its share of what was logged of its order;
     None while it is not ordered."""
-    planned_m3 = ordered[load]
-    if f"delivery.{load}" in history.done:
-        logged = logged_m3(f"delivery.{load}", history)
-        return planned_m3 if logged is None else logged
-    order = f"order_material.{orders[load]}"
-    if order not in history.done:
+    planned_m3, names = ordered[load], (f"delivery.{load}", f"order_material.{orders[load]}")
+    if not any(name in history.done for name in names):
         return None
-    logged = logged_m3(order, history)
+    logged = _logged_of(load, orders, history)
+    if logged is None or names[0] in history.done:
+        return planned_m3 if logged is None else logged
     whole_m3 = sum(each for other, each in ordered.items() if orders[other] == orders[load])
-    return planned_m3 if logged is None else logged * planned_m3 / whole_m3
+    return logged * planned_m3 / whole_m3
+
+
+def _logged_of(load: int, orders: Mapping[int, int], history: TaskHistory) -> float | None:
+    """The volume that was logged of what a load brought, or, before it is here, of its order."""
+    delivery, order = f"delivery.{load}", f"order_material.{orders[load]}"
+    return logged_m3(delivery if delivery in history.done else order, history)
 
 
 def _used_by_load(

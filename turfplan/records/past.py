@@ -61,7 +61,8 @@ class TaskHistory:
     (first and last day) watering is banned. `losses` are what did not come up of seed, or is gone.
     `planned_m3` is the loose volume, `planned_mm` the settled depth of each task in the plan
     before; `needless` are passes for which nothing is left to spread. `ordered_by` is the order by
-    which each delivery of the plan before was asked for. `spoiled` has by the number of a load the
+    which each delivery of the plan before was asked for, `nutrients` what its tasks have of a soil
+    test. `spoiled` has by the number of a load the
     day on which one came that has lain too long, in place of which another comes.
     """
 
@@ -95,6 +96,7 @@ class TaskHistory:
     planned_mm: Mapping[str, float] = field(default_factory=dict)
     needless: frozenset[str] = frozenset()
     ordered_by: Mapping[str, str] = field(default_factory=dict)
+    nutrients: frozenset[str] = frozenset()
     spoiled: Mapping[int, int] = field(default_factory=dict)
 
     @property

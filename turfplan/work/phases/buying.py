@@ -16,6 +16,7 @@ from turfplan.book.words import book_message, book_messages
 from turfplan.message import Message, Quantity, listed
 from turfplan.phrases import befallen
 from turfplan.phrases import buying as phrases
+from turfplan.phrases import order as of_order
 from turfplan.records.book_names import HiredMachine, OperationName, PlantForm, Trip
 from turfplan.work.buying_lags import KEEPS, PLANTS_LEAD, SAMPLES
 from turfplan.work.days_off import on_sundays_alone
@@ -46,6 +47,10 @@ _FOR: Mapping[Trip, Message] = MappingProxyType(
         "weed_killer": phrases.of_weed_killer(),
         "covers": phrases.of_covers(),
     }
+)
+# What a soil test may ask for once the fertilizer is here: each has a trip of its own.
+NUTRIENT_TRIPS: Mapping[str, Message] = MappingProxyType(
+    {"potash": of_order.name_potash(), "phosphate": of_order.name_phosphate()}
 )
 
 
@@ -314,6 +319,23 @@ def more_seed(setting: ResolvedLawn, sowing: Draft) -> Draft:
         wording=Wording(befallen.seed_why(), title=befallen.seed_title()),
     )
     return replace(drafted, buys_for=(sowing.id,))
+
+
+def nutrient_trip(setting: ResolvedLawn, key: str, feeds: Sequence[Draft]) -> Draft:
+    """The trip for potash or phosphate (`key`) that a soil test asks for after the fertilizer was
+    fetched, before the first of the feedings still to come."""
+    first = min(feeds, key=_wished)
+    drafted = make(
+        setting,
+        "collect",
+        key,
+        timing=_ahead_of(setting, first, setting.days("delivery.small_lead")),
+        wording=Wording(
+            phrases.collect(), {"what": NUTRIENT_TRIPS[key]}, name=phrases.collect_name()
+        ),
+        facts=("delivery.small_lead",),
+    )
+    return replace(drafted, buys_for=tuple(draft.id for draft in feeds))
 
 
 def _reserved(setting: ResolvedLawn, drafts: Sequence[Draft]) -> list[Draft]:
