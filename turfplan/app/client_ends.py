@@ -10,7 +10,6 @@ from typing import Any
 
 from turfplan.app.backup_lawns import lawn_archive
 from turfplan.app.client_import import sold_text
-from turfplan.app.client_quotes import KeptQuotes
 from turfplan.app.data_folders import clients_in
 from turfplan.business.client_record import Client
 from turfplan.business.column_cells import form_of, value_of
@@ -29,7 +28,14 @@ from turfplan.files.data_folder import (
     lawns_in,
 )
 from turfplan.files.kept_record import read_kept, write_kept
-from turfplan.files.lawn_standing import FormerOwner, KeptLeft, KeptOwners, read_left, read_owners
+from turfplan.files.lawn_standing import (
+    FormerOwner,
+    KeptLeft,
+    KeptOwners,
+    KeptQuotes,
+    read_left,
+    read_owners,
+)
 from turfplan.files.plan_folder import folder_lock
 from turfplan.files.publish_record import RECORD
 from turfplan.files.reading.business import read_client, record_from

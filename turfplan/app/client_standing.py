@@ -1,7 +1,7 @@
 """Says which lawns of a business are planned on a day: not those that are paused, or whose clients
 have left."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -10,11 +10,15 @@ from zoneinfo import ZoneInfo
 
 from turfplan.app.client_rules import rules_of_lawns
 from turfplan.app.client_season import ClientSeason
+from turfplan.app.lawn_journal import entries_of_lawn
 from turfplan.app.reader_language import language_of
+from turfplan.app.sold_jobs import is_unsold
 from turfplan.business.business_days import sum_of_days
 from turfplan.business.lawn_pauses import pause_on, paused_since
 from turfplan.business.place_rules import sum_of_rules
-from turfplan.files.lawn_standing import read_pauses
+from turfplan.business.quote_record import Quote
+from turfplan.business.unanswered import last_offer
+from turfplan.files.lawn_standing import read_pauses, read_quotes
 from turfplan.files.reading.business import read_business
 from turfplan.files.reading.plan import read_plan
 from turfplan.message import Day, Message
@@ -45,15 +49,26 @@ def standing_of(
                 said = phrases.state_paused(day=Day(pause.end, weekday=True))
             resting.append(_season(folder.name, lawn.line, "paused", said))
             continue
-        lost = False
-        if pauses:
+        lost = unsold = False
+        quotes = read_quotes(folder)
+        if pauses or quotes:
             plan = read_plan(folder)
             if plan is not None:
                 planned = plan.now.astimezone(ZoneInfo(plan.timezone)).date()
+                answered = _waited_until(quotes)
                 lost = paused_since(pauses, planned, today)
+                lost |= answered is not None and planned < answered
+                unsold = is_unsold(folder, plan, entries_of_lawn(folder))
         sum_ = sum_of_rules(rules.get(folder, ())) + days
-        found.append(replace(lawn, rules=sum_, was_paused=lost))
+        found.append(replace(lawn, rules=sum_, was_paused=lost, unsold=unsold))
     return tuple(found), tuple(resting)
+
+
+def _waited_until(quotes: Sequence[Quote]) -> date | None:
+    """The day on which the first quote of a lawn that was accepted was so: until then nobody worked
+    there. None where none was, or the last one is not."""
+    first = next((quote for quote in quotes if quote.said == "accepted"), None)
+    return first.said_on if first is not None and last_offer(quotes) is None else None
 
 
 def left_season(client: str, on: date, line: int) -> ClientSeason:

@@ -18,7 +18,8 @@ class GlancedJob(BaseModel):
     even if all that follows moves along. `alone` is the last day on which it may begin with all
     other jobs where they are. `overdue` as the plan tells it.
 
-    `seen` is main work that clients are told of, `operation` what it is.
+    `seen` is main work that clients are told of, `operation` what it is; `leads` is what seed, fill
+    or plants wait for, and these themselves.
     """
 
     model_config = ConfigDict(frozen=True, extra="ignore")
@@ -32,6 +33,7 @@ class GlancedJob(BaseModel):
     overdue: bool = False
     main: bool = False
     seen: bool = False
+    leads: bool = False
     operation: str = ""
 
     def in_hours_of(self, times: Mapping[str, float]) -> "GlancedJob":
@@ -104,6 +106,7 @@ def glance_of(
     journal say that they are over, in the order of their work, `done` those that the journal says
     were done."""
     last = _LastDays(plan)
+    leading = _leading(plan)
     work = [task for task in plan.tasks if task.series is None]
     main = [task for task in work if task.plays("spreading", "sowing", "planting")]
     return LawnGlance(
@@ -115,7 +118,7 @@ def glance_of(
         order="; ".join(f"{line.name} {line.text}" for line in plan.order),
         revision=plan.revision,
         warnings=len(plan.warnings),
-        jobs=tuple(_job(task, last) for task in open_jobs),
+        jobs=tuple(_job(task, last, leads=task.id in leading) for task in open_jobs),
         place=str(plan.place.name or ""),
         questions=tuple(questions),
         open_main=tuple(t.id for t in plan.tasks if t.is_open and t.plays("headline")),
@@ -125,7 +128,20 @@ def glance_of(
     )
 
 
-def _job(task: Task, last: "_LastDays") -> GlancedJob:
+def _leading(plan: Plan) -> frozenset[str]:
+    """The tasks that seed, fill or plants wait for, and these themselves."""
+    tasks = {task.id: task for task in plan.tasks if task.is_open}
+    left = [task.id for task in tasks.values() if task.plays("spreading", "sowing", "planting")]
+    found = set[str]()
+    while left:
+        name = left.pop()
+        if name in tasks and name not in found:
+            found.add(name)
+            left += tasks[name].depends_on
+    return frozenset(found)
+
+
+def _job(task: Task, last: "_LastDays", *, leads: bool) -> GlancedJob:
     return GlancedJob(
         task=task.id,
         title=str(task.title),
@@ -138,6 +154,7 @@ def _job(task: Task, last: "_LastDays") -> GlancedJob:
         main=task.plays("headline"),
         seen=task.plays("headline") and not task.plays(*UNSEEN),
         operation=task.operation,
+        leads=leads,
     )
 
 

@@ -293,6 +293,21 @@ def need_quote(*, number: str, day: Day) -> Message:
     return Message("office.need_quote", (("number", number), ("day", day)))
 
 
+def need_answer(*, number: str, day: Day, title: str) -> Message:
+    """Quote {number} is unanswered; after {day} it is too late for: {title}"""
+    return Message("office.need_answer", (("number", number), ("day", day), ("title", title)))
+
+
+def waits(*, number: str, day: Day) -> Message:
+    """Waiting for the answer to quote {number}; it must come by {day}"""
+    return Message("office.waits", (("number", number), ("day", day)))
+
+
+def waits_open(*, number: str) -> Message:
+    """Waiting for the answer to quote {number}"""
+    return Message("office.waits_open", (("number", number),))
+
+
 def need_quote_over(*, number: str, day: Day) -> Message:
     """Quote {number} ran out on {day} without an answer"""
     return Message("office.need_quote_over", (("number", number), ("day", day)))

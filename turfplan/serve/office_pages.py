@@ -14,7 +14,8 @@ from starlette.responses import HTMLResponse, Response
 from turfplan.app.client_lists import AskedList
 from turfplan.app.client_sheets import crew_sheet
 from turfplan.app.export_clients import export_clients
-from turfplan.app.office_list import NEEDS, NeedKind, OfficeLawn, OfficeNeed
+from turfplan.app.office_list import OfficeLawn
+from turfplan.app.office_needs import NEEDS, NeedKind, OfficeNeed
 from turfplan.business.crew_hours import CREW_COLUMN
 from turfplan.business.groups import ClientGroup
 from turfplan.business.lawn_pauses import Pause
@@ -68,6 +69,18 @@ def paused_text(pause: Pause | None, words: Words) -> str:
     if pause.end is None:
         return words.text(of_standing.state_paused_open())
     return words.text(of_standing.state_paused(day=Day(pause.end, weekday=True)))
+
+
+def rest_text(lawn: OfficeLawn, today: date, words: Words) -> str:
+    """Why nothing is done at a lawn for now: it is paused, or waits for the answer to a quote, and
+    until when; nothing where neither is so."""
+    pause, waits = lawn.pause(today), lawn.waits(today)
+    if pause is not None or waits is None:
+        return paused_text(pause, words)
+    number = waits.quote.number
+    if waits.by is None:
+        return words.text(phrases.waits_open(number=number))
+    return words.text(phrases.waits(number=number, day=Day(waits.by, weekday=True)))
 
 
 def office_page(server: Server, request: Request, seat: Seat) -> Response:
@@ -155,7 +168,7 @@ def _shown(row: _OfficeRow, show: str, words: Words) -> dict[str, object]:
         "name": plain_text(lawn.name),
         "address": plain_text(lawn.client.address or ""),
         "crew": plain_text(lawn.crew),
-        "paused": paused_text(lawn.pause(row.today), words),
+        "paused": rest_text(lawn, row.today, words),
         "needs": [
             (words.text(kind_name(need.kind)), words.text(need.text)) for need in needs[:MOST_LINES]
         ],
