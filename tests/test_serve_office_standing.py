@@ -18,7 +18,7 @@ from turfplan.app import client_ends as ends
 from turfplan.app import client_pauses as pauses
 from turfplan.app import password_hash as hashing
 from turfplan.app.client_lists import AskedList, list_jobs
-from turfplan.app.client_quotes import offer_quote
+from turfplan.app.client_quotes import accept_quote, offer_quote
 from turfplan.app.office_list import OfficeShelf
 from turfplan.files.lawn_standing import read_callbacks
 
@@ -77,6 +77,7 @@ def test_a_paused_lawn_rests_for_office_and_crew(home: OfficeHome) -> None:
     offer_quote(home.data, "ash", home.day)
     lawn = OfficeShelf(home.data).lawn("ash")
     assert lawn is not None and lawn.pause(home.day) is not None and len(lawn.quotes) == 1
+    accept_quote(home.data, "ash", home.day)
     home.day += DAY_S
     office = home.signed_in(OFFICE)
     page = office.get("/office").text

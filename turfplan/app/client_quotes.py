@@ -14,11 +14,13 @@ from turfplan.app.lawn_journal import entries_of_lawn
 from turfplan.app.outputs import words_of
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
+from turfplan.business.client_words import WordsOfClient
 from turfplan.business.groups import ClientGroup, in_group
 from turfplan.business.quote_prices import in_hours_of, priced, rates_of, rounded, tax_on
 from turfplan.business.quote_record import Quote, QuoteChange, QuoteChoice, QuotedJob, Rates
 from turfplan.errors import Problem, TurfplanError, did_you_mean, one_of, problem_message
 from turfplan.export.sheets.look import in_order_of_work
+from turfplan.export.sheets.names import operation_name
 from turfplan.files.data_folder import ARCHIVE, QUOTES, lawn_folders
 from turfplan.files.kept_record import write_kept
 from turfplan.files.lawn_standing import KeptQuotes, read_owners, read_quotes
@@ -287,14 +289,10 @@ def _refuse_closed(quote: Quote) -> None:
 def _choice(plan: Plan, rates: Rates, business: Business) -> QuoteChoice:
     operations = load_book(plan.place.region).operations
     machines = {name: one.hires for name, one in operations.items() if one.hires is not None}
+    words = words_of(plan)
+    told = WordsOfClient(words.text, lambda name: operation_name(plan, name, words))
     ordered = plan.model_copy(update={"tasks": in_order_of_work(plan.tasks)})
-    return priced(
-        in_hours_of(ordered, rates.hours),
-        rates,
-        business.client_does,
-        machines,
-        words_of(plan).text,
-    )
+    return priced(in_hours_of(ordered, rates.hours), rates, business.client_does, machines, told)
 
 
 def _lawn(output: Path, lawn: str) -> tuple[Path, Client]:

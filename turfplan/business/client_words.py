@@ -2,9 +2,20 @@
 things, and a client has no plan to tell."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from turfplan.message import Message
 from turfplan.phrases import quotes as phrases
+
+
+@dataclass(frozen=True, slots=True)
+class WordsOfClient:
+    """How a client is told things: `say` puts a message into words, `name` is what an operation is
+    called in short."""
+
+    say: Callable[[Message], str]
+    name: Callable[[str], str]
+
 
 # How the business works, which is no client's to judge.
 _OF_BUSINESS = frozenset(
@@ -41,7 +52,6 @@ _SAID: Mapping[str, Callable[..., Message]] = {
 }
 # The values of a message that its words for a client take.
 _TAKEN: Mapping[str, tuple[str, ...]] = {
-    "heap.ask_for_room": ("load", "area"),
     "lawn.thin_share": ("share", "area"),
     "soil_test.no_extraction": ("nutrient",),
     "soil_test.no_range": ("nutrient",),

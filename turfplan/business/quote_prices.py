@@ -5,7 +5,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from turfplan.business.business_record import Business
 from turfplan.business.client_record import Client
-from turfplan.business.client_words import said_to_client
+from turfplan.business.client_words import WordsOfClient, said_to_client
 from turfplan.business.promised_days import UNSEEN
 from turfplan.business.quote_record import (
     LineKind,
@@ -123,14 +123,14 @@ def priced(
     rates: Rates,
     by_client: Collection[str],
     machines_of: Mapping[str, str],
-    say: Callable[[Message], str],
+    told: WordsOfClient,
 ) -> QuoteChoice:
     """A plan, its tasks in the order of the work, with its price: hours of people and machines,
     material, deliveries, the least that is charged, and tax.
 
     `by_client` are operations that the client does, which are in no price; `machines_of` says by
     which kind of machine an operation is done. Each line is rounded, their sum taxed.
-    `say` puts into words what clients are told otherwise than the plan tells it.
+    `told` puts into words what clients are told otherwise than the plan tells it.
     """
     ours = [task for task in _work(plan) if task.operation not in by_client]
     theirs = [task for task in _work(plan) if task.operation in by_client]
@@ -155,13 +155,13 @@ def priced(
     tax = tax_on(net, rates)
     return QuoteChoice(
         name="",
-        jobs=tuple(_job(task) for task in ours if not task.plays(*UNSEEN)),
+        jobs=tuple(_job(task, told) for task in ours if not task.plays(*UNSEEN)),
         by_client=tuple(dict.fromkeys(map(_of_client, theirs))),
         lines=tuple(lines),
         unpriced=tuple(unpriced),
-        assumed=tuple(_told(plan.assumptions, say)),
+        assumed=tuple(_told(plan.assumptions, told.say)),
         may_change=tuple(
-            _told((line.estimate for line in plan.order if line.estimate is not None), say)
+            _told((line.estimate for line in plan.order if line.estimate is not None), told.say)
         ),
         net=net,
         tax=tax,
@@ -242,7 +242,7 @@ def _line(
     return QuoteLine(kind=kind, name=name, quantity=told, unit=unit, unit_price=price, price=whole)
 
 
-def _job(task: Task) -> QuotedJob:
+def _job(task: Task, told: WordsOfClient) -> QuotedJob:
     return QuotedJob(
         task=task.id,
         title=str(task.title),
@@ -250,6 +250,7 @@ def _job(task: Task) -> QuotedJob:
         end=task.end,
         hours=task.person_hours,
         main=task.plays("headline") and not task.plays(*UNSEEN),
+        name="" if task.plays("looking") else told.name(task.operation),
     )
 
 

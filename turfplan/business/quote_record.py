@@ -28,7 +28,7 @@ class QuoteLine(_Frozen):
 
 class QuotedJob(_Frozen):
     """A job of the plan as it was offered: its days, and the hours of all people; `main` is what
-    the season is about."""
+    the season is about, `name` what such work is called in short."""
 
     task: str
     title: str
@@ -36,6 +36,7 @@ class QuotedJob(_Frozen):
     end: date
     hours: float
     main: bool = False
+    name: str = ""
 
 
 class MaterialRate(_Frozen):

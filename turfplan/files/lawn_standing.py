@@ -40,7 +40,8 @@ class KeptCallbacks(KeptRecord):
 
 class FormerOwner(BaseModel):
     """Who had a lawn until it was sold on `sold_on`: the client as it was written (`text`), what
-    was offered then, and the days last told (JSON); `name` as it stands in records of work."""
+    was offered then, the days last told (JSON), and the `days` on which nobody was at home (TOML);
+    `name` as it stands in records of work."""
 
     model_config = ConfigDict(frozen=True, extra="ignore")
     sold_on: date
@@ -48,6 +49,7 @@ class FormerOwner(BaseModel):
     text: str
     quotes: tuple[Quote, ...] = ()
     told: str = ""
+    days: str = ""
     by: str = ""
 
 

@@ -266,13 +266,13 @@ def client_estimate_soil() -> Message:
 
 
 def client_estimate_test() -> Message:
-    """The soil test is still out: it may ask for lime, phosphate or potash, or for none."""
+    """The soil test may ask for lime, phosphate or potash."""
     return Message("quotes.client.estimate_test")
 
 
-def client_heap_room(*, load: Quantity, area: Quantity) -> Message:
-    """There is room for a delivery of {load}, about {area} of hard ground off the lawn."""
-    return Message("quotes.client.heap_room", (("load", load), ("area", area)))
+def client_heap_room() -> Message:
+    """There is hard ground off the lawn for each delivery."""
+    return Message("quotes.client.heap_room")
 
 
 def client_permit() -> Message:
@@ -422,19 +422,24 @@ def page_taken() -> Message:
     return Message("quotes.page.taken")
 
 
-def page_people() -> Message:
-    """Hours of people"""
-    return Message("quotes.page.people")
+def page_people(*, price: str) -> Message:
+    """Hours of people, {price} each"""
+    return Message("quotes.page.people", (("price", price),))
 
 
-def page_machine(*, name: str) -> Message:
-    """Hours of a machine: {name}"""
-    return Message("quotes.page.machine", (("name", name),))
+def page_machine(*, name: str, price: str) -> Message:
+    """Hours of {name}, {price} each"""
+    return Message("quotes.page.machine", (("name", name), ("price", price)))
 
 
-def page_delivery() -> Message:
-    """Deliveries"""
-    return Message("quotes.page.delivery")
+def page_material(*, name: str, price: str) -> Message:
+    """{name}, {price} each"""
+    return Message("quotes.page.material", (("name", name), ("price", price)))
+
+
+def page_delivery(*, price: str) -> Message:
+    """Deliveries, {price} each"""
+    return Message("quotes.page.delivery", (("price", price),))
 
 
 def page_minimum() -> Message:
@@ -458,8 +463,13 @@ def page_total() -> Message:
 
 
 def page_work() -> Message:
-    """What we do, and when, as planned now"""
+    """What we do, and when"""
     return Message("quotes.page.work")
+
+
+def page_month_alone(*, month: Month) -> Message:
+    """{month}"""
+    return Message("quotes.page.month_alone", (("month", month),))
 
 
 def page_month(*, month: Month, year: str) -> Message:
@@ -468,7 +478,7 @@ def page_month(*, month: Month, year: str) -> Message:
 
 
 def page_otherwise() -> Message:
-    """What we do otherwise than in choice 1"""
+    """Otherwise than in choice 1"""
     return Message("quotes.page.otherwise")
 
 
@@ -478,8 +488,13 @@ def page_as_first() -> Message:
 
 
 def page_moved(*, months: Listed) -> Message:
-    """Otherwise the work of choice 1, but in {months}"""
+    """The rest as in choice 1, but in {months}"""
     return Message("quotes.page.moved", (("months", months),))
+
+
+def page_months(*, first: str, last: str) -> Message:
+    """other months, {first} to {last}"""
+    return Message("quotes.page.months", (("first", first), ("last", last)))
 
 
 def page_without() -> Message:
@@ -508,14 +523,12 @@ def page_may_change() -> Message:
 
 
 def page_other_facts() -> Message:
-    """Where something assumed is not so, work and material change with it. A change has its own
-    number and price.
-    """
+    """Where something assumed is not so, a numbered change with its price follows."""
     return Message("quotes.page.other_facts")
 
 
 def page_days_move() -> Message:
-    """Days may move with the weather; that alone changes no line of this quote."""
+    """Days may move with the weather, at the same price."""
     return Message("quotes.page.days_move")
 
 
@@ -530,7 +543,7 @@ def page_change(*, number: int, day: str) -> Message:
 
 
 def page_rounding(*, digits: int) -> Message:
-    """Each line is rounded to {digits} decimals, tax once."""
+    """Lines are rounded to {digits} decimals, tax once."""
     return Message("quotes.page.rounding", (("digits", digits),))
 
 

@@ -14,6 +14,9 @@ from turfplan.message import Listed, Message, Month, Sold, listed
 from turfplan.messages import Words
 from turfplan.phrases import quotes as phrases
 
+# So many months of what moves are named; of more the first and the last.
+MOST_MONTHS = 2
+
 
 @dataclass(frozen=True, slots=True)
 class QuoteRow:
@@ -140,7 +143,7 @@ def _choice(quote: Quote, place: int, words: Words) -> ChoiceView:
     # What is only smaller, larger or later is told by its month alone, but for the main work.
     moved = [job for job in other if job.title in titles or (_kind(job) in own and not job.main)]
     jobs = [job for job in other if job not in moved]
-    gone = [job.title for job in before if _kind(job) not in kinds]
+    gone = [_named(job) for job in before if _kind(job) not in kinds]
     same = told is not None and set(told.by_client) == set(choice.by_client)
     return ChoiceView(
         name=f"{place + 1}: {words.text(choice_name(choice))}",
@@ -156,6 +159,11 @@ def _choice(quote: Quote, place: int, words: Words) -> ChoiceView:
     )
 
 
+def _named(job: QuotedJob) -> str:
+    """Main work with what is done of it, all else by its name: the letter tells how."""
+    return job.title if job.main or not job.name else job.name
+
+
 def _kind(job: QuotedJob) -> str:
     """What a job is, whichever pass of it."""
     return job.task.partition(".")[0]
@@ -168,12 +176,22 @@ def _month(job: QuotedJob) -> tuple[int, int]:
 def _months(jobs: Sequence[QuotedJob], words: Words) -> Listed:
     """The months in which jobs begin."""
     months = sorted({_month(job) for job in jobs})
-    return listed([_month_text(month, words) for month in months])
+    if len(months) <= MOST_MONTHS:
+        return listed(_month_texts(months, words))
+    first, last = _month_texts((months[0], months[-1]), words)
+    return listed([words.text(phrases.page_months(first=first, last=last))])
 
 
-def _month_text(month: tuple[int, int], words: Words) -> str:
-    year, number = month
-    return words.text(phrases.page_month(month=Month(number), year=str(year)))
+def _month_texts(months: Sequence[tuple[int, int]], words: Words) -> list[str]:
+    """Months in their order, each year told once."""
+    told, before = list[str](), 0
+    for year, number in months:
+        month = Month(number)
+        same = phrases.page_month_alone(month=month)
+        text = same if year == before else phrases.page_month(month=month, year=str(year))
+        told.append(words.text(text))
+        before = year
+    return told
 
 
 def _by_months(jobs: Sequence[QuotedJob], words: Words) -> tuple[tuple[str, str], ...]:
@@ -181,10 +199,13 @@ def _by_months(jobs: Sequence[QuotedJob], words: Words) -> tuple[tuple[str, str]
     letter, once it is agreed."""
     titles: dict[tuple[int, int], list[str]] = {}
     for job in jobs:
-        titles.setdefault(_month(job), []).append(job.title)
+        told = titles.setdefault(_month(job), [])
+        named = _named(job)
+        if named not in told:
+            told.append(named)
     return tuple(
-        (_month_text(month, words), words.value(listed(told, "semicolon")))
-        for month, told in titles.items()
+        (month, words.value(listed(told, "semicolon")))
+        for month, told in zip(_month_texts(tuple(titles), words), titles.values(), strict=True)
     )
 
 
@@ -195,7 +216,10 @@ def _rows(quote: Quote, words: Words) -> tuple[QuoteRow, ...]:
     ]
     keys = dict.fromkeys(key for lines in found for key in lines)
     return tuple(
-        _row(_line_name(*key, words), [_cell(lines.get(key), quote, words) for lines in found])
+        _row(
+            _line_name(*key, _unit_price(key, found, quote, words), words),
+            [_cell(lines.get(key), quote, words) for lines in found],
+        )
         for key in keys
     )
 
@@ -214,21 +238,33 @@ def _cell(line: QuoteLine | None, quote: Quote, words: Words) -> tuple[str, str]
         return "", price
     quantity = float(line.quantity)
     amount = words.value(Sold(quantity, line.unit, quantity, line.unit))
-    return f"{amount} × {_money(line.unit_price, quote, words)}", price
+    return amount, price
 
 
-def _line_name(kind: LineKind, name: str, words: Words) -> str:
+def _unit_price(
+    key: tuple[LineKind, str],
+    found: Sequence[Mapping[tuple[LineKind, str], QuoteLine]],
+    quote: Quote,
+    words: Words,
+) -> str:
+    """What one of it costs: the same list holds for all choices."""
+    line = next(lines[key] for lines in found if key in lines)
+    return _money(line.unit_price, quote, words)
+
+
+def _line_name(kind: LineKind, name: str, each: str, words: Words) -> str:
+    """What a line is, with the price of one."""
     match kind:
         case "people":
-            return words.text(phrases.page_people())
+            return words.text(phrases.page_people(price=each))
         case "machine":
-            return words.text(phrases.page_machine(name=plain_name(name, words)))
+            return words.text(phrases.page_machine(name=plain_name(name, words), price=each))
         case "delivery":
-            return words.text(phrases.page_delivery())
+            return words.text(phrases.page_delivery(price=each))
         case "minimum":
             return words.text(phrases.page_minimum())
         case "material":
-            return name
+            return words.text(phrases.page_material(name=name, price=each))
 
 
 def _sums(quote: Quote, words: Words) -> tuple[QuoteRow, ...]:
