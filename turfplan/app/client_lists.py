@@ -29,7 +29,8 @@ from turfplan.files.lawn_standing import read_callbacks, read_pauses, read_quote
 from turfplan.files.reading.business import read_business
 from turfplan.files.reading.plan import read_plan
 from turfplan.files.reading.public_holidays import holidays_of_year
-from turfplan.message import Message
+from turfplan.message import Day, Message, Number
+from turfplan.phrases import clients as phrases
 
 ListKind = Literal["day", "week", "overdue", "last-days", "waiting"]
 
@@ -129,7 +130,7 @@ def list_jobs(output: Path, asked: AskedList) -> JobList:
     listed = [job for lawn in found for job in lawn.jobs]
     around = tuple(day for job in listed for day in (job.start, job.end))
     crews = with_crew_of(business, asked.group) if business is not None else None
-    hours = hours_of_days(listed, days, crews, _holidays(business, (*days, *around)))
+    hours = hours_of_days(listed, days, crews, holidays_of_business(business, (*days, *around)))
     return JobList(asked, tuple(found), waiting, hours, notes, business)
 
 
@@ -197,10 +198,22 @@ def _in_order(
     return in_order_of_place(clients, business.yard if business is not None else None)
 
 
-def _holidays(business: Business | None, days: tuple[date, ...]) -> frozenset[date]:
+def holidays_of_business(business: Business | None, days: tuple[date, ...]) -> frozenset[date]:
     """The public holidays of a business in the years of some days."""
     if business is None or business.country is None or business.holidays == "work":
         return frozenset()
     years = {day.year for day in days}
     listed = (holidays_of_year(business.country, business.state, year) for year in years)
     return frozenset(date.fromordinal(day) for year in listed for day in year)
+
+
+def told_hours(day: DayHours) -> Message:
+    """How many hours a day takes, and how many are there."""
+    named, needed = Day(day.day, weekday=True), Number(round(day.needed, 1), "plain")
+    if day.there is None:
+        return phrases.hours_needed(day=named, needed=needed)
+    there = Number(round(day.there, 1), "plain")
+    if day.is_over:
+        over = Number(round(day.needed - day.there, 1), "plain")
+        return phrases.hours_over(day=named, needed=needed, there=there, over=over)
+    return phrases.hours_of_day(day=named, needed=needed, there=there)

@@ -129,16 +129,21 @@ def glance_of(
 
 
 def _leading(plan: Plan) -> frozenset[str]:
-    """The tasks that seed, fill or plants wait for, and these themselves."""
+    """The tasks that seed, fill or plants wait for, and these themselves; not those that something
+    else would hold to earlier days first, as a spring feeding holds the soil test."""
     tasks = {task.id: task for task in plan.tasks if task.is_open}
-    left = [task.id for task in tasks.values() if task.plays("spreading", "sowing", "planting")]
-    found = set[str]()
+    main = [task.id for task in tasks.values() if task.plays("spreading", "sowing", "planting")]
+    left, found = list(main), set[str]()
     while left:
         name = left.pop()
         if name in tasks and name not in found:
             found.add(name)
             left += tasks[name].depends_on
-    return frozenset(found)
+    return frozenset(
+        name
+        for name in found
+        if name in main or (slack := tasks[name].slack) is None or found & set(slack.moves)
+    )
 
 
 def _job(task: Task, last: "_LastDays", *, leads: bool) -> GlancedJob:

@@ -185,22 +185,11 @@ def print_table(table: "tuple[tuple[str, ...], ...]") -> None:
 
 def _print_hours(found: "JobList", words: "Words") -> None:
     """Say of each day with work how many hours it takes and how many are there."""
-    from turfplan.message import Day, Number
-    from turfplan.phrases import clients as phrases
+    from turfplan.app.client_lists import told_hours
 
     for day in found.hours:
-        if day.needed == 0:
-            continue
-        named, needed = Day(day.day, weekday=True), Number(round(day.needed, 1), "plain")
-        if day.there is None:
-            told = phrases.hours_needed(day=named, needed=needed)
-        else:
-            there, over = Number(round(day.there, 1), "plain"), round(day.needed - day.there, 1)
-            told = phrases.hours_of_day(day=named, needed=needed, there=there)
-            if day.is_over:
-                more = Number(over, "plain")
-                told = phrases.hours_over(day=named, needed=needed, there=there, over=more)
-        say(words, told)
+        if day.needed:
+            say(words, told_hours(day))
 
 
 def print_waiting(lawns: "Sequence[WaitingLawn]", words: "Words") -> None:

@@ -273,6 +273,11 @@ def no_operators(*, command: str) -> Message:
     return Message("office.no_operators", (("command", command),))
 
 
+def hours_of_week() -> Message:
+    """Hours this week"""
+    return Message("office.hours_of_week")
+
+
 def need_failed(*, reason: Message) -> Message:
     """{reason}"""
     return Message("office.need_failed", (("reason", reason),))

@@ -316,7 +316,7 @@ def client_weed_killer(*, day: Day) -> Message:
 
 
 def priceless(*, n: int) -> Message:
-    """{n} quotes name things that have no price in business.toml"""
+    """{n} quotes have things without a price"""
     return Message("quotes.priceless", (("n", n),))
 
 
@@ -463,7 +463,7 @@ def page_total() -> Message:
 
 
 def page_work() -> Message:
-    """What we do, and when"""
+    """What we do"""
     return Message("quotes.page.work")
 
 
@@ -478,7 +478,7 @@ def page_month(*, month: Month, year: str) -> Message:
 
 
 def page_otherwise() -> Message:
-    """Otherwise than in choice 1"""
+    """Unlike choice 1"""
     return Message("quotes.page.otherwise")
 
 
@@ -542,9 +542,9 @@ def page_change(*, number: int, day: str) -> Message:
     return Message("quotes.page.change", (("number", number), ("day", day)))
 
 
-def page_rounding(*, digits: int) -> Message:
-    """Lines are rounded to {digits} decimals, tax once."""
-    return Message("quotes.page.rounding", (("digits", digits),))
+def page_rounding() -> Message:
+    """Lines are rounded, tax once."""
+    return Message("quotes.page.rounding")
 
 
 def page_pay_days(*, days: int) -> Message:

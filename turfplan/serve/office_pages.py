@@ -11,9 +11,10 @@ from urllib.parse import urlencode
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
-from turfplan.app.client_lists import AskedList
+from turfplan.app.client_lists import AskedList, told_hours
 from turfplan.app.client_sheets import crew_sheet
 from turfplan.app.export_clients import export_clients
+from turfplan.app.office_hours import week_hours
 from turfplan.app.office_list import OfficeLawn
 from turfplan.app.office_needs import NEEDS, NeedKind, OfficeNeed
 from turfplan.business.crew_hours import CREW_COLUMN
@@ -92,6 +93,7 @@ def office_page(server: Server, request: Request, seat: Seat) -> Response:
         for lawn in desk.shelf.lawns()
         for today in (lawn.today(now),)
     ]
+    hours = week_hours((row.lawn for row in rows), business, desk.today(now))
     rows.sort(key=_urgency)
     query = request.query_params
     asked = plain_text(query.get("q", ""))[:LONGEST_SEARCH]
@@ -122,6 +124,7 @@ def office_page(server: Server, request: Request, seat: Seat) -> Response:
         seat=seat,
         business=plain_text(business.name) if business is not None else desk.root.name,
         day=words.value(Day(desk.today(now))),
+        hours=[(words.text(told_hours(day)), day.is_over) for day in hours if day.needed],
         show=show,
         asked=asked,
         scopes=[(name, words.text(_scope_name(name)), len(of_scope[name])) for name in SCOPES],

@@ -99,7 +99,6 @@ def quote_html(
         total=_money(quote.total, quote, words),
         terms=tuple(plain_name(line, words) for line in quote.terms),
         pay_days=quote.pay_days,
-        digits=quote.rates.minor_digits,
         is_open=quote.state(today) == "offered",
     )
 
