@@ -9,10 +9,8 @@ from pathlib import Path
 from typing import Literal
 
 from turfplan.app.client_pauses import paused_message
-from turfplan.app.client_season import season_of
 from turfplan.app.data_folders import clients_in, looked_at
-from turfplan.app.lawn_glimpse import glimpse_of
-from turfplan.app.lawn_journal import entries_of_lawn
+from turfplan.app.lawn_glimpse import known_glimpse
 from turfplan.app.plan_clients import NEAR_DAYS
 from turfplan.app.worked_glance import sold_glance, unpaused, worked_glance
 from turfplan.business.business_record import Business
@@ -27,7 +25,6 @@ from turfplan.calendar_days import week_of
 from turfplan.files.glance_index import KnownLawn, glance_index
 from turfplan.files.lawn_standing import read_callbacks, read_pauses, read_quotes
 from turfplan.files.reading.business import read_business
-from turfplan.files.reading.plan import read_plan
 from turfplan.files.reading.public_holidays import holidays_of_year
 from turfplan.message import Day, Message, Number
 from turfplan.phrases import clients as phrases
@@ -139,25 +136,12 @@ def _look(
 ) -> tuple[LawnGlance, Unanswered | None] | None:
     """A lawn at one look, its sold jobs in the hours that they take this business, and what its
     client has called back for among them; and what waits for an answer."""
-    glance = _glance(folder, known.get(folder.name))
+    glance = known_glimpse(folder, known.get(folder.name))
     if glance is None:
         return None
     return sold_glance(
         worked_glance(glance, read_callbacks(folder), hours), read_quotes(folder), today
     )
-
-
-def _glance(folder: Path, known: KnownLawn | None) -> LawnGlance | None:
-    """A lawn at one look: what is known of it where its files have not changed, else from its plan
-    and journal; None without a plan."""
-    if known is not None and known.still_holds(folder):
-        season = season_of(known.said)
-        if season is not None:
-            return season.glance
-    plan = read_plan(folder)
-    if plan is None:
-        return None
-    return glimpse_of(plan, entries_of_lawn(folder))
 
 
 def _asked(glance: LawnGlance, asked: AskedList) -> tuple[GlancedJob, ...]:

@@ -1,26 +1,24 @@
 """Says which lawns of a business are planned on a day: not those that are paused, or whose clients
 have left."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
-from zoneinfo import ZoneInfo
 
 from turfplan.app.client_rules import rules_of_lawns
 from turfplan.app.client_season import ClientSeason
-from turfplan.app.lawn_journal import entries_of_lawn
+from turfplan.app.lawn_glimpse import known_glimpse
 from turfplan.app.reader_language import language_of
-from turfplan.app.sold_jobs import is_unsold
 from turfplan.business.business_days import sum_of_days
 from turfplan.business.lawn_pauses import pause_on, paused_since
 from turfplan.business.place_rules import sum_of_rules
 from turfplan.business.quote_record import Quote
-from turfplan.business.unanswered import last_offer
+from turfplan.business.unanswered import last_offer, unsold_tasks
+from turfplan.files.glance_index import KnownLawn
 from turfplan.files.lawn_standing import read_pauses, read_quotes
 from turfplan.files.reading.business import read_business
-from turfplan.files.reading.plan import read_plan
 from turfplan.message import Day, Message
 from turfplan.messages.problems import words_for_errors
 from turfplan.phrases import standing as phrases
@@ -30,7 +28,7 @@ if TYPE_CHECKING:
 
 
 def standing_of(
-    wanted: Iterable["ToPlan"], output: Path, today: date
+    wanted: Iterable["ToPlan"], output: Path, today: date, known: Mapping[str, KnownLawn]
 ) -> tuple[tuple["ToPlan", ...], tuple[ClientSeason, ...]]:
     """The lawns that are planned, each with the sum of the rules of its group and place and of the
     days of the business, and what is told of those that are paused. Raises TurfplanError for a
@@ -51,14 +49,13 @@ def standing_of(
             continue
         lost = unsold = False
         quotes = read_quotes(folder)
-        if pauses or quotes:
-            plan = read_plan(folder)
-            if plan is not None:
-                planned = plan.now.astimezone(ZoneInfo(plan.timezone)).date()
-                answered = _waited_until(quotes)
-                lost = paused_since(pauses, planned, today)
-                lost |= answered is not None and planned < answered
-                unsold = is_unsold(folder, plan, entries_of_lawn(folder))
+        glance = known_glimpse(folder, known.get(folder.name)) if pauses or quotes else None
+        if glance is not None and glance.made is not None:
+            answered = _waited_until(quotes)
+            lost = paused_since(pauses, glance.made, today)
+            lost |= answered is not None and glance.made < answered
+            names = [job.task for job in glance.jobs]
+            unsold = bool(names) and len(unsold_tasks(quotes, names)) == len(names)
         sum_ = sum_of_rules(rules.get(folder, ())) + days
         found.append(replace(lawn, rules=sum_, was_paused=lost, unsold=unsold))
     return tuple(found), tuple(resting)

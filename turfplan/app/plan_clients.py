@@ -122,7 +122,7 @@ def plan_clients(
         done: list[ClientSeason] = []
         wanted, faulty = _from_file(file, output, known) if file else (_all(output), ())
         wanted = _of_group(wanted, output, group)
-        wanted, resting = standing_of(wanted, output, today)
+        wanted, resting = standing_of(wanted, output, today, known)
         faulty = (*faulty, *resting)
         rows = len(wanted) + len(faulty)
 

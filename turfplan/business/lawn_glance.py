@@ -3,6 +3,7 @@ line."""
 
 from collections.abc import Collection, Iterable, Mapping
 from datetime import date, timedelta
+from zoneinfo import ZoneInfo
 
 from pydantic import BaseModel, ConfigDict
 
@@ -55,7 +56,8 @@ class LawnGlance(BaseModel):
     """A lawn at one look: its name, its season, what is bought, and its open jobs by their days.
 
     `zone` is its time zone, `place` its town; `main_work` is the last day of seed or fill. Of main
-    work `open_main` is what the plan still wants, `over_main` what is done.
+    work `open_main` is what the plan still wants, `over_main` what is done. `made` is the day there
+    on which it was planned.
     """
 
     model_config = ConfigDict(frozen=True, extra="ignore")
@@ -72,6 +74,7 @@ class LawnGlance(BaseModel):
     open_main: tuple[str, ...] = ()
     over_main: tuple[str, ...] = ()
     place: str = ""
+    made: date | None = None
 
     @property
     def hours(self) -> float:
@@ -121,6 +124,7 @@ def glance_of(
         jobs=tuple(_job(task, last, leads=task.id in leading) for task in open_jobs),
         place=str(plan.place.name or ""),
         questions=tuple(questions),
+        made=plan.now.astimezone(ZoneInfo(plan.timezone)).date(),
         open_main=tuple(t.id for t in plan.tasks if t.is_open and t.plays("headline")),
         over_main=tuple(
             t.id for t in plan.tasks if t.plays("headline") and (t.closed == "done" or t.id in done)
